@@ -1,0 +1,152 @@
+//! Quantities: one newtype each, the base unit in its headline, one table of limits for what may be typed.
+//!
+//! [`measured!`] makes a quantity that comes from outside and is checked against its [`Limits`];
+//! [`derived!`] makes one that only a computation produces, so it needs no check.
+
+use core::fmt;
+
+/// What a quantity may be: the one home of its bounds, used by constructors, forms, documents and errors.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Limits {
+    /// Plain name, as it reads in a sentence.
+    pub name: &'static str,
+    /// Unit symbol; empty for a pure number.
+    pub unit: &'static str,
+    /// Smallest value allowed.
+    pub min: f64,
+    /// Largest value allowed.
+    pub max: f64,
+}
+
+impl Limits {
+    /// Gives `value` back when it lies within these limits.
+    ///
+    /// # Errors
+    /// [`OutOfLimits`] when `value` is not a number, infinite, below `min` or above `max`.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::Cadence;
+    /// assert!(Cadence::LIMITS.check(90.0).is_ok());
+    /// assert!(Cadence::LIMITS.check(f64::NAN).is_err());
+    /// ```
+    pub fn check(&'static self, value: f64) -> Result<f64, OutOfLimits> {
+        if (self.min..=self.max).contains(&value) {
+            Ok(value)
+        } else {
+            Err(OutOfLimits { limits: self, value })
+        }
+    }
+
+    /// The allowed stretch in words, such as `20 to 200 rpm`.
+    #[must_use]
+    pub fn range(&self) -> String {
+        let unit = if self.unit.is_empty() || self.unit == "%" {
+            self.unit.to_owned()
+        } else {
+            format!(" {}", self.unit)
+        };
+        format!("{} to {}{unit}", self.min, self.max)
+    }
+}
+
+/// A value outside the limits of its quantity.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OutOfLimits {
+    /// The limits that were broken.
+    pub limits: &'static Limits,
+    /// The value that broke them.
+    pub value: f64,
+}
+
+impl fmt::Display for OutOfLimits {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} must be {}", self.limits.name, self.limits.range())
+    }
+}
+
+impl core::error::Error for OutOfLimits {}
+
+/// Declares quantities that are typed or measured, each with its limits.
+macro_rules! measured {
+    ($($(#[$doc:meta])* $type:ident($unit_fn:ident): $name:literal, $unit:literal, $min:literal ..= $max:literal;)+) => {$(
+        $(#[$doc])*
+        #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
+        pub struct $type(f64);
+
+        impl $type {
+            /// What this quantity may be.
+            pub const LIMITS: Limits = Limits { name: $name, unit: $unit, min: $min, max: $max };
+
+            /// Takes a value in the base unit.
+            ///
+            /// # Errors
+            /// [`OutOfLimits`] when the value is not a number or lies outside [`Self::LIMITS`].
+            pub fn new(value: f64) -> Result<Self, OutOfLimits> {
+                const LIMITS: &Limits = &$type::LIMITS;
+                LIMITS.check(value).map(Self)
+            }
+
+            /// The value in the base unit.
+            #[must_use]
+            pub const fn $unit_fn(self) -> f64 {
+                self.0
+            }
+        }
+    )+};
+}
+
+/// Declares quantities that only computations produce.
+macro_rules! derived {
+    ($($(#[$doc:meta])* $type:ident($unit_fn:ident);)+) => {$(
+        $(#[$doc])*
+        #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
+        pub struct $type(f64);
+
+        impl $type {
+            pub(crate) const fn new(value: f64) -> Self {
+                Self(value)
+            }
+
+            /// The value in the base unit.
+            #[must_use]
+            pub const fn $unit_fn(self) -> f64 {
+                self.0
+            }
+        }
+    )+};
+}
+
+pub(crate) use {derived, measured};
+
+measured! {
+    /// Pedalling rate, in revolutions of the crank per minute.
+    Cadence(rpm): "cadence", "rpm", 20.0 ..= 200.0;
+    /// Distance the bicycle rolls in one turn of the wheel, in millimetres.
+    Circumference(mm): "wheel circumference", "mm", 500.0 ..= 3000.0;
+}
+
+derived! {
+    /// Chainring teeth over sprocket teeth: turns of the wheel for one turn of the crank. A pure number.
+    Ratio(value);
+    /// Distance covered in one turn of the crank, in metres. Also called roll-out.
+    Development(m);
+    /// Ratio times wheel diameter, in inches.
+    GearInches(inches);
+    /// Road speed, in metres per second.
+    Speed(m_per_s);
+}
+
+impl Speed {
+    /// The speed in kilometres per hour.
+    #[must_use]
+    pub fn km_per_h(self) -> f64 {
+        self.0 * 3.6
+    }
+
+    /// The speed in miles per hour, with the international mile of 1609.344 m.
+    #[must_use]
+    pub fn miles_per_h(self) -> f64 {
+        self.0 * 3600.0 / 1609.344
+    }
+}

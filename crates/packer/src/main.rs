@@ -1,0 +1,2 @@
+//! Packs the compiled page.
+fn main() {}
