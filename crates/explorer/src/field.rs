@@ -97,7 +97,8 @@ fields! {
     ProbeSpeed: "at-speed", Section, "At a speed of", "", Kind::Slider(4.0, 60.0, 0.5), "15", "";
 }
 
-const INCHES: &[(&str, &str)] = &[("real", "this wheel's diameter"), ("nominal", "nominal 27 in, as in track tables")];
+const INCHES: &[(&str, &str)] =
+    &[("real", "this wheel's diameter"), ("nominal", "nominal 27 in, as in track tables")];
 const SPEED_UNITS: &[(&str, &str)] = &[("kmh", "km/h"), ("mph", "mph")];
 
 impl Field {

@@ -8,14 +8,14 @@ const DEPTH: usize = 100;
 
 /// Earlier benches, newest last. Typing on in one field counts as one step.
 #[derive(Debug, Default)]
-pub struct History {
+pub(crate) struct History {
     earlier: Vec<Bench>,
     typing_in: Option<Field>,
 }
 
 impl History {
     /// Remembers `bench` before it is changed; `typing_in` names the one field being typed into.
-    pub fn remember(&mut self, bench: &Bench, typing_in: Option<Field>) {
+    pub(crate) fn remember(&mut self, bench: &Bench, typing_in: Option<Field>) {
         let goes_on = typing_in.is_some() && typing_in == self.typing_in;
         self.typing_in = typing_in;
         if goes_on {
@@ -28,14 +28,14 @@ impl History {
     }
 
     /// The bench one step back.
-    pub fn back(&mut self) -> Option<Bench> {
+    pub(crate) fn back(&mut self) -> Option<Bench> {
         self.typing_in = None;
         self.earlier.pop()
     }
 
     /// Whether there is a step to take back.
     #[must_use]
-    pub fn is_empty(&self) -> bool {
+    pub(crate) fn is_empty(&self) -> bool {
         self.earlier.is_empty()
     }
 }

@@ -56,11 +56,15 @@ pub fn read(link: &str) -> Opened {
             }
         } else if let Some(field) = Field::by_key(&key) {
             if text.chars().count() > LONGEST_TEXT {
-                opened.complaints.push(format!("“{}” in the link was too long and was cut.", field.spec().label));
+                opened
+                    .complaints
+                    .push(format!("“{}” in the link was too long and was cut.", field.spec().label));
             }
             opened.bench.write(field, &text);
         } else {
-            opened.complaints.push(format!("“{}” in the link is not known here and was left out.", shorten(&key)));
+            opened
+                .complaints
+                .push(format!("“{}” in the link is not known here and was left out.", shorten(&key)));
         }
     }
     if !marked {

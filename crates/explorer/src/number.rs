@@ -2,7 +2,7 @@
 
 /// `value` with `decimals` places, a true minus sign, and no “−0”.
 #[must_use]
-pub fn plain(value: f64, decimals: usize) -> String {
+pub(crate) fn plain(value: f64, decimals: usize) -> String {
     let text = format!("{value:.decimals$}");
     match text.strip_prefix('-') {
         Some(digits) if digits.bytes().all(|byte| matches!(byte, b'0' | b'.')) => digits.to_owned(),
@@ -13,32 +13,36 @@ pub fn plain(value: f64, decimals: usize) -> String {
 
 /// The same with a plus sign in front of what is above zero.
 #[must_use]
-pub fn signed(value: f64, decimals: usize) -> String {
+pub(crate) fn signed(value: f64, decimals: usize) -> String {
     let text = plain(value, decimals);
-    if text.starts_with('−') || text.bytes().all(|byte| matches!(byte, b'0' | b'.')) { text } else { format!("+{text}") }
+    if text.starts_with('−') || text.bytes().all(|byte| matches!(byte, b'0' | b'.')) {
+        text
+    } else {
+        format!("+{text}")
+    }
 }
 
 /// A number and its unit, kept on one line.
 #[must_use]
-pub fn with_unit(value: f64, decimals: usize, unit: &str) -> String {
+pub(crate) fn with_unit(value: f64, decimals: usize, unit: &str) -> String {
     format!("{}\u{a0}{unit}", plain(value, decimals))
 }
 
 /// A percentage.
 #[must_use]
-pub fn percent(value: f64, decimals: usize) -> String {
+pub(crate) fn percent(value: f64, decimals: usize) -> String {
     with_unit(value, decimals, "%")
 }
 
 /// A count and its noun, “1 gear” or “3 gears”.
 #[must_use]
-pub fn counted(count: usize, one: &str, many: &str) -> String {
+pub(crate) fn counted(count: usize, one: &str, many: &str) -> String {
     format!("{count}\u{a0}{}", if count == 1 { one } else { many })
 }
 
 /// Items in a sentence: “a”, “a and b”, “a, b and c”.
 #[must_use]
-pub fn listed<T: ToString>(items: &[T]) -> String {
+pub(crate) fn listed<T: ToString>(items: &[T]) -> String {
     let words: Vec<String> = items.iter().map(ToString::to_string).collect();
     match words.as_slice() {
         [] => String::new(),

@@ -72,7 +72,16 @@ impl Palette {
     #[must_use]
     pub const fn colours(&self) -> [RGBColor; 11] {
         [
-            self.paper, self.ink, self.soft, self.rule, self.a, self.a_wash, self.b, self.b_wash, self.good, self.care,
+            self.paper,
+            self.ink,
+            self.soft,
+            self.rule,
+            self.a,
+            self.a_wash,
+            self.b,
+            self.b_wash,
+            self.good,
+            self.care,
             self.stop,
         ]
     }

@@ -5,13 +5,13 @@ use plotters::style::{Color, FontTransform, IntoTextStyle, RGBAColor, RGBColor, 
 use plotters_backend::{BackendCoord, DrawingBackend, DrawingErrorKind};
 
 /// A point in CSS pixels from the top left corner of the picture.
-pub type Point = (f64, f64);
+pub(super) type Point = (f64, f64);
 
 /// What drawing on `B` may fail with.
-pub type Drawn<B> = Result<(), DrawingErrorKind<<B as DrawingBackend>::ErrorType>>;
+pub(super) type Drawn<B> = Result<(), DrawingErrorKind<<B as DrawingBackend>::ErrorType>>;
 
 /// Type size of all labels, CSS pixels.
-pub const TYPE: f64 = 12.0;
+pub(super) const TYPE: f64 = 12.0;
 const FAMILY: &str = "system-ui, sans-serif";
 
 /// Where a label stands against its point.
@@ -102,7 +102,8 @@ impl<'b, B: DrawingBackend> Pen<'b, B> {
     /// What the backend reports.
     pub fn frame(&mut self, from: Point, to: Point, ink: RGBColor, width: f64) -> Drawn<B> {
         let inset = width / 2.0;
-        let (from, to) = (self.device((from.0 + inset, from.1 + inset)), self.device((to.0 - inset, to.1 - inset)));
+        let (from, to) =
+            (self.device((from.0 + inset, from.1 + inset)), self.device((to.0 - inset, to.1 - inset)));
         let style = self.stroke(ink.to_rgba(), width);
         self.backend.draw_rect(from, to, &style, false)
     }

@@ -2,7 +2,7 @@
 
 /// A scale along one direction of a picture. Its range is finite and never empty.
 #[derive(Debug, Clone, Copy)]
-pub struct Scale {
+pub(super) struct Scale {
     low: f64,
     high: f64,
     from: f64,
@@ -13,28 +13,28 @@ pub struct Scale {
 impl Scale {
     /// A scale with even spacing that puts `low` at pixel `from` and `high` at pixel `to`.
     #[must_use]
-    pub fn even((low, high): (f64, f64), (from, to): (f64, f64)) -> Self {
+    pub(super) fn even((low, high): (f64, f64), (from, to): (f64, f64)) -> Self {
         let (low, high) = opened(low, high, 1e-6);
         Self { low, high, from, to, logarithmic: false }
     }
 
     /// The same with equal ratios at equal distances; for positive values.
     #[must_use]
-    pub fn ratio((low, high): (f64, f64), (from, to): (f64, f64)) -> Self {
+    pub(super) fn ratio((low, high): (f64, f64), (from, to): (f64, f64)) -> Self {
         let (low, high) = opened(low.max(1e-6), high.max(1e-6), 1e-6);
         Self { low: low.ln(), high: high.ln(), from, to, logarithmic: true }
     }
 
     /// Where `value` stands, unclipped.
     #[must_use]
-    pub fn at(&self, value: f64) -> f64 {
+    pub(super) fn at(&self, value: f64) -> f64 {
         let value = if self.logarithmic { value.max(1e-9).ln() } else { value };
         self.from + (value - self.low) / (self.high - self.low) * (self.to - self.from)
     }
 
     /// The round values of `choices` that lie on this scale, at least `apart` pixels from one another.
     #[must_use]
-    pub fn ticks(&self, choices: &[f64], apart: f64) -> Vec<f64> {
+    pub(super) fn ticks(&self, choices: &[f64], apart: f64) -> Vec<f64> {
         let (start, end) = (self.from.min(self.to) - 0.5, self.from.max(self.to) + 0.5);
         let mut last: Option<f64> = None;
         choices
@@ -65,7 +65,7 @@ fn opened(low: f64, high: f64, least: f64) -> (f64, f64) {
 /// Moves label positions apart, each as little as may be, so that neighbours are `gap` away from one another and all
 /// stay between `low` and `high` as long as they fit. Positions must be ascending.
 #[must_use]
-pub fn spread(positions: &[f64], gap: f64, low: f64, high: f64) -> Vec<f64> {
+pub(super) fn spread(positions: &[f64], gap: f64, low: f64, high: f64) -> Vec<f64> {
     // Pool neighbours that collide into blocks and centre each block on the mean of what its members wanted.
     let mut blocks: Vec<(f64, usize)> = Vec::with_capacity(positions.len());
     for (index, &position) in positions.iter().enumerate() {
