@@ -8,7 +8,15 @@ mod quantity;
 mod wheel;
 
 pub use drivetrain::{
-    Cassette, CassetteError, Chainring, Chainset, ChainsetError, Drivetrain, Gear, PedalRate, Sprocket,
+    CageCheck, CageClass, CageFinding, CageVerdict, Cassette, CassetteError, Chainring, Chainset,
+    ChainsetError, Comparison, CrossedRule, Derailleur, DerailleurFigure, DevelopmentSpan, Drivetrain,
+    DuplicatePair, DuplicateTolerance, EndDifference, FrontChange, Gear, GearRange, GearRow, GearStep,
+    LongestWheel, OwnReach, PedalRate, RidingOrder, RingDifference, RingOverlap, RingPasses, RollOutLimit,
+    RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind, Side, Sprocket, SprocketStep,
+    StepSpread, TotalCapacity,
 };
 pub use quantity::{Cadence, Circumference, Development, GearInches, Limits, OutOfLimits, Ratio, Speed};
-pub use wheel::{BeadSeat, NominalWidth, TyreSize, WheelDiameter};
+pub use wheel::{
+    BeadSeat, EstimateError, MeasuredRollOut, NominalWidth, RollOutDeviation, RollOutEstimate, TyreKind,
+    TyreSize, TyreSizeError, Wheel, WheelDiameter,
+};
