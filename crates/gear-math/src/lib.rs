@@ -3,6 +3,12 @@
 //! Quantities carry their unit in their type; constructors check, computations do not fail.
 //! Public items name the source of their formula or constant, or say "common practice" or "estimate".
 
+mod drivetrain;
 mod quantity;
+mod wheel;
 
+pub use drivetrain::{
+    Cassette, CassetteError, Chainring, Chainset, ChainsetError, Drivetrain, Gear, PedalRate, Sprocket,
+};
 pub use quantity::{Cadence, Circumference, Development, GearInches, Limits, OutOfLimits, Ratio, Speed};
+pub use wheel::{BeadSeat, NominalWidth, TyreSize, WheelDiameter};

@@ -3,6 +3,7 @@
 //! [`measured!`] makes a quantity that comes from outside and is checked against its [`Limits`];
 //! [`derived!`] makes one that only a computation produces, so it needs no check.
 
+use core::f64::consts::PI;
 use core::fmt;
 
 /// What a quantity may be: the one home of its bounds, used by constructors, forms, documents and errors.
@@ -137,7 +138,26 @@ derived! {
     Speed(m_per_s);
 }
 
+impl Circumference {
+    /// π × diameter, for wheels whose own limits keep the result within [`Self::LIMITS`].
+    pub(crate) fn around(diameter_mm: f64) -> Self {
+        Self(PI * diameter_mm)
+    }
+}
+
 impl Speed {
+    /// What a typed speed may be, in kilometres per hour. Computed speeds have no limits.
+    pub const KM_PER_H_LIMITS: Limits = Limits { name: "speed", unit: "km/h", min: 0.0, max: 150.0 };
+
+    /// Takes a speed in kilometres per hour.
+    ///
+    /// # Errors
+    /// [`OutOfLimits`] when the value is not a number or lies outside [`Self::KM_PER_H_LIMITS`].
+    pub fn from_km_per_h(value: f64) -> Result<Self, OutOfLimits> {
+        const LIMITS: &Limits = &Speed::KM_PER_H_LIMITS;
+        LIMITS.check(value).map(|value| Self(value / 3.6))
+    }
+
     /// The speed in kilometres per hour.
     #[must_use]
     pub fn km_per_h(self) -> f64 {

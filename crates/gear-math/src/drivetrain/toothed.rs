@@ -1,0 +1,67 @@
+//! Toothed wheels: the chainring in front, the sprocket behind.
+
+use crate::{Limits, OutOfLimits};
+use core::fmt;
+use core::num::NonZeroU16;
+
+macro_rules! toothed {
+    ($($(#[$doc:meta])* $type:ident: $name:literal, $min:literal ..= $max:literal;)+) => {$(
+        $(#[$doc])*
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub struct $type(NonZeroU16);
+
+        impl $type {
+            /// How many teeth there may be.
+            pub const LIMITS: Limits = Limits { name: $name, unit: "teeth", min: $min, max: $max };
+
+            /// Takes a number of teeth.
+            ///
+            /// # Errors
+            /// [`OutOfLimits`] when `teeth` lies outside [`Self::LIMITS`].
+            pub fn new(teeth: u16) -> Result<Self, OutOfLimits> {
+                const LIMITS: &Limits = &$type::LIMITS;
+                let value = LIMITS.check(f64::from(teeth))?;
+                NonZeroU16::new(teeth).map(Self).ok_or(OutOfLimits { limits: LIMITS, value })
+            }
+
+            /// Number of teeth.
+            #[must_use]
+            pub const fn teeth(self) -> u16 {
+                self.0.get()
+            }
+
+            pub(crate) const fn count(self) -> NonZeroU16 {
+                self.0
+            }
+        }
+
+        impl fmt::Display for $type {
+            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                self.0.fmt(f)
+            }
+        }
+    )+};
+}
+
+toothed! {
+    /// A ring on the crank, named by its teeth. Limits: common practice.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::Chainring;
+    /// assert_eq!(Chainring::new(44)?.teeth(), 44);
+    /// assert!(Chainring::new(12).is_err());
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
+    Chainring: "chainring", 20.0 ..= 60.0;
+    /// A sprocket of the cassette, named by its teeth. Limits: common practice.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::Sprocket;
+    /// assert_eq!(Sprocket::new(34)?.to_string(), "34");
+    /// assert!(Sprocket::new(8).is_err());
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
+    Sprocket: "sprocket", 9.0 ..= 60.0;
+}
