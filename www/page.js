@@ -8,6 +8,7 @@
     engine = await startEngine();
   } catch (problem) {
     starting.textContent = problem.message;
+    document.documentElement.dataset.engine = "failed";
     return;
   }
 
@@ -182,5 +183,5 @@
   find("bench").innerHTML = engine.benchHtml();
   find("probes").innerHTML = engine.probesHtml();
   show(engine.open(location.hash));
-  document.documentElement.dataset.ready = "yes";
+  document.documentElement.dataset.engine = "ready";
 })();

@@ -158,6 +158,14 @@ impl Speed {
         LIMITS.check(value).map(|value| Self(value / 3.6))
     }
 
+    /// Takes a speed in miles per hour, with the international mile of 1609.344 m.
+    ///
+    /// # Errors
+    /// [`OutOfLimits`] when the value is not a number or lies outside [`Self::KM_PER_H_LIMITS`].
+    pub fn from_miles_per_h(value: f64) -> Result<Self, OutOfLimits> {
+        Self::from_km_per_h(value * 1.609_344)
+    }
+
     /// The speed in kilometres per hour.
     #[must_use]
     pub fn km_per_h(self) -> f64 {

@@ -1,2 +1,40 @@
-//! Packs the compiled page.
-fn main() {}
+//! Packs the compiled explorer into the three things people use: one file, a static site, a JavaScript module.
+//!
+//! Called by `build.sh` from the top of the project with the explorer compiled twice: for the page and for the API.
+
+mod api;
+mod bindings;
+mod csp;
+mod files;
+mod node_tools;
+mod page;
+mod site;
+mod sizes;
+mod template;
+
+use anyhow::{Context, Result};
+use std::path::Path;
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    let [page_wasm, api_wasm] = arguments.as_slice() else {
+        eprintln!("usage: packer PAGE.wasm API.wasm, from the top of the project; ./build.sh does it all");
+        return ExitCode::from(2);
+    };
+    match pack(Path::new(page_wasm), Path::new(api_wasm)) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("packer: {error:#}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn pack(page_wasm: &Path, api_wasm: &Path) -> Result<()> {
+    let page = page::Page::load(&bindings::for_page(page_wasm)?)?;
+    files::write("dist/remount.html", page.single_file()?)?;
+    site::write(&page).context("cannot write dist/site")?;
+    api::write(&bindings::for_api(api_wasm)?).context("cannot write dist/api")?;
+    sizes::report()
+}

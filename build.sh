@@ -1,0 +1,172 @@
+#!/usr/bin/env bash
+# The one way to build, try, test, measure and check Remount. Needs Rust by rustup, node and npm.
+set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")"
+
+wasm=wasm32-unknown-unknown
+node_tools=crates/packer/node
+
+usage() {
+  cat <<END
+usage: ./build.sh          builds everything into dist/ and says what to open
+       ./build.sh serve    serves dist/site on this machine and prints the address
+       ./build.sh test     runs every test, in Rust and in a browser
+       ./build.sh bench    measures speed and prints a table
+       ./build.sh check    format, clippy (host and wasm32) and documentation, warnings as errors
+END
+}
+
+fail() {
+  echo "build.sh: $*" >&2
+  exit 1
+}
+
+# rust-toolchain.toml asks for stable. Where rustup neither has it nor may fetch it, its default must do.
+choose_toolchain() {
+  command -v cargo >/dev/null || fail "cargo is missing: install Rust with rustup first"
+  cargo --version >/dev/null 2>&1 && return
+  local default
+  default=$(rustup default) || fail "rustup has no toolchain: run 'rustup toolchain install stable'"
+  export RUSTUP_TOOLCHAIN=${default%% *}
+  echo "The stable toolchain is not installed: building with $RUSTUP_TOOLCHAIN"
+}
+
+add_wasm_target() {
+  [ -d "$(rustc --print sysroot)/lib/rustlib/$wasm" ] && return
+  rustup target add "$wasm" || fail "cannot add the target $wasm: install it the way Rust was installed here"
+}
+
+install_npm() { # FOLDER
+  [ "$1/node_modules/.package-lock.json" -nt "$1/package-lock.json" ] && return
+  command -v npm >/dev/null && (cd "$1" && npm ci --no-progress)
+}
+
+compile_explorer() { # FEATURE TARGET_FOLDER
+  cargo build --release --target "$wasm" --package explorer --no-default-features --features "$1" --target-dir "$2"
+}
+
+build() {
+  add_wasm_target
+  install_npm "$node_tools" || echo "npm could not install the optimisers: building without them"
+  # Two folders: cargo would recompile the explorer each time its features change in one.
+  compile_explorer page target
+  compile_explorer api target/api
+  cargo run --quiet --package packer -- {target,target/api}/"$wasm"/release/explorer.wasm
+}
+
+build_if_older() {
+  local sources=(Cargo.toml Cargo.lock crates www)
+  if [ ! -e dist/api/remount.js ] ||
+    [ -n "$(find "${sources[@]}" -name node_modules -prune -o -newer dist/remount.html -type f -print -quit)" ]; then
+    build
+  fi
+}
+
+build_all() {
+  build
+  cat <<END
+
+Open dist/remount.html in a browser: it is the whole page in one file.
+dist/site/ is the same page for any web server (./build.sh serve); dist/api/ is the JavaScript module.
+END
+}
+
+serve() {
+  build_if_older
+  install_npm "$node_tools" || fail "npm could not install the server"
+  exec node "$node_tools/serve.mjs" dist/site
+}
+
+find_browser() {
+  [ -n "${CHROMIUM:-}" ] && return
+  local name
+  for name in chromium chromium-browser google-chrome; do
+    if CHROMIUM=$(command -v "$name"); then
+      export CHROMIUM
+      return
+    fi
+  done
+  return 1
+}
+
+ensure_browser() {
+  find_browser && return
+  echo "No browser found: installing Debian's Chromium"
+  local as_root=
+  [ "$(id -u)" -eq 0 ] || as_root=sudo
+  $as_root apt-get update && DEBIAN_FRONTEND=noninteractive $as_root apt-get install -y chromium ||
+    fail "cannot install Chromium: install it by hand, or name one with CHROMIUM=/path/to/it"
+  find_browser || fail "Chromium was installed but is not on the PATH"
+}
+
+prepare_browser() {
+  build_if_older
+  install_npm tests/browser || fail "npm could not install the browser tests' tools"
+  ensure_browser
+}
+
+run_tests() {
+  local status=0
+  cargo test --workspace --no-fail-fast || status=1
+  node --test --test-reporter=spec tests/browser/*.test.mjs || status=1
+  return $status
+}
+
+# Adds up what cargo and node say at the end of each of their runs.
+sum_up() {
+  awk '/^test result: / { passed += $4; failed += $6 }
+       /^ℹ pass /       { passed += $3 }
+       /^ℹ (fail|cancelled) / { failed += $3 }
+       END { printf "\n%d passed, %d failed\n", passed, failed }' "$1"
+}
+
+run_all_tests() {
+  prepare_browser
+  local log=target/test.log status=0
+  run_tests 2>&1 | tee "$log" || status=1
+  sum_up "$log"
+  return $status
+}
+
+bench() {
+  prepare_browser
+  install_npm tests/bench || fail "npm could not install the chart libraries to compare with"
+  cargo build --release --package bench
+  cargo build --release --package bench --target "$wasm"
+  node tests/bench/bench.mjs
+}
+
+check() {
+  add_wasm_target
+  cargo fmt --all --check
+  cargo clippy --workspace --all-targets -- -D warnings
+  local feature
+  for feature in page api; do
+    cargo clippy --target "$wasm" --package gear-math --package explorer --no-default-features \
+      --features "explorer/$feature" -- -D warnings
+  done
+  RUSTDOCFLAGS="-D warnings" cargo doc --workspace --no-deps
+}
+
+main() {
+  case "$*" in
+    '') task=build_all ;;
+    serve) task=serve ;;
+    test) task=run_all_tests ;;
+    bench) task=bench ;;
+    check) task=check ;;
+    -h | --help | help)
+      usage
+      exit
+      ;;
+    *)
+      echo "build.sh: there is no command '$*'" >&2
+      usage >&2
+      exit 2
+      ;;
+  esac
+  choose_toolchain
+  "$task"
+}
+
+main "$@"

@@ -1,0 +1,89 @@
+//! The self-contained page: template, style, scripts and the engine, each put in its place.
+
+use crate::bindings::Bindings;
+use crate::csp::{self, Home};
+use crate::files;
+use crate::node_tools::{Language, minified};
+use crate::template;
+use anyhow::{Result, ensure};
+use base64::{Engine, engine::general_purpose::STANDARD};
+
+/// Everything the page is made of, ready to be put together.
+pub(crate) struct Page {
+    template: String,
+    style: String,
+    scripts: [String; 3],
+    register: String,
+    icon: String,
+    engine: String,
+}
+
+impl Page {
+    /// Reads `www` and carries the engine along, compressed.
+    pub(crate) fn load(bindings: &Bindings) -> Result<Self> {
+        Ok(Self {
+            template: files::read_text("www/index.html")?,
+            style: inline(&files::read_text("www/style.css")?, Language::Css)?,
+            scripts: [
+                inline(&bindings.js, Language::Js)?,
+                inline(&files::read_text("www/engine.js")?, Language::Js)?,
+                inline(&files::read_text("www/page.js")?, Language::Js)?,
+            ],
+            register: inline(&files::read_text("www/register.js")?, Language::Js)?,
+            icon: STANDARD.encode(files::read("www/icons/icon.svg")?),
+            engine: STANDARD.encode(compressed(&bindings.wasm)?),
+        })
+    }
+
+    /// The page as one file that needs nothing beside it.
+    pub(crate) fn single_file(&self) -> Result<String> {
+        let icon = format!("<link rel=\"icon\" href=\"data:image/svg+xml;base64,{}\">", self.icon);
+        self.assemble(Home::File, &icon, &self.scripts.each_ref().map(String::as_str))
+    }
+
+    /// The page with manifest, icons and service worker beside it.
+    pub(crate) fn hosted(&self) -> Result<String> {
+        let links = "<link rel=\"manifest\" href=\"manifest.webmanifest\">\n\
+                     <link rel=\"icon\" href=\"icons/icon.svg\" type=\"image/svg+xml\">\n\
+                     <link rel=\"apple-touch-icon\" href=\"icons/icon-180.png\">";
+        let [glue, engine, page] = self.scripts.each_ref().map(String::as_str);
+        self.assemble(Home::Site, links, &[glue, engine, page, &self.register])
+    }
+
+    fn assemble(&self, home: Home, links: &str, scripts: &[&str]) -> Result<String> {
+        let script_tags: Vec<String> =
+            scripts.iter().map(|script| format!("<script>{script}</script>")).collect();
+        template::fill(
+            &self.template,
+            &[
+                ("csp", &csp::meta_tag(&self.style, scripts, home)),
+                ("links", links),
+                ("style", &format!("<style>{}</style>", self.style)),
+                (
+                    "engine",
+                    &format!(
+                        "<script type=\"application/octet-stream\" id=\"engine\">{}</script>",
+                        self.engine
+                    ),
+                ),
+                ("scripts", &script_tags.join("\n")),
+            ],
+        )
+    }
+}
+
+/// Text that may stand between tags: minified, and free of anything that would end or nest them.
+fn inline(source: &str, language: Language) -> Result<String> {
+    let text = minified(source, language)?;
+    let lower = text.to_ascii_lowercase();
+    for forbidden in ["</script", "<script", "</style", "<!--"] {
+        ensure!(!lower.contains(forbidden), "a script or style to be inlined contains {forbidden}");
+    }
+    Ok(text)
+}
+
+fn compressed(wasm: &[u8]) -> Result<Vec<u8>> {
+    let mut packed = Vec::new();
+    zopfli::compress(zopfli::Options::default(), zopfli::Format::Gzip, wasm, &mut packed)?;
+    Ok(packed)
+}

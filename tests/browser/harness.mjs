@@ -1,0 +1,98 @@
+// Opens the built page in a real browser and keeps an ear on everything that page must not do.
+
+import assert from 'node:assert/strict';
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { chromium } from 'playwright-core';
+import { startServer } from '../../crates/packer/node/static-server.mjs';
+
+const project = new URL('../../', import.meta.url);
+
+export const SINGLE_FILE = new URL('dist/remount.html', project);
+export const SITE = new URL('dist/site/', project);
+export const API = new URL('dist/api/', project);
+
+/** A wide window and a narrow phone, as CSS pixels. */
+export const DESK = { width: 1440, height: 900 };
+export const PHONE = { width: 390, height: 844 };
+
+const BROWSERS = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
+
+// The browser's own traffic is switched off, so that what is heard is the page's. A root user has no sandbox.
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+export async function launchBrowser(moreFlags = []) {
+  const executablePath = process.env.CHROMIUM ?? BROWSERS.find((path) => existsSync(path));
+  assert.ok(executablePath, 'no Chromium found: ./build.sh test installs one, or name it with CHROMIUM=/path');
+  return chromium.launch({ executablePath, args: [...FLAGS, ...moreFlags] });
+}
+
+/** Serves dist/site and notes the path of every request that reaches it. */
+export async function serveSite() {
+  return serveFolder(SITE);
+}
+
+export async function serveFolder(folder) {
+  const requests = [];
+  const server = await startServer(fileURLToPath(folder), { onRequest: (path) => requests.push(path) });
+  return { ...server, requests };
+}
+
+/**
+ * Opens an address in a fresh browser context, waits until the page has drawn, and gives back the Playwright page and
+ * what was heard so far. Options are those of a Playwright context: viewport, colorScheme, deviceScaleFactor, …
+ */
+export async function openPage(browser, address, options = {}) {
+  const context = await browser.newContext({ viewport: DESK, ...options });
+  const page = await context.newPage();
+  const heard = await listen(page);
+  await page.goto(String(address));
+  await untilReady(page);
+  heard.loadedAt = Date.now();
+  return { page, heard };
+}
+
+/** Waits for the page's own word: `<html data-engine="ready">` after the first drawing, "failed" with a message. */
+export async function untilReady(page) {
+  await page.waitForSelector('html[data-engine]', { state: 'attached' });
+  const state = await page.getAttribute('html', 'data-engine');
+  assert.equal(state, 'ready', `the page could not start: ${await page.innerText('body')}`);
+  await page.evaluate(settle);
+}
+
+/** Runs in the page: a service worker has fetched what it keeps, and what was drawn is on screen. */
+async function settle() {
+  const registration = await navigator.serviceWorker?.getRegistration?.().catch(() => undefined);
+  if (registration) await navigator.serviceWorker.ready;
+  await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+}
+
+async function listen(page) {
+  const heard = { loadedAt: Infinity, complaints: [], requests: [] };
+  page.on('console', (message) => {
+    if (['error', 'warning'].includes(message.type())) heard.complaints.push(`console: ${message.text()}`);
+  });
+  page.on('pageerror', (error) => heard.complaints.push(`uncaught: ${error.stack ?? error}`));
+  page.context().on('request', (request) => heard.requests.push({ url: request.url(), at: Date.now() }));
+  await page.exposeBinding('reportCspViolation', (_, violation) => heard.complaints.push(violation));
+  await page.addInitScript(() => {
+    document.addEventListener('securitypolicyviolation', (event) => {
+      globalThis.reportCspViolation(`CSP: ${event.violatedDirective} blocked ${event.blockedURI} ${event.sample}`);
+    });
+  });
+  return heard;
+}
+
+/** Nothing was complained about, and nothing was asked for since the page was ready. */
+export function assertQuiet({ complaints, requests, loadedAt }) {
+  assert.deepEqual(complaints, []);
+  assert.deepEqual(requests.filter(({ at, url }) => at > loadedAt && !url.startsWith('data:')), []);
+}

@@ -1,0 +1,108 @@
+// What the built page promises whatever it shows: quiet, self-contained, guarded, small.
+
+import assert from 'node:assert/strict';
+import { readFile } from 'node:fs/promises';
+import { after, before, describe, test } from 'node:test';
+import { gzipSync } from 'node:zlib';
+import { SINGLE_FILE, assertQuiet, launchBrowser, openPage, serveSite } from './harness.mjs';
+
+const SIZE_BUDGET = 200_000;
+
+let browser;
+let site;
+
+before(async () => {
+  browser = await launchBrowser();
+  site = await serveSite();
+});
+
+after(async () => {
+  await browser?.close();
+  await site?.close();
+});
+
+const homes = { 'from disk': () => SINGLE_FILE, 'from a web server': () => site.address };
+
+for (const [where, address] of Object.entries(homes)) {
+  describe(where, () => {
+    test('loads without a complaint and asks for nothing afterwards', async () => {
+      const { page, heard } = await openPage(browser, address());
+      const served = site.requests.length;
+      await page.mouse.move(200, 300);
+      await page.keyboard.press('Tab');
+      await page.waitForTimeout(300);
+      assertQuiet(heard);
+      assert.equal(site.requests.length, served);
+    });
+
+    test('carries its policy before anything it governs', async () => {
+      const { page } = await openPage(browser, address());
+      const order = await page.$$eval('meta[http-equiv], script, style, link', (tags) =>
+        tags.map((tag) => tag.httpEquiv ?? tag.localName),
+      );
+      assert.equal(order[0], 'Content-Security-Policy');
+    });
+
+    test('refuses a script that was not built in', async () => {
+      const { page, heard } = await openPage(browser, address());
+      const ran = await page.evaluate(() => {
+        const script = document.createElement('script');
+        script.textContent = 'globalThis.intruder = true';
+        document.head.append(script);
+        return globalThis.intruder === true;
+      });
+      assert.equal(ran, false);
+      assert.match(heard.complaints.join('\n'), /script-src/);
+    });
+
+    test('cannot reach the network', async () => {
+      const { page } = await openPage(browser, address());
+      const reached = await page.evaluate((elsewhere) => fetch(elsewhere).then(() => true, () => false), site.address);
+      assert.equal(reached, false);
+    });
+
+    test('may start a worker from a blob', async () => {
+      const { page, heard } = await openPage(browser, address());
+      const answer = await page.evaluate(() => {
+        const worker = new Worker(URL.createObjectURL(new Blob(['postMessage("works")'])));
+        return new Promise((resolve, reject) => {
+          worker.onmessage = (event) => resolve(event.data);
+          worker.onerror = reject;
+        });
+      });
+      assert.equal(answer, 'works');
+      assert.deepEqual(heard.complaints, []);
+    });
+  });
+}
+
+test('one file asks for nothing but itself', async () => {
+  const { heard } = await openPage(browser, SINGLE_FILE);
+  const asked = heard.requests.map(({ url }) => url).filter((url) => !url.startsWith('data:'));
+  assert.deepEqual(asked, [SINGLE_FILE.href]);
+});
+
+test('the hosted page works with the server gone, after one visit', async () => {
+  const short = await serveSite();
+  const { page, heard } = await openPage(browser, short.address);
+  await short.close();
+  await page.reload();
+  await page.waitForSelector('html[data-engine=ready]', { state: 'attached' });
+  assert.deepEqual(heard.complaints, []);
+});
+
+for (const missing of ['WebAssembly', 'DecompressionStream']) {
+  test(`says what is wrong in a browser without ${missing}`, async () => {
+    const context = await browser.newContext();
+    const page = await context.newPage();
+    await page.addInitScript((name) => delete globalThis[name], missing);
+    await page.goto(SINGLE_FILE.href);
+    await page.waitForSelector('html[data-engine=failed]', { state: 'attached' });
+    assert.match(await page.innerText('body'), /browser/);
+  });
+}
+
+test(`the file stays below ${SIZE_BUDGET} bytes gzipped`, async () => {
+  const { length } = gzipSync(await readFile(SINGLE_FILE), { level: 9 });
+  assert.ok(length <= SIZE_BUDGET, `${length} bytes`);
+});
