@@ -21,7 +21,7 @@ pub(crate) fn optimised(wasm: &Path) -> Result<Vec<u8>> {
     };
     let output = wasm.with_extension("opt.wasm");
     let status =
-        wasm_opt.arg("-O3").arg(wasm).arg("-o").arg(&output).status().context("cannot run wasm-opt")?;
+        wasm_opt.arg("-Oz").arg(wasm).arg("-o").arg(&output).status().context("cannot run wasm-opt")?;
     ensure!(status.success(), "wasm-opt failed on {}", wasm.display());
     files::read(output)
 }

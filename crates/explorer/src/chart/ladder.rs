@@ -1,13 +1,12 @@
 //! The gear ladder: one upright rail of development, A's rungs to its left, B's to its right.
 
 use super::palette::Palette;
-use super::pen::{Anchor, Drawn, Pen, Point, Type};
+use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::{Scale, spread};
 use super::side::bar;
 use super::{Size, Spot};
 use crate::number::{listed, percent, plain};
 use crate::report::{GearLine, Reach, Report, SetupReport, Side};
-use plotters_backend::DrawingBackend;
 
 const RUNG: f64 = 5.0;
 const LABEL_GAP: f64 = 13.5;
@@ -89,41 +88,29 @@ fn rung_share(rank: usize, rings: usize) -> f64 {
     1.0 - 0.42 * rank as f64 * if rings > 2 { 0.75 } else { 1.0 }
 }
 
-pub(super) fn draw<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    report: &Report,
-    size: Size,
-) -> Drawn<B> {
+pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     let layout = Layout::new(report, size);
     for reach in report.reach.iter().flatten() {
-        draw_reach(pen, look, &layout, reach)?;
+        draw_reach(pen, look, &layout, reach);
     }
-    draw_ties(pen, look, &layout, report)?;
-    draw_rail(pen, look, &layout)?;
+    draw_ties(pen, look, &layout, report);
+    draw_rail(pen, look, &layout);
     for setup in &report.setups {
-        draw_side(pen, look, &layout, setup)?;
+        draw_side(pen, look, &layout, setup);
     }
-    Ok(())
 }
 
 /// Shades what one side alone reaches, and says so in the empty space opposite.
-fn draw_reach<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    layout: &Layout,
-    reach: &Reach,
-) -> Drawn<B> {
+fn draw_reach(pen: &mut Pen, look: &Palette, layout: &Layout, reach: &Reach) {
     let (y1, y2) = (layout.scale.at(reach.span.to.m()), layout.scale.at(reach.span.from.m()));
     let (near, far) = (layout.x(reach.side, 0.0), layout.x(reach.side, layout.longest + LABEL_ROOM + 10.0));
-    pen.fill((near.min(far), y1), (near.max(far), y2), reach.side.wash(look))?;
+    pen.fill((near.min(far), y1), (near.max(far), y2), reach.side.wash(look));
     let other = reach.side.other();
     let (anchor, x) = (outward_end(reach.side), layout.x(other, 8.0));
     if y2 - y1 > 15.0 {
         let words = format!("only {} reaches", reach.side);
-        pen.text(&words, (x, (y1 + y2) / 2.0), Type::new(reach.side.ink(look), anchor))?;
+        pen.text(&words, (x, (y1 + y2) / 2.0), Type::new(reach.side.ink(look), anchor));
     }
-    Ok(())
 }
 
 /// The anchor that makes text on the *other* side grow away from the rail.
@@ -134,40 +121,28 @@ fn outward_end(side: Side) -> Anchor {
     }
 }
 
-fn draw_ties<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    layout: &Layout,
-    report: &Report,
-) -> Drawn<B> {
+fn draw_ties(pen: &mut Pen, look: &Palette, layout: &Layout, report: &Report) {
     for tie in &report.common {
         let y = |side: Side, index: usize| layout.y(&report.setup(side).gears[index]);
         let from = (layout.x(Side::A, 0.0), y(Side::A, tie.a));
         let to = (layout.x(Side::B, 0.0), y(Side::B, tie.b));
-        pen.line(from, to, look.ink, 1.5)?;
+        pen.line(from, to, look.ink, 1.5);
     }
-    Ok(())
 }
 
-fn draw_rail<B: DrawingBackend>(pen: &mut Pen<'_, B>, look: &Palette, layout: &Layout) -> Drawn<B> {
+fn draw_rail(pen: &mut Pen, look: &Palette, layout: &Layout) {
     for side in Side::BOTH {
         let x = layout.x(side, 0.0);
-        pen.line((x, TOP - 8.0), (x, layout.size.1 - FOOT + 8.0), look.ink, 1.5)?;
+        pen.line((x, TOP - 8.0), (x, layout.size.1 - FOOT + 8.0), look.ink, 1.5);
     }
     for tick in layout.scale.ticks(&TICKS, 24.0) {
         let (y, half) = (layout.scale.at(tick), layout.rail - 6.0);
-        pen.fill((layout.middle - half, y - 7.0), (layout.middle + half, y + 7.0), look.paper)?;
-        pen.text(&format!("{tick} m"), (layout.middle, y), Type::new(look.soft, Anchor::Middle))?;
+        pen.fill((layout.middle - half, y - 7.0), (layout.middle + half, y + 7.0), look.paper);
+        pen.text(&format!("{tick} m"), (layout.middle, y), Type::new(look.soft, Anchor::Middle));
     }
-    Ok(())
 }
 
-fn draw_side<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    layout: &Layout,
-    setup: &SetupReport,
-) -> Drawn<B> {
+fn draw_side(pen: &mut Pen, look: &Palette, layout: &Layout, setup: &SetupReport) {
     let rings = setup.drivetrain.chainset.rings();
     let anchor = match setup.side {
         Side::A => Anchor::End,
@@ -176,7 +151,7 @@ fn draw_side<B: DrawingBackend>(
     let title = format!("{} · {}", setup.side, ring_key(setup));
     let ink = setup.side.ink(look);
     let title_x = layout.x(setup.side, 0.0);
-    pen.text(&title, (title_x, 12.0), Type::new(ink, anchor).bold())?;
+    pen.text(&title, (title_x, 12.0), Type::new(ink, anchor).bold());
     let descending: Vec<&GearLine> = setup.gears.iter().rev().collect();
     let wanted: Vec<f64> = descending.iter().map(|row| layout.y(row)).collect();
     let placed = spread(&wanted, LABEL_GAP, TOP - 6.0, layout.size.1 - 8.0);
@@ -185,14 +160,13 @@ fn draw_side<B: DrawingBackend>(
         let end = layout.x(setup.side, layout.longest * rung_share(row.rank, rings.len()));
         let turn = layout.x(setup.side, layout.longest + 3.0);
         let start = layout.x(setup.side, layout.longest + 10.0);
-        pen.line((end, layout.y(row)), (turn, layout.y(row)), look.rule, 1.0)?;
-        pen.line((turn, layout.y(row)), (start, label_y), look.rule, 1.0)?;
-        bar(pen, look, setup.side, from, to)?;
+        pen.line((end, layout.y(row)), (turn, layout.y(row)), look.rule, 1.0);
+        pen.line((turn, layout.y(row)), (start, label_y), look.rule, 1.0);
+        bar(pen, look, setup.side, from, to);
         let ink = if row.crossed { look.soft } else { look.ink };
         let at = layout.x(setup.side, layout.longest + 12.0);
-        pen.text(&row.gear.to_string(), (at, label_y), Type::new(ink, anchor))?;
+        pen.text(&row.gear.to_string(), (at, label_y), Type::new(ink, anchor));
     }
-    Ok(())
 }
 
 /// Which rung length is which ring.

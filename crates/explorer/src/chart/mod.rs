@@ -4,6 +4,7 @@ mod ladder;
 mod overlap;
 pub mod palette;
 mod pen;
+mod plate;
 mod scale;
 mod side;
 mod speeds;
@@ -11,12 +12,12 @@ mod spot;
 mod steps;
 mod wrap;
 
-pub use pen::Pen;
 pub use spot::{Spot, by_key, nearest};
 
 use crate::report::Report;
 use palette::{DARK, LIGHT, Palette};
-use pen::{Drawn, Point};
+use pen::{Mark, Pen, Point};
+use plate::Plate;
 use plotters::backend::SVGBackend;
 use plotters_backend::{DrawingBackend, DrawingErrorKind};
 
@@ -96,14 +97,9 @@ impl Picture {
         }
     }
 
-    fn draw<B: DrawingBackend>(
-        self,
-        pen: &mut Pen<'_, B>,
-        look: &Palette,
-        report: &Report,
-        size: Size,
-    ) -> Drawn<B> {
-        pen.fill((0.0, 0.0), size, look.paper)?;
+    fn marks(self, look: &Palette, report: &Report, size: Size) -> Vec<Mark> {
+        let pen = &mut Pen::default();
+        pen.fill((0.0, 0.0), size, look.paper);
         match self {
             Self::Ladder => ladder::draw(pen, look, report, size),
             Self::Speeds => speeds::draw(pen, look, report, size),
@@ -111,6 +107,7 @@ impl Picture {
             Self::Overlap => overlap::draw(pen, look, report, size),
             Self::Wrap => wrap::draw(pen, look, report, size),
         }
+        std::mem::take(&mut pen.marks)
     }
 }
 
@@ -125,9 +122,10 @@ pub fn on_canvas<B: DrawingBackend>(
     size: Size,
     ratio: f64,
     dark: bool,
-) -> Drawn<B> {
+) -> Result<(), DrawingErrorKind<B::ErrorType>> {
     let look = if dark { DARK } else { LIGHT };
-    picture.draw(&mut Pen::new(backend, ratio), &look, report, size)
+    let plate = Plate::canvas(ratio);
+    picture.marks(&look, report, size).iter().try_for_each(|mark| plate.draw(backend, mark))
 }
 
 /// The picture as an SVG document, in ink on paper.
@@ -142,7 +140,8 @@ pub fn as_svg(
     let mut svg = String::new();
     {
         let mut backend = SVGBackend::with_string(&mut svg, (size.0.round() as u32, size.1.round() as u32));
-        picture.draw(&mut Pen::for_svg(&mut backend), &LIGHT, report, size)?;
+        let plate = Plate::svg();
+        picture.marks(&LIGHT, report, size).iter().try_for_each(|mark| plate.draw(&mut backend, mark))?;
         backend.present()?;
     }
     Ok(svg)

@@ -1,11 +1,10 @@
 //! Every gear of A against every gear of B: where they are the same.
 
 use super::palette::Palette;
-use super::pen::{Anchor, Drawn, Pen, Point, Type};
+use super::pen::{Anchor, Pen, Point, Type};
 use super::{Size, Spot};
 use crate::number::percent;
 use crate::report::{Report, Side};
-use plotters_backend::DrawingBackend;
 
 const LEFT: f64 = 46.0;
 const TOP: f64 = 66.0;
@@ -53,35 +52,24 @@ pub(super) fn label(report: &Report) -> String {
     )
 }
 
-pub(super) fn draw<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    report: &Report,
-    size: Size,
-) -> Drawn<B> {
+pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     let grid = Grid::new(report, size.0);
-    draw_names(pen, look, report, &grid)?;
+    draw_names(pen, look, report, &grid);
     for a in 0..=grid.down {
         let y = TOP + a as f64 * grid.cell;
-        pen.line((grid.left, y), (grid.right(), y), look.rule, 1.0)?;
+        pen.line((grid.left, y), (grid.right(), y), look.rule, 1.0);
     }
     for b in 0..=grid.across {
         let x = grid.left + b as f64 * grid.cell;
-        pen.line((x, TOP), (x, grid.bottom()), look.rule, 1.0)?;
+        pen.line((x, TOP), (x, grid.bottom()), look.rule, 1.0);
     }
     for (a, b) in near_pairs(report) {
-        draw_pair(pen, look, report, &grid, a, b)?;
+        draw_pair(pen, look, report, &grid, a, b);
     }
-    Ok(())
 }
 
 /// Every second name is left out where the cells are too small for type.
-fn draw_names<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    report: &Report,
-    grid: &Grid,
-) -> Drawn<B> {
+fn draw_names(pen: &mut Pen, look: &Palette, report: &Report, grid: &Grid) {
     let every = (13.0 / grid.cell).ceil().max(1.0) as usize;
     for (side, count) in [(Side::A, grid.down), (Side::B, grid.across)] {
         let gears = &report.setup(side).gears;
@@ -89,16 +77,14 @@ fn draw_names<B: DrawingBackend>(
             let (x, y) = grid.centre(index, index);
             let name = gears[index].gear.to_string();
             match side {
-                Side::A => {
-                    pen.text(&name, (grid.left - 5.0, y), Type::new(look.ink, Anchor::End).size(11.0))?
-                }
+                Side::A => pen.text(&name, (grid.left - 5.0, y), Type::new(look.ink, Anchor::End).size(11.0)),
                 Side::B => {
-                    pen.text(&name, (x, TOP - 5.0), Type::new(look.ink, Anchor::Start).size(11.0).upright())?
+                    pen.text(&name, (x, TOP - 5.0), Type::new(look.ink, Anchor::Start).size(11.0).upright())
                 }
             }
         }
     }
-    pen.text("A", (4.0, TOP - 12.0), Type::new(look.a, Anchor::Start).bold())?;
+    pen.text("A", (4.0, TOP - 12.0), Type::new(look.a, Anchor::Start).bold());
     pen.text("B", (grid.left - 14.0, 12.0), Type::new(look.b, Anchor::Start).bold())
 }
 
@@ -114,14 +100,7 @@ fn is_common(report: &Report, a: usize, b: usize) -> bool {
     report.common.iter().any(|tie| (tie.a, tie.b) == (a, b))
 }
 
-fn draw_pair<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    report: &Report,
-    grid: &Grid,
-    a: usize,
-    b: usize,
-) -> Drawn<B> {
+fn draw_pair(pen: &mut Pen, look: &Palette, report: &Report, grid: &Grid, a: usize, b: usize) {
     let (centre, radius) = (grid.centre(a, b), (grid.cell * 0.32).max(2.0));
     if is_common(report, a, b) {
         pen.dot(centre, radius, look.ink)

@@ -1,22 +1,16 @@
-//! Drawing in CSS pixels on any plotters backend: positions, widths and type scale with the pixel ratio.
+//! Pictures as a list of marks in CSS pixels, so that charts are plain functions and each backend is one small loop.
 
-use plotters::style::text_anchor::{HPos, Pos, VPos};
-use plotters::style::{Color, FontTransform, IntoTextStyle, RGBAColor, RGBColor, ShapeStyle};
-use plotters_backend::{BackendCoord, DrawingBackend, DrawingErrorKind};
+use plotters::style::RGBColor;
 
 /// A point in CSS pixels from the top left corner of the picture.
-pub(super) type Point = (f64, f64);
+pub(crate) type Point = (f64, f64);
 
-/// What drawing on `B` may fail with.
-pub(super) type Drawn<B> = Result<(), DrawingErrorKind<<B as DrawingBackend>::ErrorType>>;
-
-/// Type size of all labels, CSS pixels.
-pub(super) const TYPE: f64 = 12.0;
-const FAMILY: &str = "system-ui, sans-serif";
+/// Type size of labels, CSS pixels.
+const TYPE: f64 = 12.0;
 
 /// Where a label stands against its point.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Anchor {
+pub(crate) enum Anchor {
     /// The text begins at the point.
     Start,
     /// The text is centred on the point.
@@ -27,102 +21,81 @@ pub enum Anchor {
 
 /// How a label is set.
 #[derive(Debug, Clone, Copy)]
-pub struct Type {
-    ink: RGBColor,
-    anchor: Anchor,
-    size: f64,
-    bold: bool,
-    upright: bool,
+pub(crate) struct Type {
+    pub(super) ink: RGBColor,
+    pub(super) anchor: Anchor,
+    pub(super) size: f64,
+    pub(super) bold: bool,
+    pub(super) upright: bool,
 }
 
 impl Type {
     /// Plain type in one colour.
-    #[must_use]
-    pub const fn new(ink: RGBColor, anchor: Anchor) -> Self {
+    pub(crate) const fn new(ink: RGBColor, anchor: Anchor) -> Self {
         Self { ink, anchor, size: TYPE, bold: false, upright: false }
     }
 
     /// The same, bold.
-    #[must_use]
-    pub const fn bold(self) -> Self {
+    pub(crate) const fn bold(self) -> Self {
         Self { bold: true, ..self }
     }
 
     /// The same in another size, CSS pixels.
-    #[must_use]
-    pub const fn size(self, size: f64) -> Self {
+    pub(crate) const fn size(self, size: f64) -> Self {
         Self { size, ..self }
     }
 
     /// The same, read from bottom to top.
-    #[must_use]
-    pub const fn upright(self) -> Self {
+    pub(crate) const fn upright(self) -> Self {
         Self { upright: true, ..self }
     }
 }
 
-/// A backend with the pixel ratio put in.
-pub struct Pen<'b, B: DrawingBackend> {
-    backend: &'b mut B,
-    ratio: f64,
-    type_scale: f64,
+/// One thing drawn.
+#[derive(Debug, Clone)]
+pub(super) enum Mark {
+    Fill(Point, Point, RGBColor),
+    Frame(Point, Point, RGBColor, f64),
+    Line(Point, Point, RGBColor, f64),
+    Path(Vec<Point>, RGBColor, f64),
+    Shape(Vec<Point>, RGBColor),
+    Dot(Point, f64, RGBColor),
+    Ring(Point, f64, RGBColor, f64),
+    Text(String, Point, Type),
 }
 
-impl<'b, B: DrawingBackend> Pen<'b, B> {
-    /// Draws on `backend` with `ratio` device pixels to the CSS pixel.
-    pub fn new(backend: &'b mut B, ratio: f64) -> Self {
-        Self { backend, ratio, type_scale: 1.0 }
-    }
+/// Gathers marks in the order they are drawn. Marks with a place that is no number are left out.
+#[derive(Debug, Default)]
+pub(crate) struct Pen {
+    pub(super) marks: Vec<Mark>,
+}
 
-    /// The same for SVG, whose backend makes type smaller by a fixed factor.
-    pub fn for_svg(backend: &'b mut B) -> Self {
-        Self { backend, ratio: 1.0, type_scale: 1.24 }
-    }
-
-    fn device(&self, (x, y): Point) -> BackendCoord {
-        ((x * self.ratio).round() as i32, (y * self.ratio).round() as i32)
-    }
-
-    fn stroke(&self, ink: RGBAColor, width: f64) -> ShapeStyle {
-        ink.stroke_width((width * self.ratio).round().max(1.0) as u32)
+impl Pen {
+    fn put(&mut self, places: &[Point], mark: Mark) {
+        if places.iter().all(|&(x, y)| x.is_finite() && y.is_finite()) {
+            self.marks.push(mark);
+        }
     }
 
     /// A filled rectangle between two corners.
-    ///
-    /// # Errors
-    /// What the backend reports.
-    pub fn fill(&mut self, from: Point, to: Point, ink: RGBColor) -> Drawn<B> {
-        let (from, to) = (self.device(from), self.device(to));
-        self.backend.draw_rect(from, to, &ink.filled(), true)
+    pub(crate) fn fill(&mut self, from: Point, to: Point, ink: RGBColor) {
+        self.put(&[from, to], Mark::Fill(from, to, ink));
     }
 
     /// The outline of a rectangle, drawn inside its edge so that open and filled shapes are of one size.
-    ///
-    /// # Errors
-    /// What the backend reports.
-    pub fn frame(&mut self, from: Point, to: Point, ink: RGBColor, width: f64) -> Drawn<B> {
+    pub(crate) fn frame(&mut self, from: Point, to: Point, ink: RGBColor, width: f64) {
         let inset = width / 2.0;
-        let (from, to) =
-            (self.device((from.0 + inset, from.1 + inset)), self.device((to.0 - inset, to.1 - inset)));
-        let style = self.stroke(ink.to_rgba(), width);
-        self.backend.draw_rect(from, to, &style, false)
+        let (from, to) = ((from.0 + inset, from.1 + inset), (to.0 - inset, to.1 - inset));
+        self.put(&[from, to], Mark::Frame(from, to, ink, width));
     }
 
     /// A straight line.
-    ///
-    /// # Errors
-    /// What the backend reports.
-    pub fn line(&mut self, from: Point, to: Point, ink: RGBColor, width: f64) -> Drawn<B> {
-        let style = self.stroke(ink.to_rgba(), width);
-        let (from, to) = (self.device(from), self.device(to));
-        self.backend.draw_line(from, to, &style)
+    pub(crate) fn line(&mut self, from: Point, to: Point, ink: RGBColor, width: f64) {
+        self.put(&[from, to], Mark::Line(from, to, ink, width));
     }
 
     /// A broken line with dashes and gaps of `dash` CSS pixels.
-    ///
-    /// # Errors
-    /// What the backend reports.
-    pub fn dashes(&mut self, from: Point, to: Point, ink: RGBColor, width: f64, dash: f64) -> Drawn<B> {
+    pub(crate) fn dashes(&mut self, from: Point, to: Point, ink: RGBColor, width: f64, dash: f64) {
         let (dx, dy) = (to.0 - from.0, to.1 - from.1);
         let length = dx.hypot(dy);
         let count = (length / (2.0 * dash)).ceil().min(2000.0) as usize;
@@ -130,68 +103,47 @@ impl<'b, B: DrawingBackend> Pen<'b, B> {
             let start = index as f64 * 2.0 * dash / length;
             let end = (start + dash / length).min(1.0);
             let at = |share: f64| (from.0 + dx * share, from.1 + dy * share);
-            self.line(at(start), at(end), ink, width)?;
+            self.line(at(start), at(end), ink, width);
         }
-        Ok(())
     }
 
     /// A line through several points.
-    ///
-    /// # Errors
-    /// What the backend reports.
-    pub fn path(&mut self, points: &[Point], ink: RGBColor, width: f64) -> Drawn<B> {
-        let style = self.stroke(ink.to_rgba(), width);
-        let points: Vec<_> = points.iter().map(|&point| self.device(point)).collect();
-        self.backend.draw_path(points, &style)
+    pub(crate) fn path(&mut self, points: &[Point], ink: RGBColor, width: f64) {
+        self.put(points, Mark::Path(points.to_vec(), ink, width));
     }
 
     /// A filled shape.
-    ///
-    /// # Errors
-    /// What the backend reports.
-    pub fn shape(&mut self, points: &[Point], ink: RGBColor) -> Drawn<B> {
-        let points: Vec<_> = points.iter().map(|&point| self.device(point)).collect();
-        self.backend.fill_polygon(points, &ink.filled())
+    pub(crate) fn shape(&mut self, points: &[Point], ink: RGBColor) {
+        self.put(points, Mark::Shape(points.to_vec(), ink));
     }
 
     /// A filled circle.
-    ///
-    /// # Errors
-    /// What the backend reports.
-    pub fn dot(&mut self, centre: Point, radius: f64, ink: RGBColor) -> Drawn<B> {
-        let (centre, radius) = (self.device(centre), (radius * self.ratio).round() as u32);
-        self.backend.draw_circle(centre, radius, &ink.filled(), true)
+    pub(crate) fn dot(&mut self, centre: Point, radius: f64, ink: RGBColor) {
+        self.put(&[centre], Mark::Dot(centre, radius, ink));
     }
 
     /// The outline of a circle.
-    ///
-    /// # Errors
-    /// What the backend reports.
-    pub fn ring(&mut self, centre: Point, radius: f64, ink: RGBColor, width: f64) -> Drawn<B> {
-        let style = self.stroke(ink.to_rgba(), width);
-        let (centre, radius) = (self.device(centre), (radius * self.ratio).round() as u32);
-        self.backend.draw_circle(centre, radius, &style, false)
+    pub(crate) fn ring(&mut self, centre: Point, radius: f64, ink: RGBColor, width: f64) {
+        self.put(&[centre], Mark::Ring(centre, radius, ink, width));
     }
 
     /// A label, centred on the height of its point.
-    ///
-    /// # Errors
-    /// What the backend reports.
-    pub fn text(&mut self, text: &str, at: Point, set: Type) -> Drawn<B> {
-        let across = match set.anchor {
-            Anchor::Start => HPos::Left,
-            Anchor::Middle => HPos::Center,
-            Anchor::End => HPos::Right,
-        };
-        let transform = if set.upright { FontTransform::Rotate270 } else { FontTransform::None };
-        let font = plotters::style::FontDesc::new(
-            plotters::style::FontFamily::Name(FAMILY),
-            set.size * self.ratio * self.type_scale,
-            if set.bold { plotters::style::FontStyle::Bold } else { plotters::style::FontStyle::Normal },
-        )
-        .transform(transform);
-        let style = font.color(&set.ink).pos(Pos::new(across, VPos::Center)).into_text_style(&(1, 1));
-        let at = self.device(at);
-        self.backend.draw_text(text, &style, at)
+    pub(crate) fn text(&mut self, text: &str, at: Point, set: Type) {
+        self.put(&[at], Mark::Text(text.to_owned(), at, set));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::chart::palette::LIGHT;
+
+    #[test]
+    fn what_has_no_place_is_not_drawn() {
+        let mut pen = Pen::default();
+        pen.line((0.0, f64::NAN), (1.0, 1.0), LIGHT.ink, 1.0);
+        pen.path(&[(0.0, 0.0), (f64::INFINITY, 1.0)], LIGHT.ink, 1.0);
+        pen.dashes((0.0, 0.0), (0.0, 0.0), LIGHT.ink, 1.0, 4.0);
+        assert!(pen.marks.is_empty());
     }
 }

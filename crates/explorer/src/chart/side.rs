@@ -1,10 +1,9 @@
 //! How the two set-ups look: A solid, B open. Never by colour alone.
 
 use super::palette::Palette;
-use super::pen::{Drawn, Pen, Point};
+use super::pen::{Pen, Point};
 use crate::report::Side;
 use plotters::style::RGBColor;
-use plotters_backend::DrawingBackend;
 
 impl Side {
     /// The set-up's colour.
@@ -27,17 +26,11 @@ impl Side {
 }
 
 /// A bar of one set-up: filled for A, outlined for B.
-pub(super) fn bar<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    side: Side,
-    from: Point,
-    to: Point,
-) -> Drawn<B> {
+pub(super) fn bar(pen: &mut Pen, look: &Palette, side: Side, from: Point, to: Point) {
     match side {
         Side::A => pen.fill(from, to, side.ink(look)),
         Side::B => {
-            pen.fill(from, to, look.paper)?;
+            pen.fill(from, to, look.paper);
             pen.frame(from, to, side.ink(look), 1.5)
         }
     }

@@ -1,13 +1,12 @@
 //! Speed of every gear over the cadence window, with the chosen cadence and speed marked.
 
 use super::palette::Palette;
-use super::pen::{Anchor, Drawn, Pen, Point, Type};
+use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::Scale;
 use super::side::bar;
 use super::{Size, Spot};
 use crate::number::plain;
 use crate::report::{GearLine, Report, SetupReport, Side};
-use plotters_backend::DrawingBackend;
 
 const ROW: f64 = 15.0;
 const BAR: f64 = 7.0;
@@ -81,85 +80,54 @@ pub(super) fn label(report: &Report) -> String {
     )
 }
 
-pub(super) fn draw<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    report: &Report,
-    size: Size,
-) -> Drawn<B> {
+pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     for panel in panels(report, size.0) {
-        draw_panel(pen, look, report, &panel)?;
+        draw_panel(pen, look, report, &panel);
     }
-    Ok(())
 }
 
-fn draw_panel<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    report: &Report,
-    panel: &Panel,
-) -> Drawn<B> {
+fn draw_panel(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel) {
     let setup = report.setup(panel.side);
     let bottom = panel.bottom(setup);
     let title = format!("{} · {}", panel.side, setup.drivetrain.chainset);
-    pen.text(&title, (panel.left, panel.top + 10.0), Type::new(panel.side.ink(look), Anchor::Start).bold())?;
-    draw_axis(pen, look, report, panel, bottom)?;
-    draw_probe(pen, look, report, panel, bottom)?;
+    pen.text(&title, (panel.left, panel.top + 10.0), Type::new(panel.side.ink(look), Anchor::Start).bold());
+    draw_axis(pen, look, report, panel, bottom);
+    draw_probe(pen, look, report, panel, bottom);
     for (index, row) in setup.gears.iter().enumerate() {
-        draw_gear(pen, look, report, panel, index, row)?;
+        draw_gear(pen, look, report, panel, index, row);
     }
-    Ok(())
 }
 
-fn draw_axis<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    report: &Report,
-    panel: &Panel,
-    bottom: f64,
-) -> Drawn<B> {
+fn draw_axis(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, bottom: f64) {
     for tick in panel.scale.ticks(&TICKS, 30.0) {
         let x = panel.scale.at(tick);
-        pen.line((x, panel.top + TOP), (x, bottom), look.rule, 1.0)?;
-        pen.text(&plain(tick, 0), (x, bottom + 10.0), Type::new(look.soft, Anchor::Middle))?;
+        pen.line((x, panel.top + TOP), (x, bottom), look.rule, 1.0);
+        pen.text(&plain(tick, 0), (x, bottom + 10.0), Type::new(look.soft, Anchor::Middle));
     }
-    pen.line((panel.scale.at(report.speed_span().0), bottom), (panel.right, bottom), look.ink, 1.0)?;
+    pen.line((panel.scale.at(report.speed_span().0), bottom), (panel.right, bottom), look.ink, 1.0);
     pen.text(report.unit.symbol(), (panel.left, bottom + 10.0), Type::new(look.soft, Anchor::Start))
 }
 
 /// The upright line at the chosen speed.
-fn draw_probe<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    report: &Report,
-    panel: &Panel,
-    bottom: f64,
-) -> Drawn<B> {
+fn draw_probe(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, bottom: f64) {
     let (speed, span) = (report.unit.value(report.probe.speed), report.speed_span());
     if speed < span.0 || speed > span.1 {
-        return Ok(());
+        return;
     }
     let x = panel.scale.at(speed);
-    pen.line((x, panel.top + TOP - 8.0), (x, bottom), look.ink, 1.5)?;
+    pen.line((x, panel.top + TOP - 8.0), (x, bottom), look.ink, 1.5);
     let words = report.unit.print(report.probe.speed);
     let fits_right = x + 60.0 < panel.right;
     let (anchor, x) = if fits_right { (Anchor::Start, x + 4.0) } else { (Anchor::End, x - 4.0) };
     pen.text(&words, (x, panel.top + TOP - 8.0), Type::new(look.ink, anchor))
 }
 
-fn draw_gear<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    report: &Report,
-    panel: &Panel,
-    index: usize,
-    row: &GearLine,
-) -> Drawn<B> {
+fn draw_gear(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, index: usize, row: &GearLine) {
     let (from, to) = panel.bar(report, report.setup(panel.side), index);
-    bar(pen, look, panel.side, from, to)?;
+    bar(pen, look, panel.side, from, to);
     let notch = panel.scale.at(report.unit.value(row.speed_probe));
     if (from.0..=to.0).contains(&notch) {
-        pen.fill((notch - 1.5, from.1 - 3.0), (notch + 1.5, to.1 + 3.0), look.ink)?;
+        pen.fill((notch - 1.5, from.1 - 3.0), (notch + 1.5, to.1 + 3.0), look.ink);
     }
     let ink = if row.crossed { look.soft } else { look.ink };
     let label = (from.0 - 6.0, (from.1 + to.1) / 2.0);

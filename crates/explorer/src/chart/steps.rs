@@ -1,13 +1,12 @@
 //! Step sizes in riding order, over development: A above, B below, on one scale.
 
 use super::palette::Palette;
-use super::pen::{Anchor, Drawn, Pen, Point, Type};
+use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::Scale;
 use super::{Size, Spot};
 use crate::number::{percent, plain};
 use crate::report::{Report, RideStep, SetupReport, Side};
 use gear_math::ShiftKind;
-use plotters_backend::DrawingBackend;
 
 const PANEL: f64 = 150.0;
 const TOP: f64 = 26.0;
@@ -73,15 +72,10 @@ pub(super) fn label(report: &Report) -> String {
     format!("Step sizes riding up through the gears: {}; {}.", words(Side::A), words(Side::B))
 }
 
-pub(super) fn draw<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    report: &Report,
-    size: Size,
-) -> Drawn<B> {
+pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     let layout = Layout::new(report, size.0);
     for setup in &report.setups {
-        draw_panel(pen, look, &layout, setup)?;
+        draw_panel(pen, look, &layout, setup);
     }
     let y = size.1 - FOOT + 12.0;
     for tick in layout.across.ticks(&DEVELOPMENT_TICKS, 34.0) {
@@ -89,29 +83,24 @@ pub(super) fn draw<B: DrawingBackend>(
             &plain(tick, usize::from(tick.fract() != 0.0)),
             (layout.across.at(tick), y),
             Type::new(look.soft, Anchor::Middle),
-        )?;
+        );
     }
     pen.text("m", (LEFT - 10.0, y), Type::new(look.soft, Anchor::End))
 }
 
-fn draw_panel<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    layout: &Layout,
-    setup: &SetupReport,
-) -> Drawn<B> {
+fn draw_panel(pen: &mut Pen, look: &Palette, layout: &Layout, setup: &SetupReport) {
     let (floor, up, ink) = (Layout::floor(setup.side), layout.up(setup.side), setup.side.ink(look));
     let title = format!("{} · {}, {}", setup.side, setup.drivetrain.chainset, steps_in_words(setup));
-    pen.text(&title, (LEFT, floor - PANEL - 8.0), Type::new(ink, Anchor::Start).bold())?;
+    pen.text(&title, (LEFT, floor - PANEL - 8.0), Type::new(ink, Anchor::Start).bold());
     for tick in up.ticks(&STEP_TICKS, 26.0) {
-        pen.line((LEFT, up.at(tick)), (layout.right, up.at(tick)), look.rule, 1.0)?;
-        pen.text(&format!("{tick} %"), (LEFT - 6.0, up.at(tick)), Type::new(look.soft, Anchor::End))?;
+        pen.line((LEFT, up.at(tick)), (layout.right, up.at(tick)), look.rule, 1.0);
+        pen.text(&format!("{tick} %"), (LEFT - 6.0, up.at(tick)), Type::new(look.soft, Anchor::End));
     }
     for step in &setup.riding {
-        draw_column(pen, look, setup.side, step, layout.column(setup, step))?;
+        draw_column(pen, look, setup.side, step, layout.column(setup, step));
     }
     if let Some(ideal) = setup.steps.map(|steps| steps.equal.percent()) {
-        pen.dashes((LEFT, up.at(ideal)), (layout.right, up.at(ideal)), look.ink, 1.0, 4.0)?;
+        pen.dashes((LEFT, up.at(ideal)), (layout.right, up.at(ideal)), look.ink, 1.0, 4.0);
     }
     pen.line((LEFT, floor), (layout.right, floor), look.ink, 1.0)
 }
@@ -125,28 +114,21 @@ fn steps_in_words(setup: &SetupReport) -> String {
     }
 }
 
-fn draw_column<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    side: Side,
-    step: &RideStep,
-    (from, to): (Point, Point),
-) -> Drawn<B> {
+fn draw_column(pen: &mut Pen, look: &Palette, side: Side, step: &RideStep, (from, to): (Point, Point)) {
     let (from, to) = ((from.0 + 0.5, from.1), (to.0 - 0.5, to.1));
-    pen.fill(from, to, side.wash(look))?;
+    pen.fill(from, to, side.wash(look));
     match side {
-        Side::A => pen.fill(from, (to.0, from.1 + 4.0), side.ink(look))?,
-        Side::B => pen.frame(from, to, side.ink(look), 1.5)?,
+        Side::A => pen.fill(from, (to.0, from.1 + 4.0), side.ink(look)),
+        Side::B => pen.frame(from, to, side.ink(look), 1.5),
     }
     if step.kind != ShiftKind::Rear {
         let centre = ((from.0 + to.0) / 2.0, from.1 + 12.0);
-        diamond(pen, look, centre, step.kind == ShiftKind::Double)?;
+        diamond(pen, look, centre, step.kind == ShiftKind::Double);
     }
-    Ok(())
 }
 
 /// Marks a step that moves the front derailleur: full when the rear one moves with it.
-fn diamond<B: DrawingBackend>(pen: &mut Pen<'_, B>, look: &Palette, (x, y): Point, full: bool) -> Drawn<B> {
+fn diamond(pen: &mut Pen, look: &Palette, (x, y): Point, full: bool) {
     let corners = [(x, y - 4.5), (x + 4.5, y), (x, y + 4.5), (x - 4.5, y), (x, y - 4.5)];
     if full { pen.shape(&corners, look.ink) } else { pen.path(&corners, look.ink, 1.0) }
 }

@@ -1,12 +1,11 @@
 //! Slack that the cage must take up in every gear, against its capacity.
 
 use super::palette::Palette;
-use super::pen::{Anchor, Drawn, Pen, Point, Type};
+use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::Scale;
 use super::{Size, Spot};
 use crate::number::counted;
 use crate::report::{GearLine, Report, SetupReport, Side};
-use plotters_backend::DrawingBackend;
 
 const TOP: f64 = 34.0;
 const PANEL: f64 = 210.0;
@@ -66,102 +65,76 @@ pub(super) fn label(report: &Report) -> String {
     format!("Chain to be taken up in every gear: {}, {}; {limit}.", words(Side::A), words(Side::B))
 }
 
-pub(super) fn draw<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    report: &Report,
-    size: Size,
-) -> Drawn<B> {
+pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     for panel in panels(report, size.0) {
-        draw_panel(pen, look, report, &panel)?;
+        draw_panel(pen, look, report, &panel);
     }
-    Ok(())
 }
 
-fn draw_panel<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    report: &Report,
-    panel: &Panel,
-) -> Drawn<B> {
+fn draw_panel(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel) {
     let setup = report.setup(panel.side);
     let title = format!("{} · {}", panel.side, setup.drivetrain.chainset);
     let top = panel.floor - PANEL - TOP;
-    pen.text(&title, (panel.left, top + 10.0), Type::new(panel.side.ink(look), Anchor::Start).bold())?;
+    pen.text(&title, (panel.left, top + 10.0), Type::new(panel.side.ink(look), Anchor::Start).bold());
     for tick in panel.up.ticks(&[0.0, 10.0, 20.0, 30.0, 40.0, 50.0, 60.0, 70.0, 80.0], 20.0) {
-        pen.line((panel.left, panel.up.at(tick)), (panel.right, panel.up.at(tick)), look.rule, 1.0)?;
-        pen.text(
-            &tick.to_string(),
-            (panel.left - 6.0, panel.up.at(tick)),
-            Type::new(look.soft, Anchor::End),
-        )?;
+        pen.line((panel.left, panel.up.at(tick)), (panel.right, panel.up.at(tick)), look.rule, 1.0);
+        pen.text(&tick.to_string(), (panel.left - 6.0, panel.up.at(tick)), Type::new(look.soft, Anchor::End));
     }
-    draw_sprockets(pen, look, setup, panel)?;
-    draw_capacity(pen, look, report, panel)?;
+    draw_sprockets(pen, look, setup, panel);
+    draw_capacity(pen, look, report, panel);
     for (rank, _) in setup.drivetrain.chainset.rings().iter().enumerate() {
-        draw_ring(pen, look, report, setup, panel, rank)?;
+        draw_ring(pen, look, report, setup, panel, rank);
     }
-    Ok(())
 }
 
-fn draw_sprockets<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    setup: &SetupReport,
-    panel: &Panel,
-) -> Drawn<B> {
+fn draw_sprockets(pen: &mut Pen, look: &Palette, setup: &SetupReport, panel: &Panel) {
     for row in setup.gears.iter().filter(|row| row.rank == 0) {
         let (x, _) = panel.at(setup, row);
         let label = row.gear.sprocket.to_string();
-        pen.text(&label, (x, panel.floor + 11.0), Type::new(look.soft, Anchor::Middle).size(11.0))?;
+        pen.text(&label, (x, panel.floor + 11.0), Type::new(look.soft, Anchor::Middle).size(11.0));
     }
     pen.text("sprocket", (panel.right, panel.floor + 26.0), Type::new(look.soft, Anchor::End).size(11.0))
 }
 
-fn draw_capacity<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
-    look: &Palette,
-    report: &Report,
-    panel: &Panel,
-) -> Drawn<B> {
-    let Some(capacity) = capacity(report) else { return Ok(()) };
+fn draw_capacity(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel) {
+    let Some(capacity) = capacity(report) else { return };
     let y = panel.up.at(f64::from(capacity));
-    pen.dashes((panel.left, y), (panel.right, y), look.ink, 1.5, 4.0)?;
+    pen.dashes((panel.left, y), (panel.right, y), look.ink, 1.5, 4.0);
     pen.text(&format!("capacity {capacity}"), (panel.right, y - 9.0), Type::new(look.ink, Anchor::End))
 }
 
 /// One ring's line; the largest ring has full marks, the others open ones, and what hangs loose is crossed out.
-fn draw_ring<B: DrawingBackend>(
-    pen: &mut Pen<'_, B>,
+fn draw_ring(
+    pen: &mut Pen,
     look: &Palette,
     report: &Report,
     setup: &SetupReport,
     panel: &Panel,
     rank: usize,
-) -> Drawn<B> {
+) {
     let ink = setup.side.ink(look);
     let mut rows: Vec<&GearLine> = setup.gears.iter().filter(|row| row.rank == rank).collect();
     rows.sort_by_key(|row| row.gear.sprocket);
     let points: Vec<Point> = rows.iter().map(|row| panel.at(setup, row)).collect();
-    pen.path(&points, ink, 1.5)?;
+    pen.path(&points, ink, 1.5);
     for (row, &at) in rows.iter().zip(&points) {
         let loose = capacity(report).is_some_and(|capacity| row.slack > capacity);
         if loose {
-            cross(pen, look, at)?;
+            cross(pen, look, at);
         } else if rank == 0 {
-            pen.dot(at, 4.0, ink)?;
+            pen.dot(at, 4.0, ink);
         } else {
-            pen.dot(at, 4.0, look.paper)?;
-            pen.ring(at, 4.0, ink, 1.5)?;
+            pen.dot(at, 4.0, look.paper);
+            pen.ring(at, 4.0, ink, 1.5);
         }
     }
-    let Some((row, &(x, y))) = rows.first().zip(points.first()) else { return Ok(()) };
+    let Some((row, &(x, y))) = rows.first().zip(points.first()) else { return };
     pen.text(&format!("{} ring", row.gear.ring), (x - 4.0, y - 13.0), Type::new(ink, Anchor::Start))
 }
 
-fn cross<B: DrawingBackend>(pen: &mut Pen<'_, B>, look: &Palette, (x, y): Point) -> Drawn<B> {
-    pen.dot((x, y), 7.0, look.paper)?;
-    pen.line((x - 5.0, y - 5.0), (x + 5.0, y + 5.0), look.stop, 2.0)?;
+fn cross(pen: &mut Pen, look: &Palette, (x, y): Point) {
+    pen.dot((x, y), 7.0, look.paper);
+    pen.line((x - 5.0, y - 5.0), (x + 5.0, y + 5.0), look.stop, 2.0);
     pen.line((x - 5.0, y + 5.0), (x + 5.0, y - 5.0), look.stop, 2.0)
 }
 

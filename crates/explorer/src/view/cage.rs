@@ -149,7 +149,7 @@ fn classes() -> Markup {
                 th scope="row" { (class.name) }
                 td { (plain(class.pulley_centres_mm.0, 0)) "–" (plain(class.pulley_centres_mm.1, 0)) " mm" }
                 td { (class.total_capacity.0) "–" (class.total_capacity.1) }
-                td { (class.largest_sprocket.0) "–" (class.largest_sprocket.1) }
+                td { (class.largest_sprocket.0) @match class.largest_sprocket.1 { Some(most) => { "–" (most) } None => " and up" } }
             }
         }
     };
