@@ -131,8 +131,8 @@ run_all_tests() {
 bench() {
   prepare_browser
   install_npm tests/bench || fail "npm could not install the chart libraries to compare with"
-  cargo build --release --package bench
-  cargo build --release --package bench --target "$wasm"
+  cargo build --release --package speed-bench
+  cargo build --release --package speed-bench --lib --target "$wasm"
   node tests/bench/bench.mjs
 }
 

@@ -1,0 +1,19 @@
+// Measures the built page and prints a table. ./build.sh bench builds what it needs first.
+
+import { launchBrowser } from '../browser/harness.mjs';
+import { chartRows } from './charts.mjs';
+import { mathsRows } from './maths.mjs';
+import { paintRows } from './paint.mjs';
+
+// Frames follow each other at once: what is timed is the work for a frame, not the wait for the screen's next one.
+const browser = await launchBrowser(['--disable-frame-rate-limit', '--disable-gpu-vsync']);
+try {
+  for (const rows of [paintRows, mathsRows, chartRows]) print(await rows(browser));
+} finally {
+  await browser.close();
+}
+
+function print(rows) {
+  for (const { what, figure } of rows) console.log(`${what.padEnd(64)} ${figure.padStart(12)}`);
+  console.log();
+}
