@@ -23,8 +23,10 @@
     for (const [id, html] of update.html) find(id).innerHTML = html;
     for (const [key, text] of update.values) find(key).value = text;
     for (const field of document.querySelectorAll("[data-field]")) {
-      if (update.wrong.includes(field.id)) field.setAttribute("aria-invalid", "true");
+      const wrong = update.wrong.includes(field.id);
+      if (wrong) field.setAttribute("aria-invalid", "true");
       else field.removeAttribute("aria-invalid");
+      if (wrong && field.closest("details")) field.closest("details").open = true;
     }
     for (const [picture, text] of update.labels) figures.get(picture).canvas.setAttribute("aria-label", text);
     document.querySelector("[data-act=undo]").disabled = !update.undo;
@@ -181,6 +183,7 @@
   document.querySelectorAll("[data-picture]").forEach(furnish);
   starting.remove();
   find("bench").innerHTML = engine.benchHtml();
+  find("more").open = matchMedia("(min-width: 40rem)").matches;
   find("probes").innerHTML = engine.probesHtml();
   show(engine.open(location.hash));
   document.documentElement.dataset.engine = "ready";

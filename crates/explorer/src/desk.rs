@@ -105,7 +105,12 @@ impl Desk {
         let read = Scenario::read(&self.bench, &self.good);
         self.report = Rc::new(Report::of(&read.scenario));
         self.good = read.scenario;
-        let html = self.changed(view::fragments(&self.report, &self.notices, &read.complaints));
+        let html = self.changed(view::fragments(
+            &self.report,
+            &self.notices,
+            &read.complaints,
+            self.bench == Bench::default(),
+        ));
         Update {
             html,
             values,

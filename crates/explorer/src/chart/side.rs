@@ -27,6 +27,7 @@ impl Side {
 
 /// A bar of one set-up: filled for A, outlined for B.
 pub(super) fn bar(pen: &mut Pen, look: &Palette, side: Side, from: Point, to: Point) {
+    pen.fill((from.0, from.1 - 1.0), (to.0 + 1.0, to.1 + 1.0), look.paper);
     match side {
         Side::A => pen.fill(from, to, side.ink(look)),
         Side::B => {

@@ -131,6 +131,7 @@ fn draw_gear(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, inde
     }
     let ink = if row.crossed { look.soft } else { look.ink };
     let label = (from.0 - 6.0, (from.1 + to.1) / 2.0);
+    pen.fill((label.0 - LABEL_ROOM + 8.0, label.1 - 6.0), (label.0 + 2.0, label.1 + 6.0), look.paper);
     pen.text(&row.gear.to_string(), label, Type::new(ink, Anchor::End))
 }
 

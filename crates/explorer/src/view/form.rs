@@ -10,10 +10,13 @@ pub fn bench() -> Markup {
     html! {
         (fieldset("a", "A · filled", Group::SetupA))
         (fieldset("b", "B · outlined", Group::SetupB))
-        (fieldset("shared", "Wheel", Group::Wheel))
-        (fieldset("shared", "Rear derailleur", Group::Derailleur))
-        (fieldset("shared", "Rider", Group::Rider))
-        (fieldset("shared", "Counting and race rules", Group::Reckoning))
+        details id="more" {
+            summary { "Wheel, derailleur, rider, rules" }
+            (fieldset("shared", "Wheel", Group::Wheel))
+            (fieldset("shared", "Rear derailleur", Group::Derailleur))
+            (fieldset("shared", "Rider", Group::Rider))
+            (fieldset("shared", "Counting and race rules", Group::Reckoning))
+        }
     }
 }
 
@@ -43,10 +46,10 @@ fn entry(field: Field) -> Markup {
             label for=(spec.key) { (spec.label) }
             span.entry {
                 (control(spec))
+                (picks(field))
                 @if !spec.unit.is_empty() && !matches!(spec.kind, Kind::Slider(..)) { span.unit { (spec.unit) } }
             }
             @if let Kind::Slider(..) = spec.kind { output id={ "value-" (spec.key) } for=(spec.key) {} }
-            (picks(field))
             div.says id={ "says-" (spec.key) } role="status" {}
         }
     }

@@ -17,8 +17,14 @@ use maud::Markup;
 
 /// All fragments, as pairs of element id and content.
 #[must_use]
-pub fn fragments(report: &Report, notices: &[String], complaints: &[Complaint]) -> Vec<(String, String)> {
-    let sections: [(&str, Markup); 12] = [
+pub fn fragments(
+    report: &Report,
+    notices: &[String],
+    complaints: &[Complaint],
+    is_demo: bool,
+) -> Vec<(String, String)> {
+    let sections: [(&str, Markup); 13] = [
+        ("scenario", notices::scenario(is_demo)),
         ("notices", notices::list(notices)),
         ("rings-answer", rings::answer(report)),
         ("rings-summary", rings::summary(report)),

@@ -6,6 +6,16 @@ use crate::report::{Report, Side};
 use crate::scenario::Complaint;
 use maud::{Markup, html};
 
+/// Whose bench this is, as long as it is the demo's.
+#[must_use]
+pub(crate) fn scenario(is_demo: bool) -> Markup {
+    html! {
+        @if is_demo {
+            "The demo: Marit’s road-minded bike as it came (A) and the rings and cassette from her box of parts (B), for the wet lap at Sallow Brook. Type your own over it."
+        }
+    }
+}
+
 /// What the link or a button left to say.
 #[must_use]
 pub(super) fn list(notices: &[String]) -> Markup {
