@@ -1,6 +1,7 @@
 // The JavaScript module: the same answers in Node and in a browser, from one import.
 
 import assert from 'node:assert/strict';
+import { readFile } from 'node:fs/promises';
 import { test } from 'node:test';
 import { API, launchBrowser, serveFolder } from './harness.mjs';
 
@@ -12,6 +13,12 @@ test('Node imports every function ready to be called', async () => {
   assert.deepEqual(FUNCTIONS.filter((name) => typeof api[name] !== 'function'), []);
   await api.default();
   await api.default();
+});
+
+test('every function has its type declared', async () => {
+  const types = await readFile(new URL('remount.d.ts', API), 'utf8');
+  const names = Object.keys(api).filter((name) => name !== 'default');
+  assert.deepEqual(names.filter((name) => !types.includes(`export function ${name}(`)), []);
 });
 
 test('a browser imports the same functions', async () => {

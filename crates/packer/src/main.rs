@@ -32,9 +32,12 @@ fn main() -> ExitCode {
 }
 
 fn pack(page_wasm: &Path, api_wasm: &Path) -> Result<()> {
+    node_tools::announce_missing();
     let page = page::Page::load(&bindings::for_page(page_wasm)?)?;
+    let api = bindings::for_api(api_wasm)?;
+    files::clear("dist")?;
     files::write("dist/remount.html", page.single_file()?)?;
     site::write(&page).context("cannot write dist/site")?;
-    api::write(&bindings::for_api(api_wasm)?).context("cannot write dist/api")?;
+    api::write(&api).context("cannot write dist/api")?;
     sizes::report()
 }

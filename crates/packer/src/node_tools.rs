@@ -1,4 +1,4 @@
-//! The optimisers that come from npm. Each may be missing: then its input is shipped as it is, and the build says so.
+//! The optimisers that come from npm. Each may be missing: then its input is shipped as it is.
 
 use crate::files;
 use anyhow::{Context, Result, ensure};
@@ -13,10 +13,21 @@ pub(crate) enum Language {
     Js,
 }
 
+/// Says which optimisers the build must do without.
+pub(crate) fn announce_missing() {
+    for (name, consequence) in [
+        ("wasm-opt", "the WebAssembly is shipped unoptimised"),
+        ("esbuild", "scripts and style are shipped as written"),
+    ] {
+        if tool(name).is_none() {
+            eprintln!("{name} is not installed: {consequence}");
+        }
+    }
+}
+
 /// The module after wasm-opt, or as it was when wasm-opt is not installed.
 pub(crate) fn optimised(wasm: &Path) -> Result<Vec<u8>> {
     let Some(mut wasm_opt) = tool("wasm-opt") else {
-        eprintln!("wasm-opt is not installed: shipping {} unoptimised", wasm.display());
         return files::read(wasm);
     };
     let output = wasm.with_extension("opt.wasm");
@@ -29,7 +40,6 @@ pub(crate) fn optimised(wasm: &Path) -> Result<Vec<u8>> {
 /// `source` with its comments and spare spaces taken out, or as it was when esbuild is not installed.
 pub(crate) fn minified(source: &str, language: Language) -> Result<String> {
     let Some(mut esbuild) = tool("esbuild") else {
-        eprintln!("esbuild is not installed: shipping scripts and style as written");
         return Ok(source.to_owned());
     };
     let loader = match language {

@@ -72,18 +72,35 @@ impl Page {
     }
 }
 
-/// Text that may stand between tags: minified, and free of anything that would end or nest them.
+/// Text that may stand between tags, minified.
 fn inline(source: &str, language: Language) -> Result<String> {
     let text = minified(source, language)?;
-    let lower = text.to_ascii_lowercase();
-    for forbidden in ["</script", "<script", "</style", "<!--"] {
-        ensure!(!lower.contains(forbidden), "a script or style to be inlined contains {forbidden}");
-    }
+    refuse_markup(&text)?;
     Ok(text)
+}
+
+/// Refuses what would end its tag early, or make a browser read past the end of it.
+fn refuse_markup(text: &str) -> Result<()> {
+    let lower = text.to_ascii_lowercase();
+    for markup in ["</script", "<script", "</style", "<!--"] {
+        ensure!(!lower.contains(markup), "a script or style to be inlined contains {markup}");
+    }
+    Ok(())
 }
 
 fn compressed(wasm: &[u8]) -> Result<Vec<u8>> {
     let mut packed = Vec::new();
     zopfli::compress(zopfli::Options::default(), zopfli::Format::Gzip, wasm, &mut packed)?;
     Ok(packed)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::refuse_markup;
+
+    #[test]
+    fn markup_is_refused_in_any_case() {
+        assert!(refuse_markup("'</SCRIPT >'").is_err());
+        assert!(refuse_markup("a < script && b").is_ok());
+    }
 }
