@@ -182,9 +182,8 @@
   for (const section of document.querySelectorAll("main > section")) section.hidden = false;
   document.querySelectorAll("[data-picture]").forEach(furnish);
   starting.remove();
-  find("bench").innerHTML = engine.benchHtml();
+  for (const form of document.querySelectorAll("[data-form]")) form.innerHTML = engine.formHtml(form.dataset.form);
   find("more").open = matchMedia("(min-width: 40rem)").matches;
-  find("probes").innerHTML = engine.probesHtml();
   show(engine.open(location.hash));
   document.documentElement.dataset.engine = "ready";
 })();

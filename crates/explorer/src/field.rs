@@ -15,8 +15,8 @@ pub enum Group {
     Derailleur,
     /// Rules of counting, units and race rules.
     Reckoning,
-    /// Controls that stand inside a section, beside the picture they move.
-    Section,
+    /// The cadence and the speed being looked at, beside their picture.
+    Probes,
 }
 
 /// How a field is filled in.
@@ -93,8 +93,8 @@ fields! {
     Inches: "inches", Reckoning, "Gear inches on", "", Kind::Choice(INCHES), "real", "";
     SpeedUnit: "speed-unit", Reckoning, "Speeds in", "", Kind::Choice(SPEED_UNITS), "kmh", "";
     RollOutLimit: "limit", Reckoning, "Roll-out limit", "m", Kind::Number, "", "Of your race, if it has one";
-    ProbeCadence: "at-cadence", Section, "At a cadence of", "rpm", Kind::Slider(30.0, 130.0, 1.0), "85", "";
-    ProbeSpeed: "at-speed", Section, "At a speed of", "", Kind::Slider(4.0, 60.0, 0.5), "15", "";
+    ProbeCadence: "at-cadence", Probes, "At a cadence of", "rpm", Kind::Slider(30.0, 130.0, 1.0), "85", "";
+    ProbeSpeed: "at-speed", Probes, "At a speed of", "", Kind::Slider(4.0, 60.0, 0.5), "15", "";
 }
 
 const INCHES: &[(&str, &str)] =

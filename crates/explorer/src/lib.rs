@@ -3,6 +3,8 @@
 //! One way through: form fields or link → [`bench::Bench`] → [`scenario::Scenario`] → [`report::Report`] → views and
 //! pictures. Nothing flows back except a new bench.
 
+#[cfg(all(feature = "api", target_arch = "wasm32"))]
+pub mod api;
 pub mod bench;
 pub mod chart;
 pub mod desk;

@@ -34,18 +34,13 @@ fn picture(name: &str) -> Result<Picture, JsError> {
     Picture::by_name(name).ok_or_else(|| JsError::new("no such picture"))
 }
 
-/// The form of the bench.
-#[wasm_bindgen(js_name = benchHtml)]
-#[must_use]
-pub fn bench_html() -> String {
-    form::bench().into_string()
-}
-
-/// The controls that stand inside a section.
-#[wasm_bindgen(js_name = probesHtml)]
-#[must_use]
-pub fn probes_html() -> String {
-    form::probes().into_string()
+/// The form of this name: the bench's, or the fields that stand inside a section.
+///
+/// # Errors
+/// When there is no such form.
+#[wasm_bindgen(js_name = formHtml)]
+pub fn form_html(name: &str) -> Result<String, JsError> {
+    form::by_name(name).map(maud::PreEscaped::into_string).ok_or_else(|| JsError::new("no such form"))
 }
 
 /// Opens the bench that a link holds.

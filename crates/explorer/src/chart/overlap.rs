@@ -79,13 +79,13 @@ fn draw_names(pen: &mut Pen, look: &Palette, report: &Report, grid: &Grid) {
             match side {
                 Side::A => pen.text(&name, (grid.left - 5.0, y), Type::new(look.ink, Anchor::End).size(11.0)),
                 Side::B => {
-                    pen.text(&name, (x, TOP - 5.0), Type::new(look.ink, Anchor::Start).size(11.0).upright())
+                    pen.text(&name, (x, TOP - 5.0), Type::new(look.ink, Anchor::Start).size(11.0).upright());
                 }
             }
         }
     }
     pen.text("A", (4.0, TOP - 12.0), Type::new(look.a, Anchor::Start).bold());
-    pen.text("B", (grid.left - 14.0, 12.0), Type::new(look.b, Anchor::Start).bold())
+    pen.text("B", (grid.left - 14.0, 12.0), Type::new(look.b, Anchor::Start).bold());
 }
 
 /// Pairs within twice the tolerance.
@@ -103,9 +103,9 @@ fn is_common(report: &Report, a: usize, b: usize) -> bool {
 fn draw_pair(pen: &mut Pen, look: &Palette, report: &Report, grid: &Grid, a: usize, b: usize) {
     let (centre, radius) = (grid.centre(a, b), (grid.cell * 0.32).max(2.0));
     if is_common(report, a, b) {
-        pen.dot(centre, radius, look.ink)
+        pen.dot(centre, radius, look.ink);
     } else {
-        pen.ring(centre, radius * 0.8, look.soft, 1.0)
+        pen.ring(centre, radius * 0.8, look.soft, 1.0);
     }
 }
 

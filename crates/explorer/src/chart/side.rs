@@ -32,7 +32,7 @@ pub(super) fn bar(pen: &mut Pen, look: &Palette, side: Side, from: Point, to: Po
         Side::A => pen.fill(from, to, side.ink(look)),
         Side::B => {
             pen.fill(from, to, look.paper);
-            pen.frame(from, to, side.ink(look), 1.5)
+            pen.frame(from, to, side.ink(look), 1.5);
         }
     }
 }

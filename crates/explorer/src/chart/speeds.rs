@@ -105,7 +105,7 @@ fn draw_axis(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, bott
         pen.text(&plain(tick, 0), (x, bottom + 10.0), Type::new(look.soft, Anchor::Middle));
     }
     pen.line((panel.scale.at(report.speed_span().0), bottom), (panel.right, bottom), look.ink, 1.0);
-    pen.text(report.unit.symbol(), (panel.left, bottom + 10.0), Type::new(look.soft, Anchor::Start))
+    pen.text(report.unit.symbol(), (panel.left, bottom + 10.0), Type::new(look.soft, Anchor::Start));
 }
 
 /// The upright line at the chosen speed.
@@ -119,7 +119,7 @@ fn draw_probe(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, bot
     let words = report.unit.print(report.probe.speed);
     let fits_right = x + 60.0 < panel.right;
     let (anchor, x) = if fits_right { (Anchor::Start, x + 4.0) } else { (Anchor::End, x - 4.0) };
-    pen.text(&words, (x, panel.top + TOP - 8.0), Type::new(look.ink, anchor))
+    pen.text(&words, (x, panel.top + TOP - 8.0), Type::new(look.ink, anchor));
 }
 
 fn draw_gear(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, index: usize, row: &GearLine) {
@@ -132,7 +132,7 @@ fn draw_gear(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, inde
     let ink = if row.crossed { look.soft } else { look.ink };
     let label = (from.0 - 6.0, (from.1 + to.1) / 2.0);
     pen.fill((label.0 - LABEL_ROOM + 8.0, label.1 - 6.0), (label.0 + 2.0, label.1 + 6.0), look.paper);
-    pen.text(&row.gear.to_string(), label, Type::new(ink, Anchor::End))
+    pen.text(&row.gear.to_string(), label, Type::new(ink, Anchor::End));
 }
 
 pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {

@@ -45,7 +45,7 @@ impl Spot {
         dx.hypot(dy)
     }
 
-    fn from_middle(&self, (x, y): Point) -> f64 {
+    fn to_middle(&self, (x, y): Point) -> f64 {
         ((self.from.0 + self.to.0) / 2.0 - x).hypot((self.from.1 + self.to.1) / 2.0 - y)
     }
 }
@@ -53,7 +53,7 @@ impl Spot {
 /// The spot nearest to a point; between several under it, the one whose middle is nearest.
 #[must_use]
 pub fn nearest(spots: &[Spot], point: Point) -> Option<usize> {
-    let rank = |spot: &Spot| (spot.distance(point), spot.from_middle(point));
+    let rank = |spot: &Spot| (spot.distance(point), spot.to_middle(point));
     (0..spots.len()).min_by(|&a, &b| {
         let (a, b) = (rank(&spots[a]), rank(&spots[b]));
         a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1))
@@ -81,7 +81,9 @@ mod tests {
 
     fn spots() -> Vec<Spot> {
         (0..3)
-            .map(|i| Spot::around((i as f64 * 10.0, 0.0), (i as f64 * 10.0 + 8.0, 8.0), 0.0, i.to_string()))
+            .map(|i| {
+                Spot::around((f64::from(i) * 10.0, 0.0), (f64::from(i) * 10.0 + 8.0, 8.0), 0.0, i.to_string())
+            })
             .collect()
     }
 

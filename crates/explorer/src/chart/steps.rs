@@ -85,7 +85,7 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
             Type::new(look.soft, Anchor::Middle),
         );
     }
-    pen.text("m", (LEFT - 10.0, y), Type::new(look.soft, Anchor::End))
+    pen.text("m", (LEFT - 10.0, y), Type::new(look.soft, Anchor::End));
 }
 
 fn draw_panel(pen: &mut Pen, look: &Palette, layout: &Layout, setup: &SetupReport) {
@@ -102,7 +102,7 @@ fn draw_panel(pen: &mut Pen, look: &Palette, layout: &Layout, setup: &SetupRepor
     if let Some(ideal) = setup.steps.map(|steps| steps.equal.percent()) {
         pen.dashes((LEFT, up.at(ideal)), (layout.right, up.at(ideal)), look.ink, 1.0, 4.0);
     }
-    pen.line((LEFT, floor), (layout.right, floor), look.ink, 1.0)
+    pen.line((LEFT, floor), (layout.right, floor), look.ink, 1.0);
 }
 
 fn steps_in_words(setup: &SetupReport) -> String {

@@ -16,7 +16,7 @@ const WIDE: f64 = 560.0;
 
 /// What the cage takes up, if its maker's figure is known.
 fn capacity(report: &Report) -> Option<u16> {
-    report.derailleur.total_capacity.map(|limit| limit.teeth())
+    report.derailleur.total_capacity.map(gear_math::TotalCapacity::teeth)
 }
 
 struct Panel {
@@ -93,14 +93,14 @@ fn draw_sprockets(pen: &mut Pen, look: &Palette, setup: &SetupReport, panel: &Pa
         let label = row.gear.sprocket.to_string();
         pen.text(&label, (x, panel.floor + 11.0), Type::new(look.soft, Anchor::Middle).size(11.0));
     }
-    pen.text("sprocket", (panel.right, panel.floor + 26.0), Type::new(look.soft, Anchor::End).size(11.0))
+    pen.text("sprocket", (panel.right, panel.floor + 26.0), Type::new(look.soft, Anchor::End).size(11.0));
 }
 
 fn draw_capacity(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel) {
     let Some(capacity) = capacity(report) else { return };
     let y = panel.up.at(f64::from(capacity));
     pen.dashes((panel.left, y), (panel.right, y), look.ink, 1.5, 4.0);
-    pen.text(&format!("capacity {capacity}"), (panel.right, y - 9.0), Type::new(look.ink, Anchor::End))
+    pen.text(&format!("capacity {capacity}"), (panel.right, y - 9.0), Type::new(look.ink, Anchor::End));
 }
 
 /// One ring's line; the largest ring has full marks, the others open ones, and what hangs loose is crossed out.
@@ -129,13 +129,13 @@ fn draw_ring(
         }
     }
     let Some((row, &(x, y))) = rows.first().zip(points.first()) else { return };
-    pen.text(&format!("{} ring", row.gear.ring), (x - 4.0, y - 13.0), Type::new(ink, Anchor::Start))
+    pen.text(&format!("{} ring", row.gear.ring), (x - 4.0, y - 13.0), Type::new(ink, Anchor::Start));
 }
 
 fn cross(pen: &mut Pen, look: &Palette, (x, y): Point) {
     pen.dot((x, y), 7.0, look.paper);
     pen.line((x - 5.0, y - 5.0), (x + 5.0, y + 5.0), look.stop, 2.0);
-    pen.line((x - 5.0, y + 5.0), (x + 5.0, y - 5.0), look.stop, 2.0)
+    pen.line((x - 5.0, y + 5.0), (x + 5.0, y - 5.0), look.stop, 2.0);
 }
 
 pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {

@@ -48,7 +48,7 @@ fn findings(setup: &SetupReport) -> String {
 
 /// One finding as part of a sentence.
 #[must_use]
-pub(super) fn finding(finding: &CageFinding) -> String {
+pub(crate) fn finding(finding: &CageFinding) -> String {
     match finding {
         CageFinding::SprocketTooLarge { sprocket, limit } => {
             format!(
@@ -113,10 +113,10 @@ fn asked(report: &Report) -> Markup {
         html! { tr { th scope="row" { (what) } td { (value(a)) } td { (value(b)) } td { (given(limit)) } } }
     };
     let body = html! {
-        (row("Total capacity, teeth", |setup| setup.cage.needed, derailleur.total_capacity.map(|limit| limit.teeth())))
-        (row("Largest sprocket", |setup| setup.drivetrain.cassette.largest().teeth(), derailleur.largest_sprocket.map(|limit| limit.teeth())))
-        (row("Smallest sprocket", |setup| setup.drivetrain.cassette.smallest().teeth(), derailleur.smallest_sprocket.map(|limit| limit.teeth())))
-        (row("Chainring difference", |setup| setup.drivetrain.chainset.difference(), derailleur.ring_difference.map(|limit| limit.teeth())))
+        (row("Total capacity, teeth", |setup| setup.cage.needed, derailleur.total_capacity.map(gear_math::TotalCapacity::teeth)))
+        (row("Largest sprocket", |setup| setup.drivetrain.cassette.largest().teeth(), derailleur.largest_sprocket.map(gear_math::Sprocket::teeth)))
+        (row("Smallest sprocket", |setup| setup.drivetrain.cassette.smallest().teeth(), derailleur.smallest_sprocket.map(gear_math::Sprocket::teeth)))
+        (row("Chainring difference", |setup| setup.drivetrain.chainset.difference(), derailleur.ring_difference.map(gear_math::RingDifference::teeth)))
     };
     table("Asked for and given", "", &head, &body)
 }
@@ -130,7 +130,7 @@ fn loose_gears(report: &Report) -> Markup {
                 tr {
                     th scope="row" { (name(setup.side)) " " (line.gear) }
                     td { (teeth(line.slack)) }
-                    td { (teeth(line.slack.saturating_sub(report.derailleur.total_capacity.map_or(0, |limit| limit.teeth())))) }
+                    td { (teeth(line.slack.saturating_sub(report.derailleur.total_capacity.map_or(0, gear_math::TotalCapacity::teeth)))) }
                 }
             }
         }

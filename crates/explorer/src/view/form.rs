@@ -4,9 +4,7 @@ use crate::field::{Field, Group, Kind, Spec};
 use gear_math::{CageClass, Cassette, Chainset, RollOutPreset};
 use maud::{Markup, html};
 
-/// All fields of the bench.
-#[must_use]
-pub fn bench() -> Markup {
+fn bench() -> Markup {
     html! {
         (fieldset("a", "A · filled", Group::SetupA))
         (fieldset("b", "B · outlined", Group::SetupB))
@@ -20,10 +18,19 @@ pub fn bench() -> Markup {
     }
 }
 
-/// The controls that stand beside the pictures they move.
+/// The form that the page asks for by name.
 #[must_use]
-pub fn probes() -> Markup {
-    html! { @for field in fields_of(Group::Section) { (entry(field)) } }
+pub fn by_name(name: &str) -> Option<Markup> {
+    match name {
+        "bench" => Some(bench()),
+        "probes" => Some(section(Group::Probes)),
+        _ => None,
+    }
+}
+
+/// The fields of a group that stand inside a section.
+fn section(group: Group) -> Markup {
+    html! { @for field in fields_of(group) { (entry(field)) } }
 }
 
 fn fieldset(class: &str, legend: &str, group: Group) -> Markup {

@@ -13,6 +13,8 @@ mod words;
 
 use crate::report::Report;
 use crate::scenario::Complaint;
+#[cfg(all(feature = "api", target_arch = "wasm32"))]
+pub(crate) use cage::finding;
 use maud::Markup;
 
 /// All fragments, as pairs of element id and content.

@@ -58,8 +58,11 @@ fn remark(report: &Report, field: Field) -> String {
 }
 
 fn cassette(report: &Report, side: Side) -> String {
-    let sprockets = report.setup(side).drivetrain.cassette.sprockets();
-    counted(sprockets.len(), "sprocket", "sprockets")
+    let cassette = &report.setup(side).drivetrain.cassette;
+    let count = counted(cassette.sprockets().len(), "sprocket", "sprockets");
+    // Somebody who types the two ends, as a cassette is called, means all sprockets between them.
+    let ends_only = cassette.sprockets().len() == 2 && cassette.spread() > 4;
+    if ends_only { format!("{count} only; for the sprockets between, pick from the list") } else { count }
 }
 
 fn tyre(report: &Report) -> String {
