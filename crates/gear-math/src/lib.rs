@@ -8,6 +8,14 @@ mod quantity;
 mod wheel;
 
 pub use drivetrain::{
+    Assumption, BottomBracketDrop, Cage, CageAngle, CageMeasures, CentreDistance, ChainAngle, ChainDefaults,
+    ChainFit, ChainLinks, ChainLinksError, ChainMeasure, ChainPath, ChainPitch, ChainSetup, ChainWindow,
+    Chainline, ChainlineMeasures, ChainstayLength, ForeStop, FrameMeasures, FrontConcern, FrontLimits,
+    GearFit, GearState, GuideAngle, Hanger, HangerDrop, HangerSetback, HubMeasures, PathError, PathPoint,
+    PathWheel, PitchCircle, Pulley, PulleyCentres, PulleyGap, RearStop, RingSpacing, SprocketPitch,
+    StraightRun, TwoSprocketDrive, TwoSprocketError, WheelRole, cassette_slope_degrees,
+};
+pub use drivetrain::{
     Cassette, CassetteError, Chainring, Chainset, ChainsetError, Drivetrain, Gear, PedalRate, Sprocket,
 };
 pub use quantity::{Cadence, Circumference, Development, GearInches, Limits, OutOfLimits, Ratio, Speed};

@@ -64,4 +64,16 @@ toothed! {
     /// # Ok::<(), gear_math::OutOfLimits>(())
     /// ```
     Sprocket: "sprocket", 9.0 ..= 60.0;
+    /// A pulley of the rear derailleur, named by its teeth. Limits: common practice.
+    Pulley: "pulley", 8.0 ..= 20.0;
+}
+
+impl Pulley {
+    /// A pulley from a table here.
+    pub(super) const fn known(teeth: u16) -> Self {
+        match NonZeroU16::new(teeth) {
+            Some(teeth) => Self(teeth),
+            None => Self(NonZeroU16::MIN),
+        }
+    }
 }
