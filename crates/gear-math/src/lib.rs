@@ -8,15 +8,24 @@ mod quantity;
 mod wheel;
 
 pub use drivetrain::{
-    Assumption, BottomBracketDrop, Cage, CageAngle, CageMeasures, CentreDistance, ChainAngle, ChainDefaults,
-    ChainFit, ChainLinks, ChainLinksError, ChainMeasure, ChainPath, ChainPitch, ChainSetup, ChainWindow,
-    Chainline, ChainlineMeasures, ChainstayLength, ForeStop, FrameMeasures, FrontConcern, FrontLimits,
-    GearFit, GearState, GuideAngle, Hanger, HangerDrop, HangerSetback, HubMeasures, PathError, PathPoint,
-    PathWheel, PitchCircle, Pulley, PulleyCentres, PulleyGap, RearStop, RingSpacing, SprocketPitch,
-    StraightRun, TwoSprocketDrive, TwoSprocketError, WheelRole, cassette_slope_degrees,
+    Assumption, BottomBracketDrop, Cage, CageAngle, CageMeasures, CentreDistance, ChainAdvice, ChainAngle,
+    ChainDefaults, ChainFit, ChainLinks, ChainLinksError, ChainMeasure, ChainPath, ChainPitch, ChainSetup,
+    ChainVerdict, ChainWindow, Chainline, ChainlineMeasures, ChainstayLength, Change, Effort, EffortPart,
+    ForeStop, FrameMeasures, FrontConcern, FrontLimits, GearFit, GearState, GuideAngle, Hanger, HangerDrop,
+    HangerSetback, HubMeasures, PathError, PathPoint, PathWheel, PitchCircle, Pulley, PulleyCentres,
+    PulleyGap, RearStop, Remedy, RingSpacing, SprocketPitch, StraightRun, TwoSprocketDrive, TwoSprocketError,
+    WheelRole, cassette_slope_degrees,
 };
 pub use drivetrain::{
-    Cassette, CassetteError, Chainring, Chainset, ChainsetError, Drivetrain, Gear, PedalRate, Sprocket,
+    CageCheck, CageClass, CageFinding, CageVerdict, Cassette, CassetteError, Chainring, Chainset,
+    ChainsetError, Comparison, CrossedRule, Derailleur, DerailleurFigure, DevelopmentSpan, Drivetrain,
+    DuplicatePair, DuplicateTolerance, EndDifference, FrontChange, Gear, GearRange, GearRow, GearStep,
+    LongestWheel, OwnReach, PedalRate, RidingOrder, RingDifference, RingOverlap, RingPasses, RollOutLimit,
+    RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind, Side, Sprocket, SprocketStep,
+    StepSpread, TotalCapacity,
 };
 pub use quantity::{Cadence, Circumference, Development, GearInches, Limits, OutOfLimits, Ratio, Speed};
-pub use wheel::{BeadSeat, NominalWidth, TyreSize, WheelDiameter};
+pub use wheel::{
+    BeadSeat, EstimateError, MeasuredRollOut, NominalWidth, RollOutDeviation, RollOutEstimate, TyreKind,
+    TyreSize, TyreSizeError, Wheel, WheelDiameter,
+};

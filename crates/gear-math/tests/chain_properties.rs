@@ -1,9 +1,11 @@
 //! What must hold for the chain of any bicycle, not only the tabulated ones.
+#![expect(clippy::unwrap_used, reason = "planted values lie within their limits")]
 
 use gear_math::{
     BottomBracketDrop, Cage, CageAngle, CageMeasures, CentreDistance, ChainDefaults, ChainFit, ChainLinks,
-    ChainPath, ChainPitch, ChainSetup, ChainstayLength, Drivetrain, ForeStop, FrameMeasures, Gear, GearState,
-    GuideAngle, PitchCircle, Pulley, PulleyCentres, PulleyGap, RearStop, TwoSprocketDrive,
+    ChainPath, ChainPitch, ChainSetup, ChainstayLength, Change, Derailleur, Drivetrain, ForeStop,
+    FrameMeasures, Gear, GearState, GuideAngle, Hanger, HangerDrop, PitchCircle, Pulley, PulleyCentres,
+    PulleyGap, RearStop, Remedy, Sprocket, TwoSprocketDrive,
 };
 use proptest::prelude::*;
 
@@ -146,7 +148,6 @@ proptest! {
     #[test]
     fn a_stated_capacity_is_met(layout in usual_layout(), bike in usual_bike(), change in -4.0..1.0_f64) {
         let setup = setup(bike, layout);
-        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "some forty teeth")]
         let stated = (setup.fit(None).unwrap().capacity_teeth + change) as u16;
         let calibrated = setup.with_stated_capacity(stated).unwrap().expect("within the rear stop's limits");
         prop_assert!((calibrated.fit(None).unwrap().capacity_teeth - f64::from(stated)).abs() < 1e-6);
@@ -204,5 +205,49 @@ proptest! {
         prop_assert_eq!(gear.cage_angle.is_some(), gear.links_over.abs() < f64::EPSILON);
         let limits = rear - 1e-9..=GearState::TIGHT_TO_DEGREES + 1e-9;
         prop_assert!(limits.contains(&gear.drawn_angle.degrees()));
+    }
+
+    #[test]
+    fn every_remedy_helps_and_the_least_comes_first(
+        bike in usual_bike(), centres in 50.0..75.0, pairs in proptest::option::of(50_u16..60),
+    ) {
+        let setup = setup(bike, (ChainDefaults::FRAME, cage(centres, [11, 11], 10.0, 12.5)));
+        let links = pairs.map(|pairs| ChainLinks::new(2 * pairs).unwrap());
+        let advice = setup.advise(links, &Derailleur::default(), &ChainDefaults::HANGER).unwrap();
+        prop_assert!(advice.remedies.windows(2).all(|pair| pair[0].effort <= pair[1].effort));
+        if advice.fit.all_usable() {
+            prop_assert!(advice.remedies.is_empty());
+        }
+        for Remedy { change, fit, .. } in &advice.remedies {
+            match change {
+                Change::AvoidGears(gears) => {
+                    prop_assert_eq!(gears, &fit.in_state(GearState::Slack).collect::<Vec<_>>());
+                    prop_assert_eq!(fit.in_state(GearState::TooTight).count(), 0);
+                }
+                _ => prop_assert!(fit.all_usable()),
+            }
+        }
+    }
+
+    #[test]
+    fn the_longer_cage_is_the_shortest_that_will_do(bike in usual_bike(), centres in 50.0..75.0) {
+        let with = |centres| setup(bike, (ChainDefaults::FRAME, cage(centres, [11, 11], 10.0, 12.5)));
+        let advice = with(centres).advise(None, &Derailleur::default(), &ChainDefaults::HANGER).unwrap();
+        for remedy in advice.remedies {
+            let Change::LongerCage(enough) = remedy.change else { continue };
+            prop_assert!(with(enough.mm()).window().unwrap().is_open());
+            prop_assert!(!with((enough.mm() - 1.0).max(centres)).window().unwrap().is_open());
+        }
+    }
+
+    #[test]
+    fn a_longer_hanger_reaches_as_far_as_before(usual in 25_u16..34, more in 1_u16..12, drop in 24.0..35.0) {
+        let [usual, wanted] = [usual, usual + more].map(|teeth| Sprocket::new(teeth).unwrap());
+        let (frame, cage) = (ChainDefaults::FRAME, Cage::new(ChainDefaults::CAGE).unwrap());
+        let hanger = Hanger { drop: HangerDrop::new(drop).unwrap(), ..ChainDefaults::HANGER };
+        let extension = hanger.extension_mm(usual, wanted, &frame, &cage).unwrap();
+        let longer = Hanger { drop: HangerDrop::new(drop + extension).unwrap(), ..hanger };
+        let change = longer.reach_mm(wanted, &frame, &cage) - hanger.reach_mm(usual, &frame, &cage);
+        prop_assert!(change.abs() < 1e-9 && extension > 0.0);
     }
 }

@@ -24,7 +24,8 @@ fn usual_cage(pulley_centres: f64) -> Result<Cage, String> {
     Cage::new(CageMeasures { pulley_centres, ..ChainDefaults::CAGE }).map_err(text)
 }
 
-fn text(error: impl ToString) -> String {
+#[expect(clippy::needless_pass_by_value, reason = "handed to map_err")]
+fn text<E: ToString>(error: E) -> String {
     error.to_string()
 }
 
@@ -208,9 +209,8 @@ struct TableRow {
 }
 
 fn gear_table(file: &str, chainset: &str, cassette: &str, pulley_centres: f64) {
-    let cage = usual_cage(pulley_centres).unwrap();
-    let setup = setup(chainset, cassette, ChainDefaults::FRAME, cage).unwrap();
     check_all(file, &rows(file), 22, |row: &TableRow| {
+        let setup = setup(chainset, cassette, ChainDefaults::FRAME, usual_cage(pulley_centres)?)?;
         let links = ChainLinks::new(row.links).map_err(text)?;
         let gear = Gear::new(row.ring, row.sprocket).map_err(text)?;
         let fit = setup.fit(Some(links)).map_err(text)?;

@@ -1,12 +1,14 @@
 //! Sideways measures, hanger reach and ring pairs against tables.
 
 use gear_math::{
-    Cage, ChainDefaults, Chainset, Drivetrain, HubMeasures, Sprocket, SprocketPitch, cassette_slope_degrees,
+    Cage, ChainAngle, ChainDefaults, Chainset, Drivetrain, HubMeasures, Sprocket, SprocketPitch,
+    cassette_slope_degrees,
 };
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 
-fn text(error: impl ToString) -> String {
+#[expect(clippy::needless_pass_by_value, reason = "handed to map_err")]
+fn text<E: ToString>(error: E) -> String {
     error.to_string()
 }
 
@@ -31,7 +33,7 @@ fn chain_angles() {
     let planes: Vec<f64> = line.sprocket_planes_mm(&bike.cassette).collect();
     let rings: Vec<f64> = line.ring_planes_mm(&bike.chainset).collect();
     let angles: Vec<f64> =
-        line.sideways(&bike, ChainDefaults::FRAME.chainstay).map(|angle| angle.degrees()).collect();
+        line.sideways(&bike, ChainDefaults::FRAME.chainstay).map(ChainAngle::degrees).collect();
     check_all(file, &rows(file), 22, |row: &AngleRow| {
         let at = bike.gears().position(|g| (g.ring.teeth(), g.sprocket.teeth()) == (row.ring, row.sprocket));
         let at = at.ok_or("no such gear")?;

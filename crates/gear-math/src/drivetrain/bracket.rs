@@ -8,27 +8,28 @@ const MOST_STEPS: usize = 60;
 
 /// Where a function that falls from `low` to `high` crosses zero. `value_and_slope` gives both at a point.
 ///
-/// The root stays between the two ends, whatever the slope says. Stops when the value is within `tolerance`.
+/// The root stays between the two ends, whatever the slope says. Once the value is within `close_enough`, one last step
+/// ends the search.
 pub(super) fn falling_root(
     value_and_slope: impl Fn(f64) -> (f64, f64),
     low: f64,
     high: f64,
     start: f64,
-    tolerance: f64,
+    close_enough: f64,
 ) -> f64 {
     let (mut low, mut high) = (low, high);
     let mut x = start.clamp(low, high);
     for _ in 0..MOST_STEPS {
         let (value, slope) = value_and_slope(x);
-        if value.abs() <= tolerance {
-            break;
+        let newton = x - value / slope;
+        if value.abs() <= close_enough {
+            return if newton.is_finite() { newton.clamp(low, high) } else { x };
         }
         if value > 0.0 {
             low = x;
         } else {
             high = x;
         }
-        let newton = x - value / slope;
         x = if newton > low && newton < high { newton } else { low.midpoint(high) };
     }
     x

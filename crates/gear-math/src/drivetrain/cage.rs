@@ -2,7 +2,7 @@
 
 use super::bracket::falling_root;
 use super::chain_path::{GearPath, PathPoint};
-use super::gear_state::LENGTH_TOLERANCE_MM;
+use super::gear_state::CLOSE_ENOUGH_MM;
 use super::measures::{ForeStop, GuideAngle, PulleyCentres, PulleyGap, RearStop};
 use super::path_error::{PathError, WheelRole};
 use super::pitch_circle::{ChainPitch, PitchCircle};
@@ -106,7 +106,7 @@ impl Cage {
         };
         let [low, high] = [RearStop::LIMITS.min, RearStop::LIMITS.max].map(f64::to_radians);
         let reachable = surplus(low).0 >= 0.0 && surplus(high).0 <= 0.0;
-        let found = || falling_root(surplus, low, high, low.midpoint(high), LENGTH_TOLERANCE_MM);
+        let found = || falling_root(surplus, low, high, low.midpoint(high), CLOSE_ENOUGH_MM);
         let rear_stop = reachable.then(|| RearStop::known(found().to_degrees()))?;
         Some(Self { measures: CageMeasures { rear_stop, ..self.measures } })
     }

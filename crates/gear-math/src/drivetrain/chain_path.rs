@@ -157,10 +157,18 @@ impl Wheel {
         Self { centre, circle, radius: circle.radius_mm(), per_radian: circle.mm_per_radian(), turning }
     }
 
-    /// Radians of wrap between two headings. Counted from a quarter turn below zero, so that a wrap that has
-    /// just vanished stays a small negative one instead of jumping to a full turn; none exceeds 270 degrees.
+    /// Radians of wrap between two headings, from a quarter turn below zero up: a wrap that has just vanished stays a
+    /// small negative one instead of jumping to a full turn. None of the four exceeds 270 degrees, and no two
+    /// headings differ by more than a turn and a quarter, so one turn more or less brings it there.
     fn wrap(&self, heading_in: f64, heading_out: f64) -> f64 {
-        (self.turning * (heading_out - heading_in) + FRAC_PI_2).rem_euclid(TAU) - FRAC_PI_2
+        let turned = self.turning * (heading_out - heading_in);
+        if turned < -FRAC_PI_2 {
+            turned + TAU
+        } else if turned >= 3.0 * FRAC_PI_2 {
+            turned - TAU
+        } else {
+            turned
+        }
     }
 
     /// Where chain of this heading touches the wheel.
@@ -198,7 +206,8 @@ impl Tangent {
         let [dx, dy] = offset;
         let lean = to.turning * to.radius - from.turning * from.radius;
         let length = (dx * dx + dy * dy - lean * lean).sqrt();
-        Self { length, heading: dy.atan2(dx) - lean.atan2(length), offset, lean }
+        let heading = (dy * length - dx * lean).atan2(dx * length + dy * lean);
+        Self { length, heading, offset, lean }
     }
 
     /// How length and heading change when the wheel ahead moves by `step`.
@@ -287,14 +296,15 @@ impl GearPath {
     }
 
     /// The largest angle, up to `limit`, at which the chain still touches the guide pulley and a pull on it
-    /// still shortens the path; beyond, no cage stands.
-    pub(super) fn tightest(&self, limit: f64) -> f64 {
-        let leaves_guide = self.guide_run.heading - self.cage_heading(0.0);
-        let limit = limit.min(leaves_guide.rem_euclid(TAU));
-        if self.length_at(limit).slope < 0.0 { limit } else { self.shortest_before(limit) }
+    /// still shortens the path, with the length there; beyond, no cage stands.
+    pub(super) fn tightest(&self, limit: f64) -> (f64, f64) {
+        let leaves_guide = (self.guide_run.heading - self.cage_heading(0.0)).rem_euclid(TAU);
+        let limit = limit.min(leaves_guide);
+        let at = self.length_at(limit);
+        if at.slope < 0.0 { (limit, at.length) } else { self.shortest_before(limit) }
     }
 
-    fn shortest_before(&self, limit: f64) -> f64 {
+    fn shortest_before(&self, limit: f64) -> (f64, f64) {
         const HALVINGS: usize = 50;
         let (mut falling, mut rising) = (0.0, limit);
         for _ in 0..HALVINGS {
@@ -305,7 +315,7 @@ impl GearPath {
                 rising = middle;
             }
         }
-        falling
+        (falling, self.length_at(falling).length)
     }
 
     pub(super) fn trace(&self, angle: CageAngle) -> ChainPath {

@@ -51,7 +51,7 @@ impl ChainSetup {
         let big_big_plus_two = self.big_big().plus_two();
         let recommended = window.shortest.max(big_big_plus_two);
         let links = links.unwrap_or(recommended);
-        let simple_sum = self.simple_sum_teeth();
+        let simple_sum = self.drivetrain.needed_capacity();
         Ok(ChainFit {
             window,
             big_big_plus_two,
@@ -89,16 +89,10 @@ impl ChainSetup {
     /// # Errors
     /// As [`fit`](Self::fit).
     pub fn with_stated_capacity(&self, teeth: u16) -> Result<Option<Self>, PathError> {
-        let spare_teeth = f64::from(teeth) - f64::from(self.simple_sum_teeth());
+        let spare_teeth = f64::from(teeth) - f64::from(self.drivetrain.needed_capacity());
         let longest = self.window()?.shortest_exact + spare_teeth / 2.0;
         let path = GearPath::new(self.shortest_path(), &self.frame, &self.cage)?;
         Ok(self.cage.with_longest_path(&path, longest).map(|cage| Self { cage, ..*self }))
-    }
-
-    /// Teeth of the trade's sum: ring difference plus cassette spread.
-    #[must_use]
-    pub fn simple_sum_teeth(&self) -> u16 {
-        self.drivetrain.chainset.difference() + self.drivetrain.cassette.spread()
     }
 
     /// Big ring with largest sprocket: the gear that asks for most chain.

@@ -62,8 +62,9 @@ pub(super) struct Stance {
     pub(super) drawn_angle: CageAngle,
 }
 
-/// Millimetres of chain within which the cage angle is solved: 1e-10 of a link.
-pub(super) const LENGTH_TOLERANCE_MM: f64 = 1e-9;
+/// Millimetres of chain from which one more step of Newton's ends the search for a cage angle. The step squares the
+/// error: what is left is far below 1e-6 of a link.
+pub(super) const CLOSE_ENOUGH_MM: f64 = 1e-4;
 
 /// A gear's path with the lengths it has at both stops.
 pub(super) struct Swing {
@@ -77,8 +78,8 @@ pub(super) struct Swing {
 impl Swing {
     pub(super) fn new(path: GearPath, cage: &Cage) -> Self {
         let rear = cage.measures().rear_stop.degrees().to_radians();
-        let fore = path.tightest(cage.measures().fore_stop.degrees().to_radians());
-        Self { path, rear, fore, longest: path.length_at(rear).length, shortest: path.length_at(fore).length }
+        let (fore, shortest) = path.tightest(cage.measures().fore_stop.degrees().to_radians());
+        Self { path, rear, fore, longest: path.length_at(rear).length, shortest }
     }
 
     /// Links of the path at the fore stop: the fewest that let the cage stay behind it.
@@ -120,9 +121,8 @@ impl Swing {
     }
 
     fn beyond_fore_stop(&self, chain: f64) -> Stance {
-        let end = self.path.tightest(GearState::TIGHT_TO_DEGREES.to_radians());
-        let reached = chain >= self.path.length_at(end).length;
-        let (state, drawn_angle) = if reached {
+        let (end, least) = self.path.tightest(GearState::TIGHT_TO_DEGREES.to_radians());
+        let (state, drawn_angle) = if chain >= least {
             (GearState::TightButUsual, self.angle_for(chain, self.fore, end, 0.5))
         } else {
             (GearState::TooTight, CageAngle::known(end.to_degrees()))
@@ -138,6 +138,6 @@ impl Swing {
             (at.length - chain, at.slope)
         };
         let start = low + share * (high - low);
-        CageAngle::known(falling_root(surplus, low, high, start, LENGTH_TOLERANCE_MM).to_degrees())
+        CageAngle::known(falling_root(surplus, low, high, start, CLOSE_ENOUGH_MM).to_degrees())
     }
 }

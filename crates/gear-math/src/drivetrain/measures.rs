@@ -77,7 +77,7 @@ impl ChainLinks {
     pub fn new(links: u16) -> Result<Self, ChainLinksError> {
         const LIMITS: &Limits = &ChainLinks::LIMITS;
         LIMITS.check(f64::from(links)).map_err(ChainLinksError::OutOfLimits)?;
-        if links % 2 == 0 { Ok(Self(links)) } else { Err(ChainLinksError::Odd { links }) }
+        if links.is_multiple_of(2) { Ok(Self(links)) } else { Err(ChainLinksError::Odd { links }) }
     }
 
     /// The number of links.
@@ -108,11 +108,7 @@ impl ChainLinks {
 /// Rounding noise that must not cost a pair of links; far below any length a chain can show.
 const EVEN_TOLERANCE: f64 = 1e-9;
 
-#[expect(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "a checked path is some hundred links long"
-)]
+/// A checked path is some hundred links long, so nothing is cut off.
 const fn whole(links: f64) -> u16 {
     links as u16
 }
