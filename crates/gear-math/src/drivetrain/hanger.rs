@@ -39,8 +39,9 @@ impl Hanger {
     /// `wanted`; 0 when it does so already, `None` when hanging lower alone cannot do it.
     ///
     /// # Formula
-    /// The lesser root of |G − H − e·d| = reach for `usual`, with guide axle G for `wanted`, hanger H and d square to the
-    /// line from axle to bottom bracket. The derailleur is taken to be used to the full on `usual`.
+    /// The lesser root of |G − H − e·d| = reach for `usual`, with guide axle G for `wanted`, hanger H and d
+    /// square to the line from axle to bottom bracket. The derailleur is taken to be used to the full on
+    /// `usual`.
     #[must_use]
     pub fn extension_mm(
         &self,
