@@ -8,6 +8,15 @@ mod quantity;
 mod wheel;
 
 pub use drivetrain::{
+    Assumption, BottomBracketDrop, Cage, CageAngle, CageMeasures, CentreDistance, ChainAdvice, ChainAngle,
+    ChainDefaults, ChainFit, ChainLinks, ChainLinksError, ChainMeasure, ChainPath, ChainPitch, ChainSetup,
+    ChainVerdict, ChainWindow, Chainline, ChainlineMeasures, ChainstayLength, Change, Effort, EffortPart,
+    ForeStop, FrameMeasures, FrontConcern, FrontLimits, GearFit, GearState, GuideAngle, Hanger, HangerDrop,
+    HangerSetback, HubMeasures, PathError, PathPoint, PathWheel, PitchCircle, Pulley, PulleyCentres,
+    PulleyGap, RearStop, Remedy, RingSpacing, SprocketPitch, StraightRun, TwoSprocketDrive, TwoSprocketError,
+    WheelRole, cassette_slope_degrees,
+};
+pub use drivetrain::{
     CageCheck, CageClass, CageFinding, CageVerdict, Cassette, CassetteError, Chainring, Chainset,
     ChainsetError, Comparison, CrossedRule, Derailleur, DerailleurFigure, DevelopmentSpan, Drivetrain,
     DuplicatePair, DuplicateTolerance, EndDifference, FrontChange, Gear, GearRange, GearRow, GearStep,
