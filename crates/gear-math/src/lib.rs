@@ -9,7 +9,12 @@ mod rider;
 mod wheel;
 
 pub use drivetrain::{
-    Cassette, CassetteError, Chainring, Chainset, ChainsetError, Drivetrain, Gear, PedalRate, Sprocket,
+    CageCheck, CageClass, CageFinding, CageVerdict, Cassette, CassetteError, Chainring, Chainset,
+    ChainsetError, Comparison, CrossedRule, Derailleur, DerailleurFigure, DevelopmentSpan, Drivetrain,
+    DuplicatePair, DuplicateTolerance, EndDifference, FrontChange, Gear, GearRange, GearRow, GearStep,
+    LongestWheel, OwnReach, PedalRate, RidingOrder, RingDifference, RingOverlap, RingPasses, RollOutLimit,
+    RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind, Side, Sprocket, SprocketStep,
+    StepSpread, TotalCapacity,
 };
 pub use quantity::{Cadence, Circumference, Development, GearInches, Limits, OutOfLimits, Ratio, Speed};
 pub use rider::{
@@ -25,4 +30,7 @@ pub use rider::{
     Verdict, Watched, WheelInertia, Wheelbase, Wind, WindSpeed, WorkReserve, body_weight_gradient,
     break_even_length, running_cost, verdict_map, walking_cost,
 };
-pub use wheel::{BeadSeat, NominalWidth, TyreSize, WheelDiameter};
+pub use wheel::{
+    BeadSeat, EstimateError, MeasuredRollOut, NominalWidth, RollOutDeviation, RollOutEstimate, TyreKind,
+    TyreSize, TyreSizeError, Wheel, WheelDiameter,
+};

@@ -1,5 +1,10 @@
 //! What must hold of riding and going on foot whatever the rider, the bike, the ground and the air.
 
+#![expect(
+    clippy::unwrap_used,
+    reason = "strategies draw from the limits, and a draw outside them must fail the run"
+)]
+
 use gear_math::{
     Air, AirDensity, Answer, BalanceSpeed, Bike, BikeMass, BodyMass, Cadence, Cassette, Chainset,
     Circumference, Climb, ClimbLength, CriticalPower, DragArea, Drivetrain, DrivetrainEfficiency,

@@ -2,8 +2,10 @@
 
 mod bead_seat;
 mod quantity;
+mod roll_out;
 mod tyre_size;
 
 pub use bead_seat::BeadSeat;
-pub use quantity::{NominalWidth, WheelDiameter};
-pub use tyre_size::TyreSize;
+pub use quantity::{EstimateError, NominalWidth, RollOutDeviation, WheelDiameter};
+pub use roll_out::{MeasuredRollOut, RollOutEstimate, TyreKind, Wheel};
+pub use tyre_size::{TyreSize, TyreSizeError};

@@ -13,6 +13,10 @@ measured! {
 derived! {
     /// Diameter of the wheel over the tyre, in millimetres.
     WheelDiameter(mm);
+    /// How far an estimated roll-out may be off either way, in percent of it.
+    EstimateError(percent);
+    /// By how much a measured roll-out exceeds the estimate, in percent of the estimate; negative when shorter.
+    RollOutDeviation(percent);
 }
 
 impl Circumference {
