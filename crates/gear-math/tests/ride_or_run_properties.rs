@@ -308,7 +308,7 @@ proptest! {
         prop_assume!(held < 20.0);
         let slowest = held + 0.01;
         let way = |from: f64, to: f64| {
-            resistance.distance_slowing(power, mass, speed(from), speed(to)).map(|way| way.m())
+            resistance.distance_slowing(power, mass, speed(from), speed(to)).map(gear_math::Distance::m)
         };
         let (middle, fastest) = (slowest + first, slowest + first + second);
         let parts = way(fastest, middle).unwrap() + way(middle, slowest).unwrap();
