@@ -17,6 +17,16 @@ pub enum Group {
     Reckoning,
     /// The cadence and the speed being looked at, beside their picture.
     Probes,
+    /// Ride or run: the rider, the bike and the climb.
+    Ride,
+    /// Ride or run, finer: what the rider burns and carries.
+    RideRider,
+    /// Ride or run, finer: ground and air.
+    RideGround,
+    /// Ride or run, finer: what ends riding.
+    RideLimits,
+    /// Ride or run, finer: short efforts.
+    RideEffort,
 }
 
 /// How a field is filled in.
@@ -95,11 +105,67 @@ fields! {
     RollOutLimit: "limit", Reckoning, "Roll-out limit", "m", Kind::Number, "", "Of your race, if it has one";
     ProbeCadence: "at-cadence", Probes, "At a cadence of", "rpm", Kind::Slider(30.0, 130.0, 1.0), "85", "";
     ProbeSpeed: "at-speed", Probes, "At a speed of", "", Kind::Slider(4.0, 60.0, 0.5), "15", "";
+    BodyMass: "body-mass", Ride, "Body mass", "kg", Kind::Number, "62", "Undressed";
+    KitMass: "kit-mass", Ride, "Kit", "kg", Kind::Number, "2", "Clothes, shoes, helmet, bottle; about 2 kg (estimate)";
+    BikeMass: "bike-mass", Ride, "Bike", "kg", Kind::Number, "8.9", "As it stands, mud included";
+    Power: "power", Ride, "Power", "W", Kind::Number, "220", "At the crank, for this effort; leave it empty to estimate it from your level";
+    Level: "level", Ride, "Level", "", Kind::Choice(LEVELS), "club", "Counts only while the power is empty";
+    Ground: "ground", Ride, "Ground", "", Kind::Choice(GROUNDS), "wet-grass", "";
+    Slope: "slope", Ride, "Slope", "%", Kind::Number, "9", "Metres up for 100 m forward";
+    ClimbLength: "climb-length", Ride, "Length of the climb", "m", Kind::Number, "60", "Along the slope";
+    Headwind: "headwind", Ride, "Wind against you", "m/s", Kind::Number, "0", "Minus when it pushes";
+    SecondsLost: "seconds-lost", Ride, "Lost getting off and on", "s", Kind::Number, "3", "Skilled 1 to 2 s, practised 3 to 4, beginner 6 to 10; one more to shoulder the bike (common practice)";
+    Efficiency: "efficiency", RideRider, "Efficiency on the bike", "", Kind::Number, "0.23", "Power at the crank over power burnt: 0.20 to 0.25; 0.23 for a trained rider at race power, 0.22 a fair guess uphill";
+    Standing: "standing", RideRider, "Burnt standing still", "W/kg", Kind::Number, "1.5", "1.2 to 1.7";
+    FootCost: "foot-cost", RideRider, "Your cost on foot", "×", Kind::Number, "1", "1 is the mean of the runners measured; 0.92 if you run much, 1.08 if you never do";
+    OnFoot: "on-foot", RideRider, "On foot", "", Kind::Choice(GAITS), "run-or-walk", "";
+    Carry: "carry", RideRider, "Burden of the bike", "×", Kind::Number, "1.2", "A kilogram of bike against one of body: 1.0 at the trunk, 1.2 shouldered, 1.5 in the hands (estimate)";
+    DrivetrainShare: "drivetrain", RideRider, "Drivetrain passes on", "", Kind::Number, "0.96", "0.976 clean, 0.96 off-road, 0.92 muddy (estimates but the first)";
+    Crank: "crank", RideRider, "Crank", "mm", Kind::Number, "170", "For the body-weight mark; 170 by common practice";
+    Rolling: "rolling", RideGround, "Rolling resistance", "", Kind::Number, "", "";
+    FootGround: "foot-ground", RideGround, "Cost of the ground on foot", "×", Kind::Number, "", "";
+    Friction: "friction", RideGround, "Friction of the tyre", "", Kind::Number, "", "";
+    SlopeShare: "ground-on-slopes", RideGround, "That cost on slopes", "", Kind::Number, "0", "0: the same extra for every metre; 1: grows with the whole cost. Nobody has measured it";
+    DragArea: "drag-area", RideGround, "Drag area", "m²", Kind::Number, "0.40", "0.32 low in the drops, 0.40 on the hoods, 0.50 upright in winter clothes";
+    AirDensity: "air-density", RideGround, "Air", "kg/m³", Kind::Number, "1.20", "1.17 on a mild day, 1.27 in frost, less high up";
+    Balance: "balance", RideLimits, "Slowest in balance", "m/s", Kind::Number, "1.2", "1.0 skilled on smooth ground, 1.8 in ruts (estimate); empty leaves it out";
+    GripCounts: "grip-limit", RideLimits, "Grip of the rear wheel", "", Kind::Choice(COUNTS), "on", "";
+    RearWeight: "rear-weight", RideLimits, "Weight on the rear wheel", "", Kind::Number, "0.55", "Seated on the level: 0.55 to 0.60, less leaning forward (estimate)";
+    Legs: "leg-limit", RideLimits, "Leg strength to last", "", Kind::Choice(LEGS), "minutes", "";
+    PeakPower: "peak-power", RideLimits, "Peak power", "W", Kind::Number, "1000", "Of one pedal turn in a sprint; 1000 W is an estimate";
+    Reserve: "reserve", RideEffort, "Work in reserve", "kJ", Kind::Number, "18", "Above the power you can hold (W′): 10 to 25 kJ, 18 for a trained man (estimate)";
+    ReserveShare: "reserve-share", RideEffort, "Spent on this climb", "", Kind::Number, "0.2", "One fifth, so that every lap can afford it (estimate)";
+    EntrySpeed: "entry-speed", RideEffort, "Speed into the climb", "", Kind::Number, "20", "In the page’s unit of speed";
 }
 
 const INCHES: &[(&str, &str)] =
     &[("real", "this wheel's diameter"), ("nominal", "nominal 27 in, as in track tables")];
 const SPEED_UNITS: &[(&str, &str)] = &[("kmh", "km/h"), ("mph", "mph")];
+const LEVELS: &[(&str, &str)] = &[
+    ("occasional", "ride now and then"),
+    ("club", "train with a club"),
+    ("racing", "race regularly"),
+    ("national", "among the best of a country"),
+];
+const GROUNDS: &[(&str, &str)] = &[
+    ("tarmac", "tarmac"),
+    ("gravel", "packed gravel"),
+    ("firm-grass", "firm grass"),
+    ("wet-grass", "wet, soft grass"),
+    ("mud", "mud"),
+    ("deep-mud", "deep, sticky mud"),
+    ("wet-sand", "wet, packed sand"),
+    ("loose-sand", "loose, dry sand"),
+];
+const GAITS: &[(&str, &str)] = &[("run-or-walk", "run or walk, whichever is quicker"), ("run", "run only")];
+const COUNTS: &[(&str, &str)] = &[("on", "counts"), ("off", "left out")];
+const LEGS: &[(&str, &str)] = &[
+    ("minutes", "minutes: half of it"),
+    ("30s", "30 s: 0.65 of it"),
+    ("15s", "15 s: 0.8 of it"),
+    ("5s", "5 s: all of it"),
+    ("off", "left out"),
+];
 
 impl Field {
     /// The field with this key.

@@ -1,6 +1,7 @@
 //! The bench understood: validated values, and what could not be understood.
 
 mod parse;
+mod ride;
 
 use crate::bench::Bench;
 use crate::field::Field;
@@ -10,6 +11,7 @@ use gear_math::{
     Cadence, Cassette, Chainset, Derailleur, Drivetrain, DuplicateTolerance, RollOutLimit, Speed, Wheel,
 };
 use parse::Reader;
+pub use ride::{OwnGround, RideInputs};
 
 /// The rider's lowest, usual and highest cadence, ascending.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -52,6 +54,8 @@ pub struct Scenario {
     pub limit: Option<RollOutLimit>,
     /// What is being looked at.
     pub probe: Probe,
+    /// Riding against going on foot.
+    pub ride: RideInputs,
 }
 
 /// What is wrong with a field, and what the page uses instead.
@@ -106,9 +110,11 @@ impl Scenario {
             ),
             limit: reader.limit(good.limit),
             probe: good.probe,
+            ride: good.ride.clone(),
         };
         let probe = reader.probe(good.probe, scenario.unit);
-        ReadBench { scenario: Self { probe, ..scenario }, complaints: reader.complaints() }
+        let ride = RideInputs::read(&mut reader, &good.ride, &scenario);
+        ReadBench { scenario: Self { probe, ride, ..scenario }, complaints: reader.complaints() }
     }
 
     /// Rings and sprockets of one set-up.
@@ -131,6 +137,7 @@ fn bare() -> Scenario {
     let cadence = |rpm| Cadence::new(rpm).expect("a cadence");
     let (chainset, cassette) = ("42".parse().expect("rings"), "11-13-15".parse().expect("sprockets"));
     Scenario {
+        ride: RideInputs::bare(Drivetrain { chainset, cassette }),
         chainsets: [chainset; 2],
         cassettes: [cassette; 2],
         wheel: Wheel {

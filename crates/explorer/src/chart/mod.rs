@@ -1,5 +1,6 @@
 //! Pictures: each is one file with its height, its drawing and the spots that can be looked at.
 
+mod climb;
 mod ladder;
 mod overlap;
 pub mod palette;
@@ -7,9 +8,12 @@ mod pen;
 mod plate;
 mod scale;
 mod side;
+mod slopes;
 mod speeds;
 mod spot;
 mod steps;
+mod tornado;
+mod verdicts;
 mod wrap;
 
 pub use spot::{Spot, by_key, nearest};
@@ -37,11 +41,29 @@ pub enum Picture {
     Overlap,
     /// Slack to be taken up in every gear.
     Wrap,
+    /// Speed riding and on foot against gradient.
+    Slopes,
+    /// Verdict by gradient and ground.
+    Verdicts,
+    /// Time against length of the climb.
+    Climb,
+    /// What moves the end of riding most.
+    Tornado,
 }
 
 impl Picture {
     /// Every picture.
-    pub const ALL: [Picture; 5] = [Self::Ladder, Self::Speeds, Self::Steps, Self::Overlap, Self::Wrap];
+    pub const ALL: [Picture; 9] = [
+        Self::Ladder,
+        Self::Speeds,
+        Self::Steps,
+        Self::Overlap,
+        Self::Wrap,
+        Self::Slopes,
+        Self::Verdicts,
+        Self::Climb,
+        Self::Tornado,
+    ];
 
     /// Its name in the page.
     #[must_use]
@@ -52,6 +74,10 @@ impl Picture {
             Self::Steps => "steps",
             Self::Overlap => "overlap",
             Self::Wrap => "wrap",
+            Self::Slopes => "slopes",
+            Self::Verdicts => "verdicts",
+            Self::Climb => "climb",
+            Self::Tornado => "tornado",
         }
     }
 
@@ -70,6 +96,10 @@ impl Picture {
             Self::Steps => steps::height(width),
             Self::Overlap => overlap::height(report, width),
             Self::Wrap => wrap::height(width),
+            Self::Slopes => slopes::height(report),
+            Self::Verdicts => verdicts::height(report),
+            Self::Climb => climb::height(report),
+            Self::Tornado => tornado::height(report),
         }
     }
 
@@ -82,6 +112,10 @@ impl Picture {
             Self::Steps => steps::spots(report, size),
             Self::Overlap => overlap::spots(report, size),
             Self::Wrap => wrap::spots(report, size),
+            Self::Slopes => slopes::spots(report, size),
+            Self::Verdicts => verdicts::spots(report, size),
+            Self::Climb => climb::spots(report, size),
+            Self::Tornado => tornado::spots(report, size),
         }
     }
 
@@ -94,6 +128,10 @@ impl Picture {
             Self::Steps => steps::label(report),
             Self::Overlap => overlap::label(report),
             Self::Wrap => wrap::label(report),
+            Self::Slopes => slopes::label(report),
+            Self::Verdicts => verdicts::label(report),
+            Self::Climb => climb::label(report),
+            Self::Tornado => tornado::label(report),
         }
     }
 
@@ -106,6 +144,10 @@ impl Picture {
             Self::Steps => steps::draw(pen, look, report, size),
             Self::Overlap => overlap::draw(pen, look, report, size),
             Self::Wrap => wrap::draw(pen, look, report, size),
+            Self::Slopes => slopes::draw(pen, look, report, size),
+            Self::Verdicts => verdicts::draw(pen, look, report, size),
+            Self::Climb => climb::draw(pen, look, report, size),
+            Self::Tornado => tornado::draw(pen, look, report, size),
         }
         std::mem::take(&mut pen.marks)
     }

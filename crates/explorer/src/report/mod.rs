@@ -1,8 +1,10 @@
 //! What the scenario comes to: plain data, worked out by gear-math, read by every view and picture.
 
+mod ride;
 mod setup;
 mod side;
 
+pub use ride::{GroundRow, OtherGear, RideReport, RideSide, Stretch, Swing, surface_name};
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;
 
@@ -40,6 +42,8 @@ pub struct Report {
     pub derailleur: Derailleur,
     /// The roll-out limit of the race, if it has one.
     pub limit: Option<RollOutLimit>,
+    /// Riding against going on foot.
+    pub ride: RideReport,
 }
 
 /// A gear that A and B share.
@@ -102,6 +106,7 @@ impl Report {
             tolerance: scenario.tolerance,
             derailleur: scenario.derailleur,
             limit: scenario.limit,
+            ride: RideReport::of(scenario),
             setups,
             comparison,
         }

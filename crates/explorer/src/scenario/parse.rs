@@ -6,7 +6,7 @@ use crate::field::Field;
 use crate::number::with_unit;
 use crate::speed_unit::SpeedUnit;
 use gear_math::{
-    Cadence, Circumference, Derailleur, OutOfLimits, RollOutLimit, Speed, TyreKind, TyreSize, Wheel,
+    Cadence, Circumference, Climb, Derailleur, OutOfLimits, RollOutLimit, Speed, TyreKind, TyreSize, Wheel,
 };
 use std::fmt::Display;
 use std::str::FromStr;
@@ -68,7 +68,7 @@ impl<'b> Reader<'b> {
     }
 
     /// A number that may be left out.
-    fn optional<T: Copy>(
+    pub(super) fn optional<T: Copy>(
         &mut self,
         field: Field,
         good: Option<T>,
@@ -186,15 +186,68 @@ impl<'b> Reader<'b> {
     }
 
     pub(super) fn probe(&mut self, good: Probe, unit: SpeedUnit) -> Probe {
+        Probe {
+            cadence: self.cadence(Field::ProbeCadence, good.cadence),
+            speed: self.speed(Field::ProbeSpeed, good.speed, unit),
+        }
+    }
+
+    /// A speed in the unit of the page.
+    pub(super) fn speed(&mut self, field: Field, good: Speed, unit: SpeedUnit) -> Speed {
         let from_unit = |value: f64| match unit {
             SpeedUnit::KmPerH => Speed::from_km_per_h(value),
             SpeedUnit::MilesPerH => Speed::from_miles_per_h(value),
         };
-        Probe {
-            cadence: self.cadence(Field::ProbeCadence, good.cadence),
-            speed: self.measured(Field::ProbeSpeed, good.speed, from_unit, |kept| unit.print(kept)),
-        }
+        self.measured(field, good, from_unit, |kept| unit.print(kept))
     }
+
+    /// A quantity in the unit of its field. Taking functions rather than closures keeps the compiled code of all
+    /// quantities one and the same.
+    pub(super) fn quantity<T: Copy>(
+        &mut self,
+        field: Field,
+        good: T,
+        new: fn(f64) -> Result<T, OutOfLimits>,
+        value: fn(T) -> f64,
+    ) -> T {
+        self.measured(field, good, new, |kept| in_unit(value(kept), field))
+    }
+
+    /// The same for a field that may be left out.
+    pub(super) fn optional_quantity<T: Copy>(
+        &mut self,
+        field: Field,
+        good: Option<T>,
+        new: fn(f64) -> Result<T, OutOfLimits>,
+        value: fn(T) -> f64,
+    ) -> Option<T> {
+        self.optional(field, good, new, |kept| in_unit(value(kept), field))
+    }
+
+    /// A slope that riding and going on foot can be compared on.
+    pub(super) fn climb(&mut self, field: Field, good: Climb) -> Climb {
+        let kept = |kept: Climb| in_unit(kept.percent(), field);
+        self.read(field, good, kept, |text| {
+            let percent = number(text, field)?;
+            Climb::new(percent).map_err(|_| {
+                let refused =
+                    if percent < 0.0 { "downhill" } else { "steeper than 45 %, which is nearly a wall" };
+                format!(
+                    "Nobody measured riding against running {refused}, so this page does not guess: type 0 to 45 %."
+                )
+            })
+        })
+    }
+
+    /// Notes what is wrong beyond a single field.
+    pub(super) fn complain(&mut self, field: Field, error: &impl Display, kept: String) {
+        self.complaints.push(Complaint { field, message: sentence(error), kept });
+    }
+}
+
+/// A value with the unit of its field.
+fn in_unit(value: f64, field: Field) -> String {
+    format!("{value}\u{a0}{}", field.spec().unit).trim_end().to_owned()
 }
 
 /// A typed number: a decimal comma and the field's own unit behind it are understood.

@@ -24,7 +24,24 @@ pub fn by_name(name: &str) -> Option<Markup> {
     match name {
         "bench" => Some(bench()),
         "probes" => Some(section(Group::Probes)),
+        "ride" => Some(ride()),
         _ => None,
+    }
+}
+
+/// Ride or run: what every rider knows, and the rest folded away.
+fn ride() -> Markup {
+    html! {
+        div.grid { (section(Group::Ride)) }
+        details {
+            summary { "Finer settings: your body, the ground, the limits" }
+            div.grid {
+                (fieldset("shared", "Rider and burden", Group::RideRider))
+                (fieldset("shared", "Ground and air", Group::RideGround))
+                (fieldset("shared", "What ends riding", Group::RideLimits))
+                (fieldset("shared", "Short efforts", Group::RideEffort))
+            }
+        }
     }
 }
 

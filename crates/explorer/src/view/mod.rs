@@ -7,6 +7,10 @@ mod limit;
 mod notices;
 mod overlap;
 mod probes;
+mod ride;
+mod ride_notes;
+mod ride_tables;
+pub(crate) mod ride_words;
 mod rings;
 mod steps;
 mod words;
@@ -25,7 +29,7 @@ pub fn fragments(
     complaints: &[Complaint],
     is_demo: bool,
 ) -> Vec<(String, String)> {
-    let sections: [(&str, Markup); 13] = [
+    let sections: [(&str, Markup); 20] = [
         ("scenario", notices::scenario(is_demo)),
         ("notices", notices::list(notices)),
         ("rings-answer", rings::answer(report)),
@@ -39,6 +43,13 @@ pub fn fragments(
         ("cage-answer", cage::answer(report)),
         ("cage-tables", cage::tables(report)),
         ("cage-working", cage::working(report)),
+        ("ride-answer", ride::answer(report)),
+        ("ride-ends", ride_tables::ends(report)),
+        ("ride-speeds", ride_tables::speeds(report)),
+        ("ride-map", ride_tables::map(report)),
+        ("ride-climb", ride_tables::climb(report)),
+        ("ride-swings", ride_tables::swings(report)),
+        ("ride-working", ride_notes::working(report)),
     ];
     let sections = sections.into_iter().map(|(id, html)| (id.to_owned(), html.into_string()));
     sections.chain(notices::beside_fields(report, complaints)).collect()

@@ -1,5 +1,6 @@
 //! Messages: what a link could not tell, and what is wrong or worth knowing beside each field.
 
+use super::ride_notes;
 use crate::field::{Field, Kind};
 use crate::number::{counted, percent, with_unit};
 use crate::report::{Report, Side};
@@ -53,7 +54,7 @@ fn remark(report: &Report, field: Field) -> String {
         Field::CassetteB => cassette(report, Side::B),
         Field::Tyre => tyre(report),
         Field::RollOut => roll_out(report),
-        _ => field.spec().help.to_owned(),
+        _ => ride_notes::remark(report, field).unwrap_or_else(|| field.spec().help.to_owned()),
     }
 }
 

@@ -23,6 +23,30 @@ pub(super) fn table(title: &str, remark: &str, head: &Markup, body: &Markup) -> 
     }
 }
 
+/// A table of plain cells: the first of each row heads it, “A” and “B” stand in their colours.
+#[must_use]
+pub(super) fn plain_table(title: &str, remark: &str, heads: &[&str], rows: &[Vec<String>]) -> Markup {
+    let head = html! {
+        tr {
+            @for head in heads {
+                th scope="col" {
+                    @match *head { "A" => (name(Side::A)), "B" => (name(Side::B)), head => (head) }
+                }
+            }
+        }
+    };
+    let body = html! {
+        @for row in rows {
+            tr {
+                @for (index, cell) in row.iter().enumerate() {
+                    @if index == 0 { th scope="row" { (cell) } } @else { td { (cell) } }
+                }
+            }
+        }
+    };
+    table(title, remark, &head, &body)
+}
+
 /// A line of a formula note: the formula, then the same with this scenario's numbers.
 #[must_use]
 pub(super) fn worked(what: &str, formula: &str, numbers: &str) -> Markup {
