@@ -185,7 +185,7 @@
   document.querySelectorAll("[data-picture]").forEach(furnish);
   starting.remove();
   for (const form of document.querySelectorAll("[data-form]")) form.innerHTML = engine.formHtml(form.dataset.form);
-  find("more").open = matchMedia("(min-width: 40rem)").matches;
+  find("more").open = matchMedia("(min-width: 60rem)").matches;
   show(engine.open(location.hash));
   document.documentElement.dataset.engine = "ready";
 })();
