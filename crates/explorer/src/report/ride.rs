@@ -2,11 +2,12 @@
 
 use super::Side;
 use crate::field::{Field, Kind};
+use crate::order::ascending;
 use crate::scenario::{RideInputs, Scenario};
 use gear_math::{
-    Answer, Carry, Cell, Climb, ClimbLength, ClimbPlan, CriticalPower, Crossover, Distance, Flip, FlipChange, Gear,
-    Ground, MarkKind, OverGear, Reason, RideOrRun, Slope, Speed, Surface, TornadoBar, Uncertain, Verdict, Watched,
-    WheelInertia, verdict_map,
+    Answer, Carry, Cell, Climb, ClimbLength, ClimbPlan, CriticalPower, Crossover, Distance, Flip, FlipChange,
+    Gear, Ground, MarkKind, OverGear, Reason, RideOrRun, Slope, Speed, Surface, TornadoBar, Uncertain,
+    Verdict, Watched, WheelInertia, verdict_map,
 };
 
 /// Gradients of curves, tables and map: every half per cent.
@@ -14,9 +15,8 @@ const STEPS: u32 = 90;
 /// What a rider might change about the lowest gear: teeth off the smallest ring, teeth on to the largest sprocket.
 const OTHER_GEARS: [(u16, u16); 5] = [(0, 0), (2, 0), (0, 2), (0, 4), (2, 4)];
 /// Round lengths at which the picture of a climb may end, metres.
-const LENGTHS: [f64; 14] = [
-    10.0, 20.0, 40.0, 60.0, 80.0, 100.0, 150.0, 200.0, 300.0, 500.0, 1000.0, 2000.0, 3000.0, 5000.0,
-];
+const LENGTHS: [f64; 14] =
+    [10.0, 20.0, 40.0, 60.0, 80.0, 100.0, 150.0, 200.0, 300.0, 500.0, 1000.0, 2000.0, 3000.0, 5000.0];
 
 /// The question of riding or running, worked out.
 #[derive(Debug)]
@@ -107,9 +107,8 @@ impl RideReport {
         let inputs = scenario.ride.clone();
         let gradients = gradients();
         let far = extent(&inputs);
-        let sides = Side::BOTH.map(|side| {
-            RideSide::new(side, scenario.drivetrain(side).lowest(), &inputs, far, &gradients)
-        });
+        let sides = Side::BOTH
+            .map(|side| RideSide::new(side, scenario.drivetrain(side).lowest(), &inputs, far, &gradients));
         let flips = [&sides[0], &sides[1]].map(|side| side.crossover.flip);
         Self {
             change: flips[0].zip(flips[1]).map(|(a, b)| a.change_to(&b)),
@@ -131,19 +130,13 @@ impl RideReport {
     #[must_use]
     pub fn alike(&self) -> bool {
         let close = |change: FlipChange| change.gradient_points.abs() < 0.05 && change.km_per_h.abs() < 0.05;
-        let reasons = [&self.sides[0], &self.sides[1]].map(|side| side.reason());
+        let reasons = [&self.sides[0], &self.sides[1]].map(RideSide::reason);
         reasons[0] == reasons[1] && self.change.is_none_or(close)
     }
 }
 
 impl RideSide {
-    fn new(
-        side: Side,
-        lowest: Gear,
-        inputs: &RideInputs,
-        far: ClimbLength,
-        gradients: &[Climb],
-    ) -> Self {
+    fn new(side: Side, lowest: Gear, inputs: &RideInputs, far: ClimbLength, gradients: &[Climb]) -> Self {
         let question = &inputs.questions[side as usize];
         let (ground, climb) = (&inputs.ground, inputs.climb);
         let effort = CriticalPower::new(inputs.rider.power, inputs.reserve, inputs.peak).ok();
@@ -266,7 +259,7 @@ fn swings(inputs: &RideInputs) -> Vec<Swing> {
     };
     let mut swings: Vec<Swing> = of_a.iter().filter_map(swing).collect();
     let width = |swing: &Swing| swing.bars[0].swing_points.max(swing.bars[1].swing_points);
-    swings.sort_by(|one, other| width(other).total_cmp(&width(one)));
+    ascending(&mut swings, |swing| -width(swing));
     swings
 }
 
@@ -299,7 +292,7 @@ mod tests {
         for row in &report.map {
             for stretches in &row.stretches {
                 assert_eq!((stretches[0].from, stretches[stretches.len() - 1].to), (0.0, 45.0));
-                assert!(stretches.windows(2).all(|pair| pair[0].to == pair[1].from));
+                assert!(stretches.windows(2).all(|pair| (pair[0].to - pair[1].from).abs() < 1e-9));
             }
         }
     }
@@ -308,7 +301,8 @@ mod tests {
     fn a_lower_gear_runs_out_later() {
         let report = RideReport::of(&Scenario::default());
         for side in &report.sides {
-            let gradients: Vec<_> = side.others.iter().map(|other| other.gradient.unwrap().percent()).collect();
+            let gradients: Vec<_> =
+                side.others.iter().map(|other| other.gradient.unwrap().percent()).collect();
             assert!(gradients[1..].iter().all(|&gradient| gradient > gradients[0]), "{gradients:?}");
         }
     }

@@ -68,7 +68,7 @@ impl<'b> Reader<'b> {
     }
 
     /// A number that may be left out.
-    pub(super) fn optional<T: Copy>(
+    fn optional<T: Copy>(
         &mut self,
         field: Field,
         good: Option<T>,
@@ -201,8 +201,7 @@ impl<'b> Reader<'b> {
         self.measured(field, good, from_unit, |kept| unit.print(kept))
     }
 
-    /// A quantity in the unit of its field. Taking functions rather than closures keeps the compiled code of all
-    /// quantities one and the same.
+    /// A quantity in the unit of its field.
     pub(super) fn quantity<T: Copy>(
         &mut self,
         field: Field,
@@ -210,7 +209,8 @@ impl<'b> Reader<'b> {
         new: fn(f64) -> Result<T, OutOfLimits>,
         value: fn(T) -> f64,
     ) -> T {
-        self.measured(field, good, new, |kept| in_unit(value(kept), field))
+        let read = self.number_within(field, Some(value(good)), &|typed| new(typed).err());
+        new(read).unwrap_or(good)
     }
 
     /// The same for a field that may be left out.
@@ -221,7 +221,30 @@ impl<'b> Reader<'b> {
         new: fn(f64) -> Result<T, OutOfLimits>,
         value: fn(T) -> f64,
     ) -> Option<T> {
-        self.optional(field, good, new, |kept| in_unit(value(kept), field))
+        if self.bench.text(field).trim().is_empty() {
+            return None;
+        }
+        new(self.number_within(field, good.map(value), &|typed| new(typed).err())).ok()
+    }
+
+    /// Reads the number of a quantity, or gives `good`, which is not a number when there is none. One body for all
+    /// quantities keeps the compiled code small.
+    fn number_within(
+        &mut self,
+        field: Field,
+        good: Option<f64>,
+        refuse: &dyn Fn(f64) -> Option<OutOfLimits>,
+    ) -> f64 {
+        let text = self.bench.text(field).trim();
+        let read = number(text, field).and_then(|value| match refuse(value) {
+            Some(error) => Err(sentence(&error)),
+            None => Ok(value),
+        });
+        read.unwrap_or_else(|message| {
+            let kept = good.map_or("none".to_owned(), |good| in_unit(good, field));
+            self.complaints.push(Complaint { field, message, kept });
+            good.unwrap_or(f64::NAN)
+        })
     }
 
     /// A slope that riding and going on foot can be compared on.

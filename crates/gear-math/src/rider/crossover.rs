@@ -1,5 +1,6 @@
 //! Where riding ends, and how surely.
 
+use super::order::ascending;
 use super::root::first_at_or_above_zero;
 use crate::{
     Climb, Ground, Incline, Reason, RideOrRun, RoadLoad, Slope, Speed, Stance, body_weight_gradient,
@@ -192,7 +193,7 @@ impl RideOrRun {
         let ends = ends.iter().map(|&(reason, gradient)| (MarkKind::Ends(reason), gradient));
         let mut marks: Vec<Mark> =
             ends.chain(warnings).filter_map(|(kind, gradient)| self.mark(kind, gradient?, ground)).collect();
-        marks.sort_by(|a, b| a.gradient.rise_over_run().total_cmp(&b.gradient.rise_over_run()));
+        ascending(&mut marks, |mark| mark.gradient.rise_over_run());
         marks
     }
 
