@@ -11,7 +11,7 @@ use crate::report::{GearLine, Reach, Report, SetupReport, Side, Tie};
 
 const RUNG: f64 = 5.0;
 const LABEL_GAP: f64 = 13.5;
-const LABEL_ROOM: f64 = 46.0;
+const LABEL_ROOM: f64 = 54.0;
 const TOP: f64 = 40.0;
 const FOOT: f64 = 16.0;
 /// Round developments that may stand on the rail, metres.

@@ -73,7 +73,9 @@ fn longer(difference: &EndDifference) -> Option<Side> {
 fn counts(report: &Report) -> Markup {
     html! {
         @for setup in &report.setups { (useful(setup)) " " }
-        "They have " (counted(report.common.len(), "gear", "gears")) " in common within "
+        "They have "
+        @if report.common.is_empty() { "no gear" } @else { (counted(report.common.len(), "gear", "gears")) }
+        " in common within "
         (with_unit_trimmed(report.tolerance.percent())) "."
         @if report.wheel.measured.is_none() {
             " The tyre’s size tells speeds to " (with_unit_trimmed(report.wheel.estimate().error.percent()))
