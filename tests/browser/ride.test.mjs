@@ -82,7 +82,10 @@ test('downhill and walls are refused politely and nothing typed is lost', async 
     assert.match(await text(page, '#says-slope'), words);
     assert.match(await text(page, '#says-slope'), /The page goes on with 9 %/);
     assert.equal(await page.inputValue('#slope'), typed);
-    assert.equal(await text(page, '#ride-answer'), before);
+    const answer = await text(page, '#ride-answer');
+    assert.match(answer, /^Slope is not understood; this goes on with 9 %/);
+    assert.ok(answer.endsWith(before));
+    assert.doesNotMatch(await text(page, '#rings-answer'), /not understood/);
   }
   assertQuiet(heard);
 });

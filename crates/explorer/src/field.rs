@@ -29,6 +29,18 @@ pub enum Group {
     RideEffort,
 }
 
+impl Group {
+    /// The groups of the section on riding or running.
+    pub const RIDE: [Self; 5] =
+        [Self::Ride, Self::RideRider, Self::RideGround, Self::RideLimits, Self::RideEffort];
+
+    /// Whether every section depends on it.
+    #[must_use]
+    pub fn on_bench(self) -> bool {
+        !Self::RIDE.contains(&self)
+    }
+}
+
 /// How a field is filled in.
 #[derive(Debug, Clone, Copy)]
 pub enum Kind {
@@ -98,13 +110,13 @@ fields! {
     Capacity: "capacity", Derailleur, "Total capacity", "teeth", Kind::Number, "33", "As its maker states it; may be left empty";
     LargestSprocket: "largest-sprocket", Derailleur, "Largest sprocket", "teeth", Kind::Number, "34", "";
     SmallestSprocket: "smallest-sprocket", Derailleur, "Smallest sprocket", "teeth", Kind::Number, "11", "";
-    RingDifference: "ring-difference", Derailleur, "Chainring difference", "teeth", Kind::Number, "16", "Of the front derailleur";
+    RingDifference: "ring-difference", Derailleur, "Chainring difference", "teeth", Kind::Number, "16", "The smaller of what front and rear derailleur allow";
     Tolerance: "same-within", Reckoning, "Same gear within", "%", Kind::Number, "2", "Gears closer than this count as one";
     Inches: "inches", Reckoning, "Gear inches on", "", Kind::Choice(INCHES), "real", "";
     SpeedUnit: "speed-unit", Reckoning, "Speeds in", "", Kind::Choice(SPEED_UNITS), "kmh", "";
     RollOutLimit: "limit", Reckoning, "Roll-out limit", "m", Kind::Number, "", "Of your race, if it has one";
     ProbeCadence: "at-cadence", Probes, "At a cadence of", "rpm", Kind::Slider(30.0, 130.0, 1.0), "85", "";
-    ProbeSpeed: "at-speed", Probes, "At a speed of", "", Kind::Slider(4.0, 60.0, 0.5), "15", "";
+    ProbeSpeed: "at-speed", Probes, "At a speed of", "", Kind::Slider(4.0, 80.0, 0.5), "15", "";
     BodyMass: "body-mass", Ride, "Body mass", "kg", Kind::Number, "62", "Undressed";
     KitMass: "kit-mass", Ride, "Kit", "kg", Kind::Number, "2", "Clothes, shoes, helmet, bottle; about 2 kg (estimate)";
     BikeMass: "bike-mass", Ride, "Bike", "kg", Kind::Number, "8.9", "As it stands, mud included";
@@ -135,11 +147,11 @@ fields! {
     PeakPower: "peak-power", RideLimits, "Peak power", "W", Kind::Number, "1000", "Of one pedal turn in a sprint; 1000 W is an estimate";
     Reserve: "reserve", RideEffort, "Work in reserve", "kJ", Kind::Number, "18", "Above the power you can hold (W′): 10 to 25 kJ, 18 for a trained man (estimate)";
     ReserveShare: "reserve-share", RideEffort, "Spent on this climb", "", Kind::Number, "0.2", "One fifth, so that every lap can afford it (estimate)";
-    EntrySpeed: "entry-speed", RideEffort, "Speed into the climb", "", Kind::Number, "20", "In the page’s unit of speed";
+    EntrySpeed: "entry-speed", RideEffort, "Speed into the climb", "km/h", Kind::Number, "20", "";
 }
 
 const INCHES: &[(&str, &str)] =
-    &[("real", "this wheel's diameter"), ("nominal", "nominal 27 in, as in track tables")];
+    &[("real", "this wheel’s diameter"), ("nominal", "nominal 27 in, as in track tables")];
 const SPEED_UNITS: &[(&str, &str)] = &[("kmh", "km/h"), ("mph", "mph")];
 const LEVELS: &[(&str, &str)] = &[
     ("occasional", "ride now and then"),
@@ -166,6 +178,19 @@ const LEGS: &[(&str, &str)] = &[
     ("5s", "5 s: all of it"),
     ("off", "left out"),
 ];
+
+impl Spec {
+    /// The words shown for a value of a choice; the value itself when there are none.
+    #[must_use]
+    pub fn words_for<'v>(&self, value: &'v str) -> &'v str {
+        match self.kind {
+            Kind::Choice(choices) => {
+                choices.iter().find(|(name, _)| *name == value).map_or(value, |(_, words)| words)
+            }
+            _ => value,
+        }
+    }
+}
 
 impl Field {
     /// The field with this key.

@@ -15,11 +15,12 @@ mod rings;
 mod steps;
 mod words;
 
+use crate::field::Group;
 use crate::report::Report;
 use crate::scenario::Complaint;
 #[cfg(all(feature = "api", target_arch = "wasm32"))]
 pub(crate) use cage::finding;
-use maud::Markup;
+use maud::{Markup, html};
 
 /// All fragments, as pairs of element id and content.
 #[must_use]
@@ -29,10 +30,11 @@ pub fn fragments(
     complaints: &[Complaint],
     is_demo: bool,
 ) -> Vec<(String, String)> {
+    let doubts = notices::doubts(complaints, &[]);
     let sections: [(&str, Markup); 20] = [
         ("scenario", notices::scenario(is_demo)),
         ("notices", notices::list(notices)),
-        ("rings-answer", rings::answer(report)),
+        ("rings-answer", answered(&doubts, &rings::answer(report))),
         ("rings-summary", rings::summary(report)),
         ("rings-working", rings::working(report)),
         ("probes-answer", probes::answer(report)),
@@ -40,10 +42,10 @@ pub fn fragments(
         ("rings-overlap", overlap::tables(report)),
         ("rings-limit", limit::table_of(report)),
         ("rings-gears", gears::tables(report)),
-        ("cage-answer", cage::answer(report)),
+        ("cage-answer", answered(&doubts, &cage::answer(report))),
         ("cage-tables", cage::tables(report)),
         ("cage-working", cage::working(report)),
-        ("ride-answer", ride::answer(report)),
+        ("ride-answer", answered(&notices::doubts(complaints, &Group::RIDE), &ride::answer(report))),
         ("ride-ends", ride_tables::ends(report)),
         ("ride-speeds", ride_tables::speeds(report)),
         ("ride-map", ride_tables::map(report)),
@@ -53,4 +55,9 @@ pub fn fragments(
     ];
     let sections = sections.into_iter().map(|(id, html)| (id.to_owned(), html.into_string()));
     sections.chain(notices::beside_fields(report, complaints)).collect()
+}
+
+/// An answer under what it leaves out.
+fn answered(doubts: &Markup, answer: &Markup) -> Markup {
+    html! { (doubts) (answer) }
 }

@@ -116,7 +116,7 @@ pub(super) fn speeds(report: &Report) -> Markup {
         "With B",
     ];
     html! {
-        details {
+        details id="ride-speeds-all" {
             summary { "Speeds on every slope in numbers" }
             (plain_table("Speed against gradient", "Riding is what the power would give in an ideal gear; a cadence in brackets is one you cannot turn.", &heads, &rows))
         }
@@ -148,7 +148,7 @@ pub(super) fn map(report: &Report) -> Markup {
         })
         .collect();
     html! {
-        details {
+        details id="ride-map-all" {
             summary { "The map in numbers" }
             (plain_table("Verdict by ground", "Up to the gradient given; every half per cent was looked at.", &["Ground", "A", "B"], &rows))
             (grounds())
