@@ -130,7 +130,7 @@ fields! {
     Efficiency: "efficiency", RideRider, "Efficiency on the bike", "", Kind::Number, "0.23", "Power at the crank over power burnt: 0.20 to 0.25; 0.23 for a trained rider at race power, 0.22 a fair guess uphill";
     Standing: "standing", RideRider, "Burnt standing still", "W/kg", Kind::Number, "1.5", "1.2 to 1.7";
     FootCost: "foot-cost", RideRider, "Your cost on foot", "×", Kind::Number, "1", "1 is the mean of the runners measured; 0.92 if you run much, 1.08 if you never do";
-    OnFoot: "on-foot", RideRider, "On foot", "", Kind::Choice(GAITS), "run-or-walk", "";
+    OnFoot: "on-foot", RideRider, "On foot", "", Kind::Choice(GAITS), "run-or-walk", "Whichever is quicker, or running at any price";
     Carry: "carry", RideRider, "Burden of the bike", "×", Kind::Number, "1.2", "A kilogram of bike against one of body: 1.0 at the trunk, 1.2 shouldered, 1.5 in the hands (estimate)";
     DrivetrainShare: "drivetrain", RideRider, "Drivetrain passes on", "", Kind::Number, "0.96", "0.976 clean, 0.96 off-road, 0.92 muddy (estimates but the first)";
     Crank: "crank", RideRider, "Crank", "mm", Kind::Number, "170", "For the body-weight mark; 170 by common practice";
@@ -147,7 +147,7 @@ fields! {
     PeakPower: "peak-power", RideLimits, "Peak power", "W", Kind::Number, "1000", "Of one pedal turn in a sprint; 1000 W is an estimate";
     Reserve: "reserve", RideEffort, "Work in reserve", "kJ", Kind::Number, "18", "Above the power you can hold (W′): 10 to 25 kJ, 18 for a trained man (estimate)";
     ReserveShare: "reserve-share", RideEffort, "Spent on this climb", "", Kind::Number, "0.2", "One fifth, so that every lap can afford it (estimate)";
-    EntrySpeed: "entry-speed", RideEffort, "Speed into the climb", "km/h", Kind::Number, "20", "";
+    EntrySpeed: "entry-speed", RideEffort, "Speed into the climb", "km/h", Kind::Number, "20", "As you reach its foot";
 }
 
 const INCHES: &[(&str, &str)] =
@@ -169,7 +169,7 @@ const GROUNDS: &[(&str, &str)] = &[
     ("wet-sand", "wet, packed sand"),
     ("loose-sand", "loose, dry sand"),
 ];
-const GAITS: &[(&str, &str)] = &[("run-or-walk", "run or walk, whichever is quicker"), ("run", "run only")];
+const GAITS: &[(&str, &str)] = &[("run-or-walk", "run or walk"), ("run", "run only")];
 const COUNTS: &[(&str, &str)] = &[("on", "counts"), ("off", "left out")];
 const LEGS: &[(&str, &str)] = &[
     ("minutes", "minutes: half of it"),

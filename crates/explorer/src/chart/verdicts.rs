@@ -76,7 +76,7 @@ fn draw_climb(pen: &mut Pen, look: &Palette, report: &Report, scale: Scale, floo
     let climb = report.ride.inputs.climb.percent();
     let x = scale.at(climb);
     pen.dashes((x, TOP - 10.0), (x, floor), look.ink, 1.5, 4.0);
-    let anchor = if climb > 30.0 { Anchor::End } else { Anchor::Start };
+    let anchor = if climb > 22.5 { Anchor::End } else { Anchor::Start };
     let words = format!("this climb, {}", percent(climb, 1));
     pen.text(&words, (x, TOP - 19.0), Type::new(look.ink, anchor));
 }
