@@ -81,6 +81,19 @@ pub struct StraightRun {
     pub length_mm: f64,
 }
 
+impl StraightRun {
+    /// How far below its straight line a run hangs when it is longer by `surplus_mm`, in millimetres; 0 when it is
+    /// not longer.
+    ///
+    /// # Formula
+    /// √(⅜ · length · surplus): the arc of a shallow parabola. An estimate, for drawing: chain that hangs by more
+    /// than a quarter of its length hangs less deep than this.
+    #[must_use]
+    pub fn sag_mm(&self, surplus_mm: f64) -> f64 {
+        (0.375 * self.length_mm * surplus_mm.max(0.0)).sqrt()
+    }
+}
+
 /// The whole path of the chain in one gear at one cage angle, true to scale.
 ///
 /// Order of travel: chainring, tension pulley, guide pulley, sprocket. Run `i` goes from wheel `i` to the next.
