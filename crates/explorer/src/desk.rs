@@ -27,6 +27,8 @@ pub struct Update {
     pub undo: bool,
     /// The new link, when the bench is no longer what the address holds.
     pub link: Option<String>,
+    /// Sliders with their highest value, where that depends on what was typed; put in place before the values.
+    pub most: Vec<(&'static str, usize)>,
 }
 
 /// The state of the page.
@@ -66,13 +68,16 @@ impl Desk {
             [(field, _)] => Some(*field),
             _ => None,
         };
-        self.history.remember(&self.bench, typing_in);
+        let only_looks = edits.iter().all(|(field, _)| field.is_look());
+        if !only_looks {
+            self.history.remember(&self.bench, typing_in);
+        }
         let mut bench = self.bench.clone();
         for &(field, text) in &edits {
             bench.write(field, text);
         }
         self.bench = bench;
-        self.update(Vec::new(), true)
+        self.update(Vec::new(), !only_looks)
     }
 
     /// Does what a button says; `None` when there is no such button.
@@ -101,7 +106,7 @@ impl Desk {
         self.update(values, false)
     }
 
-    fn update(&mut self, values: Vec<(&'static str, String)>, with_link: bool) -> Update {
+    fn update(&mut self, mut values: Vec<(&'static str, String)>, with_link: bool) -> Update {
         let read = Scenario::read(&self.bench, &self.good);
         self.report = Rc::new(Report::of(&read.scenario));
         self.good = read.scenario;
@@ -111,9 +116,19 @@ impl Desk {
             &read.complaints,
             self.bench == Bench::default(),
         ));
+        values.extend(
+            self.report
+                .solved_chains()
+                .map(|chain| (chain.shown_field().spec().key, (chain.shown + 1).to_string())),
+        );
         Update {
             html,
             values,
+            most: self
+                .report
+                .solved_chains()
+                .map(|chain| (chain.shown_field().spec().key, chain.stations.len()))
+                .collect(),
             wrong: wrong_fields(&read.complaints),
             labels: Picture::ALL.map(|picture| (picture.name(), picture.label(&self.report))).to_vec(),
             undo: !self.history.is_empty(),

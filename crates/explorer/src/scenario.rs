@@ -1,5 +1,6 @@
 //! The bench understood: validated values, and what could not be understood.
 
+mod chain;
 mod parse;
 
 use crate::bench::Bench;
@@ -10,6 +11,8 @@ use gear_math::{
     Cadence, Cassette, Chainset, Derailleur, Drivetrain, DuplicateTolerance, RollOutLimit, Speed, Wheel,
 };
 use parse::Reader;
+
+pub use chain::ChainInputs;
 
 /// The rider's lowest, usual and highest cadence, ascending.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -52,6 +55,8 @@ pub struct Scenario {
     pub limit: Option<RollOutLimit>,
     /// What is being looked at.
     pub probe: Probe,
+    /// Frame, cage and chain.
+    pub chain: ChainInputs,
 }
 
 /// What is wrong with a field, and what the page uses instead.
@@ -106,6 +111,7 @@ impl Scenario {
             ),
             limit: reader.limit(good.limit),
             probe: good.probe,
+            chain: ChainInputs::read(&mut reader, &good.chain),
         };
         let probe = reader.probe(good.probe, scenario.unit);
         ReadBench { scenario: Self { probe, ..scenario }, complaints: reader.complaints() }
@@ -145,6 +151,7 @@ fn bare() -> Scenario {
         unit: SpeedUnit::default(),
         limit: None,
         probe: Probe { cadence: cadence(85.0), speed: Speed::from_km_per_h(15.0).expect("a speed") },
+        chain: ChainInputs::bare().expect("a usual cage"),
     }
 }
 
@@ -196,6 +203,28 @@ mod tests {
         for field in [Field::RollOut, Field::Capacity, Field::LargestSprocket, Field::RollOutLimit] {
             assert_eq!(complaints(&[(field, " ")]), [], "{field:?}");
         }
+    }
+
+    #[test]
+    fn chain_measures_may_be_empty_and_odd_links_are_refused() {
+        assert_eq!(complaints(&[(Field::Chainstay, "428 mm"), (Field::RearStop, "−70 °")]), []);
+        let odd = complaints(&[(Field::ChainLinks, "109")]);
+        assert_eq!(odd[0].0, Field::ChainLinks);
+        assert!(odd[0].1.contains("109 links cannot be closed"), "{odd:?}");
+        assert_eq!(complaints(&[(Field::ChainLinks, "links")]).len(), 1);
+    }
+
+    #[test]
+    fn pulleys_that_run_into_each_other_keep_the_cage_before() {
+        let mut bench = Bench::default();
+        bench.write(Field::PulleyCentres, "40");
+        bench.write(Field::Chainstay, "428");
+        let read = Scenario::read(&bench, &Scenario::default());
+        assert_eq!(read.complaints.len(), 1);
+        assert_eq!(read.complaints[0].field, Field::PulleyCentres);
+        assert_eq!(read.scenario.chain.cage, Scenario::default().chain.cage);
+        assert!((read.scenario.chain.frame().chainstay.mm() - 428.0).abs() < 1e-9);
+        assert_eq!(complaints(&[(Field::PulleyGap, "0")])[0].0, Field::PulleyGap);
     }
 
     #[test]

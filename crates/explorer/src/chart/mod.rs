@@ -1,5 +1,8 @@
 //! Pictures: each is one file with its height, its drawing and the spots that can be looked at.
 
+mod capacity;
+mod drivetrain;
+mod gear_map;
 mod ladder;
 mod overlap;
 pub mod palette;
@@ -7,6 +10,7 @@ mod pen;
 mod plate;
 mod scale;
 mod side;
+mod side_view;
 mod speeds;
 mod spot;
 mod steps;
@@ -37,11 +41,23 @@ pub enum Picture {
     Overlap,
     /// Slack to be taken up in every gear.
     Wrap,
+    /// Drivetrains in a chosen gear, true to scale.
+    Drivetrain,
+    /// Capacity against cage length.
+    Capacity,
 }
 
 impl Picture {
     /// Every picture.
-    pub const ALL: [Picture; 5] = [Self::Ladder, Self::Speeds, Self::Steps, Self::Overlap, Self::Wrap];
+    pub const ALL: [Picture; 7] = [
+        Self::Ladder,
+        Self::Speeds,
+        Self::Steps,
+        Self::Overlap,
+        Self::Wrap,
+        Self::Drivetrain,
+        Self::Capacity,
+    ];
 
     /// Its name in the page.
     #[must_use]
@@ -52,6 +68,8 @@ impl Picture {
             Self::Steps => "steps",
             Self::Overlap => "overlap",
             Self::Wrap => "wrap",
+            Self::Drivetrain => "drivetrain",
+            Self::Capacity => "capacity",
         }
     }
 
@@ -70,6 +88,8 @@ impl Picture {
             Self::Steps => steps::height(width),
             Self::Overlap => overlap::height(report, width),
             Self::Wrap => wrap::height(width),
+            Self::Drivetrain => drivetrain::height(report, width),
+            Self::Capacity => capacity::height(),
         }
     }
 
@@ -82,6 +102,8 @@ impl Picture {
             Self::Steps => steps::spots(report, size),
             Self::Overlap => overlap::spots(report, size),
             Self::Wrap => wrap::spots(report, size),
+            Self::Drivetrain => drivetrain::spots(report, size),
+            Self::Capacity => capacity::spots(report, size),
         }
     }
 
@@ -94,6 +116,8 @@ impl Picture {
             Self::Steps => steps::label(report),
             Self::Overlap => overlap::label(report),
             Self::Wrap => wrap::label(report),
+            Self::Drivetrain => drivetrain::label(report),
+            Self::Capacity => capacity::label(report),
         }
     }
 
@@ -106,6 +130,8 @@ impl Picture {
             Self::Steps => steps::draw(pen, look, report, size),
             Self::Overlap => overlap::draw(pen, look, report, size),
             Self::Wrap => wrap::draw(pen, look, report, size),
+            Self::Drivetrain => drivetrain::draw(pen, look, report, size),
+            Self::Capacity => capacity::draw(pen, look, report, size),
         }
         std::mem::take(&mut pen.marks)
     }

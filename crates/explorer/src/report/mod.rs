@@ -1,15 +1,19 @@
 //! What the scenario comes to: plain data, worked out by gear-math, read by every view and picture.
 
+mod chain;
 mod setup;
 mod side;
 
+pub use chain::{ChainReport, Doubt, Station, direction};
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;
 
 use crate::number::{plain, with_unit};
 use crate::scenario::{CadenceWindow, Probe, Scenario};
 use crate::speed_unit::SpeedUnit;
-use gear_math::{Comparison, Derailleur, Development, DevelopmentSpan, GearStep, RollOutLimit, SetUp, Wheel};
+use gear_math::{
+    Comparison, Derailleur, Development, DevelopmentSpan, GearStep, PathError, RollOutLimit, SetUp, Wheel,
+};
 
 /// Everything the page says, before it is put in words.
 #[derive(Debug)]
@@ -40,6 +44,8 @@ pub struct Report {
     pub derailleur: Derailleur,
     /// The roll-out limit of the race, if it has one.
     pub limit: Option<RollOutLimit>,
+    /// The chains of A and B; an error where wheels would run into each other.
+    pub chains: [Result<ChainReport, PathError>; 2],
 }
 
 /// A gear that A and B share.
@@ -102,6 +108,7 @@ impl Report {
             tolerance: scenario.tolerance,
             derailleur: scenario.derailleur,
             limit: scenario.limit,
+            chains: [ChainReport::new(Side::A, scenario), ChainReport::new(Side::B, scenario)],
             setups,
             comparison,
         }
@@ -111,6 +118,11 @@ impl Report {
     #[must_use]
     pub const fn setup(&self, side: Side) -> &SetupReport {
         &self.setups[side as usize]
+    }
+
+    /// The chains that there are: those whose wheels clear one another.
+    pub fn solved_chains(&self) -> impl Iterator<Item = &ChainReport> {
+        self.chains.iter().filter_map(|chain| chain.as_ref().ok())
     }
 
     /// Smallest and largest development of both, metres.

@@ -6,7 +6,8 @@ use crate::field::Field;
 use crate::number::with_unit;
 use crate::speed_unit::SpeedUnit;
 use gear_math::{
-    Cadence, Circumference, Derailleur, OutOfLimits, RollOutLimit, Speed, TyreKind, TyreSize, Wheel,
+    Cadence, ChainLinks, Circumference, Derailleur, OutOfLimits, RollOutLimit, Speed, TyreKind, TyreSize,
+    Wheel,
 };
 use std::fmt::Display;
 use std::str::FromStr;
@@ -85,7 +86,7 @@ impl<'b> Reader<'b> {
     }
 
     /// Whole teeth that may be left out.
-    fn teeth<T: Copy>(
+    pub(super) fn teeth<T: Copy>(
         &mut self,
         field: Field,
         good: Option<T>,
@@ -195,12 +196,49 @@ impl<'b> Reader<'b> {
             speed: self.measured(Field::ProbeSpeed, good.speed, from_unit, |kept| unit.print(kept)),
         }
     }
+
+    /// A quantity in the unit of its field that may be left out. Taking functions rather than closures keeps the
+    /// compiled code of all quantities one and the same.
+    pub(super) fn optional_quantity<T: Copy>(
+        &mut self,
+        field: Field,
+        good: Option<T>,
+        new: fn(f64) -> Result<T, OutOfLimits>,
+        value: fn(T) -> f64,
+    ) -> Option<T> {
+        self.optional(field, good, new, |kept| in_unit(value(kept), field))
+    }
+
+    /// A number of links that may be left out.
+    pub(super) fn links(&mut self, field: Field, good: Option<ChainLinks>) -> Option<ChainLinks> {
+        let kept =
+            |good: Option<ChainLinks>| good.map_or("none".to_owned(), |links| links.count().to_string());
+        self.read(field, good, kept, |text| {
+            if text.is_empty() {
+                return Ok(None);
+            }
+            let whole =
+                text.parse::<u32>().map_err(|_| "Type a whole number of links, or leave it empty.")?;
+            let links = ChainLinks::new(u16::try_from(whole).unwrap_or(u16::MAX));
+            links.map(Some).map_err(|error| sentence(&error))
+        })
+    }
+
+    /// Notes what is wrong beyond a single field.
+    pub(super) fn complain(&mut self, field: Field, error: &impl Display, kept: String) {
+        self.complaints.push(Complaint { field, message: sentence(error), kept });
+    }
 }
 
-/// A typed number: a decimal comma and the field's own unit behind it are understood.
+/// A value with the unit of its field.
+fn in_unit(value: f64, field: Field) -> String {
+    format!("{value}\u{a0}{}", field.spec().unit).trim_end().to_owned()
+}
+
+/// A typed number: a decimal comma, a true minus sign and the field's own unit behind it are understood.
 fn number(text: &str, field: Field) -> Result<f64, String> {
-    let bare = text.strip_suffix(field.spec().unit).unwrap_or(text).trim_end();
-    let dotted = if bare.contains('.') { bare.to_owned() } else { bare.replacen(',', ".", 1) };
+    let bare = text.strip_suffix(field.spec().unit).unwrap_or(text).trim_end().replace('−', "-");
+    let dotted = if bare.contains('.') { bare } else { bare.replacen(',', ".", 1) };
     let digits =
         dotted.bytes().all(|byte| byte.is_ascii_digit() || matches!(byte, b'.' | b'-' | b'+' | b'e' | b'E'));
     dotted.parse().ok().filter(|_| digits).ok_or_else(|| format!("Type a number{}", example(field)))

@@ -2,6 +2,7 @@
 
 use super::gears::column;
 use super::words::{name, table, worked};
+use super::{chain, chain_working};
 use crate::number::{counted, listed, plain};
 use crate::report::{Report, SetupReport};
 use gear_math::{CageClass, CageFinding, CageVerdict, Gear};
@@ -11,9 +12,10 @@ use maud::{Markup, html};
 #[must_use]
 pub(super) fn answer(report: &Report) -> Markup {
     html! {
-        p { @for setup in &report.setups { (verdict(setup)) " " } }
-        @if report.setups.iter().any(|setup| !setup.cage.unknown.is_empty()) { p { (unknown(report)) } }
-        p.care { "Before riding, by hand: turn slowly into the largest ring with the largest sprocket and never force it, then the smallest with the smallest, and look at the gap under the largest sprocket. The makers’ figures come before ours." }
+        @for setup in &report.setups { p.verdict { (verdict(setup)) " " (chain::verdict(report, setup.side)) } }
+        p.more { (chain::present(report)) (chain::certainty(report)) }
+        @if report.setups.iter().any(|setup| !setup.cage.unknown.is_empty()) { p.more { (unknown(report)) } }
+        p.more.care { "Before riding, by hand: turn slowly into the largest ring with the largest sprocket and never force it; the pulleys must not be pulled into line. Then the smallest with the smallest: the lower run must neither sag nor touch the guide pulley. Look at the gap under the largest sprocket, at the hanger, and with rear suspension at every height of its travel. The makers’ figures come before ours." }
     }
 }
 
@@ -170,6 +172,7 @@ pub(super) fn working(report: &Report) -> Markup {
         p { b { "Why largest with largest is never given away. " } "The chain’s length is set there. Too short for that gear, it locks and can tear off the derailleur or the hanger; too long for smallest with smallest, it only hangs and rattles. So a shortage of capacity is always taken at the loose end." }
         p { b { "Largest sprocket " } "is a limit of its own: the guide pulley must clear it, which depends on the derailleur’s body and the hanger, not on the cage’s length." }
         p { "The sum is right to about half a tooth; whole links can cost up to four teeth more." }
+        (chain_working::working(report))
     }
 }
 

@@ -1,6 +1,8 @@
 //! The page's text: every fragment of HTML that changes, as a function of the report.
 
 mod cage;
+mod chain;
+mod chain_working;
 pub mod form;
 mod gears;
 mod limit;
@@ -25,7 +27,7 @@ pub fn fragments(
     complaints: &[Complaint],
     is_demo: bool,
 ) -> Vec<(String, String)> {
-    let sections: [(&str, Markup); 13] = [
+    let sections: [(&str, Markup); 16] = [
         ("scenario", notices::scenario(is_demo)),
         ("notices", notices::list(notices)),
         ("rings-answer", rings::answer(report)),
@@ -39,6 +41,9 @@ pub fn fragments(
         ("cage-answer", cage::answer(report)),
         ("cage-tables", cage::tables(report)),
         ("cage-working", cage::working(report)),
+        ("chain-bench", chain::bench(report)),
+        ("chain-remedies", chain::remedies(report)),
+        ("chain-lengths", chain::lengths(report)),
     ];
     let sections = sections.into_iter().map(|(id, html)| (id.to_owned(), html.into_string()));
     sections.chain(notices::beside_fields(report, complaints)).collect()

@@ -82,15 +82,15 @@ pub struct StraightRun {
 }
 
 impl StraightRun {
-    /// How far below its straight line a run hangs when it is longer by `surplus_mm`, in millimetres; 0 when it is
+    /// How far below its straight line a run hangs when it is `surplus` links longer, in millimetres; 0 when it is
     /// not longer.
     ///
     /// # Formula
-    /// √(⅜ · length · surplus): the arc of a shallow parabola. An estimate, for drawing: chain that hangs by more
-    /// than a quarter of its length hangs less deep than this.
+    /// √(⅜ · length · surplus · p), with pitch p: the arc of a shallow parabola. An estimate, for drawing: chain that
+    /// hangs by more than a quarter of its length hangs less deep than this.
     #[must_use]
-    pub fn sag_mm(&self, surplus_mm: f64) -> f64 {
-        (0.375 * self.length_mm * surplus_mm.max(0.0)).sqrt()
+    pub fn sag_mm(&self, surplus: f64) -> f64 {
+        (0.375 * self.length_mm * surplus.max(0.0) * ChainPitch::BICYCLE.mm()).sqrt()
     }
 }
 
