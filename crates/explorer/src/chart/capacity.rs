@@ -12,7 +12,7 @@ const HEIGHT: f64 = 290.0;
 const TOP: f64 = 26.0;
 const FOOT: f64 = 40.0;
 const LEFT: f64 = 34.0;
-const GUTTER: f64 = 106.0;
+const GUTTER: f64 = 116.0;
 /// Cage lengths that are always shown, millimetres.
 const USUAL_MM: (f64, f64) = (45.0, 105.0);
 const MM_TICKS: [f64; 15] =
@@ -123,7 +123,10 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
         let (from, to) = layout.class(class);
         pen.fill(from, to, look.rule);
         let middle = f64::midpoint(from.0, to.0);
-        pen.text(class.name, (middle, to.1 + 9.0), Type::new(look.soft, Anchor::Middle).size(11.0));
+        // Under its field, but over the highest one, where the curve would cross the words.
+        let high = class.total_capacity.0 > 40;
+        let y = if high { from.1 - 9.0 } else { to.1 + 9.0 };
+        pen.text(class.name, (middle, y), Type::new(look.soft, Anchor::Middle).size(11.0));
     }
     draw_lines(pen, look, report, &layout);
     let curve: Vec<Point> =

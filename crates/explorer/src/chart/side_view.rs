@@ -10,6 +10,8 @@ use std::f64::consts::PI;
 const MARGIN: f64 = 8.0;
 /// How far the stops are drawn beyond the tension pulley, millimetres.
 const STOP_BEYOND: f64 = 12.0;
+/// Room for the angle of the rear stop, millimetres.
+const STOP_LABEL: f64 = 36.0;
 /// Depth to which slack chain may make the picture grow, millimetres.
 const DEEPEST_SAG: f64 = 70.0;
 /// Smallest gap that is seen as one, CSS pixels.
@@ -36,7 +38,7 @@ impl Room {
         let guides = chain.ends.map(|path| path.wheels[2].centre);
         let least = |of: fn(&PathPoint) -> f64| guides.iter().map(of).fold(f64::INFINITY, f64::min);
         Self {
-            left: (-sprocket).min(least(|guide| guide.x_mm) - swing) - MARGIN,
+            left: (-sprocket).min(least(|guide| guide.x_mm) - swing - STOP_LABEL) - MARGIN,
             right: axle.x_mm + ring + MARGIN,
             top: sprocket.max(axle.y_mm + ring) + MARGIN,
             bottom: (axle.y_mm - ring).min(least(|guide| guide.y_mm) - swing).min(deepest(chain)) - MARGIN,
@@ -171,18 +173,18 @@ fn stops(pen: &mut Pen, look: &Palette, chain: &ChainReport, view: &View) {
     let (rear, fore) = (cage.rear_stop.degrees(), cage.fore_stop.degrees());
     let swing: Vec<Point> = steps(rear, fore).map(|angle| view.below(guide, angle, reach)).collect();
     pen.path(&swing, look.rule, 1.0);
-    for (angle, anchor) in [(rear, Anchor::End), (fore, Anchor::Start)] {
+    for (angle, anchor, raise) in [(rear, Anchor::End, 5.0), (fore, Anchor::Start, 9.0)] {
         pen.dashes(view.at(guide), view.below(guide, angle, reach), look.soft, 1.0, 3.0);
         let (x, y) = view.below(guide, angle, reach + STOP_BEYOND * 0.4);
         let words = format!("{}°", crate::number::plain(angle, 0));
-        pen.text(&words, (x, y - 5.0), Type::new(look.soft, anchor).size(11.0));
+        pen.text(&words, (x, y - raise), Type::new(look.soft, anchor).size(11.0));
     }
 }
 
 /// Angles from one to another in small, equal steps.
 fn steps(from: f64, to: f64) -> impl Iterator<Item = f64> {
-    const STEP: f64 = 7.0;
-    let count = ((to - from).abs() / STEP).ceil().clamp(1.0, 60.0);
+    const STEP: f64 = 5.0;
+    let count = ((to - from).abs() / STEP).ceil().clamp(1.0, 80.0);
     (0..=count as u32).map(move |index| from + (to - from) * f64::from(index) / count)
 }
 

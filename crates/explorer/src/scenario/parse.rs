@@ -86,12 +86,13 @@ impl<'b> Reader<'b> {
     }
 
     /// Whole teeth that may be left out.
+    #[inline(never)]
     pub(super) fn teeth<T: Copy>(
         &mut self,
         field: Field,
         good: Option<T>,
-        new: impl Fn(u16) -> Result<T, OutOfLimits>,
-        count: impl Fn(T) -> u16,
+        new: fn(u16) -> Result<T, OutOfLimits>,
+        count: fn(T) -> u16,
     ) -> Option<T> {
         let kept = |good: Option<T>| {
             good.map_or("none".to_owned(), |value| with_unit(f64::from(count(value)), 0, "teeth"))
@@ -197,8 +198,9 @@ impl<'b> Reader<'b> {
         }
     }
 
-    /// A quantity in the unit of its field that may be left out. Taking functions rather than closures keeps the
-    /// compiled code of all quantities one and the same.
+    /// A quantity in the unit of its field that may be left out. Taking functions rather than closures, and staying a
+    /// function of its own, keeps the compiled code of all quantities one and the same.
+    #[inline(never)]
     pub(super) fn optional_quantity<T: Copy>(
         &mut self,
         field: Field,

@@ -103,7 +103,7 @@ fn unknown(report: &Report) -> Markup {
 /// What each set-up asks for against what the derailleur has, and what cages usually have.
 #[must_use]
 pub(super) fn tables(report: &Report) -> Markup {
-    html! { (asked(report)) (loose_gears(report)) (classes()) }
+    html! { (asked(report)) (classes()) }
 }
 
 fn asked(report: &Report) -> Markup {
@@ -123,8 +123,9 @@ fn asked(report: &Report) -> Markup {
     table("Asked for and given", "", &head, &body)
 }
 
-/// The gears in which the chain hangs, so that the picture's crosses can be read too.
-fn loose_gears(report: &Report) -> Markup {
+/// The gears in which the chain hangs by the makers' sum, so that the picture's crosses can be read too.
+#[must_use]
+pub(super) fn loose_gears(report: &Report) -> Markup {
     let head = html! { tr { th scope="col" { "Gear" } th scope="col" { "Slack to take up" } th scope="col" { "Beyond the cage" } } };
     let body = html! {
         @for setup in &report.setups {

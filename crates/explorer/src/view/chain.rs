@@ -2,7 +2,6 @@
 
 use super::gears::column;
 use super::words::{name, table};
-use crate::field::Field;
 use crate::number::{counted, listed, plain, with_unit};
 use crate::report::{ChainReport, Doubt, Report, Side};
 use gear_math::{
@@ -353,7 +352,7 @@ fn bench_table(chain: &ChainReport) -> Markup {
                 td.words {
                     (station.state_in_words())
                     @if station.crossed { ", crossed" }
-                    @if station.beyond_maker > 0 { ", beyond the maker’s capacity" }
+                    @if station.beyond_maker > 0 { ", over the maker’s" }
                 }
             }
         }
@@ -367,8 +366,7 @@ fn bench_table(chain: &ChainReport) -> Markup {
         drivetrain.cassette.largest(),
         links(chain.advice.fit.links.count())
     );
-    let remark =
-        "Cage angle forward of straight down; spare links before the cage reaches its fore or its rear stop.";
+    let remark = "Cage angle: forward of straight down. Spare: links before the cage reaches its fore stop, or its rear stop.";
     table(&title, remark, &head, &body)
 }
 
@@ -376,6 +374,7 @@ fn bench_table(chain: &ChainReport) -> Markup {
 mod tests {
     use super::*;
     use crate::bench::Bench;
+    use crate::field::Field;
     use crate::scenario::Scenario;
 
     /// The answer to a bench with these fields typed, as text without its marks.
@@ -416,8 +415,13 @@ mod tests {
             avoid.contains("with 110 links, but never use 34×11 and 34×12, where the chain hangs."),
             "{avoid}"
         );
-        let tight = answer(&[short, (Field::RingsA, "40"), (Field::CassetteA, "10-12-14-18-22-28-36-42")]);
-        assert!(tight.contains("and no more: every gear runs, tight but usual in 40×42."), "{tight}");
+        let one_ring =
+            [(Field::RingsA, "40"), (Field::CassetteA, "10-12-14-18-22-28-36-42"), (Field::Chainstay, "419")];
+        let tight = answer(&[short, one_ring[0], one_ring[1], one_ring[2]]);
+        assert!(
+            tight.contains("with 110 links and no more: every gear runs, tight but usual in 40×42."),
+            "{tight}"
+        );
         let single =
             answer(&[short, (Field::RingsA, "40"), (Field::CassetteA, "10-12-14-18-22-28-36-44-52")]);
         assert!(single.contains("a longer cage is needed"), "{single}");

@@ -27,7 +27,7 @@ pub fn fragments(
     complaints: &[Complaint],
     is_demo: bool,
 ) -> Vec<(String, String)> {
-    let sections: [(&str, Markup); 16] = [
+    let sections: [(&str, Markup); 17] = [
         ("scenario", notices::scenario(is_demo)),
         ("notices", notices::list(notices)),
         ("rings-answer", rings::answer(report)),
@@ -41,6 +41,7 @@ pub fn fragments(
         ("cage-answer", cage::answer(report)),
         ("cage-tables", cage::tables(report)),
         ("cage-working", cage::working(report)),
+        ("cage-loose", cage::loose_gears(report)),
         ("chain-bench", chain::bench(report)),
         ("chain-remedies", chain::remedies(report)),
         ("chain-lengths", chain::lengths(report)),

@@ -311,7 +311,8 @@ impl GearPath {
     /// The largest angle, up to `limit`, at which the chain still touches the guide pulley and a pull on it
     /// still shortens the path, with the length there; beyond, no cage stands.
     pub(super) fn tightest(&self, limit: f64) -> (f64, f64) {
-        let leaves_guide = (self.guide_run.heading - self.cage_heading(0.0)).rem_euclid(TAU);
+        let turn = self.guide_run.heading - self.cage_heading(0.0);
+        let leaves_guide = if turn < 0.0 { turn + TAU } else { turn };
         let limit = limit.min(leaves_guide);
         let at = self.length_at(limit);
         if at.slope < 0.0 { (limit, at.length) } else { self.shortest_before(limit) }
