@@ -20,7 +20,10 @@
 
   /** Puts one answer of the engine in place: changed fragments, values, marks of fields in error, labels, link. */
   function show(update) {
-    for (const [id, html] of update.html) find(id).innerHTML = html;
+    for (const [id, html] of update.html) {
+      find(id).innerHTML = html;
+      if (id.startsWith("value-")) find(id.slice("value-".length)).setAttribute("aria-valuetext", find(id).textContent);
+    }
     for (const [key, most] of update.most) find(key).max = most;
     for (const [key, text] of update.values) find(key).value = text;
     for (const field of document.querySelectorAll("[data-field]")) {

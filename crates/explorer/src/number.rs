@@ -11,6 +11,12 @@ pub(crate) fn plain(value: f64, decimals: usize) -> String {
     }
 }
 
+/// The same with one decimal place, or none where the value is whole.
+#[must_use]
+pub(crate) fn short(value: f64) -> String {
+    plain(value, usize::from(value.fract() != 0.0))
+}
+
 /// The same with a plus sign in front of what is above zero.
 #[must_use]
 pub(crate) fn signed(value: f64, decimals: usize) -> String {

@@ -122,11 +122,13 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     for class in &CageClass::ALL {
         let (from, to) = layout.class(class);
         pen.fill(from, to, look.rule);
-        let middle = f64::midpoint(from.0, to.0);
-        // Under its field, but over the highest one, where the curve would cross the words.
-        let high = class.total_capacity.0 > 40;
-        let y = if high { from.1 - 9.0 } else { to.1 + 9.0 };
-        pen.text(class.name, (middle, y), Type::new(look.soft, Anchor::Middle).size(11.0));
+        // Under its field; the highest one's over it and to the left, where the rising curve leaves room.
+        let (at, anchor) = if class.total_capacity.0 > 40 {
+            ((to.0, from.1 - 9.0), Anchor::End)
+        } else {
+            ((f64::midpoint(from.0, to.0), to.1 + 9.0), Anchor::Middle)
+        };
+        pen.text(class.name, at, Type::new(look.soft, anchor).size(11.0));
     }
     draw_lines(pen, look, report, &layout);
     let curve: Vec<Point> =

@@ -88,7 +88,7 @@ pub(super) fn label(report: &Report) -> String {
 fn panel_in_words(report: &Report, side: Side) -> String {
     match &report.chains[side as usize] {
         Ok(chain) => format!("{side} · {}: {}", chain.station().fit.gear, chain.station().in_words()),
-        Err(error) => format!("{side}: {error}"),
+        Err(_) => format!("{side}: these wheels run into each other"),
     }
 }
 

@@ -11,7 +11,7 @@ const MARGIN: f64 = 8.0;
 /// How far the stops are drawn beyond the tension pulley, millimetres.
 const STOP_BEYOND: f64 = 12.0;
 /// Room for the angle of the rear stop, millimetres.
-const STOP_LABEL: f64 = 36.0;
+const STOP_LABEL: f64 = 44.0;
 /// Depth to which slack chain may make the picture grow, millimetres.
 const DEEPEST_SAG: f64 = 70.0;
 /// Smallest gap that is seen as one, CSS pixels.

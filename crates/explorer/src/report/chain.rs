@@ -6,7 +6,7 @@ use crate::number::{plain, with_unit};
 use crate::scenario::Scenario;
 use gear_math::{
     Assumption, CageAngle, CentreDistance, ChainAdvice, ChainDefaults, ChainLinks, ChainMeasure, ChainPath,
-    ChainPitch, ChainSetup, ChainWindow, Drivetrain, FrontConcern, FrontLimits, GearFit, GearState,
+    ChainPitch, ChainSetup, ChainWindow, Drivetrain, FrontConcern, FrontLimits, GearFit, GearState, Hanger,
     PathError, PathPoint, PitchCircle, TwoSprocketDrive, cassette_slope_degrees,
 };
 
@@ -21,7 +21,7 @@ pub struct ChainReport {
     pub advice: ChainAdvice,
     /// The chain counted on the bike, if it was.
     pub present: Option<ChainLinks>,
-    /// Every gear with the present chain or the recommended one: ring by ring from the largest, the largest sprocket
+    /// Every gear with the present chain or the one to fit: ring by ring from the largest, the largest sprocket
     /// first.
     pub stations: Vec<Station>,
     /// Which of them is drawn.
@@ -76,7 +76,7 @@ impl ChainReport {
         let drivetrain = scenario.drivetrain(side);
         let (setup, capacity_out_of_reach) = set_up(drivetrain, scenario)?;
         let hanger = inputs.hanger();
-        let advice = setup.advise(inputs.links, &scenario.derailleur, &hanger)?;
+        let advice = advise(&setup, scenario, &hanger)?;
         let stations = stations(&drivetrain, &advice, scenario);
         let shown = inputs.shown[side as usize].min(stations.len() - 1);
         let path = |place: usize| setup.path(stations[place].fit.gear, advice.fit.links);
@@ -115,6 +115,14 @@ impl ChainReport {
             Side::B => Field::GearB,
         }
     }
+}
+
+/// Where no links were counted, everything is worked out for the chain that the verdict speaks of.
+fn advise(setup: &ChainSetup, scenario: &Scenario, hanger: &Hanger) -> Result<ChainAdvice, PathError> {
+    let with = |links| setup.advise(links, &scenario.derailleur, hanger);
+    let advice = with(scenario.chain.links)?;
+    let other = scenario.chain.links.is_none() && advice.suited.links != advice.fit.links;
+    if other { with(Some(advice.suited.links)) } else { Ok(advice) }
 }
 
 fn set_up(drivetrain: Drivetrain, scenario: &Scenario) -> Result<(ChainSetup, bool), PathError> {
@@ -184,15 +192,25 @@ fn setup_suits(setup: &ChainSetup, links: ChainLinks) -> bool {
 }
 
 impl Station {
+    /// The state's name.
+    #[must_use]
+    pub const fn state_name(&self) -> &'static str {
+        match self.fit.state {
+            GearState::Comfortable => "comfortable",
+            GearState::TightButUsual => "tight but usual",
+            GearState::TooTight => "too tight",
+            GearState::Slack => "slack",
+        }
+    }
+
     /// The state in words, with how many links are missing or too many.
     #[must_use]
     pub fn state_in_words(&self) -> String {
         let links = || with_unit(self.fit.links_over.abs(), 1, "links");
         match self.fit.state {
-            GearState::Comfortable => "comfortable".to_owned(),
-            GearState::TightButUsual => "tight but usual".to_owned(),
-            GearState::TooTight => format!("too tight, {} short", links()),
-            GearState::Slack => format!("slack, {} too many", links()),
+            GearState::Comfortable | GearState::TightButUsual => self.state_name().to_owned(),
+            GearState::TooTight => format!("{}, {} short", self.state_name(), links()),
+            GearState::Slack => format!("{}, {} too many", self.state_name(), links()),
         }
     }
 

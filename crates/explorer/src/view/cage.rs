@@ -3,7 +3,7 @@
 use super::gears::column;
 use super::words::{name, table, worked};
 use super::{chain, chain_working};
-use crate::number::{counted, listed, plain};
+use crate::number::{counted, listed, short};
 use crate::report::{Report, SetupReport};
 use gear_math::{CageClass, CageFinding, CageVerdict, Gear};
 use maud::{Markup, html};
@@ -150,7 +150,7 @@ fn classes() -> Markup {
         @for class in CageClass::ALL {
             tr {
                 th scope="row" { (class.name) }
-                td { (plain(class.pulley_centres_mm.0, 0)) "–" (plain(class.pulley_centres_mm.1, 0)) " mm" }
+                td { (short(class.pulley_centres_mm.0)) "–" (short(class.pulley_centres_mm.1)) " mm" }
                 td { (class.total_capacity.0) "–" (class.total_capacity.1) }
                 td { (class.largest_sprocket.0) @match class.largest_sprocket.1 { Some(most) => { "–" (most) } None => " and up" } }
             }

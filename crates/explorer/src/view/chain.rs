@@ -2,11 +2,11 @@
 
 use super::gears::column;
 use super::words::{name, table};
-use crate::number::{counted, listed, plain, with_unit};
+use crate::number::{counted, listed, plain, short, with_unit};
 use crate::report::{ChainReport, Doubt, Report, Side};
 use gear_math::{
-    CageClass, CageVerdict, ChainDefaults, ChainFit, ChainMeasure, ChainVerdict, ChainWindow, Change,
-    EffortPart, FrontConcern, Gear, GearState, PathError, PulleyCentres, Remedy,
+    CageClass, CageVerdict, ChainDefaults, ChainFit, ChainMeasure, ChainVerdict, ChainWindow, Chainset,
+    Change, EffortPart, FrontConcern, FrontLimits, Gear, GearState, PathError, PulleyCentres, Remedy,
 };
 use maud::{Markup, html};
 
@@ -224,8 +224,8 @@ fn assumption(report: &Report, place: usize) -> Markup {
     html! {
         tr {
             th scope="row" { (name_of(assumed.measure)) }
-            td { (plain_short(assumed.value)) (unit) }
-            td { (plain_short(assumed.low)) " to " (plain_short(assumed.high)) (unit) }
+            td { (short(assumed.value)) (unit) }
+            td { (short(assumed.low)) " to " (short(assumed.high)) (unit) }
             @for end in doubts.iter().flat_map(|doubt| &doubt.ends) { td { (window(end.as_ref())) } }
             td.words { (assumed.source) }
         }
@@ -234,10 +234,6 @@ fn assumption(report: &Report, place: usize) -> Markup {
 
 fn with_space(unit: &str) -> String {
     if unit == "degrees" { "°".to_owned() } else { format!("\u{a0}{unit}") }
-}
-
-fn plain_short(value: f64) -> String {
-    plain(value, usize::from(value.fract() != 0.0))
 }
 
 fn window(window: Option<&ChainWindow>) -> String {
@@ -285,7 +281,7 @@ fn change(chain: &ChainReport, change: &Change) -> String {
             with_unit(*extension_mm, 0, "mm"),
             chain.setup.drivetrain.cassette.largest()
         ),
-        Change::CloserRings(rings) => format!("Rings {rings}"),
+        Change::CloserRings(rings) => format!("Rings {rings}{}", too_close(rings)),
         Change::SmallerSprocket(sprocket) => format!("A cassette that ends at {sprocket}"),
         Change::LongerCage(centres) => format!(
             "A cage of at least {} between pulley centres{}",
@@ -294,6 +290,13 @@ fn change(chain: &ChainReport, change: &Change) -> String {
         ),
         other => format!("{other:?}"),
     }
+}
+
+/// What a front derailleur would say to rings this close.
+fn too_close(rings: &Chainset) -> &'static str {
+    let concerns = FrontLimits::usual(rings.rings().len()).concerns(rings);
+    let close = concerns.iter().any(|concern| matches!(concern, FrontConcern::DifferenceTooSmall { .. }));
+    if close { ", closer than most front derailleurs shift" } else { "" }
 }
 
 fn class_of(centres: PulleyCentres) -> String {
@@ -350,7 +353,7 @@ fn bench_table(chain: &ChainReport) -> Markup {
                 td { (plain(fit.to_rear_stop, 1)) }
                 td { (plain(fit.chain_angle.degrees(), 1)) "°" }
                 td.words {
-                    (station.state_in_words())
+                    (station.state_name())
                     @if station.crossed { ", crossed" }
                     @if station.beyond_maker > 0 { ", over the maker’s" }
                 }
