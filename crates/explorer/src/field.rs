@@ -94,13 +94,13 @@ fields! {
     Capacity: "capacity", Derailleur, "Total capacity", "teeth", Kind::Number, "33", "As its maker states it; may be left empty";
     LargestSprocket: "largest-sprocket", Derailleur, "Largest sprocket", "teeth", Kind::Number, "34", "";
     SmallestSprocket: "smallest-sprocket", Derailleur, "Smallest sprocket", "teeth", Kind::Number, "11", "";
-    RingDifference: "ring-difference", Derailleur, "Chainring difference", "teeth", Kind::Number, "16", "Of the front derailleur";
+    RingDifference: "ring-difference", Derailleur, "Chainring difference", "teeth", Kind::Number, "16", "The smaller of what front and rear derailleur allow";
     Tolerance: "same-within", Reckoning, "Same gear within", "%", Kind::Number, "2", "Gears closer than this count as one";
     Inches: "inches", Reckoning, "Gear inches on", "", Kind::Choice(INCHES), "real", "";
     SpeedUnit: "speed-unit", Reckoning, "Speeds in", "", Kind::Choice(SPEED_UNITS), "kmh", "";
     RollOutLimit: "limit", Reckoning, "Roll-out limit", "m", Kind::Number, "", "Of your race, if it has one";
     ProbeCadence: "at-cadence", Probes, "At a cadence of", "rpm", Kind::Slider(30.0, 130.0, 1.0), "85", "";
-    ProbeSpeed: "at-speed", Probes, "At a speed of", "", Kind::Slider(4.0, 60.0, 0.5), "15", "";
+    ProbeSpeed: "at-speed", Probes, "At a speed of", "", Kind::Slider(4.0, 80.0, 0.5), "15", "";
     Chainstay: "chainstay", Chain, "Chainstay", "mm", Kind::Number, "", "Middle of the crank axle to middle of the rear axle; empty: 425, as is usual";
     PulleyCentres: "pulley-centres", Chain, "Pulley centres", "mm", Kind::Number, "", "From one pulley’s bolt to the other’s; empty: 75, a medium cage";
     BottomBracketDrop: "bracket-drop", Chain, "Bottom-bracket drop", "mm", Kind::Number, "", "How far the crank axle lies below the rear axle; empty: 65, as is usual";
@@ -120,10 +120,23 @@ fields! {
 }
 
 const INCHES: &[(&str, &str)] =
-    &[("real", "this wheel's diameter"), ("nominal", "nominal 27 in, as in track tables")];
+    &[("real", "this wheel’s diameter"), ("nominal", "nominal 27 in, as in track tables")];
 const STOPS: &[(&str, &str)] =
     &[("usual", "the angle, as typed or usual"), ("capacity", "the maker’s total capacity")];
 const SPEED_UNITS: &[(&str, &str)] = &[("kmh", "km/h"), ("mph", "mph")];
+
+impl Spec {
+    /// The words shown for a value of a choice; the value itself when there are none.
+    #[must_use]
+    pub fn words_for<'v>(&self, value: &'v str) -> &'v str {
+        match self.kind {
+            Kind::Choice(choices) => {
+                choices.iter().find(|(name, _)| *name == value).map_or(value, |(_, words)| words)
+            }
+            _ => value,
+        }
+    }
+}
 
 impl Field {
     /// The field with this key.

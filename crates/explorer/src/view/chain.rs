@@ -2,7 +2,7 @@
 
 use super::gears::column;
 use super::words::{name, table};
-use crate::number::{counted, listed, plain, short, with_unit};
+use crate::number::{counted, listed, plain, trimmed, with_unit};
 use crate::report::{ChainReport, Doubt, Report, Side};
 use gear_math::{
     CageClass, CageVerdict, ChainDefaults, ChainFit, ChainMeasure, ChainVerdict, ChainWindow, Chainset,
@@ -24,7 +24,7 @@ pub(super) fn verdict(report: &Report, side: Side) -> Markup {
 
 fn opening(report: &Report, side: Side) -> &'static str {
     match report.setup(side).cage.verdict {
-        CageVerdict::Fits | CageVerdict::Unknown => "By geometry",
+        CageVerdict::Fits | CageVerdict::FitsAsFarAsKnown | CageVerdict::Unknown => "By geometry",
         CageVerdict::FitsIfGearsAvoided | CageVerdict::DoesNotFit => "By geometry alone, which comes second,",
     }
 }
@@ -209,7 +209,7 @@ fn assumptions(report: &Report) -> Markup {
     let body = html! { @for place in 0..first.doubts.len() { (assumption(report, place)) } };
     let remark = "Exact links, fewest and most that suit every gear, if the measure lay at either end of what is usual.";
     html! {
-        details {
+        details #assumed {
             summary { "What was assumed, and what it costs in certainty" }
             (table("Measures that were left empty", remark, &head, &body))
         }
@@ -224,8 +224,8 @@ fn assumption(report: &Report, place: usize) -> Markup {
     html! {
         tr {
             th scope="row" { (name_of(assumed.measure)) }
-            td { (short(assumed.value)) (unit) }
-            td { (short(assumed.low)) " to " (short(assumed.high)) (unit) }
+            td { (trimmed(assumed.value)) (unit) }
+            td { (trimmed(assumed.low)) " to " (trimmed(assumed.high)) (unit) }
             @for end in doubts.iter().flat_map(|doubt| &doubt.ends) { td { (window(end.as_ref())) } }
             td.words { (assumed.source) }
         }

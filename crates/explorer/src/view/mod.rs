@@ -17,7 +17,7 @@ use crate::report::Report;
 use crate::scenario::Complaint;
 #[cfg(all(feature = "api", target_arch = "wasm32"))]
 pub(crate) use cage::finding;
-use maud::Markup;
+use maud::{Markup, html};
 
 /// All fragments, as pairs of element id and content.
 #[must_use]
@@ -27,10 +27,11 @@ pub fn fragments(
     complaints: &[Complaint],
     is_demo: bool,
 ) -> Vec<(String, String)> {
+    let doubts = notices::doubts(complaints);
     let sections: [(&str, Markup); 17] = [
         ("scenario", notices::scenario(is_demo)),
         ("notices", notices::list(notices)),
-        ("rings-answer", rings::answer(report)),
+        ("rings-answer", answered(&doubts, &rings::answer(report))),
         ("rings-summary", rings::summary(report)),
         ("rings-working", rings::working(report)),
         ("probes-answer", probes::answer(report)),
@@ -38,7 +39,7 @@ pub fn fragments(
         ("rings-overlap", overlap::tables(report)),
         ("rings-limit", limit::table_of(report)),
         ("rings-gears", gears::tables(report)),
-        ("cage-answer", cage::answer(report)),
+        ("cage-answer", answered(&doubts, &cage::answer(report))),
         ("cage-tables", cage::tables(report)),
         ("cage-working", cage::working(report)),
         ("cage-loose", cage::loose_gears(report)),
@@ -48,4 +49,9 @@ pub fn fragments(
     ];
     let sections = sections.into_iter().map(|(id, html)| (id.to_owned(), html.into_string()));
     sections.chain(notices::beside_fields(report, complaints)).collect()
+}
+
+/// An answer under what it leaves out.
+fn answered(doubts: &Markup, answer: &Markup) -> Markup {
+    html! { (doubts) (answer) }
 }
