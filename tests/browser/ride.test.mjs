@@ -48,7 +48,7 @@ test('a link brings the whole question back', async () => {
 
 test('on slick ground grip bites first, whatever the gear', async () => {
   const { page } = await openPage(browser, SINGLE_FILE);
-  await page.getByText('Finer settings').click();
+  await page.getByText('Finer settings: your body').click();
   await type(page, 'friction', '0.2');
   for (const side of ['a', 'b']) {
     await type(page, `rings-${side}`, '30');

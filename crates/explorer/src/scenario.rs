@@ -1,5 +1,6 @@
 //! The bench understood: validated values, and what could not be understood.
 
+mod chain;
 mod parse;
 mod ride;
 
@@ -12,6 +13,8 @@ use gear_math::{
 };
 use parse::Reader;
 pub use ride::{OwnGround, RideInputs};
+
+pub use chain::ChainInputs;
 
 /// The rider's lowest, usual and highest cadence, ascending.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -54,6 +57,8 @@ pub struct Scenario {
     pub limit: Option<RollOutLimit>,
     /// What is being looked at.
     pub probe: Probe,
+    /// Frame, cage and chain.
+    pub chain: ChainInputs,
     /// Riding against going on foot.
     pub ride: RideInputs,
 }
@@ -110,6 +115,7 @@ impl Scenario {
             ),
             limit: reader.limit(good.limit),
             probe: good.probe,
+            chain: ChainInputs::read(&mut reader, &good.chain),
             ride: good.ride.clone(),
         };
         let probe = reader.probe(good.probe, scenario.unit);
@@ -152,6 +158,7 @@ fn bare() -> Scenario {
         unit: SpeedUnit::default(),
         limit: None,
         probe: Probe { cadence: cadence(85.0), speed: Speed::from_km_per_h(15.0).expect("a speed") },
+        chain: ChainInputs::bare().expect("a usual cage"),
     }
 }
 
@@ -203,6 +210,28 @@ mod tests {
         for field in [Field::RollOut, Field::Capacity, Field::LargestSprocket, Field::RollOutLimit] {
             assert_eq!(complaints(&[(field, " ")]), [], "{field:?}");
         }
+    }
+
+    #[test]
+    fn chain_measures_may_be_empty_and_odd_links_are_refused() {
+        assert_eq!(complaints(&[(Field::Chainstay, "428 mm"), (Field::RearStop, "−70 °")]), []);
+        let odd = complaints(&[(Field::ChainLinks, "109")]);
+        assert_eq!(odd[0].0, Field::ChainLinks);
+        assert!(odd[0].1.contains("109 links cannot be closed"), "{odd:?}");
+        assert_eq!(complaints(&[(Field::ChainLinks, "links")]).len(), 1);
+    }
+
+    #[test]
+    fn pulleys_that_run_into_each_other_keep_the_cage_before() {
+        let mut bench = Bench::default();
+        bench.write(Field::PulleyCentres, "40");
+        bench.write(Field::Chainstay, "428");
+        let read = Scenario::read(&bench, &Scenario::default());
+        assert_eq!(read.complaints.len(), 1);
+        assert_eq!(read.complaints[0].field, Field::PulleyCentres);
+        assert_eq!(read.scenario.chain.cage, Scenario::default().chain.cage);
+        assert!((read.scenario.chain.frame().chainstay.mm() - 428.0).abs() < 1e-9);
+        assert_eq!(complaints(&[(Field::PulleyGap, "0")])[0].0, Field::PulleyGap);
     }
 
     #[test]

@@ -6,7 +6,8 @@ use crate::field::Field;
 use crate::number::{rpm, trimmed, with_unit};
 use crate::speed_unit::SpeedUnit;
 use gear_math::{
-    Cadence, Circumference, Climb, Derailleur, OutOfLimits, RollOutLimit, Speed, TyreKind, TyreSize, Wheel,
+    Cadence, ChainLinks, Circumference, Climb, Derailleur, OutOfLimits, RollOutLimit, Speed, TyreKind,
+    TyreSize, Wheel,
 };
 use std::fmt::Display;
 use std::str::FromStr;
@@ -83,12 +84,13 @@ impl<'b> Reader<'b> {
     }
 
     /// Whole teeth that may be left out.
-    fn teeth<T: Copy>(
+    #[inline(never)]
+    pub(super) fn teeth<T: Copy>(
         &mut self,
         field: Field,
         good: Option<T>,
-        new: impl Fn(u16) -> Result<T, OutOfLimits>,
-        count: impl Fn(T) -> u16,
+        new: fn(u16) -> Result<T, OutOfLimits>,
+        count: fn(T) -> u16,
     ) -> Option<T> {
         let kept = |good: Option<T>| {
             good.map_or("none".to_owned(), |value| with_unit(f64::from(count(value)), 0, "teeth"))
@@ -240,6 +242,21 @@ impl<'b> Reader<'b> {
         })
     }
 
+    /// A number of links that may be left out.
+    pub(super) fn links(&mut self, field: Field, good: Option<ChainLinks>) -> Option<ChainLinks> {
+        let kept =
+            |good: Option<ChainLinks>| good.map_or("none".to_owned(), |links| links.count().to_string());
+        self.read(field, good, kept, |text| {
+            if text.is_empty() {
+                return Ok(None);
+            }
+            let whole =
+                text.parse::<u32>().map_err(|_| "Type a whole number of links, or leave it empty.")?;
+            let links = ChainLinks::new(u16::try_from(whole).unwrap_or(u16::MAX));
+            links.map(Some).map_err(|error| sentence(&error))
+        })
+    }
+
     /// A slope that riding and going on foot can be compared on.
     pub(super) fn climb(&mut self, field: Field, good: Climb) -> Climb {
         let kept = |kept: Climb| in_unit(kept.percent(), field);
@@ -266,10 +283,10 @@ fn in_unit(value: f64, field: Field) -> String {
     format!("{}\u{a0}{}", trimmed(value), field.spec().unit).trim_end().to_owned()
 }
 
-/// A typed number: a decimal comma and the field's own unit behind it are understood.
+/// A typed number: a decimal comma, a true minus sign and the field's own unit behind it are understood.
 fn number(text: &str, field: Field) -> Result<f64, String> {
-    let bare = text.strip_suffix(field.spec().unit).unwrap_or(text).trim_end();
-    let dotted = if bare.contains('.') { bare.to_owned() } else { bare.replacen(',', ".", 1) };
+    let bare = text.strip_suffix(field.spec().unit).unwrap_or(text).trim_end().replace('−', "-");
+    let dotted = if bare.contains('.') { bare } else { bare.replacen(',', ".", 1) };
     let digits =
         dotted.bytes().all(|byte| byte.is_ascii_digit() || matches!(byte, b'.' | b'-' | b'+' | b'e' | b'E'));
     dotted.parse().ok().filter(|_| digits).ok_or_else(|| format!("Type a number{}", example(field)))
