@@ -4,7 +4,7 @@ mod chain;
 mod setup;
 mod side;
 
-pub use chain::{ChainReport, Doubt, Station, direction};
+pub use chain::{ChainReport, Doubt, Station, direction, state_name};
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;
 
