@@ -16,7 +16,9 @@
   const figures = new Map();
   const inView = new Set();
   const typed = new Map();
+  const LINK_PAUSE = 200; // milliseconds
   let frame = 0;
+  let linkDue = 0;
 
   /** Puts one answer of the engine in place: changed fragments, values, marks of fields in error, labels, link. */
   function show(update) {
@@ -36,9 +38,17 @@
     const undo = document.querySelector("[data-act=undo]");
     if (document.activeElement === undo && !update.undo) find("bench").querySelector("input").focus();
     undo.disabled = !update.undo;
-    if (update.link !== null) history.replaceState(null, "", "#" + update.link);
-    for (const name of figures.keys()) figures.get(name).fresh = false;
-    for (const name of inView) paint(name);
+    if (update.link !== null) writeLink(update.link);
+    repaint();
+  }
+
+  /**
+   * Puts the link into the address once typing pauses: browsers take many milliseconds over it and refuse it when it comes
+   * too often.
+   */
+  function writeLink(link) {
+    clearTimeout(linkDue);
+    linkDue = setTimeout(() => history.replaceState(null, "", "#" + link), LINK_PAUSE);
   }
 
   /** Replaces content, keeping folds open that were. */
@@ -83,9 +93,7 @@
 
   /** Puts what is being looked at into its field; the drawing follows with the next frame. */
   function put(field, value) {
-    if (find(field).value === value) return;
-    typed.set(field, value);
-    frame ||= requestAnimationFrame(flush);
+    if (find(field).value !== value) enter(field, value);
   }
 
   function furnish(figure) {
@@ -212,7 +220,9 @@
 
   const sections = new Set([...document.querySelectorAll("main > section, #bench")].map(({ id }) => "#" + id));
   addEventListener("hashchange", () => {
-    if (!sections.has(location.hash)) show(engine.open(location.hash));
+    if (sections.has(location.hash)) return;
+    clearTimeout(linkDue);
+    show(engine.open(location.hash));
   });
   document.addEventListener("click", (event) => {
     const link = event.target.closest("a[href^='#']");
@@ -239,6 +249,6 @@
   find("more").open = matchMedia("(min-width: 60rem)").matches;
   const toSection = sections.has(location.hash);
   show(engine.open(toSection ? "" : location.hash));
-  if (toSection) find(location.hash.slice(1)).scrollIntoView();
+  if (toSection) find(location.hash.slice(1)).scrollIntoView({ behavior: "instant" });
   document.documentElement.dataset.engine = "ready";
 })();

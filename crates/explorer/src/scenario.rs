@@ -237,6 +237,10 @@ mod tests {
     #[test]
     fn units_and_decimal_commas_are_understood() {
         assert_eq!(complaints(&[(Field::CadenceLow, "57,5 rpm"), (Field::Tolerance, "2 %")]), []);
+        for text in ["33 teeth", "33t", "33T"] {
+            assert_eq!(complaints(&[(Field::Capacity, text), (Field::GuideTeeth, "11 teeth")]), [], "{text}");
+        }
+        assert_eq!(complaints(&[(Field::ChainLinks, "110 links")]), []);
     }
 
     #[test]

@@ -103,7 +103,7 @@ impl Picture {
     #[must_use]
     pub fn height(self, report: &Report, width: f64) -> f64 {
         match self {
-            Self::Ladder => ladder::height(report, width),
+            Self::Ladder => ladder::height(report),
             Self::Speeds => speeds::height(report, width),
             Self::Steps => steps::height(width),
             Self::Overlap => overlap::height(report, width),

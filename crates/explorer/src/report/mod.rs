@@ -5,7 +5,7 @@ mod ride;
 mod setup;
 mod side;
 
-pub use chain::{ChainReport, Doubt, Station, direction};
+pub use chain::{ChainReport, Doubt, Station, direction, state_name};
 pub use ride::{GroundRow, OtherGear, RideReport, RideSide, Stretch, Swing, surface_name};
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;

@@ -95,14 +95,11 @@ impl<'b> Reader<'b> {
         let kept = |good: Option<T>| {
             good.map_or("none".to_owned(), |value| with_unit(f64::from(count(value)), 0, "teeth"))
         };
-        self.read(field, good, kept, |text| {
-            if text.is_empty() {
-                return Ok(None);
+        self.read(field, good, kept, |text| match whole(text, &["teeth", "t", "T"]) {
+            Ok(count) => count.map(new).transpose().map_err(within),
+            Err(NotWhole) => {
+                Err(format!("Type a whole number of teeth, or leave it empty{}", example(field)))
             }
-            let whole = text
-                .parse::<u32>()
-                .map_err(|_| format!("Type a whole number of teeth, or leave it empty{}", example(field)))?;
-            new(u16::try_from(whole).unwrap_or(u16::MAX)).map(Some).map_err(within)
         })
     }
 
@@ -246,14 +243,9 @@ impl<'b> Reader<'b> {
     pub(super) fn links(&mut self, field: Field, good: Option<ChainLinks>) -> Option<ChainLinks> {
         let kept =
             |good: Option<ChainLinks>| good.map_or("none".to_owned(), |links| links.count().to_string());
-        self.read(field, good, kept, |text| {
-            if text.is_empty() {
-                return Ok(None);
-            }
-            let whole =
-                text.parse::<u32>().map_err(|_| "Type a whole number of links, or leave it empty.")?;
-            let links = ChainLinks::new(u16::try_from(whole).unwrap_or(u16::MAX));
-            links.map(Some).map_err(|error| sentence(&error))
+        self.read(field, good, kept, |text| match whole(text, &["links"]) {
+            Ok(count) => count.map(ChainLinks::new).transpose().map_err(|error| sentence(&error)),
+            Err(NotWhole) => Err("Type a whole number of links, or leave it empty.".to_owned()),
         })
     }
 
@@ -276,6 +268,20 @@ impl<'b> Reader<'b> {
     pub(super) fn complain(&mut self, field: Field, error: &impl Display, kept: String) {
         self.complaints.push(Complaint { field, message: sentence(error), kept });
     }
+}
+
+/// What is no whole number.
+struct NotWhole;
+
+/// A whole number that may be left out, with or without one of `units` behind it. One too large to store comes out as the
+/// largest that can be, which no limit allows.
+fn whole(text: &str, units: &[&str]) -> Result<Option<u16>, NotWhole> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    let bare = units.iter().find_map(|unit| text.strip_suffix(unit)).unwrap_or(text).trim_end();
+    let count: u32 = bare.parse().map_err(|_| NotWhole)?;
+    Ok(Some(u16::try_from(count).unwrap_or(u16::MAX)))
 }
 
 /// A value with the unit of its field.

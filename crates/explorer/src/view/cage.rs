@@ -4,7 +4,7 @@ use super::gears::column;
 use super::words::{name, table, worked};
 use super::{chain, chain_working};
 use crate::number::{counted, listed, trimmed};
-use crate::report::{Report, SetupReport};
+use crate::report::{GearLine, Report, SetupReport};
 use gear_math::{CageClass, CageFinding, CageVerdict, Drivetrain, Gear};
 use maud::{Markup, html};
 
@@ -144,16 +144,16 @@ pub(super) fn loose_gears(report: &Report) -> Markup {
     let head = html! { tr { th scope="col" { "Gear" } th scope="col" { "Slack to take up" } th scope="col" { "Beyond the cage" } } };
     let body = html! {
         @for setup in &report.setups {
-            @for line in setup.gears.iter().filter(|line| line.loose) {
+            @for line in setup.gears.iter().filter(|line| line.is_loose()) {
                 tr {
                     th scope="row" { (name(setup.side)) " " (line.gear) }
                     td { (teeth(line.slack)) }
-                    td { (teeth(line.slack.saturating_sub(report.derailleur.total_capacity.map_or(0, gear_math::TotalCapacity::teeth)))) }
+                    td { (teeth(line.beyond_cage)) }
                 }
             }
         }
     };
-    let any = report.setups.iter().any(|setup| setup.gears.iter().any(|line| line.loose));
+    let any = report.setups.iter().any(|setup| setup.gears.iter().any(GearLine::is_loose));
     html! { @if any { (table("Gears in which the chain hangs loose", "", &head, &body)) } }
 }
 
