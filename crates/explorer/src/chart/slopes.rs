@@ -8,7 +8,7 @@ use super::{Size, Spot};
 use crate::number::{percent, plain, with_unit};
 use crate::order::ascending;
 use crate::report::{Report, RideSide, Side};
-use crate::view::ride_words::{gait, grade, judged, mark};
+use crate::view::ride_words::{cadence, gait, grade, judged, mark};
 use gear_math::{Answer, Gait, MarkKind, Reason, Speed};
 
 const LEFT: f64 = 54.0;
@@ -226,7 +226,7 @@ fn draw_climb(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
     pen.text(&words, (x, TOP - 16.0), Type::new(look.ink, anchor));
 }
 
-/// Cadences under the axis; in brackets and red where the gear cannot be turned.
+/// Cadences under the axis; in red where the gear cannot be turned.
 fn draw_cadences(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
     for (row, side) in report.ride.sides.iter().enumerate() {
         let y = TOP + PLOT + (row as f64 + 1.9) * LINE;
@@ -236,12 +236,10 @@ fn draw_cadences(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout
             Type::new(side.side.ink(look), Anchor::Start).bold(),
         );
         for answer in side.answers.iter().step_by(10) {
-            let rpm = plain(answer.riding.cadence.rpm(), 0);
-            let (words, ink) = match answer.riding.held {
-                Some(_) => (rpm, look.ink),
-                None => (format!("({rpm})"), look.stop),
-            };
+            let turns = answer.riding.held.is_some() && !answer.spins_out();
+            let ink = if turns { look.ink } else { look.stop };
             let x = layout.across.at(answer.gradient.percent());
+            let words = if answer.spins_out() { "fast".to_owned() } else { cadence(answer) };
             pen.text(&words, (x, y), Type::new(ink, Anchor::Middle).size(11.0));
         }
     }
@@ -308,7 +306,8 @@ fn describe(report: &Report, a: &Answer, b: &Answer) -> String {
     let (low, high) = foot_band(report, a);
     let turned = |it: &Answer| {
         let rpm = with_unit(it.riding.cadence.rpm(), 0, "rpm");
-        format!("{} at {rpm}, {}", it.riding.gear, judged(it.verdict, it.limits))
+        let rpm = if it.spins_out() { cadence(it) } else { format!("at {rpm}") };
+        format!("{} {rpm}, {}", it.riding.gear, judged(it.verdict, it.limits))
     };
     format!(
         "{}: riding {}, {} {}, likely {} to {}. A: {}. B: {}.",

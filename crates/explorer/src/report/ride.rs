@@ -6,12 +6,14 @@ use crate::order::ascending;
 use crate::scenario::{RideInputs, Scenario};
 use gear_math::{
     Answer, Carry, Cell, Climb, ClimbLength, ClimbPlan, CriticalPower, Crossover, Distance, Flip, FlipChange,
-    Gear, Ground, MarkKind, OverGear, PowerDemand, Reason, RideOrRun, Slope, Speed, Surface, TornadoBar,
-    Uncertain, Verdict, Watched, WheelInertia, verdict_map,
+    Gear, Ground, LimitsHeld, MarkKind, OverGear, PowerDemand, Reason, RideOrRun, Slope, Speed, Surface,
+    Time, TornadoBar, Uncertain, Verdict, Watched, WheelInertia, verdict_map,
 };
 
 /// Gradients of curves, tables and map: every half per cent.
 const STEPS: u32 = 90;
+/// How many verdicts there are.
+const VERDICTS: u8 = 4;
 /// What a rider might change about the lowest gear: teeth off the smallest ring, teeth on to the largest sprocket.
 const OTHER_GEARS: [(u16, u16); 5] = [(0, 0), (2, 0), (0, 2), (0, 4), (2, 4)];
 /// Round lengths at which the picture of a climb may end, metres.
@@ -65,7 +67,7 @@ pub struct OtherGear {
     pub gear: Gear,
     /// Its speed at the lowest cadence.
     pub speed: Speed,
-    /// Where it runs out; `None` for not between the level and 45 %.
+    /// Where it runs out, zero for on the level already; `None` for not up to 45 %.
     pub gradient: Option<Slope>,
 }
 
@@ -129,7 +131,11 @@ impl RideReport {
     /// Whether both set-ups end riding at the same place for the same reason.
     #[must_use]
     pub fn alike(&self) -> bool {
-        let close = |change: FlipChange| change.gradient_points.abs() < 0.05 && change.km_per_h.abs() < 0.05;
+        let steep = |side: &RideSide| side.flip().is_some_and(|flip| flip.gradient.percent() > 0.0);
+        let off_the_level = self.sides.iter().any(steep);
+        let close = |change: FlipChange| {
+            change.gradient_points.abs() < 0.05 && (!off_the_level || change.km_per_h.abs() < 0.05)
+        };
         let reasons = [&self.sides[0], &self.sides[1]].map(RideSide::reason);
         reasons[0] == reasons[1] && self.change.is_none_or(close)
     }
@@ -180,11 +186,17 @@ impl RideSide {
         limits.gear && !limits.grip && !limits.balance
     }
 
-    /// The power that forces the lowest gear up this climb, where the reserve set aside lasts for its length.
+    /// Whether the speed into this climb carries over it before the lowest gear runs out.
     #[must_use]
-    pub fn forced_at(&self, length: ClimbLength) -> Option<PowerDemand> {
+    pub fn carried(&self, length: ClimbLength) -> bool {
+        self.only_geared_out() && self.carry.reach.is_some_and(|(far, _)| far.m() >= length.m())
+    }
+
+    /// Power and time that force the lowest gear up this climb, where the reserve set aside lasts for its length.
+    #[must_use]
+    pub fn forced_at(&self, length: ClimbLength) -> Option<(PowerDemand, Time)> {
         let over = self.over_gear.filter(|_| self.only_geared_out())?;
-        over.lasts.is_none_or(|(_, far)| far.m() >= length.m()).then_some(over.power)
+        over.lasts.is_none_or(|(_, far)| far.m() >= length.m()).then(|| (over.power, over.time(length)))
     }
 
     /// The first limit that a lower gear would not move.
@@ -200,7 +212,7 @@ impl RideSide {
 impl OtherGear {
     fn new(gear: Gear, side: Side, inputs: &RideInputs) -> Self {
         let speed = gear.development(inputs.bike.wheel).speed_at(inputs.rider.lowest_cadence);
-        let gradient = inputs.questions[side as usize].gradient_at(&inputs.ground, speed);
+        let gradient = inputs.questions[side as usize].runs_out_at(&inputs.ground, speed);
         Self { gear, speed, gradient }
     }
 }
@@ -235,7 +247,8 @@ fn map(inputs: &RideInputs, gradients: &[Climb]) -> Vec<GroundRow> {
     }
     let maps = verdict_map(&inputs.questions, &grounds, gradients);
     let cells = |side: Side, row: usize| {
-        stretches(&maps[side as usize][row * gradients.len()..][..gradients.len()], gradients)
+        let cells = &maps[side as usize][row * gradients.len()..][..gradients.len()];
+        stretches(cells, gradients, &inputs.questions[side as usize], &grounds[row])
     };
     let row = |(row, name)| GroundRow {
         name,
@@ -245,21 +258,30 @@ fn map(inputs: &RideInputs, gradients: &[Climb]) -> Vec<GroundRow> {
     names.into_iter().enumerate().map(row).collect()
 }
 
-fn stretches(cells: &[Cell], gradients: &[Climb]) -> Vec<Stretch> {
-    let mut stretches: Vec<Stretch> = Vec::new();
-    for (cell, gradient) in cells.iter().zip(gradients) {
-        let here = gradient.percent();
-        match stretches.last_mut() {
-            Some(last) if last.verdict == cell.verdict => last.to = here,
-            last => {
-                if let Some(last) = last {
-                    last.to = here;
-                }
-                let reason = cell.limits.reasons().next();
-                stretches.push(Stretch { from: here, to: here, verdict: cell.verdict, reason });
+fn stretches(cells: &[Cell], gradients: &[Climb], question: &RideOrRun, ground: &Ground) -> Vec<Stretch> {
+    let starting = |from: Climb, verdict: Verdict, limits: LimitsHeld| {
+        let from = from.percent();
+        Stretch { from, to: from, verdict, reason: limits.reasons().next() }
+    };
+    let Some(level) = cells.first() else { return Vec::new() };
+    let mut stretches = Vec::new();
+    let (mut last, mut before) = (starting(Climb::LEVEL, level.verdict, level.limits), Climb::LEVEL);
+    for (cell, &gradient) in cells.iter().zip(gradients) {
+        // Between two gradients of the grid there may be a verdict that holds at neither.
+        for _ in 0..VERDICTS {
+            if last.verdict == cell.verdict {
+                break;
             }
+            before = question.verdict_end(ground, before, gradient);
+            last.to = before.percent();
+            stretches.push(last);
+            let answer = question.answer(ground, before);
+            last = starting(before, answer.verdict, answer.limits);
         }
+        last.to = gradient.percent();
+        before = gradient;
     }
+    stretches.push(last);
     stretches
 }
 
@@ -319,5 +341,20 @@ mod tests {
                 side.others.iter().map(|other| other.gradient.unwrap().percent()).collect();
             assert!(gradients[1..].iter().all(|&gradient| gradient > gradients[0]), "{gradients:?}");
         }
+    }
+
+    #[test]
+    fn a_gear_that_fails_on_the_level_runs_out_there_and_the_map_ends_where_the_answer_does() {
+        let mut bench = crate::bench::Bench::default();
+        for (field, text) in [(Field::RingsA, "42"), (Field::CassetteA, "16")] {
+            bench.write(field, text);
+        }
+        let read = Scenario::read(&bench, &Scenario::default());
+        let report = RideReport::of(&read.scenario);
+        assert_eq!(report.sides[0].others[0].gradient.map(Slope::percent), Some(0.0));
+        let here = report.map.iter().find(|row| row.here).unwrap();
+        let end = report.sides[1].flip().unwrap().gradient.percent();
+        let forced = here.stretches[1].iter().find(|it| it.verdict == Verdict::FootForced).unwrap().from;
+        assert!((forced - end).abs() < 0.02, "{forced} for {end}");
     }
 }

@@ -256,7 +256,7 @@ impl<'b> Reader<'b> {
             let percent = number(text, field)?;
             Climb::new(percent).map_err(|_| {
                 let refused =
-                    if percent < 0.0 { "downhill" } else { "steeper than 45 %, which is nearly a wall" };
+                    if percent < 0.0 { "downhill" } else { "steeper than 45 %" };
                 format!(
                     "Nobody measured riding against running {refused}, so this page does not guess: type 0 to 45 %."
                 )

@@ -7,8 +7,8 @@ use crate::report::Side;
 use gear_math::{
     Air, AirDensity, BalanceSpeed, Bike, BikeMass, BodyMass, Circumference, Climb, ClimbLength, CrankLength,
     DragArea, Drivetrain, DrivetrainEfficiency, FootCostFactor, FootFactor, Friction, Gaits, GrossEfficiency,
-    Ground, Headwind, KitMass, LegStrength, Level, LoadFactor, PeakPower, Power, RearShare, ReserveShare,
-    RideOrRun, Rider, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare, Speed, Stance,
+    Ground, Headwind, KitMass, LegStrength, Level, LoadFactor, MarkKind, PeakPower, Power, RearShare, Reason,
+    ReserveShare, RideOrRun, Rider, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare, Speed, Stance,
     StandingMetabolism, StrengthShare, Surface, WorkReserve,
 };
 
@@ -107,6 +107,7 @@ impl RideInputs {
     /// Puts rider and bikes together; where the power does not even carry the rider, the last good rider stands in.
     fn ask(&mut self, reader: &mut Reader<'_>, good: &Self, scenario: &Scenario) {
         let drivetrains = [scenario.drivetrain(Side::A), scenario.drivetrain(Side::B)];
+        self.keep_within_strength(reader, good);
         if let Err(error) = self.put_together(drivetrains) {
             let kept = format!("{}\u{a0}W at {}\u{a0}kg", good.rider.power.watts(), good.rider.body.kg());
             reader.complain(Field::Power, &error, kept);
@@ -118,6 +119,31 @@ impl RideInputs {
         }
     }
 
+    /// A power that the legs give at no cadence would put the rider on foot everywhere; the last good one stands in.
+    fn keep_within_strength(&mut self, reader: &mut Reader<'_>, good: &Self) {
+        let Some(lasting) = self.legs().map(|legs| legs.lasting_power()) else { return };
+        if self.rider.power.watts() <= lasting.watts() {
+            return;
+        }
+        let message = format!(
+            "this is more than the {:.0}\u{a0}W that your legs give for that long: type less, or choose a shorter effort or a higher peak power among the finer settings",
+            lasting.watts()
+        );
+        let kept_legs = good.legs().map_or(f64::INFINITY, |legs| legs.lasting_power().watts());
+        let legs = if kept_legs.is_finite() {
+            format!(", from legs that give {kept_legs:.0}\u{a0}W")
+        } else {
+            String::new()
+        };
+        reader.complain(Field::Power, &message, format!("{:.0}\u{a0}W{legs}", good.rider.power.watts()));
+        self.rider.power = good.rider.power;
+        (self.typed_power, self.legs, self.peak) = (good.typed_power, good.legs, good.peak);
+    }
+
+    fn legs(&self) -> Option<LegStrength> {
+        self.legs.map(|usable| LegStrength { peak: self.peak, usable, ..LegStrength::ENDURING })
+    }
+
     fn put_together(&mut self, drivetrains: [Drivetrain; 2]) -> Result<(), gear_math::PowerBelowStanding> {
         let limits = self.limits();
         let ask = |drivetrain| RideOrRun::new(self.rider, Bike { drivetrain, ..self.bike }, self.air, limits);
@@ -125,11 +151,22 @@ impl RideInputs {
         Ok(())
     }
 
+    /// Whether the limit behind a mark counts.
+    #[must_use]
+    pub fn looks_at(&self, kind: MarkKind) -> bool {
+        match kind {
+            MarkKind::Ends(Reason::Force) => self.legs.is_some(),
+            MarkKind::Ends(Reason::Balance) => self.balance.is_some(),
+            MarkKind::Ends(Reason::Grip) | MarkKind::SlipsInJerks | MarkKind::FrontLifts => self.grip_counts,
+            _ => true,
+        }
+    }
+
     fn limits(&self) -> RidingLimits {
         RidingLimits {
             balance: self.balance,
             grip: self.grip_counts.then_some(self.stance),
-            force: self.legs.map(|usable| LegStrength { peak: self.peak, usable, ..LegStrength::ENDURING }),
+            force: self.legs(),
         }
     }
 

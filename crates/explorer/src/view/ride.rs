@@ -1,10 +1,10 @@
 //! “Ride or run?”: the answer in sentences.
 
-use super::ride_words::{doubtful, grade_or_never, moved};
+use super::ride_words::{doubtful, grade, grade_or_never, moved};
 use super::words::name;
 use crate::number::{listed, percent, plain, with_unit};
 use crate::report::{Report, RideSide, Side};
-use gear_math::{ClimbPlan, Flip, LimitsHeld, Reason, Slope, Time, Verdict};
+use gear_math::{ClimbPlan, Flip, LimitsHeld, MarkKind, Reason, Slope, Time, Verdict};
 use maud::{Markup, html};
 
 /// Swings below this move nothing, points of gradient.
@@ -35,6 +35,13 @@ fn end(report: &Report, side: &RideSide, with: &Markup) -> Markup {
     let Some(flip) = side.flip() else {
         return html! { (with) " you can ride all that was measured, up to 45\u{a0}%." };
     };
+    if flip.reason == Reason::Energy && flip.gradient.percent() > 0.0 {
+        return html! {
+            (with) " your feet are as quick from about " b { (percent(flip.gradient.percent(), 1)) } " up, below "
+            b { (report.unit.print(flip.speed)) } ", for the same effort and by the best guess"
+            "."
+        };
+    }
     html! {
         (with) " you are on foot "
         @if flip.gradient.percent() > 0.0 {
@@ -178,6 +185,30 @@ fn this_climb(report: &Report) -> Markup {
         }
         "On foot it takes " b { (seconds(a.plan.foot)) } " (" (plain(a.plan.foot_at_best.s(), 0)) " to "
         (plain(a.plan.foot_at_worst.s(), 0)) "), getting off and on included."
+        (in_jerks(report))
+    }
+}
+
+/// What a heavy, uneven stroke would do on this climb, where someone rides it.
+fn in_jerks(report: &Report) -> Markup {
+    let ridden =
+        |side: &RideSide| side.plan.ride.is_some() || side.forced_at(report.ride.inputs.length).is_some();
+    let Some(side) = report.ride.sides.iter().find(|side| ridden(side)) else { return html! {} };
+    let answer = &side.plan.answer;
+    let from = |kind: MarkKind| {
+        side.crossover
+            .marks
+            .iter()
+            .find(|mark| mark.kind == kind)
+            .map_or(String::new(), |mark| grade(mark.gradient))
+    };
+    html! {
+        @if answer.slips_in_jerks {
+            " Pedal smoothly: under jerky strokes the rear wheel slips from " (from(MarkKind::SlipsInJerks)) " on, and a lower gear turns more smoothly."
+        }
+        @if answer.front_lifts {
+            " Keep your weight forward: under jerky strokes the front wheel lifts from " (from(MarkKind::FrontLifts)) " on."
+        }
     }
 }
 
@@ -187,8 +218,16 @@ fn climb_with(report: &Report, side: &RideSide) -> Markup {
     html! {
         @match plan.ride {
             None => {
-                b { "get off" } ", because " (limits_in_words(plan.answer.limits))
-                @if let Some(power) = side.forced_at(report.ride.inputs.length) { ", or force it at " b { (with_unit(power.watts(), 0, "W")) } ", which you have in reserve for this length" }
+                @let length = report.ride.inputs.length;
+                @if side.carried(length) {
+                    b { "carry your speed" } ": coming in at " (report.unit.print(report.ride.inputs.entry))
+                    " you are over it before " (limits_in_words(plan.answer.limits))
+                } @else if let Some((power, time)) = side.forced_at(length) {
+                    b { "force it" } " at " b { (with_unit(power.watts(), 0, "W")) } ", which you have in reserve for this length, in "
+                    b { (seconds(time)) } ", or get off, because " (limits_in_words(plan.answer.limits))
+                } @else {
+                    b { "get off" } ", because " (limits_in_words(plan.answer.limits))
+                }
             }
             Some(time) => {
                 b { (advice(plan.verdict)) } ", riding takes " b { (seconds(time)) }
@@ -299,8 +338,11 @@ mod tests {
     #[test]
     fn one_sentence_does_for_two_that_are_alike() {
         let answer = low_and(&[]);
-        has(&answer, "On wet, soft grass with A and B alike you are on foot below 5.4 km/h");
-        has(&answer, "your feet are as quick there for the same effort, by the best guess");
+        has(
+            &answer,
+            "On wet, soft grass with A and B alike your feet are as quick from about 14.7 % up, below 5.4 km/h, for the same effort and by the best guess.",
+        );
+        has(&answer, "your feet are as quick from about");
         has(&answer, "Between A and B that makes no difference.");
     }
 
@@ -329,6 +371,34 @@ mod tests {
     }
 
     #[test]
+    fn a_short_ramp_is_carried_and_jerks_are_warned_of() {
+        has(
+            &said(&[(Field::ClimbLength, "12")]),
+            "with A carry your speed: coming in at 20.0 km/h you are over it before",
+        );
+        has(&said(&[]), "Pedal smoothly: under jerky strokes the rear wheel slips from 8.8 % on");
+        let steep = [
+            (Field::Ground, "tarmac"),
+            (Field::Slope, "30"),
+            (Field::Power, "400"),
+            (Field::CadenceLow, "30"),
+        ];
+        has(&low_and(&steep), "Keep your weight forward: under jerky strokes the front wheel lifts from");
+    }
+
+    #[test]
+    fn more_power_than_the_legs_give_is_refused_beside_the_power() {
+        let mut bench = Bench::default();
+        bench.write(Field::Power, "550");
+        let read = Scenario::read(&bench, &Scenario::default());
+        let [complaint] = read.complaints.as_slice() else { panic!("{:?}", read.complaints) };
+        has(
+            &complaint.message.replace('\u{a0}', " "),
+            "more than the 500 W that your legs give for that long",
+        );
+    }
+
+    #[test]
     fn grip_balance_and_strength_are_named() {
         has(&low_and(&[(Field::Friction, "0.2")]), "the rear wheel slips there, whatever the gear");
         has(&low_and(&[(Field::Balance, "2.5")]), "slower than that the bike does not stay upright");
@@ -345,7 +415,7 @@ mod tests {
         has(&climb("16"), "and by the best guess getting off pays on more than");
         has(
             &said(&[]),
-            "with A get off, because the lowest gear is too tall, or force it at 236 W, which you have in reserve for this length; with B ride, riding takes 29 s",
+            "with A force it at 236 W, which you have in reserve for this length, in 27 s, or get off, because the lowest gear is too tall; with B ride, riding takes 29 s",
         );
     }
 }

@@ -1,7 +1,9 @@
 //! Ride or run: every number of the pictures.
 
 use super::ride::{STILL, seconds};
-use super::ride_words::{basis, doubtful, gait, grade_or_never, judged, mark, moved, reason, verdict};
+use super::ride_words::{
+    basis, cadence, doubtful, gait, grade_or_never, judged, mark, moved, reason, verdict,
+};
 use super::words::{name, plain_table};
 use crate::number::{percent, plain, with_unit};
 use crate::report::{OtherGear, Report, RideSide, Stretch, surface_name};
@@ -38,7 +40,7 @@ pub(super) fn ends(report: &Report) -> Markup {
         of("Lowest gear", &|side| side.lowest.to_string()),
         of("Its speed at your lowest cadence", &|side| report.unit.print(side.crossover.lowest_gear_speed)),
     ];
-    rows.extend(marks.map(|kind| of(&capital(mark(kind)), &|side| marked(side, kind))));
+    rows.extend(marks.map(|kind| of(&capital(mark(kind)), &|side| marked(report, side, kind))));
     html! {
         (plain_table("Where riding ends, and what else to know of the slope", "Gradients on this ground, for this power. Over body weight: holding the speed in the lowest gear then takes more than your full weight on every stroke. Jerks: a heavy, uneven stroke, with 1.57 of its mean at the peak.", &["", "A", "B"], &rows))
         (others(report))
@@ -52,7 +54,10 @@ fn capital(words: &str) -> String {
         .map_or_else(String::new, |first| first.to_uppercase().collect::<String>() + letters.as_str())
 }
 
-fn marked(side: &RideSide, kind: MarkKind) -> String {
+fn marked(report: &Report, side: &RideSide, kind: MarkKind) -> String {
+    if !report.ride.inputs.looks_at(kind) {
+        return "not looked at".to_owned();
+    }
     let found: Option<Slope> =
         side.crossover.marks.iter().find(|mark| mark.kind == kind).map(|mark| mark.gradient);
     grade_or_never(found)
@@ -118,16 +123,14 @@ pub(super) fn speeds(report: &Report) -> Markup {
     html! {
         details id="ride-speeds-all" {
             summary { "Speeds on every slope in numbers" }
-            (plain_table("Speed against gradient", "Riding is what the power would give in an ideal gear; a cadence in brackets is one you cannot turn.", &heads, &rows))
+            (plain_table("Speed against gradient", "Riding is what the power would give in an ideal gear; a cadence in brackets is one you cannot turn, spun out one that is too fast for you.", &heads, &rows))
         }
     }
 }
 
 /// The gear and its cadence, in brackets where it cannot be turned.
 fn turned(answer: &Answer) -> String {
-    let cadence = plain(answer.riding.cadence.rpm(), 0);
-    let cadence = if answer.riding.held.is_some() { cadence } else { format!("({cadence})") };
-    format!("{} {cadence}", answer.riding.gear)
+    format!("{} {}", answer.riding.gear, cadence(answer))
 }
 
 fn band(ratio: Band) -> String {
@@ -150,7 +153,7 @@ pub(super) fn map(report: &Report) -> Markup {
     html! {
         details id="ride-map-all" {
             summary { "The map in numbers" }
-            (plain_table("Verdict by ground", "Up to the gradient given; every half per cent was looked at.", &["Ground", "A", "B"], &rows))
+            (plain_table("Verdict by ground", "Each up to the gradient given.", &["Ground", "A", "B"], &rows))
             (grounds())
         }
     }
@@ -202,13 +205,17 @@ pub(super) fn climb(report: &Report) -> Markup {
     let rows = [
         of("Verdict", &|side| judged(side.plan.verdict, side.plan.answer.limits)),
         of("Riding", &|side| time(side.plan.ride)),
+        of("Forced in the lowest gear", &|side| {
+            time(side.forced_at(report.ride.inputs.length).map(|(_, time)| time))
+        }),
         of("On foot", &|side| seconds(side.plan.foot)),
         of("On foot at best", &|side| seconds(side.plan.foot_at_best)),
         of("On foot at worst", &|side| seconds(side.plan.foot_at_worst)),
         of("Getting off pays from", &|side| {
-            side.plan.break_even.map_or("never".to_owned(), |length| with_unit(length.m(), 0, "m"))
+            let never = if side.plan.ride.is_some() { "never" } else { "–" };
+            side.plan.break_even.map_or(never.to_owned(), |length| with_unit(length.m(), 0, "m"))
         }),
-        of("Gear and cadence", &|side| format!("{} rpm", turned(&side.plan.answer))),
+        of("Gear and rpm", &|side| turned(&side.plan.answer)),
     ];
     html! {
         (plain_table("This climb", "Times on foot include getting off and on.", &["", "A", "B"], &rows))

@@ -1,7 +1,7 @@
 //! What riding and running, their limits and their doubts are called.
 
 use crate::number::{percent, plain, with_unit};
-use gear_math::{Basis, Gait, LimitsHeld, MarkKind, Reason, Slope, Uncertain, Verdict};
+use gear_math::{Answer, Basis, Gait, LimitsHeld, MarkKind, Reason, Slope, Uncertain, Verdict};
 
 /// A gradient, to a tenth of a per cent.
 #[must_use]
@@ -46,6 +46,17 @@ pub(crate) fn judged(judgement: Verdict, limits: LimitsHeld) -> String {
     }
     let words: Vec<&str> = limits.reasons().map(reason).collect();
     format!("on foot: {}", words.join(", "))
+}
+
+/// The cadence that the full power asks for: in brackets where it is too slow to be turned, a word where it is too fast.
+#[must_use]
+pub(crate) fn cadence(answer: &Answer) -> String {
+    let rpm = plain(answer.riding.cadence.rpm(), 0);
+    match answer.riding.held {
+        None => format!("({rpm})"),
+        Some(_) if answer.spins_out() => "spun out".to_owned(),
+        Some(_) => rpm,
+    }
 }
 
 /// How the rider moves on foot.

@@ -36,6 +36,14 @@ pub struct OverGear {
     pub lasts: Option<(Time, Distance)>,
 }
 
+impl OverGear {
+    /// How long a climb of this length takes in that gear.
+    #[must_use]
+    pub fn time(&self, length: ClimbLength) -> Time {
+        Time::new(length.m() / self.speed.m_per_s())
+    }
+}
+
 /// Speed carried into a slope.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Carry {

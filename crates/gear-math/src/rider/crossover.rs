@@ -3,7 +3,8 @@
 use super::order::ascending;
 use super::root::first_at_or_above_zero;
 use crate::{
-    Climb, Ground, Incline, Reason, RideOrRun, RoadLoad, Slope, Speed, Stance, body_weight_gradient,
+    BalanceSpeed, Climb, Ground, Incline, Reason, RideOrRun, RoadLoad, Slope, Speed, Stance,
+    body_weight_gradient,
 };
 
 /// The search walks the gradients in steps of 0.5 %, up to 45 %.
@@ -19,7 +20,8 @@ pub struct Flip {
     pub gradient: Slope,
     /// What decides.
     pub reason: Reason,
-    /// Riding speed there: below it the rider is better off on foot.
+    /// Riding speed there: below it the rider is better off on foot. On the level, where full power may be slower
+    /// still, it is the speed that the limit asks for.
     pub speed: Speed,
     /// Speed on foot there.
     pub foot: Speed,
@@ -119,6 +121,13 @@ impl RideOrRun {
             .filter(|slope| (0.0..=STEEPEST).contains(&slope.rise_over_run()))
     }
 
+    /// The flattest gradient on which full power is slower than `speed`, zero when it is on the level already; `None`
+    /// for not up to 45 %.
+    #[must_use]
+    pub fn runs_out_at(&self, ground: &Ground, speed: Speed) -> Option<Slope> {
+        self.slower_than(ground, speed.m_per_s())
+    }
+
     /// The road load of this rider and bike on `ground`.
     #[must_use]
     pub fn load(&self, ground: &Ground) -> RoadLoad {
@@ -168,7 +177,18 @@ impl RideOrRun {
         let known = ends.iter().filter_map(|&(reason, gradient)| Some((reason, gradient?)));
         let (reason, gradient) = known.min_by(|a, b| a.1.rise_over_run().total_cmp(&b.1.rise_over_run()))?;
         let speeds = self.energy.speeds(ground, &Incline::new(Climb::nearest(gradient.percent())));
-        Some(Flip { gradient, reason, speed: Speed::new(speeds.ride), foot: Speed::new(speeds.foot) })
+        let speed = self.least_speed(reason).unwrap_or(speeds.ride);
+        Some(Flip { gradient, reason, speed: Speed::new(speed), foot: Speed::new(speeds.foot) })
+    }
+
+    /// The speed in m/s below which a limit holds, where it is one of speed.
+    fn least_speed(&self, reason: Reason) -> Option<f64> {
+        match reason {
+            Reason::Gear => Some(self.gearing.speed_without_cadence()),
+            Reason::Force => Some(self.gearing.speed_without_strength()),
+            Reason::Balance => self.limits.balance.map(BalanceSpeed::m_per_s),
+            Reason::Grip | Reason::Energy => None,
+        }
     }
 
     /// The flattest gradient on which full power is slower than `v`: zero when it is on the level already.

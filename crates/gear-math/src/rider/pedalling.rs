@@ -75,11 +75,17 @@ impl LegStrength {
         PowerDemand::new(4.0 * self.peak.watts() * share * (1.0 - share).max(0.0))
     }
 
+    /// Highest power that the usable strength gives at any cadence.
+    #[must_use]
+    pub fn lasting_power(&self) -> PowerDemand {
+        PowerDemand::new(self.usable.share() * self.peak.watts())
+    }
+
     /// The slowest and the fastest crank, in rpm, at which the usable strength gives `power`; `None` when no
     /// cadence does.
     #[must_use]
     pub fn cadences_for(&self, power: Power) -> Option<(f64, f64)> {
-        let asked = power.watts() / (self.usable.share() * self.peak.watts());
+        let asked = power.watts() / self.lasting_power().watts();
         let half = self.optimal.rpm();
         (asked <= 1.0).then(|| {
             let reach = (1.0 - asked).sqrt();

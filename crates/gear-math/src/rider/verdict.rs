@@ -60,3 +60,11 @@ pub struct Answer {
     /// The judgement; where the legs cannot spin fast enough, on the speed that is left.
     pub verdict: Verdict,
 }
+
+impl Answer {
+    /// Whether the legs cannot spin fast enough for the full power, even in the tallest gear.
+    #[must_use]
+    pub fn spins_out(&self) -> bool {
+        self.riding.held.is_some_and(|held| held < self.ride)
+    }
+}

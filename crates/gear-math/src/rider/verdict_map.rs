@@ -37,7 +37,27 @@ pub fn verdict_map(questions: &[RideOrRun], grounds: &[Ground], gradients: &[Cli
     maps
 }
 
+/// Halvings of half a per cent that leave less than the tenth a page shows.
+const HALVINGS: u8 = 5;
+
 impl RideOrRun {
+    /// Where the verdict of `from` ends, between it and a steeper gradient with another verdict.
+    #[must_use]
+    pub fn verdict_end(&self, ground: &Ground, from: Climb, to: Climb) -> Climb {
+        let judged = |gradient: Climb| {
+            let incline = Incline::new(gradient);
+            let (_, speeds, ratio) = self.compared(ground, &incline);
+            self.cell(&speeds, ratio, ground, &incline).verdict
+        };
+        let verdict = judged(from);
+        let (mut same, mut other) = (from, to);
+        for _ in 0..HALVINGS {
+            let middle = Climb::nearest(0.5 * (same.percent() + other.percent()));
+            if judged(middle) == verdict { same = middle } else { other = middle }
+        }
+        other
+    }
+
     fn compared(&self, ground: &Ground, incline: &Incline) -> (&Energy, Speeds, Band) {
         let speeds = self.energy.speeds(ground, incline);
         (&self.energy, speeds, self.energy.band(&speeds, ground, incline))
