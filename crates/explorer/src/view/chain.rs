@@ -256,7 +256,7 @@ pub(super) fn remedies(report: &Report) -> Markup {
             @for remedy in &chain.advice.remedies { (remedy_row(chain, remedy)) }
         }
     };
-    html! { @if any { (table("What would help, least change first", "", &head, &body)) } }
+    html! { @if any { (table("What would help, least change first", "Each solved again by geometry alone; what the maker states still has to hold.", &head, &body)) } }
 }
 
 fn remedy_row(chain: &ChainReport, remedy: &Remedy) -> Markup {

@@ -37,6 +37,11 @@ pub enum ChainVerdict {
     LongerCageNeeded,
 }
 
+/// Rings closer than this leave two gears for every one; estimate.
+const CLOSEST_RINGS_TEETH: u16 = 4;
+/// Hangers that reach further down are hardly made; estimate.
+const LONGEST_EXTENSION_MM: f64 = 40.0;
+
 impl ChainSetup {
     /// Judges the cage and, where gears are not usable, works out what would help.
     ///
@@ -170,7 +175,8 @@ impl Bench<'_> {
         let ChainSetup { frame, cage, .. } = self.setup;
         let wanted = self.setup.drivetrain.cassette.largest();
         let usual = maker.largest_sprocket.filter(|&usual| usual < wanted)?;
-        let extension_mm = hanger.extension_mm(usual, wanted, frame, cage)?;
+        let extension_mm =
+            hanger.extension_mm(usual, wanted, frame, cage).filter(|&mm| mm <= LONGEST_EXTENSION_MM)?;
         let share = extension_mm / hanger.reach_mm(usual, frame, cage);
         let effort = Effort { part: EffortPart::OnePart, share };
         Some(Remedy { change: Change::LongerHanger { extension_mm }, effort, fit: self.present.clone() })
@@ -178,13 +184,13 @@ impl Bench<'_> {
 
     fn raise_small_ring(&self) -> Option<Remedy> {
         let (small, others) = self.setup.drivetrain.chainset.rings().split_last()?;
-        let larger = (small.teeth() + 1)..others.last()?.teeth();
+        let larger = (small.teeth() + 1)..(others.last()?.teeth() + 1).saturating_sub(CLOSEST_RINGS_TEETH);
         self.other_rings(larger, others, small.teeth())
     }
 
     fn lower_big_ring(&self) -> Option<Remedy> {
         let (big, others) = self.setup.drivetrain.chainset.rings().split_first()?;
-        let smaller = ((others.first()?.teeth() + 1)..big.teeth()).rev();
+        let smaller = ((others.first()?.teeth() + CLOSEST_RINGS_TEETH)..big.teeth()).rev();
         self.other_rings(smaller, others, big.teeth())
     }
 
