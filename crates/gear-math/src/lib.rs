@@ -5,6 +5,7 @@
 
 mod drivetrain;
 mod quantity;
+mod rider;
 mod wheel;
 
 pub use drivetrain::{
@@ -16,6 +17,19 @@ pub use drivetrain::{
     StepSpread, TotalCapacity,
 };
 pub use quantity::{Cadence, Circumference, Development, GearInches, Limits, OutOfLimits, Ratio, Speed};
+pub use rider::{
+    Air, AirDensity, AirPressure, AirTemperature, Altitude, Answer, BalanceSpeed, Band, BaselineMetabolism,
+    Basis, Bike, BikeMass, BodyMass, Carry, Cell, Climb, ClimbLength, ClimbPlan, Compass, CrankLength,
+    CriticalPower, Crossover, DeltaEfficiency, Distance, DragArea, DrivetrainEfficiency, EffectiveMass,
+    EffortTime, Flip, FlipChange, FootCost, FootCostFactor, FootDrag, FootFactor, Friction, Gait, Gaits,
+    Gradient, GrossEfficiency, Ground, Headwind, Humidity, Incline, KitMass, LegStrength, Level, LimitsHeld,
+    LoadFactor, Mark, MarkKind, MassHeight, MetabolicPower, OverGear, PeakFactor, PeakPower, PeakTooLow,
+    Power, PowerBelowStanding, PowerDemand, PowerTerms, Range, RearShare, Reason, ReserveShare, Resistance,
+    RideOrRun, Rider, Riding, RidingLimits, RoadLoad, RollingCoefficient, SecondsLost, Slope, SlopeShare,
+    Stance, StandingMetabolism, StrengthShare, Surface, Time, TornadoBar, Torque, TotalMass, Uncertain,
+    Verdict, Watched, WheelInertia, Wheelbase, Wind, WindSpeed, WorkReserve, body_weight_gradient,
+    break_even_length, running_cost, verdict_map, walking_cost,
+};
 pub use wheel::{
     BeadSeat, EstimateError, MeasuredRollOut, NominalWidth, RollOutDeviation, RollOutEstimate, TyreKind,
     TyreSize, TyreSizeError, Wheel, WheelDiameter,
