@@ -3,11 +3,13 @@
 //! Quantities carry their unit in their type; constructors check, computations do not fail.
 //! Public items name the source of their formula or constant, or say "common practice" or "estimate".
 
+mod course;
 mod drivetrain;
 mod quantity;
 mod rider;
 mod wheel;
 
+pub use course::*;
 pub use drivetrain::{
     CageCheck, CageClass, CageFinding, CageVerdict, Cassette, CassetteError, Chainring, Chainset,
     ChainsetError, Comparison, CrossedRule, Derailleur, DerailleurFigure, DevelopmentSpan, Drivetrain,

@@ -1,0 +1,37 @@
+//! The course: what it consists of, how it is read, and a lap of it.
+
+mod account;
+mod costs;
+#[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
+mod course;
+mod demo;
+mod elevation;
+mod follow;
+mod gearbox;
+mod gpx;
+mod lap;
+mod modes;
+mod motion;
+mod quantity;
+mod ride;
+mod segment;
+mod setup;
+mod sketch;
+mod terrain;
+mod track;
+mod uncertainty;
+
+pub use costs::{Mounting, Shifting};
+pub use course::{Course, CourseError, ProfilePoint};
+pub use demo::Demo;
+pub use gpx::GpxError;
+pub use lap::{EnergyBook, GearUse, Lap, PlanPart, TracePoint, WhyOnFoot};
+pub use modes::Mode;
+pub use quantity::{
+    Braking, CadenceWindow, CornerSpeed, MountTime, ObstacleTime, ShiftTime, SmoothingLength, StartSpeed, Step,
+    StretchLength,
+};
+pub use segment::{Obstacle, Segment};
+pub use setup::{Begin, LapSetup};
+pub use sketch::{SketchError, SketchFault};
+pub use track::{TrackCourse, TrackOptions, TrackReport};
