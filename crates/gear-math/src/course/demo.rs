@@ -85,8 +85,8 @@ const MEADOW: &[Segment] = &[
     open(35.0, 11.0, WetSoftGrass),
     open(130.0, -6.0, FirmGrass),
     bend(15.0, 0.0, FirmGrass, 5.0),
-    open(170.0, 0.0, FirmGrass),
-    open(82.0, -1.0, Tarmac),
+    open(190.0, -1.5, FirmGrass),
+    open(82.0, 0.0, Tarmac),
 ];
 
 const SAND_PIT: &[Segment] = &[
@@ -114,7 +114,7 @@ const SAND_PIT: &[Segment] = &[
     open(150.0, 3.0, PackedGravel),
     open(40.0, 13.0, PackedGravel),
     bend(14.0, 0.0, PackedGravel, 5.0),
-    open(160.0, -4.0, PackedGravel),
+    open(160.0, 0.0, PackedGravel),
     barrier(2.0, 0.0, FirmGrass, 0.6),
     open(180.0, -2.0, FirmGrass),
     bend(14.0, 0.0, FirmGrass, 5.0),

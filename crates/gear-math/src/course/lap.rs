@@ -12,10 +12,10 @@ use crate::{Begin, Course, Gear, LapSetup, Mode, PowerBelowStanding, Reason, Ste
 /// Steps tried, from the first until the time no longer changes.
 const STEPS_M: [f64; 5] = [1.0, 0.5, 0.25, 0.125, 0.0625];
 /// A change of the lap time that no longer matters, s.
-const SMALL_CHANGE_S: f64 = 0.05;
+const SMALL_CHANGE_S: f64 = 0.25;
 /// What the choice of a shift or a place to get off can still do when the step is halved again, s. Estimate,
 /// checked by halving on many courses.
-const LEAST_ERROR_S: f64 = 0.1;
+const LEAST_ERROR_S: f64 = 0.2;
 /// The stated error over the last change: halving reduces an error by two, so the rest is about as large again.
 const ERROR_OVER_CHANGE: f64 = 2.0;
 /// How far before the line a flying lap is begun to find its speed, m; what was before no longer matters.

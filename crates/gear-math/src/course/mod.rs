@@ -1,6 +1,7 @@
 //! The course: what it consists of, how it is read, and a lap of it.
 
 mod account;
+mod band;
 mod costs;
 #[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
 mod course;
@@ -21,6 +22,7 @@ mod terrain;
 mod track;
 mod uncertainty;
 
+pub use band::{BandedLap, GainPart, LapComparison, Quicker, Span, TimeBand};
 pub use costs::{Mounting, Shifting};
 pub use course::{Course, CourseError, ProfilePoint};
 pub use demo::Demo;

@@ -38,7 +38,7 @@ impl Motion {
     /// every step. Multiplied by v̄ it is a cubic with its largest root positive as long as P is.
     pub(super) fn mean_speed(&self, stretch: &Stretch, power: f64, entry: f64) -> f64 {
         let driven = self.at_power(stretch, power, entry);
-        if power <= stretch.grip * driven { driven } else { self.at_force(stretch, stretch.grip, entry) }
+        if power > stretch.grip * driven { self.at_force(stretch, stretch.grip, entry) } else { driven }
     }
 
     fn at_power(&self, stretch: &Stretch, power: f64, entry: f64) -> f64 {

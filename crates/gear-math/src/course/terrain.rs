@@ -94,6 +94,16 @@ impl Terrain {
         Ok(terrain)
     }
 
+    /// Distance of the end of every step from the line, m.
+    pub(super) fn ends(&self) -> Vec<f64> {
+        let mut at = 0.0;
+        let end = |cell: &Cell| {
+            at += cell.stretch.length;
+            at
+        };
+        self.cells.iter().map(end).collect()
+    }
+
     /// Lowers every ceiling so that braking at `braking` m/s² in front of a corner suffices; over the line too when
     /// the lap is one of many.
     fn brake_ahead(&mut self, braking: f64, over_the_line: bool) {
