@@ -148,7 +148,7 @@ fn quicker(gained: &TimeBand) -> Quicker {
 }
 
 /// Sums of the squares of changes, downwards and upwards, each under its root.
-fn in_quadrature(changes: impl Iterator<Item = f64>) -> (f64, f64) {
+pub(super) fn in_quadrature(changes: impl Iterator<Item = f64>) -> (f64, f64) {
     let (down, up) = changes.fold((0.0, 0.0), |(down, up): (f64, f64), change: f64| {
         if change < 0.0 { (down.hypot(change), up) } else { (down, up.hypot(change)) }
     });

@@ -7,6 +7,7 @@ mod costs;
 mod course;
 mod demo;
 mod elevation;
+mod estimate;
 mod follow;
 mod gearbox;
 mod gpx;
@@ -15,6 +16,7 @@ mod modes;
 mod motion;
 mod quantity;
 mod ride;
+mod search;
 mod segment;
 mod setup;
 mod sketch;
@@ -33,6 +35,7 @@ pub use quantity::{
     Braking, CadenceWindow, CornerSpeed, MountTime, ObstacleTime, ShiftTime, SmoothingLength, StartSpeed, Step,
     StretchLength,
 };
+pub use search::{Candidate, Finalist, Finals, Search, SearchSpace};
 pub use segment::{Obstacle, Segment};
 pub use setup::{Begin, LapSetup};
 pub use sketch::{SketchError, SketchFault};
