@@ -23,7 +23,7 @@ measured! {
     /// How hard the rider brakes before a corner, in metres per second squared.
     Braking(m_per_s2): "braking", "m/s²", 0.5 ..= 6.0;
     /// Length of the steps a lap is worked out in, in metres.
-    Step(m): "step", "m", 0.05 ..= 5.0;
+    Step(m): "step", "m", 0.01 ..= 5.0;
 }
 
 /// Constants of this crate, checked against their limits when compiling.

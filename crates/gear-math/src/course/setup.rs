@@ -24,6 +24,8 @@ pub struct LapSetup {
     pub limits: RidingLimits,
     /// Inertia of the wheels.
     pub inertia: WheelInertia,
+    /// Whether wheel bearings and spoke drag count.
+    pub wheels: bool,
     /// Habits and costs of shifting.
     pub shifting: Shifting,
     /// Costs of getting off and on.
@@ -42,6 +44,7 @@ impl LapSetup {
             air,
             limits: RidingLimits::ALL,
             inertia: WheelInertia::USUAL,
+            wheels: true,
             shifting: Shifting::USUAL,
             mounting: Mounting::USUAL,
             begin: Begin::Flying,

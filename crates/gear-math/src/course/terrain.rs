@@ -137,7 +137,8 @@ impl<'a> Person<'a> {
     }
 
     fn load(&self, ground: &Ground) -> RoadLoad {
-        RoadLoad::new(self.rider.with(&self.bike), ground.rolling, &self.air, self.bike.efficiency).with_wheels()
+        let load = RoadLoad::new(self.rider.with(&self.bike), ground.rolling, &self.air, self.bike.efficiency);
+        RoadLoad { wheels: self.setup.wheels, ..load }
     }
 
     fn cut(&self, segment: &Segment, step: Step, cells: &mut Vec<Cell>) {

@@ -349,7 +349,7 @@ impl Profile {
         let segments = self.heights.windows(2).map(|pair| {
             let measured = (pair[1] - pair[0]) / self.spacing_m;
             let gradient = Gradient::nearest(100.0 * measured);
-            clipped += usize::from(gradient.rise_over_run().abs() < measured.abs());
+            clipped += usize::from(100.0 * measured.abs() > Gradient::LIMITS.max);
             Segment::open(length, gradient, surface)
         });
         let course = Course::new(segments.collect()).map_err(|_| GpxError::TooLong)?;
