@@ -1,7 +1,6 @@
 //! What came of a lap: plan, gears, shifts, work and trace, from its moments.
 
 use super::follow::Moment;
-use super::gearbox::{Gearbox, Gears};
 use super::ride::Ride;
 use super::terrain::Cell;
 use crate::{
@@ -10,7 +9,7 @@ use crate::{
 
 /// Adds up a lap moment by moment.
 pub(super) struct Account<'a> {
-    ride: &'a Ride<'a, Gears>,
+    ride: &'a Ride<'a>,
     slow_crank: f64,
     at: f64,
     lap: Lap,
@@ -21,22 +20,22 @@ pub(super) struct Account<'a> {
 }
 
 impl<'a> Account<'a> {
-    pub(super) fn new(ride: &'a Ride<'a, Gears>, setup: &LapSetup) -> Self {
+    pub(super) fn new(ride: &'a Ride<'a>, setup: &LapSetup) -> Self {
         let shifting = &setup.shifting;
         let unused = |gear: Gear| GearUse { gear, time_s: 0.0, distance_m: 0.0 };
         Self {
             ride,
             slow_crank: shifting.preferred.rpm() / 60.0 * (1.0 - shifting.window.share()),
             at: 0.0,
-            lap: Lap::begun(ride.terrain.cells.len()),
-            uses: ride.gearbox.all().map(unused).collect(),
+            lap: Lap::begun(ride.terrain.lap.len()),
+            uses: ride.gears.all().map(unused).collect(),
             last_gear: None,
             going: false,
         }
     }
 
-    pub(super) fn lap(mut self, moments: &[Moment<u8>], step: Step) -> Lap {
-        for (cell, moment) in self.ride.terrain.cells.iter().zip(moments) {
+    pub(super) fn lap(mut self, moments: &[Moment], step: Step) -> Lap {
+        for (cell, moment) in self.ride.terrain.cells[self.ride.terrain.lap.clone()].iter().zip(moments) {
             self.take(cell, moment);
         }
         self.lap.step_m = step.m();
@@ -44,7 +43,7 @@ impl<'a> Account<'a> {
         self.lap
     }
 
-    fn take(&mut self, cell: &Cell, moment: &Moment<u8>) {
+    fn take(&mut self, cell: &Cell, moment: &Moment) {
         let from = self.at;
         self.at += cell.stretch.length;
         self.lap.time_s += moment.time;
@@ -53,18 +52,18 @@ impl<'a> Account<'a> {
             Some(gear) => self.ridden(cell, moment, gear),
             None => self.going = false,
         }
-        let cadence = moment.gear.map(|gear| 60.0 * moment.exit / self.ride.gearbox.development(moment.exit, gear));
+        let cadence = moment.gear.map(|gear| 60.0 * moment.exit / self.ride.gears.development(gear));
         self.lap.trace.push(TracePoint {
             at_m: self.at,
             time_s: self.lap.time_s,
             speed_m_per_s: moment.exit,
             mode: moment.mode,
-            gear: moment.gear.map(|gear| self.ride.gearbox.gear(gear)),
+            gear: moment.gear.map(|gear| self.ride.gears.gear(gear)),
             cadence_rpm: cadence,
         });
     }
 
-    fn plan(&mut self, cell: &Cell, moment: &Moment<u8>, from: f64) {
+    fn plan(&mut self, cell: &Cell, moment: &Moment, from: f64) {
         let why = (moment.mode == Mode::Foot).then(|| self.why_on_foot(cell));
         match self.lap.plan.last_mut() {
             Some(part) if part.mode == moment.mode => {
@@ -99,7 +98,7 @@ impl<'a> Account<'a> {
         }
     }
 
-    fn ridden(&mut self, cell: &Cell, moment: &Moment<u8>, gear: u8) {
+    fn ridden(&mut self, cell: &Cell, moment: &Moment, gear: u8) {
         let time = 2.0 * cell.stretch.length / (moment.entry + moment.exit);
         let used = &mut self.uses[usize::from(gear)];
         used.time_s += time;
@@ -110,18 +109,15 @@ impl<'a> Account<'a> {
     }
 
     fn shifted(&mut self, gear: u8) {
-        let gears = self.ride.gearbox;
-        if let Some(last) = self.last_gear.replace(gear).filter(|&last| last != gear) {
-            if gears.gear(last).ring == gears.gear(gear).ring {
-                self.lap.shifts_rear += 1;
-            } else {
-                self.lap.shifts_front += 1;
-            }
+        if let Some(last) = self.last_gear.replace(gear) {
+            let (rear, front) = self.ride.gears.shifts(last, gear);
+            self.lap.shifts_rear += rear;
+            self.lap.shifts_front += front;
         }
     }
 
     /// Books the work of a step; says whether the rider pedalled.
-    fn worked(&mut self, cell: &Cell, moment: &Moment<u8>, time: f64) -> bool {
+    fn worked(&mut self, cell: &Cell, moment: &Moment, time: f64) -> bool {
         let terrain = self.ride.terrain;
         let (mean, length) = (0.5 * (moment.entry + moment.exit), cell.stretch.length);
         let wheel = terrain.motion.power_of(&cell.stretch, mean, moment.entry) * time;
@@ -138,8 +134,8 @@ impl<'a> Account<'a> {
         wheel > NO_WORK
     }
 
-    fn cadence(&mut self, moment: &Moment<u8>, gear: u8, time: f64, driven: bool) {
-        let turns = moment.exit / self.ride.gearbox.development(moment.exit, gear);
+    fn cadence(&mut self, moment: &Moment, gear: u8, time: f64, driven: bool) {
+        let turns = moment.exit / self.ride.gears.development(gear);
         self.going |= moment.exit >= self.ride.slowest;
         if driven && turns < self.slow_crank {
             self.lap.below_window_s += time;

@@ -1,8 +1,8 @@
 //! How uncertain a lap is, and whether one set-up beats another by more than that.
 
 use super::gearbox::Gears;
-use super::lap::planned;
-use super::modes::Plan;
+use super::follow::Moment;
+use super::lap::ridden;
 use super::ride::Ride;
 use super::terrain::Terrain;
 use super::uncertainty::Moved;
@@ -182,10 +182,23 @@ fn parts(curve: &[(f64, f64)]) -> Vec<GainPart> {
     turns.windows(2).map(part).filter(|part| part.gained_s.abs() > SMALL_PART_S).collect()
 }
 
+/// A lap as far as bands go.
+struct Outcome {
+    time: f64,
+    modes: Vec<Mode>,
+}
+
+impl Outcome {
+    fn of(moments: &[Moment]) -> Self {
+        let time = moments.iter().map(|moment| moment.time).sum();
+        Self { time, modes: moments.iter().map(|moment| moment.mode).collect() }
+    }
+}
+
 /// The lap with each uncertain input moved, all in the same coarse steps.
 struct Variants {
-    given: Plan<u8>,
-    each: Vec<Plan<u8>>,
+    given: Outcome,
+    each: Vec<Outcome>,
     /// Ends of the steps, m.
     ends: Vec<f64>,
 }
@@ -197,13 +210,13 @@ impl Variants {
     fn of(course: &Course, setup: &LapSetup) -> Result<Self, PowerBelowStanding> {
         let gears = Gears::new(&setup.bike.drivetrain, setup.bike.wheel, &setup.shifting);
         let mut ends = Vec::new();
-        let mut ridden = |moved: &Moved| {
+        let mut outcome = |moved: &Moved| {
             let terrain = Terrain::new(course, setup, Step::known(VARIANT_STEP_M), moved)?;
             ends = terrain.ends();
-            Ok(planned(&Ride::new(&terrain, &gears), setup.begin).1)
+            Ok(Outcome::of(&ridden(&Ride::new(&terrain, &gears), setup.begin)))
         };
-        let given = ridden(&Moved::NOT)?;
-        let each = Moved::EACH.iter().map(ridden).collect::<Result<Vec<_>, _>>()?;
+        let given = outcome(&Moved::NOT)?;
+        let each = Moved::EACH.iter().map(outcome).collect::<Result<Vec<_>, _>>()?;
         Ok(Self { given, each, ends })
     }
 

@@ -109,7 +109,8 @@ impl Course {
         let mut start = 0.0;
         for segment in &self.segments {
             let end = start + segment.length.m();
-            let (from, to) = (edge_near(from_m, start, end), edge_near(to_m, start, end));
+            let from = edge_near(from_m, start, end);
+            let to = edge_near(to_m, from, end);
             let pieces = [(start, from, false), (from, to, true), (to, end, false)];
             for (piece_start, piece_end, touched) in pieces {
                 if let Some(mut piece) = cut(segment, piece_end - piece_start) {

@@ -1,25 +1,13 @@
-//! Which gear is used at which speed: real gears with their shifts, or a gearbox without steps.
+//! Which gear is used at which speed, and when it is changed.
 
 use super::costs::Shifting;
 use crate::{Circumference, Drivetrain, Gear};
 
-/// What a lap needs to know of the gears.
-pub(super) trait Gearbox {
-    /// Which gear is in.
-    type State: Copy + PartialEq;
-
-    /// Shortest and longest way per crank turn, m.
-    fn range(&self) -> (f64, f64);
-    /// The gear to set off with at a speed.
-    fn first(&self, speed: f64) -> Self::State;
-    /// The gear to change to at a speed and the time without drive that takes, when there is a better one.
-    fn shift(&self, speed: f64, now: Self::State) -> Option<(Self::State, f64)>;
-    /// Way per crank turn, m.
-    fn development(&self, speed: f64, now: Self::State) -> f64;
-}
-
 /// Preferring the ring in use to another, expressed as a difference of cadence: 15 %. Estimate.
 const RING_LOYALTY: f64 = 0.15;
+/// Speed that may be lost while shifting up before the rider would shift down again, as a share. Estimate: a fifth
+/// of a second in deep mud costs about half of it.
+const ROOM_AFTER_SHIFT: f64 = 0.15;
 /// A shift must bring the cadence this much nearer to the preferred one, so that two gears do not alternate.
 /// Estimate.
 const LEAST_GAIN: f64 = 0.03;
@@ -27,8 +15,9 @@ const LEAST_GAIN: f64 = 0.03;
 /// The gears of a bicycle with the rider's habit of shifting.
 ///
 /// The gear is kept while the cadence stays within the window about the preferred one. Outside it the gear nearest
-/// to the preferred cadence is taken, by the ratio of cadences; another ring must be better by 15 % and any other
-/// gear by 3 %, so that the choice does not hunt.
+/// to the preferred cadence is taken, by the ratio of cadences. So that the choice does not hunt, another ring must be
+/// better by 15 % and any other gear by 3 %, and where steps are wide the rider waits with shifting up until the speed
+/// would have to fall by 15 % before shifting down again.
 #[derive(Debug, Clone)]
 pub(super) struct Gears {
     gears: Vec<Rung>,
@@ -58,6 +47,7 @@ impl Gears {
         };
         let mut gears: Vec<Rung> = drivetrain.gears().map(rung).collect();
         gears.sort_by(|a, b| a.development.total_cmp(&b.development));
+        wait_before_wide_steps(&mut gears);
         let range = gears.first().zip(gears.last()).map_or((1.0, 1.0), |(low, high)| (low.development, high.development));
         if let Some(low) = gears.first_mut() {
             low.kept.0 = 0.0;
@@ -70,6 +60,44 @@ impl Gears {
 
     pub(super) fn gear(&self, index: u8) -> Gear {
         self.gears[usize::from(index)].gear
+    }
+
+    /// Shifts at the rear and at the front from one gear to another; changing the ring counts at the front only.
+    pub(super) fn shifts(&self, from: u8, to: u8) -> (u32, u32) {
+        let same_ring = self.gear(from).ring == self.gear(to).ring;
+        (u32::from(from != to && same_ring), u32::from(!same_ring))
+    }
+
+    /// Shortest and longest way per crank turn, m.
+    pub(super) fn range(&self) -> (f64, f64) {
+        self.range
+    }
+
+    /// Way per crank turn, m.
+    #[inline]
+    pub(super) fn development(&self, gear: u8) -> f64 {
+        self.gears[usize::from(gear)].development
+    }
+
+    /// The gear to set off with at a speed.
+    pub(super) fn first(&self, speed: f64) -> u8 {
+        let wanted = (speed / self.preferred).ln();
+        let misfit = |rung: &Rung| (wanted - rung.logarithm).abs();
+        let best = self.gears.iter().enumerate().min_by(|(_, a), (_, b)| misfit(a).total_cmp(&misfit(b)));
+        best.map_or(0, |(index, _)| index as u8)
+    }
+
+    /// The gear to change to at a speed and the time without drive that takes, when there is a better one.
+    #[inline]
+    pub(super) fn shift(&self, speed: f64, now: u8) -> Option<(u8, f64)> {
+        let rung = &self.gears[usize::from(now)];
+        if speed >= rung.kept.0 && speed <= rung.kept.1 {
+            return None;
+        }
+        let best = self.best(speed, usize::from(now));
+        let other_ring = self.gears[best].gear.ring != rung.gear.ring;
+        let time = if other_ring { self.shifting.front } else { self.shifting.rear };
+        (best != usize::from(now)).then(|| (best as u8, time.s()))
     }
 
     /// Every gear, from the lowest.
@@ -90,65 +118,12 @@ impl Gears {
     }
 }
 
-impl Gearbox for Gears {
-    type State = u8;
-
-    fn range(&self) -> (f64, f64) {
-        self.range
-    }
-
-    fn first(&self, speed: f64) -> u8 {
-        let wanted = (speed / self.preferred).ln();
-        let misfit = |rung: &Rung| (wanted - rung.logarithm).abs();
-        let best = self.gears.iter().enumerate().min_by(|(_, a), (_, b)| misfit(a).total_cmp(&misfit(b)));
-        best.map_or(0, |(index, _)| index as u8)
-    }
-
-    #[inline]
-    fn shift(&self, speed: f64, now: u8) -> Option<(u8, f64)> {
-        let rung = &self.gears[usize::from(now)];
-        if speed >= rung.kept.0 && speed <= rung.kept.1 {
-            return None;
+fn wait_before_wide_steps(gears: &mut [Rung]) {
+    for index in 0..gears.len() {
+        let (now, above) = gears.split_at_mut(index + 1);
+        let now = &mut now[index];
+        if let Some(next) = above.iter().find(|next| next.gear.ring == now.gear.ring) {
+            now.kept.1 = now.kept.1.max(next.kept.0 * (1.0 + ROOM_AFTER_SHIFT));
         }
-        let best = self.best(speed, usize::from(now));
-        let other_ring = self.gears[best].gear.ring != rung.gear.ring;
-        let time = if other_ring { self.shifting.front } else { self.shifting.rear };
-        (best != usize::from(now)).then(|| (best as u8, time.s()))
-    }
-
-    #[inline]
-    fn development(&self, _speed: f64, now: u8) -> f64 {
-        self.gears[usize::from(now)].development
-    }
-}
-
-/// A gearbox without steps between a lowest and a highest development, which costs nothing to shift.
-///
-/// It is what every set-up with these two extremes is compared with: the difference is what its steps and shifts
-/// cost.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Stepless {
-    pub(super) lowest: f64,
-    pub(super) highest: f64,
-    /// Speed over development at the preferred cadence, 1/s.
-    pub(super) preferred: f64,
-}
-
-impl Gearbox for Stepless {
-    type State = ();
-
-    fn range(&self) -> (f64, f64) {
-        (self.lowest, self.highest)
-    }
-
-    fn first(&self, _speed: f64) {}
-
-    fn shift(&self, _speed: f64, (): ()) -> Option<((), f64)> {
-        None
-    }
-
-    #[inline]
-    fn development(&self, speed: f64, (): ()) -> f64 {
-        (speed / self.preferred).clamp(self.lowest, self.highest)
     }
 }

@@ -1,29 +1,21 @@
 //! A lap of a course on one bike: its time, where to get off and on, and what the gears do on the way.
 
 use super::account::Account;
-use super::follow::follow;
-use super::gearbox::{Gearbox, Gears};
-use super::modes::{AtLine, Plan, end_from, quickest};
+use super::follow::{Moment, follow};
+use super::gearbox::Gears;
+use super::modes::quickest;
 use super::ride::{Ride, Rolling};
 use super::terrain::Terrain;
 use super::uncertainty::Moved;
 use crate::{Begin, Course, Gear, LapSetup, Mode, PowerBelowStanding, Reason, Step};
 
-/// Steps tried, from the first until the time no longer changes.
+/// Steps tried, from the first until the time and the number of parts of the plan no longer change.
 const STEPS_M: [f64; 5] = [1.0, 0.5, 0.25, 0.125, 0.0625];
 /// A change of the lap time that no longer matters, s.
 const SMALL_CHANGE_S: f64 = 0.25;
-/// What the choice of a shift or a place to get off can still do when the step is halved again, s. Estimate,
-/// checked by halving on many courses.
-const LEAST_ERROR_S: f64 = 0.2;
-/// The stated error over the last change: halving reduces an error by two, so the rest is about as large again.
+/// The stated error over the last change: halving reduces an error by two, so the rest is about as large again. On top
+/// comes the time of a shift between rings and back, as finer steps may bring one more or one fewer.
 const ERROR_OVER_CHANGE: f64 = 2.0;
-/// How far before the line a flying lap is begun to find its speed, m; what was before no longer matters.
-const RUN_IN_M: f64 = 400.0;
-/// Tries at making a flying lap end as it began.
-const MOST_LAPS: usize = 4;
-/// A flying lap ends as it began when the speeds differ by less, m/s.
-const SAME_SPEED: f64 = 1e-3;
 
 /// A lap as it went.
 #[derive(Debug, Clone, PartialEq)]
@@ -32,7 +24,9 @@ pub struct Lap {
     pub time_s: f64,
     /// Length of the steps it was worked out in, in metres.
     pub step_m: f64,
-    /// How far off the time may be because of the steps, in seconds; none where no second step was tried.
+    /// How far off the time may be because of the steps, in seconds; none where no second step was tried. A place that
+    /// can be ridden by a hair, or cannot by a hair, may come out the other way in finer steps: that is another getting
+    /// off and on.
     pub step_error_s: Option<f64>,
     /// Where to ride and where to go on foot, in order.
     pub plan: Vec<PlanPart>,
@@ -169,18 +163,16 @@ impl Lap {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn of(course: &Course, setup: &LapSetup) -> Result<Self, PowerBelowStanding> {
-        let mut last: Option<Self> = None;
-        for step in STEPS_M.map(Step::known) {
-            let mut lap = Self::in_steps(course, setup, step)?;
-            let change = last.map(|coarser| (lap.time_s - coarser.time_s).abs());
-            lap.step_error_s = change.map(|change| LEAST_ERROR_S + ERROR_OVER_CHANGE * change);
-            let settled = change.is_some_and(|change| change < SMALL_CHANGE_S);
-            last = Some(lap);
-            if settled {
+        let mut lap = Self::in_steps(course, setup, Step::known(STEPS_M[0]))?;
+        for step in STEPS_M[1..].iter().copied().map(Step::known) {
+            let coarser = core::mem::replace(&mut lap, Self::in_steps(course, setup, step)?);
+            let change = (lap.time_s - coarser.time_s).abs();
+            lap.step_error_s = Some(2.0 * setup.shifting.front.s() + ERROR_OVER_CHANGE * change);
+            if change < SMALL_CHANGE_S && lap.plan.len() == coarser.plan.len() {
                 break;
             }
         }
-        last.map_or_else(|| Self::in_steps(course, setup, Step::known(STEPS_M[0])), Ok)
+        Ok(lap)
     }
 
     /// The same in steps no longer than `step`, without looking whether the time has settled.
@@ -191,59 +183,26 @@ impl Lap {
         let terrain = Terrain::new(course, setup, step, &Moved::NOT)?;
         let gears = Gears::new(&setup.bike.drivetrain, setup.bike.wheel, &setup.shifting);
         let ride = Ride::new(&terrain, &gears);
-        let (start, plan) = planned(&ride, setup.begin);
-        let moments = follow(&ride, &plan.modes, start).unwrap_or_default();
-        Ok(Account::new(&ride, setup).lap(&moments, step))
+        Ok(Account::new(&ride, setup).lap(&ridden(&ride, setup.begin), step))
     }
 }
 
-/// How the lap is begun, and the quickest plan for it.
-pub(super) fn planned<G: Gearbox>(ride: &Ride<'_, G>, begin: Begin) -> (AtLine<G::State>, Plan<G::State>) {
-    match begin {
-        Begin::Rolling(speed) => {
-            let start = AtLine::Rolling(ride.mounted(speed.m_per_s()));
-            (start, quickest(ride, start))
-        }
-        Begin::Flying => flying(ride),
-    }
+/// The lap by the quickest plan, step by step.
+pub(super) fn ridden(ride: &Ride<'_>, begin: Begin) -> Vec<Moment> {
+    let start = started(ride, begin);
+    let plan = quickest(ride, start);
+    let mut moments = follow(ride, &plan.modes, start).unwrap_or_default();
+    moments.truncate(ride.terrain.lap.end);
+    moments.drain(..ride.terrain.lap.start);
+    moments
 }
 
-/// A lap that ends as it was begun, as nearly as a few tries bring it.
-fn flying<G: Gearbox>(ride: &Ride<'_, G>) -> (AtLine<G::State>, Plan<G::State>) {
-    let mut start = run_in(ride);
-    let mut plan = quickest(ride, start);
-    for _ in 1..MOST_LAPS {
-        if alike(&start, &plan.end) {
-            break;
-        }
-        start = plan.end;
-        plan = quickest(ride, start);
-    }
-    (start, plan)
-}
-
-/// How a rider comes to the line who was at a steady speed some way before.
-fn run_in<G: Gearbox>(ride: &Ride<'_, G>) -> AtLine<G::State> {
-    let cells = &ride.terrain.cells;
-    let mut left = RUN_IN_M;
-    let first = cells.iter().rposition(|cell| {
-        left -= cell.stretch.length;
-        left <= 0.0
-    });
-    let first = first.unwrap_or(0);
-    let steady = ride.terrain.motion.steady_speed(&cells[first].stretch, ride.terrain.drive.power);
-    let start = AtLine::Rolling(ride.mounted(steady.min(cells[first].ceiling)));
-    end_from(ride, first, start)
-}
-
-fn alike<S: Copy + PartialEq>(one: &AtLine<S>, other: &AtLine<S>) -> bool {
-    match (one, other) {
-        (AtLine::OnFoot, AtLine::OnFoot) => true,
-        (AtLine::Rolling(a), AtLine::Rolling(b)) => same_rolling(a, b),
-        _ => false,
-    }
-}
-
-fn same_rolling<S: PartialEq>(a: &Rolling<S>, b: &Rolling<S>) -> bool {
-    a.gear == b.gear && (a.speed - b.speed).abs() < SAME_SPEED
+/// How the way is begun: as the lap is, or some way before a flying lap at a steady speed.
+fn started(ride: &Ride<'_>, begin: Begin) -> Rolling {
+    let first = &ride.terrain.cells[0];
+    let speed = match begin {
+        Begin::Rolling(speed) => speed.m_per_s(),
+        Begin::Flying => ride.terrain.motion.steady_speed(&first.stretch, ride.terrain.drive.power).min(first.ceiling),
+    };
+    ride.rolling(speed)
 }

@@ -8,7 +8,6 @@ mod course;
 mod demo;
 #[cfg(feature = "gpx")]
 mod elevation;
-mod estimate;
 mod follow;
 mod gearbox;
 #[cfg(feature = "gpx")]

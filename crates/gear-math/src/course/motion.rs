@@ -13,8 +13,8 @@ pub(super) struct Motion {
 
 /// Newton's method needs two or three steps from the speed before; the cap only guards rounding.
 const MOST_STEPS: usize = 30;
-/// Two estimates of a mean speed count as the same below this, relative to their size.
-const SAME: f64 = 1e-12;
+/// A last correction below this, relative to the speed, leaves an error of about its square.
+const SAME: f64 = 1e-6;
 /// Faster than any descent of a course, m/s.
 const FASTEST: f64 = 40.0;
 

@@ -1,35 +1,35 @@
 //! Riding with given gears: where it is possible, and each step of it.
 
-use super::gearbox::Gearbox;
+use super::gearbox::Gears;
 use super::motion::Stretch;
-use super::terrain::Terrain;
+use super::terrain::{Cell, Terrain};
 
 /// Slower than this a bike does not roll on, even when setting off, m/s. Estimate.
 const LEAST_ROLLING: f64 = 0.3;
 
 /// A rider on the way: everything that decides how it goes on.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Rolling<S> {
+pub(super) struct Rolling {
     /// m/s.
     pub(super) speed: f64,
-    pub(super) gear: S,
+    pub(super) gear: u8,
     /// Time without drive still to come, s.
     pub(super) coast: f64,
 }
 
 /// One step ridden.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Ridden<S> {
+pub(super) struct Ridden {
     /// s.
     pub(super) time: f64,
-    pub(super) end: Rolling<S>,
+    pub(super) end: Rolling,
 }
 
 /// Terrain and gears together.
 #[derive(Debug, Clone)]
-pub(super) struct Ride<'a, G> {
+pub(super) struct Ride<'a> {
     pub(super) terrain: &'a Terrain,
-    pub(super) gearbox: &'a G,
+    pub(super) gears: &'a Gears,
     /// Slowest speed that can be held: lowest gear at the slowest crank, or balance, m/s.
     pub(super) slowest: f64,
     /// Fastest speed the legs can drive, m/s.
@@ -38,25 +38,23 @@ pub(super) struct Ride<'a, G> {
     rising: Vec<bool>,
 }
 
-impl<'a, G: Gearbox> Ride<'a, G> {
-    pub(super) fn new(terrain: &'a Terrain, gearbox: &'a G) -> Self {
-        let (lowest, highest) = gearbox.range();
+impl<'a> Ride<'a> {
+    pub(super) fn new(terrain: &'a Terrain, gears: &'a Gears) -> Self {
+        let (lowest, highest) = gears.range();
         let slowest = (terrain.slowest_crank * lowest).max(terrain.balance);
         let spin = terrain.fastest_crank * highest;
-        let mut ride = Self { terrain, gearbox, slowest, spin, rising: Vec::new() };
+        let mut ride = Self { terrain, gears, slowest, spin, rising: Vec::new() };
         ride.rising = ride.where_rising();
         ride
     }
 
     fn where_rising(&self) -> Vec<bool> {
-        let mut last: Option<(Stretch, bool)> = None;
-        let rises = |cell: &super::terrain::Cell| {
-            let known = last.filter(|(stretch, _)| {
-                stretch.resistance == cell.stretch.resistance && stretch.grip == cell.stretch.grip
-            });
+        let mut last: Option<(&Cell, bool)> = None;
+        let rises = |cell: &'a Cell| {
+            let known = last.filter(|(before, _)| before.segment == cell.segment);
             let rises = known.map_or_else(|| self.surplus(&cell.stretch) >= 0.0, |(_, rises)| rises);
-            last = Some((cell.stretch, rises));
-            rises && !cell.blocked
+            last = Some((cell, rises));
+            rises
         };
         self.terrain.cells.iter().map(rises).collect()
     }
@@ -68,7 +66,7 @@ impl<'a, G: Gearbox> Ride<'a, G> {
 
     /// Drive force at the slowest speed, grip aside, N.
     pub(super) fn drive_at_slowest(&self) -> f64 {
-        let (lowest, _) = self.gearbox.range();
+        let (lowest, _) = self.gears.range();
         self.terrain.drive.at(self.slowest / lowest) / self.slowest
     }
 
@@ -79,7 +77,7 @@ impl<'a, G: Gearbox> Ride<'a, G> {
 
     /// Whether a rider who gets on before step `at` gets going there.
     pub(super) fn can_set_off(&self, at: usize, speed: f64) -> bool {
-        self.terrain.cells.get(at).is_some_and(|cell| !cell.blocked) && self.goes_on(at, speed)
+        !self.terrain.cells[at].blocked && self.goes_on(at, speed)
     }
 
     /// A speed can be kept up when it is not below the slowest, or when the rider is getting up to that.
@@ -88,24 +86,27 @@ impl<'a, G: Gearbox> Ride<'a, G> {
         speed >= self.slowest || (self.rising[at] && speed >= LEAST_ROLLING)
     }
 
-    /// How a rider gets on before step `at`, at the speed they had on foot.
-    pub(super) fn mounted(&self, foot_speed: f64) -> Rolling<G::State> {
-        let speed = foot_speed.max(LEAST_ROLLING);
-        Rolling { speed, gear: self.gearbox.first(speed), coast: 0.0 }
+    /// Speed at which a rider gets on before step `at`: that on foot over the step before.
+    pub(super) fn mounting_speed(&self, at: usize) -> f64 {
+        self.terrain.cells[at.saturating_sub(1)].foot_speed.max(LEAST_ROLLING)
+    }
+
+    /// A rider at a speed, in the gear for it.
+    pub(super) fn rolling(&self, speed: f64) -> Rolling {
+        Rolling { speed, gear: self.gears.first(speed), coast: 0.0 }
     }
 
     /// Step `at`, entered as `start`; none where riding is not possible.
     #[inline]
-    pub(super) fn step(&self, at: usize, start: &Rolling<G::State>) -> Option<Ridden<G::State>> {
+    pub(super) fn step(&self, at: usize, start: &Rolling) -> Option<Ridden> {
         let cell = &self.terrain.cells[at];
         if cell.blocked {
             return None;
         }
         let (gear, coast) = self.geared(start);
-        let entry = start.speed;
-        let length = cell.stretch.length;
+        let (entry, length) = (start.speed, cell.stretch.length);
         let undriven = (coast * entry / length).min(1.0);
-        let power = self.terrain.drive.at(entry / self.gearbox.development(entry, gear)) * (1.0 - undriven);
+        let power = self.terrain.drive.at(entry / self.gears.development(gear)) * (1.0 - undriven);
         let exit = self.exit(&cell.stretch, power, entry).min(cell.ceiling);
         if !self.goes_on(at, exit) {
             return None;
@@ -116,11 +117,11 @@ impl<'a, G: Gearbox> Ride<'a, G> {
     }
 
     #[inline]
-    fn geared(&self, start: &Rolling<G::State>) -> (G::State, f64) {
+    fn geared(&self, start: &Rolling) -> (u8, f64) {
         if start.coast > 0.0 {
             return (start.gear, start.coast);
         }
-        self.gearbox.shift(start.speed, start.gear).unwrap_or((start.gear, 0.0))
+        self.gears.shift(start.speed, start.gear).unwrap_or((start.gear, 0.0))
     }
 
     /// Speed at the end of a step: driven as far as the legs follow, rolling freely beyond.

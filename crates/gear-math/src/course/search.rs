@@ -1,8 +1,8 @@
 //! Which rings and cassette would suit a course best: every set-up that fits, quickly.
 
-use super::estimate::SteplessLap;
-use super::gearbox::{Gearbox, Gears, Stepless};
-use super::lap::planned;
+use super::follow::Moment;
+use super::gearbox::Gears;
+use super::lap::ridden;
 use super::ride::Ride;
 use super::terrain::Terrain;
 use super::uncertainty::Moved;
@@ -62,7 +62,7 @@ impl SearchSpace {
 pub struct Candidate {
     /// Its rings and cassette.
     pub drivetrain: Drivetrain,
-    /// Time of the lap, in seconds, within [`Search::bound_s`] of the lap ridden in full in the same steps.
+    /// Time of the lap in steps of 1 m, in seconds: the same as [`Lap::in_steps`](crate::Lap::in_steps) gives.
     pub time_s: f64,
     /// Shifts from sprocket to sprocket.
     pub shifts_rear: u32,
@@ -78,8 +78,8 @@ pub struct Candidate {
 
 /// A search over many set-ups, a few at a time, so that it can report, be stopped and be shared between workers.
 ///
-/// All set-ups with the same lowest gear share one lap on a gearbox without steps; each is one walk over it. Set-ups
-/// are taken in the order of their lowest gear.
+/// Every set-up rides its lap in full, by its own quickest plan. What does not depend on the gears is worked out once
+/// for all: the forces, the grip, braking for corners, and the time on foot of every step.
 ///
 /// # Example
 /// ```
@@ -113,19 +113,9 @@ pub struct Search {
     set_ups: Vec<Drivetrain>,
     done: usize,
     terrain: Terrain,
-    /// The lap that the set-ups taken last share.
-    shared: Option<SteplessLap>,
 }
 
 impl Search {
-    /// How far a candidate's time may be from that of its lap ridden in full in the same steps, in seconds.
-    ///
-    /// A second, and half a per cent of the lap: what was found on invented courses of all kinds, with room.
-    #[must_use]
-    pub fn bound_s(candidate: &Candidate) -> f64 {
-        1.0 + 0.005 * candidate.time_s
-    }
-
     /// Takes the course, the rider and bike whose gears are to be replaced, the derailleur for its spare capacity,
     /// and the set-ups.
     ///
@@ -135,11 +125,10 @@ impl Search {
         course: &Course,
         setup: &LapSetup,
         derailleur: Derailleur,
-        mut set_ups: Vec<Drivetrain>,
+        set_ups: Vec<Drivetrain>,
     ) -> Result<Self, PowerBelowStanding> {
         let terrain = Terrain::new(course, setup, Step::known(STEP_M), &Moved::NOT)?;
-        set_ups.sort_by(|a, b| lowest_ratio(a).total_cmp(&lowest_ratio(b)));
-        Ok(Self { setup: *setup, derailleur, set_ups, done: 0, terrain, shared: None })
+        Ok(Self { setup: *setup, derailleur, set_ups, done: 0, terrain })
     }
 
     /// The part of this search that worker `worker` of `workers` does, counted from zero.
@@ -178,39 +167,30 @@ impl Search {
         next.iter().map(|drivetrain| self.candidate(drivetrain)).collect()
     }
 
-    fn candidate(&mut self, drivetrain: &Drivetrain) -> Candidate {
+    fn candidate(&self, drivetrain: &Drivetrain) -> Candidate {
         let gears = Gears::new(drivetrain, self.setup.bike.wheel, &self.setup.shifting);
-        let estimate = self.shared(&gears).estimate(&gears);
+        let moments = ridden(&Ride::new(&self.terrain, &gears), self.setup.begin);
+        let (shifts_rear, shifts_front) = shifts(&gears, &moments);
         Candidate {
             drivetrain: *drivetrain,
-            time_s: estimate.time,
-            shifts_rear: estimate.shifts_rear,
-            shifts_front: estimate.shifts_front,
+            time_s: moments.iter().map(|moment| moment.time).sum(),
+            shifts_rear,
+            shifts_front,
             largest_step_percent: drivetrain.cassette.largest_step().map_or(0.0, |step| step.step.percent()),
             lowest_development_m: gears.range().0,
             spare_capacity: self.derailleur.check(drivetrain).spare,
         }
     }
-
-    /// The lap on a gearbox without steps between the extremes of `gears`. A highest gear that is never spun out
-    /// does not matter.
-    fn shared(&mut self, gears: &Gears) -> &SteplessLap {
-        let (lowest, highest) = gears.range();
-        let crank = self.terrain.fastest_crank;
-        let known = self.shared.take().filter(|lap| {
-            let enough = |highest: f64| highest * crank > lap.fastest;
-            let same = lap.gearbox.highest == highest || enough(highest) && enough(lap.gearbox.highest);
-            lap.gearbox.lowest == lowest && same
-        });
-        let preferred = self.setup.shifting.preferred.rpm() / 60.0;
-        let ridden =
-            || SteplessLap::of(&self.terrain, Stepless { lowest, highest, preferred }, self.setup.begin);
-        self.shared.insert(known.unwrap_or_else(ridden))
-    }
 }
 
-fn lowest_ratio(drivetrain: &Drivetrain) -> f64 {
-    drivetrain.lowest().ratio().value()
+/// Shifts of a lap at the rear and at the front.
+fn shifts(gears: &Gears, moments: &[Moment]) -> (u32, u32) {
+    let mut used = moments.iter().filter_map(|moment| moment.gear);
+    let Some(mut last) = used.next() else { return (0, 0) };
+    used.fold((0, 0), |(rear, front), gear| {
+        let (more_rear, more_front) = gears.shifts(core::mem::replace(&mut last, gear), gear);
+        (rear + more_rear, front + more_front)
+    })
 }
 
 /// A set-up ridden in full, with every uncertain input moved.
@@ -246,7 +226,9 @@ impl Finals {
     #[must_use]
     pub fn ride(&self, drivetrain: &Drivetrain) -> Finalist {
         let gears = Gears::new(drivetrain, self.setup.bike.wheel, &self.setup.shifting);
-        let time = |terrain: &Terrain| planned(&Ride::new(terrain, &gears), self.setup.begin).1.time;
+        let time = |terrain: &Terrain| -> f64 {
+            ridden(&Ride::new(terrain, &gears), self.setup.begin).iter().map(|moment| moment.time).sum()
+        };
         let (given, moved) = self.terrains.split_first().map_or((0.0, Vec::new()), |(given, moved)| {
             (time(given), moved.iter().map(time).collect())
         });

@@ -8,7 +8,12 @@ use crate::{
     Air, Bike, Course, Gradient, Ground, Headwind, LegStrength, PowerBelowStanding, RideOrRun, Rider, RoadLoad,
     Segment, Step, Surface,
 };
+use core::ops::Range;
 
+/// How far before the line a flying lap is begun, m; how it was begun no longer shows at the line.
+const RUN_IN_M: f64 = 400.0;
+/// How far beyond the line the rider looks ahead on a flying lap, m.
+const RUN_OUT_M: f64 = 200.0;
 /// Part of a step that a stretch may be longer without another step, against rounding.
 const ROUNDING: f64 = 1e-9;
 
@@ -29,6 +34,8 @@ pub(super) struct Cell {
     pub(super) foot_speed: f64,
     /// Whether an obstacle stands on it.
     pub(super) blocked: bool,
+    /// Which stretch of the course it belongs to.
+    pub(super) segment: u32,
 }
 
 /// Power at the rear wheel.
@@ -51,9 +58,14 @@ impl Drive {
 }
 
 /// The course in steps, for one rider.
+///
+/// A flying lap is one of many: the end of the lap before and the beginning of the one after are part of the way, so
+/// that it is begun and ended as the quickest rider would.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Terrain {
     pub(super) cells: Vec<Cell>,
+    /// The steps that make the lap.
+    pub(super) lap: Range<usize>,
     pub(super) motion: Motion,
     pub(super) drive: Drive,
     /// Weight of everything that is moved, N.
@@ -86,36 +98,58 @@ impl Terrain {
     ) -> Result<Self, PowerBelowStanding> {
         let person = Person::new(setup, moved)?;
         let mut cells = Vec::with_capacity((course.length_m() / step.m()) as usize + course.segments().len());
-        for segment in course.segments() {
-            person.cut(segment, step, &mut cells);
+        for (segment, number) in course.segments().iter().zip(0..) {
+            person.cut(segment, number, step, &mut cells);
         }
         let mut terrain = person.terrain(cells);
-        terrain.brake_ahead(setup.mounting.braking.m_per_s2(), setup.begin == Begin::Flying);
+        if setup.begin == Begin::Flying {
+            terrain.surround();
+        }
+        terrain.brake_ahead(setup.mounting.braking.m_per_s2());
         Ok(terrain)
     }
 
-    /// Distance of the end of every step from the line, m.
+    /// Puts the end of the lap in front and its beginning behind.
+    fn surround(&mut self) {
+        let lap = core::mem::take(&mut self.cells);
+        let before = steps_for(RUN_IN_M, lap.iter().rev());
+        let after = steps_for(RUN_OUT_M, lap.iter());
+        let first = (lap.len() - before % lap.len()) % lap.len();
+        let count = before + lap.len() + after;
+        self.lap = before..before + lap.len();
+        self.cells = lap.iter().cycle().skip(first).take(count).copied().collect();
+    }
+
+    /// Distance of the end of every step of the lap from the line, m.
     pub(super) fn ends(&self) -> Vec<f64> {
         let mut at = 0.0;
         let end = |cell: &Cell| {
             at += cell.stretch.length;
             at
         };
-        self.cells.iter().map(end).collect()
+        self.cells[self.lap.clone()].iter().map(end).collect()
     }
 
-    /// Lowers every ceiling so that braking at `braking` m/s² in front of a corner suffices; over the line too when
-    /// the lap is one of many.
-    fn brake_ahead(&mut self, braking: f64, over_the_line: bool) {
+    /// Lowers every ceiling so that braking at `braking` m/s² in front of a corner suffices.
+    fn brake_ahead(&mut self, braking: f64) {
         let mut ahead = f64::INFINITY;
-        for _ in 0..if over_the_line { 2 } else { 1 } {
-            for cell in self.cells.iter_mut().rev() {
-                cell.ceiling = cell.corner.min(ahead);
-                let braked = cell.ceiling.mul_add(cell.ceiling, 2.0 * braking * cell.stretch.length).sqrt();
-                ahead = cell.corner.min(braked);
-            }
+        for cell in self.cells.iter_mut().rev() {
+            cell.ceiling = cell.corner.min(ahead);
+            let braked = cell.ceiling.mul_add(cell.ceiling, 2.0 * braking * cell.stretch.length).sqrt();
+            ahead = cell.corner.min(braked);
         }
     }
+}
+
+/// How many steps, taken round and round, make up a way.
+fn steps_for<'a>(way_m: f64, lap: impl Iterator<Item = &'a Cell> + Clone) -> usize {
+    let mut left = way_m;
+    let on_the_way = |cell: &&Cell| {
+        let more = left > 0.0;
+        left -= cell.stretch.length;
+        more
+    };
+    lap.cycle().take_while(on_the_way).count()
 }
 
 /// Rider, bike and air as they are on every part of the course.
@@ -141,9 +175,9 @@ impl<'a> Person<'a> {
         RoadLoad { wheels: self.setup.wheels, ..load }
     }
 
-    fn cut(&self, segment: &Segment, step: Step, cells: &mut Vec<Cell>) {
+    fn cut(&self, segment: &Segment, number: u32, step: Step, cells: &mut Vec<Cell>) {
         let count = (segment.length.m() / step.m() - ROUNDING).ceil().max(1.0);
-        let cell = self.cell(segment, count);
+        let cell = Cell { segment: number, ..self.cell(segment, count) };
         cells.resize(cells.len() + count as usize, cell);
     }
 
@@ -167,6 +201,7 @@ impl<'a> Person<'a> {
             foot_time: length / foot_speed + obstacle,
             foot_speed,
             blocked: segment.obstacle.is_some(),
+            segment: 0,
         }
     }
 
@@ -194,6 +229,7 @@ impl<'a> Person<'a> {
         let resistance = level.resistance(Gradient::LEVEL);
         let efficiency = self.bike.efficiency.share();
         Terrain {
+            lap: 0..cells.len(),
             cells,
             motion: Motion {
                 mass: level.effective_mass(self.setup.inertia, self.bike.wheel).kg(),
