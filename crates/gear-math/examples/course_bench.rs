@@ -3,8 +3,8 @@
 //! The times of the laps must be those that `tests/bench/lap.mjs` prints for the same course and set-ups.
 
 use gear_math::{
-    Air, BandedLap, Bike, BikeMass, BodyMass, Cassette, Chainring, Circumference, Course, Demo, Derailleur, Drivetrain,
-    KitMass, Lap, LapSetup, Power, Rider, Search, SearchSpace, Step, Weighting, ranked,
+    Air, BandedLap, Bike, BikeMass, BodyMass, Cassette, Chainring, Circumference, Course, Demo, Derailleur,
+    Drivetrain, KitMass, Lap, LapSetup, Power, Rider, Search, SearchSpace, Step, Weighting, ranked,
 };
 use std::error::Error;
 use std::hint::black_box;
@@ -14,7 +14,8 @@ const LAPS: u32 = 200;
 
 fn main() -> Result<(), Box<dyn Error>> {
     let course = Demo::Meadow.course();
-    let setups = [setup("44/31", "11-13-15-18-21-24-28-32")?, setup("40", "11-13-15-17-19-21-24-28-32-37-42")?];
+    let setups =
+        [setup("44/31", "11-13-15-18-21-24-28-32")?, setup("40", "11-13-15-17-19-21-24-28-32-37-42")?];
     laps(&course, &setups)?;
     banded(&course, &setups)?;
     search(&course, &setups[0])
@@ -29,14 +30,15 @@ fn setup(rings: &str, cassette: &str) -> Result<LapSetup, Box<dyn Error>> {
 
 fn laps(course: &Course, setups: &[LapSetup; 2]) -> Result<(), Box<dyn Error>> {
     let step = Step::new(1.0)?;
-    let started = Instant::now();
+    let mut least = f64::INFINITY;
     for _ in 0..LAPS {
+        let started = Instant::now();
         for setup in setups {
             black_box(Lap::in_steps(black_box(course), setup, step)?);
         }
+        least = least.min(started.elapsed().as_secs_f64());
     }
-    let each = started.elapsed() / LAPS;
-    println!("{:.0} m in 1 m steps, two set-ups: {:.3} ms", course.length_m(), each.as_secs_f64() * 1e3);
+    println!("{:.0} m in 1 m steps, two set-ups: {:.3} ms at best", course.length_m(), least * 1e3);
     for setup in setups {
         let lap = Lap::in_steps(course, setup, step)?;
         println!("  {:.9} s, {} + {} shifts", lap.time_s, lap.shifts_rear, lap.shifts_front);
@@ -69,10 +71,17 @@ fn search(course: &Course, setup: &LapSetup) -> Result<(), Box<dyn Error>> {
     let took = started.elapsed().as_secs_f64();
     println!("{} set-ups: {took:.2} s, {:.3} ms each", found.len(), took * 1e3 / found.len() as f64);
     let order = ranked(&found, &Weighting::USUAL);
-    println!("  {} unbeaten, ranked in {:.3} s in all", order.iter().filter(|ranked| ranked.unbeaten).count(), started.elapsed().as_secs_f64());
+    println!(
+        "  {} unbeaten, ranked in {:.3} s in all",
+        order.iter().filter(|ranked| ranked.unbeaten).count(),
+        started.elapsed().as_secs_f64()
+    );
     for ranked in order.iter().take(3) {
         let Drivetrain { chainset, cassette } = ranked.candidate.drivetrain;
-        println!("  {chainset} with {cassette}: {:.1} s, score {:.1}", ranked.candidate.time_s, ranked.score_s);
+        println!(
+            "  {chainset} with {cassette}: {:.1} s, score {:.1}",
+            ranked.candidate.time_s, ranked.score_s
+        );
     }
     Ok(())
 }

@@ -9,7 +9,15 @@ mod quantity;
 mod rider;
 mod wheel;
 
-pub use course::*;
+pub use course::{
+    BandedLap, Begin, Braking, CadenceWindow, Candidate, CornerSpeed, Course, CourseError, Demo, EnergyBook,
+    Finalist, Finals, GainPart, GearUse, Lap, LapComparison, LapSetup, Mode, MountTime, Mounting, Obstacle,
+    ObstacleTime, PlanPart, ProfilePoint, Quicker, Ranked, Search, SearchSpace, Segment, ShiftTime, Shifting,
+    SketchError, SketchFault, SmoothingLength, Span, StartSpeed, Step, StretchLength, TimeBand, TracePoint,
+    Weighting, WhyOnFoot, ranked,
+};
+#[cfg(feature = "gpx")]
+pub use course::{GpxError, TrackCourse, TrackOptions, TrackReport};
 pub use drivetrain::{
     CageCheck, CageClass, CageFinding, CageVerdict, Cassette, CassetteError, Chainring, Chainset,
     ChainsetError, Comparison, CrossedRule, Derailleur, DerailleurFigure, DevelopmentSpan, Drivetrain,

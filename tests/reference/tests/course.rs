@@ -1,9 +1,10 @@
 //! Courses and laps against published points, recorded tracks and the steady speeds of ride or run.
+#![expect(clippy::expect_used, reason = "reference values lie within their limits")]
 
 use gear_math::{
-    Air, Begin, Bike, BikeMass, BodyMass, Cadence, Circumference, Course, Drivetrain, Gradient, GpxError, KitMass, Lap,
-    LapSetup, Mode, ObstacleTime, Power, Rider, RidingLimits, Segment, SmoothingLength, StartSpeed, Step, StretchLength,
-    Surface, TrackOptions, TrackReport,
+    Air, Begin, Bike, BikeMass, BodyMass, Cadence, Circumference, Course, Drivetrain, GpxError, Gradient,
+    KitMass, Lap, LapSetup, Mode, ObstacleTime, Power, Rider, RidingLimits, Segment, SmoothingLength,
+    StartSpeed, Step, StretchLength, Surface, TrackOptions, TrackReport,
 };
 use geographiclib_rs::{Geodesic, InverseGeodesic};
 use reference_checks::{check_all, close, rows};
@@ -44,7 +45,10 @@ fn course_between(row: &Points) -> TrackReport {
 }
 
 fn options() -> TrackOptions {
-    TrackOptions { smoothing: SmoothingLength::new(40.0).expect("within limits"), surface: Surface::FirmGrass }
+    TrackOptions {
+        smoothing: SmoothingLength::new(40.0).expect("within limits"),
+        surface: Surface::FirmGrass,
+    }
 }
 
 fn track(name: &str) -> Result<TrackReport, GpxError> {
@@ -98,11 +102,13 @@ fn long_stretches_reach_the_steady_speeds() {
     let speeds: Vec<Steady> = rows("speeds-reference.csv");
     let setup = LapSetup { begin: starting_at(3.0), ..reference("36", "32", 250.0) };
     check_all("speeds-reference.csv", &speeds, 18, |row| {
-        let stretch = Segment::open(length(900.0), percent(row.gradient_rise_over_run), surface(&row.surface));
+        let stretch =
+            Segment::open(length(900.0), percent(row.gradient_rise_over_run), surface(&row.surface));
         let course = Course::new(vec![stretch]).expect("one stretch");
         let on_foot = course.blocked(0.0, 900.0, ObstacleTime::new(0.0).expect("zero")).expect("one stretch");
         close("foot", last_speed(&on_foot, &setup), row.v_foot_m_per_s, 1e-4)?;
-        if row.decision_36x32_min40rpm != "foot_gear" && row.v_ride_power_limited_m_per_s > row.v_foot_m_per_s {
+        if row.decision_36x32_min40rpm != "foot_gear" && row.v_ride_power_limited_m_per_s > row.v_foot_m_per_s
+        {
             close("ride", last_speed(&course, &setup), row.v_ride_power_limited_m_per_s, 1e-4)?;
         }
         Ok(())

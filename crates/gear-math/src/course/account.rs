@@ -3,9 +3,7 @@
 use super::follow::Moment;
 use super::ride::Ride;
 use super::terrain::Cell;
-use crate::{
-    Gear, GearUse, Lap, LapSetup, Mode, PlanPart, Reason, Step, TracePoint, WhyOnFoot,
-};
+use crate::{Gear, GearUse, Lap, LapSetup, Mode, PlanPart, Reason, Step, TracePoint, WhyOnFoot};
 
 /// Adds up a lap moment by moment.
 pub(super) struct Account<'a> {

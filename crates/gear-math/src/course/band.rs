@@ -1,7 +1,7 @@
 //! How uncertain a lap is, and whether one set-up beats another by more than that.
 
-use super::gearbox::Gears;
 use super::follow::Moment;
+use super::gearbox::Gears;
 use super::lap::ridden;
 use super::ride::Ride;
 use super::terrain::Terrain;
@@ -117,7 +117,11 @@ impl LapComparison {
 }
 
 /// Both laps in the finer of the steps at which each settles.
-fn same_steps(course: &Course, first: &LapSetup, second: &LapSetup) -> Result<(Lap, Lap), PowerBelowStanding> {
+fn same_steps(
+    course: &Course,
+    first: &LapSetup,
+    second: &LapSetup,
+) -> Result<(Lap, Lap), PowerBelowStanding> {
     let (mut one, mut other) = (Lap::of(course, first)?, Lap::of(course, second)?);
     let finest = one.step_m.min(other.step_m);
     for (lap, setup) in [(&mut one, first), (&mut other, second)] {
@@ -168,7 +172,7 @@ fn parts(curve: &[(f64, f64)]) -> Vec<GainPart> {
         let last = turns[turns.len() - 1];
         let onwards = (extreme.1 - last.1) * (point.1 - extreme.1) >= 0.0;
         if onwards {
-            extreme = if point.1 == extreme.1 { extreme } else { point };
+            extreme = if (point.1 - extreme.1).abs() > 0.0 { point } else { extreme };
         } else if (point.1 - extreme.1).abs() > SMALL_PART_S {
             turns.push(extreme);
             extreme = point;
@@ -232,15 +236,14 @@ impl Variants {
         let given = &self.given.modes;
         let turns = |at: usize| self.each.iter().any(|plan| plan.modes[at] != given[at]);
         let mut spans: Vec<Span> = Vec::new();
-        let mut from_m = 0.0;
+        let (mut from_m, mut turned) = (0.0, false);
         for (at, &to_m) in self.ends.iter().enumerate() {
-            if turns(at) {
-                match spans.last_mut() {
-                    Some(span) if span.to_m == from_m => span.to_m = to_m,
-                    _ => spans.push(Span { from_m, to_m }),
-                }
+            match spans.last_mut().filter(|_| turned) {
+                Some(span) if turns(at) => span.to_m = to_m,
+                _ if turns(at) => spans.push(Span { from_m, to_m }),
+                _ => {}
             }
-            from_m = to_m;
+            (from_m, turned) = (to_m, turns(at));
         }
         spans
     }
@@ -260,8 +263,10 @@ mod tests {
 
     #[test]
     fn a_curve_is_cut_where_it_turns() {
-        let curve = [(0.0, 0.0), (10.0, 0.0), (20.0, 2.0), (30.0, 1.9), (40.0, 2.5), (50.0, 1.0), (60.0, 1.0)];
-        let found: Vec<_> = parts(&curve).iter().map(|part| (part.span.from_m, part.span.to_m, part.gained_s)).collect();
+        let curve =
+            [(0.0, 0.0), (10.0, 0.0), (20.0, 2.0), (30.0, 1.9), (40.0, 2.5), (50.0, 1.0), (60.0, 1.0)];
+        let found: Vec<_> =
+            parts(&curve).iter().map(|part| (part.span.from_m, part.span.to_m, part.gained_s)).collect();
         assert_eq!(found, [(0.0, 40.0, 2.5), (40.0, 50.0, -1.5)]);
     }
 

@@ -39,9 +39,6 @@ pub struct Mounting {
 
 impl Mounting {
     /// 1.5 s each way, a practised amateur by common practice, and 3 m/s² of braking, an estimate for grass.
-    pub const USUAL: Self = Self {
-        off: MountTime::known(1.5),
-        on: MountTime::known(1.5),
-        braking: Braking::known(3.0),
-    };
+    pub const USUAL: Self =
+        Self { off: MountTime::known(1.5), on: MountTime::known(1.5), braking: Braking::known(3.0) };
 }

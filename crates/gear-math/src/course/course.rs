@@ -140,9 +140,9 @@ fn edge_near(at_m: f64, start: f64, end: f64) -> f64 {
 fn cut(segment: &Segment, length_m: f64) -> Option<Segment> {
     let length = StretchLength::new(length_m).ok()?;
     let share = length_m / segment.length.m();
-    let obstacle = segment.obstacle.map(|whole| Obstacle {
-        time: ObstacleTime::new(whole.time.s() * share).unwrap_or(whole.time),
-    });
+    let obstacle = segment
+        .obstacle
+        .map(|whole| Obstacle { time: ObstacleTime::new(whole.time.s() * share).unwrap_or(whole.time) });
     Some(Segment { length, obstacle, ..*segment })
 }
 
@@ -174,7 +174,9 @@ impl fmt::Display for CourseError {
             Self::TooManySegments => {
                 write!(f, "the course has more than {} stretches; join some", Course::MOST_SEGMENTS)
             }
-            Self::TooLong => write!(f, "the course is longer than {} km; keep one lap", Course::LONGEST_M / 1e3),
+            Self::TooLong => {
+                write!(f, "the course is longer than {} km; keep one lap", Course::LONGEST_M / 1e3)
+            }
         }
     }
 }

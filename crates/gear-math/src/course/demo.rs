@@ -44,7 +44,10 @@ const fn bend(length: f64, percent: f64, surface: Surface, m_per_s: f64) -> Segm
 }
 
 const fn barrier(length: f64, percent: f64, surface: Surface, seconds: f64) -> Segment {
-    Segment { obstacle: Some(Obstacle { time: ObstacleTime::known(seconds) }), ..open(length, percent, surface) }
+    Segment {
+        obstacle: Some(Obstacle { time: ObstacleTime::known(seconds) }),
+        ..open(length, percent, surface)
+    }
 }
 
 const MEADOW: &[Segment] = &[

@@ -48,7 +48,10 @@ impl Gears {
         let mut gears: Vec<Rung> = drivetrain.gears().map(rung).collect();
         gears.sort_by(|a, b| a.development.total_cmp(&b.development));
         wait_before_wide_steps(&mut gears);
-        let range = gears.first().zip(gears.last()).map_or((1.0, 1.0), |(low, high)| (low.development, high.development));
+        let range = gears
+            .first()
+            .zip(gears.last())
+            .map_or((1.0, 1.0), |(low, high)| (low.development, high.development));
         if let Some(low) = gears.first_mut() {
             low.kept.0 = 0.0;
         }

@@ -270,7 +270,9 @@ mod tests {
 
     #[test]
     fn a_broken_time_is_no_time() {
-        for text in ["", "T", "2024", "2024-02-28", "2024-13-01T00:00:00Z", "2024-02-28Té0:00:00Z", "a-b-cTd:e:f"] {
+        for text in
+            ["", "T", "2024", "2024-02-28", "2024-13-01T00:00:00Z", "2024-02-28Té0:00:00Z", "a-b-cTd:e:f"]
+        {
             assert_eq!(seconds(text), None, "{text}");
         }
     }

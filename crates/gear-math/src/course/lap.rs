@@ -202,7 +202,9 @@ fn started(ride: &Ride<'_>, begin: Begin) -> Rolling {
     let first = &ride.terrain.cells[0];
     let speed = match begin {
         Begin::Rolling(speed) => speed.m_per_s(),
-        Begin::Flying => ride.terrain.motion.steady_speed(&first.stretch, ride.terrain.drive.power).min(first.ceiling),
+        Begin::Flying => {
+            ride.terrain.motion.steady_speed(&first.stretch, ride.terrain.drive.power).min(first.ceiling)
+        }
     };
     ride.rolling(speed)
 }

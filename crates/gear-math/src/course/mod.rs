@@ -36,8 +36,8 @@ pub use gpx::GpxError;
 pub use lap::{EnergyBook, GearUse, Lap, PlanPart, TracePoint, WhyOnFoot};
 pub use modes::Mode;
 pub use quantity::{
-    Braking, CadenceWindow, CornerSpeed, MountTime, ObstacleTime, ShiftTime, SmoothingLength, StartSpeed, Step,
-    StretchLength,
+    Braking, CadenceWindow, CornerSpeed, MountTime, ObstacleTime, ShiftTime, SmoothingLength, StartSpeed,
+    Step, StretchLength,
 };
 pub use ranking::{Ranked, Weighting, ranked};
 pub use search::{Candidate, Finalist, Finals, Search, SearchSpace};

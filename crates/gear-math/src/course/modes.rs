@@ -109,9 +109,9 @@ impl<'a, 'b> Search<'a, 'b> {
 
     /// Whether a run is ahead whatever the gears.
     fn is_hopeless(&self, time: f64, speed: f64) -> bool {
-        self.runs.iter().any(|run| {
-            run.rolling.speed >= speed && run.time + run.rolling.coast + WORTH_OF_A_GEAR < time
-        })
+        self.runs
+            .iter()
+            .any(|run| run.rolling.speed >= speed && run.time + run.rolling.coast + WORTH_OF_A_GEAR < time)
     }
 
     fn step(&mut self, at: usize) {
@@ -139,7 +139,8 @@ impl<'a, 'b> Search<'a, 'b> {
     }
 
     fn plan(&self) -> Plan {
-        let best = self.runs.iter().min_by(|a, b| a.time.total_cmp(&b.time)).filter(|run| run.time <= self.foot);
+        let best =
+            self.runs.iter().min_by(|a, b| a.time.total_cmp(&b.time)).filter(|run| run.time <= self.foot);
         let time = best.map_or(self.foot, |run| run.time);
         Plan { modes: self.modes(best.map(|run| run.number)), time }
     }
@@ -196,17 +197,20 @@ mod tests {
     use crate::course::terrain::Terrain;
     use crate::course::uncertainty::Moved;
     use crate::{
-        Air, Begin, Bike, BikeMass, BodyMass, Circumference, Course, Drivetrain, KitMass, LapSetup, MountTime, Mounting,
-        Power, Rider, ShiftTime, Shifting, StartSpeed, Step,
+        Air, Begin, Bike, BikeMass, BodyMass, Circumference, Course, Drivetrain, KitMass, LapSetup,
+        MountTime, Mounting, Power, Rider, ShiftTime, Shifting, StartSpeed, Step,
     };
 
     /// Steps of the course on which every plan is tried.
     const STEPS: usize = 13;
 
     fn setup(watts: f64, start: f64, mount: f64, shift: f64) -> LapSetup {
-        let rider = Rider::new(BodyMass::new(64.0).unwrap(), KitMass::new(2.0).unwrap(), Power::new(watts).unwrap());
-        let drivetrain =
-            Drivetrain { chainset: "44/32".parse().unwrap(), cassette: "12-14-16-18-21-24-27".parse().unwrap() };
+        let rider =
+            Rider::new(BodyMass::new(64.0).unwrap(), KitMass::new(2.0).unwrap(), Power::new(watts).unwrap());
+        let drivetrain = Drivetrain {
+            chainset: "44/32".parse().unwrap(),
+            cassette: "12-14-16-18-21-24-27".parse().unwrap(),
+        };
         let wheel = Circumference::new(2150.0).unwrap();
         let bike = Bike::new(BikeMass::new(9.0).unwrap(), drivetrain, wheel);
         let time = MountTime::new(mount).unwrap();
@@ -234,7 +238,10 @@ mod tests {
         let every = (0..1_u32 << STEPS).map(|bits| -> Vec<Mode> {
             (0..STEPS).map(|at| if bits >> at & 1 == 1 { Mode::Foot } else { Mode::Ride }).collect()
         });
-        let best = every.filter_map(|modes| Some((time(&modes)?, modes))).min_by(|a, b| a.0.total_cmp(&b.0)).unwrap();
+        let best = every
+            .filter_map(|modes| Some((time(&modes)?, modes)))
+            .min_by(|a, b| a.0.total_cmp(&b.0))
+            .unwrap();
         let found = quickest(&ride, start);
         assert!((time(&found.modes).unwrap() - found.time).abs() < 1e-9, "the plan takes the time it says");
         let missed = found.time - best.0;

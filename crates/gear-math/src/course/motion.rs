@@ -126,7 +126,10 @@ mod tests {
                     let power = RIDER.power_of(&step, mean, entry);
                     if power > 0.0 {
                         let found = RIDER.mean_speed(&step, power, entry);
-                        assert!((found - mean).abs() < 1e-9, "{found} for {mean}, from {entry} at {resistance} N");
+                        assert!(
+                            (found - mean).abs() < 1e-9,
+                            "{found} for {mean}, from {entry} at {resistance} N"
+                        );
                     }
                 }
             }
@@ -152,7 +155,10 @@ mod tests {
                 for resistance in [-400.0, -1.0, 0.0, 400.0] {
                     for length in [0.05, 1.0, 5.0] {
                         let mean = RIDER.mean_speed(&stretch(length, resistance), power, entry);
-                        assert!(mean.is_finite() && mean > 0.0, "{mean} at {entry} {power} {resistance} {length}");
+                        assert!(
+                            mean.is_finite() && mean > 0.0,
+                            "{mean} at {entry} {power} {resistance} {length}"
+                        );
                     }
                 }
             }

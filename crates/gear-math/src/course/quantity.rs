@@ -1,7 +1,7 @@
 //! Quantities that belong to the course alone.
 
-use crate::{Climb, Gradient};
 use crate::quantity::{Limits, OutOfLimits, measured};
+use crate::{Climb, Gradient};
 
 measured! {
     /// Length of a stretch of course along the ground, in metres.

@@ -7,8 +7,8 @@ use super::ride::Ride;
 use super::terrain::Terrain;
 use super::uncertainty::Moved;
 use crate::{
-    CageVerdict, Cassette, Chainring, Chainset, Course, Derailleur, Drivetrain, LapSetup, PowerBelowStanding, Step,
-    TimeBand,
+    CageVerdict, Cassette, Chainring, Chainset, Course, Derailleur, Drivetrain, LapSetup, PowerBelowStanding,
+    Step, TimeBand,
 };
 
 /// Steps of the laps of a search, m.
@@ -34,14 +34,18 @@ impl SearchSpace {
     #[must_use]
     pub fn rings(rings: &[Chainring], differences: core::ops::RangeInclusive<u16>) -> Vec<Chainset> {
         let singles = rings.iter().filter_map(|ring| Chainset::new([ring.teeth()]).ok());
-        let pairs = rings.iter().flat_map(|large| rings.iter().map(move |small| (large.teeth(), small.teeth())));
+        let pairs =
+            rings.iter().flat_map(|large| rings.iter().map(move |small| (large.teeth(), small.teeth())));
         let near = pairs.filter(|(large, small)| large > small && differences.contains(&(large - small)));
         singles.chain(near.filter_map(|(large, small)| Chainset::new([large, small]).ok())).collect()
     }
 
     /// Every set-up that fits.
     pub fn set_ups(&self) -> impl Iterator<Item = Drivetrain> + '_ {
-        let rings = self.chainsets.iter().filter(|rings| self.largest_ring.is_none_or(|most| rings.largest() <= most));
+        let rings = self
+            .chainsets
+            .iter()
+            .filter(|rings| self.largest_ring.is_none_or(|most| rings.largest() <= most));
         let all = rings.flat_map(|&chainset| {
             self.cassettes.iter().map(move |&cassette| Drivetrain { chainset, cassette })
         });
@@ -229,9 +233,10 @@ impl Finals {
         let time = |terrain: &Terrain| -> f64 {
             ridden(&Ride::new(terrain, &gears), self.setup.begin).iter().map(|moment| moment.time).sum()
         };
-        let (given, moved) = self.terrains.split_first().map_or((0.0, Vec::new()), |(given, moved)| {
-            (time(given), moved.iter().map(time).collect())
-        });
+        let (given, moved) = self
+            .terrains
+            .split_first()
+            .map_or((0.0, Vec::new()), |(given, moved)| (time(given), moved.iter().map(time).collect()));
         Finalist { drivetrain: *drivetrain, time_s: given, moved_s: moved }
     }
 }

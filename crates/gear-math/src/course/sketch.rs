@@ -1,6 +1,8 @@
 //! A course sketched by hand as a small table of text.
 
-use crate::{CornerSpeed, Course, CourseError, Gradient, Obstacle, ObstacleTime, Segment, StretchLength, Surface};
+use crate::{
+    CornerSpeed, Course, CourseError, Gradient, Obstacle, ObstacleTime, Segment, StretchLength, Surface,
+};
 use core::fmt::{self, Write as _};
 use core::str::FromStr;
 
@@ -123,7 +125,9 @@ impl fmt::Display for SketchFault {
                 write!(f, "write an obstacle as \u{201c}foot 2\u{201d}, {}", ObstacleTime::LIMITS.range())
             }
             Self::Corner => f.write_str("write a corner as \u{201c}corner 15\u{201d}, 3 to 90 km/h"),
-            Self::Extra => f.write_str("after the ground only \u{201c}foot\u{201d} and \u{201c}corner\u{201d} may follow"),
+            Self::Extra => f.write_str(
+                "after the ground only \u{201c}foot\u{201d} and \u{201c}corner\u{201d} may follow",
+            ),
         }
     }
 }

@@ -5,8 +5,8 @@ use super::setup::{Begin, LapSetup};
 use super::uncertainty::Moved;
 use crate::rider::GRAVITY;
 use crate::{
-    Air, Bike, Course, Gradient, Ground, Headwind, LegStrength, PowerBelowStanding, RideOrRun, Rider, RoadLoad,
-    Segment, Step, Surface,
+    Air, BalanceSpeed, Bike, CornerSpeed, Course, Gradient, Ground, Headwind, LegStrength,
+    PowerBelowStanding, RideOrRun, Rider, RoadLoad, Segment, Step, Surface,
 };
 use core::ops::Range;
 
@@ -171,7 +171,8 @@ impl<'a> Person<'a> {
     }
 
     fn load(&self, ground: &Ground) -> RoadLoad {
-        let load = RoadLoad::new(self.rider.with(&self.bike), ground.rolling, &self.air, self.bike.efficiency);
+        let load =
+            RoadLoad::new(self.rider.with(&self.bike), ground.rolling, &self.air, self.bike.efficiency);
         RoadLoad { wheels: self.setup.wheels, ..load }
     }
 
@@ -188,7 +189,7 @@ impl<'a> Person<'a> {
         let foot_speed = self.foot_speed(&ground, segment.gradient);
         let length = segment.length.m() / count;
         let obstacle = segment.obstacle.map_or(0.0, |obstacle| obstacle.time.s()) / count;
-        let corner = segment.corner.map_or(f64::INFINITY, |corner| corner.m_per_s());
+        let corner = segment.corner.map_or(f64::INFINITY, CornerSpeed::m_per_s);
         Cell {
             stretch: Stretch {
                 length,
@@ -245,7 +246,7 @@ impl<'a> Person<'a> {
             efficiency,
             slowest_crank: self.rider.lowest_cadence.rpm() / 60.0,
             fastest_crank: self.rider.highest_cadence.rpm() / 60.0,
-            balance: self.setup.limits.balance.map_or(0.0, |speed| speed.m_per_s()),
+            balance: self.setup.limits.balance.map_or(0.0, BalanceSpeed::m_per_s),
             off: self.setup.mounting.off.s(),
             on: self.setup.mounting.on.s(),
         }

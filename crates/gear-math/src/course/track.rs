@@ -166,7 +166,8 @@ impl Course {
 fn main_track(file: RawFile) -> Vec<Vec<RawPoint>> {
     let size = |segments: &Vec<Vec<RawPoint>>| segments.iter().map(Vec::len).sum::<usize>();
     let track = file.tracks.into_iter().max_by_key(size).filter(|track| size(track) > 0);
-    let mut segments = track.unwrap_or_else(|| file.routes.into_iter().max_by_key(Vec::len).into_iter().collect());
+    let mut segments =
+        track.unwrap_or_else(|| file.routes.into_iter().max_by_key(Vec::len).into_iter().collect());
     segments.retain(|segment| !segment.is_empty());
     segments
 }
@@ -232,11 +233,13 @@ impl Way {
 
     /// Takes away elevations off the land or far from the median of their neighbours; says how many.
     fn drop_absurd_elevations(&mut self) -> usize {
-        let known: Vec<usize> = (0..self.points.len()).filter(|&i| self.points[i].elevation.is_some()).collect();
+        let known: Vec<usize> =
+            (0..self.points.len()).filter(|&i| self.points[i].elevation.is_some()).collect();
         let heights: Vec<f64> = known.iter().filter_map(|&i| self.points[i].elevation).collect();
         let mut dropped = 0;
         for (place, (&i, &height)) in known.iter().zip(&heights).enumerate() {
-            let nearby = &heights[place.saturating_sub(NEIGHBOURS)..(place + NEIGHBOURS + 1).min(heights.len())];
+            let nearby =
+                &heights[place.saturating_sub(NEIGHBOURS)..(place + NEIGHBOURS + 1).min(heights.len())];
             if !ON_LAND_M.contains(&height) || (height - median(nearby)).abs() > ABSURD_STEP_M {
                 self.points[i].elevation = None;
                 dropped += 1;
@@ -260,7 +263,8 @@ impl Way {
 
     fn is_out_and_back(&self) -> bool {
         let length = self.length_m();
-        let places = (0..COMPARED_PLACES).map(|place| length / 2.0 * (place as f64 + 0.5) / COMPARED_PLACES as f64);
+        let places =
+            (0..COMPARED_PLACES).map(|place| length / 2.0 * (place as f64 + 0.5) / COMPARED_PLACES as f64);
         self.is_loop() && places.into_iter().all(|out| self.gap_between(out, length - out) < SAME_WAY_M)
     }
 
@@ -292,7 +296,11 @@ fn median(values: &[f64]) -> f64 {
     let mut sorted = values.to_vec();
     sorted.sort_by(f64::total_cmp);
     let middle = sorted.len() / 2;
-    if sorted.len().is_multiple_of(2) { f64::midpoint(sorted[middle - 1], sorted[middle]) } else { sorted[middle] }
+    if sorted.len().is_multiple_of(2) {
+        f64::midpoint(sorted[middle - 1], sorted[middle])
+    } else {
+        sorted[middle]
+    }
 }
 
 /// How often, and for how long in all, the recorder stood still.
@@ -337,7 +345,8 @@ impl Profile {
         let length = way.length_m();
         let pieces = (length / (smoothing.m() / 4.0).min(WIDEST_SPACING_M)).ceil().max(1.0);
         let spacing_m = length / pieces;
-        let even: Vec<f64> = (0..=pieces as usize).map(|i| interpolated(&known, i as f64 * spacing_m)).collect();
+        let even: Vec<f64> =
+            (0..=pieces as usize).map(|i| interpolated(&known, i as f64 * spacing_m)).collect();
         let climb_recorded_m = known.windows(2).map(|pair| (pair[1].1 - pair[0].1).max(0.0)).sum();
         Ok(Self { heights: smoothed(&even, spacing_m, smoothing), spacing_m, climb_recorded_m })
     }

@@ -1,7 +1,9 @@
 //! The inputs nobody knows exactly, moved one at a time.
 
 use crate::rider::{EFFICIENCY, GROUND, LOAD, PERSON, ROLLING};
-use crate::{Bike, FootCostFactor, FootFactor, GrossEfficiency, Ground, LoadFactor, Rider, RollingCoefficient};
+use crate::{
+    Bike, FootCostFactor, FootFactor, GrossEfficiency, Ground, LoadFactor, Rider, RollingCoefficient,
+};
 
 /// How the uncertain inputs are moved. The same inputs by the same amounts as in the [`Band`](crate::Band) of ride or run.
 #[derive(Debug, Clone, Copy, PartialEq)]
