@@ -59,7 +59,7 @@ fn banded(course: &Course, setups: &[LapSetup; 2]) -> Result<(), Box<dyn Error>>
 fn search(course: &Course, setup: &LapSetup) -> Result<(), Box<dyn Error>> {
     let rings = (30..=52).filter_map(|teeth| Chainring::new(teeth).ok()).collect::<Vec<_>>();
     let space = SearchSpace {
-        chainsets: SearchSpace::rings(&rings, 10..=16),
+        chainsets: SearchSpace::rings(&rings, 8..=16),
         cassettes: Cassette::common().collect(),
         derailleur: Derailleur::default(),
         largest_ring: None,

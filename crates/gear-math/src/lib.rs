@@ -2,6 +2,8 @@
 //!
 //! Quantities carry their unit in their type; constructors check, computations do not fail.
 //! Public items name the source of their formula or constant, or say "common practice" or "estimate".
+//!
+//! The feature `gpx`, on by default, reads courses from GPX files; without it the crate depends on nothing.
 
 mod course;
 mod drivetrain;

@@ -28,7 +28,7 @@ impl FromStr for Course {
     /// ```
     /// use gear_math::Course;
     /// let course: Course = "
-    ///     # length; gradient; ground; what else
+    ///     ## length; gradient; ground; what else
     ///     120; 1.5; firm grass
     ///     1; 0; firm grass; foot 0.6
     ///     40 m | -3 % | mud | corner 14

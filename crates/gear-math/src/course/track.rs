@@ -372,3 +372,146 @@ fn interpolated(known: &[(f64, f64)], at_m: f64) -> f64 {
     let ((a, low), (b, high)) = (known[end - 1], known[end]);
     low + ((at_m - a) / (b - a)).clamp(0.0, 1.0) * (high - low)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use core::fmt::Write as _;
+
+    /// A point of an invented track: metres north of a place, elevation and seconds.
+    type Planted = (f64, Option<f64>, f64);
+
+    /// Metres in a degree of latitude near the place.
+    const DEGREE_M: f64 = 111_250.0;
+
+    fn text(segments: &[Vec<Planted>]) -> String {
+        let mut text = String::from("<gpx version='1.1'><trk>");
+        for segment in segments {
+            text.push_str("<trkseg>");
+            for (north, elevation, seconds) in segment {
+                let (minute, second) = ((seconds / 60.0).floor(), seconds % 60.0);
+                let _ = write!(text, "<trkpt lat='{:.9}' lon='6.1'>", 50.9 + north / DEGREE_M);
+                if let Some(height) = elevation {
+                    let _ = write!(text, "<ele>{height}</ele>");
+                }
+                let _ = write!(text, "<time>2025-11-02T10:{minute:02}:{second:02}Z</time></trkpt>");
+            }
+            text.push_str("</trkseg>");
+        }
+        text + "</trk></gpx>"
+    }
+
+    fn report(segments: &[Vec<Planted>]) -> TrackReport {
+        read_back(segments).report
+    }
+
+    fn read_back(segments: &[Vec<Planted>]) -> TrackCourse {
+        let options =
+            TrackOptions { smoothing: SmoothingLength::new(30.0).unwrap(), surface: Surface::FirmGrass };
+        Course::from_gpx(&text(segments), &options).unwrap()
+    }
+
+    /// Straight north, five metres and one second at a time, one metre up in ten.
+    fn straight(count: u32) -> Vec<Planted> {
+        (0..count).map(|i| (5.0 * f64::from(i), Some(100.0 + 0.5 * f64::from(i)), f64::from(i))).collect()
+    }
+
+    #[test]
+    fn a_clean_slope_comes_out_as_it_went_in() {
+        let track = read_back(&[straight(101)]);
+        assert!((track.report.length_m - 500.0).abs() < 1.0, "{}", track.report.length_m);
+        assert!((track.report.climb_m - 50.0).abs() < 0.5);
+        let steepness = track.course.segments().iter().map(|segment| segment.gradient.percent());
+        assert!(steepness.into_iter().all(|percent| (percent - 10.0).abs() < 0.1));
+        let report = track.report;
+        let nothing = (report.duplicate_points, report.stray_points, report.close_points, report.pauses);
+        assert_eq!(nothing, (0, 0, 0, 0));
+        assert_eq!(
+            (report.missing_elevations, report.absurd_elevations, report.clipped_gradients),
+            (0, 0, 0)
+        );
+        assert!(!report.is_loop && !report.out_and_back);
+    }
+
+    #[test]
+    fn planted_faults_are_found_and_leave_no_trace() {
+        let clean = report(&[straight(101)]);
+        let mut points = straight(101);
+        points[20].1 = None;
+        points[21].1 = None;
+        points[40].1 = Some(0.0);
+        points[41].1 = Some(20_000.0);
+        points[60].0 += 3000.0;
+        points.insert(80, points[80]);
+        let found = report(&[points]);
+        assert_eq!((found.missing_elevations, found.absurd_elevations), (2, 2));
+        assert_eq!((found.stray_points, found.duplicate_points), (1, 1));
+        assert!((found.length_m - clean.length_m).abs() < 1e-6);
+        assert!((found.climb_m - clean.climb_m).abs() < 0.01);
+    }
+
+    #[test]
+    fn a_pause_adds_neither_way_nor_height() {
+        let mut points = straight(60);
+        let (north, height, time) = points[59];
+        let wandering = (1..=30).map(|i| (north + 0.2 * f64::from(i % 2), height, time + f64::from(i)));
+        points.extend(wandering);
+        points.extend((1..60).map(|i| (north + 5.0 * f64::from(i), height, time + 30.0 + f64::from(i))));
+        let found = report(&[points]);
+        assert_eq!((found.pauses, found.paused_s), (1, 30.0));
+        assert!((found.length_m - 590.0).abs() < 1.5, "{}", found.length_m);
+    }
+
+    #[test]
+    fn segments_are_joined() {
+        let (first, second) = (straight(50), straight(101).split_off(60));
+        let found = report(&[first, Vec::new(), second]);
+        assert_eq!(found.segments, 2);
+        assert!((found.joins_m - 55.0).abs() < 0.2, "{}", found.joins_m);
+        assert!((found.longest_gap_m - 55.0).abs() < 0.2 && (found.length_m - 500.0).abs() < 1.0);
+    }
+
+    #[test]
+    fn an_out_and_back_lap_is_seen() {
+        let out = straight(80);
+        let back = out.iter().rev().map(|&(north, height, time)| (north, height, 160.0 - time));
+        let found = report(&[out.iter().copied().chain(back).collect()]);
+        assert!(found.is_loop && found.out_and_back);
+        assert!((found.length_m - 790.0).abs() < 1.5);
+    }
+
+    #[test]
+    fn a_bad_file_is_refused_with_the_reason() {
+        let options =
+            TrackOptions { smoothing: SmoothingLength::new(30.0).unwrap(), surface: Surface::FirmGrass };
+        let laughs = r#"<?xml version="1.0"?><!DOCTYPE gpx [<!ENTITY a "ha"><!ENTITY b "&a;&a;&a;&a;&a;&a;&a;&a;&a;&a;">]>
+            <gpx><trk><trkseg><trkpt lat="1" lon="1"><ele>&b;</ele></trkpt></trkseg></trk></gpx>"#;
+        let mut points = straight(101);
+        points.iter_mut().for_each(|point| point.1 = None);
+        let cases = [
+            (String::new(), GpxError::NotGpx),
+            ("\u{1f6b2}\u{0}\u{1}".to_owned(), GpxError::NotGpx),
+            ("<html><body>404</body></html>".to_owned(), GpxError::NotGpx),
+            ("{\"type\": \"FeatureCollection\"}".to_owned(), GpxError::NotGpx),
+            (laughs.to_owned(), GpxError::DocumentType),
+            ("<gpx><trk><trkseg><trkpt lat='1' lon='1'".to_owned(), GpxError::Damaged { line: 1 }),
+            ("<gpx/>".to_owned(), GpxError::TooFewPoints),
+            (text(&[straight(1)]), GpxError::TooFewPoints),
+            (text(&[points]), GpxError::NoElevation),
+            (text(&[vec![(0.0, Some(1.0), 0.0), (60_000.0, Some(1.0), 9.0)]]), GpxError::TooLong),
+            (" ".repeat((32 << 20) + 1), GpxError::TooLarge),
+        ];
+        for (text, error) in cases {
+            assert_eq!(Course::from_gpx(&text, &options), Err(error), "{}", text.get(..60).unwrap_or(&text));
+        }
+    }
+
+    #[test]
+    fn too_many_points_are_refused() {
+        let options =
+            TrackOptions { smoothing: SmoothingLength::new(30.0).unwrap(), surface: Surface::FirmGrass };
+        let point = "<trkpt lat='1' lon='1'/>".repeat(100_001);
+        let text = format!("<gpx><trk><trkseg>{point}</trkseg></trk></gpx>");
+        assert_eq!(Course::from_gpx(&text, &options), Err(GpxError::TooManyPoints));
+    }
+}
