@@ -17,9 +17,14 @@
   const inView = new Set();
   const typed = new Map();
   let frame = 0;
+  let lapDue = () => {};
 
-  /** Puts one answer of the engine in place: changed fragments, values, marks of fields in error, labels, link. */
-  function show(update) {
+  /**
+   * Puts one answer of the engine in place: changed fragments, values, marks of fields in error, labels, link.
+   * The lap may then be due to be worked out anew.
+   */
+  function show(update, changesLap = true) {
+    if (changesLap) lapDue();
     for (const [id, html] of update.html) find(id).innerHTML = html;
     for (const [key, text] of update.values) find(key).value = text;
     for (const field of document.querySelectorAll("[data-field]")) {
@@ -185,6 +190,7 @@
   document.querySelectorAll("[data-picture]").forEach(furnish);
   starting.remove();
   for (const form of document.querySelectorAll("[data-form]")) form.innerHTML = engine.formHtml(form.dataset.form);
+  lapDue = roundTheLap(engine, show);
   find("more").open = matchMedia("(min-width: 60rem)").matches;
   show(engine.open(location.hash));
   document.documentElement.dataset.engine = "ready";

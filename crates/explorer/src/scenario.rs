@@ -1,5 +1,6 @@
 //! The bench understood: validated values, and what could not be understood.
 
+mod lap;
 mod parse;
 mod ride;
 
@@ -11,6 +12,7 @@ use gear_math::{
     Cadence, Cassette, Chainset, Derailleur, Drivetrain, DuplicateTolerance, RollOutLimit, Speed, Wheel,
 };
 use parse::Reader;
+pub use lap::{CourseChoice, LapInputs, Rings};
 pub use ride::{OwnGround, RideInputs};
 
 /// The rider's lowest, usual and highest cadence, ascending.
@@ -56,6 +58,8 @@ pub struct Scenario {
     pub probe: Probe,
     /// Riding against going on foot.
     pub ride: RideInputs,
+    /// The course and how it is ridden.
+    pub lap: LapInputs,
 }
 
 /// What is wrong with a field, and what the page uses instead.
@@ -111,6 +115,7 @@ impl Scenario {
             limit: reader.limit(good.limit),
             probe: good.probe,
             ride: good.ride.clone(),
+            lap: LapInputs::read(&mut reader, &good.lap),
         };
         let probe = reader.probe(good.probe, scenario.unit);
         let ride = RideInputs::read(&mut reader, &good.ride, &scenario);
@@ -138,6 +143,7 @@ fn bare() -> Scenario {
     let (chainset, cassette) = ("42".parse().expect("rings"), "11-13-15".parse().expect("sprockets"));
     Scenario {
         ride: RideInputs::bare(Drivetrain { chainset, cassette }),
+        lap: LapInputs::bare(),
         chainsets: [chainset; 2],
         cassettes: [cassette; 2],
         wheel: Wheel {

@@ -12,7 +12,7 @@ use base64::{Engine, engine::general_purpose::STANDARD};
 pub(crate) struct Page {
     template: String,
     style: String,
-    scripts: [String; 3],
+    scripts: [String; 4],
     register: String,
     icon: String,
     engine: String,
@@ -27,6 +27,7 @@ impl Page {
             scripts: [
                 inline(&bindings.js, Language::Js)?,
                 inline(&files::read_text("www/engine.js")?, Language::Js)?,
+                inline(&files::read_text("www/lap.js")?, Language::Js)?,
                 inline(&files::read_text("www/page.js")?, Language::Js)?,
             ],
             register: inline(&files::read_text("www/register.js")?, Language::Js)?,
@@ -46,13 +47,15 @@ impl Page {
         let links = "<link rel=\"manifest\" href=\"manifest.webmanifest\">\n\
                      <link rel=\"icon\" href=\"icons/icon.svg\" type=\"image/svg+xml\">\n\
                      <link rel=\"apple-touch-icon\" href=\"icons/icon-180.png\">";
-        let [glue, engine, page] = self.scripts.each_ref().map(String::as_str);
-        self.assemble(Home::Site, links, &[glue, engine, page, &self.register])
+        let [glue, engine, lap, page] = self.scripts.each_ref().map(String::as_str);
+        self.assemble(Home::Site, links, &[glue, engine, lap, page, &self.register])
     }
 
     fn assemble(&self, home: Home, links: &str, scripts: &[&str]) -> Result<String> {
+        // The first is the engine's glue, which workers are given too.
+        let ids = std::iter::once(" id=\"glue\"").chain(std::iter::repeat(""));
         let script_tags: Vec<String> =
-            scripts.iter().map(|script| format!("<script>{script}</script>")).collect();
+            scripts.iter().zip(ids).map(|(script, id)| format!("<script{id}>{script}</script>")).collect();
         template::fill(
             &self.template,
             &[

@@ -1,15 +1,17 @@
 //! What the scenario comes to: plain data, worked out by gear-math, read by every view and picture.
 
+mod lap;
 mod ride;
 mod setup;
 mod side;
 
+pub use lap::{FINALISTS, Found, Hunt, LapQuestion, LapReport, LapRoom, OwnCourse, Settled, row};
 pub use ride::{GroundRow, OtherGear, RideReport, RideSide, Stretch, Swing, surface_name};
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;
 
 use crate::number::{plain, with_unit};
-use crate::scenario::{CadenceWindow, Probe, Scenario};
+use crate::scenario::{CadenceWindow, LapInputs, Probe, Scenario};
 use crate::speed_unit::SpeedUnit;
 use gear_math::{Comparison, Derailleur, Development, DevelopmentSpan, GearStep, RollOutLimit, SetUp, Wheel};
 
@@ -44,6 +46,10 @@ pub struct Report {
     pub limit: Option<RollOutLimit>,
     /// Riding against going on foot.
     pub ride: RideReport,
+    /// How the lap is to be ridden.
+    pub lap_inputs: LapInputs,
+    /// The lap itself, which is worked out apart from the rest because it takes longer.
+    pub lap: LapRoom,
 }
 
 /// A gear that A and B share.
@@ -107,6 +113,8 @@ impl Report {
             derailleur: scenario.derailleur,
             limit: scenario.limit,
             ride: RideReport::of(scenario),
+            lap_inputs: scenario.lap.clone(),
+            lap: LapRoom::default(),
             setups,
             comparison,
         }

@@ -127,7 +127,9 @@ impl RideInputs {
         Ok(())
     }
 
-    fn limits(&self) -> RidingLimits {
+    /// What forces the rider off the bike.
+    #[must_use]
+    pub fn limits(&self) -> RidingLimits {
         RidingLimits {
             balance: self.balance,
             grip: self.grip_counts.then_some(self.stance),
@@ -274,7 +276,7 @@ fn limits(reader: &mut Reader<'_>, good: &RideInputs, unit: SpeedUnit) -> RideIn
     }
 }
 
-const SURFACES: [(&str, Surface); 8] = [
+pub(super) const SURFACES: [(&str, Surface); 8] = [
     ("tarmac", Surface::Tarmac),
     ("gravel", Surface::PackedGravel),
     ("firm-grass", Surface::FirmGrass),

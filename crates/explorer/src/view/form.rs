@@ -1,6 +1,7 @@
 //! The bench as a form: every field of the table with its label, its control and room for a message.
 
 use crate::field::{Field, Group, Kind, Spec};
+use crate::number::listed;
 use gear_math::{CageClass, Cassette, Chainset, RollOutPreset};
 use maud::{Markup, html};
 
@@ -27,6 +28,8 @@ pub fn by_name(name: &str) -> Option<Markup> {
         "bench" => Some(bench()),
         "probes" => Some(section(Group::Probes)),
         "ride" => Some(ride()),
+        "lap" => Some(lap()),
+        "search" => Some(section(Group::LapSearch)),
         _ => None,
     }
 }
@@ -45,6 +48,26 @@ fn ride() -> Markup {
             }
         }
     }
+}
+
+/// Round the lap: the course, and how it is ridden.
+fn lap() -> Markup {
+    html! {
+        div.grid { (section(Group::Lap)) (section(Group::LapFile)) }
+        details {
+            summary { "Sketch a course, paint ground and obstacles over one" }
+            (section(Group::LapSketch))
+            p.quiet { "Cells are parted by ; or |. Grounds: " (grounds()) "." }
+        }
+        details {
+            summary { "Finer settings: shifting and braking" }
+            div.grid { (section(Group::LapHabits)) }
+        }
+    }
+}
+
+fn grounds() -> String {
+    listed(&gear_math::Surface::ALL.map(gear_math::Surface::name))
 }
 
 /// The fields of a group that stand inside a section.
@@ -68,7 +91,7 @@ fn fields_of(group: Group) -> impl Iterator<Item = Field> {
 fn entry(field: Field) -> Markup {
     let spec = field.spec();
     html! {
-        div.field {
+        div.field.wide[matches!(spec.kind, Kind::Lines(_))] {
             label for=(spec.key) { (spec.label) }
             span.entry {
                 (control(spec))
@@ -93,6 +116,9 @@ fn control(spec: &Spec) -> Markup {
             input id=(key) data-field=(key) type="range" min=(min) max=(max) step=(step) value=(spec.start);
         },
         Kind::Text => html! { (text_input(key, &says, "text", spec.start)) },
+        Kind::Lines(rows) => html! {
+            textarea id=(key) data-field=(key) rows=(rows) aria-describedby=(says) spellcheck="false" autocapitalize="off" { (spec.start) }
+        },
         Kind::Number => html! { (text_input(key, &says, "decimal", spec.start)) },
     }
 }

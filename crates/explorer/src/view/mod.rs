@@ -3,6 +3,8 @@
 mod cage;
 pub mod form;
 mod gears;
+pub(crate) mod lap;
+mod lap_tables;
 mod limit;
 mod notices;
 mod overlap;
@@ -29,7 +31,7 @@ pub fn fragments(
     complaints: &[Complaint],
     is_demo: bool,
 ) -> Vec<(String, String)> {
-    let sections: [(&str, Markup); 20] = [
+    let sections: [(&str, Markup); 27] = [
         ("scenario", notices::scenario(is_demo)),
         ("notices", notices::list(notices)),
         ("rings-answer", rings::answer(report)),
@@ -50,6 +52,13 @@ pub fn fragments(
         ("ride-climb", ride_tables::climb(report)),
         ("ride-swings", ride_tables::swings(report)),
         ("ride-working", ride_notes::working(report)),
+        ("lap-answer", lap::answer(report)),
+        ("lap-course", lap::course(report)),
+        ("lap-places", lap::places(report)),
+        ("lap-numbers", lap_tables::numbers(report)),
+        ("lap-gears", lap_tables::gears(report)),
+        ("lap-found", lap_tables::found(report)),
+        ("lap-working", lap_tables::working(report)),
     ];
     let sections = sections.into_iter().map(|(id, html)| (id.to_owned(), html.into_string()));
     sections.chain(notices::beside_fields(report, complaints)).collect()
