@@ -176,7 +176,8 @@ const COURSES: &[(&str, &str)] = &[
     ("sketch", "the sketch below"),
     ("own", "my own, from a file"),
 ];
-const RINGS: &[(&str, &str)] = &[("both", "single rings and pairs"), ("single", "single rings"), ("pair", "pairs")];
+const RINGS: &[(&str, &str)] =
+    &[("both", "single rings and pairs"), ("single", "single rings"), ("pair", "pairs")];
 
 const INCHES: &[(&str, &str)] =
     &[("real", "this wheel's diameter"), ("nominal", "nominal 27 in, as in track tables")];

@@ -23,7 +23,8 @@ impl Desk {
 
     /// Takes the text of a GPX file.
     pub fn take_track(&mut self, name: &str, text: &str) -> Update {
-        let options = TrackOptions { smoothing: self.good.lap.smoothing, surface: self.good.lap.track_ground };
+        let options =
+            TrackOptions { smoothing: self.good.lap.smoothing, surface: self.good.lap.track_ground };
         self.take_own(OwnCourse::from_gpx(name, text.into(), options))
     }
 
@@ -70,7 +71,9 @@ impl Desk {
         let mut bench = self.bench.clone();
         if rows.chars().count() > Field::Sketch.longest() {
             let room = LapRoom {
-                refused: Some("the course has too many stretches for the sketch; keep it as a file".to_owned()),
+                refused: Some(
+                    "the course has too many stretches for the sketch; keep it as a file".to_owned(),
+                ),
                 ..self.room().clone()
             };
             self.with_room(room);

@@ -11,8 +11,8 @@ use crate::speed_unit::SpeedUnit;
 use gear_math::{
     Cadence, Cassette, Chainset, Derailleur, Drivetrain, DuplicateTolerance, RollOutLimit, Speed, Wheel,
 };
-use parse::Reader;
 pub use lap::{CourseChoice, LapInputs, Rings};
+use parse::Reader;
 pub use ride::{OwnGround, RideInputs};
 
 /// The rider's lowest, usual and highest cadence, ascending.

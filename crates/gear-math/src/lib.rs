@@ -31,6 +31,7 @@
 
 mod course;
 mod drivetrain;
+mod order;
 mod quantity;
 mod rider;
 mod wheel;

@@ -17,8 +17,8 @@ const PLOT: f64 = 230.0;
 const FOOT: f64 = 24.0;
 const LINE: f64 = 16.0;
 const LENGTHS: [f64; 21] = [
-    0.0, 5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 50.0, 60.0, 80.0, 100.0, 150.0, 200.0, 300.0, 400.0, 500.0, 1000.0,
-    2000.0, 3000.0, 4000.0, 5000.0,
+    0.0, 5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 50.0, 60.0, 80.0, 100.0, 150.0, 200.0, 300.0, 400.0, 500.0,
+    1000.0, 2000.0, 3000.0, 4000.0, 5000.0,
 ];
 const TIMES: [f64; 18] = [
     0.0, 5.0, 10.0, 20.0, 30.0, 40.0, 60.0, 80.0, 100.0, 150.0, 200.0, 300.0, 500.0, 1000.0, 2000.0, 4000.0,
@@ -165,7 +165,11 @@ fn draw_lengths(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout)
         pen.line((x, y), (x, layout.floor), look.good, 2.0);
         let words = format!("{sides} pays from {}", with_unit(pays, 0, "m"));
         let anchor = if pays > 0.5 * layout.end { Anchor::End } else { Anchor::Start };
-        pen.text(&words, (x + if anchor == Anchor::End { -6.0 } else { 6.0 }, y), Type::new(look.good, anchor));
+        pen.text(
+            &words,
+            (x + if anchor == Anchor::End { -6.0 } else { 6.0 }, y),
+            Type::new(look.good, anchor),
+        );
     }
 }
 
@@ -187,7 +191,8 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
     let length = report.ride.inputs.length.m();
     let mut spots = Vec::new();
     for (length, pick) in [(length, false), (layout.end, true)] {
-        let plans = [&report.ride.sides[0], &report.ride.sides[1]].map(|side| (side.side, if pick { &side.far } else { &side.plan }));
+        let plans = [&report.ride.sides[0], &report.ride.sides[1]]
+            .map(|side| (side.side, if pick { &side.far } else { &side.plan }));
         for (side, plan) in plans {
             let Some(time) = plan.ride else { continue };
             let at = layout.at(length, time.s());
@@ -202,7 +207,8 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
     }
     for (whose, length) in pays(report) {
         let at = (layout.across.at(length), layout.floor);
-        let text = format!("By the best guess {whose} pays on climbs longer than {}.", with_unit(length, 0, "m"));
+        let text =
+            format!("By the best guess {whose} pays on climbs longer than {}.", with_unit(length, 0, "m"));
         spots.push(Spot::around(at, at, 8.0, text));
     }
     spots

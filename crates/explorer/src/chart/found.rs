@@ -81,7 +81,9 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     let columns = (size.0 / CELL) as usize + 1;
     let mut taken = vec![false; columns * ((HEIGHT / CELL) as usize + 1)];
     for unbeaten in [false, true] {
-        for it in found.order.iter().filter(|it| it.unbeaten == unbeaten && it.candidate.time_s <= layout.limit) {
+        for it in
+            found.order.iter().filter(|it| it.unbeaten == unbeaten && it.candidate.time_s <= layout.limit)
+        {
             let at = layout.at(&it.candidate);
             let cell = (at.1 / CELL) as usize * columns + (at.0 / CELL) as usize;
             if unbeaten {
@@ -99,14 +101,19 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
             let at = layout.at(&it.candidate);
             pen.ring(at, 7.0, side.ink(look), 2.0);
             let away = if side == Side::A { -14.0 } else { 14.0 };
-            pen.text(&side.to_string(), (at.0 + away, at.1), Type::new(side.ink(look), Anchor::Middle).bold());
+            pen.text(
+                &side.to_string(),
+                (at.0 + away, at.1),
+                Type::new(side.ink(look), Anchor::Middle).bold(),
+            );
         }
     }
 }
 
 fn draw_axes(pen: &mut Pen, look: &Palette, found: &Found, layout: &Layout, width: f64) {
     let times = found.order.iter().map(|it| it.candidate.time_s).filter(|time| *time <= layout.limit);
-    let (low, high) = times.fold((f64::INFINITY, 0.0), |(low, high), it| (f64::min(low, it), f64::max(high, it)));
+    let (low, high) =
+        times.fold((f64::INFINITY, 0.0), |(low, high), it| (f64::min(low, it), f64::max(high, it)));
     let step = [1.0, 2.0, 5.0, 10.0, 20.0, 60.0].into_iter().find(|step| (high - low) / step <= 8.0);
     let step = step.unwrap_or(300.0);
     let mut time = (low / step).ceil() * step;

@@ -15,8 +15,8 @@ const FOOT: f64 = 24.0;
 /// Least extent upward and downward, s.
 const LEAST_S: f64 = 0.5;
 const SECONDS: [f64; 23] = [
-    -500.0, -200.0, -100.0, -50.0, -20.0, -10.0, -5.0, -2.0, -1.0, -0.5, -0.2, 0.0, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0,
-    20.0, 50.0, 100.0, 200.0, 500.0,
+    -500.0, -200.0, -100.0, -50.0, -20.0, -10.0, -5.0, -2.0, -1.0, -0.5, -0.2, 0.0, 0.2, 0.5, 1.0, 2.0, 5.0,
+    10.0, 20.0, 50.0, 100.0, 200.0, 500.0,
 ];
 
 fn settled(report: &Report) -> Option<(&LapReport, &Settled)> {
@@ -43,7 +43,9 @@ pub(super) fn height() -> f64 {
 pub(super) fn label(report: &Report) -> String {
     match settled(report) {
         None => "The lap is not worked out yet.".to_owned(),
-        Some((_, settled)) => format!("Time gained along the lap: {} at the line.", ahead(settled.gained.time_s)),
+        Some((_, settled)) => {
+            format!("Time gained along the lap: {} at the line.", ahead(settled.gained.time_s))
+        }
     }
 }
 

@@ -43,7 +43,11 @@ fn bars(laps: &LapReport, side: Side, width: f64) -> Vec<(Point, Point, &GearUse
 pub(super) fn height(report: &Report, width: f64) -> f64 {
     let Some(laps) = &report.lap.laps else { return 200.0 };
     let rows = |side: Side| laps.laps[side as usize].gears.len() as f64 * ROW;
-    if width < PAIR { 2.0 * TOP + rows(Side::A) + rows(Side::B) } else { TOP + rows(Side::A).max(rows(Side::B)) }
+    if width < PAIR {
+        2.0 * TOP + rows(Side::A) + rows(Side::B)
+    } else {
+        TOP + rows(Side::A).max(rows(Side::B))
+    }
 }
 
 pub(super) fn label(report: &Report) -> String {

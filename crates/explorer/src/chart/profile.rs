@@ -103,7 +103,8 @@ pub(super) fn height(report: &Report, width: f64) -> f64 {
 
 pub(super) fn label(report: &Report) -> String {
     let Some(laps) = &report.lap.laps else { return "The lap is not worked out yet.".to_owned() };
-    let foot = |side: Side| laps.laps[side as usize].plan.iter().filter(|part| part.mode == Mode::Foot).count();
+    let foot =
+        |side: Side| laps.laps[side as usize].plan.iter().filter(|part| part.mode == Mode::Foot).count();
     format!(
         "Profile of {} with {} of climbing; on foot at {} places with A, {} with B.",
         with_unit(laps.length_m(), 0, "m"),
@@ -152,7 +153,9 @@ fn draw_hill(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) {
             start = index + 1;
         }
     }
-    for (segment, from) in segments.iter().zip(&laps.profile).filter(|(segment, _)| segment.obstacle.is_some()) {
+    for (segment, from) in
+        segments.iter().zip(&laps.profile).filter(|(segment, _)| segment.obstacle.is_some())
+    {
         let middle = (x(from.at_m) + x(from.at_m + segment.length.m())) / 2.0;
         let y = up.at(from.height_m);
         pen.line((middle, y - 12.0), (middle, y), look.stop, 3.0);
@@ -179,7 +182,9 @@ fn draw_ground(pen: &mut Pen, look: &Palette, surface: Surface, from: Point, to:
         Surface::FirmGrass => each(6.0, &mut |x| pen.line((x, floor - 6.0), (x, floor), ink, 1.0)),
         Surface::WetSoftGrass => each(4.0, &mut |x| pen.line((x, top + 2.0), (x, floor), ink, 1.0)),
         Surface::Mud => [0.3, 0.75].into_iter().for_each(|share| layer(pen, look, from, to, share)),
-        Surface::DeepMud => [0.1, 0.35, 0.6, 0.85].into_iter().for_each(|share| layer(pen, look, from, to, share)),
+        Surface::DeepMud => {
+            [0.1, 0.35, 0.6, 0.85].into_iter().for_each(|share| layer(pen, look, from, to, share))
+        }
         Surface::WetPackedSand => each(7.0, &mut |x| pen.dot((x, (top + floor) / 2.0), 1.4, ink)),
         Surface::LooseSand => each(5.0, &mut |x| {
             pen.dot((x, top + 4.0), 1.4, ink);
@@ -233,7 +238,8 @@ fn wide_enough(from: f64, to: f64, least: f64) -> (f64, f64) {
 fn draw_gears(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) {
     let wheel = laps.question.setups[0].bike.wheel;
     let all = laps.laps.iter().flat_map(|lap| &lap.gears).map(|used| used.gear.development(wheel).m());
-    let (low, high) = all.fold((f64::INFINITY, 0.0), |(low, high), it| (f64::min(low, it), f64::max(high, it)));
+    let (low, high) =
+        all.fold((f64::INFINITY, 0.0), |(low, high), it| (f64::min(low, it), f64::max(high, it)));
     if high == 0.0 {
         return;
     }
@@ -241,7 +247,11 @@ fn draw_gears(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) 
     for tick in up.ticks(&DEVELOPMENTS, 20.0) {
         let y = up.at(tick);
         pen.line((LEFT, y), (layout.scale.at(laps.length_m()), y), look.rule, 1.0);
-        pen.text(&with_unit(tick, if tick.fract() > 0.0 { 1 } else { 0 }, "m"), (LEFT - 6.0, y), Type::new(look.soft, Anchor::End));
+        pen.text(
+            &with_unit(tick, if tick.fract() > 0.0 { 1 } else { 0 }, "m"),
+            (LEFT - 6.0, y),
+            Type::new(look.soft, Anchor::End),
+        );
     }
     pen.text("way per crank turn", (LEFT, layout.gears - 8.0), Type::new(look.soft, Anchor::Start));
     for side in [Side::B, Side::A] {
@@ -254,7 +264,10 @@ fn draw_gears(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) 
                         line.push((layout.scale.at(from), y));
                     }
                     // Two ends of a level stretch are enough.
-                    if let [.., before, last] = line.as_mut_slice() && before.1 == y && last.1 == y {
+                    if let [.., before, last] = line.as_mut_slice()
+                        && before.1 == y
+                        && last.1 == y
+                    {
                         last.0 = layout.scale.at(point.at_m);
                     } else {
                         line.push((layout.scale.at(point.at_m), y));

@@ -54,7 +54,9 @@ fn named(report: &Report) -> Vec<Named> {
             });
             match twin {
                 Some(twin) => twin.side = None,
-                None => all.push(Named { side: Some(side.side), kind: mark.kind, gradient, speed: mark.speed }),
+                None => {
+                    all.push(Named { side: Some(side.side), kind: mark.kind, gradient, speed: mark.speed })
+                }
             }
         }
     }
@@ -72,7 +74,8 @@ impl Layout {
     fn new(report: &Report, width: f64) -> Self {
         let answers = &report.ride.sides[0].answers;
         let unit = report.unit;
-        let fastest = answers.iter().map(|it| unit.value(it.ride).max(unit.value(it.foot))).fold(0.1, f64::max);
+        let fastest =
+            answers.iter().map(|it| unit.value(it.ride).max(unit.value(it.foot))).fold(0.1, f64::max);
         let slowest = answers.iter().map(|it| foot_band(report, it).0.min(unit.value(it.run)));
         let slowest = slowest.fold(fastest, f64::min);
         let right = width - RIGHT;
@@ -100,17 +103,17 @@ pub(super) fn height(report: &Report) -> f64 {
 
 pub(super) fn label(report: &Report) -> String {
     let end = |side: &RideSide| match side.flip() {
-        Some(flip) => format!(
-            "{} rides to {} and {}",
-            side.side,
-            grade(flip.gradient),
-            report.unit.print(flip.speed)
-        ),
+        Some(flip) => {
+            format!("{} rides to {} and {}", side.side, grade(flip.gradient), report.unit.print(flip.speed))
+        }
         None => format!("{} rides all the way", side.side),
     };
     let [a, b] = &report.ride.sides;
     let close = a.crossover.too_close_from.map_or(String::new(), |from| {
-        format!("; from {} the band of speeds on foot reaches the riding speed, too close to call", grade(from))
+        format!(
+            "; from {} the band of speeds on foot reaches the riding speed, too close to call",
+            grade(from)
+        )
     });
     format!("Speed against gradient on {}: {}, {}{close}.", report.ride.ground_name(), end(a), end(b))
 }

@@ -76,7 +76,11 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     for side in &report.ride.sides {
         let x = scale.at(percent_of(side.flip().map(|flip| flip.gradient)));
         pen.line((x, TOP - 4.0), (x, floor), side.side.ink(look), 1.5);
-        pen.text(&side.side.to_string(), (x, TOP - 12.0), Type::new(side.side.ink(look), Anchor::Middle).bold());
+        pen.text(
+            &side.side.to_string(),
+            (x, TOP - 12.0),
+            Type::new(side.side.ink(look), Anchor::Middle).bold(),
+        );
     }
     for (row, swing) in shown(report).enumerate() {
         draw_swing(pen, look, scale, row, swing);

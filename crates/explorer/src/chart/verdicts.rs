@@ -103,7 +103,8 @@ fn draw_stretch(pen: &mut Pen, look: &Palette, stretch: &Stretch, from: Point, t
         }
     };
     let words = short(stretch);
-    let (wide, middle) = (words.chars().count() as f64 * LETTER, ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0));
+    let (wide, middle) =
+        (words.chars().count() as f64 * LETTER, ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0));
     if wide + 8.0 < to.0 - from.0 {
         let half = wide / 2.0 + 1.0;
         pen.fill((middle.0 - half, from.1 + 1.0), (middle.0 + half, to.1 - 1.0), paper);

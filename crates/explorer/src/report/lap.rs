@@ -2,12 +2,12 @@
 
 use super::Side;
 use crate::scenario::{CourseChoice, LapInputs, Rings, Scenario};
-use gear_math::{
-    Bike, Candidate, Cassette, Chainring, Course, Demo, Drivetrain, Finalist, Finals, GainPart, Lap, LapComparison,
-    LapSetup, MountTime, Mounting, PowerBelowStanding, ProfilePoint, Quicker, Ranked, Search, SearchSpace, Segment,
-    Shifting, Span, Step, TimeBand, TrackReport, Weighting, WheelInertia, ranked,
-};
 use gear_math::{Begin, TrackOptions};
+use gear_math::{
+    Bike, Candidate, Cassette, Chainring, Course, Demo, Drivetrain, Finalist, Finals, GainPart, Lap,
+    LapComparison, LapSetup, MountTime, Mounting, PowerBelowStanding, ProfilePoint, Quicker, Ranked, Search,
+    SearchSpace, Segment, Shifting, Span, Step, TimeBand, TrackReport, Weighting, WheelInertia, ranked,
+};
 use std::rc::Rc;
 
 /// Pairs of rings that a search tries differ by so many teeth.

@@ -4,9 +4,9 @@ use super::Side;
 use crate::field::{Field, Kind};
 use crate::scenario::{RideInputs, Scenario};
 use gear_math::{
-    Answer, Carry, Cell, Climb, ClimbLength, ClimbPlan, CriticalPower, Crossover, Distance, Flip, FlipChange, Gear,
-    Ground, MarkKind, OverGear, Reason, RideOrRun, Slope, Speed, Surface, TornadoBar, Uncertain, Verdict, Watched,
-    WheelInertia, verdict_map,
+    Answer, Carry, Cell, Climb, ClimbLength, ClimbPlan, CriticalPower, Crossover, Distance, Flip, FlipChange,
+    Gear, Ground, MarkKind, OverGear, Reason, RideOrRun, Slope, Speed, Surface, TornadoBar, Uncertain,
+    Verdict, Watched, WheelInertia, verdict_map,
 };
 
 /// Gradients of curves, tables and map: every half per cent.
@@ -14,9 +14,8 @@ const STEPS: u32 = 90;
 /// What a rider might change about the lowest gear: teeth off the smallest ring, teeth on to the largest sprocket.
 const OTHER_GEARS: [(u16, u16); 5] = [(0, 0), (2, 0), (0, 2), (0, 4), (2, 4)];
 /// Round lengths at which the picture of a climb may end, metres.
-const LENGTHS: [f64; 14] = [
-    10.0, 20.0, 40.0, 60.0, 80.0, 100.0, 150.0, 200.0, 300.0, 500.0, 1000.0, 2000.0, 3000.0, 5000.0,
-];
+const LENGTHS: [f64; 14] =
+    [10.0, 20.0, 40.0, 60.0, 80.0, 100.0, 150.0, 200.0, 300.0, 500.0, 1000.0, 2000.0, 3000.0, 5000.0];
 
 /// The question of riding or running, worked out.
 #[derive(Debug)]
@@ -107,9 +106,8 @@ impl RideReport {
         let inputs = scenario.ride.clone();
         let gradients = gradients();
         let far = extent(&inputs);
-        let sides = Side::BOTH.map(|side| {
-            RideSide::new(side, scenario.drivetrain(side).lowest(), &inputs, far, &gradients)
-        });
+        let sides = Side::BOTH
+            .map(|side| RideSide::new(side, scenario.drivetrain(side).lowest(), &inputs, far, &gradients));
         let flips = [&sides[0], &sides[1]].map(|side| side.crossover.flip);
         Self {
             change: flips[0].zip(flips[1]).map(|(a, b)| a.change_to(&b)),
@@ -137,13 +135,7 @@ impl RideReport {
 }
 
 impl RideSide {
-    fn new(
-        side: Side,
-        lowest: Gear,
-        inputs: &RideInputs,
-        far: ClimbLength,
-        gradients: &[Climb],
-    ) -> Self {
+    fn new(side: Side, lowest: Gear, inputs: &RideInputs, far: ClimbLength, gradients: &[Climb]) -> Self {
         let question = &inputs.questions[side as usize];
         let (ground, climb) = (&inputs.ground, inputs.climb);
         let effort = CriticalPower::new(inputs.rider.power, inputs.reserve, inputs.peak).ok();
@@ -308,7 +300,8 @@ mod tests {
     fn a_lower_gear_runs_out_later() {
         let report = RideReport::of(&Scenario::default());
         for side in &report.sides {
-            let gradients: Vec<_> = side.others.iter().map(|other| other.gradient.unwrap().percent()).collect();
+            let gradients: Vec<_> =
+                side.others.iter().map(|other| other.gradient.unwrap().percent()).collect();
             assert!(gradients[1..].iter().all(|&gradient| gradient > gradients[0]), "{gradients:?}");
         }
     }

@@ -4,8 +4,8 @@ use super::parse::Reader;
 use super::ride::SURFACES;
 use crate::field::Field;
 use gear_math::{
-    Braking, CadenceWindow, Chainring, Course, Demo, Mounting, ObstacleTime, OutOfLimits, ShiftTime, Shifting,
-    SmoothingLength, Surface,
+    Braking, CadenceWindow, Chainring, Course, Demo, Mounting, ObstacleTime, OutOfLimits, ShiftTime,
+    Shifting, SmoothingLength, Surface,
 };
 use std::rc::Rc;
 
@@ -209,7 +209,17 @@ mod tests {
         }
         let obstacle = Some((4.0, 5.5, Coat::Obstacle(ObstacleTime::new(2.0).unwrap())));
         assert_eq!(coat("4; 5,5; foot 2 s"), obstacle);
-        for line in ["", "310", "355; 310; mud", "-1; 2; mud", "1; 2; lava", "1; 2; mud; 3", "nan; 2; mud", "1; inf; mud", "1; 2; foot 99"] {
+        for line in [
+            "",
+            "310",
+            "355; 310; mud",
+            "-1; 2; mud",
+            "1; 2; lava",
+            "1; 2; mud; 3",
+            "nan; 2; mud",
+            "1; inf; mud",
+            "1; 2; foot 99",
+        ] {
             assert_eq!(coat(line), None, "{line}");
         }
     }

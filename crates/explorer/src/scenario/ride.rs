@@ -83,8 +83,7 @@ impl RideInputs {
         let surface = reader.choice(Field::Ground, good.surface, &SURFACES);
         let own = OwnGround::read(reader, good.own);
         let level = reader.choice(Field::Level, good.level, &LEVELS);
-        let typed_power =
-            reader.optional_quantity(Field::Power, good.typed_power, Power::new, Power::watts);
+        let typed_power = reader.optional_quantity(Field::Power, good.typed_power, Power::new, Power::watts);
         let mut inputs = Self {
             rider: rider(reader, good, scenario),
             typed_power,

@@ -71,7 +71,10 @@ fn doubt(settled: &Settled) -> String {
     let places = if close == 0 {
         String::new()
     } else {
-        format!(" At {} the choice between riding and running turns within that.", counted(close, "place", "places"))
+        format!(
+            " At {} the choice between riding and running turns within that.",
+            counted(close, "place", "places")
+        )
     };
     format!(
         "The likely times hold if the rider, the ground and the cost of running are off as far as published averages \
@@ -156,7 +159,8 @@ fn remarks(found: &TrackReport) -> String {
         (found.absurd_elevations, "with an absurd elevation"),
         (found.clipped_gradients, "steeper than 45 %, taken as that"),
     ];
-    words.extend(counts.iter().filter(|(count, _)| *count > 0).map(|(count, what)| format!("{count} {what}")));
+    words
+        .extend(counts.iter().filter(|(count, _)| *count > 0).map(|(count, what)| format!("{count} {what}")));
     if found.pauses > 0 {
         let pauses = counted(found.pauses, "pause", "pauses");
         words.push(format!("{pauses} of {} in all, left out", with_unit(found.paused_s, 0, "s")));
@@ -242,14 +246,21 @@ mod tests {
         desk.lay_out(bench);
         desk.lap(true);
         let html = answer(&desk.report()).into_string();
-        html.replace("<b>", "").replace("</b>", "").replace("<b class=\"A\">", "").replace("<b class=\"B\">", "")
+        html.replace("<b>", "")
+            .replace("</b>", "")
+            .replace("<b class=\"A\">", "")
+            .replace("<b class=\"B\">", "")
     }
 
     #[test]
     fn two_alike_make_no_difference_or_are_too_close() {
         let alike = [(Field::RingsA, "44/32"), (Field::CassetteA, Field::CassetteB.spec().start)];
         let words = said(&alike);
-        assert!(words.starts_with("<p>Between A and B this lap makes no difference.") || words.contains("neither is quicker"), "{words}");
+        assert!(
+            words.starts_with("<p>Between A and B this lap makes no difference.")
+                || words.contains("neither is quicker"),
+            "{words}"
+        );
     }
 
     #[test]

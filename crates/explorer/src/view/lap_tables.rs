@@ -53,7 +53,9 @@ pub(super) fn numbers(report: &Report) -> Markup {
 }
 
 fn differences(report: &Report) -> Markup {
-    let Some(settled) = report.lap.laps.as_ref().and_then(|laps| laps.settled.as_ref()) else { return html! {} };
+    let Some(settled) = report.lap.laps.as_ref().and_then(|laps| laps.settled.as_ref()) else {
+        return html! {};
+    };
     let mut parts: Vec<_> = settled.parts.iter().collect();
     ascending(&mut parts, |part| -part.gained_s.abs());
     parts.truncate(PARTS);
@@ -145,12 +147,16 @@ fn said(found: &Found) -> String {
     let of = found.finals.len().saturating_sub(1);
     let tied = match (of, ties) {
         (0, _) => String::new(),
-        (of, 0) => format!(" It is quicker or slower than each of the next {of} by more than the uncertainty."),
+        (of, 0) => {
+            format!(" It is quicker or slower than each of the next {of} by more than the uncertainty.")
+        }
         (of, ties) if ties == of => {
             format!(" On time alone the next {of} tie with it: the differences are within the uncertainty.")
         }
         (of, ties) => {
-            format!(" On time alone {ties} of the next {of} tie with it: those differences are within the uncertainty.")
+            format!(
+                " On time alone {ties} of the next {of} tie with it: those differences are within the uncertainty."
+            )
         }
     };
     format!("First of {count}: {first}, {} a lap.{tied}{stopped}", clock(best.candidate.time_s))
@@ -165,7 +171,8 @@ fn row(found: &Found, place: usize, it: &Ranked, best: f64) -> Markup {
     let number = found.number(&candidate.drivetrain).unwrap_or(0);
     let tie = place > 0 && place < FINALISTS && found.finals.get(place).is_some_and(ties);
     let cassette = &candidate.drivetrain.cassette;
-    let which = format!("{} with {}-{}", candidate.drivetrain.chainset, cassette.smallest(), cassette.largest());
+    let which =
+        format!("{} with {}-{}", candidate.drivetrain.chainset, cassette.smallest(), cassette.largest());
     html! {
         tr {
             th scope="row" { (candidate.drivetrain.chainset) @if it.unbeaten { " ●" span.unseen { " unbeaten" } } }

@@ -82,7 +82,8 @@ fn without_gears(end: &Flip, close: Option<Slope>) -> String {
     if close.is_some_and(|close| close <= end.gradient.percent()) {
         return String::new();
     }
-    let far = close.map_or("all the way to 45\u{a0}%".to_owned(), |close| format!("to about {}", percent(close, 0)));
+    let far = close
+        .map_or("all the way to 45\u{a0}%".to_owned(), |close| format!("to about {}", percent(close, 0)));
     format!("If that did not stop you, riding would stay ahead {far}. ")
 }
 
@@ -193,7 +194,9 @@ fn climb_with(side: &RideSide) -> Markup {
 fn pays(plan: &ClimbPlan) -> String {
     let guess = if plan.verdict == Verdict::TooClose { " by the best guess" } else { "" };
     match plan.break_even {
-        Some(length) => format!(", and{guess} getting off pays on more than {}", with_unit(length.m(), 0, "m")),
+        Some(length) => {
+            format!(", and{guess} getting off pays on more than {}", with_unit(length.m(), 0, "m"))
+        }
         None => format!(", and{guess} getting off never pays, however long the climb"),
     }
 }

@@ -55,12 +55,9 @@ pub(super) fn remark(report: &Report, field: Field) -> Option<String> {
             let speed = Speed::from_km_per_h(inputs.air.headwind.m_per_s().abs() * 3.6).ok()?;
             Some(format!("{}; minus when it pushes", report.unit.print(speed)))
         }
-        Field::Rolling => Some(usual(
-            surface_name(surface),
-            &surface.rolling(),
-            gear_math::RollingCoefficient::value,
-            3,
-        )),
+        Field::Rolling => {
+            Some(usual(surface_name(surface), &surface.rolling(), gear_math::RollingCoefficient::value, 3))
+        }
         Field::FootGround => {
             Some(usual(surface_name(surface), &surface.foot(), gear_math::FootFactor::value, 2))
         }

@@ -36,9 +36,7 @@ pub(super) fn ends(report: &Report) -> Markup {
         of("Because of", &|side| side.reason().map_or("–", reason).to_owned()),
         of("Speed on foot there", &|side| speed_or_none(report, side.flip().map(|flip| flip.foot))),
         of("Lowest gear", &|side| side.lowest.to_string()),
-        of("Its speed at your lowest cadence", &|side| {
-            report.unit.print(side.crossover.lowest_gear_speed)
-        }),
+        of("Its speed at your lowest cadence", &|side| report.unit.print(side.crossover.lowest_gear_speed)),
     ];
     rows.extend(marks.map(|kind| of(&capital(mark(kind)), &|side| marked(side, kind))));
     html! {
@@ -49,7 +47,9 @@ pub(super) fn ends(report: &Report) -> Markup {
 
 fn capital(words: &str) -> String {
     let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().collect::<String>() + letters.as_str())
+    letters
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().collect::<String>() + letters.as_str())
 }
 
 fn marked(side: &RideSide, kind: MarkKind) -> String {
@@ -247,17 +247,18 @@ fn forced(report: &Report, side: &RideSide) -> Markup {
 /// What moves the answer most.
 #[must_use]
 pub(super) fn swings(report: &Report) -> Markup {
-    let moving = report
-        .ride
-        .swings
-        .iter()
-        .filter(|swing| swing.bars.iter().any(|bar| bar.swing_points >= STILL));
+    let moving =
+        report.ride.swings.iter().filter(|swing| swing.bars.iter().any(|bar| bar.swing_points >= STILL));
     let rows: Vec<Vec<String>> = moving
         .map(|swing| {
-            let mut cells = vec![uncertain(swing.input).0.to_owned(), moved(swing.input, swing.bars[0].values)];
-            cells.extend(swing.bars.iter().map(|bar| {
-                format!("{} … {}", grade_or_never(bar.at_low), grade_or_never(bar.at_high))
-            }));
+            let mut cells =
+                vec![uncertain(swing.input).0.to_owned(), moved(swing.input, swing.bars[0].values)];
+            cells.extend(
+                swing
+                    .bars
+                    .iter()
+                    .map(|bar| format!("{} … {}", grade_or_never(bar.at_low), grade_or_never(bar.at_high))),
+            );
             cells
         })
         .collect();

@@ -1,6 +1,7 @@
 //! Which gear is used at which speed, and when it is changed.
 
 use super::costs::Shifting;
+use crate::order::ascending;
 use crate::{Circumference, Drivetrain, Gear};
 
 /// Preferring the ring in use to another, expressed as a difference of cadence: 15 %. Estimate.
@@ -46,7 +47,7 @@ impl Gears {
             Rung { gear, development, logarithm: development.ln(), kept }
         };
         let mut gears: Vec<Rung> = drivetrain.gears().map(rung).collect();
-        gears.sort_by(|a, b| a.development.total_cmp(&b.development));
+        ascending(&mut gears, |rung| rung.development);
         wait_before_wide_steps(&mut gears);
         let range = gears
             .first()

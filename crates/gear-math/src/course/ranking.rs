@@ -1,6 +1,7 @@
 //! Putting the set-ups of a search in order.
 
 use crate::Candidate;
+use crate::order::places;
 
 /// What counts besides the time of the lap, each in seconds of lap time it is worth. Matters of taste: estimates.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -55,26 +56,28 @@ pub struct Ranked {
 /// tenth of a second, shifts at the front and at the rear, largest step, lowest gear and spare capacity.
 #[must_use]
 pub fn ranked(candidates: &[Candidate], weighting: &Weighting) -> Vec<Ranked> {
-    let mut order: Vec<Ranked> = candidates
-        .iter()
-        .map(|&candidate| Ranked { candidate, score_s: weighting.score_s(&candidate), unbeaten: false })
-        .collect();
-    order.sort_by(|a, b| a.score_s.total_cmp(&b.score_s));
+    let scores: Vec<f64> = candidates.iter().map(|candidate| weighting.score_s(candidate)).collect();
+    let ranked =
+        |place: usize| Ranked { candidate: candidates[place], score_s: scores[place], unbeaten: false };
+    let mut order: Vec<Ranked> = places(&scores).into_iter().map(ranked).collect();
     mark_unbeaten(&mut order);
     order
 }
 
-/// A set-up can only be beaten by one that comes before it by time, and if by any then by an unbeaten one.
+/// A set-up can only be beaten by one that comes no later than it by time, and if by any then by an unbeaten one.
 fn mark_unbeaten(order: &mut [Ranked]) {
     let counts: Vec<Counts> = order.iter().map(|ranked| counts(&ranked.candidate)).collect();
-    let mut by_counts: Vec<usize> = (0..order.len()).collect();
-    by_counts.sort_by(|&a, &b| lexical(&counts[a], &counts[b]));
+    let times: Vec<f64> = counts.iter().map(|counts| counts[0]).collect();
     let mut front: Vec<usize> = Vec::new();
-    for &place in &by_counts {
+    for place in places(&times) {
         if !front.iter().any(|&other| beats(&counts[other], &counts[place])) {
+            // Of those equally quick one that comes later may beat one that came before.
+            front.retain(|&other| !beats(&counts[place], &counts[other]));
             front.push(place);
-            order[place].unbeaten = true;
         }
+    }
+    for place in front {
+        order[place].unbeaten = true;
     }
 }
 
@@ -90,11 +93,6 @@ fn counts(candidate: &Candidate) -> Counts {
         candidate.lowest_development_m,
         -f64::from(candidate.spare_capacity.unwrap_or(0).min(Weighting::ENOUGH_SPARE)),
     ]
-}
-
-fn lexical(a: &Counts, b: &Counts) -> core::cmp::Ordering {
-    let differing = a.iter().zip(b).map(|(x, y)| x.total_cmp(y)).find(|order| order.is_ne());
-    differing.unwrap_or(core::cmp::Ordering::Equal)
 }
 
 fn beats(a: &Counts, b: &Counts) -> bool {

@@ -149,7 +149,7 @@ fn stretch(line: &str) -> Result<Segment, SketchFault> {
 }
 
 fn extra(segment: &mut Segment, cell: &str) -> Result<(), SketchFault> {
-    let cell = cell.to_lowercase();
+    let cell = cell.to_ascii_lowercase();
     if let Some(time) = cell.strip_prefix("foot") {
         let seconds = if time.trim().is_empty() { Some(0.0) } else { number(time, &["s"]) };
         let time = seconds.and_then(|s| ObstacleTime::new(s).ok()).ok_or(SketchFault::Obstacle)?;
@@ -189,7 +189,7 @@ impl Surface {
     /// The surface of that name, in any case, words apart or joined by `-` or `_`.
     #[must_use]
     pub fn named(name: &str) -> Option<Self> {
-        let plain = name.trim().to_lowercase().replace(['-', '_'], " ");
+        let plain = name.trim().to_ascii_lowercase().replace(['-', '_'], " ");
         Self::ALL.into_iter().find(|surface| surface.name() == plain)
     }
 }

@@ -135,7 +135,7 @@ impl Terrain {
         let mut ahead = f64::INFINITY;
         for cell in self.cells.iter_mut().rev() {
             cell.ceiling = cell.corner.min(ahead);
-            let braked = cell.ceiling.mul_add(cell.ceiling, 2.0 * braking * cell.stretch.length).sqrt();
+            let braked = (cell.ceiling * cell.ceiling + 2.0 * braking * cell.stretch.length).sqrt();
             ahead = cell.corner.min(braked);
         }
     }

@@ -2,6 +2,7 @@
 
 use super::elevation::smoothed;
 use super::gpx::{RawFile, RawPoint, read};
+use crate::order::ascending;
 use crate::{Course, GpxError, Gradient, Segment, SmoothingLength, StretchLength, Surface};
 use geographiclib_rs::{Geodesic, InverseGeodesic};
 
@@ -294,7 +295,7 @@ fn is_stray(last: &RawPoint, point: &RawPoint, next: &RawPoint, leg: f64) -> boo
 
 fn median(values: &[f64]) -> f64 {
     let mut sorted = values.to_vec();
-    sorted.sort_by(f64::total_cmp);
+    ascending(&mut sorted, |value| *value);
     let middle = sorted.len() / 2;
     if sorted.len().is_multiple_of(2) {
         f64::midpoint(sorted[middle - 1], sorted[middle])
