@@ -1,5 +1,5 @@
-// The same Rust, compiled natively and to WebAssembly, on the same gear tables: the fastest of many rounds, which other
-// work on the machine disturbs least.
+// The same Rust, compiled natively and to WebAssembly, on the same work: the fastest of many rounds, which other work on
+// the machine disturbs least. The map of riding against going on foot is timed in numpy too, where that is installed.
 
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
@@ -7,45 +7,74 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { ms, times } from './statistics.mjs';
 
-const TABLES = 10_000;
 const ROUNDS = 40;
+const WORKS = [
+  { work: 'gear_tables', count: 10_000, what: '10000 gear tables' },
+  { work: 'verdict_maps', count: 1, what: 'ride or run on 91 × 9 slopes and grounds for A and B' },
+];
+/** Native and WebAssembly round transcendental functions differently in the last digit. */
+const SAME = 1e-9;
 
 const target = new URL('../../target/', import.meta.url);
+const PYTHON = process.env.PYTHON ?? 'python3';
 
 export async function mathsRows(browser) {
-  const native = timeNative();
-  const wasm = await timeWasm(browser);
-  assert.equal(wasm.sum, native.sum, 'native and WebAssembly must compute the same');
-  const [nativeMs, wasmMs] = [native, wasm].map(({ durations }) => Math.min(...durations));
+  const rows = [];
+  for (const { work, count, what } of WORKS) {
+    const native = timeNative(work, count);
+    const wasm = await timeWasm(browser, work, count);
+    assert.ok(Math.abs(wasm.sum / native.sum - 1) < SAME, `native gives ${native.sum}, WebAssembly ${wasm.sum}`);
+    const [nativeMs, wasmMs] = [native, wasm].map(({ durations }) => Math.min(...durations));
+    rows.push(
+      { what: `${what}, native`, figure: ms(nativeMs) },
+      { what: `${what}, in the browser`, figure: ms(wasmMs) },
+      { what: 'WebAssembly against native', figure: times(wasmMs / nativeMs) },
+    );
+    if (work === 'verdict_maps') rows.push(...numpyRows(native.sum, nativeMs, wasmMs));
+  }
+  return rows;
+}
+
+/** The independent numpy model works the same map out; its reference ratios must add up to the same sum. */
+function numpyRows(sum, nativeMs, wasmMs) {
+  let said;
+  try {
+    said = execFileSync(PYTHON, [fileURLToPath(new URL('ride_or_run_numpy.py', import.meta.url))], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] });
+  } catch {
+    return [{ what: `the same map in numpy: ${PYTHON} has no numpy (name one that has with PYTHON=)`, figure: '–' }];
+  }
+  const [, reference] = said.match(/reference ([\d.]+)/);
+  const [, version, duration] = said.match(/numpy (\S+): ([\d.]+) ms/);
+  assert.ok(Math.abs(reference / sum - 1) < SAME, `numpy gives ${reference}, gear-math ${sum}`);
   return [
-    { what: `${TABLES} gear tables, native`, figure: ms(nativeMs) },
-    { what: `${TABLES} gear tables, WebAssembly in the browser`, figure: ms(wasmMs) },
-    { what: 'WebAssembly against native', figure: times(wasmMs / nativeMs) },
+    { what: `the same map in numpy ${version}`, figure: ms(Number(duration)) },
+    { what: 'native against numpy', figure: times(nativeMs / duration) },
+    { what: 'the browser against numpy', figure: times(wasmMs / duration) },
   ];
 }
 
-function timeNative() {
+function timeNative(work, count) {
   const program = fileURLToPath(new URL('release/speed-bench', target));
-  const lines = execFileSync(program, [TABLES, ROUNDS], { encoding: 'utf8' }).trim().split('\n').map(Number);
+  const lines = execFileSync(program, [work, count, ROUNDS], { encoding: 'utf8' }).trim().split('\n').map(Number);
   return { durations: lines.slice(0, -1), sum: lines.at(-1) };
 }
 
-async function timeWasm(browser) {
+async function timeWasm(browser, work, count) {
   const file = new URL('wasm32-unknown-unknown/release/speed_bench.wasm', target);
   const page = await browser.newPage();
   return page.evaluate(
-    async ({ base64, tables, rounds }) => {
+    async ({ base64, work, count, rounds }) => {
       const bytes = Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
       const { instance } = await WebAssembly.instantiate(bytes);
       const durations = [];
       let sum;
       for (let round = 0; round < rounds; round += 1) {
         const start = performance.now();
-        sum = instance.exports.gear_tables(tables);
+        sum = instance.exports[work](count);
         durations.push(performance.now() - start);
       }
       return { durations, sum };
     },
-    { base64: readFileSync(file, 'base64'), tables: TABLES, rounds: ROUNDS },
+    { base64: readFileSync(file, 'base64'), work, count, rounds: ROUNDS },
   );
 }

@@ -39,6 +39,22 @@ pub enum Group {
     LapSearch,
 }
 
+impl Group {
+    /// The groups of the section on riding or running.
+    pub const RIDE: [Self; 5] =
+        [Self::Ride, Self::RideRider, Self::RideGround, Self::RideLimits, Self::RideEffort];
+
+    /// The groups of the section on the lap.
+    pub const LAP: [Self; 5] =
+        [Self::Lap, Self::LapSketch, Self::LapFile, Self::LapHabits, Self::LapSearch];
+
+    /// Whether every section depends on it.
+    #[must_use]
+    pub fn on_bench(self) -> bool {
+        !Self::RIDE.contains(&self) && !Self::LAP.contains(&self)
+    }
+}
+
 /// How a field is filled in.
 #[derive(Debug, Clone, Copy)]
 pub enum Kind {
@@ -110,13 +126,13 @@ fields! {
     Capacity: "capacity", Derailleur, "Total capacity", "teeth", Kind::Number, "33", "As its maker states it; may be left empty";
     LargestSprocket: "largest-sprocket", Derailleur, "Largest sprocket", "teeth", Kind::Number, "34", "";
     SmallestSprocket: "smallest-sprocket", Derailleur, "Smallest sprocket", "teeth", Kind::Number, "11", "";
-    RingDifference: "ring-difference", Derailleur, "Chainring difference", "teeth", Kind::Number, "16", "Of the front derailleur";
+    RingDifference: "ring-difference", Derailleur, "Chainring difference", "teeth", Kind::Number, "16", "The smaller of what front and rear derailleur allow";
     Tolerance: "same-within", Reckoning, "Same gear within", "%", Kind::Number, "2", "Gears closer than this count as one";
     Inches: "inches", Reckoning, "Gear inches on", "", Kind::Choice(INCHES), "real", "";
     SpeedUnit: "speed-unit", Reckoning, "Speeds in", "", Kind::Choice(SPEED_UNITS), "kmh", "";
     RollOutLimit: "limit", Reckoning, "Roll-out limit", "m", Kind::Number, "", "Of your race, if it has one";
     ProbeCadence: "at-cadence", Probes, "At a cadence of", "rpm", Kind::Slider(30.0, 130.0, 1.0), "85", "";
-    ProbeSpeed: "at-speed", Probes, "At a speed of", "", Kind::Slider(4.0, 60.0, 0.5), "15", "";
+    ProbeSpeed: "at-speed", Probes, "At a speed of", "", Kind::Slider(4.0, 80.0, 0.5), "15", "";
     BodyMass: "body-mass", Ride, "Body mass", "kg", Kind::Number, "62", "Undressed";
     KitMass: "kit-mass", Ride, "Kit", "kg", Kind::Number, "2", "Clothes, shoes, helmet, bottle; about 2 kg (estimate)";
     BikeMass: "bike-mass", Ride, "Bike", "kg", Kind::Number, "8.9", "As it stands, mud included";
@@ -147,7 +163,7 @@ fields! {
     PeakPower: "peak-power", RideLimits, "Peak power", "W", Kind::Number, "1000", "Of one pedal turn in a sprint; 1000 W is an estimate";
     Reserve: "reserve", RideEffort, "Work in reserve", "kJ", Kind::Number, "18", "Above the power you can hold (W′): 10 to 25 kJ, 18 for a trained man (estimate)";
     ReserveShare: "reserve-share", RideEffort, "Spent on this climb", "", Kind::Number, "0.2", "One fifth, so that every lap can afford it (estimate)";
-    EntrySpeed: "entry-speed", RideEffort, "Speed into the climb", "", Kind::Number, "20", "In the page’s unit of speed";
+    EntrySpeed: "entry-speed", RideEffort, "Speed into the climb", "km/h", Kind::Number, "20", "";
     Course: "course", Lap, "Course", "", Kind::Choice(COURSES), "meadow", "The first two are invented, to try things on";
     Smoothing: "smoothing", LapFile, "Smoothing length", "m", Kind::Number, "40", "Hills this long keep half their height, longer ones more: evens out the noise of the recorder (estimate)";
     TrackGround: "track-ground", LapFile, "Ground of the track", "", Kind::Choice(GROUNDS), "firm-grass", "A file does not know it; paint over it below";
@@ -180,7 +196,7 @@ const RINGS: &[(&str, &str)] =
     &[("both", "single rings and pairs"), ("single", "single rings"), ("pair", "pairs")];
 
 const INCHES: &[(&str, &str)] =
-    &[("real", "this wheel's diameter"), ("nominal", "nominal 27 in, as in track tables")];
+    &[("real", "this wheel’s diameter"), ("nominal", "nominal 27 in, as in track tables")];
 const SPEED_UNITS: &[(&str, &str)] = &[("kmh", "km/h"), ("mph", "mph")];
 const LEVELS: &[(&str, &str)] = &[
     ("occasional", "ride now and then"),
@@ -207,6 +223,19 @@ const LEGS: &[(&str, &str)] = &[
     ("5s", "5 s: all of it"),
     ("off", "left out"),
 ];
+
+impl Spec {
+    /// The words shown for a value of a choice; the value itself when there are none.
+    #[must_use]
+    pub fn words_for<'v>(&self, value: &'v str) -> &'v str {
+        match self.kind {
+            Kind::Choice(choices) => {
+                choices.iter().find(|(name, _)| *name == value).map_or(value, |(_, words)| words)
+            }
+            _ => value,
+        }
+    }
+}
 
 impl Field {
     /// The field with this key.

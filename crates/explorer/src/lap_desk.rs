@@ -3,7 +3,6 @@
 use crate::bench::Bench;
 use crate::desk::{Desk, Update};
 use crate::field::Field;
-use crate::link;
 use crate::report::{Found, Hunt, LapQuestion, LapReport, LapRoom, OwnCourse, Report};
 use crate::scenario::CourseChoice;
 use gear_math::{TimeBand, TrackOptions};
@@ -146,9 +145,9 @@ impl Desk {
     }
 
     fn change(&mut self, bench: Bench) -> Update {
-        self.history.remember(&self.bench, None);
-        let mut update = self.lay_out(bench);
-        update.link = Some(link::write(&self.bench));
+        self.history.remember(&self.bench, &self.good, None);
+        let mut update = self.lay_out(bench, self.good.clone());
+        update.link = Some(self.link());
         update
     }
 }

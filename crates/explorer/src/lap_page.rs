@@ -55,13 +55,6 @@ pub fn course() -> Vec<String> {
     vec![name, rows]
 }
 
-/// The address that holds the bench, for a worker to open.
-#[wasm_bindgen]
-#[must_use]
-pub fn link() -> String {
-    at_desk(|desk| crate::link::write(&desk.bench))
-}
-
 /// In a worker: prepares its part of the search.
 #[wasm_bindgen]
 #[must_use]

@@ -2,6 +2,7 @@
 
 pub mod cage;
 pub mod gears;
+pub mod ride;
 pub mod wheel;
 
 use gear_math::{Cassette, Chainset, Circumference, Drivetrain, Gear, SetUp};

@@ -6,9 +6,10 @@ use super::scale::{Scale, spread};
 use super::side::{tube, wire};
 use super::{Size, Spot};
 use crate::number::{plain, with_unit};
+use crate::order::ascending;
 use crate::report::{Report, RideSide, Side};
 use crate::view::ride_words::judged;
-use gear_math::ClimbPlan;
+use gear_math::{ClimbPlan, Distance};
 
 const LEFT: f64 = 40.0;
 const RIGHT: f64 = 62.0;
@@ -138,7 +139,7 @@ fn draw_ends(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
             names.extend(of_b.map(|time| ("ride B", time.s(), look.b)));
         }
     }
-    names.sort_by(|one, other| other.1.total_cmp(&one.1));
+    ascending(&mut names, |name| -name.1);
     let wanted: Vec<f64> = names.iter().map(|(_, time, _)| layout.up.at(*time)).collect();
     let placed = spread(&wanted, 15.0, TOP - 6.0, layout.floor);
     for ((name, _, ink), y) in names.into_iter().zip(placed) {
@@ -175,14 +176,12 @@ fn draw_lengths(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout)
 
 /// Break-even lengths with whose they are.
 fn pays(report: &Report) -> Vec<(&'static str, f64)> {
-    let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]]
-        .map(|side| side.plan.break_even.map(gear_math::Distance::m));
-    match (a, b) {
-        (Some(both), Some(same)) if both == same => vec![("getting off", both)],
-        (a, b) => {
-            let named = |name: &'static str, length: Option<f64>| length.map(|length| (name, length));
-            [named("getting off A", a), named("getting off B", b)].into_iter().flatten().collect()
-        }
+    let [a, b] = [&report.ride.sides[0].plan.break_even, &report.ride.sides[1].plan.break_even];
+    let named = |name: &'static str, length: &Option<Distance>| length.map(|length| (name, length.m()));
+    if a == b {
+        named("getting off", a).into_iter().collect()
+    } else {
+        [named("getting off A", a), named("getting off B", b)].into_iter().flatten().collect()
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::palette::Palette;
 use super::pen::{Pen, Point};
-use crate::report::Side;
+use crate::report::{GearLine, Side};
 use plotters::style::RGBColor;
 
 impl Side {
@@ -53,4 +53,9 @@ pub(super) fn tube(pen: &mut Pen, look: &Palette, points: &[Point]) {
         pen.dot(end, 6.0, look.paper);
         pen.ring(end, 6.0, look.b, 1.5);
     }
+}
+
+/// A gear's name; that of a crossed gear in brackets.
+pub(super) fn gear_label(line: &GearLine) -> String {
+    if line.crossed { format!("({})", line.gear) } else { line.gear.to_string() }
 }

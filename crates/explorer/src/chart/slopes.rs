@@ -6,6 +6,7 @@ use super::scale::Scale;
 use super::side::{tube, wire};
 use super::{Size, Spot};
 use crate::number::{percent, plain, with_unit};
+use crate::order::ascending;
 use crate::report::{Report, RideSide, Side};
 use crate::view::ride_words::{gait, grade, judged, mark};
 use gear_math::{Answer, Gait, MarkKind, Reason, Speed};
@@ -52,15 +53,14 @@ fn named(report: &Report) -> Vec<Named> {
             let twin = all.iter_mut().find(|known| {
                 side.side == Side::B && known.kind == mark.kind && (known.gradient - gradient).abs() < SAME
             });
-            match twin {
-                Some(twin) => twin.side = None,
-                None => {
-                    all.push(Named { side: Some(side.side), kind: mark.kind, gradient, speed: mark.speed })
-                }
+            if let Some(twin) = twin {
+                twin.side = None;
+            } else {
+                all.push(Named { side: Some(side.side), kind: mark.kind, gradient, speed: mark.speed });
             }
         }
     }
-    all.sort_by(|one, other| other.gradient.total_cmp(&one.gradient));
+    ascending(&mut all, |mark| -mark.gradient);
     all
 }
 
@@ -170,8 +170,10 @@ fn draw_feet(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
     for &point in walked.iter().step_by(2) {
         pen.dot(point, 1.8, look.ink);
     }
-    let (x, y) = run(&answers[2]);
-    pen.text("running", (x, y + 13.0), Type::new(look.ink, Anchor::Start));
+    let named = &answers[7];
+    let ((x, y), low) = (run(named), layout.up.at(foot_band(report, named).0) + 16.0);
+    pen.line((x, y + 5.0), (x, low - 8.0), look.soft, 1.0);
+    pen.text("running", (x, low), Type::new(look.ink, Anchor::Middle));
     if let Some(&(x, y)) = walked.get(walked.len() * 5 / 6) {
         pen.text("walking", (x, y - 26.0), Type::new(look.ink, Anchor::Middle));
         pen.line((x, y - 18.0), (x, y - 5.0), look.soft, 1.0);
@@ -255,7 +257,8 @@ fn draw_marks(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
         let (x, y) = (layout.across.at(mark.gradient), mark_row(index));
         let words = mark.text();
         let wide = words.chars().count() as f64 * LETTER;
-        let to_the_right = x + 8.0 + wide < layout.right + RIGHT;
+        let (left, right) = (x - 8.0, layout.right + RIGHT - x - 8.0);
+        let to_the_right = right >= wide || right > left;
         let (anchor, at) = if to_the_right { (Anchor::Start, x + 8.0) } else { (Anchor::End, x - 8.0) };
         if !to_the_right {
             pen.fill((at - wide, y - 7.0), (at, y + 7.0), look.paper);

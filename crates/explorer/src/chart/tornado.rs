@@ -90,7 +90,7 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
 fn draw_swing(pen: &mut Pen, look: &Palette, scale: Scale, row: usize, swing: &Swing) {
     let y = TOP + row as f64 * ROW + 6.0;
     let name = format!("{}, {}", uncertain(swing.input).0, moved(swing.input, swing.bars[0].values));
-    let wide = name.chars().count() as f64 * 6.2;
+    let wide = name.chars().count() as f64 * 6.8;
     pen.fill((LEFT, y - 7.0), (LEFT + wide, y + 7.0), look.paper);
     pen.text(&name, (LEFT, y), Type::new(look.ink, Anchor::Start));
     for side in Side::BOTH {

@@ -9,7 +9,7 @@ use crate::report::{GroundRow, Report, Side, Stretch};
 use crate::view::ride_words::{reason, verdict};
 use gear_math::Verdict;
 
-const NAME: f64 = 108.0;
+const NAME: f64 = 120.0;
 const LEFT: f64 = NAME + 18.0;
 const RIGHT: f64 = 12.0;
 const TOP: f64 = 34.0;
@@ -52,12 +52,30 @@ pub(super) fn label(report: &Report) -> String {
 pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     let scale = across(size.0);
     for (index, row) in report.ride.map.iter().enumerate() {
-        draw_row(pen, look, scale, index, row);
+        draw_names(pen, look, index, row);
+        each(scale, index, row, |_, stretch, from, to| draw_stretch(pen, look, stretch, from, to));
     }
     draw_axis(pen, look, scale, size.1 - FOOT + 4.0);
+    draw_climb(pen, look, report, scale, size.1 - FOOT);
+    for (index, row) in report.ride.map.iter().enumerate() {
+        each(scale, index, row, |_, stretch, from, to| draw_words(pen, look, stretch, from, to));
+    }
+}
+
+/// Does something with every stretch of a row and the corners of its bar.
+fn each(scale: Scale, index: usize, row: &GroundRow, mut act: impl FnMut(Side, &Stretch, Point, Point)) {
+    for side in Side::BOTH {
+        for stretch in &row.stretches[side as usize] {
+            let (from, to) = corners(scale, index, side, stretch);
+            act(side, stretch, from, to);
+        }
+    }
+}
+
+fn draw_climb(pen: &mut Pen, look: &Palette, report: &Report, scale: Scale, floor: f64) {
     let climb = report.ride.inputs.climb.percent();
     let x = scale.at(climb);
-    pen.dashes((x, TOP - 10.0), (x, size.1 - FOOT), look.ink, 1.5, 4.0);
+    pen.dashes((x, TOP - 10.0), (x, floor), look.ink, 1.5, 4.0);
     let anchor = if climb > 30.0 { Anchor::End } else { Anchor::Start };
     let words = format!("this climb, {}", percent(climb, 1));
     pen.text(&words, (x, TOP - 19.0), Type::new(look.ink, anchor));
@@ -70,41 +88,36 @@ fn draw_axis(pen: &mut Pen, look: &Palette, scale: Scale, y: f64) {
     pen.text("slope, %", (0.0, y + 8.0), Type::new(look.soft, Anchor::Start));
 }
 
-fn draw_row(pen: &mut Pen, look: &Palette, scale: Scale, index: usize, row: &GroundRow) {
+fn draw_names(pen: &mut Pen, look: &Palette, index: usize, row: &GroundRow) {
     let middle = TOP + index as f64 * ROW + BAR + 1.0;
     let set = Type::new(look.ink, Anchor::Start);
     let (name, set) =
         if row.here { (format!("▸ {}", row.name), set.bold()) } else { (row.name.to_owned(), set) };
     pen.text(&name, (0.0, middle), set);
-    for side in Side::BOTH {
-        for stretch in &row.stretches[side as usize] {
-            let (from, to) = corners(scale, index, side, stretch);
-            draw_stretch(pen, look, stretch, from, to);
-        }
-        let y = middle + if side == Side::A { -8.0 } else { 8.0 };
+    for (side, y) in [(Side::A, middle - 8.0), (Side::B, middle + 8.0)] {
         pen.text(&side.to_string(), (LEFT - 6.0, y), Type::new(side.ink(look), Anchor::End).bold());
     }
 }
 
 /// Ride is full, too close to call is hatched, on foot is open.
 fn draw_stretch(pen: &mut Pen, look: &Palette, stretch: &Stretch, from: Point, to: Point) {
+    match stretch.verdict {
+        Verdict::Ride => pen.fill(from, to, look.good),
+        Verdict::TooClose => hatch(pen, look, from, to),
+        Verdict::Foot | Verdict::FootForced => pen.frame(from, to, look.soft, 1.0),
+    }
+}
+
+/// The verdict inside its bar, where there is room.
+fn draw_words(pen: &mut Pen, look: &Palette, stretch: &Stretch, from: Point, to: Point) {
     let (ink, paper) = match stretch.verdict {
-        Verdict::Ride => {
-            pen.fill(from, to, look.good);
-            (look.paper, look.good)
-        }
-        Verdict::TooClose => {
-            hatch(pen, look, from, to);
-            (look.care, look.paper)
-        }
-        Verdict::Foot | Verdict::FootForced => {
-            pen.frame(from, to, look.soft, 1.0);
-            (look.soft, look.paper)
-        }
+        Verdict::Ride => (look.paper, look.good),
+        Verdict::TooClose => (look.care, look.paper),
+        Verdict::Foot | Verdict::FootForced => (look.soft, look.paper),
     };
     let words = short(stretch);
-    let (wide, middle) =
-        (words.chars().count() as f64 * LETTER, ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0));
+    let wide = words.chars().count() as f64 * LETTER;
+    let middle = ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0);
     if wide + 8.0 < to.0 - from.0 {
         let half = wide / 2.0 + 1.0;
         pen.fill((middle.0 - half, from.1 + 1.0), (middle.0 + half, to.1 - 1.0), paper);
@@ -148,13 +161,10 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
     let scale = across(size.0);
     let mut spots = Vec::new();
     for (index, row) in report.ride.map.iter().enumerate() {
-        for side in Side::BOTH {
-            for stretch in &row.stretches[side as usize] {
-                let (from, to) = corners(scale, index, side, stretch);
-                let text = format!("{side} on {}: {}.", row.name, describe(stretch));
-                spots.push(Spot::around(from, to, 1.0, text));
-            }
-        }
+        each(scale, index, row, |side, stretch, from, to| {
+            let text = format!("{side} on {}: {}.", row.name, describe(stretch));
+            spots.push(Spot::around(from, to, 1.0, text));
+        });
     }
     spots
 }

@@ -2,6 +2,7 @@
 
 use super::Side;
 use crate::field::{Field, Kind};
+use crate::order::ascending;
 use crate::scenario::{RideInputs, Scenario};
 use gear_math::{
     Answer, Carry, Cell, Climb, ClimbLength, ClimbPlan, CriticalPower, Crossover, Distance, Flip, FlipChange,
@@ -129,7 +130,7 @@ impl RideReport {
     #[must_use]
     pub fn alike(&self) -> bool {
         let close = |change: FlipChange| change.gradient_points.abs() < 0.05 && change.km_per_h.abs() < 0.05;
-        let reasons = [&self.sides[0], &self.sides[1]].map(|side| side.reason());
+        let reasons = [&self.sides[0], &self.sides[1]].map(RideSide::reason);
         reasons[0] == reasons[1] && self.change.is_none_or(close)
     }
 }
@@ -258,7 +259,7 @@ fn swings(inputs: &RideInputs) -> Vec<Swing> {
     };
     let mut swings: Vec<Swing> = of_a.iter().filter_map(swing).collect();
     let width = |swing: &Swing| swing.bars[0].swing_points.max(swing.bars[1].swing_points);
-    swings.sort_by(|one, other| width(other).total_cmp(&width(one)));
+    ascending(&mut swings, |swing| -width(swing));
     swings
 }
 
@@ -291,7 +292,7 @@ mod tests {
         for row in &report.map {
             for stretches in &row.stretches {
                 assert_eq!((stretches[0].from, stretches[stretches.len() - 1].to), (0.0, 45.0));
-                assert!(stretches.windows(2).all(|pair| pair[0].to == pair[1].from));
+                assert!(stretches.windows(2).all(|pair| (pair[0].to - pair[1].from).abs() < 1e-9));
             }
         }
     }

@@ -3,7 +3,7 @@
 use super::{CadenceWindow, Complaint, Probe};
 use crate::bench::Bench;
 use crate::field::Field;
-use crate::number::with_unit;
+use crate::number::{rpm, trimmed, with_unit};
 use crate::speed_unit::SpeedUnit;
 use gear_math::{
     Cadence, Circumference, Climb, Derailleur, OutOfLimits, RollOutLimit, Speed, TyreKind, TyreSize, Wheel,
@@ -62,13 +62,11 @@ impl<'b> Reader<'b> {
         new: impl Fn(f64) -> Result<T, OutOfLimits>,
         kept: impl Fn(T) -> String,
     ) -> T {
-        self.read(field, good, kept, |text| {
-            number(text, field).and_then(|value| new(value).map_err(|error| sentence(&error)))
-        })
+        self.read(field, good, kept, |text| number(text, field).and_then(|value| new(value).map_err(within)))
     }
 
     /// A number that may be left out.
-    pub(super) fn optional<T: Copy>(
+    fn optional<T: Copy>(
         &mut self,
         field: Field,
         good: Option<T>,
@@ -80,7 +78,7 @@ impl<'b> Reader<'b> {
             if text.is_empty() {
                 return Ok(None);
             }
-            number(text, field).and_then(|value| new(value).map(Some).map_err(|error| sentence(&error)))
+            number(text, field).and_then(|value| new(value).map(Some).map_err(within))
         })
     }
 
@@ -102,14 +100,15 @@ impl<'b> Reader<'b> {
             let whole = text
                 .parse::<u32>()
                 .map_err(|_| format!("Type a whole number of teeth, or leave it empty{}", example(field)))?;
-            new(u16::try_from(whole).unwrap_or(u16::MAX)).map(Some).map_err(|error| sentence(&error))
+            new(u16::try_from(whole).unwrap_or(u16::MAX)).map(Some).map_err(within)
         })
     }
 
     /// One of the values a choice offers; a link may hold any text.
     pub(super) fn choice<T: Copy + PartialEq>(&mut self, field: Field, good: T, choices: &[(&str, T)]) -> T {
         let name = |kept: T| {
-            choices.iter().find(|(_, value)| *value == kept).map_or("", |(name, _)| name).to_owned()
+            let name = choices.iter().find(|(_, value)| *value == kept).map_or("", |(name, _)| name);
+            field.spec().words_for(name).to_owned()
         };
         self.read(field, good, name, |text| {
             let found = choices.iter().find(|(name, _)| *name == text);
@@ -137,18 +136,20 @@ impl<'b> Reader<'b> {
         if self.complaints.len() == before {
             let (field, message) = if low < usual {
                 (Field::CadenceHigh, "Type a number above the usual cadence.")
+            } else if usual < high {
+                (Field::CadenceLow, "Type a number below the usual cadence.")
             } else {
                 (Field::CadenceUsual, "Type a number between the lowest and the highest cadence.")
             };
             let kept =
-                [good.low, good.usual, good.high].map(|kept| kept.rpm().to_string()).join(", ") + "\u{a0}rpm";
+                [good.low, good.usual, good.high].map(|kept| trimmed(kept.rpm())).join(", ") + "\u{a0}rpm";
             self.complaints.push(Complaint { field, message: message.to_owned(), kept });
         }
         good
     }
 
     fn cadence(&mut self, field: Field, good: Cadence) -> Cadence {
-        self.measured(field, good, Cadence::new, |kept| with_unit(kept.rpm(), 0, "rpm"))
+        self.measured(field, good, Cadence::new, rpm)
     }
 
     pub(super) fn derailleur(&mut self, good: Derailleur) -> Derailleur {
@@ -188,21 +189,12 @@ impl<'b> Reader<'b> {
     pub(super) fn probe(&mut self, good: Probe, unit: SpeedUnit) -> Probe {
         Probe {
             cadence: self.cadence(Field::ProbeCadence, good.cadence),
-            speed: self.speed(Field::ProbeSpeed, good.speed, unit),
+            speed: self
+                .measured(Field::ProbeSpeed, good.speed, Speed::from_km_per_h, |kept| unit.print(kept)),
         }
     }
 
-    /// A speed in the unit of the page.
-    pub(super) fn speed(&mut self, field: Field, good: Speed, unit: SpeedUnit) -> Speed {
-        let from_unit = |value: f64| match unit {
-            SpeedUnit::KmPerH => Speed::from_km_per_h(value),
-            SpeedUnit::MilesPerH => Speed::from_miles_per_h(value),
-        };
-        self.measured(field, good, from_unit, |kept| unit.print(kept))
-    }
-
-    /// A quantity in the unit of its field. Taking functions rather than closures keeps the compiled code of all
-    /// quantities one and the same.
+    /// A quantity in the unit of its field.
     pub(super) fn quantity<T: Copy>(
         &mut self,
         field: Field,
@@ -210,7 +202,8 @@ impl<'b> Reader<'b> {
         new: fn(f64) -> Result<T, OutOfLimits>,
         value: fn(T) -> f64,
     ) -> T {
-        self.measured(field, good, new, |kept| in_unit(value(kept), field))
+        let read = self.number_within(field, Some(value(good)), &|typed| new(typed).err());
+        new(read).unwrap_or(good)
     }
 
     /// The same for a field that may be left out.
@@ -221,7 +214,30 @@ impl<'b> Reader<'b> {
         new: fn(f64) -> Result<T, OutOfLimits>,
         value: fn(T) -> f64,
     ) -> Option<T> {
-        self.optional(field, good, new, |kept| in_unit(value(kept), field))
+        if self.bench.text(field).trim().is_empty() {
+            return None;
+        }
+        new(self.number_within(field, good.map(value), &|typed| new(typed).err())).ok()
+    }
+
+    /// Reads the number of a quantity, or gives `good`, which is not a number when there is none. One body for all
+    /// quantities keeps the compiled code small.
+    fn number_within(
+        &mut self,
+        field: Field,
+        good: Option<f64>,
+        refuse: &dyn Fn(f64) -> Option<OutOfLimits>,
+    ) -> f64 {
+        let text = self.bench.text(field).trim();
+        let read = number(text, field).and_then(|value| match refuse(value) {
+            Some(error) => Err(sentence(&error)),
+            None => Ok(value),
+        });
+        read.unwrap_or_else(|message| {
+            let kept = good.map_or("none".to_owned(), |good| in_unit(good, field));
+            self.complaints.push(Complaint { field, message, kept });
+            good.unwrap_or(f64::NAN)
+        })
     }
 
     /// A slope that riding and going on foot can be compared on.
@@ -252,7 +268,7 @@ impl<'b> Reader<'b> {
 
 /// A value with the unit of its field.
 fn in_unit(value: f64, field: Field) -> String {
-    format!("{value}\u{a0}{}", field.spec().unit).trim_end().to_owned()
+    format!("{}\u{a0}{}", trimmed(value), field.spec().unit).trim_end().to_owned()
 }
 
 /// A typed number: a decimal comma and the field's own unit behind it are understood.
@@ -270,6 +286,11 @@ fn example(field: Field) -> String {
         "" => ".".to_owned(),
         start => format!(", such as {start}."),
     }
+}
+
+/// What to type instead of a number outside its limits.
+fn within(error: OutOfLimits) -> String {
+    format!("Type {}.", error.limits.range())
 }
 
 /// An error of gear-math as a sentence.

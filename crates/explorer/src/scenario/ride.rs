@@ -4,7 +4,6 @@ use super::Scenario;
 use super::parse::Reader;
 use crate::field::Field;
 use crate::report::Side;
-use crate::speed_unit::SpeedUnit;
 use gear_math::{
     Air, AirDensity, BalanceSpeed, Bike, BikeMass, BodyMass, Circumference, Climb, ClimbLength, CrankLength,
     DragArea, Drivetrain, DrivetrainEfficiency, FootCostFactor, FootFactor, Friction, Gaits, GrossEfficiency,
@@ -96,7 +95,7 @@ impl RideInputs {
             climb: reader.climb(Field::Slope, good.climb),
             length: reader.quantity(Field::ClimbLength, good.length, ClimbLength::new, ClimbLength::m),
             lost: reader.quantity(Field::SecondsLost, good.lost, SecondsLost::new, SecondsLost::s),
-            ..limits(reader, good, scenario.unit)
+            ..limits(reader, good)
         };
         inputs.ground.slope_share =
             reader.quantity(Field::SlopeShare, good.ground.slope_share, SlopeShare::new, SlopeShare::value);
@@ -255,7 +254,7 @@ fn air(reader: &mut Reader<'_>, good: Air) -> Air {
 }
 
 /// What ends riding, and short efforts; the rest as in `good`.
-fn limits(reader: &mut Reader<'_>, good: &RideInputs, unit: SpeedUnit) -> RideInputs {
+fn limits(reader: &mut Reader<'_>, good: &RideInputs) -> RideInputs {
     let rear = reader.quantity(Field::RearWeight, good.stance.rear, RearShare::new, RearShare::value);
     RideInputs {
         balance: reader.optional_quantity(
@@ -270,7 +269,7 @@ fn limits(reader: &mut Reader<'_>, good: &RideInputs, unit: SpeedUnit) -> RideIn
         peak: reader.quantity(Field::PeakPower, good.peak, PeakPower::new, PeakPower::watts),
         reserve: reader.quantity(Field::Reserve, good.reserve, WorkReserve::new, WorkReserve::kj),
         share: reader.quantity(Field::ReserveShare, good.share, ReserveShare::new, ReserveShare::value),
-        entry: reader.speed(Field::EntrySpeed, good.entry, unit),
+        entry: reader.quantity(Field::EntrySpeed, good.entry, Speed::from_km_per_h, Speed::km_per_h),
         ..good.clone()
     }
 }

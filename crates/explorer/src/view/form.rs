@@ -13,7 +13,7 @@ fn bench() -> Markup {
             summary { "Wheel, derailleur, rider, rules" }
             div.groups {
                 (fieldset("shared", "Wheel", Group::Wheel))
-                (fieldset("shared", "Rear derailleur", Group::Derailleur))
+                (fieldset("shared", "Derailleurs", Group::Derailleur))
                 (fieldset("shared", "Rider", Group::Rider))
                 (fieldset("shared", "Counting and race rules", Group::Reckoning))
             }
@@ -90,8 +90,13 @@ fn fields_of(group: Group) -> impl Iterator<Item = Field> {
 
 fn entry(field: Field) -> Markup {
     let spec = field.spec();
+    let class = match field {
+        Field::CassetteA | Field::CassetteB => "field wide",
+        _ if matches!(spec.kind, Kind::Lines(_)) => "field lines",
+        _ => "field",
+    };
     html! {
-        div.field.wide[matches!(spec.kind, Kind::Lines(_))] {
+        div class=(class) {
             label for=(spec.key) { (spec.label) }
             span.entry {
                 (control(spec))
@@ -99,7 +104,7 @@ fn entry(field: Field) -> Markup {
                 @if !spec.unit.is_empty() && !matches!(spec.kind, Kind::Slider(..)) { span.unit { (spec.unit) } }
             }
             @if let Kind::Slider(..) = spec.kind { output id={ "value-" (spec.key) } for=(spec.key) {} }
-            div.says id={ "says-" (spec.key) } role="status" {}
+            div.says id={ "says-" (spec.key) } {}
         }
     }
 }

@@ -243,7 +243,7 @@ mod tests {
         for (field, text) in edits {
             bench.write(*field, text);
         }
-        desk.lay_out(bench);
+        desk.lay_out(bench, crate::scenario::Scenario::default());
         desk.lap(true);
         let html = answer(&desk.report()).into_string();
         html.replace("<b>", "")

@@ -17,11 +17,12 @@ mod rings;
 mod steps;
 mod words;
 
+use crate::field::Group;
 use crate::report::Report;
 use crate::scenario::Complaint;
 #[cfg(all(feature = "api", target_arch = "wasm32"))]
 pub(crate) use cage::finding;
-use maud::Markup;
+use maud::{Markup, html};
 
 /// All fragments, as pairs of element id and content.
 #[must_use]
@@ -31,10 +32,12 @@ pub fn fragments(
     complaints: &[Complaint],
     is_demo: bool,
 ) -> Vec<(String, String)> {
+    let doubts = notices::doubts(complaints, &[]);
+    let lap_doubts = notices::doubts(complaints, &[Group::RIDE, Group::LAP].concat());
     let sections: [(&str, Markup); 27] = [
         ("scenario", notices::scenario(is_demo)),
         ("notices", notices::list(notices)),
-        ("rings-answer", rings::answer(report)),
+        ("rings-answer", answered(&doubts, &rings::answer(report))),
         ("rings-summary", rings::summary(report)),
         ("rings-working", rings::working(report)),
         ("probes-answer", probes::answer(report)),
@@ -42,17 +45,17 @@ pub fn fragments(
         ("rings-overlap", overlap::tables(report)),
         ("rings-limit", limit::table_of(report)),
         ("rings-gears", gears::tables(report)),
-        ("cage-answer", cage::answer(report)),
+        ("cage-answer", answered(&doubts, &cage::answer(report))),
         ("cage-tables", cage::tables(report)),
         ("cage-working", cage::working(report)),
-        ("ride-answer", ride::answer(report)),
+        ("ride-answer", answered(&notices::doubts(complaints, &Group::RIDE), &ride::answer(report))),
         ("ride-ends", ride_tables::ends(report)),
         ("ride-speeds", ride_tables::speeds(report)),
         ("ride-map", ride_tables::map(report)),
         ("ride-climb", ride_tables::climb(report)),
         ("ride-swings", ride_tables::swings(report)),
         ("ride-working", ride_notes::working(report)),
-        ("lap-answer", lap::answer(report)),
+        ("lap-answer", answered(&lap_doubts, &lap::answer(report))),
         ("lap-course", lap::course(report)),
         ("lap-places", lap::places(report)),
         ("lap-numbers", lap_tables::numbers(report)),
@@ -62,4 +65,9 @@ pub fn fragments(
     ];
     let sections = sections.into_iter().map(|(id, html)| (id.to_owned(), html.into_string()));
     sections.chain(notices::beside_fields(report, complaints)).collect()
+}
+
+/// An answer under what it leaves out.
+fn answered(doubts: &Markup, answer: &Markup) -> Markup {
+    html! { (doubts) (answer) }
 }

@@ -230,3 +230,114 @@ pub(super) fn limits_in_words(limits: LimitsHeld) -> String {
 pub(super) fn seconds(time: Time) -> String {
     with_unit(time.s(), 0, "s")
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bench::Bench;
+    use crate::field::Field;
+    use crate::scenario::Scenario;
+
+    /// The answer to the demo with some fields typed over, without tags.
+    fn said(edits: &[(Field, &str)]) -> String {
+        let mut bench = Bench::default();
+        for (field, text) in edits {
+            bench.write(*field, text);
+        }
+        let read = Scenario::read(&bench, &Scenario::default());
+        assert_eq!(read.complaints, []);
+        let html = answer(&Report::of(&read.scenario)).into_string().replace('\u{a0}', " ");
+        html.split('<').map(|part| part.split_once('>').map_or(part, |(_, text)| text)).collect()
+    }
+
+    fn has(answer: &str, words: &str) {
+        assert!(answer.contains(words), "“{words}” is not in “{answer}”");
+    }
+
+    const LOW: [(Field, &str); 4] = [
+        (Field::RingsA, "24"),
+        (Field::CassetteA, "11-13-15-18-21-25-30-36-42-50"),
+        (Field::RingsB, "24"),
+        (Field::CassetteB, "11-13-15-18-21-25-30-36-42-50"),
+    ];
+
+    fn low_and(edits: &[(Field, &'static str)]) -> String {
+        said(&[&LOW, edits].concat())
+    }
+
+    #[test]
+    fn the_gear_runs_out_before_it_is_too_close() {
+        let answer = said(&[(Field::Ground, "firm-grass")]);
+        has(
+            &answer,
+            "With A you are on foot below 8.1 km/h, on firm grass from 10.0 % up: the lowest gear, 34×30, turns slower there than your 55 rpm.",
+        );
+        has(
+            &answer,
+            "From there to about 13 % a lower gear would still beat your feet; beyond, it is too close to call",
+        );
+        has(
+            &answer,
+            "B instead of A keeps you riding on slopes up to 1.8 points of gradient steeper, at speeds down to 1.0 km/h lower.",
+        );
+    }
+
+    #[test]
+    fn a_lower_gear_is_not_promised_where_it_is_too_close_already() {
+        let answer = said(&[(Field::Ground, "mud")]);
+        has(&answer, "A lower gear would change little. From about 4 % it is too close to call");
+    }
+
+    #[test]
+    fn one_sentence_does_for_two_that_are_alike() {
+        let answer = low_and(&[]);
+        has(&answer, "With A and B alike you are on foot below 5.4 km/h");
+        has(&answer, "your feet are as quick there for the same effort, by the best guess");
+        has(&answer, "Between A and B that makes no difference.");
+    }
+
+    #[test]
+    fn nothing_may_stop_a_rider() {
+        let free = [
+            (Field::Ground, "tarmac"),
+            (Field::GripCounts, "off"),
+            (Field::Balance, ""),
+            (Field::CadenceLow, "25"),
+        ];
+        has(&low_and(&free), "With A and B alike you can ride all that was measured, up to 45 %.");
+    }
+
+    #[test]
+    fn the_level_may_be_too_much() {
+        let answer = said(&[(Field::Ground, "loose-sand")]);
+        has(
+            &answer,
+            "With A and B alike you are on foot on the level already, on loose, dry sand: the lowest gear, 34×30 or 32×32,",
+        );
+        has(
+            &answer,
+            "too close to call from the level on, until your feet are surely quicker from about 6 % on",
+        );
+    }
+
+    #[test]
+    fn grip_balance_and_strength_are_named() {
+        has(&low_and(&[(Field::Friction, "0.2")]), "the rear wheel slips there, whatever the gear");
+        has(&low_and(&[(Field::Balance, "2.5")]), "slower than that the bike does not stay upright");
+        let strong = [(Field::Power, "490"), (Field::CadenceLow, "30"), (Field::Ground, "tarmac")];
+        has(&said(&strong), "even the lowest gear, 34×30, asks for more strength than lasts that long");
+    }
+
+    #[test]
+    fn a_climb_is_ridden_run_or_left_to_taste() {
+        let climb = |slope: &'static str| low_and(&[(Field::Slope, slope)]);
+        has(&climb("4"), "with both ride, riding takes");
+        has(&climb("4"), ", and getting off never pays, however long the climb");
+        has(&climb("13"), "with both ride or run as you like, it is too close to call");
+        has(&climb("16"), "and by the best guess getting off pays on more than");
+        has(
+            &said(&[]),
+            "with A get off, because the lowest gear is too tall; with B ride, riding takes 29 s",
+        );
+    }
+}

@@ -40,7 +40,7 @@ pub(super) fn ends(report: &Report) -> Markup {
     ];
     rows.extend(marks.map(|kind| of(&capital(mark(kind)), &|side| marked(side, kind))));
     html! {
-        (plain_table("Where riding ends, and what else to know of the slope", "Gradients on this ground, for this power.", &["", "A", "B"], &rows))
+        (plain_table("Where riding ends, and what else to know of the slope", "Gradients on this ground, for this power. More than your weight: holding the speed in the lowest gear then takes more than your full weight on every stroke. Jerks: a heavy, uneven stroke, with 1.57 of its mean at the peak.", &["", "A", "B"], &rows))
         (others(report))
     }
 }
@@ -116,7 +116,7 @@ pub(super) fn speeds(report: &Report) -> Markup {
         "With B",
     ];
     html! {
-        details {
+        details id="ride-speeds-all" {
             summary { "Speeds on every slope in numbers" }
             (plain_table("Speed against gradient", "Riding is what the power would give in an ideal gear; a cadence in brackets is one you cannot turn.", &heads, &rows))
         }
@@ -148,7 +148,7 @@ pub(super) fn map(report: &Report) -> Markup {
         })
         .collect();
     html! {
-        details {
+        details id="ride-map-all" {
             summary { "The map in numbers" }
             (plain_table("Verdict by ground", "Up to the gradient given; every half per cent was looked at.", &["Ground", "A", "B"], &rows))
             (grounds())

@@ -57,20 +57,20 @@ pub(crate) const fn gait(gait: Gait) -> &'static str {
     }
 }
 
-/// A mark on the axis of gradients.
+/// A mark on the axis of gradients, short enough to stand beside it on a phone.
 #[must_use]
 pub(crate) const fn mark(kind: MarkKind) -> &'static str {
     match kind {
         MarkKind::Ends(Reason::Gear) => "lowest gear runs out",
-        MarkKind::Ends(Reason::Force) => "strength does not last",
+        MarkKind::Ends(Reason::Force) => "strength gives out",
         MarkKind::Ends(Reason::Balance) => "too slow to balance",
         MarkKind::Ends(Reason::Grip) => "rear wheel slips",
         MarkKind::Ends(Reason::Energy) => "feet as quick",
-        MarkKind::TooCloseFrom => "too close to call from here",
+        MarkKind::TooCloseFrom => "too close to call",
         MarkKind::FootFrom => "feet surely quicker",
-        MarkKind::BodyWeight => "more than full weight on the pedal",
-        MarkKind::SlipsInJerks => "slips under a heavy stroke",
-        MarkKind::FrontLifts => "front wheel lifts under a heavy stroke",
+        MarkKind::BodyWeight => "more than your weight",
+        MarkKind::SlipsInJerks => "rear slips in jerks",
+        MarkKind::FrontLifts => "front lifts in jerks",
     }
 }
 

@@ -29,8 +29,11 @@ pub(super) fn plain_table(title: &str, remark: &str, heads: &[&str], rows: &[Vec
     let head = html! {
         tr {
             @for head in heads {
-                th scope="col" {
-                    @match *head { "A" => (name(Side::A)), "B" => (name(Side::B)), head => (head) }
+                @match *head {
+                    "" => td {}
+                    "A" => th scope="col" { (name(Side::A)) }
+                    "B" => th scope="col" { (name(Side::B)) }
+                    head => th scope="col" { (head) }
                 }
             }
         }
