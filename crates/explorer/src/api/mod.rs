@@ -2,6 +2,7 @@
 
 pub mod cage;
 pub mod gears;
+pub mod lap;
 pub mod ride;
 pub mod wheel;
 
