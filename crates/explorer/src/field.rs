@@ -45,8 +45,7 @@ impl Group {
         [Self::Ride, Self::RideRider, Self::RideGround, Self::RideLimits, Self::RideEffort];
 
     /// The groups of the section on the lap.
-    pub const LAP: [Self; 5] =
-        [Self::Lap, Self::LapSketch, Self::LapFile, Self::LapHabits, Self::LapSearch];
+    pub const LAP: [Self; 5] = [Self::Lap, Self::LapSketch, Self::LapFile, Self::LapHabits, Self::LapSearch];
 
     /// Whether every section depends on it.
     #[must_use]

@@ -3,10 +3,10 @@
 use super::ride::{AirInput, BikeInput, LimitsInput, ReasonName, RiderInput, given};
 use super::{RingAndSprocket, input, output, thrown};
 use gear_math::{
-    BandedLap, Braking, Cadence, CadenceWindow, Candidate, Cassette, Chainring, Chainset, CornerSpeed, Course, Derailleur,
-    Gradient, LapSetup, Mode, MountTime, Obstacle, ObstacleTime, PlanPart, RingDifference, Search, SearchSpace, Segment,
-    ShiftTime, SmoothingLength, Sprocket, StretchLength, Surface, TotalCapacity, TrackOptions, Weighting, WhyOnFoot,
-    ranked,
+    BandedLap, Braking, Cadence, CadenceWindow, Candidate, Cassette, Chainring, Chainset, CornerSpeed,
+    Course, Derailleur, Gradient, LapSetup, Mode, MountTime, Obstacle, ObstacleTime, PlanPart,
+    RingDifference, Search, SearchSpace, Segment, ShiftTime, SmoothingLength, Sprocket, StretchLength,
+    Surface, TotalCapacity, TrackOptions, Weighting, WhyOnFoot, ranked,
 };
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
@@ -244,7 +244,8 @@ impl StretchInput {
 
 fn ground(name: &str) -> Result<Surface, JsError> {
     let known = || Surface::ALL.map(Surface::name).join(", ");
-    Surface::named(name).ok_or_else(|| JsError::new(&format!("there is no ground “{name}”; there are {}", known())))
+    Surface::named(name)
+        .ok_or_else(|| JsError::new(&format!("there is no ground “{name}”; there are {}", known())))
 }
 
 impl From<&PlanPart> for PlanRow {
@@ -414,8 +415,8 @@ pub fn search(
     let progress = progress.is_function().then(|| progress.unchecked_into::<Progress>());
     let space = asked.space()?;
     let set_ups = space.set_ups().collect();
-    let mut search =
-        Search::new(&asked.lap.course.course()?, &asked.lap.setup()?, space.derailleur, set_ups).map_err(thrown)?;
+    let mut search = Search::new(&asked.lap.course.course()?, &asked.lap.setup()?, space.derailleur, set_ups)
+        .map_err(thrown)?;
     let mut found: Vec<Candidate> = Vec::new();
     while !search.is_done() {
         found.extend(search.advance(BATCH));
@@ -451,7 +452,11 @@ impl SearchInput {
             chainsets,
             cassettes,
             derailleur: Derailleur {
-                total_capacity: self.total_capacity_teeth.map(TotalCapacity::new).transpose().map_err(thrown)?,
+                total_capacity: self
+                    .total_capacity_teeth
+                    .map(TotalCapacity::new)
+                    .transpose()
+                    .map_err(thrown)?,
                 largest_sprocket: sprocket(self.largest_sprocket_teeth)?,
                 smallest_sprocket: sprocket(self.smallest_sprocket_teeth)?,
                 ring_difference: difference.transpose().map_err(thrown)?,

@@ -244,7 +244,11 @@ pub fn ride_or_run(
 }
 
 /// A typed value, or the default where there is none.
-pub(super) fn given<T>(value: Option<f64>, new: fn(f64) -> Result<T, OutOfLimits>, default: T) -> Result<T, JsError> {
+pub(super) fn given<T>(
+    value: Option<f64>,
+    new: fn(f64) -> Result<T, OutOfLimits>,
+    default: T,
+) -> Result<T, JsError> {
     value.map_or(Ok(default), |value| new(value).map_err(thrown))
 }
 

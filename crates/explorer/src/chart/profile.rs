@@ -14,6 +14,8 @@ const LINE: f64 = 17.0;
 const HILL: f64 = 120.0;
 const GROUND: f64 = 16.0;
 const STRIP: f64 = 12.0;
+/// Room beneath a strip for what is too close to call.
+const DOUBT: f64 = 9.0;
 const GEARS: f64 = 110.0;
 const FOOT: f64 = 24.0;
 /// Width of a letter, CSS pixels; a generous estimate.
@@ -45,7 +47,11 @@ pub(super) fn draw_distances(pen: &mut Pen, look: &Palette, laps: &LapReport, sc
     let step = step.unwrap_or(length);
     let mut at = 0.0;
     while at <= length {
-        let anchor = if at == 0.0 { Anchor::Start } else { Anchor::Middle };
+        let anchor = match at {
+            0.0 => Anchor::Start,
+            at if scale.at(length) - scale.at(at) < 12.0 => Anchor::End,
+            _ => Anchor::Middle,
+        };
         pen.text(&with_unit(at, 0, "m"), (scale.at(at), y), Type::new(look.soft, anchor));
         at += step;
     }
@@ -61,7 +67,7 @@ fn key(laps: &LapReport, width: f64) -> (Vec<(Surface, Point)>, f64) {
     let used = |surface: &&Surface| laps.question.course.segments().iter().any(|it| it.surface == **surface);
     let (mut x, mut y) = (0.0, 8.0);
     let place = |surface: &Surface| {
-        let wide = 30.0 + surface_name(*surface).chars().count() as f64 * LETTER;
+        let wide = 42.0 + surface_name(*surface).chars().count() as f64 * LETTER;
         if x > 0.0 && x + wide > width {
             (x, y) = (0.0, y + LINE);
         }
@@ -88,12 +94,12 @@ impl Layout {
         let hill = key(laps, width).1 + 12.0;
         let ground = hill + HILL;
         let strips = ground + GROUND + 8.0;
-        let gears = strips + 2.0 * (STRIP + 5.0) + 14.0;
+        let gears = strips + 2.0 * (STRIP + DOUBT) + 14.0;
         Self { scale: across(laps, width), hill, ground, strips, gears, floor: gears + GEARS }
     }
 
     fn strip(&self, side: Side) -> f64 {
-        self.strips + side as usize as f64 * (STRIP + 5.0)
+        self.strips + side as usize as f64 * (STRIP + DOUBT)
     }
 }
 
@@ -199,7 +205,7 @@ fn layer(pen: &mut Pen, look: &Palette, from: Point, to: Point, share: f64) {
     pen.line((from.0, y), (to.0, y), look.soft, 2.0);
 }
 
-/// Ridden is a bar, on foot are footsteps, too close to call is hatched.
+/// Ridden is a bar, on foot are footsteps, too close to call is hatched beneath.
 fn draw_plan(pen: &mut Pen, look: &Palette, laps: &LapReport, side: Side, layout: &Layout) {
     let (top, ink) = (layout.strip(side), side.ink(look));
     let x = |at: f64| layout.scale.at(at);
@@ -224,8 +230,8 @@ fn draw_plan(pen: &mut Pen, look: &Palette, laps: &LapReport, side: Side, layout
         let (from, to) = wide_enough(x(span.from_m), x(span.to_m), LEAST);
         let mut at = from;
         while at <= to {
-            pen.line((at, top + STRIP + 2.0), (at + 3.0, top - 2.0), look.care, 1.5);
-            at += 4.0;
+            pen.line((at, top + STRIP + 6.0), (at + 3.0, top + STRIP + 1.0), look.care, 1.5);
+            at += 3.0;
         }
     }
 }

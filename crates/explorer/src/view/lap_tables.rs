@@ -112,7 +112,7 @@ pub(super) fn found(report: &Report) -> Markup {
                 "What was found",
                 "Best first by time and what the rest is worth, for rider, course and derailleur as they were when the search began. ● unbeaten: no other is as good on every count and better on one.",
                 &html! { tr {
-                    @for head in ["Rings", "Cassette", "Lap", "To the quickest here", "Shifts", "Largest step", "Lowest gear", "Spare", "On the bench"] { th scope="col" { (head) } }
+                    @for head in ["Rings", "On the bench", "Lap", "To the first", "Shifts, rear + front", "Lowest gear", "Largest step", "Spare teeth", "Cassette"] { th scope="col" { (head) } }
                 } },
                 &html! { @for (place, it) in shown(found) { (row(found, place, it, best)) } },
             ))
@@ -176,18 +176,18 @@ fn row(found: &Found, place: usize, it: &Ranked, best: f64) -> Markup {
     html! {
         tr {
             th scope="row" { (candidate.drivetrain.chainset) @if it.unbeaten { " ●" span.unseen { " unbeaten" } } }
-            td { (cassette) }
-            td { (clock(candidate.time_s)) }
-            td { (signed(candidate.time_s - best, 1)) "\u{a0}s" @if tie { ", a tie" } }
-            td { (candidate.shifts_rear) " + " (candidate.shifts_front) }
-            td { (percent(candidate.largest_step_percent, 0)) }
-            td { (with_unit(candidate.lowest_development_m, 2, "m")) }
-            td { @match candidate.spare_capacity { Some(spare) => (plain(f64::from(spare), 0)), None => "–" } }
             td {
                 button type="button" data-act={ "bench-a:" (number) } aria-label={ "Put " (which) " on the bench as A" } { "as A" }
                 " "
                 button type="button" data-act={ "bench-b:" (number) } aria-label={ "Put " (which) " on the bench as B" } { "as B" }
             }
+            td { (clock(candidate.time_s)) }
+            td { (signed(candidate.time_s - best, 1)) "\u{a0}s" @if tie { ", a tie" } }
+            td { (candidate.shifts_rear) " + " (candidate.shifts_front) }
+            td { (with_unit(candidate.lowest_development_m, 2, "m")) }
+            td { (percent(candidate.largest_step_percent, 0)) }
+            td { @match candidate.spare_capacity { Some(spare) => (plain(f64::from(spare), 0)), None => "–" } }
+            td { (cassette) }
         }
     }
 }
