@@ -155,7 +155,7 @@ function roundTheLap(engine, show) {
     bar.max = total;
     bar.value = 0;
     const began = performance.now();
-    const count = Math.min(4, Math.max(1, (navigator.hardwareConcurrency || 2) - 1), total);
+    const count = Math.min(4, Math.max(1, navigator.hardwareConcurrency || 2), total);
     let waiting = [];
     let done = 0;
     let left = count;

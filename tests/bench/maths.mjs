@@ -11,6 +11,7 @@ const ROUNDS = 40;
 const WORKS = [
   { work: 'gear_tables', count: 10_000, what: '10000 gear tables' },
   { work: 'verdict_maps', count: 1, what: 'ride or run on 91 × 9 slopes and grounds for A and B' },
+  { work: 'laps', count: 1, what: 'a lap of 3 km in steps of 1 m on two set-ups' },
 ];
 /** Native and WebAssembly round transcendental functions differently in the last digit. */
 const SAME = 1e-9;
@@ -30,9 +31,22 @@ export async function mathsRows(browser) {
       { what: `${what}, in the browser`, figure: ms(wasmMs) },
       { what: 'WebAssembly against native', figure: times(wasmMs / nativeMs) },
     );
+    if (work === 'laps') rows.push(...scriptRows(native.sum, wasmMs));
     if (work === 'verdict_maps') rows.push(...numpyRows(native.sum, nativeMs, wasmMs));
   }
   return rows;
+}
+
+/** The same algorithm in plain JavaScript; its laps must take the same times. */
+function scriptRows(sum, wasmMs) {
+  const said = execFileSync(process.execPath, [fileURLToPath(new URL('lap.mjs', import.meta.url))], { encoding: 'utf8' });
+  const [, duration] = said.match(/set-ups: ([\d.]+) ms/);
+  const script = [...said.matchAll(/([\d.]+) s, /g)].reduce((total, [, seconds]) => total + Number(seconds), 0);
+  assert.ok(Math.abs(script / sum - 1) < SAME, `the script gives ${script}, gear-math ${sum}`);
+  return [
+    { what: 'the same laps in plain JavaScript', figure: ms(Number(duration)) },
+    { what: 'WebAssembly against plain JavaScript', figure: times(wasmMs / duration) },
+  ];
 }
 
 /** The independent numpy model works the same map out; its reference ratios must add up to the same sum. */

@@ -42,7 +42,7 @@ impl Desk {
             Err(why) => self.with_room(LapRoom { refused: Some(why), ..self.room().clone() }),
             Ok(own) => {
                 let room = LapRoom { own: Some(Rc::new(own)), refused: None, ..self.room().clone() };
-                self.with_room(room);
+                self.set_room(room);
                 let mut bench = self.bench.clone();
                 bench.write(Field::Course, "own");
                 self.change(bench)
@@ -75,7 +75,7 @@ impl Desk {
                 ),
                 ..self.room().clone()
             };
-            self.with_room(room);
+            self.set_room(room);
             return bench;
         }
         bench.write(Field::Sketch, &rows);
@@ -137,11 +137,16 @@ impl Desk {
     }
 
     fn with_room(&mut self, room: LapRoom) -> Update {
+        self.set_room(room);
+        self.refresh(Vec::new(), false)
+    }
+
+    /// Puts it in place without showing it: what comes next does.
+    fn set_room(&mut self, room: LapRoom) {
         match Rc::get_mut(&mut self.report) {
             Some(report) => report.lap = room,
             None => self.report = Rc::new(Report { lap: room, ..Report::of(&self.good) }),
         }
-        self.refresh(Vec::new(), false)
     }
 
     fn change(&mut self, bench: Bench) -> Update {

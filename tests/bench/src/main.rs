@@ -1,6 +1,6 @@
 //! Times work natively: `speed-bench WORK COUNT ROUNDS` prints the time of each round in ms, then the sum.
 
-use speed_bench::{gear_tables, verdict_maps};
+use speed_bench::{gear_tables, laps, verdict_maps};
 use std::error::Error;
 use std::hint::black_box;
 use std::time::Instant;
@@ -10,7 +10,8 @@ fn main() -> Result<(), Box<dyn Error>> {
     let work = match arguments.next().as_deref() {
         Some("gear_tables") => gear_tables,
         Some("verdict_maps") => verdict_maps,
-        _ => return Err("which work: gear_tables or verdict_maps?".into()),
+        Some("laps") => laps,
+        _ => return Err("which work: gear_tables, verdict_maps or laps?".into()),
     };
     let count: u32 = arguments.next().ok_or("how often?")?.parse()?;
     let rounds: u32 = arguments.next().ok_or("how many rounds?")?.parse()?;
