@@ -4,6 +4,7 @@ import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { after, before, test } from 'node:test';
+import axe from 'axe-core';
 import { PHONE, SINGLE_FILE, assertQuiet, launchBrowser, openPage, serveSite } from './harness.mjs';
 
 const GPX = new URL('../reference/data/gpx/', import.meta.url);
@@ -163,6 +164,16 @@ test('a search runs in the background, is cancelled, and a result goes on the be
   assert.equal(first.startsWith(`${await page.inputValue('#rings-b')} with ${await page.inputValue('#cassette-b')}: `), true, first);
   assert.equal(await page.isDisabled('[data-act=undo]'), false);
   assertQuiet({ ...heard, requests: heard.requests.filter(({ url }) => !url.startsWith('blob:')) });
+});
+
+test('axe-core finds nothing once the lap and a search stand there', async () => {
+  const { page } = await openLap();
+  await page.fill('#search-small', '44');
+  await page.click('#search-start');
+  await page.waitForFunction(() => document.getElementById('lap-found').innerText.includes('First of'), null, { timeout: 60_000 });
+  await page.evaluate(axe.source);
+  const found = await page.evaluate(() => globalThis.axe.run('#lap').then(({ violations }) => violations.map(({ id, nodes }) => `${id} at ${nodes[0].target}`)));
+  assert.deepEqual(found, []);
 });
 
 test('nothing sticks out on a phone', async () => {

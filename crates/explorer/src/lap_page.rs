@@ -1,5 +1,6 @@
 //! The entry points of the lap's section and of its workers, for `www/lap.js`.
 
+use crate::desk::Desk;
 use crate::page::{answer, at_desk};
 use crate::report::{Hunt, row};
 use gear_math::TimeBand;
@@ -86,7 +87,7 @@ pub fn finals(numbers: &[usize]) -> Vec<f64> {
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen(js_name = beginSearch)]
 pub fn begin_search() -> Result<Vec<JsValue>, JsError> {
-    let (total, update) = at_desk(|desk| desk.search());
+    let (total, update) = at_desk(Desk::search);
     Ok(vec![answer(update)?, (total as f64).into()])
 }
 

@@ -1,8 +1,9 @@
 //! Work to time natively and in WebAssembly: many gear tables, maps of riding against going on foot, laps.
 
 use gear_math::{
-    Air, Bike, BikeMass, BodyMass, Cadence, Circumference, Climb, Demo, Drivetrain, FootFactor, Friction, Ground,
-    KitMass, Lap, LapSetup, Power, RideOrRun, Rider, RidingLimits, RollingCoefficient, SlopeShare, Step, Surface, verdict_map,
+    Air, Bike, BikeMass, BodyMass, Cadence, Circumference, Climb, Demo, Drivetrain, FootFactor, Friction,
+    Ground, KitMass, Lap, LapSetup, Power, RideOrRun, Rider, RidingLimits, RollingCoefficient, SlopeShare,
+    Step, Surface, verdict_map,
 };
 use std::error::Error;
 

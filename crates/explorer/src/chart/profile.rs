@@ -6,7 +6,7 @@ use super::scale::Scale;
 use super::{Size, Spot};
 use crate::number::{percent, plain, signed, with_unit};
 use crate::report::{LapReport, Report, Side, surface_name};
-use gear_math::{Lap, Mode, Speed, Surface, TracePoint};
+use gear_math::{Gear, Lap, Mode, Speed, Surface, TracePoint};
 
 const LEFT: f64 = 46.0;
 const RIGHT: f64 = 14.0;
@@ -189,7 +189,7 @@ fn draw_ground(pen: &mut Pen, look: &Palette, surface: Surface, from: Point, to:
         Surface::WetSoftGrass => each(4.0, &mut |x| pen.line((x, top + 2.0), (x, floor), ink, 1.0)),
         Surface::Mud => [0.3, 0.75].into_iter().for_each(|share| layer(pen, look, from, to, share)),
         Surface::DeepMud => {
-            [0.1, 0.35, 0.6, 0.85].into_iter().for_each(|share| layer(pen, look, from, to, share))
+            [0.1, 0.35, 0.6, 0.85].into_iter().for_each(|share| layer(pen, look, from, to, share));
         }
         Surface::WetPackedSand => each(7.0, &mut |x| pen.dot((x, (top + floor) / 2.0), 1.4, ink)),
         Surface::LooseSand => each(5.0, &mut |x| {
@@ -260,29 +260,20 @@ fn draw_gears(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) 
         );
     }
     pen.text("way per crank turn", (LEFT, layout.gears - 8.0), Type::new(look.soft, Anchor::Start));
+    let at = |metre: f64, gear: Gear| (layout.scale.at(metre), up.at(gear.development(wheel).m()));
     for side in [Side::B, Side::A] {
-        let mut line: Vec<Point> = Vec::new();
-        let mut from = 0.0;
+        let (mut line, mut from, mut last) = (Vec::new(), 0.0, None);
         for point in &laps.laps[side as usize].trace {
-            match point.gear.map(|gear| up.at(gear.development(wheel).m())) {
-                Some(y) => {
-                    if line.last().is_none_or(|last| last.1 != y) {
-                        line.push((layout.scale.at(from), y));
-                    }
-                    // Two ends of a level stretch are enough.
-                    if let [.., before, last] = line.as_mut_slice()
-                        && before.1 == y
-                        && last.1 == y
-                    {
-                        last.0 = layout.scale.at(point.at_m);
-                    } else {
-                        line.push((layout.scale.at(point.at_m), y));
-                    }
+            if point.gear != last {
+                line.extend([last, point.gear].into_iter().flatten().map(|gear| at(from, gear)));
+                if point.gear.is_none() {
+                    draw_gear_line(pen, look, side, &std::mem::take(&mut line));
                 }
-                None => draw_gear_line(pen, look, side, &std::mem::take(&mut line)),
+                last = point.gear;
             }
             from = point.at_m;
         }
+        line.extend(last.map(|gear| at(from, gear)));
         draw_gear_line(pen, look, side, &line);
     }
 }

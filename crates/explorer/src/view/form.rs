@@ -60,7 +60,7 @@ fn lap() -> Markup {
             p.quiet { "Cells are parted by ; or |. Grounds: " (grounds()) "." }
         }
         details {
-            summary { "Finer settings: shifting and braking" }
+            summary { "Shifting and braking" }
             div.grid { (section(Group::LapHabits)) }
         }
     }
