@@ -142,7 +142,7 @@ function roundTheLap(engine, show) {
     busy(false);
   }
 
-  async function search() {
+  function search() {
     if (document.querySelector('[data-field][aria-invalid]')) {
       find('search-left').textContent = 'First put right the fields that are marked.';
       return;
@@ -191,9 +191,7 @@ function roundTheLap(engine, show) {
     };
     workers = mine;
     const source = URL.createObjectURL(new Blob([document.getElementById('glue').textContent, `(${inWorker})()`], { type: 'text/javascript' }));
-    const bytes = await unpackedEngine().arrayBuffer();
-    if (workers !== mine) return;
-    const order = { bytes, link: engine.link(), own: engine.course() };
+    const order = { bytes: engineBytes(), link: engine.link(), own: engine.course() };
     for (let index = 0; index < count; index += 1) {
       const worker = new Worker(source);
       worker.onmessage = hear(worker);

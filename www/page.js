@@ -16,7 +16,9 @@
   const figures = new Map();
   const inView = new Set();
   const typed = new Map();
+  const LINK_PAUSE = 200; // milliseconds
   let frame = 0;
+  let linkDue = 0;
   let lapDue = () => {};
 
   /**
@@ -25,7 +27,11 @@
    */
   function show(update, changesLap = true) {
     if (changesLap) lapDue();
-    for (const [id, html] of update.html) replace(find(id), html);
+    for (const [id, html] of update.html) {
+      replace(find(id), html);
+      if (id.startsWith("value-")) find(id.slice("value-".length)).setAttribute("aria-valuetext", find(id).textContent);
+    }
+    for (const [key, most] of update.most) find(key).max = most;
     for (const [key, text] of update.values) find(key).value = text;
     for (const field of document.querySelectorAll("[data-field]")) {
       const wrong = update.wrong.includes(field.id);
@@ -37,9 +43,17 @@
     const undo = document.querySelector("[data-act=undo]");
     if (document.activeElement === undo && !update.undo) find("bench").querySelector("input").focus();
     undo.disabled = !update.undo;
-    if (update.link !== null) history.replaceState(null, "", "#" + update.link);
-    for (const name of figures.keys()) figures.get(name).fresh = false;
-    for (const name of inView) paint(name);
+    if (update.link !== null) writeLink(update.link);
+    repaint();
+  }
+
+  /**
+   * Puts the link into the address once typing pauses: browsers take many milliseconds over it and refuse it when it comes
+   * too often.
+   */
+  function writeLink(link) {
+    clearTimeout(linkDue);
+    linkDue = setTimeout(() => history.replaceState(null, "", "#" + link), LINK_PAUSE);
   }
 
   /** Replaces content, keeping folds open that were. */
@@ -82,6 +96,11 @@
     reading.textContent = spot.text;
   }
 
+  /** Puts what is being looked at into its field; the drawing follows with the next frame. */
+  function put(field, value) {
+    if (find(field).value !== value) enter(field, value);
+  }
+
   function furnish(figure) {
     const name = figure.dataset.picture;
     const plot = figure.querySelector(".plot");
@@ -104,7 +123,9 @@
     const size = () => [plot.clientWidth, canvas.clientHeight];
     const point = (event) => {
       const box = plot.getBoundingClientRect();
-      look(name, engine.spotAt(name, ...size(), event.clientX - box.left, event.clientY - box.top));
+      const spot = engine.spotAt(name, ...size(), event.clientX - box.left, event.clientY - box.top);
+      look(name, spot);
+      if (spot?.puts) put(...spot.puts);
     };
     plot.addEventListener("pointermove", point);
     plot.addEventListener("pointerdown", point);
@@ -117,6 +138,7 @@
       if (!spot) return;
       event.preventDefault();
       look(name, spot);
+      if (spot.puts) put(...spot.puts);
     });
     save.setAttribute("aria-label", "Save as SVG: " + caption.querySelector("b").textContent);
     save.addEventListener("click", () => {
@@ -150,6 +172,22 @@
     const { field, sets } = target.dataset;
     if (sets && target.value !== "") pick(target, sets);
     if (field) enter(field, target.value);
+  });
+
+  // Rows that show themselves in a picture when pointed at or stepped to with the arrow keys.
+  for (const event of ["pointerover", "focusin"]) {
+    document.addEventListener(event, ({ target }) => {
+      const row = target.closest("[data-puts]");
+      if (row) put(row.dataset.puts, row.dataset.value);
+    });
+  }
+  document.addEventListener("keydown", (event) => {
+    const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];
+    const rows = step && event.target.closest(".scroll, [data-puts]")?.closest(".scroll")?.querySelectorAll("[data-puts]");
+    if (!rows?.length) return;
+    event.preventDefault();
+    const here = [...rows].indexOf(event.target);
+    rows[Math.max(0, Math.min(rows.length - 1, here + (here < 0 ? 1 : step)))].focus();
   });
 
   document.addEventListener("change", () => {
@@ -187,7 +225,9 @@
 
   const sections = new Set([...document.querySelectorAll("main > section, #bench")].map(({ id }) => "#" + id));
   addEventListener("hashchange", () => {
-    if (!sections.has(location.hash)) show(engine.open(location.hash));
+    if (sections.has(location.hash)) return;
+    clearTimeout(linkDue);
+    show(engine.open(location.hash));
   });
   document.addEventListener("click", (event) => {
     const link = event.target.closest("a[href^='#']");
@@ -215,6 +255,6 @@
   find("more").open = matchMedia("(min-width: 60rem)").matches;
   const toSection = sections.has(location.hash);
   show(engine.open(toSection ? "" : location.hash));
-  if (toSection) find(location.hash.slice(1)).scrollIntoView();
+  if (toSection) find(location.hash.slice(1)).scrollIntoView({ behavior: "instant" });
   document.documentElement.dataset.engine = "ready";
 })();

@@ -33,7 +33,7 @@ test('a rider changes ground and power and reads the new crossover', async () =>
   assert.ok(onGrass > start, `${onGrass} after ${start}`);
   await type(page, 'power', '260');
   assert.ok((await gradientOfA(page)) > onGrass);
-  assert.match(await text(page, '#ride-answer'), /With A you are on foot below 8\.1 km\/h, on firm grass from/);
+  assert.match(await text(page, '#ride-answer'), /^On firm grass with A you are on foot below 8\.1 km\/h, which is from/);
   assert.match(page.url(), /ground=firm-grass&?.*power=260|power=260.*ground=firm-grass/);
   assertQuiet(heard);
 });
@@ -41,21 +41,21 @@ test('a rider changes ground and power and reads the new crossover', async () =>
 test('a link brings the whole question back', async () => {
   const link = `${SINGLE_FILE}#remount=1&power=260&ground=mud&slope=7&climb-length=35&efficiency=0.22`;
   const { page } = await openPage(browser, link);
-  assert.match(await text(page, '#ride-answer'), /on mud from/);
+  assert.match(await text(page, '#ride-answer'), /^On mud with A/);
   assert.match(await text(page, '#ride-answer'), /This climb, 7\.0 % for 35 m/);
   assert.equal(await page.inputValue('#efficiency'), '0.22');
 });
 
 test('on slick ground grip bites first, whatever the gear', async () => {
   const { page } = await openPage(browser, SINGLE_FILE);
-  await page.getByText('Finer settings').click();
+  await page.getByText('Finer settings: your body').click();
   await type(page, 'friction', '0.2');
   for (const side of ['a', 'b']) {
     await type(page, `rings-${side}`, '30');
     await type(page, `cassette-${side}`, '11-13-15-17-20-23-27-32-38-45-51');
   }
   const answer = await text(page, '#ride-answer');
-  assert.match(answer, /^With A and B alike you are on foot below .* the rear wheel slips there, whatever the gear\./);
+  assert.match(answer, /^On your own ground with A and B alike you are on foot below .* the rear wheel slips there, whatever the gear\./);
   assert.match(answer, /Between A and B that makes no difference/);
   await type(page, 'slope', '15');
   assert.match(await text(page, '#ride-answer'), /get off, because (the lowest gear is too tall and )?the rear wheel slips/);

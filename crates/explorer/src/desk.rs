@@ -27,6 +27,8 @@ pub struct Update {
     pub undo: bool,
     /// The new link, when the bench is no longer what the address holds.
     pub link: Option<String>,
+    /// Sliders with their highest value, where that depends on what was typed; put in place before the values.
+    pub most: Vec<(&'static str, usize)>,
 }
 
 /// The state of the page.
@@ -66,12 +68,15 @@ impl Desk {
             [(field, _)] => Some(*field),
             _ => None,
         };
-        self.history.remember(&self.bench, &self.good, typing_in);
+        let only_looks = edits.iter().all(|(field, _)| field.is_look());
+        if !only_looks {
+            self.history.remember(&self.bench, &self.good, typing_in);
+        }
         for &(field, text) in &edits {
             self.bench.write(field, text);
         }
         self.notices.clear();
-        self.update(Vec::new(), true)
+        self.update(Vec::new(), !only_looks)
     }
 
     /// Ends a run of typing, so that undo takes it back as one step.
@@ -129,16 +134,26 @@ impl Desk {
     }
 
     /// Shows everything that the report now says.
-    pub(crate) fn refresh(&mut self, values: Vec<(&'static str, String)>, with_link: bool) -> Update {
+    pub(crate) fn refresh(&mut self, mut values: Vec<(&'static str, String)>, with_link: bool) -> Update {
         let html = self.changed(view::fragments(
             &self.report,
             &self.notices,
             &self.complaints,
-            self.bench == Bench::default(),
+            self.bench.is_demo(),
         ));
+        values.extend(
+            self.report
+                .solved_chains()
+                .map(|chain| (chain.shown_field().spec().key, (chain.shown + 1).to_string())),
+        );
         Update {
             html,
             values,
+            most: self
+                .report
+                .solved_chains()
+                .map(|chain| (chain.shown_field().spec().key, chain.stations.len()))
+                .collect(),
             wrong: wrong_fields(&self.complaints),
             labels: Picture::ALL.map(|picture| (picture.name(), picture.label(&self.report))).to_vec(),
             undo: !self.history.is_empty(),

@@ -17,6 +17,12 @@ pub enum Group {
     Reckoning,
     /// The cadence and the speed being looked at, beside their picture.
     Probes,
+    /// Frame, cage and chain, beside what is worked out from them.
+    Chain,
+    /// The same, seldom measured.
+    ChainFiner,
+    /// The gears being drawn, beside their picture.
+    GearsShown,
     /// Ride or run: the rider, the bike and the climb.
     Ride,
     /// Ride or run, finer: what the rider burns and carries.
@@ -44,13 +50,16 @@ impl Group {
     pub const RIDE: [Self; 5] =
         [Self::Ride, Self::RideRider, Self::RideGround, Self::RideLimits, Self::RideEffort];
 
+    /// The groups of the section on the cage and its chain.
+    pub const CHAIN: [Self; 3] = [Self::Chain, Self::ChainFiner, Self::GearsShown];
+
     /// The groups of the section on the lap.
     pub const LAP: [Self; 5] = [Self::Lap, Self::LapSketch, Self::LapFile, Self::LapHabits, Self::LapSearch];
 
     /// Whether every section depends on it.
     #[must_use]
     pub fn on_bench(self) -> bool {
-        !Self::RIDE.contains(&self) && !Self::LAP.contains(&self)
+        ![&Self::RIDE[..], &Self::CHAIN, &Self::LAP].iter().any(|section| section.contains(&self))
     }
 }
 
@@ -132,6 +141,22 @@ fields! {
     RollOutLimit: "limit", Reckoning, "Roll-out limit", "m", Kind::Number, "", "Of your race, if it has one";
     ProbeCadence: "at-cadence", Probes, "At a cadence of", "rpm", Kind::Slider(30.0, 130.0, 1.0), "85", "";
     ProbeSpeed: "at-speed", Probes, "At a speed of", "", Kind::Slider(4.0, 80.0, 0.5), "15", "";
+    Chainstay: "chainstay", Chain, "Chainstay", "mm", Kind::Number, "", "Middle of the crank axle to middle of the rear axle; empty: 425, as is usual";
+    PulleyCentres: "pulley-centres", Chain, "Pulley centres", "mm", Kind::Number, "", "From one pulley’s bolt to the other’s; empty: 75, a medium cage";
+    BottomBracketDrop: "bracket-drop", Chain, "Bottom-bracket drop", "mm", Kind::Number, "", "How far the crank axle lies below the rear axle; empty: 65, as is usual";
+    ChainLinks: "links", Chain, "Links on the bike", "", Kind::Number, "", "Inner and outer ones counted alike; empty: the chain to fit";
+    GuideTeeth: "guide-teeth", ChainFiner, "Guide pulley", "teeth", Kind::Number, "", "The upper one; empty: 11";
+    TensionTeeth: "tension-teeth", ChainFiner, "Tension pulley", "teeth", Kind::Number, "", "The lower one; empty: 11";
+    PulleyGap: "pulley-gap", ChainFiner, "Pulley gap", "mm", Kind::Number, "", "Guide pulley to sprocket between tooth tips, plus 6.5; empty: 12.5";
+    GuideAngle: "guide-angle", ChainFiner, "Guide pulley ahead", "°", Kind::Number, "", "Seen from the rear axle, forward of straight down; empty: 10, an estimate";
+    RearStop: "rear-stop", ChainFiner, "Rear stop", "°", Kind::Number, "", "Cage furthest back, negative behind straight down; empty: −75, fitted to published capacities";
+    ForeStop: "fore-stop", ChainFiner, "Fore stop", "°", Kind::Number, "", "Furthest forward you would pull the cage; empty: 65, an estimate";
+    StopBy: "stop-by", ChainFiner, "Rear stop by", "", Kind::Choice(STOPS), "usual", "The maker’s capacity makes our slack end agree with the maker’s";
+    HangerDrop: "hanger-drop", ChainFiner, "Hanger drop", "mm", Kind::Number, "", "Derailleur bolt below the rear axle; empty: 28, as frame builders give it";
+    HangerSetback: "hanger-setback", ChainFiner, "Hanger setback", "mm", Kind::Number, "", "Derailleur bolt behind the rear axle; empty: 9, as frame builders give it";
+    FrontMadeFor: "front-ring", ChainFiner, "Front made for", "teeth", Kind::Number, "", "Largest ring the front derailleur is curved for; empty: not checked";
+    GearA: "gear-a", GearsShown, "Gear of A", "", Kind::Slider(1.0, 42.0, 1.0), "1", "";
+    GearB: "gear-b", GearsShown, "Gear of B", "", Kind::Slider(1.0, 42.0, 1.0), "1", "";
     BodyMass: "body-mass", Ride, "Body mass", "kg", Kind::Number, "62", "Undressed";
     KitMass: "kit-mass", Ride, "Kit", "kg", Kind::Number, "2", "Clothes, shoes, helmet, bottle; about 2 kg (estimate)";
     BikeMass: "bike-mass", Ride, "Bike", "kg", Kind::Number, "8.9", "As it stands, mud included";
@@ -145,7 +170,7 @@ fields! {
     Efficiency: "efficiency", RideRider, "Efficiency on the bike", "", Kind::Number, "0.23", "Power at the crank over power burnt: 0.20 to 0.25; 0.23 for a trained rider at race power, 0.22 a fair guess uphill";
     Standing: "standing", RideRider, "Burnt standing still", "W/kg", Kind::Number, "1.5", "1.2 to 1.7";
     FootCost: "foot-cost", RideRider, "Your cost on foot", "×", Kind::Number, "1", "1 is the mean of the runners measured; 0.92 if you run much, 1.08 if you never do";
-    OnFoot: "on-foot", RideRider, "On foot", "", Kind::Choice(GAITS), "run-or-walk", "";
+    OnFoot: "on-foot", RideRider, "On foot", "", Kind::Choice(GAITS), "run-or-walk", "Whichever is quicker, or running at any price";
     Carry: "carry", RideRider, "Burden of the bike", "×", Kind::Number, "1.2", "A kilogram of bike against one of body: 1.0 at the trunk, 1.2 shouldered, 1.5 in the hands (estimate)";
     DrivetrainShare: "drivetrain", RideRider, "Drivetrain passes on", "", Kind::Number, "0.96", "0.976 clean, 0.96 off-road, 0.92 muddy (estimates but the first)";
     Crank: "crank", RideRider, "Crank", "mm", Kind::Number, "170", "For the body-weight mark; 170 by common practice";
@@ -162,7 +187,7 @@ fields! {
     PeakPower: "peak-power", RideLimits, "Peak power", "W", Kind::Number, "1000", "Of one pedal turn in a sprint; 1000 W is an estimate";
     Reserve: "reserve", RideEffort, "Work in reserve", "kJ", Kind::Number, "18", "Above the power you can hold (W′): 10 to 25 kJ, 18 for a trained man (estimate)";
     ReserveShare: "reserve-share", RideEffort, "Spent on this climb", "", Kind::Number, "0.2", "One fifth, so that every lap can afford it (estimate)";
-    EntrySpeed: "entry-speed", RideEffort, "Speed into the climb", "km/h", Kind::Number, "20", "";
+    EntrySpeed: "entry-speed", RideEffort, "Speed into the climb", "km/h", Kind::Number, "20", "As you reach its foot";
     Course: "course", Lap, "Course", "", Kind::Choice(COURSES), "meadow", "The first two are invented, to try things on";
     Smoothing: "smoothing", LapFile, "Smoothing length", "m", Kind::Number, "40", "Hills this long keep half their height, longer ones more: evens out the noise of the recorder (estimate)";
     TrackGround: "track-ground", LapFile, "Ground of the track", "", Kind::Choice(GROUNDS), "firm-grass", "A file does not know it; paint over it below";
@@ -196,6 +221,8 @@ const RINGS: &[(&str, &str)] =
 
 const INCHES: &[(&str, &str)] =
     &[("real", "this wheel’s diameter"), ("nominal", "nominal 27 in, as in track tables")];
+const STOPS: &[(&str, &str)] =
+    &[("usual", "the angle, as typed or usual"), ("capacity", "the maker’s total capacity")];
 const SPEED_UNITS: &[(&str, &str)] = &[("kmh", "km/h"), ("mph", "mph")];
 const LEVELS: &[(&str, &str)] = &[
     ("occasional", "ride now and then"),
@@ -213,7 +240,7 @@ const GROUNDS: &[(&str, &str)] = &[
     ("wet-sand", "wet, packed sand"),
     ("loose-sand", "loose, dry sand"),
 ];
-const GAITS: &[(&str, &str)] = &[("run-or-walk", "run or walk, whichever is quicker"), ("run", "run only")];
+const GAITS: &[(&str, &str)] = &[("run-or-walk", "run or walk"), ("run", "run only")];
 const COUNTS: &[(&str, &str)] = &[("on", "counts"), ("off", "left out")];
 const LEGS: &[(&str, &str)] = &[
     ("minutes", "minutes: half of it"),
@@ -249,6 +276,12 @@ impl Field {
         if matches!(self.spec().kind, Kind::Lines(_)) { 4000 } else { 400 }
     }
 
+    /// Whether it only says what is looked at, so that it is nothing to undo and no reason to write a new link.
+    #[must_use]
+    pub fn is_look(self) -> bool {
+        self.spec().group == Group::GearsShown
+    }
+
     /// The same field of the other set-up; a shared field is its own twin.
     #[must_use]
     pub fn twin(self) -> Field {
@@ -257,6 +290,8 @@ impl Field {
             Field::RingsB => Field::RingsA,
             Field::CassetteA => Field::CassetteB,
             Field::CassetteB => Field::CassetteA,
+            Field::GearA => Field::GearB,
+            Field::GearB => Field::GearA,
             shared => shared,
         }
     }

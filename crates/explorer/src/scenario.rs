@@ -1,5 +1,6 @@
 //! The bench understood: validated values, and what could not be understood.
 
+mod chain;
 mod lap;
 mod parse;
 mod ride;
@@ -14,6 +15,8 @@ use gear_math::{
 pub use lap::{CourseChoice, LapInputs, Rings};
 use parse::Reader;
 pub use ride::{OwnGround, RideInputs};
+
+pub use chain::ChainInputs;
 
 /// The rider's lowest, usual and highest cadence, ascending.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -56,6 +59,8 @@ pub struct Scenario {
     pub limit: Option<RollOutLimit>,
     /// What is being looked at.
     pub probe: Probe,
+    /// Frame, cage and chain.
+    pub chain: ChainInputs,
     /// Riding against going on foot.
     pub ride: RideInputs,
     /// The course and how it is ridden.
@@ -114,6 +119,7 @@ impl Scenario {
             ),
             limit: reader.limit(good.limit),
             probe: good.probe,
+            chain: ChainInputs::read(&mut reader, &good.chain),
             ride: good.ride.clone(),
             lap: LapInputs::read(&mut reader, &good.lap),
         };
@@ -158,6 +164,7 @@ fn bare() -> Scenario {
         unit: SpeedUnit::default(),
         limit: None,
         probe: Probe { cadence: cadence(85.0), speed: Speed::from_km_per_h(15.0).expect("a speed") },
+        chain: ChainInputs::bare().expect("a usual cage"),
     }
 }
 
@@ -212,8 +219,34 @@ mod tests {
     }
 
     #[test]
+    fn chain_measures_may_be_empty_and_odd_links_are_refused() {
+        assert_eq!(complaints(&[(Field::Chainstay, "428 mm"), (Field::RearStop, "−70 °")]), []);
+        let odd = complaints(&[(Field::ChainLinks, "109")]);
+        assert_eq!(odd[0].0, Field::ChainLinks);
+        assert!(odd[0].1.contains("109 links cannot be closed"), "{odd:?}");
+        assert_eq!(complaints(&[(Field::ChainLinks, "links")]).len(), 1);
+    }
+
+    #[test]
+    fn pulleys_that_run_into_each_other_keep_the_cage_before() {
+        let mut bench = Bench::default();
+        bench.write(Field::PulleyCentres, "40");
+        bench.write(Field::Chainstay, "428");
+        let read = Scenario::read(&bench, &Scenario::default());
+        assert_eq!(read.complaints.len(), 1);
+        assert_eq!(read.complaints[0].field, Field::PulleyCentres);
+        assert_eq!(read.scenario.chain.cage, Scenario::default().chain.cage);
+        assert!((read.scenario.chain.frame().chainstay.mm() - 428.0).abs() < 1e-9);
+        assert_eq!(complaints(&[(Field::PulleyGap, "0")])[0].0, Field::PulleyGap);
+    }
+
+    #[test]
     fn units_and_decimal_commas_are_understood() {
         assert_eq!(complaints(&[(Field::CadenceLow, "57,5 rpm"), (Field::Tolerance, "2 %")]), []);
+        for text in ["33 teeth", "33t", "33T"] {
+            assert_eq!(complaints(&[(Field::Capacity, text), (Field::GuideTeeth, "11 teeth")]), [], "{text}");
+        }
+        assert_eq!(complaints(&[(Field::ChainLinks, "110 links")]), []);
     }
 
     #[test]

@@ -1,13 +1,15 @@
-//! Work to time natively and in WebAssembly: many gear tables, maps of riding against going on foot, laps.
+//! Work to time natively and in WebAssembly: many gear tables, many cages solved, maps of riding or
+//! running, laps.
 
 use gear_math::{
-    Air, Bike, BikeMass, BodyMass, Cadence, Circumference, Climb, Demo, Drivetrain, FootFactor, Friction,
-    Ground, KitMass, Lap, LapSetup, Power, RideOrRun, Rider, RidingLimits, RollingCoefficient, SlopeShare,
-    Step, Surface, verdict_map,
+    Air, Bike, BikeMass, BodyMass, Cadence, Cage, CageMeasures, ChainDefaults, ChainSetup, Circumference,
+    Climb, Demo, Drivetrain, FootFactor, Friction, Ground, KitMass, Lap, LapSetup, Power, PulleyCentres,
+    RideOrRun, Rider, RidingLimits, RollingCoefficient, SlopeShare, Step, Surface, verdict_map,
 };
 use std::error::Error;
 
 const CADENCES_RPM: [f64; 3] = [60.0, 80.0, 100.0];
+
 /// The set-ups, rider and grounds of `ride_or_run_numpy.py`, so that the two work out the same map.
 const SET_UPS: [(&str, &str); 2] =
     [("44/31", "11-12-13-14-16-18-20-22-25-28-32"), ("40", "10-11-12-13-15-17-19-21-24-28-33")];
@@ -35,6 +37,27 @@ fn gear_table(index: u32) -> Result<f64, Box<dyn Error>> {
         }
     }
     Ok(sum)
+}
+
+/// Solves the cage in all 24 gears of `count` 2×12 set-ups, each with another cage, and adds up where it stands.
+///
+/// Not a number when a set-up is refused: the bench checks that both sides give the same figure.
+#[unsafe(no_mangle)]
+pub extern "C" fn cages(count: u32) -> f64 {
+    (0..count).map(|index| cages_of(index).unwrap_or(f64::NAN)).sum()
+}
+
+fn cages_of(index: u32) -> Result<f64, Box<dyn Error>> {
+    let drivetrain =
+        Drivetrain { chainset: "48/34".parse()?, cassette: "10-11-12-13-14-15-17-19-21-24-28-33".parse()? };
+    let pulley_centres = PulleyCentres::new(60.0 + f64::from(index % 40))?;
+    let setup = ChainSetup {
+        chainline: ChainDefaults::chainline(&drivetrain),
+        drivetrain,
+        frame: ChainDefaults::FRAME,
+        cage: Cage::new(CageMeasures { pulley_centres, ..ChainDefaults::CAGE })?,
+    };
+    Ok(setup.fit(None)?.gears.iter().map(|gear| gear.drawn_angle.degrees()).sum())
 }
 
 /// Works out `count` maps of 91 gradients and 9 grounds for two set-ups, band and limits included, and adds up

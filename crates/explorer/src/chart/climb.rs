@@ -17,6 +17,8 @@ const TOP: f64 = 34.0;
 const PLOT: f64 = 230.0;
 const FOOT: f64 = 24.0;
 const LINE: f64 = 16.0;
+/// Width of a letter of a label, CSS pixels; a generous estimate.
+const LETTER: f64 = 6.4;
 const LENGTHS: [f64; 21] = [
     0.0, 5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 50.0, 60.0, 80.0, 100.0, 150.0, 200.0, 300.0, 400.0, 500.0,
     1000.0, 2000.0, 3000.0, 4000.0, 5000.0,
@@ -165,12 +167,12 @@ fn draw_lengths(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout)
         let y = layout.floor - 12.0 - row as f64 * LINE;
         pen.line((x, y), (x, layout.floor), look.good, 2.0);
         let words = format!("{sides} pays from {}", with_unit(pays, 0, "m"));
-        let anchor = if pays > 0.5 * layout.end { Anchor::End } else { Anchor::Start };
-        pen.text(
-            &words,
-            (x + if anchor == Anchor::End { -6.0 } else { 6.0 }, y),
-            Type::new(look.good, anchor),
-        );
+        let wide = words.chars().count() as f64 * LETTER;
+        let (anchor, start) =
+            if pays > 0.5 * layout.end { (Anchor::End, x - 6.0 - wide) } else { (Anchor::Start, x + 6.0) };
+        pen.fill((start, y - 7.0), (start + wide, y + 7.0), look.paper);
+        let at = if anchor == Anchor::End { start + wide } else { start };
+        pen.text(&words, (at, y), Type::new(look.good, anchor));
     }
 }
 

@@ -1,8 +1,11 @@
 //! Pictures: each is one file with its height, its drawing and the spots that can be looked at.
 
+mod capacity;
 mod climb;
+mod drivetrain;
 mod found;
 mod gain;
+mod gear_map;
 mod gear_times;
 mod ladder;
 mod overlap;
@@ -12,6 +15,7 @@ mod plate;
 mod profile;
 mod scale;
 mod side;
+mod side_view;
 mod slopes;
 mod speeds;
 mod spot;
@@ -45,6 +49,10 @@ pub enum Picture {
     Overlap,
     /// Slack to be taken up in every gear.
     Wrap,
+    /// Drivetrains in a chosen gear, true to scale.
+    Drivetrain,
+    /// Capacity against cage length.
+    Capacity,
     /// Speed riding and on foot against gradient.
     Slopes,
     /// Verdict by gradient and ground.
@@ -65,12 +73,14 @@ pub enum Picture {
 
 impl Picture {
     /// Every picture.
-    pub const ALL: [Picture; 13] = [
+    pub const ALL: [Picture; 15] = [
         Self::Ladder,
         Self::Speeds,
         Self::Steps,
         Self::Overlap,
         Self::Wrap,
+        Self::Drivetrain,
+        Self::Capacity,
         Self::Slopes,
         Self::Verdicts,
         Self::Climb,
@@ -90,6 +100,8 @@ impl Picture {
             Self::Steps => "steps",
             Self::Overlap => "overlap",
             Self::Wrap => "wrap",
+            Self::Drivetrain => "drivetrain",
+            Self::Capacity => "capacity",
             Self::Slopes => "slopes",
             Self::Verdicts => "verdicts",
             Self::Climb => "climb",
@@ -111,11 +123,13 @@ impl Picture {
     #[must_use]
     pub fn height(self, report: &Report, width: f64) -> f64 {
         match self {
-            Self::Ladder => ladder::height(report, width),
+            Self::Ladder => ladder::height(report),
             Self::Speeds => speeds::height(report, width),
             Self::Steps => steps::height(width),
             Self::Overlap => overlap::height(report, width),
             Self::Wrap => wrap::height(width),
+            Self::Drivetrain => drivetrain::height(report, width),
+            Self::Capacity => capacity::height(),
             Self::Slopes => slopes::height(report),
             Self::Verdicts => verdicts::height(report),
             Self::Climb => climb::height(report),
@@ -136,6 +150,8 @@ impl Picture {
             Self::Steps => steps::spots(report, size),
             Self::Overlap => overlap::spots(report, size),
             Self::Wrap => wrap::spots(report, size),
+            Self::Drivetrain => drivetrain::spots(report, size),
+            Self::Capacity => capacity::spots(report, size),
             Self::Slopes => slopes::spots(report, size),
             Self::Verdicts => verdicts::spots(report, size),
             Self::Climb => climb::spots(report, size),
@@ -156,6 +172,8 @@ impl Picture {
             Self::Steps => steps::label(report),
             Self::Overlap => overlap::label(report),
             Self::Wrap => wrap::label(report),
+            Self::Drivetrain => drivetrain::label(report),
+            Self::Capacity => capacity::label(report),
             Self::Slopes => slopes::label(report),
             Self::Verdicts => verdicts::label(report),
             Self::Climb => climb::label(report),
@@ -176,6 +194,8 @@ impl Picture {
             Self::Steps => steps::draw(pen, look, report, size),
             Self::Overlap => overlap::draw(pen, look, report, size),
             Self::Wrap => wrap::draw(pen, look, report, size),
+            Self::Drivetrain => drivetrain::draw(pen, look, report, size),
+            Self::Capacity => capacity::draw(pen, look, report, size),
             Self::Slopes => slopes::draw(pen, look, report, size),
             Self::Verdicts => verdicts::draw(pen, look, report, size),
             Self::Climb => climb::draw(pen, look, report, size),

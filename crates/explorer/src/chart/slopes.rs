@@ -74,10 +74,12 @@ impl Layout {
     fn new(report: &Report, width: f64) -> Self {
         let answers = &report.ride.sides[0].answers;
         let unit = report.unit;
-        let fastest =
-            answers.iter().map(|it| unit.value(it.ride).max(unit.value(it.foot))).fold(0.1, f64::max);
-        let slowest = answers.iter().map(|it| foot_band(report, it).0.min(unit.value(it.run)));
-        let slowest = slowest.fold(fastest, f64::min);
+        let speeds = answers.iter().flat_map(|it| {
+            let (low, high) = foot_band(report, it);
+            [low, high, unit.value(it.ride), unit.value(it.run)]
+        });
+        let (slowest, fastest) =
+            speeds.fold((f64::MAX, 0.1), |(low, high), speed| (f64::min(low, speed), f64::max(high, speed)));
         let right = width - RIGHT;
         Self {
             across: Scale::even((0.0, 45.0), (LEFT, right)),
@@ -171,9 +173,14 @@ fn draw_feet(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
         pen.dot(point, 1.8, look.ink);
     }
     let named = &answers[7];
-    let ((x, y), low) = (run(named), layout.up.at(foot_band(report, named).0) + 16.0);
-    pen.line((x, y + 5.0), (x, low - 8.0), look.soft, 1.0);
-    pen.text("running", (x, low), Type::new(look.ink, Anchor::Middle));
+    let ((x, y), (low, high)) = (run(named), foot_band(report, named));
+    let (label, toward) = if named.run > named.ride {
+        (layout.up.at(high) - 16.0, -1.0)
+    } else {
+        (layout.up.at(low) + 16.0, 1.0)
+    };
+    pen.line((x, y + 5.0 * toward), (x, label - 8.0 * toward), look.soft, 1.0);
+    pen.text("running", (x, label), Type::new(look.ink, Anchor::Middle));
     if let Some(&(x, y)) = walked.get(walked.len() * 5 / 6) {
         pen.text("walking", (x, y - 26.0), Type::new(look.ink, Anchor::Middle));
         pen.line((x, y - 18.0), (x, y - 5.0), look.soft, 1.0);
@@ -214,7 +221,7 @@ fn draw_climb(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
     let gradient = report.ride.inputs.climb.percent();
     let x = layout.across.at(gradient);
     pen.dashes((x, TOP - 8.0), (x, TOP + PLOT), look.ink, 1.0, 3.0);
-    let anchor = if gradient > 30.0 { Anchor::End } else { Anchor::Start };
+    let anchor = if gradient > 22.5 { Anchor::End } else { Anchor::Start };
     let words = format!("this climb, {}", percent(gradient, 1));
     pen.text(&words, (x, TOP - 16.0), Type::new(look.ink, anchor));
 }

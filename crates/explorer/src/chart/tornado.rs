@@ -5,9 +5,8 @@ use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::Scale;
 use super::side::bar;
 use super::{Size, Spot};
-use crate::number::plain;
 use crate::report::{Report, Side, Swing};
-use crate::view::ride_words::{grade_or_never, moved, uncertain};
+use crate::view::ride_words::{doubtful, grade_or_never, moved, valued};
 use gear_math::Slope;
 
 /// The widest swings; the table has them all.
@@ -76,11 +75,8 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     for side in &report.ride.sides {
         let x = scale.at(percent_of(side.flip().map(|flip| flip.gradient)));
         pen.line((x, TOP - 4.0), (x, floor), side.side.ink(look), 1.5);
-        pen.text(
-            &side.side.to_string(),
-            (x, TOP - 12.0),
-            Type::new(side.side.ink(look), Anchor::Middle).bold(),
-        );
+        let anchor = if side.side == Side::A { Anchor::End } else { Anchor::Start };
+        pen.text(&format!(" {} ", side.side), (x, TOP - 12.0), Type::new(side.side.ink(look), anchor).bold());
     }
     for (row, swing) in shown(report).enumerate() {
         draw_swing(pen, look, scale, row, swing);
@@ -89,7 +85,7 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
 
 fn draw_swing(pen: &mut Pen, look: &Palette, scale: Scale, row: usize, swing: &Swing) {
     let y = TOP + row as f64 * ROW + 6.0;
-    let name = format!("{}, {}", uncertain(swing.input).0, moved(swing.input, swing.bars[0].values));
+    let name = format!("{}, {}", doubtful(swing.input), moved(swing.input, swing.bars[0].values));
     let wide = name.chars().count() as f64 * 6.8;
     pen.fill((LEFT, y - 7.0), (LEFT + wide, y + 7.0), look.paper);
     pen.text(&name, (LEFT, y), Type::new(look.ink, Anchor::Start));
@@ -118,12 +114,13 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
 }
 
 fn describe(side: Side, swing: &Swing) -> String {
-    let (bar, (name, decimals)) = (&swing.bars[side as usize], uncertain(swing.input));
+    let bar = &swing.bars[side as usize];
     format!(
-        "{name} of {} ends {side}’s riding at {}, {} at {}.",
-        plain(bar.values.0, decimals),
+        "{} of {} ends {side}’s riding at {}, {} at {}.",
+        doubtful(swing.input),
+        valued(swing.input, bar.values.0),
         grade_or_never(bar.at_low),
-        plain(bar.values.1, decimals),
+        valued(swing.input, bar.values.1),
         grade_or_never(bar.at_high)
     )
 }

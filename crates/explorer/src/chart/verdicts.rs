@@ -76,7 +76,7 @@ fn draw_climb(pen: &mut Pen, look: &Palette, report: &Report, scale: Scale, floo
     let climb = report.ride.inputs.climb.percent();
     let x = scale.at(climb);
     pen.dashes((x, TOP - 10.0), (x, floor), look.ink, 1.5, 4.0);
-    let anchor = if climb > 30.0 { Anchor::End } else { Anchor::Start };
+    let anchor = if climb > 22.5 { Anchor::End } else { Anchor::Start };
     let words = format!("this climb, {}", percent(climb, 1));
     pen.text(&words, (x, TOP - 19.0), Type::new(look.ink, anchor));
 }
@@ -91,20 +91,22 @@ fn draw_axis(pen: &mut Pen, look: &Palette, scale: Scale, y: f64) {
 fn draw_names(pen: &mut Pen, look: &Palette, index: usize, row: &GroundRow) {
     let middle = TOP + index as f64 * ROW + BAR + 1.0;
     let set = Type::new(look.ink, Anchor::Start);
-    let (name, set) =
-        if row.here { (format!("▸ {}", row.name), set.bold()) } else { (row.name.to_owned(), set) };
-    pen.text(&name, (0.0, middle), set);
+    pen.text(row.name, (0.0, middle), if row.here { set.bold() } else { set });
     for (side, y) in [(Side::A, middle - 8.0), (Side::B, middle + 8.0)] {
         pen.text(&side.to_string(), (LEFT - 6.0, y), Type::new(side.ink(look), Anchor::End).bold());
     }
 }
 
-/// Ride is full, too close to call is hatched, on foot is open.
+/// Ride is full, too close to call is hatched, on foot is grey, on foot by force is open.
 fn draw_stretch(pen: &mut Pen, look: &Palette, stretch: &Stretch, from: Point, to: Point) {
     match stretch.verdict {
         Verdict::Ride => pen.fill(from, to, look.good),
         Verdict::TooClose => hatch(pen, look, from, to),
-        Verdict::Foot | Verdict::FootForced => pen.frame(from, to, look.soft, 1.0),
+        Verdict::Foot => {
+            pen.fill(from, to, look.rule);
+            pen.frame(from, to, look.soft, 1.0);
+        }
+        Verdict::FootForced => pen.frame(from, to, look.soft, 1.0),
     }
 }
 
@@ -113,7 +115,8 @@ fn draw_words(pen: &mut Pen, look: &Palette, stretch: &Stretch, from: Point, to:
     let (ink, paper) = match stretch.verdict {
         Verdict::Ride => (look.paper, look.good),
         Verdict::TooClose => (look.care, look.paper),
-        Verdict::Foot | Verdict::FootForced => (look.soft, look.paper),
+        Verdict::Foot => (look.ink, look.rule),
+        Verdict::FootForced => (look.soft, look.paper),
     };
     let words = short(stretch);
     let wide = words.chars().count() as f64 * LETTER;

@@ -6,8 +6,8 @@ use crate::order::ascending;
 use crate::scenario::{RideInputs, Scenario};
 use gear_math::{
     Answer, Carry, Cell, Climb, ClimbLength, ClimbPlan, CriticalPower, Crossover, Distance, Flip, FlipChange,
-    Gear, Ground, MarkKind, OverGear, Reason, RideOrRun, Slope, Speed, Surface, TornadoBar, Uncertain,
-    Verdict, Watched, WheelInertia, verdict_map,
+    Gear, Ground, MarkKind, OverGear, PowerDemand, Reason, RideOrRun, Slope, Speed, Surface, TornadoBar,
+    Uncertain, Verdict, Watched, WheelInertia, verdict_map,
 };
 
 /// Gradients of curves, tables and map: every half per cent.
@@ -171,6 +171,20 @@ impl RideSide {
     #[must_use]
     pub fn reason(&self) -> Option<Reason> {
         self.flip().map(|flip| flip.reason)
+    }
+
+    /// Whether nothing but the gear forbids riding this climb.
+    #[must_use]
+    pub fn only_geared_out(&self) -> bool {
+        let limits = self.plan.answer.limits;
+        limits.gear && !limits.grip && !limits.balance
+    }
+
+    /// The power that forces the lowest gear up this climb, where the reserve set aside lasts for its length.
+    #[must_use]
+    pub fn forced_at(&self, length: ClimbLength) -> Option<PowerDemand> {
+        let over = self.over_gear.filter(|_| self.only_geared_out())?;
+        over.lasts.is_none_or(|(_, far)| far.m() >= length.m()).then_some(over.power)
     }
 
     /// The first limit that a lower gear would not move.

@@ -6,7 +6,8 @@ use crate::field::Field;
 use crate::number::{rpm, trimmed, with_unit};
 use crate::speed_unit::SpeedUnit;
 use gear_math::{
-    Cadence, Circumference, Climb, Derailleur, OutOfLimits, RollOutLimit, Speed, TyreKind, TyreSize, Wheel,
+    Cadence, ChainLinks, Circumference, Climb, Derailleur, OutOfLimits, RollOutLimit, Speed, TyreKind,
+    TyreSize, Wheel,
 };
 use std::fmt::Display;
 use std::str::FromStr;
@@ -83,24 +84,22 @@ impl<'b> Reader<'b> {
     }
 
     /// Whole teeth that may be left out.
-    fn teeth<T: Copy>(
+    #[inline(never)]
+    pub(super) fn teeth<T: Copy>(
         &mut self,
         field: Field,
         good: Option<T>,
-        new: impl Fn(u16) -> Result<T, OutOfLimits>,
-        count: impl Fn(T) -> u16,
+        new: fn(u16) -> Result<T, OutOfLimits>,
+        count: fn(T) -> u16,
     ) -> Option<T> {
         let kept = |good: Option<T>| {
             good.map_or("none".to_owned(), |value| with_unit(f64::from(count(value)), 0, "teeth"))
         };
-        self.read(field, good, kept, |text| {
-            if text.is_empty() {
-                return Ok(None);
+        self.read(field, good, kept, |text| match whole(text, &["teeth", "t", "T"]) {
+            Ok(count) => count.map(new).transpose().map_err(within),
+            Err(NotWhole) => {
+                Err(format!("Type a whole number of teeth, or leave it empty{}", example(field)))
             }
-            let whole = text
-                .parse::<u32>()
-                .map_err(|_| format!("Type a whole number of teeth, or leave it empty{}", example(field)))?;
-            new(u16::try_from(whole).unwrap_or(u16::MAX)).map(Some).map_err(within)
         })
     }
 
@@ -240,6 +239,16 @@ impl<'b> Reader<'b> {
         })
     }
 
+    /// A number of links that may be left out.
+    pub(super) fn links(&mut self, field: Field, good: Option<ChainLinks>) -> Option<ChainLinks> {
+        let kept =
+            |good: Option<ChainLinks>| good.map_or("none".to_owned(), |links| links.count().to_string());
+        self.read(field, good, kept, |text| match whole(text, &["links"]) {
+            Ok(count) => count.map(ChainLinks::new).transpose().map_err(|error| sentence(&error)),
+            Err(NotWhole) => Err("Type a whole number of links, or leave it empty.".to_owned()),
+        })
+    }
+
     /// A slope that riding and going on foot can be compared on.
     pub(super) fn climb(&mut self, field: Field, good: Climb) -> Climb {
         let kept = |kept: Climb| in_unit(kept.percent(), field);
@@ -266,15 +275,29 @@ impl<'b> Reader<'b> {
     }
 }
 
+/// What is no whole number.
+struct NotWhole;
+
+/// A whole number that may be left out, with or without one of `units` behind it. One too large to store comes out as the
+/// largest that can be, which no limit allows.
+fn whole(text: &str, units: &[&str]) -> Result<Option<u16>, NotWhole> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    let bare = units.iter().find_map(|unit| text.strip_suffix(unit)).unwrap_or(text).trim_end();
+    let count: u32 = bare.parse().map_err(|_| NotWhole)?;
+    Ok(Some(u16::try_from(count).unwrap_or(u16::MAX)))
+}
+
 /// A value with the unit of its field.
 fn in_unit(value: f64, field: Field) -> String {
     format!("{}\u{a0}{}", trimmed(value), field.spec().unit).trim_end().to_owned()
 }
 
-/// A typed number: a decimal comma and the field's own unit behind it are understood.
+/// A typed number: a decimal comma, a true minus sign and the field's own unit behind it are understood.
 fn number(text: &str, field: Field) -> Result<f64, String> {
-    let bare = text.strip_suffix(field.spec().unit).unwrap_or(text).trim_end();
-    let dotted = if bare.contains('.') { bare.to_owned() } else { bare.replacen(',', ".", 1) };
+    let bare = text.strip_suffix(field.spec().unit).unwrap_or(text).trim_end().replace('−', "-");
+    let dotted = if bare.contains('.') { bare } else { bare.replacen(',', ".", 1) };
     let digits =
         dotted.bytes().all(|byte| byte.is_ascii_digit() || matches!(byte, b'.' | b'-' | b'+' | b'e' | b'E'));
     dotted.parse().ok().filter(|_| digits).ok_or_else(|| format!("Type a number{}", example(field)))

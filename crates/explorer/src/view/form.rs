@@ -27,6 +27,8 @@ pub fn by_name(name: &str) -> Option<Markup> {
     match name {
         "bench" => Some(bench()),
         "probes" => Some(section(Group::Probes)),
+        "chain" => Some(with_finer(Group::Chain, Group::ChainFiner)),
+        "gears-shown" => Some(section(Group::GearsShown)),
         "ride" => Some(ride()),
         "lap" => Some(lap()),
         "search" => Some(section(Group::LapSearch)),
@@ -37,10 +39,10 @@ pub fn by_name(name: &str) -> Option<Markup> {
 /// Ride or run: what every rider knows, and the rest folded away.
 fn ride() -> Markup {
     html! {
-        div.grid { (section(Group::Ride)) }
+        div.measures { (section(Group::Ride)) }
         details {
             summary { "Finer settings: your body, the ground, the limits" }
-            div.grid {
+            div.measures {
                 (fieldset("shared", "Rider and burden", Group::RideRider))
                 (fieldset("shared", "Ground and air", Group::RideGround))
                 (fieldset("shared", "What ends riding", Group::RideLimits))
@@ -73,6 +75,14 @@ fn grounds() -> String {
 /// The fields of a group that stand inside a section.
 fn section(group: Group) -> Markup {
     html! { @for field in fields_of(group) { (entry(field)) } }
+}
+
+/// The same, with the seldom measured ones folded away.
+fn with_finer(group: Group, finer: Group) -> Markup {
+    html! {
+        div.measures { (section(group)) }
+        details { summary { "Finer settings" } div.measures { (section(finer)) } }
+    }
 }
 
 fn fieldset(class: &str, legend: &str, group: Group) -> Markup {
@@ -141,6 +151,7 @@ fn picks(field: Field) -> Markup {
         Field::CassetteA | Field::CassetteB => select_that_sets(field, "Usual cassettes", &cassettes()),
         Field::RingsA | Field::RingsB => select_that_sets(field, "Usual rings", &chainsets()),
         Field::Capacity => select_that_sets(field, "Usual by cage length", &cages()),
+        Field::PulleyCentres => select_that_sets(field, "Usual by cage length", &pulley_centres()),
         Field::RollOutLimit => select_that_sets(field, "From rule books", &roll_out_limits()),
         _ => html! {},
     }
@@ -200,6 +211,18 @@ fn cages() -> Picks {
         let heading = format!("{} cage, common practice: {least} to {most}", class.name);
         for teeth in [least, most] {
             put(&mut picks, heading.clone(), (teeth.to_string(), format!("{teeth} teeth")));
+        }
+    }
+    picks
+}
+
+fn pulley_centres() -> Picks {
+    let mut picks: Picks = Vec::new();
+    for class in CageClass::ALL {
+        let (least, most) = class.pulley_centres_mm;
+        for mm in [least, most] {
+            let heading = format!("{} cage, common practice", class.name);
+            put(&mut picks, heading, (mm.to_string(), format!("{mm} mm")));
         }
     }
     picks

@@ -1,6 +1,8 @@
 //! The page's text: every fragment of HTML that changes, as a function of the report.
 
 mod cage;
+mod chain;
+mod chain_working;
 pub mod form;
 mod gears;
 pub(crate) mod lap;
@@ -34,7 +36,7 @@ pub fn fragments(
 ) -> Vec<(String, String)> {
     let doubts = notices::doubts(complaints, &[]);
     let lap_doubts = notices::doubts(complaints, &[Group::RIDE, Group::LAP].concat());
-    let sections: [(&str, Markup); 27] = [
+    let sections: [(&str, Markup); 31] = [
         ("scenario", notices::scenario(is_demo)),
         ("notices", notices::list(notices)),
         ("rings-answer", answered(&doubts, &rings::answer(report))),
@@ -45,9 +47,13 @@ pub fn fragments(
         ("rings-overlap", overlap::tables(report)),
         ("rings-limit", limit::table_of(report)),
         ("rings-gears", gears::tables(report)),
-        ("cage-answer", answered(&doubts, &cage::answer(report))),
+        ("cage-answer", answered(&notices::doubts(complaints, &Group::CHAIN), &cage::answer(report))),
         ("cage-tables", cage::tables(report)),
         ("cage-working", cage::working(report)),
+        ("cage-loose", cage::loose_gears(report)),
+        ("chain-bench", chain::bench(report)),
+        ("chain-remedies", chain::remedies(report)),
+        ("chain-lengths", chain::lengths(report)),
         ("ride-answer", answered(&notices::doubts(complaints, &Group::RIDE), &ride::answer(report))),
         ("ride-ends", ride_tables::ends(report)),
         ("ride-speeds", ride_tables::speeds(report)),

@@ -1,6 +1,6 @@
 //! “Ride or run?”: the answer in sentences.
 
-use super::ride_words::{grade_or_never, moved, uncertain};
+use super::ride_words::{doubtful, grade_or_never, moved};
 use super::words::name;
 use crate::number::{listed, percent, plain, with_unit};
 use crate::report::{Report, RideSide, Side};
@@ -17,27 +17,31 @@ pub(super) fn answer(report: &Report) -> Markup {
     let [a, b] = &ride.sides;
     html! {
         @if ride.alike() {
-            p { (end(report, a, &html! { (name(Side::A)) " and " (name(Side::B)) " alike" })) }
+            p { (on_ground(report)) (end(report, a, &html! { (name(Side::A)) " and " (name(Side::B)) " alike" })) }
         } @else {
-            p { (end(report, a, &name(Side::A))) " " (end(report, b, &name(Side::B))) }
+            p { (on_ground(report)) (end(report, a, &name(Side::A))) " With " (end(report, b, &name(Side::B))) }
         }
         p { (beyond(report)) " " (change(report)) " " (doubt(report)) }
         p { (this_climb(report)) }
     }
 }
 
+fn on_ground(report: &Report) -> String {
+    format!("On {} with ", report.ride.ground_name())
+}
+
 /// A set-up's end of riding. `with` names the set-up.
 fn end(report: &Report, side: &RideSide, with: &Markup) -> Markup {
     let Some(flip) = side.flip() else {
-        return html! { "With " (with) " you can ride all that was measured, up to 45\u{a0}%." };
+        return html! { (with) " you can ride all that was measured, up to 45\u{a0}%." };
     };
     html! {
-        "With " (with) " you are on foot "
+        (with) " you are on foot "
         @if flip.gradient.percent() > 0.0 {
-            "below " b { (report.unit.print(flip.speed)) } ", on " (report.ride.ground_name()) " from "
+            "below " b { (report.unit.print(flip.speed)) } ", which is from "
             b { (percent(flip.gradient.percent(), 1)) } " up"
         } @else {
-            b { "on the level already" } ", on " (report.ride.ground_name())
+            b { "on the level already" }
         }
         ": " (why(report, side, flip.reason)) "."
     }
@@ -153,7 +157,7 @@ fn doubt(report: &Report) -> Markup {
         (bar.at_low, bar.at_high)
     };
     html! {
-        "The widest doubt: " (uncertain(swing.input).0) " from " (moved(swing.input, bar.values)) " moves "
+        "The widest doubt: " (doubtful(swing.input)) " from " (moved(swing.input, bar.values)) " moves "
         (name(Side::A)) "’s end from " b { (grade_or_never(low)) } " to " b { (grade_or_never(high)) } "."
     }
 }
@@ -162,14 +166,15 @@ fn doubt(report: &Report) -> Markup {
 fn this_climb(report: &Report) -> Markup {
     let ride = &report.ride;
     let [a, b] = &ride.sides;
-    let same = a.plan.ride == b.plan.ride && a.plan.answer.limits == b.plan.answer.limits;
+    let same =
+        a.plan.ride == b.plan.ride && a.plan.answer.limits == b.plan.answer.limits && !a.only_geared_out();
     html! {
         "This climb, " (percent(ride.inputs.climb.percent(), 1)) " for "
         (with_unit(ride.inputs.length.m(), 0, "m")) ": "
         @if same {
-            "with both " (climb_with(a)) ". "
+            "with both " (climb_with(report, a)) ". "
         } @else {
-            "with " (name(Side::A)) " " (climb_with(a)) "; with " (name(Side::B)) " " (climb_with(b)) ". "
+            "with " (name(Side::A)) " " (climb_with(report, a)) "; with " (name(Side::B)) " " (climb_with(report, b)) ". "
         }
         "On foot it takes " b { (seconds(a.plan.foot)) } " (" (plain(a.plan.foot_at_best.s(), 0)) " to "
         (plain(a.plan.foot_at_worst.s(), 0)) "), getting off and on included."
@@ -177,11 +182,14 @@ fn this_climb(report: &Report) -> Markup {
 }
 
 /// Advice and riding time of one set-up.
-fn climb_with(side: &RideSide) -> Markup {
+fn climb_with(report: &Report, side: &RideSide) -> Markup {
     let plan = &side.plan;
     html! {
         @match plan.ride {
-            None => { b { "get off" } ", because " (limits_in_words(plan.answer.limits)) }
+            None => {
+                b { "get off" } ", because " (limits_in_words(plan.answer.limits))
+                @if let Some(power) = side.forced_at(report.ride.inputs.length) { ", or force it at " b { (with_unit(power.watts(), 0, "W")) } ", which you have in reserve for this length" }
+            }
             Some(time) => {
                 b { (advice(plan.verdict)) } ", riding takes " b { (seconds(time)) }
                 (pays(plan))
@@ -270,7 +278,7 @@ mod tests {
         let answer = said(&[(Field::Ground, "firm-grass")]);
         has(
             &answer,
-            "With A you are on foot below 8.1 km/h, on firm grass from 10.0 % up: the lowest gear, 34×30, turns slower there than your 55 rpm.",
+            "On firm grass with A you are on foot below 8.1 km/h, which is from 10.0 % up: the lowest gear, 34×30, turns slower there than your 55 rpm.",
         );
         has(
             &answer,
@@ -291,7 +299,7 @@ mod tests {
     #[test]
     fn one_sentence_does_for_two_that_are_alike() {
         let answer = low_and(&[]);
-        has(&answer, "With A and B alike you are on foot below 5.4 km/h");
+        has(&answer, "On wet, soft grass with A and B alike you are on foot below 5.4 km/h");
         has(&answer, "your feet are as quick there for the same effort, by the best guess");
         has(&answer, "Between A and B that makes no difference.");
     }
@@ -304,7 +312,7 @@ mod tests {
             (Field::Balance, ""),
             (Field::CadenceLow, "25"),
         ];
-        has(&low_and(&free), "With A and B alike you can ride all that was measured, up to 45 %.");
+        has(&low_and(&free), "On tarmac with A and B alike you can ride all that was measured, up to 45 %.");
     }
 
     #[test]
@@ -312,7 +320,7 @@ mod tests {
         let answer = said(&[(Field::Ground, "loose-sand")]);
         has(
             &answer,
-            "With A and B alike you are on foot on the level already, on loose, dry sand: the lowest gear, 34×30 or 32×32,",
+            "On loose, dry sand with A and B alike you are on foot on the level already: the lowest gear, 34×30 or 32×32,",
         );
         has(
             &answer,
@@ -337,7 +345,7 @@ mod tests {
         has(&climb("16"), "and by the best guess getting off pays on more than");
         has(
             &said(&[]),
-            "with A get off, because the lowest gear is too tall; with B ride, riding takes 29 s",
+            "with A get off, because the lowest gear is too tall, or force it at 236 W, which you have in reserve for this length; with B ride, riding takes 29 s",
         );
     }
 }

@@ -53,7 +53,8 @@ pub(super) fn remark(report: &Report, field: Field) -> Option<String> {
         )),
         Field::Headwind => {
             let speed = Speed::from_km_per_h(inputs.air.headwind.m_per_s().abs() * 3.6).ok()?;
-            Some(format!("{}; minus when it pushes", report.unit.print(speed)))
+            let words = if speed.m_per_s() > 0.0 { report.unit.print(speed) } else { "Still air".to_owned() };
+            Some(format!("{words}; minus when it pushes"))
         }
         Field::Rolling => {
             Some(usual(surface_name(surface), &surface.rolling(), gear_math::RollingCoefficient::value, 3))

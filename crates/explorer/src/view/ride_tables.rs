@@ -1,7 +1,7 @@
 //! Ride or run: every number of the pictures.
 
 use super::ride::{STILL, seconds};
-use super::ride_words::{basis, gait, grade_or_never, judged, mark, moved, reason, uncertain, verdict};
+use super::ride_words::{basis, doubtful, gait, grade_or_never, judged, mark, moved, reason, verdict};
 use super::words::{name, plain_table};
 use crate::number::{percent, plain, with_unit};
 use crate::report::{OtherGear, Report, RideSide, Stretch, surface_name};
@@ -40,7 +40,7 @@ pub(super) fn ends(report: &Report) -> Markup {
     ];
     rows.extend(marks.map(|kind| of(&capital(mark(kind)), &|side| marked(side, kind))));
     html! {
-        (plain_table("Where riding ends, and what else to know of the slope", "Gradients on this ground, for this power. More than your weight: holding the speed in the lowest gear then takes more than your full weight on every stroke. Jerks: a heavy, uneven stroke, with 1.57 of its mean at the peak.", &["", "A", "B"], &rows))
+        (plain_table("Where riding ends, and what else to know of the slope", "Gradients on this ground, for this power. Over body weight: holding the speed in the lowest gear then takes more than your full weight on every stroke. Jerks: a heavy, uneven stroke, with 1.57 of its mean at the peak.", &["", "A", "B"], &rows))
         (others(report))
     }
 }
@@ -218,8 +218,7 @@ pub(super) fn climb(report: &Report) -> Markup {
 
 /// Where only the gear forbids riding: what forcing it takes, and how far speed carries.
 fn forced(report: &Report, side: &RideSide) -> Markup {
-    let limits = side.plan.answer.limits;
-    if !limits.gear || limits.grip || limits.balance {
+    if !side.only_geared_out() {
         return html! {};
     }
     let cadence = with_unit(report.window.low.rpm(), 0, "rpm");
@@ -251,8 +250,7 @@ pub(super) fn swings(report: &Report) -> Markup {
         report.ride.swings.iter().filter(|swing| swing.bars.iter().any(|bar| bar.swing_points >= STILL));
     let rows: Vec<Vec<String>> = moving
         .map(|swing| {
-            let mut cells =
-                vec![uncertain(swing.input).0.to_owned(), moved(swing.input, swing.bars[0].values)];
+            let mut cells = vec![doubtful(swing.input).to_owned(), moved(swing.input, swing.bars[0].values)];
             cells.extend(
                 swing
                     .bars

@@ -1,6 +1,6 @@
 //! What riding and running, their limits and their doubts are called.
 
-use crate::number::{percent, plain};
+use crate::number::{percent, plain, with_unit};
 use gear_math::{Basis, Gait, LimitsHeld, MarkKind, Reason, Slope, Uncertain, Verdict};
 
 /// A gradient, to a tenth of a per cent.
@@ -68,7 +68,7 @@ pub(crate) const fn mark(kind: MarkKind) -> &'static str {
         MarkKind::Ends(Reason::Energy) => "feet as quick",
         MarkKind::TooCloseFrom => "too close to call",
         MarkKind::FootFrom => "feet surely quicker",
-        MarkKind::BodyWeight => "more than your weight",
+        MarkKind::BodyWeight => "over body weight",
         MarkKind::SlipsInJerks => "rear slips in jerks",
         MarkKind::FrontLifts => "front lifts in jerks",
     }
@@ -84,29 +84,40 @@ pub(crate) const fn basis(basis: Basis) -> &'static str {
     }
 }
 
-/// An uncertain input, and how many decimals its values need.
-#[must_use]
-pub(crate) const fn uncertain(input: Uncertain) -> (&'static str, usize) {
+/// An uncertain input, its unit, and how many decimals its values need.
+const fn uncertain(input: Uncertain) -> (&'static str, &'static str, usize) {
     match input {
-        Uncertain::GrossEfficiency => ("efficiency on the bike", 2),
-        Uncertain::Rolling => ("rolling resistance", 3),
-        Uncertain::Load => ("burden of the bike", 1),
-        Uncertain::FootGround => ("cost of the ground on foot", 2),
-        Uncertain::SlopeShare => ("that cost on slopes", 0),
-        Uncertain::FootCost => ("your cost on foot", 2),
-        Uncertain::Standing => ("burnt standing still, W/kg", 1),
-        Uncertain::Drivetrain => ("drivetrain", 3),
-        Uncertain::Power => ("power, W", 0),
-        Uncertain::BikeMass => ("bike mass, kg", 1),
-        Uncertain::LowestCadence => ("lowest cadence, rpm", 0),
-        Uncertain::Balance => ("slowest in balance, m/s", 1),
-        Uncertain::Friction => ("friction of the tyre", 2),
+        Uncertain::GrossEfficiency => ("efficiency on the bike", "", 2),
+        Uncertain::Rolling => ("rolling resistance", "", 3),
+        Uncertain::Load => ("burden of the bike", "", 1),
+        Uncertain::FootGround => ("cost of the ground on foot", "", 2),
+        Uncertain::SlopeShare => ("that cost on slopes", "", 0),
+        Uncertain::FootCost => ("your cost on foot", "", 2),
+        Uncertain::Standing => ("burnt standing still", "W/kg", 1),
+        Uncertain::Drivetrain => ("share the drivetrain passes on", "", 3),
+        Uncertain::Power => ("power", "W", 0),
+        Uncertain::BikeMass => ("bike mass", "kg", 1),
+        Uncertain::LowestCadence => ("lowest cadence", "rpm", 0),
+        Uncertain::Balance => ("slowest speed in balance", "m/s", 1),
+        Uncertain::Friction => ("friction of the tyre", "", 2),
     }
+}
+
+/// The name of an uncertain input.
+#[must_use]
+pub(crate) const fn doubtful(input: Uncertain) -> &'static str {
+    uncertain(input).0
+}
+
+/// One value of an uncertain input, with its unit.
+#[must_use]
+pub(crate) fn valued(input: Uncertain, value: f64) -> String {
+    let (_, unit, decimals) = uncertain(input);
+    with_unit(value, decimals, unit).trim_end().to_owned()
 }
 
 /// The two values an input is moved between.
 #[must_use]
 pub(crate) fn moved(input: Uncertain, (low, high): (f64, f64)) -> String {
-    let decimals = uncertain(input).1;
-    format!("{} to {}", plain(low, decimals), plain(high, decimals))
+    format!("{} to {}", plain(low, uncertain(input).2), valued(input, high))
 }

@@ -66,7 +66,7 @@ pub(super) fn flags(row: &GearLine) -> String {
     if row.duplicate {
         words.push("twice");
     }
-    if row.loose {
+    if row.is_loose() {
         words.push("loose");
     }
     words.join(", ")

@@ -59,7 +59,9 @@ impl Hanger {
         (half_chord >= 0.0).then(|| (along - half_chord.sqrt()).max(0.0))
     }
 
-    fn point(&self, frame: &FrameMeasures) -> PathPoint {
+    /// The mounting point in the drivetrain's side view.
+    #[must_use]
+    pub fn point(&self, frame: &FrameMeasures) -> PathPoint {
         let [[fx, fy], [dx, dy]] = directions(frame);
         let [down, back] = [self.drop.mm(), self.setback.mm()];
         PathPoint { x_mm: down * dx - back * fx, y_mm: down * dy - back * fy }
