@@ -5,7 +5,7 @@ import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { after, before, test } from 'node:test';
 import axe from 'axe-core';
-import { PHONE, SINGLE_FILE, assertQuiet, launchBrowser, openPage, serveSite } from './harness.mjs';
+import { PHONE, SINGLE_FILE, addressWith, assertQuiet, launchBrowser, openPage, serveSite, text } from './harness.mjs';
 
 const GPX = new URL('../reference/data/gpx/', import.meta.url);
 const fixture = (name) => fileURLToPath(new URL(`${name}.gpx`, GPX));
@@ -18,8 +18,6 @@ before(async () => {
 });
 
 after(() => browser?.close());
-
-const text = (page, selector) => page.locator(selector).innerText().then((words) => words.replaceAll('\u00a0', ' '));
 
 async function openLap(options, address = SINGLE_FILE) {
   const opened = await openPage(browser, address, options);
@@ -110,7 +108,7 @@ test('a sketch is ridden, painted over, faulted by line, and travels in the link
   await page.waitForFunction(() => /you get off never/.test(document.getElementById('lap-answer').innerText));
   await page.fill('#paint', '100; 104; foot 2\n300; 420; mud');
   await page.waitForFunction(() => /you get off once/.test(document.getElementById('lap-answer').innerText));
-  const link = new URL(page.url());
+  const link = await addressWith(page, 'paint=100;');
   await page.fill('#sketch', '800; 0; tarmac\n400; steep; firm grass');
   await page.waitForSelector('#sketch[aria-invalid]');
   assert.match(await text(page, '#says-sketch'), /Line 2: second comes the gradient/);

@@ -2,7 +2,7 @@
 
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
-use super::scale::Scale;
+use super::scale::{Scale, round_step};
 use super::{Size, Spot};
 use crate::number::with_unit;
 use crate::report::{Found, Report, Side};
@@ -114,8 +114,7 @@ fn draw_axes(pen: &mut Pen, look: &Palette, found: &Found, layout: &Layout, widt
     let times = found.order.iter().map(|it| it.candidate.time_s).filter(|time| *time <= layout.limit);
     let (low, high) =
         times.fold((f64::INFINITY, 0.0), |(low, high), it| (f64::min(low, it), f64::max(high, it)));
-    let step = [1.0, 2.0, 5.0, 10.0, 20.0, 60.0].into_iter().find(|step| (high - low) / step <= 8.0);
-    let step = step.unwrap_or(300.0);
+    let step = round_step((high - low) / 8.0);
     let mut time = (low / step).ceil() * step;
     while time <= high {
         let y = layout.up.at(time);
@@ -128,7 +127,9 @@ fn draw_axes(pen: &mut Pen, look: &Palette, found: &Found, layout: &Layout, widt
         let x = layout.across.at(tick);
         pen.text(&with_unit(tick, 1, "m"), (x, FLOOR + 13.0), Type::new(look.soft, Anchor::Middle));
     }
-    pen.text("lap time; quickest at the foot", (0.0, 8.0), Type::new(look.soft, Anchor::Start));
+    let set = |anchor| Type::new(look.soft, anchor);
+    pen.text("lap time; quickest at the foot", (0.0, 8.0), set(Anchor::Start));
+    pen.text("way per crank turn, lowest gear", (width - RIGHT, FLOOR - 9.0), set(Anchor::End));
 }
 
 pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {

@@ -2,9 +2,9 @@
 
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
-use super::scale::Scale;
+use super::scale::{Scale, round_step};
 use super::{Size, Spot};
-use crate::number::{percent, plain, signed, with_unit};
+use crate::number::{percent, signed, with_unit};
 use crate::report::{LapReport, Report, Side, surface_name};
 use gear_math::{Gear, Lap, Mode, Speed, Surface, TracePoint};
 
@@ -41,10 +41,7 @@ pub(super) fn metres(laps: &LapReport, width: f64) -> Vec<f64> {
 /// Distances at the foot of a picture.
 pub(super) fn draw_distances(pen: &mut Pen, look: &Palette, laps: &LapReport, scale: Scale, y: f64) {
     let length = laps.length_m();
-    let wanted = length / ((scale.at(length) - scale.at(0.0)) / 64.0).max(1.0);
-    let power = 10f64.powf(wanted.max(1e-3).log10().floor());
-    let step = [1.0, 2.0, 5.0, 10.0].map(|times| times * power).into_iter().find(|step| *step >= wanted);
-    let step = step.unwrap_or(length);
+    let step = round_step(length / ((scale.at(length) - scale.at(0.0)) / 64.0).max(1.0));
     let mut at = 0.0;
     while at <= length {
         let anchor = match at {
@@ -338,9 +335,4 @@ pub(super) fn used(side: Side, used: &gear_math::GearUse, lap: &Lap) -> String {
         with_unit(used.distance_m, 0, "m"),
         percent(100.0 * used.time_s / lap.time_s, 0)
     )
-}
-
-/// A whole number of seconds at an axis.
-pub(super) fn seconds(value: f64) -> String {
-    format!("{}\u{a0}s", plain(value, if value.fract() == 0.0 { 0 } else { 1 }))
 }

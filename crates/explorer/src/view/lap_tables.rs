@@ -42,12 +42,12 @@ pub(super) fn numbers(report: &Report) -> Markup {
         }),
         of("Below your cadence window", &|lap| with_unit(lap.below_window_s, 0, "s")),
         of("Work at the crank", &|lap| with_unit(lap.energy.crank / KILO, 1, "kJ")),
-        of("of it into the ground", &|lap| with_unit(lap.energy.rolling / KILO, 1, "kJ")),
-        of("into the air", &|lap| with_unit(lap.energy.air / KILO, 1, "kJ")),
-        of("into the brakes", &|lap| with_unit(lap.energy.brakes / KILO, 1, "kJ")),
+        of("Lost to the ground", &|lap| with_unit(lap.energy.rolling / KILO, 1, "kJ")),
+        of("Lost to the air", &|lap| with_unit(lap.energy.air / KILO, 1, "kJ")),
+        of("Lost to the brakes", &|lap| with_unit(lap.energy.brakes / KILO, 1, "kJ")),
     ]);
     html! {
-        (plain_table("The lap in numbers", "One lap of many: it is begun as it was ended.", &["", "A", "B"], &rows))
+        (plain_table("The lap in numbers", "One lap of many: it is begun as it was ended. What is lost includes height won on foot.", &["", "A", "B"], &rows))
         (differences(report))
     }
 }
@@ -110,15 +110,16 @@ pub(super) fn found(report: &Report) -> Markup {
         @if !found.order.is_empty() {
             (table(
                 "What was found",
-                "Best first by time and what the rest is worth, for rider, course and derailleur as they were when the search began. ● unbeaten: no other is as good on every count and better on one.",
+                "Best first; ● is unbeaten.",
                 &html! { tr {
-                    @for head in ["Rings", "On the bench", "Lap", "To the first", "Shifts, rear + front", "Lowest gear", "Largest step", "Spare teeth", "Cassette"] { th scope="col" { (head) } }
+                    @for head in ["Rings and cassette", "On the bench", "Lap", "To the first", "Shifts, rear + front", "Lowest gear", "Largest step", "Spare teeth"] { th scope="col" { (head) } }
                 } },
                 &html! { @for (place, it) in shown(found) { (row(found, place, it, best)) } },
             ))
             p.quiet {
-                (counted(unbeaten, "set-up is", "set-ups are")) " unbeaten by any other; the table holds the first "
-                (found.order.len().min(ROWS)) " in the order and every unbeaten one among the first hundred."
+                "Put in order by time and what the rest is worth, for rider, course and derailleur as they were when the search began. "
+                (counted(unbeaten, "set-up is", "set-ups are")) " unbeaten: no other is as good on every count and better on one. The table holds the first "
+                (found.order.len().min(ROWS)) " and every unbeaten one among the first hundred."
             }
         }
     }
@@ -175,7 +176,10 @@ fn row(found: &Found, place: usize, it: &Ranked, best: f64) -> Markup {
         format!("{} with {}-{}", candidate.drivetrain.chainset, cassette.smallest(), cassette.largest());
     html! {
         tr {
-            th scope="row" { (candidate.drivetrain.chainset) @if it.unbeaten { " ●" span.unseen { " unbeaten" } } }
+            th scope="row" {
+                (candidate.drivetrain.chainset) @if it.unbeaten { " ●" span.unseen { " unbeaten" } }
+                small { (cassette) }
+            }
             td {
                 button type="button" data-act={ "bench-a:" (number) } aria-label={ "Put " (which) " on the bench as A" } { "as A" }
                 " "
@@ -187,7 +191,6 @@ fn row(found: &Found, place: usize, it: &Ranked, best: f64) -> Markup {
             td { (with_unit(candidate.lowest_development_m, 2, "m")) }
             td { (percent(candidate.largest_step_percent, 0)) }
             td { @match candidate.spare_capacity { Some(spare) => (plain(f64::from(spare), 0)), None => "–" } }
-            td { (cassette) }
         }
     }
 }

@@ -6,7 +6,7 @@ use super::lap::ridden;
 use super::ride::Ride;
 use super::terrain::Terrain;
 use super::uncertainty::Moved;
-use crate::{Course, Lap, LapSetup, Mode, PowerBelowStanding, Step};
+use crate::{Course, Lap, LapSetup, Mode, PowerBelowStanding, Step, TracePoint};
 
 /// The lap time with its likely edges, in seconds.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -88,7 +88,8 @@ pub struct LapComparison {
     pub quicker: Quicker,
     /// Where the difference arises, in order: stretches on which it runs one way.
     pub parts: Vec<GainPart>,
-    /// Distance from the line and seconds the second has gained up to there.
+    /// Distance from the line and seconds the second has gained up to there. Places where the two get off or on within a
+    /// few metres of one another are left out.
     pub curve: Vec<(f64, f64)>,
 }
 
@@ -159,9 +160,21 @@ pub(super) fn in_quadrature(changes: impl Iterator<Item = f64>) -> (f64, f64) {
     (down, up)
 }
 
+/// Where one is on foot for less than this before or after the other, it has only paid for getting off or on sooner, m.
+/// Estimate.
+const TOGETHER_M: f64 = 10.0;
+
 fn gain_curve(one: &Lap, other: &Lap) -> Vec<(f64, f64)> {
-    let gain = one.trace.iter().zip(&other.trace).map(|(a, b)| (a.at_m, a.time_s - b.time_s));
+    let pairs: Vec<_> = one.trace.iter().zip(&other.trace).collect();
+    let runs = pairs.chunk_by(|a, b| apart(a) == apart(b));
+    let told = runs.filter(|run| !apart(&run[0]) || run[run.len() - 1].0.at_m - run[0].0.at_m > TOGETHER_M);
+    let gain = told.flatten().map(|(a, b)| (a.at_m, a.time_s - b.time_s));
     core::iter::once((0.0, 0.0)).chain(gain).collect()
+}
+
+/// Whether one is on foot and the other is not.
+fn apart((a, b): &(&TracePoint, &TracePoint)) -> bool {
+    a.gear.is_some() != b.gear.is_some()
 }
 
 /// Cuts the curve where it turns by more than a small part.

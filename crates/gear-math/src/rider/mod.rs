@@ -11,7 +11,6 @@ mod limits;
 mod metabolic;
 mod obstacle;
 mod on_foot;
-mod order;
 mod pedalling;
 mod quantity;
 mod resistance;
