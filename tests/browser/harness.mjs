@@ -107,9 +107,11 @@ export async function frame(page) {
   await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done))));
 }
 
-/** Types a whole value into the field of this key. */
+/** Types a whole value into the field of this key, or chooses it where the field is a list. */
 export async function type(page, key, value) {
-  await page.fill(`#${key}`, value);
+  const field = page.locator(`#${key}`);
+  if ((await field.evaluate(({ localName }) => localName)) === 'select') await field.selectOption(value);
+  else await field.fill(value);
   await frame(page);
 }
 

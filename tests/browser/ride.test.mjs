@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import axe from 'axe-core';
-import { PHONE, SINGLE_FILE, addressWith, assertQuiet, launchBrowser, openPage } from './harness.mjs';
+import { PHONE, SINGLE_FILE, addressWith, assertQuiet, launchBrowser, openPage, text, type } from './harness.mjs';
 
 let browser;
 
@@ -12,16 +12,6 @@ before(async () => {
 });
 
 after(() => browser?.close());
-
-const text = (page, selector) => page.locator(selector).innerText().then((words) => words.replaceAll('\u00a0', ' '));
-const frame = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done))));
-
-async function type(page, key, value) {
-  const field = page.locator(`#${key}`);
-  if ((await field.evaluate(({ localName }) => localName)) === 'select') await field.selectOption(value);
-  else await field.fill(value);
-  await frame(page);
-}
 
 const gradientOfA = async (page) => Number((await text(page, '#ride-answer')).match(/from ([\d.]+) % up/)[1]);
 

@@ -2,7 +2,7 @@
 
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
-use super::scale::{Scale, round_step};
+use super::scale::Scale;
 use super::{Size, Spot};
 use crate::number::with_unit;
 use crate::report::{Found, Report, Side};
@@ -77,7 +77,7 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
         return;
     };
     let layout = Layout::new(found, size.0);
-    draw_axes(pen, look, found, &layout, size.0);
+    draw_axes(pen, look, &layout, size.0);
     let columns = (size.0 / CELL) as usize + 1;
     let mut taken = vec![false; columns * ((HEIGHT / CELL) as usize + 1)];
     for unbeaten in [false, true] {
@@ -110,17 +110,11 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     }
 }
 
-fn draw_axes(pen: &mut Pen, look: &Palette, found: &Found, layout: &Layout, width: f64) {
-    let times = found.order.iter().map(|it| it.candidate.time_s).filter(|time| *time <= layout.limit);
-    let (low, high) =
-        times.fold((f64::INFINITY, 0.0), |(low, high), it| (f64::min(low, it), f64::max(high, it)));
-    let step = round_step((high - low) / 8.0);
-    let mut time = (low / step).ceil() * step;
-    while time <= high {
+fn draw_axes(pen: &mut Pen, look: &Palette, layout: &Layout, width: f64) {
+    for time in layout.up.even_ticks(26.0) {
         let y = layout.up.at(time);
         pen.line((LEFT, y), (width - RIGHT, y), look.rule, 1.0);
         pen.text(&clock(time), (LEFT - 6.0, y), Type::new(look.soft, Anchor::End));
-        time += step;
     }
     pen.line((LEFT, FLOOR), (width - RIGHT, FLOOR), look.ink, 1.0);
     for tick in layout.across.ticks(&DEVELOPMENTS, 44.0) {

@@ -3,7 +3,7 @@
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
 use super::profile::{across, draw_distances, draw_waiting, metres};
-use super::scale::{Scale, round_step};
+use super::scale::Scale;
 use super::{Size, Spot};
 use crate::number::{plain, with_unit};
 use crate::report::{LapReport, Report, Settled, Side};
@@ -14,21 +14,17 @@ const HEIGHT: f64 = 230.0;
 const FOOT: f64 = 24.0;
 /// Least extent upward and downward, s.
 const LEAST_S: f64 = 0.5;
-/// Lines of equal gain, about so many.
-const LINES: f64 = 6.0;
 
 fn settled(report: &Report) -> Option<(&LapReport, &Settled)> {
     let laps = report.lap.laps.as_deref()?;
     Some((laps, laps.settled.as_ref()?))
 }
 
-fn extent(settled: &Settled) -> (f64, f64) {
-    let gains = settled.curve.iter().map(|point| point.1);
-    gains.fold((-LEAST_S, LEAST_S), |(low, high), gain| (f64::min(low, gain), f64::max(high, gain)))
-}
-
 fn up(settled: &Settled) -> Scale {
-    Scale::even(extent(settled), (HEIGHT - FOOT - 4.0, TOP + 4.0))
+    let gains = settled.curve.iter().map(|point| point.1);
+    let (low, high) =
+        gains.fold((-LEAST_S, LEAST_S), |(low, high), gain| (f64::min(low, gain), f64::max(high, gain)));
+    Scale::even((low, high), (HEIGHT - FOOT - 4.0, TOP + 4.0))
 }
 
 fn gain_at(settled: &Settled, at: f64) -> f64 {
@@ -60,12 +56,9 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     let Some((laps, settled)) = settled(report) else { return draw_waiting(pen, look) };
     let (scale, up) = (across(laps, size.0), up(settled));
     let (start, end) = (scale.at(0.0), scale.at(laps.length_m()));
-    let (low, high) = extent(settled);
-    let step = round_step((high - low) / LINES);
-    for index in (low / step).ceil() as i32..=(high / step).floor() as i32 {
-        let tick = f64::from(index) * step;
+    for tick in up.even_ticks(26.0) {
         pen.line((start, up.at(tick)), (end, up.at(tick)), look.rule, 1.0);
-        let gain = with_unit(tick.abs(), usize::from(step < 1.0), "s");
+        let gain = with_unit(tick.abs(), usize::from(tick.fract() != 0.0), "s");
         pen.text(&gain, (LEFT - 6.0, up.at(tick)), Type::new(look.soft, Anchor::End));
     }
     let line: Vec<Point> =

@@ -2,7 +2,7 @@
 
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
-use super::scale::{Scale, round_step};
+use super::scale::Scale;
 use super::{Size, Spot};
 use crate::number::{percent, signed, with_unit};
 use crate::report::{LapReport, Report, Side, surface_name};
@@ -41,16 +41,13 @@ pub(super) fn metres(laps: &LapReport, width: f64) -> Vec<f64> {
 /// Distances at the foot of a picture.
 pub(super) fn draw_distances(pen: &mut Pen, look: &Palette, laps: &LapReport, scale: Scale, y: f64) {
     let length = laps.length_m();
-    let step = round_step(length / ((scale.at(length) - scale.at(0.0)) / 64.0).max(1.0));
-    let mut at = 0.0;
-    while at <= length {
+    for at in scale.even_ticks(64.0) {
         let anchor = match at {
             0.0 => Anchor::Start,
             at if scale.at(length) - scale.at(at) < 12.0 => Anchor::End,
             _ => Anchor::Middle,
         };
         pen.text(&with_unit(at, 0, "m"), (scale.at(at), y), Type::new(look.soft, anchor));
-        at += step;
     }
 }
 

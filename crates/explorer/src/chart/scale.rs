@@ -53,17 +53,6 @@ impl Scale {
     }
 }
 
-/// The least of 1, 2, 5, 10, … and their tenths, hundredths, … that is no smaller than `wanted`.
-#[must_use]
-pub(super) fn round_step(wanted: f64) -> f64 {
-    let power = 10f64.powf(wanted.max(1e-3).log10().floor());
-    [1.0, 2.0, 5.0]
-        .into_iter()
-        .map(|times| times * power)
-        .find(|step| *step >= wanted)
-        .unwrap_or(10.0 * power)
-}
-
 /// Makes an empty or broken range a real one, so that every picture can be drawn.
 fn opened(low: f64, high: f64, least: f64) -> (f64, f64) {
     if !low.is_finite() || !high.is_finite() {
