@@ -5,7 +5,7 @@ use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::{Scale, spread};
 use super::side::{tube, wire};
 use super::{Size, Spot};
-use crate::number::{plain, with_unit};
+use crate::number::{plain, trimmed, with_unit};
 use crate::order::ascending;
 use crate::report::{Report, RideSide, Side};
 use crate::view::ride_words::judged;
@@ -19,15 +19,6 @@ const FOOT: f64 = 24.0;
 const LINE: f64 = 16.0;
 /// Width of a letter of a label, CSS pixels; a generous estimate.
 const LETTER: f64 = 6.4;
-const LENGTHS: [f64; 21] = [
-    0.0, 5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 50.0, 60.0, 80.0, 100.0, 150.0, 200.0, 300.0, 400.0, 500.0,
-    1000.0, 2000.0, 3000.0, 4000.0, 5000.0,
-];
-const TIMES: [f64; 18] = [
-    0.0, 5.0, 10.0, 20.0, 30.0, 40.0, 60.0, 80.0, 100.0, 150.0, 200.0, 300.0, 500.0, 1000.0, 2000.0, 4000.0,
-    8000.0, 16000.0,
-];
-
 struct Layout {
     across: Scale,
     up: Scale,
@@ -118,14 +109,18 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
 }
 
 fn draw_grid(pen: &mut Pen, look: &Palette, layout: &Layout) {
-    for tick in layout.up.ticks(&TIMES, 30.0) {
+    for tick in layout.up.even_ticks(28.0) {
         let y = layout.up.at(tick);
         pen.line((LEFT, y), (layout.right, y), look.rule, 1.0);
-        pen.text(&format!("{tick} s"), (LEFT - 6.0, y), Type::new(look.soft, Anchor::End));
+        pen.text(&format!("{} s", trimmed(tick)), (LEFT - 6.0, y), Type::new(look.soft, Anchor::End));
     }
-    for tick in layout.across.ticks(&LENGTHS, 38.0) {
+    for tick in layout.across.even_ticks(44.0) {
         let x = layout.across.at(tick);
-        pen.text(&format!("{tick} m"), (x, layout.floor + 12.0), Type::new(look.soft, Anchor::Middle));
+        pen.text(
+            &format!("{} m", trimmed(tick)),
+            (x, layout.floor + 12.0),
+            Type::new(look.soft, Anchor::Middle),
+        );
     }
     pen.line((LEFT, layout.floor), (layout.right, layout.floor), look.ink, 1.0);
 }

@@ -51,7 +51,25 @@ impl Scale {
             })
             .collect()
     }
+
+    /// Round values at even distances of at least `apart` pixels: multiples of 1, 2 or 5 of a power of ten.
+    #[must_use]
+    pub(super) fn even_ticks(&self, apart: f64) -> Vec<f64> {
+        let least = apart * (self.high - self.low) / (self.to - self.from).abs().max(1.0);
+        let decade = 10_f64.powf(least.log10().floor());
+        let step = [1.0, 2.0, 5.0, 10.0]
+            .map(|round| round * decade)
+            .into_iter()
+            .find(|&step| step >= least)
+            .unwrap_or(least);
+        let (first, last) =
+            ((self.low / step - 1e-9).ceil() as i64, (self.high / step + 1e-9).floor() as i64);
+        (first..=last.min(first + MOST_TICKS)).map(|count| count as f64 * step).collect()
+    }
 }
+
+/// More ticks than any picture has room for.
+const MOST_TICKS: i64 = 200;
 
 /// Makes an empty or broken range a real one, so that every picture can be drawn.
 fn opened(low: f64, high: f64, least: f64) -> (f64, f64) {
@@ -107,7 +125,24 @@ mod tests {
         assert!((scale.at(8.0)).abs() < 1e-9);
     }
 
+    #[test]
+    fn even_ticks_are_round_and_evenly_spaced() {
+        assert_eq!(
+            Scale::even((0.0, 80.0), (0.0, 400.0)).even_ticks(38.0),
+            [0.0, 10.0, 20.0, 30.0, 40.0, 50.0, 60.0, 70.0, 80.0]
+        );
+        assert_eq!(Scale::even((3.2, 9.1), (500.0, 0.0)).even_ticks(90.0), [4.0, 6.0, 8.0]);
+    }
+
     proptest! {
+        #[test]
+        fn even_ticks_keep_their_distance(low in -1e4..1e4f64, span in 1e-3..1e5f64, apart in 5.0..200.0f64) {
+            let scale = Scale::even((low, low + span), (0.0, 700.0));
+            for pair in scale.even_ticks(apart).windows(2) {
+                prop_assert!(scale.at(pair[1]) - scale.at(pair[0]) >= apart - 1e-3);
+            }
+        }
+
         #[test]
         fn spread_labels_keep_their_order_and_distance(mut wanted in prop::collection::vec(0.0..500.0f64, 1..40)) {
             wanted.sort_by(f64::total_cmp);

@@ -5,6 +5,7 @@ use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::Scale;
 use super::side::bar;
 use super::{Size, Spot};
+use crate::number::trimmed;
 use crate::report::{Report, Side, Swing};
 use crate::view::ride_words::{doubtful, grade_or_never, moved, valued};
 use gear_math::Slope;
@@ -19,10 +20,6 @@ const TOP: f64 = 24.0;
 const ROW: f64 = 46.0;
 const BAR: f64 = 8.0;
 const STEEPEST: f64 = 45.0;
-const GRADIENTS: [f64; 24] = [
-    0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 12.0, 14.0, 16.0, 18.0, 20.0, 22.0, 24.0, 26.0,
-    28.0, 30.0, 35.0, 40.0, 45.0,
-];
 
 fn shown(report: &Report) -> impl Iterator<Item = &Swing> {
     let seen = |swing: &&Swing| swing.bars.iter().any(|bar| bar.swing_points >= LEAST);
@@ -67,10 +64,10 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     }
     let scale = across(report, size.0);
     let floor = size.1 - 22.0;
-    for tick in scale.ticks(&GRADIENTS, 34.0) {
+    for tick in scale.even_ticks(40.0) {
         let x = scale.at(tick);
         pen.line((x, TOP), (x, floor), look.rule, 1.0);
-        pen.text(&format!("{tick} %"), (x, floor + 12.0), Type::new(look.soft, Anchor::Middle));
+        pen.text(&format!("{} %", trimmed(tick)), (x, floor + 12.0), Type::new(look.soft, Anchor::Middle));
     }
     for side in &report.ride.sides {
         let x = scale.at(percent_of(side.flip().map(|flip| flip.gradient)));
