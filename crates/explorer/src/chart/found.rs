@@ -100,10 +100,10 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
         if it.candidate.time_s <= layout.limit {
             let at = layout.at(&it.candidate);
             pen.ring(at, 7.0, side.ink(look), 2.0);
-            let away = if side == Side::A { -14.0 } else { 14.0 };
+            let away = if side == Side::A { -9.0 } else { 9.0 };
             pen.text(
                 &side.to_string(),
-                (at.0 + away, at.1),
+                (at.0 + away, at.1 - 14.0),
                 Type::new(side.ink(look), Anchor::Middle).bold(),
             );
         }
@@ -122,8 +122,8 @@ fn draw_axes(pen: &mut Pen, look: &Palette, layout: &Layout, width: f64) {
         pen.text(&with_unit(tick, 1, "m"), (x, FLOOR + 13.0), Type::new(look.soft, Anchor::Middle));
     }
     let set = |anchor| Type::new(look.soft, anchor);
-    pen.text("lap time; quickest at the foot", (0.0, 8.0), set(Anchor::Start));
-    pen.text("way per crank turn, lowest gear", (width - RIGHT, FLOOR - 9.0), set(Anchor::End));
+    pen.text("lap time", (0.0, 8.0), set(Anchor::Start));
+    pen.text("across: way per crank turn, lowest gear", (width - RIGHT, 8.0), set(Anchor::End));
 }
 
 pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
