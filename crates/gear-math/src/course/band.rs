@@ -104,7 +104,7 @@ impl LapComparison {
     pub fn of(course: &Course, first: &LapSetup, second: &LapSetup) -> Result<Self, PowerBelowStanding> {
         let (one, other) = same_steps(course, first, second)?;
         let (one_moved, other_moved) = (Variants::of(course, first)?, Variants::of(course, second)?);
-        let curve = gain_curve(&one, &other);
+        let curve = gain_curve(&one.trace, &other.trace);
         let gained = gained(&one, &other, &one_moved, &other_moved);
         Ok(Self {
             quicker: quicker(&gained),
@@ -164,8 +164,8 @@ pub(super) fn in_quadrature(changes: impl Iterator<Item = f64>) -> (f64, f64) {
 /// Estimate.
 const TOGETHER_M: f64 = 10.0;
 
-fn gain_curve(one: &Lap, other: &Lap) -> Vec<(f64, f64)> {
-    let pairs: Vec<_> = one.trace.iter().zip(&other.trace).collect();
+fn gain_curve(one: &[TracePoint], other: &[TracePoint]) -> Vec<(f64, f64)> {
+    let pairs: Vec<_> = one.iter().zip(other).collect();
     let runs = pairs.chunk_by(|a, b| apart(a) == apart(b));
     let told = runs.filter(|run| !apart(&run[0]) || run[run.len() - 1].0.at_m - run[0].0.at_m > TOGETHER_M);
     let gain = told.flatten().map(|(a, b)| (a.at_m, a.time_s - b.time_s));
@@ -174,7 +174,7 @@ fn gain_curve(one: &Lap, other: &Lap) -> Vec<(f64, f64)> {
 
 /// Whether one is on foot and the other is not.
 fn apart((a, b): &(&TracePoint, &TracePoint)) -> bool {
-    a.gear.is_some() != b.gear.is_some()
+    a.mode != b.mode
 }
 
 /// Cuts the curve where it turns by more than a small part.
@@ -281,6 +281,24 @@ mod tests {
         let found: Vec<_> =
             parts(&curve).iter().map(|part| (part.span.from_m, part.span.to_m, part.gained_s)).collect();
         assert_eq!(found, [(0.0, 40.0, 2.5), (40.0, 50.0, -1.5)]);
+    }
+
+    #[test]
+    fn getting_off_a_few_metres_sooner_is_no_gain() {
+        let trace = |off: [f64; 2]| -> Vec<TracePoint> {
+            let on_foot = |at_m: f64| (off[0]..off[1]).contains(&at_m);
+            let point = |metre: i32| {
+                let at_m = f64::from(metre);
+                let mode = if on_foot(at_m) { Mode::Foot } else { Mode::Ride };
+                let time_s = at_m + if at_m < off[0] { 0.0 } else { 3.0 };
+                TracePoint { at_m, time_s, speed_m_per_s: 1.0, mode, gear: None, cadence_rpm: None }
+            };
+            (1..100).map(point).collect()
+        };
+        let curve = gain_curve(&trace([20.0, 40.0]), &trace([28.0, 40.0]));
+        assert!(curve.iter().all(|point| point.1 == 0.0) && curve.len() == 100 - 8);
+        let late = gain_curve(&trace([20.0, 60.0]), &trace([50.0, 60.0]));
+        assert_eq!((late.len(), late[30]), (100, (30.0, 3.0)));
     }
 
     #[test]
