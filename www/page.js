@@ -19,9 +19,14 @@
   const LINK_PAUSE = 200; // milliseconds
   let frame = 0;
   let linkDue = 0;
+  let lapDue = () => {};
 
-  /** Puts one answer of the engine in place: changed fragments, values, marks of fields in error, labels, link. */
-  function show(update) {
+  /**
+   * Puts one answer of the engine in place: changed fragments, values, marks of fields in error, labels, link.
+   * The lap may then be due to be worked out anew.
+   */
+  function show(update, changesLap = true) {
+    if (changesLap) lapDue();
     for (const [id, html] of update.html) {
       replace(find(id), html);
       if (id.startsWith("value-")) find(id.slice("value-".length)).setAttribute("aria-valuetext", find(id).textContent);
@@ -246,6 +251,7 @@
   document.querySelectorAll("[data-picture]").forEach(furnish);
   starting.remove();
   for (const form of document.querySelectorAll("[data-form]")) form.innerHTML = engine.formHtml(form.dataset.form);
+  lapDue = roundTheLap(engine, show);
   find("more").open = matchMedia("(min-width: 60rem)").matches;
   const toSection = sections.has(location.hash);
   show(engine.open(toSection ? "" : location.hash));

@@ -3,12 +3,13 @@
 import { launchBrowser } from '../browser/harness.mjs';
 import { chartRows } from './charts.mjs';
 import { mathsRows } from './maths.mjs';
+import { lapRows } from './laps.mjs';
 import { paintRows } from './paint.mjs';
 
 // Frames follow each other at once: what is timed is the work for a frame, not the wait for the screen's next one.
 const browser = await launchBrowser(['--disable-frame-rate-limit', '--disable-gpu-vsync']);
 try {
-  for (const rows of [paintRows, mathsRows, chartRows]) print(await rows(browser));
+  for (const rows of [paintRows, lapRows, mathsRows, chartRows]) print(await rows(browser));
 } finally {
   await browser.close();
 }

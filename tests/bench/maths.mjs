@@ -14,6 +14,7 @@ const WORKS = [
   { work: 'gear_tables', count: 10_000, what: '10000 gear tables' },
   { work: 'cages', count: 1_000, what: 'the cage in all gears of 1000 set-ups of 2×12', each: 'one set-up of 2×12, WebAssembly (aim: below 0.2 ms)' },
   { work: 'verdict_maps', count: 1, what: 'ride or run on 91 × 9 slopes and grounds for A and B (aim: below 4 ms)', yardstick: numpyRows },
+  { work: 'laps', count: 1, what: 'a lap of 3 km in steps of 1 m on two set-ups', yardstick: scriptRows },
 ];
 
 const target = new URL('../../target/', import.meta.url);
@@ -42,6 +43,18 @@ async function rowsOf(browser, { work, count, what, each, yardstick = () => [] }
 
 /** Sines and arcs may differ in the last digit between two mathematical libraries. */
 const agree = (a, b) => Math.abs(a - b) <= 1e-9 * Math.abs(b);
+
+/** The same algorithm in plain JavaScript; its laps must take the same times. */
+function scriptRows(sum, nativeMs, wasmMs) {
+  const said = execFileSync(process.execPath, [fileURLToPath(new URL('lap.mjs', import.meta.url))], { encoding: 'utf8' });
+  const [, duration] = said.match(/set-ups: ([\d.]+) ms/);
+  const script = [...said.matchAll(/([\d.]+) s, /g)].reduce((total, [, seconds]) => total + Number(seconds), 0);
+  assert.ok(agree(script, sum), `the script gives ${script}, gear-math ${sum}`);
+  return [
+    { what: 'the same laps in plain JavaScript', figure: ms(Number(duration)) },
+    { what: 'WebAssembly against plain JavaScript', figure: times(wasmMs / duration) },
+  ];
+}
 
 /** The independent numpy model works the same map out; its reference ratios must add up to the same sum. */
 function numpyRows(sum, nativeMs, wasmMs) {

@@ -5,7 +5,7 @@ import { readFile } from 'node:fs/promises';
 import { test } from 'node:test';
 import { API, launchBrowser, serveFolder } from './harness.mjs';
 
-const FUNCTIONS = ['gearTable', 'overlap', 'compare', 'wheel', 'cageCheck', 'chain', 'chainLength', 'rideOrRun'];
+const FUNCTIONS = ['gearTable', 'overlap', 'compare', 'wheel', 'cageCheck', 'chain', 'chainLength', 'rideOrRun', 'lap', 'courseFromGpx', 'search'];
 
 const api = await import(new URL('remount.js', API));
 

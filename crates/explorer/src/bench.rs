@@ -2,9 +2,6 @@
 
 use crate::field::{Field, Group};
 
-/// Longest text a field keeps. Longer input is cut there, far beyond anything a parser accepts.
-pub const LONGEST_TEXT: usize = 400;
-
 /// What stands in every field, exactly as typed.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Bench(Vec<String>);
@@ -25,7 +22,7 @@ impl Bench {
 
     /// Writes `text` into `field`.
     pub fn write(&mut self, field: Field, text: &str) {
-        self.0[field as usize] = text.chars().take(LONGEST_TEXT).collect();
+        self.0[field as usize] = text.chars().take(field.longest()).collect();
     }
 
     /// Whether it is the demo's, whatever is being looked at.

@@ -34,11 +34,12 @@ pub struct Update {
 /// The state of the page.
 #[derive(Default)]
 pub struct Desk {
-    bench: Bench,
-    good: Scenario,
-    report: Rc<Report>,
-    history: History,
+    pub(crate) bench: Bench,
+    pub(crate) good: Scenario,
+    pub(crate) report: Rc<Report>,
+    pub(crate) history: History,
     notices: Vec<String>,
+    complaints: Vec<Complaint>,
     shown: BTreeMap<String, String>,
 }
 
@@ -91,7 +92,11 @@ impl Desk {
 
     /// Does what a button says; `None` when there is no such button.
     pub fn act(&mut self, name: &str) -> Option<Update> {
+        let (name, number) = name.split_once(':').unwrap_or((name, ""));
         let (next, good) = match name {
+            "bench-a" => (self.with_found(number, [Field::RingsA, Field::CassetteA])?, self.good.clone()),
+            "bench-b" => (self.with_found(number, [Field::RingsB, Field::CassetteB])?, self.good.clone()),
+            "sketch-it" => (self.with_course_sketched(), self.good.clone()),
             "swap" => (self.bench.swapped(), self.good.clone()),
             "copy" => (self.bench.with_a_copied_to_b(), self.good.clone()),
             "reset" => (Bench::default(), Scenario::default()),
@@ -108,21 +113,32 @@ impl Desk {
     }
 
     /// Puts a whole bench on the desk, so that every field must be shown anew.
-    fn lay_out(&mut self, bench: Bench, good: Scenario) -> Update {
+    pub(crate) fn lay_out(&mut self, bench: Bench, good: Scenario) -> Update {
         (self.bench, self.good) = (bench, good);
         let values =
             Field::ALL.iter().map(|&field| (field.spec().key, self.bench.text(field).to_owned())).collect();
         self.update(values, false)
     }
 
-    fn update(&mut self, mut values: Vec<(&'static str, String)>, with_link: bool) -> Update {
+    fn update(&mut self, values: Vec<(&'static str, String)>, with_link: bool) -> Update {
         let read = Scenario::read(&self.bench, &self.good);
-        self.report = Rc::new(Report::of(&read.scenario));
+        let mut room = self.report.lap.clone();
+        if let Some(again) = room.own.as_ref().and_then(|own| own.read_again(&read.scenario.lap)) {
+            room.own = Some(Rc::new(again));
+        }
+        let report = Report::of(&read.scenario);
+        self.report = Rc::new(Report { lap: room, ..report });
         self.good = read.scenario;
+        self.complaints = read.complaints;
+        self.refresh(values, with_link)
+    }
+
+    /// Shows everything that the report now says.
+    pub(crate) fn refresh(&mut self, mut values: Vec<(&'static str, String)>, with_link: bool) -> Update {
         let html = self.changed(view::fragments(
             &self.report,
             &self.notices,
-            &read.complaints,
+            &self.complaints,
             self.bench.is_demo(),
         ));
         values.extend(
@@ -138,7 +154,7 @@ impl Desk {
                 .solved_chains()
                 .map(|chain| (chain.shown_field().spec().key, chain.stations.len()))
                 .collect(),
-            wrong: wrong_fields(&read.complaints),
+            wrong: wrong_fields(&self.complaints),
             labels: Picture::ALL.map(|picture| (picture.name(), picture.label(&self.report))).to_vec(),
             undo: !self.history.is_empty(),
             link: with_link.then(|| self.link()),

@@ -33,6 +33,16 @@ pub enum Group {
     RideLimits,
     /// Ride or run, finer: short efforts.
     RideEffort,
+    /// Round the lap: which course.
+    Lap,
+    /// Round the lap: the course sketched by hand, and what is painted over any course.
+    LapSketch,
+    /// Round the lap: how a file is read.
+    LapFile,
+    /// Round the lap, finer: shifting and braking.
+    LapHabits,
+    /// Round the lap: what is searched.
+    LapSearch,
 }
 
 impl Group {
@@ -43,10 +53,13 @@ impl Group {
     /// The groups of the section on the cage and its chain.
     pub const CHAIN: [Self; 3] = [Self::Chain, Self::ChainFiner, Self::GearsShown];
 
+    /// The groups of the section on the lap.
+    pub const LAP: [Self; 5] = [Self::Lap, Self::LapSketch, Self::LapFile, Self::LapHabits, Self::LapSearch];
+
     /// Whether every section depends on it.
     #[must_use]
     pub fn on_bench(self) -> bool {
-        !Self::RIDE.contains(&self) && !Self::CHAIN.contains(&self)
+        ![&Self::RIDE[..], &Self::CHAIN, &Self::LAP].iter().any(|section| section.contains(&self))
     }
 }
 
@@ -61,6 +74,8 @@ pub enum Kind {
     Choice(&'static [(&'static str, &'static str)]),
     /// A number on a slider: smallest, largest, step.
     Slider(f64, f64, f64),
+    /// Several lines of text, so many of them in view.
+    Lines(u8),
 }
 
 /// One row of the field table.
@@ -83,7 +98,7 @@ pub struct Spec {
 }
 
 macro_rules! fields {
-    ($($name:ident: $key:literal, $group:ident, $label:literal, $unit:literal, $kind:expr, $start:literal, $help:literal;)+) => {
+    ($($name:ident: $key:literal, $group:ident, $label:literal, $unit:literal, $kind:expr, $start:expr, $help:literal;)+) => {
         /// A field of the bench.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum Field {
@@ -173,7 +188,36 @@ fields! {
     Reserve: "reserve", RideEffort, "Work in reserve", "kJ", Kind::Number, "18", "Above the power you can hold (W′): 10 to 25 kJ, 18 for a trained man (estimate)";
     ReserveShare: "reserve-share", RideEffort, "Spent on this climb", "", Kind::Number, "0.2", "One fifth, so that every lap can afford it (estimate)";
     EntrySpeed: "entry-speed", RideEffort, "Speed into the climb", "km/h", Kind::Number, "20", "As you reach its foot";
+    Course: "course", Lap, "Course", "", Kind::Choice(COURSES), "meadow", "The first two are invented, to try things on";
+    Smoothing: "smoothing", LapFile, "Smoothing length", "m", Kind::Number, "40", "Hills this long keep half their height, longer ones more: evens out the noise of the recorder (estimate)";
+    TrackGround: "track-ground", LapFile, "Ground of the track", "", Kind::Choice(GROUNDS), "firm-grass", "A file does not know it; paint over it below";
+    Sketch: "sketch", LapSketch, "Sketch", "", Kind::Lines(8), SKETCH, "One stretch a line: length in m; gradient in %; ground; then, if need be, foot and the seconds an obstacle costs, corner and its km/h. # begins a remark";
+    Paint: "paint", LapSketch, "Painted over the course", "", Kind::Lines(3), "", "From m; to m; a ground, or foot and the seconds an obstacle costs. Such as 310; 355; deep mud";
+    ShiftRear: "shift-rear", LapHabits, "No drive, rear shift", "s", Kind::Number, "0.2", "Estimate";
+    ShiftFront: "shift-front", LapHabits, "No drive, front shift", "s", Kind::Number, "0.6", "Estimate";
+    CadenceSpread: "cadence-spread", LapHabits, "Shift when cadence is off by", "", Kind::Number, "0.15", "Share of your usual cadence (estimate)";
+    Braking: "braking", LapHabits, "Braking into bends", "m/s²", Kind::Number, "3", "On grass (estimate)";
+    SearchSmall: "search-small", LapSearch, "Smallest ring tried", "teeth", Kind::Number, "28", "";
+    SearchLarge: "search-large", LapSearch, "Largest ring tried", "teeth", Kind::Number, "50", "No larger than your frame clears";
+    SearchPairs: "search-rings", LapSearch, "Rings", "", Kind::Choice(RINGS), "both", "Pairs 8 to 16 teeth apart, as far as the front derailleur takes them";
 }
+
+const SKETCH: &str = "150; 0; firm grass
+12; 0; firm grass; corner 15
+60; -4; firm grass
+1; 0; firm grass; foot 1
+90; 1; wet soft grass
+24; 22; mud
+160; -2; packed gravel
+";
+const COURSES: &[(&str, &str)] = &[
+    ("meadow", "Autumn meadow, 3 km"),
+    ("sand-pit", "Sand pit, 2.4 km"),
+    ("sketch", "the sketch below"),
+    ("own", "my own, from a file"),
+];
+const RINGS: &[(&str, &str)] =
+    &[("both", "single rings and pairs"), ("single", "single rings"), ("pair", "pairs")];
 
 const INCHES: &[(&str, &str)] =
     &[("real", "this wheel’s diameter"), ("nominal", "nominal 27 in, as in track tables")];
@@ -224,6 +268,12 @@ impl Field {
     #[must_use]
     pub fn by_key(key: &str) -> Option<Field> {
         Field::ALL.iter().copied().find(|field| field.spec().key == key)
+    }
+
+    /// Longest text the field keeps, far beyond anything a parser accepts. Longer input is cut there.
+    #[must_use]
+    pub fn longest(self) -> usize {
+        if matches!(self.spec().kind, Kind::Lines(_)) { 4000 } else { 400 }
     }
 
     /// Whether it only says what is looked at, so that it is nothing to undo and no reason to write a new link.

@@ -10,6 +10,9 @@ pub mod chart;
 pub mod desk;
 pub mod field;
 mod history;
+mod lap_desk;
+#[cfg(all(feature = "page", target_arch = "wasm32"))]
+pub mod lap_page;
 pub mod link;
 mod number;
 mod order;

@@ -1,12 +1,12 @@
 //! The bench in the address: `#remount=1&rings-a=50/34&…`, readable, versioned, only what differs from the demo.
 
-use crate::bench::{Bench, LONGEST_TEXT};
+use crate::bench::Bench;
 use crate::field::{Field, Group};
 
 /// Name and number of the format. Raised when a field's starting value or meaning changes.
 const MARK: (&str, &str) = ("remount", "1");
 /// Longest link that is read at all.
-const LONGEST_LINK: usize = 20_000;
+const LONGEST_LINK: usize = 60_000;
 
 /// A bench read from a link, and what in the link could not be used.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -55,7 +55,7 @@ pub fn read(link: &str) -> Opened {
                 ));
             }
         } else if let Some(field) = Field::by_key(&key) {
-            if text.chars().count() > LONGEST_TEXT {
+            if text.chars().count() > field.longest() {
                 opened
                     .complaints
                     .push(format!("“{}” in the link was too long and was cut.", field.spec().label));
@@ -81,6 +81,7 @@ fn escape(text: &str, link: &mut String) {
             "%2F" => link.push('/'),
             "%2C" => link.push(','),
             "%3A" => link.push(':'),
+            "%3B" => link.push(';'),
             other => link.push_str(other),
         }
     }

@@ -16,7 +16,7 @@ thread_local! {
 }
 
 /// Runs `work` on the desk. The borrow never outlives one call, so a call can never find the desk taken.
-fn at_desk<T>(work: impl FnOnce(&mut Desk) -> T) -> T {
+pub(crate) fn at_desk<T>(work: impl FnOnce(&mut Desk) -> T) -> T {
     DESK.with_borrow_mut(work)
 }
 
@@ -86,7 +86,7 @@ pub fn act(name: &str) -> Result<JsValue, JsError> {
 }
 
 #[expect(clippy::needless_pass_by_value, reason = "an update is made to be handed over")]
-fn answer(update: Update) -> Result<JsValue, JsError> {
+pub(crate) fn answer(update: Update) -> Result<JsValue, JsError> {
     to_js(&update)
 }
 

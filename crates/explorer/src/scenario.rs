@@ -1,6 +1,7 @@
 //! The bench understood: validated values, and what could not be understood.
 
 mod chain;
+mod lap;
 mod parse;
 mod ride;
 
@@ -11,6 +12,7 @@ use crate::speed_unit::SpeedUnit;
 use gear_math::{
     Cadence, Cassette, Chainset, Derailleur, Drivetrain, DuplicateTolerance, RollOutLimit, Speed, Wheel,
 };
+pub use lap::{CourseChoice, LapInputs, Rings};
 use parse::Reader;
 pub use ride::{OwnGround, RideInputs};
 
@@ -61,6 +63,8 @@ pub struct Scenario {
     pub chain: ChainInputs,
     /// Riding against going on foot.
     pub ride: RideInputs,
+    /// The course and how it is ridden.
+    pub lap: LapInputs,
 }
 
 /// What is wrong with a field, and what the page uses instead.
@@ -117,6 +121,7 @@ impl Scenario {
             probe: good.probe,
             chain: ChainInputs::read(&mut reader, &good.chain),
             ride: good.ride.clone(),
+            lap: LapInputs::read(&mut reader, &good.lap),
         };
         let probe = reader.probe(good.probe, scenario.unit);
         let ride = RideInputs::read(&mut reader, &good.ride, &scenario);
@@ -144,6 +149,7 @@ fn bare() -> Scenario {
     let (chainset, cassette) = ("42".parse().expect("rings"), "11-13-15".parse().expect("sprockets"));
     Scenario {
         ride: RideInputs::bare(Drivetrain { chainset, cassette }),
+        lap: LapInputs::bare(),
         chainsets: [chainset; 2],
         cassettes: [cassette; 2],
         wheel: Wheel {

@@ -4,9 +4,10 @@ use expect_test::expect_file;
 use explorer::bench::Bench;
 use explorer::chart::{Picture, as_svg};
 use explorer::field::Field;
-use explorer::report::Report;
+use explorer::report::{Found, Hunt, LapQuestion, LapReport, Report, row};
 use explorer::scenario::Scenario;
 use proptest::prelude::*;
+use std::rc::Rc;
 
 fn report(edits: &[(Field, &str)]) -> Report {
     let mut bench = Bench::default();
@@ -15,7 +16,26 @@ fn report(edits: &[(Field, &str)]) -> Report {
     }
     let read = Scenario::read(&bench, &Scenario::default());
     assert!(read.complaints.is_empty(), "{:?}", read.complaints);
-    Report::of(&read.scenario)
+    let mut report = Report::of(&read.scenario);
+    report.lap.laps = lap(&read.scenario, false);
+    report
+}
+
+fn lap(scenario: &Scenario, settled: bool) -> Option<Rc<LapReport>> {
+    LapReport::of(LapQuestion::of(scenario, None), settled).ok().map(Rc::new)
+}
+
+/// The demo with its lap settled and a small search done.
+fn demo() -> Report {
+    let (scenario, mut report) = (Scenario::default(), report(&[]));
+    report.lap.laps = lap(&scenario, true);
+    let mut found = Found::of(&scenario);
+    if let Ok(mut hunt) = Hunt::new(&scenario, None, 0, 60) {
+        found.take(&hunt.advance(usize::MAX).iter().flat_map(row).collect::<Vec<_>>());
+    }
+    found.rank();
+    report.lap.found = Some(Rc::new(found));
+    report
 }
 
 fn svg(report: &Report, picture: Picture, width: f64) -> String {
@@ -26,7 +46,7 @@ fn svg(report: &Report, picture: Picture, width: f64) -> String {
 
 #[test]
 fn the_demo_looks_as_it_did() {
-    let report = report(&[]);
+    let report = demo();
     for picture in Picture::ALL {
         let golden = format!("golden/{}.svg", picture.name());
         expect_file![golden].assert_eq(&svg(&report, picture, 780.0));
@@ -130,6 +150,36 @@ const EXTREMES: [&[(Field, &str)]; 12] = [
         (Field::DragArea, "0"),
     ],
 ];
+
+/// Courses at the ends of what may be sketched.
+const COURSES: [&str; 5] = [
+    "0.1; 0; tarmac",
+    "9000; 0; tarmac\n9000; -45; loose sand\n20000; 45; deep mud",
+    "30; 45; deep mud",
+    "5; 0; mud; foot 60",
+    "100; -45; tarmac; corner 3\n1; 0; mud; foot",
+];
+
+#[test]
+fn extreme_but_valid_courses_stay_inside_the_picture() {
+    for course in COURSES {
+        let edits = [(Field::Course, "sketch"), (Field::Sketch, course)];
+        for report in [report(&edits), settled(&edits)] {
+            for picture in [Picture::Profile, Picture::Gain, Picture::GearTimes] {
+                for width in [300.0, 390.0, 1200.0] {
+                    assert_inside(&report, picture, width);
+                }
+            }
+        }
+    }
+}
+
+fn settled(edits: &[(Field, &str)]) -> Report {
+    let mut report = report(edits);
+    let question = report.lap.laps.as_ref().map(|laps| laps.question.clone());
+    report.lap.laps = question.and_then(|question| LapReport::of(question, true).ok()).map(Rc::new);
+    report
+}
 
 #[test]
 fn extreme_but_valid_set_ups_stay_inside_the_picture() {

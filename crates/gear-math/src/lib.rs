@@ -3,6 +3,8 @@
 //! Quantities carry their unit in their type; constructors check, computations do not fail.
 //! Public items name the source of their formula or constant, or say "common practice" or "estimate".
 //!
+//! The feature `gpx`, on by default, reads courses from GPX files; without it the crate depends on nothing.
+//!
 //! # Examples
 //! Which of two set-ups climbs slower, and by how much:
 //! ```
@@ -31,11 +33,22 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod course;
 mod drivetrain;
+mod order;
 mod quantity;
 mod rider;
 mod wheel;
 
+pub use course::{
+    BandedLap, Begin, Braking, CadenceWindow, Candidate, CornerSpeed, Course, CourseError, Demo, EnergyBook,
+    Finalist, Finals, GainPart, GearUse, Lap, LapComparison, LapSetup, Mode, MountTime, Mounting, Obstacle,
+    ObstacleTime, PlanPart, ProfilePoint, Quicker, Ranked, Search, SearchSpace, Segment, ShiftTime, Shifting,
+    SketchError, SketchFault, SmoothingLength, Span, StartSpeed, Step, StretchLength, TimeBand, TracePoint,
+    Weighting, WhyOnFoot, ranked,
+};
+#[cfg(feature = "gpx")]
+pub use course::{GpxError, TrackCourse, TrackOptions, TrackReport};
 pub use drivetrain::{
     Assumption, BottomBracketDrop, Cage, CageAngle, CageMeasures, CentreDistance, ChainAdvice, ChainAngle,
     ChainDefaults, ChainFit, ChainLinks, ChainLinksError, ChainMeasure, ChainPath, ChainPitch, ChainSetup,

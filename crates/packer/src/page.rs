@@ -12,7 +12,8 @@ use std::path::Path;
 pub(crate) struct Page {
     template: String,
     style: String,
-    scripts: [String; 4],
+    /// The engine's glue comes first: workers are given its text too.
+    scripts: [String; 5],
     register: String,
     icon: String,
     engine: String,
@@ -25,9 +26,10 @@ impl Page {
             template: files::read_text("www/index.html")?,
             style: inline(&files::read_text("www/style.css")?, Language::Css)?,
             scripts: [
-                safe(bundled(Path::new("crates/packer/node/unpack.mjs"))?)?,
                 inline(&bindings.js, Language::Js)?,
+                safe(bundled(Path::new("crates/packer/node/unpack.mjs"))?)?,
                 inline(&files::read_text("www/engine.js")?, Language::Js)?,
+                inline(&files::read_text("www/lap.js")?, Language::Js)?,
                 inline(&files::read_text("www/page.js")?, Language::Js)?,
             ],
             register: inline(&files::read_text("www/register.js")?, Language::Js)?,
@@ -47,13 +49,14 @@ impl Page {
         let links = "<link rel=\"manifest\" href=\"manifest.webmanifest\">\n\
                      <link rel=\"icon\" href=\"icons/icon.svg\" type=\"image/svg+xml\">\n\
                      <link rel=\"apple-touch-icon\" href=\"icons/icon-180.png\">";
-        let [unpack, glue, engine, page] = self.scripts.each_ref().map(String::as_str);
-        self.assemble(Home::Site, links, &[unpack, glue, engine, page, &self.register])
+        let [glue, unpack, engine, lap, page] = self.scripts.each_ref().map(String::as_str);
+        self.assemble(Home::Site, links, &[glue, unpack, engine, lap, page, &self.register])
     }
 
     fn assemble(&self, home: Home, links: &str, scripts: &[&str]) -> Result<String> {
+        let ids = std::iter::once(" id=\"glue\"").chain(std::iter::repeat(""));
         let script_tags: Vec<String> =
-            scripts.iter().map(|script| format!("<script>{script}</script>")).collect();
+            scripts.iter().zip(ids).map(|(script, id)| format!("<script{id}>{script}</script>")).collect();
         template::fill(
             &self.template,
             &[

@@ -1,10 +1,10 @@
 //! Work to time natively and in WebAssembly: many gear tables, many cages solved, maps of riding or
-//! running.
+//! running, laps.
 
 use gear_math::{
     Air, Bike, BikeMass, BodyMass, Cadence, Cage, CageMeasures, ChainDefaults, ChainSetup, Circumference,
-    Climb, Drivetrain, FootFactor, Friction, Ground, KitMass, Power, PulleyCentres, RideOrRun, Rider,
-    RidingLimits, RollingCoefficient, SlopeShare, Surface, verdict_map,
+    Climb, Demo, Drivetrain, FootFactor, Friction, Ground, KitMass, Lap, LapSetup, Power, PulleyCentres,
+    RideOrRun, Rider, RidingLimits, RollingCoefficient, SlopeShare, Step, Surface, verdict_map,
 };
 use std::error::Error;
 
@@ -80,6 +80,26 @@ fn map() -> Result<f64, Box<dyn Error>> {
         (0..GRADIENTS).map(|step| Climb::new(f64::from(step) / 2.0)).collect::<Result<_, _>>()?;
     let maps = verdict_map(&questions, &grounds, &gradients);
     Ok(maps[0].iter().map(|cell| cell.ratio.reference).sum())
+}
+
+/// Rides `count` laps of the course of `lap.mjs` in steps of 1 m on each of its set-ups and adds up their times.
+#[unsafe(no_mangle)]
+pub extern "C" fn laps(count: u32) -> f64 {
+    (0..count).map(|_| both_laps().unwrap_or(f64::NAN)).sum()
+}
+
+fn both_laps() -> Result<f64, Box<dyn Error>> {
+    let (course, step) = (Demo::Meadow.course(), Step::new(1.0)?);
+    let one = lap_setup("44/31", "11-13-15-18-21-24-28-32")?;
+    let other = lap_setup("40", "11-13-15-17-19-21-24-28-32-37-42")?;
+    Ok(Lap::in_steps(&course, &one, step)?.time_s + Lap::in_steps(&course, &other, step)?.time_s)
+}
+
+fn lap_setup(rings: &str, sprockets: &str) -> Result<LapSetup, Box<dyn Error>> {
+    let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
+    let drivetrain = Drivetrain { chainset: rings.parse()?, cassette: sprockets.parse()? };
+    let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2150.0)?);
+    Ok(LapSetup::new(rider, bike, Air::STILL))
 }
 
 fn question((rings, sprockets): (&str, &str)) -> Result<RideOrRun, Box<dyn Error>> {

@@ -3,6 +3,7 @@
 pub mod cage;
 pub mod chain;
 pub mod gears;
+pub mod lap;
 pub mod ride;
 pub mod wheel;
 

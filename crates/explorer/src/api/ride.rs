@@ -244,7 +244,11 @@ pub fn ride_or_run(
 }
 
 /// A typed value, or the default where there is none.
-fn given<T>(value: Option<f64>, new: fn(f64) -> Result<T, OutOfLimits>, default: T) -> Result<T, JsError> {
+pub(super) fn given<T>(
+    value: Option<f64>,
+    new: fn(f64) -> Result<T, OutOfLimits>,
+    default: T,
+) -> Result<T, JsError> {
     value.map_or(Ok(default), |value| new(value).map_err(thrown))
 }
 
@@ -256,7 +260,7 @@ impl RideOrRunInput {
 }
 
 impl RiderInput {
-    fn rider(&self) -> Result<Rider, JsError> {
+    pub(super) fn rider(&self) -> Result<Rider, JsError> {
         let body = BodyMass::new(self.body_kg).map_err(thrown)?;
         let kit = KitMass::new(self.kit_kg).map_err(thrown)?;
         let rider = Rider::new(body, kit, Power::new(self.power_w).map_err(thrown)?);
@@ -271,7 +275,7 @@ impl RiderInput {
 }
 
 impl BikeInput {
-    fn bike(&self) -> Result<Bike, JsError> {
+    pub(super) fn bike(&self) -> Result<Bike, JsError> {
         let wheel =
             Circumference::new(self.circumference_mm.unwrap_or(REFERENCE_WHEEL_MM)).map_err(thrown)?;
         let mass = BikeMass::new(self.mass_kg).map_err(thrown)?;
@@ -297,7 +301,7 @@ impl GroundInput {
 }
 
 impl AirInput {
-    fn air(&self) -> Result<Air, JsError> {
+    pub(super) fn air(&self) -> Result<Air, JsError> {
         Ok(Air {
             drag_area: given(self.cda_m2, DragArea::new, Air::STILL.drag_area)?,
             density: given(self.density_kg_m3, AirDensity::new, Air::STILL.density)?,
@@ -308,7 +312,7 @@ impl AirInput {
 }
 
 impl LimitsInput {
-    fn limits(&self) -> RidingLimits {
+    pub(super) fn limits(&self) -> RidingLimits {
         let counts = |switch: &Option<bool>| switch.unwrap_or(true);
         RidingLimits {
             balance: RidingLimits::ALL.balance.filter(|_| counts(&self.balance)),

@@ -3,12 +3,16 @@
 mod capacity;
 mod climb;
 mod drivetrain;
+mod found;
+mod gain;
 mod gear_map;
+mod gear_times;
 mod ladder;
 mod overlap;
 pub mod palette;
 mod pen;
 mod plate;
+mod profile;
 mod scale;
 mod side;
 mod side_view;
@@ -57,11 +61,19 @@ pub enum Picture {
     Climb,
     /// What moves the end of riding most.
     Tornado,
+    /// The course with the plan and the gears on it.
+    Profile,
+    /// Time gained along the lap.
+    Gain,
+    /// Time in gear.
+    GearTimes,
+    /// What a search found.
+    Found,
 }
 
 impl Picture {
     /// Every picture.
-    pub const ALL: [Picture; 11] = [
+    pub const ALL: [Picture; 15] = [
         Self::Ladder,
         Self::Speeds,
         Self::Steps,
@@ -73,6 +85,10 @@ impl Picture {
         Self::Verdicts,
         Self::Climb,
         Self::Tornado,
+        Self::Profile,
+        Self::Gain,
+        Self::GearTimes,
+        Self::Found,
     ];
 
     /// Its name in the page.
@@ -90,6 +106,10 @@ impl Picture {
             Self::Verdicts => "verdicts",
             Self::Climb => "climb",
             Self::Tornado => "tornado",
+            Self::Profile => "profile",
+            Self::Gain => "gain",
+            Self::GearTimes => "gear-times",
+            Self::Found => "found",
         }
     }
 
@@ -114,6 +134,10 @@ impl Picture {
             Self::Verdicts => verdicts::height(report),
             Self::Climb => climb::height(report),
             Self::Tornado => tornado::height(report),
+            Self::Profile => profile::height(report, width),
+            Self::Gain => gain::height(),
+            Self::GearTimes => gear_times::height(report, width),
+            Self::Found => found::height(),
         }
     }
 
@@ -132,6 +156,10 @@ impl Picture {
             Self::Verdicts => verdicts::spots(report, size),
             Self::Climb => climb::spots(report, size),
             Self::Tornado => tornado::spots(report, size),
+            Self::Profile => profile::spots(report, size),
+            Self::Gain => gain::spots(report, size),
+            Self::GearTimes => gear_times::spots(report, size),
+            Self::Found => found::spots(report, size),
         }
     }
 
@@ -150,6 +178,10 @@ impl Picture {
             Self::Verdicts => verdicts::label(report),
             Self::Climb => climb::label(report),
             Self::Tornado => tornado::label(report),
+            Self::Profile => profile::label(report),
+            Self::Gain => gain::label(report),
+            Self::GearTimes => gear_times::label(report),
+            Self::Found => found::label(report),
         }
     }
 
@@ -168,6 +200,10 @@ impl Picture {
             Self::Verdicts => verdicts::draw(pen, look, report, size),
             Self::Climb => climb::draw(pen, look, report, size),
             Self::Tornado => tornado::draw(pen, look, report, size),
+            Self::Profile => profile::draw(pen, look, report, size),
+            Self::Gain => gain::draw(pen, look, report, size),
+            Self::GearTimes => gear_times::draw(pen, look, report, size),
+            Self::Found => found::draw(pen, look, report, size),
         }
         std::mem::take(&mut pen.marks)
     }

@@ -82,6 +82,8 @@ pub fn by_key(spots: &[Spot], from: Option<usize>, key: &str) -> Option<usize> {
         ("ArrowRight" | "ArrowDown" | "ArrowLeft" | "ArrowUp", None) => Some(0),
         ("ArrowRight" | "ArrowDown", Some(index)) => Some((index + 1).min(last)),
         ("ArrowLeft" | "ArrowUp", Some(index)) => Some(index.saturating_sub(1)),
+        ("PageDown", Some(index)) => Some((index + last / 10 + 1).min(last)),
+        ("PageUp", Some(index)) => Some(index.saturating_sub(last / 10 + 1)),
         _ => None,
     }
 }

@@ -1,17 +1,19 @@
 //! What the scenario comes to: plain data, worked out by gear-math, read by every view and picture.
 
 mod chain;
+mod lap;
 mod ride;
 mod setup;
 mod side;
 
 pub use chain::{ChainReport, Doubt, Station, direction, state_name};
+pub use lap::{FINALISTS, Found, Hunt, LapQuestion, LapReport, LapRoom, OwnCourse, Settled, row};
 pub use ride::{GroundRow, OtherGear, RideReport, RideSide, Stretch, Swing, surface_name};
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;
 
 use crate::number::{plain, rpm, trimmed};
-use crate::scenario::{CadenceWindow, Probe, Scenario};
+use crate::scenario::{CadenceWindow, LapInputs, Probe, Scenario};
 use crate::speed_unit::SpeedUnit;
 use gear_math::{Comparison, Derailleur, DevelopmentSpan, GearStep, PathError, RollOutLimit, SetUp, Wheel};
 
@@ -51,6 +53,10 @@ pub struct Report {
     pub chains: [Result<ChainReport, PathError>; 2],
     /// Riding against going on foot.
     pub ride: RideReport,
+    /// How the lap is to be ridden.
+    pub lap_inputs: LapInputs,
+    /// The lap itself, which is worked out apart from the rest because it takes longer.
+    pub lap: LapRoom,
 }
 
 /// A gear that A and B share.
@@ -115,6 +121,8 @@ impl Report {
             limit: scenario.limit,
             chains: [ChainReport::new(Side::A, scenario), ChainReport::new(Side::B, scenario)],
             ride: RideReport::of(scenario),
+            lap_inputs: scenario.lap.clone(),
+            lap: LapRoom::default(),
             setups,
             comparison,
         }

@@ -264,6 +264,11 @@ impl<'b> Reader<'b> {
         })
     }
 
+    /// What stands in a field.
+    pub(super) fn text(&self, field: Field) -> &str {
+        self.bench.text(field)
+    }
+
     /// Notes what is wrong beyond a single field.
     pub(super) fn complain(&mut self, field: Field, error: &impl Display, kept: String) {
         self.complaints.push(Complaint { field, message: sentence(error), kept });

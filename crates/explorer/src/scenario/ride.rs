@@ -162,7 +162,9 @@ impl RideInputs {
         }
     }
 
-    fn limits(&self) -> RidingLimits {
+    /// What forces the rider off the bike.
+    #[must_use]
+    pub fn limits(&self) -> RidingLimits {
         RidingLimits {
             balance: self.balance,
             grip: self.grip_counts.then_some(self.stance),
@@ -309,7 +311,7 @@ fn limits(reader: &mut Reader<'_>, good: &RideInputs) -> RideInputs {
     }
 }
 
-const SURFACES: [(&str, Surface); 8] = [
+pub(super) const SURFACES: [(&str, Surface); 8] = [
     ("tarmac", Surface::Tarmac),
     ("gravel", Surface::PackedGravel),
     ("firm-grass", Surface::FirmGrass),

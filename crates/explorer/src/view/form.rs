@@ -1,6 +1,7 @@
 //! The bench as a form: every field of the table with its label, its control and room for a message.
 
 use crate::field::{Field, Group, Kind, Spec};
+use crate::number::listed;
 use gear_math::{CageClass, Cassette, Chainset, RollOutPreset};
 use maud::{Markup, html};
 
@@ -29,6 +30,8 @@ pub fn by_name(name: &str) -> Option<Markup> {
         "chain" => Some(with_finer(Group::Chain, Group::ChainFiner)),
         "gears-shown" => Some(section(Group::GearsShown)),
         "ride" => Some(ride()),
+        "lap" => Some(lap()),
+        "search" => Some(section(Group::LapSearch)),
         _ => None,
     }
 }
@@ -47,6 +50,26 @@ fn ride() -> Markup {
             }
         }
     }
+}
+
+/// Round the lap: the course, and how it is ridden.
+fn lap() -> Markup {
+    html! {
+        div.grid { (section(Group::Lap)) (section(Group::LapFile)) }
+        details {
+            summary { "Sketch a course, paint ground and obstacles over one" }
+            (section(Group::LapSketch))
+            p.quiet { "Cells are parted by ; or |. Grounds: " (grounds()) "." }
+        }
+        details {
+            summary { "Shifting and braking" }
+            div.grid { (section(Group::LapHabits)) }
+        }
+    }
+}
+
+fn grounds() -> String {
+    listed(&gear_math::Surface::ALL.map(gear_math::Surface::name))
 }
 
 /// The fields of a group that stand inside a section.
@@ -77,8 +100,13 @@ fn fields_of(group: Group) -> impl Iterator<Item = Field> {
 
 fn entry(field: Field) -> Markup {
     let spec = field.spec();
+    let class = match field {
+        Field::CassetteA | Field::CassetteB => "field wide",
+        _ if matches!(spec.kind, Kind::Lines(_)) => "field lines",
+        _ => "field",
+    };
     html! {
-        div class=(if matches!(field, Field::CassetteA | Field::CassetteB) { "field wide" } else { "field" }) {
+        div class=(class) {
             label for=(spec.key) { (spec.label) }
             span.entry {
                 (control(spec))
@@ -103,6 +131,9 @@ fn control(spec: &Spec) -> Markup {
             input id=(key) data-field=(key) type="range" min=(min) max=(max) step=(step) value=(spec.start);
         },
         Kind::Text => html! { (text_input(key, &says, "text", spec.start)) },
+        Kind::Lines(rows) => html! {
+            textarea id=(key) data-field=(key) rows=(rows) aria-describedby=(says) spellcheck="false" autocapitalize="off" { (spec.start) }
+        },
         Kind::Number => html! { (text_input(key, &says, "decimal", spec.start)) },
     }
 }

@@ -5,6 +5,8 @@ mod chain;
 mod chain_working;
 pub mod form;
 mod gears;
+pub(crate) mod lap;
+mod lap_tables;
 mod limit;
 mod notices;
 mod overlap;
@@ -33,7 +35,8 @@ pub fn fragments(
     is_demo: bool,
 ) -> Vec<(String, String)> {
     let doubts = notices::doubts(complaints, &[]);
-    let sections: [(&str, Markup); 24] = [
+    let lap_doubts = notices::doubts(complaints, &[Group::RIDE, Group::LAP].concat());
+    let sections: [(&str, Markup); 31] = [
         ("scenario", notices::scenario(is_demo)),
         ("notices", notices::list(notices)),
         ("rings-answer", answered(&doubts, &rings::answer(report))),
@@ -58,6 +61,13 @@ pub fn fragments(
         ("ride-climb", ride_tables::climb(report)),
         ("ride-swings", ride_tables::swings(report)),
         ("ride-working", ride_notes::working(report)),
+        ("lap-answer", answered(&lap_doubts, &lap::answer(report))),
+        ("lap-course", lap::course(report)),
+        ("lap-places", lap::places(report)),
+        ("lap-numbers", lap_tables::numbers(report)),
+        ("lap-gears", lap_tables::gears(report)),
+        ("lap-found", lap_tables::found(report)),
+        ("lap-working", lap_tables::working(report)),
     ];
     let sections = sections.into_iter().map(|(id, html)| (id.to_owned(), html.into_string()));
     sections.chain(notices::beside_fields(report, complaints)).collect()

@@ -2,6 +2,7 @@
 
 use super::few::Few;
 use super::tooth_list::{NotACount, tooth_counts};
+use crate::order::ascending;
 use crate::{Chainring, OutOfLimits};
 use core::fmt;
 use core::str::FromStr;
@@ -51,7 +52,7 @@ impl Chainset {
                 return Err(ChainsetError::TooMany);
             }
         }
-        rings.sort_unstable_by(|a, b| b.cmp(a));
+        ascending(&mut rings, |ring| -f64::from(ring.teeth()));
         Ok(Self { rings })
     }
 

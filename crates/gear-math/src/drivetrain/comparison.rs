@@ -1,6 +1,7 @@
 //! Set-up A against set-up B.
 
 use super::matching::pair_up;
+use crate::order::ascending;
 use crate::{
     Cadence, Circumference, Development, DuplicateTolerance, Gear, GearStep, SetUp, SetUpSummary, Speed,
 };
@@ -161,7 +162,8 @@ impl Rolling {
     fn sorted(set_up: &SetUp) -> Vec<Self> {
         let mut gears = Vec::with_capacity(set_up.drivetrain.gear_count());
         gears.extend(set_up.drivetrain.gears().map(|gear| Self { gear, wheel: set_up.wheel }));
-        gears.sort_unstable_by(|a, b| a.gear.cmp_ratio(b.gear).then(a.gear.ring.cmp(&b.gear.ring)));
+        ascending(&mut gears, |it| f64::from(it.gear.ring.teeth()));
+        ascending(&mut gears, |it| it.gear.ratio().value());
         gears
     }
 

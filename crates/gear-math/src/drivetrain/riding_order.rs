@@ -1,5 +1,6 @@
 //! The order in which a rider goes through the gears, and the shifts it takes.
 
+use crate::order::ascending;
 use crate::{Drivetrain, DuplicateTolerance, Gear, GearRange, GearStep};
 
 /// Gears from low to high, one shift after the other.
@@ -100,7 +101,8 @@ impl RidingOrder {
         let crossed = drivetrain.crossed_rule();
         let mut gears: Vec<Gear> = Vec::with_capacity(drivetrain.gear_count());
         gears.extend(drivetrain.gears().filter(|&gear| !crossed.covers(gear)));
-        gears.sort_unstable_by(|a, b| a.cmp_ratio(*b).then(a.ring.cmp(&b.ring)));
+        ascending(&mut gears, |gear| f64::from(gear.ring.teeth()));
+        ascending(&mut gears, |gear| gear.ratio().value());
         let mut kept = None;
         gears.retain(|&gear| {
             let adds = adds_to(kept, gear, tolerance);

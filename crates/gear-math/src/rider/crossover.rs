@@ -1,7 +1,7 @@
 //! Where riding ends, and how surely.
 
-use super::order::ascending;
 use super::root::first_at_or_above_zero;
+use crate::order::ascending;
 use crate::{
     BalanceSpeed, Climb, Ground, Incline, Reason, RideOrRun, RoadLoad, Slope, Speed, Stance,
     body_weight_gradient,

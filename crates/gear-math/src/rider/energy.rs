@@ -8,17 +8,17 @@ use crate::{Air, Bike, Gait, Ground, Incline, MetabolicPower, Rider};
 /// How far each uncertain input may be off. Recommended with the model, from the sources of each input.
 mod uncertainty {
     /// Gross efficiency, in points up and down.
-    pub(in crate::rider) const EFFICIENCY: f64 = 0.02;
+    pub(crate) const EFFICIENCY: f64 = 0.02;
     /// Rolling coefficient, as factors.
-    pub(in crate::rider) const ROLLING: [f64; 2] = [0.7, 1.3];
+    pub(crate) const ROLLING: [f64; 2] = [0.7, 1.3];
     /// Carried load factor, in points down and up: a load at the trunk to one in the hands.
-    pub(in crate::rider) const LOAD: [f64; 2] = [-0.2, 0.3];
+    pub(crate) const LOAD: [f64; 2] = [-0.2, 0.3];
     /// What the ground adds on foot, as factors.
-    pub(in crate::rider) const GROUND: [f64; 2] = [0.5, 1.5];
+    pub(crate) const GROUND: [f64; 2] = [0.5, 1.5];
     /// One person's cost on foot, as factors.
-    pub(in crate::rider) const PERSON: [f64; 2] = [0.92, 1.08];
+    pub(crate) const PERSON: [f64; 2] = [0.92, 1.08];
 }
-pub(super) use uncertainty::{EFFICIENCY, GROUND, LOAD, PERSON, ROLLING};
+pub(crate) use uncertainty::{EFFICIENCY, GROUND, LOAD, PERSON, ROLLING};
 
 /// A ratio of speeds, foot over ride, with its likely edges.
 #[derive(Debug, Clone, Copy, PartialEq)]

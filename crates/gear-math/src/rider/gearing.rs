@@ -1,6 +1,6 @@
 //! Which gear holds a speed, and when none does.
 
-use super::order::ascending;
+use crate::order::ascending;
 use crate::{Bike, Cadence, Gear, LegStrength, PedalRate, Rider, Speed};
 
 /// The gears of a bike from the lowest up, with the cadences its rider can use.

@@ -127,7 +127,7 @@ macro_rules! known {
 macro_rules! nearest {
     ($($type:ident),+ $(,)?) => {$(
         impl $type {
-            pub(super) const fn nearest(value: f64) -> Self {
+            pub(crate) const fn nearest(value: f64) -> Self {
                 Self(value.clamp(Self::LIMITS.min, Self::LIMITS.max))
             }
         }
@@ -143,7 +143,7 @@ known! {
 
 nearest! {
     BikeMass, Power, GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor,
-    AirDensity, AirPressure, Climb, Headwind, RollingCoefficient, FootFactor, Friction, BalanceSpeed,
+    AirDensity, AirPressure, Climb, Headwind, RollingCoefficient, FootFactor, Friction, BalanceSpeed, Gradient,
 }
 
 impl TotalMass {

@@ -12,13 +12,13 @@ const FASTEST: f64 = 40.0;
 /// In newtons and metres per second throughout.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Resistance {
-    pub(super) gravity: f64,
-    pub(super) rolling: f64,
-    pub(super) bearing: f64,
-    pub(super) bearing_growth: f64,
-    pub(super) air: f64,
-    pub(super) headwind: f64,
-    pub(super) efficiency: f64,
+    pub(crate) gravity: f64,
+    pub(crate) rolling: f64,
+    pub(crate) bearing: f64,
+    pub(crate) bearing_growth: f64,
+    pub(crate) air: f64,
+    pub(crate) headwind: f64,
+    pub(crate) efficiency: f64,
 }
 
 impl Resistance {

@@ -91,6 +91,12 @@ impl RideOrRun {
         gradients.iter().map(|&gradient| self.answer(ground, gradient)).collect()
     }
 
+    /// The faster way on foot, without the rest of the answer.
+    #[must_use]
+    pub fn foot_speed(&self, ground: &Ground, gradient: Climb) -> Speed {
+        Speed::new(self.energy.speeds(ground, &Incline::new(gradient)).foot)
+    }
+
     /// The forces on a slope of this ground.
     #[must_use]
     pub fn resistance(&self, ground: &Ground, gradient: Climb) -> Resistance {

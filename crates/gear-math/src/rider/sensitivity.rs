@@ -1,7 +1,7 @@
 //! What moves the crossover most.
 
 use super::energy::{EFFICIENCY, GROUND, LOAD, PERSON, ROLLING};
-use super::order::ascending;
+use crate::order::ascending;
 use crate::{
     Air, BalanceSpeed, Bike, BikeMass, Cadence, Climb, DrivetrainEfficiency, FootCostFactor, FootFactor,
     Friction, GrossEfficiency, Ground, LoadFactor, Power, RideOrRun, Rider, RidingLimits, RollingCoefficient,

@@ -1,0 +1,87 @@
+//! Time that one set-up gains on the other along the lap.
+
+use super::palette::Palette;
+use super::pen::{Anchor, Pen, Point, Type};
+use super::profile::{across, draw_distances, draw_waiting, metres};
+use super::scale::Scale;
+use super::{Size, Spot};
+use crate::number::{plain, with_unit};
+use crate::report::{LapReport, Report, Settled, Side};
+
+const LEFT: f64 = 46.0;
+const TOP: f64 = 22.0;
+const HEIGHT: f64 = 230.0;
+const FOOT: f64 = 24.0;
+/// Least extent upward and downward, s.
+const LEAST_S: f64 = 0.5;
+
+fn settled(report: &Report) -> Option<(&LapReport, &Settled)> {
+    let laps = report.lap.laps.as_deref()?;
+    Some((laps, laps.settled.as_ref()?))
+}
+
+fn up(settled: &Settled) -> Scale {
+    let gains = settled.curve.iter().map(|point| point.1);
+    let (low, high) =
+        gains.fold((-LEAST_S, LEAST_S), |(low, high), gain| (f64::min(low, gain), f64::max(high, gain)));
+    Scale::even((low, high), (HEIGHT - FOOT - 4.0, TOP + 4.0))
+}
+
+fn gain_at(settled: &Settled, at: f64) -> f64 {
+    let index = settled.curve.partition_point(|point| point.0 < at - 1e-6);
+    settled.curve.get(index).or(settled.curve.last()).map_or(0.0, |point| point.1)
+}
+
+pub(super) fn height() -> f64 {
+    HEIGHT
+}
+
+pub(super) fn label(report: &Report) -> String {
+    match settled(report) {
+        None => "The lap is not worked out yet.".to_owned(),
+        Some((_, settled)) => {
+            format!("Time gained along the lap: {} at the line.", ahead(settled.gained.time_s))
+        }
+    }
+}
+
+fn ahead(gain: f64) -> String {
+    match plain(gain.abs(), 1).as_str() {
+        "0.0" => "A and B level".to_owned(),
+        gained => format!("{} {gained}\u{a0}s ahead", if gain > 0.0 { Side::B } else { Side::A }),
+    }
+}
+
+pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+    let Some((laps, settled)) = settled(report) else { return draw_waiting(pen, look) };
+    let (scale, up) = (across(laps, size.0), up(settled));
+    let (start, end) = (scale.at(0.0), scale.at(laps.length_m()));
+    for tick in up.even_ticks(26.0) {
+        pen.line((start, up.at(tick)), (end, up.at(tick)), look.rule, 1.0);
+        let gain = with_unit(tick.abs(), usize::from(tick.fract() != 0.0), "s");
+        pen.text(&gain, (LEFT - 6.0, up.at(tick)), Type::new(look.soft, Anchor::End));
+    }
+    let line: Vec<Point> =
+        metres(laps, size.0).iter().map(|&at| (scale.at(at), up.at(gain_at(settled, at)))).collect();
+    for (side, held) in [(Side::A, f64::max as fn(f64, f64) -> f64), (Side::B, f64::min)] {
+        let mut area: Vec<Point> = line.iter().map(|&(x, y)| (x, held(y, up.at(0.0)))).collect();
+        area.extend([(end, up.at(0.0)), (start, up.at(0.0))]);
+        pen.shape(&area, side.wash(look));
+    }
+    pen.line((start, up.at(0.0)), (end, up.at(0.0)), look.ink, 1.0);
+    pen.path(&line, look.ink, 2.0);
+    pen.text("B ahead ↑", (start, 9.0), Type::new(look.b, Anchor::Start).bold());
+    pen.text("A ahead ↓", (end, 9.0), Type::new(look.a, Anchor::End).bold());
+    draw_distances(pen, look, laps, scale, HEIGHT - 11.0);
+}
+
+pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+    let Some((laps, settled)) = settled(report) else { return Vec::new() };
+    let (scale, up) = (across(laps, size.0), up(settled));
+    let spot = |at: f64| {
+        let gain = gain_at(settled, at);
+        let place = (scale.at(at), up.at(gain));
+        Spot::around(place, place, 5.0, format!("{}: {}.", with_unit(at, 0, "m"), ahead(gain)))
+    };
+    metres(laps, size.0).into_iter().map(spot).collect()
+}

@@ -1,0 +1,119 @@
+//! The entry points of the lap's section and of its workers, for `www/lap.js`.
+
+use crate::desk::Desk;
+use crate::page::{answer, at_desk};
+use crate::report::{Hunt, row};
+use gear_math::TimeBand;
+use std::cell::RefCell;
+use wasm_bindgen::prelude::*;
+
+thread_local! {
+    /// A worker's part of the search.
+    static HUNT: RefCell<Option<Hunt>> = const { RefCell::new(None) };
+}
+
+/// Works the lap out, coarse at first, then until it has settled; null when there is nothing new.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen]
+pub fn lap(settled: bool) -> Result<JsValue, JsError> {
+    at_desk(|desk| desk.lap(settled)).map_or(Ok(JsValue::NULL), answer)
+}
+
+/// Takes the text of a GPX file.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(js_name = takeTrack)]
+pub fn take_track(name: &str, text: &str) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.take_track(name, text)))
+}
+
+/// Takes a course that was kept, as rows of a sketch.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(js_name = takeRows)]
+pub fn take_rows(name: &str, rows: &str) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.take_rows(name, rows)))
+}
+
+/// Says why a file is no course.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen]
+pub fn refuse(why: &str) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.refuse(why)))
+}
+
+/// Name and rows of the course that is ridden.
+#[wasm_bindgen]
+#[must_use]
+pub fn course() -> Vec<String> {
+    let (name, rows) = at_desk(|desk| desk.course());
+    vec![name, rows]
+}
+
+/// In a worker: prepares its part of the search.
+#[wasm_bindgen]
+#[must_use]
+pub fn hunt(worker: usize, workers: usize) -> bool {
+    let hunt = at_desk(|desk| desk.hunt(worker, workers));
+    HUNT.set(hunt);
+    HUNT.with_borrow(Option::is_some)
+}
+
+/// In a worker: rows of the next few set-ups; empty when all are done.
+#[wasm_bindgen(js_name = huntOn)]
+#[must_use]
+pub fn hunt_on(count: usize) -> Vec<f64> {
+    let found = HUNT.with_borrow_mut(|hunt| hunt.as_mut().map(|hunt| hunt.advance(count)));
+    found.unwrap_or_default().iter().flat_map(row).collect()
+}
+
+/// In a worker: for each of the set-ups of these numbers what it gains over the first, as low, best and high seconds.
+#[wasm_bindgen]
+#[must_use]
+pub fn finals(numbers: &[usize]) -> Vec<f64> {
+    let bands = HUNT.with_borrow(|hunt| hunt.as_ref().map(|hunt| hunt.finals(numbers)));
+    bands.unwrap_or_default().iter().flat_map(|band| [band.low_s, band.time_s, band.high_s]).collect()
+}
+
+/// Begins a search on the page: the answer, and how many set-ups will be tried.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(js_name = beginSearch)]
+pub fn begin_search() -> Result<Vec<JsValue>, JsError> {
+    let (total, update) = at_desk(Desk::search);
+    Ok(vec![answer(update)?, (total as f64).into()])
+}
+
+/// Takes rows that workers found.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(js_name = takeFound)]
+pub fn take_found(rows: &[f64]) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.take_found(rows)))
+}
+
+/// Numbers of the set-ups to be ridden once more.
+#[wasm_bindgen]
+#[must_use]
+pub fn leading() -> Vec<usize> {
+    at_desk(|desk| desk.leading())
+}
+
+/// Ends the search with the answer of [`finals`]; an empty one when it was cancelled.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(js_name = endSearch)]
+pub fn end_search(finals: &[f64]) -> Result<JsValue, JsError> {
+    let bands = finals.chunks_exact(3).map(|it| TimeBand { low_s: it[0], time_s: it[1], high_s: it[2] });
+    let bands = bands.collect();
+    answer(at_desk(|desk| desk.end_search(bands)))
+}

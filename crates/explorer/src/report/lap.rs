@@ -1,0 +1,397 @@
+//! A lap of the course on both set-ups, and what a search found.
+
+use super::Side;
+use crate::scenario::{CourseChoice, LapInputs, Rings, Scenario};
+use gear_math::{Begin, TrackOptions};
+use gear_math::{
+    Bike, Candidate, Cassette, Chainring, Course, Demo, Drivetrain, Finalist, Finals, GainPart, Lap,
+    LapComparison, LapSetup, MountTime, Mounting, PowerBelowStanding, ProfilePoint, Quicker, Ranked, Search,
+    SearchSpace, Segment, Shifting, Span, Step, TimeBand, TrackReport, Weighting, WheelInertia, ranked,
+};
+use std::rc::Rc;
+
+/// Pairs of rings that a search tries differ by so many teeth.
+const DIFFERENCES: std::ops::RangeInclusive<u16> = 8..=16;
+
+/// Everything the section on the lap shows besides its fields.
+#[derive(Debug, Clone, Default)]
+pub struct LapRoom {
+    /// The course from a file, where one was chosen.
+    pub own: Option<Rc<OwnCourse>>,
+    /// Why the last file chosen is no course.
+    pub refused: Option<String>,
+    /// The lap, once it was asked for.
+    pub laps: Option<Rc<LapReport>>,
+    /// What a search has found.
+    pub found: Option<Rc<Found>>,
+}
+
+/// A course from a file, or one that was kept.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OwnCourse {
+    /// Name of the file or of the course.
+    pub name: String,
+    /// The course.
+    pub course: Course,
+    /// The track it was read from and what was found in it.
+    pub track: Option<(Rc<str>, TrackOptions, TrackReport)>,
+}
+
+impl OwnCourse {
+    /// Reads a recorded track.
+    ///
+    /// # Errors
+    /// What is wrong with it, in words.
+    pub fn from_gpx(name: &str, text: Rc<str>, options: TrackOptions) -> Result<Self, String> {
+        let read = Course::from_gpx(&text, &options).map_err(|error| error.to_string())?;
+        Ok(Self { name: shortened(name), course: read.course, track: Some((text, options, read.report)) })
+    }
+
+    /// Reads the rows of a course that was kept.
+    ///
+    /// # Errors
+    /// What is wrong with it, in words.
+    pub fn from_rows(name: &str, rows: &str) -> Result<Self, String> {
+        let course = rows.parse().map_err(|error: gear_math::SketchError| error.to_string())?;
+        Ok(Self { name: shortened(name), course, track: None })
+    }
+
+    /// The same track with other smoothing or another ground, where that changes anything.
+    #[must_use]
+    pub fn read_again(&self, inputs: &LapInputs) -> Option<Self> {
+        let (text, options, _) = self.track.as_ref()?;
+        let wanted = TrackOptions { smoothing: inputs.smoothing, surface: inputs.track_ground };
+        if *options == wanted {
+            return None;
+        }
+        Self::from_gpx(&self.name, Rc::clone(text), wanted).ok()
+    }
+}
+
+fn shortened(name: &str) -> String {
+    name.chars().take(60).collect()
+}
+
+/// What a lap is worked out from.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LapQuestion {
+    /// The course, painted.
+    pub course: Course,
+    /// A and B.
+    pub setups: [LapSetup; 2],
+}
+
+impl LapQuestion {
+    /// The question that a scenario asks.
+    #[must_use]
+    pub fn of(scenario: &Scenario, own: Option<&OwnCourse>) -> Self {
+        let inputs = &scenario.lap;
+        let course = match (inputs.choice, own) {
+            (CourseChoice::Own, Some(own)) => inputs.painted(&own.course),
+            (CourseChoice::Own, None) => inputs.painted(&Demo::Meadow.course()),
+            (CourseChoice::Demo(demo), _) => inputs.painted(&demo.course()),
+            (CourseChoice::Sketch, _) => inputs.painted(&inputs.sketch),
+        };
+        Self { course, setups: Side::BOTH.map(|side| setup(scenario, side)) }
+    }
+}
+
+fn setup(scenario: &Scenario, side: Side) -> LapSetup {
+    let (ride, inputs) = (&scenario.ride, &scenario.lap);
+    let each = MountTime::new(ride.lost.s() / 2.0).unwrap_or(Mounting::USUAL.off);
+    LapSetup {
+        rider: ride.rider,
+        bike: Bike { drivetrain: scenario.drivetrain(side), ..ride.bike },
+        air: ride.air,
+        limits: ride.limits(),
+        inertia: WheelInertia::USUAL,
+        wheels: true,
+        shifting: Shifting { preferred: scenario.window.usual, ..inputs.shifting },
+        mounting: Mounting { off: each, on: each, braking: inputs.braking },
+        begin: Begin::Flying,
+    }
+}
+
+/// The lap, worked out.
+#[derive(Debug)]
+pub struct LapReport {
+    /// What it was worked out from.
+    pub question: LapQuestion,
+    /// Heights along the course.
+    pub profile: Vec<ProfilePoint>,
+    /// A and B.
+    pub laps: [Lap; 2],
+    /// How they compare, once that is worked out.
+    pub settled: Option<Settled>,
+}
+
+/// Two laps compared, with their likely edges.
+#[derive(Debug)]
+pub struct Settled {
+    /// Times of A and B.
+    pub bands: [TimeBand; 2],
+    /// Where riding or not is too close to call.
+    pub too_close: [Vec<Span>; 2],
+    /// Seconds B gains.
+    pub gained: TimeBand,
+    /// Who is quicker; the first is A.
+    pub quicker: Quicker,
+    /// Where the difference arises.
+    pub parts: Vec<GainPart>,
+    /// Distance and seconds B has gained up to there.
+    pub curve: Vec<(f64, f64)>,
+}
+
+impl LapReport {
+    /// Rides the lap: once in coarse steps, or until it has settled and with every doubt moved.
+    ///
+    /// # Errors
+    /// When the rider does not even move on foot.
+    pub fn of(question: LapQuestion, settled: bool) -> Result<Self, PowerBelowStanding> {
+        let [a, b] = &question.setups;
+        let profile = question.course.profile();
+        if settled {
+            let LapComparison { first, second, gained, quicker, parts, curve } =
+                LapComparison::of(&question.course, a, b)?;
+            let settled = Settled {
+                bands: [first.band, second.band],
+                too_close: [first.too_close, second.too_close],
+                gained,
+                quicker,
+                parts,
+                curve,
+            };
+            return Ok(Self { profile, laps: [first.lap, second.lap], settled: Some(settled), question });
+        }
+        let step = Step::new(1.0).map_err(|_| PowerBelowStanding)?;
+        let ridden = |setup| Lap::in_steps(&question.course, setup, step);
+        let laps = [ridden(a)?, ridden(b)?];
+        Ok(Self { profile, laps, settled: None, question })
+    }
+
+    /// Length of the lap, metres.
+    #[must_use]
+    pub fn length_m(&self) -> f64 {
+        self.profile.last().map_or(0.0, |point| point.at_m)
+    }
+
+    /// The stretch under a place.
+    #[must_use]
+    pub fn segment_at(&self, at_m: f64) -> (&Segment, f64) {
+        let (segments, profile) = (self.question.course.segments(), &self.profile);
+        let index = profile[1..].partition_point(|point| point.at_m < at_m).min(segments.len() - 1);
+        let (from, segment) = (profile[index], &segments[index]);
+        let share = (at_m - from.at_m) / segment.length.m();
+        (segment, from.height_m + share * segment.rise_m())
+    }
+}
+
+impl Scenario {
+    /// Set-ups that a search tries: the rings of its fields with every usual cassette and those on the bench.
+    #[must_use]
+    pub fn search_space(&self) -> Vec<Drivetrain> {
+        let inputs = &self.lap;
+        let (least, most) = (inputs.rings[0].teeth(), inputs.rings[1].teeth());
+        let rings: Vec<Chainring> = (least..=most).filter_map(|teeth| Chainring::new(teeth).ok()).collect();
+        let mut chainsets = SearchSpace::rings(&rings, DIFFERENCES);
+        let wanted = |pair: bool| match inputs.kinds {
+            Rings::Both => true,
+            Rings::Single => !pair,
+            Rings::Pair => pair,
+        };
+        chainsets.retain(|chainset| wanted(chainset.difference() > 0));
+        let mut cassettes: Vec<Cassette> = Cassette::common().collect();
+        for side in Side::BOTH {
+            let Drivetrain { chainset, cassette } = self.drivetrain(side);
+            if !cassettes.contains(&cassette) {
+                cassettes.push(cassette);
+            }
+            if !chainsets.contains(&chainset) {
+                chainsets.push(chainset);
+            }
+        }
+        let derailleur = self.derailleur;
+        SearchSpace { chainsets, cassettes, derailleur, largest_ring: None, with_gears_to_avoid: false }
+            .set_ups()
+            .collect()
+    }
+}
+
+/// One worker's part of a search.
+#[derive(Debug)]
+pub struct Hunt {
+    search: Search,
+    finals: Finals,
+    all: Vec<Drivetrain>,
+    next: usize,
+    every: usize,
+}
+
+impl Hunt {
+    /// Takes every `every`th set-up from number `first` on, so that all workers have the same mixture.
+    ///
+    /// # Errors
+    /// When the rider does not even move on foot.
+    pub fn new(
+        scenario: &Scenario,
+        own: Option<&OwnCourse>,
+        first: usize,
+        every: usize,
+    ) -> Result<Self, PowerBelowStanding> {
+        let LapQuestion { course, setups } = LapQuestion::of(scenario, own);
+        let all = scenario.search_space();
+        let mine = all.iter().skip(first).step_by(every.max(1)).copied().collect();
+        Ok(Self {
+            search: Search::new(&course, &setups[0], scenario.derailleur, mine)?,
+            finals: Finals::new(&course, &setups[0])?,
+            all,
+            next: first,
+            every: every.max(1),
+        })
+    }
+
+    /// The next few, each with its number; none when all are done.
+    pub fn advance(&mut self, count: usize) -> Vec<(usize, Candidate)> {
+        let found = self.search.advance(count);
+        let numbered = found.into_iter().enumerate().map(|(i, it)| (self.next + i * self.every, it));
+        let numbered: Vec<_> = numbered.collect();
+        self.next += numbered.len() * self.every;
+        numbered
+    }
+
+    /// What each of the set-ups of these numbers gains over the first of them.
+    #[must_use]
+    pub fn finals(&self, numbers: &[usize]) -> Vec<TimeBand> {
+        let known = numbers.iter().filter_map(|&number| self.all.get(number));
+        let ridden: Vec<Finalist> = known.map(|drivetrain| self.finals.ride(drivetrain)).collect();
+        ridden.iter().map(|finalist| finalist.gained_over(&ridden[0])).collect()
+    }
+}
+
+/// What a search has found so far.
+#[derive(Debug, Clone)]
+pub struct Found {
+    /// Set-ups to be tried, by number.
+    pub all: Rc<[Drivetrain]>,
+    pub(crate) candidates: Vec<Candidate>,
+    /// The best first.
+    pub order: Vec<Ranked>,
+    /// What the first few gain over the first, once that was asked.
+    pub finals: Vec<TimeBand>,
+    /// A and B as they were searched, where they are among those tried.
+    pub bench: [Drivetrain; 2],
+    /// Whether it has ended.
+    pub done: bool,
+}
+
+/// How many set-ups are ridden once more, with every doubt moved.
+pub const FINALISTS: usize = 12;
+
+impl Found {
+    /// Nothing yet.
+    #[must_use]
+    pub fn of(scenario: &Scenario) -> Self {
+        Self {
+            all: scenario.search_space().into(),
+            candidates: Vec::new(),
+            order: Vec::new(),
+            finals: Vec::new(),
+            bench: Side::BOTH.map(|side| scenario.drivetrain(side)),
+            done: false,
+        }
+    }
+
+    /// How many are done.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        self.candidates.len()
+    }
+
+    /// Takes what a worker found: a number, then time, shifts at the rear and front, largest step, lowest development
+    /// and spare capacity, the last no number where it is not known.
+    pub fn take(&mut self, rows: &[f64]) {
+        for row in rows.chunks_exact(ROW) {
+            if let Some(&drivetrain) = self.all.get(row[0] as usize) {
+                self.candidates.push(Candidate {
+                    drivetrain,
+                    time_s: row[1],
+                    shifts_rear: row[2] as u32,
+                    shifts_front: row[3] as u32,
+                    largest_step_percent: row[4],
+                    lowest_development_m: row[5],
+                    spare_capacity: row[6].is_finite().then_some(row[6] as i32),
+                });
+            }
+        }
+    }
+
+    /// Puts in order what was taken.
+    pub fn rank(&mut self) {
+        self.order = ranked(&self.candidates, &Weighting::USUAL);
+    }
+
+    /// Number of a set-up among those tried.
+    #[must_use]
+    pub fn number(&self, drivetrain: &Drivetrain) -> Option<usize> {
+        self.all.iter().position(|one| one == drivetrain)
+    }
+
+    /// Numbers of the first few.
+    #[must_use]
+    pub fn leading(&self) -> Vec<usize> {
+        self.order.iter().take(FINALISTS).filter_map(|it| self.number(&it.candidate.drivetrain)).collect()
+    }
+}
+
+/// Numbers in a row of [`Found::take`].
+const ROW: usize = 7;
+
+/// A candidate as a row of [`Found::take`].
+#[must_use]
+pub fn row((number, it): &(usize, Candidate)) -> [f64; ROW] {
+    [
+        *number as f64,
+        it.time_s,
+        f64::from(it.shifts_rear),
+        f64::from(it.shifts_front),
+        it.largest_step_percent,
+        it.lowest_development_m,
+        it.spare_capacity.map_or(f64::NAN, f64::from),
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn workers_share_the_search_without_leaving_one_out() {
+        let scenario = Scenario::default();
+        let total = scenario.search_space().len();
+        assert!(total > 100, "{total}");
+        let mut seen = vec![0; total];
+        for worker in 0..2 {
+            let mut hunt = Hunt::new(&scenario, None, worker, 2).unwrap();
+            let found = hunt.advance(4);
+            assert_eq!(found.len(), 4);
+            for (number, candidate) in found {
+                assert_eq!(candidate.drivetrain, scenario.search_space()[number]);
+                seen[number] += 1;
+            }
+        }
+        assert!(seen[..8].iter().all(|&count| count == 1));
+    }
+
+    #[test]
+    fn rows_come_back_as_they_went() {
+        let scenario = Scenario::default();
+        let mut hunt = Hunt::new(&scenario, None, 3, 5).unwrap();
+        let sent = hunt.advance(2);
+        let mut found = Found::of(&scenario);
+        found.take(&sent.iter().flat_map(row).collect::<Vec<_>>());
+        found.rank();
+        let mut back: Vec<Candidate> = found.order.iter().map(|it| it.candidate).collect();
+        back.sort_by_key(|it| found.number(&it.drivetrain));
+        assert_eq!(back, sent.iter().map(|(_, it)| *it).collect::<Vec<_>>());
+    }
+}

@@ -1,0 +1,226 @@
+//! Round the lap: which course, what is painted over it, and how it is ridden and searched.
+
+use super::parse::Reader;
+use super::ride::SURFACES;
+use crate::field::Field;
+use gear_math::{
+    Braking, CadenceWindow, Chainring, Course, Demo, Mounting, ObstacleTime, OutOfLimits, ShiftTime,
+    Shifting, SmoothingLength, Surface,
+};
+use std::rc::Rc;
+
+/// Where the course comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum CourseChoice {
+    /// An invented one.
+    Demo(Demo),
+    /// The sketch in the form.
+    Sketch,
+    /// A file that was chosen, or a course that was kept.
+    Own,
+}
+
+/// Which rings a search tries.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Rings {
+    /// Single rings and pairs.
+    Both,
+    /// Single rings.
+    Single,
+    /// Pairs.
+    Pair,
+}
+
+/// What is painted over a stretch.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Coat {
+    Ground(Surface),
+    Obstacle(ObstacleTime),
+}
+
+/// Everything about the lap that is not the rider, the bike or the air.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LapInputs {
+    /// Which course.
+    pub choice: CourseChoice,
+    /// The course sketched by hand.
+    pub sketch: Rc<Course>,
+    coats: Rc<[(f64, f64, Coat)]>,
+    /// How strongly the elevations of a file are smoothed.
+    pub smoothing: SmoothingLength,
+    /// The ground everywhere on a track from a file.
+    pub track_ground: Surface,
+    /// Cadences and costs of shifting; the preferred cadence is the bench's.
+    pub shifting: Shifting,
+    /// How hard the rider brakes into bends.
+    pub braking: Braking,
+    /// Smallest and largest ring of a search.
+    pub rings: [Chainring; 2],
+    /// Which rings it tries.
+    pub kinds: Rings,
+}
+
+impl LapInputs {
+    pub(super) fn read(reader: &mut Reader<'_>, good: &Self) -> Self {
+        let choice = reader.choice(Field::Course, good.choice, &COURSES);
+        Self {
+            choice,
+            sketch: sketch(reader, choice, &good.sketch),
+            coats: coats(reader, &good.coats),
+            smoothing: reader.quantity(
+                Field::Smoothing,
+                good.smoothing,
+                SmoothingLength::new,
+                SmoothingLength::m,
+            ),
+            track_ground: reader.choice(Field::TrackGround, good.track_ground, &SURFACES),
+            shifting: Shifting {
+                preferred: good.shifting.preferred,
+                window: reader.quantity(
+                    Field::CadenceSpread,
+                    good.shifting.window,
+                    CadenceWindow::new,
+                    CadenceWindow::share,
+                ),
+                rear: reader.quantity(Field::ShiftRear, good.shifting.rear, ShiftTime::new, ShiftTime::s),
+                front: reader.quantity(Field::ShiftFront, good.shifting.front, ShiftTime::new, ShiftTime::s),
+            },
+            braking: reader.quantity(Field::Braking, good.braking, Braking::new, Braking::m_per_s2),
+            rings: [
+                reader.quantity(Field::SearchSmall, good.rings[0], ring, teeth),
+                reader.quantity(Field::SearchLarge, good.rings[1], ring, teeth),
+            ],
+            kinds: reader.choice(Field::SearchPairs, good.kinds, &RINGS),
+        }
+    }
+
+    /// Something to read the demo bench with.
+    #[expect(clippy::expect_used, reason = "fixed values within every limit, run by every test")]
+    pub(super) fn bare() -> Self {
+        let ring = |teeth| Chainring::new(teeth).expect("a ring");
+        Self {
+            choice: CourseChoice::Demo(Demo::Meadow),
+            sketch: Rc::new(Demo::Meadow.course()),
+            coats: Rc::new([]),
+            smoothing: SmoothingLength::new(40.0).expect("a length"),
+            track_ground: Surface::FirmGrass,
+            shifting: Shifting::USUAL,
+            braking: Mounting::USUAL.braking,
+            rings: [ring(28), ring(50)],
+            kinds: Rings::Both,
+        }
+    }
+
+    /// The course with everything painted over it. What would cut it into too many stretches is left out.
+    #[must_use]
+    pub fn painted(&self, course: &Course) -> Course {
+        self.coats.iter().fold(course.clone(), |course, &(from, to, coat)| {
+            let painted = match coat {
+                Coat::Ground(surface) => course.painted(from, to, surface),
+                Coat::Obstacle(time) => course.blocked(from, to, time),
+            };
+            painted.unwrap_or(course)
+        })
+    }
+}
+
+fn ring(count: f64) -> Result<Chainring, OutOfLimits> {
+    Chainring::new(count.clamp(0.0, 999.0).round() as u16)
+}
+
+fn teeth(ring: Chainring) -> f64 {
+    f64::from(ring.teeth())
+}
+
+/// An empty sketch is in order as long as it is not the one that is ridden.
+fn sketch(reader: &mut Reader<'_>, choice: CourseChoice, good: &Rc<Course>) -> Rc<Course> {
+    let text = reader.text(Field::Sketch);
+    if text.trim().is_empty() && choice != CourseChoice::Sketch {
+        return Rc::clone(good);
+    }
+    match text.parse::<Course>() {
+        Ok(course) => Rc::new(course),
+        Err(error) => {
+            reader.complain(Field::Sketch, &error, format!("a course of {:.0}\u{a0}m", good.length_m()));
+            Rc::clone(good)
+        }
+    }
+}
+
+fn coats(reader: &mut Reader<'_>, good: &Rc<[(f64, f64, Coat)]>) -> Rc<[(f64, f64, Coat)]> {
+    let mut coats = Vec::new();
+    for (index, line) in reader.text(Field::Paint).lines().enumerate() {
+        let line = line.trim();
+        if line.is_empty() || line.starts_with('#') {
+            continue;
+        }
+        let Some(coat) = coat(line) else {
+            let fault = format!(
+                "line {}: type from m; to m; and a ground or “foot 2”, such as 310; 355; deep mud",
+                index + 1
+            );
+            reader.complain(Field::Paint, &fault, "what was painted before".to_owned());
+            return Rc::clone(good);
+        };
+        coats.push(coat);
+    }
+    coats.into()
+}
+
+fn coat(line: &str) -> Option<(f64, f64, Coat)> {
+    let mut cells = line.split([';', '|', '\t']).map(str::trim);
+    let mut metres = || -> Option<f64> {
+        let cell = cells.next()?;
+        let metres: f64 = cell.strip_suffix('m').unwrap_or(cell).trim().replace(',', ".").parse().ok()?;
+        metres.is_finite().then_some(metres)
+    };
+    let (from, to) = (metres()?, metres()?);
+    let what = cells.next()?;
+    let coat = match what.strip_prefix("foot") {
+        Some(time) => {
+            let time = time.trim();
+            let time = time.strip_suffix('s').unwrap_or(time).trim().replace(',', ".");
+            let seconds = if time.is_empty() { 0.0 } else { time.parse().ok()? };
+            Coat::Obstacle(ObstacleTime::new(seconds).ok()?)
+        }
+        None => Coat::Ground(Surface::named(what)?),
+    };
+    (0.0 <= from && from < to && cells.next().is_none()).then_some((from, to, coat))
+}
+
+const COURSES: [(&str, CourseChoice); 4] = [
+    ("meadow", CourseChoice::Demo(Demo::Meadow)),
+    ("sand-pit", CourseChoice::Demo(Demo::SandPit)),
+    ("sketch", CourseChoice::Sketch),
+    ("own", CourseChoice::Own),
+];
+
+const RINGS: [(&str, Rings); 3] = [("both", Rings::Both), ("single", Rings::Single), ("pair", Rings::Pair)];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_may_be_painted_is_read_and_the_rest_refused() {
+        let ground = Some((310.0, 355.0, Coat::Ground(Surface::DeepMud)));
+        for line in ["310; 355; deep mud", "310 m|355 m|Deep-Mud"] {
+            assert_eq!(coat(line), ground, "{line}");
+        }
+        let obstacle = Some((4.0, 5.5, Coat::Obstacle(ObstacleTime::new(2.0).unwrap())));
+        assert_eq!(coat("4; 5,5; foot 2 s"), obstacle);
+        for line in [
+            "",
+            "310",
+            "355; 310; mud",
+            "-1; 2; mud",
+            "1; 2; lava",
+            "1; 2; mud; 3",
+            "nan; 2; mud",
+            "1; inf; mud",
+            "1; 2; foot 99",
+        ] {
+            assert_eq!(coat(line), None, "{line}");
+        }
+    }
+}

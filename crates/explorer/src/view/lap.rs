@@ -1,0 +1,289 @@
+//! “Round the lap”: the answer in sentences, the course, and where to get off and on.
+
+use super::ride_words::reason;
+use super::words::name;
+use crate::number::{counted, plain, with_unit};
+use crate::report::{LapReport, OwnCourse, Report, Settled, Side};
+use crate::scenario::CourseChoice;
+use gear_math::{Lap, Mode, PlanPart, Quicker, TimeBand, TrackReport, WhyOnFoot};
+use maud::{Markup, html};
+
+/// Differences below this are none, s.
+const NOTHING_S: f64 = 0.05;
+
+/// Which set-up is quicker, by how much, and whether that is more than the uncertainty.
+#[must_use]
+pub(super) fn answer(report: &Report) -> Markup {
+    let Some(laps) = &report.lap.laps else {
+        return html! { p { "The lap is worked out as soon as you come here." } };
+    };
+    let [a, b] = &laps.laps;
+    html! {
+        p {
+            @match &laps.settled {
+                Some(settled) => (verdict(settled)),
+                None => { "Looking closer: at first sight " (name(Side::A)) " takes " (clock(a.time_s)) " and " (name(Side::B)) " " (clock(b.time_s)) "." }
+            }
+        }
+        p {
+            (course_name(report)) ", " (with_unit(laps.length_m() / 1e3, 2, "km")) " with "
+            (with_unit(laps.question.course.climb_m(), 0, "m")) " of climbing: "
+            @if let Some(settled) = &laps.settled {
+                (banded(Side::A, &settled.bands[0])) ", " (banded(Side::B, &settled.bands[1])) ". "
+            }
+            (dismounts(a, b))
+        }
+        @if let Some(settled) = &laps.settled { p.quiet { (doubt(settled)) } }
+    }
+}
+
+fn verdict(settled: &Settled) -> Markup {
+    let TimeBand { low_s, time_s, high_s } = settled.gained;
+    let (sign, ahead) = if time_s < 0.0 { (-1.0, Side::A) } else { (1.0, Side::B) };
+    let (low, high) = if time_s < 0.0 { (-high_s, -low_s) } else { (low_s, high_s) };
+    let best = with_unit(sign * time_s, 1, "s");
+    html! {
+        @match settled.quicker {
+            Quicker::TooClose if time_s.abs() < NOTHING_S && high_s - low_s < 2.0 * NOTHING_S => {
+                "Between " (name(Side::A)) " and " (name(Side::B)) " this lap makes no difference."
+            }
+            Quicker::TooClose => {
+                "Too close to call: "
+                @if time_s.abs() < NOTHING_S { "by the best guess neither is quicker" }
+                @else { "by the best guess " (name(ahead)) " gains " b { (best) } " a lap" }
+                ", but it may be anything from " (with_unit(-low, 1, "s")) " slower to "
+                (with_unit(high, 1, "s")) " quicker."
+            }
+            _ => {
+                (name(ahead)) " is quicker here: it gains " b { (best) } " a lap, likely "
+                (plain(low, 1)) " to " (with_unit(high, 1, "s")) ", which is more than the uncertainty."
+            }
+        }
+    }
+}
+
+fn banded(side: Side, band: &TimeBand) -> Markup {
+    html! { (name(side)) " " b { (clock(band.time_s)) } " (likely " (clock(band.low_s)) " to " (clock(band.high_s)) ")" }
+}
+
+fn doubt(settled: &Settled) -> String {
+    let close: usize = settled.too_close.iter().map(Vec::len).max().unwrap_or(0);
+    let places = if close == 0 {
+        String::new()
+    } else {
+        format!(
+            " At {} the choice between riding and running turns within that.",
+            counted(close, "place", "places")
+        )
+    };
+    format!(
+        "The likely times hold if the rider, the ground and the cost of running are off as far as published averages \
+         usually are. They move both laps alike, so the difference is surer than either time.{places}"
+    )
+}
+
+/// How often to get off.
+fn dismounts(a: &Lap, b: &Lap) -> Markup {
+    let times = |lap: &Lap| lap.plan.iter().filter(|part| part.mode == Mode::Foot).count();
+    let words = |count: usize| match count {
+        0 => "never".to_owned(),
+        1 => "once".to_owned(),
+        2 => "twice".to_owned(),
+        count => format!("{count} times"),
+    };
+    html! {
+        @if times(a) == times(b) { "With both you get off " b { (words(times(a))) } "." }
+        @else {
+            "You get off " b { (words(times(a))) } " with " (name(Side::A)) ", "
+            b { (words(times(b))) } " with " (name(Side::B)) "."
+        }
+    }
+}
+
+/// Minutes, seconds and tenths.
+#[must_use]
+pub(crate) fn clock(time_s: f64) -> String {
+    let tenths = (time_s * 10.0).round();
+    let minutes = (tenths / 600.0).floor();
+    format!("{minutes:.0}:{:04.1}", (tenths - minutes * 600.0) / 10.0)
+}
+
+fn course_name(report: &Report) -> String {
+    match (report.lap_inputs.choice, &report.lap.own) {
+        (CourseChoice::Demo(demo), _) => demo.name().to_owned(),
+        (CourseChoice::Sketch, _) => "Your sketch".to_owned(),
+        (CourseChoice::Own, Some(own)) => own.name.clone(),
+        (CourseChoice::Own, None) => "No file chosen yet, so the Autumn meadow".to_owned(),
+    }
+}
+
+/// Where the course comes from, and what a file held.
+#[must_use]
+pub(super) fn course(report: &Report) -> Markup {
+    html! {
+        @if let Some(why) = &report.lap.refused { p.stop { "That is no course: " (why) "." } }
+        @match (report.lap_inputs.choice, &report.lap.own) {
+            (CourseChoice::Own, None) => p { "Choose a file or a kept course. A link does not carry it: until then this is the Autumn meadow." },
+            (CourseChoice::Own, Some(own)) => p { (own_course(own)) },
+            (_, Some(own)) => p { (own.name) " is at hand under “my own, from a file”." },
+            _ => {}
+        }
+    }
+}
+
+fn own_course(own: &OwnCourse) -> String {
+    let Some((_, _, found)) = &own.track else {
+        return format!("{}: {}.", own.name, counted(own.course.segments().len(), "stretch", "stretches"));
+    };
+    format!(
+        "{}: {} long, {} of climbing as recorded and {} after smoothing over {}.{}",
+        own.name,
+        with_unit(found.length_m / 1e3, 2, "km"),
+        with_unit(found.climb_recorded_m, 0, "m"),
+        with_unit(found.climb_m, 0, "m"),
+        with_unit(found.smoothing_m, 0, "m"),
+        remarks(found)
+    )
+}
+
+fn remarks(found: &TrackReport) -> String {
+    let mut words = vec![counted(found.points, "point", "points")];
+    let counts = [
+        (found.tracks.saturating_sub(1), "other track not used"),
+        (found.segments.saturating_sub(1), "gap bridged by a straight line"),
+        (found.unusable_points, "without a place"),
+        (found.duplicate_points, "repeated"),
+        (found.stray_points, "astray"),
+        (found.close_points, "too near the one before"),
+        (found.missing_elevations, "without elevation"),
+        (found.absurd_elevations, "with an absurd elevation"),
+        (found.clipped_gradients, "steeper than 45 %, taken as that"),
+    ];
+    words
+        .extend(counts.iter().filter(|(count, _)| *count > 0).map(|(count, what)| format!("{count} {what}")));
+    if found.pauses > 0 {
+        let pauses = counted(found.pauses, "pause", "pauses");
+        words.push(format!("{pauses} of {} in all, left out", with_unit(found.paused_s, 0, "s")));
+    }
+    let ends = match (found.out_and_back, found.is_loop) {
+        (true, _) => "Out and back the same way.",
+        (false, true) => "It ends where it starts.",
+        (false, false) => "It does not end where it starts; it is ridden as if it did.",
+    };
+    format!(" Found: {}. {ends}", words.join(", "))
+}
+
+/// Where to get off and on, fit to be written on a hand or a stem.
+#[must_use]
+pub(super) fn places(report: &Report) -> Markup {
+    let Some(laps) = &report.lap.laps else { return html! {} };
+    let [a, b] = &laps.laps;
+    let same = stem(a) == stem(b);
+    html! {
+        h3 { "For your hand or stem" }
+        div.pair {
+            @if same {
+                (list(laps, a, &html! { (name(Side::A)) " and " (name(Side::B)) }))
+            } @else {
+                (list(laps, a, &name(Side::A)))
+                (list(laps, b, &name(Side::B)))
+            }
+        }
+    }
+}
+
+fn stem(lap: &Lap) -> Vec<(i64, i64)> {
+    on_foot(lap).map(|part| (part.from_m.round() as i64, part.to_m.round() as i64)).collect()
+}
+
+fn on_foot(lap: &Lap) -> impl Iterator<Item = &PlanPart> {
+    lap.plan.iter().filter(|part| part.mode == Mode::Foot)
+}
+
+fn list(laps: &LapReport, lap: &Lap, whose: &Markup) -> Markup {
+    let metre = |at: f64| plain(at, 0);
+    let end = laps.length_m();
+    html! {
+        div {
+            p { (whose) ", metres from the line" }
+            @if on_foot(lap).next().is_none() { p.stem { "ride it all" } }
+            ol.stem {
+                @for part in on_foot(lap) {
+                    li {
+                        @if part.from_m > 0.0 { "off " b { (metre(part.from_m)) } " " } @else { "on foot over the line " }
+                        @if part.to_m < end - 0.01 { "on " b { (metre(part.to_m)) } } @else { "on foot to the line" }
+                        " " small { (why(part)) ", " (with_unit(part.time_s, 1, "s")) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Why a part is gone on foot.
+#[must_use]
+pub(crate) fn why(part: &PlanPart) -> &'static str {
+    match part.why {
+        Some(WhyOnFoot::Because(why)) => reason(why),
+        Some(WhyOnFoot::Obstacle) => "obstacle",
+        None => "",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bench::Bench;
+    use crate::desk::Desk;
+    use crate::field::Field;
+
+    fn said(edits: &[(Field, &str)]) -> String {
+        let mut desk = Desk::default();
+        let mut bench = Bench::default();
+        for (field, text) in edits {
+            bench.write(*field, text);
+        }
+        desk.lay_out(bench, crate::scenario::Scenario::default());
+        desk.lap(true);
+        let html = answer(&desk.report()).into_string();
+        html.replace("<b>", "")
+            .replace("</b>", "")
+            .replace("<b class=\"A\">", "")
+            .replace("<b class=\"B\">", "")
+    }
+
+    #[test]
+    fn two_alike_make_no_difference_or_are_too_close() {
+        let alike = [(Field::RingsA, "44/32"), (Field::CassetteA, Field::CassetteB.spec().start)];
+        let words = said(&alike);
+        assert!(
+            words.starts_with("<p>Between A and B this lap makes no difference.")
+                || words.contains("neither is quicker"),
+            "{words}"
+        );
+    }
+
+    #[test]
+    fn a_hopeless_gear_loses_by_more_than_the_uncertainty() {
+        let words = said(&[(Field::RingsA, "56"), (Field::CassetteA, "11")]);
+        assert!(words.starts_with("<p>B is quicker here: it gains"), "{words}");
+        assert!(words.contains("more than the uncertainty"));
+    }
+
+    #[test]
+    fn a_flat_road_is_ridden_throughout() {
+        let words = said(&[(Field::Course, "sketch"), (Field::Sketch, "1200; 0; tarmac")]);
+        assert!(words.contains("With both you get off never."), "{words}");
+        assert!(words.contains("Your sketch, 1.20\u{a0}km with 0\u{a0}m of climbing"), "{words}");
+    }
+
+    #[test]
+    fn a_link_without_its_file_says_so() {
+        assert!(said(&[(Field::Course, "own")]).contains("No file chosen yet"));
+    }
+
+    #[test]
+    fn times_are_read_as_on_a_watch() {
+        assert_eq!([59.96, 372.34, 0.0].map(clock), ["1:00.0", "6:12.3", "0:00.0"]);
+    }
+}

@@ -1,0 +1,232 @@
+//! “Round the lap”: the numbers, what a search found, and how it was worked out.
+
+use super::lap::clock;
+use super::words::{name, plain_table, table, worked};
+use crate::number::{counted, percent, plain, signed, with_unit};
+use crate::order::ascending;
+use crate::report::{FINALISTS, Found, Report, Side};
+use gear_math::{Lap, Ranked, TimeBand, Weighting};
+use maud::{Markup, html};
+
+/// Rows of what was found.
+const ROWS: usize = 40;
+/// Places where the set-ups differ that are listed.
+const PARTS: usize = 8;
+/// Metres in a kilometre, and joules in a kilojoule.
+const KILO: f64 = 1e3;
+
+/// Both laps in numbers, and where they differ.
+#[must_use]
+pub(super) fn numbers(report: &Report) -> Markup {
+    let Some(laps) = &report.lap.laps else { return html! {} };
+    let of = |what: &str, value: &dyn Fn(&Lap) -> String| {
+        vec![what.to_owned(), value(&laps.laps[0]), value(&laps.laps[1])]
+    };
+    let foot = |lap: &Lap, value: fn(&gear_math::PlanPart) -> f64| -> f64 {
+        lap.plan.iter().filter(|part| part.why.is_some()).map(value).sum()
+    };
+    let mut rows = vec![of("Lap", &|lap| clock(lap.time_s))];
+    if let Some(settled) = &laps.settled {
+        let likely = |band: &TimeBand| format!("{} to {}", clock(band.low_s), clock(band.high_s));
+        rows.push(vec!["Likely".to_owned(), likely(&settled.bands[0]), likely(&settled.bands[1])]);
+    }
+    rows.extend([
+        of("On foot", &|lap| {
+            let (way, time) = (foot(lap, |part| part.to_m - part.from_m), foot(lap, |part| part.time_s));
+            format!("{}, {}", with_unit(way, 0, "m"), with_unit(time, 0, "s"))
+        }),
+        of("Shifts, rear", &|lap| lap.shifts_rear.to_string()),
+        of("Shifts, front", &|lap| lap.shifts_front.to_string()),
+        of("Lowest cadence", &|lap| {
+            lap.lowest_cadence_rpm.map_or("–".to_owned(), |rpm| with_unit(rpm, 0, "rpm"))
+        }),
+        of("Below your cadence window", &|lap| with_unit(lap.below_window_s, 0, "s")),
+        of("Work at the crank", &|lap| with_unit(lap.energy.crank / KILO, 1, "kJ")),
+        of("Lost to the ground", &|lap| with_unit(lap.energy.rolling / KILO, 1, "kJ")),
+        of("Lost to the air", &|lap| with_unit(lap.energy.air / KILO, 1, "kJ")),
+        of("Lost to the brakes", &|lap| with_unit(lap.energy.brakes / KILO, 1, "kJ")),
+    ]);
+    html! {
+        (plain_table("The lap in numbers", "One lap of many: it is begun as it was ended. What is lost includes height won on foot.", &["", "A", "B"], &rows))
+        (differences(report))
+    }
+}
+
+fn differences(report: &Report) -> Markup {
+    let Some(settled) = report.lap.laps.as_ref().and_then(|laps| laps.settled.as_ref()) else {
+        return html! {};
+    };
+    let mut parts: Vec<_> = settled.parts.iter().collect();
+    ascending(&mut parts, |part| -part.gained_s.abs());
+    parts.truncate(PARTS);
+    ascending(&mut parts, |part| part.span.from_m);
+    let rows: Vec<Vec<String>> = parts
+        .iter()
+        .map(|part| {
+            vec![
+                format!("{} to {}", plain(part.span.from_m, 0), with_unit(part.span.to_m, 0, "m")),
+                format!("{}\u{a0}s", signed(part.gained_s, 1)),
+            ]
+        })
+        .collect();
+    html! {
+        @if !rows.is_empty() {
+            (plain_table("Where the difference arises", "Plus where B gains, minus where A does; the largest only.", &["From the line", "B gains"], &rows))
+        }
+    }
+}
+
+/// Time and distance in every gear.
+#[must_use]
+pub(super) fn gears(report: &Report) -> Markup {
+    let Some(laps) = &report.lap.laps else { return html! {} };
+    let rows: Vec<Vec<String>> = Side::BOTH
+        .iter()
+        .flat_map(|&side| laps.laps[side as usize].gears.iter().map(move |used| (side, used)))
+        .map(|(side, used)| {
+            vec![
+                format!("{side} {}", used.gear),
+                with_unit(used.time_s, 0, "s"),
+                with_unit(used.distance_m, 0, "m"),
+            ]
+        })
+        .collect();
+    html! {
+        details {
+            summary { "Time in gear in numbers" }
+            (plain_table("Time in gear", "Lowest first; gears that are not used are left out.", &["Gear", "Time", "Way"], &rows))
+        }
+    }
+}
+
+/// How far a search is, and what it found.
+#[must_use]
+pub(super) fn found(report: &Report) -> Markup {
+    let Some(found) = &report.lap.found else { return html! {} };
+    let best = found.order.first().map_or(0.0, |best| best.candidate.time_s);
+    let unbeaten = found.order.iter().filter(|it| it.unbeaten).count();
+    html! {
+        p { (said(found)) }
+        @if !found.order.is_empty() {
+            (table(
+                "What was found",
+                "Best first; ● is unbeaten.",
+                &html! { tr {
+                    @for head in ["Rings and cassette", "On the bench", "Lap", "To the first", "Shifts, rear + front", "Lowest gear", "Largest step", "Spare teeth"] { th scope="col" { (head) } }
+                } },
+                &html! { @for (place, it) in shown(found) { (row(found, place, it, best)) } },
+            ))
+            p.quiet {
+                "Put in order by time and what the rest is worth, for rider, course and derailleur as they were when the search began. "
+                (counted(unbeaten, "set-up is", "set-ups are")) " unbeaten: no other is as good on every count and better on one. The table holds the first "
+                (found.order.len().min(ROWS)) " and every unbeaten one among the first hundred."
+            }
+        }
+    }
+}
+
+fn shown(found: &Found) -> impl Iterator<Item = (usize, &Ranked)> {
+    found.order.iter().take(100).enumerate().filter(|(place, it)| *place < ROWS || it.unbeaten)
+}
+
+/// What came of the search in a sentence, ties included.
+fn said(found: &Found) -> String {
+    let (count, all) = (found.count(), found.all.len());
+    let Some(best) = found.order.first() else {
+        return if found.done || all == 0 {
+            "No set-up of these rings and cassettes fits the derailleur.".to_owned()
+        } else {
+            format!("{} to be tried.", counted(all, "set-up", "set-ups"))
+        };
+    };
+    let first = format!("{} with {}", best.candidate.drivetrain.chainset, best.candidate.drivetrain.cassette);
+    if !found.done {
+        return format!("{count} of {all} tried; ahead so far: {first}.");
+    }
+    let stopped = if count < all { format!(" Stopped after {count} of {all}.") } else { String::new() };
+    let ties = found.finals.iter().skip(1).filter(|band| ties(band)).count();
+    let of = found.finals.len().saturating_sub(1);
+    let tied = match (of, ties) {
+        (0, _) => String::new(),
+        (of, 0) => {
+            format!(" It is quicker or slower than each of the next {of} by more than the uncertainty.")
+        }
+        (of, ties) if ties == of => {
+            format!(" On time alone the next {of} tie with it: the differences are within the uncertainty.")
+        }
+        (of, ties) => {
+            format!(
+                " On time alone {ties} of the next {of} tie with it: those differences are within the uncertainty."
+            )
+        }
+    };
+    format!("First of {count}: {first}, {} a lap.{tied}{stopped}", clock(best.candidate.time_s))
+}
+
+fn ties(band: &TimeBand) -> bool {
+    band.low_s <= 0.0 && band.high_s >= 0.0
+}
+
+fn row(found: &Found, place: usize, it: &Ranked, best: f64) -> Markup {
+    let candidate = &it.candidate;
+    let number = found.number(&candidate.drivetrain).unwrap_or(0);
+    let tie = place > 0 && place < FINALISTS && found.finals.get(place).is_some_and(ties);
+    let cassette = &candidate.drivetrain.cassette;
+    let which =
+        format!("{} with {}-{}", candidate.drivetrain.chainset, cassette.smallest(), cassette.largest());
+    html! {
+        tr {
+            th scope="row" {
+                (candidate.drivetrain.chainset) @if it.unbeaten { " ●" span.unseen { " unbeaten" } }
+                small { (cassette) }
+            }
+            td {
+                button type="button" data-act={ "bench-a:" (number) } aria-label={ "Put " (which) " on the bench as A" } { "as A" }
+                " "
+                button type="button" data-act={ "bench-b:" (number) } aria-label={ "Put " (which) " on the bench as B" } { "as B" }
+            }
+            td { (clock(candidate.time_s)) }
+            td { (signed(candidate.time_s - best, 1)) "\u{a0}s" @if tie { ", a tie" } }
+            td { (candidate.shifts_rear) " + " (candidate.shifts_front) }
+            td { (with_unit(candidate.lowest_development_m, 2, "m")) }
+            td { (percent(candidate.largest_step_percent, 0)) }
+            td { @match candidate.spare_capacity { Some(spare) => (plain(f64::from(spare), 0)), None => "–" } }
+        }
+    }
+}
+
+/// How the lap and the order came about.
+#[must_use]
+pub(super) fn working(report: &Report) -> Markup {
+    let Some(laps) = &report.lap.laps else { return html! {} };
+    let [a, b] = &laps.laps;
+    let setup = &laps.question.setups[0];
+    let error = |lap: &Lap| lap.step_error_s.map_or("not yet known".to_owned(), |s| with_unit(s, 1, "s"));
+    let weights = Weighting::USUAL;
+    html! {
+        (worked(
+            "From metre to metre",
+            "½ m (v₂² − v₁²) = (η P ∕ v̄ − F) Δx, with the wheels’ turning in m; F is rolling, slope, bearings and air",
+            &format!("P {}, steps of {} m (A) and {} m (B); finer ones may change the lap by {} and {}", with_unit(setup.rider.power.watts(), 0, "W"), a.step_m, b.step_m, error(a), error(b)),
+        ))
+        (worked(
+            "Gears",
+            "A shift comes when the cadence leaves its window, and costs its time without drive",
+            &format!("{} ± {}, {} s at the rear, {} s at the front", with_unit(setup.shifting.preferred.rpm(), 0, "rpm"), percent(100.0 * setup.shifting.window.share(), 0), setup.shifting.rear.s(), setup.shifting.front.s()),
+        ))
+        (worked(
+            "Ride or run",
+            "Of all ways to change between the two, the quickest (dynamic programming); on foot at obstacles and where riding falls below what gear, balance, grip or legs allow",
+            &format!("{} s to get off and on, and the speed above that on foot is lost", report.ride.inputs.lost.s()),
+        ))
+        (worked(
+            "Order of a search",
+            "Time, plus what the rest is worth in seconds (matters of taste)",
+            &format!("front shift {} s, rear shift {} s, a per cent of the largest step {} s, a tooth of spare capacity −{} s up to {}", weights.front_shift_s, weights.rear_shift_s, weights.step_percent_s, weights.spare_tooth_s, Weighting::ENOUGH_SPARE),
+        ))
+        p {
+            "Rider, bike, air and limits are those of “Ride or run?”, each ground that of its table. Wind is left out: a lap goes round. "
+            (name(Side::A)) " and " (name(Side::B)) " share all but rings and sprockets."
+        }
+    }
+}

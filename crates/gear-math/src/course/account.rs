@@ -1,0 +1,158 @@
+//! What came of a lap: plan, gears, shifts, work and trace, from its moments.
+
+use super::follow::Moment;
+use super::ride::Ride;
+use super::terrain::Cell;
+use crate::{Gear, GearUse, Lap, LapSetup, Mode, PlanPart, Reason, Step, TracePoint, WhyOnFoot};
+
+/// Adds up a lap moment by moment.
+pub(super) struct Account<'a> {
+    ride: &'a Ride<'a>,
+    slow_crank: f64,
+    at: f64,
+    lap: Lap,
+    uses: Vec<GearUse>,
+    last_gear: Option<u8>,
+    /// Whether the rider has been above the slowest speed since getting on.
+    going: bool,
+}
+
+impl<'a> Account<'a> {
+    pub(super) fn new(ride: &'a Ride<'a>, setup: &LapSetup) -> Self {
+        let shifting = &setup.shifting;
+        let unused = |gear: Gear| GearUse { gear, time_s: 0.0, distance_m: 0.0 };
+        Self {
+            ride,
+            slow_crank: shifting.preferred.rpm() / 60.0 * (1.0 - shifting.window.share()),
+            at: 0.0,
+            lap: Lap::begun(ride.terrain.lap.len()),
+            uses: ride.gears.all().map(unused).collect(),
+            last_gear: None,
+            going: false,
+        }
+    }
+
+    pub(super) fn lap(mut self, moments: &[Moment], step: Step) -> Lap {
+        for (cell, moment) in self.ride.terrain.cells[self.ride.terrain.lap.clone()].iter().zip(moments) {
+            self.take(cell, moment);
+        }
+        self.lap.step_m = step.m();
+        self.lap.gears = self.uses.into_iter().filter(|used| used.distance_m > 0.0).collect();
+        self.lap
+    }
+
+    fn take(&mut self, cell: &Cell, moment: &Moment) {
+        let from = self.at;
+        self.at += cell.stretch.length;
+        self.lap.time_s += moment.time;
+        self.plan(cell, moment, from);
+        match moment.gear {
+            Some(gear) => self.ridden(cell, moment, gear),
+            None => self.going = false,
+        }
+        let cadence = moment.gear.map(|gear| 60.0 * moment.exit / self.ride.gears.development(gear));
+        self.lap.trace.push(TracePoint {
+            at_m: self.at,
+            time_s: self.lap.time_s,
+            speed_m_per_s: moment.exit,
+            mode: moment.mode,
+            gear: moment.gear.map(|gear| self.ride.gears.gear(gear)),
+            cadence_rpm: cadence,
+        });
+    }
+
+    fn plan(&mut self, cell: &Cell, moment: &Moment, from: f64) {
+        let why = (moment.mode == Mode::Foot).then(|| self.why_on_foot(cell));
+        match self.lap.plan.last_mut() {
+            Some(part) if part.mode == moment.mode => {
+                part.to_m = self.at;
+                part.time_s += moment.time;
+                part.why = part.why.zip(why).map(|(a, b)| stronger(a, b));
+            }
+            _ => self.lap.plan.push(PlanPart {
+                from_m: from,
+                to_m: self.at,
+                mode: moment.mode,
+                why,
+                time_s: moment.time,
+            }),
+        }
+    }
+
+    fn why_on_foot(&self, cell: &Cell) -> WhyOnFoot {
+        let (motion, slowest) = (&self.ride.terrain.motion, self.ride.slowest);
+        let needed = motion.force_at(&cell.stretch, slowest);
+        let held = self.ride.terrain.drive.power / slowest;
+        if cell.blocked {
+            WhyOnFoot::Obstacle
+        } else if held < needed {
+            WhyOnFoot::Because(if self.ride.slowest_by_gear() { Reason::Gear } else { Reason::Balance })
+        } else if cell.stretch.grip < needed {
+            WhyOnFoot::Because(Reason::Grip)
+        } else if self.ride.drive_at_slowest() < needed {
+            WhyOnFoot::Because(Reason::Force)
+        } else {
+            WhyOnFoot::Because(Reason::Energy)
+        }
+    }
+
+    fn ridden(&mut self, cell: &Cell, moment: &Moment, gear: u8) {
+        let time = 2.0 * cell.stretch.length / (moment.entry + moment.exit);
+        let used = &mut self.uses[usize::from(gear)];
+        used.time_s += time;
+        used.distance_m += cell.stretch.length;
+        self.shifted(gear);
+        let driven = self.worked(cell, moment, time);
+        self.cadence(moment, gear, time, driven);
+    }
+
+    fn shifted(&mut self, gear: u8) {
+        if let Some(last) = self.last_gear.replace(gear) {
+            let (rear, front) = self.ride.gears.shifts(last, gear);
+            self.lap.shifts_rear += rear;
+            self.lap.shifts_front += front;
+        }
+    }
+
+    /// Books the work of a step; says whether the rider pedalled.
+    fn worked(&mut self, cell: &Cell, moment: &Moment, time: f64) -> bool {
+        let terrain = self.ride.terrain;
+        let (mean, length) = (0.5 * (moment.entry + moment.exit), cell.stretch.length);
+        let wheel = terrain.motion.power_of(&cell.stretch, mean, moment.entry) * time;
+        let book = &mut self.lap.energy;
+        let driven = wheel.max(0.0);
+        book.crank += driven / terrain.efficiency;
+        book.drivetrain += driven * (1.0 / terrain.efficiency - 1.0);
+        book.brakes -= wheel.min(0.0);
+        book.climbing += terrain.weight * cell.rise;
+        book.bearings += (terrain.bearing + terrain.motion.bearing * mean) * length;
+        book.air += terrain.motion.air * mean * mean * length;
+        book.rolling += (cell.stretch.resistance - terrain.bearing) * length - terrain.weight * cell.rise;
+        book.kinetic += 0.5 * terrain.motion.mass * (moment.exit * moment.exit - moment.entry * moment.entry);
+        wheel > NO_WORK
+    }
+
+    fn cadence(&mut self, moment: &Moment, gear: u8, time: f64, driven: bool) {
+        let turns = moment.exit / self.ride.gears.development(gear);
+        self.going |= moment.exit >= self.ride.slowest;
+        if driven && turns < self.slow_crank {
+            self.lap.below_window_s += time;
+        }
+        if driven && self.going {
+            let lowest = self.lap.lowest_cadence_rpm.map_or(f64::INFINITY, |rpm| rpm);
+            self.lap.lowest_cadence_rpm = Some(lowest.min(60.0 * turns));
+        }
+    }
+}
+
+/// Work of a step that is only rounding, J.
+const NO_WORK: f64 = 1e-6;
+
+/// The reason that leaves less choice.
+fn stronger(a: WhyOnFoot, b: WhyOnFoot) -> WhyOnFoot {
+    match (a, b) {
+        (WhyOnFoot::Obstacle, _) | (_, WhyOnFoot::Obstacle) => WhyOnFoot::Obstacle,
+        (WhyOnFoot::Because(Reason::Energy), other) => other,
+        (first, _) => first,
+    }
+}

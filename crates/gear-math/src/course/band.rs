@@ -1,0 +1,308 @@
+//! How uncertain a lap is, and whether one set-up beats another by more than that.
+
+use super::follow::Moment;
+use super::gearbox::Gears;
+use super::lap::ridden;
+use super::ride::Ride;
+use super::terrain::Terrain;
+use super::uncertainty::Moved;
+use crate::{Course, Lap, LapSetup, Mode, PowerBelowStanding, Step, TracePoint};
+
+/// The lap time with its likely edges, in seconds.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TimeBand {
+    /// Fast edge.
+    pub low_s: f64,
+    /// Best estimate.
+    pub time_s: f64,
+    /// Slow edge.
+    pub high_s: f64,
+}
+
+/// A stretch of the course, in metres from the line.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Span {
+    /// From here.
+    pub from_m: f64,
+    /// To here.
+    pub to_m: f64,
+}
+
+/// A lap and how far it may be trusted.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BandedLap {
+    /// The lap with every input as given.
+    pub lap: Lap,
+    /// Its time with edges.
+    pub band: TimeBand,
+    /// Where the choice between riding and going on foot turns within the uncertainty: too close to call.
+    pub too_close: Vec<Span>,
+}
+
+impl BandedLap {
+    /// The quickest lap, with each uncertain input of ride or run moved alone, up and down.
+    ///
+    /// Changes of the time in one direction are added in quadrature, as in [`Band`](crate::Band). Every lap
+    /// is ridden by its own quickest plan.
+    ///
+    /// # Errors
+    /// [`PowerBelowStanding`] when the power leaves nothing to move on foot with.
+    pub fn of(course: &Course, setup: &LapSetup) -> Result<Self, PowerBelowStanding> {
+        let lap = Lap::of(course, setup)?;
+        let variants = Variants::of(course, setup)?;
+        Ok(variants.around(lap))
+    }
+}
+
+/// How the difference between two set-ups came out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Quicker {
+    /// The first, by more than the uncertainty.
+    First,
+    /// The second, by more than the uncertainty.
+    Second,
+    /// Neither: the difference lies within the uncertainty.
+    TooClose,
+}
+
+/// Time gained on a stretch.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct GainPart {
+    /// Where.
+    pub span: Span,
+    /// Seconds the second set-up gains there; negative when it loses.
+    pub gained_s: f64,
+}
+
+/// Two set-ups on one course.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LapComparison {
+    /// The first set-up.
+    pub first: BandedLap,
+    /// The second set-up, in steps of the same length.
+    pub second: BandedLap,
+    /// Seconds the second set-up gains over the lap, with likely edges. Both laps have the same errors, so the edges
+    /// are much closer than those of either time.
+    pub gained: TimeBand,
+    /// Which is quicker.
+    pub quicker: Quicker,
+    /// Where the difference arises, in order: stretches on which it runs one way.
+    pub parts: Vec<GainPart>,
+    /// Distance from the line and seconds the second has gained up to there. Places where the two get off or on within a
+    /// few metres of one another are left out.
+    pub curve: Vec<(f64, f64)>,
+}
+
+/// Differences smaller than this are not told apart by place, s. Estimate: less than one shift.
+const SMALL_PART_S: f64 = 0.3;
+
+impl LapComparison {
+    /// Rides the course on both.
+    ///
+    /// # Errors
+    /// [`PowerBelowStanding`] when either power leaves nothing to move on foot with.
+    pub fn of(course: &Course, first: &LapSetup, second: &LapSetup) -> Result<Self, PowerBelowStanding> {
+        let (one, other) = same_steps(course, first, second)?;
+        let (one_moved, other_moved) = (Variants::of(course, first)?, Variants::of(course, second)?);
+        let curve = gain_curve(&one.trace, &other.trace);
+        let gained = gained(&one, &other, &one_moved, &other_moved);
+        Ok(Self {
+            quicker: quicker(&gained),
+            gained,
+            parts: parts(&curve),
+            curve,
+            first: one_moved.around(one),
+            second: other_moved.around(other),
+        })
+    }
+}
+
+/// Both laps in the finer of the steps at which each settles.
+fn same_steps(
+    course: &Course,
+    first: &LapSetup,
+    second: &LapSetup,
+) -> Result<(Lap, Lap), PowerBelowStanding> {
+    let (mut one, mut other) = (Lap::of(course, first)?, Lap::of(course, second)?);
+    let finest = one.step_m.min(other.step_m);
+    for (lap, setup) in [(&mut one, first), (&mut other, second)] {
+        if lap.step_m > finest {
+            let error = lap.step_error_s;
+            *lap = Lap::in_steps(course, setup, Step::known(finest))?;
+            lap.step_error_s = error;
+        }
+    }
+    Ok((one, other))
+}
+
+fn gained(one: &Lap, other: &Lap, one_moved: &Variants, other_moved: &Variants) -> TimeBand {
+    let given = one.time_s - other.time_s;
+    let unmoved = one_moved.given.time - other_moved.given.time;
+    let moved = one_moved.each.iter().zip(&other_moved.each).map(|(a, b)| a.time - b.time - unmoved);
+    let error = one.step_error_s.unwrap_or(0.0).hypot(other.step_error_s.unwrap_or(0.0));
+    let (down, up) = in_quadrature(moved.chain([error, -error]));
+    TimeBand { low_s: given - down, time_s: given, high_s: given + up }
+}
+
+fn quicker(gained: &TimeBand) -> Quicker {
+    match gained {
+        gained if gained.low_s > 0.0 => Quicker::Second,
+        gained if gained.high_s < 0.0 => Quicker::First,
+        _ => Quicker::TooClose,
+    }
+}
+
+/// Sums of the squares of changes, downwards and upwards, each under its root.
+pub(super) fn in_quadrature(changes: impl Iterator<Item = f64>) -> (f64, f64) {
+    let (down, up) = changes.fold((0.0, 0.0), |(down, up): (f64, f64), change: f64| {
+        if change < 0.0 { (down.hypot(change), up) } else { (down, up.hypot(change)) }
+    });
+    (down, up)
+}
+
+/// Where one is on foot for less than this before or after the other, it has only paid for getting off or on sooner, m.
+/// Estimate.
+const TOGETHER_M: f64 = 10.0;
+
+fn gain_curve(one: &[TracePoint], other: &[TracePoint]) -> Vec<(f64, f64)> {
+    let pairs: Vec<_> = one.iter().zip(other).collect();
+    let runs = pairs.chunk_by(|a, b| apart(a) == apart(b));
+    let told = runs.filter(|run| !apart(&run[0]) || run[run.len() - 1].0.at_m - run[0].0.at_m > TOGETHER_M);
+    let gain = told.flatten().map(|(a, b)| (a.at_m, a.time_s - b.time_s));
+    core::iter::once((0.0, 0.0)).chain(gain).collect()
+}
+
+/// Whether one is on foot and the other is not.
+fn apart((a, b): &(&TracePoint, &TracePoint)) -> bool {
+    a.mode != b.mode
+}
+
+/// Cuts the curve where it turns by more than a small part.
+fn parts(curve: &[(f64, f64)]) -> Vec<GainPart> {
+    let mut turns = vec![curve[0]];
+    let mut extreme = curve[0];
+    for &point in curve {
+        let last = turns[turns.len() - 1];
+        let onwards = (extreme.1 - last.1) * (point.1 - extreme.1) >= 0.0;
+        if onwards {
+            extreme = if (point.1 - extreme.1).abs() > 0.0 { point } else { extreme };
+        } else if (point.1 - extreme.1).abs() > SMALL_PART_S {
+            turns.push(extreme);
+            extreme = point;
+        }
+    }
+    turns.push(extreme);
+    let part = |pair: &[(f64, f64)]| GainPart {
+        span: Span { from_m: pair[0].0, to_m: pair[1].0 },
+        gained_s: pair[1].1 - pair[0].1,
+    };
+    turns.windows(2).map(part).filter(|part| part.gained_s.abs() > SMALL_PART_S).collect()
+}
+
+/// A lap as far as bands go.
+struct Outcome {
+    time: f64,
+    modes: Vec<Mode>,
+}
+
+impl Outcome {
+    fn of(moments: &[Moment]) -> Self {
+        let time = moments.iter().map(|moment| moment.time).sum();
+        Self { time, modes: moments.iter().map(|moment| moment.mode).collect() }
+    }
+}
+
+/// The lap with each uncertain input moved, all in the same coarse steps.
+struct Variants {
+    given: Outcome,
+    each: Vec<Outcome>,
+    /// Ends of the steps, m.
+    ends: Vec<f64>,
+}
+
+/// Steps in which the moved laps are ridden, m: the changes matter, not the times.
+const VARIANT_STEP_M: f64 = 1.0;
+
+impl Variants {
+    fn of(course: &Course, setup: &LapSetup) -> Result<Self, PowerBelowStanding> {
+        let gears = Gears::new(&setup.bike.drivetrain, setup.bike.wheel, &setup.shifting);
+        let mut ends = Vec::new();
+        let mut outcome = |moved: &Moved| {
+            let terrain = Terrain::new(course, setup, Step::known(VARIANT_STEP_M), moved)?;
+            ends = terrain.ends();
+            Ok(Outcome::of(&ridden(&Ride::new(&terrain, &gears), setup.begin)))
+        };
+        let given = outcome(&Moved::NOT)?;
+        let each = Moved::EACH.iter().map(outcome).collect::<Result<Vec<_>, _>>()?;
+        Ok(Self { given, each, ends })
+    }
+
+    fn around(&self, lap: Lap) -> BandedLap {
+        let logarithms = self.each.iter().map(|plan| (plan.time / self.given.time).ln());
+        let (down, up) = in_quadrature(logarithms);
+        let time_s = lap.time_s;
+        let band = TimeBand { low_s: time_s * (-down).exp(), time_s, high_s: time_s * up.exp() };
+        BandedLap { lap, band, too_close: self.too_close() }
+    }
+
+    fn too_close(&self) -> Vec<Span> {
+        let given = &self.given.modes;
+        let turns = |at: usize| self.each.iter().any(|plan| plan.modes[at] != given[at]);
+        let mut spans: Vec<Span> = Vec::new();
+        let (mut from_m, mut turned) = (0.0, false);
+        for (at, &to_m) in self.ends.iter().enumerate() {
+            match spans.last_mut().filter(|_| turned) {
+                Some(span) if turns(at) => span.to_m = to_m,
+                _ if turns(at) => spans.push(Span { from_m, to_m }),
+                _ => {}
+            }
+            (from_m, turned) = (to_m, turns(at));
+        }
+        spans
+    }
+}
+
+impl Lap {
+    /// How much of the lap is gone on foot, in metres.
+    #[must_use]
+    pub fn on_foot_m(&self) -> f64 {
+        self.plan.iter().filter(|part| part.mode == Mode::Foot).map(|part| part.to_m - part.from_m).sum()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_curve_is_cut_where_it_turns() {
+        let curve =
+            [(0.0, 0.0), (10.0, 0.0), (20.0, 2.0), (30.0, 1.9), (40.0, 2.5), (50.0, 1.0), (60.0, 1.0)];
+        let found: Vec<_> =
+            parts(&curve).iter().map(|part| (part.span.from_m, part.span.to_m, part.gained_s)).collect();
+        assert_eq!(found, [(0.0, 40.0, 2.5), (40.0, 50.0, -1.5)]);
+    }
+
+    #[test]
+    fn getting_off_a_few_metres_sooner_is_no_gain() {
+        let trace = |off: [f64; 2]| -> Vec<TracePoint> {
+            let on_foot = |at_m: f64| (off[0]..off[1]).contains(&at_m);
+            let point = |metre: i32| {
+                let at_m = f64::from(metre);
+                let mode = if on_foot(at_m) { Mode::Foot } else { Mode::Ride };
+                let time_s = at_m + if at_m < off[0] { 0.0 } else { 3.0 };
+                TracePoint { at_m, time_s, speed_m_per_s: 1.0, mode, gear: None, cadence_rpm: None }
+            };
+            (1..100).map(point).collect()
+        };
+        let curve = gain_curve(&trace([20.0, 40.0]), &trace([28.0, 40.0]));
+        assert!(curve.iter().all(|point| point.1 == 0.0) && curve.len() == 100 - 8);
+        let late = gain_curve(&trace([20.0, 60.0]), &trace([50.0, 60.0]));
+        assert_eq!((late.len(), late[30]), (100, (30.0, 3.0)));
+    }
+
+    #[test]
+    fn changes_add_in_quadrature_by_direction() {
+        assert_eq!(in_quadrature([3.0, -1.0, 4.0].into_iter()), (1.0, 5.0));
+    }
+}

@@ -1,0 +1,184 @@
+//! A course: stretches one after another, from the line back to the line.
+
+use crate::{Obstacle, ObstacleTime, Segment, StretchLength, Surface};
+use core::fmt;
+
+/// A lap as a list of stretches in the order they are ridden.
+///
+/// # Example
+/// ```
+/// use gear_math::{Course, Gradient, Segment, StretchLength, Surface};
+/// let flat = Segment::open(StretchLength::new(300.0)?, Gradient::new(0.0)?, Surface::FirmGrass);
+/// let bank = Segment::open(StretchLength::new(20.0)?, Gradient::new(30.0)?, Surface::Mud);
+/// let course = Course::new(vec![flat, bank])?;
+/// assert_eq!(course.length_m(), 320.0);
+/// assert!(Course::new(vec![]).is_err());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct Course {
+    segments: Vec<Segment>,
+}
+
+impl Course {
+    /// Most stretches a course may have.
+    pub const MOST_SEGMENTS: usize = 20_000;
+    /// Longest course, in metres. A lap is a few kilometres; this leaves room for whole rides.
+    pub const LONGEST_M: f64 = 50_000.0;
+
+    /// Takes the stretches in the order they are ridden.
+    ///
+    /// # Errors
+    /// - [`CourseError::Empty`] without any stretch.
+    /// - [`CourseError::TooManySegments`] above [`Self::MOST_SEGMENTS`].
+    /// - [`CourseError::TooLong`] when together they exceed [`Self::LONGEST_M`].
+    pub fn new(segments: Vec<Segment>) -> Result<Self, CourseError> {
+        let length: f64 = segments.iter().map(|segment| segment.length.m()).sum();
+        match segments.len() {
+            0 => Err(CourseError::Empty),
+            count if count > Self::MOST_SEGMENTS => Err(CourseError::TooManySegments),
+            _ if length > Self::LONGEST_M => Err(CourseError::TooLong),
+            _ => Ok(Self { segments }),
+        }
+    }
+
+    /// A course of this crate, checked by its tests.
+    pub(super) fn known(segments: &[Segment]) -> Self {
+        Self { segments: segments.to_vec() }
+    }
+
+    /// The stretches in the order they are ridden.
+    #[must_use]
+    pub fn segments(&self) -> &[Segment] {
+        &self.segments
+    }
+
+    /// Length of the lap along the ground, in metres.
+    #[must_use]
+    pub fn length_m(&self) -> f64 {
+        self.segments.iter().map(|segment| segment.length.m()).sum()
+    }
+
+    /// Height climbed over the lap, descents not counted, in metres.
+    #[must_use]
+    pub fn climb_m(&self) -> f64 {
+        self.segments.iter().map(|segment| segment.rise_m().max(0.0)).sum()
+    }
+
+    /// Where stretches meet: distance from the line and height above it, both in metres.
+    #[must_use]
+    pub fn profile(&self) -> Vec<ProfilePoint> {
+        let line = ProfilePoint { at_m: 0.0, height_m: 0.0 };
+        let ends = self.segments.iter().scan(line, |last, segment| {
+            last.at_m += segment.length.m();
+            last.height_m += segment.rise_m();
+            Some(*last)
+        });
+        core::iter::once(line).chain(ends).collect()
+    }
+
+    /// The same course ridden the other way round.
+    #[must_use]
+    pub fn reversed(&self) -> Self {
+        let turned = |segment: &Segment| Segment { gradient: segment.gradient.reversed(), ..*segment };
+        Self { segments: self.segments.iter().rev().map(turned).collect() }
+    }
+
+    /// The course with another ground from `from_m` to `to_m`. What lies outside the course is ignored.
+    ///
+    /// # Errors
+    /// [`CourseError::TooManySegments`] when the two new edges no longer fit.
+    pub fn painted(&self, from_m: f64, to_m: f64, surface: Surface) -> Result<Self, CourseError> {
+        self.changed(from_m, to_m, |segment| segment.surface = surface)
+    }
+
+    /// The course with an obstacle from `from_m` to `to_m`, its time shared out by length.
+    ///
+    /// # Errors
+    /// [`CourseError::TooManySegments`] when the two new edges no longer fit.
+    pub fn blocked(&self, from_m: f64, to_m: f64, time: ObstacleTime) -> Result<Self, CourseError> {
+        let per_m = time.s() / (to_m - from_m).max(f64::MIN_POSITIVE);
+        self.changed(from_m, to_m, |segment| {
+            let share = ObstacleTime::new(segment.length.m() * per_m).unwrap_or(time);
+            segment.obstacle = Some(Obstacle { time: share });
+        })
+    }
+
+    fn changed(&self, from_m: f64, to_m: f64, change: impl Fn(&mut Segment)) -> Result<Self, CourseError> {
+        let mut segments = Vec::with_capacity(self.segments.len() + 2);
+        let mut start = 0.0;
+        for segment in &self.segments {
+            let end = start + segment.length.m();
+            let from = edge_near(from_m, start, end);
+            let to = edge_near(to_m, from, end);
+            let pieces = [(start, from, false), (from, to, true), (to, end, false)];
+            for (piece_start, piece_end, touched) in pieces {
+                if let Some(mut piece) = cut(segment, piece_end - piece_start) {
+                    if touched {
+                        change(&mut piece);
+                    }
+                    segments.push(piece);
+                }
+            }
+            start = end;
+        }
+        Self::new(segments)
+    }
+}
+
+/// `at_m` held between `start` and `end`, and moved onto either when it is nearer than a stretch may be short.
+fn edge_near(at_m: f64, start: f64, end: f64) -> f64 {
+    let least = StretchLength::LIMITS.min;
+    match at_m {
+        at if at < start + least => start,
+        at if at > end - least => end,
+        at => at,
+    }
+}
+
+/// A piece of `segment`, with its share of the obstacle's time; none when it has no length.
+fn cut(segment: &Segment, length_m: f64) -> Option<Segment> {
+    let length = StretchLength::new(length_m).ok()?;
+    let share = length_m / segment.length.m();
+    let obstacle = segment
+        .obstacle
+        .map(|whole| Obstacle { time: ObstacleTime::new(whole.time.s() * share).unwrap_or(whole.time) });
+    Some(Segment { length, obstacle, ..*segment })
+}
+
+/// A point of the profile where two stretches meet.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ProfilePoint {
+    /// Distance from the line along the ground, in metres.
+    pub at_m: f64,
+    /// Height above the line, in metres.
+    pub height_m: f64,
+}
+
+/// Why stretches do not make a course.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum CourseError {
+    /// There is no stretch.
+    Empty,
+    /// There are more stretches than [`Course::MOST_SEGMENTS`].
+    TooManySegments,
+    /// Together they are longer than [`Course::LONGEST_M`].
+    TooLong,
+}
+
+impl fmt::Display for CourseError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Empty => f.write_str("the course has no stretch; add at least one"),
+            Self::TooManySegments => {
+                write!(f, "the course has more than {} stretches; join some", Course::MOST_SEGMENTS)
+            }
+            Self::TooLong => {
+                write!(f, "the course is longer than {} km; keep one lap", Course::LONGEST_M / 1e3)
+            }
+        }
+    }
+}
+
+impl core::error::Error for CourseError {}

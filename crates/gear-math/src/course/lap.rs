@@ -1,0 +1,210 @@
+//! A lap of a course on one bike: its time, where to get off and on, and what the gears do on the way.
+
+use super::account::Account;
+use super::follow::{Moment, follow};
+use super::gearbox::Gears;
+use super::modes::quickest;
+use super::ride::{Ride, Rolling};
+use super::terrain::Terrain;
+use super::uncertainty::Moved;
+use crate::{Begin, Course, Gear, LapSetup, Mode, PowerBelowStanding, Reason, Step};
+
+/// Steps tried, from the first until the time and the number of parts of the plan no longer change.
+const STEPS_M: [f64; 5] = [1.0, 0.5, 0.25, 0.125, 0.0625];
+/// A change of the lap time that no longer matters, s.
+const SMALL_CHANGE_S: f64 = 0.25;
+/// The stated error over the last change: halving reduces an error by two, so the rest is about as large again. On top
+/// comes the time of a shift between rings and back, as finer steps may bring one more or one fewer.
+const ERROR_OVER_CHANGE: f64 = 2.0;
+
+/// A lap as it went.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Lap {
+    /// Time of the lap, in seconds.
+    pub time_s: f64,
+    /// Length of the steps it was worked out in, in metres.
+    pub step_m: f64,
+    /// How far off the time may be because of the steps, in seconds; none where no second step was tried. A place that
+    /// can be ridden by a hair, or cannot by a hair, may come out the other way in finer steps: that is another getting
+    /// off and on.
+    pub step_error_s: Option<f64>,
+    /// Where to ride and where to go on foot, in order.
+    pub plan: Vec<PlanPart>,
+    /// Each gear used, from the lowest.
+    pub gears: Vec<GearUse>,
+    /// Shifts from sprocket to sprocket.
+    pub shifts_rear: u32,
+    /// Shifts from ring to ring, whether or not the sprocket changes with it.
+    pub shifts_front: u32,
+    /// Lowest cadence once the rider has got going, in rpm; none when they never ride.
+    pub lowest_cadence_rpm: Option<f64>,
+    /// Time pedalled slower than the cadence window, in seconds.
+    pub below_window_s: f64,
+    /// Where the work went.
+    pub energy: EnergyBook,
+    /// The lap step by step.
+    pub trace: Vec<TracePoint>,
+}
+
+/// A part of the lap in one mode.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PlanPart {
+    /// From here, in metres from the line.
+    pub from_m: f64,
+    /// To here.
+    pub to_m: f64,
+    /// Riding or on foot.
+    pub mode: Mode,
+    /// Why on foot; none when riding.
+    pub why: Option<WhyOnFoot>,
+    /// How long it takes, getting off or on at its start included, in seconds.
+    pub time_s: f64,
+}
+
+/// Why a part is gone on foot.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum WhyOnFoot {
+    /// An obstacle stands there.
+    Obstacle,
+    /// A limit holds, or it is quicker.
+    Because(Reason),
+}
+
+/// Use of one gear over the lap.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct GearUse {
+    /// The gear.
+    pub gear: Gear,
+    /// Time in it, in seconds.
+    pub time_s: f64,
+    /// Way in it, in metres.
+    pub distance_m: f64,
+}
+
+/// Where the work of riding went, in joules. Work on foot is not counted.
+///
+/// `crank` is the sum of all the others.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct EnergyBook {
+    /// Work at the crank.
+    pub crank: f64,
+    /// Lost between crank and wheel.
+    pub drivetrain: f64,
+    /// Into height; negative where the course falls.
+    pub climbing: f64,
+    /// Into tyres and ground.
+    pub rolling: f64,
+    /// Into wheel bearings.
+    pub bearings: f64,
+    /// Against the air.
+    pub air: f64,
+    /// Into brakes.
+    pub brakes: f64,
+    /// Gained in kinetic energy between getting on and getting off, or the line.
+    pub kinetic: f64,
+}
+
+/// The lap at the end of one step.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TracePoint {
+    /// Distance from the line, in metres.
+    pub at_m: f64,
+    /// Time since the line, in seconds.
+    pub time_s: f64,
+    /// Speed, in metres per second.
+    pub speed_m_per_s: f64,
+    /// Riding or on foot, over this step.
+    pub mode: Mode,
+    /// Gear, when riding.
+    pub gear: Option<Gear>,
+    /// Cadence the gear turns at, pedalled or not, in rpm; none on foot.
+    pub cadence_rpm: Option<f64>,
+}
+
+impl Lap {
+    /// Before the first step.
+    pub(super) fn begun(steps: usize) -> Self {
+        Self {
+            time_s: 0.0,
+            step_m: 0.0,
+            step_error_s: None,
+            plan: Vec::new(),
+            gears: Vec::new(),
+            shifts_rear: 0,
+            shifts_front: 0,
+            lowest_cadence_rpm: None,
+            below_window_s: 0.0,
+            energy: EnergyBook::default(),
+            trace: Vec::with_capacity(steps),
+        }
+    }
+
+    /// Rides the lap by the quickest plan, halving the steps until the time settles.
+    ///
+    /// Speed is carried from step to step as kinetic energy, wheels included, with the power held. Gears follow the
+    /// cadence with hysteresis; a shift costs its time without drive. Getting off costs its time and the speed above
+    /// that on foot, getting on its time. Obstacles must be taken on foot, and so must ground on which speed falls
+    /// below what the lowest gear and balance allow.
+    ///
+    /// # Errors
+    /// [`PowerBelowStanding`] when the power leaves nothing to move on foot with.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::{
+    ///     Air, Bike, BikeMass, BodyMass, Circumference, Demo, Drivetrain, KitMass, Lap, LapSetup, Mode, Power, Rider,
+    /// };
+    /// let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
+    /// let drivetrain = Drivetrain { chainset: "44/31".parse()?, cassette: "11-13-15-18-21-24-28-32".parse()? };
+    /// let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2150.0)?);
+    /// let lap = Lap::of(&Demo::Meadow.course(), &LapSetup::new(rider, bike, Air::STILL))?;
+    /// assert!(lap.time_s > 300.0 && lap.time_s < 900.0);
+    /// assert!(lap.plan.iter().any(|part| part.mode == Mode::Foot));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn of(course: &Course, setup: &LapSetup) -> Result<Self, PowerBelowStanding> {
+        let mut lap = Self::in_steps(course, setup, Step::known(STEPS_M[0]))?;
+        for step in STEPS_M[1..].iter().copied().map(Step::known) {
+            let coarser = core::mem::replace(&mut lap, Self::in_steps(course, setup, step)?);
+            let change = (lap.time_s - coarser.time_s).abs();
+            lap.step_error_s = Some(2.0 * setup.shifting.front.s() + ERROR_OVER_CHANGE * change);
+            if change < SMALL_CHANGE_S && lap.plan.len() == coarser.plan.len() {
+                break;
+            }
+        }
+        Ok(lap)
+    }
+
+    /// The same in steps no longer than `step`, without looking whether the time has settled.
+    ///
+    /// # Errors
+    /// [`PowerBelowStanding`] when the power leaves nothing to move on foot with.
+    pub fn in_steps(course: &Course, setup: &LapSetup, step: Step) -> Result<Self, PowerBelowStanding> {
+        let terrain = Terrain::new(course, setup, step, &Moved::NOT)?;
+        let gears = Gears::new(&setup.bike.drivetrain, setup.bike.wheel, &setup.shifting);
+        let ride = Ride::new(&terrain, &gears);
+        Ok(Account::new(&ride, setup).lap(&ridden(&ride, setup.begin), step))
+    }
+}
+
+/// The lap by the quickest plan, step by step.
+pub(super) fn ridden(ride: &Ride<'_>, begin: Begin) -> Vec<Moment> {
+    let start = started(ride, begin);
+    let plan = quickest(ride, start);
+    let mut moments = follow(ride, &plan.modes, start).unwrap_or_default();
+    moments.truncate(ride.terrain.lap.end);
+    moments.drain(..ride.terrain.lap.start);
+    moments
+}
+
+/// How the way is begun: as the lap is, or some way before a flying lap at a steady speed.
+fn started(ride: &Ride<'_>, begin: Begin) -> Rolling {
+    let first = &ride.terrain.cells[0];
+    let speed = match begin {
+        Begin::Rolling(speed) => speed.m_per_s(),
+        Begin::Flying => {
+            ride.terrain.motion.steady_speed(&first.stretch, ride.terrain.drive.power).min(first.ceiling)
+        }
+    };
+    ride.rolling(speed)
+}

@@ -1,0 +1,42 @@
+//! One stretch of course of the same kind from end to end.
+
+use crate::{CornerSpeed, Gradient, ObstacleTime, StretchLength, Surface};
+
+/// Something that must be taken on foot over the whole stretch it stands on: a barrier, steps, a log.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Obstacle {
+    /// Time it costs on top of covering its length at foot speed.
+    pub time: ObstacleTime,
+}
+
+/// A stretch with one gradient and one ground.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Segment {
+    /// How long it is along the ground.
+    pub length: StretchLength,
+    /// How steep it is in the direction of riding.
+    pub gradient: Gradient,
+    /// What it consists of.
+    pub surface: Surface,
+    /// What stands on it, when it must be taken on foot.
+    pub obstacle: Option<Obstacle>,
+    /// The fastest it can be ridden, when it is a corner.
+    pub corner: Option<CornerSpeed>,
+}
+
+impl Segment {
+    /// A stretch without obstacle or corner.
+    #[must_use]
+    pub const fn open(length: StretchLength, gradient: Gradient, surface: Surface) -> Self {
+        Self { length, gradient, surface, obstacle: None, corner: None }
+    }
+
+    /// Height gained from its start to its end, in metres; negative downhill.
+    ///
+    /// # Formula
+    /// rise = L sin(atan i), with L along the ground and i rise over run.
+    #[must_use]
+    pub fn rise_m(&self) -> f64 {
+        self.length.m() * self.gradient.sine()
+    }
+}

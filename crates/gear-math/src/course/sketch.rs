@@ -1,0 +1,236 @@
+//! A course sketched by hand as a small table of text.
+
+use crate::{
+    CornerSpeed, Course, CourseError, Gradient, Obstacle, ObstacleTime, Segment, StretchLength, Surface,
+};
+use core::fmt::{self, Write as _};
+use core::str::FromStr;
+
+/// Most lines looked at.
+const MOST_LINES: usize = 2 * Course::MOST_SEGMENTS;
+/// Kilometres per hour in a metre per second.
+const KM_PER_H: f64 = 3.6;
+
+impl FromStr for Course {
+    type Err = SketchError;
+
+    /// Reads one stretch per line: length in metres; gradient in per cent; ground; and, where they apply, `foot`
+    /// with the seconds an obstacle costs and `corner` with its speed in km/h.
+    ///
+    /// Cells are separated by `;`, `|` or a tab. Empty lines and lines begun with `#` are skipped, units may be
+    /// written or not, and a decimal comma is as good as a point.
+    ///
+    /// # Errors
+    /// - [`SketchError::Line`] with the number of the line and what is wrong with it.
+    /// - [`SketchError::Course`] when the stretches together are no course.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::Course;
+    /// let course: Course = "
+    ///     ## length; gradient; ground; what else
+    ///     120; 1.5; firm grass
+    ///     1; 0; firm grass; foot 0.6
+    ///     40 m | -3 % | mud | corner 14
+    /// ".parse()?;
+    /// assert_eq!(course.length_m(), 161.0);
+    /// assert!("120; steep; mud".parse::<Course>().is_err());
+    /// # Ok::<(), gear_math::SketchError>(())
+    /// ```
+    fn from_str(text: &str) -> Result<Self, SketchError> {
+        let mut segments = Vec::new();
+        for (index, line) in text.lines().enumerate().take(MOST_LINES) {
+            let line = line.trim();
+            if !line.is_empty() && !line.starts_with('#') {
+                let segment = stretch(line).map_err(|fault| SketchError::Line { line: index + 1, fault })?;
+                segments.push(segment);
+            }
+        }
+        Self::new(segments).map_err(SketchError::Course)
+    }
+}
+
+impl Course {
+    /// The course as a table that [`str::parse`] reads again.
+    #[must_use]
+    pub fn sketch(&self) -> String {
+        let mut text = String::from("# length m; gradient %; ground; obstacle s; corner km/h\n");
+        for segment in self.segments() {
+            let (length, percent) = (segment.length.m(), segment.gradient.percent());
+            let _ = write!(text, "{length}; {percent}; {}", segment.surface.name());
+            if let Some(obstacle) = segment.obstacle {
+                let _ = write!(text, "; foot {}", obstacle.time.s());
+            }
+            if let Some(corner) = segment.corner {
+                let _ = write!(text, "; corner {}", corner.m_per_s() * KM_PER_H);
+            }
+            text.push('\n');
+        }
+        text
+    }
+}
+
+/// Why a table does not make a course.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum SketchError {
+    /// A line cannot be read.
+    Line {
+        /// Line, counted from 1.
+        line: usize,
+        /// What is wrong with it.
+        fault: SketchFault,
+    },
+    /// The stretches together are no course.
+    Course(CourseError),
+}
+
+/// What is wrong with a line.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum SketchFault {
+    /// The length is missing or out of its limits.
+    Length,
+    /// The gradient is missing or out of its limits.
+    Gradient,
+    /// The ground is missing or not one of [`Surface::ALL`].
+    Ground,
+    /// The time of an obstacle is not a number or out of its limits.
+    Obstacle,
+    /// The speed of a corner is missing or out of its limits.
+    Corner,
+    /// A cell after the ground is neither an obstacle nor a corner.
+    Extra,
+}
+
+impl fmt::Display for SketchError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Line { line, fault } => write!(f, "line {line}: {fault}"),
+            Self::Course(error) => error.fmt(f),
+        }
+    }
+}
+
+impl fmt::Display for SketchFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Length => write!(f, "begin with a length, {}", StretchLength::LIMITS.range()),
+            Self::Gradient => write!(f, "second comes the gradient, {}", Gradient::LIMITS.range()),
+            Self::Ground => {
+                let names: Vec<_> = Surface::ALL.iter().map(|surface| surface.name()).collect();
+                write!(f, "third comes the ground: {}", names.join(", "))
+            }
+            Self::Obstacle => {
+                write!(f, "write an obstacle as \u{201c}foot 2\u{201d}, {}", ObstacleTime::LIMITS.range())
+            }
+            Self::Corner => f.write_str("write a corner as \u{201c}corner 15\u{201d}, 3 to 90 km/h"),
+            Self::Extra => f.write_str(
+                "after the ground only \u{201c}foot\u{201d} and \u{201c}corner\u{201d} may follow",
+            ),
+        }
+    }
+}
+
+impl core::error::Error for SketchError {}
+
+fn stretch(line: &str) -> Result<Segment, SketchFault> {
+    let mut cells = line.split([';', '|', '\t']).map(str::trim);
+    let length = cells.next().and_then(|cell| number(cell, &["m"])).and_then(|m| StretchLength::new(m).ok());
+    let gradient = cells.next().and_then(|cell| number(cell, &["%"])).and_then(|p| Gradient::new(p).ok());
+    let surface = cells.next().and_then(Surface::named);
+    let mut segment = Segment::open(
+        length.ok_or(SketchFault::Length)?,
+        gradient.ok_or(SketchFault::Gradient)?,
+        surface.ok_or(SketchFault::Ground)?,
+    );
+    cells.filter(|cell| !cell.is_empty()).try_for_each(|cell| extra(&mut segment, cell))?;
+    Ok(segment)
+}
+
+fn extra(segment: &mut Segment, cell: &str) -> Result<(), SketchFault> {
+    let cell = cell.to_ascii_lowercase();
+    if let Some(time) = cell.strip_prefix("foot") {
+        let seconds = if time.trim().is_empty() { Some(0.0) } else { number(time, &["s"]) };
+        let time = seconds.and_then(|s| ObstacleTime::new(s).ok()).ok_or(SketchFault::Obstacle)?;
+        segment.obstacle = Some(Obstacle { time });
+        Ok(())
+    } else if let Some(speed) = cell.strip_prefix("corner") {
+        let speed = number(speed, &["km/h"]).and_then(|speed| CornerSpeed::new(speed / KM_PER_H).ok());
+        segment.corner = Some(speed.ok_or(SketchFault::Corner)?);
+        Ok(())
+    } else {
+        Err(SketchFault::Extra)
+    }
+}
+
+fn number(text: &str, units: &[&str]) -> Option<f64> {
+    let text = text.trim();
+    let bare = units.iter().find_map(|unit| text.strip_suffix(unit)).unwrap_or(text);
+    bare.trim().replace(',', ".").replace('\u{2212}', "-").parse().ok()
+}
+
+impl Surface {
+    /// Its name in a sketched course.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Tarmac => "tarmac",
+            Self::PackedGravel => "packed gravel",
+            Self::FirmGrass => "firm grass",
+            Self::WetSoftGrass => "wet soft grass",
+            Self::Mud => "mud",
+            Self::DeepMud => "deep mud",
+            Self::WetPackedSand => "wet packed sand",
+            Self::LooseSand => "loose sand",
+        }
+    }
+
+    /// The surface of that name, in any case, words apart or joined by `-` or `_`.
+    #[must_use]
+    pub fn named(name: &str) -> Option<Self> {
+        let plain = name.trim().to_ascii_lowercase().replace(['-', '_'], " ");
+        Self::ALL.into_iter().find(|surface| surface.name() == plain)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Demo;
+
+    #[test]
+    fn a_sketch_is_read_again() {
+        for demo in Demo::ALL {
+            let course = demo.course();
+            let again: Course = course.sketch().parse().unwrap();
+            assert_eq!(again.segments().len(), course.segments().len());
+            assert!((again.length_m() - course.length_m()).abs() < 1e-9);
+        }
+    }
+
+    #[test]
+    fn each_fault_is_told_apart() {
+        let cases = [
+            ("wide; 0; mud", SketchFault::Length),
+            ("10; 0.5.1; mud", SketchFault::Gradient),
+            ("10; 60; mud", SketchFault::Gradient),
+            ("10; 0; lava", SketchFault::Ground),
+            ("10; 0", SketchFault::Ground),
+            ("10; 0; mud; foot long", SketchFault::Obstacle),
+            ("10; 0; mud; corner", SketchFault::Corner),
+            ("10; 0; mud; puddle", SketchFault::Extra),
+        ];
+        for (text, fault) in cases {
+            let error = format!("# a course\n{text}").parse::<Course>().unwrap_err();
+            assert_eq!(error, SketchError::Line { line: 2, fault }, "{text}");
+        }
+        assert_eq!("".parse::<Course>(), Err(SketchError::Course(CourseError::Empty)));
+    }
+
+    #[test]
+    fn a_decimal_comma_and_a_true_minus_are_read() {
+        let course: Course = "12,5 m\t\u{2212}3,5 %\tFirm-Grass".parse().unwrap();
+        assert_eq!((course.segments()[0].length.m(), course.segments()[0].gradient.percent()), (12.5, -3.5));
+    }
+}

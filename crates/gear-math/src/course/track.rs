@@ -1,0 +1,518 @@
+//! From recorded points to a course: distances, stray and missing points, smoothing, and a report of what was found.
+
+use super::elevation::smoothed;
+use super::gpx::{RawFile, RawPoint, read};
+use crate::order::ascending;
+use crate::{Course, GpxError, Gradient, Segment, SmoothingLength, StretchLength, Surface};
+use geographiclib_rs::{Geodesic, InverseGeodesic};
+
+/// Points nearer than this to the last one kept are left out: at a standstill a recorder wanders by a few metres,
+/// and the wandering would count as distance. Estimate, from the few metres a position is uncertain.
+const LEAST_MOVE_M: f64 = 2.0;
+/// Two points nearer than this are the same place: positions are commonly written to 0.1 m.
+const SAME_PLACE_M: f64 = 0.1;
+/// A point this much farther away than its neighbours are apart is a stray. Estimate.
+const STRAY_RATIO: f64 = 4.0;
+/// Shortest leg that may be called stray. Estimate.
+const STRAY_LEAST_M: f64 = 50.0;
+/// Slower than this is standing still. Estimate.
+const STANDSTILL_M_PER_S: f64 = 0.3;
+/// A standstill this long is a pause. Estimate.
+const PAUSE_S: f64 = 10.0;
+/// Elevations on land, with room for a barometer set wrong: lowest shore to highest mountain.
+const ON_LAND_M: core::ops::RangeInclusive<f64> = -600.0..=9000.0;
+/// An elevation this far from the median of its neighbours is absurd. Estimate.
+const ABSURD_STEP_M: f64 = 15.0;
+/// Neighbours on either side that the median is taken from.
+const NEIGHBOURS: usize = 3;
+/// Farthest apart that the points of the smoothed profile lie, in metres.
+const WIDEST_SPACING_M: f64 = 5.0;
+/// Start and finish nearer than this are the same line. Estimate.
+const SAME_LINE_M: f64 = 40.0;
+/// Way out and way back nearer than this are the same way. Estimate.
+const SAME_WAY_M: f64 = 15.0;
+/// Places compared between the way out and the way back.
+const COMPARED_PLACES: usize = 20;
+
+/// How to make a course of a recorded track.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TrackOptions {
+    /// How strongly elevations are smoothed.
+    pub smoothing: SmoothingLength,
+    /// The ground everywhere, to be painted over afterwards.
+    pub surface: Surface,
+}
+
+/// What was found in a file and what was done about it. Lengths in metres, times in seconds.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TrackReport {
+    /// Tracks in the file; the one with most points is used.
+    pub tracks: usize,
+    /// Routes in the file; one is used only when there is no track.
+    pub routes: usize,
+    /// Segments of the track used, joined by straight lines.
+    pub segments: usize,
+    /// Straight lines that join segments, all together.
+    pub joins_m: f64,
+    /// Points of the track used.
+    pub points: usize,
+    /// Points of the file without a place on the globe, left out.
+    pub unusable_points: usize,
+    /// Points at the very place of the one before, left out.
+    pub duplicate_points: usize,
+    /// Points that jump far off and back, left out.
+    pub stray_points: usize,
+    /// Points nearer than 2 m to the last one kept, left out.
+    pub close_points: usize,
+    /// Times of standing still for 10 s or longer.
+    pub pauses: usize,
+    /// Length of all pauses together; it plays no part in the course.
+    pub paused_s: f64,
+    /// Points kept whose elevation is missing; the neighbours are used instead.
+    pub missing_elevations: usize,
+    /// Points kept whose elevation is absurd; the neighbours are used instead.
+    pub absurd_elevations: usize,
+    /// Longest way between two points kept: the course is a straight line there.
+    pub longest_gap_m: f64,
+    /// Length of the course.
+    pub length_m: f64,
+    /// Height climbed by the elevations as recorded.
+    pub climb_recorded_m: f64,
+    /// Height climbed after smoothing.
+    pub climb_m: f64,
+    /// Whether it ends where it starts, within 40 m.
+    pub is_loop: bool,
+    /// Whether the second half is the first one ridden back.
+    pub out_and_back: bool,
+    /// Wavelength at which smoothing leaves half the height.
+    pub smoothing_m: f64,
+    /// Distance between the points of the smoothed profile.
+    pub spacing_m: f64,
+    /// Stretches steeper than ±45 %, taken as 45 %.
+    pub clipped_gradients: usize,
+}
+
+/// A course with the report of how it came about.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TrackCourse {
+    /// The course.
+    pub course: Course,
+    /// What was found and done.
+    pub report: TrackReport,
+}
+
+impl Course {
+    /// Reads a course from the text of a GPX file.
+    ///
+    /// The track with most points is used, its segments joined; a route when there is no track. Distances are
+    /// geodesics on the WGS 84 ellipsoid. Duplicate, stray and wandering points are left out, missing and absurd
+    /// elevations bridged, and the rest smoothed: see [`TrackReport`].
+    ///
+    /// # Errors
+    /// See [`GpxError`]: text too large, not GPX, damaged, too many points, fewer than two places, longer than a
+    /// course may be, or without elevations.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::{Course, GpxError, SmoothingLength, Surface, TrackOptions};
+    /// let options = TrackOptions { smoothing: SmoothingLength::new(40.0)?, surface: Surface::FirmGrass };
+    /// let text = r#"<gpx version="1.1"><trk><trkseg>
+    ///     <trkpt lat="51.50" lon="5.50"><ele>20</ele></trkpt>
+    ///     <trkpt lat="51.51" lon="5.50"><ele>25</ele></trkpt>
+    /// </trkseg></trk></gpx>"#;
+    /// let track = Course::from_gpx(text, &options)?;
+    /// assert_eq!(track.report.length_m.round(), 1113.0);
+    /// assert_eq!(Course::from_gpx("a photograph", &options), Err(GpxError::NotGpx));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn from_gpx(text: &str, options: &TrackOptions) -> Result<TrackCourse, GpxError> {
+        let file = read(text)?;
+        let (tracks, routes, unusable) = (file.tracks.len(), file.routes.len(), file.unusable);
+        let segments = main_track(file);
+        let mut way = Way::along(&segments)?;
+        let absurd_elevations = way.drop_absurd_elevations();
+        let profile = Profile::of(&way, options.smoothing)?;
+        let (course, clipped_gradients) = profile.course(options.surface)?;
+        let (pauses, paused_s) = pauses(&segments);
+        let report = TrackReport {
+            tracks,
+            routes,
+            segments: segments.len(),
+            joins_m: way.joins_m,
+            points: segments.iter().map(Vec::len).sum(),
+            unusable_points: unusable,
+            duplicate_points: way.duplicates,
+            stray_points: way.strays,
+            close_points: way.close,
+            pauses,
+            paused_s,
+            missing_elevations: way.points.iter().filter(|point| point.elevation.is_none()).count()
+                - absurd_elevations,
+            absurd_elevations,
+            longest_gap_m: way.longest_gap_m(),
+            length_m: course.length_m(),
+            climb_recorded_m: profile.climb_recorded_m,
+            climb_m: course.climb_m(),
+            is_loop: way.is_loop(),
+            out_and_back: way.is_out_and_back(),
+            smoothing_m: options.smoothing.m(),
+            spacing_m: profile.spacing_m,
+            clipped_gradients,
+        };
+        Ok(TrackCourse { course, report })
+    }
+}
+
+/// The track with most points as its non-empty segments, or the longest route as one segment.
+fn main_track(file: RawFile) -> Vec<Vec<RawPoint>> {
+    let size = |segments: &Vec<Vec<RawPoint>>| segments.iter().map(Vec::len).sum::<usize>();
+    let track = file.tracks.into_iter().max_by_key(size).filter(|track| size(track) > 0);
+    let mut segments =
+        track.unwrap_or_else(|| file.routes.into_iter().max_by_key(Vec::len).into_iter().collect());
+    segments.retain(|segment| !segment.is_empty());
+    segments
+}
+
+/// Length of the geodesic between two points on the WGS 84 ellipsoid, in metres.
+fn distance_m(a: &RawPoint, b: &RawPoint) -> f64 {
+    Geodesic::wgs84().inverse(a.latitude, a.longitude, b.latitude, b.longitude)
+}
+
+/// A point of the way, with its distance from the start.
+#[derive(Debug, Clone, Copy)]
+struct WayPoint {
+    at_m: f64,
+    raw: RawPoint,
+    elevation: Option<f64>,
+}
+
+/// The points kept, and what was left out.
+#[derive(Debug, Default)]
+struct Way {
+    points: Vec<WayPoint>,
+    duplicates: usize,
+    strays: usize,
+    close: usize,
+    joins_m: f64,
+}
+
+impl Way {
+    fn along(segments: &[Vec<RawPoint>]) -> Result<Self, GpxError> {
+        let mut way = Self::default();
+        for segment in segments {
+            for (index, point) in segment.iter().enumerate() {
+                let next = segment.get(index + 1);
+                way.take(point, next, index == 0);
+            }
+        }
+        let length = way.points.last().map_or(0.0, |point| point.at_m);
+        match way.points.len() {
+            0 | 1 => Err(GpxError::TooFewPoints),
+            _ if length > Course::LONGEST_M => Err(GpxError::TooLong),
+            _ => Ok(way),
+        }
+    }
+
+    fn take(&mut self, point: &RawPoint, next: Option<&RawPoint>, starts_segment: bool) {
+        let Some(last) = self.points.last() else {
+            self.points.push(WayPoint { at_m: 0.0, raw: *point, elevation: point.elevation });
+            return;
+        };
+        let leg = distance_m(&last.raw, point);
+        if leg < SAME_PLACE_M {
+            self.duplicates += 1;
+        } else if leg < LEAST_MOVE_M {
+            self.close += 1;
+        } else if next.is_some_and(|next| is_stray(&last.raw, point, next, leg)) {
+            self.strays += 1;
+        } else {
+            let at_m = last.at_m + leg;
+            self.joins_m += if starts_segment { leg } else { 0.0 };
+            self.points.push(WayPoint { at_m, raw: *point, elevation: point.elevation });
+        }
+    }
+
+    /// Takes away elevations off the land or far from the median of their neighbours; says how many.
+    fn drop_absurd_elevations(&mut self) -> usize {
+        let known: Vec<usize> =
+            (0..self.points.len()).filter(|&i| self.points[i].elevation.is_some()).collect();
+        let heights: Vec<f64> = known.iter().filter_map(|&i| self.points[i].elevation).collect();
+        let mut dropped = 0;
+        for (place, (&i, &height)) in known.iter().zip(&heights).enumerate() {
+            let nearby =
+                &heights[place.saturating_sub(NEIGHBOURS)..(place + NEIGHBOURS + 1).min(heights.len())];
+            if !ON_LAND_M.contains(&height) || (height - median(nearby)).abs() > ABSURD_STEP_M {
+                self.points[i].elevation = None;
+                dropped += 1;
+            }
+        }
+        dropped
+    }
+
+    fn length_m(&self) -> f64 {
+        self.points.last().map_or(0.0, |point| point.at_m)
+    }
+
+    fn longest_gap_m(&self) -> f64 {
+        self.points.windows(2).map(|pair| pair[1].at_m - pair[0].at_m).fold(0.0, f64::max)
+    }
+
+    fn is_loop(&self) -> bool {
+        let ends = (self.points.first(), self.points.last());
+        matches!(ends, (Some(first), Some(last)) if distance_m(&first.raw, &last.raw) < SAME_LINE_M)
+    }
+
+    fn is_out_and_back(&self) -> bool {
+        let length = self.length_m();
+        let places =
+            (0..COMPARED_PLACES).map(|place| length / 2.0 * (place as f64 + 0.5) / COMPARED_PLACES as f64);
+        self.is_loop() && places.into_iter().all(|out| self.gap_between(out, length - out) < SAME_WAY_M)
+    }
+
+    fn gap_between(&self, one_m: f64, other_m: f64) -> f64 {
+        distance_m(&self.place_at(one_m), &self.place_at(other_m))
+    }
+
+    /// The place `at_m` along the way, straight between its two neighbours.
+    fn place_at(&self, at_m: f64) -> RawPoint {
+        let end = self.points.partition_point(|point| point.at_m < at_m).clamp(1, self.points.len() - 1);
+        let (a, b) = (&self.points[end - 1], &self.points[end]);
+        let share = ((at_m - a.at_m) / (b.at_m - a.at_m)).clamp(0.0, 1.0);
+        let between = |from: f64, to: f64| from + share * (to - from);
+        RawPoint {
+            latitude: between(a.raw.latitude, b.raw.latitude),
+            longitude: between(a.raw.longitude, b.raw.longitude),
+            ..a.raw
+        }
+    }
+}
+
+/// Whether `point` jumps off the way between `last` and `next`.
+fn is_stray(last: &RawPoint, point: &RawPoint, next: &RawPoint, leg: f64) -> bool {
+    let shorter_leg = leg.min(distance_m(point, next));
+    shorter_leg > STRAY_LEAST_M && shorter_leg > STRAY_RATIO * distance_m(last, next)
+}
+
+fn median(values: &[f64]) -> f64 {
+    let mut sorted = values.to_vec();
+    ascending(&mut sorted, |value| *value);
+    let middle = sorted.len() / 2;
+    if sorted.len().is_multiple_of(2) {
+        f64::midpoint(sorted[middle - 1], sorted[middle])
+    } else {
+        sorted[middle]
+    }
+}
+
+/// How often, and for how long in all, the recorder stood still.
+fn pauses(segments: &[Vec<RawPoint>]) -> (usize, f64) {
+    segments.iter().fold((0, 0.0), |(count, total), segment| {
+        let still = standstills(segment);
+        (count + still.len(), total + still.iter().sum::<f64>())
+    })
+}
+
+/// Length of each pause of one segment, in seconds.
+fn standstills(segment: &[RawPoint]) -> Vec<f64> {
+    let mut pauses = Vec::new();
+    let mut still = 0.0;
+    for pair in segment.windows(2) {
+        let elapsed = pair[0].seconds.zip(pair[1].seconds).map_or(0.0, |(from, to)| (to - from).max(0.0));
+        if elapsed > 0.0 && distance_m(&pair[0], &pair[1]) < STANDSTILL_M_PER_S * elapsed {
+            still += elapsed;
+        } else {
+            pauses.push(core::mem::take(&mut still));
+        }
+    }
+    pauses.push(still);
+    pauses.retain(|&pause| pause >= PAUSE_S);
+    pauses
+}
+
+/// Evenly spaced elevations along the way, smoothed.
+struct Profile {
+    heights: Vec<f64>,
+    spacing_m: f64,
+    climb_recorded_m: f64,
+}
+
+impl Profile {
+    fn of(way: &Way, smoothing: SmoothingLength) -> Result<Self, GpxError> {
+        let known: Vec<(f64, f64)> =
+            way.points.iter().filter_map(|point| Some((point.at_m, point.elevation?))).collect();
+        if known.len() < 2 {
+            return Err(GpxError::NoElevation);
+        }
+        let length = way.length_m();
+        let pieces = (length / (smoothing.m() / 4.0).min(WIDEST_SPACING_M)).ceil().max(1.0);
+        let spacing_m = length / pieces;
+        let even: Vec<f64> =
+            (0..=pieces as usize).map(|i| interpolated(&known, i as f64 * spacing_m)).collect();
+        let climb_recorded_m = known.windows(2).map(|pair| (pair[1].1 - pair[0].1).max(0.0)).sum();
+        Ok(Self { heights: smoothed(&even, spacing_m, smoothing), spacing_m, climb_recorded_m })
+    }
+
+    /// The course, and how many of its gradients had to be clipped.
+    fn course(&self, surface: Surface) -> Result<(Course, usize), GpxError> {
+        let length = StretchLength::new(self.spacing_m).map_err(|_| GpxError::TooFewPoints)?;
+        let mut clipped = 0;
+        let segments = self.heights.windows(2).map(|pair| {
+            let measured = (pair[1] - pair[0]) / self.spacing_m;
+            let gradient = Gradient::nearest(100.0 * measured);
+            clipped += usize::from(100.0 * measured.abs() > Gradient::LIMITS.max);
+            Segment::open(length, gradient, surface)
+        });
+        let course = Course::new(segments.collect()).map_err(|_| GpxError::TooLong)?;
+        Ok((course, clipped))
+    }
+}
+
+/// Height at `at_m`, straight between its neighbours and level beyond the ends.
+fn interpolated(known: &[(f64, f64)], at_m: f64) -> f64 {
+    let end = known.partition_point(|&(at, _)| at < at_m).clamp(1, known.len() - 1);
+    let ((a, low), (b, high)) = (known[end - 1], known[end]);
+    low + ((at_m - a) / (b - a)).clamp(0.0, 1.0) * (high - low)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use core::fmt::Write as _;
+
+    /// A point of an invented track: metres north of a place, elevation and seconds.
+    type Planted = (f64, Option<f64>, f64);
+
+    /// Metres in a degree of latitude near the place.
+    const DEGREE_M: f64 = 111_250.0;
+
+    fn text(segments: &[Vec<Planted>]) -> String {
+        let mut text = String::from("<gpx version='1.1'><trk>");
+        for segment in segments {
+            text.push_str("<trkseg>");
+            for (north, elevation, seconds) in segment {
+                let (minute, second) = ((seconds / 60.0).floor(), seconds % 60.0);
+                let _ = write!(text, "<trkpt lat='{:.9}' lon='6.1'>", 50.9 + north / DEGREE_M);
+                if let Some(height) = elevation {
+                    let _ = write!(text, "<ele>{height}</ele>");
+                }
+                let _ = write!(text, "<time>2025-11-02T10:{minute:02}:{second:02}Z</time></trkpt>");
+            }
+            text.push_str("</trkseg>");
+        }
+        text + "</trk></gpx>"
+    }
+
+    fn report(segments: &[Vec<Planted>]) -> TrackReport {
+        read_back(segments).report
+    }
+
+    fn read_back(segments: &[Vec<Planted>]) -> TrackCourse {
+        let options =
+            TrackOptions { smoothing: SmoothingLength::new(30.0).unwrap(), surface: Surface::FirmGrass };
+        Course::from_gpx(&text(segments), &options).unwrap()
+    }
+
+    /// Straight north, five metres and one second at a time, one metre up in ten.
+    fn straight(count: u32) -> Vec<Planted> {
+        (0..count).map(|i| (5.0 * f64::from(i), Some(100.0 + 0.5 * f64::from(i)), f64::from(i))).collect()
+    }
+
+    #[test]
+    fn a_clean_slope_comes_out_as_it_went_in() {
+        let track = read_back(&[straight(101)]);
+        assert!((track.report.length_m - 500.0).abs() < 1.0, "{}", track.report.length_m);
+        assert!((track.report.climb_m - 50.0).abs() < 0.5);
+        let steepness = track.course.segments().iter().map(|segment| segment.gradient.percent());
+        assert!(steepness.into_iter().all(|percent| (percent - 10.0).abs() < 0.1));
+        let report = track.report;
+        let nothing = (report.duplicate_points, report.stray_points, report.close_points, report.pauses);
+        assert_eq!(nothing, (0, 0, 0, 0));
+        assert_eq!(
+            (report.missing_elevations, report.absurd_elevations, report.clipped_gradients),
+            (0, 0, 0)
+        );
+        assert!(!report.is_loop && !report.out_and_back);
+    }
+
+    #[test]
+    fn planted_faults_are_found_and_leave_no_trace() {
+        let clean = report(&[straight(101)]);
+        let mut points = straight(101);
+        points[20].1 = None;
+        points[21].1 = None;
+        points[40].1 = Some(0.0);
+        points[41].1 = Some(20_000.0);
+        points[60].0 += 3000.0;
+        points.insert(80, points[80]);
+        let found = report(&[points]);
+        assert_eq!((found.missing_elevations, found.absurd_elevations), (2, 2));
+        assert_eq!((found.stray_points, found.duplicate_points), (1, 1));
+        assert!((found.length_m - clean.length_m).abs() < 1e-6);
+        assert!((found.climb_m - clean.climb_m).abs() < 0.01);
+    }
+
+    #[test]
+    fn a_pause_adds_neither_way_nor_height() {
+        let mut points = straight(60);
+        let (north, height, time) = points[59];
+        let wandering = (1..=30).map(|i| (north + 0.2 * f64::from(i % 2), height, time + f64::from(i)));
+        points.extend(wandering);
+        points.extend((1..60).map(|i| (north + 5.0 * f64::from(i), height, time + 30.0 + f64::from(i))));
+        let found = report(&[points]);
+        assert_eq!((found.pauses, found.paused_s), (1, 30.0));
+        assert!((found.length_m - 590.0).abs() < 1.5, "{}", found.length_m);
+    }
+
+    #[test]
+    fn segments_are_joined() {
+        let (first, second) = (straight(50), straight(101).split_off(60));
+        let found = report(&[first, Vec::new(), second]);
+        assert_eq!(found.segments, 2);
+        assert!((found.joins_m - 55.0).abs() < 0.2, "{}", found.joins_m);
+        assert!((found.longest_gap_m - 55.0).abs() < 0.2 && (found.length_m - 500.0).abs() < 1.0);
+    }
+
+    #[test]
+    fn an_out_and_back_lap_is_seen() {
+        let out = straight(80);
+        let back = out.iter().rev().map(|&(north, height, time)| (north, height, 160.0 - time));
+        let found = report(&[out.iter().copied().chain(back).collect()]);
+        assert!(found.is_loop && found.out_and_back);
+        assert!((found.length_m - 790.0).abs() < 1.5);
+    }
+
+    #[test]
+    fn a_bad_file_is_refused_with_the_reason() {
+        let options =
+            TrackOptions { smoothing: SmoothingLength::new(30.0).unwrap(), surface: Surface::FirmGrass };
+        let laughs = r#"<?xml version="1.0"?><!DOCTYPE gpx [<!ENTITY a "ha"><!ENTITY b "&a;&a;&a;&a;&a;&a;&a;&a;&a;&a;">]>
+            <gpx><trk><trkseg><trkpt lat="1" lon="1"><ele>&b;</ele></trkpt></trkseg></trk></gpx>"#;
+        let mut points = straight(101);
+        points.iter_mut().for_each(|point| point.1 = None);
+        let cases = [
+            (String::new(), GpxError::NotGpx),
+            ("\u{1f6b2}\u{0}\u{1}".to_owned(), GpxError::NotGpx),
+            ("<html><body>404</body></html>".to_owned(), GpxError::NotGpx),
+            ("{\"type\": \"FeatureCollection\"}".to_owned(), GpxError::NotGpx),
+            (laughs.to_owned(), GpxError::DocumentType),
+            ("<gpx><trk><trkseg><trkpt lat='1' lon='1'".to_owned(), GpxError::Damaged { line: 1 }),
+            ("<gpx/>".to_owned(), GpxError::TooFewPoints),
+            (text(&[straight(1)]), GpxError::TooFewPoints),
+            (text(&[points]), GpxError::NoElevation),
+            (text(&[vec![(0.0, Some(1.0), 0.0), (60_000.0, Some(1.0), 9.0)]]), GpxError::TooLong),
+            (" ".repeat((32 << 20) + 1), GpxError::TooLarge),
+        ];
+        for (text, error) in cases {
+            assert_eq!(Course::from_gpx(&text, &options), Err(error), "{}", text.get(..60).unwrap_or(&text));
+        }
+    }
+
+    #[test]
+    fn too_many_points_are_refused() {
+        let options =
+            TrackOptions { smoothing: SmoothingLength::new(30.0).unwrap(), surface: Surface::FirmGrass };
+        let point = "<trkpt lat='1' lon='1'/>".repeat(100_001);
+        let text = format!("<gpx><trk><trkseg>{point}</trkseg></trk></gpx>");
+        assert_eq!(Course::from_gpx(&text, &options), Err(GpxError::TooManyPoints));
+    }
+}

@@ -1,0 +1,75 @@
+// lap, courseFromGpx and search, as a script uses them.
+
+import assert from 'node:assert/strict';
+import { readFile } from 'node:fs/promises';
+import { test } from 'node:test';
+import { API } from './harness.mjs';
+
+const api = await import(new URL('remount.js', API));
+
+const RIDER = { bodyKg: 64, kitKg: 2, powerW: 230 };
+const BIKE = { massKg: 9, rings: [44, 31], sprockets: [11, 13, 15, 18, 21, 24, 28, 32], circumferenceMm: 2150 };
+const COURSE = {
+  stretches: [
+    { lengthM: 200, gradientPercent: 0, ground: 'firm grass' },
+    { lengthM: 2, gradientPercent: 0, ground: 'firm grass', obstacleS: 1 },
+    { lengthM: 30, gradientPercent: 3, ground: 'mud', cornerKmh: 14 },
+    { lengthM: 40, gradientPercent: 25, ground: 'mud' },
+    { lengthM: 150, gradientPercent: -6, ground: 'packed gravel' },
+  ],
+};
+const fixture = (name) => readFile(new URL(`../reference/data/gpx/${name}.gpx`, import.meta.url), 'utf8');
+
+test('a lap has a plan that covers it, with the obstacle and the wall on foot', () => {
+  const lap = api.lap({ rider: RIDER, bike: BIKE, course: COURSE });
+  assert.ok(lap.timeLowS <= lap.timeS && lap.timeS <= lap.timeHighS);
+  assert.equal(lap.plan[0].fromM, 0);
+  assert.ok(Math.abs(lap.plan.at(-1).toM - 422) < 1e-6);
+  const feet = lap.plan.filter(({ mode }) => mode === 'foot');
+  assert.ok(feet.some(({ fromM, toM, reason }) => fromM <= 200 && toM >= 202 && reason === null), JSON.stringify(feet));
+  assert.ok(feet.some(({ fromM, toM, reason }) => fromM > 202 && toM >= 272 - 5 && reason), JSON.stringify(feet));
+  const inGear = lap.gears.reduce((sum, { timeS }) => sum + timeS, 0);
+  const planned = lap.plan.reduce((sum, { timeS }) => sum + timeS, 0);
+  assert.ok(Math.abs(planned - lap.timeS) < 1e-6 && inGear < lap.timeS);
+  assert.ok(lap.trace.length > 300 && lap.trace.every(({ speedMs }) => speedMs > 0));
+});
+
+test('costlier dismounts make the lap slower', () => {
+  const cheap = api.lap({ rider: RIDER, bike: BIKE, course: COURSE, costs: { gettingOffS: 0.5, gettingOnS: 0.5 } });
+  const dear = api.lap({ rider: RIDER, bike: BIKE, course: COURSE, costs: { gettingOffS: 5, gettingOnS: 5 } });
+  assert.ok(dear.timeS > cheap.timeS + 8);
+});
+
+test('what is wrong is said in words', () => {
+  const ask = (course, rider = RIDER) => () => api.lap({ rider, bike: BIKE, course });
+  assert.throws(ask({ stretches: [] }), /no stretch/);
+  assert.throws(ask({ stretches: [{ lengthM: 10, gradientPercent: 0, ground: 'lava' }] }), /there is no ground “lava”; there are tarmac/);
+  assert.throws(ask(COURSE, { ...RIDER, powerW: 5 }), /power/);
+});
+
+test('a recorded track becomes a course that can be ridden', async () => {
+  const { course, report } = api.courseFromGpx(await fixture('recorded-walk'), { smoothingM: 60, ground: 'mud' });
+  assert.ok(report.points > 50 && report.lengthM > 100 && report.smoothingM === 60);
+  assert.ok(course.stretches.every(({ ground }) => ground === 'mud'));
+  const length = course.stretches.reduce((sum, { lengthM }) => sum + lengthM, 0);
+  assert.ok(Math.abs(length - report.lengthM) < 0.01);
+  assert.ok(api.lap({ rider: RIDER, bike: BIKE, course }).timeS > 10);
+  assert.equal(api.courseFromGpx(await fixture('recorded-walk')).report.smoothingM, 40);
+  for (const text of ['', 'no xml', '<gpx/>', await fixture('without-elevation')]) {
+    assert.throws(() => api.courseFromGpx(text), Error, text.slice(0, 20));
+  }
+});
+
+test('a search reports its progress, ranks what it found and can be stopped', () => {
+  const ask = { rider: RIDER, bike: BIKE, course: COURSE, smallestRing: 34, largestRing: 44, pairDifferences: [8, 10], cassettes: [BIKE.sprockets, [11, 13, 16, 20, 25, 32, 40]] };
+  const heard = [];
+  const rows = api.search(ask, (done, total) => void heard.push([done, total]));
+  assert.deepEqual(heard.at(-1), [rows.length, rows.length]);
+  assert.equal(rows.length, (11 + 3 + 2 + 1) * 2);
+  assert.ok(rows.every((row, index) => index === 0 || rows[index - 1].scoreS <= row.scoreS));
+  assert.ok(rows.some(({ unbeaten }) => unbeaten) && rows.some(({ unbeaten }) => !unbeaten));
+  const most = { ...ask, smallestRing: 30, largestRing: 50, cassettes: undefined };
+  const stopped = api.search(most, () => false);
+  assert.ok(stopped.length > 0 && stopped.length <= 50);
+  assert.throws(() => api.search(ask, () => { throw new Error('no'); }), /callback/);
+});

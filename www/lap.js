@@ -1,0 +1,238 @@
+'use strict';
+
+/**
+ * The section on the lap: files, kept courses, the lap that is worked out after everything else, and the search in
+ * workers. `show` puts an answer of the engine in place.
+ */
+function roundTheLap(engine, show) {
+  const find = (id) => document.getElementById(id);
+  const LARGEST_FILE = 32 * 1024 * 1024;
+  const SETTLE_AFTER = 300;
+  const SHOW_EVERY = 400;
+  const KEPT = 'remount-course:';
+  let near = false;
+  let soon = 0;
+  let later = 0;
+
+  /** The lap in coarse steps in the next task, and until it has settled once nothing has changed for a while. */
+  function due() {
+    if (!near) return;
+    soon ||= setTimeout(() => {
+      soon = 0;
+      put(engine.lap(false));
+    });
+    clearTimeout(later);
+    later = setTimeout(() => put(engine.lap(true)), SETTLE_AFTER);
+  }
+
+  function put(update) {
+    if (update) show(update, false);
+  }
+
+  new IntersectionObserver(([entry]) => {
+    near = entry.isIntersecting;
+    due();
+  }, { rootMargin: '600px' }).observe(find('lap'));
+
+  // Courses: chosen, dropped, kept.
+
+  async function take(file) {
+    if (!file) return;
+    if (file.size > LARGEST_FILE) return show(engine.refuse('the file is larger than 32 MB; keep one lap of it'));
+    const text = await file.text().catch(() => null);
+    if (text === null) return show(engine.refuse('the file cannot be read'));
+    const name = file.name.replace(/\.[^.]*$/, '');
+    show(text.trimStart().startsWith('{') ? takeKept(text) : engine.takeTrack(name, text));
+  }
+
+  /** A course as written by `kept`: {"remountCourse": 1, "name": …, "stretches": ["120; 1.5; firm grass", …]}. */
+  function takeKept(text) {
+    let course;
+    try {
+      course = JSON.parse(text);
+    } catch {
+      return engine.refuse('the file is neither GPX nor one of our courses');
+    }
+    if (course.remountCourse !== 1 || !Array.isArray(course.stretches)) {
+      return engine.refuse('the file is not one of our courses, or of a later version');
+    }
+    return engine.takeRows(String(course.name ?? 'Kept course'), course.stretches.join('\n'));
+  }
+
+  function kept() {
+    const [name, rows] = engine.course();
+    const stretches = rows.split('\n').filter((row) => row && !row.startsWith('#'));
+    return { name, text: JSON.stringify({ remountCourse: 1, name, stretches }, null, 1) };
+  }
+
+  function save() {
+    const { name, text } = kept();
+    const link = document.createElement('a');
+    link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+    link.download = name.replace(/[^\p{L}\p{N}]+/gu, '-') + '.json';
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+  }
+
+  function keep() {
+    const name = find('keep-name').value.trim() || kept().name;
+    try {
+      localStorage.setItem(KEPT + name, JSON.stringify({ ...JSON.parse(kept().text), name }));
+      find('kept-says').textContent = `Kept in this browser as “${name}”.`;
+    } catch {
+      find('kept-says').textContent = 'This browser keeps nothing for this page: save the course as a file.';
+    }
+    list();
+  }
+
+  function list() {
+    const select = find('kept');
+    let names = [];
+    try {
+      names = Object.keys(localStorage).filter((key) => key.startsWith(KEPT)).sort();
+    } catch {
+      // Storage may be forbidden.
+    }
+    select.replaceChildren(new Option('', ''), ...names.map((key) => new Option(key.slice(KEPT.length), key)));
+    find('kept-row').hidden = names.length === 0;
+  }
+
+  const drop = find('lap-drop');
+  find('lap-file').addEventListener('change', async ({ target }) => {
+    await take(target.files[0]);
+    target.value = '';
+  });
+  for (const type of ['dragover', 'drop']) {
+    find('lap').addEventListener(type, (event) => {
+      if (!event.dataTransfer?.types.includes('Files')) return;
+      event.preventDefault();
+      drop.classList.toggle('over', type === 'dragover');
+      if (type === 'drop') take(event.dataTransfer.files[0]);
+    });
+  }
+  find('lap').addEventListener('dragleave', () => drop.classList.remove('over'));
+  find('keep').addEventListener('click', keep);
+  find('save-course').addEventListener('click', save);
+  find('kept').addEventListener('change', ({ target }) => {
+    if (target.value) show(takeKept(localStorage.getItem(target.value)));
+  });
+  find('forget').addEventListener('click', () => {
+    const key = find('kept').value;
+    if (!key) return;
+    localStorage.removeItem(key);
+    find('kept-says').textContent = `“${key.slice(KEPT.length)}” is forgotten.`;
+    list();
+  });
+  list();
+
+  // The search: as many workers as help, each with an engine of its own.
+
+  let workers = [];
+
+  function busy(searching) {
+    find('search-start').disabled = searching;
+    find('search-stop').disabled = !searching;
+    find('search-bar').hidden = !searching;
+    if (!searching) find('search-left').textContent = '';
+  }
+
+  function stop() {
+    for (const worker of workers) worker.terminate();
+    workers = [];
+    busy(false);
+  }
+
+  function search() {
+    if (document.querySelector('[data-field][aria-invalid]')) {
+      find('search-left').textContent = 'First put right the fields that are marked.';
+      return;
+    }
+    const [update, total] = engine.beginSearch();
+    show(update);
+    if (total === 0) return show(engine.endSearch([]));
+    busy(true);
+    const bar = find('search-bar');
+    bar.max = total;
+    bar.value = 0;
+    const began = performance.now();
+    const count = Math.min(4, Math.max(1, navigator.hardwareConcurrency || 2), total);
+    let waiting = [];
+    let done = 0;
+    let left = count;
+    let shown = began;
+    const mine = [];
+    const hear = (worker) => ({ data }) => {
+      if (workers !== mine) return;
+      if (data.finals) {
+        stop();
+        return show(engine.endSearch(data.finals));
+      }
+      if (data.problem) {
+        stop();
+        find('search-left').textContent = data.problem;
+        return;
+      }
+      waiting.push(...data.rows);
+      done += data.rows.length / 7;
+      if (data.done) left -= 1;
+      const now = performance.now();
+      bar.value = done;
+      const seconds = Math.ceil(((now - began) / 1000) * (total / Math.max(done, 1) - 1));
+      find('search-left').textContent = `${done} of ${total}, about ${seconds} s to go`;
+      if (left === 0 || now - shown > SHOW_EVERY) {
+        show(engine.takeFound(new Float64Array(waiting)));
+        waiting = [];
+        shown = performance.now();
+      }
+      if (left === 0) {
+        find('search-left').textContent = 'Riding the best once more, with every doubt moved';
+        worker.postMessage({ finals: engine.leading() });
+      }
+    };
+    workers = mine;
+    const source = URL.createObjectURL(new Blob([document.getElementById('glue').textContent, `(${inWorker})()`], { type: 'text/javascript' }));
+    const order = { bytes: engineBytes(), link: engine.link(), own: engine.course() };
+    for (let index = 0; index < count; index += 1) {
+      const worker = new Worker(source);
+      worker.onmessage = hear(worker);
+      worker.onerror = () => hear(worker)({ data: { problem: 'This browser does not let the page search in the background.' } });
+      worker.postMessage({ ...order, index, count });
+      mine.push(worker);
+    }
+    URL.revokeObjectURL(source);
+  }
+
+  find('search-start').addEventListener('click', search);
+  find('search-stop').addEventListener('click', () => {
+    stop();
+    show(engine.endSearch([]));
+  });
+
+  return due;
+}
+
+/** Runs in a worker: opens the same bench, searches its part of the set-ups and says what it finds as it goes. */
+function inWorker() {
+  const MESSAGE_EVERY = 60;
+  onmessage = async ({ data }) => {
+    if (data.finals) return postMessage({ finals: wasm_bindgen.finals(data.finals) });
+    try {
+      await wasm_bindgen({ module_or_path: data.bytes });
+      wasm_bindgen.open(data.link);
+      if (data.link.includes('&course=own')) wasm_bindgen.takeRows(...data.own);
+      if (!wasm_bindgen.hunt(data.index, data.count)) throw new Error('The lap cannot be worked out for this rider.');
+    } catch (problem) {
+      return postMessage({ problem: problem.message });
+    }
+    let batch = 4;
+    for (;;) {
+      const began = performance.now();
+      const rows = wasm_bindgen.huntOn(batch);
+      const took = performance.now() - began;
+      const done = rows.length < batch * 7;
+      postMessage({ rows, done });
+      if (done) return;
+      batch = Math.min(500, Math.max(1, Math.round((batch * MESSAGE_EVERY) / Math.max(took, 1))));
+    }
+  };
+}
