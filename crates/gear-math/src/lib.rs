@@ -4,11 +4,29 @@
 //! Public items name the source of their formula or constant, or say "common practice" or "estimate".
 
 mod drivetrain;
+mod position;
 mod quantity;
 mod wheel;
 
 pub use drivetrain::{
     Cassette, CassetteError, Chainring, Chainset, ChainsetError, Drivetrain, Gear, PedalRate, Sprocket,
 };
+pub use position::{
+    BarCloser, BarDepth, BarDrop, BarPlacement, BarRaise, BarReach, BarShape, BarTolerance, BikePoint,
+    BottomBracketDrop, CarriedPosition, ClampHeight, CrankLength, CrossBike, ExactStem, Footing, ForkRake,
+    FrameReach, FrameStack, FrontCentre, FrontEnd, FrontEndView, HeadAngle, MissingPiece, PedalOffset,
+    PositionCaution, PositionChanges, PositionView, RoadPosition, Saddle, SaddleHeight, SaddleLowering,
+    SeatAngle, Setback, SoleStack, Spacers, StemAngle, StemFit, StemLength, StemSearch, StemSearchLimits,
+    StemSetup, StemShortfall, TipToBar, ToeClearance, ToeRoom, ToeVerdict, TopCap, keep_hoods,
+};
 pub use quantity::{Cadence, Circumference, Development, GearInches, Limits, OutOfLimits, Ratio, Speed};
+pub use wheel::{
+    AirSpring, BikeMass, BodyMass, CeilingReason, Construction, FloorAboveCeiling, FloorReason, FrontShare,
+    HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE, LabelEdition, LimitedBy, LoadedTyre, MEASURING_RIMS_2020,
+    MeasuringRimRow, MountedWidth, Pressure, PressureAdvice, PressureCase, PressureCaution, PressureCeiling,
+    PressureFloor, PressureMarks, RACE_RULES, RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange,
+    RimRow, RollOutSource, SectionArc, TyreFitError, TyreGround, TyreSection, TyreWidth, WheelLoad,
+    WheelPressure, WheelRadius, WheelStyle, Wheels, WidthAccuracy, WidthVerdict, contact_area_cm2,
+    rim_cautions,
+};
 pub use wheel::{BeadSeat, NominalWidth, TyreSize, WheelDiameter};
