@@ -1,1 +1,18 @@
-//! The page of Remount: state, views, charts and bindings. Every number comes from `gear_math`.
+//! The page of Remount: state, views, pictures and bindings. Every number comes from `gear_math`.
+//!
+//! One way through: form fields or link → [`bench::Bench`] → [`scenario::Scenario`] → [`report::Report`] → views and
+//! pictures. Nothing flows back except a new bench.
+
+pub mod bench;
+pub mod chart;
+pub mod desk;
+pub mod field;
+mod history;
+pub mod link;
+mod number;
+#[cfg(all(feature = "page", target_arch = "wasm32"))]
+pub mod page;
+pub mod report;
+pub mod scenario;
+pub mod speed_unit;
+pub mod view;

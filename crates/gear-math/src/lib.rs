@@ -9,11 +9,16 @@ mod quantity;
 mod wheel;
 
 pub use drivetrain::{
-    Cassette, CassetteError, Chainring, Chainset, ChainsetError, Drivetrain, Gear, PedalRate, Sprocket,
+    CageCheck, CageClass, CageFinding, CageVerdict, Cassette, CassetteError, Chainring, Chainset,
+    ChainsetError, Comparison, CrossedRule, Derailleur, DerailleurFigure, DevelopmentSpan, Drivetrain,
+    DuplicatePair, DuplicateTolerance, EndDifference, FrontChange, Gear, GearRange, GearRow, GearStep,
+    LongestWheel, OwnReach, PedalRate, RidingOrder, RingDifference, RingOverlap, RingPasses, RollOutLimit,
+    RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind, Side, Sprocket, SprocketStep,
+    StepSpread, TotalCapacity,
 };
 pub use position::{
     BarCloser, BarDepth, BarDrop, BarPlacement, BarRaise, BarReach, BarShape, BarTolerance, BikePoint,
-    BottomBracketDrop, CarriedPosition, ClampHeight, CrankLength, CrossBike, ExactStem, Footing, ForkRake,
+    CarriedPosition, ClampHeight, CrossBike, ExactStem, Footing, ForkRake,
     FrameReach, FrameStack, FrontCentre, FrontEnd, FrontEndView, HeadAngle, MissingPiece, PedalOffset,
     PositionCaution, PositionChanges, PositionView, RoadPosition, Saddle, SaddleHeight, SaddleLowering,
     SeatAngle, Setback, SoleStack, Spacers, StemAngle, StemFit, StemLength, StemSearch, StemSearchLimits,
@@ -21,12 +26,14 @@ pub use position::{
 };
 pub use quantity::{Cadence, Circumference, Development, GearInches, Limits, OutOfLimits, Ratio, Speed};
 pub use wheel::{
-    AirSpring, BikeMass, BodyMass, CeilingReason, Construction, FloorAboveCeiling, FloorReason, FrontShare,
+    BeadSeat, EstimateError, MeasuredRollOut, NominalWidth, RollOutDeviation, RollOutEstimate, TyreKind,
+    TyreSize, TyreSizeError, Wheel, WheelDiameter,
+};
+pub use wheel::{
+    AirSpring, CeilingReason, Construction, FloorAboveCeiling, FloorReason, FrontShare,
     HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE, LabelEdition, LimitedBy, LoadedTyre, MEASURING_RIMS_2020,
     MeasuringRimRow, MountedWidth, Pressure, PressureAdvice, PressureCase, PressureCaution, PressureCeiling,
     PressureFloor, PressureMarks, RACE_RULES, RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange,
-    RimRow, RollOutSource, SectionArc, TyreFitError, TyreGround, TyreSection, TyreWidth, WheelLoad,
-    WheelPressure, WheelRadius, WheelStyle, Wheels, WidthAccuracy, WidthVerdict, contact_area_cm2,
-    rim_cautions,
+    RimRow, SectionArc, TyreFitError, TyreGround, TyreSection, TyreWidth, WheelLoad, WheelPressure,
+    WheelRadius, WheelStyle, Wheels, WidthAccuracy, WidthVerdict, contact_area_cm2, rim_cautions,
 };
-pub use wheel::{BeadSeat, NominalWidth, TyreSize, WheelDiameter};

@@ -65,12 +65,12 @@ prop_compose! {
 }
 
 prop_compose! {
-    fn sold_stem()(length in 0_usize..9, angle in 0_usize..10, steps in 0_u8..=6) -> StemSetup {
-        StemSetup {
-            length: StemLength::SOLD[length],
-            angle: StemAngle::SOLD[angle],
-            spacers: Spacers::new(5.0 * f64::from(steps)).unwrap(),
-        }
+    fn sold_stem()(
+        length in prop::sample::select(StemLength::SOLD.as_slice()),
+        angle in prop::sample::select(StemAngle::SOLD.as_slice()),
+        spacers in (0_u8..=6).prop_map(|steps| Spacers::new(5.0 * f64::from(steps)).unwrap()),
+    ) -> StemSetup {
+        StemSetup { length, angle, spacers }
     }
 }
 

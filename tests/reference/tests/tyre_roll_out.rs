@@ -3,7 +3,7 @@
 //! Family A: setting tables printed with cycle computers, roughly loaded roll-outs. Family B: not measured, but
 //! π (BSD + 2 H + 6) throughout. Both as found in open-source cycle computer and sensor libraries.
 
-use gear_math::{BeadSeat, NominalWidth, RollOutSource, TyreSize};
+use gear_math::{BeadSeat, NominalWidth, TyreKind, TyreSize};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 use std::f64::consts::PI;
@@ -111,7 +111,7 @@ impl Size {
             return Ok(());
         };
         close("formula less table", found - published, difference, ROUNDING_MM)?;
-        close("road tolerance", found, published, found * RollOutSource::RoadTyre.uncertainty())
+        close("road tolerance", found, published, found * TyreKind::Road.estimate_error().percent() / 100.0)
     }
 }
 
@@ -136,7 +136,7 @@ impl Report {
         let (width, seat) = self.iso_size.split_once('-').ok_or("no size")?;
         let (width, seat) = (width.parse().map_err(|_| "no width")?, seat.parse().map_err(|_| "no seat")?);
         let formula = tyre(seat, width)?.circumference();
-        let spread = RollOutSource::CrossTyre.spread_mm(formula);
+        let spread = formula.mm() * TyreKind::CycloCross.estimate_error().percent() / 100.0;
         if let Some(loaded) = self.loaded_rollout_mm {
             println!(
                 "{}: loaded {:+.1} mm from the formula, {}",

@@ -79,6 +79,12 @@ impl Cassette {
     pub fn spread(&self) -> u16 {
         self.largest().teeth() - self.smallest().teeth()
     }
+
+    /// How many sprockets the chain moves across from one to the other.
+    pub(super) fn sprockets_between(&self, a: Sprocket, b: Sprocket) -> usize {
+        let at = |wanted| self.sprockets.partition_point(|&sprocket| sprocket < wanted);
+        at(a).abs_diff(at(b))
+    }
 }
 
 impl FromStr for Cassette {

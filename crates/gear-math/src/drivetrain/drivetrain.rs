@@ -29,6 +29,12 @@ impl Drivetrain {
             .flat_map(|&ring| self.cassette.sprockets().iter().map(move |&sprocket| Gear { ring, sprocket }))
     }
 
+    /// Rings × sprockets.
+    #[must_use]
+    pub fn gear_count(&self) -> usize {
+        self.chainset.rings().len() * self.cassette.sprockets().len()
+    }
+
     /// Smallest ring with largest sprocket.
     #[must_use]
     pub fn lowest(&self) -> Gear {

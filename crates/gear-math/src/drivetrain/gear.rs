@@ -35,7 +35,7 @@ impl Gear {
     /// Ring teeth ÷ sprocket teeth.
     #[must_use]
     pub fn ratio(self) -> Ratio {
-        Ratio::of(self.ring.count(), self.sprocket.count())
+        Ratio::new(f64::from(self.ring.teeth()) / f64::from(self.sprocket.teeth()))
     }
 
     /// Distance covered in one turn of the crank: ratio × circumference.

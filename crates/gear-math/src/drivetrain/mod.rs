@@ -1,20 +1,50 @@
 //! Rings, sprockets and the gears they make.
 
+mod cage_check;
+mod cage_class;
+mod capacity;
 mod cassette;
 mod chainset;
+mod common_cassettes;
+mod common_chainsets;
+mod comparison;
+mod crossed;
+mod derailleur;
 mod development;
 #[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
 mod drivetrain;
 mod few;
+mod front_change;
 mod gear;
+mod matching;
+mod overlap;
 mod quantity;
 mod ratio;
+mod riding_order;
+mod roll_out_limit;
+mod roll_out_presets;
+mod set_up;
+mod step;
+mod summary;
 mod tooth_list;
 mod toothed;
 
+pub use cage_check::{CageCheck, CageFinding, CageVerdict};
+pub use cage_class::CageClass;
 pub use cassette::{Cassette, CassetteError};
 pub use chainset::{Chainset, ChainsetError};
+pub use comparison::{Comparison, DevelopmentSpan, EndDifference, OwnReach, SharedGear, Side};
+pub use crossed::CrossedRule;
+pub use derailleur::{Derailleur, DerailleurFigure};
 pub use drivetrain::Drivetrain;
+pub use front_change::FrontChange;
 pub use gear::Gear;
-pub use quantity::PedalRate;
-pub use toothed::{Chainring, Sprocket};
+pub use overlap::{DuplicatePair, RingOverlap};
+pub use quantity::{DuplicateTolerance, GearRange, GearStep, PedalRate};
+pub use riding_order::{RidingOrder, Shift, ShiftKind, StepSpread};
+pub use roll_out_limit::{LongestWheel, RingPasses, RollOutLimit};
+pub use roll_out_presets::RollOutPreset;
+pub use set_up::{GearRow, SetUp};
+pub use step::SprocketStep;
+pub use summary::SetUpSummary;
+pub use toothed::{Chainring, RingDifference, Sprocket, TotalCapacity};

@@ -1,14 +1,13 @@
-//! Toothed wheels: the chainring in front, the sprocket behind.
+//! Toothed wheels and differences between them, all counted in teeth.
 
 use crate::{Limits, OutOfLimits};
 use core::fmt;
-use core::num::NonZeroU16;
 
 macro_rules! toothed {
     ($($(#[$doc:meta])* $type:ident: $name:literal, $min:literal ..= $max:literal;)+) => {$(
         $(#[$doc])*
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-        pub struct $type(NonZeroU16);
+        pub struct $type(u16);
 
         impl $type {
             /// How many teeth there may be.
@@ -20,17 +19,12 @@ macro_rules! toothed {
             /// [`OutOfLimits`] when `teeth` lies outside [`Self::LIMITS`].
             pub fn new(teeth: u16) -> Result<Self, OutOfLimits> {
                 const LIMITS: &Limits = &$type::LIMITS;
-                let value = LIMITS.check(f64::from(teeth))?;
-                NonZeroU16::new(teeth).map(Self).ok_or(OutOfLimits { limits: LIMITS, value })
+                LIMITS.check(f64::from(teeth)).map(|_| Self(teeth))
             }
 
             /// Number of teeth.
             #[must_use]
             pub const fn teeth(self) -> u16 {
-                self.0.get()
-            }
-
-            pub(crate) const fn count(self) -> NonZeroU16 {
                 self.0
             }
         }
@@ -64,4 +58,10 @@ toothed! {
     /// # Ok::<(), gear_math::OutOfLimits>(())
     /// ```
     Sprocket: "sprocket", 9.0 ..= 60.0;
+    /// Total capacity of a rear derailleur as its maker states it: the difference in teeth, front and rear added,
+    /// over which the cage keeps the chain tight. Limits: estimate, twice the range seen in print.
+    TotalCapacity: "total capacity", 5.0 ..= 91.0;
+    /// EndDifference between the largest and the smallest ring that a front derailleur spans as its maker states it.
+    /// Limits: what [`Chainring::LIMITS`] allow.
+    RingDifference: "chainring difference", 0.0 ..= 40.0;
 }

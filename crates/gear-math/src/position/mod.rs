@@ -14,8 +14,8 @@ pub use bar_target::{BarPlacement, BarShape, keep_hoods};
 pub use limits::PositionCaution;
 pub use point::BikePoint;
 pub use quantity::{
-    BarCloser, BarDepth, BarDrop, BarRaise, BarReach, BarTolerance, BottomBracketDrop, ClampHeight,
-    CrankLength, ForkRake, FrameReach, FrameStack, FrontCentre, HeadAngle, PedalOffset, SaddleHeight,
+    BarCloser, BarDepth, BarDrop, BarRaise, BarReach, BarTolerance, ClampHeight,
+    ForkRake, FrameReach, FrameStack, FrontCentre, HeadAngle, PedalOffset, SaddleHeight,
     SaddleLowering, SeatAngle, Setback, SoleStack, Spacers, StemAngle, StemLength, TipToBar, TopCap,
 };
 pub use saddle::{Footing, Saddle};

@@ -9,8 +9,6 @@ measured! {
     Setback(mm): "saddle setback", "mm", -50.0 ..= 150.0;
     /// Seat tube line from the horizontal, in degrees.
     SeatAngle(degrees): "seat angle", "degrees", 65.0 ..= 82.0;
-    /// Centre of the bottom bracket to centre of the pedal axle, in millimetres.
-    CrankLength(mm): "crank length", "mm", 130.0 ..= 200.0;
     /// Pedal axle to the sole of the foot: pedal body, cleat and shoe sole, in millimetres.
     SoleStack(mm): "pedal and shoe stack", "mm", 0.0 ..= 60.0;
     /// Saddle tip to the centre of the bar at the stem, in a straight line, in millimetres.
@@ -47,8 +45,6 @@ measured! {
     BarTolerance(mm): "bar tolerance", "mm", 0.0 ..= 30.0;
     /// Bottom bracket centre to front axle in a straight line, in millimetres.
     FrontCentre(mm): "front centre", "mm", 500.0 ..= 750.0;
-    /// Bottom bracket below the line of the axles, in millimetres.
-    BottomBracketDrop(mm): "bottom bracket drop", "mm", -20.0 ..= 90.0;
     /// Front axle ahead of the steering axis, square to it, in millimetres.
     ForkRake(mm): "fork rake", "mm", 20.0 ..= 60.0;
     /// Centre of the pedal from the bicycle's mid-plane, in millimetres.

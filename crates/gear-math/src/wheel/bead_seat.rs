@@ -8,7 +8,7 @@ pub struct BeadSeat(u16);
 
 impl BeadSeat {
     /// Every bead seat known here, largest first.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 13] = [
         Self(635),
         Self(630),
         Self(622),
@@ -20,7 +20,6 @@ impl BeadSeat {
         Self(507),
         Self(451),
         Self(406),
-        Self(355),
         Self(349),
         Self(305),
     ];

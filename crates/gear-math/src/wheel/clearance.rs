@@ -43,7 +43,7 @@ impl TyreSize {
     /// Axle to the outside of the unloaded tyre, the width taken as its height as in the roll-out.
     #[must_use]
     pub fn outer_radius(self) -> WheelRadius {
-        WheelRadius::computed(f64::from(self.bead_seat.mm()) / 2.0 + self.width.mm())
+        WheelRadius::computed(self.diameter_mm() / 2.0)
     }
 
     /// Whether the nominal diameter lies within the 550 to 700 mm of UCI 1.3.018.

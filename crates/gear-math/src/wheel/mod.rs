@@ -13,7 +13,7 @@ mod pressure_limits;
 mod quantity;
 mod race_limit;
 mod rim_combination;
-mod roll_out_uncertainty;
+mod roll_out;
 mod section;
 mod tyre_size;
 mod wheels;
@@ -29,13 +29,13 @@ pub use pressure_limits::{
     CeilingReason, FloorAboveCeiling, FloorReason, LimitedBy, PressureCaution, PressureCeiling,
     PressureFloor, PressureMarks,
 };
+pub use quantity::{EstimateError, NominalWidth, RollOutDeviation, WheelDiameter};
 pub use quantity::{
-    BikeMass, BodyMass, FrontShare, MountedWidth, Pressure, RaceLimit, RimInnerWidth, WheelLoad, WheelRadius,
+    FrontShare, MountedWidth, Pressure, RaceLimit, RimInnerWidth, WheelLoad, WheelRadius,
 };
-pub use quantity::{NominalWidth, WheelDiameter};
 pub use race_limit::{HOW_TO_MEASURE, RACE_RULES, RaceRule, WidthVerdict};
 pub use rim_combination::{HOOKED_RIMS, HOOKLESS_RIMS, RimCaution, RimRange, RimRow, rim_cautions};
-pub use roll_out_uncertainty::RollOutSource;
+pub use roll_out::{MeasuredRollOut, RollOutEstimate, TyreKind, Wheel};
 pub use section::{SectionArc, TyreFitError, TyreSection};
-pub use tyre_size::TyreSize;
+pub use tyre_size::{TyreSize, TyreSizeError};
 pub use wheels::Wheels;

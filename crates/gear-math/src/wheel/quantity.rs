@@ -13,6 +13,10 @@ measured! {
 derived! {
     /// Diameter of the wheel over the tyre, in millimetres.
     WheelDiameter(mm);
+    /// How far an estimated roll-out may be off either way, in percent of it.
+    EstimateError(percent);
+    /// By how much a measured roll-out exceeds the estimate, in percent of the estimate; negative when shorter.
+    RollOutDeviation(percent);
 }
 
 impl Circumference {
@@ -116,11 +120,4 @@ impl WheelLoad {
     pub(crate) const fn computed(newtons: f64) -> Self {
         Self(newtons)
     }
-}
-
-measured! {
-    /// Mass of the rider, in kilograms.
-    BodyMass(kg): "body mass", "kg", 30.0 ..= 150.0;
-    /// Mass of the bicycle, in kilograms.
-    BikeMass(kg): "bike mass", "kg", 4.0 ..= 30.0;
 }

@@ -1,0 +1,149 @@
+//! Pictures: each is one file with its height, its drawing and the spots that can be looked at.
+
+mod ladder;
+mod overlap;
+pub mod palette;
+mod pen;
+mod scale;
+mod side;
+mod speeds;
+mod spot;
+mod steps;
+mod wrap;
+
+pub use pen::Pen;
+pub use spot::{Spot, by_key, nearest};
+
+use crate::report::Report;
+use palette::{DARK, LIGHT, Palette};
+use pen::{Drawn, Point};
+use plotters::backend::SVGBackend;
+use plotters_backend::{DrawingBackend, DrawingErrorKind};
+
+/// Width and height in CSS pixels.
+pub type Size = (f64, f64);
+
+/// A picture of the page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Picture {
+    /// Rungs of A and B on one rail of development.
+    Ladder,
+    /// Speed of every gear over the cadence window.
+    Speeds,
+    /// Step sizes in riding order.
+    Steps,
+    /// Gears of A against gears of B.
+    Overlap,
+    /// Slack to be taken up in every gear.
+    Wrap,
+}
+
+impl Picture {
+    /// Every picture.
+    pub const ALL: [Picture; 5] = [Self::Ladder, Self::Speeds, Self::Steps, Self::Overlap, Self::Wrap];
+
+    /// Its name in the page.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Ladder => "ladder",
+            Self::Speeds => "speeds",
+            Self::Steps => "steps",
+            Self::Overlap => "overlap",
+            Self::Wrap => "wrap",
+        }
+    }
+
+    /// The picture of this name.
+    #[must_use]
+    pub fn by_name(name: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|picture| picture.name() == name)
+    }
+
+    /// Height at a width, CSS pixels.
+    #[must_use]
+    pub fn height(self, report: &Report, width: f64) -> f64 {
+        match self {
+            Self::Ladder => ladder::height(report, width),
+            Self::Speeds => speeds::height(report, width),
+            Self::Steps => steps::height(width),
+            Self::Overlap => overlap::height(report, width),
+            Self::Wrap => wrap::height(width),
+        }
+    }
+
+    /// What can be looked at, in the order the keyboard steps through.
+    #[must_use]
+    pub fn spots(self, report: &Report, size: Size) -> Vec<Spot> {
+        match self {
+            Self::Ladder => ladder::spots(report, size),
+            Self::Speeds => speeds::spots(report, size),
+            Self::Steps => steps::spots(report, size),
+            Self::Overlap => overlap::spots(report, size),
+            Self::Wrap => wrap::spots(report, size),
+        }
+    }
+
+    /// One sentence that says what the picture shows for this scenario.
+    #[must_use]
+    pub fn label(self, report: &Report) -> String {
+        match self {
+            Self::Ladder => ladder::label(report),
+            Self::Speeds => speeds::label(report),
+            Self::Steps => steps::label(report),
+            Self::Overlap => overlap::label(report),
+            Self::Wrap => wrap::label(report),
+        }
+    }
+
+    fn draw<B: DrawingBackend>(
+        self,
+        pen: &mut Pen<'_, B>,
+        look: &Palette,
+        report: &Report,
+        size: Size,
+    ) -> Drawn<B> {
+        pen.fill((0.0, 0.0), size, look.paper)?;
+        match self {
+            Self::Ladder => ladder::draw(pen, look, report, size),
+            Self::Speeds => speeds::draw(pen, look, report, size),
+            Self::Steps => steps::draw(pen, look, report, size),
+            Self::Overlap => overlap::draw(pen, look, report, size),
+            Self::Wrap => wrap::draw(pen, look, report, size),
+        }
+    }
+}
+
+/// Draws on a canvas with `ratio` device pixels to the CSS pixel, in the light or the dark theme.
+///
+/// # Errors
+/// What the backend reports.
+pub fn on_canvas<B: DrawingBackend>(
+    backend: &mut B,
+    picture: Picture,
+    report: &Report,
+    size: Size,
+    ratio: f64,
+    dark: bool,
+) -> Drawn<B> {
+    let look = if dark { DARK } else { LIGHT };
+    picture.draw(&mut Pen::new(backend, ratio), &look, report, size)
+}
+
+/// The picture as an SVG document, in ink on paper.
+///
+/// # Errors
+/// What the backend reports.
+pub fn as_svg(
+    picture: Picture,
+    report: &Report,
+    size: Size,
+) -> Result<String, DrawingErrorKind<std::io::Error>> {
+    let mut svg = String::new();
+    {
+        let mut backend = SVGBackend::with_string(&mut svg, (size.0.round() as u32, size.1.round() as u32));
+        picture.draw(&mut Pen::for_svg(&mut backend), &LIGHT, report, size)?;
+        backend.present()?;
+    }
+    Ok(svg)
+}

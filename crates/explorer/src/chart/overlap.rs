@@ -1,0 +1,156 @@
+//! Every gear of A against every gear of B: where they are the same.
+
+use super::palette::Palette;
+use super::pen::{Anchor, Drawn, Pen, Point, Type};
+use super::{Size, Spot};
+use crate::number::percent;
+use crate::report::{Report, Side};
+use plotters_backend::DrawingBackend;
+
+const LEFT: f64 = 46.0;
+const TOP: f64 = 66.0;
+const LARGEST_CELL: f64 = 22.0;
+
+/// The grid: B's gears across, A's gears down, both from low to high.
+struct Grid {
+    cell: f64,
+    left: f64,
+    across: usize,
+    down: usize,
+}
+
+impl Grid {
+    fn new(report: &Report, width: f64) -> Self {
+        let (down, across) = (report.setup(Side::A).gears.len(), report.setup(Side::B).gears.len());
+        let cell = ((width - LEFT - 4.0) / across as f64).min(LARGEST_CELL);
+        Self { cell, left: LEFT, across, down }
+    }
+
+    fn centre(&self, a: usize, b: usize) -> Point {
+        (self.left + (b as f64 + 0.5) * self.cell, TOP + (a as f64 + 0.5) * self.cell)
+    }
+
+    fn right(&self) -> f64 {
+        self.left + self.across as f64 * self.cell
+    }
+
+    fn bottom(&self) -> f64 {
+        TOP + self.down as f64 * self.cell
+    }
+}
+
+pub(super) fn height(report: &Report, width: f64) -> f64 {
+    Grid::new(report, width).bottom() + 8.0
+}
+
+pub(super) fn label(report: &Report) -> String {
+    format!(
+        "Grid of A’s {} gears against B’s {}: {} pairs are the same gear within {}.",
+        report.setup(Side::A).gears.len(),
+        report.setup(Side::B).gears.len(),
+        report.common.len(),
+        percent(report.tolerance.percent(), 1)
+    )
+}
+
+pub(super) fn draw<B: DrawingBackend>(
+    pen: &mut Pen<'_, B>,
+    look: &Palette,
+    report: &Report,
+    size: Size,
+) -> Drawn<B> {
+    let grid = Grid::new(report, size.0);
+    draw_names(pen, look, report, &grid)?;
+    for a in 0..=grid.down {
+        let y = TOP + a as f64 * grid.cell;
+        pen.line((grid.left, y), (grid.right(), y), look.rule, 1.0)?;
+    }
+    for b in 0..=grid.across {
+        let x = grid.left + b as f64 * grid.cell;
+        pen.line((x, TOP), (x, grid.bottom()), look.rule, 1.0)?;
+    }
+    for (a, b) in near_pairs(report) {
+        draw_pair(pen, look, report, &grid, a, b)?;
+    }
+    Ok(())
+}
+
+/// Every second name is left out where the cells are too small for type.
+fn draw_names<B: DrawingBackend>(
+    pen: &mut Pen<'_, B>,
+    look: &Palette,
+    report: &Report,
+    grid: &Grid,
+) -> Drawn<B> {
+    let every = (13.0 / grid.cell).ceil().max(1.0) as usize;
+    for (side, count) in [(Side::A, grid.down), (Side::B, grid.across)] {
+        let gears = &report.setup(side).gears;
+        for index in (0..count).step_by(every) {
+            let (x, y) = grid.centre(index, index);
+            let name = gears[index].gear.to_string();
+            match side {
+                Side::A => {
+                    pen.text(&name, (grid.left - 5.0, y), Type::new(look.ink, Anchor::End).size(11.0))?
+                }
+                Side::B => {
+                    pen.text(&name, (x, TOP - 5.0), Type::new(look.ink, Anchor::Start).size(11.0).upright())?
+                }
+            }
+        }
+    }
+    pen.text("A", (4.0, TOP - 12.0), Type::new(look.a, Anchor::Start).bold())?;
+    pen.text("B", (grid.left - 14.0, 12.0), Type::new(look.b, Anchor::Start).bold())
+}
+
+/// Pairs within twice the tolerance.
+fn near_pairs(report: &Report) -> impl Iterator<Item = (usize, usize)> + '_ {
+    let twice = 2.0 * report.tolerance.percent();
+    report.apart.iter().enumerate().flat_map(move |(a, row)| {
+        row.iter().enumerate().filter(move |(_, apart)| apart.percent() <= twice).map(move |(b, _)| (a, b))
+    })
+}
+
+fn is_common(report: &Report, a: usize, b: usize) -> bool {
+    report.common.iter().any(|tie| (tie.a, tie.b) == (a, b))
+}
+
+fn draw_pair<B: DrawingBackend>(
+    pen: &mut Pen<'_, B>,
+    look: &Palette,
+    report: &Report,
+    grid: &Grid,
+    a: usize,
+    b: usize,
+) -> Drawn<B> {
+    let (centre, radius) = (grid.centre(a, b), (grid.cell * 0.32).max(2.0));
+    if is_common(report, a, b) {
+        pen.dot(centre, radius, look.ink)
+    } else {
+        pen.ring(centre, radius * 0.8, look.soft, 1.0)
+    }
+}
+
+pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+    let grid = Grid::new(report, size.0);
+    near_pairs(report)
+        .map(|(a, b)| {
+            let ((x, y), half) = (grid.centre(a, b), grid.cell / 2.0);
+            Spot::around((x - half, y - half), (x + half, y + half), 0.0, describe(report, a, b))
+        })
+        .collect()
+}
+
+fn describe(report: &Report, a: usize, b: usize) -> String {
+    let gear = |side, index: usize| report.setup(side).gears[index].gear;
+    let verdict = if is_common(report, a, b) {
+        "counted as the same gear"
+    } else {
+        "near, but not counted as the same"
+    };
+    format!(
+        "A {} and B {}: {} apart, {verdict}.",
+        gear(Side::A, a),
+        gear(Side::B, b),
+        percent(report.apart[a][b].percent(), 2)
+    )
+}

@@ -1,0 +1,105 @@
+//! The page's colours, as the charts need them. `www/style.css` has the same values; a test compares the two.
+
+use plotters::style::RGBColor;
+
+/// One theme's colours.
+#[derive(Debug, Clone, Copy)]
+pub struct Palette {
+    /// Background.
+    pub paper: RGBColor,
+    /// Text and main lines.
+    pub ink: RGBColor,
+    /// Secondary text.
+    pub soft: RGBColor,
+    /// Thin rules and grids.
+    pub rule: RGBColor,
+    /// Set-up A.
+    pub a: RGBColor,
+    /// A wash of set-up A, for areas.
+    pub a_wash: RGBColor,
+    /// Set-up B.
+    pub b: RGBColor,
+    /// A wash of set-up B, for areas.
+    pub b_wash: RGBColor,
+    /// Good.
+    pub good: RGBColor,
+    /// Take care.
+    pub care: RGBColor,
+    /// Stop.
+    pub stop: RGBColor,
+}
+
+/// Names of the CSS custom properties, in the order of [`Palette::colours`].
+pub const CSS_NAMES: [&str; 11] =
+    ["paper", "ink", "soft", "rule", "a", "a-wash", "b", "b-wash", "good", "care", "stop"];
+
+const fn rgb(hex: u32) -> RGBColor {
+    RGBColor((hex >> 16) as u8, (hex >> 8) as u8, hex as u8)
+}
+
+/// Ink on paper.
+pub const LIGHT: Palette = Palette {
+    paper: rgb(0xfbfaf5),
+    ink: rgb(0x1c2230),
+    soft: rgb(0x565d6b),
+    rule: rgb(0xd8d2c2),
+    a: rgb(0x174a94),
+    a_wash: rgb(0xe1e9f4),
+    b: rgb(0xa8430c),
+    b_wash: rgb(0xf7e6d9),
+    good: rgb(0x1e6b4f),
+    care: rgb(0x805300),
+    stop: rgb(0xa3242a),
+};
+
+/// The same at night.
+pub const DARK: Palette = Palette {
+    paper: rgb(0x14171d),
+    ink: rgb(0xe9e6dc),
+    soft: rgb(0xa6abb6),
+    rule: rgb(0x3a3f4a),
+    a: rgb(0x8ab4f0),
+    a_wash: rgb(0x1d2b42),
+    b: rgb(0xf0a06a),
+    b_wash: rgb(0x3b2719),
+    good: rgb(0x74c8a3),
+    care: rgb(0xe0b45c),
+    stop: rgb(0xf08a8a),
+};
+
+impl Palette {
+    /// The theme's colours in the order of [`CSS_NAMES`].
+    #[must_use]
+    pub const fn colours(&self) -> [RGBColor; 11] {
+        [
+            self.paper,
+            self.ink,
+            self.soft,
+            self.rule,
+            self.a,
+            self.a_wash,
+            self.b,
+            self.b_wash,
+            self.good,
+            self.care,
+            self.stop,
+        ]
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_style_sheet_has_the_same_colours() {
+        let css = include_str!("../../../../www/style.css");
+        let (light, dark) = css.split_once("prefers-color-scheme: dark").expect("a dark theme");
+        for (theme, sheet) in [(LIGHT, light), (DARK, dark)] {
+            for (name, RGBColor(r, g, b)) in CSS_NAMES.iter().zip(theme.colours()) {
+                let rule = format!("--{name}: #{r:02x}{g:02x}{b:02x};");
+                assert!(sheet.contains(&rule), "missing {rule}");
+            }
+        }
+    }
+}

@@ -1,0 +1,181 @@
+//! Step sizes in riding order, over development: A above, B below, on one scale.
+
+use super::palette::Palette;
+use super::pen::{Anchor, Drawn, Pen, Point, Type};
+use super::scale::Scale;
+use super::{Size, Spot};
+use crate::number::{percent, plain};
+use crate::report::{Report, RideStep, SetupReport, Side};
+use gear_math::ShiftKind;
+use plotters_backend::DrawingBackend;
+
+const PANEL: f64 = 150.0;
+const TOP: f64 = 26.0;
+const FOOT: f64 = 24.0;
+const LEFT: f64 = 42.0;
+const STEP_TICKS: [f64; 9] = [5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 60.0, 80.0, 100.0];
+const DEVELOPMENT_TICKS: [f64; 21] = [
+    0.4, 0.6, 0.8, 1.0, 1.5, 2.0, 2.5, 3.0, 3.5, 4.0, 4.5, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 11.0, 12.0, 14.0,
+    16.0,
+];
+
+struct Layout {
+    across: Scale,
+    highest_step: f64,
+    right: f64,
+}
+
+impl Layout {
+    fn new(report: &Report, width: f64) -> Self {
+        let highest = report
+            .setups
+            .iter()
+            .flat_map(|setup| &setup.riding)
+            .map(|step| step.step.percent())
+            .fold(5.0, f64::max);
+        let right = width - 6.0;
+        Self {
+            across: Scale::ratio(report.development_span(), (LEFT, right)),
+            highest_step: highest * 1.08,
+            right,
+        }
+    }
+
+    fn floor(side: Side) -> f64 {
+        let panels = match side {
+            Side::A => 1.0,
+            Side::B => 2.0,
+        };
+        panels * (TOP + PANEL)
+    }
+
+    fn up(&self, side: Side) -> Scale {
+        let floor = Self::floor(side);
+        Scale::even((0.0, self.highest_step), (floor, floor - PANEL))
+    }
+
+    fn column(&self, setup: &SetupReport, step: &RideStep) -> (Point, Point) {
+        let x = |index: usize| self.across.at(setup.gears[index].development.m());
+        ((x(step.from), self.up(setup.side).at(step.step.percent())), (x(step.to), Self::floor(setup.side)))
+    }
+}
+
+pub(super) fn height(_width: f64) -> f64 {
+    2.0 * (TOP + PANEL) + FOOT
+}
+
+pub(super) fn label(report: &Report) -> String {
+    let words = |side| {
+        let setup = report.setup(side);
+        let largest = setup.riding.iter().map(|step| step.step.percent()).fold(0.0, f64::max);
+        format!("{side} has {} steps, the largest {}", setup.riding.len(), percent(largest, 0))
+    };
+    format!("Step sizes riding up through the gears: {}; {}.", words(Side::A), words(Side::B))
+}
+
+pub(super) fn draw<B: DrawingBackend>(
+    pen: &mut Pen<'_, B>,
+    look: &Palette,
+    report: &Report,
+    size: Size,
+) -> Drawn<B> {
+    let layout = Layout::new(report, size.0);
+    for setup in &report.setups {
+        draw_panel(pen, look, &layout, setup)?;
+    }
+    let y = size.1 - FOOT + 12.0;
+    for tick in layout.across.ticks(&DEVELOPMENT_TICKS, 34.0) {
+        pen.text(
+            &plain(tick, usize::from(tick.fract() != 0.0)),
+            (layout.across.at(tick), y),
+            Type::new(look.soft, Anchor::Middle),
+        )?;
+    }
+    pen.text("m", (LEFT - 10.0, y), Type::new(look.soft, Anchor::End))
+}
+
+fn draw_panel<B: DrawingBackend>(
+    pen: &mut Pen<'_, B>,
+    look: &Palette,
+    layout: &Layout,
+    setup: &SetupReport,
+) -> Drawn<B> {
+    let (floor, up, ink) = (Layout::floor(setup.side), layout.up(setup.side), setup.side.ink(look));
+    let title = format!("{} · {}, {}", setup.side, setup.drivetrain.chainset, steps_in_words(setup));
+    pen.text(&title, (LEFT, floor - PANEL - 8.0), Type::new(ink, Anchor::Start).bold())?;
+    for tick in up.ticks(&STEP_TICKS, 26.0) {
+        pen.line((LEFT, up.at(tick)), (layout.right, up.at(tick)), look.rule, 1.0)?;
+        pen.text(&format!("{tick} %"), (LEFT - 6.0, up.at(tick)), Type::new(look.soft, Anchor::End))?;
+    }
+    for step in &setup.riding {
+        draw_column(pen, look, setup.side, step, layout.column(setup, step))?;
+    }
+    if let Some(ideal) = setup.steps.map(|steps| steps.equal.percent()) {
+        pen.dashes((LEFT, up.at(ideal)), (layout.right, up.at(ideal)), look.ink, 1.0, 4.0)?;
+    }
+    pen.line((LEFT, floor), (layout.right, floor), look.ink, 1.0)
+}
+
+fn steps_in_words(setup: &SetupReport) -> String {
+    let doubles = setup.riding.iter().filter(|step| step.kind == ShiftKind::Double).count();
+    match doubles {
+        0 => "no double shift".to_owned(),
+        1 => "◆ one double shift".to_owned(),
+        many => format!("◆ {many} double shifts"),
+    }
+}
+
+fn draw_column<B: DrawingBackend>(
+    pen: &mut Pen<'_, B>,
+    look: &Palette,
+    side: Side,
+    step: &RideStep,
+    (from, to): (Point, Point),
+) -> Drawn<B> {
+    let (from, to) = ((from.0 + 0.5, from.1), (to.0 - 0.5, to.1));
+    pen.fill(from, to, side.wash(look))?;
+    match side {
+        Side::A => pen.fill(from, (to.0, from.1 + 4.0), side.ink(look))?,
+        Side::B => pen.frame(from, to, side.ink(look), 1.5)?,
+    }
+    if step.kind != ShiftKind::Rear {
+        let centre = ((from.0 + to.0) / 2.0, from.1 + 12.0);
+        diamond(pen, look, centre, step.kind == ShiftKind::Double)?;
+    }
+    Ok(())
+}
+
+/// Marks a step that moves the front derailleur: full when the rear one moves with it.
+fn diamond<B: DrawingBackend>(pen: &mut Pen<'_, B>, look: &Palette, (x, y): Point, full: bool) -> Drawn<B> {
+    let corners = [(x, y - 4.5), (x + 4.5, y), (x, y + 4.5), (x - 4.5, y), (x, y - 4.5)];
+    if full { pen.shape(&corners, look.ink) } else { pen.path(&corners, look.ink, 1.0) }
+}
+
+pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+    let layout = Layout::new(report, size.0);
+    report
+        .setups
+        .iter()
+        .flat_map(|setup| setup.riding.iter().map(move |step| (setup, step)))
+        .map(|(setup, step)| {
+            let (from, to) = layout.column(setup, step);
+            Spot::around(from, to, 1.0, describe(setup, step))
+        })
+        .collect()
+}
+
+fn describe(setup: &SetupReport, step: &RideStep) -> String {
+    let gear = |index: usize| setup.gears[index].gear;
+    let shift = match step.kind {
+        ShiftKind::Rear => "a rear shift",
+        ShiftKind::Front => "a front shift",
+        ShiftKind::Double => "front and rear shifted together",
+    };
+    format!(
+        "{} {} to {}: {} up, {shift}.",
+        setup.side,
+        gear(step.from),
+        gear(step.to),
+        percent(step.step.percent(), 1)
+    )
+}

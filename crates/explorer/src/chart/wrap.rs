@@ -1,0 +1,193 @@
+//! Slack that the cage must take up in every gear, against its capacity.
+
+use super::palette::Palette;
+use super::pen::{Anchor, Drawn, Pen, Point, Type};
+use super::scale::Scale;
+use super::{Size, Spot};
+use crate::number::counted;
+use crate::report::{GearLine, Report, SetupReport, Side};
+use plotters_backend::DrawingBackend;
+
+const TOP: f64 = 34.0;
+const PANEL: f64 = 210.0;
+const FOOT: f64 = 40.0;
+const LEFT: f64 = 34.0;
+const GUTTER: f64 = 24.0;
+const WIDE: f64 = 560.0;
+
+/// What the cage takes up, if its maker's figure is known.
+fn capacity(report: &Report) -> Option<u16> {
+    report.derailleur.total_capacity.map(|limit| limit.teeth())
+}
+
+struct Panel {
+    side: Side,
+    left: f64,
+    right: f64,
+    up: Scale,
+    floor: f64,
+}
+
+impl Panel {
+    fn at(&self, setup: &SetupReport, row: &GearLine) -> Point {
+        let sprockets = setup.drivetrain.cassette.sprockets();
+        let place = sprockets.iter().position(|&sprocket| sprocket == row.gear.sprocket).unwrap_or(0);
+        let pitch = (self.right - self.left) / sprockets.len() as f64;
+        (self.left + (place as f64 + 0.5) * pitch, self.up.at(f64::from(row.slack)))
+    }
+}
+
+fn panels(report: &Report, width: f64) -> [Panel; 2] {
+    let side_by_side = width >= WIDE;
+    let each = if side_by_side { (width - GUTTER) / 2.0 } else { width };
+    let most = report.setups.iter().map(|setup| setup.cage.needed).max().unwrap_or(0);
+    let top = f64::from(most.max(capacity(report).unwrap_or(0))) + 3.0;
+    let panel = |side, left: f64, above: f64| {
+        let floor = above + TOP + PANEL;
+        let up = Scale::even((0.0, top), (floor, above + TOP));
+        Panel { side, left: left + LEFT, right: left + each - 4.0, up, floor }
+    };
+    let (left, above) = if side_by_side { (each + GUTTER, 0.0) } else { (0.0, TOP + PANEL + FOOT) };
+    [panel(Side::A, 0.0, 0.0), panel(Side::B, left, above)]
+}
+
+pub(super) fn height(width: f64) -> f64 {
+    let one = TOP + PANEL + FOOT;
+    if width >= WIDE { one } else { 2.0 * one }
+}
+
+pub(super) fn label(report: &Report) -> String {
+    let words = |side| {
+        let setup = report.setup(side);
+        format!("{side} asks for {} of capacity", counted(usize::from(setup.cage.needed), "tooth", "teeth"))
+    };
+    let limit =
+        capacity(report).map_or("no capacity was given".to_owned(), |teeth| format!("the cage has {teeth}"));
+    format!("Chain to be taken up in every gear: {}, {}; {limit}.", words(Side::A), words(Side::B))
+}
+
+pub(super) fn draw<B: DrawingBackend>(
+    pen: &mut Pen<'_, B>,
+    look: &Palette,
+    report: &Report,
+    size: Size,
+) -> Drawn<B> {
+    for panel in panels(report, size.0) {
+        draw_panel(pen, look, report, &panel)?;
+    }
+    Ok(())
+}
+
+fn draw_panel<B: DrawingBackend>(
+    pen: &mut Pen<'_, B>,
+    look: &Palette,
+    report: &Report,
+    panel: &Panel,
+) -> Drawn<B> {
+    let setup = report.setup(panel.side);
+    let title = format!("{} · {}", panel.side, setup.drivetrain.chainset);
+    let top = panel.floor - PANEL - TOP;
+    pen.text(&title, (panel.left, top + 10.0), Type::new(panel.side.ink(look), Anchor::Start).bold())?;
+    for tick in panel.up.ticks(&[0.0, 10.0, 20.0, 30.0, 40.0, 50.0, 60.0, 70.0, 80.0], 20.0) {
+        pen.line((panel.left, panel.up.at(tick)), (panel.right, panel.up.at(tick)), look.rule, 1.0)?;
+        pen.text(
+            &tick.to_string(),
+            (panel.left - 6.0, panel.up.at(tick)),
+            Type::new(look.soft, Anchor::End),
+        )?;
+    }
+    draw_sprockets(pen, look, setup, panel)?;
+    draw_capacity(pen, look, report, panel)?;
+    for (rank, _) in setup.drivetrain.chainset.rings().iter().enumerate() {
+        draw_ring(pen, look, report, setup, panel, rank)?;
+    }
+    Ok(())
+}
+
+fn draw_sprockets<B: DrawingBackend>(
+    pen: &mut Pen<'_, B>,
+    look: &Palette,
+    setup: &SetupReport,
+    panel: &Panel,
+) -> Drawn<B> {
+    for row in setup.gears.iter().filter(|row| row.rank == 0) {
+        let (x, _) = panel.at(setup, row);
+        let label = row.gear.sprocket.to_string();
+        pen.text(&label, (x, panel.floor + 11.0), Type::new(look.soft, Anchor::Middle).size(11.0))?;
+    }
+    pen.text("sprocket", (panel.right, panel.floor + 26.0), Type::new(look.soft, Anchor::End).size(11.0))
+}
+
+fn draw_capacity<B: DrawingBackend>(
+    pen: &mut Pen<'_, B>,
+    look: &Palette,
+    report: &Report,
+    panel: &Panel,
+) -> Drawn<B> {
+    let Some(capacity) = capacity(report) else { return Ok(()) };
+    let y = panel.up.at(f64::from(capacity));
+    pen.dashes((panel.left, y), (panel.right, y), look.ink, 1.5, 4.0)?;
+    pen.text(&format!("capacity {capacity}"), (panel.right, y - 9.0), Type::new(look.ink, Anchor::End))
+}
+
+/// One ring's line; the largest ring has full marks, the others open ones, and what hangs loose is crossed out.
+fn draw_ring<B: DrawingBackend>(
+    pen: &mut Pen<'_, B>,
+    look: &Palette,
+    report: &Report,
+    setup: &SetupReport,
+    panel: &Panel,
+    rank: usize,
+) -> Drawn<B> {
+    let ink = setup.side.ink(look);
+    let mut rows: Vec<&GearLine> = setup.gears.iter().filter(|row| row.rank == rank).collect();
+    rows.sort_by_key(|row| row.gear.sprocket);
+    let points: Vec<Point> = rows.iter().map(|row| panel.at(setup, row)).collect();
+    pen.path(&points, ink, 1.5)?;
+    for (row, &at) in rows.iter().zip(&points) {
+        let loose = capacity(report).is_some_and(|capacity| row.slack > capacity);
+        if loose {
+            cross(pen, look, at)?;
+        } else if rank == 0 {
+            pen.dot(at, 4.0, ink)?;
+        } else {
+            pen.dot(at, 4.0, look.paper)?;
+            pen.ring(at, 4.0, ink, 1.5)?;
+        }
+    }
+    let Some((row, &(x, y))) = rows.first().zip(points.first()) else { return Ok(()) };
+    pen.text(&format!("{} ring", row.gear.ring), (x - 4.0, y - 13.0), Type::new(ink, Anchor::Start))
+}
+
+fn cross<B: DrawingBackend>(pen: &mut Pen<'_, B>, look: &Palette, (x, y): Point) -> Drawn<B> {
+    pen.dot((x, y), 7.0, look.paper)?;
+    pen.line((x - 5.0, y - 5.0), (x + 5.0, y + 5.0), look.stop, 2.0)?;
+    pen.line((x - 5.0, y + 5.0), (x + 5.0, y - 5.0), look.stop, 2.0)
+}
+
+pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+    panels(report, size.0)
+        .iter()
+        .flat_map(|panel| {
+            let setup = report.setup(panel.side);
+            let mut rows: Vec<&GearLine> = setup.gears.iter().collect();
+            rows.sort_by_key(|row| (row.rank, row.gear.sprocket));
+            rows.into_iter().map(move |row| {
+                let at = panel.at(setup, row);
+                Spot::around(at, at, 9.0, describe(report, panel.side, row))
+            })
+        })
+        .collect()
+}
+
+fn describe(report: &Report, side: Side, row: &GearLine) -> String {
+    let teeth = counted(usize::from(row.slack), "tooth", "teeth");
+    let verdict = match capacity(report) {
+        Some(capacity) if row.slack > capacity => {
+            format!("; {} more than the cage can take, so the chain hangs loose", row.slack - capacity)
+        }
+        Some(capacity) => format!("; {} to spare", capacity - row.slack),
+        None => String::new(),
+    };
+    format!("{side} {}: {teeth} of slack to take up{verdict}.", row.gear)
+}

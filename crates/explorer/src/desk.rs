@@ -1,0 +1,136 @@
+//! The desk: one bench, the sheet worked out from it, and every way to change them.
+
+use crate::bench::Bench;
+use crate::chart::Picture;
+use crate::field::Field;
+use crate::history::History;
+use crate::link;
+use crate::report::Report;
+use crate::scenario::{Complaint, Scenario};
+use crate::view;
+use serde::Serialize;
+use std::collections::HashMap;
+use std::rc::Rc;
+
+/// What changed on the page.
+#[derive(Debug, Default, Serialize)]
+pub struct Update {
+    /// Element ids with their new content.
+    pub html: Vec<(String, String)>,
+    /// Field keys with the value to put in; only where it was not typed there.
+    pub values: Vec<(&'static str, String)>,
+    /// Keys of all fields in error.
+    pub wrong: Vec<&'static str>,
+    /// Pictures with the sentence that says what they show.
+    pub labels: Vec<(&'static str, String)>,
+    /// Whether there is something to undo.
+    pub undo: bool,
+    /// The new link, when the bench is no longer what the address holds.
+    pub link: Option<String>,
+}
+
+/// The state of the page.
+#[derive(Default)]
+pub struct Desk {
+    bench: Bench,
+    good: Scenario,
+    report: Rc<Report>,
+    history: History,
+    notices: Vec<String>,
+    shown: HashMap<String, String>,
+}
+
+impl Desk {
+    /// What everything on the page is drawn from.
+    #[must_use]
+    pub fn report(&self) -> Rc<Report> {
+        Rc::clone(&self.report)
+    }
+
+    /// Opens the bench that a link holds; the address stays as it is.
+    pub fn open(&mut self, address: &str) -> Update {
+        let opened = link::read(address);
+        if !self.shown.is_empty() {
+            self.history.remember(&self.bench, None);
+        }
+        self.notices = opened.complaints;
+        self.good = Scenario::default();
+        self.lay_out(opened.bench)
+    }
+
+    /// Takes what was typed: pairs of field key and text. Unknown keys are passed over.
+    pub fn edit(&mut self, edits: &[(String, String)]) -> Update {
+        let edits: Vec<(Field, &str)> =
+            edits.iter().filter_map(|(key, text)| Some((Field::by_key(key)?, text.as_str()))).collect();
+        let typing_in = match edits.as_slice() {
+            [(field, _)] => Some(*field),
+            _ => None,
+        };
+        self.history.remember(&self.bench, typing_in);
+        let mut bench = self.bench.clone();
+        for &(field, text) in &edits {
+            bench.write(field, text);
+        }
+        self.bench = bench;
+        self.update(Vec::new(), true)
+    }
+
+    /// Does what a button says; `None` when there is no such button.
+    pub fn act(&mut self, name: &str) -> Option<Update> {
+        let next = match name {
+            "swap" => self.bench.swapped(),
+            "copy" => self.bench.with_a_copied_to_b(),
+            "reset" => Bench::default(),
+            "undo" => self.history.back().unwrap_or_else(|| self.bench.clone()),
+            _ => return None,
+        };
+        if name != "undo" {
+            self.history.remember(&self.bench, None);
+        }
+        self.notices.clear();
+        let mut update = self.lay_out(next);
+        update.link = Some(link::write(&self.bench));
+        Some(update)
+    }
+
+    /// Puts a whole bench on the desk, so that every field must be shown anew.
+    fn lay_out(&mut self, bench: Bench) -> Update {
+        self.bench = bench;
+        let values =
+            Field::ALL.iter().map(|&field| (field.spec().key, self.bench.text(field).to_owned())).collect();
+        self.update(values, false)
+    }
+
+    fn update(&mut self, values: Vec<(&'static str, String)>, with_link: bool) -> Update {
+        let read = Scenario::read(&self.bench, &self.good);
+        self.report = Rc::new(Report::of(&read.scenario));
+        self.good = read.scenario;
+        let html = self.changed(view::fragments(&self.report, &self.notices, &read.complaints));
+        Update {
+            html,
+            values,
+            wrong: wrong_fields(&read.complaints),
+            labels: Picture::ALL.map(|picture| (picture.name(), picture.label(&self.report))).to_vec(),
+            undo: !self.history.is_empty(),
+            link: with_link.then(|| link::write(&self.bench)),
+        }
+    }
+
+    /// Keeps only the fragments that differ from what the page already shows.
+    fn changed(&mut self, fragments: Vec<(String, String)>) -> Vec<(String, String)> {
+        let mut changed = Vec::new();
+        for (id, html) in fragments {
+            if self.shown.get(&id) != Some(&html) {
+                self.shown.insert(id.clone(), html.clone());
+                changed.push((id, html));
+            }
+        }
+        changed
+    }
+}
+
+fn wrong_fields(complaints: &[Complaint]) -> Vec<&'static str> {
+    let mut keys: Vec<_> = complaints.iter().map(|complaint| complaint.field.spec().key).collect();
+    keys.dedup();
+    keys
+}

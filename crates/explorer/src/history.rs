@@ -1,0 +1,58 @@
+//! What the bench looked like before: undo.
+
+use crate::bench::Bench;
+use crate::field::Field;
+
+/// How many steps back are kept.
+const DEPTH: usize = 100;
+
+/// Earlier benches, newest last. Typing on in one field counts as one step.
+#[derive(Debug, Default)]
+pub(crate) struct History {
+    earlier: Vec<Bench>,
+    typing_in: Option<Field>,
+}
+
+impl History {
+    /// Remembers `bench` before it is changed; `typing_in` names the one field being typed into.
+    pub(crate) fn remember(&mut self, bench: &Bench, typing_in: Option<Field>) {
+        let goes_on = typing_in.is_some() && typing_in == self.typing_in;
+        self.typing_in = typing_in;
+        if goes_on {
+            return;
+        }
+        if self.earlier.len() == DEPTH {
+            self.earlier.remove(0);
+        }
+        self.earlier.push(bench.clone());
+    }
+
+    /// The bench one step back.
+    pub(crate) fn back(&mut self) -> Option<Bench> {
+        self.typing_in = None;
+        self.earlier.pop()
+    }
+
+    /// Whether there is a step to take back.
+    #[must_use]
+    pub(crate) fn is_empty(&self) -> bool {
+        self.earlier.is_empty()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn typing_in_one_field_is_one_step() {
+        let (mut history, first) = (History::default(), Bench::default());
+        let second = first.swapped();
+        history.remember(&first, Some(Field::RingsA));
+        history.remember(&second, Some(Field::RingsA));
+        history.remember(&second, Some(Field::RingsB));
+        assert_eq!(history.back(), Some(second));
+        assert_eq!(history.back(), Some(first));
+        assert_eq!(history.back(), None);
+    }
+}

@@ -1,0 +1,66 @@
+//! Numbers as the page prints them.
+
+/// `value` with `decimals` places, a true minus sign, and no “−0”.
+#[must_use]
+pub(crate) fn plain(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    match text.strip_prefix('-') {
+        Some(digits) if digits.bytes().all(|byte| matches!(byte, b'0' | b'.')) => digits.to_owned(),
+        Some(digits) => format!("−{digits}"),
+        None => text,
+    }
+}
+
+/// The same with a plus sign in front of what is above zero.
+#[must_use]
+pub(crate) fn signed(value: f64, decimals: usize) -> String {
+    let text = plain(value, decimals);
+    if text.starts_with('−') || text.bytes().all(|byte| matches!(byte, b'0' | b'.')) {
+        text
+    } else {
+        format!("+{text}")
+    }
+}
+
+/// A number and its unit, kept on one line.
+#[must_use]
+pub(crate) fn with_unit(value: f64, decimals: usize, unit: &str) -> String {
+    format!("{}\u{a0}{unit}", plain(value, decimals))
+}
+
+/// A percentage.
+#[must_use]
+pub(crate) fn percent(value: f64, decimals: usize) -> String {
+    with_unit(value, decimals, "%")
+}
+
+/// A count and its noun, “1 gear” or “3 gears”.
+#[must_use]
+pub(crate) fn counted(count: usize, one: &str, many: &str) -> String {
+    format!("{count}\u{a0}{}", if count == 1 { one } else { many })
+}
+
+/// Items in a sentence: “a”, “a and b”, “a, b and c”.
+#[must_use]
+pub(crate) fn listed<T: ToString>(items: &[T]) -> String {
+    let words: Vec<String> = items.iter().map(ToString::to_string).collect();
+    match words.as_slice() {
+        [] => String::new(),
+        [one] => one.clone(),
+        [front @ .., last] => format!("{} and {last}", front.join(", ")),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn signs_are_typographic_and_zero_has_none() {
+        assert_eq!(plain(-1.25, 1), "−1.2");
+        assert_eq!(plain(-0.04, 1), "0.0");
+        assert_eq!(signed(0.6, 0), "+1");
+        assert_eq!(signed(-0.04, 1), "0.0");
+        assert_eq!(listed(&["34×11", "34×12", "34×13"]), "34×11, 34×12 and 34×13");
+    }
+}

@@ -1,0 +1,162 @@
+//! The page's entry points: plain data in and out, for `www/page.js`.
+
+use crate::chart::{self, Picture, Spot};
+use crate::desk::{Desk, Update};
+use crate::report::Report;
+use crate::view::form;
+use plotters_canvas::CanvasBackend;
+use serde::Serialize;
+use std::cell::RefCell;
+use std::rc::Rc;
+use wasm_bindgen::prelude::*;
+use web_sys::HtmlCanvasElement;
+
+thread_local! {
+    static DESK: RefCell<Desk> = RefCell::default();
+}
+
+/// Runs `work` on the desk. The borrow never outlives one call, so a call can never find the desk taken.
+fn at_desk<T>(work: impl FnOnce(&mut Desk) -> T) -> T {
+    DESK.with_borrow_mut(work)
+}
+
+fn report() -> Rc<Report> {
+    DESK.with_borrow(Desk::report)
+}
+
+fn to_js<T: Serialize>(value: &T) -> Result<JsValue, JsError> {
+    value
+        .serialize(&serde_wasm_bindgen::Serializer::json_compatible())
+        .map_err(|error| JsError::new(&error.to_string()))
+}
+
+fn picture(name: &str) -> Result<Picture, JsError> {
+    Picture::by_name(name).ok_or_else(|| JsError::new("no such picture"))
+}
+
+/// The form of the bench.
+#[wasm_bindgen(js_name = benchHtml)]
+#[must_use]
+pub fn bench_html() -> String {
+    form::bench().into_string()
+}
+
+/// The controls that stand inside a section.
+#[wasm_bindgen(js_name = probesHtml)]
+#[must_use]
+pub fn probes_html() -> String {
+    form::probes().into_string()
+}
+
+/// Opens the bench that a link holds.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen]
+pub fn open(link: &str) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.open(link)))
+}
+
+/// Takes what was typed: pairs of field key and text.
+///
+/// # Errors
+/// When the pairs are not pairs of texts.
+#[wasm_bindgen]
+pub fn edit(edits: JsValue) -> Result<JsValue, JsError> {
+    let edits: Vec<(String, String)> =
+        serde_wasm_bindgen::from_value(edits).map_err(|error| JsError::new(&error.to_string()))?;
+    answer(at_desk(|desk| desk.edit(&edits)))
+}
+
+/// Does what a button says.
+///
+/// # Errors
+/// When there is no such act.
+#[wasm_bindgen]
+pub fn act(name: &str) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.act(name)).ok_or_else(|| JsError::new("no such act"))?)
+}
+
+#[expect(clippy::needless_pass_by_value, reason = "an update is made to be handed over")]
+fn answer(update: Update) -> Result<JsValue, JsError> {
+    to_js(&update)
+}
+
+/// Height of a picture at a width, CSS pixels.
+///
+/// # Errors
+/// When there is no such picture.
+#[wasm_bindgen(js_name = pictureHeight)]
+pub fn picture_height(name: &str, width: f64) -> Result<f64, JsError> {
+    let picture = picture(name)?;
+    Ok(picture.height(&report(), width))
+}
+
+/// Draws a picture on a canvas whose attributes are already set to its size in device pixels.
+///
+/// # Errors
+/// When there is no such picture or the canvas has no drawing context.
+#[wasm_bindgen]
+pub fn paint(
+    name: &str,
+    canvas: HtmlCanvasElement,
+    width: f64,
+    height: f64,
+    ratio: f64,
+    dark: bool,
+) -> Result<(), JsError> {
+    let picture = picture(name)?;
+    let mut backend = CanvasBackend::with_canvas_object(canvas)
+        .ok_or_else(|| JsError::new("the canvas has no drawing context"))?;
+    chart::on_canvas(&mut backend, picture, &report(), (width, height), ratio, dark)
+        .map_err(|error| JsError::new(&error.to_string()))
+}
+
+/// The picture as an SVG document, in ink on paper.
+///
+/// # Errors
+/// When there is no such picture.
+#[wasm_bindgen(js_name = pictureSvg)]
+pub fn picture_svg(name: &str, width: f64, height: f64) -> Result<String, JsError> {
+    let picture = picture(name)?;
+    chart::as_svg(picture, &report(), (width, height)).map_err(|error| JsError::new(&error.to_string()))
+}
+
+fn spot(
+    name: &str,
+    size: (f64, f64),
+    choose: impl FnOnce(&[Spot]) -> Option<usize>,
+) -> Result<JsValue, JsError> {
+    let picture = picture(name)?;
+    let spots = picture.spots(&report(), size);
+    choose(&spots)
+        .and_then(|index| spots.get(index).map(|spot| spot.seen(index)))
+        .map_or(Ok(JsValue::NULL), |seen| to_js(&seen))
+}
+
+/// The spot of a picture nearest to a point.
+///
+/// # Errors
+/// When there is no such picture.
+#[wasm_bindgen(js_name = spotAt)]
+pub fn spot_at(name: &str, width: f64, height: f64, x: f64, y: f64) -> Result<JsValue, JsError> {
+    spot(name, (width, height), |spots| chart::nearest(spots, (x, y)))
+}
+
+/// The spot that a key leads to from the spot being looked at, −1 for none.
+///
+/// # Errors
+/// When there is no such picture.
+#[wasm_bindgen(js_name = spotByKey)]
+pub fn spot_by_key(name: &str, width: f64, height: f64, from: i32, key: &str) -> Result<JsValue, JsError> {
+    spot(name, (width, height), |spots| chart::by_key(spots, usize::try_from(from).ok(), key))
+}
+
+/// The same spot once more, after the picture has changed.
+///
+/// # Errors
+/// When there is no such picture.
+#[wasm_bindgen(js_name = spotAgain)]
+pub fn spot_again(name: &str, width: f64, height: f64, index: usize) -> Result<JsValue, JsError> {
+    spot(name, (width, height), |spots| (index < spots.len()).then_some(index))
+}

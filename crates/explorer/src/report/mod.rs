@@ -1,0 +1,169 @@
+//! What the scenario comes to: plain data, worked out by gear-math, read by every view and picture.
+
+mod setup;
+mod side;
+
+pub use setup::{GearLine, RideStep, SetupReport};
+pub use side::Side;
+
+use crate::number::{plain, with_unit};
+use crate::scenario::{CadenceWindow, Probe, Scenario};
+use crate::speed_unit::SpeedUnit;
+use gear_math::{Comparison, Derailleur, Development, DevelopmentSpan, GearStep, RollOutLimit, SetUp, Wheel};
+
+/// Everything the page says, before it is put in words.
+#[derive(Debug)]
+pub struct Report {
+    /// The wheel both set-ups run on.
+    pub wheel: Wheel,
+    /// The rider's cadences.
+    pub window: CadenceWindow,
+    /// The cadence and the speed being looked at.
+    pub probe: Probe,
+    /// Unit of all speeds.
+    pub unit: SpeedUnit,
+    /// Whether gear inches are those of the nominal 27 in wheel.
+    pub nominal_inches: bool,
+    /// Gears closer than this count as one.
+    pub tolerance: gear_math::DuplicateTolerance,
+    /// A and B.
+    pub setups: [SetupReport; 2],
+    /// A against B, by gear-math.
+    pub comparison: Comparison,
+    /// Gears that A and B have in common.
+    pub common: Vec<Tie>,
+    /// What only one set-up reaches, below and above.
+    pub reach: [Option<Reach>; 2],
+    /// Every gear of A (rows) against every gear of B: how far apart.
+    pub apart: Vec<Vec<GearStep>>,
+    /// The derailleur, as its maker states it.
+    pub derailleur: Derailleur,
+    /// The roll-out limit of the race, if it has one.
+    pub limit: Option<RollOutLimit>,
+}
+
+/// A gear that A and B share.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Tie {
+    /// Index among A's gears.
+    pub a: usize,
+    /// Index among B's gears.
+    pub b: usize,
+    /// How far apart the two are.
+    pub step: GearStep,
+}
+
+impl Tie {
+    /// Index among the gears of `side`.
+    #[must_use]
+    pub const fn index(&self, side: Side) -> usize {
+        match side {
+            Side::A => self.a,
+            Side::B => self.b,
+        }
+    }
+}
+
+/// A stretch of development that only one set-up reaches.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Reach {
+    /// Who reaches it.
+    pub side: Side,
+    /// From where to where.
+    pub span: DevelopmentSpan,
+}
+
+impl Default for Report {
+    fn default() -> Self {
+        Self::of(&Scenario::default())
+    }
+}
+
+impl Report {
+    /// Works a scenario out.
+    #[must_use]
+    pub fn of(scenario: &Scenario) -> Self {
+        let wheel = scenario.wheel.roll_out();
+        let set_up = |side: Side| SetUp { drivetrain: scenario.drivetrain(side), wheel };
+        let comparison = set_up(Side::A).compare(&set_up(Side::B), scenario.tolerance);
+        let setups = [
+            SetupReport::new(Side::A, &set_up(Side::A), &comparison.a, scenario),
+            SetupReport::new(Side::B, &set_up(Side::B), &comparison.b, scenario),
+        ];
+        Self {
+            common: ties(&setups, &comparison),
+            reach: reach(&comparison),
+            apart: apart(&setups),
+            wheel: scenario.wheel,
+            window: scenario.window,
+            probe: scenario.probe,
+            unit: scenario.unit,
+            nominal_inches: scenario.nominal_inches,
+            tolerance: scenario.tolerance,
+            derailleur: scenario.derailleur,
+            limit: scenario.limit,
+            setups,
+            comparison,
+        }
+    }
+
+    /// One of the two set-ups.
+    #[must_use]
+    pub const fn setup(&self, side: Side) -> &SetupReport {
+        &self.setups[side as usize]
+    }
+
+    /// Smallest and largest development of both, metres.
+    #[must_use]
+    pub fn development_span(&self) -> (f64, f64) {
+        self.span(|line| line.development.m(), |line| line.development.m())
+    }
+
+    /// Lowest and highest speed of both within the cadence window, in the unit of the page.
+    #[must_use]
+    pub fn speed_span(&self) -> (f64, f64) {
+        self.span(|line| self.unit.value(line.speed_low), |line| self.unit.value(line.speed_high))
+    }
+
+    fn span(&self, low: impl Fn(&GearLine) -> f64, high: impl Fn(&GearLine) -> f64) -> (f64, f64) {
+        let [a, b] = &self.setups;
+        (low(a.lowest()).min(low(b.lowest())), high(a.highest()).max(high(b.highest())))
+    }
+
+    /// A gear's speeds at the three cadences, in words.
+    #[must_use]
+    pub fn speeds_in_words(&self, line: &GearLine) -> String {
+        let at = |speed, cadence: gear_math::Cadence| {
+            format!("{} at {}", plain(self.unit.value(speed), 1), plain(cadence.rpm(), 0))
+        };
+        format!(
+            "{} at {}, {} and {}",
+            self.unit.print(line.speed_low),
+            with_unit(self.window.low.rpm(), 0, "rpm"),
+            at(line.speed_usual, self.window.usual),
+            at(line.speed_high, self.window.high)
+        )
+    }
+}
+
+fn ties(setups: &[SetupReport; 2], comparison: &Comparison) -> Vec<Tie> {
+    let tie = |shared: &gear_math::SharedGear| {
+        Some(Tie { a: setups[0].index_of(shared.a)?, b: setups[1].index_of(shared.b)?, step: shared.step })
+    };
+    comparison.shared.iter().filter_map(tie).collect()
+}
+
+fn reach(comparison: &Comparison) -> [Option<Reach>; 2] {
+    let either = |a: Option<DevelopmentSpan>, b: Option<DevelopmentSpan>| {
+        let of = |side, span: Option<DevelopmentSpan>| span.map(|span| Reach { side, span });
+        of(Side::A, a).or(of(Side::B, b))
+    };
+    let (a, b) = (&comparison.only_a, &comparison.only_b);
+    [either(a.below, b.below), either(a.above, b.above)]
+}
+
+fn apart(setups: &[SetupReport; 2]) -> Vec<Vec<GearStep>> {
+    let steps =
+        |from: Development| setups[1].gears.iter().map(|line| from.step_to(line.development)).collect();
+    setups[0].gears.iter().map(|line| steps(line.development)).collect()
+}

@@ -1,0 +1,154 @@
+//! One set-up, gear by gear.
+
+use super::Side;
+use crate::scenario::Scenario;
+use gear_math::{
+    CageCheck, CrossedRule, Development, Drivetrain, Gear, GearInches, GearStep, PedalRate, SetUp,
+    SetUpSummary, ShiftKind, Speed, StepSpread,
+};
+
+/// One set-up.
+#[derive(Debug)]
+pub struct SetupReport {
+    /// Which one.
+    pub side: Side,
+    /// Its rings and sprockets.
+    pub drivetrain: Drivetrain,
+    /// Its gears, lowest first.
+    pub gears: Vec<GearLine>,
+    /// Its shifts, riding up ring by ring.
+    pub riding: Vec<RideStep>,
+    /// Mean, largest and equal step of those shifts; a single gear has none.
+    pub steps: Option<StepSpread>,
+    /// Which gears count as crossed.
+    pub crossed: CrossedRule,
+    /// What the derailleur says to it.
+    pub cage: CageCheck,
+}
+
+/// One gear with all its numbers.
+#[derive(Debug, Clone)]
+pub struct GearLine {
+    /// Ring and sprocket.
+    pub gear: Gear,
+    /// 0 on the largest ring, 1 on the next.
+    pub rank: usize,
+    /// Metres for a turn of the crank.
+    pub development: Development,
+    /// Gear inches, on the wheel the page is set to.
+    pub inches: GearInches,
+    /// Speed at the lowest cadence.
+    pub speed_low: Speed,
+    /// Speed at the usual cadence.
+    pub speed_usual: Speed,
+    /// Speed at the highest cadence.
+    pub speed_high: Speed,
+    /// Speed at the cadence being looked at.
+    pub speed_probe: Speed,
+    /// Cadence at the speed being looked at.
+    pub cadence_probe: PedalRate,
+    /// Whether the chain runs at its steepest.
+    pub crossed: bool,
+    /// Whether another gear of the set-up is counted in its place.
+    pub duplicate: bool,
+    /// Slack the cage has to take up, in teeth.
+    pub slack: u16,
+    /// Whether that is more than the cage has.
+    pub loose: bool,
+}
+
+/// One shift on the way up.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct RideStep {
+    /// Index of the gear left.
+    pub from: usize,
+    /// Index of the gear taken.
+    pub to: usize,
+    /// Which derailleurs move.
+    pub kind: ShiftKind,
+    /// How large it is.
+    pub step: GearStep,
+}
+
+impl SetupReport {
+    pub(super) fn new(side: Side, set_up: &SetUp, summary: &SetUpSummary, scenario: &Scenario) -> Self {
+        let drivetrain = set_up.drivetrain;
+        let mut report = Self {
+            side,
+            drivetrain,
+            gears: gear_lines(set_up, summary, scenario),
+            riding: Vec::new(),
+            steps: summary.riding_order.step_spread(),
+            crossed: drivetrain.crossed_rule(),
+            cage: scenario.derailleur.check(&drivetrain),
+        };
+        report.riding = report.ride_steps(summary);
+        report
+    }
+
+    /// The lowest gear.
+    #[must_use]
+    pub fn lowest(&self) -> &GearLine {
+        &self.gears[0]
+    }
+
+    /// The highest gear.
+    #[must_use]
+    pub fn highest(&self) -> &GearLine {
+        &self.gears[self.gears.len() - 1]
+    }
+
+    /// Where a gear stands among the gears, lowest first.
+    #[must_use]
+    pub fn index_of(&self, gear: Gear) -> Option<usize> {
+        self.gears.iter().position(|line| line.gear == gear)
+    }
+
+    fn ride_steps(&self, summary: &SetUpSummary) -> Vec<RideStep> {
+        let step = |shift: &gear_math::Shift| {
+            Some(RideStep {
+                from: self.index_of(shift.from)?,
+                to: self.index_of(shift.to)?,
+                kind: shift.kind,
+                step: shift.step,
+            })
+        };
+        summary.riding_order.shifts.iter().filter_map(step).collect()
+    }
+}
+
+fn gear_lines(set_up: &SetUp, summary: &SetUpSummary, scenario: &Scenario) -> Vec<GearLine> {
+    let drivetrain = &set_up.drivetrain;
+    let crossed = drivetrain.crossed_rule();
+    let useful: Vec<Gear> = summary.useful_order.gears().collect();
+    let mut lines: Vec<GearLine> = set_up
+        .rows()
+        .map(|row| {
+            let rank =
+                drivetrain.chainset.rings().iter().position(|&ring| ring == row.gear.ring).unwrap_or(0);
+            let slack = drivetrain.slack(row.gear);
+            let is_crossed = crossed.covers(row.gear);
+            GearLine {
+                gear: row.gear,
+                rank,
+                development: row.development,
+                inches: if scenario.nominal_inches {
+                    row.gear.nominal_gear_inches()
+                } else {
+                    row.gear_inches
+                },
+                speed_low: row.speed_at(scenario.window.low),
+                speed_usual: row.speed_at(scenario.window.usual),
+                speed_high: row.speed_at(scenario.window.high),
+                speed_probe: row.speed_at(scenario.probe.cadence),
+                cadence_probe: row.development.cadence_at(scenario.probe.speed),
+                crossed: is_crossed,
+                duplicate: !is_crossed && !useful.contains(&row.gear),
+                slack,
+                loose: scenario.derailleur.total_capacity.is_some_and(|capacity| slack > capacity.teeth()),
+            }
+        })
+        .collect();
+    lines.sort_by(|a, b| a.development.m().total_cmp(&b.development.m()).then(b.rank.cmp(&a.rank)));
+    lines
+}

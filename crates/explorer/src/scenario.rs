@@ -1,0 +1,222 @@
+//! The bench understood: validated values, and what could not be understood.
+
+mod parse;
+
+use crate::bench::Bench;
+use crate::field::Field;
+use crate::report::Side;
+use crate::speed_unit::SpeedUnit;
+use gear_math::{
+    Cadence, Cassette, Chainset, Derailleur, Drivetrain, DuplicateTolerance, RollOutLimit, Speed, Wheel,
+};
+use parse::Reader;
+
+/// The rider's lowest, usual and highest cadence, ascending.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CadenceWindow {
+    /// Slowest still turned on a climb.
+    pub low: Cadence,
+    /// Turned most of the time.
+    pub usual: Cadence,
+    /// Fastest still of use.
+    pub high: Cadence,
+}
+
+/// A cadence and a speed being looked at.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Probe {
+    /// For the speed of every gear.
+    pub cadence: Cadence,
+    /// For the cadence in every gear.
+    pub speed: Speed,
+}
+
+/// Everything the page is worked out from.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Scenario {
+    chainsets: [Chainset; 2],
+    cassettes: [Cassette; 2],
+    /// The wheel of both set-ups.
+    pub wheel: Wheel,
+    /// The rider's cadences.
+    pub window: CadenceWindow,
+    /// The derailleur of both set-ups.
+    pub derailleur: Derailleur,
+    /// Gears closer than this count as one.
+    pub tolerance: DuplicateTolerance,
+    /// Whether gear inches are those of the nominal 27 in wheel.
+    pub nominal_inches: bool,
+    /// Unit of all speeds.
+    pub unit: SpeedUnit,
+    /// The roll-out limit of the race, if it has one.
+    pub limit: Option<RollOutLimit>,
+    /// What is being looked at.
+    pub probe: Probe,
+}
+
+/// What is wrong with a field, and what the page uses instead.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Complaint {
+    /// The field.
+    pub field: Field,
+    /// What to type.
+    pub message: String,
+    /// The last good value, which the page goes on with.
+    pub kept: String,
+}
+
+/// A scenario and the complaints met on the way to it.
+#[derive(Debug)]
+pub struct ReadBench {
+    /// What was understood, with the last good value wherever something was not.
+    pub scenario: Scenario,
+    /// What was not.
+    pub complaints: Vec<Complaint>,
+}
+
+impl Scenario {
+    /// Understands a bench; a field in error keeps its value from `good`.
+    #[must_use]
+    pub fn read(bench: &Bench, good: &Self) -> ReadBench {
+        let mut reader = Reader::new(bench);
+        let scenario = Self {
+            chainsets: [
+                reader.parsed(Field::RingsA, good.chainsets[0]),
+                reader.parsed(Field::RingsB, good.chainsets[1]),
+            ],
+            cassettes: [
+                reader.parsed(Field::CassetteA, good.cassettes[0]),
+                reader.parsed(Field::CassetteB, good.cassettes[1]),
+            ],
+            wheel: reader.wheel(good.wheel),
+            window: reader.window(good.window),
+            derailleur: reader.derailleur(good.derailleur),
+            tolerance: reader.measured(Field::Tolerance, good.tolerance, DuplicateTolerance::new, |kept| {
+                format!("{} %", kept.percent())
+            }),
+            nominal_inches: reader.choice(
+                Field::Inches,
+                good.nominal_inches,
+                &[("real", false), ("nominal", true)],
+            ),
+            unit: reader.choice(
+                Field::SpeedUnit,
+                good.unit,
+                &[("kmh", SpeedUnit::KmPerH), ("mph", SpeedUnit::MilesPerH)],
+            ),
+            limit: reader.limit(good.limit),
+            probe: good.probe,
+        };
+        let probe = reader.probe(good.probe, scenario.unit);
+        ReadBench { scenario: Self { probe, ..scenario }, complaints: reader.complaints() }
+    }
+
+    /// Rings and sprockets of one set-up.
+    #[must_use]
+    pub const fn drivetrain(&self, side: Side) -> Drivetrain {
+        Drivetrain { chainset: self.chainsets[side as usize], cassette: self.cassettes[side as usize] }
+    }
+}
+
+impl Default for Scenario {
+    /// The demo bench, understood. A test holds it free of complaints.
+    fn default() -> Self {
+        Self::read(&Bench::default(), &bare()).scenario
+    }
+}
+
+/// A plain set-up to read the demo bench with, so that reading always has something to fall back on.
+#[expect(clippy::expect_used, reason = "fixed values within every limit, run by every test")]
+fn bare() -> Scenario {
+    let cadence = |rpm| Cadence::new(rpm).expect("a cadence");
+    let (chainset, cassette) = ("42".parse().expect("rings"), "11-13-15".parse().expect("sprockets"));
+    Scenario {
+        chainsets: [chainset; 2],
+        cassettes: [cassette; 2],
+        wheel: Wheel {
+            tyre: "33-622".parse().expect("a tyre"),
+            kind: gear_math::TyreKind::CycloCross,
+            measured: None,
+        },
+        window: CadenceWindow { low: cadence(55.0), usual: cadence(85.0), high: cadence(110.0) },
+        derailleur: Derailleur::default(),
+        tolerance: DuplicateTolerance::default(),
+        nominal_inches: false,
+        unit: SpeedUnit::default(),
+        limit: None,
+        probe: Probe { cadence: cadence(85.0), speed: Speed::from_km_per_h(15.0).expect("a speed") },
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn complaints(edits: &[(Field, &str)]) -> Vec<(Field, String)> {
+        let mut bench = Bench::default();
+        for (field, text) in edits {
+            bench.write(*field, text);
+        }
+        let read = Scenario::read(&bench, &Scenario::default());
+        read.complaints.into_iter().map(|complaint| (complaint.field, complaint.message)).collect()
+    }
+
+    #[test]
+    fn the_demo_is_in_order() {
+        assert_eq!(complaints(&[]), []);
+    }
+
+    #[test]
+    fn a_bad_field_is_named_and_the_others_are_taken() {
+        let mut bench = Bench::default();
+        bench.write(Field::RingsA, "<b>x</b>");
+        bench.write(Field::RingsB, "40");
+        let read = Scenario::read(&bench, &Scenario::default());
+        assert_eq!(read.complaints.len(), 1);
+        assert_eq!(read.complaints[0].field, Field::RingsA);
+        assert_eq!(read.scenario.drivetrain(Side::A).chainset.to_string(), Field::RingsA.spec().start);
+        assert_eq!(read.scenario.drivetrain(Side::B).chainset.to_string(), "40");
+    }
+
+    #[test]
+    fn every_kind_of_bad_input_gets_a_message() {
+        for text in ["", "words", "0", "-3", "1e9", "NaN", "inf", "<script>alert(1)</script>", "１０"] {
+            for field in [Field::RingsA, Field::CassetteB, Field::Tyre, Field::CadenceUsual, Field::Tolerance]
+            {
+                let found = complaints(&[(field, text)]);
+                let fine = field == Field::Tolerance && text == "0";
+                assert_eq!(found.len(), usize::from(!fine), "{field:?} {text}: {found:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn optional_fields_may_be_empty() {
+        for field in [Field::RollOut, Field::Capacity, Field::LargestSprocket, Field::RollOutLimit] {
+            assert_eq!(complaints(&[(field, " ")]), [], "{field:?}");
+        }
+    }
+
+    #[test]
+    fn units_and_decimal_commas_are_understood() {
+        assert_eq!(complaints(&[(Field::CadenceLow, "57,5 rpm"), (Field::Tolerance, "2 %")]), []);
+    }
+
+    #[test]
+    fn cadences_must_ascend() {
+        assert_eq!(complaints(&[(Field::CadenceHigh, "80")])[0].0, Field::CadenceHigh);
+        assert_eq!(complaints(&[(Field::CadenceLow, "90")])[0].0, Field::CadenceUsual);
+    }
+
+    proptest! {
+        #[test]
+        fn no_text_makes_the_reader_panic(texts in prop::collection::vec("\\PC{0,80}", Field::ALL.len())) {
+            let mut bench = Bench::default();
+            for (field, text) in Field::ALL.iter().zip(&texts) {
+                bench.write(*field, text);
+            }
+            let _ = Scenario::read(&bench, &Scenario::default());
+        }
+    }
+}

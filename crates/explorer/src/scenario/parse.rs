@@ -1,0 +1,224 @@
+//! From text to values, field by field. What fails keeps its last good value and says what to type.
+
+use super::{CadenceWindow, Complaint, Probe};
+use crate::bench::Bench;
+use crate::field::Field;
+use crate::number::with_unit;
+use crate::speed_unit::SpeedUnit;
+use gear_math::{
+    Cadence, Circumference, Derailleur, OutOfLimits, RollOutLimit, Speed, TyreKind, TyreSize, Wheel,
+};
+use std::fmt::Display;
+use std::str::FromStr;
+
+/// Reads a bench and gathers complaints.
+pub(super) struct Reader<'b> {
+    bench: &'b Bench,
+    complaints: Vec<Complaint>,
+}
+
+impl<'b> Reader<'b> {
+    pub(super) const fn new(bench: &'b Bench) -> Self {
+        Self { bench, complaints: Vec::new() }
+    }
+
+    pub(super) fn complaints(self) -> Vec<Complaint> {
+        self.complaints
+    }
+
+    /// The value of a field, or `good` and a complaint that names it as `kept`.
+    fn read<T: Copy>(
+        &mut self,
+        field: Field,
+        good: T,
+        kept: impl Fn(T) -> String,
+        read: impl Fn(&str) -> Result<T, String>,
+    ) -> T {
+        read(self.bench.text(field).trim()).unwrap_or_else(|message| {
+            self.complaints.push(Complaint { field, message, kept: kept(good) });
+            good
+        })
+    }
+
+    /// A field that a type of gear-math reads by itself.
+    pub(super) fn parsed<T>(&mut self, field: Field, good: T) -> T
+    where
+        T: FromStr + Display + Copy,
+        T::Err: Display,
+    {
+        self.read(
+            field,
+            good,
+            |kept| kept.to_string(),
+            |text| text.parse().map_err(|error: T::Err| sentence(&error)),
+        )
+    }
+
+    /// A number within the limits of its quantity.
+    pub(super) fn measured<T: Copy>(
+        &mut self,
+        field: Field,
+        good: T,
+        new: impl Fn(f64) -> Result<T, OutOfLimits>,
+        kept: impl Fn(T) -> String,
+    ) -> T {
+        self.read(field, good, kept, |text| {
+            number(text, field).and_then(|value| new(value).map_err(|error| sentence(&error)))
+        })
+    }
+
+    /// A number that may be left out.
+    fn optional<T: Copy>(
+        &mut self,
+        field: Field,
+        good: Option<T>,
+        new: impl Fn(f64) -> Result<T, OutOfLimits>,
+        kept: impl Fn(T) -> String,
+    ) -> Option<T> {
+        let kept = |good: Option<T>| good.map_or("none".to_owned(), &kept);
+        self.read(field, good, kept, |text| {
+            if text.is_empty() {
+                return Ok(None);
+            }
+            number(text, field).and_then(|value| new(value).map(Some).map_err(|error| sentence(&error)))
+        })
+    }
+
+    /// Whole teeth that may be left out.
+    fn teeth<T: Copy>(
+        &mut self,
+        field: Field,
+        good: Option<T>,
+        new: impl Fn(u16) -> Result<T, OutOfLimits>,
+        count: impl Fn(T) -> u16,
+    ) -> Option<T> {
+        let kept = |good: Option<T>| {
+            good.map_or("none".to_owned(), |value| with_unit(f64::from(count(value)), 0, "teeth"))
+        };
+        self.read(field, good, kept, |text| {
+            if text.is_empty() {
+                return Ok(None);
+            }
+            let whole = text
+                .parse::<u32>()
+                .map_err(|_| format!("Type a whole number of teeth, or leave it empty{}", example(field)))?;
+            new(u16::try_from(whole).unwrap_or(u16::MAX)).map(Some).map_err(|error| sentence(&error))
+        })
+    }
+
+    /// One of the values a choice offers; a link may hold any text.
+    pub(super) fn choice<T: Copy + PartialEq>(&mut self, field: Field, good: T, choices: &[(&str, T)]) -> T {
+        let name = |kept: T| {
+            choices.iter().find(|(_, value)| *value == kept).map_or("", |(name, _)| name).to_owned()
+        };
+        self.read(field, good, name, |text| {
+            let found = choices.iter().find(|(name, _)| *name == text);
+            found.map(|&(_, value)| value).ok_or_else(|| "Choose one of the values offered.".to_owned())
+        })
+    }
+
+    pub(super) fn wheel(&mut self, good: Wheel) -> Wheel {
+        let tyre: TyreSize = self.parsed(Field::Tyre, good.tyre);
+        let measured = self.optional(Field::RollOut, good.measured, Circumference::new, |kept| {
+            with_unit(kept.mm(), 0, "mm")
+        });
+        Wheel { tyre, kind: TyreKind::CycloCross, measured }
+    }
+
+    pub(super) fn window(&mut self, good: CadenceWindow) -> CadenceWindow {
+        let before = self.complaints.len();
+        let low = self.cadence(Field::CadenceLow, good.low);
+        let usual = self.cadence(Field::CadenceUsual, good.usual);
+        let high = self.cadence(Field::CadenceHigh, good.high);
+        let ascending = low < usual && usual < high;
+        if ascending {
+            return CadenceWindow { low, usual, high };
+        }
+        if self.complaints.len() == before {
+            let (field, message) = if low < usual {
+                (Field::CadenceHigh, "Type a number above the usual cadence.")
+            } else {
+                (Field::CadenceUsual, "Type a number between the lowest and the highest cadence.")
+            };
+            let kept =
+                [good.low, good.usual, good.high].map(|kept| kept.rpm().to_string()).join(", ") + "\u{a0}rpm";
+            self.complaints.push(Complaint { field, message: message.to_owned(), kept });
+        }
+        good
+    }
+
+    fn cadence(&mut self, field: Field, good: Cadence) -> Cadence {
+        self.measured(field, good, Cadence::new, |kept| with_unit(kept.rpm(), 0, "rpm"))
+    }
+
+    pub(super) fn derailleur(&mut self, good: Derailleur) -> Derailleur {
+        use gear_math::{RingDifference, Sprocket, TotalCapacity};
+        Derailleur {
+            total_capacity: self.teeth(
+                Field::Capacity,
+                good.total_capacity,
+                TotalCapacity::new,
+                TotalCapacity::teeth,
+            ),
+            largest_sprocket: self.teeth(
+                Field::LargestSprocket,
+                good.largest_sprocket,
+                Sprocket::new,
+                Sprocket::teeth,
+            ),
+            smallest_sprocket: self.teeth(
+                Field::SmallestSprocket,
+                good.smallest_sprocket,
+                Sprocket::new,
+                Sprocket::teeth,
+            ),
+            ring_difference: self.teeth(
+                Field::RingDifference,
+                good.ring_difference,
+                RingDifference::new,
+                RingDifference::teeth,
+            ),
+        }
+    }
+
+    pub(super) fn limit(&mut self, good: Option<RollOutLimit>) -> Option<RollOutLimit> {
+        self.optional(Field::RollOutLimit, good, RollOutLimit::new, |kept| with_unit(kept.m(), 2, "m"))
+    }
+
+    pub(super) fn probe(&mut self, good: Probe, unit: SpeedUnit) -> Probe {
+        let from_unit = |value: f64| match unit {
+            SpeedUnit::KmPerH => Speed::from_km_per_h(value),
+            SpeedUnit::MilesPerH => Speed::from_miles_per_h(value),
+        };
+        Probe {
+            cadence: self.cadence(Field::ProbeCadence, good.cadence),
+            speed: self.measured(Field::ProbeSpeed, good.speed, from_unit, |kept| unit.print(kept)),
+        }
+    }
+}
+
+/// A typed number: a decimal comma and the field's own unit behind it are understood.
+fn number(text: &str, field: Field) -> Result<f64, String> {
+    let bare = text.strip_suffix(field.spec().unit).unwrap_or(text).trim_end();
+    let dotted = if bare.contains('.') { bare.to_owned() } else { bare.replacen(',', ".", 1) };
+    let digits =
+        dotted.bytes().all(|byte| byte.is_ascii_digit() || matches!(byte, b'.' | b'-' | b'+' | b'e' | b'E'));
+    dotted.parse().ok().filter(|_| digits).ok_or_else(|| format!("Type a number{}", example(field)))
+}
+
+/// “, such as 55.” with the field's starting value, where it has one.
+fn example(field: Field) -> String {
+    match field.spec().start {
+        "" => ".".to_owned(),
+        start => format!(", such as {start}."),
+    }
+}
+
+/// An error of gear-math as a sentence.
+fn sentence(error: &impl Display) -> String {
+    let text = error.to_string();
+    let mut letters = text.chars();
+    let first = letters.next().map(|letter| letter.to_uppercase().to_string()).unwrap_or_default();
+    let end = if text.ends_with(['.', '?']) { "" } else { "." };
+    format!("{first}{}{end}", letters.as_str())
+}

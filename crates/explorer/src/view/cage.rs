@@ -1,0 +1,190 @@
+//! “Will the cage take it?”: the answer by the makers' figures, what was found, and how it was worked out.
+
+use super::gears::column;
+use super::words::{name, table, worked};
+use crate::number::{counted, listed, plain};
+use crate::report::{Report, SetupReport};
+use gear_math::{CageClass, CageFinding, CageVerdict, Gear};
+use maud::{Markup, html};
+
+/// The sentence that answers for both set-ups, and what to check by hand.
+#[must_use]
+pub(super) fn answer(report: &Report) -> Markup {
+    html! {
+        p { @for setup in &report.setups { (verdict(setup)) " " } }
+        @if report.setups.iter().any(|setup| !setup.cage.unknown.is_empty()) { p { (unknown(report)) } }
+        p.care { "Before riding, by hand: turn slowly into the largest ring with the largest sprocket and never force it, then the smallest with the smallest, and look at the gap under the largest sprocket. The makers’ figures come before ours." }
+    }
+}
+
+fn verdict(setup: &SetupReport) -> Markup {
+    let cage = &setup.cage;
+    html! {
+        (name(setup.side))
+        @match cage.verdict {
+            CageVerdict::Fits => { " " b.good { "fits" } (spare(setup)) "." }
+            CageVerdict::Unknown => { " asks for " b { (teeth(cage.needed)) } " of total capacity; type in the derailleur’s figures to get a verdict." }
+            CageVerdict::FitsIfGearsAvoided => { " " b.care { "fits if some gears are never used" } ": " (findings(setup)) }
+            CageVerdict::DoesNotFit => { " " b.stop { "does not fit" } ": " (findings(setup)) }
+        }
+    }
+}
+
+fn spare(setup: &SetupReport) -> String {
+    match setup.cage.spare {
+        Some(0) => ", with no tooth of capacity to spare".to_owned(),
+        Some(spare) => format!(
+            ", with {} of capacity to spare",
+            counted(usize::try_from(spare).unwrap_or(0), "tooth", "teeth")
+        ),
+        None => " every figure you gave".to_owned(),
+    }
+}
+
+fn findings(setup: &SetupReport) -> String {
+    let found: Vec<String> = setup.cage.findings.iter().map(finding).collect();
+    found.join("; ") + "."
+}
+
+/// One finding as part of a sentence.
+#[must_use]
+pub(super) fn finding(finding: &CageFinding) -> String {
+    match finding {
+        CageFinding::SprocketTooLarge { sprocket, limit } => {
+            format!(
+                "a {sprocket} sprocket is larger than the {limit} it may take, and a longer cage does not help that"
+            )
+        }
+        CageFinding::SprocketTooSmall { sprocket, limit } => {
+            format!("a {sprocket} sprocket is smaller than the {limit} it may take")
+        }
+        CageFinding::RingDifferenceTooLarge { difference, limit } => {
+            format!(
+                "rings {difference} teeth apart are more than the {} its front derailleur spans",
+                limit.teeth()
+            )
+        }
+        CageFinding::AvoidGears { short_by, gears } => format!(
+            "{} short of capacity, so the chain hangs loose in {}; leave those out",
+            teeth(*short_by),
+            names(gears)
+        ),
+        CageFinding::LongerCage { short_by, ask_for, slack_gears } => format!(
+            "{} short of capacity, so the chain hangs loose in {}; ask for a cage of at least {}{}",
+            teeth(*short_by),
+            names(slack_gears),
+            teeth(*ask_for),
+            cage_class(*ask_for)
+        ),
+        other => format!("{other:?}"),
+    }
+}
+
+fn cage_class(capacity: u16) -> String {
+    CageClass::with_capacity(capacity)
+        .next()
+        .map_or_else(String::new, |class| format!(" (by common practice a {} one)", class.name))
+}
+
+fn names(gears: &[Gear]) -> String {
+    listed(gears)
+}
+
+fn teeth(count: u16) -> String {
+    counted(usize::from(count), "tooth", "teeth")
+}
+
+fn unknown(report: &Report) -> Markup {
+    html! { "Not checked, because not given: " (listed(&report.setups[0].cage.unknown)) "." }
+}
+
+/// What each set-up asks for against what the derailleur has, and what cages usually have.
+#[must_use]
+pub(super) fn tables(report: &Report) -> Markup {
+    html! { (asked(report)) (loose_gears(report)) (classes()) }
+}
+
+fn asked(report: &Report) -> Markup {
+    let [a, b] = &report.setups;
+    let derailleur = &report.derailleur;
+    let given = |teeth: Option<u16>| teeth.map_or("not given".to_owned(), |teeth| teeth.to_string());
+    let head = html! { tr { td {} (column(a)) (column(b)) th scope="col" { "Derailleur" } } };
+    let row = |what: &str, value: fn(&SetupReport) -> u16, limit: Option<u16>| {
+        html! { tr { th scope="row" { (what) } td { (value(a)) } td { (value(b)) } td { (given(limit)) } } }
+    };
+    let body = html! {
+        (row("Total capacity, teeth", |setup| setup.cage.needed, derailleur.total_capacity.map(|limit| limit.teeth())))
+        (row("Largest sprocket", |setup| setup.drivetrain.cassette.largest().teeth(), derailleur.largest_sprocket.map(|limit| limit.teeth())))
+        (row("Smallest sprocket", |setup| setup.drivetrain.cassette.smallest().teeth(), derailleur.smallest_sprocket.map(|limit| limit.teeth())))
+        (row("Chainring difference", |setup| setup.drivetrain.chainset.difference(), derailleur.ring_difference.map(|limit| limit.teeth())))
+    };
+    table("Asked for and given", "", &head, &body)
+}
+
+/// The gears in which the chain hangs, so that the picture's crosses can be read too.
+fn loose_gears(report: &Report) -> Markup {
+    let head = html! { tr { th scope="col" { "Gear" } th scope="col" { "Slack to take up" } th scope="col" { "Beyond the cage" } } };
+    let body = html! {
+        @for setup in &report.setups {
+            @for line in setup.gears.iter().filter(|line| line.loose) {
+                tr {
+                    th scope="row" { (name(setup.side)) " " (line.gear) }
+                    td { (teeth(line.slack)) }
+                    td { (teeth(line.slack.saturating_sub(report.derailleur.total_capacity.map_or(0, |limit| limit.teeth())))) }
+                }
+            }
+        }
+    };
+    let any = report.setups.iter().any(|setup| setup.gears.iter().any(|line| line.loose));
+    html! { @if any { (table("Gears in which the chain hangs loose", "", &head, &body)) } }
+}
+
+fn classes() -> Markup {
+    let head = html! {
+        tr { th scope="col" { "Cage" } th scope="col" { "Pulley centres" } th scope="col" { "Total capacity" } th scope="col" { "Largest sprocket" } }
+    };
+    let body = html! {
+        @for class in CageClass::ALL {
+            tr {
+                th scope="row" { (class.name) }
+                td { (plain(class.pulley_centres_mm.0, 0)) "–" (plain(class.pulley_centres_mm.1, 0)) " mm" }
+                td { (class.total_capacity.0) "–" (class.total_capacity.1) }
+                td { (class.largest_sprocket.0) "–" (class.largest_sprocket.1) }
+            }
+        }
+    };
+    html! {
+        details {
+            summary { "What cages usually take" }
+            (table("Usual figures by cage length", "Common practice, of mixed years; the maker’s own figures decide.", &head, &body))
+        }
+    }
+}
+
+/// The formulas with this scenario's numbers in them.
+#[must_use]
+pub(super) fn working(report: &Report) -> Markup {
+    html! {
+        @for setup in &report.setups { (needed(setup)) }
+        p { b { "Why a sum? " } "The chain runs half-way round each wheel, so a tooth more or fewer, in front or behind, asks for half a link: 6.35 mm of chain that the cage must take up or pay out." }
+        p { b { "Why largest with largest is never given away. " } "The chain’s length is set there. Too short for that gear, it locks and can tear off the derailleur or the hanger; too long for smallest with smallest, it only hangs and rattles. So a shortage of capacity is always taken at the loose end." }
+        p { b { "Largest sprocket " } "is a limit of its own: the guide pulley must clear it, which depends on the derailleur’s body and the hanger, not on the cage’s length." }
+        p { "The sum is right to about half a tooth; whole links can cost up to four teeth more." }
+    }
+}
+
+fn needed(setup: &SetupReport) -> Markup {
+    let (chainset, cassette) = (&setup.drivetrain.chainset, &setup.drivetrain.cassette);
+    worked(
+        &format!("Capacity {} asks for", setup.side),
+        "(largest − smallest ring) + (largest − smallest sprocket)",
+        &format!(
+            "({} − {}) + ({} − {}) = {}",
+            chainset.largest(),
+            chainset.smallest(),
+            cassette.largest(),
+            cassette.smallest(),
+            setup.cage.needed
+        ),
+    )
+}

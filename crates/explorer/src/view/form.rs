@@ -1,0 +1,167 @@
+//! The bench as a form: every field of the table with its label, its control and room for a message.
+
+use crate::field::{Field, Group, Kind, Spec};
+use gear_math::{CageClass, Cassette, Chainset, RollOutPreset};
+use maud::{Markup, html};
+
+/// All fields of the bench.
+#[must_use]
+pub fn bench() -> Markup {
+    html! {
+        (fieldset("a", "A · filled", Group::SetupA))
+        (fieldset("b", "B · outlined", Group::SetupB))
+        (fieldset("shared", "Wheel", Group::Wheel))
+        (fieldset("shared", "Rear derailleur", Group::Derailleur))
+        (fieldset("shared", "Rider", Group::Rider))
+        (fieldset("shared", "Counting and race rules", Group::Reckoning))
+    }
+}
+
+/// The controls that stand beside the pictures they move.
+#[must_use]
+pub fn probes() -> Markup {
+    html! { @for field in fields_of(Group::Section) { (entry(field)) } }
+}
+
+fn fieldset(class: &str, legend: &str, group: Group) -> Markup {
+    html! {
+        fieldset class=(class) {
+            legend { (legend) }
+            @for field in fields_of(group) { (entry(field)) }
+        }
+    }
+}
+
+fn fields_of(group: Group) -> impl Iterator<Item = Field> {
+    Field::ALL.iter().copied().filter(move |field| field.spec().group == group)
+}
+
+fn entry(field: Field) -> Markup {
+    let spec = field.spec();
+    html! {
+        div.field {
+            label for=(spec.key) { (spec.label) }
+            span.entry {
+                (control(spec))
+                @if !spec.unit.is_empty() && !matches!(spec.kind, Kind::Slider(..)) { span.unit { (spec.unit) } }
+            }
+            @if let Kind::Slider(..) = spec.kind { output id={ "value-" (spec.key) } for=(spec.key) {} }
+            (picks(field))
+            div.says id={ "says-" (spec.key) } role="status" {}
+        }
+    }
+}
+
+fn control(spec: &Spec) -> Markup {
+    let (key, says) = (spec.key, format!("says-{}", spec.key));
+    match spec.kind {
+        Kind::Choice(choices) => html! {
+            select id=(key) data-field=(key) aria-describedby=(says) {
+                @for (value, words) in choices { option value=(value) selected[*value == spec.start] { (words) } }
+            }
+        },
+        Kind::Slider(min, max, step) => html! {
+            input id=(key) data-field=(key) type="range" min=(min) max=(max) step=(step) value=(spec.start);
+        },
+        Kind::Text => html! { (text_input(key, &says, "text", spec.start)) },
+        Kind::Number => html! { (text_input(key, &says, "decimal", spec.start)) },
+    }
+}
+
+fn text_input(key: &str, says: &str, mode: &str, start: &str) -> Markup {
+    html! {
+        input id=(key) data-field=(key) type="text" inputmode=(mode) value=(start) aria-describedby=(says)
+            spellcheck="false" autocapitalize="off";
+    }
+}
+
+/// Ready-made values for fields that have some: usual cassettes, usual rings, usual capacities.
+fn picks(field: Field) -> Markup {
+    match field {
+        Field::CassetteA | Field::CassetteB => select_that_sets(field, "Usual cassettes", &cassettes()),
+        Field::RingsA | Field::RingsB => select_that_sets(field, "Usual rings", &chainsets()),
+        Field::Capacity => select_that_sets(field, "Usual by cage length", &cages()),
+        Field::RollOutLimit => select_that_sets(field, "From rule books", &roll_out_limits()),
+        _ => html! {},
+    }
+}
+
+/// A heading and the values under it, each with the words shown for it.
+type Picks = Vec<(String, Vec<(String, String)>)>;
+
+fn select_that_sets(field: Field, title: &str, picks: &Picks) -> Markup {
+    html! {
+        select.picks data-sets=(field.spec().key) aria-label={ (title) ", put into " (field.spec().label) " " (side(field)) } {
+            option value="" { (title) "…" }
+            @for (heading, values) in picks {
+                optgroup label=(heading) { @for (value, words) in values { option value=(value) { (words) } } }
+            }
+        }
+    }
+}
+
+fn side(field: Field) -> &'static str {
+    match field.spec().group {
+        Group::SetupA => "A",
+        Group::SetupB => "B",
+        _ => "",
+    }
+}
+
+/// Cassettes in common use, by number of sprockets. Makers differ in the middle.
+fn cassettes() -> Picks {
+    let mut picks: Picks = Vec::new();
+    for cassette in Cassette::common() {
+        let heading =
+            format!("{} sprockets, common practice; makers differ in the middle", cassette.sprockets().len());
+        let words = format!("{}-{}: {cassette}", cassette.smallest(), cassette.largest());
+        put(&mut picks, heading, (cassette.to_string(), words));
+    }
+    picks
+}
+
+fn chainsets() -> Picks {
+    let mut picks: Picks = Vec::new();
+    for chainset in Chainset::common() {
+        let heading = if chainset.difference() > 0 {
+            "Pairs, common practice"
+        } else {
+            "Single rings, common practice"
+        };
+        put(&mut picks, heading.to_owned(), (chainset.to_string(), chainset.to_string()));
+    }
+    picks
+}
+
+fn cages() -> Picks {
+    let mut picks: Picks = Vec::new();
+    for class in CageClass::ALL {
+        let (least, most) = class.total_capacity;
+        let heading = format!("{} cage, common practice: {least} to {most}", class.name);
+        for teeth in [least, most] {
+            put(&mut picks, heading.clone(), (teeth.to_string(), format!("{teeth} teeth")));
+        }
+    }
+    picks
+}
+
+fn roll_out_limits() -> Picks {
+    let mut picks: Picks = Vec::new();
+    for preset in RollOutPreset::ALL {
+        let article = preset.article.map_or_else(String::new, |article| format!(", article {article}"));
+        let words = format!("{} m, {} ({}{article})", preset.limit.m(), preset.category, preset.status);
+        put(
+            &mut picks,
+            format!("{}, {}", preset.federation, preset.discipline),
+            (preset.limit.m().to_string(), words),
+        );
+    }
+    picks
+}
+
+fn put(picks: &mut Picks, heading: String, value: (String, String)) {
+    match picks.iter_mut().find(|(known, _)| *known == heading) {
+        Some((_, values)) => values.push(value),
+        None => picks.push((heading, vec![value])),
+    }
+}

@@ -1,0 +1,56 @@
+//! Every gear of both set-ups, with every number of the pictures.
+
+use super::words::{flags, name, table};
+use crate::number::{plain, with_unit};
+use crate::report::{GearLine, Report, SetupReport};
+use maud::{Markup, html};
+
+/// One table for each set-up, folded away until wanted.
+#[must_use]
+pub(super) fn tables(report: &Report) -> Markup {
+    html! {
+        details {
+            summary { "All gears in numbers" }
+            @for setup in &report.setups { (gear_table(report, setup)) }
+            p.quiet { "Crossed: by common practice, where the chain runs at its steepest. Twice: another gear of the same set-up within your tolerance is counted instead. Loose: the cage cannot take up the chain." }
+        }
+    }
+}
+
+fn gear_table(report: &Report, setup: &SetupReport) -> Markup {
+    let (low, usual, high) = (report.window.low, report.window.usual, report.window.high);
+    let head = html! {
+        tr {
+            th scope="col" { "Gear" }
+            th scope="col" { "Ratio" }
+            th scope="col" { "Development" }
+            th scope="col" { "Gear inches" }
+            @for cadence in [low, usual, high] {
+                th scope="col" { (report.unit.symbol()) " at " (with_unit(cadence.rpm(), 0, "rpm")) }
+            }
+            th.words scope="col" { "Remark" }
+        }
+    };
+    let body = html! { @for row in setup.gears.iter().rev() { (gear_row(report, row)) } };
+    let title = format!("{}: {} with {}", setup.side, setup.drivetrain.chainset, setup.drivetrain.cassette);
+    html! { (table(&title, "", &head, &body)) }
+}
+
+fn gear_row(report: &Report, row: &GearLine) -> Markup {
+    html! {
+        tr {
+            th scope="row" { (row.gear) }
+            td { (plain(row.gear.ratio().value(), 3)) }
+            td { (with_unit(row.development.m(), 3, "m")) }
+            td { (plain(row.inches.inches(), 1)) }
+            @for speed in [row.speed_low, row.speed_usual, row.speed_high] { td { (plain(report.unit.value(speed), 1)) } }
+            td.words { (flags(row)) }
+        }
+    }
+}
+
+/// The heading of a set-up's column.
+#[must_use]
+pub(super) fn column(setup: &SetupReport) -> Markup {
+    html! { th scope="col" { (name(setup.side)) } }
+}

@@ -1,0 +1,78 @@
+//! Messages: what a link could not tell, and what is wrong or worth knowing beside each field.
+
+use crate::field::{Field, Kind};
+use crate::number::{counted, percent, with_unit};
+use crate::report::{Report, Side};
+use crate::scenario::Complaint;
+use maud::{Markup, html};
+
+/// What the link or a button left to say.
+#[must_use]
+pub(super) fn list(notices: &[String]) -> Markup {
+    html! {
+        @if !notices.is_empty() { ul { @for notice in notices { li { (notice) } } } }
+    }
+}
+
+/// The message and the remark beside every field.
+#[must_use]
+pub(super) fn beside_fields(report: &Report, complaints: &[Complaint]) -> Vec<(String, String)> {
+    let says = Field::ALL.iter().map(|&field| {
+        let complaint = complaints.iter().find(|complaint| complaint.field == field);
+        (format!("says-{}", field.spec().key), beside(report, field, complaint).into_string())
+    });
+    let sliders = Field::ALL.iter().filter(|field| matches!(field.spec().kind, Kind::Slider(..)));
+    let values = sliders.map(|&field| (format!("value-{}", field.spec().key), slider_value(report, field)));
+    says.chain(values).collect()
+}
+
+fn beside(report: &Report, field: Field, complaint: Option<&Complaint>) -> Markup {
+    match complaint {
+        Some(complaint) => html! {
+            span.stop { (complaint.message) }
+            "The page goes on with " (complaint.kept) "."
+        },
+        None => html! { (remark(report, field)) },
+    }
+}
+
+/// What a field in order says: the value it leads to, or its line of help.
+fn remark(report: &Report, field: Field) -> String {
+    match field {
+        Field::CassetteA => cassette(report, Side::A),
+        Field::CassetteB => cassette(report, Side::B),
+        Field::Tyre => tyre(report),
+        Field::RollOut => roll_out(report),
+        _ => field.spec().help.to_owned(),
+    }
+}
+
+fn cassette(report: &Report, side: Side) -> String {
+    let sprockets = report.setup(side).drivetrain.cassette.sprockets();
+    counted(sprockets.len(), "sprocket", "sprockets")
+}
+
+fn tyre(report: &Report) -> String {
+    let wheel = &report.wheel;
+    format!(
+        "{}: about {} round, ±{}",
+        wheel.tyre,
+        with_unit(wheel.estimate().circumference.mm(), 0, "mm"),
+        with_unit(wheel.estimate().longest.mm() - wheel.estimate().circumference.mm(), 0, "mm")
+    )
+}
+
+fn roll_out(report: &Report) -> String {
+    let Some(measured) = report.wheel.check_measured() else { return Field::RollOut.spec().help.to_owned() };
+    let deviation = measured.deviation.percent();
+    let direction = if deviation < 0.0 { "shorter" } else { "longer" };
+    let doubt = if measured.is_likely { "" } else { "; more than a tyre explains, so check both" };
+    format!("Used everywhere; {} {direction} than the estimate{doubt}", percent(deviation.abs(), 1))
+}
+
+fn slider_value(report: &Report, field: Field) -> String {
+    match field {
+        Field::ProbeCadence => with_unit(report.probe.cadence.rpm(), 0, "rpm"),
+        _ => report.unit.print(report.probe.speed),
+    }
+}

@@ -1,0 +1,122 @@
+//! Steps: in sprocket order, in riding order, at the front change.
+
+use super::gears::column;
+use super::words::{name, table};
+use crate::number::{counted, percent};
+use crate::report::{Report, SetupReport, Side};
+use gear_math::{FrontChange, GearStep, ShiftKind};
+use maud::{Markup, html};
+
+/// Step sizes of both set-ups.
+#[must_use]
+pub(super) fn tables(report: &Report) -> Markup {
+    let [a, b] = &report.setups;
+    let head = html! { tr { td {} (column(a)) (column(b)) } };
+    let spread = |pick: fn(&gear_math::StepSpread) -> GearStep| {
+        move |setup: &SetupReport| {
+            setup.steps.as_ref().map_or("none".to_owned(), |steps| percent(pick(steps).percent(), 1))
+        }
+    };
+    let body = html! {
+        (row(report, "Riding up: mean step", spread(|steps| steps.mean)))
+        (row(report, "Riding up: largest step", spread(|steps| steps.largest)))
+        (row(report, "Riding up: all steps equal", spread(|steps| steps.equal)))
+        (row(report, "Double shifts on the way", double_shifts))
+        (row(report, "Sprockets: largest step", largest_sprocket_step))
+        (row(report, "Sprockets: all steps equal", |setup| optional(setup.drivetrain.cassette.equal_step())))
+    };
+    html! {
+        (table("Steps", "", &head, &body))
+        div.prose {
+            @for setup in &report.setups { (front_changes(report, setup)) }
+            p.quiet { "Riding order: up through all useful sprockets of the smallest ring, over to the next ring where it first goes on higher, and so on; crossed gears and gears you already have are left out. A double shift moves both derailleurs at once." }
+        }
+        details {
+            summary { "Every step in numbers" }
+            @for setup in &report.setups { (sprocket_steps(setup)) (riding_steps(setup)) }
+        }
+    }
+}
+
+fn row(report: &Report, what: &str, value: impl Fn(&SetupReport) -> String) -> Markup {
+    html! { tr { th scope="row" { (what) } @for setup in &report.setups { td { (value(setup)) } } } }
+}
+
+fn optional(step: Option<GearStep>) -> String {
+    step.map_or("none".to_owned(), |step| percent(step.percent(), 1))
+}
+
+fn double_shifts(setup: &SetupReport) -> String {
+    setup.riding.iter().filter(|step| step.kind == ShiftKind::Double).count().to_string()
+}
+
+fn largest_sprocket_step(setup: &SetupReport) -> String {
+    setup.drivetrain.cassette.largest_step().map_or("none".to_owned(), |step| {
+        format!("{}, {} to {}", percent(step.step.percent(), 1), step.smaller, step.larger)
+    })
+}
+
+fn front_changes(report: &Report, setup: &SetupReport) -> Markup {
+    let changes = match setup.side {
+        Side::A => &report.comparison.a.front_changes,
+        Side::B => &report.comparison.b.front_changes,
+    };
+    html! {
+        p { (name(setup.side)) ": "
+            @if changes.is_empty() { "one ring, no front change." }
+            @for change in changes { (front_change(change)) }
+        }
+    }
+}
+
+fn front_change(change: &FrontChange) -> Markup {
+    let made_up = match &change.rear_shifts {
+        Some(range) if range.start() == range.end() => {
+            format!("{} make up for it", counted(*range.end(), "rear shift", "rear shifts"))
+        }
+        Some(range) => format!(
+            "{} to {} rear shifts make up for it, depending on the sprocket",
+            range.start(),
+            range.end()
+        ),
+        None => "no sprocket makes up for it".to_owned(),
+    };
+    html! { "from the " (change.smaller) " to the " (change.larger) " ring is a step of " (percent(change.step().percent(), 0)) "; " (made_up) ". " }
+}
+
+fn sprocket_steps(setup: &SetupReport) -> Markup {
+    let title = format!("{}: steps in sprocket order", setup.side);
+    let head = html! { tr { th scope="col" { "Sprockets" } th scope="col" { "Step" } } };
+    let body = html! {
+        @for step in setup.drivetrain.cassette.steps() {
+            tr { th scope="row" { (step.smaller) " to " (step.larger) } td { (percent(step.step.percent(), 1)) } }
+        }
+    };
+    table(&title, "", &head, &body)
+}
+
+fn riding_steps(setup: &SetupReport) -> Markup {
+    let title = format!("{}: steps in riding order", setup.side);
+    let head = html! { tr { th scope="col" { "From" } th scope="col" { "To" } th scope="col" { "Step" } th.words scope="col" { "Shift" } } };
+    let body = html! {
+        @for step in &setup.riding {
+            tr {
+                th scope="row" { (setup.gears[step.from].gear) }
+                td { (setup.gears[step.to].gear) }
+                td { (percent(step.step.percent(), 1)) }
+                td.words { (shift(step.kind)) }
+            }
+        }
+    };
+    table(&title, "", &head, &body)
+}
+
+/// Which derailleurs a shift moves, in words.
+#[must_use]
+pub(super) const fn shift(kind: ShiftKind) -> &'static str {
+    match kind {
+        ShiftKind::Rear => "rear",
+        ShiftKind::Front => "front",
+        ShiftKind::Double => "front and rear together",
+    }
+}

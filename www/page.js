@@ -1,0 +1,186 @@
+"use strict";
+// Wires events to the engine and puts what it returns in place. Holds no state and computes no number.
+(async () => {
+  const find = (id) => document.getElementById(id);
+  const starting = find("starting");
+  let engine;
+  try {
+    engine = await startEngine();
+  } catch (problem) {
+    starting.textContent = problem.message;
+    return;
+  }
+
+  const dark = matchMedia("(prefers-color-scheme: dark)");
+  const figures = new Map();
+  const inView = new Set();
+  const typed = new Map();
+  let frame = 0;
+
+  /** Puts one answer of the engine in place: changed fragments, values, marks of fields in error, labels, link. */
+  function show(update) {
+    for (const [id, html] of update.html) find(id).innerHTML = html;
+    for (const [key, text] of update.values) find(key).value = text;
+    for (const field of document.querySelectorAll("[data-field]")) {
+      if (update.wrong.includes(field.id)) field.setAttribute("aria-invalid", "true");
+      else field.removeAttribute("aria-invalid");
+    }
+    for (const [picture, text] of update.labels) figures.get(picture).canvas.setAttribute("aria-label", text);
+    document.querySelector("[data-act=undo]").disabled = !update.undo;
+    if (update.link !== null) history.replaceState(null, "", "#" + update.link);
+    for (const name of figures.keys()) figures.get(name).fresh = false;
+    for (const name of inView) paint(name);
+  }
+
+  function paint(name) {
+    const { plot, canvas } = figures.get(name);
+    const width = plot.clientWidth;
+    if (width === 0) return;
+    const ratio = window.devicePixelRatio || 1;
+    const height = engine.pictureHeight(name, width);
+    canvas.width = Math.round(width * ratio);
+    canvas.height = Math.round(height * ratio);
+    canvas.style.height = height + "px";
+    engine.paint(name, canvas, width, height, ratio, dark.matches);
+    figures.get(name).fresh = true;
+    if (plot.dataset.spot) look(name, engine.spotAgain(name, width, height, Number(plot.dataset.spot)));
+  }
+
+  function repaint() {
+    for (const name of figures.keys()) figures.get(name).fresh = false;
+    for (const name of inView) paint(name);
+  }
+
+  /** Shows which spot of a picture is being looked at, or none. */
+  function look(name, spot) {
+    const { plot, mark, reading } = figures.get(name);
+    mark.hidden = !spot;
+    if (!spot) {
+      delete plot.dataset.spot;
+      reading.textContent = reading.dataset.idle;
+      return;
+    }
+    plot.dataset.spot = spot.index;
+    for (const side of ["left", "top", "width", "height"]) mark.style[side] = spot[side] + "px";
+    reading.textContent = spot.text;
+  }
+
+  function furnish(figure) {
+    const name = figure.dataset.picture;
+    const plot = figure.querySelector(".plot");
+    const caption = figure.querySelector("figcaption");
+    caption.id = "caption-" + name;
+    plot.tabIndex = 0;
+    plot.setAttribute("role", "group");
+    plot.setAttribute("aria-labelledby", caption.id);
+    plot.setAttribute("aria-describedby", "keys");
+    plot.innerHTML = '<canvas role="img"></canvas><div class="mark" hidden></div>';
+    const foot = document.createElement("div");
+    foot.className = "figure-foot";
+    foot.innerHTML = '<output class="reading"></output><button type="button">Save as SVG</button>';
+    figure.append(foot);
+    const [canvas, mark] = plot.children;
+    const [reading, save] = foot.children;
+    reading.dataset.idle = "Point at the picture, touch it, or step through it with the arrow keys.";
+    reading.textContent = reading.dataset.idle;
+    figures.set(name, { plot, canvas, mark, reading, fresh: false });
+    const size = () => [plot.clientWidth, canvas.clientHeight];
+    const point = (event) => {
+      const box = plot.getBoundingClientRect();
+      look(name, engine.spotAt(name, ...size(), event.clientX - box.left, event.clientY - box.top));
+    };
+    plot.addEventListener("pointermove", point);
+    plot.addEventListener("pointerdown", point);
+    plot.addEventListener("pointerleave", () => document.activeElement !== plot && look(name, null));
+    plot.addEventListener("blur", () => look(name, null));
+    plot.addEventListener("keydown", (event) => {
+      const spot = engine.spotByKey(name, ...size(), Number(plot.dataset.spot ?? -1), event.key);
+      if (!spot) return;
+      event.preventDefault();
+      look(name, spot);
+    });
+    save.setAttribute("aria-label", "Save this picture as SVG: " + caption.querySelector("b").textContent);
+    save.addEventListener("click", () => {
+      const picture = new Blob([engine.pictureSvg(name, ...size())], { type: "image/svg+xml" });
+      const link = document.createElement("a");
+      link.href = URL.createObjectURL(picture);
+      link.download = "remount-" + name + ".svg";
+      link.click();
+      setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+    });
+    new IntersectionObserver(([entry]) => {
+      if (entry.isIntersecting) {
+        inView.add(name);
+        if (!figures.get(name).fresh) paint(name);
+      } else {
+        inView.delete(name);
+      }
+    }, { rootMargin: "200px" }).observe(plot);
+    new ResizeObserver(() => (inView.has(name) ? paint(name) : (figures.get(name).fresh = false))).observe(plot);
+  }
+
+  function flush() {
+    frame = 0;
+    const edits = [...typed];
+    typed.clear();
+    if (edits.length > 0) show(engine.edit(edits));
+  }
+
+  document.addEventListener("input", ({ target }) => {
+    const field = target.dataset.field ?? target.dataset.sets;
+    if (!field || target.value === "") {
+      if (!target.dataset.field) return;
+    }
+    typed.set(field, target.value);
+    if (target.dataset.sets) {
+      find(field).value = target.value;
+      target.value = "";
+    }
+    frame ||= requestAnimationFrame(flush);
+  });
+
+  document.addEventListener("click", async ({ target }) => {
+    const act = target.closest("[data-act]")?.dataset.act;
+    if (act === "share") await share();
+    else if (act) show(engine.act(act));
+  });
+
+  async function share() {
+    try {
+      await navigator.clipboard.writeText(location.href);
+      find("shared").textContent = "The link is on your clipboard.";
+    } catch {
+      find("shared").textContent = "Copy the address from the address bar: it holds the whole bench.";
+    }
+  }
+
+  const sections = new Set([...document.querySelectorAll("main > section, #bench")].map(({ id }) => "#" + id));
+  addEventListener("hashchange", () => {
+    if (!sections.has(location.hash)) show(engine.open(location.hash));
+  });
+  document.addEventListener("click", (event) => {
+    const link = event.target.closest("a[href^='#']");
+    if (!link || !sections.has(link.getAttribute("href"))) return;
+    event.preventDefault();
+    const target = document.querySelector(link.getAttribute("href"));
+    target.scrollIntoView();
+    target.tabIndex = -1;
+    target.focus({ preventScroll: true });
+  });
+
+  dark.addEventListener("change", repaint);
+  (function watchRatio() {
+    matchMedia(`(resolution: ${window.devicePixelRatio}dppx)`).addEventListener("change", () => {
+      repaint();
+      watchRatio();
+    }, { once: true });
+  })();
+
+  for (const section of document.querySelectorAll("main > section")) section.hidden = false;
+  document.querySelectorAll("[data-picture]").forEach(furnish);
+  starting.remove();
+  find("bench").innerHTML = engine.benchHtml();
+  find("probes").innerHTML = engine.probesHtml();
+  show(engine.open(location.hash));
+  document.documentElement.dataset.ready = "yes";
+})();
