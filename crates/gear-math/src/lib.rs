@@ -6,6 +6,7 @@
 mod drivetrain;
 mod position;
 mod quantity;
+mod rider;
 mod wheel;
 
 pub use drivetrain::{
@@ -36,4 +37,17 @@ pub use wheel::{
     PressureFloor, PressureMarks, RACE_RULES, RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange,
     RimRow, SectionArc, TyreFitError, TyreGround, TyreSection, TyreWidth, WheelLoad, WheelPressure,
     WheelRadius, WheelStyle, Wheels, WidthAccuracy, WidthVerdict, contact_area_cm2, rim_cautions,
+};
+pub use rider::{
+    Air, AirDensity, AirPressure, AirTemperature, Altitude, Answer, BalanceSpeed, Band, BaselineMetabolism,
+    Basis, Bike, BikeMass, BodyMass, Carry, Cell, Climb, ClimbLength, ClimbPlan, Compass, CrankLength,
+    CriticalPower, Crossover, DeltaEfficiency, Distance, DragArea, DrivetrainEfficiency, EffectiveMass,
+    EffortTime, Flip, FlipChange, FootCost, FootCostFactor, FootDrag, FootFactor, Friction, Gait, Gaits,
+    Gradient, GrossEfficiency, Ground, Headwind, Humidity, Incline, KitMass, LegStrength, Level, LimitsHeld,
+    LoadFactor, Mark, MarkKind, MassHeight, MetabolicPower, OverGear, PeakFactor, PeakPower, PeakTooLow,
+    Power, PowerBelowStanding, PowerDemand, PowerTerms, Range, RearShare, Reason, ReserveShare, Resistance,
+    RideOrRun, Rider, Riding, RidingLimits, RoadLoad, RollingCoefficient, SecondsLost, Slope, SlopeShare,
+    Stance, StandingMetabolism, StrengthShare, Surface, Time, TornadoBar, Torque, TotalMass, Uncertain,
+    Verdict, Watched, WheelInertia, Wheelbase, Wind, WindSpeed, WorkReserve, body_weight_gradient,
+    break_even_length, running_cost, verdict_map, walking_cost,
 };
