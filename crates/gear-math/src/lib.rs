@@ -19,25 +19,13 @@ pub use drivetrain::{
 };
 pub use position::{
     BarCloser, BarDepth, BarDrop, BarPlacement, BarRaise, BarReach, BarShape, BarTolerance, BikePoint,
-    CarriedPosition, ClampHeight, CrossBike, ExactStem, Footing, ForkRake,
-    FrameReach, FrameStack, FrontCentre, FrontEnd, FrontEndView, HeadAngle, MissingPiece, PedalOffset,
-    PositionCaution, PositionChanges, PositionView, RoadPosition, Saddle, SaddleHeight, SaddleLowering,
-    SeatAngle, Setback, SoleStack, Spacers, StemAngle, StemFit, StemLength, StemSearch, StemSearchLimits,
-    StemSetup, StemShortfall, TipToBar, ToeClearance, ToeRoom, ToeVerdict, TopCap, keep_hoods,
+    BottomBracketDrop, CarriedPosition, ClampHeight, CrossBike, ExactStem, Footing, ForkRake, FrameReach,
+    FrameStack, FrontCentre, FrontEnd, FrontEndView, HeadAngle, MissingPiece, PedalOffset, PositionCaution,
+    PositionChanges, PositionView, RoadPosition, Saddle, SaddleHeight, SaddleLowering, SeatAngle, Setback,
+    SoleStack, Spacers, StemAngle, StemFit, StemLength, StemSearch, StemSearchLimits, StemSetup,
+    StemShortfall, TipToBar, ToeClearance, ToeRoom, ToeVerdict, TopCap, keep_hoods,
 };
 pub use quantity::{Cadence, Circumference, Development, GearInches, Limits, OutOfLimits, Ratio, Speed};
-pub use wheel::{
-    BeadSeat, EstimateError, MeasuredRollOut, NominalWidth, RollOutDeviation, RollOutEstimate, TyreKind,
-    TyreSize, TyreSizeError, Wheel, WheelDiameter,
-};
-pub use wheel::{
-    AirSpring, CeilingReason, Construction, FloorAboveCeiling, FloorReason, FrontShare,
-    HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE, LabelEdition, LimitedBy, LoadedTyre, MEASURING_RIMS_2020,
-    MeasuringRimRow, MountedWidth, Pressure, PressureAdvice, PressureCase, PressureCaution, PressureCeiling,
-    PressureFloor, PressureMarks, RACE_RULES, RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange,
-    RimRow, SectionArc, TyreFitError, TyreGround, TyreSection, TyreWidth, WheelLoad, WheelPressure,
-    WheelRadius, WheelStyle, Wheels, WidthAccuracy, WidthVerdict, contact_area_cm2, rim_cautions,
-};
 pub use rider::{
     Air, AirDensity, AirPressure, AirTemperature, Altitude, Answer, BalanceSpeed, Band, BaselineMetabolism,
     Basis, Bike, BikeMass, BodyMass, Carry, Cell, Climb, ClimbLength, ClimbPlan, Compass, CrankLength,
@@ -50,4 +38,16 @@ pub use rider::{
     Stance, StandingMetabolism, StrengthShare, Surface, Time, TornadoBar, Torque, TotalMass, Uncertain,
     Verdict, Watched, WheelInertia, Wheelbase, Wind, WindSpeed, WorkReserve, body_weight_gradient,
     break_even_length, running_cost, verdict_map, walking_cost,
+};
+pub use wheel::{
+    AirSpring, CeilingReason, Construction, FloorAboveCeiling, FloorReason, FrontShare, HOOKED_RIMS,
+    HOOKLESS_RIMS, HOW_TO_MEASURE, LabelEdition, LimitedBy, LoadedTyre, MEASURING_RIMS_2020, MeasuringRimRow,
+    MountedWidth, Pressure, PressureAdvice, PressureCase, PressureCaution, PressureCeiling, PressureFloor,
+    PressureMarks, RACE_RULES, RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange, RimRow, SectionArc,
+    TyreFitError, TyreGround, TyreSection, TyreWidth, WheelLoad, WheelPressure, WheelRadius, WheelStyle,
+    Wheels, WidthAccuracy, WidthVerdict, contact_area_cm2, rim_cautions,
+};
+pub use wheel::{
+    BeadSeat, EstimateError, MeasuredRollOut, NominalWidth, RollOutDeviation, RollOutEstimate, TyreKind,
+    TyreSize, TyreSizeError, Wheel, WheelDiameter,
 };

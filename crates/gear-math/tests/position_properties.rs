@@ -15,7 +15,7 @@ const EXACT_MM: f64 = 1e-9;
 /// Any value that a quantity allows.
 macro_rules! any {
     ($type:ident) => {
-        ($type::LIMITS.min..=$type::LIMITS.max).prop_map(|value| $type::new(value).unwrap())
+        ($type::LIMITS.min..=$type::LIMITS.max).prop_filter_map("limits", |value| $type::new(value).ok())
     };
 }
 
@@ -68,7 +68,7 @@ prop_compose! {
     fn sold_stem()(
         length in prop::sample::select(StemLength::SOLD.as_slice()),
         angle in prop::sample::select(StemAngle::SOLD.as_slice()),
-        spacers in (0_u8..=6).prop_map(|steps| Spacers::new(5.0 * f64::from(steps)).unwrap()),
+        spacers in (0_u8..=6).prop_filter_map("limits", |steps| Spacers::new(5.0 * f64::from(steps)).ok()),
     ) -> StemSetup {
         StemSetup { length, angle, spacers }
     }

@@ -3,6 +3,12 @@
 //! The trade's values (tubular about 25 psi at 70 kg, tubes 35, 40 and 60 psi at least) are common practice without a
 //! source; the others stand beside their kind of source in the table.
 
+#![expect(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a table or case that cannot be read must fail the run"
+)]
+
 use gear_math::{
     BikeMass, BodyMass, Construction, FloorReason, FrontShare, LimitedBy, MountedWidth, OutOfLimits,
     Pressure, PressureAdvice, PressureCase, PressureMarks, TyreGround, WheelPressure, WheelStyle, Wheels,

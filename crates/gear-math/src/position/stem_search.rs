@@ -236,3 +236,35 @@ fn setups(max_spacers: Spacers) -> impl Iterator<Item = StemSetup> {
         })
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{ClampHeight, FrameReach, FrameStack, HeadAngle, TopCap};
+
+    fn missing_for(stack_mm: f64, reach_mm: f64) -> Vec<MissingPiece> {
+        let front = FrontEnd {
+            stack: FrameStack::new(stack_mm).unwrap(),
+            reach: FrameReach::new(reach_mm).unwrap(),
+            head_angle: HeadAngle::new(72.0).unwrap(),
+            top_cap: TopCap::new(12.0).unwrap(),
+            clamp_height: ClampHeight::new(40.0).unwrap(),
+        };
+        let target = BikePoint { x_mm: 470.0, y_mm: 630.0 };
+        match front.search_stems(target, &StemSearchLimits::default()) {
+            StemSearch::Found(_) => Vec::new(),
+            StemSearch::NoneFits(shortfall) => shortfall.missing,
+        }
+    }
+
+    #[test]
+    fn each_frame_that_does_not_fit_lacks_something_else() {
+        assert_eq!(missing_for(570.0, 380.0), []);
+        let lacks =
+            |stack, reach, piece: fn(&MissingPiece) -> bool| missing_for(stack, reach).iter().any(piece);
+        assert!(lacks(570.0, 300.0, |piece| matches!(piece, MissingPiece::LongerStem { .. })));
+        assert!(lacks(570.0, 460.0, |piece| matches!(piece, MissingPiece::ShorterStem { .. })));
+        assert!(lacks(660.0, 380.0, |piece| matches!(piece, MissingPiece::LowerFront { .. })));
+        assert!(lacks(480.0, 380.0, |piece| matches!(piece, MissingPiece::HigherFront { .. })));
+    }
+}

@@ -52,3 +52,15 @@ impl TyreSize {
         RACE_DIAMETER_MM.contains(&self.nominal_diameter().mm())
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn races_end_between_38_and_40_on_622() {
+        let passes = |size: &str| size.parse::<TyreSize>().unwrap().is_race_diameter();
+        assert!(passes("33-622") && passes("38-622"));
+        assert!(!passes("40-622") && !passes("33-451"));
+    }
+}

@@ -30,9 +30,7 @@ pub use pressure_limits::{
     PressureFloor, PressureMarks,
 };
 pub use quantity::{EstimateError, NominalWidth, RollOutDeviation, WheelDiameter};
-pub use quantity::{
-    FrontShare, MountedWidth, Pressure, RaceLimit, RimInnerWidth, WheelLoad, WheelRadius,
-};
+pub use quantity::{FrontShare, MountedWidth, Pressure, RaceLimit, RimInnerWidth, WheelLoad, WheelRadius};
 pub use race_limit::{HOW_TO_MEASURE, RACE_RULES, RaceRule, WidthVerdict};
 pub use rim_combination::{HOOKED_RIMS, HOOKLESS_RIMS, RimCaution, RimRange, RimRow, rim_cautions};
 pub use roll_out::{MeasuredRollOut, RollOutEstimate, TyreKind, Wheel};

@@ -243,8 +243,14 @@ impl fmt::Display for CeilingReason {
         f.write_str(match self {
             Self::TyreMark => "the tyre is marked with no more",
             Self::RimMark => "the rim is marked with no more",
-            Self::HooklessRim => "a hookless rim takes no more than 5.0 bar",
+            Self::HooklessRim => "a hookless rim takes no more",
         })
+    }
+}
+
+impl fmt::Display for PressureCeiling {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}: {:.1} bar or {:.0} psi", self.reason, self.pressure.bar(), self.pressure.psi())
     }
 }
 
@@ -259,12 +265,12 @@ impl fmt::Display for LimitedBy {
 
 impl fmt::Display for FloorAboveCeiling {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (floor, ceiling) = (self.floor.reason, self.ceiling.reason);
+        let Self { floor, ceiling, .. } = self;
         let change = match self.construction {
             Construction::Clincher => "Take a wider tyre with a higher mark, or do not ride it with tubes",
             Construction::Tubular | Construction::Tubeless => "Check the mark, or take another tyre or rim",
         };
-        write!(f, "No pressure suits: {floor}, but {ceiling}. {change}.")
+        write!(f, "No pressure suits: {}, but {ceiling}. {change}.", floor.reason)
     }
 }
 
@@ -300,5 +306,49 @@ impl fmt::Display for PressureCaution {
             }
             Self::SameGauge => "Gauges differ by several psi: always use the same one.",
         })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{BodyMass, FrontShare, MountedWidth, WheelStyle};
+
+    fn tubed(rider_kg: f64, ground: TyreGround, mark_bar: f64) -> PressureCase {
+        PressureCase {
+            rider: BodyMass::new(rider_kg).unwrap(),
+            bike: None,
+            width: MountedWidth::new(34.0).unwrap(),
+            construction: Construction::Clincher,
+            ground,
+            style: WheelStyle::Normal,
+            front_share: FrontShare::USUAL,
+            marks: PressureMarks { tyre: Pressure::new(mark_bar).ok(), rim: None, hookless: true },
+        }
+    }
+
+    #[test]
+    fn the_lowest_mark_is_the_ceiling() {
+        let ceiling = |mark_bar| tubed(65.0, TyreGround::Soft, mark_bar).advice().ceiling.unwrap();
+        assert_eq!(ceiling(4.5).reason, CeilingReason::TyreMark);
+        assert_eq!(ceiling(5.5).reason, CeilingReason::HooklessRim);
+    }
+
+    #[test]
+    fn a_heavy_rider_may_go_low_on_soft_ground_only() {
+        let floor = |kg, ground| tubed(kg, ground, 5.0).advice().floor.reason;
+        assert_eq!(floor(85.0, TyreGround::Soft), FloorReason::TubeOnSoftGround);
+        assert_eq!(floor(85.0, TyreGround::Mixed), FloorReason::TubeUnderHeavyRider);
+        assert_eq!(floor(84.9, TyreGround::Mixed), FloorReason::TubeOnMixedGround);
+    }
+
+    #[test]
+    fn no_number_comes_with_what_to_change() {
+        let conflict = tubed(65.0, TyreGround::Rocky, 3.8).advice().start.unwrap_err();
+        assert_eq!(
+            conflict.to_string(),
+            "No pressure suits: a tyre with a tube should not go below 60 psi on rocks and roots, but the tyre is marked \
+             with no more: 3.8 bar or 55 psi. Take a wider tyre with a higher mark, or do not ride it with tubes."
+        );
     }
 }

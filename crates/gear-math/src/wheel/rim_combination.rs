@@ -150,3 +150,30 @@ fn is_foreseen(tyre: NominalWidth, rim: RimInnerWidth) -> bool {
     let in_older_table = HOOKED_RIMS.iter().any(|row| is_near(row.rim) && row.takes(tyre));
     in_older_table || is_near(LabelEdition::Etrto2020.measuring_rim(tyre))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn cautions(tyre_mm: f64, rim_mm: f64, hookless: bool) -> Vec<RimCaution> {
+        rim_cautions(NominalWidth::new(tyre_mm).unwrap(), RimInnerWidth::new(rim_mm).unwrap(), hookless)
+    }
+
+    #[test]
+    fn a_33_suits_rims_from_16_5_to_22_8() {
+        let range = RimRange::usual(NominalWidth::new(33.0).unwrap());
+        assert!((range.narrowest_mm - 16.5).abs() < 0.05 && (range.widest_mm - 22.8).abs() < 0.05);
+    }
+
+    #[test]
+    fn the_newer_measuring_rim_counts_as_foreseen() {
+        assert_eq!(cautions(33.0, 21.0, false), []);
+        assert_eq!(cautions(33.0, 23.0, false), [RimCaution::WideRim, RimCaution::NotForeseen]);
+    }
+
+    #[test]
+    fn a_hookless_rim_asks_for_5_mm() {
+        assert_eq!(cautions(40.0, 25.0, true), [RimCaution::HooklessTyre]);
+        assert!(cautions(29.0, 25.0, true).contains(&RimCaution::CloseToHookless));
+    }
+}
