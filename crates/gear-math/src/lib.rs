@@ -10,6 +10,15 @@ mod rider;
 mod wheel;
 
 pub use drivetrain::{
+    Assumption, BottomBracketDrop, Cage, CageAngle, CageMeasures, CentreDistance, ChainAdvice, ChainAngle,
+    ChainDefaults, ChainFit, ChainLinks, ChainLinksError, ChainMeasure, ChainPath, ChainPitch, ChainSetup,
+    ChainVerdict, ChainWindow, Chainline, ChainlineMeasures, ChainstayLength, Change, Effort, EffortPart,
+    ForeStop, FrameMeasures, FrontConcern, FrontLimits, GearFit, GearState, GuideAngle, Hanger, HangerDrop,
+    HangerSetback, HubMeasures, PathError, PathPoint, PathWheel, PitchCircle, Pulley, PulleyCentres,
+    PulleyGap, RearStop, Remedy, RingSpacing, SprocketPitch, StraightRun, TwoSprocketDrive, TwoSprocketError,
+    WheelRole, cassette_slope_degrees,
+};
+pub use drivetrain::{
     CageCheck, CageClass, CageFinding, CageVerdict, Cassette, CassetteError, Chainring, Chainset,
     ChainsetError, Comparison, CrossedRule, Derailleur, DerailleurFigure, DevelopmentSpan, Drivetrain,
     DuplicatePair, DuplicateTolerance, EndDifference, FrontChange, Gear, GearRange, GearRow, GearStep,
@@ -19,8 +28,8 @@ pub use drivetrain::{
 };
 pub use position::{
     BarCloser, BarDepth, BarDrop, BarPlacement, BarRaise, BarReach, BarShape, BarTolerance, BikePoint,
-    BottomBracketDrop, CarriedPosition, ClampHeight, CrossBike, ExactStem, Footing, ForkRake, FrameReach,
-    FrameStack, FrontCentre, FrontEnd, FrontEndView, HeadAngle, MissingPiece, PedalOffset, PositionCaution,
+    CarriedPosition, ClampHeight, CrossBike, ExactStem, Footing, ForkRake, FrameReach, FrameStack,
+    FrontCentre, FrontEnd, FrontEndView, HeadAngle, MissingPiece, PedalOffset, PositionCaution,
     PositionChanges, PositionView, RoadPosition, Saddle, SaddleHeight, SaddleLowering, SeatAngle, Setback,
     SoleStack, Spacers, StemAngle, StemFit, StemLength, StemSearch, StemSearchLimits, StemSetup,
     StemShortfall, TipToBar, ToeClearance, ToeRoom, ToeVerdict, TopCap, keep_hoods,

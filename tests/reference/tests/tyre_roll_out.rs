@@ -95,33 +95,6 @@ fn agrees_with_the_tables_as_far_as_they_can_be_met() {
 }
 
 #[derive(Deserialize)]
-struct Size {
-    bead_seat_mm: u16,
-    nominal_width_mm: f64,
-    formula_mm: f64,
-    published_mm: Option<f64>,
-    formula_minus_published_mm: Option<f64>,
-}
-
-impl Size {
-    fn check(&self) -> Result<(), String> {
-        let found = tyre(self.bead_seat_mm, self.nominal_width_mm)?.circumference().mm();
-        close("formula", found, self.formula_mm, ROUNDING_MM)?;
-        let (Some(published), Some(difference)) = (self.published_mm, self.formula_minus_published_mm) else {
-            return Ok(());
-        };
-        close("formula less table", found - published, difference, ROUNDING_MM)?;
-        close("road tolerance", found, published, found * TyreKind::Road.estimate_error().percent() / 100.0)
-    }
-}
-
-#[test]
-fn computes_the_circumference_of_each_size() {
-    const FILE: &str = "tyre-circumference.csv";
-    check_all(FILE, &rows(FILE), 10, Size::check);
-}
-
-#[derive(Deserialize)]
 struct Report {
     iso_size: String,
     unloaded_mm: Option<f64>,

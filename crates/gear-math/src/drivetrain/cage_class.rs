@@ -12,8 +12,8 @@ pub struct CageClass {
     pub pulley_centres_mm: (f64, f64),
     /// Total capacity, least to most, in teeth.
     pub total_capacity: (u16, u16),
-    /// Largest sprocket, least to most, in teeth.
-    pub largest_sprocket: (u16, u16),
+    /// Largest sprocket, least to most, in teeth; without a most where it depends on the cassette it was made for.
+    pub largest_sprocket: (u16, Option<u16>),
 }
 
 impl CageClass {
@@ -23,25 +23,25 @@ impl CageClass {
             name: "short",
             pulley_centres_mm: (50.0, 55.0),
             total_capacity: (28, 35),
-            largest_sprocket: (28, 30),
+            largest_sprocket: (28, Some(30)),
         },
         Self {
             name: "medium",
             pulley_centres_mm: (72.5, 74.0),
             total_capacity: (33, 39),
-            largest_sprocket: (32, 36),
+            largest_sprocket: (32, Some(36)),
         },
         Self {
             name: "long",
             pulley_centres_mm: (86.0, 89.0),
             total_capacity: (38, 45),
-            largest_sprocket: (36, 42),
+            largest_sprocket: (36, None),
         },
         Self {
             name: "long, wide-range",
             pulley_centres_mm: (93.0, 100.0),
             total_capacity: (45, 47),
-            largest_sprocket: (36, 46),
+            largest_sprocket: (36, None),
         },
     ];
 

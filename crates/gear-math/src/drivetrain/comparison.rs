@@ -139,8 +139,8 @@ impl EndDifference {
     }
 }
 
-/// A gear on its wheel. Developments are compared as ring × other sprocket × circumference, so that set-ups on the
-/// same wheel compare without rounding.
+/// A gear on its wheel. Developments are compared as ring × other sprocket × circumference, so that equal gears on the
+/// same wheel are exactly equal.
 #[derive(Clone, Copy)]
 struct Rolling {
     gear: Gear,

@@ -30,6 +30,12 @@ pub enum DerailleurFigure {
 }
 
 impl Derailleur {
+    /// Chainring difference that front derailleurs for two rings usually span, least to most, in teeth (common
+    /// practice: 14 in print, 16 from workshop memory).
+    pub const USUAL_DOUBLE_DIFFERENCE: (u16, u16) = (14, 16);
+    /// The same for three rings (seen in print).
+    pub const USUAL_TRIPLE_DIFFERENCE: u16 = 22;
+
     /// The figures that are not known.
     pub fn unknown(&self) -> impl Iterator<Item = DerailleurFigure> + use<> {
         [

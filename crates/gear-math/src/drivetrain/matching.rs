@@ -33,21 +33,12 @@ pub(super) fn pair_up(
     step: impl Fn(usize, usize) -> Option<GearStep>,
     is_lower: impl Fn(usize, usize) -> bool,
 ) -> Vec<(usize, usize, GearStep)> {
-    let width = b + 1;
-    let mut best = vec![NOTHING; (a + 1) * width];
-    for i in (0..a).rev() {
-        for j in (0..b).rev() {
-            let skipped = best[(i + 1) * width + j].better(best[i * width + j + 1]);
-            let paired = step(i, j).map_or(NOTHING, |step| best[(i + 1) * width + j + 1].with(step));
-            best[i * width + j] = paired.better(skipped);
-        }
-    }
-    let mut pairs = Vec::with_capacity(best[0].pairs);
+    let ends = Ends::new(a, b, &step);
+    let mut pairs = Vec::with_capacity(ends.at(0, 0).pairs);
     let (mut i, mut j) = (0, 0);
     while i < a && j < b {
-        let after = best[(i + 1) * width + j + 1];
         match step(i, j) {
-            Some(step) if after.with(step) == best[i * width + j] => {
+            Some(step) if ends.at(i + 1, j + 1).with(step) == ends.at(i, j) => {
                 pairs.push((i, j, step));
                 (i, j) = (i + 1, j + 1);
             }
@@ -57,4 +48,55 @@ pub(super) fn pair_up(
         }
     }
     pairs
+}
+
+/// The worth of the best pairing of what remains of both lists from each two places on.
+struct Ends {
+    best: Vec<Worth>,
+    width: usize,
+}
+
+impl Ends {
+    fn new(a: usize, b: usize, step: impl Fn(usize, usize) -> Option<GearStep>) -> Self {
+        let width = b + 1;
+        let mut ends = Self { best: vec![NOTHING; (a + 1) * width], width };
+        for i in (0..a).rev() {
+            for j in (0..b).rev() {
+                let skipped = ends.at(i + 1, j).better(ends.at(i, j + 1));
+                let paired = step(i, j).map_or(NOTHING, |step| ends.at(i + 1, j + 1).with(step));
+                ends.best[i * width + j] = paired.better(skipped);
+            }
+        }
+        ends
+    }
+
+    fn at(&self, i: usize, j: usize) -> Worth {
+        self.best[i * self.width + j]
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn pairs(a: &[f64], b: &[f64], within: f64) -> Vec<(usize, usize)> {
+        let step =
+            |i: usize, j: usize| Some(GearStep::new((a[i] - b[j]).abs())).filter(|s| s.percent() <= within);
+        pair_up((a.len(), b.len()), step, |i, j| a[i] < b[j]).iter().map(|&(i, j, _)| (i, j)).collect()
+    }
+
+    #[test]
+    fn pairs_do_not_cross() {
+        assert_eq!(pairs(&[1.0, 3.0], &[0.0, 2.0], 3.0), [(0, 0), (1, 1)]);
+    }
+
+    #[test]
+    fn the_closest_of_several_is_taken() {
+        assert_eq!(pairs(&[1.0], &[0.2, 1.1, 1.9], 1.0), [(0, 1)]);
+    }
+
+    #[test]
+    fn two_pairs_beat_one_closer_pair() {
+        assert_eq!(pairs(&[1.0, 2.0], &[1.8, 2.9], 0.9), [(0, 0), (1, 1)]);
+    }
 }

@@ -7,10 +7,11 @@ impl GearStep {
     /// The step between two values of the same quantity, in either order.
     pub(super) fn between(a: f64, b: f64) -> Self {
         let (lower, higher) = if a <= b { (a, b) } else { (b, a) };
-        Self::new(100.0 * (higher - lower) / lower)
+        Self::new(100.0 * (higher / lower - 1.0))
     }
 
-    /// Whether gears this far apart count as the same.
+    /// Whether gears this far apart count as the same. Those exactly as far apart as the tolerance may fall to either
+    /// side by rounding, except that equal gears are always the same.
     #[must_use]
     pub fn is_within(self, tolerance: DuplicateTolerance) -> bool {
         self.percent() <= tolerance.percent()
@@ -47,8 +48,8 @@ impl Gear {
     /// # Example
     /// ```
     /// use gear_math::Gear;
-    /// let step = Gear::new(40, 21)?.step_to(Gear::new(40, 20)?);
-    /// assert_eq!(step.percent(), 5.0);
+    /// let step = Gear::new(40, 20)?.step_to(Gear::new(40, 16)?);
+    /// assert_eq!(step.percent(), 25.0);
     /// # Ok::<(), gear_math::OutOfLimits>(())
     /// ```
     #[must_use]

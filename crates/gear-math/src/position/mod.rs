@@ -14,9 +14,9 @@ pub use bar_target::{BarPlacement, BarShape, keep_hoods};
 pub use limits::PositionCaution;
 pub use point::BikePoint;
 pub use quantity::{
-    BarCloser, BarDepth, BarDrop, BarRaise, BarReach, BarTolerance, BottomBracketDrop, ClampHeight, ForkRake,
-    FrameReach, FrameStack, FrontCentre, HeadAngle, PedalOffset, SaddleHeight, SaddleLowering, SeatAngle,
-    Setback, SoleStack, Spacers, StemAngle, StemLength, TipToBar, TopCap,
+    BarCloser, BarDepth, BarDrop, BarRaise, BarReach, BarTolerance, ClampHeight, ForkRake, FrameReach,
+    FrameStack, FrontCentre, HeadAngle, PedalOffset, SaddleHeight, SaddleLowering, SeatAngle, Setback,
+    SoleStack, Spacers, StemAngle, StemLength, TipToBar, TopCap,
 };
 pub use saddle::{Footing, Saddle};
 pub use stem::{ExactStem, FrontEnd, FrontEndView, StemSetup};

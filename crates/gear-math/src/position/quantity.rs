@@ -45,8 +45,6 @@ measured! {
     BarTolerance(mm): "bar tolerance", "mm", 0.0 ..= 30.0;
     /// Bottom bracket centre to front axle in a straight line, in millimetres.
     FrontCentre(mm): "front centre", "mm", 500.0 ..= 750.0;
-    /// Bottom bracket below the line through the axles, in millimetres.
-    BottomBracketDrop(mm): "bottom-bracket drop", "mm", -40.0 ..= 120.0;
     /// Front axle ahead of the steering axis, square to it, in millimetres.
     ForkRake(mm): "fork rake", "mm", 20.0 ..= 60.0;
     /// Centre of the pedal from the bicycle's mid-plane, in millimetres.
