@@ -4,9 +4,20 @@
 //! Public items name the source of their formula or constant, or say "common practice" or "estimate".
 
 mod drivetrain;
+mod position;
 mod quantity;
+mod rider;
 mod wheel;
 
+pub use drivetrain::{
+    Assumption, BottomBracketDrop, Cage, CageAngle, CageMeasures, CentreDistance, ChainAdvice, ChainAngle,
+    ChainDefaults, ChainFit, ChainLinks, ChainLinksError, ChainMeasure, ChainPath, ChainPitch, ChainSetup,
+    ChainVerdict, ChainWindow, Chainline, ChainlineMeasures, ChainstayLength, Change, Effort, EffortPart,
+    ForeStop, FrameMeasures, FrontConcern, FrontLimits, GearFit, GearState, GuideAngle, Hanger, HangerDrop,
+    HangerSetback, HubMeasures, PathError, PathPoint, PathWheel, PitchCircle, Pulley, PulleyCentres,
+    PulleyGap, RearStop, Remedy, RingSpacing, SprocketPitch, StraightRun, TwoSprocketDrive, TwoSprocketError,
+    WheelRole, cassette_slope_degrees,
+};
 pub use drivetrain::{
     CageCheck, CageClass, CageFinding, CageVerdict, Cassette, CassetteError, Chainring, Chainset,
     ChainsetError, Comparison, CrossedRule, Derailleur, DerailleurFigure, DevelopmentSpan, Drivetrain,
@@ -15,7 +26,36 @@ pub use drivetrain::{
     RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind, Side, Sprocket, SprocketStep,
     StepSpread, TotalCapacity,
 };
+pub use position::{
+    BarCloser, BarDepth, BarDrop, BarPlacement, BarRaise, BarReach, BarShape, BarTolerance, BikePoint,
+    CarriedPosition, ClampHeight, CrossBike, ExactStem, Footing, ForkRake, FrameReach, FrameStack,
+    FrontCentre, FrontEnd, FrontEndView, HeadAngle, MissingPiece, PedalOffset, PositionCaution,
+    PositionChanges, PositionView, RoadPosition, Saddle, SaddleHeight, SaddleLowering, SeatAngle, Setback,
+    SoleStack, Spacers, StemAngle, StemFit, StemLength, StemSearch, StemSearchLimits, StemSetup,
+    StemShortfall, TipToBar, ToeClearance, ToeRoom, ToeVerdict, TopCap, keep_hoods,
+};
 pub use quantity::{Cadence, Circumference, Development, GearInches, Limits, OutOfLimits, Ratio, Speed};
+pub use rider::{
+    Air, AirDensity, AirPressure, AirTemperature, Altitude, Answer, BalanceSpeed, Band, BaselineMetabolism,
+    Basis, Bike, BikeMass, BodyMass, Carry, Cell, Climb, ClimbLength, ClimbPlan, Compass, CrankLength,
+    CriticalPower, Crossover, DeltaEfficiency, Distance, DragArea, DrivetrainEfficiency, EffectiveMass,
+    EffortTime, Flip, FlipChange, FootCost, FootCostFactor, FootDrag, FootFactor, Friction, Gait, Gaits,
+    Gradient, GrossEfficiency, Ground, Headwind, Humidity, Incline, KitMass, LegStrength, Level, LimitsHeld,
+    LoadFactor, Mark, MarkKind, MassHeight, MetabolicPower, OverGear, PeakFactor, PeakPower, PeakTooLow,
+    Power, PowerBelowStanding, PowerDemand, PowerTerms, Range, RearShare, Reason, ReserveShare, Resistance,
+    RideOrRun, Rider, Riding, RidingLimits, RoadLoad, RollingCoefficient, SecondsLost, Slope, SlopeShare,
+    Stance, StandingMetabolism, StrengthShare, Surface, Time, TornadoBar, Torque, TotalMass, Uncertain,
+    Verdict, Watched, WheelInertia, Wheelbase, Wind, WindSpeed, WorkReserve, body_weight_gradient,
+    break_even_length, running_cost, verdict_map, walking_cost,
+};
+pub use wheel::{
+    AirSpring, CeilingReason, Construction, FloorAboveCeiling, FloorReason, FrontShare, HOOKED_RIMS,
+    HOOKLESS_RIMS, HOW_TO_MEASURE, LabelEdition, LimitedBy, LoadedTyre, MEASURING_RIMS_2020, MeasuringRimRow,
+    MountedWidth, Pressure, PressureAdvice, PressureCase, PressureCaution, PressureCeiling, PressureFloor,
+    PressureMarks, RACE_RULES, RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange, RimRow, SectionArc,
+    TyreFitError, TyreGround, TyreSection, TyreWidth, WheelLoad, WheelPressure, WheelRadius, WheelStyle,
+    Wheels, WidthAccuracy, WidthVerdict, contact_area_cm2, rim_cautions,
+};
 pub use wheel::{
     BeadSeat, EstimateError, MeasuredRollOut, NominalWidth, RollOutDeviation, RollOutEstimate, TyreKind,
     TyreSize, TyreSizeError, Wheel, WheelDiameter,

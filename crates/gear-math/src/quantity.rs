@@ -178,3 +178,15 @@ impl Speed {
         self.0 * 3600.0 / 1609.344
     }
 }
+
+impl Cadence {
+    /// 50 rpm: the slowest that most riders can use; 60 is comfortable, 40 standing and straining (common practice).
+    pub const GRINDING: Self = Self(50.0);
+    /// 80 rpm: preferred on a climb, near the optimum of Dunst et al. (2024, *Front Physiol* 15:1343601).
+    pub const PREFERRED: Self = Self(80.0);
+    /// 115 rpm: where leg power peaks. Estimate, below Martin, Wagner & Coyle (1997, *Med Sci Sports Exerc*
+    /// 29:1505–1512).
+    pub const OF_PEAK_POWER: Self = Self(115.0);
+    /// 120 rpm: the fastest that stays useful off-road (common practice).
+    pub const SPINNING: Self = Self(120.0);
+}

@@ -1,9 +1,17 @@
 //! Rings, sprockets and the gears they make.
 
+mod bracket;
+mod cage;
 mod cage_check;
 mod cage_class;
 mod capacity;
 mod cassette;
+mod chain_advice;
+mod chain_defaults;
+mod chain_fit;
+mod chain_path;
+mod chain_setup;
+mod chainline;
 mod chainset;
 mod common_cassettes;
 mod common_chainsets;
@@ -14,12 +22,19 @@ mod development;
 #[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
 mod drivetrain;
 mod few;
+mod front;
 mod front_change;
 mod gear;
+mod gear_state;
+mod hanger;
 mod matching;
+mod measures;
 mod overlap;
+mod path_error;
+mod pitch_circle;
 mod quantity;
 mod ratio;
+mod remedy;
 mod riding_order;
 mod roll_out_limit;
 mod roll_out_presets;
@@ -28,23 +43,43 @@ mod step;
 mod summary;
 mod tooth_list;
 mod toothed;
+mod two_sprocket;
+mod workshop_length;
 
+pub use cage::{Cage, CageMeasures};
 pub use cage_check::{CageCheck, CageFinding, CageVerdict};
 pub use cage_class::CageClass;
 pub use cassette::{Cassette, CassetteError};
+pub use chain_advice::{ChainAdvice, ChainVerdict};
+pub use chain_defaults::{Assumption, ChainDefaults, ChainMeasure};
+pub use chain_fit::{ChainFit, ChainWindow};
+pub use chain_path::{ChainPath, FrameMeasures, PathPoint, PathWheel, StraightRun};
+pub use chain_setup::ChainSetup;
+pub use chainline::{ChainlineMeasures, HubMeasures};
 pub use chainset::{Chainset, ChainsetError};
 pub use comparison::{Comparison, DevelopmentSpan, EndDifference, OwnReach, SharedGear, Side};
 pub use crossed::CrossedRule;
 pub use derailleur::{Derailleur, DerailleurFigure};
 pub use drivetrain::Drivetrain;
+pub use front::{FrontConcern, FrontLimits};
 pub use front_change::FrontChange;
 pub use gear::Gear;
+pub use gear_state::{GearFit, GearState};
+pub use hanger::{Hanger, cassette_slope_degrees};
+pub use measures::{
+    BottomBracketDrop, CageAngle, ChainLinks, ChainLinksError, Chainline, ChainstayLength, ForeStop,
+    GuideAngle, HangerDrop, HangerSetback, PulleyCentres, PulleyGap, RearStop, RingSpacing, SprocketPitch,
+};
 pub use overlap::{DuplicatePair, RingOverlap};
-pub use quantity::{DuplicateTolerance, GearRange, GearStep, PedalRate};
+pub use path_error::{PathError, WheelRole};
+pub use pitch_circle::{ChainPitch, PitchCircle};
+pub use quantity::{ChainAngle, DuplicateTolerance, GearRange, GearStep, PedalRate};
+pub use remedy::{Change, Effort, EffortPart, Remedy};
 pub use riding_order::{RidingOrder, Shift, ShiftKind, StepSpread};
 pub use roll_out_limit::{LongestWheel, RingPasses, RollOutLimit};
 pub use roll_out_presets::RollOutPreset;
 pub use set_up::{GearRow, SetUp};
 pub use step::SprocketStep;
 pub use summary::SetUpSummary;
-pub use toothed::{Chainring, RingDifference, Sprocket, TotalCapacity};
+pub use toothed::{Chainring, Pulley, RingDifference, Sprocket, TotalCapacity};
+pub use two_sprocket::{CentreDistance, TwoSprocketDrive, TwoSprocketError};

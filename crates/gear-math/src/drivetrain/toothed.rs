@@ -58,10 +58,19 @@ toothed! {
     /// # Ok::<(), gear_math::OutOfLimits>(())
     /// ```
     Sprocket: "sprocket", 9.0 ..= 60.0;
+    /// A pulley of the rear derailleur, named by its teeth. Limits: common practice.
+    Pulley: "pulley", 8.0 ..= 20.0;
     /// Total capacity of a rear derailleur as its maker states it: the difference in teeth, front and rear added,
     /// over which the cage keeps the chain tight. Limits: estimate, twice the range seen in print.
     TotalCapacity: "total capacity", 5.0 ..= 91.0;
     /// EndDifference between the largest and the smallest ring that a front derailleur spans as its maker states it.
     /// Limits: what [`Chainring::LIMITS`] allow.
     RingDifference: "chainring difference", 0.0 ..= 40.0;
+}
+
+impl Pulley {
+    /// A pulley from a table here.
+    pub(super) const fn known(teeth: u16) -> Self {
+        Self(teeth)
+    }
 }

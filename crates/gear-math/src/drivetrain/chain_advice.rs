@@ -1,0 +1,250 @@
+//! Whether the cage can stay, and if not as it is, what to change.
+
+use super::chain_fit::ChainFit;
+use super::chain_setup::ChainSetup;
+use super::gear_state::GearState;
+use super::hanger::Hanger;
+use super::measures::{ChainLinks, PulleyCentres};
+use super::path_error::PathError;
+use super::remedy::{Change, Effort, EffortPart, Remedy};
+use crate::{Cassette, Chainring, Chainset, Derailleur, Drivetrain, Gear, Sprocket};
+
+/// The mechanic's answer by geometry. Makers' figures, see [`Derailleur::check`], come before it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ChainAdvice {
+    /// Whether the cage can stay, with the chain that suits it best.
+    pub verdict: ChainVerdict,
+    /// Every gear with the chain that was given, or with the recommended one.
+    pub fit: ChainFit,
+    /// What would help, least effort first; empty when every gear is usable and the derailleur clears the largest
+    /// sprocket.
+    pub remedies: Vec<Remedy>,
+}
+
+/// Whether the cage can stay.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum ChainVerdict {
+    /// The recommended chain suits every gear.
+    Keep,
+    /// It can stay when some crossed gears are never used: the recommended chain hangs slack in them.
+    KeepAvoidingGears,
+    /// It can stay with a chain two links shorter than recommended: no gear is slack then, and the largest is
+    /// tight but usual.
+    KeepWithTightChain,
+    /// Gears that are wanted would hang slack.
+    LongerCageNeeded,
+}
+
+impl ChainSetup {
+    /// Judges the cage and, where gears are not usable, works out what would help.
+    ///
+    /// Tells from `maker` only the largest sprocket: when the cassette's is larger, a longer hanger is among the
+    /// remedies, as if the derailleur were used to the full on that sprocket and `hanger`.
+    ///
+    /// # Errors
+    /// [`PathError::WheelsOverlap`] when the swinging tension pulley could run into a chainring.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::{
+    ///     Cage, CageMeasures, Change, ChainDefaults, ChainSetup, ChainVerdict, Derailleur, Drivetrain, PulleyCentres,
+    /// };
+    /// let drivetrain = Drivetrain { chainset: "44/31".parse()?, cassette: "11-13-15-18-21-24-28-32".parse()? };
+    /// let short = CageMeasures { pulley_centres: PulleyCentres::new(55.0)?, ..ChainDefaults::CAGE };
+    /// let setup = ChainSetup {
+    ///     chainline: ChainDefaults::chainline(&drivetrain),
+    ///     drivetrain,
+    ///     frame: ChainDefaults::FRAME,
+    ///     cage: Cage::new(short)?,
+    /// };
+    /// let advice = setup.advise(None, &Derailleur::default(), &ChainDefaults::HANGER)?;
+    /// assert_eq!(advice.verdict, ChainVerdict::KeepAvoidingGears);
+    /// assert!(matches!(&advice.remedies[0].change, Change::AvoidGears(gears) if gears.len() == 1));
+    /// assert!(matches!(advice.remedies.last().unwrap().change, Change::LongerCage(_)));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn advise(
+        &self,
+        links: Option<ChainLinks>,
+        maker: &Derailleur,
+        hanger: &Hanger,
+    ) -> Result<ChainAdvice, PathError> {
+        let bench = Bench { setup: self, recommended: self.fit(None)?, present: self.fit(links)? };
+        let mut remedies: Vec<Remedy> = bench.lower_hanger(maker, hanger).into_iter().collect();
+        if !bench.present.all_usable() {
+            remedies.extend(bench.for_the_chain());
+        }
+        remedies.sort_by(|a, b| {
+            a.effort.part.cmp(&b.effort.part).then(a.effort.share.total_cmp(&b.effort.share))
+        });
+        Ok(ChainAdvice { verdict: bench.verdict(), remedies, fit: bench.present })
+    }
+}
+
+/// The set-up under examination.
+struct Bench<'a> {
+    setup: &'a ChainSetup,
+    recommended: ChainFit,
+    present: ChainFit,
+}
+
+impl Bench<'_> {
+    fn verdict(&self) -> ChainVerdict {
+        if self.recommended.all_usable() {
+            ChainVerdict::Keep
+        } else if self.avoidable(&self.recommended).is_some() {
+            ChainVerdict::KeepAvoidingGears
+        } else if self.tight_chain().is_some() {
+            ChainVerdict::KeepWithTightChain
+        } else {
+            ChainVerdict::LongerCageNeeded
+        }
+    }
+
+    fn for_the_chain(&self) -> impl Iterator<Item = Remedy> + '_ {
+        let parts_needed = !self.recommended.all_usable();
+        let parts = move || {
+            [self.raise_small_ring(), self.lower_big_ring(), self.smaller_sprocket(), self.longer_cage()]
+        };
+        let parts = parts_needed.then(parts).into_iter().flatten();
+        [self.avoid_gears(), self.other_links()].into_iter().chain(parts).flatten()
+    }
+
+    /// With the present chain where that will do, else with the recommended one.
+    fn avoid_gears(&self) -> Option<Remedy> {
+        let with = |fit: &ChainFit| self.avoidable(fit).map(|gears| (gears, fit.clone()));
+        let (gears, fit) = with(&self.present).or_else(|| with(&self.recommended))?;
+        if gears.is_empty() {
+            return None;
+        }
+        let relinked = self.relinked(&fit);
+        let part = if relinked > 0.0 { EffortPart::Chain } else { EffortPart::Nothing };
+        let effort = Effort { part, share: relinked + share_of_gears(&gears, &fit) };
+        Some(Remedy { change: Change::AvoidGears(gears), effort, fit })
+    }
+
+    /// The gears of `fit` that cannot be used, when all are slack and crossed on the smallest ring. Gears that
+    /// are too tight are never merely avoided: one mistake breaks the derailleur.
+    fn avoidable(&self, fit: &ChainFit) -> Option<Vec<Gear>> {
+        let bike = &self.setup.drivetrain;
+        let may_be = |gear: Gear| gear.ring == bike.chainset.smallest() && bike.is_crossed(gear);
+        let unusable = fit.gears.iter().filter(|gear| !gear.state.is_usable());
+        unusable.map(|fit| (fit.state == GearState::Slack && may_be(fit.gear)).then_some(fit.gear)).collect()
+    }
+
+    /// The chain nearest to the present one that suits every gear.
+    fn other_links(&self) -> Option<Remedy> {
+        let window = self.recommended.window;
+        let fit = if self.recommended.all_usable() {
+            let nearest = self.present.links.clamp(self.recommended.links, window.longest);
+            self.setup.fit(Some(nearest)).ok()?
+        } else {
+            self.tight_chain()?
+        };
+        let effort = Effort { part: EffortPart::Chain, share: self.relinked(&fit) };
+        Some(Remedy { change: Change::OtherLinks(fit.links), effort, fit })
+    }
+
+    /// Share of the present chain's links that come off or are added.
+    fn relinked(&self, fit: &ChainFit) -> f64 {
+        let [before, after] = [&self.present, fit].map(|fit| fit.links.count());
+        share(before.abs_diff(after), before)
+    }
+
+    /// A pair of links fewer than recommended, when that leaves every gear usable.
+    fn tight_chain(&self) -> Option<ChainFit> {
+        let links = self.recommended.links.minus(2);
+        self.setup.fit(Some(links)).ok().filter(ChainFit::all_usable)
+    }
+
+    fn lower_hanger(&self, maker: &Derailleur, hanger: &Hanger) -> Option<Remedy> {
+        let ChainSetup { frame, cage, .. } = self.setup;
+        let wanted = self.setup.drivetrain.cassette.largest();
+        let usual = maker.largest_sprocket.filter(|&usual| usual < wanted)?;
+        let extension_mm = hanger.extension_mm(usual, wanted, frame, cage)?;
+        let share = extension_mm / hanger.reach_mm(usual, frame, cage);
+        let effort = Effort { part: EffortPart::OnePart, share };
+        Some(Remedy { change: Change::LongerHanger { extension_mm }, effort, fit: self.present.clone() })
+    }
+
+    fn raise_small_ring(&self) -> Option<Remedy> {
+        let (small, others) = self.setup.drivetrain.chainset.rings().split_last()?;
+        let larger = (small.teeth() + 1)..others.last()?.teeth();
+        self.other_rings(larger, others, small.teeth())
+    }
+
+    fn lower_big_ring(&self) -> Option<Remedy> {
+        let (big, others) = self.setup.drivetrain.chainset.rings().split_first()?;
+        let smaller = ((others.first()?.teeth() + 1)..big.teeth()).rev();
+        self.other_rings(smaller, others, big.teeth())
+    }
+
+    /// The first of `tried` that, in the place of a ring of `before` teeth beside `others`, leaves a chain for every
+    /// gear.
+    fn other_rings(
+        &self,
+        tried: impl Iterator<Item = u16>,
+        others: &[Chainring],
+        before: u16,
+    ) -> Option<Remedy> {
+        tried.into_iter().find_map(|teeth| {
+            let chainset = Chainset::new(others.iter().map(|ring| ring.teeth()).chain([teeth])).ok()?;
+            let drivetrain = Drivetrain { chainset, ..self.setup.drivetrain };
+            let share = share(before.abs_diff(teeth), before);
+            let effort = Effort { part: EffortPart::OnePart, share };
+            self.with(ChainSetup { drivetrain, ..*self.setup }, Change::CloserRings(chainset), effort)
+        })
+    }
+
+    fn smaller_sprocket(&self) -> Option<Remedy> {
+        let cassette = self.setup.drivetrain.cassette;
+        let [smallest, largest] = [cassette.smallest(), cassette.largest()].map(Sprocket::teeth);
+        ((smallest + 1)..largest).rev().find_map(|teeth| {
+            let kept =
+                cassette.sprockets().iter().map(|sprocket| sprocket.teeth()).take_while(|&kept| kept < teeth);
+            let cassette = Cassette::new(kept.chain([teeth])).ok()?;
+            let drivetrain = Drivetrain { cassette, ..self.setup.drivetrain };
+            let effort = Effort { part: EffortPart::OnePart, share: share(largest - teeth, largest) };
+            let change = Change::SmallerSprocket(cassette.largest());
+            self.with(ChainSetup { drivetrain, ..*self.setup }, change, effort)
+        })
+    }
+
+    /// The shortest cage, in whole millimetres, that leaves a chain for every gear. A longer cage only widens the
+    /// window at both ends, so the whole millimetres can be halved.
+    fn longer_cage(&self) -> Option<Remedy> {
+        let before = self.setup.cage.measures().pulley_centres.mm();
+        let [mut too_short, mut enough] = [before.floor(), PulleyCentres::LIMITS.max];
+        while enough - too_short > 1.0 {
+            let middle = f64::midpoint(too_short, enough).floor();
+            let open = self.with_cage(middle).is_some_and(|setup| is_open(&setup));
+            *(if open { &mut enough } else { &mut too_short }) = middle;
+        }
+        let effort = Effort { part: EffortPart::Derailleur, share: enough / before - 1.0 };
+        self.with(self.with_cage(enough)?, Change::LongerCage(PulleyCentres::known(enough)), effort)
+    }
+
+    fn with_cage(&self, pulley_centres_mm: f64) -> Option<ChainSetup> {
+        let cage = self.setup.cage.with_pulley_centres(PulleyCentres::known(pulley_centres_mm)).ok()?;
+        Some(ChainSetup { cage, ..*self.setup })
+    }
+
+    /// The change, with every gear solved again, when it leaves a chain for every gear.
+    fn with(&self, setup: ChainSetup, change: Change, effort: Effort) -> Option<Remedy> {
+        let fit = is_open(&setup).then(|| setup.fit(None).ok())??;
+        fit.all_usable().then_some(Remedy { change, effort, fit })
+    }
+}
+
+fn is_open(setup: &ChainSetup) -> bool {
+    setup.window().is_ok_and(|window| window.is_open())
+}
+
+fn share_of_gears(gears: &[Gear], fit: &ChainFit) -> f64 {
+    let count = |length: usize| u16::try_from(length).unwrap_or(u16::MAX);
+    share(count(gears.len()), count(fit.gears.len()))
+}
+
+fn share(part: u16, whole: u16) -> f64 {
+    f64::from(part) / f64::from(whole)
+}

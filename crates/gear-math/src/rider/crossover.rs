@@ -1,0 +1,219 @@
+//! Where riding ends, and how surely.
+
+use super::root::first_at_or_above_zero;
+use crate::{
+    Climb, Ground, Incline, Reason, RideOrRun, RoadLoad, Slope, Speed, Stance, body_weight_gradient,
+};
+
+/// The search walks the gradients in steps of 0.5 %, up to 45 %.
+const STEP: f64 = 0.005;
+const STEPS: u16 = 90;
+/// Steepest gradient of the model, rise over run.
+const STEEPEST: f64 = 0.45;
+
+/// Where and why a rider gets off.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Flip {
+    /// The gradient; zero when riding is already lost on the level.
+    pub gradient: Slope,
+    /// What decides.
+    pub reason: Reason,
+    /// Riding speed there: below it the rider is better off on foot.
+    pub speed: Speed,
+    /// Speed on foot there.
+    pub foot: Speed,
+}
+
+/// How one flip differs from another.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct FlipChange {
+    /// Points of gradient, in per cent; positive is steeper.
+    pub gradient_points: f64,
+    /// Kilometres per hour; negative is a lower speed still ridden.
+    pub km_per_h: f64,
+}
+
+impl Flip {
+    /// What changes from this flip to `other`.
+    #[must_use]
+    pub fn change_to(&self, other: &Self) -> FlipChange {
+        FlipChange {
+            gradient_points: other.gradient.percent() - self.gradient.percent(),
+            km_per_h: other.speed.km_per_h() - self.speed.km_per_h(),
+        }
+    }
+}
+
+/// A named place on the axis of gradients.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum MarkKind {
+    /// From here a limit or the energy puts the rider on foot.
+    Ends(Reason),
+    /// From here riding is no longer surely faster.
+    TooCloseFrom,
+    /// From here being on foot is surely faster.
+    FootFrom,
+    /// From here holding speed in the lowest gear takes more than full body weight on every pedal stroke.
+    BodyWeight,
+    /// From here the rear wheel slips under a heavy pedal stroke.
+    SlipsInJerks,
+    /// From here the front wheel lifts under a heavy pedal stroke.
+    FrontLifts,
+}
+
+/// A mark on the axis of gradients.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Mark {
+    /// What it marks.
+    pub kind: MarkKind,
+    /// Where: 0 to 45 %, zero also for what holds on the level already.
+    pub gradient: Slope,
+    /// Riding speed there with full power.
+    pub speed: Speed,
+}
+
+/// Where riding ends on one ground. `None` stands for "not up to 45 %".
+#[derive(Debug, Clone, PartialEq)]
+pub struct Crossover {
+    /// Speed of the lowest gear at the lowest cadence.
+    pub lowest_gear_speed: Speed,
+    /// Where the lowest gear runs out.
+    pub gear: Option<Slope>,
+    /// Where going on foot becomes as fast for the same energy, gears and limits left aside.
+    pub energy: Option<Slope>,
+    /// The first of everything that ends riding.
+    pub flip: Option<Flip>,
+    /// Where it becomes too close to call, gears and limits left aside.
+    pub too_close_from: Option<Slope>,
+    /// Where going on foot becomes surely faster, gears and limits left aside.
+    pub foot_from: Option<Slope>,
+    /// Everything to mark on the axis of gradients, from the flattest.
+    pub marks: Vec<Mark>,
+}
+
+impl RideOrRun {
+    /// Where riding ends on `ground`, why, and what else to mark.
+    #[must_use]
+    pub fn crossover(&self, ground: &Ground) -> Crossover {
+        let ends = self.ends(ground);
+        let (too_close_from, foot_from) = self.close_zone(ground);
+        let find = |reason: Reason| ends.iter().find(|end| end.0 == reason).and_then(|end| end.1);
+        Crossover {
+            lowest_gear_speed: Speed::new(self.gearing.speed_without_cadence()),
+            gear: find(Reason::Gear),
+            energy: find(Reason::Energy),
+            flip: self.first_of(&ends, ground),
+            too_close_from,
+            foot_from,
+            marks: self.marks(&ends, too_close_from, foot_from, ground),
+        }
+    }
+
+    /// The gradient on which full power holds `speed`: the curve of speed read the other way round. `None` for
+    /// speeds not met between the level and 45 %.
+    #[must_use]
+    pub fn gradient_at(&self, ground: &Ground, speed: Speed) -> Option<Slope> {
+        self.load(ground)
+            .gradient_for(self.rider.power, speed)
+            .filter(|slope| (0.0..=STEEPEST).contains(&slope.rise_over_run()))
+    }
+
+    /// The road load of this rider and bike on `ground`.
+    #[must_use]
+    pub fn load(&self, ground: &Ground) -> RoadLoad {
+        RoadLoad::new(self.rider.with(&self.bike), ground.rolling, &self.air, self.bike.efficiency)
+    }
+
+    /// Only the first end of riding, without the marks.
+    pub(super) fn flip(&self, ground: &Ground) -> Option<Flip> {
+        self.first_of(&self.ends(ground), ground)
+    }
+
+    /// Where going on foot becomes as fast for the same energy.
+    pub(super) fn energy_gradient(&self, ground: &Ground) -> Option<Slope> {
+        first_slope(|incline| {
+            let speeds = self.energy.speeds(ground, incline);
+            speeds.foot - speeds.ride
+        })
+    }
+
+    /// Every end of riding, in the order in which they win a tie.
+    fn ends(&self, ground: &Ground) -> [(Reason, Option<Slope>); 5] {
+        let slower_than = |v: f64| self.slower_than(ground, v);
+        let balance = self.limits.balance.and_then(|slowest| slower_than(slowest.m_per_s()));
+        let slip = self.limits.grip.and_then(|stance| stance.slip(ground.friction, ground.rolling));
+        [
+            (Reason::Gear, slower_than(self.gearing.speed_without_cadence())),
+            (Reason::Force, slower_than(self.gearing.speed_without_strength())),
+            (Reason::Balance, balance),
+            (Reason::Grip, slip.and_then(within)),
+            (Reason::Energy, self.energy_gradient(ground)),
+        ]
+    }
+
+    fn first_of(&self, ends: &[(Reason, Option<Slope>)], ground: &Ground) -> Option<Flip> {
+        let known = ends.iter().filter_map(|&(reason, gradient)| Some((reason, gradient?)));
+        let (reason, gradient) = known.min_by(|a, b| a.1.rise_over_run().total_cmp(&b.1.rise_over_run()))?;
+        let speeds = self.energy.speeds(ground, &Incline::new(Climb::nearest(gradient.percent())));
+        Some(Flip { gradient, reason, speed: Speed::new(speeds.ride), foot: Speed::new(speeds.foot) })
+    }
+
+    /// The flattest gradient on which full power is slower than `v`: zero when it is on the level already.
+    fn slower_than(&self, ground: &Ground, v: f64) -> Option<Slope> {
+        if self.ride_speed(ground, Climb::LEVEL) < v {
+            Some(Slope::new(0.0))
+        } else {
+            self.gradient_at(ground, Speed::new(v))
+        }
+    }
+
+    /// Where the high edge of the band reaches 1, and where the low edge does.
+    fn close_zone(&self, ground: &Ground) -> (Option<Slope>, Option<Slope>) {
+        let band =
+            |incline: &Incline| self.energy.band(&self.energy.speeds(ground, incline), ground, incline);
+        (first_slope(|incline| band(incline).high - 1.0), first_slope(|incline| band(incline).low - 1.0))
+    }
+
+    fn marks(
+        &self,
+        ends: &[(Reason, Option<Slope>)],
+        too_close_from: Option<Slope>,
+        foot_from: Option<Slope>,
+        ground: &Ground,
+    ) -> Vec<Mark> {
+        let jerky = self.limits.grip.map(Stance::jerky);
+        let warnings = [
+            (MarkKind::TooCloseFrom, too_close_from),
+            (MarkKind::FootFrom, foot_from),
+            (MarkKind::BodyWeight, body_weight_gradient(&self.rider, &self.bike, ground.rolling)),
+            (MarkKind::SlipsInJerks, jerky.and_then(|stance| stance.slip(ground.friction, ground.rolling))),
+            (MarkKind::FrontLifts, jerky.map(|stance| stance.lift(ground.rolling))),
+        ];
+        let ends = ends.iter().map(|&(reason, gradient)| (MarkKind::Ends(reason), gradient));
+        let mut marks: Vec<Mark> =
+            ends.chain(warnings).filter_map(|(kind, gradient)| self.mark(kind, gradient?, ground)).collect();
+        marks.sort_by(|a, b| a.gradient.rise_over_run().total_cmp(&b.gradient.rise_over_run()));
+        marks
+    }
+
+    fn mark(&self, kind: MarkKind, gradient: Slope, ground: &Ground) -> Option<Mark> {
+        let gradient = within(gradient)?;
+        let speed = Speed::new(self.ride_speed(ground, Climb::nearest(gradient.percent())));
+        Some(Mark { kind, gradient, speed })
+    }
+
+    fn ride_speed(&self, ground: &Ground, gradient: Climb) -> f64 {
+        self.energy.ride(ground.rolling.value(), &Incline::new(gradient))
+    }
+}
+
+/// A limit that holds on the level already counts from the level; one beyond the model does not count.
+fn within(slope: Slope) -> Option<Slope> {
+    (slope.rise_over_run() <= STEEPEST).then(|| Slope::new(slope.rise_over_run().max(0.0)))
+}
+
+/// The flattest gradient at which `f` is not below zero.
+fn first_slope(f: impl Fn(&Incline) -> f64) -> Option<Slope> {
+    let at = |rise: f64| f(&Incline::new(Climb::nearest(rise * 100.0)));
+    first_at_or_above_zero(STEP, STEPS, at).map(Slope::new)
+}

@@ -1,0 +1,141 @@
+//! How much power for how long.
+
+use crate::{BodyMass, EffortTime, PeakPower, Power, PowerDemand, ReserveShare, Time, WorkReserve};
+use core::fmt;
+
+/// A rider's sustainable power and the work in store above it.
+///
+/// # Example
+/// ```
+/// use gear_math::{CriticalPower, EffortTime, PeakPower, Power, WorkReserve};
+/// let rider = CriticalPower::new(Power::new(230.0)?, WorkReserve::new(15.0)?, PeakPower::new(980.0)?)?;
+/// assert!((rider.power(EffortTime::new(30.0)?).watts() - 530.0).abs() < 1e-9);
+/// assert!(CriticalPower::new(Power::new(400.0)?, WorkReserve::USUAL, PeakPower::new(300.0)?).is_err());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CriticalPower {
+    sustainable: f64,
+    reserve: f64,
+    peak: f64,
+}
+
+impl CriticalPower {
+    /// Takes the sustainable (critical) power, the work in store above it (W′) and the peak power.
+    ///
+    /// # Errors
+    /// [`PeakTooLow`] when `peak` is not above `sustainable`.
+    pub fn new(sustainable: Power, reserve: WorkReserve, peak: PeakPower) -> Result<Self, PeakTooLow> {
+        if peak.watts() > sustainable.watts() {
+            Ok(Self { sustainable: sustainable.watts(), reserve: reserve.kj() * 1000.0, peak: peak.watts() })
+        } else {
+            Err(PeakTooLow { sustainable, peak })
+        }
+    }
+
+    /// Power that a fresh rider holds for a time.
+    ///
+    /// # Formula
+    /// P = CP + W′/(t + W′/(P_max − CP)). Morton (1996).
+    #[must_use]
+    pub fn power(&self, time: EffortTime) -> PowerDemand {
+        let onset = self.reserve / (self.peak - self.sustainable);
+        PowerDemand::new(self.sustainable + self.reserve / (time.s() + onset))
+    }
+
+    /// The simpler estimate without a peak, good for 2 to 30 minutes; absurdly high below one.
+    ///
+    /// # Formula
+    /// P = CP + W′/t. Monod & Scherrer (1965), as in Skiba et al. (2012, *Med Sci Sports Exerc* 44:1526–1532).
+    #[must_use]
+    pub fn power_without_peak(&self, time: EffortTime) -> PowerDemand {
+        self.power_spending(1.0, time)
+    }
+
+    /// Power for a time in a race, where only part of the reserve may be spent each lap; never above what a fresh
+    /// rider holds.
+    #[must_use]
+    pub fn race_power(&self, share: ReserveShare, time: EffortTime) -> PowerDemand {
+        let spending = self.power_spending(share.value(), time);
+        PowerDemand::new(spending.watts().min(self.power(time).watts()))
+    }
+
+    /// How long a power above the sustainable one lasts on part of the reserve; `None` when it is sustainable.
+    ///
+    /// # Formula
+    /// t = W′_spent/(P − CP).
+    #[must_use]
+    pub fn lasts(&self, power: PowerDemand, share: ReserveShare) -> Option<Time> {
+        let above = power.watts() - self.sustainable;
+        (above > 0.0).then(|| Time::new(share.value() * self.reserve / above))
+    }
+
+    fn power_spending(&self, share: f64, time: EffortTime) -> PowerDemand {
+        PowerDemand::new(self.sustainable + share * self.reserve / time.s())
+    }
+}
+
+impl WorkReserve {
+    /// 18 kJ: a trained man; 10 to 25 kJ are typical. Estimate.
+    pub const USUAL: Self = Self::known(18.0);
+}
+
+impl ReserveShare {
+    /// All of it: once, fresh.
+    pub const ALL: Self = Self::known(1.0);
+    /// One fifth: what a climb of every lap may cost. Estimate.
+    pub const EACH_LAP: Self = Self::known(0.2);
+}
+
+/// The peak power does not exceed the sustainable power.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PeakTooLow {
+    /// The sustainable power that was given.
+    pub sustainable: Power,
+    /// The peak power that was given.
+    pub peak: PeakPower,
+}
+
+impl fmt::Display for PeakTooLow {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "type a peak power above the sustainable {} W", self.sustainable.watts())
+    }
+}
+
+impl core::error::Error for PeakTooLow {}
+
+/// A rider's standard, for those who do not know their power. Estimates of what is held for some minutes, from
+/// which one rider may be a quarter away.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Level {
+    /// Rides now and then: 2.2 W/kg.
+    Occasional,
+    /// Trains with a club: 3.0 W/kg.
+    Club,
+    /// Races regularly: 3.6 W/kg.
+    Racing,
+    /// Races among the best of a country: 4.6 W/kg.
+    National,
+}
+
+impl Level {
+    /// Every level, from the weakest.
+    pub const ALL: [Self; 4] = [Self::Occasional, Self::Club, Self::Racing, Self::National];
+
+    /// Power over body mass, in W/kg. Estimate.
+    #[must_use]
+    pub const fn watts_per_kg(self) -> f64 {
+        match self {
+            Self::Occasional => 2.2,
+            Self::Club => 3.0,
+            Self::Racing => 3.6,
+            Self::National => 4.6,
+        }
+    }
+
+    /// Power for a body mass. Estimate.
+    #[must_use]
+    pub const fn power(self, body: BodyMass) -> Power {
+        Power::nearest(self.watts_per_kg() * body.kg())
+    }
+}

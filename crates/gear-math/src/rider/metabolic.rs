@@ -1,0 +1,90 @@
+//! One engine for both ways of moving: what the muscles burn for a power at the crank.
+
+use crate::{
+    BaselineMetabolism, BodyMass, DeltaEfficiency, GrossEfficiency, MetabolicPower, Power, StandingMetabolism,
+};
+
+/// Energy from one millilitre of oxygen, in joules. Di Prampero et al. (1979, *J Appl Physiol* 47:201–206).
+const JOULES_PER_ML_OXYGEN: f64 = 20.9;
+
+impl GrossEfficiency {
+    /// 0.23: a trained rider at race power, within the 0.20–0.25 of Moseley & Jeukendrup (2001, *Med Sci Sports
+    /// Exerc* 33:621–627) and others; 0.22 is the better guess on steep ground.
+    pub const TRAINED: Self = Self::known(0.23);
+
+    /// The gross efficiency that a baseline and a delta efficiency come to at one power.
+    ///
+    /// # Formula
+    /// GE = P/(P₀ + P/DE). Ettema & Lorås (2009, *Eur J Appl Physiol* 106:1–14). Kept inside [`Self::LIMITS`].
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::{BaselineMetabolism, DeltaEfficiency, GrossEfficiency, Power};
+    /// let efficiency = GrossEfficiency::from_baseline(
+    ///     Power::new(240.0)?,
+    ///     BaselineMetabolism::new(140.0)?,
+    ///     DeltaEfficiency::new(0.25)?,
+    /// );
+    /// assert!((efficiency.share() - 240.0 / 1100.0).abs() < 1e-12);
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
+    #[must_use]
+    pub fn from_baseline(power: Power, baseline: BaselineMetabolism, delta: DeltaEfficiency) -> Self {
+        Self::nearest(power.watts() / (baseline.watts() + power.watts() / delta.share()))
+    }
+}
+
+impl StandingMetabolism {
+    /// 1.5 W/kg: the first term of Pandolf, Givoni & Goldman (1977, *J Appl Physiol* 43:577–581).
+    pub const PANDOLF: Self = Self::known(1.5);
+}
+
+impl MetabolicPower {
+    /// Everything the muscles and the rest of the body burn for a power at the crank.
+    #[must_use]
+    pub fn of(power: Power, efficiency: GrossEfficiency) -> Self {
+        Self::new(power.watts() / efficiency.share())
+    }
+
+    /// What is left above standing still. The published costs on foot are above standing, so this is what pays
+    /// for them; zero when standing alone takes more.
+    #[must_use]
+    pub fn above_standing(self, body: BodyMass, standing: StandingMetabolism) -> Self {
+        Self::new((self.watts() - standing.w_per_kg() * body.kg()).max(0.0))
+    }
+
+    /// Oxygen taken up, in litres per minute.
+    #[must_use]
+    pub fn oxygen_l_per_min(self) -> f64 {
+        self.watts() / JOULES_PER_ML_OXYGEN * 60.0 / 1000.0
+    }
+
+    /// Oxygen taken up per kilogram of body mass, in millilitres per minute.
+    #[must_use]
+    pub fn oxygen_ml_per_kg_min(self, body: BodyMass) -> f64 {
+        self.oxygen_l_per_min() * 1000.0 / body.kg()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn oxygen_of_the_reference_rider() {
+        let body = BodyMass::new(70.0).unwrap();
+        let total = MetabolicPower::of(Power::new(250.0).unwrap(), GrossEfficiency::TRAINED);
+        let net = total.above_standing(body, StandingMetabolism::PANDOLF);
+        assert!((total.watts() - 1086.96).abs() < 0.01);
+        assert!((net.watts() - 981.96).abs() < 0.01);
+        assert!((total.oxygen_l_per_min() - 3.12).abs() < 0.005);
+        assert!((total.oxygen_ml_per_kg_min(body) - 44.6).abs() < 0.05);
+    }
+
+    #[test]
+    fn nothing_is_left_below_standing() {
+        let body = BodyMass::new(150.0).unwrap();
+        let little = MetabolicPower::of(Power::new(30.0).unwrap(), GrossEfficiency::TRAINED);
+        assert_eq!(little.above_standing(body, StandingMetabolism::PANDOLF).watts(), 0.0);
+    }
+}

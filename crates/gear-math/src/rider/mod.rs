@@ -1,0 +1,54 @@
+//! Riding, running and walking uphill, and which is the faster.
+
+mod air;
+mod climb_plan;
+mod crossover;
+mod effort;
+mod energy;
+mod gearing;
+mod ground;
+mod limits;
+mod metabolic;
+mod obstacle;
+mod on_foot;
+mod pedalling;
+mod quantity;
+mod resistance;
+mod ride_or_run;
+#[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
+mod rider;
+mod road_load;
+mod root;
+mod sensitivity;
+mod traction;
+mod verdict;
+mod verdict_map;
+
+pub use air::{Air, Wind};
+pub use climb_plan::{Carry, ClimbPlan, OverGear};
+pub use crossover::{Crossover, Flip, FlipChange, Mark, MarkKind};
+pub use effort::{CriticalPower, Level, PeakTooLow};
+pub use energy::Band;
+pub use gearing::Riding;
+pub use ground::{Basis, Ground, Range, Surface};
+pub use limits::{LimitsHeld, Reason, RidingLimits};
+pub use obstacle::break_even_length;
+pub use on_foot::{Gait, Gaits, Incline, running_cost, walking_cost};
+pub use pedalling::{LegStrength, body_weight_gradient};
+pub use quantity::{
+    AirDensity, AirPressure, AirTemperature, Altitude, BalanceSpeed, BaselineMetabolism, BikeMass, BodyMass,
+    Climb, ClimbLength, Compass, CrankLength, DeltaEfficiency, Distance, DragArea, DrivetrainEfficiency,
+    EffectiveMass, EffortTime, FootCost, FootCostFactor, FootDrag, FootFactor, Friction, Gradient,
+    GrossEfficiency, Headwind, Humidity, KitMass, LoadFactor, MassHeight, MetabolicPower, PeakFactor,
+    PeakPower, Power, PowerDemand, RearShare, ReserveShare, RollingCoefficient, SecondsLost, Slope,
+    SlopeShare, StandingMetabolism, StrengthShare, Time, Torque, TotalMass, WheelInertia, Wheelbase,
+    WindSpeed, WorkReserve,
+};
+pub use resistance::{PowerTerms, Resistance};
+pub use ride_or_run::{PowerBelowStanding, RideOrRun};
+pub use rider::{Bike, Rider};
+pub use road_load::RoadLoad;
+pub use sensitivity::{TornadoBar, Uncertain, Watched};
+pub use traction::Stance;
+pub use verdict::{Answer, Verdict};
+pub use verdict_map::{Cell, verdict_map};

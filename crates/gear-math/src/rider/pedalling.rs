@@ -1,0 +1,134 @@
+//! How hard and how fast legs can turn a crank.
+
+use super::road_load::{GRAVITY, gradient_overcome};
+use crate::{
+    Bike, BodyMass, Cadence, CrankLength, KitMass, PeakPower, Power, PowerDemand, Rider, RollingCoefficient,
+    Slope, StrengthShare, Torque,
+};
+use core::f64::consts::{FRAC_2_PI, TAU};
+
+/// Leg strength: torque falls in a straight line with cadence, so power is a parabola.
+///
+/// Driss & Vandewalle (2013, *BioMed Res Int* 589361).
+///
+/// # Example
+/// ```
+/// use gear_math::{Cadence, LegStrength};
+/// let legs = LegStrength::ENDURING;
+/// assert!((legs.torque(Cadence::new(60.0)?).n_m() - 122.75).abs() < 0.01);
+/// assert!((legs.power(Cadence::new(60.0)?).watts() - 771.3).abs() < 0.1);
+/// # Ok::<(), gear_math::OutOfLimits>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LegStrength {
+    /// Highest power of one pedal turn.
+    pub peak: PeakPower,
+    /// Cadence at which it is reached.
+    pub optimal: Cadence,
+    /// Part of the strength that lasts through the effort.
+    pub usable: StrengthShare,
+}
+
+impl StrengthShare {
+    /// 1.0: up to 5 s. Estimate.
+    pub const SECONDS_5: Self = Self::known(1.0);
+    /// 0.8: about 15 s. Estimate.
+    pub const SECONDS_15: Self = Self::known(0.8);
+    /// 0.65: about 30 s. Estimate.
+    pub const SECONDS_30: Self = Self::known(0.65);
+    /// 0.5: minutes. Estimate.
+    pub const MINUTES: Self = Self::known(0.5);
+}
+
+impl CrankLength {
+    /// 170 mm (common practice).
+    pub const USUAL: Self = Self::known(170.0);
+}
+
+impl LegStrength {
+    /// 1000 W at 115 rpm, half of it lasting for minutes. Estimates, below Martin, Wagner & Coyle (1997, *Med Sci
+    /// Sports Exerc* 29:1505–1512).
+    pub const ENDURING: Self = Self {
+        peak: PeakPower::known(1000.0),
+        optimal: Cadence::OF_PEAK_POWER,
+        usable: StrengthShare::MINUTES,
+    };
+
+    /// Highest mean torque of one pedal turn at a cadence; zero where the legs can no longer follow.
+    ///
+    /// # Formula
+    /// T = T₀ (1 − n/n₀), n₀ = 2 n_opt, T₀ = 4 P_max/(2π n₀/60).
+    #[must_use]
+    pub fn torque(&self, cadence: Cadence) -> Torque {
+        let fastest = self.fastest_rpm();
+        let stalled = 4.0 * self.peak.watts() / (TAU * fastest / 60.0);
+        Torque::new(stalled * (1.0 - cadence.rpm() / fastest).max(0.0))
+    }
+
+    /// Highest power of one pedal turn at a cadence.
+    ///
+    /// # Formula
+    /// P = 4 P_max (n/n₀)(1 − n/n₀).
+    #[must_use]
+    pub fn power(&self, cadence: Cadence) -> PowerDemand {
+        let share = cadence.rpm() / self.fastest_rpm();
+        PowerDemand::new(4.0 * self.peak.watts() * share * (1.0 - share).max(0.0))
+    }
+
+    /// The slowest and the fastest crank, in rpm, at which the usable strength gives `power`; `None` when no
+    /// cadence does.
+    #[must_use]
+    pub fn cadences_for(&self, power: Power) -> Option<(f64, f64)> {
+        let asked = power.watts() / (self.usable.share() * self.peak.watts());
+        let half = self.optimal.rpm();
+        (asked <= 1.0).then(|| {
+            let reach = (1.0 - asked).sqrt();
+            (half * (1.0 - reach), half * (1.0 + reach))
+        })
+    }
+
+    fn fastest_rpm(&self) -> f64 {
+        2.0 * self.optimal.rpm()
+    }
+}
+
+impl Torque {
+    /// Mean torque of one full body weight pressed straight down through every down-stroke.
+    ///
+    /// # Formula
+    /// T = (2/π) m g L.
+    #[must_use]
+    pub fn of_body_weight(body: BodyMass, kit: KitMass, crank: CrankLength) -> Self {
+        Self::new(FRAC_2_PI * (body.kg() + kit.kg()) * GRAVITY * crank.mm() / 1000.0)
+    }
+
+    /// Mean force square to the crank, both legs together, in newtons.
+    #[must_use]
+    pub fn pedal_force_n(self, crank: CrankLength) -> f64 {
+        self.n_m() / (crank.mm() / 1000.0)
+    }
+}
+
+/// The gradient from which holding speed in the lowest gear takes more than one full body weight on every pedal
+/// stroke, air left out; `None` when even a wall does not.
+///
+/// # Formula
+/// sin(θ + φ) = 4 (m_rider + m_kit) L η cos φ/(M D), tan φ = C_rr.
+///
+/// # Example
+/// ```
+/// use gear_math::{Bike, Rider, Surface, body_weight_gradient};
+/// # use gear_math::{BikeMass, BodyMass, Circumference, Drivetrain, KitMass, Power};
+/// # let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
+/// # let drivetrain = Drivetrain { chainset: "40".parse()?, cassette: "11-13-15-17-20-23-27-32".parse()? };
+/// # let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2100.0)?);
+/// let steepest = body_weight_gradient(&rider, &bike, Surface::FirmGrass.ground().rolling);
+/// assert!(steepest.is_some_and(|slope| (slope.percent() - 19.0).abs() < 0.5));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[must_use]
+pub fn body_weight_gradient(rider: &Rider, bike: &Bike, rolling: RollingCoefficient) -> Option<Slope> {
+    let torque = Torque::of_body_weight(rider.body, rider.kit, rider.crank);
+    let force = torque.n_m() * TAU * bike.efficiency.share() / bike.lowest_development().m();
+    gradient_overcome(force, rider.with(bike), rolling)
+}

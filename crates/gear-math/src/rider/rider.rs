@@ -1,0 +1,111 @@
+//! The rider and the bike under them.
+
+use crate::{
+    BikeMass, BodyMass, Cadence, Circumference, CrankLength, Development, Drivetrain, DrivetrainEfficiency,
+    FootCostFactor, Gaits, GrossEfficiency, KitMass, LoadFactor, Power, StandingMetabolism, TotalMass,
+};
+
+/// A rider in one effort.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Rider {
+    /// Body mass.
+    pub body: BodyMass,
+    /// What the rider wears and carries.
+    pub kit: KitMass,
+    /// Power at the crank for this effort.
+    pub power: Power,
+    /// Mechanical over metabolic power on the bike.
+    pub efficiency: GrossEfficiency,
+    /// What standing takes.
+    pub standing: StandingMetabolism,
+    /// This person's cost on foot over the published mean.
+    pub foot_cost: FootCostFactor,
+    /// Whether walking is allowed.
+    pub gaits: Gaits,
+    /// Slowest usable cadence.
+    pub lowest_cadence: Cadence,
+    /// Fastest usable cadence.
+    pub highest_cadence: Cadence,
+    /// Crank length.
+    pub crank: CrankLength,
+}
+
+impl Rider {
+    /// A rider with the model's reference values for all that most riders do not know of themselves.
+    #[must_use]
+    pub const fn new(body: BodyMass, kit: KitMass, power: Power) -> Self {
+        Self {
+            body,
+            kit,
+            power,
+            efficiency: GrossEfficiency::TRAINED,
+            standing: StandingMetabolism::PANDOLF,
+            foot_cost: FootCostFactor::MEAN,
+            gaits: Gaits::RunOrWalk,
+            lowest_cadence: Cadence::GRINDING,
+            highest_cadence: Cadence::SPINNING,
+            crank: CrankLength::USUAL,
+        }
+    }
+
+    /// Everything that moves when this rider is on `bike`.
+    #[must_use]
+    pub fn with(&self, bike: &Bike) -> TotalMass {
+        TotalMass::of(self.body, self.kit, bike.mass)
+    }
+}
+
+impl FootCostFactor {
+    /// As the runners of Minetti et al. (2002).
+    pub const MEAN: Self = Self::known(1.0);
+}
+
+/// A bike: its mass and gears, and what it is like to carry.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Bike {
+    /// Mass as it stands.
+    pub mass: BikeMass,
+    /// Rings and sprockets.
+    pub drivetrain: Drivetrain,
+    /// Circumference of the rear wheel.
+    pub wheel: Circumference,
+    /// What reaches the rear wheel.
+    pub efficiency: DrivetrainEfficiency,
+    /// Cost of carrying it over cost of body mass.
+    pub load: LoadFactor,
+}
+
+impl Bike {
+    /// A bike with an ordinary off-road drivetrain, carried on one shoulder.
+    #[must_use]
+    pub const fn new(mass: BikeMass, drivetrain: Drivetrain, wheel: Circumference) -> Self {
+        Self {
+            mass,
+            drivetrain,
+            wheel,
+            efficiency: DrivetrainEfficiency::OFF_ROAD,
+            load: LoadFactor::SHOULDERED,
+        }
+    }
+
+    /// Metres per crank turn in the lowest gear.
+    #[must_use]
+    pub fn lowest_development(&self) -> Development {
+        self.drivetrain.lowest().development(self.wheel)
+    }
+}
+
+impl DrivetrainEfficiency {
+    /// 0.976: clean. Martin et al. (1998, *J Appl Biomech* 14:276–291).
+    pub const CLEAN: Self = Self::known(0.976);
+    /// 0.96: off-road. Estimate, below the clean value.
+    pub const OFF_ROAD: Self = Self::known(0.96);
+    /// 0.92: muddy. Estimate.
+    pub const MUDDY: Self = Self::known(0.92);
+}
+
+impl LoadFactor {
+    /// 1.2: on one shoulder. Estimate, between a load at the trunk (1.0; Ludlow & Weyand 2017, *J Appl Physiol*
+    /// 123:1288–1302) and one in the hands (1.4 to 1.9; Soule & Goldman 1969, *J Appl Physiol* 27:687–690).
+    pub const SHOULDERED: Self = Self::known(1.2);
+}

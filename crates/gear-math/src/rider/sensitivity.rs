@@ -1,0 +1,197 @@
+//! What moves the crossover most.
+
+use super::energy::{EFFICIENCY, GROUND, LOAD, PERSON, ROLLING};
+use crate::{
+    Air, BalanceSpeed, Bike, BikeMass, Cadence, Climb, DrivetrainEfficiency, FootCostFactor, FootFactor,
+    Friction, GrossEfficiency, Ground, LoadFactor, Power, RideOrRun, Rider, RidingLimits, RollingCoefficient,
+    Slope, SlopeShare, StandingMetabolism,
+};
+
+/// How far the inputs may be off that the band leaves aside, in the units of their quantities; power and friction as
+/// factors. The ranges of the model, and estimates for power and bike mass.
+const STANDING: [f64; 2] = [-0.3, 0.2];
+const DRIVETRAIN: [f64; 2] = [-0.04, 0.016];
+const POWER: [f64; 2] = [0.9, 1.1];
+const BIKE: [f64; 2] = [-1.0, 1.0];
+const CADENCE: [f64; 2] = [-10.0, 10.0];
+const BALANCE: [f64; 2] = [-0.2, 0.6];
+const FRICTION: [f64; 2] = [0.7, 1.4];
+
+/// An input that is not known exactly.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Uncertain {
+    /// Gross efficiency on the bike, ±0.02.
+    GrossEfficiency,
+    /// Rolling coefficient, ±30 %.
+    Rolling,
+    /// What carrying the bike costs, from a load at the trunk to one in the hands.
+    Load,
+    /// What the ground adds on foot, ±50 %.
+    FootGround,
+    /// How that grows with the slope, from not at all to in full.
+    SlopeShare,
+    /// The person's cost on foot, ±8 %.
+    FootCost,
+    /// Standing metabolism, 1.2 to 1.7 W/kg for 1.5.
+    Standing,
+    /// Drivetrain efficiency, 0.92 to 0.976 for 0.96.
+    Drivetrain,
+    /// Power, ±10 %.
+    Power,
+    /// Mass of the bike, ±1 kg.
+    BikeMass,
+    /// Lowest cadence, ±10 rpm.
+    LowestCadence,
+    /// Slowest speed in balance, 1.0 to 1.8 m/s for 1.2.
+    Balance,
+    /// Friction, −30 % and +40 %.
+    Friction,
+}
+
+/// Which crossover is watched.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Watched {
+    /// Where going on foot becomes as fast for the same energy.
+    Energy,
+    /// The first of everything that ends riding.
+    Flip,
+}
+
+/// One bar of a tornado chart.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TornadoBar {
+    /// The input that is moved, alone.
+    pub input: Uncertain,
+    /// Its low and high value, in the unit of its quantity.
+    pub values: (f64, f64),
+    /// The crossover at the low value; `None` for "not up to 45 %".
+    pub at_low: Option<Slope>,
+    /// The crossover at the high value.
+    pub at_high: Option<Slope>,
+    /// Points of gradient between the two, in per cent; one that is not met counts as 45 %.
+    pub swing_points: f64,
+}
+
+/// Everything the answer depends on.
+#[derive(Debug, Clone, Copy)]
+struct Inputs {
+    rider: Rider,
+    bike: Bike,
+    air: Air,
+    limits: RidingLimits,
+    ground: Ground,
+}
+
+impl Uncertain {
+    /// Every input, as they are listed here.
+    pub const ALL: [Self; 13] = [
+        Self::GrossEfficiency,
+        Self::Rolling,
+        Self::Load,
+        Self::FootGround,
+        Self::SlopeShare,
+        Self::FootCost,
+        Self::Standing,
+        Self::Drivetrain,
+        Self::Power,
+        Self::BikeMass,
+        Self::LowestCadence,
+        Self::Balance,
+        Self::Friction,
+    ];
+}
+
+impl RideOrRun {
+    /// Moves each uncertain input alone, down and up, and reports what the watched crossover does; the widest
+    /// swing first. Ranges as in [`Uncertain`], kept inside the limits of each quantity; inputs that do not count here
+    /// are left out.
+    #[must_use]
+    pub fn tornado(&self, ground: &Ground, watched: Watched) -> Vec<TornadoBar> {
+        let mut bars: Vec<TornadoBar> =
+            Uncertain::ALL.iter().filter_map(|&input| self.bar(input, ground, watched)).collect();
+        bars.sort_by(|a, b| b.swing_points.total_cmp(&a.swing_points));
+        bars
+    }
+
+    fn bar(&self, input: Uncertain, ground: &Ground, watched: Watched) -> Option<TornadoBar> {
+        let Self { rider, bike, air, limits, .. } = *self;
+        let given = Inputs { rider, bike, air, limits, ground: *ground };
+        let ((low, low_value), (high, high_value)) = (given.moved(input, 0)?, given.moved(input, 1)?);
+        let (at_low, at_high) = (low.crossover(watched), high.crossover(watched));
+        let points = |slope: Option<Slope>| slope.map_or(Climb::LIMITS.max, Slope::percent);
+        let swing_points = (points(at_high) - points(at_low)).abs();
+        Some(TornadoBar { input, values: (low_value, high_value), at_low, at_high, swing_points })
+    }
+}
+
+impl Inputs {
+    /// One input moved to its low (0) or high (1) side, with its new value; `None` when it does not count.
+    fn moved(mut self, input: Uncertain, side: usize) -> Option<(Self, f64)> {
+        let Self { rider, bike, limits, ground, .. } = &mut self;
+        let by = |pair: [f64; 2]| pair[side];
+        let value = match input {
+            Uncertain::GrossEfficiency => change(&mut rider.efficiency, |given| {
+                GrossEfficiency::nearest(given.share() + by([-EFFICIENCY, EFFICIENCY]))
+            })
+            .share(),
+            Uncertain::Rolling => {
+                change(&mut ground.rolling, |given| RollingCoefficient::nearest(given.value() * by(ROLLING)))
+                    .value()
+            }
+            Uncertain::Load => {
+                change(&mut bike.load, |given| LoadFactor::nearest(given.value() + by(LOAD))).value()
+            }
+            Uncertain::FootGround => change(&mut ground.foot, |given| {
+                FootFactor::nearest(1.0 + (given.value() - 1.0) * by(GROUND))
+            })
+            .value(),
+            Uncertain::SlopeShare => {
+                change(&mut ground.slope_share, |_| [SlopeShare::FIXED, SlopeShare::IN_FULL][side]).value()
+            }
+            Uncertain::FootCost => {
+                change(&mut rider.foot_cost, |given| FootCostFactor::nearest(given.value() * by(PERSON)))
+                    .value()
+            }
+            Uncertain::Standing => change(&mut rider.standing, |given| {
+                StandingMetabolism::nearest(given.w_per_kg() + by(STANDING))
+            })
+            .w_per_kg(),
+            Uncertain::Drivetrain => change(&mut bike.efficiency, |given| {
+                DrivetrainEfficiency::nearest(given.share() + by(DRIVETRAIN))
+            })
+            .share(),
+            Uncertain::Power => {
+                change(&mut rider.power, |given| Power::nearest(given.watts() * by(POWER))).watts()
+            }
+            Uncertain::BikeMass => {
+                change(&mut bike.mass, |given| BikeMass::nearest(given.kg() + by(BIKE))).kg()
+            }
+            Uncertain::LowestCadence => change(&mut rider.lowest_cadence, |given| {
+                Cadence::new(given.rpm() + by(CADENCE)).unwrap_or(given)
+            })
+            .rpm(),
+            Uncertain::Balance => {
+                change(limits.balance.as_mut()?, |given| BalanceSpeed::nearest(given.m_per_s() + by(BALANCE)))
+                    .m_per_s()
+            }
+            Uncertain::Friction => {
+                limits.grip?;
+                change(&mut ground.friction, |given| Friction::nearest(given.mu() * by(FRICTION))).mu()
+            }
+        };
+        Some((self, value))
+    }
+
+    fn crossover(self, watched: Watched) -> Option<Slope> {
+        let question = RideOrRun::assembled(self.rider, self.bike, self.air, self.limits);
+        match watched {
+            Watched::Energy => question.energy_gradient(&self.ground),
+            Watched::Flip => question.flip(&self.ground).map(|flip| flip.gradient),
+        }
+    }
+}
+
+fn change<T: Copy>(slot: &mut T, to: impl Fn(T) -> T) -> T {
+    *slot = to(*slot);
+    *slot
+}

@@ -1,0 +1,52 @@
+//! The verdict on many grounds and slopes at once.
+
+use super::energy::{Band, Energy, Speeds};
+use crate::{Climb, Ground, Incline, LimitsHeld, RideOrRun, Verdict};
+
+/// One part of an [`Answer`] on a map of slopes and grounds.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Cell {
+    /// Foot over ride.
+    pub ratio: Band,
+    /// Limits that hold.
+    pub limits: LimitsHeld,
+    /// The judgement.
+    pub verdict: Verdict,
+}
+
+/// Judges every ground on every slope for several riders or bikes at once.
+///
+/// Returns one list per question, ground by ground, each from the first gradient to the last. What two questions
+/// share is worked out once: two set-ups of one bike differ only in their gears.
+#[must_use]
+pub fn verdict_map(questions: &[RideOrRun], grounds: &[Ground], gradients: &[Climb]) -> Vec<Vec<Cell>> {
+    let inclines: Vec<Incline> = gradients.iter().map(|&gradient| Incline::new(gradient)).collect();
+    let mut maps = vec![Vec::with_capacity(grounds.len() * inclines.len()); questions.len()];
+    for ground in grounds {
+        for incline in &inclines {
+            let mut known: Option<(&Energy, Speeds, Band)> = None;
+            for (question, map) in questions.iter().zip(&mut maps) {
+                let (_, speeds, ratio) = known
+                    .filter(|(energy, _, _)| **energy == question.energy)
+                    .unwrap_or_else(|| question.compared(ground, incline));
+                known = Some((&question.energy, speeds, ratio));
+                map.push(question.cell(&speeds, ratio, ground, incline));
+            }
+        }
+    }
+    maps
+}
+
+impl RideOrRun {
+    fn compared(&self, ground: &Ground, incline: &Incline) -> (&Energy, Speeds, Band) {
+        let speeds = self.energy.speeds(ground, incline);
+        (&self.energy, speeds, self.energy.band(&speeds, ground, incline))
+    }
+
+    fn cell(&self, speeds: &Speeds, ratio: Band, ground: &Ground, incline: &Incline) -> Cell {
+        let limits = self.limits_held(speeds, ground, incline);
+        let riding = self.gearing.riding(speeds.ride);
+        let verdict = Verdict::of(ratio, limits, &riding, speeds.ride);
+        Cell { ratio, limits, verdict }
+    }
+}
