@@ -21,8 +21,8 @@ impl Scale {
     /// The same with equal ratios at equal distances; for positive values.
     #[must_use]
     pub(super) fn ratio((low, high): (f64, f64), (from, to): (f64, f64)) -> Self {
-        let (low, high) = opened(low.max(1e-6), high.max(1e-6), 1e-6);
-        Self { low: low.ln(), high: high.ln(), from, to, logarithmic: true }
+        let (low, high) = opened(low.max(1e-6).ln(), high.max(1e-6).ln(), 1e-6);
+        Self { low, high, from, to, logarithmic: true }
     }
 
     /// Where `value` stands, unclipped.
@@ -55,11 +55,11 @@ impl Scale {
 
 /// Makes an empty or broken range a real one, so that every picture can be drawn.
 fn opened(low: f64, high: f64, least: f64) -> (f64, f64) {
-    match (low.is_finite(), high.is_finite()) {
-        (true, true) if high - low > least => (low, high),
-        (true, true) => (low.min(high) * 0.95 - least, low.max(high) * 1.05 + least),
-        _ => (1.0, 2.0),
+    if !low.is_finite() || !high.is_finite() {
+        return (1.0, 2.0);
     }
+    let pad = if high - low > least { 0.0 } else { 0.05 * low.abs().max(high.abs()) + least };
+    (low.min(high) - pad, low.max(high) + pad)
 }
 
 /// Moves label positions apart, each as little as may be, so that neighbours are `gap` away from one another and all
