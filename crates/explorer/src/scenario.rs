@@ -1,6 +1,8 @@
 //! The bench understood: validated values, and what could not be understood.
 
 mod parse;
+mod position;
+mod tyre;
 
 use crate::bench::Bench;
 use crate::field::Field;
@@ -10,6 +12,9 @@ use gear_math::{
     Cadence, Cassette, Chainset, Derailleur, Drivetrain, DuplicateTolerance, RollOutLimit, Speed, Wheel,
 };
 use parse::Reader;
+
+pub use position::{BarShapes, PositionInputs, ToeInputs};
+pub use tyre::TyreInputs;
 
 /// The rider's lowest, usual and highest cadence, ascending.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -52,6 +57,12 @@ pub struct Scenario {
     pub limit: Option<RollOutLimit>,
     /// What is being looked at.
     pub probe: Probe,
+    /// Tyre, rim and what loads them.
+    pub tyre: TyreInputs,
+    /// The road position and the bike it goes to.
+    pub position: PositionInputs,
+    /// The one set-up that the workshop sheet is for; both when `None`.
+    pub sheet_for: Option<Side>,
 }
 
 /// What is wrong with a field, and what the page uses instead.
@@ -106,6 +117,13 @@ impl Scenario {
             ),
             limit: reader.limit(good.limit),
             probe: good.probe,
+            tyre: TyreInputs::read(&mut reader, Some(&good.tyre)),
+            position: PositionInputs::read(&mut reader, Some(&good.position)),
+            sheet_for: reader.choice(
+                Field::SheetFor,
+                good.sheet_for,
+                &[("both", None), ("a", Some(Side::A)), ("b", Some(Side::B))],
+            ),
         };
         let probe = reader.probe(good.probe, scenario.unit);
         ReadBench { scenario: Self { probe, ..scenario }, complaints: reader.complaints() }
@@ -145,12 +163,16 @@ fn bare() -> Scenario {
         unit: SpeedUnit::default(),
         limit: None,
         probe: Probe { cadence: cadence(85.0), speed: Speed::from_km_per_h(15.0).expect("a speed") },
+        tyre: TyreInputs::read(&mut Reader::new(&Bench::default()), None),
+        position: PositionInputs::read(&mut Reader::new(&Bench::default()), None),
+        sheet_for: None,
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::field::Kind;
     use proptest::prelude::*;
 
     fn complaints(edits: &[(Field, &str)]) -> Vec<(Field, String)> {
@@ -201,6 +223,28 @@ mod tests {
     #[test]
     fn units_and_decimal_commas_are_understood() {
         assert_eq!(complaints(&[(Field::CadenceLow, "57,5 rpm"), (Field::Tolerance, "2 %")]), []);
+    }
+
+    #[test]
+    fn every_number_field_refuses_what_is_no_number_and_keeps_the_last_good_value() {
+        for &field in Field::ALL {
+            if matches!(field.spec().kind, Kind::Number | Kind::Choice(_)) {
+                for text in ["words", "1e9", "NaN", "<b>"] {
+                    let found = complaints(&[(field, text)]);
+                    assert_eq!(found.first().map(|complaint| complaint.0), Some(field), "{field:?} {text}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_mark_may_be_typed_in_psi() {
+        let mut bench = Bench::default();
+        bench.write(Field::TyreMark, "65 psi");
+        let read = Scenario::read(&bench, &Scenario::default());
+        assert_eq!(read.complaints, []);
+        assert!(read.scenario.tyre.marks.tyre.is_some_and(|mark| (mark.psi() - 65.0).abs() < 1e-9));
+        assert_eq!(complaints(&[(Field::TyreMark, "900 psi")])[0].0, Field::TyreMark);
     }
 
     #[test]

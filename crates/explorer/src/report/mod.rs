@@ -1,10 +1,14 @@
 //! What the scenario comes to: plain data, worked out by gear-math, read by every view and picture.
 
+mod position;
 mod setup;
 mod side;
+mod tyre;
 
+pub use position::PositionReport;
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;
+pub use tyre::{OtherGear, OtherTyre, TyreFit, TyreReport, WidthLine};
 
 use crate::number::{plain, with_unit};
 use crate::scenario::{CadenceWindow, Probe, Scenario};
@@ -40,6 +44,12 @@ pub struct Report {
     pub derailleur: Derailleur,
     /// The roll-out limit of the race, if it has one.
     pub limit: Option<RollOutLimit>,
+    /// Tyre, rim and pressure.
+    pub tyre: TyreReport,
+    /// The road position on the cross bike.
+    pub position: PositionReport,
+    /// The set-ups that the workshop sheet is for.
+    pub sheet_for: Option<Side>,
 }
 
 /// A gear that A and B share.
@@ -102,6 +112,9 @@ impl Report {
             tolerance: scenario.tolerance,
             derailleur: scenario.derailleur,
             limit: scenario.limit,
+            tyre: TyreReport::new(scenario),
+            position: PositionReport::new(scenario),
+            sheet_for: scenario.sheet_for,
             setups,
             comparison,
         }

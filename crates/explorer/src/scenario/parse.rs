@@ -6,10 +6,13 @@ use crate::field::Field;
 use crate::number::with_unit;
 use crate::speed_unit::SpeedUnit;
 use gear_math::{
-    Cadence, Circumference, Derailleur, OutOfLimits, RollOutLimit, Speed, TyreKind, TyreSize, Wheel,
+    Cadence, Circumference, Derailleur, OutOfLimits, Pressure, RollOutLimit, Speed, TyreKind, TyreSize, Wheel,
 };
 use std::fmt::Display;
 use std::str::FromStr;
+
+/// How a quantity is made from a number, and the number taken from it again.
+pub(super) type Quantity<T> = (fn(f64) -> Result<T, OutOfLimits>, fn(T) -> f64);
 
 /// Reads a bench and gathers complaints.
 pub(super) struct Reader<'b> {
@@ -65,6 +68,65 @@ impl<'b> Reader<'b> {
         self.read(field, good, kept, |text| {
             number(text, field).and_then(|value| new(value).map_err(|error| sentence(&error)))
         })
+    }
+
+    /// A number within the limits of its quantity; `None` for `good` stands for the field's starting value.
+    pub(super) fn quantity<T: Copy>(
+        &mut self,
+        field: Field,
+        good: Option<T>,
+        (new, value): Quantity<T>,
+    ) -> T {
+        let typed = number(self.bench.text(field).trim(), field)
+            .and_then(|value| new(value).map_err(|error| sentence(&error)));
+        match typed {
+            Ok(typed) => typed,
+            Err(message) => {
+                let good = good.unwrap_or_else(|| started(field, new));
+                self.complain(field, message, Some(value(good)));
+                good
+            }
+        }
+    }
+
+    /// The same for a field that may be left empty.
+    pub(super) fn quantity_or_none<T: Copy>(
+        &mut self,
+        field: Field,
+        good: Option<T>,
+        quantity: Quantity<T>,
+    ) -> Option<T> {
+        if self.bench.text(field).trim().is_empty() {
+            return None;
+        }
+        let typed = number(self.bench.text(field).trim(), field)
+            .and_then(|value| (quantity.0)(value).map_err(|error| sentence(&error)));
+        typed.map(Some).unwrap_or_else(|message| {
+            self.complain(field, message, good.map(quantity.1));
+            good
+        })
+    }
+
+    /// A pressure that may be left empty, in bar, or in psi when that stands behind it.
+    pub(super) fn pressure_or_none(&mut self, field: Field, good: Option<Pressure>) -> Option<Pressure> {
+        let text = self.bench.text(field).trim();
+        let Some(psi) = text.strip_suffix("psi") else {
+            return self.quantity_or_none(field, good, (Pressure::new, Pressure::bar));
+        };
+        let typed = number(psi.trim_end(), field)
+            .and_then(|value| Pressure::from_psi(value).map_err(|error| sentence(&error)));
+        typed.map(Some).unwrap_or_else(|message| {
+            self.complain(field, message, good.map(Pressure::bar));
+            good
+        })
+    }
+
+    fn complain(&mut self, field: Field, message: String, kept: Option<f64>) {
+        let kept = match kept.map(|kept| (kept * 1000.0).round() / 1000.0) {
+            Some(kept) => format!("{kept}\u{a0}{}", field.spec().unit).trim_end().to_owned(),
+            None => "none".to_owned(),
+        };
+        self.complaints.push(Complaint { field, message, kept });
     }
 
     /// A number that may be left out.
@@ -195,6 +257,12 @@ impl<'b> Reader<'b> {
             speed: self.measured(Field::ProbeSpeed, good.speed, from_unit, |kept| unit.print(kept)),
         }
     }
+}
+
+/// The quantity that a field starts with. A test reads every one.
+#[expect(clippy::expect_used, reason = "fixed texts, each read by a test")]
+fn started<T>(field: Field, new: fn(f64) -> Result<T, OutOfLimits>) -> T {
+    new(number(field.spec().start, field).expect("a number")).expect("a value within its limits")
 }
 
 /// A typed number: a decimal comma and the field's own unit behind it are understood.

@@ -141,7 +141,8 @@ const GRAVITY: f64 = 9.806_65;
 impl Construction {
     /// Pressure for 79 kg on 33 mm over mixed ground, in psi. Tubular and tube: the trade's values (common practice);
     /// tubeless between them (estimate).
-    const fn base_psi(self) -> f64 {
+    #[must_use]
+    pub const fn base_psi(self) -> f64 {
         match self {
             Self::Tubular => 25.0,
             Self::Tubeless => 28.0,
