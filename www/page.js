@@ -21,6 +21,7 @@
   /** Puts one answer of the engine in place: changed fragments, values, marks of fields in error, labels, link. */
   function show(update) {
     for (const [id, html] of update.html) find(id).innerHTML = html;
+    for (const place of document.querySelectorAll("[data-base]")) place.textContent = home();
     for (const [key, text] of update.values) find(key).value = text;
     for (const field of document.querySelectorAll("[data-field]")) {
       const wrong = update.wrong.includes(field.id);
@@ -145,6 +146,8 @@
   document.addEventListener("click", async ({ target }) => {
     const act = target.closest("[data-act]")?.dataset.act;
     if (act === "share") await share();
+    else if (act === "print") print();
+    else if (act === "copy-sheet") await copySheet();
     else if (act) show(engine.act(act));
   });
 
@@ -154,6 +157,25 @@
       find("shared").textContent = "The link is on your clipboard.";
     } catch {
       find("shared").textContent = "Copy the address from the address bar: it holds the whole bench.";
+    }
+  }
+
+  /** The page's address without the bench; a file on this machine is no address for anybody else. */
+  const home = () => (location.protocol === "file:" ? "" : location.href.split("#")[0]);
+
+  async function copySheet() {
+    const text = engine.sheetText(home());
+    const box = find("sheet-text");
+    try {
+      await navigator.clipboard.writeText(text);
+      box.hidden = true;
+      find("sheet-copied").textContent = "The sheet is on your clipboard: paste it into a message.";
+    } catch {
+      box.value = text;
+      box.hidden = false;
+      box.focus();
+      box.select();
+      find("sheet-copied").textContent = "This browser keeps the clipboard to itself: copy the marked text below.";
     }
   }
 

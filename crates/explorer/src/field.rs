@@ -168,7 +168,8 @@ const WHEEL_STYLES: &[(&str, &str)] =
     &[("smooth", "smooth and skilful"), ("normal", "normal"), ("hard", "hard on wheels")];
 const HOOKS: &[(&str, &str)] = &[("hooked", "hooked"), ("hookless", "hookless")];
 const LABEL_EDITIONS: &[(&str, &str)] = &[("2020", "ETRTO from 2020"), ("older", "older ISO rule")];
-const KNEES: &[(&str, &str)] = &[("saddle", "keep the saddle in place"), ("knee", "keep the knee over the pedal")];
+const KNEES: &[(&str, &str)] =
+    &[("saddle", "keep the saddle in place"), ("knee", "keep the knee over the pedal")];
 const SHEETS: &[(&str, &str)] = &[("both", "A and B"), ("a", "A only"), ("b", "B only")];
 
 impl Field {

@@ -1,10 +1,12 @@
 //! Pictures: each is one file with its height, its drawing and the spots that can be looked at.
 
+mod cross_section;
 mod ladder;
 mod overlap;
 pub mod palette;
 mod pen;
 mod plate;
+mod position;
 mod scale;
 mod side;
 mod speeds;
@@ -37,11 +39,23 @@ pub enum Picture {
     Overlap,
     /// Slack to be taken up in every gear.
     Wrap,
+    /// The tyre cut across on its rim, with the gauge over it.
+    CrossSection,
+    /// Road and cross position laid over one another.
+    Position,
 }
 
 impl Picture {
     /// Every picture.
-    pub const ALL: [Picture; 5] = [Self::Ladder, Self::Speeds, Self::Steps, Self::Overlap, Self::Wrap];
+    pub const ALL: [Picture; 7] = [
+        Self::Ladder,
+        Self::Speeds,
+        Self::Steps,
+        Self::Overlap,
+        Self::Wrap,
+        Self::CrossSection,
+        Self::Position,
+    ];
 
     /// Its name in the page.
     #[must_use]
@@ -52,6 +66,8 @@ impl Picture {
             Self::Steps => "steps",
             Self::Overlap => "overlap",
             Self::Wrap => "wrap",
+            Self::CrossSection => "cross-section",
+            Self::Position => "position",
         }
     }
 
@@ -70,6 +86,8 @@ impl Picture {
             Self::Steps => steps::height(width),
             Self::Overlap => overlap::height(report, width),
             Self::Wrap => wrap::height(width),
+            Self::CrossSection => cross_section::height(report, width),
+            Self::Position => position::height(report, width),
         }
     }
 
@@ -82,6 +100,8 @@ impl Picture {
             Self::Steps => steps::spots(report, size),
             Self::Overlap => overlap::spots(report, size),
             Self::Wrap => wrap::spots(report, size),
+            Self::CrossSection => cross_section::spots(report, size),
+            Self::Position => position::spots(report, size),
         }
     }
 
@@ -94,6 +114,8 @@ impl Picture {
             Self::Steps => steps::label(report),
             Self::Overlap => overlap::label(report),
             Self::Wrap => wrap::label(report),
+            Self::CrossSection => cross_section::label(report),
+            Self::Position => position::label(report),
         }
     }
 
@@ -106,6 +128,8 @@ impl Picture {
             Self::Steps => steps::draw(pen, look, report, size),
             Self::Overlap => overlap::draw(pen, look, report, size),
             Self::Wrap => wrap::draw(pen, look, report, size),
+            Self::CrossSection => cross_section::draw(pen, look, report, size),
+            Self::Position => position::draw(pen, look, report, size),
         }
         std::mem::take(&mut pen.marks)
     }

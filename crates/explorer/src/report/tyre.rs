@@ -2,9 +2,9 @@
 
 use crate::scenario::{Scenario, TyreInputs};
 use gear_math::{
-    AirSpring, BodyMass, Construction, Development, GearStep, LabelEdition, LoadedTyre, MountedWidth,
-    NominalWidth, PressureAdvice, PressureCase, RimCaution, RimInnerWidth, RimRange, SetUp, TyreFitError,
-    TyreGround, TyreSection, TyreSize, TyreWidth, WheelStyle, Wheels, WidthVerdict, rim_cautions,
+    AirSpring, BodyMass, Construction, Development, GearStep, LoadedTyre, MountedWidth, NominalWidth,
+    PressureAdvice, PressureCase, RimCaution, RimInnerWidth, RimRange, SetUp, TyreFitError, TyreGround,
+    TyreSection, TyreSize, TyreWidth, WheelStyle, Wheels, WidthVerdict, rim_cautions,
 };
 
 /// Widths that are compared, beside the tyre's own, in millimetres: what is sold for cross, gravel and road.
@@ -139,7 +139,9 @@ impl TyreFit {
         let advice = case.advice();
         let loaded = advice.start.as_ref().ok().map(|start| {
             let loads = case.loads();
-            let under = |load, pressure| AirSpring { section, outer_radius: size.outer_radius(), pressure }.under(load);
+            let under = |load, pressure| {
+                AirSpring { section, outer_radius: size.outer_radius(), pressure }.under(load)
+            };
             Wheels { front: under(loads.front, start.front.start), rear: under(loads.rear, start.rear.start) }
         });
         let verdict = inputs.limit.filter(|_| inputs.measured.is_none()).map(|limit| width.verdict(limit));
@@ -207,7 +209,8 @@ fn widths(inputs: &TyreInputs, own: TyreSize) -> Vec<WidthLine> {
     }
     let line = |label: f64| {
         let label = NominalWidth::new(label).ok()?;
-        let of_its_own = TyreInputs { measuring_rim: inputs.measuring_rim.filter(|_| label == own.width), ..*inputs };
+        let of_its_own =
+            TyreInputs { measuring_rim: inputs.measuring_rim.filter(|_| label == own.width), ..*inputs };
         let (width, size) = (width_on_rim(&of_its_own, label).ok()?, TyreSize { width: label, ..own });
         Some(WidthLine {
             size,

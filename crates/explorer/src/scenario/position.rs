@@ -111,11 +111,7 @@ fn seat_angle(reader: &mut Reader<'_>, field: Field, good: Option<SeatAngle>) ->
 fn footing(reader: &mut Reader<'_>, crank: Field, stack: Field, good: Option<Footing>) -> Footing {
     Footing {
         crank: reader.quantity(crank, good.map(|good| good.crank), (CrankLength::new, CrankLength::mm)),
-        sole_stack: reader.quantity(
-            stack,
-            good.map(|good| good.sole_stack),
-            (SoleStack::new, SoleStack::mm),
-        ),
+        sole_stack: reader.quantity(stack, good.map(|good| good.sole_stack), (SoleStack::new, SoleStack::mm)),
     }
 }
 
@@ -153,26 +149,14 @@ fn changes(reader: &mut Reader<'_>, good: Option<&PositionChanges>) -> PositionC
 
 fn front(reader: &mut Reader<'_>, good: Option<&FrontEnd>) -> FrontEnd {
     FrontEnd {
-        stack: reader.quantity(
-            Field::Stack,
-            good.map(|good| good.stack),
-            (FrameStack::new, FrameStack::mm),
-        ),
-        reach: reader.quantity(
-            Field::Reach,
-            good.map(|good| good.reach),
-            (FrameReach::new, FrameReach::mm),
-        ),
+        stack: reader.quantity(Field::Stack, good.map(|good| good.stack), (FrameStack::new, FrameStack::mm)),
+        reach: reader.quantity(Field::Reach, good.map(|good| good.reach), (FrameReach::new, FrameReach::mm)),
         head_angle: reader.quantity(
             Field::HeadAngle,
             good.map(|good| good.head_angle),
             (HeadAngle::new, HeadAngle::degrees),
         ),
-        top_cap: reader.quantity(
-            Field::Headset,
-            good.map(|good| good.top_cap),
-            (TopCap::new, TopCap::mm),
-        ),
+        top_cap: reader.quantity(Field::Headset, good.map(|good| good.top_cap), (TopCap::new, TopCap::mm)),
         clamp_height: reader.quantity(
             Field::ClampHeight,
             good.map(|good| good.clamp_height),

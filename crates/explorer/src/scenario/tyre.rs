@@ -43,11 +43,7 @@ impl TyreInputs {
     pub(super) fn read(reader: &mut Reader<'_>, good: Option<&Self>) -> Self {
         let marks = good.map(|good| good.marks);
         Self {
-            rider: reader.quantity(
-                Field::Body,
-                good.map(|good| good.rider),
-                (BodyMass::new, BodyMass::kg),
-            ),
+            rider: reader.quantity(Field::Body, good.map(|good| good.rider), (BodyMass::new, BodyMass::kg)),
             bike: reader.quantity(
                 Field::BikeAndKit,
                 good.map(|good| good.bike),
@@ -85,11 +81,7 @@ impl TyreInputs {
             style: reader.choice(
                 Field::WheelStyle,
                 good.map_or(WheelStyle::Normal, |good| good.style),
-                &[
-                    ("smooth", WheelStyle::Smooth),
-                    ("normal", WheelStyle::Normal),
-                    ("hard", WheelStyle::Hard),
-                ],
+                &[("smooth", WheelStyle::Smooth), ("normal", WheelStyle::Normal), ("hard", WheelStyle::Hard)],
             ),
             other: reader.quantity_or_none(
                 Field::OtherTyre,

@@ -1,11 +1,14 @@
 //! “Will the cage take it?”: the answer by the makers' figures, what was found, and how it was worked out.
 
 use super::gears::column;
+use super::sheet::Block;
 use super::words::{name, table, worked};
 use crate::number::{counted, listed, plain};
 use crate::report::{Report, SetupReport};
 use gear_math::{CageClass, CageFinding, CageVerdict, Gear};
 use maud::{Markup, html};
+
+const BY_HAND: &str = "Turn slowly into the largest ring with the largest sprocket and never force it, then the smallest with the smallest, and look at the gap under the largest sprocket.";
 
 /// The sentence that answers for both set-ups, and what to check by hand.
 #[must_use]
@@ -13,8 +16,34 @@ pub(super) fn answer(report: &Report) -> Markup {
     html! {
         p { @for setup in &report.setups { (verdict(setup)) " " } }
         @if report.setups.iter().any(|setup| !setup.cage.unknown.is_empty()) { p { (unknown(report)) } }
-        p.care { "Before riding, by hand: turn slowly into the largest ring with the largest sprocket and never force it, then the smallest with the smallest, and look at the gap under the largest sprocket. The makers’ figures come before ours." }
+        p.care { "By hand, before riding. " (BY_HAND) " The makers’ figures come before ours." }
     }
+}
+
+/// What the workshop has to know.
+#[must_use]
+pub(super) fn block(report: &Report) -> Block {
+    let mut block = Block::new("Cage, by the makers’ figures");
+    for setup in &report.setups {
+        let words = match setup.cage.verdict {
+            CageVerdict::Fits => format!("fits{}", spare(setup)),
+            CageVerdict::Unknown => {
+                format!("asks for {} of total capacity; not checked", teeth(setup.cage.needed))
+            }
+            CageVerdict::FitsIfGearsAvoided => {
+                format!("fits if some gears are never used: {}", findings(setup))
+            }
+            CageVerdict::DoesNotFit => format!("does not fit: {}", findings(setup)),
+        };
+        block.row_of(setup.side, "Derailleur", words);
+        let loose: Vec<String> =
+            setup.gears.iter().filter(|line| line.loose).map(|line| line.gear.to_string()).collect();
+        if !loose.is_empty() {
+            block.row_of(setup.side, "Gears to avoid", loose.join(", "));
+        }
+    }
+    block.cautions.push(BY_HAND.to_owned());
+    block
 }
 
 fn verdict(setup: &SetupReport) -> Markup {

@@ -24,6 +24,16 @@ pub fn by_name(name: &str) -> Option<Markup> {
     match name {
         "bench" => Some(bench()),
         "probes" => Some(section(Group::Probes)),
+        "tyre" => Some(with_finer(&[("", Group::Tyre)], Group::TyreFiner)),
+        "position" => Some(with_finer(
+            &[
+                ("Road bike, as taped", Group::RoadBike),
+                ("Cross bike, and what shall differ", Group::CrossBike),
+                ("Cross frame", Group::CrossFrame),
+            ],
+            Group::PositionFiner,
+        )),
+        "sheet" => Some(section(Group::Sheet)),
         _ => None,
     }
 }
@@ -31,6 +41,17 @@ pub fn by_name(name: &str) -> Option<Markup> {
 /// The fields of a group that stand inside a section.
 fn section(group: Group) -> Markup {
     html! { @for field in fields_of(group) { (entry(field)) } }
+}
+
+/// Groups with their headings, and the finer settings folded away under them.
+fn with_finer(groups: &[(&str, Group)], finer: Group) -> Markup {
+    html! {
+        @for &(legend, group) in groups {
+            @if legend.is_empty() { div.grid { (section(group)) } }
+            @else { fieldset { legend { (legend) } div.grid { (section(group)) } } }
+        }
+        details { summary { "Finer settings" } div.grid { (section(finer)) } }
+    }
 }
 
 fn fieldset(class: &str, legend: &str, group: Group) -> Markup {

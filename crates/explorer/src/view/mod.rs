@@ -6,9 +6,12 @@ mod gears;
 mod limit;
 mod notices;
 mod overlap;
+mod position;
 mod probes;
 mod rings;
+pub(crate) mod sheet;
 mod steps;
+mod tyre;
 mod words;
 
 use crate::report::Report;
@@ -25,7 +28,7 @@ pub fn fragments(
     complaints: &[Complaint],
     is_demo: bool,
 ) -> Vec<(String, String)> {
-    let sections: [(&str, Markup); 13] = [
+    let sections: [(&str, Markup); 19] = [
         ("scenario", notices::scenario(is_demo)),
         ("notices", notices::list(notices)),
         ("rings-answer", rings::answer(report)),
@@ -39,6 +42,12 @@ pub fn fragments(
         ("cage-answer", cage::answer(report)),
         ("cage-tables", cage::tables(report)),
         ("cage-working", cage::working(report)),
+        ("tyre-answer", tyre::answer(report)),
+        ("tyre-tables", tyre::tables(report)),
+        ("tyre-working", tyre::working(report)),
+        ("position-answer", position::answer(report)),
+        ("position-tables", position::tables(report)),
+        ("position-working", position::working(report)),
     ];
     let sections = sections.into_iter().map(|(id, html)| (id.to_owned(), html.into_string()));
     sections.chain(notices::beside_fields(report, complaints)).collect()

@@ -53,6 +53,7 @@ fn remark(report: &Report, field: Field) -> String {
         Field::CassetteB => cassette(report, Side::B),
         Field::Tyre => tyre(report),
         Field::RollOut => roll_out(report),
+        Field::Rim => super::tyre::rim_remark(report, field.spec().help),
         _ => field.spec().help.to_owned(),
     }
 }

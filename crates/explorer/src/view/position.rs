@@ -1,0 +1,299 @@
+//! “Does it sit like the road bike?”: the answer, the workshop's measures, the stems, and how it was worked out.
+
+use super::sheet::{Block, Part};
+use super::words::{table, worked};
+use crate::number::{counted, listed, plain, signed, with_unit};
+use crate::report::{PositionReport, Report};
+use gear_math::{StemFit, StemSearch, StemSetup, StemShortfall, ToeClearance};
+use maud::{Markup, html};
+
+/// Stems that are listed; a frame that fits well has dozens.
+const STEMS_LISTED: usize = 12;
+
+/// The sentence that answers, where the saddle goes, and the care to take.
+#[must_use]
+pub(super) fn answer(report: &Report) -> Markup {
+    let position = &report.position;
+    html! {
+        p { (bar(position)) " " (saddle(position)) }
+        p { (rails(position)) " All of it is as good as a tape measure: ±3 mm on each bike." }
+        p.care { "This moves a position that already fits; it does not find one. It is no medical advice." }
+    }
+}
+
+fn bar(position: &PositionReport) -> Markup {
+    let nearest = position.nearest();
+    match &position.search {
+        StemSearch::Found(_) => html! {
+            b.good { "Yes" } ", with a stem of " b { (stem(&nearest.setup)) } ": the bar comes within " b { (mm(nearest.miss_mm)) } " of its place."
+        },
+        StemSearch::NoneFits(shortfall) => html! {
+            b.stop { "Not with a stem that is sold" } ": " (missing(shortfall)) ". The nearest, " (stem(&nearest.setup)) ", still misses by " b { (mm(nearest.miss_mm)) } "."
+        },
+    }
+}
+
+fn missing(shortfall: &StemShortfall) -> String {
+    listed(&shortfall.missing)
+}
+
+fn saddle(position: &PositionReport) -> Markup {
+    let cross = &position.cross;
+    html! {
+        "The saddle goes to " b { (mm(cross.saddle_height_mm)) } " along the seat tube, its tip " (setback(cross.setback_mm))
+        ", and the bar " b { (below(cross.bar_drop_mm)) } "."
+    }
+}
+
+fn rails(position: &PositionReport) -> String {
+    let shift = position.cross.rail_shift_forward_mm;
+    if shift.abs() < 0.5 {
+        return "On the same seat post and saddle the rails stay where they are.".to_owned();
+    }
+    let direction = if shift > 0.0 { "forward" } else { "back" };
+    format!(
+        "On the same seat post and saddle, slide the saddle {} {direction} on its rails.",
+        mm(shift.abs())
+    )
+}
+
+/// “12 mm behind the bottom bracket”, whichever side it is on.
+fn setback(setback_mm: f64) -> String {
+    side_of(setback_mm, "behind", "ahead of", "the bottom bracket")
+}
+
+/// “57 mm below the saddle”, whichever is the higher.
+fn below(drop_mm: f64) -> String {
+    side_of(drop_mm, "below", "above", "the saddle")
+}
+
+fn side_of(value_mm: f64, over: &str, under: &str, what: &str) -> String {
+    let side = if value_mm < 0.0 { under } else { over };
+    format!("{} {side} {what}", mm(value_mm.abs()))
+}
+
+/// Everything under the picture.
+#[must_use]
+pub(super) fn tables(report: &Report) -> Markup {
+    let position = &report.position;
+    html! {
+        (measures(position))
+        (stems(position))
+        @if let Some(toes) = position.toes { p.prose { (toe_room(&toes)) } }
+        (cautions(position))
+        (practice())
+    }
+}
+
+fn measures(position: &PositionReport) -> Markup {
+    let (inputs, road, cross) = (&position.inputs, &position.inputs.road, &position.cross);
+    let target = position.target();
+    let head = html! { tr { td {} th scope="col" { "Road" } th scope="col" { "Cross" } } };
+    let row = |what: &str, road: String, cross: f64| {
+        html! { tr { th scope="row" { (what) } td { (road) } td { (mm(cross)) } } }
+    };
+    let not_asked = String::new;
+    let body = html! {
+        (row("Saddle height, bottom bracket centre to saddle top along the seat tube", mm(road.saddle.height.mm()), cross.saddle_height_mm))
+        (row("Saddle top above the bottom bracket, upright", mm(road.saddle.vertical_mm()), cross.saddle_vertical_mm))
+        (row("Saddle tip behind the bottom bracket, level", mm(road.saddle.setback.mm()), cross.setback_mm))
+        (row("Saddle forward on its rails", not_asked(), cross.rail_shift_forward_mm))
+        (row("Saddle tip to bar centre, straight", mm(road.tip_to_bar.mm()), cross.tip_to_bar_mm))
+        (row("Bar centre below saddle top", mm(road.bar_drop.mm()), cross.bar_drop_mm))
+        (row("Bar centre ahead of the bottom bracket", mm(position.road.bar.x_mm), target.x_mm))
+        (row("Bar centre above the bottom bracket", mm(position.road.bar.y_mm), target.y_mm))
+        @if let Some(bar) = position.bar { (row("Drops above the bottom bracket", not_asked(), bar.drops_y_mm)) }
+        (row("Crank", mm(road.footing.crank.mm()), inputs.cross.footing.crank.mm()))
+        (row("Saddle to sole, leg at its longest", mm(road.footing.leg_extension_mm(road.saddle.height.mm())), cross.leg_extension_mm))
+    };
+    let remark = if position.bar.is_some() {
+        "The bar’s place is that of the cross handlebar, so that the hoods stay where they were meant to be."
+    } else {
+        "The same handlebar on both bikes. If they differ, give both shapes under “Finer settings”."
+    };
+    table("Where everything goes", remark, &head, &body)
+}
+
+fn stems(position: &PositionReport) -> Markup {
+    let (shown, rest): (&[StemFit], usize) = match &position.search {
+        StemSearch::Found(fits) => {
+            (&fits[..fits.len().min(STEMS_LISTED)], fits.len().saturating_sub(STEMS_LISTED))
+        }
+        StemSearch::NoneFits(shortfall) => (std::slice::from_ref(&shortfall.nearest), 0),
+    };
+    let head = html! {
+        tr {
+            th scope="col" { "Stem" } th scope="col" { "Angle" } th scope="col" { "Spacers" }
+            th scope="col" { "Bar forward" } th scope="col" { "Bar up" } th scope="col" { "Misses by" } th.words scope="col" { "Remark" }
+        }
+    };
+    let body = html! { @for fit in shown { (stem_row(fit)) } };
+    let limits = &position.inputs.limits;
+    let title = match position.search {
+        StemSearch::Found(_) => "Stems and spacers that get there, nearest first",
+        StemSearch::NoneFits(_) => "The nearest stem, though it does not get there",
+    };
+    let remark = format!(
+        "Sold lengths 60 to 140 mm and angles 6° to 17°, either way up; spacers up to {}; forward and up each within {}. A stem’s angle counts from the square of the steerer.{}",
+        with_unit(limits.max_spacers.mm(), 0, "mm"),
+        mm(limits.tolerance.mm()),
+        if rest > 0 {
+            format!(" {} more get there too.", counted(rest, "combination", "combinations"))
+        } else {
+            String::new()
+        }
+    );
+    html! {
+        (table(title, &remark, &head, &body))
+        @if let StemSearch::NoneFits(shortfall) = &position.search { (exact(shortfall)) }
+    }
+}
+
+fn stem_row(fit: &StemFit) -> Markup {
+    let setup = &fit.setup;
+    let cautions: Vec<String> = setup.cautions().iter().map(ToString::to_string).collect();
+    html! {
+        tr {
+            th scope="row" { (with_unit(setup.length.mm(), 0, "mm")) }
+            td { (angle(setup.angle.degrees())) }
+            td { (with_unit(setup.spacers.mm(), 0, "mm")) }
+            td { (signed(fit.dx_mm, 1)) }
+            td { (signed(fit.dy_mm, 1)) }
+            td { (mm(fit.miss_mm)) }
+            td.words { (cautions.join(" ")) }
+        }
+    }
+}
+
+fn exact(shortfall: &StemShortfall) -> Markup {
+    let exact = &shortfall.exact;
+    html! {
+        div.prose { p {
+            b { "What is missing: " } (missing(shortfall)) ". Exactly right would be " (mm(exact.length_mm)) " at "
+            (angle(exact.angle.degrees())) " on " (mm(exact.spacers_mm)) " of spacers."
+        } }
+    }
+}
+
+fn toe_room(toes: &ToeClearance) -> Markup {
+    html! {
+        "Room for the toes: " b { (with_unit(toes.swept_mm, 0, "mm")) } " from pedal axle to tyre with the wheel turned into it, "
+        (with_unit(toes.straight_ahead_mm, 0, "mm")) " straight ahead."
+        @if let Some(caution) = toes.verdict.caution() { " " span.care { (caution) } }
+    }
+}
+
+fn cautions(position: &PositionReport) -> Markup {
+    html! {
+        div.prose {
+            p { b { "Before riding" } }
+            ul { @for caution in &position.cautions { li { (caution) " " small.quiet { "(" (caution.source()) ")" } } } }
+        }
+    }
+}
+
+/// What the workshop adds from experience.
+const PRACTICE: [(&str, &str); 4] = [
+    (
+        "Bottle",
+        "One cage at most, on the seat tube: the arm goes through the main triangle and the down tube lies in the hand when the bike is shouldered.",
+    ),
+    (
+        "Hoods",
+        "Set them a touch higher than on the road, so that the hands stay put over ruts and the levers are in reach from behind the saddle. Check the reach of both from the drops.",
+    ),
+    (
+        "Pedals",
+        "Release tension low for mud, so that a clogged cleat still lets go; higher on rough, dry ground, so that the foot is not shaken out. Try both feet standing still.",
+    ),
+    (
+        "Rear derailleur",
+        "In mud shift one sprocket at a time, ease off while it moves, and do not backpedal with grass in the pulleys: a clogged cage twists the hanger. Look at the hanger after every fall.",
+    ),
+];
+
+fn practice() -> Markup {
+    html! {
+        div.prose {
+            p { b { "Workshop practice" } " (experience, no source)" }
+            ul { @for (what, words) in PRACTICE { li { b { (what) ". " } (words) } } }
+        }
+    }
+}
+
+/// The formulas with this scenario's numbers in them.
+#[must_use]
+pub(super) fn working(report: &Report) -> Markup {
+    let position = &report.position;
+    let (road, inputs, cross) = (&position.inputs.road, &position.inputs, &position.cross);
+    let (front, nearest, bar) = (&inputs.front, position.nearest(), position.nearest().bar);
+    html! {
+        p { "Seen from the drive side; forward and up count from the centre of the bottom bracket." }
+        (worked("Saddle height", "height + road crank − cross crank + cross stack − road stack − lower", &format!(
+            "{} + {} − {} + {} − {} − {} = {}",
+            road.saddle.height.mm(), road.footing.crank.mm(), inputs.cross.footing.crank.mm(), inputs.cross.footing.sole_stack.mm(),
+            road.footing.sole_stack.mm(), inputs.changes.lower_by.mm(), mm(cross.saddle_height_road_angle_mm))))
+        (worked("On the cross bike’s seat angle", "× sin(road angle) ÷ sin(cross angle)", &format!(
+            "{} × sin {}° ÷ sin {}° = {}",
+            plain(cross.saddle_height_road_angle_mm, 1), road.saddle.seat_angle.degrees(), inputs.cross.seat_angle.degrees(), mm(cross.saddle_height_mm))))
+        (worked("Bar", "forward = √(tape² − drop²) − setback, up = saddle − drop", &format!(
+            "√({}² − {}²) − {} = {}; {} − {} = {}",
+            plain(cross.tip_to_bar_mm, 0), plain(cross.bar_drop_mm, 0), plain(cross.setback_mm, 0), mm(cross.target.x_mm),
+            plain(cross.saddle_vertical_mm, 1), plain(cross.bar_drop_mm, 0), mm(cross.target.y_mm))))
+        (worked("Stem", "h = headset + spacers + clamp ÷ 2; forward = reach − h cos α + L cos φ, up = stack + h sin α + L sin φ, φ = 90° − α + angle", &format!(
+            "α = {}°, {}: {} forward, {} up", front.head_angle.degrees(), stem(&nearest.setup), mm(bar.x_mm), mm(bar.y_mm))))
+        p { "“Closer” is taken along the tape: taken level, the bar would come 1 to 4 mm nearer still. “Higher” is against the saddle: a saddle set lower takes the bar down with it." }
+        p { "Plane geometry; the changes and stem sizes are common practice." }
+    }
+}
+
+/// What the workshop has to know.
+#[must_use]
+pub(super) fn block(report: &Report) -> Block {
+    let position = &report.position;
+    let cross = &position.cross;
+    let (nearest, target) = (position.nearest(), position.target());
+    let mut block = Block::new("Position");
+    block.row("Saddle height", format!("{} along the seat tube", mm(cross.saddle_height_mm)));
+    block.row("Saddle top", format!("{} above the bottom bracket", mm(cross.saddle_vertical_mm)));
+    block.row("Saddle tip", setback(cross.setback_mm));
+    block.row("Rails", rails(position));
+    block.row("Saddle tip to bar", format!("{} straight", mm(cross.tip_to_bar_mm)));
+    block.row("Bar centre", below(cross.bar_drop_mm));
+    block.row("Bar centre from bracket", format!("{} forward, {} up", mm(target.x_mm), mm(target.y_mm)));
+    block.row(
+        "Stem",
+        match &position.search {
+            StemSearch::Found(_) => format!("{}; misses by {}", stem(&nearest.setup), mm(nearest.miss_mm)),
+            StemSearch::NoneFits(shortfall) => {
+                format!("none fits: {}; nearest {}", missing(shortfall), stem(&nearest.setup))
+            }
+        },
+    );
+    block.row("Crank", mm(position.inputs.cross.footing.crank.mm()));
+    if let Some(toes) = position.toes {
+        block.row("Room for the toes", with_unit(toes.swept_mm, 0, "mm"));
+    }
+    block.parts.push(Part::blank("Taped after the build"));
+    block.cautions.extend(position.cautions.iter().map(ToString::to_string));
+    block
+}
+
+/// “100 mm at −6° on 15 mm of spacers”.
+fn stem(setup: &StemSetup) -> String {
+    let spacers = match setup.spacers.mm() {
+        none if none < 0.5 => "without spacers".to_owned(),
+        mm => format!("on {} of spacers", with_unit(mm, 0, "mm")),
+    };
+    format!("{} at {} {spacers}", with_unit(setup.length.mm(), 0, "mm"), angle(setup.angle.degrees()))
+}
+
+fn angle(degrees: f64) -> String {
+    format!("{}°", signed(degrees, 0))
+}
+
+/// Tenths where there are any: the tape shows half millimetres at best.
+fn mm(mm: f64) -> String {
+    let decimals = usize::from((mm - mm.round()).abs() >= 0.05);
+    with_unit(mm, decimals, "mm")
+}

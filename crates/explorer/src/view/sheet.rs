@@ -1,0 +1,188 @@
+//! The workshop sheet: what every section decided, on one page to print or as text to send.
+//!
+//! Each section gives one [`Block`]; a further section plugs in with one line in [`blocks`].
+
+use super::words::name;
+use super::{cage, position, rings, tyre};
+use crate::report::{Report, Side};
+use maud::{Markup, html};
+
+/// What one section decided.
+#[derive(Debug)]
+pub(crate) struct Block {
+    title: &'static str,
+    /// What there is to know, in order.
+    pub(super) parts: Vec<Part>,
+    /// What to check by hand. The same caution from two sections is printed once.
+    pub(super) cautions: Vec<String>,
+}
+
+/// One thing on the sheet: of set-up A or B alone, or of both.
+#[derive(Debug)]
+pub(crate) struct Part {
+    side: Option<Side>,
+    what: String,
+    body: Body,
+}
+
+#[derive(Debug)]
+enum Body {
+    /// A value in words.
+    Words(String),
+    /// A small table; the first row is its head.
+    Grid(Vec<Vec<String>>),
+    /// Room to write in.
+    Blank,
+}
+
+impl Block {
+    /// An empty block.
+    pub(super) const fn new(title: &'static str) -> Self {
+        Self { title, parts: Vec::new(), cautions: Vec::new() }
+    }
+
+    /// Adds a value that holds for both set-ups.
+    pub(super) fn row(&mut self, what: &str, value: String) {
+        self.parts.push(Part { side: None, what: what.to_owned(), body: Body::Words(value) });
+    }
+
+    /// Adds a value of one set-up.
+    pub(super) fn row_of(&mut self, side: Side, what: &str, value: String) {
+        self.parts.push(Part { side: Some(side), what: what.to_owned(), body: Body::Words(value) });
+    }
+
+    /// Adds a small table of one set-up; its first row is the head.
+    pub(super) fn grid_of(&mut self, side: Side, what: &str, rows: Vec<Vec<String>>) {
+        self.parts.push(Part { side: Some(side), what: what.to_owned(), body: Body::Grid(rows) });
+    }
+}
+
+impl Part {
+    /// Room to write something in by hand.
+    pub(super) fn blank(what: &str) -> Self {
+        Self { side: None, what: what.to_owned(), body: Body::Blank }
+    }
+
+    fn is_for(&self, chosen: Option<Side>) -> bool {
+        self.side.is_none() || chosen.is_none() || self.side == chosen
+    }
+}
+
+/// The blocks of all sections, in the order of the page, with what the chosen set-up needs.
+fn blocks(report: &Report) -> Vec<Block> {
+    let mut blocks =
+        vec![rings::block(report), cage::block(report), tyre::block(report), position::block(report)];
+    for block in &mut blocks {
+        block.parts.retain(|part| part.is_for(report.sheet_for));
+    }
+    blocks
+}
+
+/// Every caution once, in the order of the sections.
+fn cautions(blocks: &[Block]) -> Vec<&str> {
+    let mut once: Vec<&str> = Vec::new();
+    for caution in blocks.iter().flat_map(|block| &block.cautions) {
+        if !once.contains(&caution.as_str()) {
+            once.push(caution);
+        }
+    }
+    once
+}
+
+fn title(report: &Report) -> &'static str {
+    match report.sheet_for {
+        None => "Set-ups A and B",
+        Some(Side::A) => "Set-up A",
+        Some(Side::B) => "Set-up B",
+    }
+}
+
+const IN_ERROR: &str = "Some fields hold what could not be read; this sheet uses their last good values.";
+
+/// The sheet as it is printed. `link` is the part of the address that holds the bench.
+#[must_use]
+pub(crate) fn page(report: &Report, link: &str, has_errors: bool) -> Markup {
+    let blocks = blocks(report);
+    html! {
+        header {
+            p.title { "Workshop sheet" }
+            p { (title(report)) }
+            p.blanks { span { "Bike" } span { "Rider" } span { "Date" } }
+        }
+        @if has_errors { p.stop { (IN_ERROR) } }
+        div.columns {
+            @for block in &blocks { (block_of(block)) }
+            div.checks {
+                h3 { "Before riding" }
+                ul { @for caution in cautions(&blocks) { li { (caution) } } }
+            }
+        }
+        footer {
+            p { "Makers’ limits, your organiser’s rules and a mechanic’s look at the real bike come before any number here." }
+            p.link { "This set-up again: " span data-base {} "#" (link) }
+        }
+    }
+}
+
+fn block_of(block: &Block) -> Markup {
+    html! {
+        div.block {
+            h3 { (block.title) }
+            dl {
+                @for part in &block.parts {
+                    @if let Body::Words(_) | Body::Blank = part.body {
+                        div { dt { (heading(part)) } dd.blank[matches!(part.body, Body::Blank)] { @if let Body::Words(words) = &part.body { (words) } } }
+                    }
+                }
+            }
+            div.grids { @for part in &block.parts { @if let Body::Grid(rows) = &part.body { (grid(part, rows)) } } }
+        }
+    }
+}
+
+fn heading(part: &Part) -> Markup {
+    html! { @if let Some(side) = part.side { (name(side)) " " } (part.what) }
+}
+
+fn grid(part: &Part, rows: &[Vec<String>]) -> Markup {
+    html! {
+        table {
+            caption { (heading(part)) }
+            @for (index, row) in rows.iter().enumerate() {
+                tr { @for (place, cell) in row.iter().enumerate() {
+                    @if cell.is_empty() { td {} } @else if index == 0 { th scope="col" { (cell) } } @else if place == 0 { th scope="row" { (cell) } } @else { td { (cell) } }
+                } }
+            }
+        }
+    }
+}
+
+/// The sheet as plain text, for a message. `address` is the whole link.
+#[must_use]
+pub(crate) fn text(report: &Report, address: &str, has_errors: bool) -> String {
+    let blocks = blocks(report);
+    let mut lines = vec![format!("Workshop sheet · {}", title(report))];
+    if has_errors {
+        lines.push(IN_ERROR.to_owned());
+    }
+    for block in &blocks {
+        lines.extend([String::new(), block.title.to_uppercase()]);
+        lines.extend(block.parts.iter().flat_map(lines_of));
+    }
+    lines.extend([String::new(), "BEFORE RIDING".to_owned()]);
+    lines.extend(cautions(&blocks).into_iter().map(|caution| format!("[ ] {caution}")));
+    lines.extend([String::new(), address.to_owned()]);
+    lines.join("\n").replace('\u{a0}', " ")
+}
+
+fn lines_of(part: &Part) -> Vec<String> {
+    let side = part.side.map_or_else(String::new, |side| format!("{side} "));
+    let heading = format!("{side}{}:", part.what);
+    match &part.body {
+        Body::Words(words) => vec![format!("{heading} {words}")],
+        Body::Blank => vec![format!("{heading} ____")],
+        Body::Grid(rows) => {
+            std::iter::once(heading).chain(rows.iter().map(|row| format!("  {}", row.join(" | ")))).collect()
+        }
+    }
+}

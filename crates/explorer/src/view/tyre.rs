@@ -1,0 +1,419 @@
+//! “Which tyre, how hard?”: the answer, what moves it, and how it was worked out.
+
+use super::gears::column;
+use super::sheet::{Block, Part};
+use super::words::{table, worked};
+use crate::number::{percent, plain, signed, with_unit};
+use crate::report::{OtherTyre, Report, TyreFit, TyreReport, WidthLine};
+use gear_math::{
+    Construction, HOW_TO_MEASURE, Pressure, PressureAdvice, PressureCaution, RACE_RULES, RaceLimit,
+    WheelPressure, WheelStyle, WidthVerdict,
+};
+use maud::{Markup, html};
+
+/// The sentence that answers, what narrows it, and the cautions.
+#[must_use]
+pub(super) fn answer(report: &Report) -> Markup {
+    let tyre = &report.tyre;
+    match &tyre.fit {
+        Err(error) => html! { p { b.stop { "This tyre cannot go on this rim. " } (error) } },
+        Ok(fit) => html! {
+            p { (width(tyre, fit)) " " (pressures(fit)) }
+            @if let Ok(start) = &fit.advice.start {
+                @for (wheel, pressure) in [("Front", start.front), ("Rear", start.rear)] {
+                    @if let Some(limit) = pressure.limited_by { p { (wheel) " " (limit.to_string()) "." } }
+                }
+            }
+            p { (PressureCaution::FindYourOwn) }
+            p.care { (PressureCaution::MarksFirst) }
+        },
+    }
+}
+
+fn width(tyre: &TyreReport, fit: &TyreFit) -> Markup {
+    let (inputs, counts) = (&tyre.inputs, mm(fit.section.width().mm()));
+    html! {
+        @if inputs.measured.is_some() {
+            "Measured, the tyre is " b { (counts) } " wide"
+        } @else if inputs.construction == Construction::Tubular {
+            "A tubular is about as wide as its label, " b { (counts) } " on any rim"
+        } @else {
+            "On a rim of " (mm(inputs.rim.mm())) " a tyre labelled " (plain_mm(tyre.size.width.mm())) " comes out about " b { (counts) } " wide"
+        }
+        @match inputs.limit {
+            None => ".",
+            Some(limit) => { (against(tyre, fit, limit)) }
+        }
+    }
+}
+
+fn against(tyre: &TyreReport, fit: &TyreFit, limit: RaceLimit) -> Markup {
+    let limit_mm = mm(limit.mm());
+    let (class, words) = match (fit.verdict, tyre.inputs.measured) {
+        (Some(verdict), _) => (class(verdict), verdict.to_string()),
+        (None, Some(measured)) if measured.mm() > limit.mm() => ("stop", "over it".to_owned()),
+        _ => ("good", "within it by your calliper".to_owned()),
+    };
+    html! { "; against the race limit of " (limit_mm) " that is " b class=(class) { (words) } "." }
+}
+
+const fn class(verdict: WidthVerdict) -> &'static str {
+    match verdict {
+        WidthVerdict::LikelyWithin => "good",
+        WidthVerdict::Measure => "care",
+        WidthVerdict::LikelyOver => "stop",
+    }
+}
+
+fn pressures(fit: &TyreFit) -> Markup {
+    match &fit.advice.start {
+        Ok(start) => html! {
+            "Start with " b { (both_units(start.front.start)) } " in front and " b { (both_units(start.rear.start)) } " behind."
+        },
+        Err(conflict) => html! { b.stop { (conflict) } },
+    }
+}
+
+/// What has to be said beside the rim's field.
+#[must_use]
+pub(super) fn rim_remark(report: &Report, help: &str) -> String {
+    match &report.tyre.fit {
+        Err(error) => error.to_string(),
+        Ok(_) => help.to_owned(),
+    }
+}
+
+/// Everything under the picture.
+#[must_use]
+pub(super) fn tables(report: &Report) -> Markup {
+    let tyre = &report.tyre;
+    html! {
+        (cautions(tyre))
+        @if let Ok(fit) = &tyre.fit {
+            (start(fit))
+            (widths(tyre))
+            (riders(tyre))
+            (grounds(tyre))
+        }
+        @if let Some(other) = &tyre.other { (other_gears(report, other)) }
+        (rules())
+    }
+}
+
+fn cautions(tyre: &TyreReport) -> Markup {
+    let told = [PressureCaution::FindYourOwn, PressureCaution::MarksFirst];
+    html! {
+        div.prose {
+            p { (rim_advice(tyre)) }
+            ul {
+                @for caution in &tyre.cautions { li.care { (caution) } }
+                @if let Ok(fit) = &tyre.fit {
+                    @for caution in fit.advice.cautions.iter().filter(|caution| !told.contains(caution)) { li { (caution) } }
+                }
+                li { (HOW_TO_MEASURE) }
+            }
+        }
+    }
+}
+
+fn rim_advice(tyre: &TyreReport) -> Markup {
+    if tyre.inputs.construction == Construction::Tubular {
+        return html! { "The bed of a tubular rim has to match the curve of the tyre’s base: the makers of both say which go together." };
+    }
+    html! {
+        "Rims that suit a " (plain_mm(tyre.size.width.mm())) ": " b { (plain(tyre.rims.narrowest_mm, 1)) " to " (mm(tyre.rims.widest_mm)) }
+        " inside, by the trade’s rule of thumb. A rider of 85 kg or more does better from " (mm(tyre.heavy_rims.narrowest_mm)) " up: a wider rim keeps a soft tyre from squirming."
+    }
+}
+
+fn start(fit: &TyreFit) -> Markup {
+    let Some((start, loaded)) = fit.advice.start.as_ref().ok().zip(fit.loaded) else { return html! {} };
+    let head = html! { tr { td {} th scope="col" { "Front" } th scope="col" { "Rear" } } };
+    let row = |what: &str, front: String, rear: String| {
+        html! { tr { th scope="row" { (what) } td { (front) } td { (rear) } } }
+    };
+    let range = |wheel: WheelPressure| {
+        format!("{} to {}", plain(wheel.low.psi(), 0), with_unit(wheel.high.psi(), 0, "psi"))
+    };
+    let body = html! {
+        (row("Start", both_units(start.front.start), both_units(start.rear.start)))
+        (row("Look for your own from", range(start.front), range(start.rear)))
+        (row("The tyre gives, of its height", percent(loaded.front.drop * 100.0, 0), percent(loaded.rear.drop * 100.0, 0)))
+        (row("Load it bears before the rim touches", times(loaded.front.bottoming_reserve), times(loaded.rear.bottoming_reserve)))
+        (row("Contact with firm ground", cm2(loaded.front.contact_area_cm2), cm2(loaded.rear.contact_area_cm2)))
+    };
+    table(
+        "Pressures to start from",
+        "The last three rows explain and rank, they do not promise: a casing is stiffer than its air, and a sharp edge bottoms a tyre far sooner than flat ground.",
+        &head,
+        &body,
+    )
+}
+
+fn widths(tyre: &TyreReport) -> Markup {
+    let limit = tyre.inputs.limit;
+    let head = html! {
+        tr {
+            th scope="col" { "Tyre" } th scope="col" { "On this rim" }
+            @if limit.is_some() { th.words scope="col" { "At the gauge" } }
+            th scope="col" { "Front" } th scope="col" { "Rear" } th scope="col" { "Roll-out" } th scope="col" { "Gears" }
+        }
+    };
+    let body = html! {
+        @for line in &tyre.widths {
+            tr.own[line.size == tyre.size] {
+                th scope="row" { (line.size) }
+                td { (mm(line.width.mm())) }
+                @if let Some(verdict) = line.verdict { td.words { (verdict) } }
+                (start_cells(&line.advice))
+                td { (with_unit(line.size.circumference().mm(), 0, "mm")) }
+                td { (change(tyre, line)) }
+            }
+        }
+    };
+    table(
+        "Other widths on this rim",
+        "Same rider, ground and kind of tyre. Pressures in psi; gears against the tyre on the bench, both by their size.",
+        &head,
+        &body,
+    )
+}
+
+/// By how much every gear is longer or shorter.
+fn change(tyre: &TyreReport, line: &WidthLine) -> String {
+    let longer = if line.size.width < tyre.size.width { -1.0 } else { 1.0 };
+    format!("{}\u{a0}%", signed(longer * line.step.percent(), 1))
+}
+
+fn start_cells(advice: &PressureAdvice) -> Markup {
+    html! {
+        @match &advice.start {
+            Ok(start) => { td { (psi(start.front)) } td { (psi(start.rear)) } }
+            Err(_) => { td { "none" } td { "none" } }
+        }
+    }
+}
+
+fn riders(tyre: &TyreReport) -> Markup {
+    let head =
+        html! { tr { th scope="col" { "Rider" } th scope="col" { "Front" } th scope="col" { "Rear" } } };
+    let body = html! {
+        @for (rider, advice) in &tyre.riders {
+            tr.own[*rider == tyre.inputs.rider] { th scope="row" { (with_unit(rider.kg(), 0, "kg")) } (start_cells(advice)) }
+        }
+    };
+    table(
+        "Other riders on this tyre",
+        "psi. “↑” was raised to the lowest safe pressure, “↓” cut to the highest allowed.",
+        &head,
+        &body,
+    )
+}
+
+fn grounds(tyre: &TyreReport) -> Markup {
+    let head = html! {
+        tr { th scope="col" { "Ground" } @for style in WheelStyle::ALL { th scope="col" { (style) } } }
+    };
+    let body = html! {
+        @for (ground, styles) in &tyre.grounds {
+            tr {
+                th scope="row" { (ground) }
+                @for advice in styles {
+                    td {
+                        @match &advice.start {
+                            Ok(start) => { (psi(start.front)) " / " (psi(start.rear)) }
+                            Err(_) => "none",
+                        }
+                    }
+                }
+            }
+        }
+    };
+    table("Other ground and style", "psi, front / rear.", &head, &body)
+}
+
+/// What the tyre to compare with does to every gear.
+fn other_gears(report: &Report, other: &OtherTyre) -> Markup {
+    let wheel = &report.wheel;
+    if other.size == wheel.tyre {
+        return html! {};
+    }
+    let direction = if other.size.width > wheel.tyre.width { "longer" } else { "shorter" };
+    html! {
+        div.prose {
+            p {
+                "With " (other.size) " every gear is " b { (percent(other.step.percent(), 1)) " " (direction) } ": it rolls "
+                (with_unit(other.size.circumference().mm(), 0, "mm")) " where " (wheel.tyre) " rolls " (with_unit(wheel.tyre.circumference().mm(), 0, "mm")) ", both by their size."
+                @if wheel.measured.is_some() { " Your measured roll-out is left aside here." }
+            }
+        }
+        details {
+            summary { "Every gear on both tyres" }
+            div.pair {
+                @for (setup, gears) in report.setups.iter().zip(&other.gears) {
+                    (table(&format!("{} on {} and {}", setup.side, wheel.tyre, other.size), "", &html! {
+                        tr { (column(setup)) th scope="col" { (wheel.tyre) } th scope="col" { (other.size) } }
+                    }, &html! {
+                        @for gear in gears.iter().rev() {
+                            tr { th scope="row" { (gear.gear) } td { (with_unit(gear.now.m(), 3, "m")) } td { (with_unit(gear.then.m(), 3, "m")) } }
+                        }
+                    }))
+                }
+            }
+        }
+    }
+}
+
+fn rules() -> Markup {
+    let head = html! { tr { th scope="col" { "Rule of" } th.words scope="col" { "For" } th scope="col" { "Widest" } th.words scope="col" { "Seen in" } } };
+    let body = html! {
+        @for rule in RACE_RULES {
+            tr { th scope="row" { (rule.body) } td.words { (rule.who) } td { (mm(rule.limit.mm())) } td.words { (rule.seen) } }
+        }
+    };
+    html! {
+        details {
+            summary { "Width limits found in print" }
+            (table("Width limits found in print", "They change, and local ones differ: your organiser has the last word. The gauge measures the mounted tyre, not its label.", &head, &body))
+        }
+    }
+}
+
+/// The formulas with this scenario's numbers in them.
+#[must_use]
+pub(super) fn working(report: &Report) -> Markup {
+    let tyre = &report.tyre;
+    let Ok(fit) = &tyre.fit else { return html! {} };
+    html! {
+        (width_worked(tyre, fit))
+        p { (fit.width.accuracy) }
+        (pressure_worked(tyre, fit))
+        p { "Mass and width follow from one aim, the same drop of the tyre; the starting figures and floors are the trade’s, the factors for ground and style are chosen to meet them." }
+        @if let Some(loaded) = fit.loaded {
+            (worked("Drop and reserve", "F = 4/3 k₀ (1 − 0.45 f) p √(2R) d^1.5, f = d ÷ h; reserve = 0.487 ÷ ((1 − 0.45 f) f^1.5)", &format!(
+                "rear: {} on h = {} gives d = {}", with_unit(fit.case.loads().rear.newtons(), 0, "N"), mm(fit.section.height_mm()), mm(loaded.rear.deflection_mm))))
+        }
+        p { "The law d^1.5 is that of Renart and Roura-Grabulosa, Am. J. Phys. 87, 102 (2019); its constant follows from the drawn arc." }
+    }
+}
+
+fn width_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
+    match tyre.inputs.construction {
+        Construction::Tubular => html! {},
+        _ => worked(
+            "Width on the rim",
+            "label + 0.4 × (rim − measuring rim)",
+            &format!(
+                "{} + 0.4 × ({} − {}) = {}; with the casing as an arc {}",
+                plain_mm(tyre.size.width.mm()),
+                plain_mm(tyre.inputs.rim.mm()),
+                plain_mm(tyre.measuring_rim.mm()),
+                mm(fit.width.mounted.mm()),
+                mm(fit.width.arc.mm())
+            ),
+        ),
+    }
+}
+
+fn pressure_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
+    let (inputs, share) = (&tyre.inputs, fit.case.front_share.fraction());
+    worked(
+        "Pressure, mean of both wheels",
+        "p₀ × (mass ÷ 79 kg) × (33 mm ÷ width)^1.5 × ground × style; front × (0.5 + x), rear × (1.5 − x)",
+        &format!(
+            "{} × ({} ÷ 79) × (33 ÷ {})^1.5 × {} × {} = {}, with x = {share}",
+            plain(inputs.construction.base_psi(), 0),
+            plain(fit.case.total_kg(), 1),
+            plain(fit.section.width().mm(), 1),
+            inputs.ground.factor(),
+            inputs.style.factor(),
+            with_unit(fit.advice.mean.psi(), 1, "psi"),
+        ),
+    )
+}
+
+/// What the workshop has to know.
+#[must_use]
+pub(super) fn block(report: &Report) -> Block {
+    let tyre = &report.tyre;
+    let inputs = &tyre.inputs;
+    let mut block = Block::new("Tyre and pressure");
+    block.row("Tyre", format!("{}, {}", tyre.size, inputs.construction));
+    block.row(
+        "Rim",
+        format!(
+            "{} inside, {}",
+            mm(inputs.rim.mm()),
+            if inputs.marks.hookless { "hookless" } else { "hooked" }
+        ),
+    );
+    match &tyre.fit {
+        Err(error) => block.row("Width", error.to_string()),
+        Ok(fit) => {
+            block.row("Width", width_for_the_sheet(tyre, fit));
+            pressures_for_the_sheet(&mut block, fit);
+            block.cautions.extend(fit.advice.cautions.iter().map(ToString::to_string));
+        }
+    }
+    block.cautions.extend(tyre.cautions.iter().map(ToString::to_string));
+    block
+}
+
+fn width_for_the_sheet(tyre: &TyreReport, fit: &TyreFit) -> String {
+    let kind = if tyre.inputs.measured.is_some() { "measured" } else { "expected" };
+    let width = format!("{} {kind}", mm(fit.section.width().mm()));
+    match (tyre.inputs.limit, fit.verdict) {
+        (Some(limit), Some(verdict)) => format!("{width}; limit {}: {verdict}", mm(limit.mm())),
+        (Some(limit), None) => format!("{width}; limit {}", mm(limit.mm())),
+        _ => width,
+    }
+}
+
+fn pressures_for_the_sheet(block: &mut Block, fit: &TyreFit) {
+    match &fit.advice.start {
+        Err(conflict) => block.row("Pressure", conflict.to_string()),
+        Ok(start) => {
+            for (wheel, pressure) in [("Front", start.front), ("Rear", start.rear)] {
+                let limits = format!(
+                    "{} to {}",
+                    plain(pressure.low.psi(), 0),
+                    with_unit(pressure.high.psi(), 0, "psi")
+                );
+                block.row(wheel, format!("{}; try {limits}", both_units(pressure.start)));
+            }
+            block.parts.push(Part::blank("Own pressure, front and rear"));
+        }
+    }
+}
+
+fn psi(wheel: WheelPressure) -> String {
+    use gear_math::LimitedBy;
+    let mark = match wheel.limited_by {
+        Some(LimitedBy::Floor(_)) => " ↑",
+        Some(LimitedBy::Ceiling(_)) => " ↓",
+        None => "",
+    };
+    format!("{}{mark}", plain(wheel.start.psi(), 0))
+}
+
+fn both_units(pressure: Pressure) -> String {
+    format!("{} ({})", with_unit(pressure.psi(), 0, "psi"), with_unit(pressure.bar(), 1, "bar"))
+}
+
+fn times(reserve: f64) -> String {
+    format!("{}\u{a0}×", plain(reserve, 1))
+}
+
+fn cm2(area: f64) -> String {
+    with_unit(area, 0, "cm²")
+}
+
+/// A computed width, to a tenth.
+fn mm(mm: f64) -> String {
+    with_unit(mm, 1, "mm")
+}
+
+/// A label, as it was typed.
+fn plain_mm(mm: f64) -> String {
+    mm.to_string()
+}
