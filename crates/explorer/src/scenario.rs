@@ -63,6 +63,8 @@ pub struct Scenario {
     pub position: PositionInputs,
     /// The one set-up that the workshop sheet is for; both when `None`.
     pub sheet_for: Option<Side>,
+    /// What it was understood from: of a field in error, the last good text.
+    texts: Bench,
 }
 
 /// What is wrong with a field, and what the page uses instead.
@@ -89,7 +91,7 @@ impl Scenario {
     /// Understands a bench; a field in error keeps its value from `good`.
     #[must_use]
     pub fn read(bench: &Bench, good: &Self) -> ReadBench {
-        let mut reader = Reader::new(bench);
+        let mut reader = Reader::new(bench, &good.texts);
         let scenario = Self {
             chainsets: [
                 reader.parsed(Field::RingsA, good.chainsets[0]),
@@ -117,16 +119,18 @@ impl Scenario {
             ),
             limit: reader.limit(good.limit),
             probe: good.probe,
-            tyre: TyreInputs::read(&mut reader, Some(&good.tyre)),
-            position: PositionInputs::read(&mut reader, Some(&good.position)),
-            sheet_for: reader.choice(
-                Field::SheetFor,
-                good.sheet_for,
-                &[("both", None), ("a", Some(Side::A)), ("b", Some(Side::B))],
-            ),
+            tyre: TyreInputs::read(&mut reader),
+            position: PositionInputs::read(&mut reader),
+            sheet_for: reader.pick(Field::SheetFor, &[None, Some(Side::A), Some(Side::B)]),
+            texts: Bench::default(),
         };
         let probe = reader.probe(good.probe, scenario.unit);
-        ReadBench { scenario: Self { probe, ..scenario }, complaints: reader.complaints() }
+        let complaints = reader.complaints();
+        let mut texts = bench.clone();
+        for complaint in &complaints {
+            texts.write(complaint.field, good.texts.text(complaint.field));
+        }
+        ReadBench { scenario: Self { probe, texts, ..scenario }, complaints }
     }
 
     /// Rings and sprockets of one set-up.
@@ -163,9 +167,10 @@ fn bare() -> Scenario {
         unit: SpeedUnit::default(),
         limit: None,
         probe: Probe { cadence: cadence(85.0), speed: Speed::from_km_per_h(15.0).expect("a speed") },
-        tyre: TyreInputs::read(&mut Reader::new(&Bench::default()), None),
-        position: PositionInputs::read(&mut Reader::new(&Bench::default()), None),
+        tyre: TyreInputs::read(&mut Reader::new(&Bench::default(), &Bench::default())),
+        position: PositionInputs::read(&mut Reader::new(&Bench::default(), &Bench::default())),
         sheet_for: None,
+        texts: Bench::default(),
     }
 }
 

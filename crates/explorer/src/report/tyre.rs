@@ -78,7 +78,7 @@ pub struct OtherTyre {
     pub size: TyreSize,
     /// How far apart the two are.
     pub step: GearStep,
-    /// Gears of A and of B, lowest first: on this tyre and on the other.
+    /// Gears of A and of B, ring by ring: on this tyre and on the other.
     pub gears: [Vec<OtherGear>; 2],
 }
 
@@ -160,9 +160,7 @@ impl OtherTyre {
                 now: now.development,
                 then: then.development,
             });
-            let mut gears: Vec<OtherGear> = both.collect();
-            gears.sort_by(|a, b| a.now.m().total_cmp(&b.now.m()));
-            gears
+            both.collect()
         });
         Self { size: other, step: step(scenario.wheel.tyre, other), gears }
     }
@@ -204,8 +202,7 @@ fn case(inputs: &TyreInputs, width: MountedWidth) -> PressureCase {
 fn widths(inputs: &TyreInputs, own: TyreSize) -> Vec<WidthLine> {
     let mut labels: Vec<f64> = WIDTHS_MM.to_vec();
     if !labels.contains(&own.width.mm()) {
-        labels.push(own.width.mm());
-        labels.sort_by(f64::total_cmp);
+        labels.insert(labels.partition_point(|label| *label < own.width.mm()), own.width.mm());
     }
     let line = |label: f64| {
         let label = NominalWidth::new(label).ok()?;

@@ -2,27 +2,30 @@
 
 use super::{CadenceWindow, Complaint, Probe};
 use crate::bench::Bench;
-use crate::field::Field;
+use crate::field::{Field, Kind};
 use crate::number::with_unit;
 use crate::speed_unit::SpeedUnit;
 use gear_math::{
-    Cadence, Circumference, Derailleur, OutOfLimits, Pressure, RollOutLimit, Speed, TyreKind, TyreSize, Wheel,
+    Cadence, Circumference, Derailleur, Limits, OutOfLimits, Pressure, RollOutLimit, Speed, TyreKind,
+    TyreSize, Wheel,
 };
 use std::fmt::Display;
 use std::str::FromStr;
 
-/// How a quantity is made from a number, and the number taken from it again.
-pub(super) type Quantity<T> = (fn(f64) -> Result<T, OutOfLimits>, fn(T) -> f64);
+/// What a quantity may be, and how it is made from a number.
+pub(super) type Quantity<T> = (&'static Limits, fn(f64) -> Result<T, OutOfLimits>);
 
 /// Reads a bench and gathers complaints.
 pub(super) struct Reader<'b> {
     bench: &'b Bench,
+    /// The last good text of every field.
+    good: &'b Bench,
     complaints: Vec<Complaint>,
 }
 
 impl<'b> Reader<'b> {
-    pub(super) const fn new(bench: &'b Bench) -> Self {
-        Self { bench, complaints: Vec::new() }
+    pub(super) const fn new(bench: &'b Bench, good: &'b Bench) -> Self {
+        Self { bench, good, complaints: Vec::new() }
     }
 
     pub(super) fn complaints(self) -> Vec<Complaint> {
@@ -70,61 +73,54 @@ impl<'b> Reader<'b> {
         })
     }
 
-    /// A number within the limits of its quantity; `None` for `good` stands for the field's starting value.
-    pub(super) fn quantity<T: Copy>(
-        &mut self,
-        field: Field,
-        good: Option<T>,
-        (new, value): Quantity<T>,
-    ) -> T {
-        let typed = number(self.bench.text(field).trim(), field)
-            .and_then(|value| new(value).map_err(|error| sentence(&error)));
-        match typed {
-            Ok(typed) => typed,
-            Err(message) => {
-                let good = good.unwrap_or_else(|| started(field, new));
-                self.complain(field, message, Some(value(good)));
-                good
-            }
-        }
+    /// A quantity. A field in error keeps what its last good text meant.
+    #[expect(clippy::expect_used, reason = "the number lies within the limits that `new` checks")]
+    pub(super) fn quantity<T>(&mut self, field: Field, (limits, new): Quantity<T>) -> T {
+        new(self.number_within(field, limits)).expect("a number within its limits")
     }
 
-    /// The same for a field that may be left empty.
-    pub(super) fn quantity_or_none<T: Copy>(
-        &mut self,
-        field: Field,
-        good: Option<T>,
-        quantity: Quantity<T>,
-    ) -> Option<T> {
-        if self.bench.text(field).trim().is_empty() {
+    /// A quantity that may be left empty.
+    pub(super) fn quantity_or_none<T>(&mut self, field: Field, (limits, new): Quantity<T>) -> Option<T> {
+        self.number_or_none(field, limits).and_then(|number| new(number).ok())
+    }
+
+    /// One of `values`, in the order in which the field offers them.
+    pub(super) fn pick<T: Copy>(&mut self, field: Field, values: &[T]) -> T {
+        values[self.chosen(field).min(values.len() - 1)]
+    }
+
+    fn number_within(&mut self, field: Field, limits: &'static Limits) -> f64 {
+        self.number_or(field, self.bench.text(field), limits).unwrap_or_else(|| {
+            let kept = [self.good.text(field), field.spec().start];
+            kept.into_iter().find_map(|text| checked(text, field, limits).ok()).unwrap_or(limits.min)
+        })
+    }
+
+    fn number_or_none(&mut self, field: Field, limits: &'static Limits) -> Option<f64> {
+        let text = self.bench.text(field).trim();
+        if text.is_empty() {
             return None;
         }
-        let typed = number(self.bench.text(field).trim(), field)
-            .and_then(|value| (quantity.0)(value).map_err(|error| sentence(&error)));
-        typed.map(Some).unwrap_or_else(|message| {
-            self.complain(field, message, good.map(quantity.1));
-            good
+        self.number_or(field, text, limits).or_else(|| checked(self.good.text(field), field, limits).ok())
+    }
+
+    fn number_or(&mut self, field: Field, text: &str, limits: &'static Limits) -> Option<f64> {
+        checked(text, field, limits).map_err(|message| self.complain(field, message)).ok()
+    }
+
+    fn chosen(&mut self, field: Field) -> usize {
+        let Kind::Choice(choices) = field.spec().kind else { return 0 };
+        let place = |text: &str| choices.iter().position(|(value, _)| *value == text.trim());
+        place(self.bench.text(field)).unwrap_or_else(|| {
+            self.complain(field, "Choose one of the values offered.".to_owned());
+            place(self.good.text(field)).unwrap_or(0)
         })
     }
 
-    /// A pressure that may be left empty, in bar, or in psi when that stands behind it.
-    pub(super) fn pressure_or_none(&mut self, field: Field, good: Option<Pressure>) -> Option<Pressure> {
-        let text = self.bench.text(field).trim();
-        let Some(psi) = text.strip_suffix("psi") else {
-            return self.quantity_or_none(field, good, (Pressure::new, Pressure::bar));
-        };
-        let typed = number(psi.trim_end(), field)
-            .and_then(|value| Pressure::from_psi(value).map_err(|error| sentence(&error)));
-        typed.map(Some).unwrap_or_else(|message| {
-            self.complain(field, message, good.map(Pressure::bar));
-            good
-        })
-    }
-
-    fn complain(&mut self, field: Field, message: String, kept: Option<f64>) {
-        let kept = match kept.map(|kept| (kept * 1000.0).round() / 1000.0) {
-            Some(kept) => format!("{kept}\u{a0}{}", field.spec().unit).trim_end().to_owned(),
-            None => "none".to_owned(),
+    fn complain(&mut self, field: Field, message: String) {
+        let kept = match self.good.text(field).trim() {
+            "" => "none".to_owned(),
+            text => format!("{text}\u{a0}{}", field.spec().unit).trim_end().to_owned(),
         };
         self.complaints.push(Complaint { field, message, kept });
     }
@@ -259,10 +255,15 @@ impl<'b> Reader<'b> {
     }
 }
 
-/// The quantity that a field starts with. A test reads every one.
-#[expect(clippy::expect_used, reason = "fixed texts, each read by a test")]
-fn started<T>(field: Field, new: fn(f64) -> Result<T, OutOfLimits>) -> T {
-    new(number(field.spec().start, field).expect("a number")).expect("a value within its limits")
+/// A number within its limits. A pressure may have psi behind it.
+fn checked(text: &str, field: Field, limits: &'static Limits) -> Result<f64, String> {
+    let text = text.trim();
+    let psi = text.strip_suffix("psi").filter(|_| field.spec().unit == "bar");
+    match psi {
+        Some(psi) => number(psi.trim_end(), field)
+            .and_then(|psi| Pressure::from_psi(psi).map(Pressure::bar).map_err(|error| sentence(&error))),
+        None => number(text, field).and_then(|value| limits.check(value).map_err(|error| sentence(&error))),
+    }
 }
 
 /// A typed number: a decimal comma and the field's own unit behind it are understood.

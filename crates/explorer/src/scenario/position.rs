@@ -1,6 +1,6 @@
 //! The road position, the cross bike it goes to, and what the stem search may use.
 
-use super::parse::Reader;
+use super::parse::{Quantity, Reader};
 use crate::field::Field;
 use gear_math::{
     BarCloser, BarDepth, BarDrop, BarRaise, BarReach, BarShape, BarTolerance, BottomBracketDrop, ClampHeight,
@@ -60,161 +60,82 @@ pub struct ToeInputs {
 }
 
 impl PositionInputs {
-    /// Reads the fields; without a `good` value one in error falls back on what it starts with.
-    pub(super) fn read(reader: &mut Reader<'_>, good: Option<&Self>) -> Self {
+    pub(super) fn read(reader: &mut Reader<'_>) -> Self {
         Self {
-            road: road(reader, good.map(|good| &good.road)),
-            cross: cross(reader, good.map(|good| &good.cross)),
-            changes: changes(reader, good.map(|good| &good.changes)),
-            front: front(reader, good.map(|good| &good.front)),
-            limits: limits(reader, good.map(|good| &good.limits)),
-            bars: bars(reader, good.map(|good| &good.bars)),
-            toes: toes(reader, good.map(|good| &good.toes)),
+            road: road(reader),
+            cross: CrossBike {
+                seat_angle: reader.quantity(Field::CrossSeatAngle, SEAT_ANGLE),
+                footing: footing(reader, Field::CrossCrank, Field::CrossStack),
+            },
+            changes: changes(reader),
+            front: front(reader),
+            limits: StemSearchLimits {
+                tolerance: reader.quantity(Field::BarWithin, (&BarTolerance::LIMITS, BarTolerance::new)),
+                max_spacers: reader.quantity(Field::SpacersMost, (&Spacers::LIMITS, Spacers::new)),
+            },
+            bars: BarShapes {
+                road: bar(reader, Field::RoadBarReach, Field::RoadBarDepth),
+                cross: bar(reader, Field::CrossBarReach, Field::CrossBarDepth),
+            },
+            toes: toes(reader),
         }
     }
 }
 
-fn road(reader: &mut Reader<'_>, good: Option<&RoadPosition>) -> RoadPosition {
-    let saddle = good.map(|good| good.saddle);
+const SEAT_ANGLE: Quantity<SeatAngle> = (&SeatAngle::LIMITS, SeatAngle::new);
+
+fn road(reader: &mut Reader<'_>) -> RoadPosition {
     RoadPosition {
         saddle: Saddle {
-            height: reader.quantity(
-                Field::SaddleHeight,
-                saddle.map(|saddle| saddle.height),
-                (SaddleHeight::new, SaddleHeight::mm),
-            ),
-            setback: reader.quantity(
-                Field::Setback,
-                saddle.map(|saddle| saddle.setback),
-                (Setback::new, Setback::mm),
-            ),
-            seat_angle: seat_angle(reader, Field::SeatAngle, saddle.map(|saddle| saddle.seat_angle)),
+            height: reader.quantity(Field::SaddleHeight, (&SaddleHeight::LIMITS, SaddleHeight::new)),
+            setback: reader.quantity(Field::Setback, (&Setback::LIMITS, Setback::new)),
+            seat_angle: reader.quantity(Field::SeatAngle, SEAT_ANGLE),
         },
-        footing: footing(reader, Field::RoadCrank, Field::RoadStack, good.map(|good| good.footing)),
-        tip_to_bar: reader.quantity(
-            Field::TipToBar,
-            good.map(|good| good.tip_to_bar),
-            (TipToBar::new, TipToBar::mm),
-        ),
-        bar_drop: reader.quantity(
-            Field::BarDrop,
-            good.map(|good| good.bar_drop),
-            (BarDrop::new, BarDrop::mm),
-        ),
+        footing: footing(reader, Field::RoadCrank, Field::RoadStack),
+        tip_to_bar: reader.quantity(Field::TipToBar, (&TipToBar::LIMITS, TipToBar::new)),
+        bar_drop: reader.quantity(Field::BarDrop, (&BarDrop::LIMITS, BarDrop::new)),
     }
 }
 
-fn seat_angle(reader: &mut Reader<'_>, field: Field, good: Option<SeatAngle>) -> SeatAngle {
-    reader.quantity(field, good, (SeatAngle::new, SeatAngle::degrees))
-}
-
-fn footing(reader: &mut Reader<'_>, crank: Field, stack: Field, good: Option<Footing>) -> Footing {
+fn footing(reader: &mut Reader<'_>, crank: Field, stack: Field) -> Footing {
     Footing {
-        crank: reader.quantity(crank, good.map(|good| good.crank), (CrankLength::new, CrankLength::mm)),
-        sole_stack: reader.quantity(stack, good.map(|good| good.sole_stack), (SoleStack::new, SoleStack::mm)),
+        crank: reader.quantity(crank, (&CrankLength::LIMITS, CrankLength::new)),
+        sole_stack: reader.quantity(stack, (&SoleStack::LIMITS, SoleStack::new)),
     }
 }
 
-fn cross(reader: &mut Reader<'_>, good: Option<&CrossBike>) -> CrossBike {
-    CrossBike {
-        seat_angle: seat_angle(reader, Field::CrossSeatAngle, good.map(|good| good.seat_angle)),
-        footing: footing(reader, Field::CrossCrank, Field::CrossStack, good.map(|good| good.footing)),
-    }
-}
-
-fn changes(reader: &mut Reader<'_>, good: Option<&PositionChanges>) -> PositionChanges {
+fn changes(reader: &mut Reader<'_>) -> PositionChanges {
     PositionChanges {
-        lower_by: reader.quantity(
-            Field::LowerBy,
-            good.map(|good| good.lower_by),
-            (SaddleLowering::new, SaddleLowering::mm),
-        ),
-        bar_up_by: reader.quantity(
-            Field::BarUpBy,
-            good.map(|good| good.bar_up_by),
-            (BarRaise::new, BarRaise::mm),
-        ),
-        bar_closer_by: reader.quantity(
-            Field::BarCloserBy,
-            good.map(|good| good.bar_closer_by),
-            (BarCloser::new, BarCloser::mm),
-        ),
-        keep_knee_over_pedal: reader.choice(
-            Field::Knee,
-            good.is_some_and(|good| good.keep_knee_over_pedal),
-            &[("saddle", false), ("knee", true)],
-        ),
+        lower_by: reader.quantity(Field::LowerBy, (&SaddleLowering::LIMITS, SaddleLowering::new)),
+        bar_up_by: reader.quantity(Field::BarUpBy, (&BarRaise::LIMITS, BarRaise::new)),
+        bar_closer_by: reader.quantity(Field::BarCloserBy, (&BarCloser::LIMITS, BarCloser::new)),
+        keep_knee_over_pedal: reader.pick(Field::Knee, &[false, true]),
     }
 }
 
-fn front(reader: &mut Reader<'_>, good: Option<&FrontEnd>) -> FrontEnd {
+fn front(reader: &mut Reader<'_>) -> FrontEnd {
     FrontEnd {
-        stack: reader.quantity(Field::Stack, good.map(|good| good.stack), (FrameStack::new, FrameStack::mm)),
-        reach: reader.quantity(Field::Reach, good.map(|good| good.reach), (FrameReach::new, FrameReach::mm)),
-        head_angle: reader.quantity(
-            Field::HeadAngle,
-            good.map(|good| good.head_angle),
-            (HeadAngle::new, HeadAngle::degrees),
-        ),
-        top_cap: reader.quantity(Field::Headset, good.map(|good| good.top_cap), (TopCap::new, TopCap::mm)),
-        clamp_height: reader.quantity(
-            Field::ClampHeight,
-            good.map(|good| good.clamp_height),
-            (ClampHeight::new, ClampHeight::mm),
-        ),
+        stack: reader.quantity(Field::Stack, (&FrameStack::LIMITS, FrameStack::new)),
+        reach: reader.quantity(Field::Reach, (&FrameReach::LIMITS, FrameReach::new)),
+        head_angle: reader.quantity(Field::HeadAngle, (&HeadAngle::LIMITS, HeadAngle::new)),
+        top_cap: reader.quantity(Field::Headset, (&TopCap::LIMITS, TopCap::new)),
+        clamp_height: reader.quantity(Field::ClampHeight, (&ClampHeight::LIMITS, ClampHeight::new)),
     }
 }
 
-fn limits(reader: &mut Reader<'_>, good: Option<&StemSearchLimits>) -> StemSearchLimits {
-    StemSearchLimits {
-        tolerance: reader.quantity(
-            Field::BarWithin,
-            good.map(|good| good.tolerance),
-            (BarTolerance::new, BarTolerance::mm),
-        ),
-        max_spacers: reader.quantity(
-            Field::SpacersMost,
-            good.map(|good| good.max_spacers),
-            (Spacers::new, Spacers::mm),
-        ),
-    }
+fn bar(reader: &mut Reader<'_>, reach: Field, depth: Field) -> (Option<BarReach>, Option<BarDepth>) {
+    (
+        reader.quantity_or_none(reach, (&BarReach::LIMITS, BarReach::new)),
+        reader.quantity_or_none(depth, (&BarDepth::LIMITS, BarDepth::new)),
+    )
 }
 
-fn bars(reader: &mut Reader<'_>, good: Option<&BarShapes>) -> BarShapes {
-    let mut shape = |reach, depth, (good_reach, good_depth)| {
-        (
-            reader.quantity_or_none(reach, good_reach, (BarReach::new, BarReach::mm)),
-            reader.quantity_or_none(depth, good_depth, (BarDepth::new, BarDepth::mm)),
-        )
-    };
-    let unknown = (None, None);
-    BarShapes {
-        road: shape(Field::RoadBarReach, Field::RoadBarDepth, good.map_or(unknown, |good| good.road)),
-        cross: shape(Field::CrossBarReach, Field::CrossBarDepth, good.map_or(unknown, |good| good.cross)),
-    }
-}
-
-fn toes(reader: &mut Reader<'_>, good: Option<&ToeInputs>) -> ToeInputs {
+fn toes(reader: &mut Reader<'_>) -> ToeInputs {
     ToeInputs {
-        front_centre: reader.quantity_or_none(
-            Field::FrontCentre,
-            good.and_then(|good| good.front_centre),
-            (FrontCentre::new, FrontCentre::mm),
-        ),
-        bracket_drop: reader.quantity(
-            Field::BracketDrop,
-            good.map(|good| good.bracket_drop),
-            (BottomBracketDrop::new, BottomBracketDrop::mm),
-        ),
-        fork_rake: reader.quantity(
-            Field::ForkRake,
-            good.map(|good| good.fork_rake),
-            (ForkRake::new, ForkRake::mm),
-        ),
-        pedal_offset: reader.quantity(
-            Field::PedalOffset,
-            good.map(|good| good.pedal_offset),
-            (PedalOffset::new, PedalOffset::mm),
-        ),
+        front_centre: reader.quantity_or_none(Field::FrontCentre, (&FrontCentre::LIMITS, FrontCentre::new)),
+        bracket_drop: reader
+            .quantity(Field::BracketDrop, (&BottomBracketDrop::LIMITS, BottomBracketDrop::new)),
+        fork_rake: reader.quantity(Field::ForkRake, (&ForkRake::LIMITS, ForkRake::new)),
+        pedal_offset: reader.quantity(Field::PedalOffset, (&PedalOffset::LIMITS, PedalOffset::new)),
     }
 }

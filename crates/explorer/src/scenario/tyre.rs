@@ -3,8 +3,8 @@
 use super::parse::Reader;
 use crate::field::Field;
 use gear_math::{
-    BikeMass, BodyMass, Construction, FrontShare, LabelEdition, MountedWidth, NominalWidth, PressureMarks,
-    RaceLimit, RimInnerWidth, TyreGround, WheelStyle,
+    BikeMass, BodyMass, Construction, FrontShare, LabelEdition, MountedWidth, NominalWidth, Pressure,
+    PressureMarks, RaceLimit, RimInnerWidth, TyreGround, WheelStyle,
 };
 
 /// What the tyre's section is worked out from, beside the tyre's size.
@@ -39,84 +39,29 @@ pub struct TyreInputs {
 }
 
 impl TyreInputs {
-    /// Reads the fields; without a `good` value one in error falls back on what it starts with.
-    pub(super) fn read(reader: &mut Reader<'_>, good: Option<&Self>) -> Self {
-        let marks = good.map(|good| good.marks);
+    pub(super) fn read(reader: &mut Reader<'_>) -> Self {
+        let limits = [Some(RaceLimit::UCI), Some(RaceLimit::MM_35), Some(RaceLimit::MM_38), None];
+        let pressure = (&Pressure::LIMITS, Pressure::new as fn(f64) -> _);
+        let rim = (&RimInnerWidth::LIMITS, RimInnerWidth::new as fn(f64) -> _);
         Self {
-            rider: reader.quantity(Field::Body, good.map(|good| good.rider), (BodyMass::new, BodyMass::kg)),
-            bike: reader.quantity(
-                Field::BikeAndKit,
-                good.map(|good| good.bike),
-                (BikeMass::new, BikeMass::kg),
-            ),
-            construction: reader.choice(
-                Field::Construction,
-                good.map_or(Construction::Tubeless, |good| good.construction),
-                &[
-                    ("tubular", Construction::Tubular),
-                    ("clincher", Construction::Clincher),
-                    ("tubeless", Construction::Tubeless),
-                ],
-            ),
-            rim: reader.quantity(
-                Field::Rim,
-                good.map(|good| good.rim),
-                (RimInnerWidth::new, RimInnerWidth::mm),
-            ),
-            limit: reader.choice(
-                Field::WidthLimit,
-                good.map_or(Some(RaceLimit::UCI), |good| good.limit),
-                &[
-                    ("33", Some(RaceLimit::UCI)),
-                    ("35", Some(RaceLimit::MM_35)),
-                    ("38", Some(RaceLimit::MM_38)),
-                    ("none", None),
-                ],
-            ),
-            ground: reader.choice(
-                Field::TyreGround,
-                good.map_or(TyreGround::Mixed, |good| good.ground),
-                &[("soft", TyreGround::Soft), ("mixed", TyreGround::Mixed), ("rocky", TyreGround::Rocky)],
-            ),
-            style: reader.choice(
-                Field::WheelStyle,
-                good.map_or(WheelStyle::Normal, |good| good.style),
-                &[("smooth", WheelStyle::Smooth), ("normal", WheelStyle::Normal), ("hard", WheelStyle::Hard)],
-            ),
-            other: reader.quantity_or_none(
-                Field::OtherTyre,
-                good.and_then(|good| good.other),
-                (NominalWidth::new, NominalWidth::mm),
-            ),
+            rider: reader.quantity(Field::Body, (&BodyMass::LIMITS, BodyMass::new)),
+            bike: reader.quantity(Field::BikeAndKit, (&BikeMass::LIMITS, BikeMass::new)),
+            construction: reader.pick(Field::Construction, &Construction::ALL),
+            rim: reader.quantity(Field::Rim, rim),
+            limit: reader.pick(Field::WidthLimit, &limits),
+            ground: reader.pick(Field::TyreGround, &TyreGround::ALL),
+            style: reader.pick(Field::WheelStyle, &WheelStyle::ALL),
+            other: reader.quantity_or_none(Field::OtherTyre, (&NominalWidth::LIMITS, NominalWidth::new)),
             marks: PressureMarks {
-                tyre: reader.pressure_or_none(Field::TyreMark, marks.and_then(|marks| marks.tyre)),
-                rim: reader.pressure_or_none(Field::RimMark, marks.and_then(|marks| marks.rim)),
-                hookless: reader.choice(
-                    Field::Hookless,
-                    marks.is_some_and(|marks| marks.hookless),
-                    &[("hooked", false), ("hookless", true)],
-                ),
+                tyre: reader.quantity_or_none(Field::TyreMark, pressure),
+                rim: reader.quantity_or_none(Field::RimMark, pressure),
+                hookless: reader.pick(Field::Hookless, &[false, true]),
             },
-            measured: reader.quantity_or_none(
-                Field::TyreWidthMeasured,
-                good.and_then(|good| good.measured),
-                (MountedWidth::new, MountedWidth::mm),
-            ),
-            edition: reader.choice(
-                Field::LabelEdition,
-                good.map_or(LabelEdition::Etrto2020, |good| good.edition),
-                &[("2020", LabelEdition::Etrto2020), ("older", LabelEdition::OlderIso)],
-            ),
-            measuring_rim: reader.quantity_or_none(
-                Field::MeasuringRim,
-                good.and_then(|good| good.measuring_rim),
-                (RimInnerWidth::new, RimInnerWidth::mm),
-            ),
-            front_share: reader.quantity(
-                Field::FrontShare,
-                good.map(|good| good.front_share),
-                (FrontShare::new, FrontShare::fraction),
-            ),
+            measured: reader
+                .quantity_or_none(Field::TyreWidthMeasured, (&MountedWidth::LIMITS, MountedWidth::new)),
+            edition: reader.pick(Field::LabelEdition, &[LabelEdition::Etrto2020, LabelEdition::OlderIso]),
+            measuring_rim: reader.quantity_or_none(Field::MeasuringRim, rim),
+            front_share: reader.quantity(Field::FrontShare, (&FrontShare::LIMITS, FrontShare::new)),
         }
     }
 }

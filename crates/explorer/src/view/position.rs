@@ -1,7 +1,7 @@
 //! “Does it sit like the road bike?”: the answer, the workshop's measures, the stems, and how it was worked out.
 
 use super::sheet::{Block, Part};
-use super::words::{table, worked};
+use super::words::{Grid, worked};
 use crate::number::{counted, listed, plain, signed, with_unit};
 use crate::report::{PositionReport, Report};
 use gear_math::{StemFit, StemSearch, StemSetup, StemShortfall, ToeClearance};
@@ -88,30 +88,44 @@ pub(super) fn tables(report: &Report) -> Markup {
 fn measures(position: &PositionReport) -> Markup {
     let (inputs, road, cross) = (&position.inputs, &position.inputs.road, &position.cross);
     let target = position.target();
-    let head = html! { tr { td {} th scope="col" { "Road" } th scope="col" { "Cross" } } };
-    let row = |what: &str, road: String, cross: f64| {
-        html! { tr { th scope="row" { (what) } td { (road) } td { (mm(cross)) } } }
-    };
-    let not_asked = String::new;
-    let body = html! {
-        (row("Saddle height, bottom bracket centre to saddle top along the seat tube", mm(road.saddle.height.mm()), cross.saddle_height_mm))
-        (row("Saddle top above the bottom bracket, upright", mm(road.saddle.vertical_mm()), cross.saddle_vertical_mm))
-        (row("Saddle tip behind the bottom bracket, level", mm(road.saddle.setback.mm()), cross.setback_mm))
-        (row("Saddle forward on its rails", not_asked(), cross.rail_shift_forward_mm))
-        (row("Saddle tip to bar centre, straight", mm(road.tip_to_bar.mm()), cross.tip_to_bar_mm))
-        (row("Bar centre below saddle top", mm(road.bar_drop.mm()), cross.bar_drop_mm))
-        (row("Bar centre ahead of the bottom bracket", mm(position.road.bar.x_mm), target.x_mm))
-        (row("Bar centre above the bottom bracket", mm(position.road.bar.y_mm), target.y_mm))
-        @if let Some(bar) = position.bar { (row("Drops above the bottom bracket", not_asked(), bar.drops_y_mm)) }
-        (row("Crank", mm(road.footing.crank.mm()), inputs.cross.footing.crank.mm()))
-        (row("Saddle to sole, leg at its longest", mm(road.footing.leg_extension_mm(road.saddle.height.mm())), cross.leg_extension_mm))
-    };
+    let leg = road.footing.leg_extension_mm(road.saddle.height.mm());
+    let mut lines = vec![
+        (
+            "Saddle height, bottom bracket centre to saddle top along the seat tube",
+            Some(road.saddle.height.mm()),
+            cross.saddle_height_mm,
+        ),
+        (
+            "Saddle top above the bottom bracket, upright",
+            Some(road.saddle.vertical_mm()),
+            cross.saddle_vertical_mm,
+        ),
+        ("Saddle tip behind the bottom bracket, level", Some(road.saddle.setback.mm()), cross.setback_mm),
+        ("Saddle forward on its rails", None, cross.rail_shift_forward_mm),
+        ("Saddle tip to bar centre, straight", Some(road.tip_to_bar.mm()), cross.tip_to_bar_mm),
+        ("Bar centre below saddle top", Some(road.bar_drop.mm()), cross.bar_drop_mm),
+        ("Bar centre ahead of the bottom bracket", Some(position.road.bar.x_mm), target.x_mm),
+        ("Bar centre above the bottom bracket", Some(position.road.bar.y_mm), target.y_mm),
+        ("Crank", Some(road.footing.crank.mm()), inputs.cross.footing.crank.mm()),
+        ("Saddle to sole, leg at its longest", Some(leg), cross.leg_extension_mm),
+    ];
+    lines.extend(position.bar.map(|bar| ("Drops above the bottom bracket", None, bar.drops_y_mm)));
     let remark = if position.bar.is_some() {
         "The bar’s place is that of the cross handlebar, so that the hoods stay where they were meant to be."
     } else {
         "The same handlebar on both bikes. If they differ, give both shapes under “Finer settings”."
     };
-    table("Where everything goes", remark, &head, &body)
+    let row = |(what, road, cross): (&str, Option<f64>, f64)| {
+        vec![what.to_owned(), road.map_or_else(String::new, mm), mm(cross)]
+    };
+    Grid {
+        title: "Where everything goes",
+        remark,
+        head: &["", "Road", "Cross"],
+        rows: lines.into_iter().map(row).collect(),
+        own: None,
+    }
+    .html()
 }
 
 fn stems(position: &PositionReport) -> Markup {
@@ -121,13 +135,6 @@ fn stems(position: &PositionReport) -> Markup {
         }
         StemSearch::NoneFits(shortfall) => (std::slice::from_ref(&shortfall.nearest), 0),
     };
-    let head = html! {
-        tr {
-            th scope="col" { "Stem" } th scope="col" { "Angle" } th scope="col" { "Spacers" }
-            th scope="col" { "Bar forward" } th scope="col" { "Bar up" } th scope="col" { "Misses by" } th.words scope="col" { "Remark" }
-        }
-    };
-    let body = html! { @for fit in shown { (stem_row(fit)) } };
     let limits = &position.inputs.limits;
     let title = match position.search {
         StemSearch::Found(_) => "Stems and spacers that get there, nearest first",
@@ -144,25 +151,25 @@ fn stems(position: &PositionReport) -> Markup {
         }
     );
     html! {
-        (table(title, &remark, &head, &body))
+        (Grid { title, remark: &remark, head: &STEM_HEAD, rows: shown.iter().map(stem_row).collect(), own: None }.html())
         @if let StemSearch::NoneFits(shortfall) = &position.search { (exact(shortfall)) }
     }
 }
 
-fn stem_row(fit: &StemFit) -> Markup {
+const STEM_HEAD: [&str; 7] = ["Stem", "Angle", "Spacers", "Bar forward", "Bar up", "Misses by", "|Remark"];
+
+fn stem_row(fit: &StemFit) -> Vec<String> {
     let setup = &fit.setup;
     let cautions: Vec<String> = setup.cautions().iter().map(ToString::to_string).collect();
-    html! {
-        tr {
-            th scope="row" { (with_unit(setup.length.mm(), 0, "mm")) }
-            td { (angle(setup.angle.degrees())) }
-            td { (with_unit(setup.spacers.mm(), 0, "mm")) }
-            td { (signed(fit.dx_mm, 1)) }
-            td { (signed(fit.dy_mm, 1)) }
-            td { (mm(fit.miss_mm)) }
-            td.words { (cautions.join(" ")) }
-        }
-    }
+    vec![
+        mm(setup.length.mm()),
+        angle(setup.angle.degrees()),
+        mm(setup.spacers.mm()),
+        signed(fit.dx_mm, 1),
+        signed(fit.dy_mm, 1),
+        mm(fit.miss_mm),
+        cautions.join(" "),
+    ]
 }
 
 fn exact(shortfall: &StemShortfall) -> Markup {

@@ -166,10 +166,10 @@ pub(crate) fn text(report: &Report, address: &str, has_errors: bool) -> String {
         lines.push(IN_ERROR.to_owned());
     }
     for block in &blocks {
-        lines.extend([String::new(), block.title.to_uppercase()]);
+        lines.extend([String::new(), format!("= {} =", block.title)]);
         lines.extend(block.parts.iter().flat_map(lines_of));
     }
-    lines.extend([String::new(), "BEFORE RIDING".to_owned()]);
+    lines.extend([String::new(), "= Before riding =".to_owned()]);
     lines.extend(cautions(&blocks).into_iter().map(|caution| format!("[ ] {caution}")));
     lines.extend([String::new(), address.to_owned()]);
     lines.join("\n").replace('\u{a0}', " ")

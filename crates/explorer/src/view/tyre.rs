@@ -1,13 +1,12 @@
 //! “Which tyre, how hard?”: the answer, what moves it, and how it was worked out.
 
-use super::gears::column;
 use super::sheet::{Block, Part};
-use super::words::{table, worked};
+use super::words::{Grid, worked};
 use crate::number::{percent, plain, signed, with_unit};
-use crate::report::{OtherTyre, Report, TyreFit, TyreReport, WidthLine};
+use crate::report::{OtherGear, OtherTyre, Report, SetupReport, TyreFit, TyreReport, WidthLine};
 use gear_math::{
-    Construction, HOW_TO_MEASURE, Pressure, PressureAdvice, PressureCaution, RACE_RULES, RaceLimit,
-    WheelPressure, WheelStyle, WidthVerdict,
+    BodyMass, Construction, HOW_TO_MEASURE, LoadedTyre, Pressure, PressureAdvice, PressureCaution,
+    RACE_RULES, RaceLimit, RaceRule, TyreGround, WheelPressure, WheelStyle, WidthVerdict,
 };
 use maud::{Markup, html};
 
@@ -128,55 +127,47 @@ fn rim_advice(tyre: &TyreReport) -> Markup {
 
 fn start(fit: &TyreFit) -> Markup {
     let Some((start, loaded)) = fit.advice.start.as_ref().ok().zip(fit.loaded) else { return html! {} };
-    let head = html! { tr { td {} th scope="col" { "Front" } th scope="col" { "Rear" } } };
-    let row = |what: &str, front: String, rear: String| {
-        html! { tr { th scope="row" { (what) } td { (front) } td { (rear) } } }
+    let row = |what: &str, of: fn(&WheelPressure, &LoadedTyre) -> String| {
+        vec![what.to_owned(), of(&start.front, &loaded.front), of(&start.rear, &loaded.rear)]
     };
-    let range = |wheel: WheelPressure| {
-        format!("{} to {}", plain(wheel.low.psi(), 0), with_unit(wheel.high.psi(), 0, "psi"))
-    };
-    let body = html! {
-        (row("Start", both_units(start.front.start), both_units(start.rear.start)))
-        (row("Look for your own from", range(start.front), range(start.rear)))
-        (row("The tyre gives, of its height", percent(loaded.front.drop * 100.0, 0), percent(loaded.rear.drop * 100.0, 0)))
-        (row("Load it bears before the rim touches", times(loaded.front.bottoming_reserve), times(loaded.rear.bottoming_reserve)))
-        (row("Contact with firm ground", cm2(loaded.front.contact_area_cm2), cm2(loaded.rear.contact_area_cm2)))
-    };
-    table(
-        "Pressures to start from",
-        "The last three rows explain and rank, they do not promise: a casing is stiffer than its air, and a sharp edge bottoms a tyre far sooner than flat ground.",
-        &head,
-        &body,
-    )
+    let rows = vec![
+        row("Start", |wheel, _| both_units(wheel.start)),
+        row("Look for your own from", |wheel, _| range(*wheel)),
+        row("The tyre gives, of its height", |_, tyre| percent(tyre.drop * 100.0, 0)),
+        row("Load it bears before the rim touches", |_, tyre| {
+            format!("{}\u{a0}×", plain(tyre.bottoming_reserve, 1))
+        }),
+        row("Contact with firm ground", |_, tyre| with_unit(tyre.contact_area_cm2, 0, "cm²")),
+    ];
+    Grid {
+        title: "Pressures to start from",
+        remark: "The last three rows explain and rank, they do not promise: a casing is stiffer than its air, and a sharp edge bottoms a tyre far sooner than flat ground.",
+        head: &["", "Front", "Rear"],
+        rows,
+        own: None,
+    }
+    .html()
+}
+
+fn range(wheel: WheelPressure) -> String {
+    format!("{} to {}", plain(wheel.low.psi(), 0), with_unit(wheel.high.psi(), 0, "psi"))
 }
 
 fn widths(tyre: &TyreReport) -> Markup {
-    let limit = tyre.inputs.limit;
-    let head = html! {
-        tr {
-            th scope="col" { "Tyre" } th scope="col" { "On this rim" }
-            @if limit.is_some() { th.words scope="col" { "At the gauge" } }
-            th scope="col" { "Front" } th scope="col" { "Rear" } th scope="col" { "Roll-out" } th scope="col" { "Gears" }
-        }
+    let row = |line: &WidthLine| {
+        let [front, rear] = start_cells(&line.advice);
+        let gauge = line.verdict.map_or_else(|| "no limit".to_owned(), |verdict| verdict.to_string());
+        let roll_out = with_unit(line.size.circumference().mm(), 0, "mm");
+        vec![line.size.to_string(), mm(line.width.mm()), gauge, front, rear, roll_out, change(tyre, line)]
     };
-    let body = html! {
-        @for line in &tyre.widths {
-            tr.own[line.size == tyre.size] {
-                th scope="row" { (line.size) }
-                td { (mm(line.width.mm())) }
-                @if let Some(verdict) = line.verdict { td.words { (verdict) } }
-                (start_cells(&line.advice))
-                td { (with_unit(line.size.circumference().mm(), 0, "mm")) }
-                td { (change(tyre, line)) }
-            }
-        }
-    };
-    table(
-        "Other widths on this rim",
-        "Same rider, ground and kind of tyre. Pressures in psi; gears against the tyre on the bench, both by their size.",
-        &head,
-        &body,
-    )
+    Grid {
+        title: "Other widths on this rim",
+        remark: "Same rider, ground and kind of tyre. Pressures in psi; gears against the tyre on the bench, both by their size.",
+        head: &["Tyre", "On this rim", "|At the gauge", "Front", "Rear", "Roll-out", "Gears"],
+        rows: tyre.widths.iter().map(row).collect(),
+        own: tyre.widths.iter().position(|line| line.size == tyre.size),
+    }
+    .html()
 }
 
 /// By how much every gear is longer or shorter.
@@ -185,51 +176,42 @@ fn change(tyre: &TyreReport, line: &WidthLine) -> String {
     format!("{}\u{a0}%", signed(longer * line.step.percent(), 1))
 }
 
-fn start_cells(advice: &PressureAdvice) -> Markup {
-    html! {
-        @match &advice.start {
-            Ok(start) => { td { (psi(start.front)) } td { (psi(start.rear)) } }
-            Err(_) => { td { "none" } td { "none" } }
-        }
+fn start_cells(advice: &PressureAdvice) -> [String; 2] {
+    match &advice.start {
+        Ok(start) => [psi(start.front), psi(start.rear)],
+        Err(_) => ["none".to_owned(), "none".to_owned()],
     }
 }
 
 fn riders(tyre: &TyreReport) -> Markup {
-    let head =
-        html! { tr { th scope="col" { "Rider" } th scope="col" { "Front" } th scope="col" { "Rear" } } };
-    let body = html! {
-        @for (rider, advice) in &tyre.riders {
-            tr.own[*rider == tyre.inputs.rider] { th scope="row" { (with_unit(rider.kg(), 0, "kg")) } (start_cells(advice)) }
-        }
+    let row = |(rider, advice): &(BodyMass, PressureAdvice)| {
+        let [front, rear] = start_cells(advice);
+        vec![with_unit(rider.kg(), 0, "kg"), front, rear]
     };
-    table(
-        "Other riders on this tyre",
-        "psi. “↑” was raised to the lowest safe pressure, “↓” cut to the highest allowed.",
-        &head,
-        &body,
-    )
+    Grid {
+        title: "Other riders on this tyre",
+        remark: "psi. “↑” was raised to the lowest safe pressure, “↓” cut to the highest allowed.",
+        head: &["Rider", "Front", "Rear"],
+        rows: tyre.riders.iter().map(row).collect(),
+        own: tyre.riders.iter().position(|(rider, _)| *rider == tyre.inputs.rider),
+    }
+    .html()
 }
 
 fn grounds(tyre: &TyreReport) -> Markup {
-    let head = html! {
-        tr { th scope="col" { "Ground" } @for style in WheelStyle::ALL { th scope="col" { (style) } } }
+    let row = |(ground, styles): &(TyreGround, Vec<PressureAdvice>)| {
+        let cells = styles.iter().map(|advice| start_cells(advice).join(" / "));
+        std::iter::once(ground.to_string()).chain(cells).collect()
     };
-    let body = html! {
-        @for (ground, styles) in &tyre.grounds {
-            tr {
-                th scope="row" { (ground) }
-                @for advice in styles {
-                    td {
-                        @match &advice.start {
-                            Ok(start) => { (psi(start.front)) " / " (psi(start.rear)) }
-                            Err(_) => "none",
-                        }
-                    }
-                }
-            }
-        }
-    };
-    table("Other ground and style", "psi, front / rear.", &head, &body)
+    let [smooth, normal, hard] = WheelStyle::ALL.map(|style| style.to_string());
+    Grid {
+        title: "Other ground and style",
+        remark: "psi, front / rear.",
+        head: &["Ground", &smooth, &normal, &hard],
+        rows: tyre.grounds.iter().map(row).collect(),
+        own: tyre.grounds.iter().position(|(ground, _)| *ground == tyre.inputs.ground),
+    }
+    .html()
 }
 
 /// What the tyre to compare with does to every gear.
@@ -249,34 +231,38 @@ fn other_gears(report: &Report, other: &OtherTyre) -> Markup {
         }
         details {
             summary { "Every gear on both tyres" }
-            div.pair {
-                @for (setup, gears) in report.setups.iter().zip(&other.gears) {
-                    (table(&format!("{} on {} and {}", setup.side, wheel.tyre, other.size), "", &html! {
-                        tr { (column(setup)) th scope="col" { (wheel.tyre) } th scope="col" { (other.size) } }
-                    }, &html! {
-                        @for gear in gears.iter().rev() {
-                            tr { th scope="row" { (gear.gear) } td { (with_unit(gear.now.m(), 3, "m")) } td { (with_unit(gear.then.m(), 3, "m")) } }
-                        }
-                    }))
-                }
-            }
+            div.pair { @for (setup, gears) in report.setups.iter().zip(&other.gears) { (gears_on_both(report, setup, other, gears)) } }
         }
     }
 }
 
-fn rules() -> Markup {
-    let head = html! { tr { th scope="col" { "Rule of" } th.words scope="col" { "For" } th scope="col" { "Widest" } th.words scope="col" { "Seen in" } } };
-    let body = html! {
-        @for rule in RACE_RULES {
-            tr { th scope="row" { (rule.body) } td.words { (rule.who) } td { (mm(rule.limit.mm())) } td.words { (rule.seen) } }
-        }
+fn gears_on_both(report: &Report, setup: &SetupReport, other: &OtherTyre, gears: &[OtherGear]) -> Markup {
+    let (now, then) = (report.wheel.tyre.to_string(), other.size.to_string());
+    let row = |gear: &OtherGear| {
+        vec![gear.gear.to_string(), with_unit(gear.now.m(), 3, "m"), with_unit(gear.then.m(), 3, "m")]
     };
-    html! {
-        details {
-            summary { "Width limits found in print" }
-            (table("Width limits found in print", "They change, and local ones differ: your organiser has the last word. The gauge measures the mounted tyre, not its label.", &head, &body))
-        }
+    Grid {
+        title: &format!("{} on {now} and {then}", setup.side),
+        remark: "",
+        head: &["Gear", &now, &then],
+        rows: gears.iter().map(row).collect(),
+        own: None,
     }
+    .html()
+}
+
+fn rules() -> Markup {
+    let row = |rule: &RaceRule| {
+        vec![rule.body.to_owned(), rule.who.to_owned(), mm(rule.limit.mm()), rule.seen.to_owned()]
+    };
+    let grid = Grid {
+        title: "Width limits found in print",
+        remark: "They change, and local ones differ: your organiser has the last word. The gauge measures the mounted tyre, not its label.",
+        head: &["Rule of", "|For", "Widest", "|Seen in"],
+        rows: RACE_RULES.iter().map(row).collect(),
+        own: None,
+    };
+    html! { details { summary { (grid.title) } (grid.html()) } }
 }
 
 /// The formulas with this scenario's numbers in them.
@@ -374,12 +360,7 @@ fn pressures_for_the_sheet(block: &mut Block, fit: &TyreFit) {
         Err(conflict) => block.row("Pressure", conflict.to_string()),
         Ok(start) => {
             for (wheel, pressure) in [("Front", start.front), ("Rear", start.rear)] {
-                let limits = format!(
-                    "{} to {}",
-                    plain(pressure.low.psi(), 0),
-                    with_unit(pressure.high.psi(), 0, "psi")
-                );
-                block.row(wheel, format!("{}; try {limits}", both_units(pressure.start)));
+                block.row(wheel, format!("{}; try {}", both_units(pressure.start), range(pressure)));
             }
             block.parts.push(Part::blank("Own pressure, front and rear"));
         }
@@ -398,14 +379,6 @@ fn psi(wheel: WheelPressure) -> String {
 
 fn both_units(pressure: Pressure) -> String {
     format!("{} ({})", with_unit(pressure.psi(), 0, "psi"), with_unit(pressure.bar(), 1, "bar"))
-}
-
-fn times(reserve: f64) -> String {
-    format!("{}\u{a0}×", plain(reserve, 1))
-}
-
-fn cm2(area: f64) -> String {
-    with_unit(area, 0, "cm²")
 }
 
 /// A computed width, to a tenth.

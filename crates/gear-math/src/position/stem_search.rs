@@ -146,11 +146,16 @@ impl FrontEnd {
     /// ```
     #[must_use]
     pub fn search_stems(&self, target: BikePoint, limits: &StemSearchLimits) -> StemSearch {
-        let mut fits: Vec<StemFit> =
-            setups(limits.max_spacers).map(|setup| self.fit(setup, target)).collect();
-        fits.sort_by(StemFit::nearer);
-        let nearest = fits.first().copied();
-        fits.retain(|fit| fit.is_within(limits.tolerance));
+        let mut fits: Vec<StemFit> = Vec::new();
+        let mut nearest: Option<StemFit> = None;
+        for fit in setups(limits.max_spacers).map(|setup| self.fit(setup, target)) {
+            if nearest.is_none_or(|nearest| fit.nearer(&nearest).is_lt()) {
+                nearest = Some(fit);
+            }
+            if fit.is_within(limits.tolerance) {
+                fits.insert(fits.partition_point(|other| other.nearer(&fit).is_le()), fit);
+            }
+        }
         match nearest {
             Some(nearest) if fits.is_empty() => StemSearch::NoneFits(self.shortfall(target, limits, nearest)),
             _ => StemSearch::Found(fits),
