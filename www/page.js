@@ -95,7 +95,9 @@
     };
     plot.addEventListener("pointermove", point);
     plot.addEventListener("pointerdown", point);
-    plot.addEventListener("pointerleave", () => document.activeElement !== plot && look(name, null));
+    plot.addEventListener("pointerleave", ({ pointerType }) => {
+      if (pointerType !== "touch" && document.activeElement !== plot) look(name, null);
+    });
     plot.addEventListener("blur", () => look(name, null));
     plot.addEventListener("keydown", (event) => {
       const spot = engine.spotByKey(name, ...size(), Number(plot.dataset.spot ?? -1), event.key);
@@ -103,7 +105,7 @@
       event.preventDefault();
       look(name, spot);
     });
-    save.setAttribute("aria-label", "Save this picture as SVG: " + caption.querySelector("b").textContent);
+    save.setAttribute("aria-label", "Save as SVG: " + caption.querySelector("b").textContent);
     save.addEventListener("click", () => {
       const picture = new Blob([engine.pictureSvg(name, ...size())], { type: "image/svg+xml" });
       const link = document.createElement("a");
@@ -205,7 +207,7 @@
   document.querySelectorAll("[data-picture]").forEach(furnish);
   starting.remove();
   for (const form of document.querySelectorAll("[data-form]")) form.innerHTML = engine.formHtml(form.dataset.form);
-  find("more").open = matchMedia("(min-width: 40rem)").matches;
+  find("more").open = matchMedia("(min-width: 60rem)").matches;
   show(engine.open(location.hash));
   document.documentElement.dataset.engine = "ready";
 })();

@@ -1,7 +1,9 @@
-// The chart of speed at cadence, drawn by the page and by two JavaScript chart libraries in the same browser.
+// The picture of every gear's speed at cadence, drawn by the page and by two JavaScript chart libraries in the same
+// browser: the same gears, the same speeds, the same logarithmic scale, at the size of the page's own canvas.
 //
 // Each drawing is timed from the call to the moment its first pixel can be read back, which waits for the whole drawing.
-// All draw the same number of lines and points at the size of the page's own canvas.
+// Chart.js draws the same bars with gear names and grid. uPlot has no horizontal bars: it draws each gear as a line over
+// the cadences, which is less than the page draws (no name on each gear).
 
 import { fileURLToPath } from 'node:url';
 import { SINGLE_FILE, openPage } from '../browser/harness.mjs';
@@ -10,12 +12,21 @@ import { median, ms, times } from './statistics.mjs';
 const DRAWINGS = 60;
 const WARM_UP = 10;
 
-/** The page's canvas for this chart; the page offers `remountBench.drawSpeeds()` to draw it once more. */
-const OWN_CANVAS = '#speeds canvas';
-
-/** What the page draws on first load: one line per gear over the cadence window. */
-const LINES = 44;
-const CADENCES_RPM = Array.from({ length: 61 }, (_, step) => 50 + step);
+/** The demo's gears and cadences, as on the page at first load. */
+const SET_UPS = [
+  { rings: [50, 34], sprockets: [11, 12, 13, 14, 15, 17, 19, 21, 24, 27, 30] },
+  { rings: [44, 32], sprockets: [11, 12, 13, 14, 16, 18, 20, 22, 25, 28, 32] },
+];
+const CADENCES_RPM = [55, 110];
+const WHEEL_M = 2.1614;
+const GEARS = SET_UPS.flatMap(({ rings, sprockets }, set) =>
+  rings.flatMap((ring) =>
+    sprockets.map((sprocket) => ({
+      name: `${'AB'[set]} ${ring}×${sprocket}`,
+      speeds: CADENCES_RPM.map((rpm) => (ring / sprocket) * WHEEL_M * rpm * 0.06),
+    })),
+  ),
+).sort((x, y) => y.speeds[0] - x.speeds[0]);
 
 const LIBRARIES = [
   { name: 'Chart.js', script: 'chart.js/dist/chart.umd.min.js', setUp: setUpChartJs },
@@ -24,25 +35,27 @@ const LIBRARIES = [
 
 export async function chartRows(browser) {
   const own = await drawOwn(browser);
-  if (!own) return [{ what: 'speed chart: the page offers no remountBench.drawSpeeds()', figure: '–' }];
-  const rows = [{ what: `speed chart, drawn by the page (${own.width} × ${own.height} px)`, figure: ms(own.duration) }];
+  const rows = [{ what: `speed picture, drawn by the page (${own.width} × ${own.height} px)`, figure: ms(own.duration) }];
   for (const library of LIBRARIES) {
     const duration = await drawWith(browser, library, own);
     rows.push(
-      { what: `speed chart, drawn by ${library.name}`, figure: ms(duration) },
+      { what: `speed picture, drawn by ${library.name}`, figure: ms(duration) },
       { what: `the page against ${library.name}`, figure: times(own.duration / duration) },
     );
   }
   return rows;
 }
 
+/** The page's engine is a global of its classic script, so it can be called from here. */
 async function drawOwn(browser) {
   const { page } = await openPage(browser, SINGLE_FILE);
-  if (!(await page.evaluate(() => typeof globalThis.remountBench?.drawSpeeds === 'function'))) return undefined;
-  await page.evaluate((selector) => {
-    globalThis.canvas = document.querySelector(selector);
-    globalThis.drawOnce = () => globalThis.remountBench.drawSpeeds();
-  }, OWN_CANVAS);
+  await page.evaluate(() => {
+    globalThis.canvas = document.querySelector('[data-picture=speeds] canvas');
+    canvas.scrollIntoView();
+    const [width, height] = [canvas.clientWidth, wasm_bindgen.pictureHeight('speeds', canvas.clientWidth)];
+    Object.assign(canvas, { width, height });
+    globalThis.drawOnce = () => wasm_bindgen.paint('speeds', canvas, width, height, 1, false);
+  });
   const { width, height } = await page.evaluate(() => ({ width: canvas.width, height: canvas.height }));
   return { width, height, duration: await timeDrawing(page) };
 }
@@ -52,7 +65,7 @@ async function drawWith(browser, { script, style, setUp }, { width, height }) {
   await page.setContent('<!DOCTYPE html><body></body>');
   await page.addScriptTag({ path: installed(script) });
   if (style) await page.addStyleTag({ path: installed(style) });
-  await page.evaluate(setUp, { width, height, cadences: CADENCES_RPM, lines: LINES });
+  await page.evaluate(setUp, { width, height, gears: GEARS, cadences: CADENCES_RPM });
   return timeDrawing(page);
 }
 
@@ -74,38 +87,40 @@ async function timeDrawing(page) {
 }
 
 /** Runs in the page. */
-function setUpChartJs({ width, height, cadences, lines }) {
-  const speeds = (line, drawing) => cadences.map((cadence) => cadence * (0.08 + line * 0.01) + drawing * 0.01);
+function setUpChartJs({ width, height, gears }) {
+  const bars = (drawing) => gears.map(({ speeds }) => speeds.map((speed) => speed + drawing * 0.01));
   globalThis.canvas = Object.assign(document.createElement('canvas'), { width, height });
   document.body.append(canvas);
-  const datasets = Array.from({ length: lines }, (_, line) => ({
-    label: `gear ${line + 1}`,
-    data: speeds(line, 0),
-    pointRadius: 0,
-    borderWidth: 1.5,
-  }));
   const chart = new Chart(canvas, {
-    type: 'line',
-    data: { labels: cadences, datasets },
-    options: { animation: false, responsive: false, devicePixelRatio: 1, plugins: { legend: { display: false } } },
+    type: 'bar',
+    data: { labels: gears.map(({ name }) => name), datasets: [{ data: bars(0), backgroundColor: 'navy' }] },
+    options: {
+      animation: false,
+      responsive: false,
+      devicePixelRatio: 1,
+      indexAxis: 'y',
+      scales: { x: { type: 'logarithmic' }, y: { ticks: { autoSkip: false } } },
+      plugins: { legend: { display: false } },
+    },
   });
   globalThis.drawOnce = (drawing) => {
-    chart.data.datasets.forEach((dataset, line) => (dataset.data = speeds(line, drawing)));
+    chart.data.datasets[0].data = bars(drawing);
     chart.update('none');
   };
 }
 
 /** Runs in the page. uPlot draws in a microtask, so that waiting for the call waits for the drawing. */
-function setUpUplot({ width, height, cadences, lines }) {
-  const speeds = (line, drawing) => cadences.map((cadence) => cadence * (0.08 + line * 0.01) + drawing * 0.01);
-  const all = (drawing) => [cadences, ...Array.from({ length: lines }, (_, line) => speeds(line, drawing))];
-  const series = Array.from({ length: lines }, (_, line) => ({
-    label: `gear ${line + 1}`,
-    width: 1.5,
-    stroke: 'navy',
-    points: { show: false },
-  }));
-  const options = { width, height, series: [{}, ...series], scales: { x: { time: false } }, legend: { show: false }, cursor: { show: false } };
+function setUpUplot({ width, height, gears, cadences }) {
+  const all = (drawing) => [cadences, ...gears.map(({ speeds }) => speeds.map((speed) => speed + drawing * 0.01))];
+  const series = gears.map(({ name }) => ({ label: name, width: 1.5, stroke: 'navy', points: { show: false } }));
+  const options = {
+    width,
+    height,
+    series: [{}, ...series],
+    scales: { x: { time: false }, y: { distr: 3 } },
+    legend: { show: false },
+    cursor: { show: false },
+  };
   const chart = new uPlot(options, all(0), document.body);
   globalThis.canvas = chart.ctx.canvas;
   globalThis.drawOnce = (drawing) => chart.setData(all(drawing));

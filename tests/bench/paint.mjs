@@ -10,7 +10,7 @@ const CHANGES = 200;
 const WARM_UP = 20;
 
 /** The field that is changed and what is typed into it in turn: a change that every section depends on. */
-const FIELD = '#cadence';
+const FIELD = '#cadence-usual';
 const TYPED = ['84', '85', '86', '87'];
 
 export async function paintRows(browser) {

@@ -35,3 +35,64 @@ test('a browser imports the same functions', async () => {
     await server.close();
   }
 });
+
+const DEMO = { rings: [44, 31], sprockets: [11, 13, 15, 18, 21, 24, 28, 32], circumferenceMm: 2150 };
+
+test('a gear table has every gear with its unit in every name', () => {
+  const { gears, rangePercent } = api.gearTable({ ...DEMO, cadencesRpm: [60, 90] });
+  assert.equal(gears.length, 16);
+  const { ring, sprocket, ratio, developmentM, gearInches, speedsKmh } = gears[0];
+  assert.deepEqual([ring, sprocket], [44, 11]);
+  assert.equal(ratio, 4);
+  assert.ok(Math.abs(developmentM - 8.6) < 1e-12);
+  assert.ok(Math.abs(gearInches - 8.6 / (Math.PI * 0.0254)) < 1e-9);
+  assert.ok(Math.abs(speedsKmh[1] - 8.6 * 90 * 0.06) < 1e-9);
+  assert.ok(Math.abs(rangePercent - (100 * 44 * 32) / (11 * 31)) < 1e-9);
+});
+
+// A cycling magazine counts 14 overlapping gears and 8 others for 53/39 with an 11-speed 11-25.
+test('overlap agrees with a published count', () => {
+  const sprockets = [11, 12, 13, 14, 15, 16, 17, 19, 21, 23, 25];
+  const found = api.overlap({ rings: [53, 39], sprockets, circumferenceMm: 2096, duplicateTolerancePercent: 1 });
+  assert.deepEqual([found.insideCount, found.outsideCount, found.duplicates.length], [14, 8, 3]);
+  const same = found.duplicates.find(({ sprocketA, sprocketB }) => sprocketA === 19 && sprocketB === 14);
+  assert.ok(same.differencePercent < 0.15);
+});
+
+test('comparing swaps with its sides', () => {
+  const other = { ...DEMO, rings: [40], cadencesRpm: [80] };
+  const [ab, ba] = [api.compare({ a: DEMO, b: other }), api.compare({ a: other, b: DEMO })];
+  assert.deepEqual([ab.a, ab.onlyB], [ba.b, ba.onlyA]);
+  assert.equal(ab.common.length, ba.common.length);
+  assert.equal(ab.a.gearCount, 16);
+});
+
+// π(622 + 2 × 32) = 2155.1, and 2155 in published setting tables.
+test('a wheel is known by its designation', () => {
+  for (const designation of ['32-622', '622-32', '700x32C']) {
+    const wheel = api.wheel({ designation });
+    assert.ok(Math.abs(wheel.circumferenceMm - 2155.1) < 0.1);
+    assert.ok(Math.abs(wheel.diameterMm - 686) < 1e-9);
+    assert.equal(wheel.designation, '32-622');
+  }
+});
+
+// 53/39 with 12-25 needs 27 teeth (a workshop weblog).
+test('a cage is checked against what its maker states', () => {
+  const asked = { rings: [53, 39], sprockets: [12, 13, 14, 15, 17, 19, 21, 23, 25] };
+  assert.deepEqual(api.cageCheck(asked), { neededTeeth: 27, spareTeeth: null, verdict: 'unknown', findings: [] });
+  const short = api.cageCheck({ ...asked, totalCapacityTeeth: 26, largestSprocketTeeth: 23 });
+  assert.equal(short.spareTeeth, -1);
+  assert.equal(short.verdict, 'does-not-fit');
+  assert.deepEqual(short.findings.map(({ kind }) => kind), ['sprocket-too-large', 'avoid-gears']);
+  assert.deepEqual(short.findings[1].gears, [{ ring: 39, sprocket: 12 }]);
+});
+
+test('what cannot be computed is thrown with a message', () => {
+  assert.throws(() => api.gearTable({ ...DEMO, rings: [] }), Error);
+  assert.throws(() => api.gearTable({ ...DEMO, sprockets: [15, 13] }), /ascend|order|small/i);
+  assert.throws(() => api.gearTable({ ...DEMO, circumferenceMm: NaN }), /circumference/);
+  assert.throws(() => api.gearTable({ ...DEMO, cadencesRpm: [Infinity] }), /cadence/);
+  assert.throws(() => api.wheel({ designation: '28 inch' }), /ISO/);
+  assert.throws(() => api.wheel({}), /designation/);
+});

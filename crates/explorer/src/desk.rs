@@ -9,7 +9,7 @@ use crate::report::Report;
 use crate::scenario::{Complaint, Scenario};
 use crate::view;
 use serde::Serialize;
-use std::collections::HashMap;
+use std::collections::BTreeMap;
 use std::rc::Rc;
 
 /// What changed on the page.
@@ -37,7 +37,7 @@ pub struct Desk {
     report: Rc<Report>,
     history: History,
     notices: Vec<String>,
-    shown: HashMap<String, String>,
+    shown: BTreeMap<String, String>,
     has_errors: bool,
 }
 

@@ -12,6 +12,7 @@ pub mod field;
 mod history;
 pub mod link;
 mod number;
+mod order;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]
 pub mod page;
 pub mod report;

@@ -2,6 +2,30 @@
 //!
 //! Quantities carry their unit in their type; constructors check, computations do not fail.
 //! Public items name the source of their formula or constant, or say "common practice" or "estimate".
+//!
+//! # Examples
+//! Which of two set-ups climbs slower, and by how much:
+//! ```
+//! use gear_math::{Circumference, Drivetrain, DuplicateTolerance, SetUp, Side};
+//! let wheel = Circumference::new(2155.0)?;
+//! let set_up = |rings: &str, sprockets: &str| -> Result<SetUp, Box<dyn std::error::Error>> {
+//!     Ok(SetUp { drivetrain: Drivetrain { chainset: rings.parse()?, cassette: sprockets.parse()? }, wheel })
+//! };
+//! let a = set_up("50/34", "11-13-15-17-19-21-24-27-30")?;
+//! let b = set_up("44/32", "11-13-15-18-21-24-28-32")?;
+//! let comparison = a.compare(&b, DuplicateTolerance::default());
+//! assert_eq!(comparison.lowest.longer, Some(Side::A));
+//! assert!((comparison.lowest.step.percent() - 13.3).abs() < 0.1);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+//! Whether a derailleur takes it:
+//! ```
+//! use gear_math::{CageVerdict, Derailleur, Drivetrain, TotalCapacity};
+//! let bike = Drivetrain { chainset: "44/32".parse()?, cassette: "11-13-15-18-21-24-28-32".parse()? };
+//! let derailleur = Derailleur { total_capacity: Some(TotalCapacity::new(35)?), ..Derailleur::default() };
+//! assert_eq!(derailleur.check(&bike).verdict, CageVerdict::Fits);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 mod drivetrain;
 mod position;
@@ -60,3 +84,7 @@ pub use wheel::{
     BeadSeat, EstimateError, MeasuredRollOut, NominalWidth, RollOutDeviation, RollOutEstimate, TyreKind,
     TyreSize, TyreSizeError, Wheel, WheelDiameter,
 };
+
+#[cfg(doctest)]
+#[doc = include_str!("../../../README.md")]
+struct Readme;

@@ -1,8 +1,8 @@
 //! The JavaScript module: plain objects in, plain objects out, the unit in every name.
 
-mod cage;
-mod gears;
-mod wheel;
+pub mod cage;
+pub mod gears;
+pub mod wheel;
 
 use gear_math::{Cassette, Chainset, Circumference, Drivetrain, Gear, SetUp};
 use serde::de::DeserializeOwned;
@@ -80,7 +80,6 @@ fn drivetrain(rings: &[u16], sprockets: &[u16]) -> Result<Drivetrain, JsError> {
 }
 
 /// An error of gear-math as a JavaScript error with its message.
-#[expect(clippy::needless_pass_by_value, reason = "made for map_err")]
 fn thrown(error: impl Display) -> JsError {
     JsError::new(&error.to_string())
 }

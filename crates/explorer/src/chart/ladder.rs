@@ -6,6 +6,7 @@ use super::scale::{Scale, spread};
 use super::side::bar;
 use super::{Size, Spot};
 use crate::number::{listed, percent, plain};
+use crate::order::ascending;
 use crate::report::{GearLine, Reach, Report, SetupReport, Side};
 
 const RUNG: f64 = 5.0;
@@ -188,7 +189,7 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
         .flat_map(|side| (0..report.setup(side).gears.len()).map(move |i| (side, i)))
         .collect();
     let development = |&(side, index): &(Side, usize)| report.setup(side).gears[index].development.m();
-    rows.sort_by(|x, y| development(y).total_cmp(&development(x)));
+    ascending(&mut rows, |row| -development(row));
     rows.into_iter()
         .map(|(side, index)| {
             let setup = report.setup(side);

@@ -5,6 +5,7 @@ use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::Scale;
 use super::{Size, Spot};
 use crate::number::counted;
+use crate::order::ascending;
 use crate::report::{GearLine, Report, SetupReport, Side};
 
 const TOP: f64 = 34.0;
@@ -114,7 +115,7 @@ fn draw_ring(
 ) {
     let ink = setup.side.ink(look);
     let mut rows: Vec<&GearLine> = setup.gears.iter().filter(|row| row.rank == rank).collect();
-    rows.sort_by_key(|row| row.gear.sprocket);
+    ascending(&mut rows, |row| f64::from(row.gear.sprocket.teeth()));
     let points: Vec<Point> = rows.iter().map(|row| panel.at(setup, row)).collect();
     pen.path(&points, ink, 1.5);
     for (row, &at) in rows.iter().zip(&points) {
@@ -144,7 +145,8 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
         .flat_map(|panel| {
             let setup = report.setup(panel.side);
             let mut rows: Vec<&GearLine> = setup.gears.iter().collect();
-            rows.sort_by_key(|row| (row.rank, row.gear.sprocket));
+            ascending(&mut rows, |row| f64::from(row.gear.sprocket.teeth()));
+            ascending(&mut rows, |row| row.rank as f64);
             rows.into_iter().map(move |row| {
                 let at = panel.at(setup, row);
                 Spot::around(at, at, 9.0, describe(report, panel.side, row))

@@ -1,6 +1,7 @@
 //! One set-up, gear by gear.
 
 use super::Side;
+use crate::order::ascending;
 use crate::scenario::Scenario;
 use gear_math::{
     CageCheck, CrossedRule, Development, Drivetrain, Gear, GearInches, GearStep, PedalRate, SetUp,
@@ -149,6 +150,7 @@ fn gear_lines(set_up: &SetUp, summary: &SetUpSummary, scenario: &Scenario) -> Ve
             }
         })
         .collect();
-    lines.sort_by(|a, b| a.development.m().total_cmp(&b.development.m()).then(b.rank.cmp(&a.rank)));
+    lines.reverse();
+    ascending(&mut lines, |line| line.development.m());
     lines
 }

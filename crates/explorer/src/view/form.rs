@@ -10,10 +10,12 @@ fn bench() -> Markup {
         (fieldset("b", "B · outlined", Group::SetupB))
         details id="more" {
             summary { "Wheel, derailleur, rider, rules" }
-            (fieldset("shared", "Wheel", Group::Wheel))
-            (fieldset("shared", "Rear derailleur", Group::Derailleur))
-            (fieldset("shared", "Rider", Group::Rider))
-            (fieldset("shared", "Counting and race rules", Group::Reckoning))
+            div.groups {
+                (fieldset("shared", "Wheel", Group::Wheel))
+                (fieldset("shared", "Rear derailleur", Group::Derailleur))
+                (fieldset("shared", "Rider", Group::Rider))
+                (fieldset("shared", "Counting and race rules", Group::Reckoning))
+            }
         }
     }
 }
@@ -122,8 +124,8 @@ type Picks = Vec<(String, Vec<(String, String)>)>;
 
 fn select_that_sets(field: Field, title: &str, picks: &Picks) -> Markup {
     html! {
-        select.picks data-sets=(field.spec().key) aria-label={ (title) ", put into " (field.spec().label) " " (side(field)) } {
-            option value="" { (title) "…" }
+        select.picks title=(title) data-sets=(field.spec().key) aria-label={ (title) ", put into " (field.spec().label) " " (side(field)) } {
+            option value="" label=" " {}
             @for (heading, values) in picks {
                 optgroup label=(heading) { @for (value, words) in values { option value=(value) { (words) } } }
             }

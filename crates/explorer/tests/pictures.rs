@@ -1,0 +1,104 @@
+//! The pictures through the SVG backend: golden documents, and no input that is valid but extreme breaks one.
+
+use expect_test::expect_file;
+use explorer::bench::Bench;
+use explorer::chart::{Picture, as_svg};
+use explorer::field::Field;
+use explorer::report::Report;
+use explorer::scenario::Scenario;
+use proptest::prelude::*;
+
+fn report(edits: &[(Field, &str)]) -> Report {
+    let mut bench = Bench::default();
+    for (field, text) in edits {
+        bench.write(*field, text);
+    }
+    let read = Scenario::read(&bench, &Scenario::default());
+    assert!(read.complaints.is_empty(), "{:?}", read.complaints);
+    Report::of(&read.scenario)
+}
+
+fn svg(report: &Report, picture: Picture, width: f64) -> String {
+    let drawn = as_svg(picture, report, (width, picture.height(report, width)));
+    assert!(drawn.is_ok(), "{picture:?}: {drawn:?}");
+    drawn.unwrap_or_default()
+}
+
+#[test]
+fn the_demo_looks_as_it_did() {
+    let report = report(&[]);
+    for picture in Picture::ALL {
+        let golden = format!("golden/{}.svg", picture.name());
+        expect_file![golden].assert_eq(&svg(&report, picture, 780.0));
+    }
+}
+
+#[test]
+fn a_phone_gets_the_ladder_it_did() {
+    expect_file!["golden/ladder-phone.svg"].assert_eq(&svg(&report(&[]), Picture::Ladder, 358.0));
+}
+
+/// Set-ups at the ends of what may be typed.
+const EXTREMES: [&[(Field, &str)]; 5] = [
+    &[(Field::RingsA, "20"), (Field::CassetteA, "60"), (Field::RingsB, "60"), (Field::CassetteB, "9")],
+    &[(Field::RingsA, "60/40/20"), (Field::CassetteA, "9-10-11-13-15-17-19-22-25-29-34-40-48-60")],
+    &[
+        (Field::RingsA, "44/43"),
+        (Field::CassetteA, "20-21"),
+        (Field::RingsB, "44/43"),
+        (Field::CassetteB, "20-21"),
+    ],
+    &[
+        (Field::CadenceLow, "20"),
+        (Field::CadenceUsual, "21"),
+        (Field::CadenceHigh, "200"),
+        (Field::RollOut, "3000"),
+    ],
+    &[(Field::Tolerance, "10"), (Field::Capacity, ""), (Field::RollOut, "500"), (Field::SpeedUnit, "mph")],
+];
+
+#[test]
+fn extreme_but_valid_set_ups_stay_inside_the_picture() {
+    for edits in EXTREMES {
+        let report = report(edits);
+        for picture in Picture::ALL {
+            for width in [300.0, 390.0, 780.0, 1200.0] {
+                assert_inside(&report, picture, width);
+            }
+        }
+    }
+}
+
+fn assert_inside(report: &Report, picture: Picture, width: f64) {
+    let height = picture.height(report, width);
+    assert!(height.is_finite() && height > 0.0 && height < 4000.0, "{picture:?} {height}");
+    let spots = picture.spots(report, (width, height));
+    for spot in &spots {
+        let numbers = [spot.from.0, spot.from.1, spot.to.0, spot.to.1];
+        assert!(
+            numbers.iter().all(|n| (-20.0..=width.max(height) + 20.0).contains(n)),
+            "{picture:?} {spot:?}"
+        );
+    }
+    let drawn = svg(report, picture, width);
+    assert!(!drawn.contains("NaN") && !drawn.contains("inf"), "{picture:?}");
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+
+    #[test]
+    fn any_valid_set_up_can_be_drawn(
+        rings in prop::collection::btree_set(20u16..=60, 1..=3),
+        sprockets in prop::collection::btree_set(9u16..=60, 1..=14),
+        width in 200.0..1600.0f64,
+    ) {
+        let typed = |teeth: &std::collections::BTreeSet<u16>| {
+            teeth.iter().map(ToString::to_string).collect::<Vec<_>>().join("-")
+        };
+        let report = report(&[(Field::RingsA, &typed(&rings)), (Field::CassetteB, &typed(&sprockets))]);
+        for picture in Picture::ALL {
+            assert_inside(&report, picture, width);
+        }
+    }
+}
