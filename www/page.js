@@ -165,8 +165,21 @@
   /** The page's address without the bench; a file on this machine is no address for anybody else. */
   const home = () => (location.protocol === "file:" ? "" : location.href.split("#")[0]);
 
+  /** The sheet as it stands on the page, as plain text for a message. */
+  function sheetAsText() {
+    const words = (element) => element.textContent.trim();
+    const line = (element) => {
+      if (element.matches("h3")) return "\n= " + words(element) + " =";
+      if (element.matches("dl > div")) return [...element.children].map((part) => words(part) || "____").join(": ");
+      if (element.matches("tr")) return "  " + [...element.cells].map(words).join(" | ");
+      return (element.matches("li") ? "[ ] " : "") + words(element);
+    };
+    const lines = find("sheet-page").querySelectorAll("header p:not(.blanks), h3, dl > div, caption, tr, li, p.stop, footer p");
+    return [...lines].map(line).join("\n");
+  }
+
   async function copySheet() {
-    const text = engine.sheetText(home());
+    const text = sheetAsText();
     const box = find("sheet-text");
     try {
       await navigator.clipboard.writeText(text);

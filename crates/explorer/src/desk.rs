@@ -38,7 +38,6 @@ pub struct Desk {
     history: History,
     notices: Vec<String>,
     shown: BTreeMap<String, String>,
-    has_errors: bool,
 }
 
 impl Desk {
@@ -46,13 +45,6 @@ impl Desk {
     #[must_use]
     pub fn report(&self) -> Rc<Report> {
         Rc::clone(&self.report)
-    }
-
-    /// The workshop sheet as plain text; `home` is the page's address without what stands behind `#`.
-    #[must_use]
-    pub fn sheet_text(&self, home: &str) -> String {
-        let address = format!("{home}#{}", link::write(&self.bench));
-        view::sheet::text(&self.report, &address, self.has_errors)
     }
 
     /// Opens the bench that a link holds; the address stays as it is.
@@ -117,7 +109,6 @@ impl Desk {
             view::fragments(&self.report, &self.notices, &read.complaints, self.bench == Bench::default());
         let sheet = view::sheet::page(&self.report, &link::write(&self.bench), !read.complaints.is_empty());
         fragments.push(("sheet-page".to_owned(), sheet.into_string()));
-        self.has_errors = !read.complaints.is_empty();
         let html = self.changed(fragments);
         Update {
             html,

@@ -137,8 +137,8 @@ fields! {
     LowerBy: "lower", CrossBike, "Saddle lower by", "mm", Kind::Number, "0", "0 by common practice; some take 5 for mounting";
     BarUpBy: "bar-up", CrossBike, "Bar higher by", "mm", Kind::Number, "15", "10 to 20 by common practice; against the saddle";
     BarCloserBy: "bar-closer", CrossBike, "Bar closer by", "mm", Kind::Number, "10", "10 by common practice; along the tape";
-    Stack: "stack", CrossFrame, "Frame stack", "mm", Kind::Number, "560", "Bracket up to the top of the head tube";
-    Reach: "reach", CrossFrame, "Frame reach", "mm", Kind::Number, "380", "Bracket forward to the top of the head tube";
+    Stack: "stack", CrossFrame, "Frame stack", "mm", Kind::Number, "578", "Bracket up to the top of the head tube";
+    Reach: "reach", CrossFrame, "Frame reach", "mm", Kind::Number, "383", "Bracket forward to the top of the head tube";
     HeadAngle: "head-angle", CrossFrame, "Head angle", "°", Kind::Number, "72", "";
     Headset: "headset", CrossFrame, "Headset above the head tube", "mm", Kind::Number, "12", "Top cap or cone under the first spacer";
     ClampHeight: "clamp", PositionFiner, "Stem’s clamp height", "mm", Kind::Number, "40", "40 by common practice";

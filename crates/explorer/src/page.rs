@@ -72,13 +72,6 @@ pub fn act(name: &str) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.act(name)).ok_or_else(|| JsError::new("no such act"))?)
 }
 
-/// The workshop sheet as plain text; `home` is the page's address without what stands behind `#`.
-#[wasm_bindgen(js_name = sheetText)]
-#[must_use]
-pub fn sheet_text(home: &str) -> String {
-    DESK.with_borrow(|desk| desk.sheet_text(home))
-}
-
 #[expect(clippy::needless_pass_by_value, reason = "an update is made to be handed over")]
 fn answer(update: Update) -> Result<JsValue, JsError> {
     to_js(&update)

@@ -183,7 +183,7 @@ fn around(arc: &SectionArc, radius: f64, from: f64, to: f64) -> Vec<Point> {
 fn draw_tyre(pen: &mut Pen, look: &Palette, layout: &Layout, tyre: &TyreReport, fit: &TyreFit) {
     let arc = fit.section.arc();
     let tubular = tyre.inputs.construction == Construction::Tubular;
-    let end = if tubular { PI } else { PI - arc.rim_angle_rad };
+    let end = if tubular { 1.02 * PI } else { PI - arc.rim_angle_rad };
     let casing = around(&arc, arc.radius_mm - CASING / 2.0, -end, end);
     pen.path(&layout.all(&casing), look.ink, CASING * layout.scale);
     let tread = around(&arc, arc.radius_mm - CASING * 1.3, -1.15, 1.15);

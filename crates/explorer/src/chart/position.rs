@@ -11,7 +11,7 @@ use gear_math::{BikePoint, PositionView};
 const SADDLE_LENGTH: f64 = 270.0;
 const SOLE_LENGTH: f64 = 130.0;
 /// CSS pixels.
-const TOP: f64 = 30.0;
+const TOP: f64 = 46.0;
 const EDGE: f64 = 12.0;
 const LABEL_ROOM: f64 = 36.0;
 const TALLEST: f64 = 470.0;
@@ -52,7 +52,7 @@ impl Layout {
     fn inset_corner(&self, index: usize) -> Point {
         let step = index as f64;
         if self.wide {
-            (self.width - self.inset, TOP + step * (self.inset + INSET_CAPTION + GAP))
+            (self.width - self.inset, TOP + step * (self.inset + INSET_CAPTION + 2.0 * GAP))
         } else {
             (step * (self.inset + GAP), self.foot + GAP + INSET_CAPTION)
         }

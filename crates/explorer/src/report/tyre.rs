@@ -2,9 +2,9 @@
 
 use crate::scenario::{Scenario, TyreInputs};
 use gear_math::{
-    AirSpring, BodyMass, Construction, Development, GearStep, LoadedTyre, MountedWidth, NominalWidth,
-    PressureAdvice, PressureCase, RimCaution, RimInnerWidth, RimRange, SetUp, TyreFitError, TyreGround,
-    TyreSection, TyreSize, TyreWidth, WheelStyle, Wheels, WidthVerdict, rim_cautions,
+    AirSpring, BodyMass, Construction, Development, Gear, GearStep, LoadedTyre, MountedWidth, NominalWidth,
+    PressureAdvice, PressureCase, RimCaution, RimInnerWidth, RimRange, TyreFitError, TyreGround, TyreSection,
+    TyreSize, TyreWidth, WheelStyle, Wheels, WidthVerdict, rim_cautions,
 };
 
 /// Widths that are compared, beside the tyre's own, in millimetres: what is sold for cross, gravel and road.
@@ -86,7 +86,7 @@ pub struct OtherTyre {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct OtherGear {
     /// Ring and sprocket.
-    pub gear: gear_math::Gear,
+    pub gear: Gear,
     /// Development on the bench's tyre.
     pub now: Development,
     /// Development on the other.
@@ -151,18 +151,13 @@ impl TyreFit {
 
 impl OtherTyre {
     fn new(scenario: &Scenario, other: TyreSize) -> Self {
-        let wheel = scenario.wheel.tyre.circumference();
+        let (now, then) = (scenario.wheel.tyre.circumference(), other.circumference());
         let gears = super::Side::BOTH.map(|side| {
-            let on = |wheel| SetUp { drivetrain: scenario.drivetrain(side), wheel };
-            let (now, then) = (on(wheel), on(other.circumference()));
-            let both = now.rows().zip(then.rows()).map(|(now, then)| OtherGear {
-                gear: now.gear,
-                now: now.development,
-                then: then.development,
-            });
-            both.collect()
+            let on_both =
+                |gear: Gear| OtherGear { gear, now: gear.development(now), then: gear.development(then) };
+            scenario.drivetrain(side).gears().map(on_both).collect()
         });
-        Self { size: other, step: step(scenario.wheel.tyre, other), gears }
+        Self { size: other, step: now.step_to(then), gears }
     }
 }
 
@@ -214,13 +209,8 @@ fn widths(inputs: &TyreInputs, own: TyreSize) -> Vec<WidthLine> {
             width: width.mounted,
             verdict: inputs.limit.map(|limit| width.verdict(limit)),
             advice: case(inputs, width.mounted).advice(),
-            step: step(own, size),
+            step: own.circumference().step_to(size.circumference()),
         })
     };
     labels.into_iter().filter_map(line).collect()
-}
-
-/// How far apart two tyres are: the step of any gear from one to the other.
-fn step(from: TyreSize, to: TyreSize) -> GearStep {
-    from.circumference().step_to(to.circumference())
 }

@@ -25,7 +25,7 @@ fn bar(position: &PositionReport) -> Markup {
     let nearest = position.nearest();
     match &position.search {
         StemSearch::Found(_) => html! {
-            b.good { "Yes" } ", with a stem of " b { (stem(&nearest.setup)) } ": the bar comes within " b { (mm(nearest.miss_mm)) } " of its place."
+            b.good { "Yes" } ", with a stem of " b { (stem(&nearest.setup)) } ": the bar comes within " b { (with_unit(nearest.miss_mm, 1, "mm")) } " of its place."
         },
         StemSearch::NoneFits(shortfall) => html! {
             b.stop { "Not with a stem that is sold" } ": " (missing(shortfall)) ". The nearest, " (stem(&nearest.setup)) ", still misses by " b { (mm(nearest.miss_mm)) } "."
@@ -167,7 +167,7 @@ fn stem_row(fit: &StemFit) -> Vec<String> {
         mm(setup.spacers.mm()),
         signed(fit.dx_mm, 1),
         signed(fit.dy_mm, 1),
-        mm(fit.miss_mm),
+        with_unit(fit.miss_mm, 1, "mm"),
         cautions.join(" "),
     ]
 }
@@ -277,6 +277,12 @@ pub(super) fn block(report: &Report) -> Block {
             }
         },
     );
+    if let StemSearch::Found(fits) = &position.search {
+        let others: Vec<String> = fits.iter().skip(1).take(2).map(|fit| stem(&fit.setup)).collect();
+        if !others.is_empty() {
+            block.row("or", others.join("; "));
+        }
+    }
     block.row("Crank", mm(position.inputs.cross.footing.crank.mm()));
     if let Some(toes) = position.toes {
         block.row("Room for the toes", with_unit(toes.swept_mm, 0, "mm"));

@@ -1,4 +1,4 @@
-//! The workshop sheet: what every section decided, on one page to print or as text to send.
+//! The workshop sheet: what every section decided, on one page. `www/page.js` makes the text to send from the same page.
 //!
 //! Each section gives one [`Block`]; a further section plugs in with one line in [`blocks`].
 
@@ -153,36 +153,6 @@ fn grid(part: &Part, rows: &[Vec<String>]) -> Markup {
                     @if cell.is_empty() { td {} } @else if index == 0 { th scope="col" { (cell) } } @else if place == 0 { th scope="row" { (cell) } } @else { td { (cell) } }
                 } }
             }
-        }
-    }
-}
-
-/// The sheet as plain text, for a message. `address` is the whole link.
-#[must_use]
-pub(crate) fn text(report: &Report, address: &str, has_errors: bool) -> String {
-    let blocks = blocks(report);
-    let mut lines = vec![format!("Workshop sheet · {}", title(report))];
-    if has_errors {
-        lines.push(IN_ERROR.to_owned());
-    }
-    for block in &blocks {
-        lines.extend([String::new(), format!("= {} =", block.title)]);
-        lines.extend(block.parts.iter().flat_map(lines_of));
-    }
-    lines.extend([String::new(), "= Before riding =".to_owned()]);
-    lines.extend(cautions(&blocks).into_iter().map(|caution| format!("[ ] {caution}")));
-    lines.extend([String::new(), address.to_owned()]);
-    lines.join("\n").replace('\u{a0}', " ")
-}
-
-fn lines_of(part: &Part) -> Vec<String> {
-    let side = part.side.map_or_else(String::new, |side| format!("{side} "));
-    let heading = format!("{side}{}:", part.what);
-    match &part.body {
-        Body::Words(words) => vec![format!("{heading} {words}")],
-        Body::Blank => vec![format!("{heading} ____")],
-        Body::Grid(rows) => {
-            std::iter::once(heading).chain(rows.iter().map(|row| format!("  {}", row.join(" | ")))).collect()
         }
     }
 }

@@ -37,7 +37,7 @@ fn width(tyre: &TyreReport, fit: &TyreFit) -> Markup {
         } @else if inputs.construction == Construction::Tubular {
             "A tubular is about as wide as its label, " b { (counts) } " on any rim"
         } @else {
-            "On a rim of " (mm(inputs.rim.mm())) " a tyre labelled " (plain_mm(tyre.size.width.mm())) " comes out about " b { (counts) } " wide"
+            "On a rim of " (typed(inputs.rim.mm())) " a tyre labelled " (tyre.size.width.mm()) " comes out about " b { (counts) } " wide"
         }
         @match inputs.limit {
             None => ".",
@@ -47,7 +47,7 @@ fn width(tyre: &TyreReport, fit: &TyreFit) -> Markup {
 }
 
 fn against(tyre: &TyreReport, fit: &TyreFit, limit: RaceLimit) -> Markup {
-    let limit_mm = mm(limit.mm());
+    let limit_mm = typed(limit.mm());
     let (class, words) = match (fit.verdict, tyre.inputs.measured) {
         (Some(verdict), _) => (class(verdict), verdict.to_string()),
         (None, Some(measured)) if measured.mm() > limit.mm() => ("stop", "over it".to_owned()),
@@ -120,7 +120,7 @@ fn rim_advice(tyre: &TyreReport) -> Markup {
         return html! { "The bed of a tubular rim has to match the curve of the tyre’s base: the makers of both say which go together." };
     }
     html! {
-        "Rims that suit a " (plain_mm(tyre.size.width.mm())) ": " b { (plain(tyre.rims.narrowest_mm, 1)) " to " (mm(tyre.rims.widest_mm)) }
+        "Rims that suit a " (tyre.size.width.mm()) ": " b { (plain(tyre.rims.narrowest_mm, 1)) " to " (mm(tyre.rims.widest_mm)) }
         " inside, by the trade’s rule of thumb. A rider of 85 kg or more does better from " (mm(tyre.heavy_rims.narrowest_mm)) " up: a wider rim keeps a soft tyre from squirming."
     }
 }
@@ -253,7 +253,7 @@ fn gears_on_both(report: &Report, setup: &SetupReport, other: &OtherTyre, gears:
 
 fn rules() -> Markup {
     let row = |rule: &RaceRule| {
-        vec![rule.body.to_owned(), rule.who.to_owned(), mm(rule.limit.mm()), rule.seen.to_owned()]
+        vec![rule.body.to_owned(), rule.who.to_owned(), typed(rule.limit.mm()), rule.seen.to_owned()]
     };
     let grid = Grid {
         title: "Width limits found in print",
@@ -291,9 +291,9 @@ fn width_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
             "label + 0.4 × (rim − measuring rim)",
             &format!(
                 "{} + 0.4 × ({} − {}) = {}; with the casing as an arc {}",
-                plain_mm(tyre.size.width.mm()),
-                plain_mm(tyre.inputs.rim.mm()),
-                plain_mm(tyre.measuring_rim.mm()),
+                tyre.size.width.mm(),
+                tyre.inputs.rim.mm(),
+                plain(tyre.measuring_rim.mm(), 1),
                 mm(fit.width.mounted.mm()),
                 mm(fit.width.arc.mm())
             ),
@@ -329,7 +329,7 @@ pub(super) fn block(report: &Report) -> Block {
         "Rim",
         format!(
             "{} inside, {}",
-            mm(inputs.rim.mm()),
+            typed(inputs.rim.mm()),
             if inputs.marks.hookless { "hookless" } else { "hooked" }
         ),
     );
@@ -349,8 +349,8 @@ fn width_for_the_sheet(tyre: &TyreReport, fit: &TyreFit) -> String {
     let kind = if tyre.inputs.measured.is_some() { "measured" } else { "expected" };
     let width = format!("{} {kind}", mm(fit.section.width().mm()));
     match (tyre.inputs.limit, fit.verdict) {
-        (Some(limit), Some(verdict)) => format!("{width}; limit {}: {verdict}", mm(limit.mm())),
-        (Some(limit), None) => format!("{width}; limit {}", mm(limit.mm())),
+        (Some(limit), Some(verdict)) => format!("{width}; limit {}: {verdict}", typed(limit.mm())),
+        (Some(limit), None) => format!("{width}; limit {}", typed(limit.mm())),
         _ => width,
     }
 }
@@ -386,7 +386,7 @@ fn mm(mm: f64) -> String {
     with_unit(mm, 1, "mm")
 }
 
-/// A label, as it was typed.
-fn plain_mm(mm: f64) -> String {
-    mm.to_string()
+/// A width as it was typed or laid down.
+fn typed(mm: f64) -> String {
+    format!("{mm}\u{a0}mm")
 }
