@@ -1,5 +1,5 @@
 "use strict";
-// Wires events to the engine and puts what it returns in place. Holds no state and computes no number.
+// Wires events to the engine and puts what it returns in place. Computes no number; the bench lives in the engine.
 (async () => {
   const find = (id) => document.getElementById(id);
   const starting = find("starting");
@@ -20,7 +20,7 @@
 
   /** Puts one answer of the engine in place: changed fragments, values, marks of fields in error, labels, link. */
   function show(update) {
-    for (const [id, html] of update.html) find(id).innerHTML = html;
+    for (const [id, html] of update.html) replace(find(id), html);
     for (const place of document.querySelectorAll("[data-base]")) place.textContent = home();
     for (const [key, text] of update.values) find(key).value = text;
     for (const field of document.querySelectorAll("[data-field]")) {
@@ -30,10 +30,19 @@
       if (wrong && field.closest("details")) field.closest("details").open = true;
     }
     for (const [picture, text] of update.labels) figures.get(picture).canvas.setAttribute("aria-label", text);
-    document.querySelector("[data-act=undo]").disabled = !update.undo;
+    const undo = document.querySelector("[data-act=undo]");
+    if (document.activeElement === undo && !update.undo) find("bench").querySelector("input").focus();
+    undo.disabled = !update.undo;
     if (update.link !== null) history.replaceState(null, "", "#" + update.link);
     for (const name of figures.keys()) figures.get(name).fresh = false;
     for (const name of inView) paint(name);
+  }
+
+  /** Replaces content, keeping folds open that were. */
+  function replace(element, html) {
+    const open = [...element.querySelectorAll("details[open]")].map(({ id }) => id);
+    element.innerHTML = html;
+    for (const id of open) if (find(id)) find(id).open = true;
   }
 
   function paint(name) {
@@ -126,6 +135,7 @@
   }
 
   function flush() {
+    cancelAnimationFrame(frame);
     frame = 0;
     const edits = [...typed];
     typed.clear();
@@ -133,17 +143,28 @@
   }
 
   document.addEventListener("input", ({ target }) => {
-    const field = target.dataset.field ?? target.dataset.sets;
-    if (!field || target.value === "") {
-      if (!target.dataset.field) return;
-    }
-    typed.set(field, target.value);
-    if (target.dataset.sets) {
-      find(field).value = target.value;
-      target.value = "";
-    }
-    frame ||= requestAnimationFrame(flush);
+    const { field, sets } = target.dataset;
+    if (sets && target.value !== "") pick(target, sets);
+    if (field) enter(field, target.value);
   });
+
+  document.addEventListener("change", () => {
+    if (typed.size > 0) flush();
+    engine.pause();
+  });
+
+  function enter(field, text) {
+    typed.set(field, text);
+    frame ||= requestAnimationFrame(flush);
+  }
+
+  /** A ready-made value goes into its field. */
+  function pick(list, field) {
+    engine.pause();
+    find(field).value = list.value;
+    enter(field, list.value);
+    list.value = "";
+  }
 
   document.addEventListener("click", async ({ target }) => {
     const act = target.closest("[data-act]")?.dataset.act;
@@ -155,7 +176,7 @@
 
   async function share() {
     try {
-      await navigator.clipboard.writeText(location.href);
+      await navigator.clipboard.writeText(location.href.split("#")[0] + "#" + engine.link());
       find("shared").textContent = "The link is on your clipboard.";
     } catch {
       find("shared").textContent = "Copy the address from the address bar: it holds the whole bench.";
@@ -174,7 +195,7 @@
       if (element.matches("tr")) return "  " + [...element.cells].map(words).join(" | ");
       return (element.matches("li") ? "[ ] " : "") + words(element);
     };
-    const lines = find("sheet-page").querySelectorAll("header p:not(.blanks), h3, dl > div, caption, tr, li, p.stop, footer p");
+    const lines = find("sheet-page").querySelectorAll("header p:not(.blanks), h3, dl > div, caption, tr, li, p.doubt, footer p");
     return [...lines].map(line).join("\n");
   }
 
@@ -221,6 +242,8 @@
   starting.remove();
   for (const form of document.querySelectorAll("[data-form]")) form.innerHTML = engine.formHtml(form.dataset.form);
   find("more").open = matchMedia("(min-width: 60rem)").matches;
-  show(engine.open(location.hash));
+  const toSection = sections.has(location.hash);
+  show(engine.open(toSection ? "" : location.hash));
+  if (toSection) find(location.hash.slice(1)).scrollIntoView();
   document.documentElement.dataset.engine = "ready";
 })();

@@ -51,11 +51,10 @@ impl Desk {
     pub fn open(&mut self, address: &str) -> Update {
         let opened = link::read(address);
         if !self.shown.is_empty() {
-            self.history.remember(&self.bench, None);
+            self.history.remember(&self.bench, &self.good, None);
         }
         self.notices = opened.complaints;
-        self.good = Scenario::default();
-        self.lay_out(opened.bench)
+        self.lay_out(opened.bench, Scenario::default())
     }
 
     /// Takes what was typed: pairs of field key and text. Unknown keys are passed over.
@@ -66,36 +65,46 @@ impl Desk {
             [(field, _)] => Some(*field),
             _ => None,
         };
-        self.history.remember(&self.bench, typing_in);
-        let mut bench = self.bench.clone();
+        self.history.remember(&self.bench, &self.good, typing_in);
         for &(field, text) in &edits {
-            bench.write(field, text);
+            self.bench.write(field, text);
         }
-        self.bench = bench;
+        self.notices.clear();
         self.update(Vec::new(), true)
+    }
+
+    /// Ends a run of typing, so that undo takes it back as one step.
+    pub fn pause(&mut self) {
+        self.history.pause();
+    }
+
+    /// The bench as a link.
+    #[must_use]
+    pub fn link(&self) -> String {
+        link::write(&self.bench)
     }
 
     /// Does what a button says; `None` when there is no such button.
     pub fn act(&mut self, name: &str) -> Option<Update> {
-        let next = match name {
-            "swap" => self.bench.swapped(),
-            "copy" => self.bench.with_a_copied_to_b(),
-            "reset" => Bench::default(),
-            "undo" => self.history.back().unwrap_or_else(|| self.bench.clone()),
+        let (next, good) = match name {
+            "swap" => (self.bench.swapped(), self.good.clone()),
+            "copy" => (self.bench.with_a_copied_to_b(), self.good.clone()),
+            "reset" => (Bench::default(), Scenario::default()),
+            "undo" => self.history.back().unwrap_or_else(|| (self.bench.clone(), self.good.clone())),
             _ => return None,
         };
-        if name != "undo" {
-            self.history.remember(&self.bench, None);
+        if name != "undo" && next != self.bench {
+            self.history.remember(&self.bench, &self.good, None);
         }
         self.notices.clear();
-        let mut update = self.lay_out(next);
-        update.link = Some(link::write(&self.bench));
+        let mut update = self.lay_out(next, good);
+        update.link = Some(self.link());
         Some(update)
     }
 
     /// Puts a whole bench on the desk, so that every field must be shown anew.
-    fn lay_out(&mut self, bench: Bench) -> Update {
-        self.bench = bench;
+    fn lay_out(&mut self, bench: Bench, good: Scenario) -> Update {
+        (self.bench, self.good) = (bench, good);
         let values =
             Field::ALL.iter().map(|&field| (field.spec().key, self.bench.text(field).to_owned())).collect();
         self.update(values, false)
@@ -107,7 +116,8 @@ impl Desk {
         self.good = read.scenario;
         let mut fragments =
             view::fragments(&self.report, &self.notices, &read.complaints, self.bench == Bench::default());
-        let sheet = view::sheet::page(&self.report, &link::write(&self.bench), !read.complaints.is_empty());
+        let doubts = view::doubts(&read.complaints);
+        let sheet = view::sheet::page(&self.report, &link::write(&self.bench), &doubts);
         fragments.push(("sheet-page".to_owned(), sheet.into_string()));
         let html = self.changed(fragments);
         Update {
@@ -116,7 +126,7 @@ impl Desk {
             wrong: wrong_fields(&read.complaints),
             labels: Picture::ALL.map(|picture| (picture.name(), picture.label(&self.report))).to_vec(),
             undo: !self.history.is_empty(),
-            link: with_link.then(|| link::write(&self.bench)),
+            link: with_link.then(|| self.link()),
         }
     }
 

@@ -102,13 +102,13 @@ fields! {
     Capacity: "capacity", Derailleur, "Total capacity", "teeth", Kind::Number, "33", "As its maker states it; may be left empty";
     LargestSprocket: "largest-sprocket", Derailleur, "Largest sprocket", "teeth", Kind::Number, "34", "";
     SmallestSprocket: "smallest-sprocket", Derailleur, "Smallest sprocket", "teeth", Kind::Number, "11", "";
-    RingDifference: "ring-difference", Derailleur, "Chainring difference", "teeth", Kind::Number, "16", "Of the front derailleur";
+    RingDifference: "ring-difference", Derailleur, "Chainring difference", "teeth", Kind::Number, "16", "The smaller of what front and rear derailleur allow";
     Tolerance: "same-within", Reckoning, "Same gear within", "%", Kind::Number, "2", "Gears closer than this count as one";
     Inches: "inches", Reckoning, "Gear inches on", "", Kind::Choice(INCHES), "real", "";
     SpeedUnit: "speed-unit", Reckoning, "Speeds in", "", Kind::Choice(SPEED_UNITS), "kmh", "";
     RollOutLimit: "limit", Reckoning, "Roll-out limit", "m", Kind::Number, "", "Of your race, if it has one";
     ProbeCadence: "at-cadence", Probes, "At a cadence of", "rpm", Kind::Slider(30.0, 130.0, 1.0), "85", "";
-    ProbeSpeed: "at-speed", Probes, "At a speed of", "", Kind::Slider(4.0, 60.0, 0.5), "15", "";
+    ProbeSpeed: "at-speed", Probes, "At a speed of", "", Kind::Slider(4.0, 80.0, 0.5), "15", "";
     Body: "body", Tyre, "Rider", "kg", Kind::Number, "68", "The demo’s rider";
     BikeAndKit: "bike", Tyre, "Bike and clothes", "kg", Kind::Number, "9", "9 kg is our estimate where nobody has weighed it";
     Construction: "tyre-kind", Tyre, "Kind of tyre", "", Kind::Choice(CONSTRUCTIONS), "tubeless", "";
@@ -157,7 +157,7 @@ fields! {
 }
 
 const INCHES: &[(&str, &str)] =
-    &[("real", "this wheel's diameter"), ("nominal", "nominal 27 in, as in track tables")];
+    &[("real", "this wheel’s diameter"), ("nominal", "nominal 27 in, as in track tables")];
 const SPEED_UNITS: &[(&str, &str)] = &[("kmh", "km/h"), ("mph", "mph")];
 const CONSTRUCTIONS: &[(&str, &str)] =
     &[("tubular", "tubular"), ("clincher", "clincher with tube"), ("tubeless", "tubeless")];
@@ -171,6 +171,19 @@ const LABEL_EDITIONS: &[(&str, &str)] = &[("2020", "ETRTO from 2020"), ("older",
 const KNEES: &[(&str, &str)] =
     &[("saddle", "keep the saddle in place"), ("knee", "keep the knee over the pedal")];
 const SHEETS: &[(&str, &str)] = &[("both", "A and B"), ("a", "A only"), ("b", "B only")];
+
+impl Spec {
+    /// The words shown for a value of a choice; the value itself when there are none.
+    #[must_use]
+    pub fn words_for<'v>(&self, value: &'v str) -> &'v str {
+        match self.kind {
+            Kind::Choice(choices) => {
+                choices.iter().find(|(name, _)| *name == value).map_or(value, |(_, words)| words)
+            }
+            _ => value,
+        }
+    }
+}
 
 impl Field {
     /// The field with this key.

@@ -2,20 +2,21 @@
 
 use crate::bench::Bench;
 use crate::field::Field;
+use crate::scenario::Scenario;
 
 /// How many steps back are kept.
 const DEPTH: usize = 100;
 
-/// Earlier benches, newest last. Typing on in one field counts as one step.
+/// Earlier benches with the last good values they had, newest last. Typing on in one field counts as one step.
 #[derive(Debug, Default)]
 pub(crate) struct History {
-    earlier: Vec<Bench>,
+    earlier: Vec<(Bench, Scenario)>,
     typing_in: Option<Field>,
 }
 
 impl History {
     /// Remembers `bench` before it is changed; `typing_in` names the one field being typed into.
-    pub(crate) fn remember(&mut self, bench: &Bench, typing_in: Option<Field>) {
+    pub(crate) fn remember(&mut self, bench: &Bench, good: &Scenario, typing_in: Option<Field>) {
         let goes_on = typing_in.is_some() && typing_in == self.typing_in;
         self.typing_in = typing_in;
         if goes_on {
@@ -24,11 +25,16 @@ impl History {
         if self.earlier.len() == DEPTH {
             self.earlier.remove(0);
         }
-        self.earlier.push(bench.clone());
+        self.earlier.push((bench.clone(), good.clone()));
+    }
+
+    /// Ends a run of typing: what comes next is a step of its own.
+    pub(crate) fn pause(&mut self) {
+        self.typing_in = None;
     }
 
     /// The bench one step back.
-    pub(crate) fn back(&mut self) -> Option<Bench> {
+    pub(crate) fn back(&mut self) -> Option<(Bench, Scenario)> {
         self.typing_in = None;
         self.earlier.pop()
     }
@@ -46,13 +52,17 @@ mod tests {
 
     #[test]
     fn typing_in_one_field_is_one_step() {
-        let (mut history, first) = (History::default(), Bench::default());
+        let (mut history, first, good) = (History::default(), Bench::default(), Scenario::default());
         let second = first.swapped();
-        history.remember(&first, Some(Field::RingsA));
-        history.remember(&second, Some(Field::RingsA));
-        history.remember(&second, Some(Field::RingsB));
-        assert_eq!(history.back(), Some(second));
-        assert_eq!(history.back(), Some(first));
-        assert_eq!(history.back(), None);
+        history.remember(&first, &good, Some(Field::RingsA));
+        history.remember(&second, &good, Some(Field::RingsA));
+        history.remember(&second, &good, Some(Field::RingsB));
+        history.pause();
+        history.remember(&first, &good, Some(Field::RingsB));
+        let mut back = || history.back().map(|(bench, _)| bench);
+        assert_eq!(
+            [back(), back(), back(), back()],
+            [Some(first.clone()), Some(second), Some(first.clone()), None]
+        );
     }
 }

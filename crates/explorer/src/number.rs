@@ -1,5 +1,7 @@
 //! Numbers as the page prints them.
 
+use gear_math::Cadence;
+
 /// `value` with `decimals` places, a true minus sign, and no “−0”.
 #[must_use]
 pub(crate) fn plain(value: f64, decimals: usize) -> String {
@@ -26,6 +28,19 @@ pub(crate) fn signed(value: f64, decimals: usize) -> String {
 #[must_use]
 pub(crate) fn with_unit(value: f64, decimals: usize, unit: &str) -> String {
     format!("{}\u{a0}{unit}", plain(value, decimals))
+}
+
+/// A number with as many places as it needs, at most three.
+#[must_use]
+pub(crate) fn trimmed(value: f64) -> String {
+    let text = plain(value, 3);
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+/// A cadence as it was typed.
+#[must_use]
+pub(crate) fn rpm(cadence: Cadence) -> String {
+    format!("{}\u{a0}rpm", trimmed(cadence.rpm()))
 }
 
 /// A percentage.
@@ -60,6 +75,7 @@ mod tests {
         assert_eq!(plain(-1.25, 1), "−1.2");
         assert_eq!(plain(-0.04, 1), "0.0");
         assert_eq!(signed(0.6, 0), "+1");
+        assert_eq!([trimmed(100.0), trimmed(55.5), trimmed(0.0)], ["100", "55.5", "0"]);
         assert_eq!(signed(-0.04, 1), "0.0");
         assert_eq!(listed(&["34×11", "34×12", "34×13"]), "34×11, 34×12 and 34×13");
     }

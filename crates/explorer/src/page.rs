@@ -63,6 +63,19 @@ pub fn edit(edits: JsValue) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.edit(&edits)))
 }
 
+/// Ends a run of typing, so that undo takes it back as one step.
+#[wasm_bindgen]
+pub fn pause() {
+    at_desk(Desk::pause);
+}
+
+/// The bench as a link, without the `#`.
+#[wasm_bindgen]
+#[must_use]
+pub fn link() -> String {
+    DESK.with_borrow(Desk::link)
+}
+
 /// Does what a button says.
 ///
 /// # Errors

@@ -255,7 +255,8 @@ mod tests {
     #[test]
     fn cadences_must_ascend() {
         assert_eq!(complaints(&[(Field::CadenceHigh, "80")])[0].0, Field::CadenceHigh);
-        assert_eq!(complaints(&[(Field::CadenceLow, "90")])[0].0, Field::CadenceUsual);
+        assert_eq!(complaints(&[(Field::CadenceLow, "90")])[0].0, Field::CadenceLow);
+        assert_eq!(complaints(&[(Field::CadenceUsual, "120")])[0].0, Field::CadenceHigh);
     }
 
     proptest! {

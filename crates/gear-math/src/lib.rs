@@ -20,9 +20,13 @@
 //! ```
 //! Whether a derailleur takes it:
 //! ```
-//! use gear_math::{CageVerdict, Derailleur, Drivetrain, TotalCapacity};
+//! use gear_math::{CageVerdict, Derailleur, Drivetrain, Sprocket, TotalCapacity};
 //! let bike = Drivetrain { chainset: "44/32".parse()?, cassette: "11-13-15-18-21-24-28-32".parse()? };
-//! let derailleur = Derailleur { total_capacity: Some(TotalCapacity::new(35)?), ..Derailleur::default() };
+//! let derailleur = Derailleur {
+//!     total_capacity: Some(TotalCapacity::new(35)?),
+//!     largest_sprocket: Some(Sprocket::new(34)?),
+//!     ..Derailleur::default()
+//! };
 //! assert_eq!(derailleur.check(&bike).verdict, CageVerdict::Fits);
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```

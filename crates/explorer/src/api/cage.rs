@@ -2,7 +2,7 @@
 
 use super::{RingAndSprocket, drivetrain, input, output, thrown};
 use crate::view::finding;
-use gear_math::{CageFinding, CageVerdict, Derailleur, RingDifference, Sprocket, TotalCapacity};
+use gear_math::{CageFinding, CageVerdict, Derailleur, Drivetrain, RingDifference, Sprocket, TotalCapacity};
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
 use wasm_bindgen::prelude::*;
@@ -39,8 +39,10 @@ pub struct CageCheckResult {
 #[derive(Debug, Serialize, Tsify)]
 #[serde(rename_all = "kebab-case")]
 pub enum Verdict {
-    /// Every limit given is kept.
+    /// Every limit is kept, total capacity and largest sprocket among them.
     Fits,
+    /// The limits given are kept, but total capacity or largest sprocket is not given.
+    FitsAsFarAsKnown,
     /// No limit was given.
     Unknown,
     /// It fits if the gears named in the findings are never used.
@@ -87,12 +89,13 @@ pub fn cage_check(
     #[wasm_bindgen(unchecked_param_type = "CageCheckInput")] asked: JsValue,
 ) -> Result<JsValue, JsError> {
     let asked: CageCheckInput = input(asked)?;
-    let check = asked.derailleur()?.check(&drivetrain(&asked.rings, &asked.sprockets)?);
+    let drivetrain = drivetrain(&asked.rings, &asked.sprockets)?;
+    let check = asked.derailleur()?.check(&drivetrain);
     output(&CageCheckResult {
         needed_teeth: check.needed,
         spare_teeth: check.spare,
         verdict: check.verdict.into(),
-        findings: check.findings.iter().filter_map(Finding::of).collect(),
+        findings: check.findings.iter().map(|found| Finding::new(found, &drivetrain)).collect(),
     })
 }
 
@@ -116,6 +119,7 @@ impl From<CageVerdict> for Verdict {
     fn from(verdict: CageVerdict) -> Self {
         match verdict {
             CageVerdict::Fits => Self::Fits,
+            CageVerdict::FitsAsFarAsKnown => Self::FitsAsFarAsKnown,
             CageVerdict::Unknown => Self::Unknown,
             CageVerdict::FitsIfGearsAvoided => Self::FitsIfGearsAvoided,
             CageVerdict::DoesNotFit => Self::DoesNotFit,
@@ -124,7 +128,7 @@ impl From<CageVerdict> for Verdict {
 }
 
 impl Finding {
-    fn of(found: &CageFinding) -> Option<Self> {
+    fn new(found: &CageFinding, drivetrain: &Drivetrain) -> Self {
         let (kind, gears, ask_for_teeth) = match found {
             CageFinding::SprocketTooLarge { .. } => (FindingKind::SprocketTooLarge, &[][..], None),
             CageFinding::SprocketTooSmall { .. } => (FindingKind::SprocketTooSmall, &[][..], None),
@@ -135,9 +139,8 @@ impl Finding {
             CageFinding::LongerCage { slack_gears, ask_for, .. } => {
                 (FindingKind::LongerCage, &slack_gears[..], Some(*ask_for))
             }
-            _ => return None,
         };
         let gears = gears.iter().map(|&gear| gear.into()).collect();
-        Some(Self { kind, message: finding(found), gears, ask_for_teeth })
+        Self { kind, message: finding(found, drivetrain), gears, ask_for_teeth }
     }
 }

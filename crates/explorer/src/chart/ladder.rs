@@ -3,21 +3,22 @@
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::{Scale, spread};
-use super::side::bar;
+use super::side::{bar, gear_label};
 use super::{Size, Spot};
-use crate::number::{listed, percent, plain};
+use crate::number::{counted, listed, percent, plain};
 use crate::order::ascending;
-use crate::report::{GearLine, Reach, Report, SetupReport, Side};
+use crate::report::{GearLine, Reach, Report, SetupReport, Side, Tie};
 
 const RUNG: f64 = 5.0;
 const LABEL_GAP: f64 = 13.5;
-const LABEL_ROOM: f64 = 46.0;
+const LABEL_ROOM: f64 = 54.0;
 const TOP: f64 = 40.0;
 const FOOT: f64 = 16.0;
 /// Round developments that may stand on the rail, metres.
-const TICKS: [f64; 26] = [
-    0.3, 0.4, 0.5, 0.6, 0.8, 1.0, 1.25, 1.5, 1.75, 2.0, 2.5, 3.0, 3.5, 4.0, 4.5, 5.0, 6.0, 7.0, 8.0, 9.0,
-    10.0, 11.0, 12.0, 14.0, 16.0, 18.0,
+const TICKS: [f64; 47] = [
+    0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.2, 1.4, 1.6, 1.8, 2.0, 2.2, 2.4, 2.6, 2.8, 3.0, 3.2, 3.4, 3.6,
+    3.8, 4.0, 4.2, 4.4, 4.6, 4.8, 5.0, 5.2, 5.5, 5.8, 6.0, 6.2, 6.5, 6.8, 7.0, 7.5, 8.0, 8.5, 9.0, 9.5, 10.0,
+    11.0, 12.0, 14.0, 16.0, 18.0,
 ];
 
 pub(super) fn height(report: &Report, _width: f64) -> f64 {
@@ -28,18 +29,18 @@ pub(super) fn height(report: &Report, _width: f64) -> f64 {
 pub(super) fn label(report: &Report) -> String {
     let reach = |setup: &SetupReport| {
         format!(
-            "{} reaches from {} to {} m of development in {} gears",
+            "{} reaches from {} to {} m of development in {}",
             setup.side,
             plain(setup.lowest().development.m(), 2),
             plain(setup.highest().development.m(), 2),
-            setup.gears.len()
+            counted(setup.gears.len(), "gear", "gears")
         )
     };
     format!(
-        "Gear ladder: {}; {}; {} gears are the same on both.",
+        "Gear ladder: {}; {}; {} the same on both.",
         reach(report.setup(Side::A)),
         reach(report.setup(Side::B)),
-        report.common.len()
+        counted(report.common.len(), "gear is", "gears are")
     )
 }
 
@@ -73,6 +74,12 @@ impl Layout {
         self.middle + Self::direction(side) * (self.rail + distance)
     }
 
+    /// Height of the middle of a tie.
+    fn tie(&self, report: &Report, tie: &Tie) -> f64 {
+        Side::BOTH.into_iter().map(|side| self.y(&report.setup(side).gears[tie.index(side)])).sum::<f64>()
+            / 2.0
+    }
+
     fn y(&self, row: &GearLine) -> f64 {
         self.scale.at(row.development.m())
     }
@@ -95,7 +102,7 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
         draw_reach(pen, look, &layout, reach);
     }
     draw_ties(pen, look, &layout, report);
-    draw_rail(pen, look, &layout);
+    draw_rail(pen, look, &layout, report);
     for setup in &report.setups {
         draw_side(pen, look, &layout, setup);
     }
@@ -131,15 +138,21 @@ fn draw_ties(pen: &mut Pen, look: &Palette, layout: &Layout, report: &Report) {
     }
 }
 
-fn draw_rail(pen: &mut Pen, look: &Palette, layout: &Layout) {
+/// The rail and its developments, but for those that a tie runs through.
+fn draw_rail(pen: &mut Pen, look: &Palette, layout: &Layout, report: &Report) {
     for side in Side::BOTH {
         let x = layout.x(side, 0.0);
         pen.line((x, TOP - 8.0), (x, layout.size.1 - FOOT + 8.0), look.ink, 1.5);
     }
-    for tick in layout.scale.ticks(&TICKS, 24.0) {
-        let (y, half) = (layout.scale.at(tick), layout.rail - 6.0);
-        pen.fill((layout.middle - half, y - 7.0), (layout.middle + half, y + 7.0), look.paper);
-        pen.text(&format!("{tick} m"), (layout.middle, y), Type::new(look.soft, Anchor::Middle));
+    let ties: Vec<f64> = report.common.iter().map(|tie| layout.tie(report, tie)).collect();
+    let is_clear = |tick: &f64| ties.iter().all(|y| (y - layout.scale.at(*tick)).abs() > 9.0);
+    let free: Vec<f64> = TICKS.iter().copied().filter(is_clear).collect();
+    for tick in layout.scale.ticks(&free, 22.0) {
+        pen.text(
+            &format!("{tick} m"),
+            (layout.middle, layout.scale.at(tick)),
+            Type::new(look.soft, Anchor::Middle),
+        );
     }
 }
 
@@ -166,20 +179,17 @@ fn draw_side(pen: &mut Pen, look: &Palette, layout: &Layout, setup: &SetupReport
         bar(pen, look, setup.side, from, to);
         let ink = if row.crossed { look.soft } else { look.ink };
         let at = layout.x(setup.side, layout.longest + 12.0);
-        pen.text(&row.gear.to_string(), (at, label_y), Type::new(ink, anchor));
+        pen.text(&gear_label(row), (at, label_y), Type::new(ink, anchor));
     }
 }
 
-/// Which rung length is which ring.
+/// Which rung length is which ring; with three rings their order says it.
 fn ring_key(setup: &SetupReport) -> String {
-    let rings = setup.drivetrain.chainset.rings();
-    let words: &[&str] = match rings.len() {
-        1 => &["all rungs"],
-        2 => &["long", "short"],
-        _ => &["long", "mid", "short"],
-    };
-    let pairs: Vec<String> = words.iter().zip(rings).map(|(word, ring)| format!("{word} {ring}")).collect();
-    pairs.join(", ")
+    match setup.drivetrain.chainset.rings() {
+        [one] => format!("{one} only"),
+        [large, small] => format!("long {large}, short {small}"),
+        _ => setup.drivetrain.chainset.to_string(),
+    }
 }
 
 pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {

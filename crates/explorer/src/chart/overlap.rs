@@ -3,8 +3,8 @@
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
 use super::{Size, Spot};
-use crate::number::percent;
-use crate::report::{Report, Side};
+use crate::number::{counted, percent};
+use crate::report::{Report, Side, Tie};
 
 const LEFT: f64 = 46.0;
 const TOP: f64 = 66.0;
@@ -43,11 +43,12 @@ pub(super) fn height(report: &Report, width: f64) -> f64 {
 }
 
 pub(super) fn label(report: &Report) -> String {
+    let same = report.near.iter().filter(|near| near.step.is_within(report.tolerance)).count();
     format!(
-        "Grid of A’s {} gears against B’s {}: {} pairs are the same gear within {}.",
+        "Grid of A’s gears against B’s, {} by {}: {} the same gear within {}.",
         report.setup(Side::A).gears.len(),
         report.setup(Side::B).gears.len(),
-        report.common.len(),
+        counted(same, "pair is", "pairs are"),
         percent(report.tolerance.percent(), 1)
     )
 }
@@ -63,8 +64,8 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
         let x = grid.left + b as f64 * grid.cell;
         pen.line((x, TOP), (x, grid.bottom()), look.rule, 1.0);
     }
-    for (a, b) in near_pairs(report) {
-        draw_pair(pen, look, report, &grid, a, b);
+    for near in &report.near {
+        draw_pair(pen, look, report, &grid, near);
     }
 }
 
@@ -88,21 +89,9 @@ fn draw_names(pen: &mut Pen, look: &Palette, report: &Report, grid: &Grid) {
     pen.text("B", (grid.left - 14.0, 12.0), Type::new(look.b, Anchor::Start).bold());
 }
 
-/// Pairs within twice the tolerance.
-fn near_pairs(report: &Report) -> impl Iterator<Item = (usize, usize)> + '_ {
-    let twice = 2.0 * report.tolerance.percent();
-    report.apart.iter().enumerate().flat_map(move |(a, row)| {
-        row.iter().enumerate().filter(move |(_, apart)| apart.percent() <= twice).map(move |(b, _)| (a, b))
-    })
-}
-
-fn is_common(report: &Report, a: usize, b: usize) -> bool {
-    report.common.iter().any(|tie| (tie.a, tie.b) == (a, b))
-}
-
-fn draw_pair(pen: &mut Pen, look: &Palette, report: &Report, grid: &Grid, a: usize, b: usize) {
-    let (centre, radius) = (grid.centre(a, b), (grid.cell * 0.32).max(2.0));
-    if is_common(report, a, b) {
+fn draw_pair(pen: &mut Pen, look: &Palette, report: &Report, grid: &Grid, near: &Tie) {
+    let (centre, radius) = (grid.centre(near.a, near.b), (grid.cell * 0.32).max(2.0));
+    if near.step.is_within(report.tolerance) {
         pen.dot(centre, radius, look.ink);
     } else {
         pen.ring(centre, radius * 0.8, look.soft, 1.0);
@@ -111,25 +100,20 @@ fn draw_pair(pen: &mut Pen, look: &Palette, report: &Report, grid: &Grid, a: usi
 
 pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
     let grid = Grid::new(report, size.0);
-    near_pairs(report)
-        .map(|(a, b)| {
-            let ((x, y), half) = (grid.centre(a, b), grid.cell / 2.0);
-            Spot::around((x - half, y - half), (x + half, y + half), 0.0, describe(report, a, b))
-        })
-        .collect()
+    let spot = |near: &Tie| {
+        let ((x, y), half) = (grid.centre(near.a, near.b), grid.cell / 2.0);
+        Spot::around((x - half, y - half), (x + half, y + half), 0.0, describe(report, near))
+    };
+    report.near.iter().map(spot).collect()
 }
 
-fn describe(report: &Report, a: usize, b: usize) -> String {
-    let gear = |side, index: usize| report.setup(side).gears[index].gear;
-    let verdict = if is_common(report, a, b) {
-        "counted as the same gear"
-    } else {
-        "near, but not counted as the same"
-    };
+fn describe(report: &Report, near: &Tie) -> String {
+    let gear = |side: Side| report.setup(side).gears[near.index(side)].gear;
+    let verdict = if near.step.is_within(report.tolerance) { "the same gear" } else { "not quite the same" };
     format!(
-        "A {} and B {}: {} apart, {verdict}.",
-        gear(Side::A, a),
-        gear(Side::B, b),
-        percent(report.apart[a][b].percent(), 2)
+        "A {} and B {}: {verdict}, {} apart.",
+        gear(Side::A),
+        gear(Side::B),
+        percent(near.step.percent(), 2)
     )
 }

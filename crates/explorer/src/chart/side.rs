@@ -2,7 +2,7 @@
 
 use super::palette::Palette;
 use super::pen::{Pen, Point};
-use crate::report::Side;
+use crate::report::{GearLine, Side};
 use plotters::style::RGBColor;
 
 impl Side {
@@ -35,4 +35,9 @@ pub(super) fn bar(pen: &mut Pen, look: &Palette, side: Side, from: Point, to: Po
             pen.frame(from, to, side.ink(look), 1.5);
         }
     }
+}
+
+/// A gear's name; that of a crossed gear in brackets.
+pub(super) fn gear_label(line: &GearLine) -> String {
+    if line.crossed { format!("({})", line.gear) } else { line.gear.to_string() }
 }

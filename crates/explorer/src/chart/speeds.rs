@@ -3,16 +3,16 @@
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::Scale;
-use super::side::bar;
+use super::side::{bar, gear_label};
 use super::{Size, Spot};
-use crate::number::plain;
+use crate::number::{plain, rpm};
 use crate::report::{GearLine, Report, SetupReport, Side};
 
 const ROW: f64 = 15.0;
 const BAR: f64 = 7.0;
 const TOP: f64 = 34.0;
 const FOOT: f64 = 26.0;
-const LABEL_ROOM: f64 = 50.0;
+const LABEL_ROOM: f64 = 58.0;
 const GUTTER: f64 = 28.0;
 /// From this width on the two set-ups stand side by side.
 const WIDE: f64 = 640.0;
@@ -72,9 +72,9 @@ pub(super) fn label(report: &Report) -> String {
         )
     };
     format!(
-        "Speed of every gear between {} and {} rpm: {}; {}.",
-        plain(report.window.low.rpm(), 0),
-        plain(report.window.high.rpm(), 0),
+        "Speed of every gear between {} and {}: {}; {}.",
+        rpm(report.window.low),
+        rpm(report.window.high),
         reach(Side::A),
         reach(Side::B)
     )
@@ -111,15 +111,23 @@ fn draw_axis(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, bott
 /// The upright line at the chosen speed.
 fn draw_probe(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, bottom: f64) {
     let (speed, span) = (report.unit.value(report.probe.speed), report.speed_span());
-    if speed < span.0 || speed > span.1 {
-        return;
+    let words = report.unit.print(report.probe.speed);
+    let top = panel.top + TOP - 8.0;
+    if speed < span.0 {
+        return pen.text(
+            &format!("← {words}"),
+            (panel.scale.at(span.0), top),
+            Type::new(look.ink, Anchor::Start),
+        );
+    }
+    if speed > span.1 {
+        return pen.text(&format!("{words} →"), (panel.right, top), Type::new(look.ink, Anchor::End));
     }
     let x = panel.scale.at(speed);
-    pen.line((x, panel.top + TOP - 8.0), (x, bottom), look.ink, 1.5);
-    let words = report.unit.print(report.probe.speed);
+    pen.line((x, top), (x, bottom), look.ink, 1.5);
     let fits_right = x + 60.0 < panel.right;
     let (anchor, x) = if fits_right { (Anchor::Start, x + 4.0) } else { (Anchor::End, x - 4.0) };
-    pen.text(&words, (x, panel.top + TOP - 8.0), Type::new(look.ink, anchor));
+    pen.text(&words, (x, top), Type::new(look.ink, anchor));
 }
 
 fn draw_gear(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, index: usize, row: &GearLine) {
@@ -132,7 +140,7 @@ fn draw_gear(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, inde
     let ink = if row.crossed { look.soft } else { look.ink };
     let label = (from.0 - 6.0, (from.1 + to.1) / 2.0);
     pen.fill((label.0 - LABEL_ROOM + 8.0, label.1 - 6.0), (label.0 + 2.0, label.1 + 6.0), look.paper);
-    pen.text(&row.gear.to_string(), label, Type::new(ink, Anchor::End));
+    pen.text(&gear_label(row), label, Type::new(ink, Anchor::End));
 }
 
 pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {

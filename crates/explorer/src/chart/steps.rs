@@ -4,7 +4,7 @@ use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::Scale;
 use super::{Size, Spot};
-use crate::number::{percent, plain};
+use crate::number::{counted, percent, plain};
 use crate::report::{Report, RideStep, SetupReport, Side};
 use gear_math::ShiftKind;
 
@@ -64,12 +64,20 @@ pub(super) fn height(_width: f64) -> f64 {
 }
 
 pub(super) fn label(report: &Report) -> String {
-    let words = |side| {
-        let setup = report.setup(side);
-        let largest = setup.riding.iter().map(|step| step.step.percent()).fold(0.0, f64::max);
-        format!("{side} has {} steps, the largest {}", setup.riding.len(), percent(largest, 0))
+    let words = |setup: &SetupReport| match &setup.steps {
+        Some(steps) => format!(
+            "{} has {}, the largest {}",
+            setup.side,
+            counted(setup.riding.len(), "step", "steps"),
+            percent(steps.largest.percent(), 0)
+        ),
+        None => format!("{} has one gear and no step", setup.side),
     };
-    format!("Step sizes riding up through the gears: {}; {}.", words(Side::A), words(Side::B))
+    format!(
+        "Step sizes riding up through the gears: {}; {}.",
+        words(&report.setups[0]),
+        words(&report.setups[1])
+    )
 }
 
 pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
@@ -106,11 +114,10 @@ fn draw_panel(pen: &mut Pen, look: &Palette, layout: &Layout, setup: &SetupRepor
 }
 
 fn steps_in_words(setup: &SetupReport) -> String {
-    let doubles = setup.riding.iter().filter(|step| step.kind == ShiftKind::Double).count();
-    match doubles {
-        0 => "no double shift".to_owned(),
-        1 => "◆ one double shift".to_owned(),
-        many => format!("◆ {many} double shifts"),
+    match (setup.steps, setup.summary.riding_order.double_shifts()) {
+        (None, _) => "one gear, no step".to_owned(),
+        (_, 0) => "no double shift".to_owned(),
+        (_, doubles) => format!("◆ {}", counted(doubles, "double shift", "double shifts")),
     }
 }
 
@@ -121,7 +128,7 @@ fn draw_column(pen: &mut Pen, look: &Palette, side: Side, step: &RideStep, (from
         Side::A => pen.fill(from, (to.0, from.1 + 4.0), side.ink(look)),
         Side::B => pen.frame(from, to, side.ink(look), 1.5),
     }
-    if step.kind != ShiftKind::Rear {
+    if step.kind != ShiftKind::Rear && to.1 - from.1 > 20.0 {
         let centre = ((from.0 + to.0) / 2.0, from.1 + 12.0);
         diamond(pen, look, centre, step.kind == ShiftKind::Double);
     }
@@ -148,11 +155,7 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
 
 fn describe(setup: &SetupReport, step: &RideStep) -> String {
     let gear = |index: usize| setup.gears[index].gear;
-    let shift = match step.kind {
-        ShiftKind::Rear => "a rear shift",
-        ShiftKind::Front => "a front shift",
-        ShiftKind::Double => "front and rear shifted together",
-    };
+    let shift = step.kind.in_words();
     format!(
         "{} {} to {}: {} up, {shift}.",
         setup.side,

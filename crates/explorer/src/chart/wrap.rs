@@ -101,10 +101,13 @@ fn draw_capacity(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel) 
     let Some(capacity) = capacity(report) else { return };
     let y = panel.up.at(f64::from(capacity));
     pen.dashes((panel.left, y), (panel.right, y), look.ink, 1.5, 4.0);
-    pen.text(&format!("capacity {capacity}"), (panel.right, y - 9.0), Type::new(look.ink, Anchor::End));
+    let words = format!("capacity {capacity}");
+    let room = 7.0 * words.len() as f64;
+    pen.fill((panel.right - room, y - 16.0), (panel.right, y - 3.0), look.paper);
+    pen.text(&words, (panel.right, y - 9.0), Type::new(look.ink, Anchor::End));
 }
 
-/// One ring's line; the largest ring has full marks, the others open ones, and what hangs loose is crossed out.
+/// One ring's line: unbroken for the largest, broken for the others. What hangs loose is crossed out.
 fn draw_ring(
     pen: &mut Pen,
     look: &Palette,
@@ -117,20 +120,27 @@ fn draw_ring(
     let mut rows: Vec<&GearLine> = setup.gears.iter().filter(|row| row.rank == rank).collect();
     ascending(&mut rows, |row| f64::from(row.gear.sprocket.teeth()));
     let points: Vec<Point> = rows.iter().map(|row| panel.at(setup, row)).collect();
-    pen.path(&points, ink, 1.5);
+    for pair in points.windows(2) {
+        if rank == 0 {
+            pen.line(pair[0], pair[1], ink, 1.5);
+        } else {
+            pen.dashes(pair[0], pair[1], ink, 1.5, 3.0);
+        }
+    }
     for (row, &at) in rows.iter().zip(&points) {
         let loose = capacity(report).is_some_and(|capacity| row.slack > capacity);
-        if loose {
-            cross(pen, look, at);
-        } else if rank == 0 {
-            pen.dot(at, 4.0, ink);
-        } else {
-            pen.dot(at, 4.0, look.paper);
-            pen.ring(at, 4.0, ink, 1.5);
-        }
+        if loose { cross(pen, look, at) } else { dot(pen, look, setup.side, at) }
     }
     let Some((row, &(x, y))) = rows.first().zip(points.first()) else { return };
     pen.text(&format!("{} ring", row.gear.ring), (x - 4.0, y - 13.0), Type::new(ink, Anchor::Start));
+}
+
+/// A mark of one set-up: full for A, open for B.
+fn dot(pen: &mut Pen, look: &Palette, side: Side, at: Point) {
+    pen.dot(at, 4.0, side.ink(look));
+    if side == Side::B {
+        pen.dot(at, 2.5, look.paper);
+    }
 }
 
 fn cross(pen: &mut Pen, look: &Palette, (x, y): Point) {

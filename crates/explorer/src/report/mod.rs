@@ -10,10 +10,13 @@ pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;
 pub use tyre::{OtherGear, OtherTyre, TyreFit, TyreReport, WidthLine};
 
-use crate::number::{plain, with_unit};
+use crate::number::{plain, rpm, trimmed};
 use crate::scenario::{CadenceWindow, Probe, Scenario};
 use crate::speed_unit::SpeedUnit;
-use gear_math::{Comparison, Derailleur, Development, DevelopmentSpan, GearStep, RollOutLimit, SetUp, Wheel};
+use gear_math::{Comparison, Derailleur, DevelopmentSpan, GearStep, RollOutLimit, SetUp, Wheel};
+
+/// Least ratio of the ends of a picture's development scale.
+const SMALLEST_SPAN: f64 = 1.5;
 
 /// Everything the page says, before it is put in words.
 #[derive(Debug)]
@@ -38,8 +41,8 @@ pub struct Report {
     pub common: Vec<Tie>,
     /// What only one set-up reaches, below and above.
     pub reach: [Option<Reach>; 2],
-    /// Every gear of A (rows) against every gear of B: how far apart.
-    pub apart: Vec<Vec<GearStep>>,
+    /// Every pair of a gear of A and one of B within twice the tolerance.
+    pub near: Vec<Tie>,
     /// The derailleur, as its maker states it.
     pub derailleur: Derailleur,
     /// The roll-out limit of the race, if it has one.
@@ -103,7 +106,7 @@ impl Report {
         Self {
             common: ties(&setups, &comparison),
             reach: reach(&comparison),
-            apart: apart(&setups),
+            near: near(&setups, scenario.tolerance),
             wheel: scenario.wheel,
             window: scenario.window,
             probe: scenario.probe,
@@ -126,10 +129,12 @@ impl Report {
         &self.setups[side as usize]
     }
 
-    /// Smallest and largest development of both, metres.
+    /// Smallest and largest development of both, metres; at least half an octave, so that a small difference looks small.
     #[must_use]
     pub fn development_span(&self) -> (f64, f64) {
-        self.span(|line| line.development.m(), |line| line.development.m())
+        let (low, high) = self.span(|line| line.development.m(), |line| line.development.m());
+        let widen = (SMALLEST_SPAN / (high / low)).sqrt().max(1.0);
+        (low / widen, high * widen)
     }
 
     /// Lowest and highest speed of both within the cadence window, in the unit of the page.
@@ -147,12 +152,12 @@ impl Report {
     #[must_use]
     pub fn speeds_in_words(&self, line: &GearLine) -> String {
         let at = |speed, cadence: gear_math::Cadence| {
-            format!("{} at {}", plain(self.unit.value(speed), 1), plain(cadence.rpm(), 0))
+            format!("{} at {}", plain(self.unit.value(speed), 1), trimmed(cadence.rpm()))
         };
         format!(
             "{} at {}, {} and {}",
             self.unit.print(line.speed_low),
-            with_unit(self.window.low.rpm(), 0, "rpm"),
+            rpm(self.window.low),
             at(line.speed_usual, self.window.usual),
             at(line.speed_high, self.window.high)
         )
@@ -175,8 +180,15 @@ fn reach(comparison: &Comparison) -> [Option<Reach>; 2] {
     [either(a.below, b.below), either(a.above, b.above)]
 }
 
-fn apart(setups: &[SetupReport; 2]) -> Vec<Vec<GearStep>> {
-    let steps =
-        |from: Development| setups[1].gears.iter().map(|line| from.step_to(line.development)).collect();
-    setups[0].gears.iter().map(|line| steps(line.development)).collect()
+fn near(setups: &[SetupReport; 2], tolerance: gear_math::DuplicateTolerance) -> Vec<Tie> {
+    let mut near = Vec::new();
+    for (a, line_a) in setups[0].gears.iter().enumerate() {
+        for (b, line_b) in setups[1].gears.iter().enumerate() {
+            let step = line_a.development.step_to(line_b.development);
+            if step.percent() <= 2.0 * tolerance.percent() {
+                near.push(Tie { a, b, step });
+            }
+        }
+    }
+    near
 }

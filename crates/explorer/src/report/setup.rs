@@ -21,6 +21,8 @@ pub struct SetupReport {
     pub riding: Vec<RideStep>,
     /// Mean, largest and equal step of those shifts; a single gear has none.
     pub steps: Option<StepSpread>,
+    /// The set-up summed up by gear-math.
+    pub summary: SetUpSummary,
     /// Which gears count as crossed.
     pub crossed: CrossedRule,
     /// What the derailleur says to it.
@@ -82,6 +84,7 @@ impl SetupReport {
             steps: summary.riding_order.step_spread(),
             crossed: drivetrain.crossed_rule(),
             cage: scenario.derailleur.check(&drivetrain),
+            summary: summary.clone(),
         };
         report.riding = report.ride_steps(summary);
         report

@@ -3,7 +3,7 @@
 use super::{CadenceWindow, Complaint, Probe};
 use crate::bench::Bench;
 use crate::field::{Field, Kind};
-use crate::number::with_unit;
+use crate::number::{rpm, trimmed, with_unit};
 use crate::speed_unit::SpeedUnit;
 use gear_math::{
     Cadence, Circumference, Derailleur, Limits, OutOfLimits, Pressure, RollOutLimit, Speed, TyreKind,
@@ -68,9 +68,7 @@ impl<'b> Reader<'b> {
         new: impl Fn(f64) -> Result<T, OutOfLimits>,
         kept: impl Fn(T) -> String,
     ) -> T {
-        self.read(field, good, kept, |text| {
-            number(text, field).and_then(|value| new(value).map_err(|error| sentence(&error)))
-        })
+        self.read(field, good, kept, |text| number(text, field).and_then(|value| new(value).map_err(within)))
     }
 
     /// A quantity. A field in error keeps what its last good text meant.
@@ -138,7 +136,7 @@ impl<'b> Reader<'b> {
             if text.is_empty() {
                 return Ok(None);
             }
-            number(text, field).and_then(|value| new(value).map(Some).map_err(|error| sentence(&error)))
+            number(text, field).and_then(|value| new(value).map(Some).map_err(within))
         })
     }
 
@@ -160,14 +158,15 @@ impl<'b> Reader<'b> {
             let whole = text
                 .parse::<u32>()
                 .map_err(|_| format!("Type a whole number of teeth, or leave it empty{}", example(field)))?;
-            new(u16::try_from(whole).unwrap_or(u16::MAX)).map(Some).map_err(|error| sentence(&error))
+            new(u16::try_from(whole).unwrap_or(u16::MAX)).map(Some).map_err(within)
         })
     }
 
     /// One of the values a choice offers; a link may hold any text.
     pub(super) fn choice<T: Copy + PartialEq>(&mut self, field: Field, good: T, choices: &[(&str, T)]) -> T {
         let name = |kept: T| {
-            choices.iter().find(|(_, value)| *value == kept).map_or("", |(name, _)| name).to_owned()
+            let name = choices.iter().find(|(_, value)| *value == kept).map_or("", |(name, _)| name);
+            field.spec().words_for(name).to_owned()
         };
         self.read(field, good, name, |text| {
             let found = choices.iter().find(|(name, _)| *name == text);
@@ -195,18 +194,20 @@ impl<'b> Reader<'b> {
         if self.complaints.len() == before {
             let (field, message) = if low < usual {
                 (Field::CadenceHigh, "Type a number above the usual cadence.")
+            } else if usual < high {
+                (Field::CadenceLow, "Type a number below the usual cadence.")
             } else {
                 (Field::CadenceUsual, "Type a number between the lowest and the highest cadence.")
             };
             let kept =
-                [good.low, good.usual, good.high].map(|kept| kept.rpm().to_string()).join(", ") + "\u{a0}rpm";
+                [good.low, good.usual, good.high].map(|kept| trimmed(kept.rpm())).join(", ") + "\u{a0}rpm";
             self.complaints.push(Complaint { field, message: message.to_owned(), kept });
         }
         good
     }
 
     fn cadence(&mut self, field: Field, good: Cadence) -> Cadence {
-        self.measured(field, good, Cadence::new, |kept| with_unit(kept.rpm(), 0, "rpm"))
+        self.measured(field, good, Cadence::new, rpm)
     }
 
     pub(super) fn derailleur(&mut self, good: Derailleur) -> Derailleur {
@@ -244,13 +245,10 @@ impl<'b> Reader<'b> {
     }
 
     pub(super) fn probe(&mut self, good: Probe, unit: SpeedUnit) -> Probe {
-        let from_unit = |value: f64| match unit {
-            SpeedUnit::KmPerH => Speed::from_km_per_h(value),
-            SpeedUnit::MilesPerH => Speed::from_miles_per_h(value),
-        };
         Probe {
             cadence: self.cadence(Field::ProbeCadence, good.cadence),
-            speed: self.measured(Field::ProbeSpeed, good.speed, from_unit, |kept| unit.print(kept)),
+            speed: self
+                .measured(Field::ProbeSpeed, good.speed, Speed::from_km_per_h, |kept| unit.print(kept)),
         }
     }
 }
@@ -258,11 +256,10 @@ impl<'b> Reader<'b> {
 /// A number within its limits. A pressure may have psi behind it.
 fn checked(text: &str, field: Field, limits: &'static Limits) -> Result<f64, String> {
     let text = text.trim();
-    let psi = text.strip_suffix("psi").filter(|_| field.spec().unit == "bar");
-    match psi {
+    match text.strip_suffix("psi").filter(|_| field.spec().unit == "bar") {
         Some(psi) => number(psi.trim_end(), field)
-            .and_then(|psi| Pressure::from_psi(psi).map(Pressure::bar).map_err(|error| sentence(&error))),
-        None => number(text, field).and_then(|value| limits.check(value).map_err(|error| sentence(&error))),
+            .and_then(|psi| Pressure::from_psi(psi).map(Pressure::bar).map_err(within)),
+        None => number(text, field).and_then(|value| limits.check(value).map_err(within)),
     }
 }
 
@@ -281,6 +278,11 @@ fn example(field: Field) -> String {
         "" => ".".to_owned(),
         start => format!(", such as {start}."),
     }
+}
+
+/// What to type instead of a number outside its limits.
+fn within(error: OutOfLimits) -> String {
+    format!("Type {}.", error.limits.range())
 }
 
 /// An error of gear-math as a sentence.

@@ -5,10 +5,14 @@ use super::sheet::Block;
 use super::words::{name, table, worked};
 use crate::number::{counted, listed, plain};
 use crate::report::{Report, SetupReport};
-use gear_math::{CageClass, CageFinding, CageVerdict, Gear};
+use gear_math::{CageClass, CageFinding, CageVerdict, Drivetrain, Gear};
 use maud::{Markup, html};
 
 const BY_HAND: &str = "Turn slowly into the largest ring with the largest sprocket and never force it, then the smallest with the smallest, and look at the gap under the largest sprocket.";
+/// Spare teeth from which some whole, even number of links surely suits every gear.
+const SURE_SPARE: usize = 4;
+/// Most gears named in a sentence; more are counted.
+const NAMED: usize = 4;
 
 /// The sentence that answers for both set-ups, and what to check by hand.
 #[must_use]
@@ -27,6 +31,7 @@ pub(super) fn block(report: &Report) -> Block {
     for setup in &report.setups {
         let words = match setup.cage.verdict {
             CageVerdict::Fits => format!("fits{}", spare(setup)),
+            CageVerdict::FitsAsFarAsKnown => format!("fits as far as is known{}", spare(setup)),
             CageVerdict::Unknown => {
                 format!("asks for {} of total capacity; not checked", teeth(setup.cage.needed))
             }
@@ -52,6 +57,7 @@ fn verdict(setup: &SetupReport) -> Markup {
         (name(setup.side))
         @match cage.verdict {
             CageVerdict::Fits => { " " b.good { "fits" } (spare(setup)) "." }
+            CageVerdict::FitsAsFarAsKnown => { " " b.care { "fits as far as is known" } (spare(setup)) "." }
             CageVerdict::Unknown => { " asks for " b { (teeth(cage.needed)) } " of total capacity; type in the derailleur’s figures to get a verdict." }
             CageVerdict::FitsIfGearsAvoided => { " " b.care { "fits if some gears are never used" } ": " (findings(setup)) }
             CageVerdict::DoesNotFit => { " " b.stop { "does not fit" } ": " (findings(setup)) }
@@ -59,64 +65,73 @@ fn verdict(setup: &SetupReport) -> Markup {
     }
 }
 
+/// Teeth to spare, and the doubt that whole links leave below four of them.
 fn spare(setup: &SetupReport) -> String {
-    match setup.cage.spare {
-        Some(0) => ", with no tooth of capacity to spare".to_owned(),
-        Some(spare) => format!(
-            ", with {} of capacity to spare",
-            counted(usize::try_from(spare).unwrap_or(0), "tooth", "teeth")
+    match setup.cage.spare.and_then(|spare| usize::try_from(spare).ok()) {
+        Some(spare) if spare < SURE_SPARE => format!(
+            " on paper, with {} of capacity to spare; whole links can cost up to {SURE_SPARE}, so look hard at smallest with smallest",
+            if spare == 0 { "no tooth".to_owned() } else { counted(spare, "tooth", "teeth") }
         ),
-        None => " every figure you gave".to_owned(),
+        Some(spare) => format!(", with {} of capacity to spare", counted(spare, "tooth", "teeth")),
+        None => " in every figure you gave".to_owned(),
     }
 }
 
 fn findings(setup: &SetupReport) -> String {
-    let found: Vec<String> = setup.cage.findings.iter().map(finding).collect();
+    let drivetrain = &setup.drivetrain;
+    let found: Vec<String> = setup.cage.findings.iter().map(|found| finding(found, drivetrain)).collect();
     found.join("; ") + "."
 }
 
 /// One finding as part of a sentence.
 #[must_use]
-pub(crate) fn finding(finding: &CageFinding) -> String {
+pub(crate) fn finding(finding: &CageFinding, drivetrain: &Drivetrain) -> String {
     match finding {
-        CageFinding::SprocketTooLarge { sprocket, limit } => {
-            format!(
-                "a {sprocket} sprocket is larger than the {limit} it may take, and a longer cage does not help that"
-            )
-        }
+        CageFinding::SprocketTooLarge { sprocket, limit } => format!(
+            "{} sprocket is larger than the {limit} it may take, and a longer cage does not help that",
+            with_article(sprocket.teeth())
+        ),
         CageFinding::SprocketTooSmall { sprocket, limit } => {
-            format!("a {sprocket} sprocket is smaller than the {limit} it may take")
+            format!("{} sprocket is smaller than the {limit} it may take", with_article(sprocket.teeth()))
         }
         CageFinding::RingDifferenceTooLarge { difference, limit } => {
+            format!("rings {difference} teeth apart are more than the {} it spans", limit.teeth())
+        }
+        CageFinding::AvoidGears { short_by, gears } => {
             format!(
-                "rings {difference} teeth apart are more than the {} its front derailleur spans",
-                limit.teeth()
+                "{}; leave {} out",
+                short(*short_by, gears),
+                if gears.len() == 1 { "that" } else { "those" }
             )
         }
-        CageFinding::AvoidGears { short_by, gears } => format!(
-            "{} short of capacity, so the chain hangs loose in {}; leave those out",
-            teeth(*short_by),
-            names(gears)
-        ),
         CageFinding::LongerCage { short_by, ask_for, slack_gears } => format!(
-            "{} short of capacity, so the chain hangs loose in {}; ask for a cage of at least {}{}",
-            teeth(*short_by),
-            names(slack_gears),
+            "{}; ask for a cage of at least {}{}",
+            short(*short_by, slack_gears),
             teeth(*ask_for),
-            cage_class(*ask_for)
+            cage_class(*ask_for, drivetrain)
         ),
-        other => format!("{other:?}"),
     }
 }
 
-fn cage_class(capacity: u16) -> String {
-    CageClass::with_capacity(capacity)
-        .next()
-        .map_or_else(String::new, |class| format!(" (by common practice a {} one)", class.name))
+fn short(by: u16, gears: &[Gear]) -> String {
+    format!("{} short of capacity, so the chain hangs loose in {}", teeth(by), names(gears))
+}
+
+fn cage_class(capacity: u16, drivetrain: &Drivetrain) -> String {
+    match CageClass::for_needs(capacity, drivetrain.cassette.largest()) {
+        Some(class) => format!(" (by common practice a {} one)", class.name),
+        None => ", more than cages usually take".to_owned(),
+    }
 }
 
 fn names(gears: &[Gear]) -> String {
-    listed(gears)
+    if gears.len() > NAMED { format!("{} gears (named below)", gears.len()) } else { listed(gears) }
+}
+
+/// “an 11”, “a 34”.
+fn with_article(count: u16) -> String {
+    let vowel = matches!(count, 8 | 11 | 18 | 80..=89);
+    format!("{} {count}", if vowel { "an" } else { "a" })
 }
 
 fn teeth(count: u16) -> String {
@@ -183,7 +198,7 @@ fn classes() -> Markup {
         }
     };
     html! {
-        details {
+        details #cage-classes {
             summary { "What cages usually take" }
             (table("Usual figures by cage length", "Common practice, of mixed years; the maker’s own figures decide.", &head, &body))
         }

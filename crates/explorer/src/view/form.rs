@@ -12,7 +12,7 @@ fn bench() -> Markup {
             summary { "Wheel, derailleur, rider, rules" }
             div.groups {
                 (fieldset("shared", "Wheel", Group::Wheel))
-                (fieldset("shared", "Rear derailleur", Group::Derailleur))
+                (fieldset("shared", "Derailleurs", Group::Derailleur))
                 (fieldset("shared", "Rider", Group::Rider))
                 (fieldset("shared", "Counting and race rules", Group::Reckoning))
             }
@@ -72,7 +72,7 @@ fn fields_of(group: Group) -> impl Iterator<Item = Field> {
 fn entry(field: Field) -> Markup {
     let spec = field.spec();
     html! {
-        div.field {
+        div class=(if matches!(field, Field::CassetteA | Field::CassetteB) { "field wide" } else { "field" }) {
             label for=(spec.key) { (spec.label) }
             span.entry {
                 (control(spec))
@@ -80,7 +80,7 @@ fn entry(field: Field) -> Markup {
                 @if !spec.unit.is_empty() && !matches!(spec.kind, Kind::Slider(..)) { span.unit { (spec.unit) } }
             }
             @if let Kind::Slider(..) = spec.kind { output id={ "value-" (spec.key) } for=(spec.key) {} }
-            div.says id={ "says-" (spec.key) } role="status" {}
+            div.says id={ "says-" (spec.key) } {}
         }
     }
 }

@@ -1,7 +1,7 @@
 //! Every gear of both set-ups, with every number of the pictures.
 
 use super::words::{flags, name, table};
-use crate::number::{plain, with_unit};
+use crate::number::{plain, rpm, with_unit};
 use crate::report::{GearLine, Report, SetupReport};
 use maud::{Markup, html};
 
@@ -9,10 +9,10 @@ use maud::{Markup, html};
 #[must_use]
 pub(super) fn tables(report: &Report) -> Markup {
     html! {
-        details {
+        details #all-gears {
             summary { "All gears in numbers" }
             @for setup in &report.setups { (gear_table(report, setup)) }
-            p.quiet { "Crossed: by common practice, where the chain runs at its steepest. Twice: another gear of the same set-up within your tolerance is counted instead. Loose: the cage cannot take up the chain." }
+            p.quiet { "Crossed: by common practice, where the chain runs at its steepest. Twice: another gear of the same set-up within your tolerance is counted instead. Slack: chain the cage has to take up, counted from the largest ring with the largest sprocket. Loose: more than the cage has." }
         }
     }
 }
@@ -26,8 +26,9 @@ fn gear_table(report: &Report, setup: &SetupReport) -> Markup {
             th scope="col" { "Development" }
             th scope="col" { "Gear inches" }
             @for cadence in [low, usual, high] {
-                th scope="col" { (report.unit.symbol()) " at " (with_unit(cadence.rpm(), 0, "rpm")) }
+                th scope="col" { (report.unit.symbol()) " at " (rpm(cadence)) }
             }
+            th scope="col" { "Slack, teeth" }
             th.words scope="col" { "Remark" }
         }
     };
@@ -44,6 +45,7 @@ fn gear_row(report: &Report, row: &GearLine) -> Markup {
             td { (with_unit(row.development.m(), 3, "m")) }
             td { (plain(row.inches.inches(), 1)) }
             @for speed in [row.speed_low, row.speed_usual, row.speed_high] { td { (plain(report.unit.value(speed), 1)) } }
+            td { (row.slack) }
             td.words { (flags(row)) }
         }
     }

@@ -1,7 +1,7 @@
 //! Messages: what a link could not tell, and what is wrong or worth knowing beside each field.
 
-use crate::field::{Field, Kind};
-use crate::number::{counted, percent, with_unit};
+use crate::field::{Field, Group, Kind};
+use crate::number::{counted, percent, rpm, with_unit};
 use crate::report::{Report, Side};
 use crate::scenario::Complaint;
 use maud::{Markup, html};
@@ -36,11 +36,37 @@ pub(super) fn beside_fields(report: &Report, complaints: &[Complaint]) -> Vec<(S
     says.chain(values).collect()
 }
 
+/// Above an answer: what it leaves out because a field could not be understood.
+#[must_use]
+pub(crate) fn doubts(complaints: &[Complaint]) -> Markup {
+    html! {
+        @if !complaints.is_empty() {
+            p.doubt {
+                @for complaint in complaints {
+                    (label(complaint.field)) " is not understood; this goes on with " (complaint.kept) ". "
+                }
+            }
+        }
+    }
+}
+
+/// A field's label, with the set-up it belongs to.
+fn label(field: Field) -> String {
+    let spec = field.spec();
+    match spec.group {
+        Group::SetupA => format!("A: {}", spec.label),
+        Group::SetupB => format!("B: {}", spec.label),
+        Group::RoadBike => format!("Road bike: {}", spec.label),
+        Group::CrossBike => format!("Cross bike: {}", spec.label),
+        _ => spec.label.to_owned(),
+    }
+}
+
 fn beside(report: &Report, field: Field, complaint: Option<&Complaint>) -> Markup {
     match complaint {
         Some(complaint) => html! {
             span.stop { (complaint.message) }
-            "The page goes on with " (complaint.kept) "."
+            " The page goes on with " (complaint.kept) "."
         },
         None => html! { (remark(report, field)) },
     }
@@ -63,7 +89,11 @@ fn cassette(report: &Report, side: Side) -> String {
     let count = counted(cassette.sprockets().len(), "sprocket", "sprockets");
     // Somebody who types the two ends, as a cassette is called, means all sprockets between them.
     let ends_only = cassette.sprockets().len() == 2 && cassette.spread() > 4;
-    if ends_only { format!("{count} only; for the sprockets between, pick from the list") } else { count }
+    if ends_only {
+        format!("{count} only: for those between, pick from the list or type them all")
+    } else {
+        count
+    }
 }
 
 fn tyre(report: &Report) -> String {
@@ -79,6 +109,9 @@ fn tyre(report: &Report) -> String {
 fn roll_out(report: &Report) -> String {
     let Some(measured) = report.wheel.check_measured() else { return Field::RollOut.spec().help.to_owned() };
     let deviation = measured.deviation.percent();
+    if deviation.abs() < 0.05 {
+        return "Used everywhere; the same as the estimate".to_owned();
+    }
     let direction = if deviation < 0.0 { "shorter" } else { "longer" };
     let doubt = if measured.is_likely { "" } else { "; more than a tyre explains, so check both" };
     format!("Used everywhere; {} {direction} than the estimate{doubt}", percent(deviation.abs(), 1))
@@ -86,7 +119,7 @@ fn roll_out(report: &Report) -> String {
 
 fn slider_value(report: &Report, field: Field) -> String {
     match field {
-        Field::ProbeCadence => with_unit(report.probe.cadence.rpm(), 0, "rpm"),
+        Field::ProbeCadence => rpm(report.probe.cadence),
         _ => report.unit.print(report.probe.speed),
     }
 }

@@ -2,8 +2,9 @@
 
 use super::gears::column;
 use super::words::{name, table};
-use crate::number::{percent, with_unit};
-use crate::report::{Reach, Report, SetupReport, Side};
+use crate::number::{percent, rpm, with_unit};
+use crate::report::{GearLine, Reach, Report, SetupReport, Side};
+use gear_math::GearStep;
 use maud::{Markup, html};
 
 /// What each set-up has twice, what both have, what only one reaches.
@@ -19,7 +20,7 @@ pub(super) fn tables(report: &Report) -> Markup {
 fn reaches(report: &Report) -> Markup {
     html! {
         @if report.reach.iter().all(Option::is_none) {
-            p { (name(Side::A)) " and " (name(Side::B)) " reach equally far at both ends." }
+            p { "Within " (percent(report.tolerance.percent(), 1)) " " (name(Side::A)) " and " (name(Side::B)) " reach equally far at both ends." }
         }
         @for reach in report.reach.iter().flatten() { p { (only(report, reach)) } }
     }
@@ -30,7 +31,7 @@ fn only(report: &Report, reach: &Reach) -> Markup {
     html! {
         "Only " (name(reach.side)) " reaches from " (with_unit(reach.span.from.m(), 2, "m")) " to "
         (with_unit(reach.span.to.m(), 2, "m")) " of development: " (report.unit.print(slow)) " to "
-        (report.unit.print(fast)) " at " (with_unit(report.window.usual.rpm(), 0, "rpm")) "."
+        (report.unit.print(fast)) " at " (rpm(report.window.usual)) "."
     }
 }
 
@@ -41,9 +42,9 @@ fn inside(report: &Report) -> Markup {
         html! { tr { th scope="row" { (what) } @for setup in &report.setups { td.words { (value(setup)) } } } }
     };
     let body = html! {
-        (row("Gears another ring reaches too", &|setup| overlap_of(report, setup).inside.to_string()))
-        (row("Gears of one ring alone", &|setup| overlap_of(report, setup).outside.to_string()))
-        (row(&format!("The same within {}", percent(report.tolerance.percent(), 1)), &|setup| duplicates(report, setup)))
+        (row("Gears another ring reaches too", &|setup| setup.summary.overlap.inside.to_string()))
+        (row("Gears of one ring alone", &|setup| setup.summary.overlap.outside.to_string()))
+        (row(&format!("The same within {}", percent(report.tolerance.percent(), 1)), &|setup| duplicates(setup)))
     };
     table(
         "Overlap of the rings",
@@ -53,15 +54,10 @@ fn inside(report: &Report) -> Markup {
     )
 }
 
-fn overlap_of<'r>(report: &'r Report, setup: &SetupReport) -> &'r gear_math::RingOverlap {
-    match setup.side {
-        Side::A => &report.comparison.a.overlap,
-        Side::B => &report.comparison.b.overlap,
-    }
-}
-
-fn duplicates(report: &Report, setup: &SetupReport) -> String {
-    let pairs: Vec<String> = overlap_of(report, setup)
+fn duplicates(setup: &SetupReport) -> String {
+    let pairs: Vec<String> = setup
+        .summary
+        .overlap
         .duplicates
         .iter()
         .map(|pair| format!("{} and {}", pair.on_larger, pair.on_smaller))
@@ -71,15 +67,22 @@ fn duplicates(report: &Report, setup: &SetupReport) -> String {
 
 fn shared(report: &Report) -> Markup {
     let head = html! { tr { (column(report.setup(Side::A))) (column(report.setup(Side::B))) th scope="col" { "Apart" } } };
-    let body = html! {
-        @for tie in &report.common {
-            tr {
-                th scope="row" { (report.setup(Side::A).gears[tie.a].gear) }
-                td { (report.setup(Side::B).gears[tie.b].gear) }
-                td { (percent(tie.step.percent(), 2)) }
+    let (a, b) = (report.setup(Side::A), report.setup(Side::B));
+    let pair = |a: &GearLine, b: &GearLine, step: GearStep| {
+        html! { tr { th scope="row" { (a.gear) } td { (b.gear) } td { (percent(step.percent(), 2)) } } }
+    };
+    let common = html! { @for tie in &report.common { (pair(&a.gears[tie.a], &b.gears[tie.b], tie.step)) } };
+    let near = html! { @for near in &report.near { (pair(&a.gears[near.a], &b.gears[near.b], near.step)) } };
+    let title = format!("Gears that A and B have in common: {}", report.common.len());
+    html! {
+        @if !report.common.is_empty() {
+            (table(&title, "Each gear is counted once, so neighbours that both lie within the tolerance of one gear make one pair.", &head, &common))
+        }
+        @if !report.near.is_empty() {
+            details #near-pairs {
+                summary { "Every near pair in numbers" }
+                (table("Pairs within twice the tolerance", "", &head, &near))
             }
         }
-    };
-    let title = format!("Gears that A and B have in common: {}", report.common.len());
-    html! { @if !report.common.is_empty() { (table(&title, "", &head, &body)) } }
+    }
 }

@@ -1,7 +1,8 @@
 //! One cadence, one speed: what every gear makes of them.
 
-use super::words::name;
-use crate::number::{listed, plain, with_unit};
+use super::words::{flags, name};
+use crate::number::{listed, plain, rpm, with_unit};
+use crate::order::ascending;
 use crate::report::{GearLine, Report, SetupReport, Side};
 use maud::{Markup, html};
 
@@ -10,7 +11,7 @@ use maud::{Markup, html};
 pub(super) fn answer(report: &Report) -> Markup {
     html! {
         div.prose {
-            p { "At " b { (with_unit(report.probe.cadence.rpm(), 0, "rpm")) } ": " (at_cadence(report)) }
+            p { "At " b { (rpm(report.probe.cadence)) } ": " (at_cadence(report)) }
             p { "At " b { (report.unit.print(report.probe.speed)) } ": " (at_speed(report)) }
         }
     }
@@ -20,31 +21,49 @@ fn at_cadence(report: &Report) -> Markup {
     let reach = |side: Side| {
         let setup = report.setup(side);
         let (low, high) = (setup.lowest().speed_probe, setup.highest().speed_probe);
-        html! { (name(side)) " goes from " (plain(report.unit.value(low), 1)) " to " (report.unit.print(high)) }
+        html! {
+            (name(side))
+            @if setup.gears.len() == 1 { " makes " (report.unit.print(low)) }
+            @else { " goes from " (plain(report.unit.value(low), 1)) " to " (report.unit.print(high)) }
+        }
     };
     html! { (reach(Side::A)) ", " (reach(Side::B)) "." }
 }
 
 fn at_speed(report: &Report) -> Markup {
-    html! { (gears_in_window(report, report.setup(Side::A))) "; " (gears_in_window(report, report.setup(Side::B))) "." }
+    html! { @for setup in &report.setups { (gears_in_window(report, setup)) " " } }
 }
 
-/// The gears whose cadence at that speed lies in the rider's window, and the one nearest the usual cadence.
+/// The gear to be in at that speed: within the cadences, nearest to the usual one, not crossed and not loose if there is
+/// such a gear; and the gears next to it.
 fn gears_in_window(report: &Report, setup: &SetupReport) -> Markup {
     let window = report.window.low.rpm()..=report.window.high.rpm();
-    let usable: Vec<&GearLine> =
+    let mut usable: Vec<&GearLine> =
         setup.gears.iter().filter(|line| window.contains(&line.cadence_probe.rpm())).collect();
-    let off = |line: &GearLine| (line.cadence_probe.rpm() - report.window.usual.rpm()).abs();
-    let best = usable.iter().min_by(|x, y| off(x).total_cmp(&off(y)));
-    let names: Vec<String> = usable.iter().map(|line| line.gear.to_string()).collect();
+    ascending(&mut usable, |line| {
+        let off = (line.cadence_probe.rpm() - report.window.usual.rpm()).abs();
+        off + if line.crossed || line.loose { SHUNNED } else { 0.0 }
+    });
+    let also: Vec<String> = usable.iter().skip(1).take(SHOWN).map(|line| in_words(line)).collect();
     html! {
         (name(setup.side))
-        @match best {
+        @match usable.first() {
             Some(best) => {
-                " turns " b { (best.gear) } " at " (with_unit(best.cadence_probe.rpm(), 0, "rpm"))
-                " (within your cadences: " (listed(&names)) ")"
+                " turns " b { (in_words(best)) } " at " (with_unit(best.cadence_probe.rpm(), 0, "rpm"))
+                @if !also.is_empty() { "; also " (listed(&also)) }
+                "."
             }
-            None => " has no gear within your cadences",
+            None => " has no gear within your cadences.",
         }
     }
 }
+
+fn in_words(line: &GearLine) -> String {
+    let flags = flags(line);
+    if flags.is_empty() { line.gear.to_string() } else { format!("{} ({flags})", line.gear) }
+}
+
+/// Sorts crossed and loose gears behind all others; above any difference of cadences.
+const SHUNNED: f64 = 1000.0;
+/// How many further gears are named.
+const SHOWN: usize = 3;

@@ -3,9 +3,9 @@
 use super::gears::column;
 use super::sheet::Block;
 use super::words::{name, table, worked};
-use crate::number::{counted, percent, plain, signed, with_unit};
+use crate::number::{counted, percent, plain, rpm, signed, trimmed, with_unit};
 use crate::report::{GearLine, Report, SetupReport, Side};
-use gear_math::{EndDifference, Speed, Sprocket};
+use gear_math::{EndDifference, Speed, Sprocket, StepSpread};
 use maud::{Markup, html};
 
 /// Differences below this are called the same, per cent.
@@ -24,10 +24,10 @@ pub(super) fn answer(report: &Report) -> Markup {
 }
 
 fn low_end(report: &Report) -> Markup {
-    let cadence = with_unit(report.window.low.rpm(), 0, "rpm");
+    let cadence = rpm(report.window.low);
     let speed = |side| report.unit.print(report.setup(side).lowest().speed_low);
     match longer(&report.comparison.lowest) {
-        None => html! { "Both climb down to the same " b { (speed(Side::A)) } " at " (cadence) "." },
+        None => html! { "Both climb down to " b { (speed(Side::A)) } " at " (cadence) "." },
         Some(longer) => {
             let lower = longer.other();
             html! {
@@ -39,27 +39,30 @@ fn low_end(report: &Report) -> Markup {
 }
 
 fn high_end(report: &Report) -> Markup {
+    let cadence = rpm(report.window.high);
     let speed = |side| report.unit.print(report.setup(side).highest().speed_high);
-    let difference = percent(report.comparison.highest.step.percent(), 0);
     match longer(&report.comparison.highest) {
-        None => html! { "At the top they are alike, " b { (speed(Side::A)) } "." },
+        None => html! { "At the top they are alike: " (speed(Side::A)) " at " (cadence) "." },
         Some(longer) => html! {
-            "At the top " (name(longer)) " pulls " (difference) " higher: " b { (speed(longer)) } " against "
-            (speed(longer.other())) " at " (with_unit(report.window.high.rpm(), 0, "rpm")) "."
+            "At the top " (name(longer)) " reaches " b { (speed(longer)) } " against " (speed(longer.other())) " at "
+            (cadence) "."
         },
     }
 }
 
 fn step_sizes(report: &Report) -> Markup {
-    let mean = |side| report.setup(side).steps.map(|steps| steps.mean.percent());
-    let (Some(a), Some(b)) = (mean(Side::A), mean(Side::B)) else { return html! {} };
-    if (a - b).abs() < ALIKE {
-        return html! { "Their steps are alike, " b { (percent(a, 0)) } " on average." };
+    let steps = |side| report.setup(side).steps;
+    let (Some(a), Some(b)) = (steps(Side::A), steps(Side::B)) else { return html! {} };
+    let size = |steps: StepSpread| {
+        format!("{} (at most {})", percent(steps.mean.percent(), 0), percent(steps.largest.percent(), 0))
+    };
+    if (a.mean.percent() - b.mean.percent()).abs() < ALIKE {
+        return html! { "Their steps are alike on average: " b { (size(a)) } " and " b { (size(b)) } "." };
     }
-    let (wider, wide, close) = if a > b { (Side::A, a, b) } else { (Side::B, b, a) };
+    let (wider, wide, close) = if a.mean > b.mean { (Side::A, a, b) } else { (Side::B, b, a) };
     html! {
-        (name(wider)) " has the wider steps: " b { (percent(wide, 1)) } " on average where " (name(wider.other()))
-        " takes " (percent(close, 1)) "."
+        (name(wider)) " has the wider steps: " b { (size(wide)) } " on average where " (name(wider.other()))
+        " takes " (size(close)) "."
     }
 }
 
@@ -69,21 +72,34 @@ fn longer(difference: &EndDifference) -> Option<Side> {
 }
 
 fn counts(report: &Report) -> Markup {
-    let useful = |side: Side| {
-        let summary = summary_of(report, side);
-        let doubles = counted(summary.riding_order.double_shifts(), "double shift", "double shifts");
-        html! { (name(side)) " has " (summary.useful()) " useful gears of " (summary.gears) " and needs " (doubles) " on the way up" }
-    };
     html! {
-        (useful(Side::A)) "; " (useful(Side::B)) ". They have " (counted(report.common.len(), "gear", "gears"))
-        " in common within " (percent(report.tolerance.percent(), 1)) "."
+        @for setup in &report.setups { (useful(setup)) " " }
+        "They have "
+        @if report.common.is_empty() { "no gear" } @else { (counted(report.common.len(), "gear", "gears")) }
+        " in common within "
+        (with_unit_trimmed(report.tolerance.percent())) "."
+        @if report.wheel.measured.is_none() {
+            " The tyre’s size tells speeds to " (with_unit_trimmed(report.wheel.estimate().error.percent()))
+            "; a measured roll-out tells them better."
+        }
     }
 }
 
-fn summary_of(report: &Report, side: Side) -> &gear_math::SetUpSummary {
-    match side {
-        Side::A => &report.comparison.a,
-        Side::B => &report.comparison.b,
+fn with_unit_trimmed(percent: f64) -> String {
+    format!("{}\u{a0}%", trimmed(percent))
+}
+
+/// How many gears are worth having, and how many double shifts the way up through them costs.
+fn useful(setup: &SetupReport) -> Markup {
+    let (summary, order) = (&setup.summary, &setup.summary.riding_order);
+    let useful = counted(summary.useful(), "useful gear", "useful gears");
+    html! {
+        (name(setup.side)) " has " (useful) " of " (summary.gears)
+        @if setup.drivetrain.chainset.rings().len() > 1 {
+            "; going up ring by ring takes in " (order.gear_count()) " with "
+            (counted(order.double_shifts(), "double shift", "double shifts"))
+        }
+        "."
     }
 }
 
@@ -92,23 +108,23 @@ fn summary_of(report: &Report, side: Side) -> &gear_math::SetUpSummary {
 pub(super) fn summary(report: &Report) -> Markup {
     let [a, b] = &report.setups;
     let head = html! { tr { td {} (column(a)) (column(b)) th scope="col" { "B against A" } } };
-    let speed_row = |what: String, speed: &dyn Fn(&SetupReport) -> Speed| {
-        let value = |setup| report.unit.value(speed(setup));
-        row(&what, &[report.unit.print(speed(a)), report.unit.print(speed(b))], &change(value(a), value(b)))
-    };
+    let both = |value: fn(&SetupReport) -> String| [value(a), value(b)];
+    let speeds =
+        |speed: fn(&SetupReport) -> Speed| [report.unit.print(speed(a)), report.unit.print(speed(b))];
+    let (low, high) = (change(&report.comparison.lowest), change(&report.comparison.highest));
+    let speed_at = |cadence| format!("Its speed at {}", rpm(cadence));
     let body = html! {
-        (row("Lowest gear", &[a.lowest().gear.to_string(), b.lowest().gear.to_string()], ""))
-        (metres("Its development", a.lowest().development.m(), b.lowest().development.m()))
-        (speed_row(format!("Its speed at {}", with_unit(report.window.low.rpm(), 0, "rpm")), &|setup| setup.lowest().speed_low))
-        (row("Highest gear", &[a.highest().gear.to_string(), b.highest().gear.to_string()], ""))
-        (metres("Its development", a.highest().development.m(), b.highest().development.m()))
-        (speed_row(format!("Its speed at {}", with_unit(report.window.high.rpm(), 0, "rpm")), &|setup| setup.highest().speed_high))
-        (plain_row(report, "Range, highest over lowest", |side| percent(summary_of(report, side).range.percent(), 0)))
-        (plain_row(report, "Gears, and crossed ones among them", |side| {
-            let summary = summary_of(report, side);
-            format!("{}, {}", summary.gears, summary.crossed)
-        }))
-        (plain_row(report, "Useful gears", |side| summary_of(report, side).useful().to_string()))
+        (row("Lowest gear", &both(|setup| setup.lowest().gear.to_string()), ""))
+        (row("Its development", &both(|setup| with_unit(setup.lowest().development.m(), 3, "m")), &low))
+        (row(&speed_at(report.window.low), &speeds(|setup| setup.lowest().speed_low), &low))
+        (row("Highest gear", &both(|setup| setup.highest().gear.to_string()), ""))
+        (row("Its development", &both(|setup| with_unit(setup.highest().development.m(), 3, "m")), &high))
+        (row(&speed_at(report.window.high), &speeds(|setup| setup.highest().speed_high), &high))
+        (row("Range, highest over lowest", &both(|setup| percent(setup.summary.range.percent(), 0)), ""))
+        (row("Gears, and crossed ones among them", &both(|setup| {
+            format!("{}, {}", setup.summary.gears, setup.summary.crossed)
+        }), ""))
+        (row("Useful gears", &both(|setup| setup.summary.useful().to_string()), ""))
     };
     table("A and B side by side", "", &head, &body)
 }
@@ -117,17 +133,9 @@ fn row(what: &str, [a, b]: &[String; 2], difference: &str) -> Markup {
     html! { tr { th scope="row" { (what) } td { (a) } td { (b) } td { (difference) } } }
 }
 
-fn metres(what: &str, a: f64, b: f64) -> Markup {
-    row(what, &[with_unit(a, 3, "m"), with_unit(b, 3, "m")], &change(a, b))
-}
-
-fn plain_row(_report: &Report, what: &str, value: impl Fn(Side) -> String) -> Markup {
-    row(what, &[value(Side::A), value(Side::B)], "")
-}
-
-/// B against A in per cent.
-fn change(a: f64, b: f64) -> String {
-    format!("{}\u{a0}%", signed((b / a - 1.0) * 100.0, 1))
+/// B against A in per cent. At one cadence and on one wheel, speeds stand to each other as developments do.
+fn change(difference: &EndDifference) -> String {
+    format!("{}\u{a0}%", signed(difference.b_against_a_percent(), 1))
 }
 
 /// What the workshop has to know.
@@ -181,15 +189,14 @@ pub(super) fn working(report: &Report) -> Markup {
         (wheel(report))
         (worked("Development", "ring ÷ sprocket × circumference", &format!(
             "{} ÷ {} × {} = {}", gear.ring, gear.sprocket, with_unit(circumference.mm() / 1000.0, 4, "m"), with_unit(low.development.m(), 3, "m"))))
-        (worked("Gear inches", inches_formula(report), &format!(
-            "{} ÷ {} → {} in", gear.ring, gear.sprocket, plain(low.inches.inches(), 2))))
+        (gear_inches(report))
         (worked("Speed", "development × cadence × 0.06", &format!(
-            "{} × {} × 0.06 = {}", with_unit(low.development.m(), 3, "m"), plain(report.window.low.rpm(), 0), with_unit(low.speed_low.km_per_h(), 2, "km/h"))))
-        (worked("Step", "larger ÷ smaller − 1", "of two developments, or of two sprockets on one ring"))
+            "{} × {} × 0.06 = {}", with_unit(low.development.m(), 3, "m"), trimmed(report.window.low.rpm()), with_unit(low.speed_low.km_per_h(), 2, "km/h"))))
+        (step(report))
         p { b { "Crossed gears " } (crossed_rule(report)) }
         p { b { "Useful gears " } "are those left when the crossed ones are taken out and gears within "
             (percent(report.tolerance.percent(), 1)) " of one another count once." }
-        p { "These definitions are the trade’s own; the tables they are checked against are listed with the project’s tests." }
+        p { "Ratio, development, gear inches and step are the trade’s own definitions, checked against handbooks of 1916 and 1921 and published gear tables. Lowest and highest cadence, useful and crossed gears are common practice." }
     }
 }
 
@@ -207,8 +214,25 @@ fn wheel(report: &Report) -> Markup {
     }
 }
 
-const fn inches_formula(report: &Report) -> &'static str {
-    if report.nominal_inches { "ring ÷ sprocket × 27 in" } else { "development ÷ (π × 0.0254 m)" }
+fn gear_inches(report: &Report) -> Markup {
+    let low = report.setup(Side::A).lowest();
+    let result = with_unit(low.inches.inches(), 2, "in");
+    if report.nominal_inches {
+        let numbers = format!("{} ÷ {} × 27 in = {result}", low.gear.ring, low.gear.sprocket);
+        worked("Gear inches", "ring ÷ sprocket × 27 in", &numbers)
+    } else {
+        let numbers = format!("{} ÷ 0.0798 m = {result}", with_unit(low.development.m(), 3, "m"));
+        worked("Gear inches", "development ÷ (π × 0.0254 m)", &numbers)
+    }
+}
+
+/// The largest step of A's cassette, worked out.
+fn step(report: &Report) -> Markup {
+    let formula = "larger ÷ smaller − 1, of two developments or of two sprockets on one ring";
+    let numbers = report.setup(Side::A).drivetrain.cassette.largest_step().map_or_else(String::new, |step| {
+        format!("{} ÷ {} − 1 = {}", step.larger, step.smaller, percent(step.step.percent(), 1))
+    });
+    worked("Step", formula, &numbers)
 }
 
 fn crossed_rule(report: &Report) -> Markup {

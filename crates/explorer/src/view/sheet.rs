@@ -97,11 +97,9 @@ fn title(report: &Report) -> &'static str {
     }
 }
 
-const IN_ERROR: &str = "Some fields hold what could not be read; this sheet uses their last good values.";
-
 /// The sheet as it is printed. `link` is the part of the address that holds the bench.
 #[must_use]
-pub(crate) fn page(report: &Report, link: &str, has_errors: bool) -> Markup {
+pub(crate) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
     let blocks = blocks(report);
     html! {
         header {
@@ -109,7 +107,7 @@ pub(crate) fn page(report: &Report, link: &str, has_errors: bool) -> Markup {
             p { (title(report)) }
             p.blanks { span { "Bike" } span { "Rider" } span { "Date" } }
         }
-        @if has_errors { p.stop { (IN_ERROR) } }
+        (doubts)
         div.columns {
             @for block in &blocks { (block_of(block)) }
             div.checks {

@@ -3,8 +3,8 @@
 use super::gears::column;
 use super::words::{name, table};
 use crate::number::{counted, percent};
-use crate::report::{Report, SetupReport, Side};
-use gear_math::{FrontChange, GearStep, ShiftKind};
+use crate::report::{Report, SetupReport};
+use gear_math::{FrontChange, GearStep};
 use maud::{Markup, html};
 
 /// Step sizes of both set-ups.
@@ -28,10 +28,10 @@ pub(super) fn tables(report: &Report) -> Markup {
     html! {
         (table("Steps", "", &head, &body))
         div.prose {
-            @for setup in &report.setups { (front_changes(report, setup)) }
+            @for setup in &report.setups { (front_changes(setup)) }
             p.quiet { "Riding order: up through all useful sprockets of the smallest ring, over to the next ring where it first goes on higher, and so on; crossed gears and gears you already have are left out. A double shift moves both derailleurs at once." }
         }
-        details {
+        details #all-steps {
             summary { "Every step in numbers" }
             @for setup in &report.setups { (sprocket_steps(setup)) (riding_steps(setup)) }
         }
@@ -47,7 +47,7 @@ fn optional(step: Option<GearStep>) -> String {
 }
 
 fn double_shifts(setup: &SetupReport) -> String {
-    setup.riding.iter().filter(|step| step.kind == ShiftKind::Double).count().to_string()
+    setup.summary.riding_order.double_shifts().to_string()
 }
 
 fn largest_sprocket_step(setup: &SetupReport) -> String {
@@ -56,16 +56,11 @@ fn largest_sprocket_step(setup: &SetupReport) -> String {
     })
 }
 
-fn front_changes(report: &Report, setup: &SetupReport) -> Markup {
-    let changes = match setup.side {
-        Side::A => &report.comparison.a.front_changes,
-        Side::B => &report.comparison.b.front_changes,
-    };
+fn front_changes(setup: &SetupReport) -> Markup {
+    let changes = &setup.summary.front_changes;
     html! {
-        p { (name(setup.side)) ": "
-            @if changes.is_empty() { "one ring, no front change." }
-            @for change in changes { (front_change(change)) }
-        }
+        @if changes.is_empty() { p { (name(setup.side)) ": one ring, no front change." } }
+        @for change in changes { p { (name(setup.side)) ": " (front_change(change)) } }
     }
 }
 
@@ -104,19 +99,9 @@ fn riding_steps(setup: &SetupReport) -> Markup {
                 th scope="row" { (setup.gears[step.from].gear) }
                 td { (setup.gears[step.to].gear) }
                 td { (percent(step.step.percent(), 1)) }
-                td.words { (shift(step.kind)) }
+                td.words { (step.kind.in_words()) }
             }
         }
     };
     table(&title, "", &head, &body)
-}
-
-/// Which derailleurs a shift moves, in words.
-#[must_use]
-pub(super) const fn shift(kind: ShiftKind) -> &'static str {
-    match kind {
-        ShiftKind::Rear => "rear",
-        ShiftKind::Front => "front",
-        ShiftKind::Double => "front and rear together",
-    }
 }

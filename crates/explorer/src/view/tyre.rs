@@ -229,7 +229,7 @@ fn other_gears(report: &Report, other: &OtherTyre) -> Markup {
                 @if wheel.measured.is_some() { " Your measured roll-out is left aside here." }
             }
         }
-        details {
+        details id="tyre-gears" {
             summary { "Every gear on both tyres" }
             div.pair { @for (setup, gears) in report.setups.iter().zip(&other.gears) { (gears_on_both(report, setup, other, gears)) } }
         }
@@ -262,7 +262,7 @@ fn rules() -> Markup {
         rows: RACE_RULES.iter().map(row).collect(),
         own: None,
     };
-    html! { details { summary { (grid.title) } (grid.html()) } }
+    html! { details id="tyre-rules" { summary { (grid.title) } (grid.html()) } }
 }
 
 /// The formulas with this scenario's numbers in them.

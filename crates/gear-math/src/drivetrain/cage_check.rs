@@ -20,8 +20,10 @@ pub struct CageCheck {
 /// The answer in one word, from best to worst.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum CageVerdict {
-    /// Every known figure is kept.
+    /// Every figure is kept, total capacity and largest sprocket among them.
     Fits,
+    /// The figures that are known are kept, but total capacity or largest sprocket is not known.
+    FitsAsFarAsKnown,
     /// No figure is known, so nothing can be said.
     Unknown,
     /// It fits if some gears are never used: see [`CageFinding::AvoidGears`].
@@ -32,7 +34,6 @@ pub enum CageVerdict {
 
 /// One thing found wrong.
 #[derive(Debug, Clone, PartialEq, Eq)]
-#[non_exhaustive]
 pub enum CageFinding {
     /// The largest sprocket is too large for the guide pulley to clear. A longer cage does not help.
     SprocketTooLarge {
@@ -131,8 +132,11 @@ impl Derailleur {
     }
 
     fn verdict(&self, findings: &[CageFinding]) -> CageVerdict {
-        let without_findings =
-            if *self == Self::default() { CageVerdict::Unknown } else { CageVerdict::Fits };
+        let without_findings = match (self.total_capacity, self.largest_sprocket) {
+            (Some(_), Some(_)) => CageVerdict::Fits,
+            _ if *self == Self::default() => CageVerdict::Unknown,
+            _ => CageVerdict::FitsAsFarAsKnown,
+        };
         findings.iter().map(CageFinding::verdict).max().unwrap_or(without_findings)
     }
 
@@ -194,7 +198,14 @@ mod tests {
     #[test]
     fn capacity_just_enough_fits() {
         let check = check("44/31", "11-13-15-18-21-24-28-32", with_capacity(34));
-        assert_eq!((check.verdict, check.spare, check.findings.len()), (CageVerdict::Fits, Some(0), 0));
+        assert_eq!((check.verdict, check.spare), (CageVerdict::FitsAsFarAsKnown, Some(0)));
+        assert_eq!(check.findings.len(), 0);
+    }
+
+    #[test]
+    fn capacity_and_largest_sprocket_known_and_kept_fit() {
+        let derailleur = Derailleur { largest_sprocket: Sprocket::new(32).ok(), ..with_capacity(36) };
+        assert_eq!(check("44/31", "11-13-15-18-21-24-28-32", derailleur).verdict, CageVerdict::Fits);
     }
 
     #[test]

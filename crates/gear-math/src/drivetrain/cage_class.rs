@@ -1,5 +1,7 @@
 //! What cages of each length usually take.
 
+use crate::Sprocket;
+
 /// Usual figures of rear derailleurs by cage length, to be offered only until the maker's own are known.
 ///
 /// Source: common practice. The capacities of short to long cages were seen in print, in mixed years; the largest
@@ -45,8 +47,29 @@ impl CageClass {
         },
     ];
 
-    /// The classes of which at least some derailleurs have this capacity, shortest first.
-    pub fn with_capacity(teeth: u16) -> impl Iterator<Item = Self> {
-        Self::ALL.into_iter().filter(move |class| class.total_capacity.1 >= teeth)
+    /// The shortest class that usually takes this capacity with a tooth to spare, and this largest sprocket.
+    #[must_use]
+    pub fn for_needs(capacity: u16, largest_sprocket: Sprocket) -> Option<Self> {
+        Self::ALL.into_iter().find(|class| {
+            let takes_sprocket = class.largest_sprocket.1.is_none_or(|most| largest_sprocket.teeth() <= most);
+            class.total_capacity.1 > capacity && takes_sprocket
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn named(capacity: u16, largest_sprocket: u16) -> Option<&'static str> {
+        CageClass::for_needs(capacity, Sprocket::new(largest_sprocket).unwrap()).map(|class| class.name)
+    }
+
+    #[test]
+    fn both_needs_are_met() {
+        assert_eq!(named(33, 28), Some("short"));
+        assert_eq!(named(33, 32), Some("medium"));
+        assert_eq!(named(35, 28), Some("medium"));
+        assert_eq!(named(91, 60), None);
     }
 }

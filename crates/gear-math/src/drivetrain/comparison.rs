@@ -129,6 +129,16 @@ impl OwnReach {
 }
 
 impl EndDifference {
+    /// B's gear against A's: +10 when it is a tenth longer, −10 when it is a tenth shorter.
+    #[must_use]
+    pub fn b_against_a_percent(&self) -> f64 {
+        let step = self.step.percent();
+        match self.longer {
+            Some(Side::A) => -100.0 * step / (100.0 + step),
+            _ => step,
+        }
+    }
+
     fn between(a: Development, b: Development) -> Self {
         let longer = match a.m().total_cmp(&b.m()) {
             Ordering::Less => Some(Side::B),

@@ -72,18 +72,27 @@ impl Drivetrain {
 }
 
 /// The rule for this drivetrain in words, such as `44 with 32; 31 with 11 and 13`, or `none`.
+/// “44 with 28 and 32; 31 with 11 and 13”, or “none”.
 impl fmt::Display for CrossedRule {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let mut ring = None;
-        for gear in self.gears() {
-            match ring {
-                Some(same) if same == gear.ring => write!(f, " and {}", gear.sprocket)?,
-                Some(_) => write!(f, "; {} with {}", gear.ring, gear.sprocket)?,
-                None => write!(f, "{} with {}", gear.ring, gear.sprocket)?,
-            }
-            ring = Some(gear.ring);
+        let gears: Vec<Gear> = self.gears().collect();
+        let mut on_ring = gears.chunk_by(|a, b| a.ring == b.ring).peekable();
+        if on_ring.peek().is_none() {
+            return f.write_str("none");
         }
-        if ring.is_none() { f.write_str("none") } else { Ok(()) }
+        while let Some(gears) = on_ring.next() {
+            write!(f, "{} with ", gears[0].ring)?;
+            for (index, gear) in gears.iter().enumerate() {
+                let joint = match gears.len() - index {
+                    1 => "",
+                    2 => " and ",
+                    _ => ", ",
+                };
+                write!(f, "{}{joint}", gear.sprocket)?;
+            }
+            f.write_str(if on_ring.peek().is_some() { "; " } else { "" })?;
+        }
+        Ok(())
     }
 }
 
@@ -103,6 +112,13 @@ mod tests {
         assert_eq!([1, 3, 4, 5].map(|n| rule("44/31", n)), [(0, 0), (0, 0), (0, 1), (1, 1)]);
         assert_eq!([8, 9, 10, 11].map(|n| rule("44/31", n)), [(1, 2), (1, 2), (2, 2), (2, 2)]);
         assert_eq!([12, 14].map(|n| rule("44/31", n)), [(2, 3), (2, 3)]);
+    }
+
+    #[test]
+    fn the_rule_reads_as_a_list() {
+        let cassette = crate::Cassette::new(11..=22).unwrap();
+        let rule = Drivetrain { chainset: "44/31".parse().unwrap(), cassette }.crossed_rule();
+        assert_eq!(rule.to_string(), "44 with 21 and 22; 31 with 11, 12 and 13");
     }
 
     #[test]

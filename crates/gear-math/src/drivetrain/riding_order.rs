@@ -48,6 +48,18 @@ pub struct StepSpread {
     pub equal: GearStep,
 }
 
+impl ShiftKind {
+    /// The shift in words: “a rear shift”.
+    #[must_use]
+    pub const fn in_words(self) -> &'static str {
+        match self {
+            Self::Rear => "a rear shift",
+            Self::Front => "a front shift",
+            Self::Double => "front and rear shifted together",
+        }
+    }
+}
+
 impl RidingOrder {
     /// Stays on each ring as long as it can: the order most riders follow, with one change of ring.
     ///

@@ -1,7 +1,7 @@
 //! Rule-book limits on the development of a gear.
 
 use crate::quantity::{Limits, OutOfLimits, derived, measured};
-use crate::{Chainring, Circumference, Development, Drivetrain, Gear, Sprocket};
+use crate::{Chainring, Circumference, Development, Drivetrain, Gear, RollOutEstimate, Sprocket};
 
 measured! {
     /// The longest development a rule book allows, in metres. Limits: estimate, beyond any gear in use.
@@ -60,6 +60,12 @@ impl RollOutLimit {
             let (too_long, passes) = sprockets.split_at(sprockets.partition_point(too_long));
             RingPasses { ring, too_long, passes }
         })
+    }
+
+    /// Whether a wheel whose roll-out may be `error` off leaves it open if `gear` passes: only a measured roll-out tells.
+    #[must_use]
+    pub fn is_undecided(self, gear: Gear, estimate: &RollOutEstimate) -> bool {
+        self.allows(gear.development(estimate.shortest)) && !self.allows(gear.development(estimate.longest))
     }
 
     /// The wheel on which `gear` just passes: limit ÷ ratio. A longer one fails.

@@ -7,10 +7,10 @@ pub(super) struct NotACount {
 }
 
 /// The tooth counts in `text`. Hyphens, dashes, slashes, commas, semicolons and white space separate them, in
-/// any number. A count too large to store comes out as the largest that can be, which no limit allows.
+/// any number; `46T` and `46 teeth` are counts too. A count too large to store comes out as the largest that can be, which no limit allows.
 pub(super) fn tooth_counts(text: &str) -> impl Iterator<Item = Result<u16, NotACount>> + '_ {
     text.split(is_separator)
-        .filter(|entry| !entry.is_empty())
+        .filter(|entry| !entry.is_empty() && *entry != "teeth")
         .enumerate()
         .map(|(index, entry)| count(entry).ok_or(NotACount { place: index + 1 }))
 }
@@ -20,5 +20,7 @@ fn is_separator(c: char) -> bool {
 }
 
 fn count(entry: &str) -> Option<u16> {
-    entry.bytes().all(|b| b.is_ascii_digit()).then(|| entry.parse().unwrap_or(u16::MAX))
+    let entry = entry.strip_suffix(['t', 'T']).unwrap_or(entry);
+    let is_count = !entry.is_empty() && entry.bytes().all(|b| b.is_ascii_digit());
+    is_count.then(|| entry.parse().unwrap_or(u16::MAX))
 }

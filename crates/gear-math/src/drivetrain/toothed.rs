@@ -63,7 +63,7 @@ toothed! {
     /// Total capacity of a rear derailleur as its maker states it: the difference in teeth, front and rear added,
     /// over which the cage keeps the chain tight. Limits: estimate, twice the range seen in print.
     TotalCapacity: "total capacity", 5.0 ..= 91.0;
-    /// EndDifference between the largest and the smallest ring that a front derailleur spans as its maker states it.
+    /// Difference between the largest and the smallest ring that a front derailleur spans as its maker states it.
     /// Limits: what [`Chainring::LIMITS`] allow.
     RingDifference: "chainring difference", 0.0 ..= 40.0;
 }
