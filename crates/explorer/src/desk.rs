@@ -114,19 +114,16 @@ impl Desk {
         let read = Scenario::read(&self.bench, &self.good);
         self.report = Rc::new(Report::of(&read.scenario));
         self.good = read.scenario;
-        let mut fragments =
-            view::fragments(&self.report, &self.notices, &read.complaints, self.bench == Bench::default());
-        let doubts = view::doubts(&read.complaints);
-        let sheet = view::sheet::page(&self.report, &link::write(&self.bench), &doubts);
-        fragments.push(("sheet-page".to_owned(), sheet.into_string()));
-        let html = self.changed(fragments);
+        let (link, is_demo) = (self.link(), self.bench == Bench::default());
+        let html =
+            self.changed(view::fragments(&self.report, &self.notices, &read.complaints, is_demo, &link));
         Update {
             html,
             values,
             wrong: wrong_fields(&read.complaints),
             labels: Picture::ALL.map(|picture| (picture.name(), picture.label(&self.report))).to_vec(),
             undo: !self.history.is_empty(),
-            link: with_link.then(|| self.link()),
+            link: with_link.then_some(link),
         }
     }
 

@@ -9,7 +9,7 @@ use maud::{Markup, html};
 
 /// What one section decided.
 #[derive(Debug)]
-pub(crate) struct Block {
+pub(super) struct Block {
     title: &'static str,
     /// What there is to know, in order.
     pub(super) parts: Vec<Part>,
@@ -19,7 +19,7 @@ pub(crate) struct Block {
 
 /// One thing on the sheet: of set-up A or B alone, or of both.
 #[derive(Debug)]
-pub(crate) struct Part {
+pub(super) struct Part {
     side: Option<Side>,
     what: String,
     body: Body,
@@ -99,7 +99,7 @@ fn title(report: &Report) -> &'static str {
 
 /// The sheet as it is printed. `link` is the part of the address that holds the bench.
 #[must_use]
-pub(crate) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
+pub(super) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
     let blocks = blocks(report);
     html! {
         header {
