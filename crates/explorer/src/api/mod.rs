@@ -2,6 +2,8 @@
 
 pub mod cage;
 pub mod gears;
+pub mod position;
+pub mod tyre;
 pub mod wheel;
 
 use gear_math::{Cassette, Chainset, Circumference, Drivetrain, Gear, SetUp};
