@@ -134,7 +134,7 @@ test('the sheet is copied as text, with the link that opens the same bench', asy
   const copied = (await page.evaluate(() => navigator.clipboard.readText())).replaceAll('\u00a0', ' ');
   assert.match(copied, /^Workshop sheet\nSet-ups A and B\n/);
   assert.match(copied, /\n= Gears =\nA Rings: 50\/34\n/);
-  assert.match(copied, /\n {2}\| 50 \| 34\n {2}11 \| /);
+  assert.match(copied, /\n {3}\| 50 \| 34\n {2}11 \| 9\.82 \| 6\.68×\n/);
   assert.match(copied, /\n\[ \] Tighten every bolt/);
   const [, link] = copied.match(/again: (\S+)$/);
   assert.ok(link.startsWith(site.address), link);

@@ -254,9 +254,8 @@ fn notes(advice: &PressureAdvice) -> Vec<String> {
     let mut notes = match &advice.start {
         Err(conflict) => vec![conflict.to_string()],
         Ok(start) => {
-            let limited = |what: &str, wheel: WheelPressure| {
-                wheel.limited_by.map(|limit| format!("{what} {limit}."))
-            };
+            let limited =
+                |what: &str, wheel: WheelPressure| wheel.limited_by.map(|limit| format!("{what} {limit}."));
             [limited("Front", start.front), limited("Rear", start.rear)].into_iter().flatten().collect()
         }
     };

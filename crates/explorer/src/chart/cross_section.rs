@@ -143,7 +143,7 @@ fn draw_rim(pen: &mut Pen, look: &Palette, layout: &Layout, tyre: &TyreReport, a
     outline.extend([(-6.0, -RIM_DEPTH), (-outside, -9.0), (-outside, 0.0), (-inside, 0.0)]);
     match arc.filter(|_| tyre.inputs.construction == Construction::Tubular) {
         Some(arc) => {
-            outline.extend(around(arc, arc.radius_mm, PI + arc.rim_angle_rad, PI - arc.rim_angle_rad))
+            outline.extend(around(arc, arc.radius_mm, PI + arc.rim_angle_rad, PI - arc.rim_angle_rad));
         }
         None => outline.extend(clincher_bed(inside, tyre.inputs.marks.hookless)),
     }

@@ -117,7 +117,7 @@ impl TyreReport {
         };
         Self {
             measuring_rim: measuring_rim(&inputs, size.width),
-            cautions: cautions(&inputs, size.width),
+            cautions: cautions(&inputs, size.width, fit.is_ok()),
             rims: RimRange::usual(size.width),
             heavy_rims: RimRange::for_heavy_riders(size.width),
             widths: widths(&inputs, size),
@@ -172,12 +172,15 @@ fn width_on_rim(inputs: &TyreInputs, label: NominalWidth) -> Result<TyreWidth, T
     }
 }
 
-/// Rules for wired rims say nothing about a tubular.
-fn cautions(inputs: &TyreInputs, label: NominalWidth) -> Vec<RimCaution> {
-    match inputs.construction {
-        Construction::Tubular => Vec::new(),
-        _ => rim_cautions(label, inputs.rim, inputs.marks.hookless),
+/// Rules for wired rims say nothing about a tubular. That a hookless rim needs its own tyres is among the cautions of the
+/// pressures, where there are any.
+fn cautions(inputs: &TyreInputs, label: NominalWidth, has_pressures: bool) -> Vec<RimCaution> {
+    if inputs.construction == Construction::Tubular {
+        return Vec::new();
     }
+    let mut cautions = rim_cautions(label, inputs.rim, inputs.marks.hookless);
+    cautions.retain(|caution| !has_pressures || *caution != RimCaution::HooklessTyre);
+    cautions
 }
 
 fn case(inputs: &TyreInputs, width: MountedWidth) -> PressureCase {

@@ -40,11 +40,10 @@ pub(super) fn block(report: &Report) -> Block {
             }
             CageVerdict::DoesNotFit => format!("does not fit: {}", findings(setup)),
         };
-        block.row_of(setup.side, "Derailleur", words);
-        let loose: Vec<String> =
-            setup.gears.iter().filter(|line| line.loose).map(|line| line.gear.to_string()).collect();
-        if !loose.is_empty() {
-            block.row_of(setup.side, "Gears to avoid", loose.join(", "));
+        block.row_of(setup.side, "Derailleur", words.replace("named below", "marked ×"));
+        if setup.cage.verdict == CageVerdict::FitsIfGearsAvoided {
+            let loose = setup.gears.iter().filter(|line| line.loose).map(|line| line.gear.to_string());
+            block.row_of(setup.side, "Gears to avoid", loose.collect::<Vec<_>>().join(", "));
         }
     }
     block.cautions.push(BY_HAND.to_owned());

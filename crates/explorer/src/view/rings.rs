@@ -162,7 +162,7 @@ fn development_grid(setup: &SetupReport) -> Vec<Vec<String>> {
     let cell = |line: &GearLine| {
         let development = plain(line.development.m(), 2);
         match (line.loose, line.crossed) {
-            (true, _) => format!("{development} ×"),
+            (true, _) => format!("{development}×"),
             (false, true) => format!("({development})"),
             _ => development,
         }

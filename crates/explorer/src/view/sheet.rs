@@ -108,7 +108,7 @@ pub(super) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
             p.blanks { span { "Bike" } span { "Rider" } span { "Date" } }
         }
         (doubts)
-        div.columns {
+        div.columns.(density(&blocks)) {
             @for block in &blocks { (block_of(block)) }
             div.checks {
                 h3 { "Before riding" }
@@ -120,6 +120,31 @@ pub(super) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
             p.link { "This set-up again: " span data-base {} "#" (link) }
         }
     }
+}
+
+/// How small the type must be for the sheet to stay on one page, from an estimate of its lines in two columns.
+fn density(blocks: &[Block]) -> &'static str {
+    let checks: usize = cautions(blocks).iter().map(|caution| wrapped(caution, 56)).sum();
+    let parts = blocks.iter().flat_map(|block| &block.parts);
+    let lines: usize = parts.map(lines_of).sum::<usize>() + checks + 3 * blocks.len();
+    match lines {
+        0..=105 => "roomy",
+        106..=140 => "dense",
+        _ => "denser",
+    }
+}
+
+/// Lines that a part fills; the tables of A and B stand side by side.
+fn lines_of(part: &Part) -> usize {
+    match &part.body {
+        Body::Words(words) => wrapped(words, 36),
+        Body::Blank => 2,
+        Body::Grid(rows) => (rows.len() + 1).div_ceil(2),
+    }
+}
+
+fn wrapped(words: &str, width: usize) -> usize {
+    words.len().div_ceil(width)
 }
 
 fn block_of(block: &Block) -> Markup {
