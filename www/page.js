@@ -20,7 +20,11 @@
 
   /** Puts one answer of the engine in place: changed fragments, values, marks of fields in error, labels, link. */
   function show(update) {
-    for (const [id, html] of update.html) replace(find(id), html);
+    for (const [id, html] of update.html) {
+      replace(find(id), html);
+      if (id.startsWith("value-")) find(id.slice("value-".length)).setAttribute("aria-valuetext", find(id).textContent);
+    }
+    for (const [key, most] of update.most) find(key).max = most;
     for (const place of document.querySelectorAll("[data-base]")) place.textContent = home();
     for (const [key, text] of update.values) find(key).value = text;
     for (const field of document.querySelectorAll("[data-field]")) {
@@ -78,6 +82,13 @@
     reading.textContent = spot.text;
   }
 
+  /** Puts what is being looked at into its field; the drawing follows with the next frame. */
+  function put(field, value) {
+    if (find(field).value === value) return;
+    typed.set(field, value);
+    frame ||= requestAnimationFrame(flush);
+  }
+
   function furnish(figure) {
     const name = figure.dataset.picture;
     const plot = figure.querySelector(".plot");
@@ -100,7 +111,9 @@
     const size = () => [plot.clientWidth, canvas.clientHeight];
     const point = (event) => {
       const box = plot.getBoundingClientRect();
-      look(name, engine.spotAt(name, ...size(), event.clientX - box.left, event.clientY - box.top));
+      const spot = engine.spotAt(name, ...size(), event.clientX - box.left, event.clientY - box.top);
+      look(name, spot);
+      if (spot?.puts) put(...spot.puts);
     };
     plot.addEventListener("pointermove", point);
     plot.addEventListener("pointerdown", point);
@@ -113,6 +126,7 @@
       if (!spot) return;
       event.preventDefault();
       look(name, spot);
+      if (spot.puts) put(...spot.puts);
     });
     save.setAttribute("aria-label", "Save as SVG: " + caption.querySelector("b").textContent);
     save.addEventListener("click", () => {
@@ -146,6 +160,22 @@
     const { field, sets } = target.dataset;
     if (sets && target.value !== "") pick(target, sets);
     if (field) enter(field, target.value);
+  });
+
+  // Rows that show themselves in a picture when pointed at or stepped to with the arrow keys.
+  for (const event of ["pointerover", "focusin"]) {
+    document.addEventListener(event, ({ target }) => {
+      const row = target.closest("[data-puts]");
+      if (row) put(row.dataset.puts, row.dataset.value);
+    });
+  }
+  document.addEventListener("keydown", (event) => {
+    const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];
+    const rows = step && event.target.closest(".scroll, [data-puts]")?.closest(".scroll")?.querySelectorAll("[data-puts]");
+    if (!rows?.length) return;
+    event.preventDefault();
+    const here = [...rows].indexOf(event.target);
+    rows[Math.max(0, Math.min(rows.length - 1, here + (here < 0 ? 1 : step)))].focus();
   });
 
   document.addEventListener("change", () => {

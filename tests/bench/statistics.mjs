@@ -6,6 +6,6 @@ export function quantile(values, share) {
 
 export const median = (values) => quantile(values, 0.5);
 
-export const ms = (value) => `${value.toFixed(2)} ms`;
+export const ms = (value, digits = 2) => `${value.toFixed(digits)} ms`;
 
 export const times = (value) => `× ${value.toFixed(2)}`;

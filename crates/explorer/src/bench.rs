@@ -28,6 +28,12 @@ impl Bench {
         self.0[field as usize] = text.chars().take(LONGEST_TEXT).collect();
     }
 
+    /// Whether it is the demo's, whatever is being looked at.
+    #[must_use]
+    pub fn is_demo(&self) -> bool {
+        Field::ALL.iter().all(|&field| field.is_look() || self.text(field) == field.spec().start)
+    }
+
     /// Exchanges set-up A and set-up B.
     #[must_use]
     pub fn swapped(&self) -> Self {

@@ -27,6 +27,8 @@ pub struct Update {
     pub undo: bool,
     /// The new link, when the bench is no longer what the address holds.
     pub link: Option<String>,
+    /// Sliders with their highest value, where that depends on what was typed; put in place before the values.
+    pub most: Vec<(&'static str, usize)>,
 }
 
 /// The state of the page.
@@ -65,12 +67,15 @@ impl Desk {
             [(field, _)] => Some(*field),
             _ => None,
         };
-        self.history.remember(&self.bench, &self.good, typing_in);
+        let only_looks = edits.iter().all(|(field, _)| field.is_look());
+        if !only_looks {
+            self.history.remember(&self.bench, &self.good, typing_in);
+        }
         for &(field, text) in &edits {
             self.bench.write(field, text);
         }
         self.notices.clear();
-        self.update(Vec::new(), true)
+        self.update(Vec::new(), !only_looks)
     }
 
     /// Ends a run of typing, so that undo takes it back as one step.
@@ -110,16 +115,26 @@ impl Desk {
         self.update(values, false)
     }
 
-    fn update(&mut self, values: Vec<(&'static str, String)>, with_link: bool) -> Update {
+    fn update(&mut self, mut values: Vec<(&'static str, String)>, with_link: bool) -> Update {
         let read = Scenario::read(&self.bench, &self.good);
         self.report = Rc::new(Report::of(&read.scenario));
         self.good = read.scenario;
-        let (link, is_demo) = (self.link(), self.bench == Bench::default());
+        let (link, is_demo) = (self.link(), self.bench.is_demo());
         let html =
             self.changed(view::fragments(&self.report, &self.notices, &read.complaints, is_demo, &link));
+        values.extend(
+            self.report
+                .solved_chains()
+                .map(|chain| (chain.shown_field().spec().key, (chain.shown + 1).to_string())),
+        );
         Update {
             html,
             values,
+            most: self
+                .report
+                .solved_chains()
+                .map(|chain| (chain.shown_field().spec().key, chain.stations.len()))
+                .collect(),
             wrong: wrong_fields(&read.complaints),
             labels: Picture::ALL.map(|picture| (picture.name(), picture.label(&self.report))).to_vec(),
             undo: !self.history.is_empty(),

@@ -17,6 +17,12 @@ pub enum Group {
     Reckoning,
     /// The cadence and the speed being looked at, beside their picture.
     Probes,
+    /// Frame, cage and chain, beside what is worked out from them.
+    Chain,
+    /// The same, seldom measured.
+    ChainFiner,
+    /// The gears being drawn, beside their picture.
+    GearsShown,
     /// Tyre, rim and what loads them.
     Tyre,
     /// Marks, labels and measures of the tyre that few need.
@@ -109,6 +115,22 @@ fields! {
     RollOutLimit: "limit", Reckoning, "Roll-out limit", "m", Kind::Number, "", "Of your race, if it has one";
     ProbeCadence: "at-cadence", Probes, "At a cadence of", "rpm", Kind::Slider(30.0, 130.0, 1.0), "85", "";
     ProbeSpeed: "at-speed", Probes, "At a speed of", "", Kind::Slider(4.0, 80.0, 0.5), "15", "";
+    Chainstay: "chainstay", Chain, "Chainstay", "mm", Kind::Number, "", "Middle of the crank axle to middle of the rear axle; empty: 425, as is usual";
+    PulleyCentres: "pulley-centres", Chain, "Pulley centres", "mm", Kind::Number, "", "From one pulley’s bolt to the other’s; empty: 75, a medium cage";
+    BottomBracketDrop: "bracket-drop", Chain, "Bottom-bracket drop", "mm", Kind::Number, "", "How far the crank axle lies below the rear axle; empty: 65, as is usual";
+    ChainLinks: "links", Chain, "Links on the bike", "", Kind::Number, "", "Inner and outer ones counted alike; empty: the chain to fit";
+    GuideTeeth: "guide-teeth", ChainFiner, "Guide pulley", "teeth", Kind::Number, "", "The upper one; empty: 11";
+    TensionTeeth: "tension-teeth", ChainFiner, "Tension pulley", "teeth", Kind::Number, "", "The lower one; empty: 11";
+    PulleyGap: "pulley-gap", ChainFiner, "Pulley gap", "mm", Kind::Number, "", "Guide pulley to sprocket between tooth tips, plus 6.5; empty: 12.5";
+    GuideAngle: "guide-angle", ChainFiner, "Guide pulley ahead", "°", Kind::Number, "", "Seen from the rear axle, forward of straight down; empty: 10, an estimate";
+    RearStop: "rear-stop", ChainFiner, "Rear stop", "°", Kind::Number, "", "Cage furthest back, negative behind straight down; empty: −75, fitted to published capacities";
+    ForeStop: "fore-stop", ChainFiner, "Fore stop", "°", Kind::Number, "", "Furthest forward you would pull the cage; empty: 65, an estimate";
+    StopBy: "stop-by", ChainFiner, "Rear stop by", "", Kind::Choice(STOPS), "usual", "The maker’s capacity makes our slack end agree with the maker’s";
+    HangerDrop: "hanger-drop", ChainFiner, "Hanger drop", "mm", Kind::Number, "", "Derailleur bolt below the rear axle; empty: 28, as frame builders give it";
+    HangerSetback: "hanger-setback", ChainFiner, "Hanger setback", "mm", Kind::Number, "", "Derailleur bolt behind the rear axle; empty: 9, as frame builders give it";
+    FrontMadeFor: "front-ring", ChainFiner, "Front made for", "teeth", Kind::Number, "", "Largest ring the front derailleur is curved for; empty: not checked";
+    GearA: "gear-a", GearsShown, "Gear of A", "", Kind::Slider(1.0, 42.0, 1.0), "1", "";
+    GearB: "gear-b", GearsShown, "Gear of B", "", Kind::Slider(1.0, 42.0, 1.0), "1", "";
     Body: "body", Tyre, "Rider", "kg", Kind::Number, "68", "The demo’s rider";
     BikeAndKit: "bike", Tyre, "Bike and clothes", "kg", Kind::Number, "9", "9 kg is our estimate where nobody has weighed it";
     Construction: "tyre-kind", Tyre, "Kind of tyre", "", Kind::Choice(CONSTRUCTIONS), "tubeless", "";
@@ -150,7 +172,6 @@ fields! {
     CrossBarReach: "cross-bar-reach", PositionFiner, "Cross handlebar’s reach", "mm", Kind::Number, "", "";
     CrossBarDepth: "cross-bar-drop", PositionFiner, "Cross handlebar’s drop", "mm", Kind::Number, "", "";
     FrontCentre: "front-centre", PositionFiner, "Front centre", "mm", Kind::Number, "", "Bracket to front axle; give it to check the room for the toes";
-    BracketDrop: "bb-drop", PositionFiner, "Bracket below the axles", "mm", Kind::Number, "66", "";
     ForkRake: "rake", PositionFiner, "Fork rake", "mm", Kind::Number, "47", "";
     PedalOffset: "pedal-offset", PositionFiner, "Pedal’s centre from mid-plane", "mm", Kind::Number, "125", "About 125: our estimate";
     SheetFor: "sheet-for", Sheet, "Sheet for", "", Kind::Choice(SHEETS), "both", "";
@@ -158,6 +179,8 @@ fields! {
 
 const INCHES: &[(&str, &str)] =
     &[("real", "this wheel’s diameter"), ("nominal", "nominal 27 in, as in track tables")];
+const STOPS: &[(&str, &str)] =
+    &[("usual", "the angle, as typed or usual"), ("capacity", "the maker’s total capacity")];
 const SPEED_UNITS: &[(&str, &str)] = &[("kmh", "km/h"), ("mph", "mph")];
 const CONSTRUCTIONS: &[(&str, &str)] =
     &[("tubular", "tubular"), ("clincher", "clincher with tube"), ("tubeless", "tubeless")];
@@ -192,6 +215,12 @@ impl Field {
         Field::ALL.iter().copied().find(|field| field.spec().key == key)
     }
 
+    /// Whether it only says what is looked at, so that it is nothing to undo and no reason to write a new link.
+    #[must_use]
+    pub fn is_look(self) -> bool {
+        self.spec().group == Group::GearsShown
+    }
+
     /// The same field of the other set-up; a shared field is its own twin.
     #[must_use]
     pub fn twin(self) -> Field {
@@ -200,6 +229,8 @@ impl Field {
             Field::RingsB => Field::RingsA,
             Field::CassetteA => Field::CassetteB,
             Field::CassetteB => Field::CassetteA,
+            Field::GearA => Field::GearB,
+            Field::GearB => Field::GearA,
             shared => shared,
         }
     }

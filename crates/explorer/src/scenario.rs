@@ -1,5 +1,6 @@
 //! The bench understood: validated values, and what could not be understood.
 
+mod chain;
 mod parse;
 mod position;
 mod tyre;
@@ -13,6 +14,7 @@ use gear_math::{
 };
 use parse::Reader;
 
+pub use chain::ChainInputs;
 pub use position::{BarShapes, PositionInputs, ToeInputs};
 pub use tyre::TyreInputs;
 
@@ -57,6 +59,8 @@ pub struct Scenario {
     pub limit: Option<RollOutLimit>,
     /// What is being looked at.
     pub probe: Probe,
+    /// Frame, cage and chain.
+    pub chain: ChainInputs,
     /// Tyre, rim and what loads them.
     pub tyre: TyreInputs,
     /// The road position and the bike it goes to.
@@ -119,6 +123,7 @@ impl Scenario {
             ),
             limit: reader.limit(good.limit),
             probe: good.probe,
+            chain: ChainInputs::read(&mut reader, &good.chain),
             tyre: TyreInputs::read(&mut reader),
             position: PositionInputs::read(&mut reader),
             sheet_for: reader.pick(Field::SheetFor, &[None, Some(Side::A), Some(Side::B)]),
@@ -167,6 +172,7 @@ fn bare() -> Scenario {
         unit: SpeedUnit::default(),
         limit: None,
         probe: Probe { cadence: cadence(85.0), speed: Speed::from_km_per_h(15.0).expect("a speed") },
+        chain: ChainInputs::bare().expect("a usual cage"),
         tyre: TyreInputs::read(&mut Reader::new(&Bench::default(), &Bench::default())),
         position: PositionInputs::read(&mut Reader::new(&Bench::default(), &Bench::default())),
         sheet_for: None,
@@ -223,6 +229,28 @@ mod tests {
         for field in [Field::RollOut, Field::Capacity, Field::LargestSprocket, Field::RollOutLimit] {
             assert_eq!(complaints(&[(field, " ")]), [], "{field:?}");
         }
+    }
+
+    #[test]
+    fn chain_measures_may_be_empty_and_odd_links_are_refused() {
+        assert_eq!(complaints(&[(Field::Chainstay, "428 mm"), (Field::RearStop, "−70 °")]), []);
+        let odd = complaints(&[(Field::ChainLinks, "109")]);
+        assert_eq!(odd[0].0, Field::ChainLinks);
+        assert!(odd[0].1.contains("109 links cannot be closed"), "{odd:?}");
+        assert_eq!(complaints(&[(Field::ChainLinks, "links")]).len(), 1);
+    }
+
+    #[test]
+    fn pulleys_that_run_into_each_other_keep_the_cage_before() {
+        let mut bench = Bench::default();
+        bench.write(Field::PulleyCentres, "40");
+        bench.write(Field::Chainstay, "428");
+        let read = Scenario::read(&bench, &Scenario::default());
+        assert_eq!(read.complaints.len(), 1);
+        assert_eq!(read.complaints[0].field, Field::PulleyCentres);
+        assert_eq!(read.scenario.chain.cage, Scenario::default().chain.cage);
+        assert!((read.scenario.chain.frame().chainstay.mm() - 428.0).abs() < 1e-9);
+        assert_eq!(complaints(&[(Field::PulleyGap, "0")])[0].0, Field::PulleyGap);
     }
 
     #[test]

@@ -38,6 +38,30 @@ fn a_phone_gets_the_ladder_it_did() {
     expect_file!["golden/ladder-phone.svg"].assert_eq(&svg(&report(&[]), Picture::Ladder, 358.0));
 }
 
+/// Two gears to a picture: the corners of the map, then a chain too short, and one too long for the cage.
+#[test]
+fn six_gears_are_drawn_as_they_were() {
+    let corners = [(Field::GearA, "11"), (Field::GearB, "12")];
+    let short = [(Field::Chainstay, "428"), (Field::ChainLinks, "108")];
+    let long =
+        [(Field::PulleyCentres, "55"), (Field::ChainLinks, "112"), (Field::GearA, "22"), (Field::GearB, "2")];
+    for (name, edits) in [("corners", &corners[..]), ("short", &short), ("long", &long)] {
+        let golden = format!("golden/drivetrain-{name}.svg");
+        expect_file![golden].assert_eq(&svg(&report(edits), Picture::Drivetrain, 780.0));
+    }
+}
+
+#[test]
+fn each_state_of_the_chain_is_said() {
+    let label = |edits: &[(Field, &str)]| Picture::Drivetrain.label(&report(edits)).replace('\u{a0}', " ");
+    let short = label(&[(Field::Chainstay, "428"), (Field::ChainLinks, "108")]);
+    assert!(short.contains("A · 50×30: too tight, 2.0 links short"), "{short}");
+    assert!(short.contains("B · 44×32: cage 66° forward, tight but usual"), "{short}");
+    let long = label(&[(Field::ChainLinks, "114"), (Field::GearA, "22")]);
+    assert!(long.contains("A · 34×11: slack, 2.2 links too many"), "{long}");
+    assert!(long.contains("B · 44×32: cage 19° forward, comfortable"), "{long}");
+}
+
 #[test]
 fn a_phone_gets_tyre_and_position_as_it_did() {
     expect_file!["golden/cross-section-phone.svg"].assert_eq(&svg(
@@ -61,7 +85,7 @@ fn a_bike_that_no_stem_fits_looks_as_it_did() {
 }
 
 /// Set-ups at the ends of what may be typed.
-const EXTREMES: [&[(Field, &str)]; 9] = [
+const EXTREMES: [&[(Field, &str)]; 13] = [
     &[(Field::RingsA, "20"), (Field::CassetteA, "60"), (Field::RingsB, "60"), (Field::CassetteB, "9")],
     &[(Field::RingsA, "60/40/20"), (Field::CassetteA, "9-10-11-13-15-17-19-22-25-29-34-40-48-60")],
     &[
@@ -77,6 +101,27 @@ const EXTREMES: [&[(Field, &str)]; 9] = [
         (Field::RollOut, "3000"),
     ],
     &[(Field::Tolerance, "10"), (Field::Capacity, ""), (Field::RollOut, "500"), (Field::SpeedUnit, "mph")],
+    &[(Field::ChainLinks, "60"), (Field::GearA, "42"), (Field::GearB, "1")],
+    &[(Field::ChainLinks, "190"), (Field::GearA, "22"), (Field::GearB, "42"), (Field::RearStop, "-90")],
+    &[
+        (Field::PulleyCentres, "150"),
+        (Field::Chainstay, "350"),
+        (Field::BottomBracketDrop, "-40"),
+        (Field::ForeStop, "10"),
+        (Field::RearStop, "0"),
+        (Field::HangerDrop, "80"),
+        (Field::HangerSetback, "40"),
+    ],
+    &[
+        (Field::PulleyCentres, "90"),
+        (Field::GuideTeeth, "20"),
+        (Field::TensionTeeth, "20"),
+        (Field::PulleyGap, "40"),
+        (Field::GuideAngle, "45"),
+        (Field::Chainstay, "350"),
+        (Field::RingsA, "60"),
+        (Field::CassetteA, "60"),
+    ],
     &[
         (Field::Tyre, "18-622"),
         (Field::Rim, "10"),

@@ -251,3 +251,30 @@ proptest! {
         prop_assert!(change.abs() < 1e-9 && extension > 0.0);
     }
 }
+
+proptest! {
+    #[test]
+    fn links_to_the_stops_say_where_the_cage_stands(bike in usual_bike(), layout in usual_layout(), pairs in 48_u16..64) {
+        for gear in fit(&setup(bike, layout), 2 * pairs).gears {
+            let beyond = (-gear.to_rear_stop).max(0.0) - (-gear.to_fore_stop).max(0.0);
+            prop_assert!((beyond - gear.links_over).abs() < 1e-9, "{gear:?}");
+            prop_assert!(gear.to_fore_stop + gear.to_rear_stop > 0.0);
+        }
+    }
+
+    #[test]
+    fn a_sagging_run_is_as_long_as_its_chain(angle in -75.0..60.0, links in 0.0..0.8) {
+        const PIECES: i32 = 2000;
+        let cage = Cage::new(ChainDefaults::CAGE).unwrap();
+        let gear = Gear::new(34, 13).unwrap();
+        let run = ChainPath::trace(gear, &ChainDefaults::FRAME, &cage, CageAngle::new(angle).unwrap()).unwrap().runs[0];
+        let (sag, surplus) = (run.sag_mm(links), links * ChainPitch::BICYCLE.mm());
+        let depth = |share: f64| 4.0 * sag * share * (1.0 - share);
+        let piece = |at: i32| {
+            let [from, to] = [at, at + 1].map(|at| f64::from(at) / f64::from(PIECES));
+            (run.length_mm / f64::from(PIECES)).hypot(depth(to) - depth(from))
+        };
+        let hanging: f64 = (0..PIECES).map(piece).sum();
+        prop_assert!((hanging - run.length_mm - surplus).abs() < 0.03 * surplus + 1e-6, "{hanging}");
+    }
+}

@@ -313,8 +313,8 @@ struct CageClass {
     model_capacity_teeth_high: f64,
 }
 
-/// Source: centres of cage classes from a published glossary, with the reference model's lowest and highest capacity for
-/// 20 drivetrains that are not listed: those used here must lie inside, and not far from the ends.
+/// Source: centres of cage classes from a published glossary, with the reference model's lowest and highest
+/// capacity for 20 drivetrains that are not listed: those used here must lie inside, and not far from the ends.
 #[test]
 fn cage_classes() {
     let file = "cage-lengths.csv";
@@ -351,8 +351,8 @@ fn capacity_by_the_short_sum() {
     });
 }
 
-/// Source: the reference model over chainstays of 410 to 445 mm, rings of 40 to 50 and largest sprockets of 25 to 36 teeth
-/// on three cages: the trade's rule puts big ring and largest sprocket at 50 to 77 degrees.
+/// Source: the reference model over chainstays of 410 to 445 mm, rings of 40 to 50 and largest sprockets of 25 to
+/// 36 teeth on three cages: the trade's rule puts big ring and largest sprocket at 50 to 77 degrees.
 #[test]
 fn the_trade_rule_stays_tight_but_usual() {
     let grid: Vec<(f64, u16, u16, f64)> = [410.0, 415.0, 420.0, 425.0, 430.0, 435.0, 440.0, 445.0]

@@ -1,8 +1,7 @@
-//! Sideways measures, hanger reach and ring pairs against tables.
+//! Sideways measures and hanger reach against tables.
 
 use gear_math::{
-    Cage, ChainAngle, ChainDefaults, Chainset, Drivetrain, HubMeasures, Sprocket, SprocketPitch,
-    cassette_slope_degrees,
+    Cage, ChainAngle, ChainDefaults, Drivetrain, HubMeasures, Sprocket, SprocketPitch, cassette_slope_degrees,
 };
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
@@ -87,23 +86,6 @@ fn sprocket_pitches() {
         close("pitch", pitch, row.sprocket_pitch_mm, 0.00051)?;
         let steps = f64::from(u16::try_from(row.speeds).map_err(text)?) - 1.0;
         close("width", steps * pitch + row.sprocket_thickness_mm, row.total_width_mm, 0.03)
-    });
-}
-
-#[derive(Deserialize)]
-struct RingRow {
-    large: u16,
-    small: Option<u16>,
-    difference: u16,
-}
-
-/// Source: ring pairs and singles in use; forum threads and memory.
-#[test]
-fn ring_differences() {
-    let file = "chainrings.csv";
-    check_all(file, &rows(file), 22, |row: &RingRow| {
-        let chainset = Chainset::new([Some(row.large), row.small].into_iter().flatten()).map_err(text)?;
-        close("difference", f64::from(chainset.difference()), f64::from(row.difference), 0.0)
     });
 }
 

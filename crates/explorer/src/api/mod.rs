@@ -1,6 +1,7 @@
 //! The JavaScript module: plain objects in, plain objects out, the unit in every name.
 
 pub mod cage;
+pub mod chain;
 pub mod gears;
 pub mod position;
 pub mod tyre;

@@ -1,6 +1,9 @@
 //! Pictures: each is one file with its height, its drawing and the spots that can be looked at.
 
+mod capacity;
 mod cross_section;
+mod drivetrain;
+mod gear_map;
 mod ladder;
 mod overlap;
 pub mod palette;
@@ -9,6 +12,7 @@ mod plate;
 mod position;
 mod scale;
 mod side;
+mod side_view;
 mod speeds;
 mod spot;
 mod steps;
@@ -39,6 +43,10 @@ pub enum Picture {
     Overlap,
     /// Slack to be taken up in every gear.
     Wrap,
+    /// Drivetrains in a chosen gear, true to scale.
+    Drivetrain,
+    /// Capacity against cage length.
+    Capacity,
     /// The tyre cut across on its rim, with the gauge over it.
     CrossSection,
     /// Road and cross position laid over one another.
@@ -47,12 +55,14 @@ pub enum Picture {
 
 impl Picture {
     /// Every picture.
-    pub const ALL: [Picture; 7] = [
+    pub const ALL: [Picture; 9] = [
         Self::Ladder,
         Self::Speeds,
         Self::Steps,
         Self::Overlap,
         Self::Wrap,
+        Self::Drivetrain,
+        Self::Capacity,
         Self::CrossSection,
         Self::Position,
     ];
@@ -66,6 +76,8 @@ impl Picture {
             Self::Steps => "steps",
             Self::Overlap => "overlap",
             Self::Wrap => "wrap",
+            Self::Drivetrain => "drivetrain",
+            Self::Capacity => "capacity",
             Self::CrossSection => "cross-section",
             Self::Position => "position",
         }
@@ -86,6 +98,8 @@ impl Picture {
             Self::Steps => steps::height(width),
             Self::Overlap => overlap::height(report, width),
             Self::Wrap => wrap::height(width),
+            Self::Drivetrain => drivetrain::height(report, width),
+            Self::Capacity => capacity::height(),
             Self::CrossSection => cross_section::height(report, width),
             Self::Position => position::height(report, width),
         }
@@ -100,6 +114,8 @@ impl Picture {
             Self::Steps => steps::spots(report, size),
             Self::Overlap => overlap::spots(report, size),
             Self::Wrap => wrap::spots(report, size),
+            Self::Drivetrain => drivetrain::spots(report, size),
+            Self::Capacity => capacity::spots(report, size),
             Self::CrossSection => cross_section::spots(report, size),
             Self::Position => position::spots(report, size),
         }
@@ -114,6 +130,8 @@ impl Picture {
             Self::Steps => steps::label(report),
             Self::Overlap => overlap::label(report),
             Self::Wrap => wrap::label(report),
+            Self::Drivetrain => drivetrain::label(report),
+            Self::Capacity => capacity::label(report),
             Self::CrossSection => cross_section::label(report),
             Self::Position => position::label(report),
         }
@@ -128,6 +146,8 @@ impl Picture {
             Self::Steps => steps::draw(pen, look, report, size),
             Self::Overlap => overlap::draw(pen, look, report, size),
             Self::Wrap => wrap::draw(pen, look, report, size),
+            Self::Drivetrain => drivetrain::draw(pen, look, report, size),
+            Self::Capacity => capacity::draw(pen, look, report, size),
             Self::CrossSection => cross_section::draw(pen, look, report, size),
             Self::Position => position::draw(pen, look, report, size),
         }

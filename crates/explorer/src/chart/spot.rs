@@ -1,6 +1,7 @@
 //! Places in a picture that can be looked at, by pointer, finger or key.
 
 use super::Point;
+use crate::field::Field;
 use serde::Serialize;
 
 /// A rectangle of a picture and what it says.
@@ -12,6 +13,8 @@ pub struct Spot {
     pub to: Point,
     /// What is there, in words and numbers.
     pub text: String,
+    /// A field that is set by looking there, with its value.
+    pub puts: Option<(Field, String)>,
 }
 
 /// A spot as the page gets it.
@@ -23,20 +26,28 @@ pub struct Seen<'a> {
     width: f64,
     height: f64,
     text: &'a str,
+    puts: Option<(&'static str, &'a str)>,
 }
 
 impl Spot {
     /// A spot around a rectangle, grown by `by` on every side so that its frame does not hide what it holds.
     #[must_use]
     pub fn around(from: Point, to: Point, by: f64, text: String) -> Self {
-        Self { from: (from.0 - by, from.1 - by), to: (to.0 + by, to.1 + by), text }
+        Self { from: (from.0 - by, from.1 - by), to: (to.0 + by, to.1 + by), text, puts: None }
+    }
+
+    /// The same spot, setting `field` when it is looked at.
+    #[must_use]
+    pub fn putting(self, field: Field, value: usize) -> Self {
+        Self { puts: Some((field, value.to_string())), ..self }
     }
 
     /// The spot as the page gets it, with its place in the order.
     #[must_use]
     pub fn seen(&self, index: usize) -> Seen<'_> {
         let (left, top) = self.from;
-        Seen { index, left, top, width: self.to.0 - left, height: self.to.1 - top, text: &self.text }
+        let puts = self.puts.as_ref().map(|(field, value)| (field.spec().key, value.as_str()));
+        Seen { index, left, top, width: self.to.0 - left, height: self.to.1 - top, text: &self.text, puts }
     }
 
     fn distance(&self, (x, y): Point) -> f64 {

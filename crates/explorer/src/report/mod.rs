@@ -1,10 +1,12 @@
 //! What the scenario comes to: plain data, worked out by gear-math, read by every view and picture.
 
+mod chain;
 mod position;
 mod setup;
 mod side;
 mod tyre;
 
+pub use chain::{ChainReport, Doubt, Station, direction};
 pub use position::PositionReport;
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;
@@ -13,7 +15,7 @@ pub use tyre::{OtherGear, OtherTyre, TyreFit, TyreReport, WidthLine};
 use crate::number::{plain, rpm, trimmed};
 use crate::scenario::{CadenceWindow, Probe, Scenario};
 use crate::speed_unit::SpeedUnit;
-use gear_math::{Comparison, Derailleur, DevelopmentSpan, GearStep, RollOutLimit, SetUp, Wheel};
+use gear_math::{Comparison, Derailleur, DevelopmentSpan, GearStep, PathError, RollOutLimit, SetUp, Wheel};
 
 /// Least ratio of the ends of a picture's development scale.
 const SMALLEST_SPAN: f64 = 1.5;
@@ -47,6 +49,8 @@ pub struct Report {
     pub derailleur: Derailleur,
     /// The roll-out limit of the race, if it has one.
     pub limit: Option<RollOutLimit>,
+    /// The chains of A and B; an error where wheels would run into each other.
+    pub chains: [Result<ChainReport, PathError>; 2],
     /// Tyre, rim and pressure.
     pub tyre: TyreReport,
     /// The road position on the cross bike.
@@ -115,6 +119,7 @@ impl Report {
             tolerance: scenario.tolerance,
             derailleur: scenario.derailleur,
             limit: scenario.limit,
+            chains: [ChainReport::new(Side::A, scenario), ChainReport::new(Side::B, scenario)],
             tyre: TyreReport::new(scenario),
             position: PositionReport::new(scenario),
             sheet_for: scenario.sheet_for,
@@ -127,6 +132,11 @@ impl Report {
     #[must_use]
     pub const fn setup(&self, side: Side) -> &SetupReport {
         &self.setups[side as usize]
+    }
+
+    /// The chains that there are: those whose wheels clear one another.
+    pub fn solved_chains(&self) -> impl Iterator<Item = &ChainReport> {
+        self.chains.iter().filter_map(|chain| chain.as_ref().ok())
     }
 
     /// Smallest and largest development of both, metres; at least half an octave, so that a small difference looks small.

@@ -72,7 +72,7 @@ fn toe_room(scenario: &Scenario) -> Option<ToeRoom> {
     let (position, toes) = (&scenario.position, &scenario.position.toes);
     Some(ToeRoom {
         front_centre: toes.front_centre?,
-        bottom_bracket_drop: toes.bracket_drop,
+        bottom_bracket_drop: scenario.chain.frame().bottom_bracket_drop,
         wheel_radius: scenario.wheel.tyre.outer_radius(),
         head_angle: position.front.head_angle,
         fork_rake: toes.fork_rake,

@@ -6,8 +6,8 @@ use crate::field::{Field, Kind};
 use crate::number::{rpm, trimmed, with_unit};
 use crate::speed_unit::SpeedUnit;
 use gear_math::{
-    Cadence, Circumference, Derailleur, Limits, OutOfLimits, Pressure, RollOutLimit, Speed, TyreKind,
-    TyreSize, Wheel,
+    Cadence, ChainLinks, Circumference, Derailleur, Limits, OutOfLimits, Pressure, RollOutLimit, Speed,
+    TyreKind, TyreSize, Wheel,
 };
 use std::fmt::Display;
 use std::str::FromStr;
@@ -103,19 +103,19 @@ impl<'b> Reader<'b> {
     }
 
     fn number_or(&mut self, field: Field, text: &str, limits: &'static Limits) -> Option<f64> {
-        checked(text, field, limits).map_err(|message| self.complain(field, message)).ok()
+        checked(text, field, limits).map_err(|message| self.refuse(field, message)).ok()
     }
 
     fn chosen(&mut self, field: Field) -> usize {
         let Kind::Choice(choices) = field.spec().kind else { return 0 };
         let place = |text: &str| choices.iter().position(|(value, _)| *value == text.trim());
         place(self.bench.text(field)).unwrap_or_else(|| {
-            self.complain(field, "Choose one of the values offered.".to_owned());
+            self.refuse(field, "Choose one of the values offered.".to_owned());
             place(self.good.text(field)).unwrap_or(0)
         })
     }
 
-    fn complain(&mut self, field: Field, message: String) {
+    fn refuse(&mut self, field: Field, message: String) {
         let kept = match self.good.text(field).trim() {
             "" => "none".to_owned(),
             text => format!("{text}\u{a0}{}", field.spec().unit).trim_end().to_owned(),
@@ -141,12 +141,13 @@ impl<'b> Reader<'b> {
     }
 
     /// Whole teeth that may be left out.
-    fn teeth<T: Copy>(
+    #[inline(never)]
+    pub(super) fn teeth<T: Copy>(
         &mut self,
         field: Field,
         good: Option<T>,
-        new: impl Fn(u16) -> Result<T, OutOfLimits>,
-        count: impl Fn(T) -> u16,
+        new: fn(u16) -> Result<T, OutOfLimits>,
+        count: fn(T) -> u16,
     ) -> Option<T> {
         let kept = |good: Option<T>| {
             good.map_or("none".to_owned(), |value| with_unit(f64::from(count(value)), 0, "teeth"))
@@ -251,6 +252,39 @@ impl<'b> Reader<'b> {
                 .measured(Field::ProbeSpeed, good.speed, Speed::from_km_per_h, |kept| unit.print(kept)),
         }
     }
+
+    /// A quantity in the unit of its field that may be left out. Taking functions rather than closures, and staying a
+    /// function of its own, keeps the compiled code of all quantities one and the same.
+    #[inline(never)]
+    pub(super) fn optional_quantity<T: Copy>(
+        &mut self,
+        field: Field,
+        good: Option<T>,
+        new: fn(f64) -> Result<T, OutOfLimits>,
+        value: fn(T) -> f64,
+    ) -> Option<T> {
+        self.optional(field, good, new, |kept| in_unit(value(kept), field))
+    }
+
+    /// A number of links that may be left out.
+    pub(super) fn links(&mut self, field: Field, good: Option<ChainLinks>) -> Option<ChainLinks> {
+        let kept =
+            |good: Option<ChainLinks>| good.map_or("none".to_owned(), |links| links.count().to_string());
+        self.read(field, good, kept, |text| {
+            if text.is_empty() {
+                return Ok(None);
+            }
+            let whole =
+                text.parse::<u32>().map_err(|_| "Type a whole number of links, or leave it empty.")?;
+            let links = ChainLinks::new(u16::try_from(whole).unwrap_or(u16::MAX));
+            links.map(Some).map_err(|error| sentence(&error))
+        })
+    }
+
+    /// Notes what is wrong beyond a single field.
+    pub(super) fn complain(&mut self, field: Field, error: &impl Display, kept: String) {
+        self.complaints.push(Complaint { field, message: sentence(error), kept });
+    }
 }
 
 /// A number within its limits. A pressure may have psi behind it.
@@ -263,10 +297,15 @@ fn checked(text: &str, field: Field, limits: &'static Limits) -> Result<f64, Str
     }
 }
 
-/// A typed number: a decimal comma and the field's own unit behind it are understood.
+/// A value with the unit of its field.
+fn in_unit(value: f64, field: Field) -> String {
+    format!("{value}\u{a0}{}", field.spec().unit).trim_end().to_owned()
+}
+
+/// A typed number: a decimal comma, a true minus sign and the field's own unit behind it are understood.
 fn number(text: &str, field: Field) -> Result<f64, String> {
-    let bare = text.strip_suffix(field.spec().unit).unwrap_or(text).trim_end();
-    let dotted = if bare.contains('.') { bare.to_owned() } else { bare.replacen(',', ".", 1) };
+    let bare = text.strip_suffix(field.spec().unit).unwrap_or(text).trim_end().replace('−', "-");
+    let dotted = if bare.contains('.') { bare } else { bare.replacen(',', ".", 1) };
     let digits =
         dotted.bytes().all(|byte| byte.is_ascii_digit() || matches!(byte, b'.' | b'-' | b'+' | b'e' | b'E'));
     dotted.parse().ok().filter(|_| digits).ok_or_else(|| format!("Type a number{}", example(field)))

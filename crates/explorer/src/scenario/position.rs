@@ -3,10 +3,10 @@
 use super::parse::{Quantity, Reader};
 use crate::field::Field;
 use gear_math::{
-    BarCloser, BarDepth, BarDrop, BarRaise, BarReach, BarShape, BarTolerance, BottomBracketDrop, ClampHeight,
-    CrankLength, CrossBike, Footing, ForkRake, FrameReach, FrameStack, FrontCentre, FrontEnd, HeadAngle,
-    PedalOffset, PositionChanges, RoadPosition, Saddle, SaddleHeight, SaddleLowering, SeatAngle, Setback,
-    SoleStack, Spacers, StemSearchLimits, TipToBar, TopCap,
+    BarCloser, BarDepth, BarDrop, BarRaise, BarReach, BarShape, BarTolerance, ClampHeight, CrankLength,
+    CrossBike, Footing, ForkRake, FrameReach, FrameStack, FrontCentre, FrontEnd, HeadAngle, PedalOffset,
+    PositionChanges, RoadPosition, Saddle, SaddleHeight, SaddleLowering, SeatAngle, Setback, SoleStack,
+    Spacers, StemSearchLimits, TipToBar, TopCap,
 };
 
 /// What the position's section is worked out from.
@@ -51,8 +51,6 @@ impl BarShapes {
 pub struct ToeInputs {
     /// Bottom bracket to front axle.
     pub front_centre: Option<FrontCentre>,
-    /// Bottom bracket below the axles.
-    pub bracket_drop: BottomBracketDrop,
     /// Front axle ahead of the steering axis.
     pub fork_rake: ForkRake,
     /// Pedal centre from the mid-plane.
@@ -133,8 +131,6 @@ fn bar(reader: &mut Reader<'_>, reach: Field, depth: Field) -> (Option<BarReach>
 fn toes(reader: &mut Reader<'_>) -> ToeInputs {
     ToeInputs {
         front_centre: reader.quantity_or_none(Field::FrontCentre, (&FrontCentre::LIMITS, FrontCentre::new)),
-        bracket_drop: reader
-            .quantity(Field::BracketDrop, (&BottomBracketDrop::LIMITS, BottomBracketDrop::new)),
         fork_rake: reader.quantity(Field::ForkRake, (&ForkRake::LIMITS, ForkRake::new)),
         pedal_offset: reader.quantity(Field::PedalOffset, (&PedalOffset::LIMITS, PedalOffset::new)),
     }

@@ -3,12 +3,18 @@
 use super::gears::column;
 use super::sheet::Block;
 use super::words::{name, table, worked};
-use crate::number::{counted, listed, plain};
+use super::{chain, chain_working};
+use crate::number::{counted, listed, trimmed};
 use crate::report::{Report, SetupReport};
 use gear_math::{CageClass, CageFinding, CageVerdict, Drivetrain, Gear};
 use maud::{Markup, html};
 
-const BY_HAND: &str = "Turn slowly into the largest ring with the largest sprocket and never force it, then the smallest with the smallest, and look at the gap under the largest sprocket.";
+/// What to try before riding.
+const BY_HAND: [&str; 3] = [
+    "Turn slowly into the largest ring with the largest sprocket and never force it; the pulleys must not be pulled into line.",
+    "Then the smallest with the smallest: the lower run must neither sag nor touch the guide pulley.",
+    "Look at the gap under the largest sprocket, at the hanger, and with rear suspension at every height of its travel.",
+];
 /// Spare teeth from which some whole, even number of links surely suits every gear.
 const SURE_SPARE: usize = 4;
 /// Most gears named in a sentence; more are counted.
@@ -18,9 +24,10 @@ const NAMED: usize = 4;
 #[must_use]
 pub(super) fn answer(report: &Report) -> Markup {
     html! {
-        p { @for setup in &report.setups { (verdict(setup)) " " } }
-        @if report.setups.iter().any(|setup| !setup.cage.unknown.is_empty()) { p { (unknown(report)) } }
-        p.care { "By hand, before riding. " (BY_HAND) " The makers’ figures come before ours." }
+        @for setup in &report.setups { p.verdict { (verdict(setup)) " " (chain::verdict(report, setup.side)) } }
+        p.more { (chain::present(report)) (chain::certainty(report)) }
+        @if report.setups.iter().any(|setup| !setup.cage.unknown.is_empty()) { p.more { (unknown(report)) } }
+        p.more.care { "By hand, before riding. " (BY_HAND.join(" ")) " The makers’ figures come before ours." }
     }
 }
 
@@ -46,7 +53,7 @@ pub(super) fn block(report: &Report) -> Block {
             block.row_of(setup.side, "Gears to avoid", loose.collect::<Vec<_>>().join(", "));
         }
     }
-    block.cautions.push(BY_HAND.to_owned());
+    block.cautions.extend(BY_HAND.map(str::to_owned));
     block
 }
 
@@ -144,7 +151,7 @@ fn unknown(report: &Report) -> Markup {
 /// What each set-up asks for against what the derailleur has, and what cages usually have.
 #[must_use]
 pub(super) fn tables(report: &Report) -> Markup {
-    html! { (asked(report)) (loose_gears(report)) (classes()) }
+    html! { (asked(report)) (classes()) }
 }
 
 fn asked(report: &Report) -> Markup {
@@ -164,8 +171,9 @@ fn asked(report: &Report) -> Markup {
     table("Asked for and given", "", &head, &body)
 }
 
-/// The gears in which the chain hangs, so that the picture's crosses can be read too.
-fn loose_gears(report: &Report) -> Markup {
+/// The gears in which the chain hangs by the makers' sum, so that the picture's crosses can be read too.
+#[must_use]
+pub(super) fn loose_gears(report: &Report) -> Markup {
     let head = html! { tr { th scope="col" { "Gear" } th scope="col" { "Slack to take up" } th scope="col" { "Beyond the cage" } } };
     let body = html! {
         @for setup in &report.setups {
@@ -190,7 +198,7 @@ fn classes() -> Markup {
         @for class in CageClass::ALL {
             tr {
                 th scope="row" { (class.name) }
-                td { (plain(class.pulley_centres_mm.0, 0)) "–" (plain(class.pulley_centres_mm.1, 0)) " mm" }
+                td { (trimmed(class.pulley_centres_mm.0)) "–" (trimmed(class.pulley_centres_mm.1)) " mm" }
                 td { (class.total_capacity.0) "–" (class.total_capacity.1) }
                 td { (class.largest_sprocket.0) @match class.largest_sprocket.1 { Some(most) => { "–" (most) } None => " and up" } }
             }
@@ -213,6 +221,7 @@ pub(super) fn working(report: &Report) -> Markup {
         p { b { "Why largest with largest is never given away. " } "The chain’s length is set there. Too short for that gear, it locks and can tear off the derailleur or the hanger; too long for smallest with smallest, it only hangs and rattles. So a shortage of capacity is always taken at the loose end." }
         p { b { "Largest sprocket " } "is a limit of its own: the guide pulley must clear it, which depends on the derailleur’s body and the hanger, not on the cage’s length." }
         p { "The sum is right to about half a tooth; whole links can cost up to four teeth more." }
+        (chain_working::working(report))
     }
 }
 

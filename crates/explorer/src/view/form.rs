@@ -26,6 +26,8 @@ pub fn by_name(name: &str) -> Option<Markup> {
     match name {
         "bench" => Some(bench()),
         "probes" => Some(section(Group::Probes)),
+        "chain" => Some(with_finer(&[("", Group::Chain)], Group::ChainFiner)),
+        "gears-shown" => Some(section(Group::GearsShown)),
         "tyre" => Some(with_finer(&[("", Group::Tyre)], Group::TyreFiner)),
         "position" => Some(with_finer(
             &[
@@ -49,10 +51,10 @@ fn section(group: Group) -> Markup {
 fn with_finer(groups: &[(&str, Group)], finer: Group) -> Markup {
     html! {
         @for &(legend, group) in groups {
-            @if legend.is_empty() { div.grid { (section(group)) } }
-            @else { fieldset { legend { (legend) } div.grid { (section(group)) } } }
+            @if legend.is_empty() { div.measures { (section(group)) } }
+            @else { fieldset { legend { (legend) } div.measures { (section(group)) } } }
         }
-        details { summary { "Finer settings" } div.grid { (section(finer)) } }
+        details { summary { "Finer settings" } div.measures { (section(finer)) } }
     }
 }
 
@@ -114,6 +116,7 @@ fn picks(field: Field) -> Markup {
         Field::CassetteA | Field::CassetteB => select_that_sets(field, "Usual cassettes", &cassettes()),
         Field::RingsA | Field::RingsB => select_that_sets(field, "Usual rings", &chainsets()),
         Field::Capacity => select_that_sets(field, "Usual by cage length", &cages()),
+        Field::PulleyCentres => select_that_sets(field, "Usual by cage length", &pulley_centres()),
         Field::RollOutLimit => select_that_sets(field, "From rule books", &roll_out_limits()),
         _ => html! {},
     }
@@ -173,6 +176,18 @@ fn cages() -> Picks {
         let heading = format!("{} cage, common practice: {least} to {most}", class.name);
         for teeth in [least, most] {
             put(&mut picks, heading.clone(), (teeth.to_string(), format!("{teeth} teeth")));
+        }
+    }
+    picks
+}
+
+fn pulley_centres() -> Picks {
+    let mut picks: Picks = Vec::new();
+    for class in CageClass::ALL {
+        let (least, most) = class.pulley_centres_mm;
+        for mm in [least, most] {
+            let heading = format!("{} cage, common practice", class.name);
+            put(&mut picks, heading, (mm.to_string(), format!("{mm} mm")));
         }
     }
     picks

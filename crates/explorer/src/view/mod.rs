@@ -1,6 +1,8 @@
 //! The page's text: every fragment of HTML that changes, as a function of the report.
 
 mod cage;
+mod chain;
+mod chain_working;
 pub mod form;
 mod gears;
 mod limit;
@@ -30,7 +32,7 @@ pub fn fragments(
     link: &str,
 ) -> Vec<(String, String)> {
     let doubts = notices::doubts(complaints);
-    let sections: [(&str, Markup); 20] = [
+    let sections: [(&str, Markup); 24] = [
         ("scenario", notices::scenario(is_demo)),
         ("notices", notices::list(notices)),
         ("rings-answer", answered(&doubts, &rings::answer(report))),
@@ -44,6 +46,10 @@ pub fn fragments(
         ("cage-answer", answered(&doubts, &cage::answer(report))),
         ("cage-tables", cage::tables(report)),
         ("cage-working", cage::working(report)),
+        ("cage-loose", cage::loose_gears(report)),
+        ("chain-bench", chain::bench(report)),
+        ("chain-remedies", chain::remedies(report)),
+        ("chain-lengths", chain::lengths(report)),
         ("tyre-answer", answered(&doubts, &tyre::answer(report))),
         ("tyre-tables", tyre::tables(report)),
         ("tyre-working", tyre::working(report)),

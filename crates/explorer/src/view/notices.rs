@@ -119,7 +119,15 @@ fn roll_out(report: &Report) -> String {
 
 fn slider_value(report: &Report, field: Field) -> String {
     match field {
+        Field::GearA => gear_shown(report, Side::A),
+        Field::GearB => gear_shown(report, Side::B),
         Field::ProbeCadence => rpm(report.probe.cadence),
         _ => report.unit.print(report.probe.speed),
     }
+}
+
+fn gear_shown(report: &Report, side: Side) -> String {
+    report.chains[side as usize]
+        .as_ref()
+        .map_or("–".to_owned(), |chain| chain.station().fit.gear.to_string())
 }

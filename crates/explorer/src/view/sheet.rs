@@ -3,7 +3,7 @@
 //! Each section gives one [`Block`]; a further section plugs in with one line in [`blocks`].
 
 use super::words::name;
-use super::{cage, position, rings, tyre};
+use super::{cage, chain, position, rings, tyre};
 use crate::report::{Report, Side};
 use maud::{Markup, html};
 
@@ -70,8 +70,13 @@ impl Part {
 
 /// The blocks of all sections, in the order of the page, with what the chosen set-up needs.
 fn blocks(report: &Report) -> Vec<Block> {
-    let mut blocks =
-        vec![rings::block(report), cage::block(report), tyre::block(report), position::block(report)];
+    let mut blocks = vec![
+        rings::block(report),
+        cage::block(report),
+        chain::block(report),
+        tyre::block(report),
+        position::block(report),
+    ];
     for block in &mut blocks {
         block.parts.retain(|part| part.is_for(report.sheet_for));
     }

@@ -8,8 +8,8 @@ const MOST_STEPS: usize = 60;
 
 /// Where a function that falls from `low` to `high` crosses zero. `value_and_slope` gives both at a point.
 ///
-/// The root stays between the two ends, whatever the slope says. Once the value is within `close_enough`, one last step
-/// ends the search.
+/// The root stays between the two ends, whatever the slope says. Once the value is within `close_enough`, one
+/// last step ends the search.
 pub(super) fn falling_root(
     value_and_slope: impl Fn(f64) -> (f64, f64),
     low: f64,

@@ -50,7 +50,8 @@ impl Cage {
     /// let usual = ChainDefaults::CAGE;
     /// assert!(Cage::new(usual).is_ok());
     /// let stub = CageMeasures { pulley_centres: PulleyCentres::new(40.0)?, ..usual };
-    /// assert_eq!(Cage::new(stub).unwrap_err().to_string(), "guide pulley and tension pulley run into each other");
+    /// let error = Cage::new(stub).unwrap_err().to_string();
+    /// assert!(error.starts_with("guide pulley and tension pulley run into each other"));
     /// # Ok::<(), gear_math::OutOfLimits>(())
     /// ```
     pub fn new(measures: CageMeasures) -> Result<Self, PathError> {

@@ -14,6 +14,8 @@ use crate::{Cassette, Chainring, Chainset, Derailleur, Drivetrain, Gear, Sprocke
 pub struct ChainAdvice {
     /// Whether the cage can stay, with the chain that suits it best.
     pub verdict: ChainVerdict,
+    /// Every gear with the chain that the verdict speaks of: the recommended one, or two links less.
+    pub suited: ChainFit,
     /// Every gear with the chain that was given, or with the recommended one.
     pub fit: ChainFit,
     /// What would help, least effort first; empty when every gear is usable and the derailleur clears the largest
@@ -70,15 +72,21 @@ impl ChainSetup {
         hanger: &Hanger,
     ) -> Result<ChainAdvice, PathError> {
         let bench = Bench { setup: self, recommended: self.fit(None)?, present: self.fit(links)? };
-        let mut remedies: Vec<Remedy> = bench.lower_hanger(maker, hanger).into_iter().collect();
+        let mut remedies = Vec::new();
+        bench.lower_hanger(maker, hanger).into_iter().for_each(|remedy| rank(&mut remedies, remedy));
         if !bench.present.all_usable() {
-            remedies.extend(bench.for_the_chain());
+            bench.for_the_chain().for_each(|remedy| rank(&mut remedies, remedy));
         }
-        remedies.sort_by(|a, b| {
-            a.effort.part.cmp(&b.effort.part).then(a.effort.share.total_cmp(&b.effort.share))
-        });
-        Ok(ChainAdvice { verdict: bench.verdict(), remedies, fit: bench.present })
+        let (verdict, suited) = bench.verdict();
+        Ok(ChainAdvice { verdict, suited, remedies, fit: bench.present })
     }
+}
+
+/// Puts `remedy` behind those of no greater effort. A handful of remedies needs no sorting algorithm, whose code is
+/// large.
+fn rank(remedies: &mut Vec<Remedy>, remedy: Remedy) {
+    let place = remedies.partition_point(|other| other.effort <= remedy.effort);
+    remedies.insert(place, remedy);
 }
 
 /// The set-up under examination.
@@ -89,15 +97,16 @@ struct Bench<'a> {
 }
 
 impl Bench<'_> {
-    fn verdict(&self) -> ChainVerdict {
+    fn verdict(&self) -> (ChainVerdict, ChainFit) {
+        let recommended = || self.recommended.clone();
         if self.recommended.all_usable() {
-            ChainVerdict::Keep
+            (ChainVerdict::Keep, recommended())
         } else if self.avoidable(&self.recommended).is_some() {
-            ChainVerdict::KeepAvoidingGears
-        } else if self.tight_chain().is_some() {
-            ChainVerdict::KeepWithTightChain
+            (ChainVerdict::KeepAvoidingGears, recommended())
+        } else if let Some(tight) = self.tight_chain() {
+            (ChainVerdict::KeepWithTightChain, tight)
         } else {
-            ChainVerdict::LongerCageNeeded
+            (ChainVerdict::LongerCageNeeded, recommended())
         }
     }
 

@@ -33,6 +33,12 @@ impl ChainWindow {
         self.shortest <= self.longest
     }
 
+    /// Whether a chain of `links` keeps the cage between its stops in every gear.
+    #[must_use]
+    pub fn suits(&self, links: ChainLinks) -> bool {
+        (self.shortest..=self.longest).contains(&links)
+    }
+
     /// Links between the exact ends; negative when no chain, whatever its length, suits every gear.
     #[must_use]
     pub fn spare_links(&self) -> f64 {

@@ -81,6 +81,19 @@ pub struct StraightRun {
     pub length_mm: f64,
 }
 
+impl StraightRun {
+    /// How far below its straight line a run hangs when it is `surplus` links longer, in millimetres; 0 when it is
+    /// not longer.
+    ///
+    /// # Formula
+    /// √(⅜ · length · surplus · p), with pitch p: the arc of a shallow parabola. An estimate, for drawing: chain that
+    /// hangs by more than a quarter of its length hangs less deep than this.
+    #[must_use]
+    pub fn sag_mm(&self, surplus: f64) -> f64 {
+        (0.375 * self.length_mm * surplus.max(0.0) * ChainPitch::BICYCLE.mm()).sqrt()
+    }
+}
+
 /// The whole path of the chain in one gear at one cage angle, true to scale.
 ///
 /// Order of travel: chainring, tension pulley, guide pulley, sprocket. Run `i` goes from wheel `i` to the next.
@@ -298,7 +311,8 @@ impl GearPath {
     /// The largest angle, up to `limit`, at which the chain still touches the guide pulley and a pull on it
     /// still shortens the path, with the length there; beyond, no cage stands.
     pub(super) fn tightest(&self, limit: f64) -> (f64, f64) {
-        let leaves_guide = (self.guide_run.heading - self.cage_heading(0.0)).rem_euclid(TAU);
+        let turn = self.guide_run.heading - self.cage_heading(0.0);
+        let leaves_guide = if turn < 0.0 { turn + TAU } else { turn };
         let limit = limit.min(leaves_guide);
         let at = self.length_at(limit);
         if at.slope < 0.0 { (limit, at.length) } else { self.shortest_before(limit) }

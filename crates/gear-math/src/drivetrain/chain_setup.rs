@@ -115,11 +115,15 @@ impl ChainSetup {
     }
 
     fn gear_fit(&self, gear: Gear, chain_angle: ChainAngle, links: ChainLinks) -> Result<GearFit, PathError> {
-        let stance = self.swing(gear)?.stance(links);
+        let swing = self.swing(gear)?;
+        let stance = swing.stance(links);
+        let count = f64::from(links.count());
         Ok(GearFit {
             gear,
             cage_angle: stance.cage_angle,
             links_over: stance.links_over,
+            to_fore_stop: count - swing.fewest_links(),
+            to_rear_stop: swing.most_links() - count,
             state: stance.state,
             drawn_angle: stance.drawn_angle,
             chain_angle,

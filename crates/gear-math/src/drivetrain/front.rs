@@ -17,15 +17,17 @@ impl FrontLimits {
     /// Teeth by which the largest ring may differ from the one the plates are curved for (from memory: 3 to 4).
     pub const CURVE_TOLERANCE: u16 = 4;
 
-    /// Usual limits for a crank of `rings` rings: most difference 16 for two rings (from memory; 14 on older ones, from
-    /// published text) and 22 for three (published text); least difference 10 (from memory; some allow 8).
+    /// Usual limits for a crank of `rings` rings: most difference 16 for two rings (from memory; 14 on older
+    /// ones, from published text) and 22 for three (published text); least difference 10 (from memory; some
+    /// allow 8).
     #[must_use]
     pub const fn usual(rings: usize) -> Self {
         let most_difference = if rings < 3 { 16 } else { 22 };
         Self { most_difference, least_difference: 10, made_for: None }
     }
 
-    /// What speaks against `chainset`; empty when nothing does, and for a single ring, which needs no front derailleur.
+    /// What speaks against `chainset`; empty when nothing does, and for a single ring, which needs no front
+    /// derailleur.
     ///
     /// # Example
     /// ```

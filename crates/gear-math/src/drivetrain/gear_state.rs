@@ -45,6 +45,10 @@ pub struct GearFit {
     /// from the stop that the cage has reached. A gear can be short by this count and still be
     /// [tight but usual](GearState::TightButUsual).
     pub links_over: f64,
+    /// Links that could still come off before the cage reaches its fore stop; negative beyond it.
+    pub to_fore_stop: f64,
+    /// Links that could still be added before the cage reaches its rear stop; negative beyond it.
+    pub to_rear_stop: f64,
     /// How it runs.
     pub state: GearState,
     /// The angle at which to draw the cage: where it stands, also beyond the fore stop while that is usual; at

@@ -39,8 +39,9 @@ impl Hanger {
     /// `wanted`; 0 when it does so already, `None` when hanging lower alone cannot do it.
     ///
     /// # Formula
-    /// The lesser root of |G − H − e·d| = reach for `usual`, with guide axle G for `wanted`, hanger H and d square to the
-    /// line from axle to bottom bracket. The derailleur is taken to be used to the full on `usual`.
+    /// The lesser root of |G − H − e·d| = reach for `usual`, with guide axle G for `wanted`, hanger H and d
+    /// square to the line from axle to bottom bracket. The derailleur is taken to be used to the full on
+    /// `usual`.
     #[must_use]
     pub fn extension_mm(
         &self,
@@ -58,7 +59,9 @@ impl Hanger {
         (half_chord >= 0.0).then(|| (along - half_chord.sqrt()).max(0.0))
     }
 
-    fn point(&self, frame: &FrameMeasures) -> PathPoint {
+    /// The mounting point in the drivetrain's side view.
+    #[must_use]
+    pub fn point(&self, frame: &FrameMeasures) -> PathPoint {
         let [[fx, fy], [dx, dy]] = directions(frame);
         let [down, back] = [self.drop.mm(), self.setback.mm()];
         PathPoint { x_mm: down * dx - back * fx, y_mm: down * dy - back * fy }

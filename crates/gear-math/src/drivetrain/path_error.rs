@@ -43,7 +43,7 @@ impl fmt::Display for PathError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::WheelsOverlap { first, second } => {
-                write!(f, "{first} and {second} run into each other")
+                write!(f, "{first} and {second} run into each other: check their measures")
             }
         }
     }

@@ -1,0 +1,238 @@
+//! The chain of one set-up: how every gear lies, which chain suits it, and how sure that is.
+
+use super::Side;
+use crate::field::Field;
+use crate::number::{plain, with_unit};
+use crate::scenario::Scenario;
+use gear_math::{
+    Assumption, CageAngle, CentreDistance, ChainAdvice, ChainDefaults, ChainLinks, ChainMeasure, ChainPath,
+    ChainPitch, ChainSetup, ChainWindow, Drivetrain, FrontConcern, FrontLimits, GearFit, GearState, Hanger,
+    PathError, PathPoint, PitchCircle, TwoSprocketDrive, cassette_slope_degrees,
+};
+
+/// The chain of one set-up.
+#[derive(Debug)]
+pub struct ChainReport {
+    /// Which set-up.
+    pub side: Side,
+    /// Parts, frame, cage and chainline.
+    pub setup: ChainSetup,
+    /// Verdict, chain length and remedies.
+    pub advice: ChainAdvice,
+    /// The chain counted on the bike, if it was.
+    pub present: Option<ChainLinks>,
+    /// Every gear with the present chain or the one to fit: ring by ring from the largest, the largest sprocket
+    /// first.
+    pub stations: Vec<Station>,
+    /// Which of them is drawn.
+    pub shown: usize,
+    /// Its chain.
+    pub path: ChainPath,
+    /// The chain in the first and in the last station, which take most room.
+    pub ends: [ChainPath; 2],
+    /// Where the derailleur hangs.
+    pub hanger: PathPoint,
+    /// From there to the guide pulley under the largest sprocket, millimetres.
+    pub reach_mm: f64,
+    /// Slope the guide pulley must climb, degrees.
+    pub slope_degrees: f64,
+    /// What the front derailleur is held to.
+    pub front_limits: FrontLimits,
+    /// What it says to the rings.
+    pub front: Vec<FrontConcern>,
+    /// What was left empty, with what that costs in certainty.
+    pub doubts: Vec<Doubt>,
+    /// Ring and sprocket of the largest gear without the derailleur.
+    pub two_wheels: Option<TwoSprocketDrive>,
+    /// Whether the maker's capacity should have placed the rear stop, but no stop does.
+    pub capacity_out_of_reach: bool,
+}
+
+/// One gear with its chain.
+#[derive(Debug, Clone, Copy)]
+pub struct Station {
+    /// How the chain lies.
+    pub fit: GearFit,
+    /// Whether it runs at its steepest.
+    pub crossed: bool,
+    /// Teeth of slack beyond the capacity that the maker states.
+    pub beyond_maker: u16,
+}
+
+/// A measure that was left empty.
+#[derive(Debug, Clone, Copy)]
+pub struct Doubt {
+    /// What was taken instead.
+    pub assumption: Assumption,
+    /// The chains that would suit if the measure lay at its likely ends; `None` when nothing would.
+    pub ends: [Option<ChainWindow>; 2],
+    /// Whether the chain of the verdict suits at one end and not at the other.
+    pub decides: bool,
+}
+
+impl ChainReport {
+    pub(super) fn new(side: Side, scenario: &Scenario) -> Result<Self, PathError> {
+        let inputs = &scenario.chain;
+        let drivetrain = scenario.drivetrain(side);
+        let (setup, capacity_out_of_reach) = set_up(drivetrain, scenario)?;
+        let hanger = inputs.hanger();
+        let advice = advise(&setup, scenario, &hanger)?;
+        let stations = stations(&drivetrain, &advice, scenario);
+        let shown = inputs.shown[side as usize].min(stations.len() - 1);
+        let path = |place: usize| setup.path(stations[place].fit.gear, advice.fit.links);
+        let front_limits = front_limits(&drivetrain, scenario);
+        Ok(Self {
+            side,
+            present: inputs.links,
+            shown,
+            path: path(shown)?,
+            ends: [path(0)?, path(stations.len() - 1)?],
+            hanger: hanger.point(&setup.frame),
+            reach_mm: hanger.reach_mm(drivetrain.cassette.largest(), &setup.frame, &setup.cage),
+            slope_degrees: cassette_slope_degrees(&drivetrain.cassette, setup.chainline.sprocket_pitch),
+            front: front_limits.concerns(&drivetrain.chainset),
+            front_limits,
+            doubts: doubts(&setup, advice.suited.links, |measure| inputs.left_empty(measure)),
+            two_wheels: two_wheels(&setup),
+            capacity_out_of_reach,
+            setup,
+            stations,
+            advice,
+        })
+    }
+
+    /// The gear that is drawn.
+    #[must_use]
+    pub fn station(&self) -> &Station {
+        &self.stations[self.shown]
+    }
+
+    /// The slider that says which gear is drawn.
+    #[must_use]
+    pub const fn shown_field(&self) -> Field {
+        match self.side {
+            Side::A => Field::GearA,
+            Side::B => Field::GearB,
+        }
+    }
+}
+
+/// Where no links were counted, everything is worked out for the chain that the verdict speaks of.
+fn advise(setup: &ChainSetup, scenario: &Scenario, hanger: &Hanger) -> Result<ChainAdvice, PathError> {
+    let with = |links| setup.advise(links, &scenario.derailleur, hanger);
+    let advice = with(scenario.chain.links)?;
+    let other = scenario.chain.links.is_none() && advice.suited.links != advice.fit.links;
+    if other { with(Some(advice.suited.links)) } else { Ok(advice) }
+}
+
+fn set_up(drivetrain: Drivetrain, scenario: &Scenario) -> Result<(ChainSetup, bool), PathError> {
+    let inputs = &scenario.chain;
+    let setup = ChainSetup {
+        chainline: ChainDefaults::chainline(&drivetrain),
+        drivetrain,
+        frame: inputs.frame(),
+        cage: inputs.cage,
+    };
+    let Some(capacity) = scenario.derailleur.total_capacity.filter(|_| inputs.stop_by_capacity) else {
+        return Ok((setup, false));
+    };
+    let moved = setup.with_stated_capacity(capacity.teeth())?;
+    Ok((moved.unwrap_or(setup), moved.is_none()))
+}
+
+fn two_wheels(setup: &ChainSetup) -> Option<TwoSprocketDrive> {
+    let wheel = |teeth| PitchCircle::new(teeth, ChainPitch::BICYCLE).ok();
+    let Drivetrain { chainset, cassette } = &setup.drivetrain;
+    let centres = CentreDistance::new(setup.frame.chainstay.mm()).ok()?;
+    let (ring, sprocket) = (wheel(chainset.largest().teeth())?, wheel(cassette.largest().teeth())?);
+    TwoSprocketDrive::new(ring, sprocket, centres).ok()
+}
+
+fn stations(drivetrain: &Drivetrain, advice: &ChainAdvice, scenario: &Scenario) -> Vec<Station> {
+    let crossed = drivetrain.crossed_rule();
+    let station = |&fit: &GearFit| Station {
+        fit,
+        crossed: crossed.covers(fit.gear),
+        beyond_maker: scenario
+            .derailleur
+            .total_capacity
+            .map_or(0, |capacity| drivetrain.slack(fit.gear).saturating_sub(capacity.teeth())),
+    };
+    let sprockets = drivetrain.cassette.sprockets().len();
+    advice.fit.gears.chunks(sprockets).flat_map(|ring| ring.iter().rev().map(station)).collect()
+}
+
+fn front_limits(drivetrain: &Drivetrain, scenario: &Scenario) -> FrontLimits {
+    let usual = FrontLimits::usual(drivetrain.chainset.rings().len());
+    FrontLimits {
+        most_difference: scenario
+            .derailleur
+            .ring_difference
+            .map_or(usual.most_difference, gear_math::RingDifference::teeth),
+        made_for: scenario.chain.made_for,
+        ..usual
+    }
+}
+
+fn doubts(setup: &ChainSetup, links: ChainLinks, left_empty: impl Fn(ChainMeasure) -> bool) -> Vec<Doubt> {
+    let doubt = |assumption: Assumption| {
+        let ends = assumption.ends(setup).map_or([None; 2], |ends| ends.map(Some));
+        let [low, high] = ends.map(|end| end.is_some_and(|window| window.suits(links)));
+        Doubt { assumption, ends, decides: low != high || low != setup_suits(setup, links) }
+    };
+    ChainDefaults::ASSUMPTIONS
+        .into_iter()
+        .filter(|assumption| left_empty(assumption.measure))
+        .map(doubt)
+        .collect()
+}
+
+fn setup_suits(setup: &ChainSetup, links: ChainLinks) -> bool {
+    setup.window().is_ok_and(|window| window.suits(links))
+}
+
+impl Station {
+    /// The state's name.
+    #[must_use]
+    pub const fn state_name(&self) -> &'static str {
+        match self.fit.state {
+            GearState::Comfortable => "comfortable",
+            GearState::TightButUsual => "tight but usual",
+            GearState::TooTight => "too tight",
+            GearState::Slack => "slack",
+        }
+    }
+
+    /// The state in words, with how many links are missing or too many.
+    #[must_use]
+    pub fn state_in_words(&self) -> String {
+        let links = || with_unit(self.fit.links_over.abs(), 1, "links");
+        match self.fit.state {
+            GearState::Comfortable | GearState::TightButUsual => self.state_name().to_owned(),
+            GearState::TooTight => format!("{}, {} short", self.state_name(), links()),
+            GearState::Slack => format!("{}, {} too many", self.state_name(), links()),
+        }
+    }
+
+    /// Where the cage stands and how the gear runs.
+    #[must_use]
+    pub fn in_words(&self) -> String {
+        match self.fit.state {
+            GearState::Comfortable | GearState::TightButUsual => {
+                format!("cage {}, {}", direction(self.fit.drawn_angle), self.state_in_words())
+            }
+            GearState::TooTight | GearState::Slack => self.state_in_words(),
+        }
+    }
+}
+
+/// A cage angle as seen from the drive side.
+#[must_use]
+pub fn direction(angle: CageAngle) -> String {
+    let degrees = plain(angle.degrees().abs(), 0);
+    match (degrees.as_str(), angle.degrees() < 0.0) {
+        ("0", _) => "straight down".to_owned(),
+        (degrees, false) => format!("{degrees}° forward"),
+        (degrees, true) => format!("{degrees}° back"),
+    }
+}

@@ -1,0 +1,210 @@
+//! What a workshop measured of frame, cage and chain; what it left empty is taken as usual.
+
+use super::parse::Reader;
+use crate::field::Field;
+use gear_math::{
+    BottomBracketDrop, Cage, CageMeasures, ChainDefaults, ChainLinks, ChainMeasure, Chainring,
+    ChainstayLength, ForeStop, FrameMeasures, GuideAngle, Hanger, HangerDrop, HangerSetback, Limits,
+    PathError, Pulley, PulleyCentres, PulleyGap, RearStop, WheelRole,
+};
+
+/// Most gears a set-up can have.
+const MOST_GEARS: f64 = 42.0;
+
+/// Places on the way from the largest ring and sprocket to the smallest.
+static PLACES: Limits = Limits { name: "place of the gear", unit: "", min: 1.0, max: MOST_GEARS };
+
+/// Inputs of the chain and its cage.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ChainInputs {
+    chainstay: Option<ChainstayLength>,
+    bottom_bracket_drop: Option<BottomBracketDrop>,
+    hanger_drop: Option<HangerDrop>,
+    hanger_setback: Option<HangerSetback>,
+    measured: MeasuredCage,
+    /// The cage made of what was measured and what is usual.
+    pub cage: Cage,
+    /// The chain now on the bike, if its links were counted.
+    pub links: Option<ChainLinks>,
+    /// The ring that the front derailleur's plates are curved for, if known.
+    pub made_for: Option<Chainring>,
+    /// Whether the rear stop stands where the maker's capacity puts it.
+    pub stop_by_capacity: bool,
+    /// Which gear of A and of B is drawn, counted from 0 at the largest ring and sprocket.
+    pub shown: [usize; 2],
+}
+
+/// A cage as far as it was measured.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+struct MeasuredCage {
+    pulley_centres: Option<PulleyCentres>,
+    guide: Option<Pulley>,
+    tension: Option<Pulley>,
+    gap: Option<PulleyGap>,
+    guide_angle: Option<GuideAngle>,
+    rear_stop: Option<RearStop>,
+    fore_stop: Option<ForeStop>,
+}
+
+impl MeasuredCage {
+    fn read(reader: &mut Reader<'_>, good: &Self) -> Self {
+        Self {
+            pulley_centres: reader.optional_quantity(
+                Field::PulleyCentres,
+                good.pulley_centres,
+                PulleyCentres::new,
+                PulleyCentres::mm,
+            ),
+            guide: reader.teeth(Field::GuideTeeth, good.guide, Pulley::new, Pulley::teeth),
+            tension: reader.teeth(Field::TensionTeeth, good.tension, Pulley::new, Pulley::teeth),
+            gap: reader.optional_quantity(Field::PulleyGap, good.gap, PulleyGap::new, PulleyGap::mm),
+            guide_angle: reader.optional_quantity(
+                Field::GuideAngle,
+                good.guide_angle,
+                GuideAngle::new,
+                GuideAngle::degrees,
+            ),
+            rear_stop: reader.optional_quantity(
+                Field::RearStop,
+                good.rear_stop,
+                RearStop::new,
+                RearStop::degrees,
+            ),
+            fore_stop: reader.optional_quantity(
+                Field::ForeStop,
+                good.fore_stop,
+                ForeStop::new,
+                ForeStop::degrees,
+            ),
+        }
+    }
+
+    fn filled(&self) -> Result<Cage, PathError> {
+        let usual = ChainDefaults::CAGE;
+        Cage::new(CageMeasures {
+            pulley_centres: self.pulley_centres.unwrap_or(usual.pulley_centres),
+            guide: self.guide.unwrap_or(usual.guide),
+            tension: self.tension.unwrap_or(usual.tension),
+            gap: self.gap.unwrap_or(usual.gap),
+            guide_angle: self.guide_angle.unwrap_or(usual.guide_angle),
+            rear_stop: self.rear_stop.unwrap_or(usual.rear_stop),
+            fore_stop: self.fore_stop.unwrap_or(usual.fore_stop),
+        })
+    }
+}
+
+impl ChainInputs {
+    /// Nothing measured.
+    pub(super) fn bare() -> Result<Self, PathError> {
+        let measured = MeasuredCage::default();
+        Ok(Self {
+            chainstay: None,
+            bottom_bracket_drop: None,
+            hanger_drop: None,
+            hanger_setback: None,
+            cage: measured.filled()?,
+            measured,
+            links: None,
+            made_for: None,
+            stop_by_capacity: false,
+            shown: [0; 2],
+        })
+    }
+
+    pub(super) fn read(reader: &mut Reader<'_>, good: &Self) -> Self {
+        let typed = MeasuredCage::read(reader, &good.measured);
+        let (measured, cage) = match typed.filled() {
+            Ok(cage) => (typed, cage),
+            Err(error) => {
+                reader.complain(blamed(&error), &error, "the measures before".to_owned());
+                (good.measured, good.cage)
+            }
+        };
+        Self {
+            chainstay: reader.optional_quantity(
+                Field::Chainstay,
+                good.chainstay,
+                ChainstayLength::new,
+                ChainstayLength::mm,
+            ),
+            bottom_bracket_drop: reader.optional_quantity(
+                Field::BottomBracketDrop,
+                good.bottom_bracket_drop,
+                BottomBracketDrop::new,
+                BottomBracketDrop::mm,
+            ),
+            hanger_drop: reader.optional_quantity(
+                Field::HangerDrop,
+                good.hanger_drop,
+                HangerDrop::new,
+                HangerDrop::mm,
+            ),
+            hanger_setback: reader.optional_quantity(
+                Field::HangerSetback,
+                good.hanger_setback,
+                HangerSetback::new,
+                HangerSetback::mm,
+            ),
+            measured,
+            cage,
+            links: reader.links(Field::ChainLinks, good.links),
+            made_for: reader.teeth(Field::FrontMadeFor, good.made_for, Chainring::new, Chainring::teeth),
+            stop_by_capacity: reader.choice(
+                Field::StopBy,
+                good.stop_by_capacity,
+                &[("usual", false), ("capacity", true)],
+            ),
+            shown: [Field::GearA, Field::GearB].map(|field| place(reader, field, good.shown)),
+        }
+    }
+
+    /// The frame, usual where it was not measured.
+    #[must_use]
+    pub fn frame(&self) -> FrameMeasures {
+        let usual = ChainDefaults::FRAME;
+        FrameMeasures {
+            chainstay: self.chainstay.unwrap_or(usual.chainstay),
+            bottom_bracket_drop: self.bottom_bracket_drop.unwrap_or(usual.bottom_bracket_drop),
+        }
+    }
+
+    /// Where the derailleur hangs, usual where it was not measured.
+    #[must_use]
+    pub fn hanger(&self) -> Hanger {
+        let usual = ChainDefaults::HANGER;
+        Hanger {
+            drop: self.hanger_drop.unwrap_or(usual.drop),
+            setback: self.hanger_setback.unwrap_or(usual.setback),
+        }
+    }
+
+    /// Whether a measure that decides chain length was left empty.
+    #[must_use]
+    pub const fn left_empty(&self, measure: ChainMeasure) -> bool {
+        let cage = &self.measured;
+        match measure {
+            ChainMeasure::Chainstay => self.chainstay.is_none(),
+            ChainMeasure::BottomBracketDrop => self.bottom_bracket_drop.is_none(),
+            ChainMeasure::PulleyCentres => cage.pulley_centres.is_none(),
+            ChainMeasure::PulleyTeeth => cage.guide.is_none() || cage.tension.is_none(),
+            ChainMeasure::PulleyGap => cage.gap.is_none(),
+            ChainMeasure::GuideAngle => cage.guide_angle.is_none(),
+            ChainMeasure::RearStop => cage.rear_stop.is_none() && !self.stop_by_capacity,
+            ChainMeasure::ForeStop => cage.fore_stop.is_none(),
+        }
+    }
+}
+
+/// The field whose value most likely makes wheels run into each other.
+const fn blamed(error: &PathError) -> Field {
+    match error {
+        PathError::WheelsOverlap { second: WheelRole::Sprocket, .. } => Field::PulleyGap,
+        _ => Field::PulleyCentres,
+    }
+}
+
+fn place(reader: &mut Reader<'_>, field: Field, good: [usize; 2]) -> usize {
+    let kept = good[usize::from(field == Field::GearB)] as f64 + 1.0;
+    let place = reader.measured(field, kept, |place| PLACES.check(place), |kept| format!("gear {kept}"));
+    place as usize - 1
+}

@@ -1,0 +1,126 @@
+// "Will the cage take it?" from end to end: a mechanic measures, steps through the gears, and prints.
+
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import { PHONE, SINGLE_FILE, assertQuiet, launchBrowser, openPage } from './harness.mjs';
+
+let browser;
+
+before(async () => {
+  browser = await launchBrowser();
+});
+
+after(() => browser?.close());
+
+const text = (page, selector) => page.locator(selector).innerText().then((words) => words.replaceAll('\u00a0', ' '));
+const frame = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done))));
+const label = (page) => page.getAttribute('[data-picture=drivetrain] canvas', 'aria-label');
+
+async function type(page, key, value) {
+  await page.fill(`#${key}`, value);
+  await frame(page);
+}
+
+async function press(page, key, times = 1) {
+  for (let pressed = 0; pressed < times; pressed += 1) {
+    await page.keyboard.press(key);
+    await frame(page);
+  }
+}
+
+test('a bigger cassette changes the verdict, the links and the remedies', async () => {
+  const { page, heard } = await openPage(browser, SINGLE_FILE);
+  await type(page, 'pulley-centres', '55');
+  assert.match(await text(page, '#cage-answer'), /keep the cage with 110 links, but never use 34×11 and 34×12, where the chain hangs/);
+  await type(page, 'cassette-a', '11-13-15-17-19-21-24-28-32-36-40');
+  assert.match(await text(page, '#cage-answer'), /a longer cage is needed: with the 116 links of the largest gear/);
+  const remedies = await text(page, '#chain-remedies');
+  assert.match(remedies, /A cage of at least \d+ mm between pulley centres/);
+  assert.match(remedies, /A hanger \d+ mm lower, so that the derailleur clears the 40 sprocket/);
+  await type(page, 'pulley-centres', '93');
+  assert.match(await text(page, '#cage-answer'), /By geometry alone, which comes second, keep the cage/);
+  assertQuiet(heard);
+});
+
+test('a chain that was counted is judged gear by gear', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE);
+  await type(page, 'links', '104');
+  assert.match(await text(page, '#cage-answer'), /the 104 links counted are too short for 50×21/);
+  assert.match(await text(page, '#chain-bench'), /50×30\s+–\s+−\d\.\d.*too tight, crossed/);
+  assert.match(await label(page), /A · 50×30: too tight/);
+  await type(page, 'links', '105');
+  assert.match(await text(page, '#says-links'), /cannot be closed/);
+  assert.match(await text(page, '#chain-bench'), /104 links/);
+});
+
+test('the gears are stepped through by keyboard, slider and table', async () => {
+  const { page, heard } = await openPage(browser, SINGLE_FILE);
+  const address = page.url();
+  assert.match(await label(page), /A · 50×30: .*B · 44×32: /);
+  await page.locator('[data-picture=drivetrain] .plot').focus();
+  await press(page, 'ArrowRight', 3);
+  assert.match(await label(page), /A · 50×24: cage 37° forward, comfortable/);
+  assert.match(await text(page, '[data-picture=drivetrain] .reading'), /^A 50×24: cage 37° forward/);
+  assert.equal(await page.inputValue('#gear-a'), '3');
+  await page.focus('#gear-a');
+  await press(page, 'End');
+  assert.match(await label(page), /A · 34×11: cage 58° back/);
+  assert.equal(await text(page, '#value-gear-a'), '34×11');
+  const table = page.locator('#chain-bench .scroll').nth(1);
+  await table.focus();
+  await press(page, 'ArrowDown', 2);
+  assert.match(await label(page), /B · 44×28: /);
+  await page.locator('#chain-bench tr[data-value="22"]').first().scrollIntoViewIfNeeded();
+  await page.locator('#chain-bench tr[data-puts="gear-b"]').last().hover();
+  await frame(page);
+  assert.match(await label(page), /B · 32×11: /);
+  assert.equal(page.url(), address, 'looking is nothing to keep in the address');
+  assert.ok(await page.isDisabled('[data-act=undo]'), 'looking is nothing to undo');
+  assertQuiet(heard);
+});
+
+test('a gear beyond a smaller set-up falls back to its last, and comes again', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE);
+  await page.focus('#gear-b');
+  await press(page, 'End');
+  await type(page, 'rings-b', '42');
+  assert.match(await label(page), /B · 42×11: /);
+  assert.equal(await page.getAttribute('#gear-b', 'max'), '11');
+  await type(page, 'rings-b', '44/32');
+  assert.match(await label(page), /B · 32×11: /);
+});
+
+test('measures travel with the link, and so does the gear drawn', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE);
+  await page.focus('#gear-a');
+  await press(page, 'End');
+  await type(page, 'chainstay', '432');
+  const { page: other } = await openPage(browser, page.url());
+  assert.equal(await other.inputValue('#chainstay'), '432');
+  assert.match(await label(other), /A · 34×11: /);
+  assert.equal(await text(other, '#chain-bench'), await text(page, '#chain-bench'));
+});
+
+test('what was left empty is named until it is measured', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE);
+  assert.match(await text(page, '#cage-answer'), /Left empty, .*chainstay length/);
+  await type(page, 'chainstay', '428');
+  assert.doesNotMatch(await text(page, '#cage-answer'), /chainstay length/);
+});
+
+for (const viewport of [undefined, PHONE]) {
+  test(`the bench table is on paper, ${viewport ? 'from a phone' : 'from a desk'}`, async () => {
+    const { page } = await openPage(browser, SINGLE_FILE, viewport ? { viewport } : {});
+    await page.emulateMedia({ media: 'print' });
+    await page.setViewportSize({ width: 718, height: 1000 }); // A4 between usual margins
+    const rows = page.locator('#chain-bench tbody tr');
+    assert.equal(await rows.count(), 44);
+    for (const row of [rows.first(), rows.last()]) {
+      const box = await row.boundingBox();
+      assert.ok(box.height > 0 && box.x >= 0 && box.x + box.width <= 718, JSON.stringify(box));
+    }
+    assert.equal(await page.locator('[data-form=chain]').isVisible(), false);
+    const pdf = await page.pdf({ format: 'A4' });
+    assert.ok(pdf.length > 20_000, `${pdf.length} bytes`);
+  });
+}
