@@ -200,6 +200,7 @@
     const act = target.closest("[data-act]")?.dataset.act;
     if (act === "share") await share();
     else if (act === "print") print();
+    else if (act === "print-bench") printBench();
     else if (act === "copy-sheet") await copySheet();
     else if (act) show(engine.act(act));
   });
@@ -212,6 +213,13 @@
       find("shared").textContent = "Copy the address from the address bar: it holds the whole bench.";
     }
   }
+
+  /** What is printed is the workshop sheet, unless this asks for the bench table of the chain once. */
+  function printBench() {
+    document.documentElement.dataset.print = "bench";
+    print();
+  }
+  addEventListener("afterprint", () => delete document.documentElement.dataset.print);
 
   /** The page's address without the bench; a file on this machine is no address for anybody else. */
   const home = () => (location.protocol === "file:" ? "" : location.href.split("#")[0]);

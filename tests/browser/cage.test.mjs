@@ -111,6 +111,8 @@ test('what was left empty is named until it is measured', async () => {
 for (const viewport of [undefined, PHONE]) {
   test(`the bench table is on paper, ${viewport ? 'from a phone' : 'from a desk'}`, async () => {
     const { page } = await openPage(browser, SINGLE_FILE, viewport ? { viewport } : {});
+    await page.evaluate(() => (window.print = () => {}));
+    await page.click('[data-act=print-bench]');
     await page.emulateMedia({ media: 'print' });
     await page.setViewportSize({ width: 718, height: 1000 }); // A4 between usual margins
     const rows = page.locator('#chain-bench tbody tr');
@@ -120,6 +122,7 @@ for (const viewport of [undefined, PHONE]) {
       assert.ok(box.height > 0 && box.x >= 0 && box.x + box.width <= 718, JSON.stringify(box));
     }
     assert.equal(await page.locator('[data-form=chain]').isVisible(), false);
+    assert.equal(await page.locator('#sheet').isVisible(), false);
     const pdf = await page.pdf({ format: 'A4' });
     assert.ok(pdf.length > 20_000, `${pdf.length} bytes`);
   });
