@@ -41,13 +41,30 @@ install_npm() { # FOLDER
   command -v npm >/dev/null && (cd "$1" && npm ci --no-progress)
 }
 
+# Panics name source files: without this the page would carry the paths of the machine that built it.
+# The standard library's become those it was itself compiled with, which rustc writes where it has no sources of it.
+shorten_paths() {
+  cargo fetch --quiet --target "$wasm"
+  local std commit crates
+  std=$(rustc --print sysroot)/lib/rustlib/src/rust
+  commit=$(rustc --version --verbose | sed -n 's/^commit-hash: //p')
+  local flags=(${RUSTFLAGS:-} "--remap-path-prefix=$std=/rustc/$commit")
+  for crates in "${CARGO_HOME:-$HOME/.cargo}"/registry/src/*; do
+    flags+=("--remap-path-prefix=$crates=deps")
+  done
+  rustflags=$(IFS=$'\x1f' && echo "${flags[*]}")
+}
+
 compile_explorer() { # FEATURE TARGET_FOLDER
-  cargo build --release --target "$wasm" --package explorer --no-default-features --features "$1" --target-dir "$2"
+  CARGO_ENCODED_RUSTFLAGS=$rustflags cargo build --release --target "$wasm" --package explorer \
+    --no-default-features --features "$1" --target-dir "$2"
 }
 
 build() {
   add_wasm_target
-  install_npm "$node_tools" || echo "npm could not install the optimisers: building without them"
+  install_npm "$node_tools" ||
+    fail "npm could not install the build's tools: install node 20 or later and npm, and connect to a network once"
+  shorten_paths
   # Two folders: cargo would recompile the explorer each time its features change in one.
   compile_explorer page target
   compile_explorer api target/api

@@ -16,7 +16,9 @@
   const figures = new Map();
   const inView = new Set();
   const typed = new Map();
+  const LINK_PAUSE = 200; // milliseconds
   let frame = 0;
+  let linkDue = 0;
 
   /** Puts one answer of the engine in place: changed fragments, values, marks of fields in error, labels, link. */
   function show(update) {
@@ -37,9 +39,17 @@
     const undo = document.querySelector("[data-act=undo]");
     if (document.activeElement === undo && !update.undo) find("bench").querySelector("input").focus();
     undo.disabled = !update.undo;
-    if (update.link !== null) history.replaceState(null, "", "#" + update.link);
-    for (const name of figures.keys()) figures.get(name).fresh = false;
-    for (const name of inView) paint(name);
+    if (update.link !== null) writeLink(update.link);
+    repaint();
+  }
+
+  /**
+   * Puts the link into the address once typing pauses: browsers take many milliseconds over it and refuse it when it comes
+   * too often.
+   */
+  function writeLink(link) {
+    clearTimeout(linkDue);
+    linkDue = setTimeout(() => history.replaceState(null, "", "#" + link), LINK_PAUSE);
   }
 
   /** Replaces content, keeping folds open that were. */
@@ -84,9 +94,7 @@
 
   /** Puts what is being looked at into its field; the drawing follows with the next frame. */
   function put(field, value) {
-    if (find(field).value === value) return;
-    typed.set(field, value);
-    frame ||= requestAnimationFrame(flush);
+    if (find(field).value !== value) enter(field, value);
   }
 
   function furnish(figure) {
@@ -253,17 +261,24 @@
     }
   }
 
-  const sections = new Set([...document.querySelectorAll("main > section, #bench")].map(({ id }) => "#" + id));
+  /** The section or field that an address on this page names, if it names one; else it holds a bench. */
+  function place(hash) {
+    const element = find(hash.slice(1));
+    return element?.matches("main > section, #bench, [data-field]") ? element : null;
+  }
   addEventListener("hashchange", () => {
-    if (!sections.has(location.hash)) show(engine.open(location.hash));
+    if (place(location.hash)) return;
+    clearTimeout(linkDue);
+    show(engine.open(location.hash));
   });
   document.addEventListener("click", (event) => {
-    const link = event.target.closest("a[href^='#']");
-    if (!link || !sections.has(link.getAttribute("href"))) return;
+    const target = place(event.target.closest("a[href^='#']")?.getAttribute("href") ?? "");
+    if (!target) return;
     event.preventDefault();
-    const target = document.querySelector(link.getAttribute("href"));
-    target.scrollIntoView();
-    target.tabIndex = -1;
+    const isField = target.matches("[data-field]");
+    for (let fold = target.closest("details"); fold; fold = fold.parentElement.closest("details")) fold.open = true;
+    (isField ? target.closest(".field") : target).scrollIntoView();
+    if (!isField) target.tabIndex = -1;
     target.focus({ preventScroll: true });
   });
 
@@ -280,8 +295,8 @@
   starting.remove();
   for (const form of document.querySelectorAll("[data-form]")) form.innerHTML = engine.formHtml(form.dataset.form);
   find("more").open = matchMedia("(min-width: 60rem)").matches;
-  const toSection = sections.has(location.hash);
-  show(engine.open(toSection ? "" : location.hash));
-  if (toSection) find(location.hash.slice(1)).scrollIntoView();
+  const start = place(location.hash);
+  show(engine.open(start ? "" : location.hash));
+  if (start) start.scrollIntoView({ behavior: "instant" });
   document.documentElement.dataset.engine = "ready";
 })();

@@ -1,5 +1,5 @@
 // The same Rust, compiled natively and to WebAssembly, on the same work: the fastest of many rounds, which other
-// work on the machine disturbs least.
+// work on the machine disturbs least. The map of riding or running is timed in numpy too, where that is installed.
 
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
@@ -13,9 +13,11 @@ const ROUNDS = 40;
 const WORKS = [
   { work: 'gear_tables', count: 10_000, what: '10000 gear tables' },
   { work: 'cages', count: 1_000, what: 'the cage in all gears of 1000 set-ups of 2×12', each: 'one set-up of 2×12, WebAssembly (aim: below 0.2 ms)' },
+  { work: 'verdict_maps', count: 1, what: 'ride or run on 91 × 9 slopes and grounds for A and B (aim: below 4 ms)', yardstick: numpyRows },
 ];
 
 const target = new URL('../../target/', import.meta.url);
+const PYTHON = process.env.PYTHON ?? 'python3';
 
 export async function mathsRows(browser) {
   const rows = [];
@@ -23,7 +25,7 @@ export async function mathsRows(browser) {
   return rows;
 }
 
-async function rowsOf(browser, { work, count, what, each }) {
+async function rowsOf(browser, { work, count, what, each, yardstick = () => [] }) {
   const native = timeNative(work, count);
   const wasm = await timeWasm(browser, work, count);
   assert.ok(agree(wasm.sum, native.sum), `native and WebAssembly must compute the same: ${native.sum}, ${wasm.sum}`);
@@ -34,11 +36,30 @@ async function rowsOf(browser, { work, count, what, each }) {
     { what: `${what}, WebAssembly in the browser`, figure: ms(wasmMs) },
     ...one,
     { what: 'WebAssembly against native', figure: times(wasmMs / nativeMs) },
+    ...yardstick(native.sum, nativeMs, wasmMs),
   ];
 }
 
 /** Sines and arcs may differ in the last digit between two mathematical libraries. */
 const agree = (a, b) => Math.abs(a - b) <= 1e-9 * Math.abs(b);
+
+/** The independent numpy model works the same map out; its reference ratios must add up to the same sum. */
+function numpyRows(sum, nativeMs, wasmMs) {
+  let said;
+  try {
+    said = execFileSync(PYTHON, [fileURLToPath(new URL('ride_or_run_numpy.py', import.meta.url))], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] });
+  } catch {
+    return [{ what: `the same map in numpy: ${PYTHON} has no numpy (name one that has with PYTHON=)`, figure: '–' }];
+  }
+  const [, reference] = said.match(/reference ([\d.]+)/);
+  const [, version, duration] = said.match(/numpy (\S+): ([\d.]+) ms/);
+  assert.ok(agree(reference, sum), `numpy gives ${reference}, gear-math ${sum}`);
+  return [
+    { what: `the same map in numpy ${version}`, figure: ms(Number(duration)) },
+    { what: 'native against numpy', figure: times(nativeMs / duration) },
+    { what: 'the browser against numpy', figure: times(wasmMs / duration) },
+  ];
+}
 
 function timeNative(work, count) {
   const program = fileURLToPath(new URL('release/speed-bench', target));

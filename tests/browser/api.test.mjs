@@ -5,7 +5,7 @@ import { readFile } from 'node:fs/promises';
 import { test } from 'node:test';
 import { API, launchBrowser, serveFolder } from './harness.mjs';
 
-const FUNCTIONS = ['gearTable', 'overlap', 'compare', 'wheel', 'cageCheck', 'chain', 'chainLength'].concat(
+const FUNCTIONS = ['gearTable', 'overlap', 'compare', 'wheel', 'cageCheck', 'chain', 'chainLength', 'rideOrRun'].concat(
   ['tyreWidth', 'airSpring', 'tyrePressure', 'stemPosition', 'carryPosition', 'stemSearch'],
 );
 

@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { PHONE, SINGLE_FILE, assertQuiet, launchBrowser, openPage } from './harness.mjs';
+import { LINK_PAUSE_MS, PHONE, SINGLE_FILE, addressWith, assertQuiet, frame, launchBrowser, openPage, text, type } from './harness.mjs';
 
 let browser;
 
@@ -12,14 +12,7 @@ before(async () => {
 
 after(() => browser?.close());
 
-const text = (page, selector) => page.locator(selector).innerText().then((words) => words.replaceAll('\u00a0', ' '));
-const frame = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done))));
 const label = (page) => page.getAttribute('[data-picture=drivetrain] canvas', 'aria-label');
-
-async function type(page, key, value) {
-  await page.fill(`#${key}`, value);
-  await frame(page);
-}
 
 async function press(page, key, times = 1) {
   for (let pressed = 0; pressed < times; pressed += 1) {
@@ -74,6 +67,7 @@ test('the gears are stepped through by keyboard, slider and table', async () => 
   await page.locator('#chain-bench tr[data-puts="gear-b"]').last().hover();
   await frame(page);
   assert.match(await label(page), /B · 32×11: /);
+  await page.waitForTimeout(LINK_PAUSE_MS + 100);
   assert.equal(page.url(), address, 'looking is nothing to keep in the address');
   assert.ok(await page.isDisabled('[data-act=undo]'), 'looking is nothing to undo');
   assertQuiet(heard);
@@ -95,7 +89,7 @@ test('measures travel with the link, and so does the gear drawn', async () => {
   await page.focus('#gear-a');
   await press(page, 'End');
   await type(page, 'chainstay', '432');
-  const { page: other } = await openPage(browser, page.url());
+  const { page: other } = await openPage(browser, await addressWith(page, 'chainstay=432'));
   assert.equal(await other.inputValue('#chainstay'), '432');
   assert.match(await label(other), /A · 34×11: /);
   assert.equal(await text(other, '#chain-bench'), await text(page, '#chain-bench'));

@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { PHONE, SINGLE_FILE, assertQuiet, launchBrowser, openPage } from './harness.mjs';
+import { PHONE, SINGLE_FILE, addressWith, assertQuiet, frame, launchBrowser, openPage, text, type } from './harness.mjs';
 
 let browser;
 
@@ -11,14 +11,6 @@ before(async () => {
 });
 
 after(() => browser?.close());
-
-const text = (page, selector) => page.locator(selector).innerText().then((words) => words.replaceAll('\u00a0', ' '));
-const frame = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done))));
-
-async function type(page, key, value) {
-  await page.fill(`#${key}`, value);
-  await frame(page);
-}
 
 test('a rider decides between two chainring pairs', async () => {
   const { page, heard } = await openPage(browser, SINGLE_FILE);
@@ -67,7 +59,7 @@ test('a link reopens the bench; what it cannot tell is said and the rest kept', 
   const { page } = await openPage(browser, SINGLE_FILE);
   await type(page, 'rings-a', '46/33');
   await type(page, 'tyre', '700x35c');
-  const link = new URL(page.url());
+  const link = await addressWith(page, '700x35c');
   assert.match(link.hash, /^#r=2&ra=46\/33&/);
   const again = await openPage(browser, link);
   assert.equal(await again.page.inputValue('#tyre'), '700x35c');

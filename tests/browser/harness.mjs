@@ -96,3 +96,28 @@ export function assertQuiet({ complaints, requests, loadedAt }) {
   assert.deepEqual(complaints, []);
   assert.deepEqual(requests.filter(({ at, url }) => at > loadedAt && !url.startsWith('data:')), []);
 }
+
+/** What an element says, with common spaces. */
+export async function text(page, selector) {
+  return (await page.locator(selector).innerText()).replaceAll('\u00a0', ' ');
+}
+
+/** Waits until the page has worked off a frame. */
+export async function frame(page) {
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done))));
+}
+
+/** Types a whole value into the field of this key. */
+export async function type(page, key, value) {
+  await page.fill(`#${key}`, value);
+  await frame(page);
+}
+
+/** How long typing must pause before the page writes its link into the address. */
+export const LINK_PAUSE_MS = 200;
+
+/** The address, once the page has written into it a link that holds `part`. */
+export async function addressWith(page, part) {
+  await page.waitForURL((url) => url.hash.includes(part));
+  return new URL(page.url());
+}

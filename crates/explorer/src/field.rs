@@ -23,6 +23,16 @@ pub enum Group {
     ChainFiner,
     /// The gears being drawn, beside their picture.
     GearsShown,
+    /// Ride or run: the rider, the bike and the climb.
+    Ride,
+    /// Ride or run, finer: what the rider burns and carries.
+    RideRider,
+    /// Ride or run, finer: ground and air.
+    RideGround,
+    /// Ride or run, finer: what ends riding.
+    RideLimits,
+    /// Ride or run, finer: short efforts.
+    RideEffort,
     /// Tyre, rim and what loads them.
     Tyre,
     /// Marks, labels and measures of the tyre that few need.
@@ -37,6 +47,29 @@ pub enum Group {
     PositionFiner,
     /// Whom the workshop sheet is for.
     Sheet,
+}
+
+impl Group {
+    /// The groups of the section on the cage and its chain.
+    pub const CHAIN: [Self; 3] = [Self::Chain, Self::ChainFiner, Self::GearsShown];
+
+    /// The groups of the section on riding or running.
+    pub const RIDE: [Self; 5] =
+        [Self::Ride, Self::RideRider, Self::RideGround, Self::RideLimits, Self::RideEffort];
+
+    /// The groups of the section on tyre and pressure.
+    pub const TYRE: [Self; 2] = [Self::Tyre, Self::TyreFiner];
+
+    /// The groups of the section on the position.
+    pub const POSITION: [Self; 4] = [Self::RoadBike, Self::CrossBike, Self::CrossFrame, Self::PositionFiner];
+
+    /// Whether every section depends on it.
+    #[must_use]
+    pub fn on_bench(self) -> bool {
+        let of_sections: [&[Self]; 5] =
+            [&Self::CHAIN, &Self::RIDE, &Self::TYRE, &Self::POSITION, &[Self::Sheet]];
+        !of_sections.iter().any(|groups| groups.contains(&self))
+    }
 }
 
 /// How a field is filled in.
@@ -114,7 +147,7 @@ fields! {
     SpeedUnit: "speed-unit", Reckoning, "Speeds in", "", Kind::Choice(SPEED_UNITS), "kmh", "";
     RollOutLimit: "limit", Reckoning, "Roll-out limit", "m", Kind::Number, "", "Of your race, if it has one";
     ProbeCadence: "at-cadence", Probes, "At a cadence of", "rpm", Kind::Slider(30.0, 130.0, 1.0), "85", "";
-    ProbeSpeed: "at-speed", Probes, "At a speed of", "", Kind::Slider(4.0, 80.0, 0.5), "15", "";
+    ProbeSpeed: "at-speed", Probes, "At a speed of", "km/h", Kind::Slider(4.0, 80.0, 0.5), "15", "";
     Chainstay: "chainstay", Chain, "Chainstay", "mm", Kind::Number, "", "Middle of the crank axle to middle of the rear axle; empty: 425, as is usual";
     PulleyCentres: "pulley-centres", Chain, "Pulley centres", "mm", Kind::Number, "", "From one pulley’s bolt to the other’s; empty: 75, a medium cage";
     BottomBracketDrop: "bracket-drop", Chain, "Bottom-bracket drop", "mm", Kind::Number, "", "How far the crank axle lies below the rear axle; empty: 65, as is usual";
@@ -131,12 +164,40 @@ fields! {
     FrontMadeFor: "front-ring", ChainFiner, "Front made for", "teeth", Kind::Number, "", "Largest ring the front derailleur is curved for; empty: not checked";
     GearA: "gear-a", GearsShown, "Gear of A", "", Kind::Slider(1.0, 42.0, 1.0), "1", "";
     GearB: "gear-b", GearsShown, "Gear of B", "", Kind::Slider(1.0, 42.0, 1.0), "1", "";
-    Body: "body", Tyre, "Rider", "kg", Kind::Number, "68", "The demo’s rider";
-    BikeAndKit: "bike", Tyre, "Bike and clothes", "kg", Kind::Number, "9", "9 kg is our estimate where nobody has weighed it";
+    BodyMass: "body-mass", Ride, "Body mass", "kg", Kind::Number, "62", "Undressed";
+    KitMass: "kit-mass", Ride, "Kit", "kg", Kind::Number, "2", "Clothes, shoes, helmet, bottle; about 2 kg (estimate)";
+    BikeMass: "bike-mass", Ride, "Bike", "kg", Kind::Number, "8.9", "As it stands, mud included";
+    Power: "power", Ride, "Power", "W", Kind::Number, "220", "At the crank, for this effort; leave it empty to estimate it from your level";
+    Level: "level", Ride, "Level", "", Kind::Choice(LEVELS), "club", "Counts only while the power is empty";
+    Ground: "ground", Ride, "Ground of the slope", "", Kind::Choice(GROUNDS), "wet-grass", "";
+    Slope: "slope", Ride, "Slope", "%", Kind::Number, "9", "Metres up for 100 m forward";
+    ClimbLength: "climb-length", Ride, "Length of the climb", "m", Kind::Number, "60", "Along the slope";
+    Headwind: "headwind", Ride, "Wind against you", "m/s", Kind::Number, "0", "Minus when it pushes";
+    SecondsLost: "seconds-lost", Ride, "Lost getting off and on", "s", Kind::Number, "3", "Skilled 1 to 2 s, practised 3 to 4, beginner 6 to 10; one more to shoulder the bike (common practice)";
+    Efficiency: "efficiency", RideRider, "Efficiency on the bike", "", Kind::Number, "0.23", "Power at the crank over power burnt: 0.20 to 0.25; 0.23 for a trained rider at race power, 0.22 a fair guess uphill";
+    Standing: "standing", RideRider, "Burnt standing still", "W/kg", Kind::Number, "1.5", "1.2 to 1.7";
+    FootCost: "foot-cost", RideRider, "Your cost on foot", "×", Kind::Number, "1", "1 is the mean of the runners measured; 0.92 if you run much, 1.08 if you never do";
+    OnFoot: "on-foot", RideRider, "On foot", "", Kind::Choice(GAITS), "run-or-walk", "Whichever is quicker, or running at any price";
+    Carry: "carry", RideRider, "Burden of the bike", "×", Kind::Number, "1.2", "A kilogram of bike against one of body: 1.0 at the trunk, 1.2 shouldered, 1.5 in the hands (estimate)";
+    DrivetrainShare: "drivetrain", RideRider, "Drivetrain passes on", "", Kind::Number, "0.96", "0.976 clean, 0.96 off-road, 0.92 muddy (estimates but the first)";
+    Rolling: "rolling", RideGround, "Rolling resistance", "", Kind::Number, "", "";
+    FootGround: "foot-ground", RideGround, "Cost of the ground on foot", "×", Kind::Number, "", "";
+    Friction: "friction", RideGround, "Friction of the tyre", "", Kind::Number, "", "";
+    SlopeShare: "ground-on-slopes", RideGround, "That cost on slopes", "", Kind::Number, "0", "0: the same extra for every metre; 1: grows with the whole cost. Nobody has measured it";
+    DragArea: "drag-area", RideGround, "Drag area", "m²", Kind::Number, "0.40", "0.32 low in the drops, 0.40 on the hoods, 0.50 upright in winter clothes";
+    AirDensity: "air-density", RideGround, "Air", "kg/m³", Kind::Number, "1.20", "1.17 on a mild day, 1.27 in frost, less high up";
+    Balance: "balance", RideLimits, "Slowest in balance", "m/s", Kind::Number, "1.2", "1.0 skilled on smooth ground, 1.8 in ruts (estimate); empty leaves it out";
+    GripCounts: "grip-limit", RideLimits, "Grip of the rear wheel", "", Kind::Choice(COUNTS), "on", "";
+    RearWeight: "rear-weight", RideLimits, "Weight on the rear wheel", "", Kind::Number, "0.55", "Seated on the level: 0.55 by the scales of recreational riders, up to 0.60, less leaning forward; the tyres’ pressures too";
+    Legs: "leg-limit", RideLimits, "Leg strength to last", "", Kind::Choice(LEGS), "minutes", "";
+    PeakPower: "peak-power", RideLimits, "Peak power", "W", Kind::Number, "1000", "Of one pedal turn in a sprint; 1000 W is an estimate";
+    Reserve: "reserve", RideEffort, "Work in reserve", "kJ", Kind::Number, "18", "Above the power you can hold (W′): 10 to 25 kJ, 18 for a trained man (estimate)";
+    ReserveShare: "reserve-share", RideEffort, "Spent on this climb", "", Kind::Number, "0.2", "One fifth, so that every lap can afford it (estimate)";
+    EntrySpeed: "entry-speed", RideEffort, "Speed into the climb", "km/h", Kind::Number, "20", "As you reach its foot";
     Construction: "tyre-kind", Tyre, "Kind of tyre", "", Kind::Choice(CONSTRUCTIONS), "tubeless", "";
     Rim: "rim", Tyre, "Rim, inner width", "mm", Kind::Number, "21", "Between the side walls; of a tubular rim, its bed";
     WidthLimit: "width-limit", Tyre, "Race limit", "", Kind::Choice(WIDTH_LIMITS), "33", "33 mm: UCI 1.3.018. Others: ask your organiser";
-    TyreGround: "tyre-ground", Tyre, "Ground", "", Kind::Choice(TYRE_GROUNDS), "mixed", "";
+    TyreGround: "tyre-ground", Tyre, "Ground of the course", "", Kind::Choice(TYRE_GROUNDS), "mixed", "Of all of it, as a tyre meets it";
     WheelStyle: "wheel-style", Tyre, "Riding style", "", Kind::Choice(WHEEL_STYLES), "normal", "";
     OtherTyre: "other-tyre", Tyre, "Compare with a width of", "mm", Kind::Number, "38", "What it would do to every gear; may be left empty";
     TyreMark: "tyre-mark", TyreFiner, "Tyre’s marked maximum", "bar", Kind::Number, "", "On the sidewall; type psi behind it if it is in psi";
@@ -145,7 +206,6 @@ fields! {
     TyreWidthMeasured: "tyre-width", TyreFiner, "Tyre’s width measured", "mm", Kind::Number, "", "Inflated on this rim; it wins over the estimate";
     LabelEdition: "label-rule", TyreFiner, "Label’s width by", "", Kind::Choice(LABEL_EDITIONS), "2020", "";
     MeasuringRim: "measuring-rim", TyreFiner, "Measuring rim", "mm", Kind::Number, "", "If the sidewall names one; else it follows from the label";
-    FrontShare: "front-share", TyreFiner, "Front wheel’s part of the weight", "", Kind::Number, "0.45", "0.45: recreational riders on scales";
     SaddleHeight: "saddle-height", RoadBike, "Saddle height", "mm", Kind::Number, "728", "Bottom bracket centre to saddle top, along the seat tube";
     Setback: "setback", RoadBike, "Saddle tip behind the bracket", "mm", Kind::Number, "56", "By a plumb line through the bottom bracket centre";
     TipToBar: "tip-to-bar", RoadBike, "Saddle tip to bar", "mm", Kind::Number, "545", "Straight to the bar’s centre at the stem";
@@ -154,7 +214,7 @@ fields! {
     RoadCrank: "road-crank", RoadBike, "Crank", "mm", Kind::Number, "172.5", "";
     RoadStack: "road-sole", RoadBike, "Pedal axle to sole", "mm", Kind::Number, "15", "Pedal, cleat and shoe sole: only the difference counts";
     CrossSeatAngle: "cross-seat-angle", CrossBike, "Seat angle", "°", Kind::Number, "73", "From the frame’s table";
-    CrossCrank: "cross-crank", CrossBike, "Crank", "mm", Kind::Number, "172.5", "";
+    CrossCrank: "cross-crank", CrossBike, "Crank", "mm", Kind::Number, "172.5", "For riding or running too";
     CrossStack: "cross-sole", CrossBike, "Pedal axle to sole", "mm", Kind::Number, "21", "With the shoes worn for cross";
     LowerBy: "lower", CrossBike, "Saddle lower by", "mm", Kind::Number, "0", "0 by common practice; some take 5 for mounting";
     BarUpBy: "bar-up", CrossBike, "Bar higher by", "mm", Kind::Number, "15", "10 to 20 by common practice; against the saddle";
@@ -182,6 +242,31 @@ const INCHES: &[(&str, &str)] =
 const STOPS: &[(&str, &str)] =
     &[("usual", "the angle, as typed or usual"), ("capacity", "the maker’s total capacity")];
 const SPEED_UNITS: &[(&str, &str)] = &[("kmh", "km/h"), ("mph", "mph")];
+const LEVELS: &[(&str, &str)] = &[
+    ("occasional", "ride now and then"),
+    ("club", "train with a club"),
+    ("racing", "race regularly"),
+    ("national", "among the best of a country"),
+];
+const GROUNDS: &[(&str, &str)] = &[
+    ("tarmac", "tarmac"),
+    ("gravel", "packed gravel"),
+    ("firm-grass", "firm grass"),
+    ("wet-grass", "wet, soft grass"),
+    ("mud", "mud"),
+    ("deep-mud", "deep, sticky mud"),
+    ("wet-sand", "wet, packed sand"),
+    ("loose-sand", "loose, dry sand"),
+];
+const GAITS: &[(&str, &str)] = &[("run-or-walk", "run or walk"), ("run", "run only")];
+const COUNTS: &[(&str, &str)] = &[("on", "counts"), ("off", "left out")];
+const LEGS: &[(&str, &str)] = &[
+    ("minutes", "minutes: half of it"),
+    ("30s", "30 s: 0.65 of it"),
+    ("15s", "15 s: 0.8 of it"),
+    ("5s", "5 s: all of it"),
+    ("off", "left out"),
+];
 const CONSTRUCTIONS: &[(&str, &str)] =
     &[("tubular", "tubular"), ("clincher", "clincher with tube"), ("tubeless", "tubeless")];
 const WIDTH_LIMITS: &[(&str, &str)] = &[("33", "33 mm"), ("35", "35 mm"), ("38", "38 mm"), ("none", "none")];

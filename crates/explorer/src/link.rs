@@ -8,8 +8,8 @@ use crate::field::{Field, Group};
 
 /// Names and numbers of the format, the newest first. A new one is due when a field's starting value or meaning changes.
 const MARKS: [(&str, &str); 2] = [("r", "2"), ("remount", "1")];
-/// Longest link that is read at all.
-const LONGEST_LINK: usize = 20_000;
+/// Longest link that is read at all: every field full of letters that take twelve characters each, and its name.
+const LONGEST_LINK: usize = Field::ALL.len() * (12 * LONGEST_TEXT + 24);
 
 /// Short names, so that a link in which every field differs stays under 2000 characters. A field without one goes by
 /// its key. A name once given is never given to another field.
@@ -44,7 +44,6 @@ const SHORT: &[(&str, Field)] = &[
     ("tw", Field::TyreWidthMeasured),
     ("lr", Field::LabelEdition),
     ("mr", Field::MeasuringRim),
-    ("fs", Field::FrontShare),
     ("sh", Field::SaddleHeight),
     ("sb", Field::Setback),
     ("tb", Field::TipToBar),
@@ -90,6 +89,36 @@ const SHORT: &[(&str, Field)] = &[
     ("mf", Field::FrontMadeFor),
     ("ga", Field::GearA),
     ("gb", Field::GearB),
+    ("bm", Field::BodyMass),
+    ("km", Field::KitMass),
+    ("bi", Field::BikeMass),
+    ("pw", Field::Power),
+    ("lv", Field::Level),
+    ("gr", Field::Ground),
+    ("sl", Field::Slope),
+    ("le", Field::ClimbLength),
+    ("wi", Field::Headwind),
+    ("lt", Field::SecondsLost),
+    ("ef", Field::Efficiency),
+    ("sn", Field::Standing),
+    ("ft", Field::FootCost),
+    ("of", Field::OnFoot),
+    ("ld", Field::Carry),
+    ("dt", Field::DrivetrainShare),
+    ("rl", Field::Rolling),
+    ("fg", Field::FootGround),
+    ("mu", Field::Friction),
+    ("gs", Field::SlopeShare),
+    ("da", Field::DragArea),
+    ("ad", Field::AirDensity),
+    ("bs", Field::Balance),
+    ("gc", Field::GripCounts),
+    ("rw", Field::RearWeight),
+    ("lg", Field::Legs),
+    ("pk", Field::PeakPower),
+    ("rv", Field::Reserve),
+    ("rh", Field::ReserveShare),
+    ("es", Field::EntrySpeed),
 ];
 
 fn name(field: Field) -> &'static str {

@@ -3,6 +3,7 @@
 mod chain;
 mod parse;
 mod position;
+mod ride;
 mod tyre;
 
 use crate::bench::Bench;
@@ -16,6 +17,7 @@ use parse::Reader;
 
 pub use chain::ChainInputs;
 pub use position::{BarShapes, PositionInputs, ToeInputs};
+pub use ride::{OwnGround, RideInputs};
 pub use tyre::TyreInputs;
 
 /// The rider's lowest, usual and highest cadence, ascending.
@@ -61,6 +63,8 @@ pub struct Scenario {
     pub probe: Probe,
     /// Frame, cage and chain.
     pub chain: ChainInputs,
+    /// Riding against going on foot.
+    pub ride: RideInputs,
     /// Tyre, rim and what loads them.
     pub tyre: TyreInputs,
     /// The road position and the bike it goes to.
@@ -107,35 +111,30 @@ impl Scenario {
             ],
             wheel: reader.wheel(good.wheel),
             window: reader.window(good.window),
-            derailleur: reader.derailleur(good.derailleur),
-            tolerance: reader.measured(Field::Tolerance, good.tolerance, DuplicateTolerance::new, |kept| {
-                format!("{} %", kept.percent())
-            }),
-            nominal_inches: reader.choice(
-                Field::Inches,
-                good.nominal_inches,
-                &[("real", false), ("nominal", true)],
-            ),
-            unit: reader.choice(
-                Field::SpeedUnit,
-                good.unit,
-                &[("kmh", SpeedUnit::KmPerH), ("mph", SpeedUnit::MilesPerH)],
-            ),
-            limit: reader.limit(good.limit),
-            probe: good.probe,
+            derailleur: reader.derailleur(),
+            tolerance: reader.quantity(Field::Tolerance),
+            nominal_inches: reader.pick(Field::Inches, &[false, true]),
+            unit: reader.pick(Field::SpeedUnit, &[SpeedUnit::KmPerH, SpeedUnit::MilesPerH]),
+            limit: reader.quantity_or_none(Field::RollOutLimit),
+            probe: Probe {
+                cadence: reader.quantity(Field::ProbeCadence),
+                speed: reader.speed(Field::ProbeSpeed),
+            },
             chain: ChainInputs::read(&mut reader, &good.chain),
-            tyre: TyreInputs::read(&mut reader),
             position: PositionInputs::read(&mut reader),
             sheet_for: reader.pick(Field::SheetFor, &[None, Some(Side::A), Some(Side::B)]),
+            ride: good.ride.clone(),
+            tyre: good.tyre,
             texts: Bench::default(),
         };
-        let probe = reader.probe(good.probe, scenario.unit);
+        let ride = RideInputs::read(&mut reader, &good.ride, &scenario);
+        let tyre = TyreInputs::read(&mut reader, &ride);
         let complaints = reader.complaints();
         let mut texts = bench.clone();
         for complaint in &complaints {
             texts.write(complaint.field, good.texts.text(complaint.field));
         }
-        ReadBench { scenario: Self { probe, texts, ..scenario }, complaints }
+        ReadBench { scenario: Self { ride, tyre, texts, ..scenario }, complaints }
     }
 
     /// Rings and sprockets of one set-up.
@@ -155,8 +154,11 @@ impl Default for Scenario {
 /// A plain set-up to read the demo bench with, so that reading always has something to fall back on.
 #[expect(clippy::expect_used, reason = "fixed values within every limit, run by every test")]
 fn bare() -> Scenario {
+    let texts = Bench::default();
+    let mut reader = Reader::new(&texts, &texts);
     let cadence = |rpm| Cadence::new(rpm).expect("a cadence");
     let (chainset, cassette) = ("42".parse().expect("rings"), "11-13-15".parse().expect("sprockets"));
+    let ride = RideInputs::bare(Drivetrain { chainset, cassette });
     Scenario {
         chainsets: [chainset; 2],
         cassettes: [cassette; 2],
@@ -173,10 +175,11 @@ fn bare() -> Scenario {
         limit: None,
         probe: Probe { cadence: cadence(85.0), speed: Speed::from_km_per_h(15.0).expect("a speed") },
         chain: ChainInputs::bare().expect("a usual cage"),
-        tyre: TyreInputs::read(&mut Reader::new(&Bench::default(), &Bench::default())),
-        position: PositionInputs::read(&mut Reader::new(&Bench::default(), &Bench::default())),
+        position: PositionInputs::read(&mut reader),
+        tyre: TyreInputs::read(&mut reader, &ride),
+        ride,
         sheet_for: None,
-        texts: Bench::default(),
+        texts,
     }
 }
 
@@ -256,6 +259,10 @@ mod tests {
     #[test]
     fn units_and_decimal_commas_are_understood() {
         assert_eq!(complaints(&[(Field::CadenceLow, "57,5 rpm"), (Field::Tolerance, "2 %")]), []);
+        for text in ["33 teeth", "33t", "33T"] {
+            assert_eq!(complaints(&[(Field::Capacity, text), (Field::GuideTeeth, "11 teeth")]), [], "{text}");
+        }
+        assert_eq!(complaints(&[(Field::ChainLinks, "110 links")]), []);
     }
 
     #[test]

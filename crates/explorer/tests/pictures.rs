@@ -85,7 +85,7 @@ fn a_bike_that_no_stem_fits_looks_as_it_did() {
 }
 
 /// Set-ups at the ends of what may be typed.
-const EXTREMES: [&[(Field, &str)]; 13] = [
+const EXTREMES: [&[(Field, &str)]; 16] = [
     &[(Field::RingsA, "20"), (Field::CassetteA, "60"), (Field::RingsB, "60"), (Field::CassetteB, "9")],
     &[(Field::RingsA, "60/40/20"), (Field::CassetteA, "9-10-11-13-15-17-19-22-25-29-34-40-48-60")],
     &[
@@ -123,12 +123,41 @@ const EXTREMES: [&[(Field, &str)]; 13] = [
         (Field::CassetteA, "60"),
     ],
     &[
+        (Field::BodyMass, "30"),
+        (Field::Power, "2000"),
+        (Field::Slope, "45"),
+        (Field::ClimbLength, "5000"),
+        (Field::Headwind, "-10"),
+        (Field::SecondsLost, "0"),
+        (Field::Legs, "off"),
+    ],
+    &[
+        (Field::BodyMass, "150"),
+        (Field::Power, "95"),
+        (Field::Slope, "0"),
+        (Field::ClimbLength, "1"),
+        (Field::Headwind, "10"),
+        (Field::SecondsLost, "30"),
+        (Field::Rolling, "0.4"),
+        (Field::FootGround, "2.5"),
+        (Field::SlopeShare, "1"),
+    ],
+    &[
+        (Field::Power, ""),
+        (Field::Level, "occasional"),
+        (Field::OnFoot, "run"),
+        (Field::Balance, ""),
+        (Field::GripCounts, "off"),
+        (Field::Rolling, "0.001"),
+        (Field::DragArea, "0"),
+    ],
+    &[
         (Field::Tyre, "18-622"),
         (Field::Rim, "10"),
         (Field::WidthLimit, "none"),
         (Field::Hookless, "hookless"),
     ],
-    &[(Field::Tyre, "65-559"), (Field::Rim, "45"), (Field::MeasuringRim, "45"), (Field::Body, "150")],
+    &[(Field::Tyre, "65-559"), (Field::Rim, "45"), (Field::MeasuringRim, "45"), (Field::BodyMass, "150")],
     &[
         (Field::Tyre, "20-622"),
         (Field::Rim, "30"),

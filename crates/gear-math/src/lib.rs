@@ -62,7 +62,9 @@ pub use position::{
     SoleStack, Spacers, StemAngle, StemFit, StemLength, StemSearch, StemSearchLimits, StemSetup,
     StemShortfall, TipToBar, ToeClearance, ToeRoom, ToeVerdict, TopCap, keep_hoods,
 };
-pub use quantity::{Cadence, Circumference, Development, GearInches, Limits, OutOfLimits, Ratio, Speed};
+pub use quantity::{
+    Cadence, Circumference, Development, GearInches, Limits, Measured, OutOfLimits, Ratio, Speed,
+};
 pub use rider::{
     Air, AirDensity, AirPressure, AirTemperature, Altitude, Answer, BalanceSpeed, Band, BaselineMetabolism,
     Basis, Bike, BikeMass, BodyMass, Carry, Cell, Climb, ClimbLength, ClimbPlan, Compass, CrankLength,
@@ -77,16 +79,14 @@ pub use rider::{
     break_even_length, running_cost, verdict_map, walking_cost,
 };
 pub use wheel::{
-    AirSpring, CeilingReason, Construction, FloorAboveCeiling, FloorReason, FrontShare, HOOKED_RIMS,
-    HOOKLESS_RIMS, HOW_TO_MEASURE, LabelEdition, LimitedBy, LoadedTyre, MEASURING_RIMS_2020, MeasuringRimRow,
-    MountedWidth, Pressure, PressureAdvice, PressureCase, PressureCaution, PressureCeiling, PressureFloor,
-    PressureMarks, RACE_RULES, RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange, RimRow, SectionArc,
-    TyreFitError, TyreGround, TyreSection, TyreWidth, WheelLoad, WheelPressure, WheelRadius, WheelStyle,
-    Wheels, WidthAccuracy, WidthVerdict, contact_area_cm2, rim_cautions,
-};
-pub use wheel::{
-    BeadSeat, EstimateError, MeasuredRollOut, NominalWidth, RollOutDeviation, RollOutEstimate, TyreKind,
-    TyreSize, TyreSizeError, Wheel, WheelDiameter,
+    AirSpring, BeadSeat, CeilingReason, Construction, EstimateError, FloorAboveCeiling, FloorReason,
+    FrontShare, HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE, LabelEdition, LimitedBy, LoadedTyre,
+    MEASURING_RIMS_2020, MeasuredRollOut, MeasuringRimRow, MountedWidth, NominalWidth, Pressure,
+    PressureAdvice, PressureCase, PressureCaution, PressureCeiling, PressureFloor, PressureMarks, RACE_RULES,
+    RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange, RimRow, RollOutDeviation, RollOutEstimate,
+    SectionArc, TyreFitError, TyreGround, TyreKind, TyreSection, TyreSize, TyreSizeError, TyreWidth, Wheel,
+    WheelDiameter, WheelLoad, WheelPressure, WheelRadius, WheelStyle, Wheels, WidthAccuracy, WidthVerdict,
+    contact_area_cm2, rim_cautions,
 };
 
 #[cfg(doctest)]

@@ -1,7 +1,7 @@
 //! Properties of tyre width, roll-out, air spring and pressure.
 
 use gear_math::{
-    AirSpring, BeadSeat, BikeMass, BodyMass, Construction, FrontShare, LabelEdition, MountedWidth,
+    AirSpring, BeadSeat, BikeMass, BodyMass, Construction, FrontShare, KitMass, LabelEdition, MountedWidth,
     NominalWidth, Pressure, PressureCase, PressureMarks, RaceLimit, RimInnerWidth, TyreFitError, TyreGround,
     TyreSection, TyreSize, TyreWidth, WheelLoad, WheelRadius, WheelStyle, WidthVerdict, contact_area_cm2,
 };
@@ -36,13 +36,13 @@ prop_compose! {
 
 prop_compose! {
     fn case()(
-        rider in any!(BodyMass), bike in prop::option::of(any!(BikeMass)), width in any!(MountedWidth),
+        rider in any!(BodyMass), kit_and_bike in prop::option::of((any!(KitMass), any!(BikeMass))), width in any!(MountedWidth),
         construction in prop::sample::select(Construction::ALL.as_slice()),
         ground in prop::sample::select(TyreGround::ALL.as_slice()),
         style in prop::sample::select(WheelStyle::ALL.as_slice()),
         front_share in any!(FrontShare), marks in marks(),
     ) -> PressureCase {
-        PressureCase { rider, bike, width, construction, ground, style, front_share, marks }
+        PressureCase { rider, kit_and_bike, width, construction, ground, style, front_share, marks }
     }
 }
 

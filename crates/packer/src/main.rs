@@ -6,6 +6,7 @@ mod api;
 mod bindings;
 mod csp;
 mod files;
+mod lzma;
 mod node_tools;
 mod page;
 mod site;
@@ -32,7 +33,6 @@ fn main() -> ExitCode {
 }
 
 fn pack(page_wasm: &Path, api_wasm: &Path) -> Result<()> {
-    node_tools::announce_missing();
     let page = page::Page::load(&bindings::for_page(page_wasm)?)?;
     let api = bindings::for_api(api_wasm)?;
     files::clear("dist")?;

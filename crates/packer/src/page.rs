@@ -2,17 +2,17 @@
 
 use crate::bindings::Bindings;
 use crate::csp::{self, Home};
-use crate::files;
-use crate::node_tools::{Language, minified};
-use crate::template;
+use crate::node_tools::{Language, bundled, minified};
+use crate::{files, lzma, template};
 use anyhow::{Result, ensure};
 use base64::{Engine, engine::general_purpose::STANDARD};
+use std::path::Path;
 
 /// Everything the page is made of, ready to be put together.
 pub(crate) struct Page {
     template: String,
     style: String,
-    scripts: [String; 3],
+    scripts: [String; 4],
     register: String,
     icon: String,
     engine: String,
@@ -25,13 +25,14 @@ impl Page {
             template: files::read_text("www/index.html")?,
             style: inline(&files::read_text("www/style.css")?, Language::Css)?,
             scripts: [
+                safe(bundled(Path::new("crates/packer/node/unpack.mjs"))?)?,
                 inline(&bindings.js, Language::Js)?,
                 inline(&files::read_text("www/engine.js")?, Language::Js)?,
                 inline(&files::read_text("www/page.js")?, Language::Js)?,
             ],
             register: inline(&files::read_text("www/register.js")?, Language::Js)?,
             icon: STANDARD.encode(files::read("www/icons/icon.svg")?),
-            engine: STANDARD.encode(compressed(&bindings.wasm)?),
+            engine: STANDARD.encode(lzma::packed(&bindings.wasm)?),
         })
     }
 
@@ -46,8 +47,8 @@ impl Page {
         let links = "<link rel=\"manifest\" href=\"manifest.webmanifest\">\n\
                      <link rel=\"icon\" href=\"icons/icon.svg\" type=\"image/svg+xml\">\n\
                      <link rel=\"apple-touch-icon\" href=\"icons/icon-180.png\">";
-        let [glue, engine, page] = self.scripts.each_ref().map(String::as_str);
-        self.assemble(Home::Site, links, &[glue, engine, page, &self.register])
+        let [unpack, glue, engine, page] = self.scripts.each_ref().map(String::as_str);
+        self.assemble(Home::Site, links, &[unpack, glue, engine, page, &self.register])
     }
 
     fn assemble(&self, home: Home, links: &str, scripts: &[&str]) -> Result<String> {
@@ -74,33 +75,25 @@ impl Page {
 
 /// Text that may stand between tags, minified.
 fn inline(source: &str, language: Language) -> Result<String> {
-    let text = minified(source, language)?;
-    refuse_markup(&text)?;
-    Ok(text)
+    safe(minified(source, language)?)
 }
 
-/// Refuses what would end its tag early, or make a browser read past the end of it.
-fn refuse_markup(text: &str) -> Result<()> {
+/// `text`, refused if it would end its tag early or make a browser read past the end of it.
+fn safe(text: String) -> Result<String> {
     let lower = text.to_ascii_lowercase();
     for markup in ["</script", "<script", "</style", "<!--"] {
         ensure!(!lower.contains(markup), "a script or style to be inlined contains {markup}");
     }
-    Ok(())
-}
-
-fn compressed(wasm: &[u8]) -> Result<Vec<u8>> {
-    let mut packed = Vec::new();
-    zopfli::compress(zopfli::Options::default(), zopfli::Format::Gzip, wasm, &mut packed)?;
-    Ok(packed)
+    Ok(text)
 }
 
 #[cfg(test)]
 mod tests {
-    use super::refuse_markup;
+    use super::safe;
 
     #[test]
     fn markup_is_refused_in_any_case() {
-        assert!(refuse_markup("'</SCRIPT >'").is_err());
-        assert!(refuse_markup("a < script && b").is_ok());
+        assert!(safe("'</SCRIPT >'".to_owned()).is_err());
+        assert!(safe("a < script && b".to_owned()).is_ok());
     }
 }

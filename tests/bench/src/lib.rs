@@ -1,11 +1,19 @@
-//! Work to time natively and in WebAssembly: many gear tables, and many cages solved.
+//! Work to time natively and in WebAssembly: many gear tables, many cages solved, maps of riding or
+//! running.
 
 use gear_math::{
-    Cadence, Cage, CageMeasures, ChainDefaults, ChainSetup, Circumference, Drivetrain, PulleyCentres,
+    Air, Bike, BikeMass, BodyMass, Cadence, Cage, CageMeasures, ChainDefaults, ChainSetup, Circumference,
+    Climb, Drivetrain, FootFactor, Friction, Ground, KitMass, Power, PulleyCentres, RideOrRun, Rider,
+    RidingLimits, RollingCoefficient, SlopeShare, Surface, verdict_map,
 };
 use std::error::Error;
 
 const CADENCES_RPM: [f64; 3] = [60.0, 80.0, 100.0];
+
+/// The set-ups, rider and grounds of `ride_or_run_numpy.py`, so that the two work out the same map.
+const SET_UPS: [(&str, &str); 2] =
+    [("44/31", "11-12-13-14-16-18-20-22-25-28-32"), ("40", "10-11-12-13-15-17-19-21-24-28-33")];
+const GRADIENTS: u32 = 91;
 
 /// Computes `count` gear tables, each on another wheel, and adds up their figures so that none can be left out.
 ///
@@ -50,4 +58,33 @@ fn cages_of(index: u32) -> Result<f64, Box<dyn Error>> {
         cage: Cage::new(CageMeasures { pulley_centres, ..ChainDefaults::CAGE })?,
     };
     Ok(setup.fit(None)?.gears.iter().map(|gear| gear.drawn_angle.degrees()).sum())
+}
+
+/// Works out `count` maps of 91 gradients and 9 grounds for two set-ups, band and limits included, and adds up
+/// their ratios. Not a number when anything is refused.
+#[unsafe(no_mangle)]
+pub extern "C" fn verdict_maps(count: u32) -> f64 {
+    (0..count).map(|_| map().unwrap_or(f64::NAN)).sum()
+}
+
+fn map() -> Result<f64, Box<dyn Error>> {
+    let questions = [question(SET_UPS[0])?, question(SET_UPS[1])?];
+    let own = Ground {
+        rolling: RollingCoefficient::new(0.06)?,
+        foot: FootFactor::new(1.35)?,
+        slope_share: SlopeShare::FIXED,
+        friction: Friction::new(0.4)?,
+    };
+    let grounds: Vec<Ground> = Surface::ALL.map(Surface::ground).into_iter().chain([own]).collect();
+    let gradients: Vec<Climb> =
+        (0..GRADIENTS).map(|step| Climb::new(f64::from(step) / 2.0)).collect::<Result<_, _>>()?;
+    let maps = verdict_map(&questions, &grounds, &gradients);
+    Ok(maps[0].iter().map(|cell| cell.ratio.reference).sum())
+}
+
+fn question((rings, sprockets): (&str, &str)) -> Result<RideOrRun, Box<dyn Error>> {
+    let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
+    let drivetrain = Drivetrain { chainset: rings.parse()?, cassette: sprockets.parse()? };
+    let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2100.0)?);
+    Ok(RideOrRun::new(rider, bike, Air::STILL, RidingLimits::ALL)?)
 }

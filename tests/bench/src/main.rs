@@ -1,6 +1,6 @@
 //! Times work natively: `speed-bench WORK COUNT ROUNDS` prints the time of each round in ms, then the sum.
 
-use speed_bench::{cages, gear_tables};
+use speed_bench::{cages, gear_tables, verdict_maps};
 use std::error::Error;
 use std::hint::black_box;
 use std::time::Instant;
@@ -10,7 +10,8 @@ fn main() -> Result<(), Box<dyn Error>> {
     let work = match arguments.next().as_deref() {
         Some("gear_tables") => gear_tables,
         Some("cages") => cages,
-        _ => return Err("which work? gear_tables or cages".into()),
+        Some("verdict_maps") => verdict_maps,
+        _ => return Err("which work? gear_tables, cages or verdict_maps".into()),
     };
     let count: u32 = arguments.next().ok_or("how many?")?.parse()?;
     let rounds: u32 = arguments.next().ok_or("how many rounds?")?.parse()?;

@@ -1,5 +1,7 @@
 //! Reads the sourced tables in `data/` and runs every row against gear-math.
 
+pub mod ride_or_run;
+
 use serde::de::DeserializeOwned;
 use std::path::Path;
 

@@ -10,7 +10,7 @@
 )]
 
 use gear_math::{
-    BikeMass, BodyMass, Construction, FloorReason, FrontShare, LimitedBy, MountedWidth, OutOfLimits,
+    BikeMass, BodyMass, Construction, FloorReason, FrontShare, KitMass, LimitedBy, MountedWidth, OutOfLimits,
     Pressure, PressureAdvice, PressureCase, PressureMarks, TyreGround, WheelPressure, WheelStyle, Wheels,
 };
 use reference_checks::{check_all, close, rows};
@@ -39,7 +39,7 @@ impl Example {
     fn case(&self) -> Result<PressureCase, OutOfLimits> {
         Ok(PressureCase {
             rider: BodyMass::new(self.rider_kg)?,
-            bike: Some(BikeMass::new(self.bike_kg)?),
+            kit_and_bike: Some((KitMass::new(0.0)?, BikeMass::new(self.bike_kg)?)),
             width: MountedWidth::new(self.width_mm)?,
             construction: construction(&self.construction),
             ground: ground(&self.terrain),
@@ -127,7 +127,7 @@ struct Published {
 fn usual(construction: Construction) -> PressureCase {
     PressureCase {
         rider: BodyMass::new(70.0).unwrap(),
-        bike: None,
+        kit_and_bike: None,
         width: MountedWidth::new(33.0).unwrap(),
         construction,
         ground: TyreGround::Mixed,

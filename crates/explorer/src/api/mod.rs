@@ -4,6 +4,7 @@ pub mod cage;
 pub mod chain;
 pub mod gears;
 pub mod position;
+pub mod ride;
 pub mod tyre;
 pub mod wheel;
 

@@ -2,7 +2,7 @@
 
 use super::{input, output, thrown};
 use gear_math::{
-    AirSpring, BikeMass, BodyMass, FrontShare, LabelEdition, MountedWidth, NominalWidth, Pressure,
+    AirSpring, BikeMass, BodyMass, FrontShare, KitMass, LabelEdition, MountedWidth, NominalWidth, Pressure,
     PressureAdvice, PressureCase, PressureMarks, RaceLimit, RimInnerWidth, TyreSection, WheelLoad,
     WheelPressure, WheelRadius,
 };
@@ -170,9 +170,13 @@ pub fn air_spring(
 #[serde(rename_all = "camelCase")]
 pub struct TyrePressureInput {
     rider_kg: f64,
-    /// Bike and clothes; 9 when left out.
+    /// When left out, bike and kit count as 9 together.
     #[tsify(optional)]
     bike_kg: Option<f64>,
+    /// Clothes, shoes, helmet and bottle; 0 when left out.
+    #[serde(default)]
+    #[tsify(optional)]
+    kit_kg: f64,
     /// As mounted; of a tubular, the label.
     width_mm: f64,
     construction: Construction,
@@ -230,9 +234,11 @@ pub fn tyre_pressure(
 impl TyrePressureInput {
     fn case(&self) -> Result<PressureCase, JsError> {
         let mark = |bar: Option<f64>| bar.map(Pressure::new).transpose().map_err(thrown);
+        let kit = KitMass::new(self.kit_kg).map_err(thrown)?;
+        let bike = self.bike_kg.map(BikeMass::new).transpose().map_err(thrown)?;
         Ok(PressureCase {
             rider: BodyMass::new(self.rider_kg).map_err(thrown)?,
-            bike: self.bike_kg.map(BikeMass::new).transpose().map_err(thrown)?,
+            kit_and_bike: bike.map(|bike| (kit, bike)),
             width: MountedWidth::new(self.width_mm).map_err(thrown)?,
             construction: self.construction.into(),
             ground: self.terrain.into(),

@@ -6,7 +6,7 @@ use super::pen::{Anchor, Pen, Point, Type};
 use super::side_view::{self, Room, View};
 use super::{Size, Spot};
 use crate::number::{plain, with_unit};
-use crate::report::{ChainReport, Report, Side, Station};
+use crate::report::{ChainReport, Report, Side, Station, state_name};
 use gear_math::{GearState, PathWheel, WheelRole};
 
 const TITLE: f64 = 26.0;
@@ -109,7 +109,7 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
 
 /// Names of the marks in use on this page: the states and, where a maker's capacity is broken, that.
 fn key(report: &Report) -> Vec<(Option<GearState>, &'static str)> {
-    let states = gear_map::KEY.into_iter().map(|(state, name)| (Some(state), name));
+    let states = gear_map::KEY.into_iter().map(|state| (Some(state), state_name(state)));
     let broken = report.solved_chains().flat_map(|chain| &chain.stations).any(|it| it.beyond_maker > 0);
     states.chain(broken.then_some((None, "beyond the maker’s capacity"))).collect()
 }

@@ -10,13 +10,9 @@ const HEAD: f64 = 20.0;
 const ROW: f64 = 24.0;
 const WIDEST_CELL: f64 = 44.0;
 
-/// The states with their names, as the key shows them.
-pub(super) const KEY: [(GearState, &str); 4] = [
-    (GearState::Comfortable, "comfortable"),
-    (GearState::TightButUsual, "tight but usual"),
-    (GearState::TooTight, "too tight"),
-    (GearState::Slack, "slack"),
-];
+/// The states in the order of the key.
+pub(super) const KEY: [GearState; 4] =
+    [GearState::Comfortable, GearState::TightButUsual, GearState::TooTight, GearState::Slack];
 
 /// The grid of one set-up.
 #[derive(Debug, Clone, Copy)]
@@ -83,10 +79,7 @@ pub(super) fn draw_state(pen: &mut Pen, look: &Palette, side: Side, state: GearS
                 pen.line((end, y - 4.0), (end, y + 4.0), look.care, 2.0);
             }
         }
-        (GearState::TooTight, _) => {
-            pen.line((x - 5.0, y - 5.0), (x + 5.0, y + 5.0), look.stop, 2.5);
-            pen.line((x - 5.0, y + 5.0), (x + 5.0, y - 5.0), look.stop, 2.5);
-        }
+        (GearState::TooTight, _) => pen.cross((x, y), 5.0, look.stop, 2.5),
         (GearState::Slack, _) => {
             let hang = |share: f64| (x - 7.0 + 14.0 * share, y - 3.0 + 32.0 * share * (1.0 - share));
             let points: Vec<Point> = (0..=8).map(|piece| hang(f64::from(piece) / 8.0)).collect();

@@ -21,7 +21,7 @@ const TICKS: [f64; 47] = [
     11.0, 12.0, 14.0, 16.0, 18.0,
 ];
 
-pub(super) fn height(report: &Report, _width: f64) -> f64 {
+pub(super) fn height(report: &Report) -> f64 {
     let most = report.setups.iter().map(|setup| setup.gears.len()).max().unwrap_or(0);
     (most as f64 * LABEL_GAP + TOP + FOOT + 20.0).max(480.0)
 }

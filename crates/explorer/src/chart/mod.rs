@@ -1,6 +1,7 @@
 //! Pictures: each is one file with its height, its drawing and the spots that can be looked at.
 
 mod capacity;
+mod climb;
 mod cross_section;
 mod drivetrain;
 mod gear_map;
@@ -13,9 +14,12 @@ mod position;
 mod scale;
 mod side;
 mod side_view;
+mod slopes;
 mod speeds;
 mod spot;
 mod steps;
+mod tornado;
+mod verdicts;
 mod wrap;
 
 pub use spot::{Spot, by_key, nearest};
@@ -47,6 +51,14 @@ pub enum Picture {
     Drivetrain,
     /// Capacity against cage length.
     Capacity,
+    /// Speed riding and on foot against gradient.
+    Slopes,
+    /// Verdict by gradient and ground.
+    Verdicts,
+    /// Time against length of the climb.
+    Climb,
+    /// What moves the end of riding most.
+    Tornado,
     /// The tyre cut across on its rim, with the gauge over it.
     CrossSection,
     /// Road and cross position laid over one another.
@@ -55,7 +67,7 @@ pub enum Picture {
 
 impl Picture {
     /// Every picture.
-    pub const ALL: [Picture; 9] = [
+    pub const ALL: [Picture; 13] = [
         Self::Ladder,
         Self::Speeds,
         Self::Steps,
@@ -63,6 +75,10 @@ impl Picture {
         Self::Wrap,
         Self::Drivetrain,
         Self::Capacity,
+        Self::Slopes,
+        Self::Verdicts,
+        Self::Climb,
+        Self::Tornado,
         Self::CrossSection,
         Self::Position,
     ];
@@ -78,6 +94,10 @@ impl Picture {
             Self::Wrap => "wrap",
             Self::Drivetrain => "drivetrain",
             Self::Capacity => "capacity",
+            Self::Slopes => "slopes",
+            Self::Verdicts => "verdicts",
+            Self::Climb => "climb",
+            Self::Tornado => "tornado",
             Self::CrossSection => "cross-section",
             Self::Position => "position",
         }
@@ -93,13 +113,17 @@ impl Picture {
     #[must_use]
     pub fn height(self, report: &Report, width: f64) -> f64 {
         match self {
-            Self::Ladder => ladder::height(report, width),
+            Self::Ladder => ladder::height(report),
             Self::Speeds => speeds::height(report, width),
             Self::Steps => steps::height(width),
             Self::Overlap => overlap::height(report, width),
             Self::Wrap => wrap::height(width),
             Self::Drivetrain => drivetrain::height(report, width),
             Self::Capacity => capacity::height(),
+            Self::Slopes => slopes::height(report),
+            Self::Verdicts => verdicts::height(report),
+            Self::Climb => climb::height(report),
+            Self::Tornado => tornado::height(report),
             Self::CrossSection => cross_section::height(report, width),
             Self::Position => position::height(report, width),
         }
@@ -116,6 +140,10 @@ impl Picture {
             Self::Wrap => wrap::spots(report, size),
             Self::Drivetrain => drivetrain::spots(report, size),
             Self::Capacity => capacity::spots(report, size),
+            Self::Slopes => slopes::spots(report, size),
+            Self::Verdicts => verdicts::spots(report, size),
+            Self::Climb => climb::spots(report, size),
+            Self::Tornado => tornado::spots(report, size),
             Self::CrossSection => cross_section::spots(report, size),
             Self::Position => position::spots(report, size),
         }
@@ -132,6 +160,10 @@ impl Picture {
             Self::Wrap => wrap::label(report),
             Self::Drivetrain => drivetrain::label(report),
             Self::Capacity => capacity::label(report),
+            Self::Slopes => slopes::label(report),
+            Self::Verdicts => verdicts::label(report),
+            Self::Climb => climb::label(report),
+            Self::Tornado => tornado::label(report),
             Self::CrossSection => cross_section::label(report),
             Self::Position => position::label(report),
         }
@@ -148,6 +180,10 @@ impl Picture {
             Self::Wrap => wrap::draw(pen, look, report, size),
             Self::Drivetrain => drivetrain::draw(pen, look, report, size),
             Self::Capacity => capacity::draw(pen, look, report, size),
+            Self::Slopes => slopes::draw(pen, look, report, size),
+            Self::Verdicts => verdicts::draw(pen, look, report, size),
+            Self::Climb => climb::draw(pen, look, report, size),
+            Self::Tornado => tornado::draw(pen, look, report, size),
             Self::CrossSection => cross_section::draw(pen, look, report, size),
             Self::Position => position::draw(pen, look, report, size),
         }

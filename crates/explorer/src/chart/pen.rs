@@ -94,6 +94,12 @@ impl Pen {
         self.put(&[from, to], Mark::Line(from, to, ink, width));
     }
 
+    /// Two lines that cross out a place, each `reach` wide and high on either side of it.
+    pub(crate) fn cross(&mut self, (x, y): Point, reach: f64, ink: RGBColor, width: f64) {
+        self.line((x - reach, y - reach), (x + reach, y + reach), ink, width);
+        self.line((x - reach, y + reach), (x + reach, y - reach), ink, width);
+    }
+
     /// A broken line with dashes and gaps of `dash` CSS pixels.
     pub(crate) fn dashes(&mut self, from: Point, to: Point, ink: RGBColor, width: f64, dash: f64) {
         let (dx, dy) = (to.0 - from.0, to.1 - from.1);

@@ -37,6 +37,24 @@ pub(super) fn bar(pen: &mut Pen, look: &Palette, side: Side, from: Point, to: Po
     }
 }
 
+/// A line of set-up A: solid, with a full end. Drawn after [`tube`], so that it lies inside where the two coincide.
+pub(super) fn wire(pen: &mut Pen, look: &Palette, points: &[Point]) {
+    pen.path(points, look.a, 3.0);
+    if let Some(&end) = points.last() {
+        pen.dot(end, 4.5, look.a);
+    }
+}
+
+/// A line of set-up B: open, with an open end.
+pub(super) fn tube(pen: &mut Pen, look: &Palette, points: &[Point]) {
+    pen.path(points, look.b, 9.0);
+    pen.path(points, look.paper, 6.0);
+    if let Some(&end) = points.last() {
+        pen.dot(end, 6.0, look.paper);
+        pen.ring(end, 6.0, look.b, 1.5);
+    }
+}
+
 /// A gear's name; that of a crossed gear in brackets.
 pub(super) fn gear_label(line: &GearLine) -> String {
     if line.crossed { format!("({})", line.gear) } else { line.gear.to_string() }

@@ -84,7 +84,7 @@ fn draw_panel(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel) {
     draw_sprockets(pen, look, setup, panel);
     draw_capacity(pen, look, report, panel);
     for (rank, _) in setup.drivetrain.chainset.rings().iter().enumerate() {
-        draw_ring(pen, look, report, setup, panel, rank);
+        draw_ring(pen, look, setup, panel, rank);
     }
 }
 
@@ -108,14 +108,7 @@ fn draw_capacity(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel) 
 }
 
 /// One ring's line: unbroken for the largest, broken for the others. What hangs loose is crossed out.
-fn draw_ring(
-    pen: &mut Pen,
-    look: &Palette,
-    report: &Report,
-    setup: &SetupReport,
-    panel: &Panel,
-    rank: usize,
-) {
+fn draw_ring(pen: &mut Pen, look: &Palette, setup: &SetupReport, panel: &Panel, rank: usize) {
     let ink = setup.side.ink(look);
     let mut rows: Vec<&GearLine> = setup.gears.iter().filter(|row| row.rank == rank).collect();
     ascending(&mut rows, |row| f64::from(row.gear.sprocket.teeth()));
@@ -128,8 +121,7 @@ fn draw_ring(
         }
     }
     for (row, &at) in rows.iter().zip(&points) {
-        let loose = capacity(report).is_some_and(|capacity| row.slack > capacity);
-        if loose { cross(pen, look, at) } else { dot(pen, look, setup.side, at) }
+        if row.is_loose() { cross(pen, look, at) } else { dot(pen, look, setup.side, at) }
     }
     let Some((row, &(x, y))) = rows.first().zip(points.first()) else { return };
     pen.text(&format!("{} ring", row.gear.ring), (x - 4.0, y - 13.0), Type::new(ink, Anchor::Start));
@@ -145,8 +137,7 @@ fn dot(pen: &mut Pen, look: &Palette, side: Side, at: Point) {
 
 fn cross(pen: &mut Pen, look: &Palette, (x, y): Point) {
     pen.dot((x, y), 7.0, look.paper);
-    pen.line((x - 5.0, y - 5.0), (x + 5.0, y + 5.0), look.stop, 2.0);
-    pen.line((x - 5.0, y + 5.0), (x + 5.0, y - 5.0), look.stop, 2.0);
+    pen.cross((x, y), 5.0, look.stop, 2.0);
 }
 
 pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
@@ -168,8 +159,8 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
 fn describe(report: &Report, side: Side, row: &GearLine) -> String {
     let teeth = counted(usize::from(row.slack), "tooth", "teeth");
     let verdict = match capacity(report) {
-        Some(capacity) if row.slack > capacity => {
-            format!("; {} more than the cage can take, so the chain hangs loose", row.slack - capacity)
+        _ if row.is_loose() => {
+            format!("; {} more than the cage can take, so the chain hangs loose", row.beyond_cage)
         }
         Some(capacity) => format!("; {} to spare", capacity - row.slack),
         None => String::new(),

@@ -153,10 +153,7 @@ fn stations(drivetrain: &Drivetrain, advice: &ChainAdvice, scenario: &Scenario) 
     let station = |&fit: &GearFit| Station {
         fit,
         crossed: crossed.covers(fit.gear),
-        beyond_maker: scenario
-            .derailleur
-            .total_capacity
-            .map_or(0, |capacity| drivetrain.slack(fit.gear).saturating_sub(capacity.teeth())),
+        beyond_maker: scenario.derailleur.slack_beyond(drivetrain, fit.gear),
     };
     let sprockets = drivetrain.cassette.sprockets().len();
     advice.fit.gears.chunks(sprockets).flat_map(|ring| ring.iter().rev().map(station)).collect()
@@ -192,25 +189,14 @@ fn setup_suits(setup: &ChainSetup, links: ChainLinks) -> bool {
 }
 
 impl Station {
-    /// The state's name.
-    #[must_use]
-    pub const fn state_name(&self) -> &'static str {
-        match self.fit.state {
-            GearState::Comfortable => "comfortable",
-            GearState::TightButUsual => "tight but usual",
-            GearState::TooTight => "too tight",
-            GearState::Slack => "slack",
-        }
-    }
-
     /// The state in words, with how many links are missing or too many.
     #[must_use]
     pub fn state_in_words(&self) -> String {
         let links = || with_unit(self.fit.links_over.abs(), 1, "links");
         match self.fit.state {
-            GearState::Comfortable | GearState::TightButUsual => self.state_name().to_owned(),
-            GearState::TooTight => format!("{}, {} short", self.state_name(), links()),
-            GearState::Slack => format!("{}, {} too many", self.state_name(), links()),
+            GearState::Comfortable | GearState::TightButUsual => state_name(self.fit.state).to_owned(),
+            GearState::TooTight => format!("{}, {} short", state_name(self.fit.state), links()),
+            GearState::Slack => format!("{}, {} too many", state_name(self.fit.state), links()),
         }
     }
 
@@ -223,6 +209,17 @@ impl Station {
             }
             GearState::TooTight | GearState::Slack => self.state_in_words(),
         }
+    }
+}
+
+/// A state's name.
+#[must_use]
+pub const fn state_name(state: GearState) -> &'static str {
+    match state {
+        GearState::Comfortable => "comfortable",
+        GearState::TightButUsual => "tight but usual",
+        GearState::TooTight => "too tight",
+        GearState::Slack => "slack",
     }
 }
 

@@ -2,15 +2,17 @@
 
 mod chain;
 mod position;
+mod ride;
 mod setup;
 mod side;
 mod tyre;
 
-pub use chain::{ChainReport, Doubt, Station, direction};
+pub use chain::{ChainReport, Doubt, Station, direction, state_name};
 pub use position::PositionReport;
+pub use ride::{GroundRow, OtherGear, RideReport, RideSide, Stretch, Swing, surface_name};
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;
-pub use tyre::{OtherGear, OtherTyre, TyreFit, TyreReport, WidthLine};
+pub use tyre::{GearOnBoth, OtherTyre, TyreFit, TyreReport, WidthLine};
 
 use crate::number::{plain, rpm, trimmed};
 use crate::scenario::{CadenceWindow, Probe, Scenario};
@@ -51,6 +53,8 @@ pub struct Report {
     pub limit: Option<RollOutLimit>,
     /// The chains of A and B; an error where wheels would run into each other.
     pub chains: [Result<ChainReport, PathError>; 2],
+    /// Riding against going on foot.
+    pub ride: RideReport,
     /// Tyre, rim and pressure.
     pub tyre: TyreReport,
     /// The road position on the cross bike.
@@ -120,6 +124,7 @@ impl Report {
             derailleur: scenario.derailleur,
             limit: scenario.limit,
             chains: [ChainReport::new(Side::A, scenario), ChainReport::new(Side::B, scenario)],
+            ride: RideReport::of(scenario),
             tyre: TyreReport::new(scenario),
             position: PositionReport::new(scenario),
             sheet_for: scenario.sheet_for,

@@ -2,8 +2,8 @@
 
 use crate::scenario::{PositionInputs, Scenario};
 use gear_math::{
-    BarPlacement, BikePoint, CarriedPosition, FrontEndView, PositionCaution, PositionView, StemFit,
-    StemSearch, ToeClearance, ToeRoom, keep_hoods,
+    BarPlacement, BikePoint, BottomBracketDrop, CarriedPosition, FrontEndView, PositionCaution, PositionView,
+    StemFit, StemSearch, ToeClearance, ToeRoom, keep_hoods,
 };
 
 /// The position's section, before it is put in words.
@@ -21,6 +21,8 @@ pub struct PositionReport {
     pub search: StemSearch,
     /// The front end with the nearest of them.
     pub front: FrontEndView,
+    /// How far the bottom bracket lies below the axles.
+    pub bracket_drop: BottomBracketDrop,
     /// Room for the toes, when the front centre is known.
     pub toes: Option<ToeClearance>,
     /// What to look at before riding, the special cautions first.
@@ -43,6 +45,7 @@ impl PositionReport {
             cross,
             bar,
             search,
+            bracket_drop: scenario.chain.frame().bottom_bracket_drop,
             toes,
         }
     }

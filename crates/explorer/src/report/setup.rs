@@ -56,8 +56,16 @@ pub struct GearLine {
     pub duplicate: bool,
     /// Slack the cage has to take up, in teeth.
     pub slack: u16,
-    /// Whether that is more than the cage has.
-    pub loose: bool,
+    /// Teeth of it beyond the cage's capacity: there the chain hangs loose.
+    pub beyond_cage: u16,
+}
+
+impl GearLine {
+    /// Whether the chain hangs loose.
+    #[must_use]
+    pub const fn is_loose(&self) -> bool {
+        self.beyond_cage > 0
+    }
 }
 
 /// One shift on the way up.
@@ -130,7 +138,6 @@ fn gear_lines(set_up: &SetUp, summary: &SetUpSummary, scenario: &Scenario) -> Ve
         .map(|row| {
             let rank =
                 drivetrain.chainset.rings().iter().position(|&ring| ring == row.gear.ring).unwrap_or(0);
-            let slack = drivetrain.slack(row.gear);
             let is_crossed = crossed.covers(row.gear);
             GearLine {
                 gear: row.gear,
@@ -148,8 +155,8 @@ fn gear_lines(set_up: &SetUp, summary: &SetUpSummary, scenario: &Scenario) -> Ve
                 cadence_probe: row.development.cadence_at(scenario.probe.speed),
                 crossed: is_crossed,
                 duplicate: !is_crossed && !useful.contains(&row.gear),
-                slack,
-                loose: scenario.derailleur.total_capacity.is_some_and(|capacity| slack > capacity.teeth()),
+                slack: drivetrain.slack(row.gear),
+                beyond_cage: scenario.derailleur.slack_beyond(drivetrain, row.gear),
             }
         })
         .collect();

@@ -79,12 +79,12 @@ pub struct OtherTyre {
     /// How far apart the two are.
     pub step: GearStep,
     /// Gears of A and of B, ring by ring: on this tyre and on the other.
-    pub gears: [Vec<OtherGear>; 2],
+    pub gears: [Vec<GearOnBoth>; 2],
 }
 
 /// One gear on both tyres.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct OtherGear {
+pub struct GearOnBoth {
     /// Ring and sprocket.
     pub gear: Gear,
     /// Development on the bench's tyre.
@@ -154,7 +154,7 @@ impl OtherTyre {
         let (now, then) = (scenario.wheel.tyre.circumference(), other.circumference());
         let gears = super::Side::BOTH.map(|side| {
             let on_both =
-                |gear: Gear| OtherGear { gear, now: gear.development(now), then: gear.development(then) };
+                |gear: Gear| GearOnBoth { gear, now: gear.development(now), then: gear.development(then) };
             scenario.drivetrain(side).gears().map(on_both).collect()
         });
         Self { size: other, step: now.step_to(then), gears }
@@ -186,7 +186,7 @@ fn cautions(inputs: &TyreInputs, label: NominalWidth, has_pressures: bool) -> Ve
 fn case(inputs: &TyreInputs, width: MountedWidth) -> PressureCase {
     PressureCase {
         rider: inputs.rider,
-        bike: Some(inputs.bike),
+        kit_and_bike: Some((inputs.kit, inputs.bike)),
         width,
         construction: inputs.construction,
         ground: inputs.ground,

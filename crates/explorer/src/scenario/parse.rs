@@ -1,19 +1,15 @@
 //! From text to values, field by field. What fails keeps its last good value and says what to type.
 
-use super::{CadenceWindow, Complaint, Probe};
+use super::{CadenceWindow, Complaint};
 use crate::bench::Bench;
 use crate::field::{Field, Kind};
-use crate::number::{rpm, trimmed, with_unit};
-use crate::speed_unit::SpeedUnit;
+use crate::number::trimmed;
 use gear_math::{
-    Cadence, ChainLinks, Circumference, Derailleur, Limits, OutOfLimits, Pressure, RollOutLimit, Speed,
-    TyreKind, TyreSize, Wheel,
+    Cadence, ChainLinks, Climb, Derailleur, Limits, Measured, OutOfLimits, Pressure, Speed, TyreKind,
+    TyreSize, Wheel,
 };
 use std::fmt::Display;
 use std::str::FromStr;
-
-/// What a quantity may be, and how it is made from a number.
-pub(super) type Quantity<T> = (&'static Limits, fn(f64) -> Result<T, OutOfLimits>);
 
 /// Reads a bench and gathers complaints.
 pub(super) struct Reader<'b> {
@@ -60,35 +56,44 @@ impl<'b> Reader<'b> {
         )
     }
 
-    /// A number within the limits of its quantity.
-    pub(super) fn measured<T: Copy>(
-        &mut self,
-        field: Field,
-        good: T,
-        new: impl Fn(f64) -> Result<T, OutOfLimits>,
-        kept: impl Fn(T) -> String,
-    ) -> T {
-        self.read(field, good, kept, |text| number(text, field).and_then(|value| new(value).map_err(within)))
-    }
-
     /// A quantity. A field in error keeps what its last good text meant.
-    #[expect(clippy::expect_used, reason = "the number lies within the limits that `new` checks")]
-    pub(super) fn quantity<T>(&mut self, field: Field, (limits, new): Quantity<T>) -> T {
-        new(self.number_within(field, limits)).expect("a number within its limits")
+    pub(super) fn quantity<T: Measured>(&mut self, field: Field) -> T {
+        sure(T::measured(self.number_within(field, T::BOUNDS)))
     }
 
     /// A quantity that may be left empty.
-    pub(super) fn quantity_or_none<T>(&mut self, field: Field, (limits, new): Quantity<T>) -> Option<T> {
-        self.number_or_none(field, limits).and_then(|number| new(number).ok())
+    pub(super) fn quantity_or_none<T: Measured>(&mut self, field: Field) -> Option<T> {
+        self.number_or_none(field, T::BOUNDS).and_then(|number| T::measured(number).ok())
     }
 
-    /// One of `values`, in the order in which the field offers them.
+    /// A speed in km/h, whatever unit speeds are shown in.
+    pub(super) fn speed(&mut self, field: Field) -> Speed {
+        sure(Speed::from_km_per_h(self.number_within(field, &Speed::KM_PER_H_LIMITS)))
+    }
+
+    /// One of `values`, in the order in which the field offers them; a link may hold any text.
     pub(super) fn pick<T: Copy>(&mut self, field: Field, values: &[T]) -> T {
+        debug_assert!(matches!(field.spec().kind, Kind::Choice(choices) if choices.len() == values.len()));
         values[self.chosen(field).min(values.len() - 1)]
     }
 
-    fn number_within(&mut self, field: Field, limits: &'static Limits) -> f64 {
-        self.number_or(field, self.bench.text(field), limits).unwrap_or_else(|| {
+    /// Whole teeth that may be left out.
+    pub(super) fn teeth<T>(&mut self, field: Field, new: fn(u16) -> Result<T, OutOfLimits>) -> Option<T> {
+        let refused = |count| new(count).err().map(within);
+        self.whole_or_none(field, &["teeth", "t", "T"], &refused).and_then(|count| new(count).ok())
+    }
+
+    /// A number of links that may be left out.
+    pub(super) fn links(&mut self, field: Field) -> Option<ChainLinks> {
+        let refused = |count| ChainLinks::new(count).err().map(|error| sentence(&error));
+        self.whole_or_none(field, &["links"], &refused).and_then(|count| ChainLinks::new(count).ok())
+    }
+
+    // What follows has one body for all quantities, which keeps the compiled code small.
+
+    /// The number of a field, of the last good text, or of the starting value.
+    pub(super) fn number_within(&mut self, field: Field, limits: &'static Limits) -> f64 {
+        self.number_or_complaint(field, self.bench.text(field), limits).unwrap_or_else(|| {
             let kept = [self.good.text(field), field.spec().start];
             kept.into_iter().find_map(|text| checked(text, field, limits).ok()).unwrap_or(limits.min)
         })
@@ -99,11 +104,32 @@ impl<'b> Reader<'b> {
         if text.is_empty() {
             return None;
         }
-        self.number_or(field, text, limits).or_else(|| checked(self.good.text(field), field, limits).ok())
+        self.number_or_complaint(field, text, limits)
+            .or_else(|| checked(self.good.text(field), field, limits).ok())
     }
 
-    fn number_or(&mut self, field: Field, text: &str, limits: &'static Limits) -> Option<f64> {
+    fn number_or_complaint(&mut self, field: Field, text: &str, limits: &'static Limits) -> Option<f64> {
         checked(text, field, limits).map_err(|message| self.refuse(field, message)).ok()
+    }
+
+    fn whole_or_none(
+        &mut self,
+        field: Field,
+        units: &[&str],
+        refused: &dyn Fn(u16) -> Option<String>,
+    ) -> Option<u16> {
+        let read = |text: &str| match whole(text.trim(), units) {
+            Ok(None) => Ok(None),
+            Ok(Some(count)) => refused(count).map_or(Ok(Some(count)), Err),
+            Err(NotWhole) => {
+                let unit = units.first().unwrap_or(&"");
+                Err(format!("Type a whole number of {unit}, or leave it empty{}", example(field)))
+            }
+        };
+        read(self.bench.text(field)).unwrap_or_else(|message| {
+            self.refuse(field, message);
+            read(self.good.text(field)).unwrap_or(None)
+        })
     }
 
     fn chosen(&mut self, field: Field) -> usize {
@@ -115,79 +141,29 @@ impl<'b> Reader<'b> {
         })
     }
 
+    /// Complains of a field and names its last good text as kept.
     fn refuse(&mut self, field: Field, message: String) {
-        let kept = match self.good.text(field).trim() {
+        let kept = match field.spec().words_for(self.good.text(field).trim()) {
             "" => "none".to_owned(),
-            text => format!("{text}\u{a0}{}", field.spec().unit).trim_end().to_owned(),
+            text if text.ends_with(|last: char| last.is_ascii_digit()) => in_unit(text, field),
+            text => text.to_owned(),
         };
         self.complaints.push(Complaint { field, message, kept });
     }
 
-    /// A number that may be left out.
-    fn optional<T: Copy>(
-        &mut self,
-        field: Field,
-        good: Option<T>,
-        new: impl Fn(f64) -> Result<T, OutOfLimits>,
-        kept: impl Fn(T) -> String,
-    ) -> Option<T> {
-        let kept = |good: Option<T>| good.map_or("none".to_owned(), &kept);
-        self.read(field, good, kept, |text| {
-            if text.is_empty() {
-                return Ok(None);
-            }
-            number(text, field).and_then(|value| new(value).map(Some).map_err(within))
-        })
-    }
-
-    /// Whole teeth that may be left out.
-    #[inline(never)]
-    pub(super) fn teeth<T: Copy>(
-        &mut self,
-        field: Field,
-        good: Option<T>,
-        new: fn(u16) -> Result<T, OutOfLimits>,
-        count: fn(T) -> u16,
-    ) -> Option<T> {
-        let kept = |good: Option<T>| {
-            good.map_or("none".to_owned(), |value| with_unit(f64::from(count(value)), 0, "teeth"))
-        };
-        self.read(field, good, kept, |text| {
-            if text.is_empty() {
-                return Ok(None);
-            }
-            let whole = text
-                .parse::<u32>()
-                .map_err(|_| format!("Type a whole number of teeth, or leave it empty{}", example(field)))?;
-            new(u16::try_from(whole).unwrap_or(u16::MAX)).map(Some).map_err(within)
-        })
-    }
-
-    /// One of the values a choice offers; a link may hold any text.
-    pub(super) fn choice<T: Copy + PartialEq>(&mut self, field: Field, good: T, choices: &[(&str, T)]) -> T {
-        let name = |kept: T| {
-            let name = choices.iter().find(|(_, value)| *value == kept).map_or("", |(name, _)| name);
-            field.spec().words_for(name).to_owned()
-        };
-        self.read(field, good, name, |text| {
-            let found = choices.iter().find(|(name, _)| *name == text);
-            found.map(|&(_, value)| value).ok_or_else(|| "Choose one of the values offered.".to_owned())
-        })
-    }
-
     pub(super) fn wheel(&mut self, good: Wheel) -> Wheel {
-        let tyre: TyreSize = self.parsed(Field::Tyre, good.tyre);
-        let measured = self.optional(Field::RollOut, good.measured, Circumference::new, |kept| {
-            with_unit(kept.mm(), 0, "mm")
-        });
-        Wheel { tyre, kind: TyreKind::CycloCross, measured }
+        Wheel {
+            tyre: self.parsed::<TyreSize>(Field::Tyre, good.tyre),
+            kind: TyreKind::CycloCross,
+            measured: self.quantity_or_none(Field::RollOut),
+        }
     }
 
     pub(super) fn window(&mut self, good: CadenceWindow) -> CadenceWindow {
         let before = self.complaints.len();
-        let low = self.cadence(Field::CadenceLow, good.low);
-        let usual = self.cadence(Field::CadenceUsual, good.usual);
-        let high = self.cadence(Field::CadenceHigh, good.high);
+        let low = self.quantity::<Cadence>(Field::CadenceLow);
+        let usual = self.quantity::<Cadence>(Field::CadenceUsual);
+        let high = self.quantity::<Cadence>(Field::CadenceHigh);
         let ascending = low < usual && usual < high;
         if ascending {
             return CadenceWindow { low, usual, high };
@@ -207,77 +183,28 @@ impl<'b> Reader<'b> {
         good
     }
 
-    fn cadence(&mut self, field: Field, good: Cadence) -> Cadence {
-        self.measured(field, good, Cadence::new, rpm)
-    }
-
-    pub(super) fn derailleur(&mut self, good: Derailleur) -> Derailleur {
+    pub(super) fn derailleur(&mut self) -> Derailleur {
         use gear_math::{RingDifference, Sprocket, TotalCapacity};
         Derailleur {
-            total_capacity: self.teeth(
-                Field::Capacity,
-                good.total_capacity,
-                TotalCapacity::new,
-                TotalCapacity::teeth,
-            ),
-            largest_sprocket: self.teeth(
-                Field::LargestSprocket,
-                good.largest_sprocket,
-                Sprocket::new,
-                Sprocket::teeth,
-            ),
-            smallest_sprocket: self.teeth(
-                Field::SmallestSprocket,
-                good.smallest_sprocket,
-                Sprocket::new,
-                Sprocket::teeth,
-            ),
-            ring_difference: self.teeth(
-                Field::RingDifference,
-                good.ring_difference,
-                RingDifference::new,
-                RingDifference::teeth,
-            ),
+            total_capacity: self.teeth(Field::Capacity, TotalCapacity::new),
+            largest_sprocket: self.teeth(Field::LargestSprocket, Sprocket::new),
+            smallest_sprocket: self.teeth(Field::SmallestSprocket, Sprocket::new),
+            ring_difference: self.teeth(Field::RingDifference, RingDifference::new),
         }
     }
 
-    pub(super) fn limit(&mut self, good: Option<RollOutLimit>) -> Option<RollOutLimit> {
-        self.optional(Field::RollOutLimit, good, RollOutLimit::new, |kept| with_unit(kept.m(), 2, "m"))
-    }
-
-    pub(super) fn probe(&mut self, good: Probe, unit: SpeedUnit) -> Probe {
-        Probe {
-            cadence: self.cadence(Field::ProbeCadence, good.cadence),
-            speed: self
-                .measured(Field::ProbeSpeed, good.speed, Speed::from_km_per_h, |kept| unit.print(kept)),
-        }
-    }
-
-    /// A quantity in the unit of its field that may be left out. Taking functions rather than closures, and staying a
-    /// function of its own, keeps the compiled code of all quantities one and the same.
-    #[inline(never)]
-    pub(super) fn optional_quantity<T: Copy>(
-        &mut self,
-        field: Field,
-        good: Option<T>,
-        new: fn(f64) -> Result<T, OutOfLimits>,
-        value: fn(T) -> f64,
-    ) -> Option<T> {
-        self.optional(field, good, new, |kept| in_unit(value(kept), field))
-    }
-
-    /// A number of links that may be left out.
-    pub(super) fn links(&mut self, field: Field, good: Option<ChainLinks>) -> Option<ChainLinks> {
-        let kept =
-            |good: Option<ChainLinks>| good.map_or("none".to_owned(), |links| links.count().to_string());
+    /// A slope that riding and going on foot can be compared on.
+    pub(super) fn climb(&mut self, field: Field, good: Climb) -> Climb {
+        let kept = |kept: Climb| in_unit(&trimmed(kept.percent()), field);
         self.read(field, good, kept, |text| {
-            if text.is_empty() {
-                return Ok(None);
-            }
-            let whole =
-                text.parse::<u32>().map_err(|_| "Type a whole number of links, or leave it empty.")?;
-            let links = ChainLinks::new(u16::try_from(whole).unwrap_or(u16::MAX));
-            links.map(Some).map_err(|error| sentence(&error))
+            let percent = number(text, field)?;
+            Climb::new(percent).map_err(|_| {
+                let refused =
+                    if percent < 0.0 { "downhill" } else { "steeper than 45 %, which is nearly a wall" };
+                format!(
+                    "Nobody measured riding against running {refused}, so this page does not guess: type 0 to 45 %."
+                )
+            })
         })
     }
 
@@ -285,6 +212,12 @@ impl<'b> Reader<'b> {
     pub(super) fn complain(&mut self, field: Field, error: &impl Display, kept: String) {
         self.complaints.push(Complaint { field, message: sentence(error), kept });
     }
+}
+
+/// What was made of a number within its limits.
+#[expect(clippy::expect_used, reason = "whoever calls this has checked the number against the same limits")]
+fn sure<T>(made: Result<T, OutOfLimits>) -> T {
+    made.expect("a number within its limits")
 }
 
 /// A number within its limits. A pressure may have psi behind it.
@@ -297,8 +230,22 @@ fn checked(text: &str, field: Field, limits: &'static Limits) -> Result<f64, Str
     }
 }
 
+/// What is no whole number.
+struct NotWhole;
+
+/// A whole number that may be left out, with or without one of `units` behind it. One too large to store comes out as the
+/// largest that can be, which no limit allows.
+fn whole(text: &str, units: &[&str]) -> Result<Option<u16>, NotWhole> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    let bare = units.iter().find_map(|unit| text.strip_suffix(unit)).unwrap_or(text).trim_end();
+    let count: u32 = bare.parse().map_err(|_| NotWhole)?;
+    Ok(Some(u16::try_from(count).unwrap_or(u16::MAX)))
+}
+
 /// A value with the unit of its field.
-fn in_unit(value: f64, field: Field) -> String {
+fn in_unit(value: &str, field: Field) -> String {
     format!("{value}\u{a0}{}", field.spec().unit).trim_end().to_owned()
 }
 

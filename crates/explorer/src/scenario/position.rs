@@ -1,12 +1,10 @@
 //! The road position, the cross bike it goes to, and what the stem search may use.
 
-use super::parse::{Quantity, Reader};
+use super::parse::Reader;
 use crate::field::Field;
 use gear_math::{
-    BarCloser, BarDepth, BarDrop, BarRaise, BarReach, BarShape, BarTolerance, ClampHeight, CrankLength,
-    CrossBike, Footing, ForkRake, FrameReach, FrameStack, FrontCentre, FrontEnd, HeadAngle, PedalOffset,
-    PositionChanges, RoadPosition, Saddle, SaddleHeight, SaddleLowering, SeatAngle, Setback, SoleStack,
-    Spacers, StemSearchLimits, TipToBar, TopCap,
+    BarDepth, BarReach, BarShape, CrossBike, Footing, ForkRake, FrontCentre, FrontEnd, PedalOffset,
+    PositionChanges, RoadPosition, Saddle, StemSearchLimits,
 };
 
 /// What the position's section is worked out from.
@@ -62,14 +60,14 @@ impl PositionInputs {
         Self {
             road: road(reader),
             cross: CrossBike {
-                seat_angle: reader.quantity(Field::CrossSeatAngle, SEAT_ANGLE),
+                seat_angle: reader.quantity(Field::CrossSeatAngle),
                 footing: footing(reader, Field::CrossCrank, Field::CrossStack),
             },
             changes: changes(reader),
             front: front(reader),
             limits: StemSearchLimits {
-                tolerance: reader.quantity(Field::BarWithin, (&BarTolerance::LIMITS, BarTolerance::new)),
-                max_spacers: reader.quantity(Field::SpacersMost, (&Spacers::LIMITS, Spacers::new)),
+                tolerance: reader.quantity(Field::BarWithin),
+                max_spacers: reader.quantity(Field::SpacersMost),
             },
             bars: BarShapes {
                 road: bar(reader, Field::RoadBarReach, Field::RoadBarDepth),
@@ -80,58 +78,50 @@ impl PositionInputs {
     }
 }
 
-const SEAT_ANGLE: Quantity<SeatAngle> = (&SeatAngle::LIMITS, SeatAngle::new);
-
 fn road(reader: &mut Reader<'_>) -> RoadPosition {
     RoadPosition {
         saddle: Saddle {
-            height: reader.quantity(Field::SaddleHeight, (&SaddleHeight::LIMITS, SaddleHeight::new)),
-            setback: reader.quantity(Field::Setback, (&Setback::LIMITS, Setback::new)),
-            seat_angle: reader.quantity(Field::SeatAngle, SEAT_ANGLE),
+            height: reader.quantity(Field::SaddleHeight),
+            setback: reader.quantity(Field::Setback),
+            seat_angle: reader.quantity(Field::SeatAngle),
         },
         footing: footing(reader, Field::RoadCrank, Field::RoadStack),
-        tip_to_bar: reader.quantity(Field::TipToBar, (&TipToBar::LIMITS, TipToBar::new)),
-        bar_drop: reader.quantity(Field::BarDrop, (&BarDrop::LIMITS, BarDrop::new)),
+        tip_to_bar: reader.quantity(Field::TipToBar),
+        bar_drop: reader.quantity(Field::BarDrop),
     }
 }
 
 fn footing(reader: &mut Reader<'_>, crank: Field, stack: Field) -> Footing {
-    Footing {
-        crank: reader.quantity(crank, (&CrankLength::LIMITS, CrankLength::new)),
-        sole_stack: reader.quantity(stack, (&SoleStack::LIMITS, SoleStack::new)),
-    }
+    Footing { crank: reader.quantity(crank), sole_stack: reader.quantity(stack) }
 }
 
 fn changes(reader: &mut Reader<'_>) -> PositionChanges {
     PositionChanges {
-        lower_by: reader.quantity(Field::LowerBy, (&SaddleLowering::LIMITS, SaddleLowering::new)),
-        bar_up_by: reader.quantity(Field::BarUpBy, (&BarRaise::LIMITS, BarRaise::new)),
-        bar_closer_by: reader.quantity(Field::BarCloserBy, (&BarCloser::LIMITS, BarCloser::new)),
+        lower_by: reader.quantity(Field::LowerBy),
+        bar_up_by: reader.quantity(Field::BarUpBy),
+        bar_closer_by: reader.quantity(Field::BarCloserBy),
         keep_knee_over_pedal: reader.pick(Field::Knee, &[false, true]),
     }
 }
 
 fn front(reader: &mut Reader<'_>) -> FrontEnd {
     FrontEnd {
-        stack: reader.quantity(Field::Stack, (&FrameStack::LIMITS, FrameStack::new)),
-        reach: reader.quantity(Field::Reach, (&FrameReach::LIMITS, FrameReach::new)),
-        head_angle: reader.quantity(Field::HeadAngle, (&HeadAngle::LIMITS, HeadAngle::new)),
-        top_cap: reader.quantity(Field::Headset, (&TopCap::LIMITS, TopCap::new)),
-        clamp_height: reader.quantity(Field::ClampHeight, (&ClampHeight::LIMITS, ClampHeight::new)),
+        stack: reader.quantity(Field::Stack),
+        reach: reader.quantity(Field::Reach),
+        head_angle: reader.quantity(Field::HeadAngle),
+        top_cap: reader.quantity(Field::Headset),
+        clamp_height: reader.quantity(Field::ClampHeight),
     }
 }
 
 fn bar(reader: &mut Reader<'_>, reach: Field, depth: Field) -> (Option<BarReach>, Option<BarDepth>) {
-    (
-        reader.quantity_or_none(reach, (&BarReach::LIMITS, BarReach::new)),
-        reader.quantity_or_none(depth, (&BarDepth::LIMITS, BarDepth::new)),
-    )
+    (reader.quantity_or_none(reach), reader.quantity_or_none(depth))
 }
 
 fn toes(reader: &mut Reader<'_>) -> ToeInputs {
     ToeInputs {
-        front_centre: reader.quantity_or_none(Field::FrontCentre, (&FrontCentre::LIMITS, FrontCentre::new)),
-        fork_rake: reader.quantity(Field::ForkRake, (&ForkRake::LIMITS, ForkRake::new)),
-        pedal_offset: reader.quantity(Field::PedalOffset, (&PedalOffset::LIMITS, PedalOffset::new)),
+        front_centre: reader.quantity_or_none(Field::FrontCentre),
+        fork_rake: reader.quantity(Field::ForkRake),
+        pedal_offset: reader.quantity(Field::PedalOffset),
     }
 }

@@ -1,19 +1,24 @@
-//! Tyre, rim and what loads them.
+//! Tyre and rim, and what loads them.
 
+use super::RideInputs;
 use super::parse::Reader;
 use crate::field::Field;
 use gear_math::{
-    BikeMass, BodyMass, Construction, FrontShare, LabelEdition, MountedWidth, NominalWidth, Pressure,
+    BikeMass, BodyMass, Construction, FrontShare, KitMass, LabelEdition, MountedWidth, NominalWidth,
     PressureMarks, RaceLimit, RimInnerWidth, TyreGround, WheelStyle,
 };
 
 /// What the tyre's section is worked out from, beside the tyre's size.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct TyreInputs {
-    /// The rider.
+    /// The rider's body.
     pub rider: BodyMass,
-    /// Bike and clothes.
+    /// What the rider wears and carries.
+    pub kit: KitMass,
+    /// The bike.
     pub bike: BikeMass,
+    /// Front wheel's part of the weight.
+    pub front_share: FrontShare,
     /// How the tyre holds its air.
     pub construction: Construction,
     /// Inner width of the rim.
@@ -34,34 +39,31 @@ pub struct TyreInputs {
     pub edition: LabelEdition,
     /// The measuring rim, if the sidewall names one.
     pub measuring_rim: Option<RimInnerWidth>,
-    /// Front wheel's part of the weight.
-    pub front_share: FrontShare,
 }
 
 impl TyreInputs {
-    pub(super) fn read(reader: &mut Reader<'_>) -> Self {
+    /// Understands the fields; who rides and on what, `ride` has read already.
+    pub(super) fn read(reader: &mut Reader<'_>, ride: &RideInputs) -> Self {
         let limits = [Some(RaceLimit::UCI), Some(RaceLimit::MM_35), Some(RaceLimit::MM_38), None];
-        let pressure = (&Pressure::LIMITS, Pressure::new as fn(f64) -> _);
-        let rim = (&RimInnerWidth::LIMITS, RimInnerWidth::new as fn(f64) -> _);
         Self {
-            rider: reader.quantity(Field::Body, (&BodyMass::LIMITS, BodyMass::new)),
-            bike: reader.quantity(Field::BikeAndKit, (&BikeMass::LIMITS, BikeMass::new)),
+            rider: ride.rider.body,
+            kit: ride.rider.kit,
+            bike: ride.bike.mass,
+            front_share: FrontShare::beside(ride.stance.rear),
             construction: reader.pick(Field::Construction, &Construction::ALL),
-            rim: reader.quantity(Field::Rim, rim),
+            rim: reader.quantity(Field::Rim),
             limit: reader.pick(Field::WidthLimit, &limits),
             ground: reader.pick(Field::TyreGround, &TyreGround::ALL),
             style: reader.pick(Field::WheelStyle, &WheelStyle::ALL),
-            other: reader.quantity_or_none(Field::OtherTyre, (&NominalWidth::LIMITS, NominalWidth::new)),
+            other: reader.quantity_or_none(Field::OtherTyre),
             marks: PressureMarks {
-                tyre: reader.quantity_or_none(Field::TyreMark, pressure),
-                rim: reader.quantity_or_none(Field::RimMark, pressure),
+                tyre: reader.quantity_or_none(Field::TyreMark),
+                rim: reader.quantity_or_none(Field::RimMark),
                 hookless: reader.pick(Field::Hookless, &[false, true]),
             },
-            measured: reader
-                .quantity_or_none(Field::TyreWidthMeasured, (&MountedWidth::LIMITS, MountedWidth::new)),
+            measured: reader.quantity_or_none(Field::TyreWidthMeasured),
             edition: reader.pick(Field::LabelEdition, &[LabelEdition::Etrto2020, LabelEdition::OlderIso]),
-            measuring_rim: reader.quantity_or_none(Field::MeasuringRim, rim),
-            front_share: reader.quantity(Field::FrontShare, (&FrontShare::LIMITS, FrontShare::new)),
+            measuring_rim: reader.quantity_or_none(Field::MeasuringRim),
         }
     }
 }

@@ -5,7 +5,7 @@ use super::sheet::Block;
 use super::words::{name, table, worked};
 use super::{chain, chain_working};
 use crate::number::{counted, listed, trimmed};
-use crate::report::{Report, SetupReport};
+use crate::report::{GearLine, Report, SetupReport};
 use gear_math::{CageClass, CageFinding, CageVerdict, Drivetrain, Gear};
 use maud::{Markup, html};
 
@@ -49,7 +49,7 @@ pub(super) fn block(report: &Report) -> Block {
         };
         block.row_of(setup.side, "Derailleur", words.replace("named below", "marked ×"));
         if setup.cage.verdict == CageVerdict::FitsIfGearsAvoided {
-            let loose = setup.gears.iter().filter(|line| line.loose).map(|line| line.gear.to_string());
+            let loose = setup.gears.iter().filter(|line| line.is_loose()).map(|line| line.gear.to_string());
             block.row_of(setup.side, "Gears to avoid", loose.collect::<Vec<_>>().join(", "));
         }
     }
@@ -177,16 +177,16 @@ pub(super) fn loose_gears(report: &Report) -> Markup {
     let head = html! { tr { th scope="col" { "Gear" } th scope="col" { "Slack to take up" } th scope="col" { "Beyond the cage" } } };
     let body = html! {
         @for setup in &report.setups {
-            @for line in setup.gears.iter().filter(|line| line.loose) {
+            @for line in setup.gears.iter().filter(|line| line.is_loose()) {
                 tr {
                     th scope="row" { (name(setup.side)) " " (line.gear) }
                     td { (teeth(line.slack)) }
-                    td { (teeth(line.slack.saturating_sub(report.derailleur.total_capacity.map_or(0, gear_math::TotalCapacity::teeth)))) }
+                    td { (teeth(line.beyond_cage)) }
                 }
             }
         }
     };
-    let any = report.setups.iter().any(|setup| setup.gears.iter().any(|line| line.loose));
+    let any = report.setups.iter().any(|setup| setup.gears.iter().any(GearLine::is_loose));
     html! { @if any { (table("Gears in which the chain hangs loose", "", &head, &body)) } }
 }
 

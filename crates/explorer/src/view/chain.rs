@@ -4,7 +4,7 @@ use super::gears::column;
 use super::sheet::{Block, Part};
 use super::words::{name, table};
 use crate::number::{counted, listed, plain, trimmed, with_unit};
-use crate::report::{ChainReport, Doubt, Report, Side};
+use crate::report::{ChainReport, Doubt, Report, Side, state_name};
 use gear_math::{
     CageClass, CageVerdict, ChainDefaults, ChainFit, ChainMeasure, ChainVerdict, ChainWindow, Chainset,
     Change, EffortPart, FrontConcern, FrontLimits, Gear, GearState, PathError, PulleyCentres, Remedy,
@@ -230,7 +230,6 @@ fn concern(concern: &FrontConcern) -> String {
         FrontConcern::CurveDiffers { ring, made_for } => format!(
             "its plates are curved for a ring of {made_for}, too far from {ring} to follow it closely"
         ),
-        other => format!("{other:?}"),
     }
 }
 
@@ -330,7 +329,6 @@ fn change(chain: &ChainReport, change: &Change) -> String {
             with_unit(centres.mm(), 0, "mm"),
             class_of(*centres)
         ),
-        other => format!("{other:?}"),
     }
 }
 
@@ -395,7 +393,7 @@ fn bench_table(chain: &ChainReport) -> Markup {
                 td { (plain(fit.to_rear_stop, 1)) }
                 td { (plain(fit.chain_angle.degrees(), 1)) "°" }
                 td.words {
-                    (station.state_name())
+                    (state_name(station.fit.state))
                     @if station.crossed { ", crossed" }
                     @if station.beyond_maker > 0 { ", over the maker’s" }
                 }

@@ -28,6 +28,7 @@ pub fn by_name(name: &str) -> Option<Markup> {
         "probes" => Some(section(Group::Probes)),
         "chain" => Some(with_finer(&[("", Group::Chain)], Group::ChainFiner)),
         "gears-shown" => Some(section(Group::GearsShown)),
+        "ride" => Some(ride()),
         "tyre" => Some(with_finer(&[("", Group::Tyre)], Group::TyreFiner)),
         "position" => Some(with_finer(
             &[
@@ -39,6 +40,22 @@ pub fn by_name(name: &str) -> Option<Markup> {
         )),
         "sheet" => Some(section(Group::Sheet)),
         _ => None,
+    }
+}
+
+/// Ride or run: what every rider knows, and the rest folded away.
+fn ride() -> Markup {
+    html! {
+        div.measures { (section(Group::Ride)) }
+        details {
+            summary { "Finer settings: your body, the ground, the limits" }
+            div.measures {
+                (fieldset("shared", "Rider and burden", Group::RideRider))
+                (fieldset("shared", "Ground and air", Group::RideGround))
+                (fieldset("shared", "What ends riding", Group::RideLimits))
+                (fieldset("shared", "Short efforts", Group::RideEffort))
+            }
+        }
     }
 }
 

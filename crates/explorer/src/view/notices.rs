@@ -1,5 +1,6 @@
 //! Messages: what a link could not tell, and what is wrong or worth knowing beside each field.
 
+use super::{ride_notes, tyre};
 use crate::field::{Field, Group, Kind};
 use crate::number::{counted, percent, rpm, with_unit};
 use crate::report::{Report, Side};
@@ -36,13 +37,16 @@ pub(super) fn beside_fields(report: &Report, complaints: &[Complaint]) -> Vec<(S
     says.chain(values).collect()
 }
 
-/// Above an answer: what it leaves out because a field could not be understood.
+/// Above an answer: what it leaves out because a field of the bench, or one of those it asks for itself, could not be
+/// understood.
 #[must_use]
-pub(crate) fn doubts(complaints: &[Complaint]) -> Markup {
+pub(crate) fn doubts(complaints: &[Complaint], asked_for: &dyn Fn(Field) -> bool) -> Markup {
+    let concerns =
+        |complaint: &&Complaint| complaint.field.spec().group.on_bench() || asked_for(complaint.field);
     html! {
-        @if !complaints.is_empty() {
+        @if complaints.iter().any(|complaint| concerns(&complaint)) {
             p.doubt {
-                @for complaint in complaints {
+                @for complaint in complaints.iter().filter(concerns) {
                     (label(complaint.field)) " is not understood; this goes on with " (complaint.kept) ". "
                 }
             }
@@ -77,10 +81,10 @@ fn remark(report: &Report, field: Field) -> String {
     match field {
         Field::CassetteA => cassette(report, Side::A),
         Field::CassetteB => cassette(report, Side::B),
-        Field::Tyre => tyre(report),
+        Field::Tyre => tyre_size(report),
         Field::RollOut => roll_out(report),
-        Field::Rim => super::tyre::rim_remark(report, field.spec().help),
-        _ => field.spec().help.to_owned(),
+        Field::Rim => tyre::rim_remark(report, field.spec().help),
+        _ => ride_notes::remark(report, field).unwrap_or_else(|| field.spec().help.to_owned()),
     }
 }
 
@@ -96,7 +100,7 @@ fn cassette(report: &Report, side: Side) -> String {
     }
 }
 
-fn tyre(report: &Report) -> String {
+fn tyre_size(report: &Report) -> String {
     let wheel = &report.wheel;
     format!(
         "{}: about {} round, ±{}",

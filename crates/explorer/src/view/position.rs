@@ -1,7 +1,8 @@
 //! “Does it sit like the road bike?”: the answer, the workshop's measures, the stems, and how it was worked out.
 
 use super::sheet::{Block, Part};
-use super::words::{Grid, worked};
+use super::words::{link_to, plain_table, worked};
+use crate::field::Field;
 use crate::number::{counted, listed, plain, signed, with_unit};
 use crate::report::{PositionReport, Report};
 use gear_math::{StemFit, StemSearch, StemSetup, StemShortfall, ToeClearance};
@@ -79,7 +80,7 @@ pub(super) fn tables(report: &Report) -> Markup {
     html! {
         (measures(position))
         (stems(position))
-        @if let Some(toes) = position.toes { p.prose { (toe_room(&toes)) } }
+        @if let Some(toes) = position.toes { p.prose { (toe_room(&toes)) " " (bracket(report)) } }
         (cautions(position))
         (practice())
     }
@@ -118,14 +119,8 @@ fn measures(position: &PositionReport) -> Markup {
     let row = |(what, road, cross): (&str, Option<f64>, f64)| {
         vec![what.to_owned(), road.map_or_else(String::new, mm), mm(cross)]
     };
-    Grid {
-        title: "Where everything goes",
-        remark,
-        head: &["", "Road", "Cross"],
-        rows: lines.into_iter().map(row).collect(),
-        own: None,
-    }
-    .html()
+    let rows: Vec<Vec<String>> = lines.into_iter().map(row).collect();
+    plain_table("Where everything goes", remark, &["", "Road", "Cross"], &rows)
 }
 
 fn stems(position: &PositionReport) -> Markup {
@@ -150,8 +145,9 @@ fn stems(position: &PositionReport) -> Markup {
             String::new()
         }
     );
+    let rows: Vec<Vec<String>> = shown.iter().map(stem_row).collect();
     html! {
-        (Grid { title, remark: &remark, head: &STEM_HEAD, rows: shown.iter().map(stem_row).collect(), own: None }.html())
+        (plain_table(title, &remark, &STEM_HEAD, &rows))
         @if let StemSearch::NoneFits(shortfall) = &position.search { (exact(shortfall)) }
     }
 }
@@ -188,6 +184,12 @@ fn toe_room(toes: &ToeClearance) -> Markup {
         (with_unit(toes.straight_ahead_mm, 0, "mm")) " straight ahead."
         @if let Some(caution) = toes.verdict.caution() { " " span.care { (caution) } }
     }
+}
+
+/// The bottom bracket lies where the chain has it too.
+fn bracket(report: &Report) -> Markup {
+    let drop = with_unit(report.position.bracket_drop.mm(), 0, "mm");
+    html! { "Reckoned with the bottom bracket " (link_to(Field::BottomBracketDrop, &format!("{drop} below the axles"))) "." }
 }
 
 fn cautions(position: &PositionReport) -> Markup {

@@ -161,7 +161,7 @@ fn development_grid(setup: &SetupReport) -> Vec<Vec<String>> {
     let head = std::iter::once(String::new()).chain(rings.iter().map(ToString::to_string)).collect();
     let cell = |line: &GearLine| {
         let development = plain(line.development.m(), 2);
-        match (line.loose, line.crossed) {
+        match (line.is_loose(), line.crossed) {
             (true, _) => format!("{development}×"),
             (false, true) => format!("({development})"),
             _ => development,

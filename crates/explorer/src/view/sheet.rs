@@ -3,7 +3,7 @@
 //! Each section gives one [`Block`]; a further section plugs in with one line in [`blocks`].
 
 use super::words::name;
-use super::{cage, chain, position, rings, tyre};
+use super::{cage, chain, position, ride, rings, tyre};
 use crate::report::{Report, Side};
 use maud::{Markup, html};
 
@@ -74,6 +74,7 @@ fn blocks(report: &Report) -> Vec<Block> {
         rings::block(report),
         cage::block(report),
         chain::block(report),
+        ride::block(report),
         tyre::block(report),
         position::block(report),
     ];

@@ -1,9 +1,10 @@
 //! “Which tyre, how hard?”: the answer, what moves it, and how it was worked out.
 
 use super::sheet::{Block, Part};
-use super::words::{Grid, worked};
+use super::words::{link_to, marked_table, plain_table, worked};
+use crate::field::Field;
 use crate::number::{percent, plain, signed, with_unit};
-use crate::report::{OtherGear, OtherTyre, Report, SetupReport, TyreFit, TyreReport, WidthLine};
+use crate::report::{GearOnBoth, OtherTyre, Report, SetupReport, TyreFit, TyreReport, WidthLine};
 use gear_math::{
     BodyMass, Construction, HOW_TO_MEASURE, LoadedTyre, Pressure, PressureAdvice, PressureCaution,
     RACE_RULES, RaceLimit, RaceRule, TyreGround, WheelPressure, WheelStyle, WidthVerdict,
@@ -18,6 +19,7 @@ pub(super) fn answer(report: &Report) -> Markup {
         Err(error) => html! { p { b.stop { "This tyre cannot go on this rim. " } (error) } },
         Ok(fit) => html! {
             p { (width(tyre, fit)) " " (pressures(fit)) }
+            p { (loaded_with(tyre)) }
             @if let Ok(start) = &fit.advice.start {
                 @for (wheel, pressure) in [("Front", start.front), ("Rear", start.rear)] {
                     @if let Some(limit) = pressure.limited_by { p { (wheel) " " (limit.to_string()) "." } }
@@ -26,6 +28,17 @@ pub(super) fn answer(report: &Report) -> Markup {
             p { (PressureCaution::FindYourOwn) }
             p.care { (PressureCaution::MarksFirst) }
         },
+    }
+}
+
+/// Who rides and on what; those fields stand in another section.
+fn loaded_with(tyre: &TyreReport) -> Markup {
+    let inputs = &tyre.inputs;
+    html! {
+        "For a " (link_to(Field::BodyMass, &format!("rider of {} kg", inputs.rider.kg()))) " with "
+        (link_to(Field::KitMass, &format!("{} kg of kit", inputs.kit.kg()))) " on a "
+        (link_to(Field::BikeMass, &format!("bike of {} kg", inputs.bike.kg()))) ", and "
+        (link_to(Field::RearWeight, &percent(100.0 * inputs.front_share.fraction(), 0))) " of the weight on the front wheel."
     }
 }
 
@@ -130,7 +143,7 @@ fn start(fit: &TyreFit) -> Markup {
     let row = |what: &str, of: fn(&WheelPressure, &LoadedTyre) -> String| {
         vec![what.to_owned(), of(&start.front, &loaded.front), of(&start.rear, &loaded.rear)]
     };
-    let rows = vec![
+    let rows = [
         row("Start", |wheel, _| both_units(wheel.start)),
         row("Look for your own from", |wheel, _| range(*wheel)),
         row("The tyre gives, of its height", |_, tyre| percent(tyre.drop * 100.0, 0)),
@@ -139,14 +152,12 @@ fn start(fit: &TyreFit) -> Markup {
         }),
         row("Contact with firm ground", |_, tyre| with_unit(tyre.contact_area_cm2, 0, "cm²")),
     ];
-    Grid {
-        title: "Pressures to start from",
-        remark: "The last three rows explain and rank, they do not promise: a casing is stiffer than its air, and a sharp edge bottoms a tyre far sooner than flat ground.",
-        head: &["", "Front", "Rear"],
-        rows,
-        own: None,
-    }
-    .html()
+    plain_table(
+        "Pressures to start from",
+        "The last three rows explain and rank, they do not promise: a casing is stiffer than its air, and a sharp edge bottoms a tyre far sooner than flat ground.",
+        &["", "Front", "Rear"],
+        &rows,
+    )
 }
 
 fn range(wheel: WheelPressure) -> String {
@@ -160,14 +171,13 @@ fn widths(tyre: &TyreReport) -> Markup {
         let roll_out = with_unit(line.size.circumference().mm(), 0, "mm");
         vec![line.size.to_string(), mm(line.width.mm()), gauge, front, rear, roll_out, change(tyre, line)]
     };
-    Grid {
-        title: "Other widths on this rim",
-        remark: "Same rider, ground and kind of tyre. Pressures in psi; gears against the tyre on the bench, both by their size.",
-        head: &["Tyre", "On this rim", "|At the gauge", "Front", "Rear", "Roll-out", "Gears"],
-        rows: tyre.widths.iter().map(row).collect(),
-        own: tyre.widths.iter().position(|line| line.size == tyre.size),
-    }
-    .html()
+    marked_table(
+        "Other widths on this rim",
+        "Same rider, ground and kind of tyre. Pressures in psi; gears against the tyre on the bench, both by their size.",
+        &["Tyre", "On this rim", "|At the gauge", "Front", "Rear", "Roll-out", "Gears"],
+        &rows(&tyre.widths, row),
+        tyre.widths.iter().position(|line| line.size == tyre.size),
+    )
 }
 
 /// By how much every gear is longer or shorter.
@@ -188,14 +198,13 @@ fn riders(tyre: &TyreReport) -> Markup {
         let [front, rear] = start_cells(advice);
         vec![with_unit(rider.kg(), 0, "kg"), front, rear]
     };
-    Grid {
-        title: "Other riders on this tyre",
-        remark: "psi. “↑” was raised to the lowest safe pressure, “↓” cut to the highest allowed.",
-        head: &["Rider", "Front", "Rear"],
-        rows: tyre.riders.iter().map(row).collect(),
-        own: tyre.riders.iter().position(|(rider, _)| *rider == tyre.inputs.rider),
-    }
-    .html()
+    marked_table(
+        "Other riders on this tyre",
+        "Body mass; kit and bike stay. psi. “↑” was raised to the lowest safe pressure, “↓” cut to the highest allowed.",
+        &["Rider", "Front", "Rear"],
+        &rows(&tyre.riders, row),
+        tyre.riders.iter().position(|(rider, _)| *rider == tyre.inputs.rider),
+    )
 }
 
 fn grounds(tyre: &TyreReport) -> Markup {
@@ -204,14 +213,13 @@ fn grounds(tyre: &TyreReport) -> Markup {
         std::iter::once(ground.to_string()).chain(cells).collect()
     };
     let [smooth, normal, hard] = WheelStyle::ALL.map(|style| style.to_string());
-    Grid {
-        title: "Other ground and style",
-        remark: "psi, front / rear.",
-        head: &["Ground", &smooth, &normal, &hard],
-        rows: tyre.grounds.iter().map(row).collect(),
-        own: tyre.grounds.iter().position(|(ground, _)| *ground == tyre.inputs.ground),
-    }
-    .html()
+    marked_table(
+        "Other ground and style",
+        "psi, front / rear.",
+        &["Ground", &smooth, &normal, &hard],
+        &rows(&tyre.grounds, row),
+        tyre.grounds.iter().position(|(ground, _)| *ground == tyre.inputs.ground),
+    )
 }
 
 /// What the tyre to compare with does to every gear.
@@ -236,33 +244,27 @@ fn other_gears(report: &Report, other: &OtherTyre) -> Markup {
     }
 }
 
-fn gears_on_both(report: &Report, setup: &SetupReport, other: &OtherTyre, gears: &[OtherGear]) -> Markup {
+fn gears_on_both(report: &Report, setup: &SetupReport, other: &OtherTyre, gears: &[GearOnBoth]) -> Markup {
     let (now, then) = (report.wheel.tyre.to_string(), other.size.to_string());
-    let row = |gear: &OtherGear| {
+    let row = |gear: &GearOnBoth| {
         vec![gear.gear.to_string(), with_unit(gear.now.m(), 3, "m"), with_unit(gear.then.m(), 3, "m")]
     };
-    Grid {
-        title: &format!("{} on {now} and {then}", setup.side),
-        remark: "",
-        head: &["Gear", &now, &then],
-        rows: gears.iter().map(row).collect(),
-        own: None,
-    }
-    .html()
+    let title = format!("{} on {now} and {then}", setup.side);
+    plain_table(&title, "", &["Gear", &now, &then], &rows(gears, row))
 }
 
 fn rules() -> Markup {
     let row = |rule: &RaceRule| {
         vec![rule.body.to_owned(), rule.who.to_owned(), typed(rule.limit.mm()), rule.seen.to_owned()]
     };
-    let grid = Grid {
-        title: "Width limits found in print",
-        remark: "They change, and local ones differ: your organiser has the last word. The gauge measures the mounted tyre, not its label.",
-        head: &["Rule of", "|For", "Widest", "|Seen in"],
-        rows: RACE_RULES.iter().map(row).collect(),
-        own: None,
-    };
-    html! { details id="tyre-rules" { summary { (grid.title) } (grid.html()) } }
+    let title = "Width limits found in print";
+    let table = plain_table(
+        title,
+        "They change, and local ones differ: your organiser has the last word. The gauge measures the mounted tyre, not its label.",
+        &["Rule of", "|For", "Widest", "|Seen in"],
+        &rows(&RACE_RULES, row),
+    );
+    html! { details id="tyre-rules" { summary { (title) } (table) } }
 }
 
 /// The formulas with this scenario's numbers in them.
@@ -365,6 +367,10 @@ fn pressures_for_the_sheet(block: &mut Block, fit: &TyreFit) {
             block.parts.push(Part::blank("Own pressure, front and rear"));
         }
     }
+}
+
+fn rows<T>(lines: &[T], row: impl Fn(&T) -> Vec<String>) -> Vec<Vec<String>> {
+    lines.iter().map(row).collect()
 }
 
 fn psi(wheel: WheelPressure) -> String {

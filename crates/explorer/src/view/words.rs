@@ -1,5 +1,6 @@
 //! Small pieces that several sections share.
 
+use crate::field::Field;
 use crate::report::{GearLine, Side};
 use maud::{Markup, html};
 
@@ -23,34 +24,49 @@ pub(super) fn table(title: &str, remark: &str, head: &Markup, body: &Markup) -> 
     }
 }
 
-/// A table of plain texts, its first column the rows' headings.
-pub(super) struct Grid<'a> {
-    pub(super) title: &'a str,
-    pub(super) remark: &'a str,
-    /// Headings of the columns; one that begins with a bar stands over words, which may run over several lines.
-    pub(super) head: &'a [&'a str],
-    pub(super) rows: Vec<Vec<String>>,
-    /// The row that is the bench's own, to stand out.
-    pub(super) own: Option<usize>,
+/// A table of plain texts: the first of each row heads it, “A” and “B” stand in their colours. A heading that begins with a
+/// bar stands over words, which may run over several lines.
+#[must_use]
+pub(super) fn plain_table(title: &str, remark: &str, heads: &[&str], rows: &[Vec<String>]) -> Markup {
+    marked_table(title, remark, heads, rows, None)
 }
 
-impl Grid<'_> {
-    pub(super) fn html(&self) -> Markup {
-        let words = |column: usize| self.head.get(column).is_some_and(|head| head.starts_with('|'));
-        let head = html! {
-            tr { @for (column, head) in self.head.iter().enumerate() {
-                @if head.is_empty() { td {} } @else { th.words[words(column)] scope="col" { (head.trim_start_matches('|')) } }
-            } }
-        };
-        let body = html! {
-            @for (index, row) in self.rows.iter().enumerate() {
-                tr.own[self.own == Some(index)] { @for (column, cell) in row.iter().enumerate() {
-                    @if column == 0 { th scope="row" { (cell) } } @else { td.words[words(column)] { (cell) } }
-                } }
+/// The same with the bench's own row standing out.
+#[must_use]
+pub(super) fn marked_table(
+    title: &str,
+    remark: &str,
+    heads: &[&str],
+    rows: &[Vec<String>],
+    own: Option<usize>,
+) -> Markup {
+    let words = |column: usize| heads.get(column).is_some_and(|head| head.starts_with('|'));
+    let head = html! {
+        tr {
+            @for (column, head) in heads.iter().enumerate() {
+                @match *head {
+                    "" => td {}
+                    "A" => th scope="col" { (name(Side::A)) }
+                    "B" => th scope="col" { (name(Side::B)) }
+                    head => th.words[words(column)] scope="col" { (head.trim_start_matches('|')) }
+                }
             }
-        };
-        table(self.title, self.remark, &head, &body)
-    }
+        }
+    };
+    let body = html! {
+        @for (index, row) in rows.iter().enumerate() {
+            tr.own[own == Some(index)] { @for (column, cell) in row.iter().enumerate() {
+                @if column == 0 { th scope="row" { (cell) } } @else { td.words[words(column)] { (cell) } }
+            } }
+        }
+    };
+    table(title, remark, &head, &body)
+}
+
+/// Words that lead to a field of another section.
+#[must_use]
+pub(super) fn link_to(field: Field, words: &str) -> Markup {
+    html! { a href={ "#" (field.spec().key) } { (words) } }
 }
 
 /// A line of a formula note: the formula, then the same with this scenario's numbers.
@@ -69,7 +85,7 @@ pub(super) fn flags(row: &GearLine) -> String {
     if row.duplicate {
         words.push("twice");
     }
-    if row.loose {
+    if row.is_loose() {
         words.push("loose");
     }
     words.join(", ")

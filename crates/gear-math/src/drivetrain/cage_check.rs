@@ -131,6 +131,12 @@ impl Derailleur {
         }
     }
 
+    /// Teeth of slack in `gear` beyond the total capacity: there the chain hangs. None when the capacity is not known.
+    #[must_use]
+    pub fn slack_beyond(&self, drivetrain: &Drivetrain, gear: Gear) -> u16 {
+        self.total_capacity.map_or(0, |capacity| drivetrain.slack(gear).saturating_sub(capacity.teeth()))
+    }
+
     fn verdict(&self, findings: &[CageFinding]) -> CageVerdict {
         let without_findings = match (self.total_capacity, self.largest_sprocket) {
             (Some(_), Some(_)) => CageVerdict::Fits,
@@ -163,7 +169,7 @@ impl Derailleur {
         let ask_for = drivetrain.needed_capacity();
         let short_by = ask_for.checked_sub(capacity).filter(|&short_by| short_by > 0)?;
         let slack_gears: Vec<Gear> =
-            drivetrain.gears().filter(|&gear| drivetrain.slack(gear) > capacity).collect();
+            drivetrain.gears().filter(|&gear| self.slack_beyond(drivetrain, gear) > 0).collect();
         let may_be_avoided = slack_gears
             .iter()
             .all(|&gear| gear.ring == drivetrain.chainset.smallest() && drivetrain.is_crossed(gear));

@@ -68,7 +68,6 @@ impl FrontLimits {
 /// Something that speaks against a chainset on a front derailleur. Whether the rings clear the chainstay only the
 /// bike can tell.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[non_exhaustive]
 pub enum FrontConcern {
     /// The rings differ by more than the cage spans.
     DifferenceTooLarge {

@@ -17,7 +17,6 @@ pub struct Remedy {
 
 /// A change to a set-up.
 #[derive(Debug, Clone, PartialEq)]
-#[non_exhaustive]
 pub enum Change {
     /// Keep the cage, and never use these gears: the chain hangs slack in them. All are crossed gears of the
     /// smallest ring. The chain is the one the gears are [solved for](Remedy::fit).

@@ -1,5 +1,6 @@
 //! Where riding ends, and how surely.
 
+use super::order::ascending;
 use super::root::first_at_or_above_zero;
 use crate::{
     Climb, Ground, Incline, Reason, RideOrRun, RoadLoad, Slope, Speed, Stance, body_weight_gradient,
@@ -124,14 +125,22 @@ impl RideOrRun {
         RoadLoad::new(self.rider.with(&self.bike), ground.rolling, &self.air, self.bike.efficiency)
     }
 
-    /// Only the first end of riding, without the marks.
+    /// Only the first end of riding, without the marks: energy is looked at no further than the first limit.
     pub(super) fn flip(&self, ground: &Ground) -> Option<Flip> {
-        self.first_of(&self.ends(ground), ground)
+        let limits = self.limit_ends(ground);
+        let first = limits.iter().filter_map(|end| Some(end.1?.rise_over_run())).fold(STEEPEST, f64::min);
+        let energy = self.energy_gradient_within(ground, (first / STEP).ceil() as u16);
+        let [gear, force, balance, grip] = limits;
+        self.first_of(&[gear, force, balance, grip, (Reason::Energy, energy)], ground)
     }
 
     /// Where going on foot becomes as fast for the same energy.
     pub(super) fn energy_gradient(&self, ground: &Ground) -> Option<Slope> {
-        first_slope(|incline| {
+        self.energy_gradient_within(ground, STEPS)
+    }
+
+    fn energy_gradient_within(&self, ground: &Ground, steps: u16) -> Option<Slope> {
+        first_slope(steps, |incline| {
             let speeds = self.energy.speeds(ground, incline);
             speeds.foot - speeds.ride
         })
@@ -139,6 +148,11 @@ impl RideOrRun {
 
     /// Every end of riding, in the order in which they win a tie.
     fn ends(&self, ground: &Ground) -> [(Reason, Option<Slope>); 5] {
+        let [gear, force, balance, grip] = self.limit_ends(ground);
+        [gear, force, balance, grip, (Reason::Energy, self.energy_gradient(ground))]
+    }
+
+    fn limit_ends(&self, ground: &Ground) -> [(Reason, Option<Slope>); 4] {
         let slower_than = |v: f64| self.slower_than(ground, v);
         let balance = self.limits.balance.and_then(|slowest| slower_than(slowest.m_per_s()));
         let slip = self.limits.grip.and_then(|stance| stance.slip(ground.friction, ground.rolling));
@@ -147,7 +161,6 @@ impl RideOrRun {
             (Reason::Force, slower_than(self.gearing.speed_without_strength())),
             (Reason::Balance, balance),
             (Reason::Grip, slip.and_then(within)),
-            (Reason::Energy, self.energy_gradient(ground)),
         ]
     }
 
@@ -171,7 +184,10 @@ impl RideOrRun {
     fn close_zone(&self, ground: &Ground) -> (Option<Slope>, Option<Slope>) {
         let band =
             |incline: &Incline| self.energy.band(&self.energy.speeds(ground, incline), ground, incline);
-        (first_slope(|incline| band(incline).high - 1.0), first_slope(|incline| band(incline).low - 1.0))
+        (
+            first_slope(STEPS, |incline| band(incline).high - 1.0),
+            first_slope(STEPS, |incline| band(incline).low - 1.0),
+        )
     }
 
     fn marks(
@@ -192,7 +208,7 @@ impl RideOrRun {
         let ends = ends.iter().map(|&(reason, gradient)| (MarkKind::Ends(reason), gradient));
         let mut marks: Vec<Mark> =
             ends.chain(warnings).filter_map(|(kind, gradient)| self.mark(kind, gradient?, ground)).collect();
-        marks.sort_by(|a, b| a.gradient.rise_over_run().total_cmp(&b.gradient.rise_over_run()));
+        ascending(&mut marks, |mark| mark.gradient.rise_over_run());
         marks
     }
 
@@ -212,8 +228,8 @@ fn within(slope: Slope) -> Option<Slope> {
     (slope.rise_over_run() <= STEEPEST).then(|| Slope::new(slope.rise_over_run().max(0.0)))
 }
 
-/// The flattest gradient at which `f` is not below zero.
-fn first_slope(f: impl Fn(&Incline) -> f64) -> Option<Slope> {
+/// The flattest gradient, among the first `steps`, at which `f` is not below zero.
+fn first_slope(steps: u16, f: impl Fn(&Incline) -> f64) -> Option<Slope> {
     let at = |rise: f64| f(&Incline::new(Climb::nearest(rise * 100.0)));
-    first_at_or_above_zero(STEP, STEPS, at).map(Slope::new)
+    first_at_or_above_zero(STEP, steps, at).map(Slope::new)
 }

@@ -49,14 +49,23 @@ impl CriticalPower {
     /// P = CP + W′/t. Monod & Scherrer (1965), as in Skiba et al. (2012, *Med Sci Sports Exerc* 44:1526–1532).
     #[must_use]
     pub fn power_without_peak(&self, time: EffortTime) -> PowerDemand {
-        self.power_spending(1.0, time)
+        self.power_spending(ReserveShare::ALL, time)
+    }
+
+    /// Power for a time that spends part of the reserve.
+    ///
+    /// # Formula
+    /// P = CP + share · W′/t.
+    #[must_use]
+    pub fn power_spending(&self, share: ReserveShare, time: EffortTime) -> PowerDemand {
+        PowerDemand::new(self.sustainable + share.value() * self.reserve / time.s())
     }
 
     /// Power for a time in a race, where only part of the reserve may be spent each lap; never above what a fresh
     /// rider holds.
     #[must_use]
     pub fn race_power(&self, share: ReserveShare, time: EffortTime) -> PowerDemand {
-        let spending = self.power_spending(share.value(), time);
+        let spending = self.power_spending(share, time);
         PowerDemand::new(spending.watts().min(self.power(time).watts()))
     }
 
@@ -68,10 +77,6 @@ impl CriticalPower {
     pub fn lasts(&self, power: PowerDemand, share: ReserveShare) -> Option<Time> {
         let above = power.watts() - self.sustainable;
         (above > 0.0).then(|| Time::new(share.value() * self.reserve / above))
-    }
-
-    fn power_spending(&self, share: f64, time: EffortTime) -> PowerDemand {
-        PowerDemand::new(self.sustainable + share * self.reserve / time.s())
     }
 }
 

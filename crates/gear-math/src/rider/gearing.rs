@@ -1,5 +1,6 @@
 //! Which gear holds a speed, and when none does.
 
+use super::order::ascending;
 use crate::{Bike, Cadence, Gear, LegStrength, PedalRate, Rider, Speed};
 
 /// The gears of a bike from the lowest up, with the cadences its rider can use.
@@ -31,7 +32,7 @@ impl Gearing {
     pub(super) fn new(rider: &Rider, bike: &Bike, legs: Option<&LegStrength>) -> Self {
         let mut gears: Vec<_> =
             bike.drivetrain.gears().map(|gear| (gear, gear.development(bike.wheel).m())).collect();
-        gears.sort_by(|a, b| a.1.total_cmp(&b.1));
+        ascending(&mut gears, |gear| gear.1);
         let (strong_enough, tiring) = match legs {
             Some(legs) => legs.cadences_for(rider.power).unwrap_or((f64::INFINITY, f64::INFINITY)),
             None => (0.0, f64::INFINITY),

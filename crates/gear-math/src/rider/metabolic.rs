@@ -85,6 +85,6 @@ mod tests {
     fn nothing_is_left_below_standing() {
         let body = BodyMass::new(150.0).unwrap();
         let little = MetabolicPower::of(Power::new(30.0).unwrap(), GrossEfficiency::TRAINED);
-        assert_eq!(little.above_standing(body, StandingMetabolism::PANDOLF).watts(), 0.0);
+        assert_eq!(little.above_standing(body, StandingMetabolism::PANDOLF), MetabolicPower::new(0.0));
     }
 }

@@ -11,6 +11,7 @@ mod limits;
 mod metabolic;
 mod obstacle;
 mod on_foot;
+mod order;
 mod pedalling;
 mod quantity;
 mod resistance;

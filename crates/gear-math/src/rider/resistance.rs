@@ -183,7 +183,7 @@ mod tests {
 
     #[test]
     fn nothing_bounds_a_descent_without_air() {
-        assert_eq!(descent(0.0, 0.0).coasting_speed().m_per_s(), FASTEST);
+        assert_eq!(descent(0.0, 0.0).coasting_speed(), Speed::new(FASTEST));
     }
 
     #[test]

@@ -4,8 +4,10 @@
 const MOST_STEPS: usize = 80;
 /// Below this the cubic term of a speed equation is less than rounding at every speed a rider reaches.
 const NEGLIGIBLE_CUBIC: f64 = 1e-14;
-/// Two estimates of a root count as the same when they differ by less than this, relative to their size.
+/// Two bounds of a root count as the same when they differ by less than this, relative to their size.
 const SAME: f64 = 4.0 * f64::EPSILON;
+/// Newton's method squares its relative error at each step, so one this small is the last that is needed.
+const LAST_STEP: f64 = 1e-9;
 
 /// The positive root of `cubic v³ + linear v = power`, for `cubic ≥ 0`, `linear > 0` and `power ≥ 0`.
 ///
@@ -36,14 +38,13 @@ pub(super) fn bracketed(mut low: f64, mut high: f64, start: f64, f: impl Fn(f64)
         }
         let newton = x - value / derivative;
         let step = (newton - x).abs();
-        let next = if newton >= low && newton <= high && step <= 0.5 * last_step {
-            newton
-        } else {
-            low + 0.5 * (high - low)
-        };
-        last_step = (next - x).abs();
-        x = next;
-        if last_step <= SAME * x.abs() {
+        let trusted = newton >= low && newton <= high && step <= 0.5 * last_step;
+        if trusted && step <= LAST_STEP * newton {
+            return newton;
+        }
+        last_step = if trusted { step } else { 0.5 * (high - low) };
+        x = if trusted { newton } else { low + last_step };
+        if high - low <= SAME * high {
             break;
         }
     }

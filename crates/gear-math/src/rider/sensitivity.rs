@@ -1,6 +1,7 @@
 //! What moves the crossover most.
 
 use super::energy::{EFFICIENCY, GROUND, LOAD, PERSON, ROLLING};
+use super::order::ascending;
 use crate::{
     Air, BalanceSpeed, Bike, BikeMass, Cadence, Climb, DrivetrainEfficiency, FootCostFactor, FootFactor,
     Friction, GrossEfficiency, Ground, LoadFactor, Power, RideOrRun, Rider, RidingLimits, RollingCoefficient,
@@ -109,7 +110,7 @@ impl RideOrRun {
     pub fn tornado(&self, ground: &Ground, watched: Watched) -> Vec<TornadoBar> {
         let mut bars: Vec<TornadoBar> =
             Uncertain::ALL.iter().filter_map(|&input| self.bar(input, ground, watched)).collect();
-        bars.sort_by(|a, b| b.swing_points.total_cmp(&a.swing_points));
+        ascending(&mut bars, |bar| -bar.swing_points);
         bars
     }
 

@@ -3,7 +3,7 @@
 use super::energy::{Band, Energy, Speeds};
 use crate::{Climb, Ground, Incline, LimitsHeld, RideOrRun, Verdict};
 
-/// One part of an [`Answer`] on a map of slopes and grounds.
+/// One part of an [`Answer`](crate::Answer) on a map of slopes and grounds.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Cell {
     /// Foot over ride.

@@ -3,7 +3,10 @@
 use crate::wheel::pressure_limits::{
     FloorAboveCeiling, LimitedBy, PressureCaution, PressureCeiling, PressureFloor, PressureMarks, cautions,
 };
-use crate::{BikeMass, BodyMass, Construction, FrontShare, MountedWidth, Pressure, WheelLoad, Wheels};
+use crate::{
+    BikeMass, BodyMass, Construction, FrontShare, KitMass, MountedWidth, Pressure, TotalMass, WheelLoad,
+    Wheels,
+};
 use core::fmt;
 
 /// The ground of a course, as a tyre meets it.
@@ -83,8 +86,8 @@ impl fmt::Display for WheelStyle {
 pub struct PressureCase {
     /// The rider.
     pub rider: BodyMass,
-    /// Bike and clothes; 9 kg when not known (estimate).
-    pub bike: Option<BikeMass>,
+    /// Kit and bike; 9 kg of both when not known (estimate).
+    pub kit_and_bike: Option<(KitMass, BikeMass)>,
     /// Width of the tyre as mounted; of a tubular, the label.
     pub width: MountedWidth,
     /// How the tyre holds its air.
@@ -127,9 +130,9 @@ pub struct WheelPressure {
     pub limited_by: Option<LimitedBy>,
 }
 
-/// Bike and clothes when only the rider is known, in kilograms (estimate).
-const UNKNOWN_BIKE_KG: f64 = 9.0;
-/// Rider, bike and clothes that the base pressures belong to, in kilograms.
+/// Kit and bike when only the rider is known, in kilograms (estimate).
+const UNKNOWN_KIT_AND_BIKE_KG: f64 = 9.0;
+/// Rider, kit and bike that the base pressures belong to, in kilograms.
 const BASE_KG: f64 = 79.0;
 /// Width that the base pressures belong to, in millimetres.
 const BASE_WIDTH_MM: f64 = 33.0;
@@ -160,7 +163,7 @@ impl PressureCase {
     /// p = p0 (m ÷ 79 kg) (33 mm ÷ W)^1.5 T S
     /// front = p (0.5 + x),  rear = p (1.5 − x)
     /// ```
-    /// `p0` base pressure of the construction, `m` rider, bike and clothes, `W` mounted width, `T` ground, `S` style, `x`
+    /// `p0` base pressure of the construction, `m` rider, kit and bike, `W` mounted width, `T` ground, `S` style, `x`
     /// front share. Mass and width follow from the same drop of the tyre ([`AirSpring`](crate::AirSpring)); base
     /// pressures and floors are the trade's (common practice); half of the static difference between the wheels is
     /// taken, since braking loads the front (estimate). Made for 28 to 45 mm and 40 to 130 kg in all.
@@ -172,7 +175,7 @@ impl PressureCase {
     /// };
     /// let case = PressureCase {
     ///     rider: BodyMass::new(64.0)?,
-    ///     bike: None,
+    ///     kit_and_bike: None,
     ///     width: MountedWidth::new(33.0)?,
     ///     construction: Construction::Tubular,
     ///     ground: TyreGround::Mixed,
@@ -199,10 +202,11 @@ impl PressureCase {
         }
     }
 
-    /// Rider, bike and clothes, in kilograms.
+    /// Rider, kit and bike, in kilograms.
     #[must_use]
     pub fn total_kg(&self) -> f64 {
-        self.rider.kg() + self.bike.map_or(UNKNOWN_BIKE_KG, BikeMass::kg)
+        let total = |(kit, bike)| TotalMass::of(self.rider, kit, bike).kg();
+        self.kit_and_bike.map_or(self.rider.kg() + UNKNOWN_KIT_AND_BIKE_KG, total)
     }
 
     /// Static load of each wheel on level ground.

@@ -317,7 +317,7 @@ mod tests {
     fn tubed(rider_kg: f64, ground: TyreGround, mark_bar: f64) -> PressureCase {
         PressureCase {
             rider: BodyMass::new(rider_kg).unwrap(),
-            bike: None,
+            kit_and_bike: None,
             width: MountedWidth::new(34.0).unwrap(),
             construction: Construction::Clincher,
             ground,

@@ -1,7 +1,7 @@
 //! Quantities that belong to the wheel alone.
 
-use crate::Circumference;
 use crate::quantity::{Limits, OutOfLimits, derived, measured};
+use crate::{Circumference, RearShare};
 use core::f64::consts::PI;
 
 measured! {
@@ -42,7 +42,7 @@ measured! {
     /// Pressure in a tyre above the air outside, in bar. Limits: estimate.
     Pressure(bar): "tyre pressure", "bar", 0.3 ..= 12.0;
     /// Part of the weight that the front wheel carries, of 1. Limits: ISO 4210-2 asks for at least 0.25.
-    FrontShare(fraction): "front share of the weight", "", 0.25 ..= 0.65;
+    FrontShare(fraction): "front share of the weight", "", 0.2 ..= 0.7;
 }
 
 impl MountedWidth {
@@ -80,6 +80,12 @@ impl RaceLimit {
 impl FrontShare {
     /// 0.45, recreational riders on scales (as reported in a cycling quarterly).
     pub const USUAL: Self = Self(0.45);
+
+    /// What the rear wheel leaves.
+    #[must_use]
+    pub fn beside(rear: RearShare) -> Self {
+        Self(1.0 - rear.value())
+    }
 }
 
 impl Pressure {

@@ -1,0 +1,364 @@
+//! Riding against going on foot.
+
+use super::{drivetrain, input, output, thrown};
+use gear_math::{
+    Air, AirDensity, Answer, Bike, BikeMass, BodyMass, Cadence, Circumference, Climb, DragArea,
+    DrivetrainEfficiency, FootCostFactor, FootDrag, FootFactor, Friction, Gait, GrossEfficiency, Ground,
+    KitMass, LoadFactor, OutOfLimits, Power, RideOrRun, Rider, RidingLimits, RollingCoefficient, SlopeShare,
+    StandingMetabolism, Surface,
+};
+use serde::{Deserialize, Serialize};
+use tsify::Tsify;
+use wasm_bindgen::prelude::*;
+
+/// Circumference of the model's reference wheel, mm.
+const REFERENCE_WHEEL_MM: f64 = 2095.0;
+
+/// What `rideOrRun` takes. What is left out has the model's default: firm grass, still air, every limit counting.
+#[derive(Debug, Deserialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+pub struct RideOrRunInput {
+    rider: RiderInput,
+    bike: BikeInput,
+    #[serde(default)]
+    #[tsify(optional)]
+    ground: GroundInput,
+    #[serde(default)]
+    #[tsify(optional)]
+    air: AirInput,
+    #[serde(default)]
+    #[tsify(optional)]
+    limits: LimitsInput,
+    /// Slopes to look at, rise over run, 0 to 0.45: 0.1 is 10 %.
+    gradients: Vec<f64>,
+}
+
+/// The rider in one effort.
+#[derive(Debug, Deserialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+pub struct RiderInput {
+    body_kg: f64,
+    kit_kg: f64,
+    /// At the crank.
+    power_w: f64,
+    /// Power at the crank over power burnt; 0.23 when left out.
+    #[tsify(optional)]
+    gross_efficiency: Option<f64>,
+    /// What standing burns; 1.5 when left out.
+    #[tsify(optional)]
+    standing_w_per_kg: Option<f64>,
+    /// 50 when left out.
+    #[tsify(optional)]
+    lowest_cadence_rpm: Option<f64>,
+    /// This person's cost on foot over the published mean; 1 when left out.
+    #[tsify(optional)]
+    foot_cost_factor: Option<f64>,
+}
+
+/// The bike.
+#[derive(Debug, Deserialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+pub struct BikeInput {
+    mass_kg: f64,
+    /// Teeth of one to three chainrings.
+    rings: Vec<u16>,
+    /// Teeth of one to fourteen sprockets, ascending.
+    sprockets: Vec<u16>,
+    /// 2095 when left out.
+    #[tsify(optional)]
+    circumference_mm: Option<f64>,
+    /// Share of the power that reaches the wheel; 0.96 when left out.
+    #[tsify(optional)]
+    drivetrain_efficiency: Option<f64>,
+    /// What a kilogram of carried bike costs over one of body; 1.2 when left out.
+    #[tsify(optional)]
+    carried_load_factor: Option<f64>,
+}
+
+/// The ground; firm grass where left out.
+#[derive(Debug, Default, Deserialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+pub struct GroundInput {
+    /// Rolling coefficient; 0.03 when left out.
+    #[tsify(optional)]
+    crr: Option<f64>,
+    /// Cost on foot over that of hard ground, on the level; 1.1 when left out.
+    #[tsify(optional)]
+    foot_factor: Option<f64>,
+    /// How far that extra cost grows with the slope, 0 to 1; 0 when left out.
+    #[tsify(optional)]
+    slope_share: Option<f64>,
+    /// Friction of the rear tyre; 0.5 when left out.
+    #[tsify(optional)]
+    friction_mu: Option<f64>,
+}
+
+/// Still air and the rider in it.
+#[derive(Debug, Default, Deserialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+pub struct AirInput {
+    /// Drag area; 0.4 when left out.
+    #[tsify(optional)]
+    cda_m2: Option<f64>,
+    /// 1.2 when left out.
+    #[tsify(optional)]
+    density_kg_m3: Option<f64>,
+    /// Air drag on foot per kilogram of body, J·s²/(kg·m³); 0.01 when left out.
+    #[tsify(optional)]
+    foot_drag_per_kg: Option<f64>,
+}
+
+/// Which limits count besides the lowest gear; each one does when left out. With all off, gear and energy decide.
+#[derive(Debug, Default, Deserialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+pub struct LimitsInput {
+    /// Too slow for balance, below 1.2 m/s.
+    #[tsify(optional)]
+    balance: Option<bool>,
+    /// The rear wheel slips.
+    #[tsify(optional)]
+    grip: Option<bool>,
+    /// The legs are too weak.
+    #[tsify(optional)]
+    force: Option<bool>,
+}
+
+/// What `rideOrRun` gives.
+#[derive(Debug, Serialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+pub struct RideOrRunResult {
+    /// One for each gradient asked for.
+    rows: Vec<RideOrRunRow>,
+    crossover: CrossoverFigures,
+}
+
+/// Riding against going on foot on one slope.
+#[derive(Debug, Serialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+pub struct RideOrRunRow {
+    /// Rise over run.
+    gradient: f64,
+    /// Speed of the full power in an ideal gear, also where no gear is low enough.
+    ride_ms: f64,
+    foot_ms: f64,
+    gait: GaitName,
+    /// The gear to take: the lowest where none can be turned.
+    ring: u16,
+    sprocket: u16,
+    /// What `rideMs` asks for in that gear.
+    cadence_rpm: f64,
+    /// Foot over ride.
+    ratio: f64,
+    /// Edge of the band in favour of riding.
+    ratio_low: f64,
+    /// Edge of the band in favour of going on foot.
+    ratio_high: f64,
+    /// Limits that hold: gear, force, balance, grip.
+    limits: Vec<ReasonName>,
+    verdict: RideVerdict,
+}
+
+/// Where riding ends; null where it does not up to a gradient of 0.45.
+#[derive(Debug, Serialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+pub struct CrossoverFigures {
+    /// Where the lowest gear runs out.
+    gear_gradient: Option<f64>,
+    /// Where being on foot becomes as fast for the same energy.
+    energy_gradient: Option<f64>,
+    /// The first of everything that ends riding.
+    flip_gradient: Option<f64>,
+    /// Why it ends there.
+    reason: Option<ReasonName>,
+    /// Riding speed there: below it the rider is better off on foot.
+    speed_ms: Option<f64>,
+}
+
+/// How the rider moves on foot.
+#[derive(Debug, Serialize, Tsify)]
+#[serde(rename_all = "kebab-case")]
+pub enum GaitName {
+    /// Running.
+    Run,
+    /// Walking.
+    Walk,
+}
+
+/// What ends riding.
+#[derive(Debug, Serialize, Tsify)]
+#[serde(rename_all = "kebab-case")]
+pub enum ReasonName {
+    /// The lowest gear is too tall.
+    Gear,
+    /// The legs are too weak.
+    Force,
+    /// Too slow for balance.
+    Balance,
+    /// The rear wheel slips.
+    Grip,
+    /// Being on foot is as fast for the same energy.
+    Energy,
+}
+
+/// Ride or run, as far as can be told.
+#[derive(Debug, Serialize, Tsify)]
+#[serde(rename_all = "kebab-case")]
+pub enum RideVerdict {
+    /// Riding is faster.
+    Ride,
+    /// Being on foot is faster.
+    Foot,
+    /// A limit leaves no choice.
+    FootForced,
+    /// The uncertainty covers both.
+    TooClose,
+}
+
+/// Whether riding or going on foot is faster, slope by slope, and where and why riding ends.
+///
+/// # Errors
+/// When anything is outside its limits, or the power is hardly more than standing takes.
+#[wasm_bindgen(js_name = rideOrRun, unchecked_return_type = "RideOrRunResult")]
+pub fn ride_or_run(
+    #[wasm_bindgen(unchecked_param_type = "RideOrRunInput")] asked: JsValue,
+) -> Result<JsValue, JsError> {
+    let asked: RideOrRunInput = input(asked)?;
+    let (question, ground) = (asked.question()?, asked.ground.ground()?);
+    let gradients: Vec<Climb> = asked
+        .gradients
+        .iter()
+        .map(|rise_over_run| Climb::new(rise_over_run * 100.0).map_err(thrown))
+        .collect::<Result<_, _>>()?;
+    let crossover = question.crossover(&ground);
+    let flip = crossover.flip;
+    output(&RideOrRunResult {
+        rows: question.answers(&ground, &gradients).iter().map(RideOrRunRow::from).collect(),
+        crossover: CrossoverFigures {
+            gear_gradient: crossover.gear.map(gear_math::Slope::rise_over_run),
+            energy_gradient: crossover.energy.map(gear_math::Slope::rise_over_run),
+            flip_gradient: flip.map(|flip| flip.gradient.rise_over_run()),
+            reason: flip.map(|flip| flip.reason.into()),
+            speed_ms: flip.map(|flip| flip.speed.m_per_s()),
+        },
+    })
+}
+
+/// A typed value, or the default where there is none.
+fn given<T>(value: Option<f64>, new: fn(f64) -> Result<T, OutOfLimits>, default: T) -> Result<T, JsError> {
+    value.map_or(Ok(default), |value| new(value).map_err(thrown))
+}
+
+impl RideOrRunInput {
+    fn question(&self) -> Result<RideOrRun, JsError> {
+        RideOrRun::new(self.rider.rider()?, self.bike.bike()?, self.air.air()?, self.limits.limits())
+            .map_err(thrown)
+    }
+}
+
+impl RiderInput {
+    fn rider(&self) -> Result<Rider, JsError> {
+        let body = BodyMass::new(self.body_kg).map_err(thrown)?;
+        let kit = KitMass::new(self.kit_kg).map_err(thrown)?;
+        let rider = Rider::new(body, kit, Power::new(self.power_w).map_err(thrown)?);
+        Ok(Rider {
+            efficiency: given(self.gross_efficiency, GrossEfficiency::new, rider.efficiency)?,
+            standing: given(self.standing_w_per_kg, StandingMetabolism::new, rider.standing)?,
+            foot_cost: given(self.foot_cost_factor, FootCostFactor::new, rider.foot_cost)?,
+            lowest_cadence: given(self.lowest_cadence_rpm, Cadence::new, rider.lowest_cadence)?,
+            ..rider
+        })
+    }
+}
+
+impl BikeInput {
+    fn bike(&self) -> Result<Bike, JsError> {
+        let wheel =
+            Circumference::new(self.circumference_mm.unwrap_or(REFERENCE_WHEEL_MM)).map_err(thrown)?;
+        let mass = BikeMass::new(self.mass_kg).map_err(thrown)?;
+        let bike = Bike::new(mass, drivetrain(&self.rings, &self.sprockets)?, wheel);
+        Ok(Bike {
+            efficiency: given(self.drivetrain_efficiency, DrivetrainEfficiency::new, bike.efficiency)?,
+            load: given(self.carried_load_factor, LoadFactor::new, bike.load)?,
+            ..bike
+        })
+    }
+}
+
+impl GroundInput {
+    fn ground(&self) -> Result<Ground, JsError> {
+        let typical = Surface::FirmGrass.ground();
+        Ok(Ground {
+            rolling: given(self.crr, RollingCoefficient::new, typical.rolling)?,
+            foot: given(self.foot_factor, FootFactor::new, typical.foot)?,
+            slope_share: given(self.slope_share, SlopeShare::new, typical.slope_share)?,
+            friction: given(self.friction_mu, Friction::new, typical.friction)?,
+        })
+    }
+}
+
+impl AirInput {
+    fn air(&self) -> Result<Air, JsError> {
+        Ok(Air {
+            drag_area: given(self.cda_m2, DragArea::new, Air::STILL.drag_area)?,
+            density: given(self.density_kg_m3, AirDensity::new, Air::STILL.density)?,
+            foot_drag: given(self.foot_drag_per_kg, FootDrag::new, Air::STILL.foot_drag)?,
+            ..Air::STILL
+        })
+    }
+}
+
+impl LimitsInput {
+    fn limits(&self) -> RidingLimits {
+        let counts = |switch: &Option<bool>| switch.unwrap_or(true);
+        RidingLimits {
+            balance: RidingLimits::ALL.balance.filter(|_| counts(&self.balance)),
+            grip: RidingLimits::ALL.grip.filter(|_| counts(&self.grip)),
+            force: RidingLimits::ALL.force.filter(|_| counts(&self.force)),
+        }
+    }
+}
+
+impl From<&Answer> for RideOrRunRow {
+    fn from(answer: &Answer) -> Self {
+        Self {
+            gradient: answer.gradient.rise_over_run(),
+            ride_ms: answer.ride.m_per_s(),
+            foot_ms: answer.foot.m_per_s(),
+            gait: match answer.gait {
+                Gait::Run => GaitName::Run,
+                Gait::Walk => GaitName::Walk,
+            },
+            ring: answer.riding.gear.ring.teeth(),
+            sprocket: answer.riding.gear.sprocket.teeth(),
+            cadence_rpm: answer.riding.cadence.rpm(),
+            ratio: answer.ratio.reference,
+            ratio_low: answer.ratio.low,
+            ratio_high: answer.ratio.high,
+            limits: answer.limits.reasons().map(ReasonName::from).collect(),
+            verdict: answer.verdict.into(),
+        }
+    }
+}
+
+impl From<gear_math::Reason> for ReasonName {
+    fn from(reason: gear_math::Reason) -> Self {
+        match reason {
+            gear_math::Reason::Gear => Self::Gear,
+            gear_math::Reason::Force => Self::Force,
+            gear_math::Reason::Balance => Self::Balance,
+            gear_math::Reason::Grip => Self::Grip,
+            gear_math::Reason::Energy => Self::Energy,
+        }
+    }
+}
+
+impl From<gear_math::Verdict> for RideVerdict {
+    fn from(verdict: gear_math::Verdict) -> Self {
+        match verdict {
+            gear_math::Verdict::Ride => Self::Ride,
+            gear_math::Verdict::Foot => Self::Foot,
+            gear_math::Verdict::FootForced => Self::FootForced,
+            gear_math::Verdict::TooClose => Self::TooClose,
+        }
+    }
+}

@@ -1,0 +1,244 @@
+//! Riding against going on foot: the rider, the bike, the ground and the climb.
+
+use super::Scenario;
+use super::parse::Reader;
+use crate::field::Field;
+use crate::report::Side;
+use gear_math::{
+    Air, BalanceSpeed, Bike, BikeMass, BodyMass, Circumference, Climb, ClimbLength, Drivetrain, FootFactor,
+    Friction, Gaits, Ground, KitMass, LegStrength, Level, PeakPower, Power, ReserveShare, RideOrRun, Rider,
+    RidingLimits, RollingCoefficient, SecondsLost, SlopeShare, Speed, Stance, StrengthShare, Surface,
+    WorkReserve,
+};
+
+/// What the rider knows of the ground better than the table of surfaces does.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct OwnGround {
+    /// Rolling resistance.
+    pub rolling: Option<RollingCoefficient>,
+    /// Cost on foot.
+    pub foot: Option<FootFactor>,
+    /// Grip of the tyre.
+    pub friction: Option<Friction>,
+}
+
+impl OwnGround {
+    /// Whether anything is known better.
+    #[must_use]
+    pub fn any(&self) -> bool {
+        *self != Self::default()
+    }
+}
+
+/// Everything the question of riding or running is worked out from.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RideInputs {
+    /// The rider in this effort.
+    pub rider: Rider,
+    /// Power as typed; an estimate from the level takes its place when it is left empty.
+    pub typed_power: Option<Power>,
+    /// The rider's standard.
+    pub level: Level,
+    /// The bike, with set-up A; B differs only in rings and sprockets.
+    pub bike: Bike,
+    /// Air, wind and posture.
+    pub air: Air,
+    /// The kind of ground.
+    pub surface: Surface,
+    /// What is known better of it.
+    pub own: OwnGround,
+    /// What both come to.
+    pub ground: Ground,
+    /// The slope.
+    pub climb: Climb,
+    /// Its length.
+    pub length: ClimbLength,
+    /// Time lost in getting off and on.
+    pub lost: SecondsLost,
+    /// Slowest speed in balance, where it counts.
+    pub balance: Option<BalanceSpeed>,
+    /// How the rider sits.
+    pub stance: Stance,
+    /// Whether the grip of the rear wheel counts.
+    pub grip_counts: bool,
+    /// Share of the leg strength that lasts, where it counts.
+    pub legs: Option<StrengthShare>,
+    /// Peak power of one pedal turn.
+    pub peak: PeakPower,
+    /// Work in reserve.
+    pub reserve: WorkReserve,
+    /// Share of it for this climb.
+    pub share: ReserveShare,
+    /// Speed into the climb.
+    pub entry: Speed,
+    /// A and B, ready to be asked.
+    pub questions: [RideOrRun; 2],
+}
+
+impl RideInputs {
+    /// Understands the fields; `scenario` holds what the rest of the bench has already come to.
+    pub(super) fn read(reader: &mut Reader<'_>, good: &Self, scenario: &Scenario) -> Self {
+        let surface = reader.pick(Field::Ground, &Surface::ALL);
+        let own = OwnGround::read(reader);
+        let level = reader.pick(Field::Level, &Level::ALL);
+        let typed_power = reader.quantity_or_none(Field::Power);
+        let mut inputs = Self {
+            rider: rider(reader, good, scenario),
+            typed_power,
+            level,
+            bike: bike(reader, scenario),
+            air: air(reader, good.air),
+            surface,
+            own,
+            ground: own.on(surface, reader.quantity(Field::SlopeShare)),
+            climb: reader.climb(Field::Slope, good.climb),
+            length: reader.quantity(Field::ClimbLength),
+            lost: reader.quantity(Field::SecondsLost),
+            ..limits(reader, good)
+        };
+        inputs.rider.power = typed_power.unwrap_or_else(|| level.power(inputs.rider.body));
+        inputs.ask(reader, good, scenario);
+        inputs
+    }
+
+    /// Puts rider and bikes together; where the power does not even carry the rider, the last good rider stands in.
+    fn ask(&mut self, reader: &mut Reader<'_>, good: &Self, scenario: &Scenario) {
+        let drivetrains = [scenario.drivetrain(Side::A), scenario.drivetrain(Side::B)];
+        if let Err(error) = self.put_together(drivetrains) {
+            let kept = format!("{}\u{a0}W at {}\u{a0}kg", good.rider.power.watts(), good.rider.body.kg());
+            reader.complain(Field::Power, &error, kept);
+            let Rider { body, power, efficiency, standing, .. } = good.rider;
+            self.rider = Rider { body, power, efficiency, standing, ..self.rider };
+            self.typed_power = good.typed_power;
+            // Cannot fail: whether a power carries a rider depends on nothing but what was just put back.
+            let _ = self.put_together(drivetrains);
+        }
+    }
+
+    fn put_together(&mut self, drivetrains: [Drivetrain; 2]) -> Result<(), gear_math::PowerBelowStanding> {
+        let limits = self.limits();
+        let ask = |drivetrain| RideOrRun::new(self.rider, Bike { drivetrain, ..self.bike }, self.air, limits);
+        self.questions = [ask(drivetrains[0])?, ask(drivetrains[1])?];
+        Ok(())
+    }
+
+    fn limits(&self) -> RidingLimits {
+        RidingLimits {
+            balance: self.balance,
+            grip: self.grip_counts.then_some(self.stance),
+            force: self.legs.map(|usable| LegStrength { peak: self.peak, usable, ..LegStrength::ENDURING }),
+        }
+    }
+
+    /// Something to read the demo bench with.
+    #[expect(clippy::expect_used, reason = "fixed values within every limit, run by every test")]
+    pub(super) fn bare(drivetrain: Drivetrain) -> Self {
+        let fixed = "within its limits";
+        let power = Power::new(200.0).expect(fixed);
+        let rider = Rider::new(BodyMass::new(60.0).expect(fixed), KitMass::new(2.0).expect(fixed), power);
+        let wheel = Circumference::new(2100.0).expect(fixed);
+        let bike = Bike::new(BikeMass::new(9.0).expect(fixed), drivetrain, wheel);
+        let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::ALL).expect(fixed);
+        Self {
+            rider,
+            typed_power: Some(power),
+            level: Level::Club,
+            bike,
+            air: Air::STILL,
+            surface: Surface::FirmGrass,
+            own: OwnGround::default(),
+            ground: Surface::FirmGrass.ground(),
+            climb: Climb::LEVEL,
+            length: ClimbLength::new(50.0).expect(fixed),
+            lost: SecondsLost::PRACTISED,
+            balance: Some(BalanceSpeed::USUAL),
+            stance: Stance::SEATED,
+            grip_counts: true,
+            legs: Some(StrengthShare::MINUTES),
+            peak: LegStrength::ENDURING.peak,
+            reserve: WorkReserve::USUAL,
+            share: ReserveShare::EACH_LAP,
+            entry: Speed::from_km_per_h(20.0).expect(fixed),
+            questions: [question.clone(), question],
+        }
+    }
+}
+
+impl OwnGround {
+    fn read(reader: &mut Reader<'_>) -> Self {
+        Self {
+            rolling: reader.quantity_or_none(Field::Rolling),
+            foot: reader.quantity_or_none(Field::FootGround),
+            friction: reader.quantity_or_none(Field::Friction),
+        }
+    }
+
+    fn on(self, surface: Surface, slope_share: SlopeShare) -> Ground {
+        let typical = surface.ground();
+        Ground {
+            rolling: self.rolling.unwrap_or(typical.rolling),
+            foot: self.foot.unwrap_or(typical.foot),
+            friction: self.friction.unwrap_or(typical.friction),
+            slope_share,
+        }
+    }
+}
+
+fn rider(reader: &mut Reader<'_>, good: &RideInputs, scenario: &Scenario) -> Rider {
+    let good = good.rider;
+    Rider {
+        body: reader.quantity(Field::BodyMass),
+        kit: reader.quantity(Field::KitMass),
+        power: good.power,
+        efficiency: reader.quantity(Field::Efficiency),
+        standing: reader.quantity(Field::Standing),
+        foot_cost: reader.quantity(Field::FootCost),
+        gaits: reader.pick(Field::OnFoot, &[Gaits::RunOrWalk, Gaits::RunOnly]),
+        lowest_cadence: scenario.window.low,
+        highest_cadence: scenario.window.high,
+        crank: scenario.position.cross.footing.crank,
+    }
+}
+
+fn bike(reader: &mut Reader<'_>, scenario: &Scenario) -> Bike {
+    Bike {
+        mass: reader.quantity(Field::BikeMass),
+        drivetrain: scenario.drivetrain(Side::A),
+        wheel: scenario.wheel.roll_out(),
+        efficiency: reader.quantity(Field::DrivetrainShare),
+        load: reader.quantity(Field::Carry),
+    }
+}
+
+fn air(reader: &mut Reader<'_>, good: Air) -> Air {
+    Air {
+        drag_area: reader.quantity(Field::DragArea),
+        density: reader.quantity(Field::AirDensity),
+        headwind: reader.quantity(Field::Headwind),
+        foot_drag: good.foot_drag,
+    }
+}
+
+/// What ends riding, and short efforts; the rest as in `good`.
+fn limits(reader: &mut Reader<'_>, good: &RideInputs) -> RideInputs {
+    let rear = reader.quantity(Field::RearWeight);
+    RideInputs {
+        balance: reader.quantity_or_none(Field::Balance),
+        stance: Stance { rear, ..good.stance },
+        grip_counts: reader.pick(Field::GripCounts, &[true, false]),
+        legs: reader.pick(Field::Legs, &LEGS),
+        peak: reader.quantity(Field::PeakPower),
+        reserve: reader.quantity(Field::Reserve),
+        share: reader.quantity(Field::ReserveShare),
+        entry: reader.speed(Field::EntrySpeed),
+        ..good.clone()
+    }
+}
+
+const LEGS: [Option<StrengthShare>; 5] = [
+    Some(StrengthShare::MINUTES),
+    Some(StrengthShare::SECONDS_30),
+    Some(StrengthShare::SECONDS_15),
+    Some(StrengthShare::SECONDS_5),
+    None,
+];

@@ -1,0 +1,275 @@
+//! Ride or run: every number of the pictures.
+
+use super::ride::{STILL, seconds};
+use super::ride_words::{basis, doubtful, gait, grade_or_never, judged, mark, moved, reason, verdict};
+use super::words::{link_to, name, plain_table};
+use crate::field::Field;
+use crate::number::{percent, plain, with_unit};
+use crate::report::{OtherGear, Report, RideSide, Stretch, surface_name};
+use gear_math::{Answer, Band, MarkKind, Range, Reason, Slope, Speed, Surface, Time, Verdict};
+use maud::{Markup, html};
+
+/// The table of speeds goes in steps of this many answers: every 2.5 %.
+const EVERY: usize = 5;
+
+/// Every mark, for A and B, and what other lowest gears would do.
+#[must_use]
+pub(super) fn ends(report: &Report) -> Markup {
+    let sides = &report.ride.sides;
+    let of = |what: &str, value: &dyn Fn(&RideSide) -> String| {
+        vec![what.to_owned(), value(&sides[0]), value(&sides[1])]
+    };
+    let marks = [
+        MarkKind::Ends(Reason::Gear),
+        MarkKind::Ends(Reason::Force),
+        MarkKind::Ends(Reason::Balance),
+        MarkKind::Ends(Reason::Grip),
+        MarkKind::Ends(Reason::Energy),
+        MarkKind::TooCloseFrom,
+        MarkKind::FootFrom,
+        MarkKind::BodyWeight,
+        MarkKind::SlipsInJerks,
+        MarkKind::FrontLifts,
+    ];
+    let mut rows = vec![
+        of("On foot from", &|side| grade_or_never(side.flip().map(|flip| flip.gradient))),
+        of("Below", &|side| speed_or_none(report, side.flip().map(|flip| flip.speed))),
+        of("Because of", &|side| side.reason().map_or("–", reason).to_owned()),
+        of("Speed on foot there", &|side| speed_or_none(report, side.flip().map(|flip| flip.foot))),
+        of("Lowest gear", &|side| side.lowest.to_string()),
+        of("Its speed at your lowest cadence", &|side| report.unit.print(side.crossover.lowest_gear_speed)),
+    ];
+    rows.extend(marks.map(|kind| of(&capital(mark(kind)), &|side| marked(side, kind))));
+    html! {
+        (plain_table("Where riding ends, and what else to know of the slope", "Gradients on this ground, for this power. Over body weight: holding the speed in the lowest gear then takes more than your full weight on every stroke. Jerks: a heavy, uneven stroke, with 1.57 of its mean at the peak.", &["", "A", "B"], &rows))
+        p.prose {
+            "Over body weight is for the cross bike’s "
+            (link_to(Field::CrossCrank, &format!("crank of {} mm", report.ride.inputs.rider.crank.mm())))
+            ", as in its position."
+        }
+        (others(report))
+    }
+}
+
+fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().collect::<String>() + letters.as_str())
+}
+
+fn marked(side: &RideSide, kind: MarkKind) -> String {
+    let found: Option<Slope> =
+        side.crossover.marks.iter().find(|mark| mark.kind == kind).map(|mark| mark.gradient);
+    grade_or_never(found)
+}
+
+fn speed_or_none(report: &Report, speed: Option<Speed>) -> String {
+    speed.map_or("–".to_owned(), |speed| report.unit.print(speed))
+}
+
+fn others(report: &Report) -> Markup {
+    let gear = |side: &RideSide, other: &OtherGear| {
+        vec![
+            format!("{} {}", side.side, other.gear),
+            report.unit.print(other.speed),
+            grade_or_never(other.gradient),
+        ]
+    };
+    let rows: Vec<Vec<String>> = report
+        .ride
+        .sides
+        .iter()
+        .flat_map(|side| side.others.iter().map(move |other| gear(side, other)))
+        .collect();
+    plain_table(
+        "What another lowest gear would do",
+        "Two teeth off the smallest ring, two or four on to the largest sprocket. The other limits stay where they are.",
+        &["Lowest gear", "Turns down to", "Runs out at"],
+        &rows,
+    )
+}
+
+/// Speeds from the level to 45 %, folded away.
+#[must_use]
+pub(super) fn speeds(report: &Report) -> Markup {
+    let [a, b] = &report.ride.sides;
+    let row = |(a, b): (&Answer, &Answer)| {
+        let speed = |speed: Speed| plain(report.unit.value(speed), 1);
+        vec![
+            percent(a.gradient.percent(), 1),
+            speed(a.ride),
+            turned(a),
+            turned(b),
+            format!("{} ({})", speed(a.foot), gait(a.gait)),
+            speed(a.run),
+            band(a.ratio),
+            judged(a.verdict, a.limits),
+            judged(b.verdict, b.limits),
+        ]
+    };
+    let rows: Vec<Vec<String>> = a.answers.iter().zip(&b.answers).step_by(EVERY).map(row).collect();
+    let unit = report.unit.symbol();
+    let heads = [
+        "Slope",
+        &format!("Riding, {unit}"),
+        "A, rpm",
+        "B, rpm",
+        &format!("On foot, {unit}"),
+        &format!("Running, {unit}"),
+        "Foot over ride, likely from – best – to",
+        "With A",
+        "With B",
+    ];
+    html! {
+        details id="ride-speeds-all" {
+            summary { "Speeds on every slope in numbers" }
+            (plain_table("Speed against gradient", "Riding is what the power would give in an ideal gear; a cadence in brackets is one you cannot turn.", &heads, &rows))
+        }
+    }
+}
+
+/// The gear and its cadence, in brackets where it cannot be turned.
+fn turned(answer: &Answer) -> String {
+    let cadence = plain(answer.riding.cadence.rpm(), 0);
+    let cadence = if answer.riding.held.is_some() { cadence } else { format!("({cadence})") };
+    format!("{} {cadence}", answer.riding.gear)
+}
+
+fn band(ratio: Band) -> String {
+    [ratio.low, ratio.reference, ratio.high].map(|ratio| plain(ratio, 2)).join(" – ")
+}
+
+/// The map in words.
+#[must_use]
+pub(super) fn map(report: &Report) -> Markup {
+    let rows: Vec<Vec<String>> = report
+        .ride
+        .map
+        .iter()
+        .map(|row| {
+            let mut cells = vec![row.name.to_owned()];
+            cells.extend(row.stretches.iter().map(|stretches| in_words(stretches)));
+            cells
+        })
+        .collect();
+    html! {
+        details id="ride-map-all" {
+            summary { "The map in numbers" }
+            (plain_table("Verdict by ground", "Up to the gradient given; every half per cent was looked at.", &["Ground", "A", "B"], &rows))
+            (grounds())
+        }
+    }
+}
+
+fn in_words(stretches: &[Stretch]) -> String {
+    let words = |stretch: &Stretch| {
+        let why = match (stretch.verdict, stretch.reason) {
+            (Verdict::FootForced, Some(why)) => format!(" ({})", reason(why)),
+            _ => String::new(),
+        };
+        format!("{}{why} to {}", verdict(stretch.verdict), percent(stretch.to, 1))
+    };
+    stretches.iter().map(words).collect::<Vec<_>>().join("; ")
+}
+
+/// The table of surfaces, with what each value rests on.
+fn grounds() -> Markup {
+    fn range<T: Copy>(range: &Range<T>, value: fn(T) -> f64, decimals: usize) -> String {
+        let [low, typical, high] =
+            [range.low, range.typical, range.high].map(|it| plain(value(it), decimals));
+        format!("{low} – {typical} – {high}, {}", basis(range.basis))
+    }
+    let row = |&surface: &Surface| {
+        vec![
+            surface_name(surface).to_owned(),
+            range(&surface.rolling(), gear_math::RollingCoefficient::value, 3),
+            range(&surface.foot(), gear_math::FootFactor::value, 2),
+            range(&surface.friction(), gear_math::Friction::mu, 2),
+        ]
+    };
+    let rows: Vec<Vec<String>> = Surface::ALL.iter().map(row).collect();
+    plain_table(
+        "What each ground is taken to do",
+        "Low – typical – high, and what that rests on. Off the road treat every number as ±30 % at best.",
+        &["Ground", "Rolling resistance", "Cost on foot, × hard ground", "Friction"],
+        &rows,
+    )
+}
+
+/// The climb that was asked about.
+#[must_use]
+pub(super) fn climb(report: &Report) -> Markup {
+    let sides = &report.ride.sides;
+    let of = |what: &str, value: &dyn Fn(&RideSide) -> String| {
+        vec![what.to_owned(), value(&sides[0]), value(&sides[1])]
+    };
+    let time = |time: Option<Time>| time.map_or("–".to_owned(), seconds);
+    let rows = [
+        of("Verdict", &|side| judged(side.plan.verdict, side.plan.answer.limits)),
+        of("Riding", &|side| time(side.plan.ride)),
+        of("On foot", &|side| seconds(side.plan.foot)),
+        of("On foot at best", &|side| seconds(side.plan.foot_at_best)),
+        of("On foot at worst", &|side| seconds(side.plan.foot_at_worst)),
+        of("Getting off pays from", &|side| {
+            side.plan.break_even.map_or("never".to_owned(), |length| with_unit(length.m(), 0, "m"))
+        }),
+        of("Gear and cadence", &|side| format!("{} rpm", turned(&side.plan.answer))),
+    ];
+    html! {
+        (plain_table("This climb", "Times on foot include getting off and on.", &["", "A", "B"], &rows))
+        div.prose { @for side in sides { (forced(report, side)) } }
+    }
+}
+
+/// Where only the gear forbids riding: what forcing it takes, and how far speed carries.
+fn forced(report: &Report, side: &RideSide) -> Markup {
+    if !side.only_geared_out() {
+        return html! {};
+    }
+    let cadence = with_unit(report.window.low.rpm(), 0, "rpm");
+    html! {
+        p {
+            (name(side.side)) ": "
+            @if let Some(over) = side.over_gear {
+                "turning " (side.lowest) " at " (cadence) " all the same takes "
+                (with_unit(over.power.watts(), 0, "W"))
+                @if let Some((time, far)) = over.lasts {
+                    ", which the share of your reserve set aside lasts for " (seconds(time)) " or " (with_unit(far.m(), 0, "m")) ": "
+                    b { @if far.m() >= report.ride.inputs.length.m() { "enough for this climb" } @else { "not enough for this climb" } }
+                }
+                ". "
+            }
+            @if let Some((far, up)) = side.carry.reach {
+                "Coming in at " (report.unit.print(report.ride.inputs.entry)) " you get "
+                b { (with_unit(far.m(), 0, "m")) } " along and " (with_unit(up.m(), 1, "m"))
+                " up before that gear drops below " (cadence) "; a ramp shorter than that is a matter of momentum, not of gears."
+            }
+        }
+    }
+}
+
+/// What moves the answer most.
+#[must_use]
+pub(super) fn swings(report: &Report) -> Markup {
+    let moving =
+        report.ride.swings.iter().filter(|swing| swing.bars.iter().any(|bar| bar.swing_points >= STILL));
+    let rows: Vec<Vec<String>> = moving
+        .map(|swing| {
+            let mut cells = vec![doubtful(swing.input).to_owned(), moved(swing.input, swing.bars[0].values)];
+            cells.extend(
+                swing
+                    .bars
+                    .iter()
+                    .map(|bar| format!("{} … {}", grade_or_never(bar.at_low), grade_or_never(bar.at_high))),
+            );
+            cells
+        })
+        .collect();
+    plain_table(
+        "What moves the end of riding",
+        "One input at a time, from its low to its high likely value; what moves nothing is left out.",
+        &["Input", "Moved", "A", "B"],
+        &rows,
+    )
+}

@@ -1,0 +1,40 @@
+//! Packs the engine as a `.lzma` file, which is a fifth smaller than gzip makes it. `node/unpack.mjs` unpacks it.
+
+use anyhow::Result;
+use lzma_rust2::{LzmaOptions, LzmaWriter};
+use std::io::Write;
+
+/// The whole of `module` within reach of every match, and as thorough a search as the format allows.
+pub(crate) fn packed(module: &[u8]) -> Result<Vec<u8>> {
+    let options = LzmaOptions {
+        dict_size: u32::try_from(module.len())?.next_power_of_two(),
+        // Instructions of WebAssembly start at any byte, so no position is like another one a few bytes on.
+        pb: 0,
+        nice_len: LzmaOptions::NICE_LEN_MAX,
+        depth_limit: 512,
+        ..LzmaOptions::with_preset(9)
+    };
+    let mut writer = LzmaWriter::new_use_header(Vec::new(), &options, Some(u64::try_from(module.len())?))?;
+    writer.write_all(module)?;
+    Ok(writer.finish()?)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::packed;
+    use lzma_rust2::LzmaReader;
+    use std::io::Read;
+
+    #[test]
+    fn what_was_packed_comes_out_again() {
+        let module: Vec<u8> = (0..20_000_u32).map(|i| ((i * i) >> 7) as u8).collect();
+        let packed = packed(&module).unwrap();
+        let mut unpacked = Vec::new();
+        LzmaReader::new_mem_limit(packed.as_slice(), u32::MAX, None)
+            .unwrap()
+            .read_to_end(&mut unpacked)
+            .unwrap();
+        assert!(packed.len() < module.len());
+        assert_eq!(unpacked, module);
+    }
+}

@@ -1,0 +1,99 @@
+// rideOrRun against the reference tables, which two independent implementations agree on to 1e-14.
+
+import assert from 'node:assert/strict';
+import { readFile } from 'node:fs/promises';
+import { test } from 'node:test';
+import { API } from './harness.mjs';
+
+const api = await import(new URL('remount.js', API));
+await api.default();
+
+const TOLERANCE = 1e-4;
+const GROUNDS = { firm_grass: { crr: 0.03, footFactor: 1.1 }, mud: { crr: 0.08, footFactor: 1.5 } };
+/** Gear and energy only, as the tables were worked out. */
+const NO_LIMITS = { balance: false, grip: false, force: false };
+
+async function rows(name) {
+  const text = await readFile(new URL(`../reference/data/${name}.csv`, import.meta.url), 'utf8');
+  const [head, ...lines] = text.trim().split('\n').map((line) => line.trim().split(','));
+  return lines.map((cells) => Object.fromEntries(head.map((column, index) => [column, cells[index]])));
+}
+
+function ask({ surface, ring = 36, sprocket = 32, lowestCadenceRpm = 50, ...more }) {
+  return api.rideOrRun({
+    rider: { bodyKg: 70, kitKg: 2, powerW: 250, lowestCadenceRpm },
+    bike: { massKg: 8.5, rings: [ring], sprockets: [sprocket] },
+    ground: GROUNDS[surface],
+    limits: NO_LIMITS,
+    gradients: [],
+    ...more,
+  });
+}
+
+const close = (actual, expected, what) =>
+  assert.ok(Math.abs(actual - Number(expected)) <= TOLERANCE, `${what}: ${actual} is not ${expected}`);
+
+test('speeds, gait and cadence are those of the table', async () => {
+  const table = await rows('speeds-reference');
+  assert.ok(table.length >= 18);
+  for (const row of table) {
+    const gradient = Number(row.gradient_rise_over_run);
+    const [answer] = ask({ surface: row.surface, gradients: [gradient] }).rows;
+    close(answer.rideMs, row.v_ride_power_limited_m_per_s, 'ride');
+    close(answer.footMs, row.v_foot_m_per_s, 'foot');
+    close(answer.ratio, row.foot_over_ride_ratio, 'ratio');
+    assert.equal(answer.gait, row.foot_gait);
+    assert.ok(Math.abs(answer.cadenceRpm - Number(row.cadence_36x32_rpm)) < 0.006);
+    const forced = row.decision_36x32_min50rpm === 'foot_gear';
+    assert.deepEqual(answer.limits, forced ? ['gear'] : []);
+    assert.equal(answer.verdict === 'foot-forced', forced);
+    assert.ok(answer.ratioLow < answer.ratio && answer.ratio < answer.ratioHigh);
+  }
+});
+
+test('the crossover is that of the table', async () => {
+  const table = await rows('crossover-reference');
+  assert.ok(table.length >= 18);
+  for (const row of table) {
+    const { crossover } = ask({
+      surface: row.surface,
+      ring: Number(row.chainring_teeth),
+      sprocket: Number(row.sprocket_teeth),
+      lowestCadenceRpm: Number(row.min_cadence_rpm),
+    });
+    close(crossover.gearGradient, row.i_gear, 'gear');
+    close(crossover.energyGradient, row.i_energy, 'energy');
+    close(crossover.flipGradient, row.flip_gradient, 'flip');
+    assert.equal(crossover.reason, row.flip_reason);
+    const speed = row.flip_reason === 'gear' ? row.v_min_m_per_s : row.v_at_i_energy_m_per_s;
+    close(crossover.speedMs, speed, 'speed');
+  }
+});
+
+test('only masses, power, rings, sprockets and gradients are needed', () => {
+  const { rows, crossover } = api.rideOrRun({
+    rider: { bodyKg: 61, kitKg: 2, powerW: 215 },
+    bike: { massKg: 9, rings: [44, 31], sprockets: [11, 14, 18, 23, 30] },
+    gradients: [0, 0.4],
+  });
+  assert.deepEqual(rows.map(({ verdict }) => verdict), ['ride', 'foot-forced']);
+  assert.ok(rows[1].limits.includes('balance'));
+  assert.deepEqual([rows[1].ring, rows[1].sprocket], [31, 30]);
+  assert.ok(crossover.flipGradient > 0 && crossover.flipGradient < 0.4);
+});
+
+test('slick ground bites through its grip, and null stands for no crossover', () => {
+  const slick = ask({ surface: 'firm_grass', ring: 24, sprocket: 50, limits: {}, ground: { crr: 0.03, footFactor: 1.1, frictionMu: 0.2 }, gradients: [0.12] });
+  assert.equal(slick.crossover.reason, 'grip');
+  close(slick.crossover.flipGradient, 0.1008, 'slip');
+  assert.deepEqual(slick.rows[0].limits, ['grip']);
+  const easy = ask({ ring: 20, sprocket: 60, lowestCadenceRpm: 20, ground: { crr: 0.004, footFactor: 2 } });
+  assert.deepEqual(easy.crossover, { gearGradient: null, energyGradient: null, flipGradient: null, reason: null, speedMs: null });
+});
+
+test('what nobody measured is refused in plain words', () => {
+  for (const gradient of [-0.05, 0.46]) {
+    assert.throws(() => ask({ surface: 'mud', gradients: [gradient] }), /slope must be 0 to 45/);
+  }
+  assert.throws(() => ask({ surface: 'mud', rider: { bodyKg: 150, kitKg: 2, powerW: 30 } }), /hardly more than standing/);
+});

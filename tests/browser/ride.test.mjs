@@ -1,0 +1,118 @@
+// "Ride or run?" from end to end, as a rider uses it.
+
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import axe from 'axe-core';
+import { PHONE, SINGLE_FILE, assertQuiet, launchBrowser, openPage } from './harness.mjs';
+
+let browser;
+
+before(async () => {
+  browser = await launchBrowser();
+});
+
+after(() => browser?.close());
+
+const text = (page, selector) => page.locator(selector).innerText().then((words) => words.replaceAll('\u00a0', ' '));
+const frame = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done))));
+
+async function type(page, key, value) {
+  const field = page.locator(`#${key}`);
+  if ((await field.evaluate(({ localName }) => localName)) === 'select') await field.selectOption(value);
+  else await field.fill(value);
+  await frame(page);
+}
+
+const gradientOfA = async (page) => Number((await text(page, '#ride-answer')).match(/from ([\d.]+) % up/)[1]);
+
+test('a rider changes ground and power and reads the new crossover', async () => {
+  const { page, heard } = await openPage(browser, SINGLE_FILE);
+  const start = await gradientOfA(page);
+  await type(page, 'ground', 'firm-grass');
+  const onGrass = await gradientOfA(page);
+  assert.ok(onGrass > start, `${onGrass} after ${start}`);
+  await type(page, 'power', '260');
+  assert.ok((await gradientOfA(page)) > onGrass);
+  assert.match(await text(page, '#ride-answer'), /^On firm grass with A you are on foot below 8\.1 km\/h, which is from/);
+  assert.match(page.url(), /ground=firm-grass&?.*power=260|power=260.*ground=firm-grass/);
+  assertQuiet(heard);
+});
+
+test('a link brings the whole question back', async () => {
+  const link = `${SINGLE_FILE}#remount=1&power=260&ground=mud&slope=7&climb-length=35&efficiency=0.22`;
+  const { page } = await openPage(browser, link);
+  assert.match(await text(page, '#ride-answer'), /^On mud with A/);
+  assert.match(await text(page, '#ride-answer'), /This climb, 7\.0 % for 35 m/);
+  assert.equal(await page.inputValue('#efficiency'), '0.22');
+});
+
+test('on slick ground grip bites first, whatever the gear', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE);
+  await page.getByText('Finer settings: your body').click();
+  await type(page, 'friction', '0.2');
+  for (const side of ['a', 'b']) {
+    await type(page, `rings-${side}`, '30');
+    await type(page, `cassette-${side}`, '11-13-15-17-20-23-27-32-38-45-51');
+  }
+  const answer = await text(page, '#ride-answer');
+  assert.match(answer, /^On your own ground with A and B alike you are on foot below .* the rear wheel slips there, whatever the gear\./);
+  assert.match(answer, /Between A and B that makes no difference/);
+  await type(page, 'slope', '15');
+  assert.match(await text(page, '#ride-answer'), /get off, because (the lowest gear is too tall and )?the rear wheel slips/);
+  await type(page, 'grip-limit', 'off');
+  assert.doesNotMatch(await text(page, '#ride-answer'), /slips there/);
+});
+
+test('the band is in the text a screen reader gets', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE);
+  const label = (name) => page.getAttribute(`[data-picture=${name}] canvas`, 'aria-label');
+  assert.match(await label('slopes'), /the band of speeds on foot reaches the riding speed, too close to call/);
+  assert.match(await label('climb'), /on foot \d+\ss, likely \d+ to \d+/);
+  assert.match(await label('verdicts'), /wet, soft grass, A: ride from 0\.0\s% to/);
+  assert.match(await text(page, '#ride-answer'), /The widest doubt: .* moves A’s end from [\d.]+ % to [\d.]+ %/);
+  await page.locator('#ride-speeds summary').click();
+  assert.match(await text(page, '#ride-speeds'), /10\.0 %[\s\S]*0\.78 – 0\.89 – 1\.01/);
+});
+
+test('downhill and walls are refused politely and nothing typed is lost', async () => {
+  const { page, heard } = await openPage(browser, SINGLE_FILE);
+  const before = await text(page, '#ride-answer');
+  for (const [typed, words] of [['-4', /downhill/], ['46', /steeper than 45 %/], ['steep', /Type a number, such as/]]) {
+    await type(page, 'slope', typed);
+    assert.match(await text(page, '#says-slope'), words);
+    assert.match(await text(page, '#says-slope'), /The page goes on with 9 %/);
+    assert.equal(await page.inputValue('#slope'), typed);
+    const answer = await text(page, '#ride-answer');
+    assert.match(answer, /^Slope is not understood; this goes on with 9 %/);
+    assert.ok(answer.endsWith(before));
+    assert.doesNotMatch(await text(page, '#rings-answer'), /not understood/);
+  }
+  assertQuiet(heard);
+});
+
+test('without a power meter the power is an estimate and says so', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE);
+  await type(page, 'power', '');
+  assert.match(await text(page, '#says-power'), /Estimate: 3\.0 W\/kg × 62 kg = 186 W; one rider may be a quarter away/);
+  await type(page, 'level', 'national');
+  assert.match(await text(page, '#says-power'), /4\.6 W\/kg × 62 kg = 285 W/);
+});
+
+test('everything folded away is accessible too', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE);
+  await page.evaluate(() => document.querySelectorAll('#ride details').forEach((details) => (details.open = true)));
+  await page.evaluate(axe.source);
+  const { violations } = await page.evaluate(() => globalThis.axe.run('#ride'));
+  assert.deepEqual(violations.map(({ id }) => id), []);
+});
+
+test('the pictures can be stepped through by key on a phone', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE, { viewport: PHONE });
+  const plot = page.locator('[data-picture=slopes] .plot');
+  await plot.focus();
+  await page.keyboard.press('End');
+  await page.keyboard.press('Home');
+  await page.keyboard.press('ArrowRight');
+  const reading = await text(page, '[data-picture=slopes] .reading');
+  assert.match(reading, /^1 %: riding 16\.\d km\/h, run 8\.\d km\/h, likely/);
+});
