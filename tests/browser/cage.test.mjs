@@ -89,7 +89,7 @@ test('measures travel with the link, and so does the gear drawn', async () => {
   await page.focus('#gear-a');
   await press(page, 'End');
   await type(page, 'chainstay', '432');
-  const { page: other } = await openPage(browser, await addressWith(page, 'chainstay=432'));
+  const { page: other } = await openPage(browser, await addressWith(page, 'cs=432'));
   assert.equal(await other.inputValue('#chainstay'), '432');
   assert.match(await label(other), /A · 34×11: /);
   assert.equal(await text(other, '#chain-bench'), await text(page, '#chain-bench'));

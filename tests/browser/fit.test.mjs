@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { PHONE, SINGLE_FILE, assertQuiet, launchBrowser, openPage, serveSite } from './harness.mjs';
+import { PHONE, SINGLE_FILE, addressWith, assertQuiet, frame, launchBrowser, openPage, serveSite, text } from './harness.mjs';
 
 let browser;
 let site;
@@ -16,9 +16,6 @@ after(async () => {
   await browser?.close();
   await site?.close();
 });
-
-const text = (page, selector) => page.locator(selector).innerText().then((words) => words.replaceAll('\u00a0', ' '));
-const frame = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done))));
 
 async function type(page, key, value) {
   await unfold(page, key);
@@ -39,8 +36,9 @@ test('a rider finds tyre and pressure for a muddy race', async () => {
   const { page, heard } = await openPage(browser, SINGLE_FILE);
   await choose(page, 'tyre-kind', 'tubular');
   await choose(page, 'tyre-ground', 'soft');
-  await type(page, 'body', '62');
-  await type(page, 'bike', '10');
+  await type(page, 'body-mass', '61');
+  await type(page, 'kit-mass', '2.5');
+  await type(page, 'bike-mass', '8.5');
   // 25 psi × 72 ÷ 79 × 0.85 = 19.37 psi; × 0.95 in front, × 1.05 behind.
   const answer = await text(page, '#tyre-answer');
   assert.match(answer, /A tubular is about as wide as its label, 33\.0 mm on any rim; against the race limit of 33 mm that is too close to tell: measure it\./);
@@ -116,6 +114,34 @@ test('a bad value in any field is named beside it and every answer stays', async
   assertQuiet(heard);
 });
 
+test('what two sections share is one field, and a link leads to it', async () => {
+  const { page, heard } = await openPage(browser, SINGLE_FILE);
+  await type(page, 'front-centre', '590');
+  const lead = async (section, words, key) => {
+    const link = page.locator(`${section} a[href="#${key}"]`);
+    assert.match((await link.innerText()).replaceAll('\u00a0', ' '), words);
+    await link.click();
+    assert.equal(await page.evaluate(() => document.activeElement.id), key);
+    assert.ok(await page.locator(`#${key}`).isVisible(), key);
+  };
+  await lead('#tyre-answer', /^rider of 62 kg$/, 'body-mass');
+  await lead('#tyre-answer', /^2 kg of kit$/, 'kit-mass');
+  await lead('#tyre-answer', /^bike of 8\.9 kg$/, 'bike-mass');
+  await lead('#tyre-answer', /^45 %$/, 'rear-weight');
+  await lead('#position-tables', /^65 mm below the axles$/, 'bracket-drop');
+  await lead('#ride-ends', /^crank of 172\.5 mm$/, 'cross-crank');
+  await type(page, 'cross-crank', '165');
+  assert.match(await text(page, '#ride-ends'), /crank of 165 mm/);
+  await type(page, 'rear-weight', '0.6');
+  assert.match(await text(page, '#tyre-answer'), /40 % of the weight on the front wheel/);
+  await type(page, 'kit-mass', 'words');
+  assert.match(await text(page, '#tyre-answer'), /^Kit is not understood; this goes on with 2 kg\./);
+  assert.match(await text(page, '#ride-answer'), /^Kit is not understood/);
+  assert.doesNotMatch(await text(page, '#position-answer'), /is not understood/);
+  assert.doesNotMatch(page.url(), /#(body-mass|cross-crank)/);
+  assertQuiet(heard);
+});
+
 test('the sheet is for A, for B or for both', async () => {
   const { page } = await openPage(browser, SINGLE_FILE);
   assert.match(await text(page, '#sheet-page'), /A Cassette[\s\S]*B Cassette/);
@@ -123,7 +149,7 @@ test('the sheet is for A, for B or for both', async () => {
   const sheet = await text(page, '#sheet-page');
   assert.match(sheet, /Set-up B/);
   assert.doesNotMatch(sheet, /A Cassette/);
-  const again = await openPage(browser, new URL(page.url()));
+  const again = await openPage(browser, await addressWith(page, 'sf=b'));
   assert.equal(await again.page.inputValue('#sheet-for'), 'b');
 });
 
@@ -189,6 +215,6 @@ test('a link of the first version still opens', async () => {
   assert.equal(await page.inputValue('#cadence-low'), '57,5 rpm');
   assert.equal(await text(page, '#notices'), '');
   await type(page, 'rings-b', '40');
-  assert.match(new URL(page.url()).hash, /^#r=2&ra=48\/34&/);
+  assert.match((await addressWith(page, 'rb=40')).hash, /^#r=2&ra=48\/34&/);
   assertQuiet(heard);
 });

@@ -1,6 +1,6 @@
 //! “Ride or run?”: the answer in sentences.
 
-use super::ride_words::{doubtful, grade, grade_or_never, judged, moved, reason};
+use super::ride_words::{doubtful, grade, grade_or_never, judged, moved, reason, verdict};
 use super::sheet::Block;
 use super::words::name;
 use crate::number::{listed, percent, plain, with_unit};
@@ -244,7 +244,7 @@ pub(super) fn block(report: &Report) -> Block {
     let power = with_unit(rider.power.watts(), 0, "W");
     block.row(
         "Reckoned for",
-        format!("{power}, {} in all, {}", with_unit(all_kg, 1, "kg"), ride.ground_name()),
+        format!("{power} and {} in all on {}", with_unit(all_kg, 1, "kg"), ride.ground_name()),
     );
     for side in &ride.sides {
         block.row_of(side.side, "Lowest gear", runs_out(report, side));
@@ -260,9 +260,12 @@ pub(super) fn block(report: &Report) -> Block {
         with_unit(ride.inputs.length.m(), 0, "m")
     );
     for side in &ride.sides {
-        let riding = side.plan.ride.map_or(String::new(), |time| format!("; riding {}", seconds(time)));
-        let verdict = judged(side.plan.verdict, side.plan.answer.limits);
-        block.row_of(side.side, &climb, format!("{verdict}{riding}; on foot {}", seconds(side.plan.foot)));
+        let foot = seconds(side.plan.foot);
+        let words = match side.plan.ride {
+            None => format!("{} ({foot})", judged(side.plan.verdict, side.plan.answer.limits)),
+            Some(time) => format!("{}: riding {}, on foot {foot}", verdict(side.plan.verdict), seconds(time)),
+        };
+        block.row_of(side.side, &climb, words);
     }
     block.cautions.extend(ON_THE_COURSE.map(str::to_owned));
     block

@@ -304,7 +304,7 @@ fn width_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
 }
 
 fn pressure_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
-    let (inputs, share) = (&tyre.inputs, fit.case.front_share.fraction());
+    let (inputs, share) = (&tyre.inputs, plain(fit.case.front_share.fraction(), 2));
     worked(
         "Pressure, mean of both wheels",
         "p₀ × (mass ÷ 79 kg) × (33 mm ÷ width)^1.5 × ground × style; front × (0.5 + x), rear × (1.5 − x)",
