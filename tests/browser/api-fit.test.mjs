@@ -81,6 +81,9 @@ test('pressures, and none where floor and mark exclude one another', async () =>
     }
   }
   assert.ok(table.length >= 17);
+  const tyre = { widthMm: 33, construction: 'tubular', terrain: 'mixed', style: 'normal' };
+  const apart = api.tyrePressure({ riderKg: 60, kitKg: 2, bikeKg: 8, ...tyre });
+  assert.deepEqual(apart, api.tyrePressure({ riderKg: 60, bikeKg: 10, ...tyre }));
 });
 
 test('a position carried over', async () => {

@@ -160,3 +160,30 @@ fn the_sheet_says_no_caution_twice() {
         }
     }
 }
+
+#[test]
+fn the_sheet_tells_riding_from_running() {
+    let sheet = "sheet-page";
+    says(sheet, &[], "Reckoned for220 W and 72.9 kg in all on wet, soft grass");
+    says(sheet, &[], "A Lowest gear34×30, down to 8.1 km/h, runs out at 8.0 %A On foot from8.0 %, by gear");
+    says(sheet, &[], "Too close to callfrom 9.5 % on");
+    says(sheet, &[], "A 9.0 % for 60 mon foot: gear (36 s)");
+    says(sheet, &[], "B 9.0 % for 60 mride: riding 29 s, on foot 36 s");
+    let easy =
+        [(Field::Ground, "tarmac"), (Field::GripCounts, "off"), (Field::Balance, ""), (Field::Power, "1500")];
+    says(sheet, &easy, "never runs out");
+    says(sheet, &[(Field::Ground, "loose-sand")], "On foot from0.0 %, by gear");
+    assert!(!said(sheet, &[(Field::SheetFor, "b")]).contains("A Lowest gear"));
+}
+
+#[test]
+fn the_pressure_is_for_the_rider_of_the_other_section() {
+    let light = [(Field::BodyMass, "50"), (Field::KitMass, "1.5"), (Field::BikeMass, "8")];
+    says(
+        "tyre-answer",
+        &light,
+        "For a rider of 50 kg with 1.5 kg of kit on a bike of 8 kg, and 45 % of the weight",
+    );
+    says("tyre-working", &light, "28 × (59.5 ÷ 79)");
+    says("tyre-answer", &[(Field::RearWeight, "0.62")], "38 % of the weight on the front wheel");
+}
