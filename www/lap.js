@@ -29,10 +29,14 @@ function roundTheLap(engine, show) {
     if (update) show(update, false);
   }
 
-  new IntersectionObserver(([entry]) => {
-    near = entry.isIntersecting;
+  const shown = new Set();
+  const watch = new IntersectionObserver((entries) => {
+    for (const { target, isIntersecting } of entries) shown[isIntersecting ? 'add' : 'delete'](target);
+    near = shown.size > 0;
     due();
-  }, { rootMargin: '600px' }).observe(find('lap'));
+  }, { rootMargin: '600px' });
+  for (const id of ['lap', 'sheet']) watch.observe(find(id));
+  addEventListener('beforeprint', () => put(engine.lap(true)));
 
   // Courses: chosen, dropped, kept.
 

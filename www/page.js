@@ -32,6 +32,7 @@
       if (id.startsWith("value-")) find(id.slice("value-".length)).setAttribute("aria-valuetext", find(id).textContent);
     }
     for (const [key, most] of update.most) find(key).max = most;
+    for (const place of document.querySelectorAll("[data-base]")) place.textContent = home();
     for (const [key, text] of update.values) find(key).value = text;
     for (const field of document.querySelectorAll("[data-field]")) {
       const wrong = update.wrong.includes(field.id);
@@ -211,6 +212,9 @@
   document.addEventListener("click", async ({ target }) => {
     const act = target.closest("[data-act]")?.dataset.act;
     if (act === "share") await share();
+    else if (act === "print") print();
+    else if (act === "print-bench") printBench();
+    else if (act === "copy-sheet") await copySheet();
     else if (act) show(engine.act(act));
   });
 
@@ -223,19 +227,63 @@
     }
   }
 
-  const sections = new Set([...document.querySelectorAll("main > section, #bench")].map(({ id }) => "#" + id));
+  /** What is printed is the workshop sheet, unless this asks for the bench table of the chain once. */
+  function printBench() {
+    document.documentElement.dataset.print = "bench";
+    print();
+  }
+  addEventListener("afterprint", () => delete document.documentElement.dataset.print);
+
+  /** The page's address without the bench; a file on this machine is no address for anybody else. */
+  const home = () => (location.protocol === "file:" ? "" : location.href.split("#")[0]);
+
+  /** The sheet as it stands on the page, as plain text for a message. */
+  function sheetAsText() {
+    const words = (element) => element.textContent.trim();
+    const line = (element) => {
+      if (element.matches("h3")) return "\n= " + words(element) + " =";
+      if (element.matches("dl > div")) return [...element.children].map((part) => words(part) || "____").join(": ");
+      if (element.matches("tr")) return "  " + [...element.cells].map(words).join(" | ");
+      return (element.matches("li") ? "[ ] " : "") + words(element);
+    };
+    const lines = find("sheet-page").querySelectorAll("header p:not(.blanks), h3, dl > div, caption, tr, li, p.doubt, footer p");
+    return [...lines].map(line).join("\n");
+  }
+
+  async function copySheet() {
+    const text = sheetAsText();
+    const box = find("sheet-text");
+    try {
+      await navigator.clipboard.writeText(text);
+      box.hidden = true;
+      find("sheet-copied").textContent = "The sheet is on your clipboard: paste it into a message.";
+    } catch {
+      box.value = text;
+      box.hidden = false;
+      box.focus();
+      box.select();
+      find("sheet-copied").textContent = "This browser keeps the clipboard to itself: copy the marked text below.";
+    }
+  }
+
+  /** The section or field that an address on this page names, if it names one; else it holds a bench. */
+  function place(hash) {
+    const element = find(hash.slice(1));
+    return element?.matches("main > section, #bench, [data-field]") ? element : null;
+  }
   addEventListener("hashchange", () => {
-    if (sections.has(location.hash)) return;
+    if (place(location.hash)) return;
     clearTimeout(linkDue);
     show(engine.open(location.hash));
   });
   document.addEventListener("click", (event) => {
-    const link = event.target.closest("a[href^='#']");
-    if (!link || !sections.has(link.getAttribute("href"))) return;
+    const target = place(event.target.closest("a[href^='#']")?.getAttribute("href") ?? "");
+    if (!target) return;
     event.preventDefault();
-    const target = document.querySelector(link.getAttribute("href"));
-    target.scrollIntoView();
-    target.tabIndex = -1;
+    const isField = target.matches("[data-field]");
+    for (let fold = target.closest("details"); fold; fold = fold.parentElement.closest("details")) fold.open = true;
+    (isField ? target.closest(".field") : target).scrollIntoView();
+    if (!isField) target.tabIndex = -1;
     target.focus({ preventScroll: true });
   });
 
@@ -253,8 +301,8 @@
   for (const form of document.querySelectorAll("[data-form]")) form.innerHTML = engine.formHtml(form.dataset.form);
   lapDue = roundTheLap(engine, show);
   find("more").open = matchMedia("(min-width: 60rem)").matches;
-  const toSection = sections.has(location.hash);
-  show(engine.open(toSection ? "" : location.hash));
-  if (toSection) find(location.hash.slice(1)).scrollIntoView({ behavior: "instant" });
+  const start = place(location.hash);
+  show(engine.open(start ? "" : location.hash));
+  if (start) start.scrollIntoView({ behavior: "instant" });
   document.documentElement.dataset.engine = "ready";
 })();

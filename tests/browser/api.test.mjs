@@ -5,7 +5,10 @@ import { readFile } from 'node:fs/promises';
 import { test } from 'node:test';
 import { API, launchBrowser, serveFolder } from './harness.mjs';
 
-const FUNCTIONS = ['gearTable', 'overlap', 'compare', 'wheel', 'cageCheck', 'chain', 'chainLength', 'rideOrRun', 'lap', 'courseFromGpx', 'search'];
+const FUNCTIONS = [
+  ...['gearTable', 'overlap', 'compare', 'wheel', 'cageCheck', 'chain', 'chainLength', 'rideOrRun', 'lap', 'courseFromGpx', 'search'],
+  ...['tyreWidth', 'airSpring', 'tyrePressure', 'stemPosition', 'carryPosition', 'stemSearch'],
+];
 
 const api = await import(new URL('remount.js', API));
 

@@ -89,7 +89,7 @@ test('measures travel with the link, and so does the gear drawn', async () => {
   await page.focus('#gear-a');
   await press(page, 'End');
   await type(page, 'chainstay', '432');
-  const { page: other } = await openPage(browser, await addressWith(page, 'chainstay=432'));
+  const { page: other } = await openPage(browser, await addressWith(page, 'cs=432'));
   assert.equal(await other.inputValue('#chainstay'), '432');
   assert.match(await label(other), /A · 34×11: /);
   assert.equal(await text(other, '#chain-bench'), await text(page, '#chain-bench'));
@@ -105,6 +105,8 @@ test('what was left empty is named until it is measured', async () => {
 for (const viewport of [undefined, PHONE]) {
   test(`the bench table is on paper, ${viewport ? 'from a phone' : 'from a desk'}`, async () => {
     const { page } = await openPage(browser, SINGLE_FILE, viewport ? { viewport } : {});
+    await page.evaluate(() => (window.print = () => {}));
+    await page.click('[data-act=print-bench]');
     await page.emulateMedia({ media: 'print' });
     await page.setViewportSize({ width: 718, height: 1000 }); // A4 between usual margins
     const rows = page.locator('#chain-bench tbody tr');
@@ -114,6 +116,7 @@ for (const viewport of [undefined, PHONE]) {
       assert.ok(box.height > 0 && box.x >= 0 && box.x + box.width <= 718, JSON.stringify(box));
     }
     assert.equal(await page.locator('[data-form=chain]').isVisible(), false);
+    assert.equal(await page.locator('#sheet').isVisible(), false);
     const pdf = await page.pdf({ format: 'A4' });
     assert.ok(pdf.length > 20_000, `${pdf.length} bytes`);
   });

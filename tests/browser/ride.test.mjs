@@ -24,7 +24,7 @@ test('a rider changes ground and power and reads the new crossover', async () =>
   await type(page, 'power', '260');
   assert.ok((await gradientOfA(page)) > onGrass);
   assert.match(await text(page, '#ride-answer'), /^On firm grass with A you are on foot below 8\.1 km\/h, which is from/);
-  assert.match((await addressWith(page, 'power=260')).hash, /ground=firm-grass/);
+  assert.match((await addressWith(page, 'pw=260')).hash, /&gr=firm-grass(&|$)/);
   assertQuiet(heard);
 });
 

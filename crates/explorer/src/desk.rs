@@ -135,12 +135,9 @@ impl Desk {
 
     /// Shows everything that the report now says.
     pub(crate) fn refresh(&mut self, mut values: Vec<(&'static str, String)>, with_link: bool) -> Update {
-        let html = self.changed(view::fragments(
-            &self.report,
-            &self.notices,
-            &self.complaints,
-            self.bench.is_demo(),
-        ));
+        let (link, is_demo) = (self.link(), self.bench.is_demo());
+        let html =
+            self.changed(view::fragments(&self.report, &self.notices, &self.complaints, is_demo, &link));
         values.extend(
             self.report
                 .solved_chains()
@@ -157,7 +154,7 @@ impl Desk {
             wrong: wrong_fields(&self.complaints),
             labels: Picture::ALL.map(|picture| (picture.name(), picture.label(&self.report))).to_vec(),
             undo: !self.history.is_empty(),
-            link: with_link.then(|| self.link()),
+            link: with_link.then_some(link),
         }
     }
 

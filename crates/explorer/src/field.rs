@@ -43,15 +43,35 @@ pub enum Group {
     LapHabits,
     /// Round the lap: what is searched.
     LapSearch,
+    /// Tyre, rim and what loads them.
+    Tyre,
+    /// Marks, labels and measures of the tyre that few need.
+    TyreFiner,
+    /// The position as taped on the road bike.
+    RoadBike,
+    /// The cross bike's cranks and pedals, and what is meant to differ on it.
+    CrossBike,
+    /// The cross bike's frame and headset.
+    CrossFrame,
+    /// What the stem search may use, handlebars of two shapes, and room for the toes.
+    PositionFiner,
+    /// Whom the workshop sheet is for.
+    Sheet,
 }
 
 impl Group {
+    /// The groups of the section on the cage and its chain.
+    pub const CHAIN: [Self; 3] = [Self::Chain, Self::ChainFiner, Self::GearsShown];
+
     /// The groups of the section on riding or running.
     pub const RIDE: [Self; 5] =
         [Self::Ride, Self::RideRider, Self::RideGround, Self::RideLimits, Self::RideEffort];
 
-    /// The groups of the section on the cage and its chain.
-    pub const CHAIN: [Self; 3] = [Self::Chain, Self::ChainFiner, Self::GearsShown];
+    /// The groups of the section on tyre and pressure.
+    pub const TYRE: [Self; 2] = [Self::Tyre, Self::TyreFiner];
+
+    /// The groups of the section on the position.
+    pub const POSITION: [Self; 4] = [Self::RoadBike, Self::CrossBike, Self::CrossFrame, Self::PositionFiner];
 
     /// The groups of the section on the lap.
     pub const LAP: [Self; 5] = [Self::Lap, Self::LapSketch, Self::LapFile, Self::LapHabits, Self::LapSearch];
@@ -59,7 +79,9 @@ impl Group {
     /// Whether every section depends on it.
     #[must_use]
     pub fn on_bench(self) -> bool {
-        ![&Self::RIDE[..], &Self::CHAIN, &Self::LAP].iter().any(|section| section.contains(&self))
+        let of_sections: [&[Self]; 6] =
+            [&Self::CHAIN, &Self::RIDE, &Self::LAP, &Self::TYRE, &Self::POSITION, &[Self::Sheet]];
+        !of_sections.iter().any(|groups| groups.contains(&self))
     }
 }
 
@@ -140,7 +162,7 @@ fields! {
     SpeedUnit: "speed-unit", Reckoning, "Speeds in", "", Kind::Choice(SPEED_UNITS), "kmh", "";
     RollOutLimit: "limit", Reckoning, "Roll-out limit", "m", Kind::Number, "", "Of your race, if it has one";
     ProbeCadence: "at-cadence", Probes, "At a cadence of", "rpm", Kind::Slider(30.0, 130.0, 1.0), "85", "";
-    ProbeSpeed: "at-speed", Probes, "At a speed of", "", Kind::Slider(4.0, 80.0, 0.5), "15", "";
+    ProbeSpeed: "at-speed", Probes, "At a speed of", "km/h", Kind::Slider(4.0, 80.0, 0.5), "15", "";
     Chainstay: "chainstay", Chain, "Chainstay", "mm", Kind::Number, "", "Middle of the crank axle to middle of the rear axle; empty: 425, as is usual";
     PulleyCentres: "pulley-centres", Chain, "Pulley centres", "mm", Kind::Number, "", "From one pulley’s bolt to the other’s; empty: 75, a medium cage";
     BottomBracketDrop: "bracket-drop", Chain, "Bottom-bracket drop", "mm", Kind::Number, "", "How far the crank axle lies below the rear axle; empty: 65, as is usual";
@@ -162,7 +184,7 @@ fields! {
     BikeMass: "bike-mass", Ride, "Bike", "kg", Kind::Number, "8.9", "As it stands, mud included";
     Power: "power", Ride, "Power", "W", Kind::Number, "220", "At the crank, for this effort; leave it empty to estimate it from your level";
     Level: "level", Ride, "Level", "", Kind::Choice(LEVELS), "club", "Counts only while the power is empty";
-    Ground: "ground", Ride, "Ground", "", Kind::Choice(GROUNDS), "wet-grass", "";
+    Ground: "ground", Ride, "Ground of the slope", "", Kind::Choice(GROUNDS), "wet-grass", "";
     Slope: "slope", Ride, "Slope", "%", Kind::Number, "9", "Metres up for 100 m forward";
     ClimbLength: "climb-length", Ride, "Length of the climb", "m", Kind::Number, "60", "Along the slope";
     Headwind: "headwind", Ride, "Wind against you", "m/s", Kind::Number, "0", "Minus when it pushes";
@@ -173,7 +195,6 @@ fields! {
     OnFoot: "on-foot", RideRider, "On foot", "", Kind::Choice(GAITS), "run-or-walk", "Whichever is quicker, or running at any price";
     Carry: "carry", RideRider, "Burden of the bike", "×", Kind::Number, "1.2", "A kilogram of bike against one of body: 1.0 at the trunk, 1.2 shouldered, 1.5 in the hands (estimate)";
     DrivetrainShare: "drivetrain", RideRider, "Drivetrain passes on", "", Kind::Number, "0.96", "0.976 clean, 0.96 off-road, 0.92 muddy (estimates but the first)";
-    Crank: "crank", RideRider, "Crank", "mm", Kind::Number, "170", "For the body-weight mark; 170 by common practice";
     Rolling: "rolling", RideGround, "Rolling resistance", "", Kind::Number, "", "";
     FootGround: "foot-ground", RideGround, "Cost of the ground on foot", "×", Kind::Number, "", "";
     Friction: "friction", RideGround, "Friction of the tyre", "", Kind::Number, "", "";
@@ -182,7 +203,7 @@ fields! {
     AirDensity: "air-density", RideGround, "Air", "kg/m³", Kind::Number, "1.20", "1.17 on a mild day, 1.27 in frost, less high up";
     Balance: "balance", RideLimits, "Slowest in balance", "m/s", Kind::Number, "1.2", "1.0 skilled on smooth ground, 1.8 in ruts (estimate); empty leaves it out";
     GripCounts: "grip-limit", RideLimits, "Grip of the rear wheel", "", Kind::Choice(COUNTS), "on", "";
-    RearWeight: "rear-weight", RideLimits, "Weight on the rear wheel", "", Kind::Number, "0.55", "Seated on the level: 0.55 to 0.60, less leaning forward (estimate)";
+    RearWeight: "rear-weight", RideLimits, "Weight on the rear wheel", "", Kind::Number, "0.55", "Seated on the level: 0.55 by the scales of recreational riders, up to 0.60, less leaning forward; the tyres’ pressures too";
     Legs: "leg-limit", RideLimits, "Leg strength to last", "", Kind::Choice(LEGS), "minutes", "";
     PeakPower: "peak-power", RideLimits, "Peak power", "W", Kind::Number, "1000", "Of one pedal turn in a sprint; 1000 W is an estimate";
     Reserve: "reserve", RideEffort, "Work in reserve", "kJ", Kind::Number, "18", "Above the power you can hold (W′): 10 to 25 kJ, 18 for a trained man (estimate)";
@@ -200,6 +221,47 @@ fields! {
     SearchSmall: "search-small", LapSearch, "Smallest ring tried", "teeth", Kind::Number, "28", "";
     SearchLarge: "search-large", LapSearch, "Largest ring tried", "teeth", Kind::Number, "50", "No larger than your frame clears";
     SearchPairs: "search-rings", LapSearch, "Rings", "", Kind::Choice(RINGS), "both", "Pairs 8 to 16 teeth apart, as far as the front derailleur takes them";
+    Construction: "tyre-kind", Tyre, "Kind of tyre", "", Kind::Choice(CONSTRUCTIONS), "tubeless", "";
+    Rim: "rim", Tyre, "Rim, inner width", "mm", Kind::Number, "21", "Between the side walls; of a tubular rim, its bed";
+    WidthLimit: "width-limit", Tyre, "Race limit", "", Kind::Choice(WIDTH_LIMITS), "33", "33 mm: UCI 1.3.018. Others: ask your organiser";
+    TyreGround: "tyre-ground", Tyre, "Ground of the course", "", Kind::Choice(TYRE_GROUNDS), "mixed", "Of all of it, as a tyre meets it";
+    WheelStyle: "wheel-style", Tyre, "Riding style", "", Kind::Choice(WHEEL_STYLES), "normal", "";
+    OtherTyre: "other-tyre", Tyre, "Compare with a width of", "mm", Kind::Number, "38", "What it would do to every gear; may be left empty";
+    TyreMark: "tyre-mark", TyreFiner, "Tyre’s marked maximum", "bar", Kind::Number, "", "On the sidewall; type psi behind it if it is in psi";
+    RimMark: "rim-mark", TyreFiner, "Rim’s marked maximum", "bar", Kind::Number, "", "On the rim or in its papers";
+    Hookless: "hooks", TyreFiner, "Rim’s edges", "", Kind::Choice(HOOKS), "hooked", "";
+    TyreWidthMeasured: "tyre-width", TyreFiner, "Tyre’s width measured", "mm", Kind::Number, "", "Inflated on this rim; it wins over the estimate";
+    LabelEdition: "label-rule", TyreFiner, "Label’s width by", "", Kind::Choice(LABEL_EDITIONS), "2020", "";
+    MeasuringRim: "measuring-rim", TyreFiner, "Measuring rim", "mm", Kind::Number, "", "If the sidewall names one; else it follows from the label";
+    SaddleHeight: "saddle-height", RoadBike, "Saddle height", "mm", Kind::Number, "728", "Bottom bracket centre to saddle top, along the seat tube";
+    Setback: "setback", RoadBike, "Saddle tip behind the bracket", "mm", Kind::Number, "56", "By a plumb line through the bottom bracket centre";
+    TipToBar: "tip-to-bar", RoadBike, "Saddle tip to bar", "mm", Kind::Number, "545", "Straight to the bar’s centre at the stem";
+    BarDrop: "bar-drop", RoadBike, "Bar below the saddle", "mm", Kind::Number, "72", "Saddle top down to the bar’s centre; minus if it is higher";
+    SeatAngle: "seat-angle", RoadBike, "Seat angle", "°", Kind::Number, "73.5", "From the frame’s table";
+    RoadCrank: "road-crank", RoadBike, "Crank", "mm", Kind::Number, "172.5", "";
+    RoadStack: "road-sole", RoadBike, "Pedal axle to sole", "mm", Kind::Number, "15", "Pedal, cleat and shoe sole: only the difference counts";
+    CrossSeatAngle: "cross-seat-angle", CrossBike, "Seat angle", "°", Kind::Number, "73", "From the frame’s table";
+    CrossCrank: "cross-crank", CrossBike, "Crank", "mm", Kind::Number, "172.5", "For riding or running too";
+    CrossStack: "cross-sole", CrossBike, "Pedal axle to sole", "mm", Kind::Number, "21", "With the shoes worn for cross";
+    LowerBy: "lower", CrossBike, "Saddle lower by", "mm", Kind::Number, "0", "0 by common practice; some take 5 for mounting";
+    BarUpBy: "bar-up", CrossBike, "Bar higher by", "mm", Kind::Number, "15", "10 to 20 by common practice; against the saddle";
+    BarCloserBy: "bar-closer", CrossBike, "Bar closer by", "mm", Kind::Number, "10", "10 by common practice; along the tape";
+    Stack: "stack", CrossFrame, "Frame stack", "mm", Kind::Number, "578", "Bracket up to the top of the head tube";
+    Reach: "reach", CrossFrame, "Frame reach", "mm", Kind::Number, "383", "Bracket forward to the top of the head tube";
+    HeadAngle: "head-angle", CrossFrame, "Head angle", "°", Kind::Number, "72", "";
+    Headset: "headset", CrossFrame, "Headset above the head tube", "mm", Kind::Number, "12", "Top cap or cone under the first spacer";
+    ClampHeight: "clamp", PositionFiner, "Stem’s clamp height", "mm", Kind::Number, "40", "40 by common practice";
+    BarWithin: "bar-within", PositionFiner, "Bar may miss by", "mm", Kind::Number, "5", "No tape is better than that: our estimate";
+    SpacersMost: "spacers-most", PositionFiner, "Spacers at most", "mm", Kind::Number, "30", "About 30 on carbon, 40 on metal by common practice; the fork’s maker decides";
+    Knee: "knee", PositionFiner, "With another crank", "", Kind::Choice(KNEES), "saddle", "";
+    RoadBarReach: "road-bar-reach", PositionFiner, "Road handlebar’s reach", "mm", Kind::Number, "", "Only if the two handlebars differ; then give all four";
+    RoadBarDepth: "road-bar-drop", PositionFiner, "Road handlebar’s drop", "mm", Kind::Number, "", "";
+    CrossBarReach: "cross-bar-reach", PositionFiner, "Cross handlebar’s reach", "mm", Kind::Number, "", "";
+    CrossBarDepth: "cross-bar-drop", PositionFiner, "Cross handlebar’s drop", "mm", Kind::Number, "", "";
+    FrontCentre: "front-centre", PositionFiner, "Front centre", "mm", Kind::Number, "", "Bracket to front axle; give it to check the room for the toes";
+    ForkRake: "rake", PositionFiner, "Fork rake", "mm", Kind::Number, "47", "";
+    PedalOffset: "pedal-offset", PositionFiner, "Pedal’s centre from mid-plane", "mm", Kind::Number, "125", "About 125: our estimate";
+    SheetFor: "sheet-for", Sheet, "Sheet for", "", Kind::Choice(SHEETS), "both", "";
 }
 
 const SKETCH: &str = "150; 0; firm grass
@@ -249,6 +311,18 @@ const LEGS: &[(&str, &str)] = &[
     ("5s", "5 s: all of it"),
     ("off", "left out"),
 ];
+const CONSTRUCTIONS: &[(&str, &str)] =
+    &[("tubular", "tubular"), ("clincher", "clincher with tube"), ("tubeless", "tubeless")];
+const WIDTH_LIMITS: &[(&str, &str)] = &[("33", "33 mm"), ("35", "35 mm"), ("38", "38 mm"), ("none", "none")];
+const TYRE_GROUNDS: &[(&str, &str)] =
+    &[("soft", "soft or muddy"), ("mixed", "mixed"), ("rocky", "rocks, roots, fast and bumpy")];
+const WHEEL_STYLES: &[(&str, &str)] =
+    &[("smooth", "smooth and skilful"), ("normal", "normal"), ("hard", "hard on wheels")];
+const HOOKS: &[(&str, &str)] = &[("hooked", "hooked"), ("hookless", "hookless")];
+const LABEL_EDITIONS: &[(&str, &str)] = &[("2020", "ETRTO from 2020"), ("older", "older ISO rule")];
+const KNEES: &[(&str, &str)] =
+    &[("saddle", "keep the saddle in place"), ("knee", "keep the knee over the pedal")];
+const SHEETS: &[(&str, &str)] = &[("both", "A and B"), ("a", "A only"), ("b", "B only")];
 
 impl Spec {
     /// The words shown for a value of a choice; the value itself when there are none.

@@ -1,12 +1,148 @@
-//! The bench in the address: `#remount=1&rings-a=50/34&…`, readable, versioned, only what differs from the demo.
+//! The bench in the address: `#r=2&ra=50/34&ca=11-12-…`, versioned, only what differs from the demo.
+//!
+//! Version 1 (`#remount=1&rings-a=50/34&…`) names fields by their keys, version 2 by short names where there are any.
+//! Either is read, so that a link once kept goes on opening.
 
 use crate::bench::Bench;
 use crate::field::{Field, Group};
 
-/// Name and number of the format. Raised when a field's starting value or meaning changes.
-const MARK: (&str, &str) = ("remount", "1");
-/// Longest link that is read at all.
-const LONGEST_LINK: usize = 60_000;
+/// Names and numbers of the format, the newest first. A new one is due when a field's starting value or meaning changes.
+const MARKS: [(&str, &str); 2] = [("r", "2"), ("remount", "1")];
+
+/// Short names, so that a link in which every field differs stays under 2000 characters. A field without one goes by
+/// its key. A name once given is never given to another field.
+const SHORT: &[(&str, Field)] = &[
+    ("ra", Field::RingsA),
+    ("ca", Field::CassetteA),
+    ("rb", Field::RingsB),
+    ("cb", Field::CassetteB),
+    ("ty", Field::Tyre),
+    ("ro", Field::RollOut),
+    ("cl", Field::CadenceLow),
+    ("cu", Field::CadenceUsual),
+    ("ch", Field::CadenceHigh),
+    ("tc", Field::Capacity),
+    ("ls", Field::LargestSprocket),
+    ("ss", Field::SmallestSprocket),
+    ("rd", Field::RingDifference),
+    ("sw", Field::Tolerance),
+    ("in", Field::Inches),
+    ("su", Field::SpeedUnit),
+    ("li", Field::RollOutLimit),
+    ("ac", Field::ProbeCadence),
+    ("as", Field::ProbeSpeed),
+    ("tk", Field::Construction),
+    ("wl", Field::WidthLimit),
+    ("tg", Field::TyreGround),
+    ("ws", Field::WheelStyle),
+    ("ot", Field::OtherTyre),
+    ("tm", Field::TyreMark),
+    ("rm", Field::RimMark),
+    ("ho", Field::Hookless),
+    ("tw", Field::TyreWidthMeasured),
+    ("lr", Field::LabelEdition),
+    ("mr", Field::MeasuringRim),
+    ("sh", Field::SaddleHeight),
+    ("sb", Field::Setback),
+    ("tb", Field::TipToBar),
+    ("bd", Field::BarDrop),
+    ("sa", Field::SeatAngle),
+    ("rc", Field::RoadCrank),
+    ("rs", Field::RoadStack),
+    ("xa", Field::CrossSeatAngle),
+    ("xc", Field::CrossCrank),
+    ("xs", Field::CrossStack),
+    ("lo", Field::LowerBy),
+    ("bu", Field::BarUpBy),
+    ("bc", Field::BarCloserBy),
+    ("st", Field::Stack),
+    ("re", Field::Reach),
+    ("ha", Field::HeadAngle),
+    ("hs", Field::Headset),
+    ("cp", Field::ClampHeight),
+    ("bw", Field::BarWithin),
+    ("sm", Field::SpacersMost),
+    ("kn", Field::Knee),
+    ("rr", Field::RoadBarReach),
+    ("rp", Field::RoadBarDepth),
+    ("xr", Field::CrossBarReach),
+    ("xp", Field::CrossBarDepth),
+    ("fc", Field::FrontCentre),
+    ("fr", Field::ForkRake),
+    ("po", Field::PedalOffset),
+    ("sf", Field::SheetFor),
+    ("cs", Field::Chainstay),
+    ("pc", Field::PulleyCentres),
+    ("bb", Field::BottomBracketDrop),
+    ("ln", Field::ChainLinks),
+    ("gt", Field::GuideTeeth),
+    ("tt", Field::TensionTeeth),
+    ("pg", Field::PulleyGap),
+    ("gu", Field::GuideAngle),
+    ("rt", Field::RearStop),
+    ("fo", Field::ForeStop),
+    ("sy", Field::StopBy),
+    ("hd", Field::HangerDrop),
+    ("hb", Field::HangerSetback),
+    ("mf", Field::FrontMadeFor),
+    ("ga", Field::GearA),
+    ("gb", Field::GearB),
+    ("bm", Field::BodyMass),
+    ("km", Field::KitMass),
+    ("bi", Field::BikeMass),
+    ("pw", Field::Power),
+    ("lv", Field::Level),
+    ("gr", Field::Ground),
+    ("sl", Field::Slope),
+    ("le", Field::ClimbLength),
+    ("wi", Field::Headwind),
+    ("lt", Field::SecondsLost),
+    ("ef", Field::Efficiency),
+    ("sn", Field::Standing),
+    ("ft", Field::FootCost),
+    ("of", Field::OnFoot),
+    ("ld", Field::Carry),
+    ("dt", Field::DrivetrainShare),
+    ("rl", Field::Rolling),
+    ("fg", Field::FootGround),
+    ("mu", Field::Friction),
+    ("gs", Field::SlopeShare),
+    ("da", Field::DragArea),
+    ("ad", Field::AirDensity),
+    ("bs", Field::Balance),
+    ("gc", Field::GripCounts),
+    ("rw", Field::RearWeight),
+    ("lg", Field::Legs),
+    ("pk", Field::PeakPower),
+    ("rv", Field::Reserve),
+    ("rh", Field::ReserveShare),
+    ("es", Field::EntrySpeed),
+    ("co", Field::Course),
+    ("sg", Field::Smoothing),
+    ("gd", Field::TrackGround),
+    ("sk", Field::Sketch),
+    ("pa", Field::Paint),
+    ("hr", Field::ShiftRear),
+    ("hf", Field::ShiftFront),
+    ("cw", Field::CadenceSpread),
+    ("br", Field::Braking),
+    ("r1", Field::SearchSmall),
+    ("r2", Field::SearchLarge),
+    ("rk", Field::SearchPairs),
+];
+
+/// Longest link that is read at all: every field full of letters that take twelve characters each, and its name.
+fn longest_link() -> usize {
+    Field::ALL.iter().map(|field| 12 * field.longest() + 24).sum()
+}
+
+fn name(field: Field) -> &'static str {
+    SHORT.iter().find(|(_, named)| *named == field).map_or(field.spec().key, |(name, _)| name)
+}
+
+fn by_name(name: &str) -> Option<Field> {
+    Field::by_key(name).or_else(|| SHORT.iter().find(|(short, _)| *short == name).map(|&(_, field)| field))
+}
 
 /// A bench read from a link, and what in the link could not be used.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -20,13 +156,14 @@ pub struct Opened {
 /// Writes the bench as the part of an address behind `#`.
 #[must_use]
 pub fn write(bench: &Bench) -> String {
-    let mut link = format!("{}={}", MARK.0, MARK.1);
+    let [(mark, version), _] = MARKS;
+    let mut link = format!("{mark}={version}");
     for &field in Field::ALL {
         let spec = field.spec();
         let always = matches!(spec.group, Group::SetupA | Group::SetupB);
         if always || bench.text(field) != spec.start {
             link.push('&');
-            link.push_str(spec.key);
+            link.push_str(name(field));
             link.push('=');
             escape(bench.text(field), &mut link);
         }
@@ -39,22 +176,22 @@ pub fn write(bench: &Bench) -> String {
 pub fn read(link: &str) -> Opened {
     let mut opened = Opened { bench: Bench::default(), complaints: Vec::new() };
     let link = link.strip_prefix('#').unwrap_or(link);
-    if link.len() > LONGEST_LINK {
+    if link.len() > longest_link() {
         opened.complaints.push("The link is far too long to be one of ours, so it was not read.".to_owned());
         return opened;
     }
     let mut marked = link.is_empty();
     for (key, text) in form_urlencoded::parse(link.as_bytes()) {
-        if key == MARK.0 {
+        if let Some(&(_, version)) = MARKS.iter().find(|(mark, _)| *mark == key) {
             marked = true;
-            if text != MARK.1 {
+            if text != version {
                 opened.complaints.push(format!(
-                    "The link is of version “{}”, this page knows version {}; what it could read was kept.",
+                    "The link is of version “{}”, this page knows versions up to {}; what it could read was kept.",
                     shorten(&text),
-                    MARK.1
+                    MARKS[0].1
                 ));
             }
-        } else if let Some(field) = Field::by_key(&key) {
+        } else if let Some(field) = by_name(&key) {
             if text.chars().count() > field.longest() {
                 opened
                     .complaints
@@ -94,13 +231,72 @@ fn shorten(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::field::Kind;
     use proptest::prelude::*;
 
     #[test]
     fn the_demo_is_short_and_readable() {
         let link = write(&Bench::default());
-        assert!(link.starts_with("remount=1&rings-a=50/34&cassette-a=11-12-"), "{link}");
+        assert!(link.starts_with("r=2&ra=50/34&ca=11-12-"), "{link}");
         assert!(link.len() < 200, "{link}");
+    }
+
+    #[test]
+    fn no_two_fields_share_a_name() {
+        for &field in Field::ALL {
+            assert_eq!(by_name(name(field)), Some(field), "{}", name(field));
+            assert_eq!(by_name(field.spec().key), Some(field));
+        }
+        assert!(MARKS.iter().all(|(mark, _)| by_name(mark).is_none()));
+    }
+
+    #[test]
+    fn a_link_with_every_field_changed_stays_short() {
+        let mut bench = Bench::default();
+        for &field in Field::ALL {
+            let text = match (field.spec().kind, field.spec().group) {
+                (Kind::Text, Group::SetupA | Group::SetupB) => "10-11-12-13-15-17-19-21-24-28-32-38-45-52",
+                (Kind::Choice(choices), _) => {
+                    choices.iter().map(|choice| choice.0).max_by_key(|text| text.len()).unwrap_or("")
+                }
+                _ => "123.25",
+            };
+            bench.write(field, text);
+        }
+        let link = write(&bench);
+        assert!(
+            link.len() + "https://example.org/workshop/remount/#".len() < 2000,
+            "{} characters",
+            link.len()
+        );
+    }
+
+    /// A link kept from version 1 means what it meant: its own texts, and that version's demo for all it leaves out.
+    #[test]
+    fn a_link_of_version_1_still_opens() {
+        const KEPT: &str = "#remount=1&rings-a=48/34&cassette-a=11-12-13-14-15-17-19-21-24-27-30&rings-b=42&cassette-b=11-13-15-17-19-21-24-28-32-37-42&tyre=700x35c&roll-out=2150&cadence-low=57,5+rpm&limit=6.10&at-speed=18.5";
+        const DEMO: [(&str, &str); 14] = [
+            ("cadence-usual", "85"),
+            ("cadence-high", "110"),
+            ("capacity", "33"),
+            ("largest-sprocket", "34"),
+            ("smallest-sprocket", "11"),
+            ("ring-difference", "16"),
+            ("same-within", "2"),
+            ("inches", "real"),
+            ("speed-unit", "kmh"),
+            ("at-cadence", "85"),
+            ("rings-a", "48/34"),
+            ("cadence-low", "57,5 rpm"),
+            ("tyre", "700x35c"),
+            ("at-speed", "18.5"),
+        ];
+        let opened = read(KEPT);
+        assert_eq!(opened.complaints, Vec::<String>::new());
+        for (key, text) in DEMO {
+            assert_eq!(Field::by_key(key).map(|field| opened.bench.text(field)), Some(text), "{key}");
+        }
+        assert_eq!(read(&write(&opened.bench)).bench, opened.bench);
     }
 
     #[test]

@@ -3,7 +3,9 @@
 mod chain;
 mod lap;
 mod parse;
+mod position;
 mod ride;
+mod tyre;
 
 use crate::bench::Bench;
 use crate::field::Field;
@@ -14,9 +16,11 @@ use gear_math::{
 };
 pub use lap::{CourseChoice, LapInputs, Rings};
 use parse::Reader;
-pub use ride::{OwnGround, RideInputs};
 
 pub use chain::ChainInputs;
+pub use position::{BarShapes, PositionInputs, ToeInputs};
+pub use ride::{OwnGround, RideInputs};
+pub use tyre::TyreInputs;
 
 /// The rider's lowest, usual and highest cadence, ascending.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -65,6 +69,14 @@ pub struct Scenario {
     pub ride: RideInputs,
     /// The course and how it is ridden.
     pub lap: LapInputs,
+    /// Tyre, rim and what loads them.
+    pub tyre: TyreInputs,
+    /// The road position and the bike it goes to.
+    pub position: PositionInputs,
+    /// The one set-up that the workshop sheet is for; both when `None`.
+    pub sheet_for: Option<Side>,
+    /// What it was understood from: of a field in error, the last good text.
+    texts: Bench,
 }
 
 /// What is wrong with a field, and what the page uses instead.
@@ -91,7 +103,7 @@ impl Scenario {
     /// Understands a bench; a field in error keeps its value from `good`.
     #[must_use]
     pub fn read(bench: &Bench, good: &Self) -> ReadBench {
-        let mut reader = Reader::new(bench);
+        let mut reader = Reader::new(bench, &good.texts);
         let scenario = Self {
             chainsets: [
                 reader.parsed(Field::RingsA, good.chainsets[0]),
@@ -103,29 +115,31 @@ impl Scenario {
             ],
             wheel: reader.wheel(good.wheel),
             window: reader.window(good.window),
-            derailleur: reader.derailleur(good.derailleur),
-            tolerance: reader.measured(Field::Tolerance, good.tolerance, DuplicateTolerance::new, |kept| {
-                format!("{} %", kept.percent())
-            }),
-            nominal_inches: reader.choice(
-                Field::Inches,
-                good.nominal_inches,
-                &[("real", false), ("nominal", true)],
-            ),
-            unit: reader.choice(
-                Field::SpeedUnit,
-                good.unit,
-                &[("kmh", SpeedUnit::KmPerH), ("mph", SpeedUnit::MilesPerH)],
-            ),
-            limit: reader.limit(good.limit),
-            probe: good.probe,
+            derailleur: reader.derailleur(),
+            tolerance: reader.quantity(Field::Tolerance),
+            nominal_inches: reader.pick(Field::Inches, &[false, true]),
+            unit: reader.pick(Field::SpeedUnit, &[SpeedUnit::KmPerH, SpeedUnit::MilesPerH]),
+            limit: reader.quantity_or_none(Field::RollOutLimit),
+            probe: Probe {
+                cadence: reader.quantity(Field::ProbeCadence),
+                speed: reader.speed(Field::ProbeSpeed),
+            },
             chain: ChainInputs::read(&mut reader, &good.chain),
+            position: PositionInputs::read(&mut reader),
+            sheet_for: reader.pick(Field::SheetFor, &[None, Some(Side::A), Some(Side::B)]),
             ride: good.ride.clone(),
             lap: LapInputs::read(&mut reader, &good.lap),
+            tyre: good.tyre,
+            texts: Bench::default(),
         };
-        let probe = reader.probe(good.probe, scenario.unit);
         let ride = RideInputs::read(&mut reader, &good.ride, &scenario);
-        ReadBench { scenario: Self { probe, ride, ..scenario }, complaints: reader.complaints() }
+        let tyre = TyreInputs::read(&mut reader, &ride);
+        let complaints = reader.complaints();
+        let mut texts = bench.clone();
+        for complaint in &complaints {
+            texts.write(complaint.field, good.texts.text(complaint.field));
+        }
+        ReadBench { scenario: Self { ride, tyre, texts, ..scenario }, complaints }
     }
 
     /// Rings and sprockets of one set-up.
@@ -145,10 +159,12 @@ impl Default for Scenario {
 /// A plain set-up to read the demo bench with, so that reading always has something to fall back on.
 #[expect(clippy::expect_used, reason = "fixed values within every limit, run by every test")]
 fn bare() -> Scenario {
+    let texts = Bench::default();
+    let mut reader = Reader::new(&texts, &texts);
     let cadence = |rpm| Cadence::new(rpm).expect("a cadence");
     let (chainset, cassette) = ("42".parse().expect("rings"), "11-13-15".parse().expect("sprockets"));
+    let ride = RideInputs::bare(Drivetrain { chainset, cassette });
     Scenario {
-        ride: RideInputs::bare(Drivetrain { chainset, cassette }),
         lap: LapInputs::bare(),
         chainsets: [chainset; 2],
         cassettes: [cassette; 2],
@@ -165,12 +181,18 @@ fn bare() -> Scenario {
         limit: None,
         probe: Probe { cadence: cadence(85.0), speed: Speed::from_km_per_h(15.0).expect("a speed") },
         chain: ChainInputs::bare().expect("a usual cage"),
+        position: PositionInputs::read(&mut reader),
+        tyre: TyreInputs::read(&mut reader, &ride),
+        ride,
+        sheet_for: None,
+        texts,
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::field::Kind;
     use proptest::prelude::*;
 
     fn complaints(edits: &[(Field, &str)]) -> Vec<(Field, String)> {
@@ -247,6 +269,28 @@ mod tests {
             assert_eq!(complaints(&[(Field::Capacity, text), (Field::GuideTeeth, "11 teeth")]), [], "{text}");
         }
         assert_eq!(complaints(&[(Field::ChainLinks, "110 links")]), []);
+    }
+
+    #[test]
+    fn every_number_field_refuses_what_is_no_number_and_keeps_the_last_good_value() {
+        for &field in Field::ALL {
+            if matches!(field.spec().kind, Kind::Number | Kind::Choice(_)) {
+                for text in ["words", "1e9", "NaN", "<b>"] {
+                    let found = complaints(&[(field, text)]);
+                    assert_eq!(found.first().map(|complaint| complaint.0), Some(field), "{field:?} {text}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_mark_may_be_typed_in_psi() {
+        let mut bench = Bench::default();
+        bench.write(Field::TyreMark, "65 psi");
+        let read = Scenario::read(&bench, &Scenario::default());
+        assert_eq!(read.complaints, []);
+        assert!(read.scenario.tyre.marks.tyre.is_some_and(|mark| (mark.psi() - 65.0).abs() < 1e-9));
+        assert_eq!(complaints(&[(Field::TyreMark, "900 psi")])[0].0, Field::TyreMark);
     }
 
     #[test]

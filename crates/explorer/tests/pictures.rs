@@ -82,8 +82,30 @@ fn each_state_of_the_chain_is_said() {
     assert!(long.contains("B · 44×32: cage 19° forward, comfortable"), "{long}");
 }
 
+#[test]
+fn a_phone_gets_tyre_and_position_as_it_did() {
+    expect_file!["golden/cross-section-phone.svg"].assert_eq(&svg(
+        &report(&[]),
+        Picture::CrossSection,
+        358.0,
+    ));
+    expect_file!["golden/position-phone.svg"].assert_eq(&svg(&report(&[]), Picture::Position, 358.0));
+}
+
+#[test]
+fn a_tyre_over_the_gauge_looks_as_it_did() {
+    let wide = report(&[(Field::Tyre, "38-622"), (Field::Construction, "tubular"), (Field::Rim, "19")]);
+    expect_file!["golden/cross-section-over.svg"].assert_eq(&svg(&wide, Picture::CrossSection, 358.0));
+}
+
+#[test]
+fn a_bike_that_no_stem_fits_looks_as_it_did() {
+    let long = report(&[(Field::Reach, "460"), (Field::Stack, "640"), (Field::BarDrop, "-60")]);
+    expect_file!["golden/position-none.svg"].assert_eq(&svg(&long, Picture::Position, 780.0));
+}
+
 /// Set-ups at the ends of what may be typed.
-const EXTREMES: [&[(Field, &str)]; 12] = [
+const EXTREMES: [&[(Field, &str)]; 16] = [
     &[(Field::RingsA, "20"), (Field::CassetteA, "60"), (Field::RingsB, "60"), (Field::CassetteB, "9")],
     &[(Field::RingsA, "60/40/20"), (Field::CassetteA, "9-10-11-13-15-17-19-22-25-29-34-40-48-60")],
     &[
@@ -148,6 +170,36 @@ const EXTREMES: [&[(Field, &str)]; 12] = [
         (Field::GripCounts, "off"),
         (Field::Rolling, "0.001"),
         (Field::DragArea, "0"),
+    ],
+    &[
+        (Field::Tyre, "18-622"),
+        (Field::Rim, "10"),
+        (Field::WidthLimit, "none"),
+        (Field::Hookless, "hookless"),
+    ],
+    &[(Field::Tyre, "65-559"), (Field::Rim, "45"), (Field::MeasuringRim, "45"), (Field::BodyMass, "150")],
+    &[
+        (Field::Tyre, "20-622"),
+        (Field::Rim, "30"),
+        (Field::SaddleHeight, "450"),
+        (Field::Setback, "-50"),
+        (Field::TipToBar, "750"),
+        (Field::BarDrop, "250"),
+        (Field::Stack, "750"),
+        (Field::Reach, "520"),
+    ],
+    &[
+        (Field::TyreWidthMeasured, "80"),
+        (Field::SaddleHeight, "950"),
+        (Field::SeatAngle, "65"),
+        (Field::CrossSeatAngle, "82"),
+        (Field::TipToBar, "400"),
+        (Field::BarCloserBy, "60"),
+        (Field::BarDrop, "-100"),
+        (Field::BarUpBy, "60"),
+        (Field::CrossCrank, "200"),
+        (Field::HeadAngle, "60"),
+        (Field::FrontCentre, "500"),
     ],
 ];
 

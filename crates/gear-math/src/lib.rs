@@ -36,6 +36,7 @@
 mod course;
 mod drivetrain;
 mod order;
+mod position;
 mod quantity;
 mod rider;
 mod wheel;
@@ -66,7 +67,17 @@ pub use drivetrain::{
     RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind, Side, Sprocket, SprocketStep,
     StepSpread, TotalCapacity,
 };
-pub use quantity::{Cadence, Circumference, Development, GearInches, Limits, OutOfLimits, Ratio, Speed};
+pub use position::{
+    BarCloser, BarDepth, BarDrop, BarPlacement, BarRaise, BarReach, BarShape, BarTolerance, BikePoint,
+    CarriedPosition, ClampHeight, CrossBike, ExactStem, Footing, ForkRake, FrameReach, FrameStack,
+    FrontCentre, FrontEnd, FrontEndView, HeadAngle, MissingPiece, PedalOffset, PositionCaution,
+    PositionChanges, PositionView, RoadPosition, Saddle, SaddleHeight, SaddleLowering, SeatAngle, Setback,
+    SoleStack, Spacers, StemAngle, StemFit, StemLength, StemSearch, StemSearchLimits, StemSetup,
+    StemShortfall, TipToBar, ToeClearance, ToeRoom, ToeVerdict, TopCap, keep_hoods,
+};
+pub use quantity::{
+    Cadence, Circumference, Development, GearInches, Limits, Measured, OutOfLimits, Ratio, Speed,
+};
 pub use rider::{
     Air, AirDensity, AirPressure, AirTemperature, Altitude, Answer, BalanceSpeed, Band, BaselineMetabolism,
     Basis, Bike, BikeMass, BodyMass, Carry, Cell, Climb, ClimbLength, ClimbPlan, Compass, CrankLength,
@@ -81,8 +92,14 @@ pub use rider::{
     break_even_length, running_cost, verdict_map, walking_cost,
 };
 pub use wheel::{
-    BeadSeat, EstimateError, MeasuredRollOut, NominalWidth, RollOutDeviation, RollOutEstimate, TyreKind,
-    TyreSize, TyreSizeError, Wheel, WheelDiameter,
+    AirSpring, BeadSeat, CeilingReason, Construction, EstimateError, FloorAboveCeiling, FloorReason,
+    FrontShare, HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE, LabelEdition, LimitedBy, LoadedTyre,
+    MEASURING_RIMS_2020, MeasuredRollOut, MeasuringRimRow, MountedWidth, NominalWidth, Pressure,
+    PressureAdvice, PressureCase, PressureCaution, PressureCeiling, PressureFloor, PressureMarks, RACE_RULES,
+    RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange, RimRow, RollOutDeviation, RollOutEstimate,
+    SectionArc, TyreFitError, TyreGround, TyreKind, TyreSection, TyreSize, TyreSizeError, TyreWidth, Wheel,
+    WheelDiameter, WheelLoad, WheelPressure, WheelRadius, WheelStyle, Wheels, WidthAccuracy, WidthVerdict,
+    contact_area_cm2, rim_cautions,
 };
 
 #[cfg(doctest)]

@@ -68,6 +68,28 @@ impl fmt::Display for OutOfLimits {
 
 impl core::error::Error for OutOfLimits {}
 
+/// A quantity that is typed or measured, for whoever reads many of them alike.
+///
+/// # Example
+/// ```
+/// use gear_math::{Cadence, Circumference, Measured};
+/// fn middle<T: Measured>() -> Option<T> {
+///     T::measured((T::BOUNDS.min + T::BOUNDS.max) / 2.0).ok()
+/// }
+/// assert_eq!(middle::<Cadence>().map(Cadence::rpm), Some(110.0));
+/// assert_eq!(middle::<Circumference>().map(Circumference::mm), Some(1750.0));
+/// ```
+pub trait Measured: Sized {
+    /// What this quantity may be.
+    const BOUNDS: &'static Limits;
+
+    /// Takes a value in the base unit.
+    ///
+    /// # Errors
+    /// [`OutOfLimits`] when the value is not a number or lies outside [`Self::BOUNDS`].
+    fn measured(value: f64) -> Result<Self, OutOfLimits>;
+}
+
 /// Declares quantities that are typed or measured, each with its limits.
 macro_rules! measured {
     ($($(#[$doc:meta])* $type:ident($unit_fn:ident): $name:literal, $unit:literal, $min:literal ..= $max:literal;)+) => {$(
@@ -92,6 +114,14 @@ macro_rules! measured {
             #[must_use]
             pub const fn $unit_fn(self) -> f64 {
                 self.0
+            }
+        }
+
+        impl $crate::Measured for $type {
+            const BOUNDS: &'static Limits = &Self::LIMITS;
+
+            fn measured(value: f64) -> Result<Self, OutOfLimits> {
+                Self::new(value)
             }
         }
     )+};

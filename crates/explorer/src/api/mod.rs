@@ -4,7 +4,9 @@ pub mod cage;
 pub mod chain;
 pub mod gears;
 pub mod lap;
+pub mod position;
 pub mod ride;
+pub mod tyre;
 pub mod wheel;
 
 use gear_math::{Cassette, Chainset, Circumference, Drivetrain, Gear, SetUp};

@@ -2,6 +2,7 @@
 
 mod capacity;
 mod climb;
+mod cross_section;
 mod drivetrain;
 mod found;
 mod gain;
@@ -12,6 +13,7 @@ mod overlap;
 pub mod palette;
 mod pen;
 mod plate;
+mod position;
 mod profile;
 mod scale;
 mod side;
@@ -69,11 +71,15 @@ pub enum Picture {
     GearTimes,
     /// What a search found.
     Found,
+    /// The tyre cut across on its rim, with the gauge over it.
+    CrossSection,
+    /// Road and cross position laid over one another.
+    Position,
 }
 
 impl Picture {
     /// Every picture.
-    pub const ALL: [Picture; 15] = [
+    pub const ALL: [Picture; 17] = [
         Self::Ladder,
         Self::Speeds,
         Self::Steps,
@@ -89,6 +95,8 @@ impl Picture {
         Self::Gain,
         Self::GearTimes,
         Self::Found,
+        Self::CrossSection,
+        Self::Position,
     ];
 
     /// Its name in the page.
@@ -110,6 +118,8 @@ impl Picture {
             Self::Gain => "gain",
             Self::GearTimes => "gear-times",
             Self::Found => "found",
+            Self::CrossSection => "cross-section",
+            Self::Position => "position",
         }
     }
 
@@ -138,6 +148,8 @@ impl Picture {
             Self::Gain => gain::height(),
             Self::GearTimes => gear_times::height(report, width),
             Self::Found => found::height(),
+            Self::CrossSection => cross_section::height(report, width),
+            Self::Position => position::height(report, width),
         }
     }
 
@@ -160,6 +172,8 @@ impl Picture {
             Self::Gain => gain::spots(report, size),
             Self::GearTimes => gear_times::spots(report, size),
             Self::Found => found::spots(report, size),
+            Self::CrossSection => cross_section::spots(report, size),
+            Self::Position => position::spots(report, size),
         }
     }
 
@@ -182,6 +196,8 @@ impl Picture {
             Self::Gain => gain::label(report),
             Self::GearTimes => gear_times::label(report),
             Self::Found => found::label(report),
+            Self::CrossSection => cross_section::label(report),
+            Self::Position => position::label(report),
         }
     }
 
@@ -204,6 +220,8 @@ impl Picture {
             Self::Gain => gain::draw(pen, look, report, size),
             Self::GearTimes => gear_times::draw(pen, look, report, size),
             Self::Found => found::draw(pen, look, report, size),
+            Self::CrossSection => cross_section::draw(pen, look, report, size),
+            Self::Position => position::draw(pen, look, report, size),
         }
         std::mem::take(&mut pen.marks)
     }

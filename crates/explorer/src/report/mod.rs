@@ -2,15 +2,19 @@
 
 mod chain;
 mod lap;
+mod position;
 mod ride;
 mod setup;
 mod side;
+mod tyre;
 
 pub use chain::{ChainReport, Doubt, Station, direction, state_name};
 pub use lap::{FINALISTS, Found, Hunt, LapQuestion, LapReport, LapRoom, OwnCourse, Settled, row};
+pub use position::PositionReport;
 pub use ride::{GroundRow, OtherGear, RideReport, RideSide, Stretch, Swing, surface_name};
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;
+pub use tyre::{GearOnBoth, OtherTyre, TyreFit, TyreReport, WidthLine};
 
 use crate::number::{plain, rpm, trimmed};
 use crate::scenario::{CadenceWindow, LapInputs, Probe, Scenario};
@@ -57,6 +61,12 @@ pub struct Report {
     pub lap_inputs: LapInputs,
     /// The lap itself, which is worked out apart from the rest because it takes longer.
     pub lap: LapRoom,
+    /// Tyre, rim and pressure.
+    pub tyre: TyreReport,
+    /// The road position on the cross bike.
+    pub position: PositionReport,
+    /// The set-ups that the workshop sheet is for.
+    pub sheet_for: Option<Side>,
 }
 
 /// A gear that A and B share.
@@ -123,6 +133,9 @@ impl Report {
             ride: RideReport::of(scenario),
             lap_inputs: scenario.lap.clone(),
             lap: LapRoom::default(),
+            tyre: TyreReport::new(scenario),
+            position: PositionReport::new(scenario),
+            sheet_for: scenario.sheet_for,
             setups,
             comparison,
         }

@@ -47,35 +47,15 @@ struct MeasuredCage {
 }
 
 impl MeasuredCage {
-    fn read(reader: &mut Reader<'_>, good: &Self) -> Self {
+    fn read(reader: &mut Reader<'_>) -> Self {
         Self {
-            pulley_centres: reader.optional_quantity(
-                Field::PulleyCentres,
-                good.pulley_centres,
-                PulleyCentres::new,
-                PulleyCentres::mm,
-            ),
-            guide: reader.teeth(Field::GuideTeeth, good.guide, Pulley::new, Pulley::teeth),
-            tension: reader.teeth(Field::TensionTeeth, good.tension, Pulley::new, Pulley::teeth),
-            gap: reader.optional_quantity(Field::PulleyGap, good.gap, PulleyGap::new, PulleyGap::mm),
-            guide_angle: reader.optional_quantity(
-                Field::GuideAngle,
-                good.guide_angle,
-                GuideAngle::new,
-                GuideAngle::degrees,
-            ),
-            rear_stop: reader.optional_quantity(
-                Field::RearStop,
-                good.rear_stop,
-                RearStop::new,
-                RearStop::degrees,
-            ),
-            fore_stop: reader.optional_quantity(
-                Field::ForeStop,
-                good.fore_stop,
-                ForeStop::new,
-                ForeStop::degrees,
-            ),
+            pulley_centres: reader.quantity_or_none(Field::PulleyCentres),
+            guide: reader.teeth(Field::GuideTeeth, Pulley::new),
+            tension: reader.teeth(Field::TensionTeeth, Pulley::new),
+            gap: reader.quantity_or_none(Field::PulleyGap),
+            guide_angle: reader.quantity_or_none(Field::GuideAngle),
+            rear_stop: reader.quantity_or_none(Field::RearStop),
+            fore_stop: reader.quantity_or_none(Field::ForeStop),
         }
     }
 
@@ -112,7 +92,7 @@ impl ChainInputs {
     }
 
     pub(super) fn read(reader: &mut Reader<'_>, good: &Self) -> Self {
-        let typed = MeasuredCage::read(reader, &good.measured);
+        let typed = MeasuredCage::read(reader);
         let (measured, cage) = match typed.filled() {
             Ok(cage) => (typed, cage),
             Err(error) => {
@@ -121,40 +101,16 @@ impl ChainInputs {
             }
         };
         Self {
-            chainstay: reader.optional_quantity(
-                Field::Chainstay,
-                good.chainstay,
-                ChainstayLength::new,
-                ChainstayLength::mm,
-            ),
-            bottom_bracket_drop: reader.optional_quantity(
-                Field::BottomBracketDrop,
-                good.bottom_bracket_drop,
-                BottomBracketDrop::new,
-                BottomBracketDrop::mm,
-            ),
-            hanger_drop: reader.optional_quantity(
-                Field::HangerDrop,
-                good.hanger_drop,
-                HangerDrop::new,
-                HangerDrop::mm,
-            ),
-            hanger_setback: reader.optional_quantity(
-                Field::HangerSetback,
-                good.hanger_setback,
-                HangerSetback::new,
-                HangerSetback::mm,
-            ),
+            chainstay: reader.quantity_or_none(Field::Chainstay),
+            bottom_bracket_drop: reader.quantity_or_none(Field::BottomBracketDrop),
+            hanger_drop: reader.quantity_or_none(Field::HangerDrop),
+            hanger_setback: reader.quantity_or_none(Field::HangerSetback),
             measured,
             cage,
-            links: reader.links(Field::ChainLinks, good.links),
-            made_for: reader.teeth(Field::FrontMadeFor, good.made_for, Chainring::new, Chainring::teeth),
-            stop_by_capacity: reader.choice(
-                Field::StopBy,
-                good.stop_by_capacity,
-                &[("usual", false), ("capacity", true)],
-            ),
-            shown: [Field::GearA, Field::GearB].map(|field| place(reader, field, good.shown)),
+            links: reader.links(Field::ChainLinks),
+            made_for: reader.teeth(Field::FrontMadeFor, Chainring::new),
+            stop_by_capacity: reader.pick(Field::StopBy, &[false, true]),
+            shown: [Field::GearA, Field::GearB].map(|field| place(reader, field)),
         }
     }
 
@@ -203,8 +159,6 @@ const fn blamed(error: &PathError) -> Field {
     }
 }
 
-fn place(reader: &mut Reader<'_>, field: Field, good: [usize; 2]) -> usize {
-    let kept = good[usize::from(field == Field::GearB)] as f64 + 1.0;
-    let place = reader.measured(field, kept, |place| PLACES.check(place), |kept| format!("gear {kept}"));
-    place as usize - 1
+fn place(reader: &mut Reader<'_>, field: Field) -> usize {
+    reader.number_within(field, &PLACES) as usize - 1
 }

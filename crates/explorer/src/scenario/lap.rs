@@ -1,11 +1,9 @@
 //! Round the lap: which course, what is painted over it, and how it is ridden and searched.
 
 use super::parse::Reader;
-use super::ride::SURFACES;
 use crate::field::Field;
 use gear_math::{
-    Braking, CadenceWindow, Chainring, Course, Demo, Mounting, ObstacleTime, OutOfLimits, ShiftTime,
-    Shifting, SmoothingLength, Surface,
+    Braking, Chainring, Course, Demo, Mounting, ObstacleTime, Shifting, SmoothingLength, Surface,
 };
 use std::rc::Rc;
 
@@ -62,35 +60,25 @@ pub struct LapInputs {
 
 impl LapInputs {
     pub(super) fn read(reader: &mut Reader<'_>, good: &Self) -> Self {
-        let choice = reader.choice(Field::Course, good.choice, &COURSES);
+        let choice = reader.pick(Field::Course, &COURSES);
         Self {
             choice,
             sketch: sketch(reader, choice, &good.sketch),
             coats: coats(reader, &good.coats),
-            smoothing: reader.quantity(
-                Field::Smoothing,
-                good.smoothing,
-                SmoothingLength::new,
-                SmoothingLength::m,
-            ),
-            track_ground: reader.choice(Field::TrackGround, good.track_ground, &SURFACES),
+            smoothing: reader.quantity(Field::Smoothing),
+            track_ground: reader.pick(Field::TrackGround, &Surface::ALL),
             shifting: Shifting {
                 preferred: good.shifting.preferred,
-                window: reader.quantity(
-                    Field::CadenceSpread,
-                    good.shifting.window,
-                    CadenceWindow::new,
-                    CadenceWindow::share,
-                ),
-                rear: reader.quantity(Field::ShiftRear, good.shifting.rear, ShiftTime::new, ShiftTime::s),
-                front: reader.quantity(Field::ShiftFront, good.shifting.front, ShiftTime::new, ShiftTime::s),
+                window: reader.quantity(Field::CadenceSpread),
+                rear: reader.quantity(Field::ShiftRear),
+                front: reader.quantity(Field::ShiftFront),
             },
-            braking: reader.quantity(Field::Braking, good.braking, Braking::new, Braking::m_per_s2),
+            braking: reader.quantity(Field::Braking),
             rings: [
-                reader.quantity(Field::SearchSmall, good.rings[0], ring, teeth),
-                reader.quantity(Field::SearchLarge, good.rings[1], ring, teeth),
+                reader.teeth(Field::SearchSmall, Chainring::new).unwrap_or(good.rings[0]),
+                reader.teeth(Field::SearchLarge, Chainring::new).unwrap_or(good.rings[1]),
             ],
-            kinds: reader.choice(Field::SearchPairs, good.kinds, &RINGS),
+            kinds: reader.pick(Field::SearchPairs, &[Rings::Both, Rings::Single, Rings::Pair]),
         }
     }
 
@@ -122,14 +110,6 @@ impl LapInputs {
             painted.unwrap_or(course)
         })
     }
-}
-
-fn ring(count: f64) -> Result<Chainring, OutOfLimits> {
-    Chainring::new(count.clamp(0.0, 999.0).round() as u16)
-}
-
-fn teeth(ring: Chainring) -> f64 {
-    f64::from(ring.teeth())
 }
 
 /// An empty sketch is in order as long as it is not the one that is ridden.
@@ -188,14 +168,12 @@ fn coat(line: &str) -> Option<(f64, f64, Coat)> {
     (0.0 <= from && from < to && cells.next().is_none()).then_some((from, to, coat))
 }
 
-const COURSES: [(&str, CourseChoice); 4] = [
-    ("meadow", CourseChoice::Demo(Demo::Meadow)),
-    ("sand-pit", CourseChoice::Demo(Demo::SandPit)),
-    ("sketch", CourseChoice::Sketch),
-    ("own", CourseChoice::Own),
+const COURSES: [CourseChoice; 4] = [
+    CourseChoice::Demo(Demo::Meadow),
+    CourseChoice::Demo(Demo::SandPit),
+    CourseChoice::Sketch,
+    CourseChoice::Own,
 ];
-
-const RINGS: [(&str, Rings); 3] = [("both", Rings::Both), ("single", Rings::Single), ("pair", Rings::Pair)];
 
 #[cfg(test)]
 mod tests {

@@ -1,12 +1,11 @@
 //! From text to values, field by field. What fails keeps its last good value and says what to type.
 
-use super::{CadenceWindow, Complaint, Probe};
+use super::{CadenceWindow, Complaint};
 use crate::bench::Bench;
-use crate::field::Field;
-use crate::number::{rpm, trimmed, with_unit};
-use crate::speed_unit::SpeedUnit;
+use crate::field::{Field, Kind};
+use crate::number::trimmed;
 use gear_math::{
-    Cadence, ChainLinks, Circumference, Climb, Derailleur, OutOfLimits, RollOutLimit, Speed, TyreKind,
+    Cadence, ChainLinks, Climb, Derailleur, Limits, Measured, OutOfLimits, Pressure, Speed, TyreKind,
     TyreSize, Wheel,
 };
 use std::fmt::Display;
@@ -15,12 +14,14 @@ use std::str::FromStr;
 /// Reads a bench and gathers complaints.
 pub(super) struct Reader<'b> {
     bench: &'b Bench,
+    /// The last good text of every field.
+    good: &'b Bench,
     complaints: Vec<Complaint>,
 }
 
 impl<'b> Reader<'b> {
-    pub(super) const fn new(bench: &'b Bench) -> Self {
-        Self { bench, complaints: Vec::new() }
+    pub(super) const fn new(bench: &'b Bench, good: &'b Bench) -> Self {
+        Self { bench, good, complaints: Vec::new() }
     }
 
     pub(super) fn complaints(self) -> Vec<Complaint> {
@@ -55,79 +56,114 @@ impl<'b> Reader<'b> {
         )
     }
 
-    /// A number within the limits of its quantity.
-    pub(super) fn measured<T: Copy>(
-        &mut self,
-        field: Field,
-        good: T,
-        new: impl Fn(f64) -> Result<T, OutOfLimits>,
-        kept: impl Fn(T) -> String,
-    ) -> T {
-        self.read(field, good, kept, |text| number(text, field).and_then(|value| new(value).map_err(within)))
+    /// A quantity. A field in error keeps what its last good text meant.
+    pub(super) fn quantity<T: Measured>(&mut self, field: Field) -> T {
+        sure(T::measured(self.number_within(field, T::BOUNDS)))
     }
 
-    /// A number that may be left out.
-    fn optional<T: Copy>(
-        &mut self,
-        field: Field,
-        good: Option<T>,
-        new: impl Fn(f64) -> Result<T, OutOfLimits>,
-        kept: impl Fn(T) -> String,
-    ) -> Option<T> {
-        let kept = |good: Option<T>| good.map_or("none".to_owned(), &kept);
-        self.read(field, good, kept, |text| {
-            if text.is_empty() {
-                return Ok(None);
-            }
-            number(text, field).and_then(|value| new(value).map(Some).map_err(within))
-        })
+    /// A quantity that may be left empty.
+    pub(super) fn quantity_or_none<T: Measured>(&mut self, field: Field) -> Option<T> {
+        self.number_or_none(field, T::BOUNDS).and_then(|number| T::measured(number).ok())
+    }
+
+    /// A speed in km/h, whatever unit speeds are shown in.
+    pub(super) fn speed(&mut self, field: Field) -> Speed {
+        sure(Speed::from_km_per_h(self.number_within(field, &Speed::KM_PER_H_LIMITS)))
+    }
+
+    /// One of `values`, in the order in which the field offers them; a link may hold any text.
+    pub(super) fn pick<T: Copy>(&mut self, field: Field, values: &[T]) -> T {
+        debug_assert!(matches!(field.spec().kind, Kind::Choice(choices) if choices.len() == values.len()));
+        values[self.chosen(field).min(values.len() - 1)]
     }
 
     /// Whole teeth that may be left out.
-    #[inline(never)]
-    pub(super) fn teeth<T: Copy>(
-        &mut self,
-        field: Field,
-        good: Option<T>,
-        new: fn(u16) -> Result<T, OutOfLimits>,
-        count: fn(T) -> u16,
-    ) -> Option<T> {
-        let kept = |good: Option<T>| {
-            good.map_or("none".to_owned(), |value| with_unit(f64::from(count(value)), 0, "teeth"))
-        };
-        self.read(field, good, kept, |text| match whole(text, &["teeth", "t", "T"]) {
-            Ok(count) => count.map(new).transpose().map_err(within),
-            Err(NotWhole) => {
-                Err(format!("Type a whole number of teeth, or leave it empty{}", example(field)))
-            }
+    pub(super) fn teeth<T>(&mut self, field: Field, new: fn(u16) -> Result<T, OutOfLimits>) -> Option<T> {
+        let refused = |count| new(count).err().map(within);
+        self.whole_or_none(field, &["teeth", "t", "T"], &refused).and_then(|count| new(count).ok())
+    }
+
+    /// A number of links that may be left out.
+    pub(super) fn links(&mut self, field: Field) -> Option<ChainLinks> {
+        let refused = |count| ChainLinks::new(count).err().map(|error| sentence(&error));
+        self.whole_or_none(field, &["links"], &refused).and_then(|count| ChainLinks::new(count).ok())
+    }
+
+    // What follows has one body for all quantities, which keeps the compiled code small.
+
+    /// The number of a field, of the last good text, or of the starting value.
+    pub(super) fn number_within(&mut self, field: Field, limits: &'static Limits) -> f64 {
+        self.number_or_complaint(field, self.bench.text(field), limits).unwrap_or_else(|| {
+            let kept = [self.good.text(field), field.spec().start];
+            kept.into_iter().find_map(|text| checked(text, field, limits).ok()).unwrap_or(limits.min)
         })
     }
 
-    /// One of the values a choice offers; a link may hold any text.
-    pub(super) fn choice<T: Copy + PartialEq>(&mut self, field: Field, good: T, choices: &[(&str, T)]) -> T {
-        let name = |kept: T| {
-            let name = choices.iter().find(|(_, value)| *value == kept).map_or("", |(name, _)| name);
-            field.spec().words_for(name).to_owned()
+    fn number_or_none(&mut self, field: Field, limits: &'static Limits) -> Option<f64> {
+        let text = self.bench.text(field).trim();
+        if text.is_empty() {
+            return None;
+        }
+        self.number_or_complaint(field, text, limits)
+            .or_else(|| checked(self.good.text(field), field, limits).ok())
+    }
+
+    fn number_or_complaint(&mut self, field: Field, text: &str, limits: &'static Limits) -> Option<f64> {
+        checked(text, field, limits).map_err(|message| self.refuse(field, message)).ok()
+    }
+
+    fn whole_or_none(
+        &mut self,
+        field: Field,
+        units: &[&str],
+        refused: &dyn Fn(u16) -> Option<String>,
+    ) -> Option<u16> {
+        let read = |text: &str| match whole(text.trim(), units) {
+            Ok(None) => Ok(None),
+            Ok(Some(count)) => refused(count).map_or(Ok(Some(count)), Err),
+            Err(NotWhole) => {
+                let unit = units.first().unwrap_or(&"");
+                Err(format!("Type a whole number of {unit}, or leave it empty{}", example(field)))
+            }
         };
-        self.read(field, good, name, |text| {
-            let found = choices.iter().find(|(name, _)| *name == text);
-            found.map(|&(_, value)| value).ok_or_else(|| "Choose one of the values offered.".to_owned())
+        read(self.bench.text(field)).unwrap_or_else(|message| {
+            self.refuse(field, message);
+            read(self.good.text(field)).unwrap_or(None)
         })
+    }
+
+    fn chosen(&mut self, field: Field) -> usize {
+        let Kind::Choice(choices) = field.spec().kind else { return 0 };
+        let place = |text: &str| choices.iter().position(|(value, _)| *value == text.trim());
+        place(self.bench.text(field)).unwrap_or_else(|| {
+            self.refuse(field, "Choose one of the values offered.".to_owned());
+            place(self.good.text(field)).unwrap_or(0)
+        })
+    }
+
+    /// Complains of a field and names its last good text as kept.
+    fn refuse(&mut self, field: Field, message: String) {
+        let kept = match field.spec().words_for(self.good.text(field).trim()) {
+            "" => "none".to_owned(),
+            text if text.ends_with(|last: char| last.is_ascii_digit()) => in_unit(text, field),
+            text => text.to_owned(),
+        };
+        self.complaints.push(Complaint { field, message, kept });
     }
 
     pub(super) fn wheel(&mut self, good: Wheel) -> Wheel {
-        let tyre: TyreSize = self.parsed(Field::Tyre, good.tyre);
-        let measured = self.optional(Field::RollOut, good.measured, Circumference::new, |kept| {
-            with_unit(kept.mm(), 0, "mm")
-        });
-        Wheel { tyre, kind: TyreKind::CycloCross, measured }
+        Wheel {
+            tyre: self.parsed::<TyreSize>(Field::Tyre, good.tyre),
+            kind: TyreKind::CycloCross,
+            measured: self.quantity_or_none(Field::RollOut),
+        }
     }
 
     pub(super) fn window(&mut self, good: CadenceWindow) -> CadenceWindow {
         let before = self.complaints.len();
-        let low = self.cadence(Field::CadenceLow, good.low);
-        let usual = self.cadence(Field::CadenceUsual, good.usual);
-        let high = self.cadence(Field::CadenceHigh, good.high);
+        let low = self.quantity::<Cadence>(Field::CadenceLow);
+        let usual = self.quantity::<Cadence>(Field::CadenceUsual);
+        let high = self.quantity::<Cadence>(Field::CadenceHigh);
         let ascending = low < usual && usual < high;
         if ascending {
             return CadenceWindow { low, usual, high };
@@ -147,111 +183,19 @@ impl<'b> Reader<'b> {
         good
     }
 
-    fn cadence(&mut self, field: Field, good: Cadence) -> Cadence {
-        self.measured(field, good, Cadence::new, rpm)
-    }
-
-    pub(super) fn derailleur(&mut self, good: Derailleur) -> Derailleur {
+    pub(super) fn derailleur(&mut self) -> Derailleur {
         use gear_math::{RingDifference, Sprocket, TotalCapacity};
         Derailleur {
-            total_capacity: self.teeth(
-                Field::Capacity,
-                good.total_capacity,
-                TotalCapacity::new,
-                TotalCapacity::teeth,
-            ),
-            largest_sprocket: self.teeth(
-                Field::LargestSprocket,
-                good.largest_sprocket,
-                Sprocket::new,
-                Sprocket::teeth,
-            ),
-            smallest_sprocket: self.teeth(
-                Field::SmallestSprocket,
-                good.smallest_sprocket,
-                Sprocket::new,
-                Sprocket::teeth,
-            ),
-            ring_difference: self.teeth(
-                Field::RingDifference,
-                good.ring_difference,
-                RingDifference::new,
-                RingDifference::teeth,
-            ),
+            total_capacity: self.teeth(Field::Capacity, TotalCapacity::new),
+            largest_sprocket: self.teeth(Field::LargestSprocket, Sprocket::new),
+            smallest_sprocket: self.teeth(Field::SmallestSprocket, Sprocket::new),
+            ring_difference: self.teeth(Field::RingDifference, RingDifference::new),
         }
-    }
-
-    pub(super) fn limit(&mut self, good: Option<RollOutLimit>) -> Option<RollOutLimit> {
-        self.optional(Field::RollOutLimit, good, RollOutLimit::new, |kept| with_unit(kept.m(), 2, "m"))
-    }
-
-    pub(super) fn probe(&mut self, good: Probe, unit: SpeedUnit) -> Probe {
-        Probe {
-            cadence: self.cadence(Field::ProbeCadence, good.cadence),
-            speed: self
-                .measured(Field::ProbeSpeed, good.speed, Speed::from_km_per_h, |kept| unit.print(kept)),
-        }
-    }
-
-    /// A quantity in the unit of its field.
-    pub(super) fn quantity<T: Copy>(
-        &mut self,
-        field: Field,
-        good: T,
-        new: fn(f64) -> Result<T, OutOfLimits>,
-        value: fn(T) -> f64,
-    ) -> T {
-        let read = self.number_within(field, Some(value(good)), &|typed| new(typed).err());
-        new(read).unwrap_or(good)
-    }
-
-    /// The same for a field that may be left out.
-    pub(super) fn optional_quantity<T: Copy>(
-        &mut self,
-        field: Field,
-        good: Option<T>,
-        new: fn(f64) -> Result<T, OutOfLimits>,
-        value: fn(T) -> f64,
-    ) -> Option<T> {
-        if self.bench.text(field).trim().is_empty() {
-            return None;
-        }
-        new(self.number_within(field, good.map(value), &|typed| new(typed).err())).ok()
-    }
-
-    /// Reads the number of a quantity, or gives `good`, which is not a number when there is none. One body for all
-    /// quantities keeps the compiled code small.
-    fn number_within(
-        &mut self,
-        field: Field,
-        good: Option<f64>,
-        refuse: &dyn Fn(f64) -> Option<OutOfLimits>,
-    ) -> f64 {
-        let text = self.bench.text(field).trim();
-        let read = number(text, field).and_then(|value| match refuse(value) {
-            Some(error) => Err(sentence(&error)),
-            None => Ok(value),
-        });
-        read.unwrap_or_else(|message| {
-            let kept = good.map_or("none".to_owned(), |good| in_unit(good, field));
-            self.complaints.push(Complaint { field, message, kept });
-            good.unwrap_or(f64::NAN)
-        })
-    }
-
-    /// A number of links that may be left out.
-    pub(super) fn links(&mut self, field: Field, good: Option<ChainLinks>) -> Option<ChainLinks> {
-        let kept =
-            |good: Option<ChainLinks>| good.map_or("none".to_owned(), |links| links.count().to_string());
-        self.read(field, good, kept, |text| match whole(text, &["links"]) {
-            Ok(count) => count.map(ChainLinks::new).transpose().map_err(|error| sentence(&error)),
-            Err(NotWhole) => Err("Type a whole number of links, or leave it empty.".to_owned()),
-        })
     }
 
     /// A slope that riding and going on foot can be compared on.
     pub(super) fn climb(&mut self, field: Field, good: Climb) -> Climb {
-        let kept = |kept: Climb| in_unit(kept.percent(), field);
+        let kept = |kept: Climb| in_unit(&trimmed(kept.percent()), field);
         self.read(field, good, kept, |text| {
             let percent = number(text, field)?;
             Climb::new(percent).map_err(|_| {
@@ -275,6 +219,22 @@ impl<'b> Reader<'b> {
     }
 }
 
+/// What was made of a number within its limits.
+#[expect(clippy::expect_used, reason = "whoever calls this has checked the number against the same limits")]
+fn sure<T>(made: Result<T, OutOfLimits>) -> T {
+    made.expect("a number within its limits")
+}
+
+/// A number within its limits. A pressure may have psi behind it.
+fn checked(text: &str, field: Field, limits: &'static Limits) -> Result<f64, String> {
+    let text = text.trim();
+    match text.strip_suffix("psi").filter(|_| field.spec().unit == "bar") {
+        Some(psi) => number(psi.trim_end(), field)
+            .and_then(|psi| Pressure::from_psi(psi).map(Pressure::bar).map_err(within)),
+        None => number(text, field).and_then(|value| limits.check(value).map_err(within)),
+    }
+}
+
 /// What is no whole number.
 struct NotWhole;
 
@@ -290,8 +250,8 @@ fn whole(text: &str, units: &[&str]) -> Result<Option<u16>, NotWhole> {
 }
 
 /// A value with the unit of its field.
-fn in_unit(value: f64, field: Field) -> String {
-    format!("{}\u{a0}{}", trimmed(value), field.spec().unit).trim_end().to_owned()
+fn in_unit(value: &str, field: Field) -> String {
+    format!("{value}\u{a0}{}", field.spec().unit).trim_end().to_owned()
 }
 
 /// A typed number: a decimal comma, a true minus sign and the field's own unit behind it are understood.

@@ -5,11 +5,10 @@ use super::parse::Reader;
 use crate::field::Field;
 use crate::report::Side;
 use gear_math::{
-    Air, AirDensity, BalanceSpeed, Bike, BikeMass, BodyMass, Circumference, Climb, ClimbLength, CrankLength,
-    DragArea, Drivetrain, DrivetrainEfficiency, FootCostFactor, FootFactor, Friction, Gaits, GrossEfficiency,
-    Ground, Headwind, KitMass, LegStrength, Level, LoadFactor, MarkKind, PeakPower, Power, RearShare, Reason,
-    ReserveShare, RideOrRun, Rider, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare, Speed, Stance,
-    StandingMetabolism, StrengthShare, Surface, WorkReserve,
+    Air, BalanceSpeed, Bike, BikeMass, BodyMass, Circumference, Climb, ClimbLength, Drivetrain, FootFactor,
+    Friction, Gaits, Ground, KitMass, LegStrength, Level, MarkKind, PeakPower, Power, Reason, ReserveShare,
+    RideOrRun, Rider, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare, Speed, Stance,
+    StrengthShare, Surface, WorkReserve,
 };
 
 /// What the rider knows of the ground better than the table of surfaces does.
@@ -79,26 +78,24 @@ pub struct RideInputs {
 impl RideInputs {
     /// Understands the fields; `scenario` holds what the rest of the bench has already come to.
     pub(super) fn read(reader: &mut Reader<'_>, good: &Self, scenario: &Scenario) -> Self {
-        let surface = reader.choice(Field::Ground, good.surface, &SURFACES);
-        let own = OwnGround::read(reader, good.own);
-        let level = reader.choice(Field::Level, good.level, &LEVELS);
-        let typed_power = reader.optional_quantity(Field::Power, good.typed_power, Power::new, Power::watts);
+        let surface = reader.pick(Field::Ground, &Surface::ALL);
+        let own = OwnGround::read(reader);
+        let level = reader.pick(Field::Level, &Level::ALL);
+        let typed_power = reader.quantity_or_none(Field::Power);
         let mut inputs = Self {
             rider: rider(reader, good, scenario),
             typed_power,
             level,
-            bike: bike(reader, &good.bike, scenario),
+            bike: bike(reader, scenario),
             air: air(reader, good.air),
             surface,
             own,
-            ground: own.on(surface, good.ground.slope_share),
+            ground: own.on(surface, reader.quantity(Field::SlopeShare)),
             climb: reader.climb(Field::Slope, good.climb),
-            length: reader.quantity(Field::ClimbLength, good.length, ClimbLength::new, ClimbLength::m),
-            lost: reader.quantity(Field::SecondsLost, good.lost, SecondsLost::new, SecondsLost::s),
+            length: reader.quantity(Field::ClimbLength),
+            lost: reader.quantity(Field::SecondsLost),
             ..limits(reader, good)
         };
-        inputs.ground.slope_share =
-            reader.quantity(Field::SlopeShare, good.ground.slope_share, SlopeShare::new, SlopeShare::value);
         inputs.rider.power = typed_power.unwrap_or_else(|| level.power(inputs.rider.body));
         inputs.ask(reader, good, scenario);
         inputs
@@ -207,16 +204,11 @@ impl RideInputs {
 }
 
 impl OwnGround {
-    fn read(reader: &mut Reader<'_>, good: Self) -> Self {
+    fn read(reader: &mut Reader<'_>) -> Self {
         Self {
-            rolling: reader.optional_quantity(
-                Field::Rolling,
-                good.rolling,
-                RollingCoefficient::new,
-                RollingCoefficient::value,
-            ),
-            foot: reader.optional_quantity(Field::FootGround, good.foot, FootFactor::new, FootFactor::value),
-            friction: reader.optional_quantity(Field::Friction, good.friction, Friction::new, Friction::mu),
+            rolling: reader.quantity_or_none(Field::Rolling),
+            foot: reader.quantity_or_none(Field::FootGround),
+            friction: reader.quantity_or_none(Field::Friction),
         }
     }
 
@@ -234,105 +226,58 @@ impl OwnGround {
 fn rider(reader: &mut Reader<'_>, good: &RideInputs, scenario: &Scenario) -> Rider {
     let good = good.rider;
     Rider {
-        body: reader.quantity(Field::BodyMass, good.body, BodyMass::new, BodyMass::kg),
-        kit: reader.quantity(Field::KitMass, good.kit, KitMass::new, KitMass::kg),
+        body: reader.quantity(Field::BodyMass),
+        kit: reader.quantity(Field::KitMass),
         power: good.power,
-        efficiency: reader.quantity(
-            Field::Efficiency,
-            good.efficiency,
-            GrossEfficiency::new,
-            GrossEfficiency::share,
-        ),
-        standing: reader.quantity(
-            Field::Standing,
-            good.standing,
-            StandingMetabolism::new,
-            StandingMetabolism::w_per_kg,
-        ),
-        foot_cost: reader.quantity(
-            Field::FootCost,
-            good.foot_cost,
-            FootCostFactor::new,
-            FootCostFactor::value,
-        ),
-        gaits: reader.choice(
-            Field::OnFoot,
-            good.gaits,
-            &[("run-or-walk", Gaits::RunOrWalk), ("run", Gaits::RunOnly)],
-        ),
+        efficiency: reader.quantity(Field::Efficiency),
+        standing: reader.quantity(Field::Standing),
+        foot_cost: reader.quantity(Field::FootCost),
+        gaits: reader.pick(Field::OnFoot, &[Gaits::RunOrWalk, Gaits::RunOnly]),
         lowest_cadence: scenario.window.low,
         highest_cadence: scenario.window.high,
-        crank: reader.quantity(Field::Crank, good.crank, CrankLength::new, CrankLength::mm),
+        crank: scenario.position.cross.footing.crank,
     }
 }
 
-fn bike(reader: &mut Reader<'_>, good: &Bike, scenario: &Scenario) -> Bike {
+fn bike(reader: &mut Reader<'_>, scenario: &Scenario) -> Bike {
     Bike {
-        mass: reader.quantity(Field::BikeMass, good.mass, BikeMass::new, BikeMass::kg),
+        mass: reader.quantity(Field::BikeMass),
         drivetrain: scenario.drivetrain(Side::A),
         wheel: scenario.wheel.roll_out(),
-        efficiency: reader.quantity(
-            Field::DrivetrainShare,
-            good.efficiency,
-            DrivetrainEfficiency::new,
-            DrivetrainEfficiency::share,
-        ),
-        load: reader.quantity(Field::Carry, good.load, LoadFactor::new, LoadFactor::value),
+        efficiency: reader.quantity(Field::DrivetrainShare),
+        load: reader.quantity(Field::Carry),
     }
 }
 
 fn air(reader: &mut Reader<'_>, good: Air) -> Air {
     Air {
-        drag_area: reader.quantity(Field::DragArea, good.drag_area, DragArea::new, DragArea::m2),
-        density: reader.quantity(Field::AirDensity, good.density, AirDensity::new, AirDensity::kg_per_m3),
-        headwind: reader.quantity(Field::Headwind, good.headwind, Headwind::new, Headwind::m_per_s),
+        drag_area: reader.quantity(Field::DragArea),
+        density: reader.quantity(Field::AirDensity),
+        headwind: reader.quantity(Field::Headwind),
         foot_drag: good.foot_drag,
     }
 }
 
 /// What ends riding, and short efforts; the rest as in `good`.
 fn limits(reader: &mut Reader<'_>, good: &RideInputs) -> RideInputs {
-    let rear = reader.quantity(Field::RearWeight, good.stance.rear, RearShare::new, RearShare::value);
+    let rear = reader.quantity(Field::RearWeight);
     RideInputs {
-        balance: reader.optional_quantity(
-            Field::Balance,
-            good.balance,
-            BalanceSpeed::new,
-            BalanceSpeed::m_per_s,
-        ),
+        balance: reader.quantity_or_none(Field::Balance),
         stance: Stance { rear, ..good.stance },
-        grip_counts: reader.choice(Field::GripCounts, good.grip_counts, &[("on", true), ("off", false)]),
-        legs: reader.choice(Field::Legs, good.legs, &LEGS),
-        peak: reader.quantity(Field::PeakPower, good.peak, PeakPower::new, PeakPower::watts),
-        reserve: reader.quantity(Field::Reserve, good.reserve, WorkReserve::new, WorkReserve::kj),
-        share: reader.quantity(Field::ReserveShare, good.share, ReserveShare::new, ReserveShare::value),
-        entry: reader.quantity(Field::EntrySpeed, good.entry, Speed::from_km_per_h, Speed::km_per_h),
+        grip_counts: reader.pick(Field::GripCounts, &[true, false]),
+        legs: reader.pick(Field::Legs, &LEGS),
+        peak: reader.quantity(Field::PeakPower),
+        reserve: reader.quantity(Field::Reserve),
+        share: reader.quantity(Field::ReserveShare),
+        entry: reader.speed(Field::EntrySpeed),
         ..good.clone()
     }
 }
 
-pub(super) const SURFACES: [(&str, Surface); 8] = [
-    ("tarmac", Surface::Tarmac),
-    ("gravel", Surface::PackedGravel),
-    ("firm-grass", Surface::FirmGrass),
-    ("wet-grass", Surface::WetSoftGrass),
-    ("mud", Surface::Mud),
-    ("deep-mud", Surface::DeepMud),
-    ("wet-sand", Surface::WetPackedSand),
-    ("loose-sand", Surface::LooseSand),
-];
-
-const LEVELS: [(&str, Level); 4] = [
-    ("occasional", Level::Occasional),
-    ("club", Level::Club),
-    ("racing", Level::Racing),
-    ("national", Level::National),
-];
-
-const LEGS: [(&str, Option<StrengthShare>); 5] = [
-    ("minutes", Some(StrengthShare::MINUTES)),
-    ("30s", Some(StrengthShare::SECONDS_30)),
-    ("15s", Some(StrengthShare::SECONDS_15)),
-    ("5s", Some(StrengthShare::SECONDS_5)),
-    ("off", None),
+const LEGS: [Option<StrengthShare>; 5] = [
+    Some(StrengthShare::MINUTES),
+    Some(StrengthShare::SECONDS_30),
+    Some(StrengthShare::SECONDS_15),
+    Some(StrengthShare::SECONDS_5),
+    None,
 ];

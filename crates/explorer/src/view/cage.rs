@@ -1,6 +1,7 @@
 //! “Will the cage take it?”: the answer by the makers' figures, what was found, and how it was worked out.
 
 use super::gears::column;
+use super::sheet::Block;
 use super::words::{name, table, worked};
 use super::{chain, chain_working};
 use crate::number::{counted, listed, trimmed};
@@ -8,6 +9,12 @@ use crate::report::{GearLine, Report, SetupReport};
 use gear_math::{CageClass, CageFinding, CageVerdict, Drivetrain, Gear};
 use maud::{Markup, html};
 
+/// What to try before riding.
+const BY_HAND: [&str; 3] = [
+    "Turn slowly into the largest ring with the largest sprocket and never force it; the pulleys must not be pulled into line.",
+    "Then the smallest with the smallest: the lower run must neither sag nor touch the guide pulley.",
+    "Look at the gap under the largest sprocket, at the hanger, and with rear suspension at every height of its travel.",
+];
 /// Spare teeth from which some whole, even number of links surely suits every gear.
 const SURE_SPARE: usize = 4;
 /// Most gears named in a sentence; more are counted.
@@ -20,8 +27,34 @@ pub(super) fn answer(report: &Report) -> Markup {
         @for setup in &report.setups { p.verdict { (verdict(setup)) " " (chain::verdict(report, setup.side)) } }
         p.more { (chain::present(report)) (chain::certainty(report)) }
         @if report.setups.iter().any(|setup| !setup.cage.unknown.is_empty()) { p.more { (unknown(report)) } }
-        p.more.care { "Before riding, by hand: turn slowly into the largest ring with the largest sprocket and never force it; the pulleys must not be pulled into line. Then the smallest with the smallest: the lower run must neither sag nor touch the guide pulley. Look at the gap under the largest sprocket, at the hanger, and with rear suspension at every height of its travel. The makers’ figures come before ours." }
+        p.more.care { "By hand, before riding. " (BY_HAND.join(" ")) " The makers’ figures come before ours." }
     }
+}
+
+/// What the workshop has to know.
+#[must_use]
+pub(super) fn block(report: &Report) -> Block {
+    let mut block = Block::new("Cage, by the makers’ figures");
+    for setup in &report.setups {
+        let words = match setup.cage.verdict {
+            CageVerdict::Fits => format!("fits{}", spare(setup)),
+            CageVerdict::FitsAsFarAsKnown => format!("fits as far as is known{}", spare(setup)),
+            CageVerdict::Unknown => {
+                format!("asks for {} of total capacity; not checked", teeth(setup.cage.needed))
+            }
+            CageVerdict::FitsIfGearsAvoided => {
+                format!("fits if some gears are never used: {}", findings(setup))
+            }
+            CageVerdict::DoesNotFit => format!("does not fit: {}", findings(setup)),
+        };
+        block.row_of(setup.side, "Derailleur", words.replace("named below", "marked ×"));
+        if setup.cage.verdict == CageVerdict::FitsIfGearsAvoided {
+            let loose = setup.gears.iter().filter(|line| line.is_loose()).map(|line| line.gear.to_string());
+            block.row_of(setup.side, "Gears to avoid", loose.collect::<Vec<_>>().join(", "));
+        }
+    }
+    block.cautions.extend(BY_HAND.map(str::to_owned));
+    block
 }
 
 fn verdict(setup: &SetupReport) -> Markup {

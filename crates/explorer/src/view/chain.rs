@@ -1,6 +1,7 @@
 //! “Will the cage take it?” by geometry: the answer, chain length, what would help, what was assumed.
 
 use super::gears::column;
+use super::sheet::{Block, Part};
 use super::words::{name, table};
 use crate::number::{counted, listed, plain, trimmed, with_unit};
 use crate::report::{ChainReport, Doubt, Report, Side, state_name};
@@ -110,16 +111,57 @@ fn present_chain(chain: &ChainReport) -> Markup {
     }
 }
 
+/// What the workshop has to know.
+#[must_use]
+pub(super) fn block(report: &Report) -> Block {
+    let mut block = Block::new("Chain and cage, by geometry");
+    for (chain, side) in report.chains.iter().zip(Side::BOTH) {
+        match chain {
+            Err(error) => block.row_of(side, "Chain", error.to_string()),
+            Ok(chain) => {
+                block.row_of(side, "Chain to fit", links(chain.advice.suited.links.count()));
+                block.row_of(side, "Cage", for_the_sheet(chain));
+            }
+        }
+    }
+    block.parts.push(Part::blank("Links fitted"));
+    let deciding = deciding(report);
+    if !deciding.is_empty() {
+        let measures = few(&deciding);
+        block.cautions.push(format!("Measure before you cut the chain: {measures}. Left empty, taken as usual, and enough to change a number of links."));
+    }
+    block
+}
+
+fn for_the_sheet(chain: &ChainReport) -> String {
+    let suited = &chain.advice.suited;
+    let slack = || few(&in_state(suited, GearState::Slack));
+    let verdict = match chain.advice.verdict {
+        ChainVerdict::Keep => "keep it".to_owned(),
+        ChainVerdict::KeepAvoidingGears => format!("keep it, but never use {}", slack()),
+        ChainVerdict::KeepWithTightChain => "keep it, with these links and no more".to_owned(),
+        ChainVerdict::LongerCageNeeded => {
+            return format!("a longer one is needed: the chain hangs in {}{}", slack(), longer_cage(chain));
+        }
+    };
+    verdict + &tight(suited)
+}
+
+/// Measures that were left empty and decide a number of links.
+fn deciding(report: &Report) -> Vec<&'static str> {
+    let decides = |measure| {
+        let mut doubts = report.solved_chains().flat_map(|chain| &chain.doubts);
+        doubts.any(|doubt| doubt.decides && doubt.assumption.measure == measure)
+    };
+    let measures = ChainDefaults::ASSUMPTIONS.iter().map(|assumption| assumption.measure);
+    measures.filter(|&measure| decides(measure)).map(name_of).collect()
+}
+
 /// What was left empty, and whether that leaves the answers open.
 #[must_use]
 pub(super) fn certainty(report: &Report) -> Markup {
+    let deciding = deciding(report);
     let doubts = || report.solved_chains().flat_map(|chain| &chain.doubts);
-    let decides = |measure| doubts().any(|doubt| doubt.decides && doubt.assumption.measure == measure);
-    let deciding: Vec<&str> = ChainDefaults::ASSUMPTIONS
-        .iter()
-        .filter(|assumption| decides(assumption.measure))
-        .map(|assumption| name_of(assumption.measure))
-        .collect();
     html! {
         @if !deciding.is_empty() {
             "Left empty, taken as usual, and enough to change a number of links: " (few(&deciding)) ". Measure before you cut a chain; the table below says what each may do."

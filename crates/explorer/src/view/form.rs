@@ -27,11 +27,21 @@ pub fn by_name(name: &str) -> Option<Markup> {
     match name {
         "bench" => Some(bench()),
         "probes" => Some(section(Group::Probes)),
-        "chain" => Some(with_finer(Group::Chain, Group::ChainFiner)),
+        "chain" => Some(with_finer(&[("", Group::Chain)], Group::ChainFiner)),
         "gears-shown" => Some(section(Group::GearsShown)),
         "ride" => Some(ride()),
         "lap" => Some(lap()),
         "search" => Some(section(Group::LapSearch)),
+        "tyre" => Some(with_finer(&[("", Group::Tyre)], Group::TyreFiner)),
+        "position" => Some(with_finer(
+            &[
+                ("Road bike, as taped", Group::RoadBike),
+                ("Cross bike, and what shall differ", Group::CrossBike),
+                ("Cross frame", Group::CrossFrame),
+            ],
+            Group::PositionFiner,
+        )),
+        "sheet" => Some(section(Group::Sheet)),
         _ => None,
     }
 }
@@ -77,10 +87,13 @@ fn section(group: Group) -> Markup {
     html! { @for field in fields_of(group) { (entry(field)) } }
 }
 
-/// The same, with the seldom measured ones folded away.
-fn with_finer(group: Group, finer: Group) -> Markup {
+/// Groups with their headings, and the finer settings folded away under them.
+fn with_finer(groups: &[(&str, Group)], finer: Group) -> Markup {
     html! {
-        div.measures { (section(group)) }
+        @for &(legend, group) in groups {
+            @if legend.is_empty() { div.measures { (section(group)) } }
+            @else { fieldset { legend { (legend) } div.measures { (section(group)) } } }
+        }
         details { summary { "Finer settings" } div.measures { (section(finer)) } }
     }
 }

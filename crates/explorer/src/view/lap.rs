@@ -1,6 +1,7 @@
 //! “Round the lap”: the answer in sentences, the course, and where to get off and on.
 
 use super::ride_words::reason;
+use super::sheet::Block;
 use super::words::name;
 use crate::number::{counted, plain, with_unit};
 use crate::report::{LapReport, OwnCourse, Report, Settled, Side};
@@ -217,6 +218,43 @@ fn list(laps: &LapReport, lap: &Lap, whose: &Markup) -> Markup {
                 }
             }
         }
+    }
+}
+
+/// The lap in short; nothing until it has been worked out.
+#[must_use]
+pub(super) fn block(report: &Report) -> Option<Block> {
+    let laps = report.lap.laps.as_ref()?;
+    let settled = laps.settled.as_ref()?;
+    let mut block = Block::new("Round the lap");
+    let length = with_unit(laps.length_m() / 1e3, 2, "km");
+    let climb = with_unit(laps.question.course.climb_m(), 0, "m");
+    block.row("Course", format!("{}, {length}, {climb} up", course_name(report)));
+    for (side, (lap, band)) in Side::BOTH.into_iter().zip(laps.laps.iter().zip(&settled.bands)) {
+        let [low, time, high] = [band.low_s, band.time_s, band.high_s].map(clock);
+        block.row_of(side, "Lap", format!("{time}, likely {low} to {high}"));
+        block.row_of(side, "On foot, m from the line", spans_on_foot(lap));
+    }
+    block.row("Quicker", quicker(settled));
+    block.cautions.push(WALK_IT_FIRST.to_owned());
+    Some(block)
+}
+
+const WALK_IT_FIRST: &str =
+    "Walk the course before you ride it: the plan knows neither ruts and lines nor other riders.";
+
+fn spans_on_foot(lap: &Lap) -> String {
+    let span = |part: &PlanPart| format!("{} to {}", plain(part.from_m, 0), plain(part.to_m, 0));
+    let spans: Vec<String> = on_foot(lap).map(span).collect();
+    if spans.is_empty() { "nowhere".to_owned() } else { spans.join("; ") }
+}
+
+fn quicker(settled: &Settled) -> String {
+    let gained = settled.gained.time_s;
+    let ahead = if gained < 0.0 { Side::A } else { Side::B };
+    match settled.quicker {
+        Quicker::TooClose => "too close to call".to_owned(),
+        _ => format!("{ahead}, by {} a lap", with_unit(gained.abs(), 1, "s")),
     }
 }
 

@@ -10,36 +10,47 @@ mod lap_tables;
 mod limit;
 mod notices;
 mod overlap;
+mod position;
 mod probes;
 mod ride;
 mod ride_notes;
 mod ride_tables;
 pub(crate) mod ride_words;
 mod rings;
+mod sheet;
 mod steps;
+mod tyre;
 mod words;
 
-use crate::field::Group;
+use crate::field::{Field, Group};
 use crate::report::Report;
 use crate::scenario::Complaint;
 #[cfg(all(feature = "api", target_arch = "wasm32"))]
 pub(crate) use cage::finding;
 use maud::{Markup, html};
 
-/// All fragments, as pairs of element id and content.
+/// What loads the tyres stands in the section on riding or running; a power that cannot be takes its rider along.
+const WEIGHING: [Field; 5] =
+    [Field::BodyMass, Field::KitMass, Field::BikeMass, Field::RearWeight, Field::Power];
+
+/// All fragments, as pairs of element id and content. `link` is the part of the address that holds the bench.
 #[must_use]
 pub fn fragments(
     report: &Report,
     notices: &[String],
     complaints: &[Complaint],
     is_demo: bool,
+    link: &str,
 ) -> Vec<(String, String)> {
-    let doubts = notices::doubts(complaints, &[]);
-    let lap_doubts = notices::doubts(complaints, &[Group::RIDE, Group::LAP].concat());
-    let sections: [(&str, Markup); 31] = [
+    let doubts = |groups: &[Group], borrowed: &[Field]| {
+        notices::doubts(complaints, &|field| {
+            groups.contains(&field.spec().group) || borrowed.contains(&field)
+        })
+    };
+    let sections: [(&str, Markup); 38] = [
         ("scenario", notices::scenario(is_demo)),
         ("notices", notices::list(notices)),
-        ("rings-answer", answered(&doubts, &rings::answer(report))),
+        ("rings-answer", answered(&doubts(&[], &[]), &rings::answer(report))),
         ("rings-summary", rings::summary(report)),
         ("rings-working", rings::working(report)),
         ("probes-answer", probes::answer(report)),
@@ -47,27 +58,43 @@ pub fn fragments(
         ("rings-overlap", overlap::tables(report)),
         ("rings-limit", limit::table_of(report)),
         ("rings-gears", gears::tables(report)),
-        ("cage-answer", answered(&notices::doubts(complaints, &Group::CHAIN), &cage::answer(report))),
+        ("cage-answer", answered(&doubts(&Group::CHAIN, &[]), &cage::answer(report))),
         ("cage-tables", cage::tables(report)),
         ("cage-working", cage::working(report)),
         ("cage-loose", cage::loose_gears(report)),
         ("chain-bench", chain::bench(report)),
         ("chain-remedies", chain::remedies(report)),
         ("chain-lengths", chain::lengths(report)),
-        ("ride-answer", answered(&notices::doubts(complaints, &Group::RIDE), &ride::answer(report))),
+        ("ride-answer", answered(&doubts(&Group::RIDE, &[Field::CrossCrank]), &ride::answer(report))),
         ("ride-ends", ride_tables::ends(report)),
         ("ride-speeds", ride_tables::speeds(report)),
         ("ride-map", ride_tables::map(report)),
         ("ride-climb", ride_tables::climb(report)),
         ("ride-swings", ride_tables::swings(report)),
         ("ride-working", ride_notes::working(report)),
-        ("lap-answer", answered(&lap_doubts, &lap::answer(report))),
+        (
+            "lap-answer",
+            answered(
+                &doubts(&[Group::RIDE, Group::LAP].concat(), &[Field::CrossCrank]),
+                &lap::answer(report),
+            ),
+        ),
         ("lap-course", lap::course(report)),
         ("lap-places", lap::places(report)),
         ("lap-numbers", lap_tables::numbers(report)),
         ("lap-gears", lap_tables::gears(report)),
         ("lap-found", lap_tables::found(report)),
         ("lap-working", lap_tables::working(report)),
+        ("tyre-answer", answered(&doubts(&Group::TYRE, &WEIGHING), &tyre::answer(report))),
+        ("tyre-tables", tyre::tables(report)),
+        ("tyre-working", tyre::working(report)),
+        (
+            "position-answer",
+            answered(&doubts(&Group::POSITION, &[Field::BottomBracketDrop]), &position::answer(report)),
+        ),
+        ("position-tables", position::tables(report)),
+        ("position-working", position::working(report)),
+        ("sheet-page", sheet::page(report, link, &notices::doubts(complaints, &|_| true))),
     ];
     let sections = sections.into_iter().map(|(id, html)| (id.to_owned(), html.into_string()));
     sections.chain(notices::beside_fields(report, complaints)).collect()

@@ -1,6 +1,6 @@
 //! Messages: what a link could not tell, and what is wrong or worth knowing beside each field.
 
-use super::ride_notes;
+use super::{ride_notes, tyre};
 use crate::field::{Field, Group, Kind};
 use crate::number::{counted, percent, rpm, with_unit};
 use crate::report::{Report, Side};
@@ -37,14 +37,12 @@ pub(super) fn beside_fields(report: &Report, complaints: &[Complaint]) -> Vec<(S
     says.chain(values).collect()
 }
 
-/// Above an answer: what it leaves out because a field of the bench, or of the answer's own section, could not be
+/// Above an answer: what it leaves out because a field of the bench, or one of those it asks for itself, could not be
 /// understood.
 #[must_use]
-pub(crate) fn doubts(complaints: &[Complaint], own: &[Group]) -> Markup {
-    let concerns = |complaint: &&Complaint| {
-        let group = complaint.field.spec().group;
-        group.on_bench() || own.contains(&group)
-    };
+pub(crate) fn doubts(complaints: &[Complaint], asked_for: &dyn Fn(Field) -> bool) -> Markup {
+    let concerns =
+        |complaint: &&Complaint| complaint.field.spec().group.on_bench() || asked_for(complaint.field);
     html! {
         @if complaints.iter().any(|complaint| concerns(&complaint)) {
             p.doubt {
@@ -62,6 +60,8 @@ fn label(field: Field) -> String {
     match spec.group {
         Group::SetupA => format!("A: {}", spec.label),
         Group::SetupB => format!("B: {}", spec.label),
+        Group::RoadBike => format!("Road bike: {}", spec.label),
+        Group::CrossBike => format!("Cross bike: {}", spec.label),
         _ => spec.label.to_owned(),
     }
 }
@@ -81,8 +81,9 @@ fn remark(report: &Report, field: Field) -> String {
     match field {
         Field::CassetteA => cassette(report, Side::A),
         Field::CassetteB => cassette(report, Side::B),
-        Field::Tyre => tyre(report),
+        Field::Tyre => tyre_size(report),
         Field::RollOut => roll_out(report),
+        Field::Rim => tyre::rim_remark(report, field.spec().help),
         _ => ride_notes::remark(report, field).unwrap_or_else(|| field.spec().help.to_owned()),
     }
 }
@@ -99,7 +100,7 @@ fn cassette(report: &Report, side: Side) -> String {
     }
 }
 
-fn tyre(report: &Report) -> String {
+fn tyre_size(report: &Report) -> String {
     let wheel = &report.wheel;
     format!(
         "{}: about {} round, ±{}",

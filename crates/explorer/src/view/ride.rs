@@ -1,10 +1,11 @@
 //! “Ride or run?”: the answer in sentences.
 
-use super::ride_words::{doubtful, grade, grade_or_never, moved};
+use super::ride_words::{doubtful, grade, grade_or_never, judged, moved, reason, verdict};
+use super::sheet::Block;
 use super::words::name;
 use crate::number::{listed, percent, plain, with_unit};
 use crate::report::{Report, RideSide, Side};
-use gear_math::{ClimbPlan, Flip, LimitsHeld, MarkKind, Reason, Slope, Time, Verdict};
+use gear_math::{ClimbPlan, Crossover, Flip, LimitsHeld, MarkKind, Reason, Slope, Time, TotalMass, Verdict};
 use maud::{Markup, html};
 
 /// Swings below this move nothing, points of gradient.
@@ -270,6 +271,67 @@ pub(super) fn limits_in_words(limits: LimitsHeld) -> String {
         })
         .collect();
     listed(&words)
+}
+
+/// What to take along to the course: where each lowest gear gives up, where nobody can tell, and this climb.
+#[must_use]
+pub(super) fn block(report: &Report) -> Block {
+    let ride = &report.ride;
+    let (rider, bike) = (&ride.inputs.rider, &ride.inputs.bike);
+    let mut block = Block::new("Ride or run");
+    let all_kg = TotalMass::of(rider.body, rider.kit, bike.mass).kg();
+    let power = with_unit(rider.power.watts(), 0, "W");
+    block.row(
+        "Reckoned for",
+        format!("{power} and {} in all on {}", with_unit(all_kg, 1, "kg"), ride.ground_name()),
+    );
+    for side in &ride.sides {
+        block.row_of(side.side, "Lowest gear", runs_out(report, side));
+        let ends = side.flip().map_or("nowhere up to 45\u{a0}%".to_owned(), |flip| {
+            format!("{}, by {}", grade(flip.gradient), reason(flip.reason))
+        });
+        block.row_of(side.side, "On foot from", ends);
+    }
+    block.row("Too close to call", undecided(&ride.sides[0].crossover));
+    let climb = format!(
+        "{} for {}",
+        percent(ride.inputs.climb.percent(), 1),
+        with_unit(ride.inputs.length.m(), 0, "m")
+    );
+    for side in &ride.sides {
+        let foot = seconds(side.plan.foot);
+        let words = match side.plan.ride {
+            None => format!("{} ({foot})", judged(side.plan.verdict, side.plan.answer.limits)),
+            Some(time) => format!("{}: riding {}, on foot {foot}", verdict(side.plan.verdict), seconds(time)),
+        };
+        block.row_of(side.side, &climb, words);
+    }
+    block.cautions.extend(ON_THE_COURSE.map(str::to_owned));
+    block
+}
+
+/// What the numbers of the sheet cannot know.
+const ON_THE_COURSE: [&str; 2] = [
+    "Gradients for riding or running are estimates: try the slope itself, and where it is too close to call let grip, balance and what comes next decide.",
+    "On steep, wet ground the front wheel can lift and the rear one slip: do not ride or run beyond what you control.",
+];
+
+fn runs_out(report: &Report, side: &RideSide) -> String {
+    let marks = &side.crossover.marks;
+    let at = marks.iter().find(|mark| mark.kind == MarkKind::Ends(Reason::Gear)).map(|mark| mark.gradient);
+    let speed = report.unit.print(side.crossover.lowest_gear_speed);
+    match at {
+        Some(at) => format!("{}, down to {speed}, runs out at {}", side.lowest, grade(at)),
+        None => format!("{}, down to {speed}, never runs out", side.lowest),
+    }
+}
+
+fn undecided(crossover: &Crossover) -> String {
+    match (crossover.too_close_from, crossover.foot_from) {
+        (None, _) => "nowhere up to 45\u{a0}%".to_owned(),
+        (Some(from), None) => format!("from {} on", grade(from)),
+        (Some(from), Some(to)) => format!("{} to {}", grade(from), grade(to)),
+    }
 }
 
 /// A time to the second.

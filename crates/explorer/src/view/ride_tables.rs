@@ -4,7 +4,8 @@ use super::ride::{STILL, seconds};
 use super::ride_words::{
     basis, cadence, doubtful, gait, grade_or_never, judged, mark, moved, reason, verdict,
 };
-use super::words::{name, plain_table};
+use super::words::{link_to, name, plain_table};
+use crate::field::Field;
 use crate::number::{percent, plain, with_unit};
 use crate::report::{OtherGear, Report, RideSide, Stretch, surface_name};
 use gear_math::{Answer, Band, MarkKind, Range, Reason, Slope, Speed, Surface, Time, Verdict};
@@ -43,6 +44,11 @@ pub(super) fn ends(report: &Report) -> Markup {
     rows.extend(marks.map(|kind| of(&capital(mark(kind)), &|side| marked(report, side, kind))));
     html! {
         (plain_table("Where riding ends, and what else to know of the slope", "Gradients on this ground, for this power. Over body weight: holding the speed in the lowest gear then takes more than your full weight on every stroke. Jerks: a heavy, uneven stroke, with 1.57 of its mean at the peak.", &["", "A", "B"], &rows))
+        p.prose {
+            "Over body weight is for the cross bike’s "
+            (link_to(Field::CrossCrank, &format!("crank of {} mm", report.ride.inputs.rider.crank.mm())))
+            ", as in its position."
+        }
         (others(report))
     }
 }

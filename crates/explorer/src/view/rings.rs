@@ -1,10 +1,11 @@
 //! “Which rings?”: the answer, the summary, and how it was worked out.
 
 use super::gears::column;
+use super::sheet::Block;
 use super::words::{name, table, worked};
-use crate::number::{counted, percent, rpm, signed, trimmed, with_unit};
-use crate::report::{Report, SetupReport, Side};
-use gear_math::{EndDifference, Speed, StepSpread};
+use crate::number::{counted, percent, plain, rpm, signed, trimmed, with_unit};
+use crate::report::{GearLine, Report, SetupReport, Side};
+use gear_math::{EndDifference, Speed, Sprocket, StepSpread};
 use maud::{Markup, html};
 
 /// Differences below this are called the same, per cent.
@@ -135,6 +136,46 @@ fn row(what: &str, [a, b]: &[String; 2], difference: &str) -> Markup {
 /// B against A in per cent. At one cadence and on one wheel, speeds stand to each other as developments do.
 fn change(difference: &EndDifference) -> String {
     format!("{}\u{a0}%", signed(difference.b_against_a_percent(), 1))
+}
+
+/// What the workshop has to know.
+#[must_use]
+pub(super) fn block(report: &Report) -> Block {
+    let mut block = Block::new("Gears");
+    for setup in &report.setups {
+        let drivetrain = &setup.drivetrain;
+        block.row_of(setup.side, "Rings", drivetrain.chainset.to_string());
+        block.row_of(setup.side, "Cassette", drivetrain.cassette.to_string());
+    }
+    block.row("Roll-out", with_unit(report.wheel.roll_out().mm(), 0, "mm"));
+    for setup in &report.setups {
+        block.grid_of(setup.side, "Development, m", development_grid(setup));
+    }
+    block.row("In the tables", "( ) crossed, × chain hangs loose: never use".to_owned());
+    block
+}
+
+/// Sprockets down, rings across.
+fn development_grid(setup: &SetupReport) -> Vec<Vec<String>> {
+    let (rings, sprockets) = (setup.drivetrain.chainset.rings(), setup.drivetrain.cassette.sprockets());
+    let head = std::iter::once(String::new()).chain(rings.iter().map(ToString::to_string)).collect();
+    let cell = |line: &GearLine| {
+        let development = plain(line.development.m(), 2);
+        match (line.is_loose(), line.crossed) {
+            (true, _) => format!("{development}×"),
+            (false, true) => format!("({development})"),
+            _ => development,
+        }
+    };
+    let row = |sprocket: &Sprocket| {
+        let mut row = vec![sprocket.to_string()];
+        for rank in 0..rings.len() {
+            let line = setup.gears.iter().find(|line| line.rank == rank && line.gear.sprocket == *sprocket);
+            row.push(line.map_or_else(String::new, cell));
+        }
+        row
+    };
+    std::iter::once(head).chain(sprockets.iter().map(row)).collect()
 }
 
 /// The formulas with this scenario's numbers in them.

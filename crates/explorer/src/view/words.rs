@@ -1,5 +1,6 @@
 //! Small pieces that several sections share.
 
+use crate::field::Field;
 use crate::report::{GearLine, Side};
 use maud::{Markup, html};
 
@@ -23,31 +24,49 @@ pub(super) fn table(title: &str, remark: &str, head: &Markup, body: &Markup) -> 
     }
 }
 
-/// A table of plain cells: the first of each row heads it, “A” and “B” stand in their colours.
+/// A table of plain texts: the first of each row heads it, “A” and “B” stand in their colours. A heading that begins with a
+/// bar stands over words, which may run over several lines.
 #[must_use]
 pub(super) fn plain_table(title: &str, remark: &str, heads: &[&str], rows: &[Vec<String>]) -> Markup {
+    marked_table(title, remark, heads, rows, None)
+}
+
+/// The same with the bench's own row standing out.
+#[must_use]
+pub(super) fn marked_table(
+    title: &str,
+    remark: &str,
+    heads: &[&str],
+    rows: &[Vec<String>],
+    own: Option<usize>,
+) -> Markup {
+    let words = |column: usize| heads.get(column).is_some_and(|head| head.starts_with('|'));
     let head = html! {
         tr {
-            @for head in heads {
+            @for (column, head) in heads.iter().enumerate() {
                 @match *head {
                     "" => td {}
                     "A" => th scope="col" { (name(Side::A)) }
                     "B" => th scope="col" { (name(Side::B)) }
-                    head => th scope="col" { (head) }
+                    head => th.words[words(column)] scope="col" { (head.trim_start_matches('|')) }
                 }
             }
         }
     };
     let body = html! {
-        @for row in rows {
-            tr {
-                @for (index, cell) in row.iter().enumerate() {
-                    @if index == 0 { th scope="row" { (cell) } } @else { td { (cell) } }
-                }
-            }
+        @for (index, row) in rows.iter().enumerate() {
+            tr.own[own == Some(index)] { @for (column, cell) in row.iter().enumerate() {
+                @if column == 0 { th scope="row" { (cell) } } @else { td.words[words(column)] { (cell) } }
+            } }
         }
     };
     table(title, remark, &head, &body)
+}
+
+/// Words that lead to a field of another section.
+#[must_use]
+pub(super) fn link_to(field: Field, words: &str) -> Markup {
+    html! { a href={ "#" (field.spec().key) } { (words) } }
 }
 
 /// A line of a formula note: the formula, then the same with this scenario's numbers.

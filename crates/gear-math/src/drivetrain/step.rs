@@ -1,6 +1,6 @@
 //! How far apart two gears are.
 
-use crate::{Cassette, Development, DuplicateTolerance, Gear, GearRange, GearStep, Sprocket};
+use crate::{Cassette, Circumference, Development, DuplicateTolerance, Gear, GearRange, GearStep, Sprocket};
 use core::cmp::Ordering;
 
 impl GearStep {
@@ -39,6 +39,14 @@ impl Development {
     #[must_use]
     pub fn step_to(self, other: Self) -> GearStep {
         GearStep::between(self.m(), other.m())
+    }
+}
+
+impl Circumference {
+    /// How much every gear is longer on the longer of two wheels.
+    #[must_use]
+    pub fn step_to(self, other: Self) -> GearStep {
+        GearStep::between(self.mm(), other.mm())
     }
 }
 

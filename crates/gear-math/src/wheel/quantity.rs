@@ -1,7 +1,7 @@
 //! Quantities that belong to the wheel alone.
 
-use crate::Circumference;
 use crate::quantity::{Limits, OutOfLimits, derived, measured};
+use crate::{Circumference, RearShare};
 use core::f64::consts::PI;
 
 measured! {
@@ -24,5 +24,106 @@ impl Circumference {
     #[must_use]
     pub fn diameter(self) -> WheelDiameter {
         WheelDiameter::new(self.mm() / PI)
+    }
+}
+
+measured! {
+    /// Width between a rim's side walls, in millimetres. Limits: estimate.
+    RimInnerWidth(mm): "rim inner width", "mm", 10.0 ..= 45.0;
+    /// Width of an inflated tyre on its rim at the widest point, in millimetres. Limits: what
+    /// [`NominalWidth`] and [`RimInnerWidth`] can lead to.
+    MountedWidth(mm): "mounted tyre width", "mm", 14.0 ..= 80.0;
+    /// Axle to the outside of the unloaded tyre, in millimetres. Limits: estimate.
+    WheelRadius(mm): "wheel radius over the tyre", "mm", 150.0 ..= 400.0;
+    /// Widest tyre that a race allows, in millimetres. Limits: estimate.
+    RaceLimit(mm): "race limit for the tyre", "mm", 25.0 ..= 60.0;
+    /// Force of one wheel on the ground, in newtons. Limits: estimate.
+    WheelLoad(newtons): "load on the wheel", "N", 20.0 ..= 3000.0;
+    /// Pressure in a tyre above the air outside, in bar. Limits: estimate.
+    Pressure(bar): "tyre pressure", "bar", 0.3 ..= 12.0;
+    /// Part of the weight that the front wheel carries, of 1. Limits: ISO 4210-2 asks for at least 0.25.
+    FrontShare(fraction): "front share of the weight", "", 0.2 ..= 0.7;
+}
+
+impl MountedWidth {
+    /// For widths computed from quantities whose limits keep the result within [`Self::LIMITS`].
+    pub(crate) const fn computed(mm: f64) -> Self {
+        Self(mm)
+    }
+}
+
+impl RimInnerWidth {
+    /// For rims taken from a table or rule, whose results stay within [`Self::LIMITS`].
+    pub(crate) const fn tabled(mm: f64) -> Self {
+        Self(mm)
+    }
+}
+
+impl WheelRadius {
+    /// For wheels whose size keeps the radius within [`Self::LIMITS`].
+    pub(crate) const fn computed(mm: f64) -> Self {
+        Self(mm)
+    }
+}
+
+impl RaceLimit {
+    /// 33 mm: UCI 1.3.018, since 1 July 2010.
+    pub const UCI: Self = Self(33.0);
+    /// 35 mm: some national rules.
+    pub const MM_35: Self = Self(35.0);
+    /// 38 mm: some national rules.
+    pub const MM_38: Self = Self(38.0);
+    /// The limits in use. Which one holds, the organiser knows.
+    pub const CHOICES: [Self; 3] = [Self::UCI, Self::MM_35, Self::MM_38];
+}
+
+impl FrontShare {
+    /// 0.45, recreational riders on scales (as reported in a cycling quarterly).
+    pub const USUAL: Self = Self(0.45);
+
+    /// What the rear wheel leaves.
+    #[must_use]
+    pub fn beside(rear: RearShare) -> Self {
+        Self(1.0 - rear.value())
+    }
+}
+
+impl Pressure {
+    /// One pound-force per square inch in bar.
+    const BAR_PER_PSI: f64 = 0.068_947_6;
+
+    /// What a pressure typed in psi may be.
+    pub const PSI_LIMITS: Limits = Limits { name: "tyre pressure", unit: "psi", min: 5.0, max: 174.0 };
+
+    /// Takes a pressure in psi.
+    ///
+    /// # Errors
+    /// [`OutOfLimits`] when the value is not a number or lies outside [`Self::PSI_LIMITS`].
+    pub fn from_psi(value: f64) -> Result<Self, OutOfLimits> {
+        const LIMITS: &Limits = &Pressure::PSI_LIMITS;
+        LIMITS.check(value).map(Self::computed_psi)
+    }
+
+    /// The pressure in psi.
+    #[must_use]
+    pub fn psi(self) -> f64 {
+        self.0 / Self::BAR_PER_PSI
+    }
+
+    /// For pressures from a rule or formula, which may lie outside what can be typed.
+    pub(crate) const fn computed_psi(psi: f64) -> Self {
+        Self(psi * Self::BAR_PER_PSI)
+    }
+
+    /// For pressures from a rule or formula, which may lie outside what can be typed.
+    pub(crate) const fn computed_bar(bar: f64) -> Self {
+        Self(bar)
+    }
+}
+
+impl WheelLoad {
+    /// For loads computed from masses whose limits keep the result within [`Self::LIMITS`].
+    pub(crate) const fn computed(newtons: f64) -> Self {
+        Self(newtons)
     }
 }

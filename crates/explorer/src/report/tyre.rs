@@ -1,0 +1,219 @@
+//! Tyre, rim and pressure.
+
+use crate::scenario::{Scenario, TyreInputs};
+use gear_math::{
+    AirSpring, BodyMass, Construction, Development, Gear, GearStep, LoadedTyre, MountedWidth, NominalWidth,
+    PressureAdvice, PressureCase, RimCaution, RimInnerWidth, RimRange, TyreFitError, TyreGround, TyreSection,
+    TyreSize, TyreWidth, WheelStyle, Wheels, WidthVerdict, rim_cautions,
+};
+
+/// Widths that are compared, beside the tyre's own, in millimetres: what is sold for cross, gravel and road.
+const WIDTHS_MM: [f64; 9] = [25.0, 28.0, 30.0, 32.0, 33.0, 35.0, 38.0, 40.0, 45.0];
+/// Riders that are compared with the rider of the bench, in kilograms apart.
+const RIDERS_APART_KG: [f64; 5] = [-10.0, -5.0, 0.0, 5.0, 10.0];
+
+/// The tyre's section, before it is put in words.
+#[derive(Debug)]
+pub struct TyreReport {
+    /// What it is worked out from.
+    pub inputs: TyreInputs,
+    /// The tyre by its label.
+    pub size: TyreSize,
+    /// The rim on which the label's width holds.
+    pub measuring_rim: RimInnerWidth,
+    /// The tyre on its rim, or why it cannot be put there.
+    pub fit: Result<TyreFit, TyreFitError>,
+    /// What speaks against the pair.
+    pub cautions: Vec<RimCaution>,
+    /// Rims that suit the tyre.
+    pub rims: RimRange,
+    /// Rims that suit it under a heavy rider.
+    pub heavy_rims: RimRange,
+    /// The same rim with other tyres, narrowest first; the tyre's own is among them.
+    pub widths: Vec<WidthLine>,
+    /// Other riders on the same tyre.
+    pub riders: Vec<(BodyMass, PressureAdvice)>,
+    /// Every ground with every style.
+    pub grounds: Vec<(TyreGround, Vec<PressureAdvice>)>,
+    /// What the tyre to compare with does to the gears.
+    pub other: Option<OtherTyre>,
+}
+
+/// A tyre on its rim.
+#[derive(Debug)]
+pub struct TyreFit {
+    /// The width as computed.
+    pub width: TyreWidth,
+    /// The cross-section with the width that counts.
+    pub section: TyreSection,
+    /// What to expect of the race's gauge, when there is a limit and the width is computed.
+    pub verdict: Option<WidthVerdict>,
+    /// Pressures to start from.
+    pub advice: PressureAdvice,
+    /// The case behind them.
+    pub case: PressureCase,
+    /// The tyre under its load at these pressures; `None` where there are no pressures.
+    pub loaded: Option<Wheels<LoadedTyre>>,
+}
+
+/// One other tyre on the same rim.
+#[derive(Debug)]
+pub struct WidthLine {
+    /// The tyre by its label.
+    pub size: TyreSize,
+    /// Width on the rim.
+    pub width: MountedWidth,
+    /// What to expect of the gauge, when there is a limit.
+    pub verdict: Option<WidthVerdict>,
+    /// Pressures to start from.
+    pub advice: PressureAdvice,
+    /// How far its roll-out lies from the bench's tyre, both by their size.
+    pub step: GearStep,
+}
+
+/// The gears on another tyre, both wheels by their size.
+#[derive(Debug)]
+pub struct OtherTyre {
+    /// The other tyre.
+    pub size: TyreSize,
+    /// How far apart the two are.
+    pub step: GearStep,
+    /// Gears of A and of B, ring by ring: on this tyre and on the other.
+    pub gears: [Vec<GearOnBoth>; 2],
+}
+
+/// One gear on both tyres.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct GearOnBoth {
+    /// Ring and sprocket.
+    pub gear: Gear,
+    /// Development on the bench's tyre.
+    pub now: Development,
+    /// Development on the other.
+    pub then: Development,
+}
+
+impl TyreReport {
+    pub(super) fn new(scenario: &Scenario) -> Self {
+        let (inputs, size) = (scenario.tyre, scenario.wheel.tyre);
+        let fit = TyreFit::new(&inputs, size);
+        let with = |change: &dyn Fn(&mut PressureCase)| {
+            let mut case = fit.as_ref().ok()?.case;
+            change(&mut case);
+            Some(case.advice())
+        };
+        let riders = RIDERS_APART_KG.into_iter().filter_map(|apart| {
+            let rider = BodyMass::new(inputs.rider.kg() + apart).ok()?;
+            Some((rider, with(&|case| case.rider = rider)?))
+        });
+        let styles = |ground| {
+            let advice = |style| {
+                with(&|case| {
+                    case.ground = ground;
+                    case.style = style;
+                })
+            };
+            WheelStyle::ALL.into_iter().filter_map(advice).collect()
+        };
+        Self {
+            measuring_rim: measuring_rim(&inputs, size.width),
+            cautions: cautions(&inputs, size.width, fit.is_ok()),
+            rims: RimRange::usual(size.width),
+            heavy_rims: RimRange::for_heavy_riders(size.width),
+            widths: widths(&inputs, size),
+            riders: riders.collect(),
+            grounds: TyreGround::ALL.into_iter().map(|ground| (ground, styles(ground))).collect(),
+            other: inputs.other.map(|width| OtherTyre::new(scenario, TyreSize { width, ..size })),
+            fit,
+            inputs,
+            size,
+        }
+    }
+}
+
+impl TyreFit {
+    fn new(inputs: &TyreInputs, size: TyreSize) -> Result<Self, TyreFitError> {
+        let width = width_on_rim(inputs, size.width)?;
+        let section = TyreSection::new(inputs.measured.unwrap_or(width.mounted), inputs.rim)?;
+        let case = case(inputs, section.width());
+        let advice = case.advice();
+        let loaded = advice.start.as_ref().ok().map(|start| {
+            let loads = case.loads();
+            let under = |load, pressure| {
+                AirSpring { section, outer_radius: size.outer_radius(), pressure }.under(load)
+            };
+            Wheels { front: under(loads.front, start.front.start), rear: under(loads.rear, start.rear.start) }
+        });
+        let verdict = inputs.limit.filter(|_| inputs.measured.is_none()).map(|limit| width.verdict(limit));
+        Ok(Self { width, section, verdict, advice, case, loaded })
+    }
+}
+
+impl OtherTyre {
+    fn new(scenario: &Scenario, other: TyreSize) -> Self {
+        let (now, then) = (scenario.wheel.tyre.circumference(), other.circumference());
+        let gears = super::Side::BOTH.map(|side| {
+            let on_both =
+                |gear: Gear| GearOnBoth { gear, now: gear.development(now), then: gear.development(then) };
+            scenario.drivetrain(side).gears().map(on_both).collect()
+        });
+        Self { size: other, step: now.step_to(then), gears }
+    }
+}
+
+fn measuring_rim(inputs: &TyreInputs, label: NominalWidth) -> RimInnerWidth {
+    inputs.measuring_rim.unwrap_or_else(|| inputs.edition.measuring_rim(label))
+}
+
+fn width_on_rim(inputs: &TyreInputs, label: NominalWidth) -> Result<TyreWidth, TyreFitError> {
+    match inputs.construction {
+        Construction::Tubular => Ok(TyreWidth::tubular(label)),
+        _ => TyreWidth::on_rim(label, inputs.rim, measuring_rim(inputs, label)),
+    }
+}
+
+/// Rules for wired rims say nothing about a tubular. That a hookless rim needs its own tyres is among the cautions of the
+/// pressures, where there are any.
+fn cautions(inputs: &TyreInputs, label: NominalWidth, has_pressures: bool) -> Vec<RimCaution> {
+    if inputs.construction == Construction::Tubular {
+        return Vec::new();
+    }
+    let mut cautions = rim_cautions(label, inputs.rim, inputs.marks.hookless);
+    cautions.retain(|caution| !has_pressures || *caution != RimCaution::HooklessTyre);
+    cautions
+}
+
+fn case(inputs: &TyreInputs, width: MountedWidth) -> PressureCase {
+    PressureCase {
+        rider: inputs.rider,
+        kit_and_bike: Some((inputs.kit, inputs.bike)),
+        width,
+        construction: inputs.construction,
+        ground: inputs.ground,
+        style: inputs.style,
+        front_share: inputs.front_share,
+        marks: inputs.marks,
+    }
+}
+
+/// The same rim with other tyres, each by its own label and the table of its edition.
+fn widths(inputs: &TyreInputs, own: TyreSize) -> Vec<WidthLine> {
+    let mut labels: Vec<f64> = WIDTHS_MM.to_vec();
+    if !labels.contains(&own.width.mm()) {
+        labels.insert(labels.partition_point(|label| *label < own.width.mm()), own.width.mm());
+    }
+    let line = |label: f64| {
+        let label = NominalWidth::new(label).ok()?;
+        let of_its_own =
+            TyreInputs { measuring_rim: inputs.measuring_rim.filter(|_| label == own.width), ..*inputs };
+        let (width, size) = (width_on_rim(&of_its_own, label).ok()?, TyreSize { width: label, ..own });
+        Some(WidthLine {
+            size,
+            width: width.mounted,
+            verdict: inputs.limit.map(|limit| width.verdict(limit)),
+            advice: case(inputs, width.mounted).advice(),
+            step: own.circumference().step_to(size.circumference()),
+        })
+    };
+    labels.into_iter().filter_map(line).collect()
+}

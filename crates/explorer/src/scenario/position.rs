@@ -1,0 +1,127 @@
+//! The road position, the cross bike it goes to, and what the stem search may use.
+
+use super::parse::Reader;
+use crate::field::Field;
+use gear_math::{
+    BarDepth, BarReach, BarShape, CrossBike, Footing, ForkRake, FrontCentre, FrontEnd, PedalOffset,
+    PositionChanges, RoadPosition, Saddle, StemSearchLimits,
+};
+
+/// What the position's section is worked out from.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PositionInputs {
+    /// The position as taped on the road bike.
+    pub road: RoadPosition,
+    /// The cross bike's seat angle, cranks and pedals.
+    pub cross: CrossBike,
+    /// What is meant to differ.
+    pub changes: PositionChanges,
+    /// The cross bike's frame, headset and clamp.
+    pub front: FrontEnd,
+    /// What the stem search may use.
+    pub limits: StemSearchLimits,
+    /// Handlebars of the road and of the cross bike, when both are given.
+    pub bars: BarShapes,
+    /// Measures for the room for the toes.
+    pub toes: ToeInputs,
+}
+
+/// The shapes of the two handlebars; each measure may be missing.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct BarShapes {
+    road: (Option<BarReach>, Option<BarDepth>),
+    cross: (Option<BarReach>, Option<BarDepth>),
+}
+
+impl BarShapes {
+    /// The road bike's and the cross bike's handlebar, when all four measures are known.
+    #[must_use]
+    pub fn both(&self) -> Option<(BarShape, BarShape)> {
+        let shape = |(reach, depth): (Option<BarReach>, Option<BarDepth>)| {
+            Some(BarShape { reach: reach?, depth: depth? })
+        };
+        Some((shape(self.road)?, shape(self.cross)?))
+    }
+}
+
+/// Measures for the room for the toes; without a front centre it is not checked.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ToeInputs {
+    /// Bottom bracket to front axle.
+    pub front_centre: Option<FrontCentre>,
+    /// Front axle ahead of the steering axis.
+    pub fork_rake: ForkRake,
+    /// Pedal centre from the mid-plane.
+    pub pedal_offset: PedalOffset,
+}
+
+impl PositionInputs {
+    pub(super) fn read(reader: &mut Reader<'_>) -> Self {
+        Self {
+            road: road(reader),
+            cross: CrossBike {
+                seat_angle: reader.quantity(Field::CrossSeatAngle),
+                footing: footing(reader, Field::CrossCrank, Field::CrossStack),
+            },
+            changes: changes(reader),
+            front: front(reader),
+            limits: StemSearchLimits {
+                tolerance: reader.quantity(Field::BarWithin),
+                max_spacers: reader.quantity(Field::SpacersMost),
+            },
+            bars: BarShapes {
+                road: bar(reader, Field::RoadBarReach, Field::RoadBarDepth),
+                cross: bar(reader, Field::CrossBarReach, Field::CrossBarDepth),
+            },
+            toes: toes(reader),
+        }
+    }
+}
+
+fn road(reader: &mut Reader<'_>) -> RoadPosition {
+    RoadPosition {
+        saddle: Saddle {
+            height: reader.quantity(Field::SaddleHeight),
+            setback: reader.quantity(Field::Setback),
+            seat_angle: reader.quantity(Field::SeatAngle),
+        },
+        footing: footing(reader, Field::RoadCrank, Field::RoadStack),
+        tip_to_bar: reader.quantity(Field::TipToBar),
+        bar_drop: reader.quantity(Field::BarDrop),
+    }
+}
+
+fn footing(reader: &mut Reader<'_>, crank: Field, stack: Field) -> Footing {
+    Footing { crank: reader.quantity(crank), sole_stack: reader.quantity(stack) }
+}
+
+fn changes(reader: &mut Reader<'_>) -> PositionChanges {
+    PositionChanges {
+        lower_by: reader.quantity(Field::LowerBy),
+        bar_up_by: reader.quantity(Field::BarUpBy),
+        bar_closer_by: reader.quantity(Field::BarCloserBy),
+        keep_knee_over_pedal: reader.pick(Field::Knee, &[false, true]),
+    }
+}
+
+fn front(reader: &mut Reader<'_>) -> FrontEnd {
+    FrontEnd {
+        stack: reader.quantity(Field::Stack),
+        reach: reader.quantity(Field::Reach),
+        head_angle: reader.quantity(Field::HeadAngle),
+        top_cap: reader.quantity(Field::Headset),
+        clamp_height: reader.quantity(Field::ClampHeight),
+    }
+}
+
+fn bar(reader: &mut Reader<'_>, reach: Field, depth: Field) -> (Option<BarReach>, Option<BarDepth>) {
+    (reader.quantity_or_none(reach), reader.quantity_or_none(depth))
+}
+
+fn toes(reader: &mut Reader<'_>) -> ToeInputs {
+    ToeInputs {
+        front_centre: reader.quantity_or_none(Field::FrontCentre),
+        fork_rake: reader.quantity(Field::ForkRake),
+        pedal_offset: reader.quantity(Field::PedalOffset),
+    }
+}

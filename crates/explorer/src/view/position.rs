@@ -1,0 +1,314 @@
+//! “Does it sit like the road bike?”: the answer, the workshop's measures, the stems, and how it was worked out.
+
+use super::sheet::{Block, Part};
+use super::words::{link_to, plain_table, worked};
+use crate::field::Field;
+use crate::number::{counted, listed, plain, signed, with_unit};
+use crate::report::{PositionReport, Report};
+use gear_math::{StemFit, StemSearch, StemSetup, StemShortfall, ToeClearance};
+use maud::{Markup, html};
+
+/// Stems that are listed; a frame that fits well has dozens.
+const STEMS_LISTED: usize = 12;
+
+/// The sentence that answers, where the saddle goes, and the care to take.
+#[must_use]
+pub(super) fn answer(report: &Report) -> Markup {
+    let position = &report.position;
+    html! {
+        p { (bar(position)) " " (saddle(position)) }
+        p { (rails(position)) " All of it is as good as a tape measure: ±3 mm on each bike." }
+        p.care { "This moves a position that already fits; it does not find one. It is no medical advice." }
+    }
+}
+
+fn bar(position: &PositionReport) -> Markup {
+    let nearest = position.nearest();
+    match &position.search {
+        StemSearch::Found(_) => html! {
+            b.good { "Yes" } ", with a stem of " b { (stem(&nearest.setup)) } ": the bar comes within " b { (with_unit(nearest.miss_mm, 1, "mm")) } " of its place."
+        },
+        StemSearch::NoneFits(shortfall) => html! {
+            b.stop { "Not with a stem that is sold" } ": " (missing(shortfall)) ". The nearest, " (stem(&nearest.setup)) ", still misses by " b { (mm(nearest.miss_mm)) } "."
+        },
+    }
+}
+
+fn missing(shortfall: &StemShortfall) -> String {
+    listed(&shortfall.missing)
+}
+
+fn saddle(position: &PositionReport) -> Markup {
+    let cross = &position.cross;
+    html! {
+        "The saddle goes to " b { (mm(cross.saddle_height_mm)) } " along the seat tube, its tip " (setback(cross.setback_mm))
+        ", and the bar " b { (below(cross.bar_drop_mm)) } "."
+    }
+}
+
+fn rails(position: &PositionReport) -> String {
+    let shift = position.cross.rail_shift_forward_mm;
+    if shift.abs() < 0.5 {
+        return "On the same seat post and saddle the rails stay where they are.".to_owned();
+    }
+    let direction = if shift > 0.0 { "forward" } else { "back" };
+    format!(
+        "On the same seat post and saddle, slide the saddle {} {direction} on its rails.",
+        mm(shift.abs())
+    )
+}
+
+/// “12 mm behind the bottom bracket”, whichever side it is on.
+fn setback(setback_mm: f64) -> String {
+    side_of(setback_mm, "behind", "ahead of", "the bottom bracket")
+}
+
+/// “57 mm below the saddle”, whichever is the higher.
+fn below(drop_mm: f64) -> String {
+    side_of(drop_mm, "below", "above", "the saddle")
+}
+
+fn side_of(value_mm: f64, over: &str, under: &str, what: &str) -> String {
+    let side = if value_mm < 0.0 { under } else { over };
+    format!("{} {side} {what}", mm(value_mm.abs()))
+}
+
+/// Everything under the picture.
+#[must_use]
+pub(super) fn tables(report: &Report) -> Markup {
+    let position = &report.position;
+    html! {
+        (measures(position))
+        (stems(position))
+        @if let Some(toes) = position.toes { p.prose { (toe_room(&toes)) " " (bracket(report)) } }
+        (cautions(position))
+        (practice())
+    }
+}
+
+fn measures(position: &PositionReport) -> Markup {
+    let (inputs, road, cross) = (&position.inputs, &position.inputs.road, &position.cross);
+    let target = position.target();
+    let leg = road.footing.leg_extension_mm(road.saddle.height.mm());
+    let mut lines = vec![
+        (
+            "Saddle height, bottom bracket centre to saddle top along the seat tube",
+            Some(road.saddle.height.mm()),
+            cross.saddle_height_mm,
+        ),
+        (
+            "Saddle top above the bottom bracket, upright",
+            Some(road.saddle.vertical_mm()),
+            cross.saddle_vertical_mm,
+        ),
+        ("Saddle tip behind the bottom bracket, level", Some(road.saddle.setback.mm()), cross.setback_mm),
+        ("Saddle forward on its rails", None, cross.rail_shift_forward_mm),
+        ("Saddle tip to bar centre, straight", Some(road.tip_to_bar.mm()), cross.tip_to_bar_mm),
+        ("Bar centre below saddle top", Some(road.bar_drop.mm()), cross.bar_drop_mm),
+        ("Bar centre ahead of the bottom bracket", Some(position.road.bar.x_mm), target.x_mm),
+        ("Bar centre above the bottom bracket", Some(position.road.bar.y_mm), target.y_mm),
+        ("Crank", Some(road.footing.crank.mm()), inputs.cross.footing.crank.mm()),
+        ("Saddle to sole, leg at its longest", Some(leg), cross.leg_extension_mm),
+    ];
+    lines.extend(position.bar.map(|bar| ("Drops above the bottom bracket", None, bar.drops_y_mm)));
+    let remark = if position.bar.is_some() {
+        "The bar’s place is that of the cross handlebar, so that the hoods stay where they were meant to be."
+    } else {
+        "The same handlebar on both bikes. If they differ, give both shapes under “Finer settings”."
+    };
+    let row = |(what, road, cross): (&str, Option<f64>, f64)| {
+        vec![what.to_owned(), road.map_or_else(String::new, mm), mm(cross)]
+    };
+    let rows: Vec<Vec<String>> = lines.into_iter().map(row).collect();
+    plain_table("Where everything goes", remark, &["", "Road", "Cross"], &rows)
+}
+
+fn stems(position: &PositionReport) -> Markup {
+    let (shown, rest): (&[StemFit], usize) = match &position.search {
+        StemSearch::Found(fits) => {
+            (&fits[..fits.len().min(STEMS_LISTED)], fits.len().saturating_sub(STEMS_LISTED))
+        }
+        StemSearch::NoneFits(shortfall) => (std::slice::from_ref(&shortfall.nearest), 0),
+    };
+    let limits = &position.inputs.limits;
+    let title = match position.search {
+        StemSearch::Found(_) => "Stems and spacers that get there, nearest first",
+        StemSearch::NoneFits(_) => "The nearest stem, though it does not get there",
+    };
+    let remark = format!(
+        "Sold lengths 60 to 140 mm and angles 6° to 17°, either way up; spacers up to {}; forward and up each within {}. A stem’s angle counts from the square of the steerer.{}",
+        with_unit(limits.max_spacers.mm(), 0, "mm"),
+        mm(limits.tolerance.mm()),
+        if rest > 0 {
+            format!(" {} more get there too.", counted(rest, "combination", "combinations"))
+        } else {
+            String::new()
+        }
+    );
+    let rows: Vec<Vec<String>> = shown.iter().map(stem_row).collect();
+    html! {
+        (plain_table(title, &remark, &STEM_HEAD, &rows))
+        @if let StemSearch::NoneFits(shortfall) = &position.search { (exact(shortfall)) }
+    }
+}
+
+const STEM_HEAD: [&str; 7] = ["Stem", "Angle", "Spacers", "Bar forward", "Bar up", "Misses by", "|Remark"];
+
+fn stem_row(fit: &StemFit) -> Vec<String> {
+    let setup = &fit.setup;
+    let cautions: Vec<String> = setup.cautions().iter().map(ToString::to_string).collect();
+    vec![
+        mm(setup.length.mm()),
+        angle(setup.angle.degrees()),
+        mm(setup.spacers.mm()),
+        signed(fit.dx_mm, 1),
+        signed(fit.dy_mm, 1),
+        with_unit(fit.miss_mm, 1, "mm"),
+        cautions.join(" "),
+    ]
+}
+
+fn exact(shortfall: &StemShortfall) -> Markup {
+    let exact = &shortfall.exact;
+    html! {
+        div.prose { p {
+            b { "What is missing: " } (missing(shortfall)) ". Exactly right would be " (mm(exact.length_mm)) " at "
+            (angle(exact.angle.degrees())) " on " (mm(exact.spacers_mm)) " of spacers."
+        } }
+    }
+}
+
+fn toe_room(toes: &ToeClearance) -> Markup {
+    html! {
+        "Room for the toes: " b { (with_unit(toes.swept_mm, 0, "mm")) } " from pedal axle to tyre with the wheel turned into it, "
+        (with_unit(toes.straight_ahead_mm, 0, "mm")) " straight ahead."
+        @if let Some(caution) = toes.verdict.caution() { " " span.care { (caution) } }
+    }
+}
+
+/// The bottom bracket lies where the chain has it too.
+fn bracket(report: &Report) -> Markup {
+    let drop = with_unit(report.position.bracket_drop.mm(), 0, "mm");
+    html! { "Reckoned with the bottom bracket " (link_to(Field::BottomBracketDrop, &format!("{drop} below the axles"))) "." }
+}
+
+fn cautions(position: &PositionReport) -> Markup {
+    html! {
+        div.prose {
+            p { b { "Before riding" } }
+            ul { @for caution in &position.cautions { li { (caution) " " small.quiet { "(" (caution.source()) ")" } } } }
+        }
+    }
+}
+
+/// What the workshop adds from experience.
+const PRACTICE: [(&str, &str); 4] = [
+    (
+        "Bottle",
+        "One cage at most, on the seat tube: the arm goes through the main triangle and the down tube lies in the hand when the bike is shouldered.",
+    ),
+    (
+        "Hoods",
+        "Set them a touch higher than on the road, so that the hands stay put over ruts and the levers are in reach from behind the saddle. Check the reach of both from the drops.",
+    ),
+    (
+        "Pedals",
+        "Release tension low for mud, so that a clogged cleat still lets go; higher on rough, dry ground, so that the foot is not shaken out. Try both feet standing still.",
+    ),
+    (
+        "Rear derailleur",
+        "In mud shift one sprocket at a time, ease off while it moves, and do not backpedal with grass in the pulleys: a clogged cage twists the hanger. Look at the hanger after every fall.",
+    ),
+];
+
+fn practice() -> Markup {
+    html! {
+        div.prose {
+            p { b { "Workshop practice" } " (experience, no source)" }
+            ul { @for (what, words) in PRACTICE { li { b { (what) ". " } (words) } } }
+        }
+    }
+}
+
+/// The formulas with this scenario's numbers in them.
+#[must_use]
+pub(super) fn working(report: &Report) -> Markup {
+    let position = &report.position;
+    let (road, inputs, cross) = (&position.inputs.road, &position.inputs, &position.cross);
+    let (front, nearest, bar) = (&inputs.front, position.nearest(), position.nearest().bar);
+    html! {
+        p { "Seen from the drive side; forward and up count from the centre of the bottom bracket." }
+        (worked("Saddle height", "height + road crank − cross crank + cross stack − road stack − lower", &format!(
+            "{} + {} − {} + {} − {} − {} = {}",
+            road.saddle.height.mm(), road.footing.crank.mm(), inputs.cross.footing.crank.mm(), inputs.cross.footing.sole_stack.mm(),
+            road.footing.sole_stack.mm(), inputs.changes.lower_by.mm(), mm(cross.saddle_height_road_angle_mm))))
+        (worked("On the cross bike’s seat angle", "× sin(road angle) ÷ sin(cross angle)", &format!(
+            "{} × sin {}° ÷ sin {}° = {}",
+            plain(cross.saddle_height_road_angle_mm, 1), road.saddle.seat_angle.degrees(), inputs.cross.seat_angle.degrees(), mm(cross.saddle_height_mm))))
+        (worked("Bar", "forward = √(tape² − drop²) − setback, up = saddle − drop", &format!(
+            "√({}² − {}²) − {} = {}; {} − {} = {}",
+            plain(cross.tip_to_bar_mm, 0), plain(cross.bar_drop_mm, 0), plain(cross.setback_mm, 0), mm(cross.target.x_mm),
+            plain(cross.saddle_vertical_mm, 1), plain(cross.bar_drop_mm, 0), mm(cross.target.y_mm))))
+        (worked("Stem", "h = headset + spacers + clamp ÷ 2; forward = reach − h cos α + L cos φ, up = stack + h sin α + L sin φ, φ = 90° − α + angle", &format!(
+            "α = {}°, {}: {} forward, {} up", front.head_angle.degrees(), stem(&nearest.setup), mm(bar.x_mm), mm(bar.y_mm))))
+        p { "“Closer” is taken along the tape: taken level, the bar would come 1 to 4 mm nearer still. “Higher” is against the saddle: a saddle set lower takes the bar down with it." }
+        p { "Plane geometry; the changes and stem sizes are common practice." }
+    }
+}
+
+/// What the workshop has to know.
+#[must_use]
+pub(super) fn block(report: &Report) -> Block {
+    let position = &report.position;
+    let cross = &position.cross;
+    let (nearest, target) = (position.nearest(), position.target());
+    let mut block = Block::new("Position");
+    block.row("Saddle height", format!("{} along the seat tube", mm(cross.saddle_height_mm)));
+    block.row("Saddle top", format!("{} above the bottom bracket", mm(cross.saddle_vertical_mm)));
+    block.row("Saddle tip", setback(cross.setback_mm));
+    block.row("Rails", rails(position));
+    block.row("Saddle tip to bar", format!("{} straight", mm(cross.tip_to_bar_mm)));
+    block.row("Bar centre", below(cross.bar_drop_mm));
+    block.row("Bar centre from bracket", format!("{} forward, {} up", mm(target.x_mm), mm(target.y_mm)));
+    block.row(
+        "Stem",
+        match &position.search {
+            StemSearch::Found(_) => format!("{}; misses by {}", stem(&nearest.setup), mm(nearest.miss_mm)),
+            StemSearch::NoneFits(shortfall) => {
+                format!("none fits: {}; nearest {}", missing(shortfall), stem(&nearest.setup))
+            }
+        },
+    );
+    if let StemSearch::Found(fits) = &position.search {
+        let others: Vec<String> = fits.iter().skip(1).take(2).map(|fit| stem(&fit.setup)).collect();
+        if !others.is_empty() {
+            block.row("or", others.join("; "));
+        }
+    }
+    block.row("Crank", mm(position.inputs.cross.footing.crank.mm()));
+    if let Some(toes) = position.toes {
+        block.row("Room for the toes", with_unit(toes.swept_mm, 0, "mm"));
+    }
+    block.parts.push(Part::blank("Taped after the build"));
+    block.cautions.extend(position.cautions.iter().map(ToString::to_string));
+    block
+}
+
+/// “100 mm at −6° on 15 mm of spacers”.
+fn stem(setup: &StemSetup) -> String {
+    let spacers = match setup.spacers.mm() {
+        none if none < 0.5 => "without spacers".to_owned(),
+        mm => format!("on {} of spacers", with_unit(mm, 0, "mm")),
+    };
+    format!("{} at {} {spacers}", with_unit(setup.length.mm(), 0, "mm"), angle(setup.angle.degrees()))
+}
+
+fn angle(degrees: f64) -> String {
+    format!("{}°", signed(degrees, 0))
+}
+
+/// Tenths where there are any: the tape shows half millimetres at best.
+fn mm(mm: f64) -> String {
+    let decimals = usize::from((mm - mm.round()).abs() >= 0.05);
+    with_unit(mm, decimals, "mm")
+}

@@ -1,0 +1,190 @@
+//! What the sections on tyre and position and the sheet say of unusual bikes.
+
+use explorer::bench::Bench;
+use explorer::field::Field;
+use explorer::report::Report;
+use explorer::scenario::Scenario;
+use explorer::view;
+
+/// The words of one fragment of the page.
+fn said(fragment: &str, edits: &[(Field, &str)]) -> String {
+    let mut bench = Bench::default();
+    for (field, text) in edits {
+        bench.write(*field, text);
+    }
+    let read = Scenario::read(&bench, &Scenario::default());
+    assert_eq!(read.complaints, []);
+    let fragments = view::fragments(&Report::of(&read.scenario), &[], &[], false, "r=2");
+    let found = fragments.into_iter().find(|(id, _)| id == fragment);
+    words(&found.map(|(_, html)| html).unwrap_or_default())
+}
+
+/// A fragment without its tags.
+fn words(html: &str) -> String {
+    let mut words = String::new();
+    let mut in_tag = false;
+    for letter in html.chars() {
+        match letter {
+            '<' => in_tag = true,
+            '>' => in_tag = false,
+            _ if !in_tag => words.push(if letter == '\u{a0}' { ' ' } else { letter }),
+            _ => {}
+        }
+    }
+    words
+}
+
+#[track_caller]
+fn says(fragment: &str, edits: &[(Field, &str)], expected: &str) {
+    let said = said(fragment, edits);
+    assert!(said.contains(expected), "{said}");
+}
+
+#[test]
+fn the_width_is_put_against_the_limit_of_the_race() {
+    let tyre = "tyre-answer";
+    says(
+        tyre,
+        &[(Field::Rim, "17")],
+        "comes out about 31.4 mm wide; against the race limit of 33 mm that is likely within",
+    );
+    says(tyre, &[(Field::Rim, "23")], "33.8 mm wide; against the race limit of 33 mm that is likely over");
+    says(tyre, &[(Field::WidthLimit, "none")], "comes out about 33.0 mm wide. Start with");
+    says(tyre, &[(Field::LabelEdition, "older")], "comes out about 34.1 mm wide");
+    says(
+        tyre,
+        &[(Field::Construction, "tubular")],
+        "A tubular is about as wide as its label, 33.0 mm on any rim",
+    );
+}
+
+#[test]
+fn a_measured_width_wins_over_the_label() {
+    let measured = |mm| [(Field::TyreWidthMeasured, mm)];
+    says(
+        "tyre-answer",
+        &measured("33.4"),
+        "Measured, the tyre is 33.4 mm wide; against the race limit of 33 mm that is over it.",
+    );
+    says("tyre-answer", &measured("33"), "that is within it by your calliper.");
+    says("sheet-page", &measured("33.4"), "33.4 mm measured; limit 33 mm");
+}
+
+#[test]
+fn a_tyre_that_does_not_go_on_the_rim_gets_no_pressure() {
+    let narrow = [(Field::Tyre, "20-622")];
+    says(
+        "tyre-answer",
+        &narrow,
+        "This tyre cannot go on this rim. The rim must be narrower inside than the tyre",
+    );
+    assert!(!said("tyre-tables", &narrow).contains("Pressures to start from"));
+    assert!(!said("sheet-page", &narrow).contains("psi"));
+}
+
+#[test]
+fn what_moved_a_pressure_is_said() {
+    says(
+        "tyre-answer",
+        &[(Field::Tyre, "45-622")],
+        "Front raised: a tubeless tyre should not go below 1.5 bar.",
+    );
+}
+
+#[test]
+fn a_wider_tyre_makes_every_gear_longer_and_a_narrower_one_shorter() {
+    says("tyre-tables", &[(Field::OtherTyre, "40")], "With 40-622 every gear is 2.0 % longer");
+    says("tyre-tables", &[(Field::OtherTyre, "28")], "With 28-622 every gear is 1.5 % shorter");
+    assert!(!said("tyre-tables", &[(Field::OtherTyre, "33")]).contains("every gear is"));
+    assert!(!said("tyre-tables", &[(Field::OtherTyre, "")]).contains("every gear is"));
+}
+
+#[test]
+fn the_same_bike_keeps_its_position() {
+    let same = [
+        (Field::CrossSeatAngle, "73.5"),
+        (Field::CrossStack, "15"),
+        (Field::BarUpBy, "0"),
+        (Field::BarCloserBy, "0"),
+    ];
+    says(
+        "position-answer",
+        &same,
+        "The saddle goes to 728 mm along the seat tube, its tip 56 mm behind the bottom bracket, and the bar 72 mm below the saddle.",
+    );
+    says("position-answer", &same, "the rails stay where they are");
+}
+
+#[test]
+fn what_is_on_the_other_side_is_called_so() {
+    says("position-answer", &[(Field::BarDrop, "-20")], "the bar 35 mm above the saddle");
+    says("position-answer", &[(Field::Setback, "-10")], "its tip 10 mm ahead of the bottom bracket");
+    says("position-answer", &[(Field::CrossSeatAngle, "75")], "back on its rails");
+}
+
+#[test]
+fn a_frame_that_no_stem_fits_is_told_what_is_missing() {
+    says("position-answer", &[(Field::Reach, "300")], "the stem would have to be");
+    says("position-answer", &[(Field::Stack, "700")], "the front of the frame is too high. The nearest,");
+    says("position-tables", &[(Field::BarWithin, "0")], "the target lies between two sizes");
+    says("sheet-page", &[(Field::Stack, "700")], "none fits:");
+}
+
+#[test]
+fn another_handlebar_moves_the_bar_but_not_the_hoods() {
+    let bars = [
+        (Field::RoadBarReach, "80"),
+        (Field::RoadBarDepth, "125"),
+        (Field::CrossBarReach, "70"),
+        (Field::CrossBarDepth, "115"),
+    ];
+    says("position-tables", &bars, "Bar centre ahead of the bottom bracket484.2 mm486 mm");
+    says("position-tables", &bars[..3], "The same handlebar on both bikes.");
+}
+
+#[test]
+fn the_sheet_has_what_the_chosen_set_up_needs() {
+    let for_a = said("sheet-page", &[(Field::SheetFor, "a")]);
+    assert!(for_a.contains("Set-up A") && for_a.contains("50/34") && !for_a.contains("44/32"));
+    says("sheet-page", &[], "Gears to avoid34×12, 34×11");
+}
+
+#[test]
+fn the_sheet_says_no_caution_twice() {
+    for edits in [&[][..], &[(Field::Hookless, "hookless"), (Field::Construction, "clincher")]] {
+        let sheet = said("sheet-page", edits);
+        for caution in
+            ["needs a tyre that its maker names", "Turn slowly into the largest", "Turn the bar fully"]
+        {
+            assert!(sheet.matches(caution).count() <= 1, "{caution}: {sheet}");
+        }
+    }
+}
+
+#[test]
+fn the_sheet_tells_riding_from_running() {
+    let sheet = "sheet-page";
+    says(sheet, &[], "Reckoned for220 W and 72.9 kg in all on wet, soft grass");
+    says(sheet, &[], "A Lowest gear34×30, down to 8.1 km/h, runs out at 8.0 %A On foot from8.0 %, by gear");
+    says(sheet, &[], "Too close to callfrom 9.5 % on");
+    says(sheet, &[], "A 9.0 % for 60 mon foot: gear (36 s)");
+    says(sheet, &[], "B 9.0 % for 60 mride: riding 29 s, on foot 36 s");
+    let easy =
+        [(Field::Ground, "tarmac"), (Field::GripCounts, "off"), (Field::Balance, ""), (Field::Legs, "off")];
+    let easy = [&easy[..], &[(Field::Power, "1500")]].concat();
+    says(sheet, &easy, "never runs out");
+    says(sheet, &[(Field::Ground, "loose-sand")], "On foot from0.0 %, by gear");
+    assert!(!said(sheet, &[(Field::SheetFor, "b")]).contains("A Lowest gear"));
+}
+
+#[test]
+fn the_pressure_is_for_the_rider_of_the_other_section() {
+    let light = [(Field::BodyMass, "50"), (Field::KitMass, "1.5"), (Field::BikeMass, "8")];
+    says(
+        "tyre-answer",
+        &light,
+        "For a rider of 50 kg with 1.5 kg of kit on a bike of 8 kg, and 45 % of the weight",
+    );
+    says("tyre-working", &light, "28 × (59.5 ÷ 79)");
+    says("tyre-answer", &[(Field::RearWeight, "0.62")], "38 % of the weight on the front wheel");
+}

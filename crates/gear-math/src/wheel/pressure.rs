@@ -1,0 +1,245 @@
+//! A pressure to start from.
+
+use crate::wheel::pressure_limits::{
+    FloorAboveCeiling, LimitedBy, PressureCaution, PressureCeiling, PressureFloor, PressureMarks, cautions,
+};
+use crate::{
+    BikeMass, BodyMass, Construction, FrontShare, KitMass, MountedWidth, Pressure, TotalMass, WheelLoad,
+    Wheels,
+};
+use core::fmt;
+
+/// The ground of a course, as a tyre meets it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum TyreGround {
+    /// Soft ground or mud.
+    Soft,
+    /// A bit of everything.
+    Mixed,
+    /// Rocks, roots, or fast and bumpy.
+    Rocky,
+}
+
+impl TyreGround {
+    /// All of them.
+    pub const ALL: [Self; 3] = [Self::Soft, Self::Mixed, Self::Rocky];
+
+    /// Factor on the pressure, chosen so that the trade's values on each ground are met (estimate).
+    #[must_use]
+    pub const fn factor(self) -> f64 {
+        match self {
+            Self::Soft => 0.85,
+            Self::Mixed => 1.0,
+            Self::Rocky => 1.2,
+        }
+    }
+}
+
+impl fmt::Display for TyreGround {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Soft => "soft or muddy",
+            Self::Mixed => "mixed",
+            Self::Rocky => "rocks, roots, fast and bumpy",
+        })
+    }
+}
+
+/// How a rider treats the wheels.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum WheelStyle {
+    /// Smooth and skilful.
+    Smooth,
+    /// Like most.
+    Normal,
+    /// Hard on wheels.
+    Hard,
+}
+
+impl WheelStyle {
+    /// All of them.
+    pub const ALL: [Self; 3] = [Self::Smooth, Self::Normal, Self::Hard];
+
+    /// Factor on the pressure, chosen so that the trade's values for each rider are met (estimate).
+    #[must_use]
+    pub const fn factor(self) -> f64 {
+        match self {
+            Self::Smooth => 0.9,
+            Self::Normal => 1.0,
+            Self::Hard => 1.1,
+        }
+    }
+}
+
+impl fmt::Display for WheelStyle {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Smooth => "smooth and skilful",
+            Self::Normal => "normal",
+            Self::Hard => "hard on wheels",
+        })
+    }
+}
+
+/// Everything that a starting pressure depends on.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PressureCase {
+    /// The rider.
+    pub rider: BodyMass,
+    /// Kit and bike; 9 kg of both when not known (estimate).
+    pub kit_and_bike: Option<(KitMass, BikeMass)>,
+    /// Width of the tyre as mounted; of a tubular, the label.
+    pub width: MountedWidth,
+    /// How the tyre holds its air.
+    pub construction: Construction,
+    /// The course.
+    pub ground: TyreGround,
+    /// The rider's way with wheels.
+    pub style: WheelStyle,
+    /// Front wheel's part of the weight.
+    pub front_share: FrontShare,
+    /// What tyre and rim are marked with.
+    pub marks: PressureMarks,
+}
+
+/// A pressure to start from on each wheel, with what limits it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PressureAdvice {
+    /// Mean of both wheels by the formula, before any limit.
+    pub mean: Pressure,
+    /// The lowest pressure for this tyre, rider and ground.
+    pub floor: PressureFloor,
+    /// The highest pressure that tyre and rim allow; `None` when no mark is known.
+    pub ceiling: Option<PressureCeiling>,
+    /// The pressures to start from, or why there can be none.
+    pub start: Result<Wheels<WheelPressure>, FloorAboveCeiling>,
+    /// What to heed.
+    pub cautions: Vec<PressureCaution>,
+}
+
+/// The pressure to start from on one wheel.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WheelPressure {
+    /// Where to start.
+    pub start: Pressure,
+    /// 15 % lower, but not below the floor.
+    pub low: Pressure,
+    /// 15 % higher, but not above the ceiling.
+    pub high: Pressure,
+    /// What moved the start away from the formula, if anything did.
+    pub limited_by: Option<LimitedBy>,
+}
+
+/// Kit and bike when only the rider is known, in kilograms (estimate).
+const UNKNOWN_KIT_AND_BIKE_KG: f64 = 9.0;
+/// Rider, kit and bike that the base pressures belong to, in kilograms.
+const BASE_KG: f64 = 79.0;
+/// Width that the base pressures belong to, in millimetres.
+const BASE_WIDTH_MM: f64 = 33.0;
+/// How far the best pressure may lie from the start, of 1 (estimate).
+const SPREAD: f64 = 0.15;
+/// Standard gravity, in metres per second squared.
+const GRAVITY: f64 = 9.806_65;
+
+impl Construction {
+    /// Pressure for 79 kg on 33 mm over mixed ground, in psi. Tubular and tube: the trade's values (common practice);
+    /// tubeless between them (estimate).
+    #[must_use]
+    pub const fn base_psi(self) -> f64 {
+        match self {
+            Self::Tubular => 25.0,
+            Self::Tubeless => 28.0,
+            Self::Clincher => 50.0,
+        }
+    }
+}
+
+impl PressureCase {
+    /// The pressures to start from.
+    ///
+    /// # Formula
+    /// Mean of both wheels, then both wheels, then the limits of each:
+    /// ```text
+    /// p = p0 (m ÷ 79 kg) (33 mm ÷ W)^1.5 T S
+    /// front = p (0.5 + x),  rear = p (1.5 − x)
+    /// ```
+    /// `p0` base pressure of the construction, `m` rider, kit and bike, `W` mounted width, `T` ground, `S` style, `x`
+    /// front share. Mass and width follow from the same drop of the tyre ([`AirSpring`](crate::AirSpring)); base
+    /// pressures and floors are the trade's (common practice); half of the static difference between the wheels is
+    /// taken, since braking loads the front (estimate). Made for 28 to 45 mm and 40 to 130 kg in all.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::{
+    ///     BodyMass, Construction, FrontShare, MountedWidth, PressureCase, PressureMarks, TyreGround, WheelStyle,
+    /// };
+    /// let case = PressureCase {
+    ///     rider: BodyMass::new(64.0)?,
+    ///     kit_and_bike: None,
+    ///     width: MountedWidth::new(33.0)?,
+    ///     construction: Construction::Tubular,
+    ///     ground: TyreGround::Mixed,
+    ///     style: WheelStyle::Normal,
+    ///     front_share: FrontShare::USUAL,
+    ///     marks: PressureMarks::default(),
+    /// };
+    /// let start = case.advice().start?;
+    /// assert_eq!(start.front.start.psi().round(), 22.0);
+    /// assert_eq!(start.rear.start.psi().round(), 24.0);
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn advice(&self) -> PressureAdvice {
+        let (mean, floor, ceiling) = (self.mean(), PressureFloor::of(self), self.marks.ceiling());
+        let wheels = self.split(mean);
+        PressureAdvice {
+            mean,
+            floor,
+            ceiling,
+            start: FloorAboveCeiling::check(floor, ceiling, self.construction)
+                .map(|()| wheels.map(|pressure| WheelPressure::between(pressure, floor, ceiling))),
+            cautions: cautions(self),
+        }
+    }
+
+    /// Rider, kit and bike, in kilograms.
+    #[must_use]
+    pub fn total_kg(&self) -> f64 {
+        let total = |(kit, bike)| TotalMass::of(self.rider, kit, bike).kg();
+        self.kit_and_bike.map_or(self.rider.kg() + UNKNOWN_KIT_AND_BIKE_KG, total)
+    }
+
+    /// Static load of each wheel on level ground.
+    #[must_use]
+    pub fn loads(&self) -> Wheels<WheelLoad> {
+        let (weight, front) = (self.total_kg() * GRAVITY, self.front_share.fraction());
+        Wheels { front, rear: 1.0 - front }.map(|share| WheelLoad::computed(weight * share))
+    }
+
+    fn mean(&self) -> Pressure {
+        let mass = self.total_kg() / BASE_KG;
+        let width = (BASE_WIDTH_MM / self.width.mm()).powf(1.5);
+        let course = self.ground.factor() * self.style.factor();
+        Pressure::computed_psi(self.construction.base_psi() * mass * width * course)
+    }
+
+    fn split(&self, mean: Pressure) -> Wheels<Pressure> {
+        let front = 0.5 + self.front_share.fraction();
+        Wheels { front, rear: 2.0 - front }.map(|part| Pressure::computed_bar(mean.bar() * part))
+    }
+}
+
+impl WheelPressure {
+    fn between(by_formula: Pressure, floor: PressureFloor, ceiling: Option<PressureCeiling>) -> Self {
+        let lowest = floor.pressure.bar();
+        let highest = ceiling.map_or(f64::INFINITY, |ceiling| ceiling.pressure.bar());
+        let within = |bar: f64| Pressure::computed_bar(bar.max(lowest).min(highest));
+        let start = within(by_formula.bar());
+        Self {
+            start,
+            low: within(start.bar() * (1.0 - SPREAD)),
+            high: within(start.bar() * (1.0 + SPREAD)),
+            limited_by: LimitedBy::of(by_formula, floor, ceiling),
+        }
+    }
+}

@@ -1,0 +1,203 @@
+//! Properties of tyre width, roll-out, air spring and pressure.
+
+use gear_math::{
+    AirSpring, BeadSeat, BikeMass, BodyMass, Construction, FrontShare, KitMass, LabelEdition, MountedWidth,
+    NominalWidth, Pressure, PressureCase, PressureMarks, RaceLimit, RimInnerWidth, TyreFitError, TyreGround,
+    TyreSection, TyreSize, TyreWidth, WheelLoad, WheelRadius, WheelStyle, WidthVerdict, contact_area_cm2,
+};
+use proptest::prelude::*;
+
+/// Relative: a few thousand roundings.
+const EXACT: f64 = 1e-12;
+
+/// Any value that a quantity allows.
+macro_rules! any {
+    ($type:ident) => {
+        ($type::LIMITS.min..=$type::LIMITS.max).prop_filter_map("limits", |value| $type::new(value).ok())
+    };
+}
+
+prop_compose! {
+    fn spring()(
+        width in any!(MountedWidth), rim_part in 0.3..0.9, outer_radius in any!(WheelRadius), pressure in any!(Pressure),
+    ) -> Option<AirSpring> {
+        let section = TyreSection::new(width, RimInnerWidth::new(rim_part * width.mm()).ok()?).ok()?;
+        Some(AirSpring { section, outer_radius, pressure })
+    }
+}
+
+prop_compose! {
+    fn marks()(
+        tyre in prop::option::of(any!(Pressure)), rim in prop::option::of(any!(Pressure)), hookless in any::<bool>(),
+    ) -> PressureMarks {
+        PressureMarks { tyre, rim, hookless }
+    }
+}
+
+prop_compose! {
+    fn case()(
+        rider in any!(BodyMass), kit_and_bike in prop::option::of((any!(KitMass), any!(BikeMass))), width in any!(MountedWidth),
+        construction in prop::sample::select(Construction::ALL.as_slice()),
+        ground in prop::sample::select(TyreGround::ALL.as_slice()),
+        style in prop::sample::select(WheelStyle::ALL.as_slice()),
+        front_share in any!(FrontShare), marks in marks(),
+    ) -> PressureCase {
+        PressureCase { rider, kit_and_bike, width, construction, ground, style, front_share, marks }
+    }
+}
+
+fn starts(case: &PressureCase) -> Option<[f64; 2]> {
+    let start = case.advice().start.ok()?;
+    Some([start.front.start.bar(), start.rear.start.bar()])
+}
+
+proptest! {
+    #[test]
+    fn width_grows_with_the_rim(
+        label in any!(NominalWidth), a in any!(RimInnerWidth), b in any!(RimInnerWidth), measured_on in any!(RimInnerWidth),
+    ) {
+        let on = |rim| TyreWidth::on_rim(label, rim, measured_on);
+        match (on(a), on(b)) {
+            (Ok(first), Ok(second)) if a < b => {
+                prop_assert!(first.mounted < second.mounted);
+                prop_assert!(first.arc.mm() < second.arc.mm() + EXACT * label.mm());
+            }
+            (Err(TyreFitError::MeasuringRimTooWide), _) => prop_assert!(measured_on.mm() >= label.mm()),
+            (Err(_), _) => prop_assert!(a.mm() >= label.mm()),
+            _ => {}
+        }
+    }
+
+    #[test]
+    fn a_tyre_on_its_measuring_rim_is_as_wide_as_its_label(label in any!(NominalWidth)) {
+        for edition in [LabelEdition::Etrto2020, LabelEdition::OlderIso] {
+            let rim = edition.measuring_rim(label);
+            let width = TyreWidth::on_rim(label, rim, rim).unwrap();
+            prop_assert!((width.mounted.mm() - label.mm()).abs() < EXACT * label.mm());
+            prop_assert!((width.arc.mm() - label.mm()).abs() < EXACT * label.mm());
+        }
+    }
+
+    #[test]
+    fn computed_widths_keep_to_their_own_limits(
+        label in any!(NominalWidth), rim in any!(RimInnerWidth), measured_on in any!(RimInnerWidth),
+    ) {
+        let Ok(width) = TyreWidth::on_rim(label, rim, measured_on) else { return Ok(()) };
+        prop_assert!(MountedWidth::new(width.mounted.mm()).is_ok());
+        prop_assert!(TyreSection::new(width.mounted, rim).is_ok());
+        prop_assert!(width.arc.mm() >= rim.mm());
+    }
+
+    #[test]
+    fn the_arc_ends_on_the_rim(width in any!(MountedWidth), rim in any!(RimInnerWidth)) {
+        let Ok(section) = TyreSection::new(width, rim) else { return Ok(()) };
+        let arc = section.arc();
+        prop_assert!((arc.radius_mm * arc.rim_angle_rad.sin() - arc.half_rim_mm).abs() < 1e-9);
+        prop_assert!((arc.half_rim_mm.hypot(arc.centre_height_mm) - arc.radius_mm).abs() < 1e-9);
+        prop_assert!((arc.height_mm - arc.centre_height_mm - arc.radius_mm).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_wider_limit_is_never_harder_to_pass(label in any!(NominalWidth), rim in any!(RimInnerWidth)) {
+        let rank = |verdict| match verdict {
+            WidthVerdict::LikelyWithin => 0,
+            WidthVerdict::Measure => 1,
+            WidthVerdict::LikelyOver => 2,
+        };
+        let measured_on = LabelEdition::Etrto2020.measuring_rim(label);
+        for width in [Some(TyreWidth::tubular(label)), TyreWidth::on_rim(label, rim, measured_on).ok()] {
+            let ranks = RaceLimit::CHOICES.map(|limit| width.map_or(0, |width| rank(width.verdict(limit))));
+            prop_assert!(ranks.is_sorted_by(|a, b| a >= b));
+        }
+    }
+
+    #[test]
+    fn roll_out_grows_with_the_label(a in any!(NominalWidth), b in any!(NominalWidth), bead_seat in prop::sample::select(BeadSeat::ALL.as_slice())) {
+        prop_assume!(a < b);
+        let size = |width| TyreSize { width, bead_seat };
+        prop_assert!(size(a).circumference() < size(b).circumference());
+        prop_assert!(size(a).outer_radius() < size(b).outer_radius());
+        prop_assert!(WheelRadius::new(size(a).outer_radius().mm()).is_ok());
+        prop_assert!(size(b).clearance_diameter() > size(b).circumference().diameter());
+    }
+
+    #[test]
+    fn the_spring_carries_the_planted_drop(spring in spring(), drop in 0.02..0.95_f64) {
+        let Some(spring) = spring else { return Ok(()) };
+        let unit = spring.under(WheelLoad::new(1000.0).unwrap());
+        // The reserve is inverse to the load, which gives the load that belongs to a drop.
+        let reserve = 0.487 / ((1.0 - 0.45 * drop) * drop.powf(1.5));
+        let Ok(load) = WheelLoad::new(1000.0 * unit.bottoming_reserve / reserve) else { return Ok(()) };
+        let tyre = spring.under(load);
+        prop_assert!((tyre.drop - drop).abs() < 1e-9);
+        prop_assert!((tyre.deflection_mm - drop * spring.section.height_mm()).abs() < 1e-6);
+        prop_assert!((tyre.bottoming_reserve - reserve).abs() < 1e-9 * reserve);
+    }
+
+    #[test]
+    fn more_load_or_less_air_presses_a_tyre_further(spring in spring(), load in any!(WheelLoad), more in 1.01..3.0) {
+        let Some(spring) = spring else { return Ok(()) };
+        let tyre = spring.under(load);
+        prop_assert!((0.0..=1.0).contains(&tyre.drop));
+        if let Ok(heavier) = WheelLoad::new(load.newtons() * more) {
+            let pressed = spring.under(heavier);
+            prop_assert!(pressed.deflection_mm >= tyre.deflection_mm);
+            prop_assert!(pressed.bottoming_reserve < tyre.bottoming_reserve);
+            prop_assert!(pressed.contact_area_cm2 > tyre.contact_area_cm2);
+        }
+        if let Ok(pressure) = Pressure::new(spring.pressure.bar() / more) {
+            let softer = AirSpring { pressure, ..spring };
+            prop_assert!(softer.under(load).drop >= tyre.drop);
+            prop_assert!(softer.bottoming_energy_j() < spring.bottoming_energy_j());
+            prop_assert!(contact_area_cm2(load, pressure) > tyre.contact_area_cm2);
+        }
+    }
+
+    #[test]
+    fn pressure_never_leaves_floor_or_ceiling(case in case()) {
+        let advice = case.advice();
+        let (floor, ceiling) = (advice.floor.pressure, advice.ceiling.map(|ceiling| ceiling.pressure));
+        match advice.start {
+            Ok(wheels) => for wheel in [wheels.front, wheels.rear] {
+                prop_assert!(floor <= wheel.low && wheel.low <= wheel.start && wheel.start <= wheel.high);
+                prop_assert!(ceiling.is_none_or(|ceiling| wheel.high <= ceiling));
+                prop_assert!(wheel.start.bar().is_finite());
+            },
+            Err(conflict) => prop_assert!(conflict.floor.pressure > conflict.ceiling.pressure),
+        }
+    }
+
+    #[test]
+    fn pressure_rises_with_mass(case in case(), rider in any!(BodyMass)) {
+        prop_assume!(rider > case.rider);
+        let heavier = PressureCase { rider, ..case };
+        prop_assert!(heavier.advice().mean > case.advice().mean);
+        if let (Some(before), Some(after)) = (starts(&case), starts(&heavier)) {
+            prop_assert!(before[0] <= after[0] && before[1] <= after[1]);
+        }
+    }
+
+    #[test]
+    fn pressure_falls_with_width(case in case(), width in any!(MountedWidth)) {
+        prop_assume!(width > case.width);
+        let wider = PressureCase { width, ..case };
+        prop_assert!(wider.advice().mean < case.advice().mean);
+        if let (Some(before), Some(after)) = (starts(&case), starts(&wider)) {
+            prop_assert!(before[0] >= after[0] && before[1] >= after[1]);
+        }
+    }
+
+    #[test]
+    fn the_wheels_share_the_mean_and_the_load(case in case()) {
+        let free = PressureCase { marks: PressureMarks::default(), ..case };
+        let loads = free.loads();
+        prop_assert!((loads.front.newtons() + loads.rear.newtons() - free.total_kg() * 9.80665).abs() < 1e-9);
+        prop_assert!(WheelLoad::new(loads.front.newtons()).is_ok() && WheelLoad::new(loads.rear.newtons()).is_ok());
+        let advice = free.advice();
+        let wheels = advice.start.unwrap();
+        if wheels.front.limited_by.is_none() && wheels.rear.limited_by.is_none() {
+            let mean = wheels.front.start.bar().midpoint(wheels.rear.start.bar());
+            prop_assert!((mean - advice.mean.bar()).abs() < 1e-9);
+        }
+    }
+}

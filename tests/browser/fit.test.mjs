@@ -1,0 +1,220 @@
+// "Which tyre, how hard?", "Does it sit like the road bike?" and the workshop sheet, as they are used.
+
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import { PHONE, SINGLE_FILE, addressWith, assertQuiet, frame, launchBrowser, openPage, serveSite, text } from './harness.mjs';
+
+let browser;
+let site;
+
+before(async () => {
+  browser = await launchBrowser();
+  site = await serveSite();
+});
+
+after(async () => {
+  await browser?.close();
+  await site?.close();
+});
+
+async function type(page, key, value) {
+  await unfold(page, key);
+  await page.fill(`#${key}`, value);
+  await frame(page);
+}
+
+async function choose(page, key, value) {
+  await unfold(page, key);
+  await page.selectOption(`#${key}`, value);
+  await frame(page);
+}
+
+const unfold = (page, key) =>
+  page.evaluate((id) => document.getElementById(id).closest('details')?.setAttribute('open', ''), key);
+
+test('a rider finds tyre and pressure for a muddy race', async () => {
+  const { page, heard } = await openPage(browser, SINGLE_FILE);
+  await choose(page, 'tyre-kind', 'tubular');
+  await choose(page, 'tyre-ground', 'soft');
+  await type(page, 'body-mass', '61');
+  await type(page, 'kit-mass', '2.5');
+  await type(page, 'bike-mass', '8.5');
+  // 25 psi × 72 ÷ 79 × 0.85 = 19.37 psi; × 0.95 in front, × 1.05 behind.
+  const answer = await text(page, '#tyre-answer');
+  assert.match(answer, /A tubular is about as wide as its label, 33\.0 mm on any rim; against the race limit of 33 mm that is too close to tell: measure it\./);
+  assert.match(answer, /Start with 18 psi \(1\.3 bar\) in front and 20 psi \(1\.4 bar\) behind\./);
+  assert.match(await text(page, '#tyre-tables'), /push the tubular off its rim/);
+  await choose(page, 'width-limit', '35');
+  assert.match(await text(page, '#tyre-answer'), /likely within the limit/);
+  assertQuiet(heard);
+});
+
+test('no pressure is given where floor and mark exclude one another', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE);
+  await choose(page, 'tyre-kind', 'clincher');
+  await choose(page, 'tyre-ground', 'rocky');
+  await type(page, 'tyre-mark', '55 psi');
+  const answer = await text(page, '#tyre-answer');
+  assert.match(answer, /No pressure suits: .* 60 psi on rocks and roots, but the tyre is marked with no more/);
+  assert.doesNotMatch(answer, /Start with/);
+  assert.match(await text(page, '#sheet-page'), /Pressure\s+No pressure suits/);
+});
+
+test('a rim wider than the tyre is named beside the rim and in the answer', async () => {
+  const { page, heard } = await openPage(browser, SINGLE_FILE);
+  await type(page, 'tyre', '20-622');
+  assert.match(await text(page, '#tyre-answer'), /This tyre cannot go on this rim/);
+  assert.match(await text(page, '#says-rim'), /narrower inside than the tyre/);
+  await page.locator('#tyre-section [data-picture] .plot').scrollIntoViewIfNeeded();
+  await frame(page);
+  assertQuiet(heard);
+});
+
+test('a mechanic carries a position over and finds a stem', async () => {
+  const { page, heard } = await openPage(browser, SINGLE_FILE);
+  const bike = {
+    'saddle-height': '700', setback: '50', 'seat-angle': '74', 'tip-to-bar': '520', 'bar-drop': '60',
+    'road-crank': '170', 'road-sole': '16', 'cross-seat-angle': '74', 'cross-crank': '170', 'cross-sole': '20',
+    lower: '0', 'bar-up': '10', 'bar-closer': '10',
+  };
+  for (const [key, value] of Object.entries(bike)) await type(page, key, value);
+  // A row of tests/reference/data/position-transfer-examples.csv.
+  const measures = await text(page, '#position-tables');
+  assert.match(measures, /Saddle height[^\n]*\s+700 mm\s+704 mm/);
+  assert.match(measures, /Bar centre ahead[^\n]*\s+\S+ mm\s+457\.5 mm/);
+  assert.match(measures, /Bar centre above[^\n]*\s+\S+ mm\s+626\.7 mm/);
+  await type(page, 'reach', '480');
+  const answer = await text(page, '#position-answer');
+  assert.match(answer, /^Not with a stem that is sold: the stem would have to be \d+ mm shorter than the shortest/);
+  assert.match(await text(page, '#position-tables'), /What is missing/);
+  await type(page, 'front-centre', '590');
+  assert.match(await text(page, '#position-tables'), /Room for the toes: \d+ mm/);
+  assertQuiet(heard);
+});
+
+test('a bad value in any field is named beside it and every answer stays', async () => {
+  const { page, heard } = await openPage(browser, SINGLE_FILE);
+  const fields = await page.$$eval('main [data-field]:not([type=range])', (inputs) =>
+    inputs.filter((input) => input.localName === 'input').map(({ id, value }) => [id, value]),
+  );
+  assert.ok(fields.length >= 35);
+  for (const [key, value] of fields) {
+    for (const bad of ['words', '-900', '1e9', '<img src=x onerror=alert(1)>']) {
+      await type(page, key, bad);
+      assert.equal(await page.inputValue(`#${key}`), bad);
+      assert.equal(await page.getAttribute(`#${key}`, 'aria-invalid'), 'true', `${key} ${bad}`);
+      assert.match(await text(page, `#says-${key}`), /The page goes on with/, key);
+    }
+    const doubt = await text(page, '#sheet-page .doubt');
+    assert.match(doubt, /is not understood; this goes on with/);
+    await type(page, key, value);
+    assert.equal(await page.getAttribute(`#${key}`, 'aria-invalid'), null, key);
+  }
+  assert.equal(await page.locator('img').count(), 0);
+  assertQuiet(heard);
+});
+
+test('what two sections share is one field, and a link leads to it', async () => {
+  const { page, heard } = await openPage(browser, SINGLE_FILE);
+  await type(page, 'front-centre', '590');
+  const lead = async (section, words, key) => {
+    const link = page.locator(`${section} a[href="#${key}"]`);
+    assert.match((await link.innerText()).replaceAll('\u00a0', ' '), words);
+    await link.click();
+    assert.equal(await page.evaluate(() => document.activeElement.id), key);
+    assert.ok(await page.locator(`#${key}`).isVisible(), key);
+  };
+  await lead('#tyre-answer', /^rider of 62 kg$/, 'body-mass');
+  await lead('#tyre-answer', /^2 kg of kit$/, 'kit-mass');
+  await lead('#tyre-answer', /^bike of 8\.9 kg$/, 'bike-mass');
+  await lead('#tyre-answer', /^45 %$/, 'rear-weight');
+  await lead('#position-tables', /^65 mm below the axles$/, 'bracket-drop');
+  await lead('#ride-ends', /^crank of 172\.5 mm$/, 'cross-crank');
+  await type(page, 'cross-crank', '165');
+  assert.match(await text(page, '#ride-ends'), /crank of 165 mm/);
+  await type(page, 'rear-weight', '0.6');
+  assert.match(await text(page, '#tyre-answer'), /40 % of the weight on the front wheel/);
+  await type(page, 'kit-mass', 'words');
+  assert.match(await text(page, '#tyre-answer'), /^Kit is not understood; this goes on with 2 kg\./);
+  assert.match(await text(page, '#ride-answer'), /^Kit is not understood/);
+  assert.doesNotMatch(await text(page, '#position-answer'), /is not understood/);
+  assert.doesNotMatch(page.url(), /#(body-mass|cross-crank)/);
+  assertQuiet(heard);
+});
+
+test('the sheet is for A, for B or for both', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE);
+  assert.match(await text(page, '#sheet-page'), /A Cassette[\s\S]*B Cassette/);
+  await choose(page, 'sheet-for', 'b');
+  const sheet = await text(page, '#sheet-page');
+  assert.match(sheet, /Set-up B/);
+  assert.doesNotMatch(sheet, /A Cassette/);
+  const again = await openPage(browser, await addressWith(page, 'sf=b'));
+  assert.equal(await again.page.inputValue('#sheet-for'), 'b');
+});
+
+test('the sheet is copied as text, with the link that opens the same bench', async () => {
+  const { page } = await openPage(browser, site.address, { permissions: ['clipboard-read', 'clipboard-write'] });
+  await type(page, 'saddle-height', '731');
+  await page.click('[data-act=copy-sheet]');
+  const copied = (await page.evaluate(() => navigator.clipboard.readText())).replaceAll('\u00a0', ' ');
+  assert.match(copied, /^Workshop sheet\nSet-ups A and B\n/);
+  assert.match(copied, /\n= Gears =\nA Rings: 50\/34\n/);
+  assert.match(copied, /\n {3}\| 50 \| 34\n {2}11 \| 9\.82 \| 6\.68×\n/);
+  assert.match(copied, /\n\[ \] Tighten every bolt/);
+  const [, link] = copied.match(/again: (\S+)$/);
+  assert.ok(link.startsWith(site.address), link);
+  const again = await openPage(browser, link);
+  assert.equal(await again.page.inputValue('#saddle-height'), '731');
+});
+
+test('where the clipboard is refused, the text stands ready to be copied', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE);
+  await page.evaluate(() => {
+    Object.defineProperty(navigator, 'clipboard', { value: { writeText: () => Promise.reject(new Error('refused')) } });
+  });
+  await page.click('[data-act=copy-sheet]');
+  await page.waitForSelector('#sheet-text:not([hidden])');
+  const box = page.locator('#sheet-text');
+  assert.match(await box.inputValue(), /^Workshop sheet/);
+  const marked = await box.evaluate((area) => [area.selectionStart, area.selectionEnd === area.value.length]);
+  assert.deepEqual(marked, [0, true]);
+  assert.match(await text(page, '#sheet-copied'), /copy the marked text/);
+});
+
+const FULL = '#r=2&ra=52/42/30&ca=9-10-11-13-15-17-19-22-25-29-34-40-48-60&rb=50/40/28&cb=10-11-12-13-15-17-19-22-25-29-34-40-46-52&tk=clincher&ho=hookless&bd=-60&re=470';
+
+for (const [name, hash] of [['the demo', ''], ['the fullest bike', FULL]]) {
+  for (const format of ['A4', 'Letter']) {
+    test(`${name} prints on one page of ${format}, and nothing but the sheet`, async () => {
+      const { page } = await openPage(browser, new URL(hash, SINGLE_FILE), { colorScheme: 'dark' });
+      const pdf = (await page.pdf({ format })).toString('latin1');
+      assert.equal(pdf.match(/\/Type\s*\/Page\b/g).length, 1);
+      await page.emulateMedia({ media: 'print' });
+      const shown = await page.$$eval('main > section', (all) => all.filter((one) => one.offsetHeight > 0).map(({ id }) => id));
+      assert.deepEqual(shown, ['sheet']);
+      assert.equal(await page.locator('.bench').isVisible(), false);
+      const paper = await page.evaluate(() => getComputedStyle(document.getElementById('sheet-page')).color);
+      assert.equal(paper, 'rgb(0, 0, 0)');
+    });
+  }
+}
+
+test('the button prints', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE, { viewport: PHONE });
+  await page.evaluate(() => (window.print = () => (window.printed = true)));
+  await page.click('[data-act=print]');
+  assert.equal(await page.evaluate(() => window.printed), true);
+});
+
+test('a link of the first version still opens', async () => {
+  const kept = '#remount=1&rings-a=48/34&cassette-a=11-12-13-14-15-17-19-21-24-27-30&rings-b=42&cassette-b=11-13-15-17-19-21-24-28-32-37-42&tyre=700x35c&cadence-low=57,5+rpm';
+  const { page, heard } = await openPage(browser, new URL(kept, SINGLE_FILE));
+  assert.equal(await page.inputValue('#rings-a'), '48/34');
+  assert.equal(await page.inputValue('#tyre'), '700x35c');
+  assert.equal(await page.inputValue('#cadence-low'), '57,5 rpm');
+  assert.equal(await text(page, '#notices'), '');
+  await type(page, 'rings-b', '40');
+  assert.match((await addressWith(page, 'rb=40')).hash, /^#r=2&ra=48\/34&/);
+  assertQuiet(heard);
+});
