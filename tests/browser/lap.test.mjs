@@ -108,7 +108,7 @@ test('a sketch is ridden, painted over, faulted by line, and travels in the link
   await page.waitForFunction(() => /you get off never/.test(document.getElementById('lap-answer').innerText));
   await page.fill('#paint', '100; 104; foot 2\n300; 420; mud');
   await page.waitForFunction(() => /you get off once/.test(document.getElementById('lap-answer').innerText));
-  const link = await addressWith(page, 'paint=100;');
+  const link = await addressWith(page, 'pa=100;');
   await page.fill('#sketch', '800; 0; tarmac\n400; steep; firm grass');
   await page.waitForSelector('#sketch[aria-invalid]');
   assert.match(await text(page, '#says-sketch'), /Line 2: second comes the gradient/);
