@@ -224,7 +224,7 @@ fields! {
     Construction: "tyre-kind", Tyre, "Kind of tyre", "", Kind::Choice(CONSTRUCTIONS), "tubeless", "";
     Rim: "rim", Tyre, "Rim, inner width", "mm", Kind::Number, "21", "Between the side walls; of a tubular rim, its bed";
     WidthLimit: "width-limit", Tyre, "Race limit", "", Kind::Choice(WIDTH_LIMITS), "33", "33 mm: UCI 1.3.018. Others: ask your organiser";
-    TyreGround: "tyre-ground", Tyre, "Ground of the course", "", Kind::Choice(TYRE_GROUNDS), "mixed", "Of all of it, as a tyre meets it";
+    TyreGround: "tyre-ground", Tyre, "Ground of the course", "", Kind::Choice(TYRE_GROUNDS), "soft", "Of all of it, as a tyre meets it";
     WheelStyle: "wheel-style", Tyre, "Riding style", "", Kind::Choice(WHEEL_STYLES), "normal", "";
     OtherTyre: "other-tyre", Tyre, "Compare with a width of", "mm", Kind::Number, "38", "What it would do to every gear; may be left empty";
     TyreMark: "tyre-mark", TyreFiner, "Tyre’s marked maximum", "bar", Kind::Number, "", "On the sidewall; type psi behind it if it is in psi";
