@@ -46,10 +46,18 @@ fn the_width_is_put_against_the_limit_of_the_race() {
     says(
         tyre,
         &[(Field::Rim, "17")],
-        "comes out about 31.4 mm wide; against the race limit of 33 mm that is likely within",
+        "comes out about 31.4 mm wide, likely 30.7 to 33.1; against the race limit of 33 mm that is likely within",
     );
-    says(tyre, &[(Field::Rim, "23")], "33.8 mm wide; against the race limit of 33 mm that is likely over");
-    says(tyre, &[(Field::WidthLimit, "none")], "comes out about 33.0 mm wide. Start with");
+    says(
+        tyre,
+        &[(Field::Rim, "23")],
+        "33.8 mm wide, likely 33.1 to 35.5; against the race limit of 33 mm that is likely over",
+    );
+    says(
+        tyre,
+        &[(Field::WidthLimit, "none")],
+        "comes out about 33.0 mm wide, likely 32.3 to 34.7. Start with",
+    );
     says(tyre, &[(Field::LabelEdition, "older")], "comes out about 34.1 mm wide");
     says(
         tyre,
@@ -59,15 +67,36 @@ fn the_width_is_put_against_the_limit_of_the_race() {
 }
 
 #[test]
+fn a_rim_that_a_tyre_can_roll_off_is_spoken_of_first() {
+    says(
+        "tyre-answer",
+        &[(Field::Rim, "13")],
+        "The rim is too narrow for this tyre, which can roll off it: take a wider rim.On a rim of 13",
+    );
+    let hookless = [(Field::Rim, "29"), (Field::Hookless, "hookless")];
+    says("tyre-answer", &hookless, "at least 5 mm wider than the rim: take a wider tyre.On a rim of 29");
+}
+
+#[test]
+fn no_pressure_is_rounded_over_a_mark_or_under_a_floor() {
+    let tubes = [(Field::Construction, "clincher"), (Field::BodyMass, "90"), (Field::TyreMark, "3.5")];
+    says("tyre-answer", &tubes, "Start with 50 psi (3.45 bar)");
+    says("tyre-answer", &tubes, "stop before the rim touches the ground");
+    let none = [&tubes[..], &[(Field::TyreGround, "rocky")]].concat();
+    assert!(!said("tyre-answer", &none).contains("This is a start"));
+    assert!(!said("sheet-page", &none).contains("This is a start"));
+}
+
+#[test]
 fn a_measured_width_wins_over_the_label() {
     let measured = |mm| [(Field::TyreWidthMeasured, mm)];
     says(
         "tyre-answer",
         &measured("33.4"),
-        "Measured, the tyre is 33.4 mm wide; against the race limit of 33 mm that is over it.",
+        "Measured, the tyre is 33.4 mm wide; against the race limit of 33 mm that is over it by your calliper.",
     );
     says("tyre-answer", &measured("33"), "that is within it by your calliper.");
-    says("sheet-page", &measured("33.4"), "33.4 mm measured; limit 33 mm");
+    says("sheet-page", &measured("33.4"), "33.4 mm measured; limit 33 mm: over it by your calliper");
 }
 
 #[test]
@@ -125,9 +154,19 @@ fn what_is_on_the_other_side_is_called_so() {
 #[test]
 fn a_frame_that_no_stem_fits_is_told_what_is_missing() {
     says("position-answer", &[(Field::Reach, "300")], "the stem would have to be");
-    says("position-answer", &[(Field::Stack, "700")], "the front of the frame is too high. The nearest,");
-    says("position-tables", &[(Field::BarWithin, "0")], "the target lies between two sizes");
+    says("position-answer", &[(Field::Stack, "700")], "too high, measured along the steerer. The nearest,");
+    says("position-tables", &[(Field::BarWithin, "0")], "the place lies between two sizes");
     says("sheet-page", &[(Field::Stack, "700")], "none fits:");
+}
+
+#[test]
+fn a_saddle_far_forward_is_no_secret_before_a_race() {
+    says(
+        "position-tables",
+        &[(Field::Setback, "20")],
+        "The saddle tip is less than 50 mm behind the bottom bracket",
+    );
+    says("sheet-page", &[], "For UCI races: saddle tip at least 50 mm");
 }
 
 #[test]
@@ -139,7 +178,11 @@ fn another_handlebar_moves_the_bar_but_not_the_hoods() {
         (Field::CrossBarDepth, "115"),
     ];
     says("position-tables", &bars, "Bar centre ahead of the bottom bracket484.2 mm486 mm");
-    says("position-tables", &bars[..3], "The same handlebar on both bikes.");
+    says("position-tables", &bars, "Saddle tip to bar centre, straight545 mm544.9 mm");
+    says("position-tables", &bars, "Drops above the bottom bracket501 mm531.8 mm");
+    says("position-tables", &[bars[0], bars[2]], "Bar centre ahead of the bottom bracket484.2 mm486 mm");
+    says("position-tables", &bars[..2], "The reach of one handlebar alone says nothing");
+    says("position-tables", &[], "The same handlebar on both bikes.");
 }
 
 #[test]

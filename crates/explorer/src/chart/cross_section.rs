@@ -4,7 +4,8 @@ use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
 use super::{Size, Spot};
 use crate::number::{plain, with_unit};
-use crate::report::{Report, TyreFit, TyreReport};
+use crate::report::{Gauge, Report, TyreFit, TyreReport};
+use crate::view::tyre::gauge_words;
 use gear_math::{Construction, SectionArc, WidthVerdict};
 use plotters::style::RGBColor;
 use std::f64::consts::PI;
@@ -128,11 +129,13 @@ fn draw_gauge(pen: &mut Pen, look: &Palette, layout: &Layout, tyre: &TyreReport)
 }
 
 fn verdict(look: &Palette, fit: &TyreFit) -> (RGBColor, &'static str) {
-    match fit.verdict {
+    match fit.gauge {
         None => (look.ink, ""),
-        Some(WidthVerdict::LikelyWithin) => (look.good, " · likely within"),
-        Some(WidthVerdict::Measure) => (look.care, " · too close to tell: measure"),
-        Some(WidthVerdict::LikelyOver) => (look.stop, " · likely over"),
+        Some(Gauge::Expected(WidthVerdict::LikelyWithin)) => (look.good, " · likely within"),
+        Some(Gauge::Expected(WidthVerdict::Measure)) => (look.care, " · too close to tell: measure"),
+        Some(Gauge::Expected(WidthVerdict::LikelyOver)) => (look.stop, " · likely over"),
+        Some(Gauge::Within) => (look.good, " · within, as measured"),
+        Some(Gauge::Over) => (look.stop, " · over, as measured"),
     }
 }
 
@@ -214,7 +217,7 @@ fn draw_excess(pen: &mut Pen, look: &Palette, layout: &Layout, arc: &SectionArc,
 
 fn draw_width(pen: &mut Pen, look: &Palette, layout: &Layout, tyre: &TyreReport, fit: &TyreFit) {
     let arc = fit.section.arc();
-    let (half, up) = (arc.radius_mm - CASING, arc.centre_height_mm);
+    let (half, up) = (arc.radius_mm, arc.centre_height_mm);
     let (left, right) = (layout.at((-half, up)), layout.at((half, up)));
     arrow(pen, look, left, right);
     let (x, y) = layout.at((0.0, up));
@@ -280,7 +283,7 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
     let body = around((-arc.radius_mm, arc.height_mm), (arc.radius_mm, 0.0), words);
     let gauge = tyre.inputs.limit.map(|limit| {
         let (half, top) = (limit.mm() / 2.0 + GAUGE_WALL, arc.height_mm + GAUGE_CLEARANCE);
-        let verdict = fit.verdict.map_or_else(String::new, |verdict| format!(": {verdict}"));
+        let verdict = fit.gauge.map_or_else(String::new, |gauge| format!(": {}", gauge_words(gauge)));
         around((-half, top + GAUGE_WALL), (half, top), format!("Gauge of {}{verdict}.", mm(limit.mm())))
     });
     gauge.into_iter().chain([body, rim]).collect()

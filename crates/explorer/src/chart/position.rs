@@ -280,7 +280,7 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
             format!(
                 "Bar: {} below the saddle and {} from its tip; on the road bike {} and {}.",
                 mm(cross.bar_drop_mm),
-                mm(cross.tip_to_bar_mm),
+                mm(position.tape_mm()),
                 mm(road.bar_drop.mm()),
                 mm(road.tip_to_bar.mm())
             ),

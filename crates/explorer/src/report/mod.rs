@@ -14,7 +14,7 @@ pub use position::PositionReport;
 pub use ride::{GroundRow, OtherGear, RideReport, RideSide, Stretch, Swing, surface_name};
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;
-pub use tyre::{GearOnBoth, OtherTyre, TyreFit, TyreReport, WidthLine};
+pub use tyre::{Gauge, GearOnBoth, OtherTyre, TyreFit, TyreReport, WidthLine};
 
 use crate::number::{plain, rpm, trimmed};
 use crate::scenario::{CadenceWindow, LapInputs, Probe, Scenario};

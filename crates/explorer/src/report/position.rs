@@ -15,7 +15,7 @@ pub struct PositionReport {
     pub road: PositionView,
     /// The position on the cross bike.
     pub cross: CarriedPosition,
-    /// Where a handlebar of another shape must be instead, when both shapes are known.
+    /// Where a handlebar of another shape must be instead, when the reach of both is known.
     pub bar: Option<BarPlacement>,
     /// Stems that bring the bar there.
     pub search: StemSearch,
@@ -33,7 +33,8 @@ impl PositionReport {
     pub(super) fn new(scenario: &Scenario) -> Self {
         let inputs = scenario.position;
         let cross = inputs.road.carried_to(&inputs.cross, &inputs.changes);
-        let bar = inputs.bars.both().map(|(road, cross_bar)| keep_hoods(cross.target, &road, &cross_bar));
+        let both = inputs.bars.road.zip(inputs.bars.cross);
+        let bar = both.map(|(road, cross_bar)| keep_hoods(cross.target, &road, &cross_bar));
         let target = bar.map_or(cross.target, |bar| bar.centre);
         let search = inputs.front.search_stems(target, &inputs.limits);
         let toes = toe_room(scenario).map(|room| room.clearance());
@@ -54,6 +55,12 @@ impl PositionReport {
     #[must_use]
     pub fn target(&self) -> BikePoint {
         self.bar.map_or(self.cross.target, |bar| bar.centre)
+    }
+
+    /// Saddle tip to the centre of the bar on the cross bike, along the tape, in millimetres.
+    #[must_use]
+    pub fn tape_mm(&self) -> f64 {
+        self.cross.tape_mm(self.target())
     }
 
     /// The stem that comes nearest, whether near enough or not.

@@ -3,8 +3,8 @@
 use crate::scenario::{Scenario, TyreInputs};
 use gear_math::{
     AirSpring, BodyMass, Construction, Development, Gear, GearStep, LoadedTyre, MountedWidth, NominalWidth,
-    PressureAdvice, PressureCase, RimCaution, RimInnerWidth, RimRange, TyreFitError, TyreGround, TyreSection,
-    TyreSize, TyreWidth, WheelStyle, Wheels, WidthVerdict, rim_cautions,
+    PressureAdvice, PressureCase, RaceLimit, RimCaution, RimInnerWidth, RimRange, TyreFitError, TyreGround,
+    TyreSection, TyreSize, TyreWidth, WheelStyle, Wheels, WidthVerdict, rim_cautions,
 };
 
 /// Widths that are compared, beside the tyre's own, in millimetres: what is sold for cross, gravel and road.
@@ -46,14 +46,31 @@ pub struct TyreFit {
     pub width: TyreWidth,
     /// The cross-section with the width that counts.
     pub section: TyreSection,
-    /// What to expect of the race's gauge, when there is a limit and the width is computed.
-    pub verdict: Option<WidthVerdict>,
+    /// What the race's gauge will say, when there is a limit.
+    pub gauge: Option<Gauge>,
     /// Pressures to start from.
     pub advice: PressureAdvice,
     /// The case behind them.
     pub case: PressureCase,
     /// The tyre under its load at these pressures; `None` where there are no pressures.
     pub loaded: Option<Wheels<LoadedTyre>>,
+}
+
+/// What the race's gauge says of a tyre.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Gauge {
+    /// What is to be expected of a width that was computed.
+    Expected(WidthVerdict),
+    /// Within the limit by the rider's calliper.
+    Within,
+    /// Over it by the rider's calliper.
+    Over,
+}
+
+impl Gauge {
+    fn measured(width: MountedWidth, limit: RaceLimit) -> Self {
+        if width.mm() > limit.mm() { Self::Over } else { Self::Within }
+    }
 }
 
 /// One other tyre on the same rim.
@@ -63,8 +80,8 @@ pub struct WidthLine {
     pub size: TyreSize,
     /// Width on the rim.
     pub width: MountedWidth,
-    /// What to expect of the gauge, when there is a limit.
-    pub verdict: Option<WidthVerdict>,
+    /// What the gauge will say, when there is a limit.
+    pub gauge: Option<Gauge>,
     /// Pressures to start from.
     pub advice: PressureAdvice,
     /// How far its roll-out lies from the bench's tyre, both by their size.
@@ -120,7 +137,7 @@ impl TyreReport {
             cautions: cautions(&inputs, size.width, fit.is_ok()),
             rims: RimRange::usual(size.width),
             heavy_rims: RimRange::for_heavy_riders(size.width),
-            widths: widths(&inputs, size),
+            widths: widths(&inputs, size, fit.as_ref().ok()),
             riders: riders.collect(),
             grounds: TyreGround::ALL.into_iter().map(|ground| (ground, styles(ground))).collect(),
             other: inputs.other.map(|width| OtherTyre::new(scenario, TyreSize { width, ..size })),
@@ -128,6 +145,14 @@ impl TyreReport {
             inputs,
             size,
         }
+    }
+}
+
+impl TyreReport {
+    /// What is dangerous about the pair, to be said before anything else.
+    pub fn dangers(&self) -> impl Iterator<Item = &RimCaution> {
+        let dangerous = [RimCaution::TooNarrowRim, RimCaution::CloseToHookless];
+        self.cautions.iter().filter(move |caution| dangerous.contains(caution))
     }
 }
 
@@ -144,8 +169,11 @@ impl TyreFit {
             };
             Wheels { front: under(loads.front, start.front.start), rear: under(loads.rear, start.rear.start) }
         });
-        let verdict = inputs.limit.filter(|_| inputs.measured.is_none()).map(|limit| width.verdict(limit));
-        Ok(Self { width, section, verdict, advice, case, loaded })
+        let gauge = inputs.limit.map(|limit| match inputs.measured {
+            Some(measured) => Gauge::measured(measured, limit),
+            None => Gauge::Expected(width.verdict(limit)),
+        });
+        Ok(Self { width, section, gauge, advice, case, loaded })
     }
 }
 
@@ -196,8 +224,8 @@ fn case(inputs: &TyreInputs, width: MountedWidth) -> PressureCase {
     }
 }
 
-/// The same rim with other tyres, each by its own label and the table of its edition.
-fn widths(inputs: &TyreInputs, own: TyreSize) -> Vec<WidthLine> {
+/// The same rim with other tyres, each by its own label and the table of its edition; the tyre's own as it fits.
+fn widths(inputs: &TyreInputs, own: TyreSize, fit: Option<&TyreFit>) -> Vec<WidthLine> {
     let mut labels: Vec<f64> = WIDTHS_MM.to_vec();
     if !labels.contains(&own.width.mm()) {
         labels.insert(labels.partition_point(|label| *label < own.width.mm()), own.width.mm());
@@ -207,11 +235,14 @@ fn widths(inputs: &TyreInputs, own: TyreSize) -> Vec<WidthLine> {
         let of_its_own =
             TyreInputs { measuring_rim: inputs.measuring_rim.filter(|_| label == own.width), ..*inputs };
         let (width, size) = (width_on_rim(&of_its_own, label).ok()?, TyreSize { width: label, ..own });
+        let own_fit = fit.filter(|_| label == own.width);
+        let counts = own_fit.map_or(width.mounted, |fit| fit.section.width());
+        let expected = inputs.limit.map(|limit| Gauge::Expected(width.verdict(limit)));
         Some(WidthLine {
             size,
-            width: width.mounted,
-            verdict: inputs.limit.map(|limit| width.verdict(limit)),
-            advice: case(inputs, width.mounted).advice(),
+            width: counts,
+            gauge: own_fit.map_or(expected, |fit| fit.gauge),
+            advice: case(inputs, counts).advice(),
             step: own.circumference().step_to(size.circumference()),
         })
     };

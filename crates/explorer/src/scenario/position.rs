@@ -3,8 +3,8 @@
 use super::parse::Reader;
 use crate::field::Field;
 use gear_math::{
-    BarDepth, BarReach, BarShape, CrossBike, Footing, ForkRake, FrontCentre, FrontEnd, PedalOffset,
-    PositionChanges, RoadPosition, Saddle, StemSearchLimits,
+    BarShape, CrossBike, Footing, ForkRake, FrontCentre, FrontEnd, PedalOffset, PositionChanges,
+    RoadPosition, Saddle, StemSearchLimits,
 };
 
 /// What the position's section is worked out from.
@@ -20,28 +20,19 @@ pub struct PositionInputs {
     pub front: FrontEnd,
     /// What the stem search may use.
     pub limits: StemSearchLimits,
-    /// Handlebars of the road and of the cross bike, when both are given.
+    /// Handlebars of the road and of the cross bike.
     pub bars: BarShapes,
     /// Measures for the room for the toes.
     pub toes: ToeInputs,
 }
 
-/// The shapes of the two handlebars; each measure may be missing.
+/// The shapes of the two handlebars; each may be unknown.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct BarShapes {
-    road: (Option<BarReach>, Option<BarDepth>),
-    cross: (Option<BarReach>, Option<BarDepth>),
-}
-
-impl BarShapes {
-    /// The road bike's and the cross bike's handlebar, when all four measures are known.
-    #[must_use]
-    pub fn both(&self) -> Option<(BarShape, BarShape)> {
-        let shape = |(reach, depth): (Option<BarReach>, Option<BarDepth>)| {
-            Some(BarShape { reach: reach?, depth: depth? })
-        };
-        Some((shape(self.road)?, shape(self.cross)?))
-    }
+    /// The road bike's.
+    pub road: Option<BarShape>,
+    /// The cross bike's.
+    pub cross: Option<BarShape>,
 }
 
 /// Measures for the room for the toes; without a front centre it is not checked.
@@ -114,8 +105,10 @@ fn front(reader: &mut Reader<'_>) -> FrontEnd {
     }
 }
 
-fn bar(reader: &mut Reader<'_>, reach: Field, depth: Field) -> (Option<BarReach>, Option<BarDepth>) {
-    (reader.quantity_or_none(reach), reader.quantity_or_none(depth))
+/// Known as soon as its reach is.
+fn bar(reader: &mut Reader<'_>, reach: Field, depth: Field) -> Option<BarShape> {
+    let (reach, depth) = (reader.quantity_or_none(reach), reader.quantity_or_none(depth));
+    Some(BarShape { reach: reach?, depth })
 }
 
 fn toes(reader: &mut Reader<'_>) -> ToeInputs {

@@ -45,12 +45,14 @@ impl TyreInputs {
     /// Understands the fields; who rides and on what, `ride` has read already.
     pub(super) fn read(reader: &mut Reader<'_>, ride: &RideInputs) -> Self {
         let limits = [Some(RaceLimit::UCI), Some(RaceLimit::MM_35), Some(RaceLimit::MM_38), None];
+        let construction = reader.pick(Field::Construction, &Construction::ALL);
+        let hookless = reader.pick(Field::Hookless, &[false, true]);
         Self {
             rider: ride.rider.body,
             kit: ride.rider.kit,
             bike: ride.bike.mass,
             front_share: FrontShare::beside(ride.stance.rear),
-            construction: reader.pick(Field::Construction, &Construction::ALL),
+            construction,
             rim: reader.quantity(Field::Rim),
             limit: reader.pick(Field::WidthLimit, &limits),
             ground: reader.pick(Field::TyreGround, &TyreGround::ALL),
@@ -59,7 +61,7 @@ impl TyreInputs {
             marks: PressureMarks {
                 tyre: reader.quantity_or_none(Field::TyreMark),
                 rim: reader.quantity_or_none(Field::RimMark),
-                hookless: reader.pick(Field::Hookless, &[false, true]),
+                hookless: hookless && construction != Construction::Tubular,
             },
             measured: reader.quantity_or_none(Field::TyreWidthMeasured),
             edition: reader.pick(Field::LabelEdition, &[LabelEdition::Etrto2020, LabelEdition::OlderIso]),

@@ -19,7 +19,7 @@ pub(crate) mod ride_words;
 mod rings;
 mod sheet;
 mod steps;
-mod tyre;
+pub(crate) mod tyre;
 mod words;
 
 use crate::field::{Field, Group};

@@ -5,7 +5,8 @@ use super::words::{link_to, plain_table, worked};
 use crate::field::Field;
 use crate::number::{counted, listed, plain, signed, with_unit};
 use crate::report::{PositionReport, Report};
-use gear_math::{StemFit, StemSearch, StemSetup, StemShortfall, ToeClearance};
+use crate::scenario::PositionInputs;
+use gear_math::{PositionCaution, StemFit, StemSearch, StemSetup, StemShortfall, ToeClearance};
 use maud::{Markup, html};
 
 /// Stems that are listed; a frame that fits well has dozens.
@@ -29,7 +30,7 @@ fn bar(position: &PositionReport) -> Markup {
             b.good { "Yes" } ", with a stem of " b { (stem(&nearest.setup)) } ": the bar comes within " b { (with_unit(nearest.miss_mm, 1, "mm")) } " of its place."
         },
         StemSearch::NoneFits(shortfall) => html! {
-            b.stop { "Not with a stem that is sold" } ": " (missing(shortfall)) ". The nearest, " (stem(&nearest.setup)) ", still misses by " b { (mm(nearest.miss_mm)) } "."
+            b.stop { "Not with a stem that is sold" } ", because " (missing(shortfall)) ". The nearest, " (stem(&nearest.setup)) ", still misses by " b { (mm(nearest.miss_mm)) } "."
         },
     }
 }
@@ -41,7 +42,7 @@ fn missing(shortfall: &StemShortfall) -> String {
 fn saddle(position: &PositionReport) -> Markup {
     let cross = &position.cross;
     html! {
-        "The saddle goes to " b { (mm(cross.saddle_height_mm)) } " along the seat tube, its tip " (setback(cross.setback_mm))
+        "The saddle goes to " b { (whole(cross.saddle_height_mm)) } " along the seat tube, its tip " (setback(cross.setback_mm))
         ", and the bar " b { (below(cross.bar_drop_mm)) } "."
     }
 }
@@ -52,9 +53,14 @@ fn rails(position: &PositionReport) -> String {
         return "On the same seat post and saddle the rails stay where they are.".to_owned();
     }
     let direction = if shift > 0.0 { "forward" } else { "back" };
+    let far = if position.cross.cautions.contains(&PositionCaution::RailsMayRunOut) {
+        " That is more than rails usually allow: a seat post with another setback will be needed."
+    } else {
+        ""
+    };
     format!(
-        "On the same seat post and saddle, slide the saddle {} {direction} on its rails.",
-        mm(shift.abs())
+        "On the same seat post and saddle, slide the saddle {} {direction} on its rails.{far}",
+        whole(shift.abs())
     )
 }
 
@@ -70,7 +76,7 @@ fn below(drop_mm: f64) -> String {
 
 fn side_of(value_mm: f64, over: &str, under: &str, what: &str) -> String {
     let side = if value_mm < 0.0 { under } else { over };
-    format!("{} {side} {what}", mm(value_mm.abs()))
+    format!("{} {side} {what}", whole(value_mm.abs()))
 }
 
 /// Everything under the picture.
@@ -103,18 +109,26 @@ fn measures(position: &PositionReport) -> Markup {
         ),
         ("Saddle tip behind the bottom bracket, level", Some(road.saddle.setback.mm()), cross.setback_mm),
         ("Saddle forward on its rails", None, cross.rail_shift_forward_mm),
-        ("Saddle tip to bar centre, straight", Some(road.tip_to_bar.mm()), cross.tip_to_bar_mm),
+        ("Saddle tip to bar centre, straight", Some(road.tip_to_bar.mm()), position.tape_mm()),
         ("Bar centre below saddle top", Some(road.bar_drop.mm()), cross.bar_drop_mm),
         ("Bar centre ahead of the bottom bracket", Some(position.road.bar.x_mm), target.x_mm),
         ("Bar centre above the bottom bracket", Some(position.road.bar.y_mm), target.y_mm),
         ("Crank", Some(road.footing.crank.mm()), inputs.cross.footing.crank.mm()),
         ("Saddle to sole, leg at its longest", Some(leg), cross.leg_extension_mm),
     ];
-    lines.extend(position.bar.map(|bar| ("Drops above the bottom bracket", None, bar.drops_y_mm)));
-    let remark = if position.bar.is_some() {
-        "The bar’s place is that of the cross handlebar, so that the hoods stay where they were meant to be."
-    } else {
-        "The same handlebar on both bikes. If they differ, give both shapes under “Finer settings”."
+    let road_drops = inputs.bars.road.and_then(|bar| bar.drops_y_mm(position.road.bar));
+    let drops = position.bar.and_then(|bar| bar.drops_y_mm);
+    lines.extend(drops.map(|drops| ("Drops above the bottom bracket", road_drops, drops)));
+    let remark = match (inputs.bars.road, inputs.bars.cross) {
+        (Some(_), Some(_)) => {
+            "The bar’s place is that of the cross handlebar, so that the hoods stay where they were meant to be."
+        }
+        (None, None) => {
+            "The same handlebar on both bikes. If they differ, give the reach of both under “Finer settings”."
+        }
+        _ => {
+            "The reach of one handlebar alone says nothing: give that of both under “Finer settings”. Until then the bars count as the same."
+        }
     };
     let row = |(what, road, cross): (&str, Option<f64>, f64)| {
         vec![what.to_owned(), road.map_or_else(String::new, mm), mm(cross)]
@@ -152,7 +166,7 @@ fn stems(position: &PositionReport) -> Markup {
     }
 }
 
-const STEM_HEAD: [&str; 7] = ["Stem", "Angle", "Spacers", "Bar forward", "Bar up", "Misses by", "|Remark"];
+const STEM_HEAD: [&str; 7] = ["Stem", "Angle", "Spacers", "Misses by", "Bar forward", "Bar up", "|Remark"];
 
 fn stem_row(fit: &StemFit) -> Vec<String> {
     let setup = &fit.setup;
@@ -161,9 +175,9 @@ fn stem_row(fit: &StemFit) -> Vec<String> {
         mm(setup.length.mm()),
         angle(setup.angle.degrees()),
         mm(setup.spacers.mm()),
+        with_unit(fit.miss_mm, 1, "mm"),
         signed(fit.dx_mm, 1),
         signed(fit.dy_mm, 1),
-        with_unit(fit.miss_mm, 1, "mm"),
         cautions.join(" "),
     ]
 }
@@ -172,16 +186,17 @@ fn exact(shortfall: &StemShortfall) -> Markup {
     let exact = &shortfall.exact;
     html! {
         div.prose { p {
-            b { "What is missing: " } (missing(shortfall)) ". Exactly right would be " (mm(exact.length_mm)) " at "
-            (angle(exact.angle.degrees())) " on " (mm(exact.spacers_mm)) " of spacers."
+            b { "What is missing" } " with the stem angle that comes nearest, " (angle(exact.angle.degrees())) ": " (missing(shortfall)) "."
+            @if exact.spacers_mm >= 0.0 {
+                " Exactly right would be " (mm(exact.length_mm)) " on " (mm(exact.spacers_mm)) " of spacers."
+            }
         } }
     }
 }
 
 fn toe_room(toes: &ToeClearance) -> Markup {
     html! {
-        "Room for the toes: " b { (with_unit(toes.swept_mm, 0, "mm")) } " from pedal axle to tyre with the wheel turned into it, "
-        (with_unit(toes.straight_ahead_mm, 0, "mm")) " straight ahead."
+        "Room for the toes: " b { (with_unit(toes.swept_mm, 0, "mm")) } " from pedal axle to tyre with the wheel turned into it."
         @if let Some(caution) = toes.verdict.caution() { " " span.care { (caution) } }
     }
 }
@@ -263,13 +278,18 @@ pub(super) fn block(report: &Report) -> Block {
     let cross = &position.cross;
     let (nearest, target) = (position.nearest(), position.target());
     let mut block = Block::new("Position");
-    block.row("Saddle height", format!("{} along the seat tube", mm(cross.saddle_height_mm)));
-    block.row("Saddle top", format!("{} above the bottom bracket", mm(cross.saddle_vertical_mm)));
+    block.row("Good to", "±3 mm on each bike, as a tape is".to_owned());
+    block.row(
+        "Saddle height",
+        format!("{} from bracket centre to saddle top along the seat tube", whole(cross.saddle_height_mm)),
+    );
+    block.row("Saddle top", format!("{} above the bottom bracket", whole(cross.saddle_vertical_mm)));
     block.row("Saddle tip", setback(cross.setback_mm));
     block.row("Rails", rails(position));
-    block.row("Saddle tip to bar", format!("{} straight", mm(cross.tip_to_bar_mm)));
+    block.row("Saddle tip to bar", format!("{} straight", whole(position.tape_mm())));
     block.row("Bar centre", below(cross.bar_drop_mm));
-    block.row("Bar centre from bracket", format!("{} forward, {} up", mm(target.x_mm), mm(target.y_mm)));
+    block
+        .row("Bar centre from bracket", format!("{} forward, {} up", whole(target.x_mm), whole(target.y_mm)));
     block.row(
         "Stem",
         match &position.search {
@@ -285,14 +305,54 @@ pub(super) fn block(report: &Report) -> Block {
             block.row("or", others.join("; "));
         }
     }
-    block.row("Crank", mm(position.inputs.cross.footing.crank.mm()));
+    block.row("Stem’s angle", "from the square of the steerer; minus points down".to_owned());
+    block.row("Reckoned on", front_end(&position.inputs));
+    let feet = &position.inputs.cross.footing;
+    block.row(
+        "Crank, sole",
+        format!("{}; sole {} above the pedal axle", mm(feet.crank.mm()), mm(feet.sole_stack.mm())),
+    );
     if let Some(toes) = position.toes {
-        block.row("Room for the toes", with_unit(toes.swept_mm, 0, "mm"));
+        let enough = if toes.verdict.caution().is_none() { "enough" } else { "short, see below" };
+        block.row("Room for the toes", format!("{}, {enough}", whole(toes.swept_mm)));
     }
-    block.parts.push(Part::blank("Taped after the build"));
+    for measure in ["Height, built", "Tip behind, built", "Tip to bar, built", "Bar below, built"] {
+        block.parts.push(Part::blank(measure));
+    }
     block.cautions.extend(position.cautions.iter().map(ToString::to_string));
     block
 }
+
+/// The frame's and the headset's measures that a stem was reckoned on.
+fn front_end(inputs: &PositionInputs) -> String {
+    let front = &inputs.front;
+    format!(
+        "stack {}, reach {}, head angle {}°, headset {}, clamp {} mm; at most {} mm of spacers",
+        front.stack.mm(),
+        front.reach.mm(),
+        front.head_angle.degrees(),
+        front.top_cap.mm(),
+        front.clamp_height.mm(),
+        inputs.limits.max_spacers.mm()
+    )
+}
+
+/// The workshop's experience in short.
+#[must_use]
+pub(super) fn practice_block() -> Block {
+    let mut block = Block::new("Workshop practice, no source");
+    for (what, words) in PRACTICE_IN_SHORT {
+        block.row(what, words.to_owned());
+    }
+    block
+}
+
+const PRACTICE_IN_SHORT: [(&str, &str); 4] = [
+    ("Bottle", "one cage at most, on the seat tube, so that an arm goes through the frame"),
+    ("Hoods", "a touch higher than on the road"),
+    ("Pedals", "release loose for mud, firmer for rough, dry ground"),
+    ("Rear derailleur", "in mud one sprocket at a time, no backpedalling"),
+];
 
 /// “100 mm at −6° on 15 mm of spacers”.
 fn stem(setup: &StemSetup) -> String {
@@ -305,6 +365,11 @@ fn stem(setup: &StemSetup) -> String {
 
 fn angle(degrees: f64) -> String {
     format!("{}°", signed(degrees, 0))
+}
+
+/// What a tape can show.
+fn whole(mm: f64) -> String {
+    with_unit(mm, 0, "mm")
 }
 
 /// Tenths where there are any: the tape shows half millimetres at best.

@@ -73,7 +73,7 @@ fn blocks(report: &Report) -> Vec<Block> {
     let mut blocks =
         vec![rings::block(report), cage::block(report), chain::block(report), ride::block(report)];
     blocks.extend(lap::block(report));
-    blocks.extend([tyre::block(report), position::block(report)]);
+    blocks.extend([tyre::block(report), position::block(report), position::practice_block()]);
     for block in &mut blocks {
         block.parts.retain(|part| part.is_for(report.sheet_for));
     }
@@ -110,7 +110,7 @@ pub(super) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
             p.blanks { span { "Bike" } span { "Rider" } span { "Date" } }
         }
         (doubts)
-        div.columns.(density(&blocks)) {
+        div.columns.(density(&blocks, doubts)) {
             @for block in &blocks { (block_of(block)) }
             div.checks {
                 h3 { "Before riding" }
@@ -125,8 +125,9 @@ pub(super) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
 }
 
 /// How small the type must be for the sheet to stay on one page, from an estimate of its lines in two columns.
-fn density(blocks: &[Block]) -> &'static str {
-    let checks: usize = cautions(blocks).iter().map(|caution| wrapped(caution, 56)).sum();
+fn density(blocks: &[Block], doubts: &Markup) -> &'static str {
+    let checks: usize =
+        wrapped(&doubts.0, 110) + cautions(blocks).iter().map(|caution| wrapped(caution, 56)).sum::<usize>();
     let parts = blocks.iter().flat_map(|block| &block.parts);
     let lines: usize = parts.map(lines_of).sum::<usize>() + checks + 3 * blocks.len();
     match lines {

@@ -4,10 +4,10 @@ use super::sheet::{Block, Part};
 use super::words::{link_to, marked_table, plain_table, worked};
 use crate::field::Field;
 use crate::number::{percent, plain, signed, with_unit};
-use crate::report::{GearOnBoth, OtherTyre, Report, SetupReport, TyreFit, TyreReport, WidthLine};
+use crate::report::{Gauge, GearOnBoth, OtherTyre, Report, SetupReport, TyreFit, TyreReport, WidthLine};
 use gear_math::{
-    BodyMass, Construction, HOW_TO_MEASURE, LoadedTyre, Pressure, PressureAdvice, PressureCaution,
-    RACE_RULES, RaceLimit, RaceRule, TyreGround, WheelPressure, WheelStyle, WidthVerdict,
+    BodyMass, Construction, HOW_TO_MEASURE, LoadedTyre, PressureAdvice, PressureCaution, RACE_RULES,
+    RaceLimit, RaceRule, TyreGround, WheelPressure, WheelStyle, WidthVerdict,
 };
 use maud::{Markup, html};
 
@@ -18,6 +18,7 @@ pub(super) fn answer(report: &Report) -> Markup {
     match &tyre.fit {
         Err(error) => html! { p { b.stop { "This tyre cannot go on this rim. " } (error) } },
         Ok(fit) => html! {
+            @for danger in tyre.dangers() { p { b.stop { (danger) } } }
             p { (width(tyre, fit)) " " (pressures(fit)) }
             p { (loaded_with(tyre)) }
             @if let Ok(start) = &fit.advice.start {
@@ -25,7 +26,7 @@ pub(super) fn answer(report: &Report) -> Markup {
                     @if let Some(limit) = pressure.limited_by { p { (wheel) " " (limit.to_string()) "." } }
                 }
             }
-            p { (PressureCaution::FindYourOwn) }
+            @for caution in fit.advice.cautions.iter().filter(|caution| caution.tells_of_a_start()) { p { (caution) } }
             p.care { (PressureCaution::MarksFirst) }
         },
     }
@@ -50,37 +51,52 @@ fn width(tyre: &TyreReport, fit: &TyreFit) -> Markup {
         } @else if inputs.construction == Construction::Tubular {
             "A tubular is about as wide as its label, " b { (counts) } " on any rim"
         } @else {
-            "On a rim of " (typed(inputs.rim.mm())) " a tyre labelled " (tyre.size.width.mm()) " comes out about " b { (counts) } " wide"
+            "On a rim of " (typed(inputs.rim.mm())) " a tyre labelled " (tyre.size.width.mm()) " comes out about " b { (counts) } " wide, likely " (likely(fit))
         }
         @match inputs.limit {
             None => ".",
-            Some(limit) => { (against(tyre, fit, limit)) }
+            Some(limit) => { (against(fit, limit)) }
         }
     }
 }
 
-fn against(tyre: &TyreReport, fit: &TyreFit, limit: RaceLimit) -> Markup {
+fn against(fit: &TyreFit, limit: RaceLimit) -> Markup {
     let limit_mm = typed(limit.mm());
-    let (class, words) = match (fit.verdict, tyre.inputs.measured) {
-        (Some(verdict), _) => (class(verdict), verdict.to_string()),
-        (None, Some(measured)) if measured.mm() > limit.mm() => ("stop", "over it".to_owned()),
-        _ => ("good", "within it by your calliper".to_owned()),
-    };
-    html! { "; against the race limit of " (limit_mm) " that is " b class=(class) { (words) } "." }
+    html! {
+        "; against the race limit of " (limit_mm) " that is "
+        @if let Some(gauge) = fit.gauge { b class=(class(gauge)) { (gauge_words(gauge)) } }
+        "."
+    }
 }
 
-const fn class(verdict: WidthVerdict) -> &'static str {
-    match verdict {
-        WidthVerdict::LikelyWithin => "good",
-        WidthVerdict::Measure => "care",
-        WidthVerdict::LikelyOver => "stop",
+const fn class(gauge: Gauge) -> &'static str {
+    match gauge {
+        Gauge::Expected(WidthVerdict::LikelyWithin) | Gauge::Within => "good",
+        Gauge::Expected(WidthVerdict::Measure) => "care",
+        Gauge::Expected(WidthVerdict::LikelyOver) | Gauge::Over => "stop",
     }
+}
+
+/// What the gauge says, in a few words.
+#[must_use]
+pub(crate) fn gauge_words(gauge: Gauge) -> String {
+    match gauge {
+        Gauge::Expected(verdict) => verdict.to_string(),
+        Gauge::Within => "within it by your calliper".to_owned(),
+        Gauge::Over => "over it by your calliper".to_owned(),
+    }
+}
+
+/// The range that the mounted width likely lies in.
+fn likely(fit: &TyreFit) -> String {
+    let (low, high) = fit.width.range_mm();
+    format!("{} to {}", plain(low, 1), plain(high, 1))
 }
 
 fn pressures(fit: &TyreFit) -> Markup {
     match &fit.advice.start {
         Ok(start) => html! {
-            "Start with " b { (both_units(start.front.start)) } " in front and " b { (both_units(start.rear.start)) } " behind."
+            "Start with " b { (start_of(&start.front)) } " in front and " b { (start_of(&start.rear)) } " behind."
         },
         Err(conflict) => html! { b.stop { (conflict) } },
     }
@@ -113,14 +129,15 @@ pub(super) fn tables(report: &Report) -> Markup {
 }
 
 fn cautions(tyre: &TyreReport) -> Markup {
-    let told = [PressureCaution::FindYourOwn, PressureCaution::MarksFirst];
+    let told =
+        |caution: &&PressureCaution| caution.tells_of_a_start() || **caution == PressureCaution::MarksFirst;
     html! {
         div.prose {
             p { (rim_advice(tyre)) }
             ul {
                 @for caution in &tyre.cautions { li.care { (caution) } }
                 @if let Ok(fit) = &tyre.fit {
-                    @for caution in fit.advice.cautions.iter().filter(|caution| !told.contains(caution)) { li { (caution) } }
+                    @for caution in fit.advice.cautions.iter().filter(|caution| !told(caution)) { li { (caution) } }
                 }
                 li { (HOW_TO_MEASURE) }
             }
@@ -144,8 +161,8 @@ fn start(fit: &TyreFit) -> Markup {
         vec![what.to_owned(), of(&start.front, &loaded.front), of(&start.rear, &loaded.rear)]
     };
     let rows = [
-        row("Start", |wheel, _| both_units(wheel.start)),
-        row("Look for your own from", |wheel, _| range(*wheel)),
+        row("Start", |wheel, _| start_of(wheel)),
+        row("Look for your own from", |wheel, _| range(wheel)),
         row("The tyre gives, of its height", |_, tyre| percent(tyre.drop * 100.0, 0)),
         row("Load it bears before the rim touches", |_, tyre| {
             format!("{}\u{a0}×", plain(tyre.bottoming_reserve, 1))
@@ -160,21 +177,30 @@ fn start(fit: &TyreFit) -> Markup {
     )
 }
 
-fn range(wheel: WheelPressure) -> String {
-    format!("{} to {}", plain(wheel.low.psi(), 0), with_unit(wheel.high.psi(), 0, "psi"))
+/// Where to look for one's own pressure, “22 (the lowest) to 28 psi (1.52 to 1.93 bar)”.
+fn range(wheel: &WheelPressure) -> String {
+    let [low, high] = [wheel.low, wheel.high].map(|pressure| wheel.in_whole_psi(pressure));
+    let lowest = if wheel.low <= wheel.floor { " (the lowest)" } else { "" };
+    format!(
+        "{}{lowest} to {} ({} to {})",
+        plain(low.psi(), 0),
+        with_unit(high.psi(), 0, "psi"),
+        plain(low.bar(), 2),
+        with_unit(high.bar(), 2, "bar")
+    )
 }
 
 fn widths(tyre: &TyreReport) -> Markup {
     let row = |line: &WidthLine| {
         let [front, rear] = start_cells(&line.advice);
-        let gauge = line.verdict.map_or_else(|| "no limit".to_owned(), |verdict| verdict.to_string());
+        let gauge = line.gauge.map_or_else(|| "no limit".to_owned(), gauge_words);
         let roll_out = with_unit(line.size.circumference().mm(), 0, "mm");
-        vec![line.size.to_string(), mm(line.width.mm()), gauge, front, rear, roll_out, change(tyre, line)]
+        vec![line.size.to_string(), mm(line.width.mm()), front, rear, gauge, roll_out, change(tyre, line)]
     };
     marked_table(
         "Other widths on this rim",
         "Same rider, ground and kind of tyre. Pressures in psi; gears against the tyre on the bench, both by their size.",
-        &["Tyre", "On this rim", "|At the gauge", "Front", "Rear", "Roll-out", "Gears"],
+        &["Tyre", "On this rim", "Front", "Rear", "|At the gauge", "Roll-out", "Gears"],
         &rows(&tyre.widths, row),
         tyre.widths.iter().position(|line| line.size == tyre.size),
     )
@@ -332,13 +358,22 @@ pub(super) fn block(report: &Report) -> Block {
         format!(
             "{} inside, {}",
             typed(inputs.rim.mm()),
-            if inputs.marks.hookless { "hookless" } else { "hooked" }
+            match inputs.construction {
+                Construction::Tubular => "bed of a tubular rim",
+                _ if inputs.marks.hookless => "hookless",
+                _ => "hooked",
+            }
         ),
     );
     match &tyre.fit {
         Err(error) => block.row("Width", error.to_string()),
         Ok(fit) => {
             block.row("Width", width_for_the_sheet(tyre, fit));
+            if fit.gauge == Some(Gauge::Expected(WidthVerdict::Measure)) {
+                block.cautions.push(HOW_TO_MEASURE.to_owned());
+            }
+            block.row("Highest allowed", marks_for_the_sheet(fit));
+            block.row("Reckoned for", reckoned_for(tyre, fit));
             pressures_for_the_sheet(&mut block, fit);
             block.cautions.extend(fit.advice.cautions.iter().map(ToString::to_string));
         }
@@ -348,13 +383,24 @@ pub(super) fn block(report: &Report) -> Block {
 }
 
 fn width_for_the_sheet(tyre: &TyreReport, fit: &TyreFit) -> String {
-    let kind = if tyre.inputs.measured.is_some() { "measured" } else { "expected" };
-    let width = format!("{} {kind}", mm(fit.section.width().mm()));
-    match (tyre.inputs.limit, fit.verdict) {
-        (Some(limit), Some(verdict)) => format!("{width}; limit {}: {verdict}", typed(limit.mm())),
-        (Some(limit), None) => format!("{width}; limit {}", typed(limit.mm())),
-        _ => width,
+    let counts = mm(fit.section.width().mm());
+    let width = match tyre.inputs.measured {
+        Some(_) => format!("{counts} measured"),
+        None => format!("{counts} computed, likely {}", likely(fit)),
+    };
+    match tyre.inputs.limit.zip(fit.gauge) {
+        Some((limit, gauge)) => format!("{width}; limit {}: {}", typed(limit.mm()), gauge_words(gauge)),
+        None => width,
     }
+}
+
+fn marks_for_the_sheet(fit: &TyreFit) -> String {
+    fit.advice.ceiling.map_or("read it off tyre and rim".to_owned(), |ceiling| ceiling.to_string())
+}
+
+fn reckoned_for(tyre: &TyreReport, fit: &TyreFit) -> String {
+    let all = with_unit(fit.case.total_kg(), 1, "kg");
+    format!("{all} in all, {} ground, rider {}", tyre.inputs.ground, tyre.inputs.style)
 }
 
 fn pressures_for_the_sheet(block: &mut Block, fit: &TyreFit) {
@@ -362,7 +408,7 @@ fn pressures_for_the_sheet(block: &mut Block, fit: &TyreFit) {
         Err(conflict) => block.row("Pressure", conflict.to_string()),
         Ok(start) => {
             for (wheel, pressure) in [("Front", start.front), ("Rear", start.rear)] {
-                block.row(wheel, format!("{}; try {}", both_units(pressure.start), range(pressure)));
+                block.row(wheel, format!("{}; try {}", start_of(&pressure), range(&pressure)));
             }
             block.parts.push(Part::blank("Own pressure, front and rear"));
         }
@@ -380,11 +426,13 @@ fn psi(wheel: WheelPressure) -> String {
         Some(LimitedBy::Ceiling(_)) => " ↓",
         None => "",
     };
-    format!("{}{mark}", plain(wheel.start.psi(), 0))
+    format!("{}{mark}", plain(wheel.in_whole_psi(wheel.start).psi(), 0))
 }
 
-fn both_units(pressure: Pressure) -> String {
-    format!("{} ({})", with_unit(pressure.psi(), 0, "psi"), with_unit(pressure.bar(), 1, "bar"))
+/// “24 psi (1.65 bar)”.
+fn start_of(wheel: &WheelPressure) -> String {
+    let start = wheel.in_whole_psi(wheel.start);
+    format!("{} ({})", with_unit(start.psi(), 0, "psi"), with_unit(start.bar(), 2, "bar"))
 }
 
 /// A computed width, to a tenth.

@@ -37,6 +37,8 @@ pub enum PositionCaution {
     BoltTorque,
     /// Weight left on the front wheel.
     FrontWheelWeight,
+    /// What races under the UCI ask of saddle and bar.
+    RaceMeasures,
     /// Ride and check again; what a formula cannot say.
     RideAndRecheck,
 }
@@ -45,13 +47,14 @@ use PositionCaution::*;
 
 impl PositionCaution {
     /// The cautions that belong to every change of position.
-    pub const ALWAYS: [Self; 7] = [
+    pub const ALWAYS: [Self; 8] = [
         InsertionMarks,
         SteererEnd,
         CarbonSteererPlug,
         TurnBar,
         BoltTorque,
         FrontWheelWeight,
+        RaceMeasures,
         RideAndRecheck,
     ];
 
@@ -74,6 +77,9 @@ impl PositionCaution {
             ToeClearanceWithoutRetention | ToeClearanceShort => "16 CFR 1512.17(d) and ISO 4210-2",
             InsertionMarks => "ISO 4210-2, 4.7.3 and 4.16.2, and 16 CFR 1512.15(b)",
             SteererEnd => "ISO 4210-2:2014, 4.7.4",
+            RaceMeasures => {
+                "UCI 1.3.013 and 1.3.014, text of 2014, later changes not checked; bars: press on the rule for 2026"
+            }
             FrontWheelWeight => {
                 "ISO 4210-2:2014, 4.7.5, which leaves out bicycles made for sanctioned racing"
             }
@@ -109,17 +115,21 @@ impl fmt::Display for PositionCaution {
                  this figure; know it before a slow, tight turn."
             }
             InsertionMarks => {
-                "Pull neither seat post nor quill stem past its mark. Without a mark keep two post diameters of the \
-                 seat post in the frame. Some frames ask for more."
+                "Pull neither seat post nor quill stem past its mark. Without a mark keep two diameters of the seat \
+                 post, and two and a half of the quill, inside. Some frames ask for more."
             }
             SteererEnd => {
                 "The steerer ends at most 5 mm below the top of the stem or spacer it is clamped in, and the top cap \
-                 presses on the spacer, not on the steerer."
+                 presses on the spacer, about 3 mm clear of the steerer."
             }
             CarbonSteererPlug => "Clamp a carbon steerer only where its plug supports it from within.",
             TurnBar => "Turn the bar fully left and right after the change and look at hoses, cables and toes.",
             BoltTorque => "Tighten every bolt to the figure marked on its part.",
             FrontWheelWeight => "Seated as far back as you go, at least a quarter of the weight stays on the front wheel.",
+            RaceMeasures => {
+                "For UCI races: saddle tip at least 50 mm behind the bottom bracket, saddle within 9° of level; from 2026 \
+                 bars at least 400 mm wide and 280 mm between the hoods. Ask your commissaire."
+            }
             RideAndRecheck => {
                 "Ride it, then tape it again. A new position can take weeks; pain is a reason to see a fitter or a \
                  doctor, not to trust a formula."

@@ -89,31 +89,22 @@ impl fmt::Display for MissingPiece {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::ShorterStem { by_mm } => {
-                write!(
-                    f,
-                    "the stem would have to be {by_mm:.0} mm shorter than the shortest: the frame is too long"
-                )
+                write!(f, "the stem would have to be {by_mm:.0} mm shorter than the shortest sold")
             }
             Self::LongerStem { by_mm } => {
-                write!(
-                    f,
-                    "the stem would have to be {by_mm:.0} mm longer than the longest: the frame is too short"
-                )
+                write!(f, "the stem would have to be {by_mm:.0} mm longer than the longest sold")
             }
             Self::LowerFront { by_mm } => {
                 write!(
                     f,
-                    "without any spacer the bar is still {by_mm:.0} mm too high: the front of the frame is too high"
+                    "even without spacers the bar is {by_mm:.0} mm too high, measured along the steerer"
                 )
             }
             Self::HigherFront { by_mm } => {
-                write!(
-                    f,
-                    "{by_mm:.0} mm more spacers than allowed would be needed: the front of the frame is too low"
-                )
+                write!(f, "it would take {by_mm:.0} mm more spacers than you allow")
             }
             Self::FinerSteps => f.write_str(
-                "the target lies between two sizes: allow a larger tolerance, or use thinner spacers",
+                "the place lies between two sizes, so allow a larger tolerance or use thinner spacers",
             ),
         }
     }

@@ -70,6 +70,14 @@ pub struct CarriedPosition {
     pub cautions: Vec<PositionCaution>,
 }
 
+impl CarriedPosition {
+    /// Saddle tip to the centre of a bar at `bar`, along the tape, in millimetres.
+    #[must_use]
+    pub fn tape_mm(&self, bar: BikePoint) -> f64 {
+        (bar.x_mm + self.setback_mm).hypot(self.saddle_vertical_mm - bar.y_mm)
+    }
+}
+
 /// The points that a side view of a riding position is drawn from.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PositionView {

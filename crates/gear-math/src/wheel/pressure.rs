@@ -128,6 +128,10 @@ pub struct WheelPressure {
     pub high: Pressure,
     /// What moved the start away from the formula, if anything did.
     pub limited_by: Option<LimitedBy>,
+    /// The lowest pressure that may be pumped.
+    pub floor: Pressure,
+    /// The highest, where it is known.
+    pub ceiling: Option<Pressure>,
 }
 
 /// Kit and bike when only the rider is known, in kilograms (estimate).
@@ -138,6 +142,8 @@ const BASE_KG: f64 = 79.0;
 const BASE_WIDTH_MM: f64 = 33.0;
 /// How far the best pressure may lie from the start, of 1 (estimate).
 const SPREAD: f64 = 0.15;
+/// Psi that only arithmetic adds.
+const ROUNDING: f64 = 1e-6;
 /// Standard gravity, in metres per second squared.
 const GRAVITY: f64 = 9.806_65;
 
@@ -192,14 +198,11 @@ impl PressureCase {
     pub fn advice(&self) -> PressureAdvice {
         let (mean, floor, ceiling) = (self.mean(), PressureFloor::of(self), self.marks.ceiling());
         let wheels = self.split(mean);
-        PressureAdvice {
-            mean,
-            floor,
-            ceiling,
-            start: FloorAboveCeiling::check(floor, ceiling, self.construction)
-                .map(|()| wheels.map(|pressure| WheelPressure::between(pressure, floor, ceiling))),
-            cautions: cautions(self),
-        }
+        let start = FloorAboveCeiling::check(floor, ceiling, self.construction)
+            .map(|()| wheels.map(|pressure| WheelPressure::between(pressure, floor, ceiling)));
+        let mut cautions = cautions(self);
+        cautions.retain(|caution| start.is_ok() || !caution.tells_of_a_start());
+        PressureAdvice { mean, floor, ceiling, start, cautions }
     }
 
     /// Rider, kit and bike, in kilograms.
@@ -240,6 +243,17 @@ impl WheelPressure {
             low: within(start.bar() * (1.0 - SPREAD)),
             high: within(start.bar() * (1.0 + SPREAD)),
             limited_by: LimitedBy::of(by_formula, floor, ceiling),
+            floor: floor.pressure,
+            ceiling: ceiling.map(|ceiling| ceiling.pressure),
         }
+    }
+
+    /// One of these pressures as a gauge in psi can show it: to the nearest whole psi that is neither above the ceiling
+    /// nor below the floor. Where no whole psi lies between them, the ceiling counts.
+    #[must_use]
+    pub fn in_whole_psi(&self, pressure: Pressure) -> Pressure {
+        let highest = self.ceiling.map_or(f64::INFINITY, |ceiling| (ceiling.psi() + ROUNDING).floor());
+        let lowest = (self.floor.psi() - ROUNDING).ceil();
+        Pressure::computed_psi(pressure.psi().round().max(lowest).min(highest))
     }
 }

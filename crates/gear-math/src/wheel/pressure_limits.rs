@@ -107,8 +107,18 @@ pub enum PressureCaution {
     UnusualMass,
     /// How to find one's own pressure.
     FindYourOwn,
+    /// The same with tubes, which a rim that touches the ground pinches.
+    FindYourOwnWithTubes,
     /// Gauges differ.
     SameGauge,
+}
+
+impl PressureCaution {
+    /// Whether it says what to do from a starting pressure, and nothing where there is none.
+    #[must_use]
+    pub const fn tells_of_a_start(self) -> bool {
+        matches!(self, Self::FindYourOwn | Self::FindYourOwnWithTubes)
+    }
 }
 
 /// Riders from this mass on count as heavy, in kilograms (estimate).
@@ -208,6 +218,7 @@ pub(crate) fn cautions(case: &PressureCase) -> Vec<PressureCaution> {
     }
     cautions.extend(match case.construction {
         Construction::Tubular => [PressureCaution::Glue].as_slice(),
+        Construction::Clincher if case.ground == TyreGround::Rocky => [PressureCaution::PinchFlat].as_slice(),
         Construction::Clincher => {
             [PressureCaution::PinchFlat, PressureCaution::TubeValuesAreCautious].as_slice()
         }
@@ -219,7 +230,11 @@ pub(crate) fn cautions(case: &PressureCase) -> Vec<PressureCaution> {
     if !MASSES_KG.contains(&case.total_kg()) {
         cautions.push(PressureCaution::UnusualMass);
     }
-    cautions.extend([PressureCaution::FindYourOwn, PressureCaution::SameGauge]);
+    cautions.push(match case.construction {
+        Construction::Clincher => PressureCaution::FindYourOwnWithTubes,
+        Construction::Tubular | Construction::Tubeless => PressureCaution::FindYourOwn,
+    });
+    cautions.push(PressureCaution::SameGauge);
     cautions
 }
 
@@ -282,7 +297,7 @@ impl fmt::Display for PressureCaution {
             Self::MarksFirst => {
                 "The marks on tyre and rim come before any figure here, and the lower of the two counts."
             }
-            Self::NoMark => "Read the highest pressure off the tyre and the rim and type it in: no limit is known yet.",
+            Self::NoMark => "Read the highest pressure off the tyre and the rim before pumping: none was given here.",
             Self::Hookless => {
                 "A hookless rim needs a tyre that its maker names for hookless rims, and a wide tyre may be allowed less \
                  than 5.0 bar."
@@ -302,7 +317,11 @@ impl fmt::Display for PressureCaution {
             Self::UnusualMass => "The formula was made for 40 to 130 kg of rider and bike: go by feel outside them.",
             Self::FindYourOwn => {
                 "This is a start, good to 15 % either way. On the course, let out air until the rim touches the ground once \
-                 a lap at most; half a psi can be felt."
+                 a lap at most, but never below the lowest pressure given; half a psi can be felt."
+            }
+            Self::FindYourOwnWithTubes => {
+                "This is a start, good to 15 % either way. On the course, let out air in small steps and stop before the rim \
+                 touches the ground, and never below the lowest pressure given: a rim that strikes pinches the tube."
             }
             Self::SameGauge => "Gauges differ by several psi: always use the same one.",
         })

@@ -101,7 +101,9 @@ impl fmt::Display for RimCaution {
             Self::WideRim => {
                 "The rim is wide for this tyre: little spring is left and the rim strikes sooner."
             }
-            Self::NotForeseen => "No published table foresees this tyre on this rim: ask the makers of both.",
+            Self::NotForeseen => {
+                "No table that we know of foresees this tyre on this rim: ask the makers of both."
+            }
             Self::CloseToHookless => {
                 "On a hookless rim the tyre should be at least 5 mm wider than the rim: take a wider tyre."
             }
