@@ -278,7 +278,6 @@ pub(super) fn block(report: &Report) -> Block {
     let cross = &position.cross;
     let (nearest, target) = (position.nearest(), position.target());
     let mut block = Block::new("Position");
-    block.row("Good to", "±3 mm on each bike, as a tape is".to_owned());
     block.row(
         "Saddle height",
         format!("{} from bracket centre to saddle top along the seat tube", whole(cross.saddle_height_mm)),
@@ -305,7 +304,10 @@ pub(super) fn block(report: &Report) -> Block {
             block.row("or", others.join("; "));
         }
     }
-    block.row("Stem’s angle", "from the square of the steerer; minus points down".to_owned());
+    block.row(
+        "Stem’s angle",
+        "from the square of the steerer, minus points down; all of this ±3 mm, as a tape is".to_owned(),
+    );
     block.row("Reckoned on", front_end(&position.inputs));
     let feet = &position.inputs.cross.footing;
     block.row(
@@ -316,12 +318,16 @@ pub(super) fn block(report: &Report) -> Block {
         let enough = if toes.verdict.caution().is_none() { "enough" } else { "short, see below" };
         block.row("Room for the toes", format!("{}, {enough}", whole(toes.swept_mm)));
     }
-    for measure in ["Height, built", "Tip behind, built", "Tip to bar, built", "Bar below, built"] {
+    block.row("For mud", IN_SHORT.to_owned());
+    for measure in ["Built: height, setback", "Built: to bar, drop"] {
         block.parts.push(Part::blank(measure));
     }
     block.cautions.extend(position.cautions.iter().map(ToString::to_string));
     block
 }
+
+/// The workshop's experience in short.
+const IN_SHORT: &str = "one bottle cage on the seat tube, hoods a touch higher, pedals released more easily, one sprocket at a time (practice, no source)";
 
 /// The frame's and the headset's measures that a stem was reckoned on.
 fn front_end(inputs: &PositionInputs) -> String {
@@ -336,23 +342,6 @@ fn front_end(inputs: &PositionInputs) -> String {
         inputs.limits.max_spacers.mm()
     )
 }
-
-/// The workshop's experience in short.
-#[must_use]
-pub(super) fn practice_block() -> Block {
-    let mut block = Block::new("Workshop practice, no source");
-    for (what, words) in PRACTICE_IN_SHORT {
-        block.row(what, words.to_owned());
-    }
-    block
-}
-
-const PRACTICE_IN_SHORT: [(&str, &str); 4] = [
-    ("Bottle", "one cage at most, on the seat tube, so that an arm goes through the frame"),
-    ("Hoods", "a touch higher than on the road"),
-    ("Pedals", "release loose for mud, firmer for rough, dry ground"),
-    ("Rear derailleur", "in mud one sprocket at a time, no backpedalling"),
-];
 
 /// “100 mm at −6° on 15 mm of spacers”.
 fn stem(setup: &StemSetup) -> String {

@@ -73,7 +73,7 @@ fn blocks(report: &Report) -> Vec<Block> {
     let mut blocks =
         vec![rings::block(report), cage::block(report), chain::block(report), ride::block(report)];
     blocks.extend(lap::block(report));
-    blocks.extend([tyre::block(report), position::block(report), position::practice_block()]);
+    blocks.extend([tyre::block(report), position::block(report)]);
     for block in &mut blocks {
         block.parts.retain(|part| part.is_for(report.sheet_for));
     }
@@ -133,7 +133,8 @@ fn density(blocks: &[Block], doubts: &Markup) -> &'static str {
     match lines {
         0..=105 => "roomy",
         106..=140 => "dense",
-        _ => "denser",
+        141..=180 => "denser",
+        _ => "densest",
     }
 }
 
@@ -141,7 +142,7 @@ fn density(blocks: &[Block], doubts: &Markup) -> &'static str {
 fn lines_of(part: &Part) -> usize {
     match &part.body {
         Body::Words(words) => wrapped(words, 36),
-        Body::Blank => 2,
+        Body::Blank => 1,
         Body::Grid(rows) => (rows.len() + 1).div_ceil(2),
     }
 }
