@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import axe from 'axe-core';
-import { DESK, PHONE, SINGLE_FILE, launchBrowser, openPage } from './harness.mjs';
+import { DESK, PHONE, SINGLE_FILE, launchBrowser, layOut, openPage } from './harness.mjs';
 
 let browser;
 
@@ -20,6 +20,7 @@ for (const viewport of [PHONE, DESK]) {
 
     test(`nothing is wider than the window at ${viewport.width} px, ${colorScheme}`, async () => {
       const { page } = await openPage(browser, SINGLE_FILE, { viewport, colorScheme });
+      await layOut(page);
       const width = await page.evaluate(() => document.documentElement.scrollWidth);
       assert.ok(width <= viewport.width, `the page is ${width} px wide`);
     });
@@ -27,6 +28,7 @@ for (const viewport of [PHONE, DESK]) {
 }
 
 async function violations(page) {
+  await layOut(page);
   await page.evaluate(axe.source);
   const { violations } = await page.evaluate(() => globalThis.axe.run());
   return violations.flatMap(({ id, help, nodes }) => nodes.map(({ target }) => `${id} at ${target}: ${help}`));

@@ -119,7 +119,7 @@ test('what two sections share is one field, and a link leads to it', async () =>
   await type(page, 'front-centre', '590');
   const lead = async (section, words, key) => {
     const link = page.locator(`${section} a[href="#${key}"]`);
-    assert.match((await link.innerText()).replaceAll('\u00a0', ' '), words);
+    assert.match(await text(page, `${section} a[href="#${key}"]`), words);
     await link.click();
     assert.equal(await page.evaluate(() => document.activeElement.id), key);
     assert.ok(await page.locator(`#${key}`).isVisible(), key);

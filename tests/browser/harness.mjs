@@ -97,9 +97,18 @@ export function assertQuiet({ complaints, requests, loadedAt }) {
   assert.deepEqual(requests.filter(({ at, url }) => at > loadedAt && !url.startsWith('data:')), []);
 }
 
-/** What an element says, with common spaces. */
+/** What an element says once it has come into view, with common spaces: what is out of sight is not laid out. */
 export async function text(page, selector) {
-  return (await page.locator(selector).innerText()).replaceAll('\u00a0', ' ');
+  const element = page.locator(selector);
+  await element.evaluate((place) => place.scrollIntoView({ block: 'center' }));
+  return (await element.innerText()).replaceAll('\u00a0', ' ');
+}
+
+/** Lays out every section, also those out of sight, for checks that read the whole page. */
+export async function layOut(page) {
+  await page.evaluate(() => {
+    for (const section of document.querySelectorAll('main > section')) section.style.contentVisibility = 'visible';
+  });
 }
 
 /** Waits until the page has worked off a frame. */

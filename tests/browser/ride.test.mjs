@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import axe from 'axe-core';
-import { PHONE, SINGLE_FILE, addressWith, assertQuiet, launchBrowser, openPage, text, type } from './harness.mjs';
+import { PHONE, SINGLE_FILE, addressWith, assertQuiet, launchBrowser, layOut, openPage, text, type } from './harness.mjs';
 
 let browser;
 
@@ -91,6 +91,7 @@ test('without a power meter the power is an estimate and says so', async () => {
 test('everything folded away is accessible too', async () => {
   const { page } = await openPage(browser, SINGLE_FILE);
   await page.evaluate(() => document.querySelectorAll('#ride details').forEach((details) => (details.open = true)));
+  await layOut(page);
   await page.evaluate(axe.source);
   const { violations } = await page.evaluate(() => globalThis.axe.run('#ride'));
   assert.deepEqual(violations.map(({ id }) => id), []);
