@@ -303,6 +303,10 @@
   find("more").open = matchMedia("(min-width: 60rem)").matches;
   const start = place(location.hash);
   show(engine.open(start ? "" : location.hash));
-  if (start) start.scrollIntoView({ behavior: "instant" });
+  if (start) {
+    start.scrollIntoView();
+    // Once more when the pictures on the way have their heights.
+    requestAnimationFrame(() => setTimeout(() => start.scrollIntoView(), 50));
+  }
   document.documentElement.dataset.engine = "ready";
 })();
