@@ -136,8 +136,12 @@ pub struct Settled {
     pub gained: TimeBand,
     /// Who is quicker; the first is A.
     pub quicker: Quicker,
+    /// Whether by hardly more than the uncertainty.
+    pub only_just: bool,
     /// Where the difference arises.
     pub parts: Vec<GainPart>,
+    /// The one that makes nearly all of it, if one does.
+    pub main: Option<GainPart>,
     /// Distance and seconds B has gained up to there.
     pub curve: Vec<(f64, f64)>,
 }
@@ -151,14 +155,17 @@ impl LapReport {
         let [a, b] = &question.setups;
         let profile = question.course.profile();
         if settled {
-            let LapComparison { first, second, gained, quicker, parts, curve } =
-                LapComparison::of(&question.course, a, b)?;
+            let compared = LapComparison::of(&question.course, a, b)?;
+            let only_just = compared.only_just();
+            let LapComparison { first, second, gained, quicker, parts, main, curve } = compared;
             let settled = Settled {
                 bands: [first.band, second.band],
                 too_close: [first.too_close, second.too_close],
                 gained,
                 quicker,
+                only_just,
                 parts,
+                main,
                 curve,
             };
             return Ok(Self { profile, laps: [first.lap, second.lap], settled: Some(settled), question });
@@ -167,6 +174,12 @@ impl LapReport {
         let ridden = |setup| Lap::in_steps(&question.course, setup, step);
         let laps = [ridden(a)?, ridden(b)?];
         Ok(Self { profile, laps, settled: None, question })
+    }
+
+    /// Whether A and B are the same bike.
+    #[must_use]
+    pub fn is_of_one_bike(&self) -> bool {
+        self.question.setups[0] == self.question.setups[1]
     }
 
     /// Length of the lap, metres.

@@ -22,6 +22,7 @@ pub(super) fn answer(report: &Report) -> Markup {
     html! {
         p {
             @match &laps.settled {
+                Some(_) if laps.is_of_one_bike() => { (name(Side::A)) " and " (name(Side::B)) " are the same, so the lap is too." }
                 Some(settled) => (verdict(settled)),
                 None => { "Looking closer: at first sight " (name(Side::A)) " takes " (clock(a.time_s)) " and " (name(Side::B)) " " (clock(b.time_s)) "." }
             }
@@ -57,10 +58,20 @@ fn verdict(settled: &Settled) -> Markup {
             }
             _ => {
                 (name(ahead)) " is quicker here: it gains " b { (best) } " a lap, likely "
-                (plain(low, 1)) " to " (with_unit(high, 1, "s")) ", which is more than the uncertainty."
+                (plain(low, 1)) " to " (with_unit(high, 1, "s")) ", which is "
+                @if settled.only_just { "only just " } "more than the uncertainty."
             }
         }
+        (mainly(settled))
     }
+}
+
+/// Where the difference arises, when it is one place.
+fn mainly(settled: &Settled) -> String {
+    let Some(main) = &settled.main else { return String::new() };
+    let (from, to) = (plain(main.span.from_m, 0), with_unit(main.span.to_m, 0, "m"));
+    let whose = if main.gained_s < 0.0 { Side::A } else { Side::B };
+    format!(" Nearly all of what {whose} gains, it gains at {from} to {to}.")
 }
 
 fn banded(side: Side, band: &TimeBand) -> Markup {
@@ -79,7 +90,8 @@ fn doubt(settled: &Settled) -> String {
     };
     format!(
         "The likely times hold if the rider, the ground and the cost of running are off as far as published averages \
-         usually are. They move both laps alike, so the difference is surer than either time.{places}"
+         usually are, the lowest cadence by 5\u{a0}rpm, and getting off and on by 1\u{a0}s. They move both laps alike, so \
+         the difference is surer than either time. The power you hold is taken as given.{places}"
     )
 }
 
@@ -291,14 +303,36 @@ mod tests {
     }
 
     #[test]
-    fn two_alike_make_no_difference_or_are_too_close() {
-        let alike = [(Field::RingsA, "44/32"), (Field::CassetteA, Field::CassetteB.spec().start)];
-        let words = said(&alike);
-        assert!(
-            words.starts_with("<p>Between A and B this lap makes no difference.")
-                || words.contains("neither is quicker"),
-            "{words}"
-        );
+    fn two_alike_are_said_to_be_alike() {
+        let rings = (Field::RingsA, Field::RingsB.spec().start);
+        let words = said(&[rings, (Field::CassetteA, Field::CassetteB.spec().start)]);
+        assert!(words.starts_with("<p>A and B are the same, so the lap is too."), "{words}");
+    }
+
+    #[test]
+    fn the_one_place_that_matters_is_named() {
+        let words = said(&[]);
+        assert!(words.contains("Nearly all of what B gains, it gains at 11"), "{words}");
+    }
+
+    #[test]
+    fn an_edge_close_to_zero_is_only_just_more() {
+        let band = |low_s| TimeBand { low_s, time_s: 5.7, high_s: 9.6 };
+        let said = |low_s: f64, only_just| {
+            let settled = Settled {
+                bands: [band(low_s); 2],
+                too_close: [Vec::new(), Vec::new()],
+                gained: band(low_s),
+                quicker: Quicker::Second,
+                only_just,
+                parts: Vec::new(),
+                main: None,
+                curve: Vec::new(),
+            };
+            verdict(&settled).into_string()
+        };
+        assert!(said(0.4, true).contains("which is only just more than the uncertainty."));
+        assert!(said(2.4, false).contains("which is more than the uncertainty."));
     }
 
     #[test]

@@ -22,18 +22,14 @@ pub(super) fn numbers(report: &Report) -> Markup {
     let of = |what: &str, value: &dyn Fn(&Lap) -> String| {
         vec![what.to_owned(), value(&laps.laps[0]), value(&laps.laps[1])]
     };
-    let foot = |lap: &Lap, value: fn(&gear_math::PlanPart) -> f64| -> f64 {
-        lap.plan.iter().filter(|part| part.why.is_some()).map(value).sum()
-    };
     let mut rows = vec![of("Lap", &|lap| clock(lap.time_s))];
     if let Some(settled) = &laps.settled {
         let likely = |band: &TimeBand| format!("{} to {}", clock(band.low_s), clock(band.high_s));
         rows.push(vec!["Likely".to_owned(), likely(&settled.bands[0]), likely(&settled.bands[1])]);
     }
     rows.extend([
-        of("On foot", &|lap| {
-            let (way, time) = (foot(lap, |part| part.to_m - part.from_m), foot(lap, |part| part.time_s));
-            format!("{}, {}", with_unit(way, 0, "m"), with_unit(time, 0, "s"))
+        of("On foot, getting off and on included", &|lap| {
+            format!("{}, {}", with_unit(lap.on_foot_m(), 0, "m"), with_unit(lap.on_foot_s(), 1, "s"))
         }),
         of("Shifts, rear", &|lap| lap.shifts_rear.to_string()),
         of("Shifts, front", &|lap| lap.shifts_front.to_string()),
@@ -47,7 +43,7 @@ pub(super) fn numbers(report: &Report) -> Markup {
         of("Lost to the brakes", &|lap| with_unit(lap.energy.brakes / KILO, 1, "kJ")),
     ]);
     html! {
-        (plain_table("The lap in numbers", "One lap of many: it is begun as it was ended. What is lost includes height won on foot.", &["", "A", "B"], &rows))
+        (plain_table("The lap in numbers", "One lap of many: it is begun as it was ended. What is lost includes height won on foot. Time in every gear and time on foot make up the lap.", &["", "A", "B"], &rows))
         (differences(report))
     }
 }
@@ -86,7 +82,7 @@ pub(super) fn gears(report: &Report) -> Markup {
         .map(|(side, used)| {
             vec![
                 format!("{side} {}", used.gear),
-                with_unit(used.time_s, 0, "s"),
+                with_unit(used.time_s, 1, "s"),
                 with_unit(used.distance_m, 0, "m"),
             ]
         })

@@ -229,6 +229,7 @@ impl<'a> Person<'a> {
         let level = self.load(&Surface::Tarmac.ground());
         let resistance = level.resistance(Gradient::LEVEL);
         let efficiency = self.bike.efficiency.share();
+        let mounting = self.moved.mounting(&self.setup.mounting);
         Terrain {
             lap: 0..cells.len(),
             cells,
@@ -247,8 +248,8 @@ impl<'a> Person<'a> {
             slowest_crank: self.rider.lowest_cadence.rpm() / 60.0,
             fastest_crank: self.rider.highest_cadence.rpm() / 60.0,
             balance: self.setup.limits.balance.map_or(0.0, BalanceSpeed::m_per_s),
-            off: self.setup.mounting.off.s(),
-            on: self.setup.mounting.on.s(),
+            off: mounting.off.s(),
+            on: mounting.on.s(),
         }
     }
 }
