@@ -95,8 +95,10 @@ pub struct LapResult {
     time_low_s: f64,
     time_high_s: f64,
     plan: Vec<PlanRow>,
-    /// Gears used, lowest first.
+    /// Gears used, lowest first. Their times and `onFootS` make up the lap.
     gears: Vec<GearTime>,
+    /// Time on foot, getting off and on included.
+    on_foot_s: f64,
     shifts_rear: u32,
     shifts_front: u32,
     /// Null when the whole lap is gone on foot.
@@ -118,6 +120,7 @@ pub struct PlanRow {
     mode: ModeName,
     /// Why on foot; null when riding and at an obstacle.
     reason: Option<ReasonName>,
+    /// Getting off and on again count with the part on foot.
     time_s: f64,
 }
 
@@ -153,7 +156,8 @@ pub struct TraceRow {
     cadence_rpm: Option<f64>,
 }
 
-/// A lap by the quickest plan: its time with likely edges, where to get off and on, and what the gears do.
+/// A lap by the quickest plan: its time with likely edges, where to get off and on, and what the gears do. Getting off and
+/// getting on are counted on foot, in `onFootS` and in the part of the plan that is gone on foot.
 ///
 /// # Errors
 /// When anything is outside its limits, or the power is hardly more than standing takes.
@@ -176,6 +180,7 @@ pub fn lap(#[wasm_bindgen(unchecked_param_type = "LapInput")] asked: JsValue) ->
         time_high_s: band.high_s,
         plan: lap.plan.iter().map(PlanRow::from).collect(),
         gears: lap.gears.iter().map(GearTime::from).collect(),
+        on_foot_s: lap.on_foot_s(),
         shifts_rear: lap.shifts_rear,
         shifts_front: lap.shifts_front,
         lowest_cadence_rpm: lap.lowest_cadence_rpm,

@@ -4,7 +4,7 @@ use super::Side;
 use crate::scenario::{CourseChoice, LapInputs, Rings, Scenario};
 use gear_math::{Begin, TrackOptions};
 use gear_math::{
-    Bike, Candidate, Cassette, Chainring, Course, Demo, Drivetrain, Finalist, Finals, GainPart, Lap,
+    Bike, Candidate, Cassette, Chainring, Course, Demo, Drivetrain, Finalist, Finals, GainPart, Gear, Lap,
     LapComparison, LapSetup, MountTime, Mounting, PowerBelowStanding, ProfilePoint, Quicker, Ranked, Search,
     SearchSpace, Segment, Shifting, Span, Step, TimeBand, TrackReport, Weighting, WheelInertia, ranked,
 };
@@ -180,6 +180,23 @@ impl LapReport {
     #[must_use]
     pub fn is_of_one_bike(&self) -> bool {
         self.question.setups[0] == self.question.setups[1]
+    }
+
+    /// Name of a gear of one side, in brackets when it is crossed there.
+    #[must_use]
+    pub fn gear_name(&self, side: Side, gear: Gear) -> String {
+        if self.is_crossed(side, gear) { format!("({gear})") } else { gear.to_string() }
+    }
+
+    fn is_crossed(&self, side: Side, gear: Gear) -> bool {
+        self.question.setups[side as usize].bike.drivetrain.is_crossed(gear)
+    }
+
+    /// Time in crossed gears, in seconds.
+    #[must_use]
+    pub fn crossed_s(&self, side: Side) -> f64 {
+        let used = self.laps[side as usize].gears.iter();
+        used.filter(|used| self.is_crossed(side, used.gear)).map(|used| used.time_s).sum()
     }
 
     /// Length of the lap, metres.

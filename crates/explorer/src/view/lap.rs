@@ -12,6 +12,20 @@ use maud::{Markup, html};
 /// Differences below this are none, s.
 const NOTHING_S: f64 = 0.05;
 
+/// From this long on a time is told in minutes, s.
+const LONG_S: f64 = 180.0;
+
+/// Seconds, or minutes and seconds when there are many.
+#[must_use]
+pub(crate) fn duration(time_s: f64, decimals: usize) -> String {
+    if time_s < LONG_S {
+        return with_unit(time_s, decimals, "s");
+    }
+    let seconds = time_s.round();
+    let minutes = (seconds / 60.0).floor();
+    format!("{minutes:.0}:{:02.0}\u{a0}min", seconds - 60.0 * minutes)
+}
+
 /// Which set-up is quicker, by how much, and whether that is more than the uncertainty.
 #[must_use]
 pub(super) fn answer(report: &Report) -> Markup {
@@ -98,19 +112,24 @@ fn doubt(settled: &Settled) -> String {
 /// How often to get off.
 fn dismounts(a: &Lap, b: &Lap) -> Markup {
     let times = |lap: &Lap| lap.plan.iter().filter(|part| part.mode == Mode::Foot).count();
-    let words = |count: usize| match count {
-        0 => "never".to_owned(),
+    html! {
+        @if times(a) + times(b) == 0 { "You never get off." }
+        @else if times(a) == times(b) { "With both you " (gets_off(times(a))) "." }
+        @else {
+            "You " (gets_off(times(a))) " with " (name(Side::A)) ", "
+            (gets_off(times(b))) " with " (name(Side::B)) "."
+        }
+    }
+}
+
+fn gets_off(count: usize) -> Markup {
+    let often = match count {
+        0 => return html! { b { "never" } " get off" },
         1 => "once".to_owned(),
         2 => "twice".to_owned(),
         count => format!("{count} times"),
     };
-    html! {
-        @if times(a) == times(b) { "With both you get off " b { (words(times(a))) } "." }
-        @else {
-            "You get off " b { (words(times(a))) } " with " (name(Side::A)) ", "
-            b { (words(times(b))) } " with " (name(Side::B)) "."
-        }
-    }
+    html! { "get off " b { (often) } }
 }
 
 /// Minutes, seconds and tenths.
@@ -176,7 +195,7 @@ fn remarks(found: &TrackReport) -> String {
         .extend(counts.iter().filter(|(count, _)| *count > 0).map(|(count, what)| format!("{count} {what}")));
     if found.pauses > 0 {
         let pauses = counted(found.pauses, "pause", "pauses");
-        words.push(format!("{pauses} of {} in all, left out", with_unit(found.paused_s, 0, "s")));
+        words.push(format!("{pauses} of {} in all, left out", duration(found.paused_s, 0)));
     }
     let ends = match (found.out_and_back, found.is_loop) {
         (true, _) => "Out and back the same way.",
@@ -225,7 +244,7 @@ fn list(laps: &LapReport, lap: &Lap, whose: &Markup) -> Markup {
                     li {
                         @if part.from_m > 0.0 { "off " b { (metre(part.from_m)) } " " } @else { "on foot over the line " }
                         @if part.to_m < end - 0.01 { "on " b { (metre(part.to_m)) } } @else { "on foot to the line" }
-                        " " small { (why(part)) ", " (with_unit(part.time_s, 1, "s")) }
+                        " " small { (why(part)) ", " (duration(part.time_s, 1)) }
                     }
                 }
             }
@@ -345,7 +364,7 @@ mod tests {
     #[test]
     fn a_flat_road_is_ridden_throughout() {
         let words = said(&[(Field::Course, "sketch"), (Field::Sketch, "1200; 0; tarmac")]);
-        assert!(words.contains("With both you get off never."), "{words}");
+        assert!(words.contains("You never get off."), "{words}");
         assert!(words.contains("Your sketch, 1.20\u{a0}km with 0\u{a0}m of climbing"), "{words}");
     }
 
@@ -357,5 +376,9 @@ mod tests {
     #[test]
     fn times_are_read_as_on_a_watch() {
         assert_eq!([59.96, 372.34, 0.0].map(clock), ["1:00.0", "6:12.3", "0:00.0"]);
+        assert_eq!(
+            [12.34, 179.0, 239.7].map(|s| duration(s, 1)),
+            ["12.3\u{a0}s", "179.0\u{a0}s", "4:00\u{a0}min"]
+        );
     }
 }

@@ -1,8 +1,8 @@
 //! “Round the lap”: the numbers, what a search found, and how it was worked out.
 
-use super::lap::clock;
+use super::lap::{clock, duration};
 use super::words::{name, plain_table, table, worked};
-use crate::number::{counted, percent, plain, signed, with_unit};
+use crate::number::{counted, listed, percent, plain, signed, with_unit};
 use crate::order::ascending;
 use crate::report::{FINALISTS, Found, Report, Side};
 use gear_math::{Lap, Ranked, TimeBand, Weighting};
@@ -29,14 +29,14 @@ pub(super) fn numbers(report: &Report) -> Markup {
     }
     rows.extend([
         of("On foot, getting off and on included", &|lap| {
-            format!("{}, {}", with_unit(lap.on_foot_m(), 0, "m"), with_unit(lap.on_foot_s(), 1, "s"))
+            format!("{}, {}", with_unit(lap.on_foot_m(), 0, "m"), duration(lap.on_foot_s(), 1))
         }),
         of("Shifts, rear", &|lap| lap.shifts_rear.to_string()),
         of("Shifts, front", &|lap| lap.shifts_front.to_string()),
         of("Lowest cadence", &|lap| {
             lap.lowest_cadence_rpm.map_or("–".to_owned(), |rpm| with_unit(rpm, 0, "rpm"))
         }),
-        of("Below your cadence window", &|lap| with_unit(lap.below_window_s, 0, "s")),
+        of("Below your cadence window", &|lap| duration(lap.below_window_s, 0)),
         of("Work at the crank", &|lap| with_unit(lap.energy.crank / KILO, 1, "kJ")),
         of("Lost to the ground", &|lap| with_unit(lap.energy.rolling / KILO, 1, "kJ")),
         of("Lost to the air", &|lap| with_unit(lap.energy.air / KILO, 1, "kJ")),
@@ -78,19 +78,30 @@ pub(super) fn gears(report: &Report) -> Markup {
     let Some(laps) = &report.lap.laps else { return html! {} };
     let rows: Vec<Vec<String>> = Side::BOTH
         .iter()
-        .flat_map(|&side| laps.laps[side as usize].gears.iter().map(move |used| (side, used)))
-        .map(|(side, used)| {
-            vec![
-                format!("{side} {}", used.gear),
-                with_unit(used.time_s, 1, "s"),
-                with_unit(used.distance_m, 0, "m"),
-            ]
+        .flat_map(|&side| {
+            let lap = &laps.laps[side as usize];
+            let of = move |what: &str, time_s: f64, way_m: f64| {
+                vec![format!("{side} {what}"), duration(time_s, 1), with_unit(way_m, 0, "m")]
+            };
+            let gears = lap.gears.iter();
+            let gears =
+                gears.map(move |used| of(&laps.gear_name(side, used.gear), used.time_s, used.distance_m));
+            gears.chain([of("on foot", lap.on_foot_s(), lap.on_foot_m())])
         })
         .collect();
+    let crossed: Vec<String> = Side::BOTH
+        .into_iter()
+        .map(|side| (side, laps.crossed_s(side)))
+        .filter(|(_, time_s)| *time_s > 0.0)
+        .map(|(side, time_s)| format!("{} with {side}", duration(time_s, 0)))
+        .collect();
     html! {
+        @if !crossed.is_empty() {
+            p { "Gears in brackets are crossed: they are ridden for " (listed(&crossed)) ". The lap takes whichever gear suits the cadence; shift to the other ring there if you can." }
+        }
         details {
             summary { "Time in gear in numbers" }
-            (plain_table("Time in gear", "Lowest first; gears that are not used are left out.", &["Gear", "Time", "Way"], &rows))
+            (plain_table("Time in gear", "Lowest first, crossed ones in brackets; gears that are not used are left out. Getting off and on is part of the time on foot.", &["Gear", "Time", "Way"], &rows))
         }
     }
 }
