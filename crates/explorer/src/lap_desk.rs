@@ -22,8 +22,11 @@ impl Desk {
 
     /// Takes the text of a GPX file.
     pub fn take_track(&mut self, name: &str, text: &str) -> Update {
-        let options =
-            TrackOptions { smoothing: self.good.lap.smoothing, surface: self.good.lap.track_ground };
+        let options = TrackOptions {
+            smoothing: self.good.lap.smoothing,
+            surface: self.good.lap.track_ground,
+            first_lap: false,
+        };
         self.take_own(OwnCourse::from_gpx(name, text.into(), options))
     }
 

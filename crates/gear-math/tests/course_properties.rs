@@ -260,7 +260,11 @@ fn a_steady_lap_is_exact_to_a_tenth_of_a_second() {
 }
 
 fn options() -> TrackOptions {
-    TrackOptions { smoothing: SmoothingLength::new(40.0).unwrap(), surface: Surface::FirmGrass }
+    TrackOptions {
+        smoothing: SmoothingLength::new(40.0).unwrap(),
+        surface: Surface::FirmGrass,
+        first_lap: false,
+    }
 }
 
 /// Pieces a damaged file may be made of.

@@ -60,7 +60,7 @@ impl OwnCourse {
     #[must_use]
     pub fn read_again(&self, inputs: &LapInputs) -> Option<Self> {
         let (text, options, _) = self.track.as_ref()?;
-        let wanted = TrackOptions { smoothing: inputs.smoothing, surface: inputs.track_ground };
+        let wanted = TrackOptions { smoothing: inputs.smoothing, surface: inputs.track_ground, ..*options };
         if *options == wanted {
             return None;
         }
