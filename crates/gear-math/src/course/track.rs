@@ -24,8 +24,6 @@ const STRAY_OVER_USUAL: f64 = 3.0;
 const ABSURD_M_PER_S: f64 = 30.0;
 /// Usual spacing below which the wandering of positions lengthens the way. Estimate.
 const DENSE_M: f64 = 3.0;
-/// A loop whose ends differ in height by more than this does not close, m; a barometer drifts by a few. Estimate.
-const CLOSED_M: f64 = 3.0;
 /// A gap in height up to this is spread along the loop, a larger one is none of a drifting barometer, m. Estimate.
 const DRIFT_M: f64 = 30.0;
 /// Elevations on land, with room for a barometer set wrong: lowest shore to highest mountain.
@@ -117,6 +115,9 @@ pub struct TrackReport {
 }
 
 impl TrackReport {
+    /// A loop whose ends differ in height by more than this does not close, in metres; a barometer drifts by a few. Estimate.
+    pub const CLOSED_M: f64 = 3.0;
+
     /// Whether points lie so close that the wandering of their positions lengthens the way: usually less than 3 m apart.
     #[must_use]
     pub fn is_lengthened(&self) -> bool {
@@ -177,7 +178,7 @@ impl Course {
         }
         let mut profile = Profile::of(&way, options.smoothing)?;
         let mismatch_m = if way.is_loop() { profile.mismatch_m() } else { 0.0 };
-        let levelled = (CLOSED_M..=DRIFT_M).contains(&mismatch_m.abs());
+        let levelled = (TrackReport::CLOSED_M..=DRIFT_M).contains(&mismatch_m.abs());
         if levelled {
             profile.level(mismatch_m);
         }
