@@ -3,8 +3,8 @@
 use super::ride_words::reason;
 use super::sheet::Block;
 use super::words::name;
-use crate::number::{counted, plain, with_unit};
-use crate::report::{LapReport, OwnCourse, Report, Settled, Side};
+use crate::number::{counted, percent, plain, with_unit};
+use crate::report::{LapReport, OwnCourse, Report, Settled, Side, surface_name};
 use crate::scenario::CourseChoice;
 use gear_math::{Lap, Mode, PlanPart, Quicker, TimeBand, TrackReport, WhyOnFoot};
 use maud::{Markup, html};
@@ -36,6 +36,9 @@ pub(super) fn answer(report: &Report) -> Markup {
     html! {
         p {
             @match &laps.settled {
+                _ if lacks_file(report) => {
+                    "This is about a course from a file, which a link does not carry: choose it below. Until then this is the Autumn meadow."
+                }
                 Some(_) if laps.is_of_one_bike() => { (name(Side::A)) " and " (name(Side::B)) " are the same, so the lap is too." }
                 Some(settled) => (verdict(settled)),
                 None => { "Looking closer: at first sight " (name(Side::A)) " takes " (clock(a.time_s)) " and " (name(Side::B)) " " (clock(b.time_s)) "." }
@@ -140,23 +143,23 @@ pub(crate) fn clock(time_s: f64) -> String {
     format!("{minutes:.0}:{:04.1}", (tenths - minutes * 600.0) / 10.0)
 }
 
+/// Whether the course is to come from a file that is not at hand.
+fn lacks_file(report: &Report) -> bool {
+    report.lap_inputs.choice == CourseChoice::Own && report.lap.own.is_none()
+}
+
 fn course_name(report: &Report) -> String {
-    match (report.lap_inputs.choice, &report.lap.own) {
-        (CourseChoice::Demo(demo), _) => demo.name().to_owned(),
-        (CourseChoice::Sketch, _) => "Your sketch".to_owned(),
-        (CourseChoice::Own, Some(own)) => own.name.clone(),
-        (CourseChoice::Own, None) => "No file chosen yet, so the Autumn meadow".to_owned(),
-    }
+    report.lap_inputs.course_name(report.lap.own.as_deref())
 }
 
 /// Where the course comes from, and what a file held.
 #[must_use]
 pub(super) fn course(report: &Report) -> Markup {
     html! {
-        @if let Some(why) = &report.lap.refused { p.stop { "That is no course: " (why) "." } }
+        @if let Some(why) = &report.lap.refused { p.stop { (why) } }
         @match (report.lap_inputs.choice, &report.lap.own) {
-            (CourseChoice::Own, None) => p { "Choose a file or a kept course. A link does not carry it: until then this is the Autumn meadow." },
-            (CourseChoice::Own, Some(own)) => p { (own_course(own)) },
+            (CourseChoice::Own, None) => p { "Choose a file or a kept course. Nothing is painted over the Autumn meadow meanwhile." },
+            (CourseChoice::Own, Some(own)) => { p { (own_course(own)) } (laps_of(own)) }
             (_, Some(own)) => p { (own.name) " is at hand under “my own, from a file”." },
             _ => {}
         }
@@ -178,15 +181,34 @@ fn own_course(own: &OwnCourse) -> String {
     )
 }
 
+/// Where a track holds several laps: what it looks like, and the choice between one and all.
+fn laps_of(own: &OwnCourse) -> Markup {
+    let Some((_, _, found)) = own.track.as_ref().filter(|(_, _, found)| found.laps > 1) else {
+        return html! {};
+    };
+    let laps = format!("{} laps of {}", found.laps, with_unit(found.lap_m / 1e3, 2, "km"));
+    html! {
+        p {
+            @if found.first_lap {
+                "This is the first of " (laps) ", from the start until it comes by there again. "
+                button type="button" id="laps-of-track" data-act="all-laps" { "Use the whole track" }
+            } @else {
+                span.care { "This looks like " (laps) "." } " Ridden as it is, all of it is one lap. "
+                button type="button" id="laps-of-track" data-act="first-lap" { "Use the first lap" }
+            }
+        }
+    }
+}
+
 fn remarks(found: &TrackReport) -> String {
     let mut words = vec![counted(found.points, "point", "points")];
     let counts = [
         (found.tracks.saturating_sub(1), "other track not used"),
         (found.segments.saturating_sub(1), "gap bridged by a straight line"),
-        (found.unusable_points, "without a place"),
+        (found.unusable_points, "off the globe, left out"),
         (found.duplicate_points, "repeated"),
         (found.stray_points, "astray"),
-        (found.close_points, "too near the one before"),
+        (found.close_points, "too near the one before or in a pause"),
         (found.missing_elevations, "without elevation"),
         (found.absurd_elevations, "with an absurd elevation"),
         (found.clipped_gradients, "steeper than 45 %, taken as that"),
@@ -202,7 +224,32 @@ fn remarks(found: &TrackReport) -> String {
         (false, true) => "It ends where it starts.",
         (false, false) => "It does not end where it starts; it is ridden as if it did.",
     };
-    format!(" Found: {}. {ends}", words.join(", "))
+    format!(" Found: {}. {ends}{}{}", words.join(", "), mismatch(found), jitter(found))
+}
+
+/// Heights that do not meet where a loop closes, and what was done about it.
+fn mismatch(found: &TrackReport) -> String {
+    if found.mismatch_m.abs() < TrackReport::CLOSED_M {
+        return String::new();
+    }
+    let (gap, which) =
+        (with_unit(found.mismatch_m.abs(), 0, "m"), if found.mismatch_m > 0.0 { "higher" } else { "lower" });
+    let done = if found.levelled {
+        "that was taken away evenly along the way"
+    } else {
+        "too much to be spread, so the heights stand as recorded: look at them with doubt"
+    };
+    format!(" Its end was recorded {gap} {which} than its start; {done}.")
+}
+
+fn jitter(found: &TrackReport) -> String {
+    if !found.is_lengthened() {
+        return String::new();
+    }
+    let spacing = with_unit(found.usual_spacing_m, 1, "m");
+    format!(
+        " Its points are usually {spacing} apart: so close, a wandering position makes the way longer than it is."
+    )
 }
 
 /// Where to get off and on, fit to be written on a hand or a stem.
@@ -244,7 +291,7 @@ fn list(laps: &LapReport, lap: &Lap, whose: &Markup) -> Markup {
                     li {
                         @if part.from_m > 0.0 { "off " b { (metre(part.from_m)) } " " } @else { "on foot over the line " }
                         @if part.to_m < end - 0.01 { "on " b { (metre(part.to_m)) } } @else { "on foot to the line" }
-                        " " small { (why(part)) ", " (duration(part.time_s, 1)) }
+                        " " small { (why(part)) ", " (place(laps, part)) ", " (duration(part.time_s, 1)) }
                     }
                 }
             }
@@ -252,10 +299,17 @@ fn list(laps: &LapReport, lap: &Lap, whose: &Markup) -> Markup {
     }
 }
 
+/// What a place looks like, so that it is found again: gradient and ground in its middle.
+fn place(laps: &LapReport, part: &PlanPart) -> String {
+    let (segment, _) = laps.segment_at(f64::midpoint(part.from_m, part.to_m));
+    let gradient = percent(segment.gradient.percent(), 0);
+    format!("{gradient}, {}", surface_name(segment.surface))
+}
+
 /// The lap in short; nothing until it has been worked out.
 #[must_use]
 pub(super) fn block(report: &Report) -> Option<Block> {
-    let laps = report.lap.laps.as_ref()?;
+    let laps = report.lap.laps.as_ref().filter(|_| !lacks_file(report))?;
     let settled = laps.settled.as_ref()?;
     let mut block = Block::new("Round the lap");
     let length = with_unit(laps.length_m() / 1e3, 2, "km");
@@ -370,7 +424,12 @@ mod tests {
 
     #[test]
     fn a_link_without_its_file_says_so() {
-        assert!(said(&[(Field::Course, "own")]).contains("No file chosen yet"));
+        let words = said(&[(Field::Course, "own"), (Field::Paint, "100; 900; deep mud")]);
+        assert!(words.starts_with("<p>This is about a course from a file"), "{words}");
+        assert!(!words.contains("quicker") && !words.contains("Too close"), "{words}");
+        let unpainted = said(&[]);
+        let times = |words: &str| words[words.find("Autumn meadow, 3.00").unwrap()..].to_owned();
+        assert_eq!(times(&words), times(&unpainted));
     }
 
     #[test]

@@ -4,12 +4,10 @@ use super::lap::{clock, duration};
 use super::words::{name, plain_table, table, worked};
 use crate::number::{counted, listed, percent, plain, signed, with_unit};
 use crate::order::ascending;
-use crate::report::{FINALISTS, Found, Report, Side};
-use gear_math::{Lap, Ranked, TimeBand, Weighting};
+use crate::report::{Found, Report, Side, TESTED_S};
+use gear_math::{CageCheck, CageFinding, Lap, Ranked, TimeBand, Weighting};
 use maud::{Markup, html};
 
-/// Rows of what was found.
-const ROWS: usize = 40;
 /// Places where the set-ups differ that are listed.
 const PARTS: usize = 8;
 /// Metres in a kilometre, and joules in a kilojoule.
@@ -113,61 +111,86 @@ pub(super) fn found(report: &Report) -> Markup {
     let best = found.order.first().map_or(0.0, |best| best.candidate.time_s);
     let unbeaten = found.order.iter().filter(|it| it.unbeaten).count();
     html! {
+        @if found.done && found.is_stale {
+            p.care { "Searched for " (found.course) " as it was, with the rider, bike and derailleur of then: search again." }
+        }
         p { (said(found)) }
+        @if found.done { @for side in Side::BOTH { @if let Some(check) = &found.untried[side as usize] {
+            p { (name(side)) ", as it was then, was not tried: " (untried(check)) "." }
+        } } }
         @if !found.order.is_empty() {
-            (table(
+            div.stale[found.is_stale] { (table(
                 "What was found",
                 "Best first; ● is unbeaten.",
                 &html! { tr {
                     @for head in ["Rings and cassette", "On the bench", "Lap", "To the first", "Shifts, rear + front", "Lowest gear", "Largest step", "Spare teeth"] { th scope="col" { (head) } }
                 } },
-                &html! { @for (place, it) in shown(found) { (row(found, place, it, best)) } },
-            ))
+                &html! { @for (place, it) in found.listed() { (row(found, place, it, best)) } },
+            )) }
             p.quiet {
-                "Put in order by time and what the rest is worth, for rider, course and derailleur as they were when the search began. "
-                (counted(unbeaten, "set-up is", "set-ups are")) " unbeaten: no other is as good on every count and better on one. The table holds the first "
-                (found.order.len().min(ROWS)) " and every unbeaten one among the first hundred."
+                "Put in order by time and what the rest is worth, for rider, course and derailleur as they were when the search began. Times are in steps of 1\u{a0}m: they may be a second or so off those above. "
+                (counted(unbeaten, "set-up is", "set-ups are")) " unbeaten: no other is as good on every count and better on one. The table holds the first forty, and of the next sixty the unbeaten ones."
             }
         }
     }
 }
 
-fn shown(found: &Found) -> impl Iterator<Item = (usize, &Ranked)> {
-    found.order.iter().take(100).enumerate().filter(|(place, it)| *place < ROWS || it.unbeaten)
+/// What the derailleur says against a set-up of the bench.
+fn untried(check: &CageCheck) -> String {
+    let reason = |finding: &CageFinding| match finding {
+        CageFinding::SprocketTooLarge { sprocket, limit } => {
+            format!("its largest sprocket has {sprocket} teeth, the derailleur takes {limit}")
+        }
+        CageFinding::SprocketTooSmall { sprocket, limit } => {
+            format!("its smallest sprocket has {sprocket} teeth, the derailleur takes no less than {limit}")
+        }
+        CageFinding::RingDifferenceTooLarge { difference, limit } => {
+            format!("its rings differ by {difference} teeth, the front derailleur spans {}", limit.teeth())
+        }
+        CageFinding::AvoidGears { short_by, .. } | CageFinding::LongerCage { short_by, .. } => {
+            format!("it asks for {} teeth, the derailleur takes {}", check.needed, check.needed - short_by)
+        }
+    };
+    listed(&check.findings.iter().map(reason).collect::<Vec<_>>())
 }
 
 /// What came of the search in a sentence, ties included.
 fn said(found: &Found) -> String {
     let (count, all) = (found.count(), found.all.len());
     let Some(best) = found.order.first() else {
-        return if found.done || all == 0 {
-            "No set-up of these rings and cassettes fits the derailleur.".to_owned()
-        } else {
-            format!("{} to be tried.", counted(all, "set-up", "set-ups"))
+        return match (all, found.done) {
+            (0, _) => "No set-up of these rings and cassettes fits the derailleur.".to_owned(),
+            (_, true) => "Cancelled before any was tried.".to_owned(),
+            (_, false) => "Searching.".to_owned(),
         };
     };
     let first = format!("{} with {}", best.candidate.drivetrain.chainset, best.candidate.drivetrain.cassette);
     if !found.done {
-        return format!("{count} of {all} tried; ahead so far: {first}.");
+        return format!("Ahead so far: {first}.");
     }
     let stopped = if count < all { format!(" Stopped after {count} of {all}.") } else { String::new() };
-    let ties = found.finals.iter().skip(1).filter(|band| ties(band)).count();
-    let of = found.finals.len().saturating_sub(1);
-    let tied = match (of, ties) {
-        (0, _) => String::new(),
-        (of, 0) => {
-            format!(" It is quicker or slower than each of the next {of} by more than the uncertainty.")
-        }
-        (of, ties) if ties == of => {
-            format!(" On time alone the next {of} tie with it: the differences are within the uncertainty.")
-        }
-        (of, ties) => {
-            format!(
-                " On time alone {ties} of the next {of} tie with it: those differences are within the uncertainty."
-            )
-        }
-    };
-    format!("First of {count}: {first}, {} a lap.{tied}{stopped}", clock(best.candidate.time_s))
+    format!("First of {count}: {first}, {} a lap.{}{stopped}", clock(best.candidate.time_s), tied(found))
+}
+
+/// How many of those listed tie with the first; those too far off by the best guess were not tested.
+fn tied(found: &Found) -> String {
+    let tested = found.finals.len().saturating_sub(1);
+    let ties = found.finals.iter().skip(1).filter(|(_, band)| ties(band)).count();
+    if tested == 0 {
+        return String::new();
+    }
+    let near = format!("within {TESTED_S:.0}\u{a0}s of it");
+    let all = if ties == tested { "at least " } else { "" };
+    let rest = if tested + 1 < found.count() { " The rest were not tested." } else { "" };
+    let tie = if ties == 1 { "ties" } else { "tie" };
+    match ties {
+        0 => format!(
+            " The {tested} more that are listed {near} differ from it by more than the uncertainty.{rest}"
+        ),
+        _ => format!(
+            " On time alone {all}{ties} more {tie} with it, of {tested} listed {near}: those differences are within the uncertainty.{rest}"
+        ),
+    }
 }
 
 fn ties(band: &TimeBand) -> bool {
@@ -177,7 +200,12 @@ fn ties(band: &TimeBand) -> bool {
 fn row(found: &Found, place: usize, it: &Ranked, best: f64) -> Markup {
     let candidate = &it.candidate;
     let number = found.number(&candidate.drivetrain).unwrap_or(0);
-    let tie = place > 0 && place < FINALISTS && found.finals.get(place).is_some_and(ties);
+    let against = match found.gain(&candidate.drivetrain) {
+        _ if place == 0 || found.finals.is_empty() => "",
+        Some(band) if ties(band) => ", a tie",
+        Some(_) => "",
+        None => ", not tested",
+    };
     let cassette = &candidate.drivetrain.cassette;
     let which =
         format!("{} with {}-{}", candidate.drivetrain.chainset, cassette.smallest(), cassette.largest());
@@ -193,7 +221,7 @@ fn row(found: &Found, place: usize, it: &Ranked, best: f64) -> Markup {
                 button type="button" data-act={ "bench-b:" (number) } aria-label={ "Put " (which) " on the bench as B" } { "as B" }
             }
             td { (clock(candidate.time_s)) }
-            td { (signed(candidate.time_s - best, 1)) "\u{a0}s" @if tie { ", a tie" } }
+            td { (signed(candidate.time_s - best, 1)) "\u{a0}s" (against) }
             td { (candidate.shifts_rear) " + " (candidate.shifts_front) }
             td { (with_unit(candidate.lowest_development_m, 2, "m")) }
             td { (percent(candidate.largest_step_percent, 0)) }
@@ -235,5 +263,80 @@ pub(super) fn working(report: &Report) -> Markup {
             "Rider, bike, air and limits are those of “Ride or run?”, each ground that of its table. Wind is left out: a lap goes round. "
             (name(Side::A)) " and " (name(Side::B)) " share all but rings and sprockets."
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::desk::Desk;
+    use crate::report::row as sent;
+
+    /// A few set-ups searched, and the best of them ridden once more.
+    fn searched(edits: &[(&str, &str)], count: usize) -> Desk {
+        let mut desk = Desk::default();
+        let edits: Vec<_> = edits.iter().map(|&(key, text)| (key.to_owned(), text.to_owned())).collect();
+        desk.edit(&edits);
+        desk.search();
+        let mut hunt = desk.hunt(0, 1).unwrap();
+        desk.take_found(&hunt.advance(count).iter().flat_map(sent).collect::<Vec<_>>());
+        let finals = hunt.finals(&desk.leading());
+        desk.end_search(finals);
+        desk
+    }
+
+    fn words(desk: &Desk) -> String {
+        found(&desk.report()).into_string()
+    }
+
+    #[test]
+    fn what_was_not_tested_is_no_loser() {
+        let desk = searched(&[], 60);
+        let said = words(&desk);
+        assert!(said.contains("The rest were not tested."), "{said}");
+        let report = desk.report();
+        let known = report.lap.found.as_ref().unwrap();
+        let first = known.order[0].candidate.time_s;
+        for (place, it) in known.listed() {
+            let close = (it.candidate.time_s - first).abs() <= TESTED_S;
+            assert_eq!(known.gain(&it.candidate.drivetrain).is_some(), close, "place {place}");
+        }
+        assert!(said.contains(", not tested") && said.contains(", a tie"), "{said}");
+    }
+
+    #[test]
+    fn results_for_another_rider_or_course_are_said_to_be() {
+        let mut desk = searched(&[], 20);
+        assert!(!words(&desk).contains("search again"));
+        desk.edit(&[("cadence-probe".into(), "85".into()), ("rings-a".into(), "42".into())]);
+        assert!(!words(&desk).contains("search again"), "A's rings were only among those tried");
+        for (key, other, before) in [("body-mass", "81", "62"), ("course", "sand-pit", "meadow")] {
+            let before = if key == "body-mass" { crate::field::Field::BodyMass.spec().start } else { before };
+            desk.edit(&[(key.into(), other.into())]);
+            let said = words(&desk);
+            assert!(said.starts_with("<p class=\"care\">Searched for Autumn meadow as it was"), "{said}");
+            assert!(said.contains("class=\"stale\""));
+            desk.edit(&[(key.into(), before.into())]);
+            assert!(!words(&desk).contains("search again"));
+        }
+    }
+
+    #[test]
+    fn why_a_set_up_of_the_bench_was_not_tried_is_said() {
+        let desk = searched(
+            &[("rings-a", "44/30"), ("cassette-a", "11-13-15-18-21-25-30-34"), ("capacity", "33")],
+            10,
+        );
+        let said = words(&desk);
+        assert!(said.contains("was not tried: it asks for 37 teeth, the derailleur takes 33."), "{said}");
+    }
+
+    #[test]
+    fn a_search_cancelled_at_once_found_nothing_out() {
+        let mut desk = Desk::default();
+        desk.search();
+        assert_eq!(words(&desk).matches("Searching.").count(), 1);
+        desk.end_search(Vec::new());
+        assert!(words(&desk).contains("Cancelled before any was tried."));
     }
 }
