@@ -46,7 +46,7 @@ test('the answer comes first, and any metre of the demo is read by keyboard', as
   assert.match(answer, /^Too close to call: by the best guess B gains \d\.\d s a lap/);
   assert.match(answer, /Nearly all of what B gains, it gains at 11\d\d to 11\d\d m\./);
   assert.match(answer, /Autumn meadow, 3\.00 km with \d+ m of climbing: A 1?\d:\d\d\.\d \(likely/);
-  assert.match(await text(page, '#lap-places'), /off 4\d\d on 4\d\d obstacle, 0 %, firm grass, \d+\.\d s/);
+  assert.match(await text(page, '#lap-places'), /off 4\d\d on 4\d\d\s+obstacle, 0 %, firm grass, \d+\.\d s/);
   const reading = page.locator('[data-picture=profile] .reading');
   await page.focus('[data-picture=profile] .plot');
   await page.keyboard.press('Home');

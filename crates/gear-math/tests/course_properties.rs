@@ -155,7 +155,8 @@ proptest! {
         };
         let course = Course::new(lengths.iter().enumerate().map(flat).collect()).unwrap();
         let (there, back) = (Lap::of(&course, &setup).unwrap(), Lap::of(&course.reversed(), &setup).unwrap());
-        let error = there.step_error_s.unwrap() + back.step_error_s.unwrap();
+        let begun = 0.1; // what may still show of how the lap before was begun
+        let error = there.step_error_s.unwrap() + back.step_error_s.unwrap() + begun;
         prop_assert!((there.time_s - back.time_s).abs() <= error, "{} and {}", there.time_s, back.time_s);
         if one == other {
             prop_assert!((there.time_s - back.time_s).abs() <= 1e-6 * there.time_s);

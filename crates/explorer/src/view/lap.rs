@@ -4,7 +4,7 @@ use super::ride_words::reason;
 use super::sheet::Block;
 use super::words::name;
 use crate::number::{counted, percent, plain, with_unit};
-use crate::report::{LapReport, OwnCourse, Report, Settled, Side, surface_name};
+use crate::report::{LapReport, OwnCourse, Report, Settled, Side};
 use crate::scenario::CourseChoice;
 use gear_math::{Lap, Mode, PlanPart, Quicker, TimeBand, TrackReport, WhyOnFoot};
 use maud::{Markup, html};
@@ -114,25 +114,27 @@ fn doubt(settled: &Settled) -> String {
 
 /// How often to get off.
 fn dismounts(a: &Lap, b: &Lap) -> Markup {
-    let times = |lap: &Lap| lap.plan.iter().filter(|part| part.mode == Mode::Foot).count();
+    let [of_a, of_b] = [a, b].map(|lap| on_foot(lap).count());
     html! {
-        @if times(a) + times(b) == 0 { "You never get off." }
-        @else if times(a) == times(b) { "With both you " (gets_off(times(a))) "." }
-        @else {
-            "You " (gets_off(times(a))) " with " (name(Side::A)) ", "
-            (gets_off(times(b))) " with " (name(Side::B)) "."
+        @match (of_a, of_b) {
+            (0, 0) => "You never get off.",
+            (0, often) => { "With " (name(Side::A)) " you never get off, with " (name(Side::B)) " " b { (times(often)) } "." }
+            (often, 0) => { "With " (name(Side::B)) " you never get off, with " (name(Side::A)) " " b { (times(often)) } "." }
+            (of_a, of_b) if of_a == of_b => { "With both you get off " b { (times(of_a)) } "." }
+            (of_a, of_b) => {
+                "You get off " b { (times(of_a)) } " with " (name(Side::A)) ", "
+                b { (times(of_b)) } " with " (name(Side::B)) "."
+            }
         }
     }
 }
 
-fn gets_off(count: usize) -> Markup {
-    let often = match count {
-        0 => return html! { b { "never" } " get off" },
+fn times(count: usize) -> String {
+    match count {
         1 => "once".to_owned(),
         2 => "twice".to_owned(),
         count => format!("{count} times"),
-    };
-    html! { "get off " b { (often) } }
+    }
 }
 
 /// Minutes, seconds and tenths.
@@ -303,7 +305,7 @@ fn list(laps: &LapReport, lap: &Lap, whose: &Markup) -> Markup {
 fn place(laps: &LapReport, part: &PlanPart) -> String {
     let (segment, _) = laps.segment_at(f64::midpoint(part.from_m, part.to_m));
     let gradient = percent(segment.gradient.percent(), 0);
-    format!("{gradient}, {}", surface_name(segment.surface))
+    format!("{gradient}, {}", segment.surface.name())
 }
 
 /// The lap in short; nothing until it has been worked out.

@@ -87,7 +87,7 @@ pub struct LapComparison {
     pub gained: TimeBand,
     /// Which is quicker.
     pub quicker: Quicker,
-    /// Where the difference arises, in order: stretches on which it runs one way.
+    /// Where the difference arises, in order: stretches on which it runs one way, without what runs level at either end.
     pub parts: Vec<GainPart>,
     /// The one of them that makes nearly all of the difference, if one does: more than 80 % of all that is gained and lost
     /// on the way. Differences below half a second are not placed.
@@ -113,11 +113,11 @@ impl LapComparison {
         let (one_moved, other_moved) = (Variants::of(course, first)?, Variants::of(course, second)?);
         let curve = gain_curve(&one.trace, &other.trace);
         let gained = gained(&one, &other, &one_moved, &other_moved);
-        let parts = parts(&curve);
+        let parts: Vec<_> = parts(&curve).into_iter().map(|part| tightened(&curve, part)).collect();
         Ok(Self {
             quicker: quicker(&gained),
             gained,
-            main: main_part(&parts, gained.time_s).map(|part| tightened(&curve, part)),
+            main: main_part(&parts, gained.time_s),
             parts,
             curve,
             first: one_moved.around(one),

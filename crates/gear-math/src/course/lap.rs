@@ -7,7 +7,7 @@ use super::modes::quickest;
 use super::ride::{Ride, Rolling};
 use super::terrain::Terrain;
 use super::uncertainty::Moved;
-use crate::{Begin, Course, Gear, LapSetup, Mode, PowerBelowStanding, Reason, Shifting, Step};
+use crate::{Begin, Course, Gear, LapSetup, Mode, PowerBelowStanding, Reason, Step};
 
 /// Steps tried, from the first until the time and the number of parts of the plan no longer change.
 const STEPS_M: [f64; 5] = [1.0, 0.5, 0.25, 0.125, 0.0625];
@@ -169,8 +169,8 @@ impl Lap {
         for step in STEPS_M[1..].iter().copied().map(Step::known) {
             let coarser = core::mem::replace(&mut lap, Self::in_steps(course, setup, step)?);
             let change = (lap.time_s - coarser.time_s).abs();
-            let error = lap.one_shift_more_s(&coarser, setup) + ERROR_OVER_CHANGE * change;
-            lap.step_error_s = Some(error.max(LEAST_ERROR_S));
+            let error = lap.one_shift_more_s(setup) + ERROR_OVER_CHANGE * change;
+            lap.step_error_s = Some(LEAST_ERROR_S + error);
             if change < SMALL_CHANGE_S && lap.plan.len() == coarser.plan.len() {
                 break;
             }
@@ -178,15 +178,11 @@ impl Lap {
         Ok(lap)
     }
 
-    /// Time of the dearest shift of either lap and back: finer steps may bring one more or one fewer. Nothing where
-    /// neither shifts.
-    fn one_shift_more_s(&self, coarser: &Self, setup: &LapSetup) -> f64 {
-        let Shifting { rear, front, .. } = setup.shifting;
-        let costs = [
-            (self.shifts_front + coarser.shifts_front, front),
-            (self.shifts_rear + coarser.shifts_rear, rear),
-        ];
-        2.0 * costs.iter().filter(|cost| cost.0 > 0).map(|cost| cost.1.s()).fold(0.0, f64::max)
+    /// Time of a shift between rings and back: finer steps may bring one more or one fewer, or a few metres more on foot.
+    /// Nothing on a lap ridden throughout in one gear.
+    fn one_shift_more_s(&self, setup: &LapSetup) -> f64 {
+        let is_steady = self.shifts_front + self.shifts_rear == 0 && self.plan.len() == 1;
+        if is_steady { 0.0 } else { 2.0 * setup.shifting.front.s() }
     }
 
     /// How much of the lap is gone on foot, in metres.
