@@ -371,8 +371,8 @@ pub struct Found {
 /// Places of the order that are listed; of the next up to [`LOOKED_AT`] only the unbeaten ones are.
 const LISTED: usize = 40;
 const LOOKED_AT: usize = 100;
-/// Listed set-ups within this much of the first are ridden once more, with every doubt moved, s.
-pub const TESTED_S: f64 = 3.0;
+/// Listed set-ups within this much of the first are ridden once more, with every doubt moved, s. Estimate: farther off few tie.
+pub const TESTED_S: f64 = 10.0;
 
 impl Found {
     /// Nothing yet.
