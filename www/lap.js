@@ -42,25 +42,25 @@ function roundTheLap(engine, show) {
 
   async function take(file) {
     if (!file) return;
-    if (file.size > LARGEST_FILE) return show(engine.refuse('the file is larger than 32 MB; keep one lap of it'));
+    if (file.size > LARGEST_FILE) return show(engine.refuse(file.name, 'the file is larger than 32 MB; keep one lap of it'));
     const text = await file.text().catch(() => null);
-    if (text === null) return show(engine.refuse('the file cannot be read'));
+    if (text === null) return show(engine.refuse(file.name, 'the file cannot be read'));
     const name = file.name.replace(/\.[^.]*$/, '');
-    show(text.trimStart().startsWith('{') ? takeKept(text) : engine.takeTrack(name, text));
+    show(text.trimStart().startsWith('{') ? takeKept(file.name, text) : engine.takeTrack(name, text));
   }
 
   /** A course as written by `kept`: {"remountCourse": 1, "name": …, "stretches": ["120; 1.5; firm grass", …]}. */
-  function takeKept(text) {
+  function takeKept(from, text) {
     let course;
     try {
       course = JSON.parse(text);
     } catch {
-      return engine.refuse('the file is neither GPX nor one of our courses');
+      return engine.refuse(from, 'it is neither GPX nor one of our courses');
     }
-    if (course.remountCourse !== 1 || !Array.isArray(course.stretches)) {
-      return engine.refuse('the file is not one of our courses, or of a later version');
+    if (course?.remountCourse !== 1 || !Array.isArray(course.stretches)) {
+      return engine.refuse(from, 'it is not one of our courses, or of a later version');
     }
-    return engine.takeRows(String(course.name ?? 'Kept course'), course.stretches.join('\n'));
+    return engine.takeRows(String(course.name ?? from), course.stretches.join('\n'));
   }
 
   function kept() {
@@ -76,13 +76,17 @@ function roundTheLap(engine, show) {
     link.download = name.replace(/[^\p{L}\p{N}]+/gu, '-') + '.json';
     link.click();
     setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+    find('kept-says').textContent = `Saved as “${link.download}”.${withPaint()}`;
   }
+
+  /** What is painted over a course becomes part of what is kept of it. */
+  const withPaint = () => (find('paint').value.trim() ? ' What is painted over it is part of what was kept: it need not be painted again.' : '');
 
   function keep() {
     const name = find('keep-name').value.trim() || kept().name;
     try {
       localStorage.setItem(KEPT + name, JSON.stringify({ ...JSON.parse(kept().text), name }));
-      find('kept-says').textContent = `Kept in this browser as “${name}”.`;
+      find('kept-says').textContent = `Kept in this browser as “${name}”.${withPaint()}`;
     } catch {
       find('kept-says').textContent = 'This browser keeps nothing for this page: save the course as a file.';
     }
@@ -106,19 +110,28 @@ function roundTheLap(engine, show) {
     await take(target.files[0]);
     target.value = '';
   });
+  // Anywhere on the page: a file dropped beside the section would make the browser leave the page for it.
   for (const type of ['dragover', 'drop']) {
-    find('lap').addEventListener(type, (event) => {
+    document.addEventListener(type, async (event) => {
       if (!event.dataTransfer?.types.includes('Files')) return;
       event.preventDefault();
       drop.classList.toggle('over', type === 'dragover');
-      if (type === 'drop') take(event.dataTransfer.files[0]);
+      if (type !== 'drop') return;
+      const outside = !find('lap').contains(event.target);
+      await take(event.dataTransfer.files[0]);
+      if (outside) drop.scrollIntoView({ block: 'center' });
     });
   }
-  find('lap').addEventListener('dragleave', () => drop.classList.remove('over'));
+  document.addEventListener('dragleave', () => drop.classList.remove('over'));
   find('keep').addEventListener('click', keep);
   find('save-course').addEventListener('click', save);
   find('kept').addEventListener('change', ({ target }) => {
-    if (target.value) show(takeKept(localStorage.getItem(target.value)));
+    if (!target.value) return;
+    const name = target.value.slice(KEPT.length);
+    const text = localStorage.getItem(target.value);
+    if (text !== null) return show(takeKept(name, text));
+    list();
+    find('kept-says').textContent = `“${name}” is no longer kept: it was forgotten elsewhere. The course stays as it was.`;
   });
   find('forget').addEventListener('click', () => {
     const key = find('kept').value;
@@ -126,6 +139,7 @@ function roundTheLap(engine, show) {
     localStorage.removeItem(key);
     find('kept-says').textContent = `“${key.slice(KEPT.length)}” is forgotten.`;
     list();
+    find(find('kept-row').hidden ? 'keep-name' : 'kept').focus();
   });
   list();
 
@@ -134,8 +148,9 @@ function roundTheLap(engine, show) {
   let workers = [];
 
   function busy(searching) {
-    find('search-start').disabled = searching;
-    find('search-stop').disabled = !searching;
+    // Not disabled, which would take the focus away from whoever has just pressed it.
+    find('search-start').setAttribute('aria-disabled', searching);
+    find('search-stop').setAttribute('aria-disabled', !searching);
     find('search-bar').hidden = !searching;
     if (!searching) find('search-left').textContent = '';
   }
@@ -147,6 +162,7 @@ function roundTheLap(engine, show) {
   }
 
   function search() {
+    if (workers.length > 0) return;
     if (document.querySelector('[data-field][aria-invalid]')) {
       find('search-left').textContent = 'First put right the fields that are marked.';
       return;
@@ -208,6 +224,7 @@ function roundTheLap(engine, show) {
 
   find('search-start').addEventListener('click', search);
   find('search-stop').addEventListener('click', () => {
+    if (workers.length === 0) return;
     stop();
     show(engine.endSearch([]));
   });

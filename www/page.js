@@ -57,10 +57,12 @@
     linkDue = setTimeout(() => history.replaceState(null, "", "#" + link), LINK_PAUSE);
   }
 
-  /** Replaces content, keeping folds open that were. */
+  /** Replaces content, keeping folds open that were, and the focus where what had it has a counterpart. */
   function replace(element, html) {
     const open = [...element.querySelectorAll("details[open]")].map(({ id }) => id);
+    const focused = element.contains(document.activeElement) ? document.activeElement.id : "";
     element.innerHTML = html;
+    if (focused) find(focused)?.focus({ preventScroll: true });
     for (const id of open) if (find(id)) find(id).open = true;
   }
 
@@ -269,7 +271,7 @@
   /** The section or field that an address on this page names, if it names one; else it holds a bench. */
   function place(hash) {
     const element = find(hash.slice(1));
-    return element?.matches("main > section, #bench, [data-field]") ? element : null;
+    return element?.matches("main > section, main h3, #bench, [data-field]") ? element : null;
   }
   addEventListener("hashchange", () => {
     if (place(location.hash)) return;

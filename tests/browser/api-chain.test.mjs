@@ -94,5 +94,5 @@ test('what cannot be is refused in plain words', () => {
   assert.throws(() => api.chain({ ...BIKE, links: 109 }), /cannot be closed/);
   assert.throws(() => api.chain({ ...BIKE, chainstayMm: 42 }), /chainstay length must be 350 to 550 mm/);
   assert.throws(() => api.chain({ ...BIKE, cage: { ...CAGE, pulleyCentresMm: 30 } }), /guide pulley and tension pulley run into each other/);
-  assert.throws(() => api.chainLength({ ring: 44, sprocket: 32, ...FRAME, cage: CAGE, cageAngleDeg: 120 }), /cage angle must be -90 to 90/);
+  assert.throws(() => api.chainLength({ ring: 44, sprocket: 32, ...FRAME, cage: CAGE, cageAngleDeg: 120 }), /cage angle must be −90 to 90/);
 });

@@ -20,9 +20,9 @@ impl Bench {
         &self.0[field as usize]
     }
 
-    /// Writes `text` into `field`.
+    /// Writes `text` into `field`. Of one too long just so much is kept that its reader sees that it is.
     pub fn write(&mut self, field: Field, text: &str) {
-        self.0[field as usize] = text.chars().take(field.longest()).collect();
+        self.0[field as usize] = text.chars().take(field.longest() + 1).collect();
     }
 
     /// Whether it is the demo's, whatever is being looked at.

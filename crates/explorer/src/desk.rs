@@ -97,6 +97,8 @@ impl Desk {
             "bench-a" => (self.with_found(number, [Field::RingsA, Field::CassetteA])?, self.good.clone()),
             "bench-b" => (self.with_found(number, [Field::RingsB, Field::CassetteB])?, self.good.clone()),
             "sketch-it" => (self.with_course_sketched(), self.good.clone()),
+            "first-lap" => (self.with_first_lap(true)?, self.good.clone()),
+            "all-laps" => (self.with_first_lap(false)?, self.good.clone()),
             "swap" => (self.bench.swapped(), self.good.clone()),
             "copy" => (self.bench.with_a_copied_to_b(), self.good.clone()),
             "reset" => (Bench::default(), Scenario::default()),
@@ -125,6 +127,9 @@ impl Desk {
         let mut room = self.report.lap.clone();
         if let Some(again) = room.own.as_ref().and_then(|own| own.read_again(&read.scenario.lap)) {
             room.own = Some(Rc::new(again));
+        }
+        if let Some(found) = &mut room.found {
+            Rc::make_mut(found).compare(&read.scenario, room.own.as_deref());
         }
         let report = Report::of(&read.scenario);
         self.report = Rc::new(Report { lap: room, ..report });

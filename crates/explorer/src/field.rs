@@ -344,7 +344,7 @@ impl Field {
         Field::ALL.iter().copied().find(|field| field.spec().key == key)
     }
 
-    /// Longest text the field keeps, far beyond anything a parser accepts. Longer input is cut there.
+    /// Longest text the field keeps, far beyond anything a parser accepts but a sketch or what is painted.
     #[must_use]
     pub fn longest(self) -> usize {
         if matches!(self.spec().kind, Kind::Lines(_)) { 4000 } else { 400 }

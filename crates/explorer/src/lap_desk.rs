@@ -22,24 +22,30 @@ impl Desk {
 
     /// Takes the text of a GPX file.
     pub fn take_track(&mut self, name: &str, text: &str) -> Update {
-        let options =
-            TrackOptions { smoothing: self.good.lap.smoothing, surface: self.good.lap.track_ground };
-        self.take_own(OwnCourse::from_gpx(name, text.into(), options))
+        let options = TrackOptions {
+            smoothing: self.good.lap.smoothing,
+            surface: self.good.lap.track_ground,
+            first_lap: false,
+        };
+        self.take_own(name, OwnCourse::from_gpx(name, text.into(), options))
     }
 
     /// Takes a course that was kept: its name and its stretches, a row each.
     pub fn take_rows(&mut self, name: &str, rows: &str) -> Update {
-        self.take_own(OwnCourse::from_rows(name, rows))
+        self.take_own(name, OwnCourse::from_rows(name, rows))
     }
 
-    /// Says why a file is no course.
-    pub fn refuse(&mut self, why: &str) -> Update {
-        self.take_own(Err(why.to_owned()))
+    /// Says why a file or a kept course is not taken.
+    pub fn refuse(&mut self, name: &str, why: &str) -> Update {
+        self.take_own(name, Err(why.to_owned()))
     }
 
-    fn take_own(&mut self, own: Result<OwnCourse, String>) -> Update {
+    fn take_own(&mut self, name: &str, own: Result<OwnCourse, String>) -> Update {
         match own {
-            Err(why) => self.with_room(LapRoom { refused: Some(why), ..self.room().clone() }),
+            Err(why) => {
+                let refused = Some(format!("“{name}” is not taken: {why}. The course stays as it was."));
+                self.with_room(LapRoom { refused, ..self.room().clone() })
+            }
             Ok(own) => {
                 let room = LapRoom { own: Some(Rc::new(own)), refused: None, ..self.room().clone() };
                 self.set_room(room);
@@ -71,7 +77,8 @@ impl Desk {
         if rows.chars().count() > Field::Sketch.longest() {
             let room = LapRoom {
                 refused: Some(
-                    "the course has too many stretches for the sketch; keep it as a file".to_owned(),
+                    "The sketch cannot hold this course: it has too many stretches. Keep it or save it as a file."
+                        .to_owned(),
                 ),
                 ..self.room().clone()
             };
@@ -84,9 +91,17 @@ impl Desk {
         bench
     }
 
+    /// Cuts the track at hand to its first lap, or takes it whole again; the bench stays.
+    pub(super) fn with_first_lap(&mut self, first_lap: bool) -> Option<Bench> {
+        let own = self.room().own.as_ref()?.cut(first_lap).ok()?;
+        let room = LapRoom { own: Some(Rc::new(own)), refused: None, ..self.room().clone() };
+        self.set_room(room);
+        Some(self.bench.clone())
+    }
+
     /// Begins a search; gives the number of set-ups to be tried.
     pub fn search(&mut self) -> (usize, Update) {
-        let found = Found::of(&self.good);
+        let found = Found::of(&self.good, self.room().own.as_deref());
         (found.all.len(), self.with_found_now(found))
     }
 
@@ -112,11 +127,14 @@ impl Desk {
 
     /// Ends the search, with what the leading ones gain over the first.
     pub fn end_search(&mut self, finals: Vec<TimeBand>) -> Update {
-        self.with_found_now(Found { finals, done: true, ..self.found() })
+        let found = self.found();
+        let finals = found.leading().into_iter().zip(finals).collect();
+        self.with_found_now(Found { finals, done: true, ..found })
     }
 
     fn found(&self) -> Found {
-        self.room().found.as_deref().cloned().unwrap_or_else(|| Found::of(&self.good))
+        let room = self.room();
+        room.found.as_deref().cloned().unwrap_or_else(|| Found::of(&self.good, room.own.as_deref()))
     }
 
     fn with_found_now(&mut self, found: Found) -> Update {

@@ -39,13 +39,13 @@ pub fn take_rows(name: &str, rows: &str) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.take_rows(name, rows)))
 }
 
-/// Says why a file is no course.
+/// Says why a file or a kept course is not taken.
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen]
-pub fn refuse(why: &str) -> Result<JsValue, JsError> {
-    answer(at_desk(|desk| desk.refuse(why)))
+pub fn refuse(name: &str, why: &str) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.refuse(name, why)))
 }
 
 /// Name and rows of the course that is ridden.

@@ -29,7 +29,7 @@ fn lap(scenario: &Scenario, settled: bool) -> Option<Rc<LapReport>> {
 fn demo() -> Report {
     let (scenario, mut report) = (Scenario::default(), report(&[]));
     report.lap.laps = lap(&scenario, true);
-    let mut found = Found::of(&scenario);
+    let mut found = Found::of(&scenario, None);
     if let Ok(mut hunt) = Hunt::new(&scenario, None, 0, 60) {
         found.take(&hunt.advance(usize::MAX).iter().flat_map(row).collect::<Vec<_>>());
     }
@@ -205,10 +205,10 @@ const EXTREMES: [&[(Field, &str)]; 16] = [
 
 /// Courses at the ends of what may be sketched.
 const COURSES: [&str; 5] = [
-    "0.1; 0; tarmac",
+    "50; 0; tarmac",
     "9000; 0; tarmac\n9000; -45; loose sand\n20000; 45; deep mud",
-    "30; 45; deep mud",
-    "5; 0; mud; foot 60",
+    "60; 45; deep mud",
+    "55; 0; mud; foot 60",
     "100; -45; tarmac; corner 3\n1; 0; mud; foot",
 ];
 

@@ -42,12 +42,8 @@ impl Limits {
     /// The allowed stretch in words, such as `20 to 200 rpm`.
     #[must_use]
     pub fn range(&self) -> String {
-        let unit = if self.unit.is_empty() || self.unit == "%" {
-            self.unit.to_owned()
-        } else {
-            format!(" {}", self.unit)
-        };
-        format!("{} to {}{unit}", self.min, self.max)
+        let range = format!("{} to {} {}", self.min, self.max, self.unit);
+        range.trim_end().replace('-', "\u{2212}")
     }
 }
 

@@ -390,7 +390,7 @@ fn downhill_and_the_steepest_ground_are_refused() {
     for percent in [-0.1, 45.1, f64::NAN, f64::INFINITY] {
         assert!(Climb::new(percent).is_err());
     }
-    assert_eq!(Climb::new(-5.0).unwrap_err().to_string(), "slope must be 0 to 45%");
+    assert_eq!(Climb::new(-5.0).unwrap_err().to_string(), "slope must be 0 to 45 %");
 }
 
 /// A big rider at a stroll would have nothing left to move on foot with.

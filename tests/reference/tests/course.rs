@@ -48,6 +48,7 @@ fn options() -> TrackOptions {
     TrackOptions {
         smoothing: SmoothingLength::new(40.0).expect("within limits"),
         surface: Surface::FirmGrass,
+        first_lap: false,
     }
 }
 

@@ -95,8 +95,10 @@ pub struct LapResult {
     time_low_s: f64,
     time_high_s: f64,
     plan: Vec<PlanRow>,
-    /// Gears used, lowest first.
+    /// Gears used, lowest first. Their times and `onFootS` make up the lap.
     gears: Vec<GearTime>,
+    /// Time on foot, getting off and on included.
+    on_foot_s: f64,
     shifts_rear: u32,
     shifts_front: u32,
     /// Null when the whole lap is gone on foot.
@@ -118,6 +120,7 @@ pub struct PlanRow {
     mode: ModeName,
     /// Why on foot; null when riding and at an obstacle.
     reason: Option<ReasonName>,
+    /// Getting off and on again count with the part on foot.
     time_s: f64,
 }
 
@@ -153,7 +156,8 @@ pub struct TraceRow {
     cadence_rpm: Option<f64>,
 }
 
-/// A lap by the quickest plan: its time with likely edges, where to get off and on, and what the gears do.
+/// A lap by the quickest plan: its time with likely edges, where to get off and on, and what the gears do. Getting off and
+/// getting on are counted on foot, in `onFootS` and in the part of the plan that is gone on foot.
 ///
 /// # Errors
 /// When anything is outside its limits, or the power is hardly more than standing takes.
@@ -176,6 +180,7 @@ pub fn lap(#[wasm_bindgen(unchecked_param_type = "LapInput")] asked: JsValue) ->
         time_high_s: band.high_s,
         plan: lap.plan.iter().map(PlanRow::from).collect(),
         gears: lap.gears.iter().map(GearTime::from).collect(),
+        on_foot_s: lap.on_foot_s(),
         shifts_rear: lap.shifts_rear,
         shifts_front: lap.shifts_front,
         lowest_cadence_rpm: lap.lowest_cadence_rpm,
@@ -276,6 +281,9 @@ pub struct GpxOptions {
     /// The ground everywhere; firm grass when left out.
     #[tsify(optional)]
     ground: Option<String>,
+    /// Whether only the first complete lap is taken when the track holds several; the whole track when left out.
+    #[tsify(optional)]
+    first_lap: Option<bool>,
 }
 
 /// What `courseFromGpx` gives: a course as `lap` takes it, and what was found in the file.
@@ -307,6 +315,16 @@ pub struct GpxReport {
     smoothing_m: f64,
     is_loop: bool,
     out_and_back: bool,
+    /// Laps in the track, and their median length; both zero when it does not come by its start again.
+    laps: usize,
+    lap_m: f64,
+    /// Whether the course is the first of them.
+    first_lap: bool,
+    /// Median way between points; the wandering of positions lengthens the way where it is below 3.
+    usual_spacing_m: f64,
+    /// How much higher a loop was recorded to end than it starts, and whether that was spread along it.
+    mismatch_m: f64,
+    levelled: bool,
 }
 
 /// A course from the text of a GPX file.
@@ -321,7 +339,11 @@ pub fn course_from_gpx(
     let options: GpxOptions = if options.is_undefined() { GpxOptions::default() } else { input(options)? };
     let smoothing = SmoothingLength::new(options.smoothing_m.unwrap_or(SMOOTHING_M)).map_err(thrown)?;
     let surface = options.ground.as_deref().map_or(Ok(Surface::FirmGrass), ground)?;
-    let read = Course::from_gpx(text, &TrackOptions { smoothing, surface }).map_err(thrown)?;
+    let read = Course::from_gpx(
+        text,
+        &TrackOptions { smoothing, surface, first_lap: options.first_lap == Some(true) },
+    )
+    .map_err(thrown)?;
     let found = read.report;
     output(&GpxCourse {
         course: CourseInput::of(&read.course),
@@ -343,6 +365,12 @@ pub fn course_from_gpx(
             smoothing_m: found.smoothing_m,
             is_loop: found.is_loop,
             out_and_back: found.out_and_back,
+            laps: found.laps,
+            lap_m: found.lap_m,
+            first_lap: found.first_lap,
+            usual_spacing_m: found.usual_spacing_m,
+            mismatch_m: found.mismatch_m,
+            levelled: found.levelled,
         },
     })
 }

@@ -13,13 +13,13 @@ const LEFT: f64 = 52.0;
 const RIGHT: f64 = 16.0;
 const TOP: f64 = 20.0;
 const HEIGHT: f64 = 280.0;
+/// Height while there is nothing to draw.
+const EMPTY: f64 = 32.0;
 const FLOOR: f64 = HEIGHT - 26.0;
 /// Side of the squares of which each holds one mark at most, CSS pixels: more would only cover one another.
 const CELL: f64 = 3.0;
-/// Slower than the quickest by more than this share is not drawn.
+/// Slower than the quickest by more than this share is only drawn when it is unbeaten, and then on the upper edge.
 const SLOWEST: f64 = 1.15;
-/// Most set-ups that can be looked at: the best in the order.
-const LOOKED_AT: usize = 60;
 const DEVELOPMENTS: [f64; 12] = [0.8, 1.0, 1.2, 1.4, 1.6, 1.8, 2.0, 2.5, 3.0, 3.5, 4.0, 5.0];
 
 struct Layout {
@@ -33,12 +33,11 @@ impl Layout {
         let all = || found.order.iter().map(|it| &it.candidate);
         let quickest = all().map(|it| it.time_s).fold(f64::INFINITY, f64::min);
         let limit = quickest * SLOWEST;
-        let near = || all().filter(|it| it.time_s <= limit);
         let (mut low, mut high, mut slowest) = (f64::INFINITY, 0.0, quickest);
-        for it in near() {
-            low = f64::min(low, it.lowest_development_m);
-            high = f64::max(high, it.lowest_development_m);
-            slowest = f64::max(slowest, it.time_s);
+        for it in found.order.iter().filter(|it| it.unbeaten || it.candidate.time_s <= limit) {
+            low = f64::min(low, it.candidate.lowest_development_m);
+            high = f64::max(high, it.candidate.lowest_development_m);
+            slowest = f64::max(slowest, it.candidate.time_s.min(limit));
         }
         Self {
             across: Scale::ratio((low, high), (LEFT + 8.0, width - RIGHT)),
@@ -48,7 +47,7 @@ impl Layout {
     }
 
     fn at(&self, it: &Candidate) -> Point {
-        (self.across.at(it.lowest_development_m), self.up.at(it.time_s))
+        (self.across.at(it.lowest_development_m), self.up.at(it.time_s.min(self.limit)))
     }
 }
 
@@ -56,8 +55,8 @@ fn found(report: &Report) -> Option<&Found> {
     report.lap.found.as_deref().filter(|found| !found.order.is_empty())
 }
 
-pub(super) fn height() -> f64 {
-    HEIGHT
+pub(super) fn height(report: &Report) -> f64 {
+    if found(report).is_some() { HEIGHT } else { EMPTY }
 }
 
 pub(super) fn label(report: &Report) -> String {
@@ -81,9 +80,9 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     let columns = (size.0 / CELL) as usize + 1;
     let mut taken = vec![false; columns * ((HEIGHT / CELL) as usize + 1)];
     for unbeaten in [false, true] {
-        for it in
-            found.order.iter().filter(|it| it.unbeaten == unbeaten && it.candidate.time_s <= layout.limit)
-        {
+        let drawn =
+            |it: &&Ranked| it.unbeaten == unbeaten && (unbeaten || it.candidate.time_s <= layout.limit);
+        for it in found.order.iter().filter(drawn) {
             let at = layout.at(&it.candidate);
             let cell = (at.1 / CELL) as usize * columns + (at.0 / CELL) as usize;
             if unbeaten {
@@ -129,12 +128,14 @@ fn draw_axes(pen: &mut Pen, look: &Palette, layout: &Layout, width: f64) {
 pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
     let Some(found) = found(report) else { return Vec::new() };
     let layout = Layout::new(found, size.0);
-    let near = found.order.iter().filter(|it| it.candidate.time_s <= layout.limit);
+    let listed = found.listed().map(|(place, _)| place).collect::<Vec<_>>();
+    let looked_at =
+        found.order.iter().enumerate().filter(|(place, it)| it.unbeaten || listed.contains(place));
     let spot = |it: &Ranked| {
         let at = layout.at(&it.candidate);
         Spot::around(at, at, 6.0, format!("{}.", describe(it)))
     };
-    near.take(LOOKED_AT).map(spot).collect()
+    looked_at.map(|(_, it)| spot(it)).collect()
 }
 
 fn describe(it: &Ranked) -> String {

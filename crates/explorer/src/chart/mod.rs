@@ -147,7 +147,7 @@ impl Picture {
             Self::Profile => profile::height(report, width),
             Self::Gain => gain::height(),
             Self::GearTimes => gear_times::height(report, width),
-            Self::Found => found::height(),
+            Self::Found => found::height(report),
             Self::CrossSection => cross_section::height(report, width),
             Self::Position => position::height(report, width),
         }

@@ -4,7 +4,7 @@ use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::Scale;
 use super::{Size, Spot};
-use crate::number::{percent, signed, with_unit};
+use crate::number::{signed, with_unit};
 use crate::report::{LapReport, Report, Side, surface_name};
 use gear_math::{Gear, Lap, Mode, Speed, Surface, TracePoint};
 
@@ -16,8 +16,10 @@ const GROUND: f64 = 16.0;
 const STRIP: f64 = 12.0;
 /// Room beneath a strip for what is too close to call.
 const DOUBT: f64 = 9.0;
-const GEARS: f64 = 110.0;
+const GEARS: f64 = 130.0;
 const FOOT: f64 = 24.0;
+/// B's gears are drawn this far beneath where they are, so that they can be seen beside A's, CSS pixels.
+const BELOW: f64 = 3.5;
 /// Width of a letter, CSS pixels; a generous estimate.
 const LETTER: f64 = 6.4;
 /// Part of the lap on foot at least this wide, so that a single barrier can be seen.
@@ -255,7 +257,7 @@ fn draw_gears(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) 
     }
     pen.text("way per crank turn", (LEFT, layout.gears - 8.0), Type::new(look.soft, Anchor::Start));
     let at = |metre: f64, gear: Gear| (layout.scale.at(metre), up.at(gear.development(wheel).m()));
-    for side in [Side::B, Side::A] {
+    for side in Side::BOTH {
         let (mut line, mut from, mut last) = (Vec::new(), 0.0, None);
         for point in &laps.laps[side as usize].trace {
             if point.gear != last {
@@ -279,8 +281,10 @@ fn draw_gear_line(pen: &mut Pen, look: &Palette, side: Side, line: &[Point]) {
     match side {
         Side::A => pen.path(line, look.a, 1.5),
         Side::B => {
-            pen.path(line, look.b, 5.0);
-            pen.path(line, look.paper, 2.5);
+            let lower = |point: Point| (point.0, point.1 + BELOW);
+            for leg in line.windows(2) {
+                pen.dashes(lower(leg[0]), lower(leg[1]), look.b, 2.0, 3.0);
+            }
         }
     }
 }
@@ -321,15 +325,4 @@ fn riding(report: &Report, lap: &Lap, at: f64) -> String {
 
 fn speed(report: &Report, point: &TracePoint) -> String {
     Speed::from_km_per_h(point.speed_m_per_s * 3.6).map_or(String::new(), |speed| report.unit.print(speed))
-}
-
-/// Time in gear in words, for the picture of the gears.
-pub(super) fn used(side: Side, used: &gear_math::GearUse, lap: &Lap) -> String {
-    format!(
-        "{side}, {}: {} over {}, {} of the lap.",
-        used.gear,
-        with_unit(used.time_s, 1, "s"),
-        with_unit(used.distance_m, 0, "m"),
-        percent(100.0 * used.time_s / lap.time_s, 0)
-    )
 }

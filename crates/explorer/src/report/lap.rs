@@ -4,9 +4,10 @@ use super::Side;
 use crate::scenario::{CourseChoice, LapInputs, Rings, Scenario};
 use gear_math::{Begin, TrackOptions};
 use gear_math::{
-    Bike, Candidate, Cassette, Chainring, Course, Demo, Drivetrain, Finalist, Finals, GainPart, Lap,
-    LapComparison, LapSetup, MountTime, Mounting, PowerBelowStanding, ProfilePoint, Quicker, Ranked, Search,
-    SearchSpace, Segment, Shifting, Span, Step, TimeBand, TrackReport, Weighting, WheelInertia, ranked,
+    Bike, CageCheck, Candidate, Cassette, Chainring, Course, Demo, Derailleur, Drivetrain, Finalist, Finals,
+    GainPart, Gear, Lap, LapComparison, LapSetup, MountTime, Mounting, PowerBelowStanding, ProfilePoint,
+    Quicker, Ranked, Search, SearchSpace, Segment, Shifting, Span, Step, TimeBand, TrackReport, Weighting,
+    WheelInertia, ranked,
 };
 use std::rc::Rc;
 
@@ -18,7 +19,7 @@ const DIFFERENCES: std::ops::RangeInclusive<u16> = 8..=16;
 pub struct LapRoom {
     /// The course from a file, where one was chosen.
     pub own: Option<Rc<OwnCourse>>,
-    /// Why the last file chosen is no course.
+    /// Why the last file chosen was not taken, as a sentence.
     pub refused: Option<String>,
     /// The lap, once it was asked for.
     pub laps: Option<Rc<LapReport>>,
@@ -43,7 +44,8 @@ impl OwnCourse {
     /// # Errors
     /// What is wrong with it, in words.
     pub fn from_gpx(name: &str, text: Rc<str>, options: TrackOptions) -> Result<Self, String> {
-        let read = Course::from_gpx(&text, &options).map_err(|error| error.to_string())?;
+        let mut read = Course::from_gpx(&text, &options).map_err(|error| error.to_string())?;
+        read.course = read.course.as_lap().map_err(|error| error.to_string())?;
         Ok(Self { name: shortened(name), course: read.course, track: Some((text, options, read.report)) })
     }
 
@@ -52,15 +54,25 @@ impl OwnCourse {
     /// # Errors
     /// What is wrong with it, in words.
     pub fn from_rows(name: &str, rows: &str) -> Result<Self, String> {
-        let course = rows.parse().map_err(|error: gear_math::SketchError| error.to_string())?;
+        let course: Course = rows.parse().map_err(|error: gear_math::SketchError| error.to_string())?;
+        let course = course.as_lap().map_err(|error| error.to_string())?;
         Ok(Self { name: shortened(name), course, track: None })
+    }
+
+    /// The first lap of the same track, or the whole of it.
+    ///
+    /// # Errors
+    /// What is wrong with it, in words.
+    pub fn cut(&self, first_lap: bool) -> Result<Self, String> {
+        let (text, options, _) = self.track.as_ref().ok_or("it is no recorded track")?;
+        Self::from_gpx(&self.name, Rc::clone(text), TrackOptions { first_lap, ..*options })
     }
 
     /// The same track with other smoothing or another ground, where that changes anything.
     #[must_use]
     pub fn read_again(&self, inputs: &LapInputs) -> Option<Self> {
         let (text, options, _) = self.track.as_ref()?;
-        let wanted = TrackOptions { smoothing: inputs.smoothing, surface: inputs.track_ground };
+        let wanted = TrackOptions { smoothing: inputs.smoothing, surface: inputs.track_ground, ..*options };
         if *options == wanted {
             return None;
         }
@@ -82,13 +94,14 @@ pub struct LapQuestion {
 }
 
 impl LapQuestion {
-    /// The question that a scenario asks.
+    /// The question that a scenario asks. Where the course is still to be chosen, an invented one stands in, with nothing
+    /// painted over it.
     #[must_use]
     pub fn of(scenario: &Scenario, own: Option<&OwnCourse>) -> Self {
         let inputs = &scenario.lap;
         let course = match (inputs.choice, own) {
             (CourseChoice::Own, Some(own)) => inputs.painted(&own.course),
-            (CourseChoice::Own, None) => inputs.painted(&Demo::Meadow.course()),
+            (CourseChoice::Own, None) => Demo::Meadow.course(),
             (CourseChoice::Demo(demo), _) => inputs.painted(&demo.course()),
             (CourseChoice::Sketch, _) => inputs.painted(&inputs.sketch),
         };
@@ -136,8 +149,12 @@ pub struct Settled {
     pub gained: TimeBand,
     /// Who is quicker; the first is A.
     pub quicker: Quicker,
+    /// Whether by hardly more than the uncertainty.
+    pub only_just: bool,
     /// Where the difference arises.
     pub parts: Vec<GainPart>,
+    /// The one that makes nearly all of it, if one does.
+    pub main: Option<GainPart>,
     /// Distance and seconds B has gained up to there.
     pub curve: Vec<(f64, f64)>,
 }
@@ -151,14 +168,17 @@ impl LapReport {
         let [a, b] = &question.setups;
         let profile = question.course.profile();
         if settled {
-            let LapComparison { first, second, gained, quicker, parts, curve } =
-                LapComparison::of(&question.course, a, b)?;
+            let compared = LapComparison::of(&question.course, a, b)?;
+            let only_just = compared.only_just();
+            let LapComparison { first, second, gained, quicker, parts, main, curve } = compared;
             let settled = Settled {
                 bands: [first.band, second.band],
                 too_close: [first.too_close, second.too_close],
                 gained,
                 quicker,
+                only_just,
                 parts,
+                main,
                 curve,
             };
             return Ok(Self { profile, laps: [first.lap, second.lap], settled: Some(settled), question });
@@ -167,6 +187,29 @@ impl LapReport {
         let ridden = |setup| Lap::in_steps(&question.course, setup, step);
         let laps = [ridden(a)?, ridden(b)?];
         Ok(Self { profile, laps, settled: None, question })
+    }
+
+    /// Whether A and B are the same bike.
+    #[must_use]
+    pub fn is_of_one_bike(&self) -> bool {
+        self.question.setups[0] == self.question.setups[1]
+    }
+
+    /// Name of a gear of one side, in brackets when it is crossed there.
+    #[must_use]
+    pub fn gear_name(&self, side: Side, gear: Gear) -> String {
+        if self.is_crossed(side, gear) { format!("({gear})") } else { gear.to_string() }
+    }
+
+    fn is_crossed(&self, side: Side, gear: Gear) -> bool {
+        self.question.setups[side as usize].bike.drivetrain.is_crossed(gear)
+    }
+
+    /// Time in crossed gears, in seconds.
+    #[must_use]
+    pub fn crossed_s(&self, side: Side) -> f64 {
+        let used = self.laps[side as usize].gears.iter();
+        used.filter(|used| self.is_crossed(side, used.gear)).map(|used| used.time_s).sum()
     }
 
     /// Length of the lap, metres.
@@ -183,6 +226,19 @@ impl LapReport {
         let (from, segment) = (profile[index], &segments[index]);
         let share = (at_m - from.at_m) / segment.length.m();
         (segment, from.height_m + share * segment.rise_m())
+    }
+}
+
+impl LapInputs {
+    /// What the course that is ridden is called.
+    #[must_use]
+    pub fn course_name(&self, own: Option<&OwnCourse>) -> String {
+        match (self.choice, own) {
+            (CourseChoice::Demo(demo), _) => demo.name().to_owned(),
+            (CourseChoice::Sketch, _) => "Your sketch".to_owned(),
+            (CourseChoice::Own, Some(own)) => own.name.clone(),
+            (CourseChoice::Own, None) => Demo::Meadow.name().to_owned(),
+        }
     }
 }
 
@@ -268,35 +324,75 @@ impl Hunt {
     }
 }
 
+/// What a search depends on besides the set-ups on the bench.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Asked {
+    course: Course,
+    /// Rider and bike, whatever its gears.
+    setup: LapSetup,
+    derailleur: Derailleur,
+    rings: [Chainring; 2],
+    kinds: Rings,
+}
+
+impl Asked {
+    fn of(scenario: &Scenario, own: Option<&OwnCourse>, gears: Drivetrain) -> Self {
+        let LapQuestion { course, setups: [setup, _] } = LapQuestion::of(scenario, own);
+        let LapInputs { rings, kinds, .. } = scenario.lap;
+        let setup = LapSetup { bike: Bike { drivetrain: gears, ..setup.bike }, ..setup };
+        Self { course, setup, derailleur: scenario.derailleur, rings, kinds }
+    }
+}
+
 /// What a search has found so far.
 #[derive(Debug, Clone)]
 pub struct Found {
+    /// What was asked.
+    pub(crate) asked: Asked,
+    /// Name of the course.
+    pub course: String,
+    /// Whether something else would be asked now.
+    pub is_stale: bool,
+    /// Why A and B were not tried, where they were not.
+    pub untried: [Option<CageCheck>; 2],
     /// Set-ups to be tried, by number.
     pub all: Rc<[Drivetrain]>,
     pub(crate) candidates: Vec<Candidate>,
     /// The best first.
     pub order: Vec<Ranked>,
-    /// What the first few gain over the first, once that was asked.
-    pub finals: Vec<TimeBand>,
+    /// What those of [`Self::leading`] gain over the first, once that was asked, by their numbers.
+    pub finals: Vec<(usize, TimeBand)>,
     /// A and B as they were searched, where they are among those tried.
     pub bench: [Drivetrain; 2],
     /// Whether it has ended.
     pub done: bool,
 }
 
-/// How many set-ups are ridden once more, with every doubt moved.
-pub const FINALISTS: usize = 12;
+/// Places of the order that are listed; of the next up to [`LOOKED_AT`] only the unbeaten ones are.
+const LISTED: usize = 40;
+const LOOKED_AT: usize = 100;
+/// Listed set-ups within this much of the first are ridden once more, with every doubt moved, s. Estimate: farther off few tie.
+pub const TESTED_S: f64 = 10.0;
 
 impl Found {
     /// Nothing yet.
     #[must_use]
-    pub fn of(scenario: &Scenario) -> Self {
+    pub fn of(scenario: &Scenario, own: Option<&OwnCourse>) -> Self {
+        let all: Rc<[Drivetrain]> = scenario.search_space().into();
+        let bench = Side::BOTH.map(|side| scenario.drivetrain(side));
+        let untried = |drivetrain: Drivetrain| {
+            (!all.contains(&drivetrain)).then(|| scenario.derailleur.check(&drivetrain))
+        };
         Self {
-            all: scenario.search_space().into(),
+            asked: Asked::of(scenario, own, bench[0]),
+            course: scenario.lap.course_name(own),
+            is_stale: false,
+            untried: bench.map(untried),
+            all,
             candidates: Vec::new(),
             order: Vec::new(),
             finals: Vec::new(),
-            bench: Side::BOTH.map(|side| scenario.drivetrain(side)),
+            bench,
             done: false,
         }
     }
@@ -336,10 +432,29 @@ impl Found {
         self.all.iter().position(|one| one == drivetrain)
     }
 
-    /// Numbers of the first few.
+    /// Those that are listed, each with its place: the first and every unbeaten one close behind.
+    pub fn listed(&self) -> impl Iterator<Item = (usize, &Ranked)> {
+        self.order.iter().take(LOOKED_AT).enumerate().filter(|(place, it)| *place < LISTED || it.unbeaten)
+    }
+
+    /// Numbers of the listed ones that are close to the first by time, the first in front.
     #[must_use]
     pub fn leading(&self) -> Vec<usize> {
-        self.order.iter().take(FINALISTS).filter_map(|it| self.number(&it.candidate.drivetrain)).collect()
+        let first = self.order.first().map_or(0.0, |it| it.candidate.time_s);
+        let close = self.listed().filter(|(_, it)| (it.candidate.time_s - first).abs() <= TESTED_S);
+        close.filter_map(|(_, it)| self.number(&it.candidate.drivetrain)).collect()
+    }
+
+    /// What a set-up gains over the first, where that was asked.
+    #[must_use]
+    pub fn gain(&self, drivetrain: &Drivetrain) -> Option<&TimeBand> {
+        let number = self.number(drivetrain)?;
+        self.finals.iter().find(|(tested, _)| *tested == number).map(|(_, band)| band)
+    }
+
+    /// Takes note of whether something else would be asked now.
+    pub fn compare(&mut self, scenario: &Scenario, own: Option<&OwnCourse>) {
+        self.is_stale = Asked::of(scenario, own, self.asked.setup.bike.drivetrain) != self.asked;
     }
 }
 
@@ -387,7 +502,7 @@ mod tests {
         let scenario = Scenario::default();
         let mut hunt = Hunt::new(&scenario, None, 3, 5).unwrap();
         let sent = hunt.advance(2);
-        let mut found = Found::of(&scenario);
+        let mut found = Found::of(&scenario, None);
         found.take(&sent.iter().flat_map(row).collect::<Vec<_>>());
         found.rank();
         let mut back: Vec<Candidate> = found.order.iter().map(|it| it.candidate).collect();

@@ -9,7 +9,7 @@ mod side;
 mod tyre;
 
 pub use chain::{ChainReport, Doubt, Station, direction, state_name};
-pub use lap::{FINALISTS, Found, Hunt, LapQuestion, LapReport, LapRoom, OwnCourse, Settled, row};
+pub use lap::{Found, Hunt, LapQuestion, LapReport, LapRoom, OwnCourse, Settled, TESTED_S, row};
 pub use position::PositionReport;
 pub use ride::{GroundRow, OtherGear, RideReport, RideSide, Stretch, Swing, surface_name};
 pub use setup::{GearLine, RideStep, SetupReport};

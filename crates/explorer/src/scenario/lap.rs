@@ -74,10 +74,7 @@ impl LapInputs {
                 front: reader.quantity(Field::ShiftFront),
             },
             braking: reader.quantity(Field::Braking),
-            rings: [
-                reader.teeth(Field::SearchSmall, Chainring::new).unwrap_or(good.rings[0]),
-                reader.teeth(Field::SearchLarge, Chainring::new).unwrap_or(good.rings[1]),
-            ],
+            rings: rings(reader, good.rings),
             kinds: reader.pick(Field::SearchPairs, &[Rings::Both, Rings::Single, Rings::Pair]),
         }
     }
@@ -112,22 +109,54 @@ impl LapInputs {
     }
 }
 
+/// The smallest and the largest ring of a search.
+fn rings(reader: &mut Reader<'_>, good: [Chainring; 2]) -> [Chainring; 2] {
+    let small = reader.teeth(Field::SearchSmall, Chainring::new).unwrap_or(good[0]);
+    let large = reader.teeth(Field::SearchLarge, Chainring::new).unwrap_or(good[1]);
+    if small <= large {
+        return [small, large];
+    }
+    let fault = format!("the largest ring is smaller than the smallest: type {} or more", small.teeth());
+    reader.complain(
+        Field::SearchLarge,
+        &fault,
+        format!("{} to {}\u{a0}teeth", good[0].teeth(), good[1].teeth()),
+    );
+    good
+}
+
 /// An empty sketch is in order as long as it is not the one that is ridden.
 fn sketch(reader: &mut Reader<'_>, choice: CourseChoice, good: &Rc<Course>) -> Rc<Course> {
     let text = reader.text(Field::Sketch);
     if text.trim().is_empty() && choice != CourseChoice::Sketch {
         return Rc::clone(good);
     }
-    match text.parse::<Course>() {
-        Ok(course) => Rc::new(course),
-        Err(error) => {
-            reader.complain(Field::Sketch, &error, format!("a course of {:.0}\u{a0}m", good.length_m()));
-            Rc::clone(good)
+    let fault = if is_too_long(text, Field::Sketch) {
+        TOO_LONG.to_owned()
+    } else {
+        let course = text.parse::<Course>().map_err(|error| error.to_string());
+        match course.and_then(|course| course.as_lap().map_err(|error| error.to_string())) {
+            Ok(course) => return Rc::new(course),
+            Err(error) => error,
         }
-    }
+    };
+    reader.complain(Field::Sketch, &fault, format!("a course of {:.0}\u{a0}m", good.length_m()));
+    Rc::clone(good)
+}
+
+const TOO_LONG: &str =
+    "this is longer than the field holds, 4000 characters; join stretches, or keep the course as a file";
+
+fn is_too_long(text: &str, field: Field) -> bool {
+    text.chars().nth(field.longest()).is_some()
 }
 
 fn coats(reader: &mut Reader<'_>, good: &Rc<[(f64, f64, Coat)]>) -> Rc<[(f64, f64, Coat)]> {
+    let kept = || "what was painted before".to_owned();
+    if is_too_long(reader.text(Field::Paint), Field::Paint) {
+        reader.complain(Field::Paint, &TOO_LONG, kept());
+        return Rc::clone(good);
+    }
     let mut coats = Vec::new();
     for (index, line) in reader.text(Field::Paint).lines().enumerate() {
         let line = line.trim();
@@ -139,7 +168,7 @@ fn coats(reader: &mut Reader<'_>, good: &Rc<[(f64, f64, Coat)]>) -> Rc<[(f64, f6
                 "line {}: type from m; to m; and a ground or “foot 2”, such as 310; 355; deep mud",
                 index + 1
             );
-            reader.complain(Field::Paint, &fault, "what was painted before".to_owned());
+            reader.complain(Field::Paint, &fault, kept());
             return Rc::clone(good);
         };
         coats.push(coat);
@@ -178,6 +207,39 @@ const COURSES: [CourseChoice; 4] = [
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    fn complaint(edits: &[(Field, &str)]) -> (LapInputs, Vec<(Field, String)>) {
+        let mut bench = crate::bench::Bench::default();
+        edits.iter().for_each(|(field, text)| bench.write(*field, text));
+        let read = crate::scenario::Scenario::read(&bench, &crate::scenario::Scenario::default());
+        let told = read.complaints.into_iter().map(|complaint| (complaint.field, complaint.message));
+        (read.scenario.lap, told.collect())
+    }
+
+    #[test]
+    fn a_sketch_too_long_too_short_or_empty_is_refused_whole() {
+        let long = "100; 0; firm grass; corner 20\n".repeat(200);
+        for (text, fault) in [
+            (long.as_str(), "longer than the field"),
+            ("49; 0; mud", "shorter than 50 m"),
+            ("", "no stretch"),
+        ] {
+            let (inputs, told) = complaint(&[(Field::Course, "sketch"), (Field::Sketch, text)]);
+            assert!(
+                told.iter().any(|(field, message)| *field == Field::Sketch && message.contains(fault)),
+                "{told:?}"
+            );
+            assert!(inputs.sketch.length_m() > 200.0);
+        }
+    }
+
+    #[test]
+    fn rings_the_wrong_way_round_are_told_beside_the_field() {
+        let (inputs, told) = complaint(&[(Field::SearchSmall, "50"), (Field::SearchLarge, "28")]);
+        assert_eq!(told.len(), 1);
+        assert!(told[0].0 == Field::SearchLarge && told[0].1.contains("50 or more"), "{told:?}");
+        assert_eq!(inputs.rings.map(Chainring::teeth), [28, 50]);
+    }
 
     #[test]
     fn what_may_be_painted_is_read_and_the_rest_refused() {

@@ -3,7 +3,7 @@
 use super::ride_words::reason;
 use super::sheet::Block;
 use super::words::name;
-use crate::number::{counted, plain, with_unit};
+use crate::number::{counted, percent, plain, with_unit};
 use crate::report::{LapReport, OwnCourse, Report, Settled, Side};
 use crate::scenario::CourseChoice;
 use gear_math::{Lap, Mode, PlanPart, Quicker, TimeBand, TrackReport, WhyOnFoot};
@@ -11,6 +11,20 @@ use maud::{Markup, html};
 
 /// Differences below this are none, s.
 const NOTHING_S: f64 = 0.05;
+
+/// From this long on a time is told in minutes, s.
+const LONG_S: f64 = 180.0;
+
+/// Seconds, or minutes and seconds when there are many.
+#[must_use]
+pub(crate) fn duration(time_s: f64, decimals: usize) -> String {
+    if time_s < LONG_S {
+        return with_unit(time_s, decimals, "s");
+    }
+    let seconds = time_s.round();
+    let minutes = (seconds / 60.0).floor();
+    format!("{minutes:.0}:{:02.0}\u{a0}min", seconds - 60.0 * minutes)
+}
 
 /// Which set-up is quicker, by how much, and whether that is more than the uncertainty.
 #[must_use]
@@ -22,6 +36,10 @@ pub(super) fn answer(report: &Report) -> Markup {
     html! {
         p {
             @match &laps.settled {
+                _ if lacks_file(report) => {
+                    "This is about a course from a file, which a link does not carry: choose it below. Until then this is the Autumn meadow."
+                }
+                Some(_) if laps.is_of_one_bike() => { (name(Side::A)) " and " (name(Side::B)) " are the same, so the lap is too." }
                 Some(settled) => (verdict(settled)),
                 None => { "Looking closer: at first sight " (name(Side::A)) " takes " (clock(a.time_s)) " and " (name(Side::B)) " " (clock(b.time_s)) "." }
             }
@@ -57,10 +75,20 @@ fn verdict(settled: &Settled) -> Markup {
             }
             _ => {
                 (name(ahead)) " is quicker here: it gains " b { (best) } " a lap, likely "
-                (plain(low, 1)) " to " (with_unit(high, 1, "s")) ", which is more than the uncertainty."
+                (plain(low, 1)) " to " (with_unit(high, 1, "s")) ", which is "
+                @if settled.only_just { "only just " } "more than the uncertainty."
             }
         }
+        (mainly(settled))
     }
+}
+
+/// Where the difference arises, when it is one place.
+fn mainly(settled: &Settled) -> String {
+    let Some(main) = &settled.main else { return String::new() };
+    let (from, to) = (plain(main.span.from_m, 0), with_unit(main.span.to_m, 0, "m"));
+    let whose = if main.gained_s < 0.0 { Side::A } else { Side::B };
+    format!(" Nearly all of what {whose} gains, it gains at {from} to {to}.")
 }
 
 fn banded(side: Side, band: &TimeBand) -> Markup {
@@ -79,25 +107,33 @@ fn doubt(settled: &Settled) -> String {
     };
     format!(
         "The likely times hold if the rider, the ground and the cost of running are off as far as published averages \
-         usually are. They move both laps alike, so the difference is surer than either time.{places}"
+         usually are, the lowest cadence by 5\u{a0}rpm, and getting off and on by 1\u{a0}s. They move both laps alike, so \
+         the difference is surer than either time. The power you hold is taken as given.{places}"
     )
 }
 
 /// How often to get off.
 fn dismounts(a: &Lap, b: &Lap) -> Markup {
-    let times = |lap: &Lap| lap.plan.iter().filter(|part| part.mode == Mode::Foot).count();
-    let words = |count: usize| match count {
-        0 => "never".to_owned(),
+    let [of_a, of_b] = [a, b].map(|lap| on_foot(lap).count());
+    html! {
+        @match (of_a, of_b) {
+            (0, 0) => "You never get off.",
+            (0, often) => { "With " (name(Side::A)) " you never get off, with " (name(Side::B)) " " b { (times(often)) } "." }
+            (often, 0) => { "With " (name(Side::B)) " you never get off, with " (name(Side::A)) " " b { (times(often)) } "." }
+            (of_a, of_b) if of_a == of_b => { "With both you get off " b { (times(of_a)) } "." }
+            (of_a, of_b) => {
+                "You get off " b { (times(of_a)) } " with " (name(Side::A)) ", "
+                b { (times(of_b)) } " with " (name(Side::B)) "."
+            }
+        }
+    }
+}
+
+fn times(count: usize) -> String {
+    match count {
         1 => "once".to_owned(),
         2 => "twice".to_owned(),
         count => format!("{count} times"),
-    };
-    html! {
-        @if times(a) == times(b) { "With both you get off " b { (words(times(a))) } "." }
-        @else {
-            "You get off " b { (words(times(a))) } " with " (name(Side::A)) ", "
-            b { (words(times(b))) } " with " (name(Side::B)) "."
-        }
     }
 }
 
@@ -109,23 +145,23 @@ pub(crate) fn clock(time_s: f64) -> String {
     format!("{minutes:.0}:{:04.1}", (tenths - minutes * 600.0) / 10.0)
 }
 
+/// Whether the course is to come from a file that is not at hand.
+fn lacks_file(report: &Report) -> bool {
+    report.lap_inputs.choice == CourseChoice::Own && report.lap.own.is_none()
+}
+
 fn course_name(report: &Report) -> String {
-    match (report.lap_inputs.choice, &report.lap.own) {
-        (CourseChoice::Demo(demo), _) => demo.name().to_owned(),
-        (CourseChoice::Sketch, _) => "Your sketch".to_owned(),
-        (CourseChoice::Own, Some(own)) => own.name.clone(),
-        (CourseChoice::Own, None) => "No file chosen yet, so the Autumn meadow".to_owned(),
-    }
+    report.lap_inputs.course_name(report.lap.own.as_deref())
 }
 
 /// Where the course comes from, and what a file held.
 #[must_use]
 pub(super) fn course(report: &Report) -> Markup {
     html! {
-        @if let Some(why) = &report.lap.refused { p.stop { "That is no course: " (why) "." } }
+        @if let Some(why) = &report.lap.refused { p.stop { (why) } }
         @match (report.lap_inputs.choice, &report.lap.own) {
-            (CourseChoice::Own, None) => p { "Choose a file or a kept course. A link does not carry it: until then this is the Autumn meadow." },
-            (CourseChoice::Own, Some(own)) => p { (own_course(own)) },
+            (CourseChoice::Own, None) => p { "Choose a file or a kept course. Nothing is painted over the Autumn meadow meanwhile." },
+            (CourseChoice::Own, Some(own)) => { p { (own_course(own)) } (laps_of(own)) }
             (_, Some(own)) => p { (own.name) " is at hand under “my own, from a file”." },
             _ => {}
         }
@@ -147,15 +183,34 @@ fn own_course(own: &OwnCourse) -> String {
     )
 }
 
+/// Where a track holds several laps: what it looks like, and the choice between one and all.
+fn laps_of(own: &OwnCourse) -> Markup {
+    let Some((_, _, found)) = own.track.as_ref().filter(|(_, _, found)| found.laps > 1) else {
+        return html! {};
+    };
+    let laps = format!("{} laps of {}", found.laps, with_unit(found.lap_m / 1e3, 2, "km"));
+    html! {
+        p {
+            @if found.first_lap {
+                "This is the first of " (laps) ", from the start until it comes by there again. "
+                button type="button" id="laps-of-track" data-act="all-laps" { "Use the whole track" }
+            } @else {
+                span.care { "This looks like " (laps) "." } " Ridden as it is, all of it is one lap. "
+                button type="button" id="laps-of-track" data-act="first-lap" { "Use the first lap" }
+            }
+        }
+    }
+}
+
 fn remarks(found: &TrackReport) -> String {
     let mut words = vec![counted(found.points, "point", "points")];
     let counts = [
         (found.tracks.saturating_sub(1), "other track not used"),
         (found.segments.saturating_sub(1), "gap bridged by a straight line"),
-        (found.unusable_points, "without a place"),
+        (found.unusable_points, "off the globe, left out"),
         (found.duplicate_points, "repeated"),
         (found.stray_points, "astray"),
-        (found.close_points, "too near the one before"),
+        (found.close_points, "too near the one before or in a pause"),
         (found.missing_elevations, "without elevation"),
         (found.absurd_elevations, "with an absurd elevation"),
         (found.clipped_gradients, "steeper than 45 %, taken as that"),
@@ -164,14 +219,39 @@ fn remarks(found: &TrackReport) -> String {
         .extend(counts.iter().filter(|(count, _)| *count > 0).map(|(count, what)| format!("{count} {what}")));
     if found.pauses > 0 {
         let pauses = counted(found.pauses, "pause", "pauses");
-        words.push(format!("{pauses} of {} in all, left out", with_unit(found.paused_s, 0, "s")));
+        words.push(format!("{pauses} of {} in all, left out", duration(found.paused_s, 0)));
     }
     let ends = match (found.out_and_back, found.is_loop) {
         (true, _) => "Out and back the same way.",
         (false, true) => "It ends where it starts.",
         (false, false) => "It does not end where it starts; it is ridden as if it did.",
     };
-    format!(" Found: {}. {ends}", words.join(", "))
+    format!(" Found: {}. {ends}{}{}", words.join(", "), mismatch(found), jitter(found))
+}
+
+/// Heights that do not meet where a loop closes, and what was done about it.
+fn mismatch(found: &TrackReport) -> String {
+    if found.mismatch_m.abs() < TrackReport::CLOSED_M {
+        return String::new();
+    }
+    let (gap, which) =
+        (with_unit(found.mismatch_m.abs(), 0, "m"), if found.mismatch_m > 0.0 { "higher" } else { "lower" });
+    let done = if found.levelled {
+        "that was taken away evenly along the way"
+    } else {
+        "too much to be spread, so the heights stand as recorded: look at them with doubt"
+    };
+    format!(" Its end was recorded {gap} {which} than its start; {done}.")
+}
+
+fn jitter(found: &TrackReport) -> String {
+    if !found.is_lengthened() {
+        return String::new();
+    }
+    let spacing = with_unit(found.usual_spacing_m, 1, "m");
+    format!(
+        " Its points are usually {spacing} apart: so close, a wandering position makes the way longer than it is."
+    )
 }
 
 /// Where to get off and on, fit to be written on a hand or a stem.
@@ -213,7 +293,7 @@ fn list(laps: &LapReport, lap: &Lap, whose: &Markup) -> Markup {
                     li {
                         @if part.from_m > 0.0 { "off " b { (metre(part.from_m)) } " " } @else { "on foot over the line " }
                         @if part.to_m < end - 0.01 { "on " b { (metre(part.to_m)) } } @else { "on foot to the line" }
-                        " " small { (why(part)) ", " (with_unit(part.time_s, 1, "s")) }
+                        " " small { (why(part)) ", " (place(laps, part)) ", " (duration(part.time_s, 1)) }
                     }
                 }
             }
@@ -221,10 +301,17 @@ fn list(laps: &LapReport, lap: &Lap, whose: &Markup) -> Markup {
     }
 }
 
+/// What a place looks like, so that it is found again: gradient and ground in its middle.
+fn place(laps: &LapReport, part: &PlanPart) -> String {
+    let (segment, _) = laps.segment_at(f64::midpoint(part.from_m, part.to_m));
+    let gradient = percent(segment.gradient.percent(), 0);
+    format!("{gradient}, {}", segment.surface.name())
+}
+
 /// The lap in short; nothing until it has been worked out.
 #[must_use]
 pub(super) fn block(report: &Report) -> Option<Block> {
-    let laps = report.lap.laps.as_ref()?;
+    let laps = report.lap.laps.as_ref().filter(|_| !lacks_file(report))?;
     let settled = laps.settled.as_ref()?;
     let mut block = Block::new("Round the lap");
     let length = with_unit(laps.length_m() / 1e3, 2, "km");
@@ -291,14 +378,36 @@ mod tests {
     }
 
     #[test]
-    fn two_alike_make_no_difference_or_are_too_close() {
-        let alike = [(Field::RingsA, "44/32"), (Field::CassetteA, Field::CassetteB.spec().start)];
-        let words = said(&alike);
-        assert!(
-            words.starts_with("<p>Between A and B this lap makes no difference.")
-                || words.contains("neither is quicker"),
-            "{words}"
-        );
+    fn two_alike_are_said_to_be_alike() {
+        let rings = (Field::RingsA, Field::RingsB.spec().start);
+        let words = said(&[rings, (Field::CassetteA, Field::CassetteB.spec().start)]);
+        assert!(words.starts_with("<p>A and B are the same, so the lap is too."), "{words}");
+    }
+
+    #[test]
+    fn the_one_place_that_matters_is_named() {
+        let words = said(&[]);
+        assert!(words.contains("Nearly all of what B gains, it gains at 11"), "{words}");
+    }
+
+    #[test]
+    fn an_edge_close_to_zero_is_only_just_more() {
+        let band = |low_s| TimeBand { low_s, time_s: 5.7, high_s: 9.6 };
+        let said = |low_s: f64, only_just| {
+            let settled = Settled {
+                bands: [band(low_s); 2],
+                too_close: [Vec::new(), Vec::new()],
+                gained: band(low_s),
+                quicker: Quicker::Second,
+                only_just,
+                parts: Vec::new(),
+                main: None,
+                curve: Vec::new(),
+            };
+            verdict(&settled).into_string()
+        };
+        assert!(said(0.4, true).contains("which is only just more than the uncertainty."));
+        assert!(said(2.4, false).contains("which is more than the uncertainty."));
     }
 
     #[test]
@@ -311,17 +420,26 @@ mod tests {
     #[test]
     fn a_flat_road_is_ridden_throughout() {
         let words = said(&[(Field::Course, "sketch"), (Field::Sketch, "1200; 0; tarmac")]);
-        assert!(words.contains("With both you get off never."), "{words}");
+        assert!(words.contains("You never get off."), "{words}");
         assert!(words.contains("Your sketch, 1.20\u{a0}km with 0\u{a0}m of climbing"), "{words}");
     }
 
     #[test]
     fn a_link_without_its_file_says_so() {
-        assert!(said(&[(Field::Course, "own")]).contains("No file chosen yet"));
+        let words = said(&[(Field::Course, "own"), (Field::Paint, "100; 900; deep mud")]);
+        assert!(words.starts_with("<p>This is about a course from a file"), "{words}");
+        assert!(!words.contains("quicker") && !words.contains("Too close"), "{words}");
+        let unpainted = said(&[]);
+        let times = |words: &str| words[words.find("Autumn meadow, 3.00").unwrap()..].to_owned();
+        assert_eq!(times(&words), times(&unpainted));
     }
 
     #[test]
     fn times_are_read_as_on_a_watch() {
         assert_eq!([59.96, 372.34, 0.0].map(clock), ["1:00.0", "6:12.3", "0:00.0"]);
+        assert_eq!(
+            [12.34, 179.0, 239.7].map(|s| duration(s, 1)),
+            ["12.3\u{a0}s", "179.0\u{a0}s", "4:00\u{a0}min"]
+        );
     }
 }

@@ -15,6 +15,8 @@ pub(super) struct Account<'a> {
     last_gear: Option<u8>,
     /// Whether the rider has been above the slowest speed since getting on.
     going: bool,
+    /// Time of getting on at the line, s.
+    got_on_at_line: f64,
 }
 
 impl<'a> Account<'a> {
@@ -29,6 +31,7 @@ impl<'a> Account<'a> {
             uses: ride.gears.all().map(unused).collect(),
             last_gear: None,
             going: false,
+            got_on_at_line: 0.0,
         }
     }
 
@@ -36,6 +39,7 @@ impl<'a> Account<'a> {
         for (cell, moment) in self.ride.terrain.cells[self.ride.terrain.lap.clone()].iter().zip(moments) {
             self.take(cell, moment);
         }
+        self.end_on_foot();
         self.lap.step_m = step.m();
         self.lap.gears = self.uses.into_iter().filter(|used| used.distance_m > 0.0).collect();
         self.lap
@@ -45,9 +49,12 @@ impl<'a> Account<'a> {
         let from = self.at;
         self.at += cell.stretch.length;
         self.lap.time_s += moment.time;
-        self.plan(cell, moment, from);
+        let riding =
+            moment.gear.map_or(moment.time, |_| 2.0 * cell.stretch.length / (moment.entry + moment.exit));
+        self.got_on(moment.time - riding);
+        self.plan(cell, moment, riding, from);
         match moment.gear {
-            Some(gear) => self.ridden(cell, moment, gear),
+            Some(gear) => self.ridden(cell, moment, gear, riding),
             None => self.going = false,
         }
         let cadence = moment.gear.map(|gear| 60.0 * moment.exit / self.ride.gears.development(gear));
@@ -61,12 +68,27 @@ impl<'a> Account<'a> {
         });
     }
 
-    fn plan(&mut self, cell: &Cell, moment: &Moment, from: f64) {
+    /// Adds the time of getting on to the part on foot before it.
+    fn got_on(&mut self, time: f64) {
+        match self.lap.plan.last_mut() {
+            Some(part) => part.time_s += if part.mode == Mode::Foot { time } else { 0.0 },
+            None => self.got_on_at_line = time,
+        }
+    }
+
+    /// Where the rider gets on at the line, the part on foot before it is the last one.
+    fn end_on_foot(&mut self) {
+        if let Some(part) = self.lap.plan.last_mut() {
+            part.time_s += self.got_on_at_line;
+        }
+    }
+
+    fn plan(&mut self, cell: &Cell, moment: &Moment, time: f64, from: f64) {
         let why = (moment.mode == Mode::Foot).then(|| self.why_on_foot(cell));
         match self.lap.plan.last_mut() {
             Some(part) if part.mode == moment.mode => {
                 part.to_m = self.at;
-                part.time_s += moment.time;
+                part.time_s += time;
                 part.why = part.why.zip(why).map(|(a, b)| stronger(a, b));
             }
             _ => self.lap.plan.push(PlanPart {
@@ -74,7 +96,7 @@ impl<'a> Account<'a> {
                 to_m: self.at,
                 mode: moment.mode,
                 why,
-                time_s: moment.time,
+                time_s: time,
             }),
         }
     }
@@ -96,8 +118,7 @@ impl<'a> Account<'a> {
         }
     }
 
-    fn ridden(&mut self, cell: &Cell, moment: &Moment, gear: u8) {
-        let time = 2.0 * cell.stretch.length / (moment.entry + moment.exit);
+    fn ridden(&mut self, cell: &Cell, moment: &Moment, gear: u8, time: f64) {
         let used = &mut self.uses[usize::from(gear)];
         used.time_s += time;
         used.distance_m += cell.stretch.length;

@@ -40,7 +40,8 @@ pub struct BandedLap {
 }
 
 impl BandedLap {
-    /// The quickest lap, with each uncertain input of ride or run moved alone, up and down.
+    /// The quickest lap, with each uncertain input of ride or run moved alone, up and down, and so the lowest cadence by
+    /// 5 rpm and the time lost by getting off and on by 1 s (estimates). Power stays as given: it is the rider's choice.
     ///
     /// Changes of the time in one direction are added in quadrature, as in [`Band`](crate::Band). Every lap
     /// is ridden by its own quickest plan.
@@ -86,8 +87,11 @@ pub struct LapComparison {
     pub gained: TimeBand,
     /// Which is quicker.
     pub quicker: Quicker,
-    /// Where the difference arises, in order: stretches on which it runs one way.
+    /// Where the difference arises, in order: stretches on which it runs one way, without what runs level at either end.
     pub parts: Vec<GainPart>,
+    /// The one of them that makes nearly all of the difference, if one does: more than 80 % of all that is gained and lost
+    /// on the way. Differences below half a second are not placed.
+    pub main: Option<GainPart>,
     /// Distance from the line and seconds the second has gained up to there. Places where the two get off or on within a
     /// few metres of one another are left out.
     pub curve: Vec<(f64, f64)>,
@@ -102,20 +106,52 @@ impl LapComparison {
     /// # Errors
     /// [`PowerBelowStanding`] when either power leaves nothing to move on foot with.
     pub fn of(course: &Course, first: &LapSetup, second: &LapSetup) -> Result<Self, PowerBelowStanding> {
+        if first == second {
+            return BandedLap::of(course, first).map(Self::with_itself);
+        }
         let (one, other) = same_steps(course, first, second)?;
         let (one_moved, other_moved) = (Variants::of(course, first)?, Variants::of(course, second)?);
         let curve = gain_curve(&one.trace, &other.trace);
         let gained = gained(&one, &other, &one_moved, &other_moved);
+        let parts: Vec<_> = parts(&curve).into_iter().map(|part| tightened(&curve, part)).collect();
         Ok(Self {
             quicker: quicker(&gained),
             gained,
-            parts: parts(&curve),
+            main: main_part(&parts, gained.time_s),
+            parts,
             curve,
             first: one_moved.around(one),
             second: other_moved.around(other),
         })
     }
 }
+
+impl LapComparison {
+    /// A lap beside itself: whatever is off, is off for both.
+    fn with_itself(banded: BandedLap) -> Self {
+        let curve = gain_curve(&banded.lap.trace, &banded.lap.trace);
+        Self {
+            gained: TimeBand { low_s: 0.0, time_s: 0.0, high_s: 0.0 },
+            quicker: Quicker::TooClose,
+            parts: Vec::new(),
+            main: None,
+            curve,
+            second: banded.clone(),
+            first: banded,
+        }
+    }
+
+    /// Whether the difference is more than the uncertainty, but only just: the likely edge near zero is less than a tenth of
+    /// the best guess.
+    #[must_use]
+    pub fn only_just(&self) -> bool {
+        let near = self.gained.low_s.abs().min(self.gained.high_s.abs());
+        self.quicker != Quicker::TooClose && near < NARROW * self.gained.time_s.abs()
+    }
+}
+
+/// Below this share of the best guess the nearer edge of a difference is hardly off zero. Estimate.
+const NARROW: f64 = 0.1;
 
 /// Both laps in the finer of the steps at which each settles.
 fn same_steps(
@@ -199,6 +235,33 @@ fn parts(curve: &[(f64, f64)]) -> Vec<GainPart> {
     turns.windows(2).map(part).filter(|part| part.gained_s.abs() > SMALL_PART_S).collect()
 }
 
+/// A part that makes more than this share of all that is gained and lost makes nearly all of it. Estimate.
+const NEARLY_ALL: f64 = 0.8;
+
+/// Smaller differences are not worth placing, s. Estimate.
+const WORTH_PLACING_S: f64 = 0.5;
+
+fn main_part(parts: &[GainPart], gained_s: f64) -> Option<GainPart> {
+    let all: f64 = parts.iter().map(|part| part.gained_s.abs()).sum();
+    let least = (NEARLY_ALL * all).max(WORTH_PLACING_S);
+    parts.iter().copied().find(|part| part.gained_s * gained_s.signum() > least)
+}
+
+/// Shares of what is gained on a part that may lie before and after the place it is gained at. Estimate.
+const BESIDE: [f64; 2] = [0.05, 0.95];
+
+/// A part drawn together to where most of it arises: what runs on level before and after is no place of it.
+fn tightened(curve: &[(f64, f64)], part: GainPart) -> GainPart {
+    let on_part = || curve.iter().filter(|(at, _)| (part.span.from_m..=part.span.to_m).contains(at));
+    let start = on_part().next().map_or(0.0, |point| point.1);
+    let share = |point: &(f64, f64)| (point.1 - start) / part.gained_s;
+    let before = on_part().take_while(|point| share(point) <= BESIDE[0]).last();
+    let after = on_part().find(|point| share(point) >= BESIDE[1]);
+    let place = |point: Option<&(f64, f64)>, edge: f64| point.map_or(edge, |point| point.0);
+    let span = Span { from_m: place(before, part.span.from_m), to_m: place(after, part.span.to_m) };
+    GainPart { span, ..part }
+}
+
 /// A lap as far as bands go.
 struct Outcome {
     time: f64,
@@ -262,14 +325,6 @@ impl Variants {
     }
 }
 
-impl Lap {
-    /// How much of the lap is gone on foot, in metres.
-    #[must_use]
-    pub fn on_foot_m(&self) -> f64 {
-        self.plan.iter().filter(|part| part.mode == Mode::Foot).map(|part| part.to_m - part.from_m).sum()
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -299,6 +354,25 @@ mod tests {
         assert!(curve.iter().all(|point| point.1 == 0.0) && curve.len() == 100 - 8);
         let late = gain_curve(&trace([20.0, 60.0]), &trace([50.0, 60.0]));
         assert_eq!((late.len(), late[30]), (100, (30.0, 3.0)));
+    }
+
+    #[test]
+    fn a_part_is_drawn_together_to_where_it_arises() {
+        let curve: Vec<(f64, f64)> =
+            (0..=100).map(|at| (f64::from(at), (f64::from(at) - 60.0).clamp(0.0, 10.0) / 2.0)).collect();
+        let part = GainPart { span: Span { from_m: 0.0, to_m: 100.0 }, gained_s: 5.0 };
+        assert_eq!(tightened(&curve, part).span, Span { from_m: 60.0, to_m: 70.0 });
+    }
+
+    #[test]
+    fn one_part_is_named_when_it_makes_nearly_all() {
+        let part = |at: f64, gained_s: f64| GainPart { span: Span { from_m: at, to_m: at + 9.0 }, gained_s };
+        assert_eq!(
+            main_part(&[part(0.0, 0.5), part(40.0, -5.0), part(60.0, 0.4)], -4.1),
+            Some(part(40.0, -5.0))
+        );
+        assert_eq!(main_part(&[part(0.0, 4.0), part(40.0, -2.0)], 2.0), None);
+        assert_eq!(main_part(&[part(0.0, 4.0)], -0.1), None);
     }
 
     #[test]

@@ -25,6 +25,8 @@ impl Course {
     pub const MOST_SEGMENTS: usize = 20_000;
     /// Longest course, in metres. A lap is a few kilometres; this leaves room for whole rides.
     pub const LONGEST_M: f64 = 50_000.0;
+    /// A shorter course is no lap worth working out, in metres: see [`Self::as_lap`]. Estimate.
+    pub const SHORTEST_LAP_M: f64 = 50.0;
 
     /// Takes the stretches in the order they are ridden.
     ///
@@ -40,6 +42,14 @@ impl Course {
             _ if length > Self::LONGEST_M => Err(CourseError::TooLong),
             _ => Ok(Self { segments }),
         }
+    }
+
+    /// The same course when it is long enough to be a lap; a single bank to try things on need not be.
+    ///
+    /// # Errors
+    /// [`CourseError::TooShort`] below [`Self::SHORTEST_LAP_M`].
+    pub fn as_lap(self) -> Result<Self, CourseError> {
+        if self.length_m() < Self::SHORTEST_LAP_M { Err(CourseError::TooShort) } else { Ok(self) }
     }
 
     /// A course of this crate, checked by its tests.
@@ -165,6 +175,8 @@ pub enum CourseError {
     TooManySegments,
     /// Together they are longer than [`Course::LONGEST_M`].
     TooLong,
+    /// Together they are shorter than [`Course::SHORTEST_LAP_M`].
+    TooShort,
 }
 
 impl fmt::Display for CourseError {
@@ -176,6 +188,9 @@ impl fmt::Display for CourseError {
             }
             Self::TooLong => {
                 write!(f, "the course is longer than {} km; keep one lap", Course::LONGEST_M / 1e3)
+            }
+            Self::TooShort => {
+                write!(f, "the course is shorter than {} m; add what is missing", Course::SHORTEST_LAP_M)
             }
         }
     }

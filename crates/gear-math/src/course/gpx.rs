@@ -55,6 +55,11 @@ pub enum GpxError {
     TooManyPoints,
     /// There is no track or route with two different points.
     TooFewPoints,
+    /// So few points are left because the others lie off the globe.
+    OffTheGlobe {
+        /// How many lie off the globe.
+        points: usize,
+    },
     /// The course is longer than a course may be.
     TooLong,
     /// No usable elevation: gradients cannot be told.
@@ -72,6 +77,10 @@ impl fmt::Display for GpxError {
             Self::Damaged { line } => write!(f, "the file is damaged at line {line}; export it again"),
             Self::TooManyPoints => f.write_str("the file has more than 100,000 points; keep one lap of it"),
             Self::TooFewPoints => f.write_str("the file has no track of two different points or more"),
+            Self::OffTheGlobe { points } => write!(
+                f,
+                "{points} points of the file lie off the globe (latitude beyond 90° or longitude beyond 180°); export it again"
+            ),
             Self::TooLong => f.write_str("the track is longer than 50 km; keep one lap of it"),
             Self::NoElevation => f.write_str(
                 "the track has no elevations, so gradients are unknown; sketch the course in the table instead",

@@ -13,9 +13,10 @@ use crate::{Begin, Course, Gear, LapSetup, Mode, PowerBelowStanding, Reason, Ste
 const STEPS_M: [f64; 5] = [1.0, 0.5, 0.25, 0.125, 0.0625];
 /// A change of the lap time that no longer matters, s.
 const SMALL_CHANGE_S: f64 = 0.25;
-/// The stated error over the last change: halving reduces an error by two, so the rest is about as large again. On top
-/// comes the time of a shift between rings and back, as finer steps may bring one more or one fewer.
+/// The stated error over the last change: halving reduces an error by two, so the rest is about as large again.
 const ERROR_OVER_CHANGE: f64 = 2.0;
+/// No time is stated to be surer than this, s. Estimate: what is left of how a flying lap was begun.
+const LEAST_ERROR_S: f64 = 0.05;
 
 /// A lap as it went.
 #[derive(Debug, Clone, PartialEq)]
@@ -57,7 +58,8 @@ pub struct PlanPart {
     pub mode: Mode,
     /// Why on foot; none when riding.
     pub why: Option<WhyOnFoot>,
-    /// How long it takes, getting off or on at its start included, in seconds.
+    /// How long it takes, in seconds. Getting off at the start and getting on at the end of a part on foot belong to that
+    /// part.
     pub time_s: f64,
 }
 
@@ -70,7 +72,7 @@ pub enum WhyOnFoot {
     Because(Reason),
 }
 
-/// Use of one gear over the lap.
+/// Use of one gear over the lap, without the time it takes to get off and on: that is part of the way on foot.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct GearUse {
     /// The gear.
@@ -167,12 +169,32 @@ impl Lap {
         for step in STEPS_M[1..].iter().copied().map(Step::known) {
             let coarser = core::mem::replace(&mut lap, Self::in_steps(course, setup, step)?);
             let change = (lap.time_s - coarser.time_s).abs();
-            lap.step_error_s = Some(2.0 * setup.shifting.front.s() + ERROR_OVER_CHANGE * change);
+            let error = lap.one_shift_more_s(setup) + ERROR_OVER_CHANGE * change;
+            lap.step_error_s = Some(LEAST_ERROR_S + error);
             if change < SMALL_CHANGE_S && lap.plan.len() == coarser.plan.len() {
                 break;
             }
         }
         Ok(lap)
+    }
+
+    /// Time of a shift between rings and back: finer steps may bring one more or one fewer, or a few metres more on foot.
+    /// Nothing on a lap ridden throughout in one gear.
+    fn one_shift_more_s(&self, setup: &LapSetup) -> f64 {
+        let is_steady = self.shifts_front + self.shifts_rear == 0 && self.plan.len() == 1;
+        if is_steady { 0.0 } else { 2.0 * setup.shifting.front.s() }
+    }
+
+    /// How much of the lap is gone on foot, in metres.
+    #[must_use]
+    pub fn on_foot_m(&self) -> f64 {
+        self.plan.iter().filter(|part| part.mode == Mode::Foot).map(|part| part.to_m - part.from_m).sum()
+    }
+
+    /// Time on foot with getting off and on, in seconds: all of the lap that is not spent in a gear.
+    #[must_use]
+    pub fn on_foot_s(&self) -> f64 {
+        self.time_s - self.gears.iter().map(|used| used.time_s).sum::<f64>()
     }
 
     /// The same in steps no longer than `step`, without looking whether the time has settled.

@@ -13,8 +13,12 @@ mod gearbox;
 #[cfg(feature = "gpx")]
 mod gpx;
 mod lap;
+#[cfg(feature = "gpx")]
+mod laps;
 mod modes;
 mod motion;
+#[cfg(feature = "gpx")]
+mod pauses;
 mod quantity;
 mod ranking;
 mod ride;

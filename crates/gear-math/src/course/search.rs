@@ -54,7 +54,7 @@ impl SearchSpace {
 
     fn fits(&self, drivetrain: &Drivetrain) -> bool {
         match self.derailleur.check(drivetrain).verdict {
-            CageVerdict::Fits | CageVerdict::Unknown => true,
+            CageVerdict::Fits | CageVerdict::FitsAsFarAsKnown | CageVerdict::Unknown => true,
             CageVerdict::FitsIfGearsAvoided => self.with_gears_to_avoid,
             _ => false,
         }
@@ -261,3 +261,26 @@ impl Finalist {
 
 /// How far the difference of two laps in the steps of a search may be off, s. Estimate, from halving the steps.
 const STEP_ERROR_S: f64 = 1.0;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::TotalCapacity;
+
+    /// With one figure known and kept, nothing speaks against a set-up.
+    #[test]
+    fn a_figure_that_is_not_known_rules_nothing_out() {
+        let space = |capacity: Option<u16>| SearchSpace {
+            chainsets: vec!["44/31".parse().unwrap()],
+            cassettes: vec!["11-13-15-18-21-24-28-32".parse().unwrap()],
+            derailleur: Derailleur {
+                total_capacity: capacity.map(|teeth| TotalCapacity::new(teeth).unwrap()),
+                ..Derailleur::default()
+            },
+            largest_ring: None,
+            with_gears_to_avoid: false,
+        };
+        let count = |capacity| space(capacity).set_ups().count();
+        assert_eq!([count(None), count(Some(39)), count(Some(30))], [1, 1, 0]);
+    }
+}

@@ -229,6 +229,13 @@ mod tests {
     }
 
     #[test]
+    fn a_lap_has_its_least_length() {
+        let course = |text: &str| text.parse::<Course>().unwrap();
+        assert_eq!(course("49.9; 0; mud").as_lap(), Err(CourseError::TooShort));
+        assert!(course("50; 0; mud").as_lap().is_ok());
+    }
+
+    #[test]
     fn a_decimal_comma_and_a_true_minus_are_read() {
         let course: Course = "12,5 m\t\u{2212}3,5 %\tFirm-Grass".parse().unwrap();
         assert_eq!((course.segments()[0].length.m(), course.segments()[0].gradient.percent()), (12.5, -3.5));

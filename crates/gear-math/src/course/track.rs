@@ -2,6 +2,8 @@
 
 use super::elevation::smoothed;
 use super::gpx::{RawFile, RawPoint, read};
+use super::laps::{Place, passes};
+use super::pauses::{Pauses, elapsed};
 use crate::order::ascending;
 use crate::{Course, GpxError, Gradient, Segment, SmoothingLength, StretchLength, Surface};
 use geographiclib_rs::{Geodesic, InverseGeodesic};
@@ -15,10 +17,15 @@ const SAME_PLACE_M: f64 = 0.1;
 const STRAY_RATIO: f64 = 4.0;
 /// Shortest leg that may be called stray. Estimate.
 const STRAY_LEAST_M: f64 = 50.0;
-/// Slower than this is standing still. Estimate.
-const STANDSTILL_M_PER_S: f64 = 0.3;
-/// A standstill this long is a pause. Estimate.
-const PAUSE_S: f64 = 10.0;
+/// A stray's legs are this many times as long as usual in the file, unless its clock gives it away: where points lie far
+/// apart, one at which the way turns back looks like a stray. Estimate.
+const STRAY_OVER_USUAL: f64 = 3.0;
+/// Nobody rides a course faster than this, m/s. Estimate.
+const ABSURD_M_PER_S: f64 = 30.0;
+/// Usual spacing below which the wandering of positions lengthens the way. Estimate.
+const DENSE_M: f64 = 3.0;
+/// A gap in height up to this is spread along the loop, a larger one is none of a drifting barometer, m. Estimate.
+const DRIFT_M: f64 = 30.0;
 /// Elevations on land, with room for a barometer set wrong: lowest shore to highest mountain.
 const ON_LAND_M: core::ops::RangeInclusive<f64> = -600.0..=9000.0;
 /// An elevation this far from the median of its neighbours is absurd. Estimate.
@@ -41,6 +48,8 @@ pub struct TrackOptions {
     pub smoothing: SmoothingLength,
     /// The ground everywhere, to be painted over afterwards.
     pub surface: Surface,
+    /// Whether only the first complete lap is taken, where there are several.
+    pub first_lap: bool,
 }
 
 /// What was found in a file and what was done about it. Lengths in metres, times in seconds.
@@ -62,7 +71,7 @@ pub struct TrackReport {
     pub duplicate_points: usize,
     /// Points that jump far off and back, left out.
     pub stray_points: usize,
-    /// Points nearer than 2 m to the last one kept, left out.
+    /// Points nearer than 2 m to the last one kept or within a pause, left out.
     pub close_points: usize,
     /// Times of standing still for 10 s or longer.
     pub pauses: usize,
@@ -72,6 +81,19 @@ pub struct TrackReport {
     pub missing_elevations: usize,
     /// Points kept whose elevation is absurd; the neighbours are used instead.
     pub absurd_elevations: usize,
+    /// Laps in the file: how often the track passes its start, within 15 m and in the direction in which it set off; zero
+    /// when it never does.
+    pub laps: usize,
+    /// Median length of those laps; zero when there are none.
+    pub lap_m: f64,
+    /// Whether the course is only the first of them.
+    pub first_lap: bool,
+    /// Median way between two points of the file.
+    pub usual_spacing_m: f64,
+    /// How much higher the end of a loop is recorded than its start; zero when it is no loop.
+    pub mismatch_m: f64,
+    /// Whether that was spread evenly along the loop.
+    pub levelled: bool,
     /// Longest way between two points kept: the course is a straight line there.
     pub longest_gap_m: f64,
     /// Length of the course.
@@ -92,6 +114,17 @@ pub struct TrackReport {
     pub clipped_gradients: usize,
 }
 
+impl TrackReport {
+    /// A loop whose ends differ in height by more than this does not close, in metres; a barometer drifts by a few. Estimate.
+    pub const CLOSED_M: f64 = 3.0;
+
+    /// Whether points lie so close that the wandering of their positions lengthens the way: usually less than 3 m apart.
+    #[must_use]
+    pub fn is_lengthened(&self) -> bool {
+        self.usual_spacing_m < DENSE_M
+    }
+}
+
 /// A course with the report of how it came about.
 #[derive(Debug, Clone, PartialEq)]
 pub struct TrackCourse {
@@ -106,7 +139,8 @@ impl Course {
     ///
     /// The track with most points is used, its segments joined; a route when there is no track. Distances are
     /// geodesics on the WGS 84 ellipsoid. Duplicate, stray and wandering points are left out, missing and absurd
-    /// elevations bridged, and the rest smoothed: see [`TrackReport`].
+    /// elevations bridged, and the rest smoothed: see [`TrackReport`]. Where a loop ends more than 3 m and no more than 30 m
+    /// higher or lower than it starts, the difference is taken away evenly along it.
     ///
     /// # Errors
     /// See [`GpxError`]: text too large, not GPX, damaged, too many points, fewer than two places, longer than a
@@ -115,7 +149,7 @@ impl Course {
     /// # Example
     /// ```
     /// use gear_math::{Course, GpxError, SmoothingLength, Surface, TrackOptions};
-    /// let options = TrackOptions { smoothing: SmoothingLength::new(40.0)?, surface: Surface::FirmGrass };
+    /// let options = TrackOptions { smoothing: SmoothingLength::new(40.0)?, surface: Surface::FirmGrass, first_lap: false };
     /// let text = r#"<gpx version="1.1"><trk><trkseg>
     ///     <trkpt lat="51.50" lon="5.50"><ele>20</ele></trkpt>
     ///     <trkpt lat="51.51" lon="5.50"><ele>25</ele></trkpt>
@@ -129,11 +163,27 @@ impl Course {
         let file = read(text)?;
         let (tracks, routes, unusable) = (file.tracks.len(), file.routes.len(), file.unusable);
         let segments = main_track(file);
-        let mut way = Way::along(&segments)?;
+        let pauses: Vec<Pauses> = segments.iter().map(|segment| Pauses::of(segment)).collect();
+        let usual_spacing_m = usual_spacing_m(&segments);
+        let mut way = Way::along(&segments, &pauses, usual_spacing_m).map_err(|error| match error {
+            GpxError::TooFewPoints if unusable > 0 => GpxError::OffTheGlobe { points: unusable },
+            error => error,
+        })?;
         let absurd_elevations = way.drop_absurd_elevations();
-        let profile = Profile::of(&way, options.smoothing)?;
+        let missing_elevations = way.points.iter().filter(|point| point.elevation.is_none()).count();
+        let laps = passes(&way.on_a_plane());
+        let first_lap = laps.first().copied().filter(|_| options.first_lap && laps.len() > 1);
+        if let Some(end_m) = first_lap {
+            way.cut(end_m);
+        }
+        let mut profile = Profile::of(&way, options.smoothing)?;
+        let mismatch_m = if way.is_loop() { profile.mismatch_m() } else { 0.0 };
+        let levelled = (TrackReport::CLOSED_M..=DRIFT_M).contains(&mismatch_m.abs());
+        if levelled {
+            profile.level(mismatch_m);
+        }
         let (course, clipped_gradients) = profile.course(options.surface)?;
-        let (pauses, paused_s) = pauses(&segments);
+        let pauses = || pauses.iter().flat_map(|pauses| &pauses.lengths_s);
         let report = TrackReport {
             tracks,
             routes,
@@ -144,11 +194,16 @@ impl Course {
             duplicate_points: way.duplicates,
             stray_points: way.strays,
             close_points: way.close,
-            pauses,
-            paused_s,
-            missing_elevations: way.points.iter().filter(|point| point.elevation.is_none()).count()
-                - absurd_elevations,
+            pauses: pauses().count(),
+            paused_s: pauses().sum(),
+            missing_elevations: missing_elevations - absurd_elevations,
             absurd_elevations,
+            laps: laps.len(),
+            lap_m: median_lap_m(&laps),
+            first_lap: first_lap.is_some(),
+            usual_spacing_m,
+            mismatch_m,
+            levelled,
             longest_gap_m: way.longest_gap_m(),
             length_m: course.length_m(),
             climb_recorded_m: profile.climb_recorded_m,
@@ -174,7 +229,7 @@ fn main_track(file: RawFile) -> Vec<Vec<RawPoint>> {
 }
 
 /// Length of the geodesic between two points on the WGS 84 ellipsoid, in metres.
-fn distance_m(a: &RawPoint, b: &RawPoint) -> f64 {
+pub(super) fn distance_m(a: &RawPoint, b: &RawPoint) -> f64 {
     Geodesic::wgs84().inverse(a.latitude, a.longitude, b.latitude, b.longitude)
 }
 
@@ -197,12 +252,15 @@ struct Way {
 }
 
 impl Way {
-    fn along(segments: &[Vec<RawPoint>]) -> Result<Self, GpxError> {
+    fn along(segments: &[Vec<RawPoint>], pauses: &[Pauses], usual_m: f64) -> Result<Self, GpxError> {
         let mut way = Self::default();
-        for segment in segments {
+        for (segment, pauses) in segments.iter().zip(pauses) {
             for (index, point) in segment.iter().enumerate() {
-                let next = segment.get(index + 1);
-                way.take(point, next, index == 0);
+                if pauses.inside[index] {
+                    way.close += 1;
+                } else {
+                    way.take(point, segment.get(index + 1), index == 0, usual_m);
+                }
             }
         }
         let length = way.points.last().map_or(0.0, |point| point.at_m);
@@ -213,7 +271,7 @@ impl Way {
         }
     }
 
-    fn take(&mut self, point: &RawPoint, next: Option<&RawPoint>, starts_segment: bool) {
+    fn take(&mut self, point: &RawPoint, next: Option<&RawPoint>, starts_segment: bool, usual_m: f64) {
         let Some(last) = self.points.last() else {
             self.points.push(WayPoint { at_m: 0.0, raw: *point, elevation: point.elevation });
             return;
@@ -223,7 +281,7 @@ impl Way {
             self.duplicates += 1;
         } else if leg < LEAST_MOVE_M {
             self.close += 1;
-        } else if next.is_some_and(|next| is_stray(&last.raw, point, next, leg)) {
+        } else if next.is_some_and(|next| is_stray(&last.raw, point, next, leg, usual_m)) {
             self.strays += 1;
         } else {
             let at_m = last.at_m + leg;
@@ -273,6 +331,28 @@ impl Way {
         distance_m(&self.place_at(one_m), &self.place_at(other_m))
     }
 
+    /// The way on a plane that touches the globe at the start: as laps are short, the plane is good to a few millimetres.
+    fn on_a_plane(&self) -> Vec<Place> {
+        const DEGREE_M: f64 = 111_320.0;
+        let Some(start) = self.points.first() else { return Vec::new() };
+        let eastward = DEGREE_M * start.raw.latitude.to_radians().cos();
+        let place = |point: &WayPoint| {
+            let east = eastward * (point.raw.longitude - start.raw.longitude);
+            (point.at_m, [east, DEGREE_M * (point.raw.latitude - start.raw.latitude)])
+        };
+        self.points.iter().map(place).collect()
+    }
+
+    /// Leaves out what comes after `end_m`.
+    fn cut(&mut self, end_m: f64) {
+        let known: Vec<(f64, f64)> =
+            self.points.iter().filter_map(|point| Some((point.at_m, point.elevation?))).collect();
+        let elevation = (known.len() > 1).then(|| interpolated(&known, end_m));
+        let end = WayPoint { at_m: end_m, raw: self.place_at(end_m), elevation };
+        self.points.retain(|point| point.at_m < end_m);
+        self.points.push(end);
+    }
+
     /// The place `at_m` along the way, straight between its two neighbours.
     fn place_at(&self, at_m: f64) -> RawPoint {
         let end = self.points.partition_point(|point| point.at_m < at_m).clamp(1, self.points.len() - 1);
@@ -288,9 +368,25 @@ impl Way {
 }
 
 /// Whether `point` jumps off the way between `last` and `next`.
-fn is_stray(last: &RawPoint, point: &RawPoint, next: &RawPoint, leg: f64) -> bool {
+fn is_stray(last: &RawPoint, point: &RawPoint, next: &RawPoint, leg: f64, usual_m: f64) -> bool {
     let shorter_leg = leg.min(distance_m(point, next));
-    shorter_leg > STRAY_LEAST_M && shorter_leg > STRAY_RATIO * distance_m(last, next)
+    let time = elapsed(last, point);
+    let unusual = shorter_leg > STRAY_OVER_USUAL * usual_m || (time > 0.0 && leg > ABSURD_M_PER_S * time);
+    unusual && shorter_leg > STRAY_LEAST_M && shorter_leg > STRAY_RATIO * distance_m(last, next)
+}
+
+/// Median way between two different points that follow one another.
+fn usual_spacing_m(segments: &[Vec<RawPoint>]) -> f64 {
+    let pairs = segments.iter().flat_map(|segment| segment.windows(2));
+    let legs: Vec<f64> =
+        pairs.map(|pair| distance_m(&pair[0], &pair[1])).filter(|&leg| leg >= SAME_PLACE_M).collect();
+    if legs.is_empty() { 0.0 } else { median(&legs) }
+}
+
+fn median_lap_m(passes: &[f64]) -> f64 {
+    let starts = core::iter::once(&0.0).chain(passes);
+    let lengths: Vec<f64> = passes.iter().zip(starts).map(|(end, start)| end - start).collect();
+    if lengths.is_empty() { 0.0 } else { median(&lengths) }
 }
 
 fn median(values: &[f64]) -> f64 {
@@ -302,31 +398,6 @@ fn median(values: &[f64]) -> f64 {
     } else {
         sorted[middle]
     }
-}
-
-/// How often, and for how long in all, the recorder stood still.
-fn pauses(segments: &[Vec<RawPoint>]) -> (usize, f64) {
-    segments.iter().fold((0, 0.0), |(count, total), segment| {
-        let still = standstills(segment);
-        (count + still.len(), total + still.iter().sum::<f64>())
-    })
-}
-
-/// Length of each pause of one segment, in seconds.
-fn standstills(segment: &[RawPoint]) -> Vec<f64> {
-    let mut pauses = Vec::new();
-    let mut still = 0.0;
-    for pair in segment.windows(2) {
-        let elapsed = pair[0].seconds.zip(pair[1].seconds).map_or(0.0, |(from, to)| (to - from).max(0.0));
-        if elapsed > 0.0 && distance_m(&pair[0], &pair[1]) < STANDSTILL_M_PER_S * elapsed {
-            still += elapsed;
-        } else {
-            pauses.push(core::mem::take(&mut still));
-        }
-    }
-    pauses.push(still);
-    pauses.retain(|&pause| pause >= PAUSE_S);
-    pauses
 }
 
 /// Evenly spaced elevations along the way, smoothed.
@@ -350,6 +421,19 @@ impl Profile {
             (0..=pieces as usize).map(|i| interpolated(&known, i as f64 * spacing_m)).collect();
         let climb_recorded_m = known.windows(2).map(|pair| (pair[1].1 - pair[0].1).max(0.0)).sum();
         Ok(Self { heights: smoothed(&even, spacing_m, smoothing), spacing_m, climb_recorded_m })
+    }
+
+    /// How much higher it ends than it starts, m.
+    fn mismatch_m(&self) -> f64 {
+        self.heights.last().zip(self.heights.first()).map_or(0.0, |(end, start)| end - start)
+    }
+
+    /// Takes a rise away, evenly along the way.
+    fn level(&mut self, rise_m: f64) {
+        let steps = self.heights.len().saturating_sub(1).max(1) as f64;
+        for (index, height) in self.heights.iter_mut().enumerate() {
+            *height -= rise_m * index as f64 / steps;
+        }
     }
 
     /// The course, and how many of its gradients had to be clipped.
@@ -407,8 +491,11 @@ mod tests {
     }
 
     fn read_back(segments: &[Vec<Planted>]) -> TrackCourse {
-        let options =
-            TrackOptions { smoothing: SmoothingLength::new(30.0).unwrap(), surface: Surface::FirmGrass };
+        let options = TrackOptions {
+            smoothing: SmoothingLength::new(30.0).unwrap(),
+            surface: Surface::FirmGrass,
+            first_lap: false,
+        };
         Course::from_gpx(&text(segments), &options).unwrap()
     }
 
@@ -481,10 +568,110 @@ mod tests {
         assert!((found.length_m - 790.0).abs() < 1.5);
     }
 
+    /// Rounds of a circle of 1 km, five metres at a time, each ending so much higher than it began.
+    fn rounds(count: u32, rise_m: f64, first_lap: bool) -> TrackCourse {
+        let radius = 1000.0 / core::f64::consts::TAU;
+        let mut text = String::from("<gpx><trk><trkseg>");
+        for index in 0..=count * 200 {
+            let (angle, at) = (f64::from(index) * 5.0 / radius, f64::from(index) / 200.0);
+            let north = 50.9 + radius * angle.sin() / DEGREE_M;
+            let east = 6.1 + radius * (1.0 - angle.cos()) / (DEGREE_M * 50.9_f64.to_radians().cos());
+            let height = 100.0 + 8.0 * angle.sin() + rise_m * at;
+            let _ = write!(text, "<trkpt lat='{north:.9}' lon='{east:.9}'><ele>{height}</ele></trkpt>");
+        }
+        let options = TrackOptions {
+            smoothing: SmoothingLength::new(30.0).unwrap(),
+            surface: Surface::FirmGrass,
+            first_lap,
+        };
+        Course::from_gpx(&(text + "</trkseg></trk></gpx>"), &options).unwrap()
+    }
+
+    #[test]
+    fn laps_are_counted_and_the_first_is_taken_when_asked() {
+        let whole = rounds(4, 0.0, false).report;
+        assert_eq!((whole.laps, whole.first_lap), (4, false));
+        assert!((whole.lap_m - 1000.0).abs() < 5.0 && (whole.length_m - 4000.0).abs() < 15.0, "{whole:?}");
+        let first = rounds(4, 0.0, true).report;
+        assert_eq!((first.laps, first.first_lap), (4, true));
+        assert!((first.length_m - 1000.0).abs() < 5.0 && first.is_loop);
+        assert!((first.climb_m - whole.climb_m / 4.0).abs() < 0.3);
+        assert!(!rounds(1, 0.0, true).report.first_lap);
+    }
+
+    #[test]
+    fn a_drifting_height_is_spread_along_the_loop() {
+        let height_at_end =
+            |track: &TrackCourse| track.course.segments().iter().map(Segment::rise_m).sum::<f64>();
+        let drifted = rounds(1, 12.0, false);
+        assert!(drifted.report.levelled && (drifted.report.mismatch_m - 12.0).abs() < 0.3);
+        assert!(height_at_end(&drifted).abs() < 0.05, "{}", height_at_end(&drifted));
+        let closed = rounds(1, 0.0, false);
+        assert!((drifted.report.climb_m - closed.report.climb_m).abs() < 0.3);
+        let hardly = rounds(1, 2.0, false);
+        assert!(!hardly.report.levelled && (height_at_end(&hardly) - 2.0).abs() < 0.3);
+        let absurd = rounds(1, 45.0, false);
+        assert!(!absurd.report.levelled && (height_at_end(&absurd) - 45.0).abs() < 0.5);
+        assert!(report(&[straight(101)]).mismatch_m == 0.0, "one way is no loop");
+    }
+
+    #[test]
+    fn the_turn_of_a_sparse_way_is_no_stray() {
+        let out = (0..=5).map(|i| (100.0 * f64::from(i), Some(20.0 + f64::from(i)), 20.0 * f64::from(i)));
+        let points: Vec<Planted> = out
+            .clone()
+            .chain(out.rev().skip(1).map(|(north, height, time)| (north, height, 200.0 - time)))
+            .collect();
+        let found = report(&[points]);
+        assert_eq!(found.stray_points, 0);
+        assert!((found.length_m - 1000.0).abs() < 2.0 && found.out_and_back);
+    }
+
+    #[test]
+    fn a_pause_is_seen_through_a_wandering_position() {
+        let mut points = straight(60);
+        let (north, height, time) = points[59];
+        let wandering = [0.0, 1.9, -0.8, 2.4, -1.7, 0.9];
+        points.extend((1..=60).map(|i| (north + wandering[i % 6], height, time + i as f64)));
+        points.extend((1..60).map(|i| (north + 5.0 * f64::from(i), height, time + 60.0 + f64::from(i))));
+        let found = report(&[points]);
+        assert_eq!(found.pauses, 1);
+        assert!((found.paused_s - 60.0).abs() <= 2.0, "{}", found.paused_s);
+        assert!((found.length_m - 590.0).abs() < 4.0, "{}", found.length_m);
+    }
+
+    #[test]
+    fn a_walk_recorded_every_second_may_be_lengthened() {
+        let slow = (0..300).map(|i| (1.4 * f64::from(i), Some(5.0), f64::from(i))).collect();
+        let found = report(&[slow]);
+        assert!(found.is_lengthened() && found.pauses == 0);
+        assert!(!report(&[straight(101)]).is_lengthened());
+    }
+
+    #[test]
+    fn points_off_the_globe_are_named() {
+        let text =
+            "<gpx><trk><trkseg><trkpt lat='95' lon='6'/><trkpt lat='96' lon='6'/></trkseg></trk></gpx>";
+        let error = Course::from_gpx(
+            text,
+            &TrackOptions {
+                smoothing: SmoothingLength::new(30.0).unwrap(),
+                surface: Surface::FirmGrass,
+                first_lap: false,
+            },
+        )
+        .unwrap_err();
+        assert_eq!(error, GpxError::OffTheGlobe { points: 2 });
+        assert!(error.to_string().contains("off the globe"));
+    }
+
     #[test]
     fn a_bad_file_is_refused_with_the_reason() {
-        let options =
-            TrackOptions { smoothing: SmoothingLength::new(30.0).unwrap(), surface: Surface::FirmGrass };
+        let options = TrackOptions {
+            smoothing: SmoothingLength::new(30.0).unwrap(),
+            surface: Surface::FirmGrass,
+            first_lap: false,
+        };
         let laughs = r#"<?xml version="1.0"?><!DOCTYPE gpx [<!ENTITY a "ha"><!ENTITY b "&a;&a;&a;&a;&a;&a;&a;&a;&a;&a;">]>
             <gpx><trk><trkseg><trkpt lat="1" lon="1"><ele>&b;</ele></trkpt></trkseg></trk></gpx>"#;
         let mut points = straight(101);
@@ -509,8 +696,11 @@ mod tests {
 
     #[test]
     fn too_many_points_are_refused() {
-        let options =
-            TrackOptions { smoothing: SmoothingLength::new(30.0).unwrap(), surface: Surface::FirmGrass };
+        let options = TrackOptions {
+            smoothing: SmoothingLength::new(30.0).unwrap(),
+            surface: Surface::FirmGrass,
+            first_lap: false,
+        };
         let point = "<trkpt lat='1' lon='1'/>".repeat(100_001);
         let text = format!("<gpx><trk><trkseg>{point}</trkseg></trk></gpx>");
         assert_eq!(Course::from_gpx(&text, &options), Err(GpxError::TooManyPoints));

@@ -2,10 +2,17 @@
 
 use crate::rider::{EFFICIENCY, GROUND, LOAD, PERSON, ROLLING};
 use crate::{
-    Bike, FootCostFactor, FootFactor, GrossEfficiency, Ground, LoadFactor, Rider, RollingCoefficient,
+    Bike, Cadence, FootCostFactor, FootFactor, GrossEfficiency, Ground, LoadFactor, MountTime, Mounting,
+    Rider, RollingCoefficient,
 };
 
-/// How the uncertain inputs are moved. The same inputs by the same amounts as in the [`Band`](crate::Band) of ride or run.
+/// How far the lowest cadence a rider still turns over may be off, rpm. Estimate: few riders ever measured it.
+const CADENCE_RPM: f64 = 5.0;
+/// How far the time lost by getting off and on may be off, both together, s. Estimate.
+const MOUNTING_S: f64 = 1.0;
+
+/// How the uncertain inputs are moved: those of the [`Band`](crate::Band) of ride or run by the same amounts, and the two
+/// that decide where a gear gives out and what that costs.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Moved {
     /// Added to gross efficiency.
@@ -18,14 +25,26 @@ pub(super) struct Moved {
     ground: f64,
     /// Factor on a person's cost on foot.
     person: f64,
+    /// Added to the lowest cadence, rpm.
+    cadence: f64,
+    /// Added to the time lost by getting off and on, both together, s.
+    mounting: f64,
 }
 
 impl Moved {
     /// As given.
-    pub(super) const NOT: Self = Self { efficiency: 0.0, rolling: 1.0, load: 0.0, ground: 1.0, person: 1.0 };
+    pub(super) const NOT: Self = Self {
+        efficiency: 0.0,
+        rolling: 1.0,
+        load: 0.0,
+        ground: 1.0,
+        person: 1.0,
+        cadence: 0.0,
+        mounting: 0.0,
+    };
 
     /// Each input alone, both ways.
-    pub(super) const EACH: [Self; 10] = [
+    pub(super) const EACH: [Self; 14] = [
         Self { efficiency: -EFFICIENCY, ..Self::NOT },
         Self { efficiency: EFFICIENCY, ..Self::NOT },
         Self { rolling: ROLLING[0], ..Self::NOT },
@@ -36,14 +55,32 @@ impl Moved {
         Self { ground: GROUND[1], ..Self::NOT },
         Self { person: PERSON[0], ..Self::NOT },
         Self { person: PERSON[1], ..Self::NOT },
+        Self { cadence: -CADENCE_RPM, ..Self::NOT },
+        Self { cadence: CADENCE_RPM, ..Self::NOT },
+        Self { mounting: -MOUNTING_S, ..Self::NOT },
+        Self { mounting: MOUNTING_S, ..Self::NOT },
     ];
 
     pub(super) fn rider(&self, given: &Rider) -> Rider {
         Rider {
             efficiency: GrossEfficiency::nearest(given.efficiency.share() + self.efficiency),
             foot_cost: FootCostFactor::nearest(given.foot_cost.value() * self.person),
+            lowest_cadence: self.lowest_cadence(given),
             ..*given
         }
+    }
+
+    /// No lower than a cadence may be, and no higher than the highest.
+    fn lowest_cadence(&self, given: &Rider) -> Cadence {
+        let rpm = (given.lowest_cadence.rpm() + self.cadence).min(given.highest_cadence.rpm());
+        Cadence::new(rpm.max(Cadence::LIMITS.min)).unwrap_or(given.lowest_cadence)
+    }
+
+    /// Half of it falls to getting off and half to getting on; neither takes less than no time.
+    pub(super) fn mounting(&self, given: &Mounting) -> Mounting {
+        let moved =
+            |time: MountTime| MountTime::new((time.s() + self.mounting / 2.0).max(0.0)).unwrap_or(time);
+        Mounting { off: moved(given.off), on: moved(given.on), ..*given }
     }
 
     pub(super) fn bike(&self, given: &Bike) -> Bike {
