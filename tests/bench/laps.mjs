@@ -36,8 +36,8 @@ async function timeSearch() {
   await new Promise((done) => setTimeout(done, 200));
   const start = performance.now();
   find('search-start').click();
-  while (!find('lap-found').innerText.includes('First of')) await new Promise((done) => setTimeout(done, 5));
+  while (!find('lap-found').textContent.includes('First of')) await new Promise((done) => setTimeout(done, 5));
   const duration = performance.now() - start;
-  const tried = Number(find('lap-found').innerText.match(/First of (\d+)/)[1]);
+  const tried = Number(find('lap-found').textContent.match(/First of (\d+)/)[1]);
   return { duration, tried, workers: Math.min(4, Math.max(1, navigator.hardwareConcurrency || 2)) };
 }

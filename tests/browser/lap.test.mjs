@@ -27,7 +27,7 @@ async function openLap(options, address = SINGLE_FILE) {
 }
 
 /** The answer holds the likely times, which come last. */
-const settled = (page) => page.waitForFunction(() => /likely/.test(document.getElementById('lap-answer').innerText), null, { timeout: SETTLED });
+const settled = (page) => page.waitForFunction(() => /likely/.test(document.getElementById('lap-answer').textContent), null, { timeout: SETTLED });
 
 const focusOn = (page) => page.evaluate(() => document.activeElement.id);
 
@@ -68,11 +68,11 @@ test('a recorded track is read, reported, smoothed and ridden; nothing leaves th
   await page.waitForFunction(() => document.getElementById('course').value === 'own');
   const report = await text(page, '#lap-course');
   assert.match(report, /^recorded-walk: \d+\.\d\d km long, \d+ m of climbing as recorded and \d+ m after smoothing over 40 m\. Found: \d+ points/);
-  await page.waitForFunction(() => document.getElementById('lap-answer').innerText.includes('recorded-walk'));
+  await page.waitForFunction(() => document.getElementById('lap-answer').textContent.includes('recorded-walk'));
   await page.fill('#smoothing', '120');
-  await page.waitForFunction(() => document.getElementById('lap-course').innerText.includes('over 120'));
+  await page.waitForFunction(() => document.getElementById('lap-course').textContent.includes('over 120'));
   await dropFile(page, 'again.gpx', await readFile(fixture('drawn-round-trip'), 'utf8'));
-  await page.waitForFunction(() => document.getElementById('lap-course').innerText.startsWith('again:'));
+  await page.waitForFunction(() => document.getElementById('lap-course').textContent.startsWith('again:'));
   assertQuiet(heard);
 });
 
@@ -85,18 +85,18 @@ test('a track of several laps is said to be, and cut to the first', async () => 
   };
   const gpx = `<gpx><trk><trkseg>${Array.from({ length: 801 }, (_, index) => point(index)).join('')}</trkseg></trk></gpx>`;
   await dropFile(page, 'race.gpx', gpx, 'h1');
-  await page.waitForFunction(() => /This looks like 4 laps of 1\.00 km/.test(document.getElementById('lap-course').innerText.replaceAll('\u00a0', ' ')));
+  await page.waitForFunction(() => /This looks like 4 laps of 1\.00 km/.test(document.getElementById('lap-course').textContent.replaceAll('\u00a0', ' ')));
   assert.match(await text(page, '#lap-course'), /Its end was recorded 16 m higher than its start; that was taken away evenly/);
   await page.focus('#laps-of-track');
   await page.keyboard.press('Enter');
-  await page.waitForFunction(() => /race, 1\.00 km/.test(document.getElementById('lap-answer').innerText.replaceAll('\u00a0', ' ')), null, { timeout: SETTLED });
+  await page.waitForFunction(() => /race, 1\.00 km/.test(document.getElementById('lap-answer').textContent.replaceAll('\u00a0', ' ')), null, { timeout: SETTLED });
   assert.match(await text(page, '#lap-course'), /This is the first of 4 laps/);
   assert.equal(await focusOn(page), 'laps-of-track');
   await page.fill('#smoothing', '60');
-  await page.waitForFunction(() => document.getElementById('lap-course').innerText.includes('over 60'));
+  await page.waitForFunction(() => document.getElementById('lap-course').textContent.includes('over 60'));
   assert.match(await text(page, '#lap-course'), /the first of 4 laps/, 'other smoothing keeps the lap');
   await page.click('#laps-of-track');
-  await page.waitForFunction(() => /Use the first lap/.test(document.getElementById('lap-course').innerText));
+  await page.waitForFunction(() => /Use the first lap/.test(document.getElementById('lap-course').textContent));
   assertQuiet(heard);
 });
 
@@ -116,12 +116,12 @@ test('a course too long for the sketch is left where it is', async () => {
   await page.waitForFunction(() => document.getElementById('course').value === 'own');
   const before = await page.inputValue('#sketch');
   await page.click('[data-act=sketch-it]');
-  await page.waitForFunction(() => document.getElementById('lap-course').innerText.startsWith('The sketch cannot hold this course'));
+  await page.waitForFunction(() => document.getElementById('lap-course').textContent.startsWith('The sketch cannot hold this course'));
   assert.equal(await page.inputValue('#sketch'), before);
   await page.click('summary:has-text("Sketch a course")');
   await page.fill('#sketch', '100; 0; firm grass; corner 20\n'.repeat(200));
   await page.selectOption('#course', 'sketch');
-  await page.waitForFunction(() => /longer than the field holds/.test(document.getElementById('says-sketch').innerText));
+  await page.waitForFunction(() => /longer than the field holds/.test(document.getElementById('says-sketch').textContent));
 });
 
 test('a bad file gets a clear message and the page lives on', async () => {
@@ -141,13 +141,13 @@ test('a bad file gets a clear message and the page lives on', async () => {
   ];
   for (const [name, contents, message] of bad) {
     await dropFile(page, name, contents);
-    await page.waitForFunction((source) => new RegExp(source).test(document.getElementById('lap-course').innerText), message.source);
+    await page.waitForFunction((source) => new RegExp(source).test(document.getElementById('lap-course').textContent), message.source);
     assert.equal(await page.inputValue('#course'), 'meadow');
   }
   await dropFile(page, 'large.gpx', 'x'.repeat(33 * 1024 * 1024));
-  await page.waitForFunction(() => document.getElementById('lap-course').innerText.includes('larger than 32 MB'));
+  await page.waitForFunction(() => document.getElementById('lap-course').textContent.includes('larger than 32 MB'));
   await page.selectOption('#course', 'sand-pit');
-  await page.waitForFunction(() => document.getElementById('lap-answer').innerText.includes('Sand pit'));
+  await page.waitForFunction(() => document.getElementById('lap-answer').textContent.includes('Sand pit'));
   assertQuiet(heard);
 });
 
@@ -156,9 +156,9 @@ test('a sketch is ridden, painted over, faulted by line, and travels in the link
   await page.click('summary:has-text("Sketch a course")');
   await page.selectOption('#course', 'sketch');
   await page.fill('#sketch', '800; 0; tarmac\n400; 1; firm grass');
-  await page.waitForFunction(() => /You never get off/.test(document.getElementById('lap-answer').innerText));
+  await page.waitForFunction(() => /You never get off/.test(document.getElementById('lap-answer').textContent));
   await page.fill('#paint', '100; 104; foot 2\n300; 420; mud');
-  await page.waitForFunction(() => /[Yy]ou get off once/.test(document.getElementById('lap-answer').innerText));
+  await page.waitForFunction(() => /[Yy]ou get off once/.test(document.getElementById('lap-answer').textContent));
   const link = await addressWith(page, 'pa=100;');
   await page.fill('#sketch', '800; 0; tarmac\n400; steep; firm grass');
   await page.waitForSelector('#sketch[aria-invalid]');
@@ -177,7 +177,7 @@ test('a course is kept in the browser, read again and forgotten', async () => {
     await page.reload();
     await page.waitForSelector('#kept-row:not([hidden])', { state: 'attached' });
     await page.selectOption('#kept', { label: 'My <b>lap</b>' });
-    await page.waitForFunction(() => document.getElementById('lap-course').innerText.startsWith('My <b>lap</b>: 39'));
+    await page.waitForFunction(() => document.getElementById('lap-course').textContent.startsWith('My <b>lap</b>: 39'));
     const [download] = await Promise.all([page.waitForEvent('download'), page.click('#save-course')]);
     const saved = JSON.parse(await readFile(await download.path(), 'utf8'));
     assert.equal(saved.remountCourse, 1);
@@ -218,16 +218,16 @@ test('a search runs in the background, is cancelled, and a result goes on the be
   assert.match(await text(page, '#lap-found'), /Cancelled before any was tried|Stopped after/);
   await page.fill('#search-small', '38');
   await page.click('#search-start');
-  await page.waitForFunction(() => document.getElementById('lap-found').innerText.includes('Ahead so far'), null, { timeout: SETTLED });
+  await page.waitForFunction(() => document.getElementById('lap-found').textContent.includes('Ahead so far'), null, { timeout: SETTLED });
   assert.doesNotMatch(await text(page, '#lap-found'), /\d+ of \d+/, 'the counter beside the bar is the only one');
-  await page.waitForFunction(() => document.getElementById('lap-found').innerText.includes('First of'), null, { timeout: 60_000 });
+  await page.waitForFunction(() => document.getElementById('lap-found').textContent.includes('First of'), null, { timeout: 60_000 });
   assert.match(await text(page, '#lap-found'), /ties? with it|more than the uncertainty/);
   assert.match(await text(page, '#lap-found'), /The rest were not tested\./);
   const mass = await page.inputValue('#body-mass');
   await page.fill('#body-mass', '81');
-  await page.waitForFunction(() => /^Searched for Autumn meadow as it was.*search again/.test(document.getElementById('lap-found').innerText));
+  await page.waitForFunction(() => /^Searched for Autumn meadow as it was.*search again/.test(document.getElementById('lap-found').textContent));
   await page.fill('#body-mass', mass);
-  await page.waitForFunction(() => !document.getElementById('lap-found').innerText.includes('search again'));
+  await page.waitForFunction(() => !document.getElementById('lap-found').textContent.includes('search again'));
   await page.focus('[data-picture=found] .plot');
   await page.keyboard.press('Home');
   const first = await text(page, '[data-picture=found] .reading');
@@ -243,7 +243,7 @@ test('axe-core finds nothing once the lap and a search stand there', async () =>
   const { page } = await openLap();
   await page.fill('#search-small', '44');
   await page.click('#search-start');
-  await page.waitForFunction(() => document.getElementById('lap-found').innerText.includes('First of'), null, { timeout: 60_000 });
+  await page.waitForFunction(() => document.getElementById('lap-found').textContent.includes('First of'), null, { timeout: 60_000 });
   await page.evaluate(axe.source);
   const found = await page.evaluate(() => globalThis.axe.run('#lap').then(({ violations }) => violations.map(({ id, nodes }) => `${id} at ${nodes[0].target}`)));
   assert.deepEqual(found, []);
