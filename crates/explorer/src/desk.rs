@@ -8,12 +8,11 @@ use crate::link;
 use crate::report::Report;
 use crate::scenario::{Complaint, Scenario};
 use crate::view;
-use serde::Serialize;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
 /// What changed on the page.
-#[derive(Debug, Default, Serialize)]
+#[derive(Debug, Default)]
 pub struct Update {
     /// Element ids with their new content.
     pub html: Vec<(String, String)>,

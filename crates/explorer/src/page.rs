@@ -4,8 +4,8 @@ use crate::chart::{self, Picture, Spot};
 use crate::desk::{Desk, Update};
 use crate::report::Report;
 use crate::view::form;
+use js_sys::{Array, Object, Reflect};
 use plotters_canvas::CanvasBackend;
-use serde::Serialize;
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -24,10 +24,24 @@ fn report() -> Rc<Report> {
     DESK.with_borrow(Desk::report)
 }
 
-fn to_js<T: Serialize>(value: &T) -> Result<JsValue, JsError> {
-    value
-        .serialize(&serde_wasm_bindgen::Serializer::json_compatible())
-        .map_err(|error| JsError::new(&error.to_string()))
+/// An object of JavaScript. There are two kinds only, for which serde would bring 14 kB of code.
+fn object(properties: &[(&str, JsValue)]) -> Result<JsValue, JsError> {
+    let object = Object::new();
+    for (name, value) in properties {
+        Reflect::set(&object, &JsValue::from_str(name), value)
+            .map_err(|_| JsError::new("an answer cannot be made"))?;
+    }
+    Ok(object.into())
+}
+
+fn pair(key: &str, value: impl Into<JsValue>) -> JsValue {
+    Array::of2(&key.into(), &value.into()).into()
+}
+
+/// Both texts of a pair.
+fn texts(pair: &JsValue) -> Option<(String, String)> {
+    let pair: &Array = pair.dyn_ref()?;
+    Some((pair.get(0).as_string()?, pair.get(1).as_string()?))
 }
 
 fn picture(name: &str) -> Result<Picture, JsError> {
@@ -57,9 +71,9 @@ pub fn open(link: &str) -> Result<JsValue, JsError> {
 /// # Errors
 /// When the pairs are not pairs of texts.
 #[wasm_bindgen]
-pub fn edit(edits: JsValue) -> Result<JsValue, JsError> {
-    let edits: Vec<(String, String)> =
-        serde_wasm_bindgen::from_value(edits).map_err(|error| JsError::new(&error.to_string()))?;
+pub fn edit(edits: &Array) -> Result<JsValue, JsError> {
+    let edits: Option<Vec<_>> = edits.iter().map(|pair| texts(&pair)).collect();
+    let edits = edits.ok_or_else(|| JsError::new("an edit is a pair of texts"))?;
     answer(at_desk(|desk| desk.edit(&edits)))
 }
 
@@ -85,9 +99,19 @@ pub fn act(name: &str) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.act(name)).ok_or_else(|| JsError::new("no such act"))?)
 }
 
-#[expect(clippy::needless_pass_by_value, reason = "an update is made to be handed over")]
 pub(crate) fn answer(update: Update) -> Result<JsValue, JsError> {
-    to_js(&update)
+    let pairs = |pairs: &[(&'static str, String)]| -> JsValue {
+        pairs.iter().map(|(key, text)| pair(key, text)).collect::<Array>().into()
+    };
+    object(&[
+        ("html", update.html.iter().map(|(id, html)| pair(id, html)).collect::<Array>().into()),
+        ("values", pairs(&update.values)),
+        ("wrong", update.wrong.iter().map(|key| JsValue::from_str(key)).collect::<Array>().into()),
+        ("labels", pairs(&update.labels)),
+        ("undo", update.undo.into()),
+        ("link", update.link.map_or(JsValue::NULL, JsValue::from)),
+        ("most", update.most.iter().map(|&(key, most)| pair(key, most as f64)).collect::<Array>().into()),
+    ])
 }
 
 /// Height of a picture at a width, CSS pixels.
@@ -138,8 +162,22 @@ fn spot(
     let picture = picture(name)?;
     let spots = picture.spots(&report(), size);
     choose(&spots)
-        .and_then(|index| spots.get(index).map(|spot| spot.seen(index)))
-        .map_or(Ok(JsValue::NULL), |seen| to_js(&seen))
+        .and_then(|index| spots.get(index).map(|spot| seen(spot, index)))
+        .unwrap_or(Ok(JsValue::NULL))
+}
+
+/// A spot with its place in the order.
+fn seen(spot: &Spot, index: usize) -> Result<JsValue, JsError> {
+    let (left, top) = spot.from;
+    object(&[
+        ("index", (index as f64).into()),
+        ("left", left.into()),
+        ("top", top.into()),
+        ("width", (spot.to.0 - left).into()),
+        ("height", (spot.to.1 - top).into()),
+        ("text", (&spot.text).into()),
+        ("puts", spot.puts.as_ref().map_or(JsValue::NULL, |(field, value)| pair(field.spec().key, value))),
+    ])
 }
 
 /// The spot of a picture nearest to a point.

@@ -34,6 +34,7 @@
 //! ```
 
 mod course;
+mod decimal;
 mod drivetrain;
 mod order;
 mod position;
@@ -50,6 +51,7 @@ pub use course::{
 };
 #[cfg(feature = "gpx")]
 pub use course::{GpxError, TrackCourse, TrackOptions, TrackReport};
+pub use decimal::decimal;
 pub use drivetrain::{
     Assumption, BottomBracketDrop, Cage, CageAngle, CageMeasures, CentreDistance, ChainAdvice, ChainAngle,
     ChainDefaults, ChainFit, ChainLinks, ChainLinksError, ChainMeasure, ChainPath, ChainPitch, ChainSetup,

@@ -1,6 +1,6 @@
 //! What is printed can be read again, and no text does harm.
 
-use gear_math::{BeadSeat, Cassette, Chainset, NominalWidth, TyreSize};
+use gear_math::{BeadSeat, Cassette, Chainset, NominalWidth, TyreSize, decimal};
 use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 
@@ -38,6 +38,23 @@ proptest! {
         let tyre = TyreSize { width: NominalWidth::new(mm).unwrap(), bead_seat };
         prop_assert_eq!(tyre.to_string().parse(), Ok(tyre));
         prop_assert_eq!(format!("{}-{mm}", bead_seat.mm()).parse(), Ok(tyre));
+    }
+
+    #[test]
+    fn a_number_is_read_as_the_nearest_float(text in "[+-]?[0-9]{0,10}(\\.[0-9]{0,9})?([eE]-(1[0-2]|[0-9]))?") {
+        prop_assert_eq!(decimal(&text).map(f64::to_bits), text.parse::<f64>().ok().map(f64::to_bits), "{}", text);
+    }
+
+    #[test]
+    fn a_float_is_read_back_from_its_text(value in -1e6_f64..1e6) {
+        prop_assert_eq!(decimal(&value.to_string()), Some(value));
+    }
+
+    #[test]
+    fn other_text_is_no_number(text in "[0-9.eE+-]{0,6}|[ -~]{0,4}|\\PC{0,4}") {
+        // Every word that stands for a number has an n in it.
+        let known = text.parse::<f64>().ok().filter(|_| !text.bytes().any(|byte| matches!(byte, b'n' | b'N')));
+        prop_assert_eq!(decimal(&text).is_some(), known.is_some(), "{}", text);
     }
 
     #[test]

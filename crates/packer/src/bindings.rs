@@ -31,7 +31,6 @@ fn generate(bindgen: &mut Bindgen, wasm: &Path, folder: &Path) -> Result<Binding
         .out_name("remount")
         .typescript(true)
         .omit_default_module_path(true)
-        .remove_name_section(true)
         .remove_producers_section(true)
         .generate(folder)
         .with_context(|| format!("cannot make bindings for {}", wasm.display()))?;

@@ -2,7 +2,6 @@
 
 use super::Point;
 use crate::field::Field;
-use serde::Serialize;
 
 /// A rectangle of a picture and what it says.
 #[derive(Debug, Clone, PartialEq)]
@@ -17,18 +16,6 @@ pub struct Spot {
     pub puts: Option<(Field, String)>,
 }
 
-/// A spot as the page gets it.
-#[derive(Debug, Serialize)]
-pub struct Seen<'a> {
-    index: usize,
-    left: f64,
-    top: f64,
-    width: f64,
-    height: f64,
-    text: &'a str,
-    puts: Option<(&'static str, &'a str)>,
-}
-
 impl Spot {
     /// A spot around a rectangle, grown by `by` on every side so that its frame does not hide what it holds.
     #[must_use]
@@ -40,14 +27,6 @@ impl Spot {
     #[must_use]
     pub fn putting(self, field: Field, value: usize) -> Self {
         Self { puts: Some((field, value.to_string())), ..self }
-    }
-
-    /// The spot as the page gets it, with its place in the order.
-    #[must_use]
-    pub fn seen(&self, index: usize) -> Seen<'_> {
-        let (left, top) = self.from;
-        let puts = self.puts.as_ref().map(|(field, value)| (field.spec().key, value.as_str()));
-        Seen { index, left, top, width: self.to.0 - left, height: self.to.1 - top, text: &self.text, puts }
     }
 
     fn distance(&self, (x, y): Point) -> f64 {

@@ -3,6 +3,7 @@
 //! Only `trkpt` and `rtept` with `lat`, `lon`, `ele` and `time` are read; everything else is skipped. A document
 //! type declaration is refused and entities are never expanded, so nested entities cannot grow.
 
+use crate::decimal;
 use core::fmt;
 use quick_xml::Reader;
 use quick_xml::events::{BytesStart, Event};
@@ -223,7 +224,7 @@ impl Filing {
 }
 
 fn number(text: &str) -> Option<f64> {
-    text.trim().parse().ok().filter(|value: &f64| value.is_finite())
+    decimal(text.trim()).filter(|value| value.is_finite())
 }
 
 fn place(element: &BytesStart<'_>) -> Option<RawPoint> {

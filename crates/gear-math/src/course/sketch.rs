@@ -2,6 +2,7 @@
 
 use crate::{
     CornerSpeed, Course, CourseError, Gradient, Obstacle, ObstacleTime, Segment, StretchLength, Surface,
+    decimal,
 };
 use core::fmt::{self, Write as _};
 use core::str::FromStr;
@@ -167,7 +168,7 @@ fn extra(segment: &mut Segment, cell: &str) -> Result<(), SketchFault> {
 fn number(text: &str, units: &[&str]) -> Option<f64> {
     let text = text.trim();
     let bare = units.iter().find_map(|unit| text.strip_suffix(unit)).unwrap_or(text);
-    bare.trim().replace(',', ".").replace('\u{2212}', "-").parse().ok()
+    decimal(&bare.trim().replace(',', ".").replace('\u{2212}', "-"))
 }
 
 impl Surface {

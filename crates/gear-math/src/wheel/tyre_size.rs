@@ -103,10 +103,10 @@ fn bead_seat(text: &str) -> Option<BeadSeat> {
     text.parse().ok().and_then(BeadSeat::from_mm)
 }
 
-/// A plain decimal number; none of the other forms that Rust reads as one, such as `inf` or `1e9`.
+/// A plain decimal number; without a sign or a power of ten.
 fn decimal(text: &str) -> Result<f64, TyreSizeError> {
     let is_plain = text.bytes().all(|b| b.is_ascii_digit() || b == b'.');
-    text.parse().ok().filter(|_| is_plain).ok_or(TyreSizeError::Unreadable)
+    crate::decimal(text).filter(|_| is_plain).ok_or(TyreSizeError::Unreadable)
 }
 
 /// Cuts off the letter that trade names end their rim size with.
