@@ -3,7 +3,7 @@
 use super::parse::Reader;
 use crate::field::Field;
 use gear_math::{
-    Braking, Chainring, Course, Demo, Mounting, ObstacleTime, Shifting, SmoothingLength, Surface,
+    Braking, Chainring, Course, Demo, Mounting, ObstacleTime, Shifting, SmoothingLength, Surface, decimal,
 };
 use std::rc::Rc;
 
@@ -180,7 +180,7 @@ fn coat(line: &str) -> Option<(f64, f64, Coat)> {
     let mut cells = line.split([';', '|', '\t']).map(str::trim);
     let mut metres = || -> Option<f64> {
         let cell = cells.next()?;
-        let metres: f64 = cell.strip_suffix('m').unwrap_or(cell).trim().replace(',', ".").parse().ok()?;
+        let metres = decimal(&cell.strip_suffix('m').unwrap_or(cell).trim().replace(',', "."))?;
         metres.is_finite().then_some(metres)
     };
     let (from, to) = (metres()?, metres()?);
@@ -189,7 +189,7 @@ fn coat(line: &str) -> Option<(f64, f64, Coat)> {
         Some(time) => {
             let time = time.trim();
             let time = time.strip_suffix('s').unwrap_or(time).trim().replace(',', ".");
-            let seconds = if time.is_empty() { 0.0 } else { time.parse().ok()? };
+            let seconds = if time.is_empty() { 0.0 } else { decimal(&time)? };
             Coat::Obstacle(ObstacleTime::new(seconds).ok()?)
         }
         None => Coat::Ground(Surface::named(what)?),

@@ -6,7 +6,7 @@ use crate::field::{Field, Kind};
 use crate::number::trimmed;
 use gear_math::{
     Cadence, ChainLinks, Climb, Derailleur, Limits, Measured, OutOfLimits, Pressure, Speed, TyreKind,
-    TyreSize, Wheel,
+    TyreSize, Wheel, decimal,
 };
 use std::fmt::Display;
 use std::str::FromStr;
@@ -258,9 +258,7 @@ fn in_unit(value: &str, field: Field) -> String {
 fn number(text: &str, field: Field) -> Result<f64, String> {
     let bare = text.strip_suffix(field.spec().unit).unwrap_or(text).trim_end().replace('−', "-");
     let dotted = if bare.contains('.') { bare } else { bare.replacen(',', ".", 1) };
-    let digits =
-        dotted.bytes().all(|byte| byte.is_ascii_digit() || matches!(byte, b'.' | b'-' | b'+' | b'e' | b'E'));
-    dotted.parse().ok().filter(|_| digits).ok_or_else(|| format!("Type a number{}", example(field)))
+    decimal(&dotted).ok_or_else(|| format!("Type a number{}", example(field)))
 }
 
 /// “, such as 55.” with the field's starting value, where it has one.
