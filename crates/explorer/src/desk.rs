@@ -8,7 +8,7 @@ use crate::link;
 use crate::report::Report;
 use crate::scenario::{Complaint, Scenario};
 use crate::view;
-use std::collections::BTreeMap;
+use std::mem;
 use std::rc::Rc;
 
 /// What changed on the page.
@@ -39,7 +39,7 @@ pub struct Desk {
     pub(crate) history: History,
     notices: Vec<String>,
     complaints: Vec<Complaint>,
-    shown: BTreeMap<String, String>,
+    shown: Vec<(String, String)>,
 }
 
 impl Desk {
@@ -162,16 +162,11 @@ impl Desk {
         }
     }
 
-    /// Keeps only the fragments that differ from what the page already shows.
+    /// Keeps only the fragments that differ from what the page already shows. They always come in the same order.
     fn changed(&mut self, fragments: Vec<(String, String)>) -> Vec<(String, String)> {
-        let mut changed = Vec::new();
-        for (id, html) in fragments {
-            if self.shown.get(&id) != Some(&html) {
-                self.shown.insert(id.clone(), html.clone());
-                changed.push((id, html));
-            }
-        }
-        changed
+        let before = mem::replace(&mut self.shown, fragments);
+        let places = self.shown.iter().enumerate();
+        places.filter(|(place, now)| before.get(*place) != Some(now)).map(|(_, now)| now.clone()).collect()
     }
 }
 
