@@ -36,7 +36,9 @@ function roundTheLap(engine, show) {
     due();
   }, { rootMargin: '600px' });
   for (const id of ['lap', 'sheet']) watch.observe(find(id));
-  addEventListener('beforeprint', () => put(engine.lap(true)));
+  const settle = () => put(engine.lap(true));
+  addEventListener('beforeprint', settle);
+  document.addEventListener('click', ({ target }) => target.closest('[data-act=copy-sheet]') && settle(), true);
 
   // Courses: chosen, dropped, kept.
 

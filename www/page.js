@@ -17,6 +17,7 @@
   const inView = new Set();
   const typed = new Map();
   const LINK_PAUSE = 200; // milliseconds
+  const JUMP_SETTLES = 2000; // milliseconds
   let frame = 0;
   let linkDue = 0;
   let lapDue = () => {};
@@ -273,6 +274,15 @@
     const element = find(hash.slice(1));
     return element?.matches("main > section, main h3, #bench, [data-field]") ? element : null;
   }
+  /** Brings an element to the top and keeps it there while what stands above it gets its height. */
+  function jump(element) {
+    element.scrollIntoView();
+    const growing = new ResizeObserver(() => element.scrollIntoView());
+    growing.observe(document.querySelector("main"));
+    const stop = () => growing.disconnect();
+    setTimeout(stop, JUMP_SETTLES);
+    for (const act of ["wheel", "touchstart", "pointerdown", "keydown"]) addEventListener(act, stop, { once: true, passive: true });
+  }
   addEventListener("hashchange", () => {
     if (place(location.hash)) return;
     clearTimeout(linkDue);
@@ -284,7 +294,7 @@
     event.preventDefault();
     const isField = target.matches("[data-field]");
     for (let fold = target.closest("details"); fold; fold = fold.parentElement.closest("details")) fold.open = true;
-    (isField ? target.closest(".field") : target).scrollIntoView();
+    jump(isField ? target.closest(".field") : target);
     if (!isField) target.tabIndex = -1;
     target.focus({ preventScroll: true });
   });
@@ -305,10 +315,6 @@
   find("more").open = matchMedia("(min-width: 60rem)").matches;
   const start = place(location.hash);
   show(engine.open(start ? "" : location.hash));
-  if (start) {
-    start.scrollIntoView();
-    // Once more when the pictures on the way have their heights.
-    requestAnimationFrame(() => setTimeout(() => start.scrollIntoView(), 50));
-  }
+  if (start) jump(start);
   document.documentElement.dataset.engine = "ready";
 })();

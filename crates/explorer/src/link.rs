@@ -199,9 +199,10 @@ pub fn read(link: &str) -> Opened {
             }
             opened.bench.write(field, &text);
         } else {
-            opened
-                .complaints
-                .push(format!("“{}” in the link is not known here and was left out.", shorten(&key)));
+            let unknown = format!("“{}” in the link is not known here and was left out.", shorten(&key));
+            if !opened.complaints.contains(&unknown) {
+                opened.complaints.push(unknown);
+            }
         }
     }
     if !marked {

@@ -210,7 +210,7 @@ fn the_sheet_tells_riding_from_running() {
     says(sheet, &[], "Reckoned for220 W and 72.9 kg in all on wet, soft grass");
     says(sheet, &[], "A Lowest gear34×30, down to 8.1 km/h, runs out at 8.0 %A On foot from8.0 %, by gear");
     says(sheet, &[], "Too close to callfrom 9.5 % on");
-    says(sheet, &[], "A 9.0 % for 60 mon foot: gear (36 s)");
+    says(sheet, &[], "A 9.0 % for 60 mforce it at 236 W in 27 s, or 36 s on foot");
     says(sheet, &[], "B 9.0 % for 60 mride: riding 29 s, on foot 36 s");
     let easy =
         [(Field::Ground, "tarmac"), (Field::GripCounts, "off"), (Field::Balance, ""), (Field::Legs, "off")];

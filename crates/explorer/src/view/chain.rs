@@ -120,7 +120,8 @@ pub(super) fn block(report: &Report) -> Block {
             Err(error) => block.row_of(side, "Chain", error.to_string()),
             Ok(chain) => {
                 block.row_of(side, "Chain to fit", links(chain.advice.suited.links.count()));
-                block.row_of(side, "Cage", for_the_sheet(chain));
+                let makers = &report.setups[side as usize].cage.verdict;
+                block.row_of(side, "Cage", for_the_sheet(chain) + before_geometry(*makers));
             }
         }
     }
@@ -131,6 +132,15 @@ pub(super) fn block(report: &Report) -> Block {
         block.cautions.push(format!("Measure before you cut the chain: {measures}. Left empty, taken as usual, and enough to change a number of links."));
     }
     block
+}
+
+/// What has to be said beside the verdict of geometry, where the maker's is another.
+const fn before_geometry(makers: CageVerdict) -> &'static str {
+    match makers {
+        CageVerdict::DoesNotFit => ", were it not for the maker’s figures above, which come first",
+        CageVerdict::FitsIfGearsAvoided => "; the maker’s figures above come first",
+        _ => "",
+    }
 }
 
 fn for_the_sheet(chain: &ChainReport) -> String {

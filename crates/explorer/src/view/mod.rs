@@ -44,9 +44,14 @@ pub fn fragments(
 ) -> Vec<(String, String)> {
     let doubts = |groups: &[Group], borrowed: &[Field]| {
         notices::doubts(complaints, &|field| {
-            groups.contains(&field.spec().group) || borrowed.contains(&field)
+            let group = field.spec().group;
+            group.on_bench() || groups.contains(&group) || borrowed.contains(&field)
         })
     };
+    let position_doubts = notices::doubts(complaints, &|field| {
+        Group::POSITION.contains(&field.spec().group)
+            || [Field::BottomBracketDrop, Field::Tyre].contains(&field)
+    });
     let sections: [(&str, Markup); 38] = [
         ("scenario", notices::scenario(is_demo)),
         ("notices", notices::list(notices)),
@@ -88,10 +93,7 @@ pub fn fragments(
         ("tyre-answer", answered(&doubts(&Group::TYRE, &WEIGHING), &tyre::answer(report))),
         ("tyre-tables", tyre::tables(report)),
         ("tyre-working", tyre::working(report)),
-        (
-            "position-answer",
-            answered(&doubts(&Group::POSITION, &[Field::BottomBracketDrop]), &position::answer(report)),
-        ),
+        ("position-answer", answered(&position_doubts, &position::answer(report))),
         ("position-tables", position::tables(report)),
         ("position-working", position::working(report)),
         ("sheet-page", sheet::page(report, link, &notices::doubts(complaints, &|_| true))),

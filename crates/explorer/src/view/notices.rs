@@ -41,8 +41,7 @@ pub(super) fn beside_fields(report: &Report, complaints: &[Complaint]) -> Vec<(S
 /// understood.
 #[must_use]
 pub(crate) fn doubts(complaints: &[Complaint], asked_for: &dyn Fn(Field) -> bool) -> Markup {
-    let concerns =
-        |complaint: &&Complaint| complaint.field.spec().group.on_bench() || asked_for(complaint.field);
+    let concerns = |complaint: &&Complaint| asked_for(complaint.field);
     html! {
         @if complaints.iter().any(|complaint| concerns(&complaint)) {
             p.doubt {

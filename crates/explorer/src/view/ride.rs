@@ -300,9 +300,20 @@ pub(super) fn block(report: &Report) -> Block {
     );
     for side in &ride.sides {
         let foot = seconds(side.plan.foot);
-        let words = match side.plan.ride {
-            None => format!("{} ({foot})", judged(side.plan.verdict, side.plan.answer.limits)),
-            Some(time) => format!("{}: riding {}, on foot {foot}", verdict(side.plan.verdict), seconds(time)),
+        let length = ride.inputs.length;
+        let words = match (side.plan.ride, side.forced_at(length)) {
+            (None, _) if side.carried(length) => "carry your speed over it".to_owned(),
+            (None, Some((power, time))) => {
+                format!(
+                    "force it at {} in {}, or {foot} on foot",
+                    with_unit(power.watts(), 0, "W"),
+                    seconds(time)
+                )
+            }
+            (None, None) => format!("{} ({foot})", judged(side.plan.verdict, side.plan.answer.limits)),
+            (Some(time), _) => {
+                format!("{}: riding {}, on foot {foot}", verdict(side.plan.verdict), seconds(time))
+            }
         };
         block.row_of(side.side, &climb, words);
     }
