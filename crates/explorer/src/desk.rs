@@ -130,7 +130,7 @@ impl Desk {
         if let Some(found) = &mut room.found {
             Rc::make_mut(found).compare(&read.scenario, room.own.as_deref());
         }
-        let report = Report::of(&read.scenario);
+        let report = Report::after(&read.scenario, &self.report);
         self.report = Rc::new(Report { lap: room, ..report });
         self.good = read.scenario;
         self.complaints = read.complaints;

@@ -20,6 +20,7 @@ use crate::number::{plain, rpm, trimmed};
 use crate::scenario::{CadenceWindow, LapInputs, Probe, Scenario};
 use crate::speed_unit::SpeedUnit;
 use gear_math::{Comparison, Derailleur, DevelopmentSpan, GearStep, PathError, RollOutLimit, SetUp, Wheel};
+use std::rc::Rc;
 
 /// Least ratio of the ends of a picture's development scale.
 const SMALLEST_SPAN: f64 = 1.5;
@@ -56,7 +57,7 @@ pub struct Report {
     /// The chains of A and B; an error where wheels would run into each other.
     pub chains: [Result<ChainReport, PathError>; 2],
     /// Riding against going on foot.
-    pub ride: RideReport,
+    pub ride: Rc<RideReport>,
     /// How the lap is to be ridden.
     pub lap_inputs: LapInputs,
     /// The lap itself, which is worked out apart from the rest because it takes longer.
@@ -110,6 +111,20 @@ impl Report {
     /// Works a scenario out.
     #[must_use]
     pub fn of(scenario: &Scenario) -> Self {
+        Self::around(scenario, Rc::new(RideReport::of(scenario)))
+    }
+
+    /// The same as [`of`](Self::of), with what takes longest from `before` where it was worked out from the same.
+    #[must_use]
+    pub fn after(scenario: &Scenario, before: &Self) -> Self {
+        if before.ride.inputs == scenario.ride {
+            Self::around(scenario, Rc::clone(&before.ride))
+        } else {
+            Self::of(scenario)
+        }
+    }
+
+    fn around(scenario: &Scenario, ride: Rc<RideReport>) -> Self {
         let wheel = scenario.wheel.roll_out();
         let set_up = |side: Side| SetUp { drivetrain: scenario.drivetrain(side), wheel };
         let comparison = set_up(Side::A).compare(&set_up(Side::B), scenario.tolerance);
@@ -130,7 +145,7 @@ impl Report {
             derailleur: scenario.derailleur,
             limit: scenario.limit,
             chains: [ChainReport::new(Side::A, scenario), ChainReport::new(Side::B, scenario)],
-            ride: RideReport::of(scenario),
+            ride,
             lap_inputs: scenario.lap.clone(),
             lap: LapRoom::default(),
             tyre: TyreReport::new(scenario),
@@ -214,4 +229,32 @@ fn near(setups: &[SetupReport; 2], tolerance: gear_math::DuplicateTolerance) -> 
         }
     }
     near
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bench::Bench;
+    use crate::field::{Field, Kind};
+
+    /// Another text that the field understands, as far as one can be made up.
+    fn another(field: Field) -> String {
+        let start = field.spec().start;
+        match field.spec().kind {
+            Kind::Choice(choices) => choices[choices.len() - 1].0.to_owned(),
+            _ => start.parse::<f64>().map_or("28".to_owned(), |number| (number * 1.05 + 0.01).to_string()),
+        }
+    }
+
+    #[test]
+    fn what_is_kept_is_what_would_be_worked_out() {
+        let before = Report::default();
+        for &field in Field::ALL {
+            let mut bench = Bench::default();
+            bench.write(field, &another(field));
+            let scenario = Scenario::read(&bench, &Scenario::default()).scenario;
+            let (kept, fresh) = (Report::after(&scenario, &before), Report::of(&scenario));
+            assert_eq!(format!("{:?}", kept.ride), format!("{:?}", fresh.ride), "{field:?}");
+        }
+    }
 }
