@@ -163,7 +163,7 @@ impl Desk {
     fn set_room(&mut self, room: LapRoom) {
         match Rc::get_mut(&mut self.report) {
             Some(report) => report.lap = room,
-            None => self.report = Rc::new(Report { lap: room, ..Report::of(&self.good) }),
+            None => self.report = Rc::new(Report { lap: room, ..Report::after(&self.good, &self.report) }),
         }
     }
 

@@ -15,7 +15,6 @@ mod lap_desk;
 pub mod lap_page;
 pub mod link;
 mod number;
-mod order;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]
 pub mod page;
 pub mod report;

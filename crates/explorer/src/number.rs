@@ -30,6 +30,20 @@ pub(crate) fn with_unit(value: f64, decimals: usize, unit: &str) -> String {
     format!("{}\u{a0}{unit}", plain(value, decimals))
 }
 
+/// A length, to a tenth where there is one: a tape shows half millimetres at best.
+#[must_use]
+pub(crate) fn mm(mm: f64) -> String {
+    with_unit(mm, usize::from((mm - mm.round()).abs() >= 0.05), "mm")
+}
+
+/// Words with their first letter in capital.
+#[must_use]
+pub(crate) fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    let first = letters.next().map(|letter| letter.to_uppercase().to_string()).unwrap_or_default();
+    first + letters.as_str()
+}
+
 /// A number with as many places as it needs, at most three.
 #[must_use]
 pub(crate) fn trimmed(value: f64) -> String {

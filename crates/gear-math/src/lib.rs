@@ -69,6 +69,7 @@ pub use drivetrain::{
     RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind, Side, Sprocket, SprocketStep,
     StepSpread, TotalCapacity,
 };
+pub use order::ascending;
 pub use position::{
     BarCloser, BarDepth, BarDrop, BarPlacement, BarRaise, BarReach, BarShape, BarTolerance, BikePoint,
     CarriedPosition, ClampHeight, CrossBike, ExactStem, Footing, ForkRake, FrameReach, FrameStack,

@@ -1,8 +1,16 @@
 //! Sorting by a number. The library's sort is compiled anew for every type, at some kilobytes each, which a page has to
 //! load; these two are small.
 
-/// Sorts `items` by a number, smallest first; equal ones keep their order. For lists of up to a few dozen.
-pub(crate) fn ascending<T>(items: &mut [T], key: impl Fn(&T) -> f64) {
+/// Sorts `items` by a number, smallest first; equal ones keep their order. For lists of up to a few hundred.
+///
+/// # Example
+/// ```
+/// use gear_math::ascending;
+/// let mut teeth = [28.0, 11.0, 17.0];
+/// ascending(&mut teeth, |&teeth| teeth);
+/// assert_eq!(teeth, [11.0, 17.0, 28.0]);
+/// ```
+pub fn ascending<T>(items: &mut [T], key: impl Fn(&T) -> f64) {
     for end in 1..items.len() {
         let mut at = end;
         while at > 0 && key(&items[at - 1]) > key(&items[at]) {
@@ -44,6 +52,13 @@ fn merged(run: &[usize], width: usize, keys: &[f64]) -> Vec<usize> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn equal_keys_keep_their_order() {
+        let mut items = [(2.0, 'a'), (1.0, 'b'), (2.0, 'c'), (0.5, 'd'), (1.0, 'e')];
+        ascending(&mut items, |item| item.0);
+        assert_eq!(items.map(|item| item.1), ['d', 'b', 'e', 'a', 'c']);
+    }
 
     #[test]
     fn both_sort_as_the_library_does() {

@@ -6,9 +6,9 @@ use super::scale::{Scale, spread};
 use super::side::{tube, wire};
 use super::{Size, Spot};
 use crate::number::{plain, trimmed, with_unit};
-use crate::order::ascending;
 use crate::report::{Report, RideSide, Side};
 use crate::view::ride_words::judged;
+use gear_math::ascending;
 use gear_math::{ClimbPlan, Distance};
 
 const LEFT: f64 = 40.0;

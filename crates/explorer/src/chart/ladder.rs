@@ -6,8 +6,8 @@ use super::scale::{Scale, spread};
 use super::side::{bar, gear_label};
 use super::{Size, Spot};
 use crate::number::{counted, listed, percent, plain};
-use crate::order::ascending;
 use crate::report::{GearLine, Reach, Report, SetupReport, Side, Tie};
+use gear_math::ascending;
 
 const RUNG: f64 = 5.0;
 const LABEL_GAP: f64 = 13.5;

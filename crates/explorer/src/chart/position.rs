@@ -3,7 +3,7 @@
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
 use super::{Size, Spot};
-use crate::number::{plain, with_unit};
+use crate::number::{mm, plain};
 use crate::report::{PositionReport, Report};
 use gear_math::{BikePoint, PositionView};
 
@@ -314,8 +314,4 @@ fn stem(position: &PositionReport) -> String {
 /// Tenths only where there are any.
 fn short(mm: f64) -> String {
     plain(mm, usize::from((mm - mm.round()).abs() >= 0.05))
-}
-
-fn mm(mm: f64) -> String {
-    with_unit(mm, usize::from((mm - mm.round()).abs() >= 0.05), "mm")
 }

@@ -6,9 +6,9 @@ use super::scale::Scale;
 use super::side::{tube, wire};
 use super::{Size, Spot};
 use crate::number::{percent, plain, with_unit};
-use crate::order::ascending;
 use crate::report::{Report, RideSide, Side};
 use crate::view::ride_words::{cadence, gait, grade, judged, mark};
+use gear_math::ascending;
 use gear_math::{Answer, Gait, MarkKind, Reason, Speed};
 
 const LEFT: f64 = 54.0;
@@ -22,7 +22,8 @@ const UNDER: f64 = 4.0 * LINE;
 const LETTER: f64 = 6.4;
 /// Marks of A and B closer than this stand as one, per cent.
 const SAME: f64 = 0.05;
-const GRADIENTS: [f64; 10] = [0.0, 5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 35.0, 40.0, 45.0];
+/// Ticks of an axis of gradients.
+pub(super) const GRADIENTS: [f64; 10] = [0.0, 5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 35.0, 40.0, 45.0];
 const SPEEDS: [f64; 20] = [
     0.5, 1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0, 80.0,
     100.0,

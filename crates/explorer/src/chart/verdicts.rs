@@ -3,6 +3,7 @@
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::Scale;
+use super::slopes::GRADIENTS;
 use super::{Size, Spot};
 use crate::number::{percent, plain};
 use crate::report::{GroundRow, Report, Side, Stretch};
@@ -19,7 +20,6 @@ const FOOT: f64 = 24.0;
 const HATCH: f64 = 6.0;
 /// Width of a letter of a label, CSS pixels; a generous estimate.
 const LETTER: f64 = 6.2;
-const GRADIENTS: [f64; 10] = [0.0, 5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 35.0, 40.0, 45.0];
 
 fn across(width: f64) -> Scale {
     Scale::even((0.0, 45.0), (LEFT, width - RIGHT))

@@ -5,8 +5,8 @@ use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::Scale;
 use super::{Size, Spot};
 use crate::number::counted;
-use crate::order::ascending;
 use crate::report::{GearLine, Report, SetupReport, Side};
+use gear_math::ascending;
 
 const TOP: f64 = 34.0;
 const PANEL: f64 = 210.0;

@@ -11,7 +11,7 @@ mod tyre;
 pub use chain::{ChainReport, Doubt, Station, direction, state_name};
 pub use lap::{Found, Hunt, LapQuestion, LapReport, LapRoom, OwnCourse, Settled, TESTED_S, row};
 pub use position::PositionReport;
-pub use ride::{GroundRow, OtherGear, RideReport, RideSide, Stretch, Swing, surface_name};
+pub use ride::{Ascent, GroundRow, OtherGear, RideReport, RideSide, Stretch, Swing, surface_name};
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;
 pub use tyre::{Gauge, GearOnBoth, OtherTyre, TyreFit, TyreReport, WidthLine};

@@ -2,8 +2,8 @@
 
 use super::Side;
 use crate::field::{Field, Kind};
-use crate::order::ascending;
 use crate::scenario::{RideInputs, Scenario};
+use gear_math::ascending;
 use gear_math::{
     Answer, Carry, Cell, Climb, ClimbLength, ClimbPlan, CriticalPower, Crossover, Distance, Flip, FlipChange,
     Gear, Ground, LimitsHeld, MarkKind, OverGear, PowerDemand, Reason, RideOrRun, Slope, Speed, Surface,
@@ -199,6 +199,17 @@ impl RideSide {
         over.lasts.is_none_or(|(_, far)| far.m() >= length.m()).then(|| (over.power, over.time(length)))
     }
 
+    /// What there is to do about a climb of this length.
+    #[must_use]
+    pub fn ascent(&self, length: ClimbLength) -> Ascent {
+        match (self.plan.ride, self.forced_at(length)) {
+            (Some(time), _) => Ascent::Ridden(time),
+            (None, _) if self.carried(length) => Ascent::Carried,
+            (None, Some((power, time))) => Ascent::Forced(power, time),
+            (None, None) => Ascent::OnFoot,
+        }
+    }
+
     /// The first limit that a lower gear would not move.
     #[must_use]
     pub fn next_limit(&self) -> Option<(Reason, Slope)> {
@@ -207,6 +218,19 @@ impl RideSide {
             _ => None,
         })
     }
+}
+
+/// What there is to do about a climb.
+#[derive(Debug, Clone, Copy)]
+pub enum Ascent {
+    /// Ride it, or go on foot as its plan has it; riding takes so long.
+    Ridden(Time),
+    /// The speed into it carries over it.
+    Carried,
+    /// Force the lowest gear up it, at so much power in so much time.
+    Forced(PowerDemand, Time),
+    /// Get off.
+    OnFoot,
 }
 
 impl OtherGear {

@@ -1,8 +1,8 @@
 //! One set-up, gear by gear.
 
 use super::Side;
-use crate::order::ascending;
 use crate::scenario::Scenario;
+use gear_math::ascending;
 use gear_math::{
     CageCheck, CrossedRule, Development, Drivetrain, Gear, GearInches, GearStep, PedalRate, SetUp,
     SetUpSummary, ShiftKind, Speed, StepSpread,

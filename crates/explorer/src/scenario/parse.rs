@@ -3,7 +3,7 @@
 use super::{CadenceWindow, Complaint};
 use crate::bench::Bench;
 use crate::field::{Field, Kind};
-use crate::number::trimmed;
+use crate::number::{capital, trimmed};
 use gear_math::{
     Cadence, ChainLinks, Climb, Derailleur, Limits, Measured, OutOfLimits, Pressure, Speed, TyreKind,
     TyreSize, Wheel, decimal,
@@ -277,8 +277,6 @@ fn within(error: OutOfLimits) -> String {
 /// An error of gear-math as a sentence.
 fn sentence(error: &impl Display) -> String {
     let text = error.to_string();
-    let mut letters = text.chars();
-    let first = letters.next().map(|letter| letter.to_uppercase().to_string()).unwrap_or_default();
     let end = if text.ends_with(['.', '?']) { "" } else { "." };
-    format!("{first}{}{end}", letters.as_str())
+    capital(&text) + end
 }

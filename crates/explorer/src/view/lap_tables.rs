@@ -3,8 +3,8 @@
 use super::lap::{clock, duration};
 use super::words::{name, plain_table, table, worked};
 use crate::number::{counted, listed, percent, plain, signed, with_unit};
-use crate::order::ascending;
 use crate::report::{Found, Report, Side, TESTED_S};
+use gear_math::ascending;
 use gear_math::{CageCheck, CageFinding, Lap, Ranked, TimeBand, Weighting};
 use maud::{Markup, html};
 

@@ -3,7 +3,7 @@
 use super::sheet::{Block, Part};
 use super::words::{link_to, plain_table, worked};
 use crate::field::Field;
-use crate::number::{counted, listed, plain, signed, with_unit};
+use crate::number::{counted, listed, mm, plain, signed, with_unit};
 use crate::report::{PositionReport, Report};
 use crate::scenario::PositionInputs;
 use gear_math::{PositionCaution, StemFit, StemSearch, StemSetup, StemShortfall, ToeClearance};
@@ -359,10 +359,4 @@ fn angle(degrees: f64) -> String {
 /// What a tape can show.
 fn whole(mm: f64) -> String {
     with_unit(mm, 0, "mm")
-}
-
-/// Tenths where there are any: the tape shows half millimetres at best.
-fn mm(mm: f64) -> String {
-    let decimals = usize::from((mm - mm.round()).abs() >= 0.05);
-    with_unit(mm, decimals, "mm")
 }

@@ -2,8 +2,8 @@
 
 use super::words::{flags, name};
 use crate::number::{listed, plain, rpm, with_unit};
-use crate::order::ascending;
 use crate::report::{GearLine, Report, SetupReport, Side};
+use gear_math::ascending;
 use maud::{Markup, html};
 
 /// The read-out under the speed picture, in both directions.

@@ -4,7 +4,7 @@ use super::ride_words::{doubtful, grade, grade_or_never, judged, moved, reason, 
 use super::sheet::Block;
 use super::words::name;
 use crate::number::{listed, percent, plain, with_unit};
-use crate::report::{Report, RideSide, Side};
+use crate::report::{Ascent, Report, RideSide, Side};
 use gear_math::{ClimbPlan, Crossover, Flip, LimitsHeld, MarkKind, Reason, Slope, Time, TotalMass, Verdict};
 use maud::{Markup, html};
 
@@ -217,22 +217,21 @@ fn in_jerks(report: &Report) -> Markup {
 fn climb_with(report: &Report, side: &RideSide) -> Markup {
     let plan = &side.plan;
     html! {
-        @match plan.ride {
-            None => {
-                @let length = report.ride.inputs.length;
-                @if side.carried(length) {
-                    b { "carry your speed" } ": coming in at " (report.unit.print(report.ride.inputs.entry))
-                    " you are over it before " (limits_in_words(plan.answer.limits))
-                } @else if let Some((power, time)) = side.forced_at(length) {
-                    b { "force it" } " at " b { (with_unit(power.watts(), 0, "W")) } ", which you have in reserve for this length, in "
-                    b { (seconds(time)) } ", or get off, because " (limits_in_words(plan.answer.limits))
-                } @else {
-                    b { "get off" } ", because " (limits_in_words(plan.answer.limits))
-                }
-            }
-            Some(time) => {
+        @match side.ascent(report.ride.inputs.length) {
+            Ascent::Ridden(time) => {
                 b { (advice(plan.verdict)) } ", riding takes " b { (seconds(time)) }
                 (pays(plan))
+            }
+            Ascent::Carried => {
+                b { "carry your speed" } ": coming in at " (report.unit.print(report.ride.inputs.entry))
+                " you are over it before " (limits_in_words(plan.answer.limits))
+            }
+            Ascent::Forced(power, time) => {
+                b { "force it" } " at " b { (with_unit(power.watts(), 0, "W")) } ", which you have in reserve for this length, in "
+                b { (seconds(time)) } ", or get off, because " (limits_in_words(plan.answer.limits))
+            }
+            Ascent::OnFoot => {
+                b { "get off" } ", because " (limits_in_words(plan.answer.limits))
             }
         }
     }
@@ -300,20 +299,16 @@ pub(super) fn block(report: &Report) -> Block {
     );
     for side in &ride.sides {
         let foot = seconds(side.plan.foot);
-        let length = ride.inputs.length;
-        let words = match (side.plan.ride, side.forced_at(length)) {
-            (None, _) if side.carried(length) => "carry your speed over it".to_owned(),
-            (None, Some((power, time))) => {
-                format!(
-                    "force it at {} in {}, or {foot} on foot",
-                    with_unit(power.watts(), 0, "W"),
-                    seconds(time)
-                )
-            }
-            (None, None) => format!("{} ({foot})", judged(side.plan.verdict, side.plan.answer.limits)),
-            (Some(time), _) => {
+        let words = match side.ascent(ride.inputs.length) {
+            Ascent::Ridden(time) => {
                 format!("{}: riding {}, on foot {foot}", verdict(side.plan.verdict), seconds(time))
             }
+            Ascent::Carried => "carry your speed over it".to_owned(),
+            Ascent::Forced(power, time) => {
+                let power = with_unit(power.watts(), 0, "W");
+                format!("force it at {power} in {}, or {foot} on foot", seconds(time))
+            }
+            Ascent::OnFoot => format!("{} ({foot})", judged(side.plan.verdict, side.plan.answer.limits)),
         };
         block.row_of(side.side, &climb, words);
     }

@@ -6,7 +6,7 @@ use super::ride_words::{
 };
 use super::words::{link_to, name, plain_table};
 use crate::field::Field;
-use crate::number::{percent, plain, with_unit};
+use crate::number::{capital, percent, plain, with_unit};
 use crate::report::{OtherGear, Report, RideSide, Stretch, surface_name};
 use gear_math::{Answer, Band, MarkKind, Range, Reason, Slope, Speed, Surface, Time, Verdict};
 use maud::{Markup, html};
@@ -51,13 +51,6 @@ pub(super) fn ends(report: &Report) -> Markup {
         }
         (others(report))
     }
-}
-
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters
-        .next()
-        .map_or_else(String::new, |first| first.to_uppercase().collect::<String>() + letters.as_str())
 }
 
 fn marked(report: &Report, side: &RideSide, kind: MarkKind) -> String {
