@@ -21,6 +21,7 @@
   let frame = 0;
   let linkDue = 0;
   let lapDue = () => {};
+  let letGo = () => {};
 
   /**
    * Puts one answer of the engine in place: changed fragments, values, marks of fields in error, labels, link.
@@ -274,15 +275,16 @@
     const element = find(hash.slice(1));
     return element?.matches("main > section, main h3, #bench, [data-field]") ? element : null;
   }
-  /** Brings an element to the top and keeps it there while what stands above it gets its height. */
+  /** Brings an element to the top and keeps it there while what stands above it gets its height, unless the user moves on. */
   function jump(element) {
+    letGo();
     element.scrollIntoView();
     const growing = new ResizeObserver(() => element.scrollIntoView());
     growing.observe(document.querySelector("main"));
-    const stop = () => growing.disconnect();
-    setTimeout(stop, JUMP_SETTLES);
-    for (const act of ["wheel", "touchstart", "pointerdown", "keydown"]) addEventListener(act, stop, { once: true, passive: true });
+    letGo = () => growing.disconnect();
+    setTimeout(letGo, JUMP_SETTLES);
   }
+  for (const act of ["wheel", "touchstart", "pointerdown", "keydown"]) addEventListener(act, () => letGo(), { passive: true });
   addEventListener("hashchange", () => {
     if (place(location.hash)) return;
     clearTimeout(linkDue);

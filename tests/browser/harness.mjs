@@ -97,11 +97,16 @@ export function assertQuiet({ complaints, requests, loadedAt }) {
   assert.deepEqual(requests.filter(({ at, url }) => at > loadedAt && !url.startsWith('data:')), []);
 }
 
-/** What an element says once it has come into view, with common spaces: what is out of sight is not laid out. */
+/** What an element says, with common spaces. A section out of sight is laid out for as long as it takes to read it. */
 export async function text(page, selector) {
-  const element = page.locator(selector);
-  await element.evaluate((place) => place.scrollIntoView({ block: 'center' }));
-  return (await element.innerText()).replaceAll('\u00a0', ' ');
+  const words = await page.locator(selector).evaluate((element) => {
+    const section = element.closest('main > section');
+    if (section) section.style.contentVisibility = 'visible';
+    const said = element.innerText;
+    if (section) section.style.contentVisibility = '';
+    return said;
+  });
+  return words.replaceAll('\u00a0', ' ');
 }
 
 /** Lays out every section, also those out of sight, for checks that read the whole page. */
