@@ -59,13 +59,18 @@
     linkDue = setTimeout(() => history.replaceState(null, "", "#" + link), LINK_PAUSE);
   }
 
-  /** Replaces content, keeping folds open that were, and the focus where what had it has a counterpart. */
+  /** Brings content up to date, touching only what differs: folds, focus, scrolling and marked text stay as they are. */
   function replace(element, html) {
-    const open = [...element.querySelectorAll("details[open]")].map(({ id }) => id);
-    const focused = element.contains(document.activeElement) ? document.activeElement.id : "";
-    element.innerHTML = html;
-    if (focused) find(focused)?.focus({ preventScroll: true });
-    for (const id of open) if (find(id)) find(id).open = true;
+    const next = element.cloneNode();
+    next.innerHTML = html;
+    morph(element, next, {
+      childrenOnly: true,
+      onBeforeElUpdated(was, will) {
+        if (was.isEqualNode(will)) return false;
+        if (was.localName === "details") will.open = was.open;
+        return true;
+      },
+    });
   }
 
   function paint(name) {

@@ -27,7 +27,7 @@ impl Page {
             style: inline(&files::read_text("www/style.css")?, Language::Css)?,
             scripts: [
                 inline(&bindings.js, Language::Js)?,
-                safe(bundled(Path::new("crates/packer/node/unpack.mjs"))?)?,
+                safe(bundled(Path::new("crates/packer/node/libraries.mjs"))?)?,
                 inline(&files::read_text("www/engine.js")?, Language::Js)?,
                 inline(&files::read_text("www/lap.js")?, Language::Js)?,
                 inline(&files::read_text("www/page.js")?, Language::Js)?,
@@ -49,8 +49,8 @@ impl Page {
         let links = "<link rel=\"manifest\" href=\"manifest.webmanifest\">\n\
                      <link rel=\"icon\" href=\"icons/icon.svg\" type=\"image/svg+xml\">\n\
                      <link rel=\"apple-touch-icon\" href=\"icons/icon-180.png\">";
-        let [glue, unpack, engine, lap, page] = self.scripts.each_ref().map(String::as_str);
-        self.assemble(Home::Site, links, &[glue, unpack, engine, lap, page, &self.register])
+        let [glue, libraries, engine, lap, page] = self.scripts.each_ref().map(String::as_str);
+        self.assemble(Home::Site, links, &[glue, libraries, engine, lap, page, &self.register])
     }
 
     fn assemble(&self, home: Home, links: &str, scripts: &[&str]) -> Result<String> {
