@@ -94,6 +94,8 @@ fn cassette(report: &Report, side: Side) -> String {
     let ends_only = cassette.sprockets().len() == 2 && cassette.spread() > 4;
     if ends_only {
         format!("{count} only: for those between, pick from the list or type them all")
+    } else if cassette.sprockets().len() > 1 {
+        format!("{count}, {} to {}", cassette.smallest(), cassette.largest())
     } else {
         count
     }
