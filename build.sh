@@ -94,32 +94,45 @@ serve() {
   exec node "$node_tools/serve.mjs" dist/site
 }
 
-find_browser() {
-  [ -n "${CHROMIUM:-}" ] && return
-  local name
-  for name in chromium chromium-browser google-chrome; do
-    if CHROMIUM=$(command -v "$name"); then
-      export CHROMIUM
+# Puts the path of the first of these programs that there is into VARIABLE, unless it names one already.
+find_program() { # VARIABLE NAME...
+  [ -n "${!1:-}" ] && return
+  local name path
+  for name in "${@:2}"; do
+    if path=$(command -v "$name"); then
+      export "$1=$path"
       return
     fi
   done
   return 1
 }
 
-ensure_browser() {
-  find_browser && return
-  echo "No browser found: installing Debian's Chromium"
+install_from_debian() { # PACKAGE
+  echo "No $1 found: installing Debian's"
   local as_root=
   [ "$(id -u)" -eq 0 ] || as_root=sudo
-  $as_root apt-get update && DEBIAN_FRONTEND=noninteractive $as_root apt-get install -y chromium ||
-    fail "cannot install Chromium: install it by hand, or name one with CHROMIUM=/path/to/it"
-  find_browser || fail "Chromium was installed but is not on the PATH"
+  $as_root apt-get update && DEBIAN_FRONTEND=noninteractive $as_root apt-get install -y "$1"
+}
+
+find_chromium() {
+  find_program CHROMIUM chromium chromium-browser google-chrome
+}
+
+find_firefox() {
+  find_program FIREFOX firefox-esr firefox
 }
 
 prepare_browser() {
   build_if_older
   install_npm tests/browser || fail "npm could not install the browser tests' tools"
-  ensure_browser
+  find_chromium || { install_from_debian chromium && find_chromium; } ||
+    fail "cannot install Chromium: install it by hand, or name one with CHROMIUM=/path/to/it"
+}
+
+# A second engine is a check more: where it cannot be had, its tests are skipped and say so.
+prepare_second_browser() {
+  find_firefox || { install_from_debian firefox-esr && find_firefox; } ||
+    echo "Firefox cannot be installed: its tests are skipped"
 }
 
 run_tests() {
@@ -139,6 +152,7 @@ sum_up() {
 
 run_all_tests() {
   prepare_browser
+  prepare_second_browser
   local log=target/test.log status=0
   run_tests 2>&1 | tee "$log" || status=1
   sum_up "$log"
