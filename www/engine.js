@@ -7,7 +7,11 @@
  */
 async function startEngine() {
   requireWebAssembly();
-  await wasm_bindgen({ module_or_path: engineBytes() });
+  try {
+    await wasm_bindgen({ module_or_path: engineBytes() });
+  } catch (cause) {
+    throw new Error(`The engine in this page cannot be started. The page may not have arrived whole: load or copy it again. (${cause.message})`, { cause });
+  }
   return wasm_bindgen;
 }
 

@@ -224,7 +224,10 @@
     else if (act === "print") print();
     else if (act === "print-bench") printBench();
     else if (act === "copy-sheet") await copySheet();
-    else if (act) show(engine.act(act));
+    else if (act) {
+      flush();
+      show(engine.act(act));
+    }
   });
 
   async function share() {
@@ -293,6 +296,7 @@
   addEventListener("hashchange", () => {
     if (place(location.hash)) return;
     clearTimeout(linkDue);
+    typed.clear();
     show(engine.open(location.hash));
   });
   document.addEventListener("click", (event) => {
@@ -319,7 +323,7 @@
   starting.remove();
   for (const form of document.querySelectorAll("[data-form]")) form.innerHTML = engine.formHtml(form.dataset.form);
   lapDue = roundTheLap(engine, show);
-  find("more").open = matchMedia("(min-width: 60rem)").matches;
+  find("more").open = matchMedia("(width > 60rem)").matches;
   const start = place(location.hash);
   show(engine.open(start ? "" : location.hash));
   if (start) jump(start);

@@ -28,5 +28,8 @@ async function dropOldCaches() {
 
 async function answer(request) {
   const cache = await caches.open(CACHE);
-  return (await cache.match(request, { ignoreSearch: true })) ?? fetch(request);
+  const kept = await cache.match(request, { ignoreSearch: true });
+  if (kept) return kept;
+  if (request.mode !== 'navigate') return fetch(request);
+  return fetch(request).catch(() => cache.match('./'));
 }

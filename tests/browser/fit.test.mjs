@@ -135,8 +135,8 @@ test('what two sections share is one field, and a link leads to it', async () =>
   await type(page, 'rear-weight', '0.6');
   assert.match(await text(page, '#tyre-answer'), /40 % of the weight on the front wheel/);
   await type(page, 'kit-mass', 'words');
-  assert.match(await text(page, '#tyre-answer'), /^Kit is left aside; this goes on with 2 kg\./);
-  assert.match(await text(page, '#ride-answer'), /^Kit is left aside/);
+  assert.match(await text(page, '#tyre-answer'), /^“Kit” is left aside; this goes on with 2 kg\./);
+  assert.match(await text(page, '#ride-answer'), /^“Kit” is left aside/);
   assert.doesNotMatch(await text(page, '#position-answer'), /is left aside/);
   assert.doesNotMatch(page.url(), /#(body-mass|cross-crank)/);
   assertQuiet(heard);

@@ -45,7 +45,7 @@ test('a bad value is named beside its field and nothing typed is lost', async ()
     assert.equal(await page.getAttribute('#cassette-a', 'aria-invalid'), 'true', value);
     assert.match(await text(page, '#says-cassette-a'), /\. ?\n?The page goes on with 11-12-13-/, value);
     const answer = await text(page, '#rings-answer');
-    assert.match(answer, /^A: Cassette is left aside; this goes on with 11-12-13-/, value);
+    assert.match(answer, /^“A: Cassette” is left aside; this goes on with 11-12-13-/, value);
     assert.ok(answer.endsWith(before), answer);
   }
   assert.equal(await page.locator('img').count(), 0);

@@ -1,8 +1,11 @@
 // What the built page promises whatever it shows: quiet, self-contained, guarded, small.
 
 import assert from 'node:assert/strict';
-import { readFile } from 'node:fs/promises';
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { after, before, describe, test } from 'node:test';
+import { pathToFileURL } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { SINGLE_FILE, assertQuiet, launchBrowser, openPage, serveSite } from './harness.mjs';
 
@@ -86,8 +89,11 @@ test('the hosted page works with the server gone, after one visit', async () => 
   const short = await serveSite();
   const { page, heard } = await openPage(browser, short.address);
   await short.close();
-  await page.reload();
-  await page.waitForSelector('html[data-engine=ready]', { state: 'attached' });
+  for (const place of ['', '#r=2', 'index.html', '?again']) {
+    await page.goto(short.address + place);
+    await page.reload();
+    await page.waitForSelector('html[data-engine=ready]', { state: 'attached' });
+  }
   assert.deepEqual(heard.complaints, []);
 });
 
@@ -98,6 +104,25 @@ test('says what is wrong in a browser without WebAssembly', async () => {
   await page.goto(SINGLE_FILE.href);
   await page.waitForSelector('html[data-engine=failed]', { state: 'attached' });
   assert.match(await page.innerText('body'), /browser/);
+});
+
+test('a page that did not arrive whole says what to do', async () => {
+  const whole = await readFile(SINGLE_FILE, 'utf8');
+  const engine = whole.indexOf('id="engine"') + 5000;
+  const damages = {
+    damaged: whole.slice(0, engine) + 'AAAAAAAA' + whole.slice(engine + 8),
+    'not base64': whole.slice(0, engine) + '????' + whole.slice(engine + 4),
+    'cut short': whole.slice(0, engine),
+  };
+  const folder = await mkdtemp(join(tmpdir(), 'remount-'));
+  const page = await (await browser.newContext()).newPage();
+  for (const [damage, text] of Object.entries(damages)) {
+    const file = join(folder, `${damage}.html`);
+    await writeFile(file, text);
+    await page.goto(String(pathToFileURL(file)));
+    await page.waitForFunction(() => document.body.innerText.includes('load or copy it again'), null, { timeout: 20_000 });
+  }
+  await rm(folder, { recursive: true });
 });
 
 test('the engine names no folder of the machine that built it', async () => {

@@ -73,7 +73,7 @@ test('downhill and walls are refused politely and nothing typed is lost', async 
     assert.match(await text(page, '#says-slope'), /The page goes on with 9 %/);
     assert.equal(await page.inputValue('#slope'), typed);
     const answer = await text(page, '#ride-answer');
-    assert.match(answer, /^Slope is left aside; this goes on with 9 %/);
+    assert.match(answer, /^“Slope” is left aside; this goes on with 9 %/);
     assert.ok(answer.endsWith(before));
     assert.doesNotMatch(await text(page, '#rings-answer'), /not understood/);
   }

@@ -131,6 +131,9 @@ const SHORT: &[(&str, Field)] = &[
     ("rk", Field::SearchPairs),
 ];
 
+/// Lines of what a link could not tell.
+const MOST_COMPLAINTS: usize = 8;
+
 /// Longest link that is read at all: every field full of letters that take twelve characters each, and its name.
 fn longest_link() -> usize {
     Field::ALL.iter().map(|field| 12 * field.longest() + 24).sum()
@@ -186,9 +189,8 @@ pub fn read(link: &str) -> Opened {
             marked = true;
             if text != version {
                 opened.complaints.push(format!(
-                    "The link is of version “{}”, this page knows versions up to {}; what it could read was kept.",
-                    shorten(&text),
-                    MARKS[0].1
+                    "The link begins with “{key}={}”, which this page does not know; what it could read was kept.",
+                    shorten(&text)
                 ));
             }
         } else if let Some(field) = by_name(&key) {
@@ -206,9 +208,14 @@ pub fn read(link: &str) -> Opened {
         }
     }
     if !marked {
-        opened.complaints.push("The link has no version mark, so some of it may have been lost.".to_owned());
+        opened
+            .complaints
+            .insert(0, "The link has no version mark, so some of it may have been lost.".to_owned());
     }
-    opened.complaints.truncate(8);
+    if opened.complaints.len() > MOST_COMPLAINTS {
+        let more = opened.complaints.split_off(MOST_COMPLAINTS - 1).len();
+        opened.complaints.push(format!("{more} more parts of the link could not be used."));
+    }
     opened
 }
 

@@ -142,6 +142,12 @@ impl Scenario {
         ReadBench { scenario: Self { ride, tyre, texts, ..scenario }, complaints }
     }
 
+    /// The same after its fields were rearranged, such as those of A and B exchanged.
+    #[must_use]
+    pub fn rearranged(&self, rearrange: fn(&Bench) -> Bench) -> Self {
+        Self::read(&rearrange(&self.texts), self).scenario
+    }
+
     /// Rings and sprockets of one set-up.
     #[must_use]
     pub const fn drivetrain(&self, side: Side) -> Drivetrain {
@@ -297,7 +303,32 @@ mod tests {
     fn cadences_must_ascend() {
         assert_eq!(complaints(&[(Field::CadenceHigh, "80")])[0].0, Field::CadenceHigh);
         assert_eq!(complaints(&[(Field::CadenceLow, "90")])[0].0, Field::CadenceLow);
-        assert_eq!(complaints(&[(Field::CadenceUsual, "120")])[0].0, Field::CadenceHigh);
+        assert_eq!(complaints(&[(Field::CadenceUsual, "120")])[0].0, Field::CadenceUsual);
+    }
+
+    #[test]
+    fn no_cadence_is_passed_over_in_silence() {
+        let named = |edits: &[(Field, &str)]| {
+            complaints(edits).into_iter().map(|complaint| complaint.0).collect::<Vec<_>>()
+        };
+        let (low, usual, high) = (Field::CadenceLow, Field::CadenceUsual, Field::CadenceHigh);
+        assert_eq!(named(&[(low, "90"), (usual, "9o")]), [usual, low]);
+        assert_eq!(named(&[(low, "90"), (high, "80")]), [low, high]);
+        assert_eq!(named(&[(low, "90"), (high, "80"), (usual, "300")]), [usual, low, high]);
+    }
+
+    #[test]
+    fn what_is_kept_moves_with_its_set_up() {
+        let mut good = Bench::default();
+        good.write(Field::RingsB, "40/26");
+        let good = Scenario::read(&good, &Scenario::default()).scenario;
+        let swapped = good.rearranged(Bench::swapped);
+        assert_eq!(swapped.drivetrain(Side::A), good.drivetrain(Side::B));
+        let mut typed = Bench::default();
+        typed.write(Field::RingsA, "4x");
+        let read = Scenario::read(&typed, &swapped);
+        assert_eq!(read.complaints[0].kept, "40/26");
+        assert_eq!(read.scenario.drivetrain(Side::A).chainset, good.drivetrain(Side::B).chainset);
     }
 
     proptest! {

@@ -11,6 +11,8 @@ use gear_math::ascending;
 
 const RUNG: f64 = 5.0;
 const LABEL_GAP: f64 = 13.5;
+/// Room for labels against what they fill, so that most of them stay near their rungs.
+const ROOM_TO_SPREAD: f64 = 1.4;
 const LABEL_ROOM: f64 = 54.0;
 const TOP: f64 = 40.0;
 const FOOT: f64 = 16.0;
@@ -23,7 +25,7 @@ const TICKS: [f64; 47] = [
 
 pub(super) fn height(report: &Report) -> f64 {
     let most = report.setups.iter().map(|setup| setup.gears.len()).max().unwrap_or(0);
-    (most as f64 * LABEL_GAP + TOP + FOOT + 20.0).max(480.0)
+    (most as f64 * LABEL_GAP * ROOM_TO_SPREAD + TOP + FOOT).max(480.0)
 }
 
 pub(super) fn label(report: &Report) -> String {

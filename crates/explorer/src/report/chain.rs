@@ -66,7 +66,7 @@ pub struct Doubt {
     pub assumption: Assumption,
     /// The chains that would suit if the measure lay at its likely ends; `None` when nothing would.
     pub ends: [Option<ChainWindow>; 2],
-    /// Whether the chain of the verdict suits at one end and not at the other.
+    /// Whether at an end of what is usual another number of links would be right.
     pub decides: bool,
 }
 
@@ -172,10 +172,10 @@ fn front_limits(drivetrain: &Drivetrain, scenario: &Scenario) -> FrontLimits {
 }
 
 fn doubts(setup: &ChainSetup, links: ChainLinks, left_empty: impl Fn(ChainMeasure) -> bool) -> Vec<Doubt> {
+    let here = setup.window().ok();
     let doubt = |assumption: Assumption| {
         let ends = assumption.ends(setup).map_or([None; 2], |ends| ends.map(Some));
-        let [low, high] = ends.map(|end| end.is_some_and(|window| window.suits(links)));
-        Doubt { assumption, ends, decides: low != high || low != setup_suits(setup, links) }
+        Doubt { assumption, ends, decides: ends.iter().any(|&end| !same_chain(end, here, links)) }
     };
     ChainDefaults::ASSUMPTIONS
         .into_iter()
@@ -184,8 +184,13 @@ fn doubts(setup: &ChainSetup, links: ChainLinks, left_empty: impl Fn(ChainMeasur
         .collect()
 }
 
-fn setup_suits(setup: &ChainSetup, links: ChainLinks) -> bool {
-    setup.window().is_ok_and(|window| window.suits(links))
+/// Whether `links` suit both, or neither and the largest gear asks both for as many.
+fn same_chain(a: Option<ChainWindow>, b: Option<ChainWindow>, links: ChainLinks) -> bool {
+    match (a, b) {
+        (Some(a), Some(b)) if a.suits(links) || b.suits(links) => a.suits(links) && b.suits(links),
+        (Some(a), Some(b)) => a.shortest == b.shortest,
+        (a, b) => a.is_none() && b.is_none(),
+    }
 }
 
 impl Station {

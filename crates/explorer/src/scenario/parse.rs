@@ -160,27 +160,38 @@ impl<'b> Reader<'b> {
     }
 
     pub(super) fn window(&mut self, good: CadenceWindow) -> CadenceWindow {
-        let before = self.complaints.len();
-        let low = self.quantity::<Cadence>(Field::CadenceLow);
-        let usual = self.quantity::<Cadence>(Field::CadenceUsual);
-        let high = self.quantity::<Cadence>(Field::CadenceHigh);
-        let ascending = low < usual && usual < high;
-        if ascending {
+        let [low, usual, high] = [Field::CadenceLow, Field::CadenceUsual, Field::CadenceHigh]
+            .map(|field| self.quantity::<Cadence>(field));
+        if low < usual && usual < high {
             return CadenceWindow { low, usual, high };
         }
-        if self.complaints.len() == before {
-            let (field, message) = if low < usual {
-                (Field::CadenceHigh, "Type a number above the usual cadence.")
-            } else if usual < high {
-                (Field::CadenceLow, "Type a number below the usual cadence.")
-            } else {
-                (Field::CadenceUsual, "Type a number between the lowest and the highest cadence.")
-            };
-            let kept =
-                [good.low, good.usual, good.high].map(|kept| trimmed(kept.rpm())).join(", ") + "\u{a0}rpm";
+        self.set_aside(
+            Field::CadenceLow,
+            low,
+            good.low,
+            "Type a number below the usual and the highest cadence.",
+        );
+        self.set_aside(
+            Field::CadenceUsual,
+            usual,
+            good.usual,
+            "Type a number between the lowest and the highest cadence.",
+        );
+        self.set_aside(
+            Field::CadenceHigh,
+            high,
+            good.high,
+            "Type a number above the lowest and the usual cadence.",
+        );
+        good
+    }
+
+    /// Complains of a cadence that gives way to `kept`, unless something is wrong with it already.
+    fn set_aside(&mut self, field: Field, typed: Cadence, kept: Cadence, message: &str) {
+        if typed != kept && self.complaints.iter().all(|complaint| complaint.field != field) {
+            let kept = in_unit(&trimmed(kept.rpm()), field);
             self.complaints.push(Complaint { field, message: message.to_owned(), kept });
         }
-        good
     }
 
     pub(super) fn derailleur(&mut self) -> Derailleur {

@@ -24,8 +24,9 @@ const NAMED: usize = 4;
 #[must_use]
 pub(super) fn answer(report: &Report) -> Markup {
     html! {
+        (chain::dangers(report))
         @for setup in &report.setups { p.verdict { (verdict(setup)) " " (chain::verdict(report, setup.side)) } }
-        p.more { (chain::present(report)) (chain::certainty(report)) }
+        p.more { (chain::harmless(report)) (chain::certainty(report)) }
         @if report.setups.iter().any(|setup| !setup.cage.unknown.is_empty()) { p.more { (unknown(report)) } }
         p.more.care { "By hand, before riding. " (BY_HAND.join(" ")) " The makers’ figures come before ours." }
     }

@@ -87,27 +87,44 @@ fn longer_cage(chain: &ChainReport) -> String {
     })
 }
 
-/// What the chain now on the bike does, where its links were counted.
+/// The chains whose links were counted, as far as they break something or do not.
+fn counted_chains(report: &Report, breaks: bool) -> impl Iterator<Item = &ChainReport> {
+    let is_short = |chain: &ChainReport| !in_state(&chain.advice.fit, GearState::TooTight).is_empty();
+    report.solved_chains().filter(move |chain| chain.present.is_some() && is_short(chain) == breaks)
+}
+
+/// What must be said before anything else: a chain on the bike that is too short.
 #[must_use]
-pub(super) fn present(report: &Report) -> Markup {
+pub(super) fn dangers(report: &Report) -> Markup {
     html! {
-        @for chain in report.solved_chains().filter(|chain| chain.present.is_some()) { (present_chain(chain)) " " }
+        @for chain in counted_chains(report, true) {
+            p.verdict {
+                "On " (name(chain.side)) " the " b.stop { (links(chain.advice.fit.links.count())) " counted are " (present(chain)) } "."
+            }
+        }
     }
 }
 
-fn present_chain(chain: &ChainReport) -> Markup {
+/// What the chain now on the bike does, where its links were counted and break nothing.
+#[must_use]
+pub(super) fn harmless(report: &Report) -> Markup {
+    html! {
+        @for chain in counted_chains(report, false) {
+            "On " (name(chain.side)) " the " (links(chain.advice.fit.links.count())) " counted " (present(chain)) ". "
+        }
+    }
+}
+
+/// What the chain that was counted does.
+fn present(chain: &ChainReport) -> String {
     let fit = &chain.advice.fit;
     let [short, slack] = [GearState::TooTight, GearState::Slack].map(|state| in_state(fit, state));
-    html! {
-        "On " (name(chain.side)) " the " (links(fit.links.count())) " counted "
-        @match (short.is_empty(), slack.is_empty()) {
-            (true, true) => { "suit every gear" (tight(fit)) "." }
-            (true, false) => { "hang in " (few(&slack)) "." }
-            (false, true) => { b.stop { "are too short" } " for " (few(&short)) ": do not ride or force it, something breaks." }
-            (false, false) => {
-                b.stop { "are too short" } " for " (few(&short)) " and yet hang in " (few(&slack)) ": do not ride or force it, something breaks."
-            }
-        }
+    let breaks = "do not ride or force it, something breaks";
+    match (short.is_empty(), slack.is_empty()) {
+        (true, true) => format!("suit every gear{}", tight(fit)),
+        (true, false) => format!("hang in {}", few(&slack)),
+        (false, true) => format!("too short for {}: {breaks}", few(&short)),
+        (false, false) => format!("too short for {} and yet hang in {}: {breaks}", few(&short), few(&slack)),
     }
 }
 
@@ -122,13 +139,18 @@ pub(super) fn block(report: &Report) -> Block {
                 block.row_of(side, "Chain to fit", links(chain.advice.suited.links.count()));
                 let makers = &report.setups[side as usize].cage.verdict;
                 block.row_of(side, "Cage", for_the_sheet(chain) + before_geometry(*makers));
+                if let Some(counted) = chain.present {
+                    block.row_of(side, "Links fitted", format!("{}: {}", counted.count(), present(chain)));
+                }
             }
         }
     }
-    block.parts.push(Part::blank("Links fitted"));
+    if report.solved_chains().all(|chain| chain.present.is_none()) {
+        block.parts.push(Part::blank("Links fitted"));
+    }
     let deciding = deciding(report);
     if !deciding.is_empty() {
-        let measures = few(&deciding);
+        let measures = listed(&deciding);
         block.cautions.push(format!("Measure before you cut the chain: {measures}. Left empty, taken as usual, and enough to change a number of links."));
     }
     block
@@ -174,9 +196,9 @@ pub(super) fn certainty(report: &Report) -> Markup {
     let doubts = || report.solved_chains().flat_map(|chain| &chain.doubts);
     html! {
         @if !deciding.is_empty() {
-            "Left empty, taken as usual, and enough to change a number of links: " (few(&deciding)) ". Measure before you cut a chain; the table below says what each may do."
+            "Left empty, taken as usual, and enough to change a number of links: " (listed(&deciding)) ". Measure before you cut a chain; the table below says what each may do."
         } @else if doubts().next().is_some() {
-            "What you left empty and is taken as usual does not change these answers within its usual range."
+            "Within the usual range of what you left empty, the same number of links is right."
         }
     }
 }
@@ -235,7 +257,8 @@ fn concern(concern: &FrontConcern) -> String {
             format!("{teeth} teeth between the rings are more than the {most} it spans")
         }
         FrontConcern::DifferenceTooSmall { teeth, least } => format!(
-            "only {teeth} teeth between neighbouring rings, where {least} are usual: its inner plate may meet the larger one"
+            "only {} between neighbouring rings, where {least} are usual: its inner plate may meet the larger one",
+            counted(usize::from(*teeth), "tooth", "teeth")
         ),
         FrontConcern::CurveDiffers { ring, made_for } => format!(
             "its plates are curved for a ring of {made_for}, too far from {ring} to follow it closely"
@@ -350,10 +373,16 @@ fn too_close(rings: &Chainset) -> &'static str {
 }
 
 fn class_of(centres: PulleyCentres) -> String {
-    CageClass::ALL
-        .iter()
-        .find(|class| class.pulley_centres_mm.1 >= centres.mm())
-        .map_or_else(String::new, |class| format!(" ({}, by common practice)", class.name))
+    let mm = centres.mm();
+    let long_enough = CageClass::ALL.iter().position(|class| class.pulley_centres_mm.1 >= mm);
+    let Some(place) = long_enough else { return String::new() };
+    let class = &CageClass::ALL[place];
+    match CageClass::ALL[..place].last() {
+        Some(shorter) if mm < class.pulley_centres_mm.0 => {
+            format!(" (between {} and {}, by common practice)", shorter.name, class.name)
+        }
+        _ => format!(" ({}, by common practice)", class.name),
+    }
 }
 
 fn what_changes(chain: &ChainReport, remedy: &Remedy) -> String {
@@ -439,7 +468,7 @@ mod tests {
         let report = Report::of(&Scenario::read(&typed, &Scenario::default()).scenario);
         let html = html! {
             @for side in Side::BOTH { (name(side)) " " (verdict(&report, side)) " " }
-            (present(&report)) " " (certainty(&report)) (lengths(&report)) (remedies(&report)) (bench(&report))
+            (dangers(&report)) (harmless(&report)) (certainty(&report)) (lengths(&report)) (remedies(&report)) (bench(&report))
         };
         let mut text = String::new();
         let mut inside = false;
@@ -508,6 +537,47 @@ mod tests {
             (Field::ForeStop, "65"),
         ];
         assert!(!answer(&typed).to_lowercase().contains("left empty"), "{}", answer(&typed));
+    }
+
+    #[test]
+    fn a_longer_cage_leaves_its_chain_in_doubt() {
+        let edits = |chainstay| {
+            [
+                (Field::RingsA, "46/33"),
+                (Field::CassetteA, "11-13-15-17-19-21-23-25-27-30-34"),
+                (Field::PulleyCentres, "50"),
+                (Field::Chainstay, chainstay),
+            ]
+        };
+        let sure = "the same number of links is right";
+        let (empty, shorter) = (answer(&edits("")), answer(&edits("420")));
+        assert!(empty.contains("with the 112 links"), "{empty}");
+        assert!(shorter.contains("with the 110 links"), "{shorter}");
+        assert!(
+            empty.contains("enough to change a number of links: chainstay") && !empty.contains(sure),
+            "{empty}"
+        );
+    }
+
+    #[test]
+    fn a_chain_that_breaks_something_is_said_first_and_on_the_sheet() {
+        let mut typed = Bench::default();
+        typed.write(Field::ChainLinks, "104");
+        let report = Report::of(&Scenario::read(&typed, &Scenario::default()).scenario);
+        let first = super::super::cage::answer(&report).into_string();
+        assert!(
+            first.starts_with("<p class=\"verdict\">On <b class=\"A\">A</b> the <b class=\"stop\">104"),
+            "{first}"
+        );
+        let sheet = format!("{:?}", block(&report));
+        assert!(sheet.contains("104: too short for"), "{sheet}");
+        assert!(!sheet.contains("Blank"), "{sheet}");
+    }
+
+    #[test]
+    fn one_chain_is_advised_throughout() {
+        let long = answer(&[(Field::ChainLinks, "116")]);
+        assert!(long.contains("A chain of 108 links8 links come off"), "{long}");
     }
 
     #[test]

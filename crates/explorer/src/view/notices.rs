@@ -46,7 +46,7 @@ pub(crate) fn doubts(complaints: &[Complaint], asked_for: &dyn Fn(Field) -> bool
         @if complaints.iter().any(|complaint| concerns(&complaint)) {
             p.doubt {
                 @for complaint in complaints.iter().filter(concerns) {
-                    (label(complaint.field)) " is left aside; this goes on with " (complaint.kept) ". "
+                    "“" (label(complaint.field)) "” is left aside; this goes on with " (complaint.kept) ". "
                 }
             }
         }

@@ -28,10 +28,11 @@ fn reaches(report: &Report) -> Markup {
 
 fn only(report: &Report, reach: &Reach) -> Markup {
     let (slow, fast) = reach.span.speeds_at(report.window.usual);
+    let from_to = |from: String, to: String| if from == to { from } else { format!("{from} to {to}") };
+    let [from, to] = [reach.span.from, reach.span.to].map(|development| with_unit(development.m(), 2, "m"));
     html! {
-        "Only " (name(reach.side)) " reaches from " (with_unit(reach.span.from.m(), 2, "m")) " to "
-        (with_unit(reach.span.to.m(), 2, "m")) " of development: " (report.unit.print(slow)) " to "
-        (report.unit.print(fast)) " at " (rpm(report.window.usual)) "."
+        "Only " (name(reach.side)) " reaches " (from_to(from, to)) " of development: "
+        (from_to(report.unit.print(slow), report.unit.print(fast))) " at " (rpm(report.window.usual)) "."
     }
 }
 

@@ -33,7 +33,10 @@ pub(super) fn tables(report: &Report) -> Markup {
         }
         details #all-steps {
             summary { "Every step in numbers" }
-            @for setup in &report.setups { (sprocket_steps(setup)) (riding_steps(setup)) }
+            @for setup in &report.setups {
+                @if setup.drivetrain.cassette.sprockets().len() > 1 { (sprocket_steps(setup)) }
+                @if !setup.riding.is_empty() { (riding_steps(setup)) }
+            }
         }
     }
 }
@@ -66,8 +69,10 @@ fn front_changes(setup: &SetupReport) -> Markup {
 
 fn front_change(change: &FrontChange) -> Markup {
     let made_up = match &change.rear_shifts {
+        Some(range) if *range.end() == 0 => "less than any rear shift".to_owned(),
         Some(range) if range.start() == range.end() => {
-            format!("{} make up for it", counted(*range.end(), "rear shift", "rear shifts"))
+            let make = if *range.end() == 1 { "makes" } else { "make" };
+            format!("{} {make} up for it", counted(*range.end(), "rear shift", "rear shifts"))
         }
         Some(range) => format!(
             "{} to {} rear shifts make up for it, depending on the sprocket",

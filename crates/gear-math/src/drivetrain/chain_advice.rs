@@ -146,15 +146,10 @@ impl Bench<'_> {
         unusable.map(|fit| (fit.state == GearState::Slack && may_be(fit.gear)).then_some(fit.gear)).collect()
     }
 
-    /// The chain nearest to the present one that suits every gear.
+    /// The chain that suits every gear: the recommended one, or two links less.
     fn other_links(&self) -> Option<Remedy> {
-        let window = self.recommended.window;
-        let fit = if self.recommended.all_usable() {
-            let nearest = self.present.links.clamp(self.recommended.links, window.longest);
-            self.setup.fit(Some(nearest)).ok()?
-        } else {
-            self.tight_chain()?
-        };
+        let recommended = Some(self.recommended.clone()).filter(ChainFit::all_usable);
+        let fit = recommended.or_else(|| self.tight_chain())?;
         let effort = Effort { part: EffortPart::Chain, share: self.relinked(&fit) };
         Some(Remedy { change: Change::OtherLinks(fit.links), effort, fit })
     }
