@@ -34,7 +34,9 @@
       if (id.startsWith("value-")) find(id.slice("value-".length)).setAttribute("aria-valuetext", find(id).textContent);
     }
     for (const [key, most] of update.most) find(key).max = most;
-    for (const place of document.querySelectorAll("[data-base]")) place.textContent = home();
+    for (const place of document.querySelectorAll("[data-base]")) {
+      place.textContent = home() || "put this behind the address of the Remount page: ";
+    }
     for (const [key, text] of update.values) find(key).value = text;
     for (const field of document.querySelectorAll("[data-field]")) {
       const wrong = update.wrong.includes(field.id);

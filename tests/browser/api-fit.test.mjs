@@ -84,6 +84,14 @@ test('pressures, and none where floor and mark exclude one another', async () =>
   const tyre = { widthMm: 33, construction: 'tubular', terrain: 'mixed', style: 'normal' };
   const apart = api.tyrePressure({ riderKg: 60, kitKg: 2, bikeKg: 8, ...tyre });
   assert.deepEqual(apart, api.tyrePressure({ riderKg: 60, bikeKg: 10, ...tyre }));
+  const road = { ...tyre, construction: 'tubeless', riderKg: 60, widthMm: 26 };
+  near(api.tyrePressure(road).frontBar, 2.29, 0.01, 'by the mounted width');
+  assert.equal(api.tyrePressure({ ...road, labelMm: 25 }).frontBar, 3);
+});
+
+test('a road tyre rolls closer to its size', () => {
+  assert.equal(api.wheel({ designation: '25-622' }).uncertaintyPercent, 0.6);
+  assert.equal(api.wheel({ designation: '34-622' }).uncertaintyPercent, 1.5);
 });
 
 test('a position carried over', async () => {

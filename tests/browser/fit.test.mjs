@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { PHONE, SINGLE_FILE, addressWith, assertQuiet, frame, launchBrowser, openPage, serveSite, text } from './harness.mjs';
+import { PHONE, SINGLE_FILE, addressWith, assertQuiet, frame, launchBrowser, layOut, openPage, serveSite, text } from './harness.mjs';
 
 let browser;
 let site;
@@ -39,10 +39,10 @@ test('a rider finds tyre and pressure for a muddy race', async () => {
   await type(page, 'body-mass', '61');
   await type(page, 'kit-mass', '2.5');
   await type(page, 'bike-mass', '8.5');
-  // 25 psi × 72 ÷ 79 × 0.85 = 19.37 psi; × 0.95 in front, × 1.05 behind.
+  // 25 psi × 72 ÷ 79 × 0.85 = 19.37 psi; × 0.95 in front, × 1.05 behind: 1.269 and 1.402 bar.
   const answer = await text(page, '#tyre-answer');
-  assert.match(answer, /A tubular is about as wide as its label, 33\.0 mm on any rim; against the race limit of 33 mm that is too close to tell: measure it\./);
-  assert.match(answer, /Start with 18 psi \(1\.24 bar\) in front and 20 psi \(1\.38 bar\) behind\./);
+  assert.match(answer, /A tubular is about as wide as its label, 33\.0 mm on any rim, give or take 0\.5 mm; against the race limit of 33 mm that is too close to tell: measure it\./);
+  assert.match(answer, /Start with 18 psi \(1\.27 bar\) in front and 20 psi \(1\.40 bar\) behind\./);
   assert.match(await text(page, '#tyre-tables'), /push the tubular off its rim/);
   await choose(page, 'width-limit', '35');
   assert.match(await text(page, '#tyre-answer'), /likely within the limit/);
@@ -85,7 +85,7 @@ test('a mechanic carries a position over and finds a stem', async () => {
   assert.match(measures, /Bar centre above[^\n]*\s+\S+ mm\s+626\.7 mm/);
   await type(page, 'reach', '480');
   const answer = await text(page, '#position-answer');
-  assert.match(answer, /^Not with a stem that is sold, because the stem would have to be \d+ mm shorter than the shortest/);
+  assert.match(answer, /^Not with a stem that is sold, because at \S+ even the shortest stem sold is \d+ mm too long/);
   assert.match(await text(page, '#position-tables'), /What is missing/);
   await type(page, 'front-centre', '590');
   assert.match(await text(page, '#position-tables'), /Room for the toes: \d+ mm/);
@@ -142,6 +142,28 @@ test('what two sections share is one field, and a link leads to it', async () =>
   assertQuiet(heard);
 });
 
+test('the caption of a table that scrolls stays whole and in sight on a phone', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE, { viewport: PHONE });
+  await layOut(page);
+  const captions = await page.$$eval('.scroll:has(caption)', (boxes) =>
+    boxes.filter((box) => box.offsetWidth > 0).map((box) => {
+      box.scrollLeft = box.scrollWidth;
+      const caption = box.querySelector('caption');
+      const [outer, inner] = [box, caption].map((one) => one.getBoundingClientRect());
+      return { words: caption.textContent, scrolled: box.scrollLeft, cut: Math.max(outer.left - inner.left, inner.right - outer.right) };
+    }),
+  );
+  assert.ok(captions.some(({ scrolled }) => scrolled > 0));
+  for (const { words, cut } of captions) assert.ok(cut <= 1, `${words}: ${cut}`);
+});
+
+test('a sheet from a file says where its link belongs', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE);
+  assert.match(await text(page, '#sheet-page .link'), /put this behind the address of the Remount page: #r=2/);
+  const served = await openPage(browser, site.address);
+  assert.doesNotMatch(await text(served.page, '#sheet-page .link'), /put this behind/);
+});
+
 test('the sheet is for A, for B or for both', async () => {
   const { page } = await openPage(browser, SINGLE_FILE);
   assert.match(await text(page, '#sheet-page'), /A Cassette[\s\S]*B Cassette/);
@@ -182,7 +204,7 @@ test('where the clipboard is refused, the text stands ready to be copied', async
   assert.match(await text(page, '#sheet-copied'), /copy the marked text/);
 });
 
-const FULL = '#r=2&ra=52/42/30&ca=9-10-11-13-15-17-19-22-25-29-34-40-48-60&rb=50/40/28&cb=10-11-12-13-15-17-19-22-25-29-34-40-46-52&tk=clincher&ho=hookless&bd=-60&re=470';
+const FULL = '#r=2&ra=52/42/30&ca=9-10-11-13-15-17-19-22-25-29-34-40-48-60&rb=50/40/28&cb=10-11-12-13-15-17-19-22-25-29-34-40-46-52&tk=clincher&ho=hookless&bd=-60&re=470&li=6.1&rr=80&xr=70&rp=125&xp=115&fc=570&rim=30';
 
 for (const [name, hash] of [['the demo', ''], ['the fullest bike', FULL]]) {
   for (const format of ['A4', 'Letter']) {
@@ -199,6 +221,15 @@ for (const [name, hash] of [['the demo', ''], ['the fullest bike', FULL]]) {
     });
   }
 }
+
+test('what leaves room on the page is printed large enough to read at a bench', async () => {
+  for (const hash of ['', '#r=2&sf=a', '#r=2&ra=40&ca=18&rb=40&cb=18']) {
+    const { page } = await openPage(browser, new URL(hash, SINGLE_FILE));
+    await page.emulateMedia({ media: 'print' });
+    const points = await page.$eval('#sheet-page dd', (cell) => Number.parseFloat(getComputedStyle(cell).fontSize) * 0.75);
+    assert.ok(points >= 7.3, `${hash}: ${points} pt`);
+  }
+});
 
 test('the button prints', async () => {
   const { page } = await openPage(browser, SINGLE_FILE, { viewport: PHONE });

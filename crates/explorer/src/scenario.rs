@@ -174,11 +174,7 @@ fn bare() -> Scenario {
         lap: LapInputs::bare(),
         chainsets: [chainset; 2],
         cassettes: [cassette; 2],
-        wheel: Wheel {
-            tyre: "33-622".parse().expect("a tyre"),
-            kind: gear_math::TyreKind::CycloCross,
-            measured: None,
-        },
+        wheel: Wheel::by_size("33-622".parse().expect("a tyre"), None),
         window: CadenceWindow { low: cadence(55.0), usual: cadence(85.0), high: cadence(110.0) },
         derailleur: Derailleur::default(),
         tolerance: DuplicateTolerance::default(),

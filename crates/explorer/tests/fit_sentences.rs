@@ -80,7 +80,7 @@ fn a_rim_that_a_tyre_can_roll_off_is_spoken_of_first() {
 #[test]
 fn no_pressure_is_rounded_over_a_mark_or_under_a_floor() {
     let tubes = [(Field::Construction, "clincher"), (Field::BodyMass, "90"), (Field::TyreMark, "3.5")];
-    says("tyre-answer", &tubes, "Start with 50 psi (3.45 bar)");
+    says("tyre-answer", &tubes, "Start with 50 psi (3.50 bar)");
     says("tyre-answer", &tubes, "stop before the rim touches the ground");
     let none = [&tubes[..], &[(Field::TyreGround, "rocky")]].concat();
     assert!(!said("tyre-answer", &none).contains("This is a start"));
@@ -95,8 +95,122 @@ fn a_measured_width_wins_over_the_label() {
         &measured("33.4"),
         "Measured, the tyre is 33.4 mm wide; against the race limit of 33 mm that is over it by your calliper.",
     );
-    says("tyre-answer", &measured("33"), "that is within it by your calliper.");
+    says("tyre-answer", &measured("32.4"), "that is within it by your calliper.");
+    for at_limit in ["32.5", "33"] {
+        says("tyre-answer", &measured(at_limit), "that is at the limit: measure again.");
+        says("sheet-page", &measured(at_limit), "Close the calliper in small steps");
+    }
     says("sheet-page", &measured("33.4"), "33.4 mm measured; limit 33 mm: over it by your calliper");
+}
+
+#[test]
+fn a_measured_width_that_cannot_be_is_doubted() {
+    let measured = |mm| [(Field::TyreWidthMeasured, mm)];
+    says("says-tyre-width", &measured("60"), "Far from the 33.0 mm that label and rim lead to");
+    says("tyre-answer", &measured("60"), "60.0 mm wide, which its label does not explain");
+    says(
+        "says-tyre-width",
+        &measured("20"),
+        "No tyre is narrower than its rim: left aside. Computed: 33.0 mm",
+    );
+    says("tyre-answer", &measured("20"), "On a rim of 21 mm a tyre labelled 33 comes out about 33.0 mm wide");
+    assert!(!said("says-tyre-width", &measured("36.5")).contains("Far from"));
+}
+
+#[test]
+fn a_narrow_tyre_keeps_to_the_pressure_of_the_standard() {
+    let road = [(Field::Tyre, "25-622"), (Field::Rim, "19"), (Field::WidthLimit, "none")];
+    says("tyre-answer", &road, "Start with 44 psi (3.00 bar) in front and 44 psi (3.00 bar) behind.");
+    says("tyre-answer", &road, "Front raised: a tyre of 25 mm or less should not go below 3.0 bar.");
+    says("tyre-answer", &road, "Outside them start from the pressure that the tyre’s maker names.");
+    says("tyre-tables", &[], "25-62225.8 mm44 ↑ *44 ↑ *");
+    says("tyre-tables", &[], "33-62233.0 mm22 ↑23");
+    for edits in [&road[..], &[]] {
+        assert!(!said("tyre-tables", edits).contains("go by feel"));
+    }
+}
+
+#[test]
+fn a_pair_that_is_warned_off_gets_no_pressure() {
+    let hookless = [(Field::Rim, "25"), (Field::Hookless, "hookless")];
+    says(
+        "tyre-tables",
+        &hookless,
+        "28-62230.4 mmnonenoneOn a hookless rim the tyre should be at least 5 mm wider",
+    );
+    let narrow = [(Field::Rim, "13")];
+    says(
+        "tyre-tables",
+        &narrow,
+        "40-62236.0 mmnonenoneThe rim is too narrow for this tyre, which can roll off it",
+    );
+    for edits in [
+        [(Field::Rim, "12"), (Field::Hookless, "hooked")],
+        [(Field::Rim, "30"), (Field::Hookless, "hookless")],
+    ] {
+        says("sheet-page", &edits, "Tyre and pressureDanger");
+        says("sheet-page", &edits, "PressureNo pressure is given for such a pair.");
+        says("tyre-answer", &edits, "No pressure is given for such a pair.");
+        assert!(!said("tyre-answer", &edits).contains("psi"));
+        assert!(!said("tyre-tables", &edits).contains("Pressures to start from"));
+    }
+}
+
+#[test]
+fn a_rim_wider_than_the_tyre_is_told_nothing_else() {
+    let wide = [(Field::Rim, "40")];
+    says("tyre-answer", &wide, "This tyre cannot go on this rim.");
+    assert!(!said("tyre-tables", &wide).contains("little spring"));
+    assert!(!said("sheet-page", &wide).contains("little spring"));
+}
+
+#[test]
+fn a_floor_that_no_whole_psi_meets_is_shown_to_a_tenth() {
+    let between = [(Field::TyreMark, "1.5")];
+    says("tyre-answer", &between, "Start with 21.8 psi (1.50 bar) in front and 21.8 psi (1.50 bar) behind.");
+    says("sheet-page", &between, "Highest allowedthe tyre is marked with no more: 1.5 bar or 21 psi");
+    let tubes = [(Field::BodyMass, "45"), (Field::Construction, "clincher"), (Field::TyreMark, "2.4")];
+    says(
+        "tyre-answer",
+        &tubes,
+        "should not go below 35 psi on any ground, but the tyre is marked with no more: 2.4 bar or 34 psi",
+    );
+}
+
+#[test]
+fn a_wheel_is_put_against_the_rules_for_races() {
+    says("tyre-tables", &[], "forbids spikes and studs");
+    says(
+        "tyre-tables",
+        &[],
+        "33-622 measures 688 mm, within that. Leave it room for 694 mm in frame and fork",
+    );
+    says("tyre-tables", &[(Field::Tyre, "40-622")], "40-622 measures 702 mm, outside that");
+}
+
+#[test]
+fn a_roll_out_by_size_says_how_far_it_may_be_off() {
+    let sheet = "sheet-page";
+    says(sheet, &[], "Roll-out2161 mm ±32, by the tyre’s size");
+    says(sheet, &[(Field::Tyre, "25-622"), (Field::Rim, "19")], "Roll-out2111 mm ±13, by the tyre’s size");
+    says(sheet, &[(Field::RollOut, "2140")], "Roll-out2140 mm measured");
+    says("tyre-tables", &[], "2111 mm ±13");
+    says("tyre-tables", &[], "2161 mm ±32");
+}
+
+#[test]
+fn the_sheet_tells_what_to_block_for_the_race() {
+    let limit = [(Field::RollOutLimit, "6.1")];
+    let sheet = said("sheet-page", &limit);
+    assert!(sheet.contains("Roll-out limit6.10 m"), "{sheet}");
+    assert!(sheet.contains("A To be blockedon 50: 11 12 13 14 15 17; on 34: 11"), "{sheet}");
+    assert!(sheet.contains("A Too close to callon 34: 12"), "{sheet}");
+    assert!(sheet.contains("Only the roll-out measured at the race decides"), "{sheet}");
+    let for_b = said("sheet-page", &[limit[0], (Field::SheetFor, "b")]);
+    assert!(for_b.contains("B To be blocked") && !for_b.contains("A To be blocked"));
+    let measured = said("sheet-page", &[limit[0], (Field::RollOut, "2161")]);
+    assert!(measured.contains("B Too close to callnone"), "{measured}");
+    assert!(!said("sheet-page", &[]).contains("To be blocked"));
 }
 
 #[test]
@@ -153,10 +267,77 @@ fn what_is_on_the_other_side_is_called_so() {
 
 #[test]
 fn a_frame_that_no_stem_fits_is_told_what_is_missing() {
-    says("position-answer", &[(Field::Reach, "300")], "the stem would have to be");
+    says("position-answer", &[(Field::Reach, "300")], "at −6° even the longest stem sold is 50 mm too short");
     says("position-answer", &[(Field::Stack, "700")], "too high, measured along the steerer. The nearest,");
-    says("position-tables", &[(Field::BarWithin, "0")], "the place lies between two sizes");
+    says(
+        "position-tables",
+        &[(Field::BarWithin, "0")],
+        "What is missing: at −8° the place lies between two sizes",
+    );
     says("sheet-page", &[(Field::Stack, "700")], "none fits:");
+}
+
+#[test]
+fn what_is_missing_holds_for_the_angle_that_is_named() {
+    let few = [(Field::SpacersMost, "7")];
+    says(
+        "position-answer",
+        &few,
+        "because at +6° even without spacers the bar is 7 mm too high, measured along the steerer, and at −6° it would take 9 mm more spacers than you allow.",
+    );
+    let long = [(Field::Reach, "500")];
+    let answer = said("position-answer", &long);
+    assert!(answer.contains("at +17° even the shortest stem sold is 62 mm too long"), "{answer}");
+    assert!(!answer.contains("more spacers than you allow"), "{answer}");
+    assert!(!said("position-tables", &long).contains("Exactly right"));
+    says("position-tables", &[(Field::BarWithin, "0")], "Exactly right would be");
+}
+
+#[test]
+fn spacers_that_call_for_care_are_told_of_in_the_answer_and_not_offered_instead() {
+    let many = [(Field::SpacersMost, "80"), (Field::Stack, "520")];
+    says("position-answer", &many, "More than 30 mm of spacers under the stem");
+    let sheet = said("sheet-page", &many);
+    for worse in ["on 45 mm", "on 50 mm", "on 55 mm", "on 60 mm"] {
+        assert!(!sheet.contains(worse), "{sheet}");
+    }
+    assert!(!said("position-answer", &[]).contains("spacers under the stem"));
+}
+
+#[test]
+fn the_sheet_says_what_it_was_carried_over_from() {
+    let bars = [
+        (Field::RoadBarReach, "80"),
+        (Field::CrossBarReach, "70"),
+        (Field::RoadBarDepth, "125"),
+        (Field::CrossBarDepth, "115"),
+    ];
+    let sheet = said("sheet-page", &bars);
+    for row in [
+        "along the seat tube at 73°",
+        "Taped on the road bikesaddle 728 mm along 73.5°, tip 56 mm behind the bottom bracket; bar 545 mm from the tip, 72 mm below the saddle; crank 172.5 mm, sole 15 mm",
+        "Changessaddle lower by 0 mm, bar higher by 15 mm and closer by 10 mm",
+        "Handlebarof the cross bike, reach 70 mm, drop 115 mm: tape and bar centre hold for it (road bike: reach 80 mm, drop 125 mm)",
+    ] {
+        assert!(sheet.contains(row), "{row}: {sheet}");
+    }
+    says("position-working", &bars, "Other handlebar");
+    assert!(!said("sheet-page", &[]).contains("Handlebar"));
+    says("position-tables", &[bars[2]], "nor does a drop without it: give the reach of both");
+}
+
+#[test]
+fn the_room_for_the_toes_does_not_read_like_the_limit_it_misses() {
+    let toes = [(Field::FrontCentre, "590"), (Field::CrossCrank, "175")];
+    says("position-tables", &toes, "Room for the toes: 99 mm");
+    says("sheet-page", &toes, "Room for the toes99 mm, short, see below");
+}
+
+#[test]
+fn the_worked_setback_is_the_one_reckoned_with() {
+    let knee = [(Field::CrossCrank, "180"), (Field::Knee, "knee")];
+    says("position-working", &knee, "56 + 172.5 − 180 = 48.5 mm");
+    says("position-working", &knee, "− 48.5 = ");
 }
 
 #[test]

@@ -75,7 +75,7 @@ pub use position::{
     CarriedPosition, ClampHeight, CrossBike, ExactStem, Footing, ForkRake, FrameReach, FrameStack,
     FrontCentre, FrontEnd, FrontEndView, HeadAngle, MissingPiece, PedalOffset, PositionCaution,
     PositionChanges, PositionView, RoadPosition, Saddle, SaddleHeight, SaddleLowering, SeatAngle, Setback,
-    SoleStack, Spacers, StemAngle, StemFit, StemLength, StemSearch, StemSearchLimits, StemSetup,
+    SoleStack, Spacers, StemAngle, StemFit, StemLack, StemLength, StemSearch, StemSearchLimits, StemSetup,
     StemShortfall, TipToBar, ToeClearance, ToeRoom, ToeVerdict, TopCap, keep_hoods,
 };
 pub use quantity::{
@@ -95,14 +95,14 @@ pub use rider::{
     break_even_length, running_cost, verdict_map, walking_cost,
 };
 pub use wheel::{
-    AirSpring, BeadSeat, CeilingReason, Construction, EstimateError, FloorAboveCeiling, FloorReason,
-    FrontShare, HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE, LabelEdition, LimitedBy, LoadedTyre,
+    AirSpring, BeadSeat, CalliperVerdict, CeilingReason, Construction, EstimateError, FloorAboveCeiling,
+    FloorReason, FrontShare, HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE, LabelEdition, LimitedBy, LoadedTyre,
     MEASURING_RIMS_2020, MeasuredRollOut, MeasuringRimRow, MountedWidth, NominalWidth, Pressure,
-    PressureAdvice, PressureCase, PressureCaution, PressureCeiling, PressureFloor, PressureMarks, RACE_RULES,
-    RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange, RimRow, RollOutDeviation, RollOutEstimate,
-    SectionArc, TyreFitError, TyreGround, TyreKind, TyreSection, TyreSize, TyreSizeError, TyreWidth, Wheel,
-    WheelDiameter, WheelLoad, WheelPressure, WheelRadius, WheelStyle, Wheels, WidthAccuracy, WidthVerdict,
-    contact_area_cm2, rim_cautions,
+    PressureAdvice, PressureCase, PressureCaution, PressureCeiling, PressureFloor, PressureMarks,
+    PressureReading, RACE_RULES, RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange, RimRow,
+    RollOutDeviation, RollOutEstimate, SectionArc, TyreFitError, TyreGround, TyreKind, TyreSection, TyreSize,
+    TyreSizeError, TyreWidth, Wheel, WheelDiameter, WheelLoad, WheelPressure, WheelRadius, WheelStyle,
+    Wheels, WidthAccuracy, WidthVerdict, contact_area_cm2, rim_cautions,
 };
 
 #[cfg(doctest)]

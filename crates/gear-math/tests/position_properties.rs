@@ -1,11 +1,11 @@
 //! Properties of positions, stems and toe clearance.
 
 use gear_math::{
-    BarCloser, BarDrop, BarRaise, BikePoint, BottomBracketDrop, ClampHeight, CrankLength, CrossBike, Footing,
-    ForkRake, FrameReach, FrameStack, FrontCentre, FrontEnd, HeadAngle, MissingPiece, PedalOffset,
-    PositionChanges, RoadPosition, Saddle, SaddleHeight, SaddleLowering, SeatAngle, Setback, SoleStack,
-    Spacers, StemAngle, StemLength, StemSearch, StemSearchLimits, StemSetup, TipToBar, ToeRoom, TopCap,
-    WheelRadius,
+    BarCloser, BarDrop, BarRaise, BarTolerance, BikePoint, BottomBracketDrop, ClampHeight, CrankLength,
+    CrossBike, Footing, ForkRake, FrameReach, FrameStack, FrontCentre, FrontEnd, HeadAngle, MissingPiece,
+    PedalOffset, PositionChanges, RoadPosition, Saddle, SaddleHeight, SaddleLowering, SeatAngle, Setback,
+    SoleStack, Spacers, StemAngle, StemLack, StemLength, StemSearch, StemSearchLimits, StemSetup,
+    StemShortfall, TipToBar, ToeRoom, TopCap, WheelRadius,
 };
 use proptest::prelude::*;
 
@@ -163,10 +163,47 @@ proptest! {
         let target = BikePoint { x_mm: bar.x_mm + off_x, y_mm: bar.y_mm + off_y };
         let limits = StemSearchLimits::default();
         if let StemSearch::NoneFits(shortfall) = front.search_stems(target, &limits) {
-            let between_sizes = shortfall.missing == [MissingPiece::FinerSteps];
-            prop_assert_eq!(shortfall.exact.is_buildable(limits.max_spacers), between_sizes);
+            let between_sizes = shortfall.lack.missing == [MissingPiece::FinerSteps];
+            prop_assert_eq!(shortfall.lack.exact.is_buildable(limits.max_spacers), between_sizes);
             prop_assert!(shortfall.nearest.miss_mm > limits.tolerance.mm());
             prop_assert!(shortfall.nearest.miss_mm <= off_x.hypot(off_y) + EXACT_MM);
+        }
+    }
+
+    #[test]
+    fn what_is_missing_is_so_for_the_angle_it_is_told_of(
+        front in front_end(), planted in sold_stem(), off_x in -200.0..200.0_f64, off_y in -200.0..200.0_f64,
+        most in 0.0..=30.0_f64, tolerance in 0.0..=5.0_f64,
+    ) {
+        let bar = front.bar(&planted);
+        let target = BikePoint { x_mm: bar.x_mm + off_x, y_mm: bar.y_mm + off_y };
+        let limits = StemSearchLimits {
+            tolerance: BarTolerance::new(tolerance).unwrap(), max_spacers: Spacers::new(most).unwrap(),
+        };
+        let StemSearch::NoneFits(shortfall) = front.search_stems(target, &limits) else { return Ok(()) };
+        let StemShortfall { nearest, lack, other } = shortfall;
+        let finer = lack.missing == [MissingPiece::FinerSteps];
+        prop_assert!(finer || lack.exact.angle == nearest.setup.angle);
+        let is_too_high = |lack: &StemLack| lack.exact.spacers_mm < 0.0;
+        prop_assert!(other.as_ref().is_none_or(|other| is_too_high(other) != is_too_high(&lack)));
+        for lack in std::iter::once(&lack).chain(&other) {
+            let exact = front.exact_stem(target, lack.exact.angle);
+            for piece in &lack.missing {
+                let (said, found) = match *piece {
+                    MissingPiece::ShorterStem { by_mm } => (60.0 - by_mm, exact.length_mm),
+                    MissingPiece::LongerStem { by_mm } => (140.0 + by_mm, exact.length_mm),
+                    MissingPiece::LowerFront { by_mm } => (-by_mm, exact.spacers_mm),
+                    MissingPiece::HigherFront { by_mm } => (most + by_mm, exact.spacers_mm),
+                    _ => (0.0, 0.0),
+                };
+                prop_assert!((said - found).abs() < EXACT_MM);
+            }
+            let length_is_wrong =
+                matches!(lack.missing[0], MissingPiece::ShorterStem { .. } | MissingPiece::LongerStem { .. });
+            if length_is_wrong && lack.missing.len() > 1 {
+                let used = nearest.setup.spacers.mm();
+                prop_assert!(used <= 0.0 || used + 5.0 > most);
+            }
         }
     }
 

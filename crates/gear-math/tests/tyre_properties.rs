@@ -37,12 +37,13 @@ prop_compose! {
 prop_compose! {
     fn case()(
         rider in any!(BodyMass), kit_and_bike in prop::option::of((any!(KitMass), any!(BikeMass))), width in any!(MountedWidth),
+        label in prop::option::of(any!(NominalWidth)),
         construction in prop::sample::select(Construction::ALL.as_slice()),
         ground in prop::sample::select(TyreGround::ALL.as_slice()),
         style in prop::sample::select(WheelStyle::ALL.as_slice()),
         front_share in any!(FrontShare), marks in marks(),
     ) -> PressureCase {
-        PressureCase { rider, kit_and_bike, width, construction, ground, style, front_share, marks }
+        PressureCase { rider, kit_and_bike, width, label, construction, ground, style, front_share, marks }
     }
 }
 
@@ -164,6 +165,37 @@ proptest! {
                 prop_assert!(wheel.start.bar().is_finite());
             },
             Err(conflict) => prop_assert!(conflict.floor.pressure > conflict.ceiling.pressure),
+        }
+    }
+
+    #[test]
+    fn what_is_shown_never_leaves_floor_or_ceiling(case in case()) {
+        let advice = case.advice();
+        let (floor, ceiling) = (advice.floor.pressure, advice.ceiling.map(|ceiling| ceiling.pressure));
+        let Ok(wheels) = advice.start else { return Ok(()) };
+        for wheel in [wheels.front, wheels.rear] {
+            for pressure in [wheel.low, wheel.start, wheel.high] {
+                let shown = wheel.reading(pressure);
+                // Half a step of a scale that has no mark between floor and ceiling; else only arithmetic.
+                let span = ceiling.map_or(f64::INFINITY, |most| most.psi() - floor.psi());
+                let psi = if span < 0.1 { 0.05 } else { 0.0 } + 1e-6;
+                let bar = if span * 0.0689 < 0.01 { 0.005 } else { 0.0 } + 1e-6;
+                prop_assert!(shown.psi >= floor.psi() - psi && shown.bar >= floor.bar() - bar);
+                prop_assert!(ceiling.is_none_or(|most| shown.psi <= most.psi() + psi && shown.bar <= most.bar() + bar));
+                let step = if shown.in_tenths { 0.1 } else { 1.0 };
+                prop_assert!((shown.psi - pressure.psi()).abs() <= step);
+                prop_assert!((shown.bar - pressure.bar()).abs() <= 0.01);
+            }
+        }
+    }
+
+    #[test]
+    fn a_tyre_of_25_mm_or_less_is_never_under_3_bar(case in case(), label in 18.0..=25.0_f64) {
+        prop_assume!(case.construction != Construction::Tubular);
+        let narrow = PressureCase { label: NominalWidth::new(label).ok(), ..case };
+        match narrow.advice().start {
+            Ok(wheels) => prop_assert!(wheels.front.low.bar() >= 3.0 && wheels.rear.low.bar() >= 3.0),
+            Err(conflict) => prop_assert!(conflict.ceiling.pressure < conflict.floor.pressure),
         }
     }
 

@@ -41,6 +41,7 @@ impl Example {
             rider: BodyMass::new(self.rider_kg)?,
             kit_and_bike: Some((KitMass::new(0.0)?, BikeMass::new(self.bike_kg)?)),
             width: MountedWidth::new(self.width_mm)?,
+            label: None,
             construction: construction(&self.construction),
             ground: ground(&self.terrain),
             style: style(&self.style),
@@ -129,6 +130,7 @@ fn usual(construction: Construction) -> PressureCase {
         rider: BodyMass::new(70.0).unwrap(),
         kit_and_bike: None,
         width: MountedWidth::new(33.0).unwrap(),
+        label: None,
         construction,
         ground: TyreGround::Mixed,
         style: WheelStyle::Normal,
@@ -203,6 +205,8 @@ impl Published {
                 between("half of the stated range", (front.high.psi() - front.low.psi()) / 2.0, 1.0, 5.0)
             }
             "minimum, ISO 5775-1, section 25 mm or less / other, road / off road" => {
+                close("25 mm or less", FloorReason::NarrowTyre.pressure().bar(), 3.0, 1e-9)?;
+                close("other, road", FloorReason::RoadTyre.pressure().bar(), 2.0, 1e-9)?;
                 close("tubeless floor", FloorReason::Tubeless.pressure().bar(), 1.5, 1e-9)
             }
             "hookless rim maximum, road" => {

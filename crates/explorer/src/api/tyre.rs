@@ -179,6 +179,9 @@ pub struct TyrePressureInput {
     kit_kg: f64,
     /// As mounted; of a tubular, the label.
     width_mm: f64,
+    /// Narrow tyres have a lowest pressure by their label; by `widthMm` when left out.
+    #[tsify(optional)]
+    label_mm: Option<f64>,
     construction: Construction,
     terrain: Terrain,
     style: Style,
@@ -240,6 +243,7 @@ impl TyrePressureInput {
             rider: BodyMass::new(self.rider_kg).map_err(thrown)?,
             kit_and_bike: bike.map(|bike| (kit, bike)),
             width: MountedWidth::new(self.width_mm).map_err(thrown)?,
+            label: self.label_mm.map(NominalWidth::new).transpose().map_err(thrown)?,
             construction: self.construction.into(),
             ground: self.terrain.into(),
             style: self.style.into(),

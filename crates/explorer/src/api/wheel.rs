@@ -1,7 +1,7 @@
 //! The wheel from its tyre's size.
 
 use super::{output, thrown};
-use gear_math::{TyreKind, TyreSize, Wheel};
+use gear_math::{TyreSize, Wheel};
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
 use wasm_bindgen::prelude::*;
@@ -22,7 +22,7 @@ pub struct WheelFigures {
     designation: String,
     circumference_mm: f64,
     diameter_mm: f64,
-    /// How far a cyclo-cross tyre at race pressure may roll from this.
+    /// How far a tyre may roll from this: less below 28 mm, a road tyre, than at the pressures of cross.
     uncertainty_percent: f64,
 }
 
@@ -34,7 +34,7 @@ pub struct WheelFigures {
 pub fn wheel(#[wasm_bindgen(unchecked_param_type = "WheelInput")] tyre: JsValue) -> Result<JsValue, JsError> {
     let WheelInput { designation } = super::input(tyre)?;
     let tyre: TyreSize = designation.parse().map_err(thrown)?;
-    let estimate = Wheel { tyre, kind: TyreKind::CycloCross, measured: None }.estimate();
+    let estimate = Wheel::by_size(tyre, None).estimate();
     output(&WheelFigures {
         designation: tyre.to_string(),
         circumference_mm: estimate.circumference.mm(),

@@ -6,7 +6,7 @@ use super::{Size, Spot};
 use crate::number::{plain, with_unit};
 use crate::report::{Gauge, Report, TyreFit, TyreReport};
 use crate::view::tyre::gauge_words;
-use gear_math::{Construction, SectionArc, WidthVerdict};
+use gear_math::{CalliperVerdict, Construction, SectionArc, WidthVerdict};
 use plotters::style::RGBColor;
 use std::f64::consts::PI;
 
@@ -134,8 +134,9 @@ fn verdict(look: &Palette, fit: &TyreFit) -> (RGBColor, &'static str) {
         Some(Gauge::Expected(WidthVerdict::LikelyWithin)) => (look.good, " · likely within"),
         Some(Gauge::Expected(WidthVerdict::Measure)) => (look.care, " · too close to tell: measure"),
         Some(Gauge::Expected(WidthVerdict::LikelyOver)) => (look.stop, " · likely over"),
-        Some(Gauge::Within) => (look.good, " · within, as measured"),
-        Some(Gauge::Over) => (look.stop, " · over, as measured"),
+        Some(Gauge::Measured(CalliperVerdict::Within)) => (look.good, " · within, as measured"),
+        Some(Gauge::Measured(CalliperVerdict::AtLimit)) => (look.care, " · at the limit: measure again"),
+        Some(Gauge::Measured(CalliperVerdict::Over)) => (look.stop, " · over, as measured"),
     }
 }
 

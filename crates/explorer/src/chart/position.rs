@@ -5,6 +5,7 @@ use super::pen::{Anchor, Pen, Point, Type};
 use super::{Size, Spot};
 use crate::number::{mm, plain};
 use crate::report::{PositionReport, Report};
+use crate::view::position::{below, setback};
 use gear_math::{BikePoint, PositionView};
 
 /// Millimetres that only the drawing needs.
@@ -144,11 +145,11 @@ pub(super) fn label(report: &Report) -> String {
     let position = &report.position;
     let (road, cross) = (&position.inputs.road, &position.cross);
     format!(
-        "Side view of both bikes to scale: saddle {} high on the road bike and {} on the cross bike, bar {} and {} below the saddle.",
+        "Side view of both bikes to scale: saddle {} high on the road bike and {} on the cross bike, bar {} and {}.",
         mm(road.saddle.height.mm()),
         mm(cross.saddle_height_mm),
-        mm(road.bar_drop.mm()),
-        mm(cross.bar_drop_mm)
+        below(road.bar_drop.mm()),
+        below(cross.bar_drop_mm)
     )
 }
 
@@ -267,21 +268,21 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
             cross.view.saddle_tip,
             12.0,
             format!(
-                "Saddle: {} along the seat tube and {} behind the bottom bracket; on the road bike {} and {}.",
+                "Saddle: {} along the seat tube, {}; on the road bike {}, {}.",
                 mm(cross.saddle_height_mm),
-                mm(cross.setback_mm),
+                setback(cross.setback_mm),
                 mm(road.saddle.height.mm()),
-                mm(road.saddle.setback.mm())
+                setback(road.saddle.setback.mm())
             ),
         ),
         around(
             position.target(),
             12.0,
             format!(
-                "Bar: {} below the saddle and {} from its tip; on the road bike {} and {}.",
-                mm(cross.bar_drop_mm),
+                "Bar: {}, {} from its tip; on the road bike {}, {}.",
+                below(cross.bar_drop_mm),
                 mm(position.tape_mm()),
-                mm(road.bar_drop.mm()),
+                below(road.bar_drop.mm()),
                 mm(road.tip_to_bar.mm())
             ),
         ),

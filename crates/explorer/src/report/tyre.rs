@@ -2,9 +2,10 @@
 
 use crate::scenario::{Scenario, TyreInputs};
 use gear_math::{
-    AirSpring, BodyMass, Construction, Development, Gear, GearStep, LoadedTyre, MountedWidth, NominalWidth,
-    PressureAdvice, PressureCase, RaceLimit, RimCaution, RimInnerWidth, RimRange, TyreFitError, TyreGround,
-    TyreSection, TyreSize, TyreWidth, WheelStyle, Wheels, WidthVerdict, rim_cautions,
+    AirSpring, BodyMass, CalliperVerdict, Construction, Development, Gear, GearStep, LoadedTyre,
+    MountedWidth, NominalWidth, PressureAdvice, PressureCase, RimCaution, RimInnerWidth, RimRange,
+    TyreFitError, TyreGround, TyreSection, TyreSize, TyreWidth, WheelStyle, Wheels, WidthVerdict,
+    rim_cautions,
 };
 
 /// Widths that are compared, beside the tyre's own, in millimetres: what is sold for cross, gravel and road.
@@ -46,6 +47,8 @@ pub struct TyreFit {
     pub width: TyreWidth,
     /// The cross-section with the width that counts.
     pub section: TyreSection,
+    /// Whether that width was measured.
+    pub is_measured: bool,
     /// What the race's gauge will say, when there is a limit.
     pub gauge: Option<Gauge>,
     /// Pressures to start from.
@@ -61,16 +64,8 @@ pub struct TyreFit {
 pub enum Gauge {
     /// What is to be expected of a width that was computed.
     Expected(WidthVerdict),
-    /// Within the limit by the rider's calliper.
-    Within,
-    /// Over it by the rider's calliper.
-    Over,
-}
-
-impl Gauge {
-    fn measured(width: MountedWidth, limit: RaceLimit) -> Self {
-        if width.mm() > limit.mm() { Self::Over } else { Self::Within }
-    }
+    /// What the rider's calliper says.
+    Measured(CalliperVerdict),
 }
 
 /// One other tyre on the same rim.
@@ -84,6 +79,8 @@ pub struct WidthLine {
     pub gauge: Option<Gauge>,
     /// Pressures to start from.
     pub advice: PressureAdvice,
+    /// What is dangerous about it on this rim; then no pressure is told.
+    pub danger: Option<RimCaution>,
     /// How far its roll-out lies from the bench's tyre, both by their size.
     pub step: GearStep,
 }
@@ -149,18 +146,20 @@ impl TyreReport {
 }
 
 impl TyreReport {
-    /// What is dangerous about the pair, to be said before anything else.
-    pub fn dangers(&self) -> impl Iterator<Item = &RimCaution> {
-        let dangerous = [RimCaution::TooNarrowRim, RimCaution::CloseToHookless];
-        self.cautions.iter().filter(move |caution| dangerous.contains(caution))
+    /// What is dangerous about the pair, to be said before anything else; then no pressure is told.
+    #[must_use]
+    pub fn danger(&self) -> Option<RimCaution> {
+        danger(&self.cautions)
     }
 }
 
 impl TyreFit {
     fn new(inputs: &TyreInputs, size: TyreSize) -> Result<Self, TyreFitError> {
         let width = width_on_rim(inputs, size.width)?;
-        let section = TyreSection::new(inputs.measured.unwrap_or(width.mounted), inputs.rim)?;
-        let case = case(inputs, section.width());
+        // A calliper that finds the tyre narrower than its rim was misread.
+        let measured = inputs.measured.filter(|measured| TyreSection::new(*measured, inputs.rim).is_ok());
+        let section = TyreSection::new(measured.unwrap_or(width.mounted), inputs.rim)?;
+        let case = case(inputs, section.width(), size.width);
         let advice = case.advice();
         let loaded = advice.start.as_ref().ok().map(|start| {
             let loads = case.loads();
@@ -169,11 +168,11 @@ impl TyreFit {
             };
             Wheels { front: under(loads.front, start.front.start), rear: under(loads.rear, start.rear.start) }
         });
-        let gauge = inputs.limit.map(|limit| match inputs.measured {
-            Some(measured) => Gauge::measured(measured, limit),
+        let gauge = inputs.limit.map(|limit| match measured {
+            Some(measured) => Gauge::Measured(limit.by_calliper(measured)),
             None => Gauge::Expected(width.verdict(limit)),
         });
-        Ok(Self { width, section, gauge, advice, case, loaded })
+        Ok(Self { width, section, is_measured: measured.is_some(), gauge, advice, case, loaded })
     }
 }
 
@@ -200,22 +199,33 @@ fn width_on_rim(inputs: &TyreInputs, label: NominalWidth) -> Result<TyreWidth, T
     }
 }
 
-/// Rules for wired rims say nothing about a tubular. That a hookless rim needs its own tyres is among the cautions of the
-/// pressures, where there are any.
-fn cautions(inputs: &TyreInputs, label: NominalWidth, has_pressures: bool) -> Vec<RimCaution> {
-    if inputs.construction == Construction::Tubular {
-        return Vec::new();
-    }
-    let mut cautions = rim_cautions(label, inputs.rim, inputs.marks.hookless);
-    cautions.retain(|caution| !has_pressures || *caution != RimCaution::HooklessTyre);
+/// Of a pair that fits: that a hookless rim needs its own tyres is then among the cautions of the pressures. Of one that does
+/// not, nothing else is worth saying.
+fn cautions(inputs: &TyreInputs, label: NominalWidth, fits: bool) -> Vec<RimCaution> {
+    let mut cautions = all_cautions(inputs, label);
+    cautions.retain(|caution| fits != (*caution == RimCaution::HooklessTyre));
     cautions
 }
 
-fn case(inputs: &TyreInputs, width: MountedWidth) -> PressureCase {
+/// Rules for wired rims say nothing about a tubular.
+fn all_cautions(inputs: &TyreInputs, label: NominalWidth) -> Vec<RimCaution> {
+    match inputs.construction {
+        Construction::Tubular => Vec::new(),
+        _ => rim_cautions(label, inputs.rim, inputs.marks.hookless),
+    }
+}
+
+fn danger(cautions: &[RimCaution]) -> Option<RimCaution> {
+    let dangerous = [RimCaution::TooNarrowRim, RimCaution::CloseToHookless];
+    cautions.iter().copied().find(|caution| dangerous.contains(caution))
+}
+
+fn case(inputs: &TyreInputs, width: MountedWidth, label: NominalWidth) -> PressureCase {
     PressureCase {
         rider: inputs.rider,
         kit_and_bike: Some((inputs.kit, inputs.bike)),
         width,
+        label: Some(label),
         construction: inputs.construction,
         ground: inputs.ground,
         style: inputs.style,
@@ -242,7 +252,8 @@ fn widths(inputs: &TyreInputs, own: TyreSize, fit: Option<&TyreFit>) -> Vec<Widt
             size,
             width: counts,
             gauge: own_fit.map_or(expected, |fit| fit.gauge),
-            advice: case(inputs, counts).advice(),
+            advice: case(inputs, counts, label).advice(),
+            danger: danger(&all_cautions(inputs, label)),
             step: own.circumference().step_to(size.circumference()),
         })
     };

@@ -5,8 +5,8 @@ use crate::bench::Bench;
 use crate::field::{Field, Kind};
 use crate::number::{capital, trimmed};
 use gear_math::{
-    Cadence, ChainLinks, Climb, Derailleur, Limits, Measured, OutOfLimits, Pressure, Speed, TyreKind,
-    TyreSize, Wheel, decimal,
+    Cadence, ChainLinks, Climb, Derailleur, Limits, Measured, OutOfLimits, Pressure, Speed, TyreSize, Wheel,
+    decimal,
 };
 use std::fmt::Display;
 use std::str::FromStr;
@@ -152,11 +152,7 @@ impl<'b> Reader<'b> {
     }
 
     pub(super) fn wheel(&mut self, good: Wheel) -> Wheel {
-        Wheel {
-            tyre: self.parsed::<TyreSize>(Field::Tyre, good.tyre),
-            kind: TyreKind::CycloCross,
-            measured: self.quantity_or_none(Field::RollOut),
-        }
+        Wheel::by_size(self.parsed::<TyreSize>(Field::Tyre, good.tyre), self.quantity_or_none(Field::RollOut))
     }
 
     pub(super) fn window(&mut self, good: CadenceWindow) -> CadenceWindow {

@@ -33,6 +33,8 @@ pub struct BarShapes {
     pub road: Option<BarShape>,
     /// The cross bike's.
     pub cross: Option<BarShape>,
+    /// Whether a drop was given without its reach: it says nothing alone.
+    pub is_drop_alone: bool,
 }
 
 /// Measures for the room for the toes; without a front centre it is not checked.
@@ -60,10 +62,7 @@ impl PositionInputs {
                 tolerance: reader.quantity(Field::BarWithin),
                 max_spacers: reader.quantity(Field::SpacersMost),
             },
-            bars: BarShapes {
-                road: bar(reader, Field::RoadBarReach, Field::RoadBarDepth),
-                cross: bar(reader, Field::CrossBarReach, Field::CrossBarDepth),
-            },
+            bars: bars(reader),
             toes: toes(reader),
         }
     }
@@ -105,10 +104,17 @@ fn front(reader: &mut Reader<'_>) -> FrontEnd {
     }
 }
 
-/// Known as soon as its reach is.
-fn bar(reader: &mut Reader<'_>, reach: Field, depth: Field) -> Option<BarShape> {
-    let (reach, depth) = (reader.quantity_or_none(reach), reader.quantity_or_none(depth));
-    Some(BarShape { reach: reach?, depth })
+/// Each is known as soon as its reach is.
+fn bars(reader: &mut Reader<'_>) -> BarShapes {
+    let mut is_drop_alone = false;
+    let mut bar = |reach, depth| {
+        let (reach, depth) = (reader.quantity_or_none(reach), reader.quantity_or_none(depth));
+        is_drop_alone |= reach.is_none() && depth.is_some();
+        Some(BarShape { reach: reach?, depth })
+    };
+    let (road, cross) =
+        (bar(Field::RoadBarReach, Field::RoadBarDepth), bar(Field::CrossBarReach, Field::CrossBarDepth));
+    BarShapes { road, cross, is_drop_alone }
 }
 
 fn toes(reader: &mut Reader<'_>) -> ToeInputs {

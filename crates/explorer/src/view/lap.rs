@@ -322,7 +322,9 @@ pub(super) fn block(report: &Report) -> Option<Block> {
         block.row_of(side, "Lap", format!("{time}, likely {low} to {high}"));
         block.row_of(side, "On foot, m from the line", spans_on_foot(lap));
     }
-    block.row("Quicker", quicker(settled));
+    if report.sheet_for.is_none() {
+        block.row("Quicker", quicker(settled));
+    }
     block.cautions.push(WALK_IT_FIRST.to_owned());
     Some(block)
 }

@@ -1,5 +1,6 @@
 //! The roll-out limit of a race: which sprockets pass.
 
+use super::sheet::Block;
 use super::words::{name, table};
 use crate::number::with_unit;
 use crate::report::{Report, SetupReport};
@@ -29,24 +30,51 @@ fn rows(report: &Report, setup: &SetupReport, limit: RollOutLimit) -> Markup {
     }
 }
 
-/// Without a measured roll-out, gears that the wheel's uncertainty leaves open stand apart from those that are clear.
 fn row(report: &Report, setup: &SetupReport, limit: RollOutLimit, ring: &RingPasses<'_>) -> Markup {
+    html! {
+        tr {
+            th scope="row" { (name(setup.side)) " " (ring.ring) }
+            @for sprockets in told(report, limit, ring) {
+                td.words { @if sprockets.is_empty() { "none" } @else { (sprockets) } }
+            }
+        }
+    }
+}
+
+/// The sprockets that pass, those that are too close to call and those to be blocked. Without a measured roll-out, gears that
+/// the wheel's uncertainty leaves open stand apart from those that are clear.
+fn told(report: &Report, limit: RollOutLimit, ring: &RingPasses<'_>) -> [String; 3] {
     let estimate = report.wheel.estimate();
     let is_open = |&&sprocket: &&Sprocket| {
         report.wheel.measured.is_none() && limit.is_undecided(Gear { ring: ring.ring, sprocket }, &estimate)
     };
     let clear = |sprockets: &[Sprocket]| teeth(sprockets.iter().filter(|sprocket| !is_open(sprocket)));
-    html! {
-        tr {
-            th scope="row" { (name(setup.side)) " " (ring.ring) }
-            td.words { (clear(ring.passes)) }
-            td.words { (teeth(ring.too_long.iter().chain(ring.passes).filter(is_open))) }
-            td.words { (clear(ring.too_long)) }
+    let open = teeth(ring.too_long.iter().chain(ring.passes).filter(is_open));
+    [clear(ring.passes), open, clear(ring.too_long)]
+}
+
+/// What has to be blocked for the race, when a limit is set.
+pub(super) fn for_the_sheet(report: &Report, block: &mut Block) {
+    let Some(limit) = report.limit else { return };
+    block.row("Roll-out limit", with_unit(limit.m(), 2, "m"));
+    for setup in &report.setups {
+        let mut rows = [("To be blocked", String::new()), ("Too close to call", String::new())];
+        for ring in limit.test(&setup.drivetrain, report.wheel.roll_out()) {
+            let [_, open, too_long] = told(report, limit, &ring);
+            for ((_, words), sprockets) in rows.iter_mut().zip([too_long, open]) {
+                if !sprockets.is_empty() {
+                    let and = if words.is_empty() { "" } else { "; " };
+                    *words += &format!("{and}on {}: {sprockets}", ring.ring);
+                }
+            }
+        }
+        for (what, words) in rows {
+            block.row_of(setup.side, what, if words.is_empty() { "none".to_owned() } else { words });
         }
     }
+    block.cautions.push(RollOutLimit::MEASURED_DECIDES.to_owned());
 }
 
 fn teeth<'s>(sprockets: impl Iterator<Item = &'s Sprocket>) -> String {
-    let teeth: Vec<String> = sprockets.map(ToString::to_string).collect();
-    if teeth.is_empty() { "none".to_owned() } else { teeth.join(" ") }
+    sprockets.map(ToString::to_string).collect::<Vec<_>>().join(" ")
 }

@@ -10,7 +10,7 @@ mod lap_tables;
 mod limit;
 mod notices;
 mod overlap;
-mod position;
+pub(crate) mod position;
 mod probes;
 mod ride;
 mod ride_notes;

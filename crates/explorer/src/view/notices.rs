@@ -83,6 +83,7 @@ fn remark(report: &Report, field: Field) -> String {
         Field::Tyre => tyre_size(report),
         Field::RollOut => roll_out(report),
         Field::Rim => tyre::rim_remark(report, field.spec().help),
+        Field::TyreWidthMeasured => tyre::width_remark(report, field.spec().help),
         _ => ride_notes::remark(report, field).unwrap_or_else(|| field.spec().help.to_owned()),
     }
 }
@@ -107,7 +108,7 @@ fn tyre_size(report: &Report) -> String {
         "{}: about {} round, ±{}",
         wheel.tyre,
         with_unit(wheel.estimate().circumference.mm(), 0, "mm"),
-        with_unit(wheel.estimate().longest.mm() - wheel.estimate().circumference.mm(), 0, "mm")
+        with_unit(wheel.estimate().give_or_take_mm(), 0, "mm")
     )
 }
 

@@ -3,10 +3,10 @@
 use super::sheet::{Block, Part};
 use super::words::{link_to, plain_table, worked};
 use crate::field::Field;
-use crate::number::{counted, listed, mm, plain, signed, with_unit};
+use crate::number::{counted, listed, mm, plain, signed, trimmed, with_unit};
 use crate::report::{PositionReport, Report};
 use crate::scenario::PositionInputs;
-use gear_math::{PositionCaution, StemFit, StemSearch, StemSetup, StemShortfall, ToeClearance};
+use gear_math::{BarShape, PositionCaution, StemFit, StemSearch, StemSetup, StemShortfall, ToeClearance};
 use maud::{Markup, html};
 
 /// Stems that are listed; a frame that fits well has dozens.
@@ -18,6 +18,7 @@ pub(super) fn answer(report: &Report) -> Markup {
     let position = &report.position;
     html! {
         p { (bar(position)) " " (saddle(position)) }
+        @for caution in position.nearest().setup.cautions() { p.care { (caution) } }
         p { (rails(position)) " All of it is as good as a tape measure: ±3 mm on each bike." }
         p.care { "This moves a position that already fits; it does not find one. It is no medical advice." }
     }
@@ -27,7 +28,7 @@ fn bar(position: &PositionReport) -> Markup {
     let nearest = position.nearest();
     match &position.search {
         StemSearch::Found(_) => html! {
-            b.good { "Yes" } ", with a stem of " b { (stem(&nearest.setup)) } ": the bar comes within " b { (with_unit(nearest.miss_mm, 1, "mm")) } " of its place."
+            b class=(if nearest.setup.cautions().is_empty() { "good" } else { "care" }) { "Yes" } ", with a stem of " b { (stem(&nearest.setup)) } ": the bar comes within " b { (with_unit(nearest.miss_mm, 1, "mm")) } " of its place."
         },
         StemSearch::NoneFits(shortfall) => html! {
             b.stop { "Not with a stem that is sold" } ", because " (missing(shortfall)) ". The nearest, " (stem(&nearest.setup)) ", still misses by " b { (mm(nearest.miss_mm)) } "."
@@ -35,8 +36,12 @@ fn bar(position: &PositionReport) -> Markup {
     }
 }
 
+/// “at −6° it would take 16 mm more spacers than you allow, and at +6° …”.
 fn missing(shortfall: &StemShortfall) -> String {
-    listed(&shortfall.missing)
+    let lacks = std::iter::once(&shortfall.lack).chain(&shortfall.other);
+    let words =
+        lacks.map(|lack| format!("at {} {}", angle(lack.exact.angle.degrees()), listed(&lack.missing)));
+    words.collect::<Vec<_>>().join(", and ")
 }
 
 fn saddle(position: &PositionReport) -> Markup {
@@ -65,12 +70,12 @@ fn rails(position: &PositionReport) -> String {
 }
 
 /// “12 mm behind the bottom bracket”, whichever side it is on.
-fn setback(setback_mm: f64) -> String {
+pub(crate) fn setback(setback_mm: f64) -> String {
     side_of(setback_mm, "behind", "ahead of", "the bottom bracket")
 }
 
 /// “57 mm below the saddle”, whichever is the higher.
-fn below(drop_mm: f64) -> String {
+pub(crate) fn below(drop_mm: f64) -> String {
     side_of(drop_mm, "below", "above", "the saddle")
 }
 
@@ -123,11 +128,11 @@ fn measures(position: &PositionReport) -> Markup {
         (Some(_), Some(_)) => {
             "The bar’s place is that of the cross handlebar, so that the hoods stay where they were meant to be."
         }
-        (None, None) => {
+        (None, None) if !inputs.bars.is_drop_alone => {
             "The same handlebar on both bikes. If they differ, give the reach of both under “Finer settings”."
         }
         _ => {
-            "The reach of one handlebar alone says nothing: give that of both under “Finer settings”. Until then the bars count as the same."
+            "The reach of one handlebar alone says nothing, nor does a drop without it: give the reach of both under “Finer settings”. Until then the bars count as the same."
         }
     };
     let row = |(what, road, cross): (&str, Option<f64>, f64)| {
@@ -183,12 +188,12 @@ fn stem_row(fit: &StemFit) -> Vec<String> {
 }
 
 fn exact(shortfall: &StemShortfall) -> Markup {
-    let exact = &shortfall.exact;
+    let exact = &shortfall.lack.exact;
     html! {
         div.prose { p {
-            b { "What is missing" } " with the stem angle that comes nearest, " (angle(exact.angle.degrees())) ": " (missing(shortfall)) "."
-            @if exact.spacers_mm >= 0.0 {
-                " Exactly right would be " (mm(exact.length_mm)) " on " (mm(exact.spacers_mm)) " of spacers."
+            b { "What is missing" } ": " (missing(shortfall)) "."
+            @if exact.is_a_stem() {
+                " Exactly right would be " (mm(exact.length_mm)) " at " (angle(exact.angle.degrees())) " on " (mm(exact.spacers_mm)) " of spacers."
             }
         } }
     }
@@ -196,9 +201,14 @@ fn exact(shortfall: &StemShortfall) -> Markup {
 
 fn toe_room(toes: &ToeClearance) -> Markup {
     html! {
-        "Room for the toes: " b { (with_unit(toes.swept_mm, 0, "mm")) } " from pedal axle to tyre with the wheel turned into it."
+        "Room for the toes: " b { (room(toes)) } " from pedal axle to tyre with the wheel turned into it."
         @if let Some(caution) = toes.verdict.caution() { " " span.care { (caution) } }
     }
+}
+
+/// Rounded down, so that it does not read like the limit that it misses.
+fn room(toes: &ToeClearance) -> String {
+    whole(toes.swept_mm.floor())
 }
 
 /// The bottom bracket lies where the chain has it too.
@@ -251,6 +261,7 @@ pub(super) fn working(report: &Report) -> Markup {
     let position = &report.position;
     let (road, inputs, cross) = (&position.inputs.road, &position.inputs, &position.cross);
     let (front, nearest, bar) = (&inputs.front, position.nearest(), position.nearest().bar);
+    let (alpha, length) = (front.head_angle.degrees(), nearest.setup.length.mm());
     html! {
         p { "Seen from the drive side; forward and up count from the centre of the bottom bracket." }
         (worked("Saddle height", "height + road crank − cross crank + cross stack − road stack − lower", &format!(
@@ -260,12 +271,26 @@ pub(super) fn working(report: &Report) -> Markup {
         (worked("On the cross bike’s seat angle", "× sin(road angle) ÷ sin(cross angle)", &format!(
             "{} × sin {}° ÷ sin {}° = {}",
             plain(cross.saddle_height_road_angle_mm, 1), road.saddle.seat_angle.degrees(), inputs.cross.seat_angle.degrees(), mm(cross.saddle_height_mm))))
+        @if inputs.changes.keep_knee_over_pedal {
+            (worked("Saddle’s setback", "road setback + road crank − cross crank", &format!(
+                "{} + {} − {} = {}", road.saddle.setback.mm(), road.footing.crank.mm(), inputs.cross.footing.crank.mm(), mm(cross.setback_mm))))
+        }
+        (worked("Rails", "height × cos(seat angle) − setback, cross less road", &format!(
+            "({} × cos {}° − {}) − ({} × cos {}° − {}) = {}",
+            plain(cross.saddle_height_mm, 1), inputs.cross.seat_angle.degrees(), trimmed(cross.setback_mm),
+            road.saddle.height.mm(), road.saddle.seat_angle.degrees(), trimmed(road.saddle.setback.mm()), mm(cross.rail_shift_forward_mm))))
         (worked("Bar", "forward = √(tape² − drop²) − setback, up = saddle − drop", &format!(
             "√({}² − {}²) − {} = {}; {} − {} = {}",
-            plain(cross.tip_to_bar_mm, 0), plain(cross.bar_drop_mm, 0), plain(cross.setback_mm, 0), mm(cross.target.x_mm),
-            plain(cross.saddle_vertical_mm, 1), plain(cross.bar_drop_mm, 0), mm(cross.target.y_mm))))
+            trimmed(cross.tip_to_bar_mm), trimmed(cross.bar_drop_mm), trimmed(cross.setback_mm), mm(cross.target.x_mm),
+            plain(cross.saddle_vertical_mm, 1), trimmed(cross.bar_drop_mm), mm(cross.target.y_mm))))
+        @if let Some((old, new)) = inputs.bars.road.zip(inputs.bars.cross) {
+            (worked("Other handlebar", "forward + road reach − cross reach", &format!(
+                "{} + {} − {} = {}", plain(cross.target.x_mm, 1), old.reach.mm(), new.reach.mm(), mm(position.target().x_mm))))
+        }
         (worked("Stem", "h = headset + spacers + clamp ÷ 2; forward = reach − h cos α + L cos φ, up = stack + h sin α + L sin φ, φ = 90° − α + angle", &format!(
-            "α = {}°, {}: {} forward, {} up", front.head_angle.degrees(), stem(&nearest.setup), mm(bar.x_mm), mm(bar.y_mm))))
+            "h = {} + {} + {} ÷ 2, α = {alpha}°, φ = 90° − {alpha}° + {}°; {} − h cos α + {length} cos φ = {}; {} + h sin α + {length} sin φ = {}",
+            front.top_cap.mm(), nearest.setup.spacers.mm(), front.clamp_height.mm(), plain(nearest.setup.angle.degrees(), 0),
+            front.reach.mm(), mm(bar.x_mm), front.stack.mm(), mm(bar.y_mm))))
         p { "“Closer” is taken along the tape: taken level, the bar would come 1 to 4 mm nearer still. “Higher” is against the saddle: a saddle set lower takes the bar down with it." }
         p { "Plane geometry; the changes and stem sizes are common practice." }
     }
@@ -280,7 +305,11 @@ pub(super) fn block(report: &Report) -> Block {
     let mut block = Block::new("Position");
     block.row(
         "Saddle height",
-        format!("{} from bracket centre to saddle top along the seat tube", whole(cross.saddle_height_mm)),
+        format!(
+            "{} from bracket centre to saddle top along the seat tube at {}°",
+            whole(cross.saddle_height_mm),
+            position.inputs.cross.seat_angle.degrees()
+        ),
     );
     block.row("Saddle top", format!("{} above the bottom bracket", whole(cross.saddle_vertical_mm)));
     block.row("Saddle tip", setback(cross.setback_mm));
@@ -299,7 +328,11 @@ pub(super) fn block(report: &Report) -> Block {
         },
     );
     if let StemSearch::Found(fits) = &position.search {
-        let others: Vec<String> = fits.iter().skip(1).take(2).map(|fit| stem(&fit.setup)).collect();
+        // Nothing that calls for more care than the first.
+        let care = nearest.setup.cautions();
+        let no_worse = |fit: &&StemFit| fit.setup.cautions().iter().all(|caution| care.contains(caution));
+        let others: Vec<String> =
+            fits.iter().skip(1).filter(no_worse).take(2).map(|fit| stem(&fit.setup)).collect();
         if !others.is_empty() {
             block.row("or", others.join("; "));
         }
@@ -309,6 +342,7 @@ pub(super) fn block(report: &Report) -> Block {
         "from the square of the steerer, minus points down; all of this ±3 mm, as a tape is".to_owned(),
     );
     block.row("Reckoned on", front_end(&position.inputs));
+    carried_over(&mut block, &position.inputs);
     let feet = &position.inputs.cross.footing;
     block.row(
         "Crank, sole",
@@ -316,7 +350,7 @@ pub(super) fn block(report: &Report) -> Block {
     );
     if let Some(toes) = position.toes {
         let enough = if toes.verdict.caution().is_none() { "enough" } else { "short, see below" };
-        block.row("Room for the toes", format!("{}, {enough}", whole(toes.swept_mm)));
+        block.row("Room for the toes", format!("{}, {enough}", room(&toes)));
     }
     block.row("For mud", IN_SHORT.to_owned());
     for measure in ["Built: height, setback", "Built: to bar, drop"] {
@@ -328,6 +362,48 @@ pub(super) fn block(report: &Report) -> Block {
 
 /// The workshop's experience in short.
 const IN_SHORT: &str = "one bottle cage on the seat tube, hoods a touch higher, pedals released more easily, one sprocket at a time (practice, no source)";
+
+/// What it was carried over from and what shall differ, to be taped again in case of doubt.
+fn carried_over(block: &mut Block, inputs: &PositionInputs) {
+    let (road, changes) = (&inputs.road, &inputs.changes);
+    block.row(
+        "Taped on the road bike",
+        format!(
+            "saddle {} along {}°, tip {}; bar {} from the tip, {}; crank {}, sole {}",
+            mm(road.saddle.height.mm()),
+            road.saddle.seat_angle.degrees(),
+            setback(road.saddle.setback.mm()),
+            mm(road.tip_to_bar.mm()),
+            below(road.bar_drop.mm()),
+            mm(road.footing.crank.mm()),
+            mm(road.footing.sole_stack.mm())
+        ),
+    );
+    block.row(
+        "Changes",
+        format!(
+            "saddle lower by {}, bar higher by {} and closer by {}{}",
+            mm(changes.lower_by.mm()),
+            mm(changes.bar_up_by.mm()),
+            mm(changes.bar_closer_by.mm()),
+            if changes.keep_knee_over_pedal { ", knee kept over the pedal" } else { "" }
+        ),
+    );
+    if let Some((road, cross)) = inputs.bars.road.zip(inputs.bars.cross) {
+        let drop =
+            |bar: BarShape| bar.depth.map_or_else(String::new, |depth| format!(", drop {}", mm(depth.mm())));
+        block.row(
+            "Handlebar",
+            format!(
+                "of the cross bike, reach {}{}: tape and bar centre hold for it (road bike: reach {}{})",
+                mm(cross.reach.mm()),
+                drop(cross),
+                mm(road.reach.mm()),
+                drop(road)
+            ),
+        );
+    }
+}
 
 /// The frame's and the headset's measures that a stem was reckoned on.
 fn front_end(inputs: &PositionInputs) -> String {

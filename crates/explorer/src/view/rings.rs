@@ -1,7 +1,9 @@
 //! “Which rings?”: the answer, the summary, and how it was worked out.
 
 use super::gears::column;
+use super::limit;
 use super::sheet::Block;
+use super::tyre::by_size;
 use super::words::{name, table, worked};
 use crate::number::{counted, percent, plain, rpm, signed, trimmed, with_unit};
 use crate::report::{GearLine, Report, SetupReport, Side};
@@ -147,7 +149,14 @@ pub(super) fn block(report: &Report) -> Block {
         block.row_of(setup.side, "Rings", drivetrain.chainset.to_string());
         block.row_of(setup.side, "Cassette", drivetrain.cassette.to_string());
     }
-    block.row("Roll-out", with_unit(report.wheel.roll_out().mm(), 0, "mm"));
+    block.row(
+        "Roll-out",
+        match report.wheel.measured {
+            Some(measured) => format!("{} measured", with_unit(measured.mm(), 0, "mm")),
+            None => format!("{}, by the tyre’s size", by_size(&report.wheel)),
+        },
+    );
+    limit::for_the_sheet(report, &mut block);
     for setup in &report.setups {
         block.grid_of(setup.side, "Development, m", development_grid(setup));
     }

@@ -131,10 +131,11 @@ fn density(blocks: &[Block], doubts: &Markup) -> &'static str {
     let parts = blocks.iter().flat_map(|block| &block.parts);
     let lines: usize = parts.map(lines_of).sum::<usize>() + checks + 3 * blocks.len();
     match lines {
-        0..=105 => "roomy",
-        106..=140 => "dense",
-        141..=180 => "denser",
-        _ => "densest",
+        0..=140 => "roomy",
+        141..=172 => "dense",
+        173..=188 => "denser",
+        189..=206 => "densest",
+        _ => "fullest",
     }
 }
 

@@ -6,8 +6,9 @@ use crate::field::Field;
 use crate::number::{percent, plain, signed, with_unit};
 use crate::report::{Gauge, GearOnBoth, OtherTyre, Report, SetupReport, TyreFit, TyreReport, WidthLine};
 use gear_math::{
-    BodyMass, Construction, HOW_TO_MEASURE, LoadedTyre, PressureAdvice, PressureCaution, RACE_RULES,
-    RaceLimit, RaceRule, TyreGround, WheelPressure, WheelStyle, WidthVerdict,
+    BodyMass, CalliperVerdict, Construction, HOW_TO_MEASURE, LoadedTyre, PressureAdvice, PressureCaution,
+    PressureReading, RACE_RULES, RaceLimit, RaceRule, TyreGround, Wheel, WheelPressure, WheelStyle,
+    WidthVerdict,
 };
 use maud::{Markup, html};
 
@@ -18,17 +19,27 @@ pub(super) fn answer(report: &Report) -> Markup {
     match &tyre.fit {
         Err(error) => html! { p { b.stop { "This tyre cannot go on this rim. " } (error) } },
         Ok(fit) => html! {
-            @for danger in tyre.dangers() { p { b.stop { (danger) } } }
-            p { (width(tyre, fit)) " " (pressures(fit)) }
-            p { (loaded_with(tyre)) }
-            @if let Ok(start) = &fit.advice.start {
-                @for (wheel, pressure) in [("Front", start.front), ("Rear", start.rear)] {
-                    @if let Some(limit) = pressure.limited_by { p { (wheel) " " (limit.to_string()) "." } }
-                }
-            }
-            @for caution in fit.advice.cautions.iter().filter(|caution| caution.tells_of_a_start()) { p { (caution) } }
+            @if let Some(danger) = tyre.danger() { p { b.stop { (danger) } } }
+            p { (width(tyre, fit)) " " (pressures(tyre, fit)) }
+            @if tyre.danger().is_none() { (about_pressures(tyre, fit)) }
             p.care { (PressureCaution::MarksFirst) }
         },
+    }
+}
+
+/// What moved the pressures, and what to make of them.
+fn about_pressures(tyre: &TyreReport, fit: &TyreFit) -> Markup {
+    let cautions =
+        |of: fn(PressureCaution) -> bool| fit.advice.cautions.iter().filter(move |&&caution| of(caution));
+    html! {
+        @for caution in cautions(PressureCaution::is_beyond_the_formula) { p.care { (caution) } }
+        p { (loaded_with(tyre)) }
+        @if let Ok(start) = &fit.advice.start {
+            @for (wheel, pressure) in [("Front", start.front), ("Rear", start.rear)] {
+                @if let Some(limit) = pressure.limited_by { p { (wheel) " " (limit.to_string()) "." } }
+            }
+        }
+        @for caution in cautions(PressureCaution::tells_of_a_start) { p { (caution) } }
     }
 }
 
@@ -46,10 +57,11 @@ fn loaded_with(tyre: &TyreReport) -> Markup {
 fn width(tyre: &TyreReport, fit: &TyreFit) -> Markup {
     let (inputs, counts) = (&tyre.inputs, mm(fit.section.width().mm()));
     html! {
-        @if inputs.measured.is_some() {
+        @if fit.is_measured {
             "Measured, the tyre is " b { (counts) } " wide"
+            @if !fit.width.explains(fit.section.width()) { ", " b.care { "which its label does not explain" } }
         } @else if inputs.construction == Construction::Tubular {
-            "A tubular is about as wide as its label, " b { (counts) } " on any rim"
+            "A tubular is about as wide as its label, " b { (counts) } " on any rim, give or take 0.5\u{a0}mm"
         } @else {
             "On a rim of " (typed(inputs.rim.mm())) " a tyre labelled " (tyre.size.width.mm()) " comes out about " b { (counts) } " wide, likely " (likely(fit))
         }
@@ -71,9 +83,9 @@ fn against(fit: &TyreFit, limit: RaceLimit) -> Markup {
 
 const fn class(gauge: Gauge) -> &'static str {
     match gauge {
-        Gauge::Expected(WidthVerdict::LikelyWithin) | Gauge::Within => "good",
-        Gauge::Expected(WidthVerdict::Measure) => "care",
-        Gauge::Expected(WidthVerdict::LikelyOver) | Gauge::Over => "stop",
+        Gauge::Expected(WidthVerdict::LikelyWithin) | Gauge::Measured(CalliperVerdict::Within) => "good",
+        Gauge::Expected(WidthVerdict::Measure) | Gauge::Measured(CalliperVerdict::AtLimit) => "care",
+        Gauge::Expected(WidthVerdict::LikelyOver) | Gauge::Measured(CalliperVerdict::Over) => "stop",
     }
 }
 
@@ -82,8 +94,7 @@ const fn class(gauge: Gauge) -> &'static str {
 pub(crate) fn gauge_words(gauge: Gauge) -> String {
     match gauge {
         Gauge::Expected(verdict) => verdict.to_string(),
-        Gauge::Within => "within it by your calliper".to_owned(),
-        Gauge::Over => "over it by your calliper".to_owned(),
+        Gauge::Measured(verdict) => verdict.to_string(),
     }
 }
 
@@ -93,12 +104,32 @@ fn likely(fit: &TyreFit) -> String {
     format!("{} to {}", plain(low, 1), plain(high, 1))
 }
 
-fn pressures(fit: &TyreFit) -> Markup {
+fn pressures(tyre: &TyreReport, fit: &TyreFit) -> Markup {
     match &fit.advice.start {
+        _ if tyre.danger().is_some() => html! { (NO_PRESSURE) },
         Ok(start) => html! {
             "Start with " b { (start_of(&start.front)) } " in front and " b { (start_of(&start.rear)) } " behind."
         },
         Err(conflict) => html! { b.stop { (conflict) } },
+    }
+}
+
+const NO_PRESSURE: &str = "No pressure is given for such a pair.";
+
+/// What has to be said beside the measured width.
+#[must_use]
+pub(super) fn width_remark(report: &Report, help: &str) -> String {
+    let tyre = &report.tyre;
+    let Some((measured, fit)) = tyre.inputs.measured.zip(tyre.fit.as_ref().ok()) else {
+        return help.to_owned();
+    };
+    let computed = mm(fit.width.mounted.mm());
+    if !fit.is_measured {
+        format!("No tyre is narrower than its rim: left aside. Computed: {computed}")
+    } else if !fit.width.explains(measured) {
+        format!("Far from the {computed} that label and rim lead to: check all three")
+    } else {
+        help.to_owned()
     }
 }
 
@@ -118,19 +149,21 @@ pub(super) fn tables(report: &Report) -> Markup {
     html! {
         (cautions(tyre))
         @if let Ok(fit) = &tyre.fit {
-            (start(fit))
+            @if tyre.danger().is_none() { (start(fit)) }
             (widths(tyre))
-            (riders(tyre))
-            (grounds(tyre))
+            @if tyre.danger().is_none() { (riders(tyre)) (grounds(tyre)) }
         }
         @if let Some(other) = &tyre.other { (other_gears(report, other)) }
-        (rules())
+        (rules(tyre))
     }
 }
 
 fn cautions(tyre: &TyreReport) -> Markup {
-    let told =
-        |caution: &&PressureCaution| caution.tells_of_a_start() || **caution == PressureCaution::MarksFirst;
+    let told = |caution: &&PressureCaution| {
+        caution.tells_of_a_start()
+            || caution.is_beyond_the_formula()
+            || **caution == PressureCaution::MarksFirst
+    };
     html! {
         div.prose {
             p { (rim_advice(tyre)) }
@@ -179,27 +212,38 @@ fn start(fit: &TyreFit) -> Markup {
 
 /// Where to look for one's own pressure, “22 (the lowest) to 28 psi (1.52 to 1.93 bar)”.
 fn range(wheel: &WheelPressure) -> String {
-    let [low, high] = [wheel.low, wheel.high].map(|pressure| wheel.in_whole_psi(pressure));
+    let [low, high] = [wheel.low, wheel.high].map(|pressure| wheel.reading(pressure));
     let lowest = if wheel.low <= wheel.floor { " (the lowest)" } else { "" };
+    if low == high {
+        return format!("{}: no less, no more", with_unit(low.bar, 2, "bar"));
+    }
     format!(
         "{}{lowest} to {} ({} to {})",
-        plain(low.psi(), 0),
-        with_unit(high.psi(), 0, "psi"),
-        plain(low.bar(), 2),
-        with_unit(high.bar(), 2, "bar")
+        plain(low.psi, places(low)),
+        with_unit(high.psi, places(high), "psi"),
+        plain(low.bar, 2),
+        with_unit(high.bar, 2, "bar")
     )
 }
 
+/// What the signs beside a pressure in a table mean.
+const SIGNS: &str = "“↑” was raised to the lowest safe pressure, “↓” cut to the highest allowed; “*” is outside what the formula was made for.";
+
 fn widths(tyre: &TyreReport) -> Markup {
     let row = |line: &WidthLine| {
-        let [front, rear] = start_cells(&line.advice);
+        let roll_out = by_size(&Wheel::by_size(line.size, None));
         let gauge = line.gauge.map_or_else(|| "no limit".to_owned(), gauge_words);
-        let roll_out = with_unit(line.size.circumference().mm(), 0, "mm");
+        let ([front, rear], gauge) = match line.danger {
+            Some(danger) => (["none".to_owned(), "none".to_owned()], danger.to_string()),
+            None => (start_cells(&line.advice), gauge),
+        };
         vec![line.size.to_string(), mm(line.width.mm()), front, rear, gauge, roll_out, change(tyre, line)]
     };
     marked_table(
         "Other widths on this rim",
-        "Same rider, ground and kind of tyre. Pressures in psi; gears against the tyre on the bench, both by their size.",
+        &format!(
+            "Same rider, ground and kind of tyre. Pressures in psi: {SIGNS} Gears against the tyre on the bench, both by their size."
+        ),
         &["Tyre", "On this rim", "Front", "Rear", "|At the gauge", "Roll-out", "Gears"],
         &rows(&tyre.widths, row),
         tyre.widths.iter().position(|line| line.size == tyre.size),
@@ -214,7 +258,10 @@ fn change(tyre: &TyreReport, line: &WidthLine) -> String {
 
 fn start_cells(advice: &PressureAdvice) -> [String; 2] {
     match &advice.start {
-        Ok(start) => [psi(start.front), psi(start.rear)],
+        Ok(start) => {
+            let beyond = advice.cautions.iter().any(|caution| caution.is_beyond_the_formula());
+            [start.front, start.rear].map(|wheel| psi(wheel) + if beyond { "\u{a0}*" } else { "" })
+        }
         Err(_) => ["none".to_owned(), "none".to_owned()],
     }
 }
@@ -226,7 +273,7 @@ fn riders(tyre: &TyreReport) -> Markup {
     };
     marked_table(
         "Other riders on this tyre",
-        "Body mass; kit and bike stay. psi. “↑” was raised to the lowest safe pressure, “↓” cut to the highest allowed.",
+        "Body mass; kit and bike stay. psi.",
         &["Rider", "Front", "Rear"],
         &rows(&tyre.riders, row),
         tyre.riders.iter().position(|(rider, _)| *rider == tyre.inputs.rider),
@@ -279,7 +326,8 @@ fn gears_on_both(report: &Report, setup: &SetupReport, other: &OtherTyre, gears:
     plain_table(&title, "", &["Gear", &now, &then], &rows(gears, row))
 }
 
-fn rules() -> Markup {
+fn rules(tyre: &TyreReport) -> Markup {
+    let (size, diameter) = (tyre.size, tyre.size.nominal_diameter());
     let row = |rule: &RaceRule| {
         vec![rule.body.to_owned(), rule.who.to_owned(), typed(rule.limit.mm()), rule.seen.to_owned()]
     };
@@ -290,7 +338,14 @@ fn rules() -> Markup {
         &["Rule of", "|For", "Widest", "|Seen in"],
         &rows(&RACE_RULES, row),
     );
-    html! { details id="tyre-rules" { summary { (title) } (table) } }
+    html! {
+        details id="tyre-rules" { summary { (title) } (table) }
+        p.prose {
+            "UCI 1.3.018 also forbids spikes and studs and asks for wheels of 550 to 700\u{a0}mm over the tyre: " (size) " measures "
+            (with_unit(diameter.mm(), 0, "mm")) ", " @if size.is_race_diameter() { "within that" } @else { b.stop { "outside that" } }
+            ". Leave it room for " (with_unit(size.clearance_diameter().mm(), 0, "mm")) " in frame and fork: tyres grow."
+        }
+    }
 }
 
 /// The formulas with this scenario's numbers in them.
@@ -300,7 +355,13 @@ pub(super) fn working(report: &Report) -> Markup {
     let Ok(fit) = &tyre.fit else { return html! {} };
     html! {
         (width_worked(tyre, fit))
-        p { (fit.width.accuracy) }
+        @if !fit.is_measured { p { (fit.width.accuracy) } }
+        @if tyre.danger().is_none() { (pressures_worked(tyre, fit)) }
+    }
+}
+
+fn pressures_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
+    html! {
         (pressure_worked(tyre, fit))
         p { "Mass and width follow from one aim, the same drop of the tyre; the starting figures and floors are the trade’s, the factors for ground and style are chosen to meet them." }
         @if let Some(loaded) = fit.loaded {
@@ -313,6 +374,9 @@ pub(super) fn working(report: &Report) -> Markup {
 
 fn width_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
     match tyre.inputs.construction {
+        _ if fit.is_measured => {
+            html! { p { "The width is your calliper’s, " (mm(fit.section.width().mm())) "; computed it would be " (mm(fit.width.mounted.mm())) "." } }
+        }
         Construction::Tubular => html! {},
         _ => worked(
             "Width on the rim",
@@ -352,6 +416,9 @@ pub(super) fn block(report: &Report) -> Block {
     let tyre = &report.tyre;
     let inputs = &tyre.inputs;
     let mut block = Block::new("Tyre and pressure");
+    if let Some(danger) = tyre.danger() {
+        block.row("Danger", danger.to_string());
+    }
     block.row("Tyre", format!("{}, {}", tyre.size, inputs.construction));
     block.row(
         "Rim",
@@ -369,24 +436,27 @@ pub(super) fn block(report: &Report) -> Block {
         Err(error) => block.row("Width", error.to_string()),
         Ok(fit) => {
             block.row("Width", width_for_the_sheet(tyre, fit));
-            if fit.gauge == Some(Gauge::Expected(WidthVerdict::Measure)) {
+            if fit.gauge.is_some_and(|gauge| class(gauge) == "care") {
                 block.cautions.push(HOW_TO_MEASURE.to_owned());
             }
             block.row("Highest allowed", marks_for_the_sheet(fit));
             block.row("Reckoned for", reckoned_for(tyre, fit));
-            pressures_for_the_sheet(&mut block, fit);
+            pressures_for_the_sheet(&mut block, tyre, fit);
             block.cautions.extend(fit.advice.cautions.iter().map(ToString::to_string));
         }
     }
-    block.cautions.extend(tyre.cautions.iter().map(ToString::to_string));
+    block.cautions.extend(
+        tyre.cautions.iter().filter(|&&caution| Some(caution) != tyre.danger()).map(ToString::to_string),
+    );
     block
 }
 
 fn width_for_the_sheet(tyre: &TyreReport, fit: &TyreFit) -> String {
     let counts = mm(fit.section.width().mm());
-    let width = match tyre.inputs.measured {
-        Some(_) => format!("{counts} measured"),
-        None => format!("{counts} computed, likely {}", likely(fit)),
+    let width = if fit.is_measured {
+        format!("{counts} measured")
+    } else {
+        format!("{counts} computed, likely {}", likely(fit))
     };
     match tyre.inputs.limit.zip(fit.gauge) {
         Some((limit, gauge)) => format!("{width}; limit {}: {}", typed(limit.mm()), gauge_words(gauge)),
@@ -400,11 +470,12 @@ fn marks_for_the_sheet(fit: &TyreFit) -> String {
 
 fn reckoned_for(tyre: &TyreReport, fit: &TyreFit) -> String {
     let all = with_unit(fit.case.total_kg(), 1, "kg");
-    format!("{all} in all, {} ground, rider {}", tyre.inputs.ground, tyre.inputs.style)
+    format!("{all} in all, {} ground, style {}", tyre.inputs.ground, tyre.inputs.style)
 }
 
-fn pressures_for_the_sheet(block: &mut Block, fit: &TyreFit) {
+fn pressures_for_the_sheet(block: &mut Block, tyre: &TyreReport, fit: &TyreFit) {
     match &fit.advice.start {
+        _ if tyre.danger().is_some() => block.row("Pressure", NO_PRESSURE.to_owned()),
         Err(conflict) => block.row("Pressure", conflict.to_string()),
         Ok(start) => {
             for (wheel, pressure) in [("Front", start.front), ("Rear", start.rear)] {
@@ -422,17 +493,28 @@ fn rows<T>(lines: &[T], row: impl Fn(&T) -> Vec<String>) -> Vec<Vec<String>> {
 fn psi(wheel: WheelPressure) -> String {
     use gear_math::LimitedBy;
     let mark = match wheel.limited_by {
-        Some(LimitedBy::Floor(_)) => " ↑",
-        Some(LimitedBy::Ceiling(_)) => " ↓",
+        Some(LimitedBy::Floor(_)) => "\u{a0}↑",
+        Some(LimitedBy::Ceiling(_)) => "\u{a0}↓",
         None => "",
     };
-    format!("{}{mark}", plain(wheel.in_whole_psi(wheel.start).psi(), 0))
+    let start = wheel.reading(wheel.start);
+    format!("{}{mark}", plain(start.psi, places(start)))
 }
 
 /// “24 psi (1.65 bar)”.
 fn start_of(wheel: &WheelPressure) -> String {
-    let start = wheel.in_whole_psi(wheel.start);
-    format!("{} ({})", with_unit(start.psi(), 0, "psi"), with_unit(start.bar(), 2, "bar"))
+    let start = wheel.reading(wheel.start);
+    format!("{} ({})", with_unit(start.psi, places(start), "psi"), with_unit(start.bar, 2, "bar"))
+}
+
+fn places(reading: PressureReading) -> usize {
+    usize::from(reading.in_tenths)
+}
+
+/// “2161 mm ±32”: a roll-out and how far it may be off.
+pub(super) fn by_size(wheel: &Wheel) -> String {
+    let estimate = wheel.estimate();
+    format!("{} ±{}", with_unit(estimate.circumference.mm(), 0, "mm"), plain(estimate.give_or_take_mm(), 0))
 }
 
 /// A computed width, to a tenth.

@@ -25,7 +25,7 @@ pub enum PositionCaution {
     ToeClearanceWithoutRetention,
     /// Toe clearance under every published figure.
     ToeClearanceShort,
-    /// Insertion marks of seat post and stem.
+    /// Insertion marks of seat post and stem, and the saddle's height over the post.
     InsertionMarks,
     /// Where the steerer must end.
     SteererEnd,
@@ -75,7 +75,7 @@ impl PositionCaution {
             | RideAndRecheck => "common practice",
             RailsMayRunOut => "estimate",
             ToeClearanceWithoutRetention | ToeClearanceShort => "16 CFR 1512.17(d) and ISO 4210-2",
-            InsertionMarks => "ISO 4210-2, 4.7.3 and 4.16.2, and 16 CFR 1512.15(b)",
+            InsertionMarks => "ISO 4210-2, 4.7.3 and 4.16.2, and 16 CFR 1512.15(a) and (b)",
             SteererEnd => "ISO 4210-2:2014, 4.7.4",
             RaceMeasures => {
                 "UCI 1.3.013 and 1.3.014, text of 2014, later changes not checked; bars: press on the rule for 2026"
@@ -116,7 +116,8 @@ impl fmt::Display for PositionCaution {
             }
             InsertionMarks => {
                 "Pull neither seat post nor quill stem past its mark. Without a mark keep two diameters of the seat \
-                 post, and two and a half of the quill, inside. Some frames ask for more."
+                 post, and two and a half of the quill, inside. Some frames ask for more. No part of the saddle stands \
+                 more than 125 mm above the place where the post holds it."
             }
             SteererEnd => {
                 "The steerer ends at most 5 mm below the top of the stem or spacer it is clamped in, and the top cap \
@@ -127,8 +128,9 @@ impl fmt::Display for PositionCaution {
             BoltTorque => "Tighten every bolt to the figure marked on its part.",
             FrontWheelWeight => "Seated as far back as you go, at least a quarter of the weight stays on the front wheel.",
             RaceMeasures => {
-                "For UCI races: saddle tip at least 50 mm behind the bottom bracket, saddle within 9° of level; from 2026 \
-                 bars at least 400 mm wide and 280 mm between the hoods. Ask your commissaire."
+                "For UCI races: saddle tip at least 50 mm behind the bottom bracket, saddle 240 to 300 mm long and within \
+                 9° of level; from 2026 bars at least 400 mm wide, 280 mm between the hoods, and flared at most 65 mm a \
+                 side. Ask your commissaire."
             }
             RideAndRecheck => {
                 "Ride it, then tape it again. A new position can take weeks; pain is a reason to see a fitter or a \

@@ -20,6 +20,6 @@ pub use quantity::{
 };
 pub use saddle::{Footing, Saddle};
 pub use stem::{ExactStem, FrontEnd, FrontEndView, StemSetup};
-pub use stem_search::{MissingPiece, StemFit, StemSearch, StemSearchLimits, StemShortfall};
+pub use stem_search::{MissingPiece, StemFit, StemLack, StemSearch, StemSearchLimits, StemShortfall};
 pub use toe_clearance::{ToeClearance, ToeRoom, ToeVerdict};
 pub use transfer::{CarriedPosition, CrossBike, PositionChanges, PositionView, RoadPosition};

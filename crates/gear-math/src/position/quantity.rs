@@ -85,7 +85,7 @@ impl Spacers {
 
 impl Spacers {
     /// Spacers come in steps of 5 mm (common practice).
-    const STEP_MM: f64 = 5.0;
+    pub(crate) const STEP_MM: f64 = 5.0;
 
     /// None, one step, two steps and so on, up to `most`.
     pub(crate) fn steps_up_to(most: Self) -> impl Iterator<Item = Self> {

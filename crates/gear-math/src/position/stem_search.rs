@@ -49,12 +49,23 @@ pub enum StemSearch {
 /// How near a stem can come when none fits, and what is in the way.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StemShortfall {
-    /// The exact solution that is nearest to the sizes that exist.
-    pub exact: ExactStem,
-    /// What that solution lacks; never empty.
-    pub missing: Vec<MissingPiece>,
     /// The set-up that comes nearest to the target all the same.
     pub nearest: StemFit,
+    /// What is in the way with a stem of its angle; with another angle if only the steps between sizes are in the way there.
+    pub lack: StemLack,
+    /// Where angles of one kind need too many spacers and those of the other sit too high without any: the best of the
+    /// other kind.
+    pub other: Option<StemLack>,
+}
+
+/// What one stem angle lacks.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StemLack {
+    /// The exact solution with this angle.
+    pub exact: ExactStem,
+    /// What that solution lacks; never empty. That the length is wrong tells all, unless the nearest set-up uses every
+    /// spacer too, or none.
+    pub missing: Vec<MissingPiece>,
 }
 
 /// Why an exact stem cannot be built.
@@ -89,10 +100,10 @@ impl fmt::Display for MissingPiece {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::ShorterStem { by_mm } => {
-                write!(f, "the stem would have to be {by_mm:.0} mm shorter than the shortest sold")
+                write!(f, "even the shortest stem sold is {by_mm:.0} mm too long")
             }
             Self::LongerStem { by_mm } => {
-                write!(f, "the stem would have to be {by_mm:.0} mm longer than the longest sold")
+                write!(f, "even the longest stem sold is {by_mm:.0} mm too short")
             }
             Self::LowerFront { by_mm } => {
                 write!(
@@ -166,15 +177,22 @@ impl FrontEnd {
     }
 
     fn shortfall(&self, target: BikePoint, limits: &StemSearchLimits, nearest: StemFit) -> StemShortfall {
-        let [first, rest @ ..] = self.exact_stems(target);
-        let exact = rest.into_iter().fold(first, |best, next| {
-            if next.outside_mm(limits.max_spacers) < best.outside_mm(limits.max_spacers) {
-                next
-            } else {
-                best
-            }
-        });
-        StemShortfall { exact, missing: exact.missing(limits.max_spacers), nearest }
+        let (most, exacts) = (limits.max_spacers, self.exact_stems(target));
+        let own = self.exact_stem(target, nearest.setup.angle);
+        let exact = if own.is_buildable(most) {
+            &own
+        } else {
+            exacts.iter().find(|exact| exact.is_buildable(most)).unwrap_or(&own)
+        };
+        let lack = exact.lack(&nearest, most);
+        let is_a_matter_of_height =
+            matches!(lack.missing[..], [MissingPiece::LowerFront { .. } | MissingPiece::HigherFront { .. }]);
+        let other = exacts
+            .iter()
+            .filter(|other| is_a_matter_of_height && other.is_too_high() != exact.is_too_high())
+            .min_by(|a, b| a.outside_mm(most).total_cmp(&b.outside_mm(most)))
+            .map(|other| other.lack(&nearest, most));
+        StemShortfall { nearest, lack, other }
     }
 }
 
@@ -196,24 +214,38 @@ impl ExactStem {
         self.outside_mm(max_spacers) <= 0.0
     }
 
+    /// Whether somebody could make it: a length that stems can have, on spacers or none.
+    #[must_use]
+    pub fn is_a_stem(&self) -> bool {
+        StemLength::new(self.length_mm).is_ok() && !self.is_too_high()
+    }
+
+    fn is_too_high(&self) -> bool {
+        self.spacers_mm < 0.0
+    }
+
     /// What stands in the way of building it; `FinerSteps` when only the steps between sizes do.
-    fn missing(&self, max_spacers: Spacers) -> Vec<MissingPiece> {
+    fn lack(&self, nearest: &StemFit, max_spacers: Spacers) -> StemLack {
         let [shortest, .., longest] = StemLength::SOLD.map(StemLength::mm);
+        let used = nearest.setup.spacers.mm();
         let mut missing = Vec::new();
         if self.length_mm < shortest {
             missing.push(MissingPiece::ShorterStem { by_mm: shortest - self.length_mm });
         } else if self.length_mm > longest {
             missing.push(MissingPiece::LongerStem { by_mm: self.length_mm - longest });
         }
-        if self.spacers_mm < 0.0 {
+        let length_fits = missing.is_empty();
+        if self.is_too_high() && (length_fits || used <= 0.0) {
             missing.push(MissingPiece::LowerFront { by_mm: -self.spacers_mm });
-        } else if self.spacers_mm > max_spacers.mm() {
+        } else if self.spacers_mm > max_spacers.mm()
+            && (length_fits || used + Spacers::STEP_MM > max_spacers.mm())
+        {
             missing.push(MissingPiece::HigherFront { by_mm: self.spacers_mm - max_spacers.mm() });
         }
         if missing.is_empty() {
             missing.push(MissingPiece::FinerSteps);
         }
-        missing
+        StemLack { exact: *self, missing }
     }
 
     /// Distance from the range of stems and spacers that can be built, in millimetres.
@@ -249,7 +281,7 @@ mod tests {
         let target = BikePoint { x_mm: 470.0, y_mm: 630.0 };
         match front.search_stems(target, &StemSearchLimits::default()) {
             StemSearch::Found(_) => Vec::new(),
-            StemSearch::NoneFits(shortfall) => shortfall.missing,
+            StemSearch::NoneFits(shortfall) => shortfall.lack.missing,
         }
     }
 

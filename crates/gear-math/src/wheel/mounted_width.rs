@@ -11,6 +11,9 @@ use core::fmt;
 /// UN tyre regulations, paragraph 6.1.1.1, use this form with this number; the bicycle trade repeats it.
 const WIDTH_PER_RIM: f64 = 0.4;
 
+/// Measured beside computed width, in millimetres (estimate).
+const EXPLAINED_MM: f64 = 4.0;
+
 /// The width of a tyre as mounted, computed from its label.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct TyreWidth {
@@ -110,6 +113,13 @@ impl TyreWidth {
             arc: MountedWidth::computed(arc_width_mm(as_measured.casing_mm(), rim.mm())),
             accuracy: WidthAccuracy::Wired,
         })
+    }
+
+    /// Whether a calliper may well have read `measured` on this tyre: within 4 mm of the computed width, a little more than
+    /// the 3.1 mm by which the widest reading in print exceeds it (estimate). If not, either was probably mistyped.
+    #[must_use]
+    pub fn explains(&self, measured: MountedWidth) -> bool {
+        (measured.mm() - self.mounted.mm()).abs() <= EXPLAINED_MM
     }
 
     /// Lowest and highest width to reckon with, in millimetres.

@@ -4,8 +4,8 @@ use crate::wheel::pressure_limits::{
     FloorAboveCeiling, LimitedBy, PressureCaution, PressureCeiling, PressureFloor, PressureMarks, cautions,
 };
 use crate::{
-    BikeMass, BodyMass, Construction, FrontShare, KitMass, MountedWidth, Pressure, TotalMass, WheelLoad,
-    Wheels,
+    BikeMass, BodyMass, Construction, FrontShare, KitMass, MountedWidth, NominalWidth, Pressure, TotalMass,
+    WheelLoad, Wheels,
 };
 use core::fmt;
 
@@ -90,6 +90,8 @@ pub struct PressureCase {
     pub kit_and_bike: Option<(KitMass, BikeMass)>,
     /// Width of the tyre as mounted; of a tubular, the label.
     pub width: MountedWidth,
+    /// Width by the label, which the standard's least pressures go by; the mounted width stands in for it.
+    pub label: Option<NominalWidth>,
     /// How the tyre holds its air.
     pub construction: Construction,
     /// The course.
@@ -117,6 +119,17 @@ pub struct PressureAdvice {
     pub cautions: Vec<PressureCaution>,
 }
 
+/// A pressure as it is shown: to the nearest step of each scale that is neither under the floor nor over the ceiling.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PressureReading {
+    /// In whole psi; in tenths where no whole psi lies between floor and ceiling.
+    pub psi: f64,
+    /// Whether the psi are in tenths.
+    pub in_tenths: bool,
+    /// In hundredths of a bar.
+    pub bar: f64,
+}
+
 /// The pressure to start from on one wheel.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct WheelPressure {
@@ -142,7 +155,7 @@ const BASE_KG: f64 = 79.0;
 const BASE_WIDTH_MM: f64 = 33.0;
 /// How far the best pressure may lie from the start, of 1 (estimate).
 const SPREAD: f64 = 0.15;
-/// Psi that only arithmetic adds.
+/// Parts of a scale's step that only arithmetic adds.
 const ROUNDING: f64 = 1e-6;
 /// Standard gravity, in metres per second squared.
 const GRAVITY: f64 = 9.806_65;
@@ -183,6 +196,7 @@ impl PressureCase {
     ///     rider: BodyMass::new(64.0)?,
     ///     kit_and_bike: None,
     ///     width: MountedWidth::new(33.0)?,
+    ///     label: None,
     ///     construction: Construction::Tubular,
     ///     ground: TyreGround::Mixed,
     ///     style: WheelStyle::Normal,
@@ -248,12 +262,28 @@ impl WheelPressure {
         }
     }
 
-    /// One of these pressures as a gauge in psi can show it: to the nearest whole psi that is neither above the ceiling
-    /// nor below the floor. Where no whole psi lies between them, the ceiling counts.
+    /// One of these pressures as a gauge can show it. Where floor and ceiling lie so close that even a tenth of a psi or
+    /// a hundredth of a bar falls outside, it is to the nearest of them.
     #[must_use]
-    pub fn in_whole_psi(&self, pressure: Pressure) -> Pressure {
-        let highest = self.ceiling.map_or(f64::INFINITY, |ceiling| (ceiling.psi() + ROUNDING).floor());
-        let lowest = (self.floor.psi() - ROUNDING).ceil();
-        Pressure::computed_psi(pressure.psi().round().max(lowest).min(highest))
+    pub fn reading(&self, pressure: Pressure) -> PressureReading {
+        let highest = self.ceiling.map_or((f64::INFINITY, f64::INFINITY), |most| (most.psi(), most.bar()));
+        let psi = |steps| on_scale(pressure.psi(), steps, self.floor.psi(), highest.0);
+        let bar = on_scale(pressure.bar(), 100.0, self.floor.bar(), highest.1);
+        let whole = psi(1.0);
+        PressureReading {
+            psi: whole.or_else(|| psi(10.0)).unwrap_or_else(|| nearest(pressure.psi(), 10.0)),
+            in_tenths: whole.is_none(),
+            bar: bar.unwrap_or_else(|| nearest(pressure.bar(), 100.0)),
+        }
     }
+}
+
+/// The mark of a scale of `steps` to the unit that is nearest to `value`, among those from `lowest` to `highest`.
+fn on_scale(value: f64, steps: f64, lowest: f64, highest: f64) -> Option<f64> {
+    let (lowest, highest) = ((lowest * steps - ROUNDING).ceil(), (highest * steps + ROUNDING).floor());
+    (lowest <= highest).then(|| (value * steps).round().clamp(lowest, highest) / steps)
+}
+
+fn nearest(value: f64, steps: f64) -> f64 {
+    (value * steps).round() / steps
 }

@@ -1,7 +1,7 @@
 //! How low and how high a tyre may be pumped.
 
 use crate::wheel::pressure::{PressureCase, TyreGround};
-use crate::{Construction, Pressure};
+use crate::{Construction, NominalWidth, Pressure};
 use core::fmt;
 
 /// The highest pressures that tyre and rim are marked with.
@@ -49,6 +49,11 @@ pub enum FloorReason {
     TubeOnRocks,
     /// Tube under a rider of 85 kg or more, except on soft ground: 60 psi (common practice; the 85 kg is an estimate).
     TubeUnderHeavyRider,
+    /// Wired tyre of 25 mm or less: 3.0 bar, the minimum of ISO 5775-1 (as quoted by an encyclopedia).
+    NarrowTyre,
+    /// Other wired tyre on the road: 2.0 bar (the same). Tyres below 28 mm, narrower than those for cross, count as such
+    /// (estimate).
+    RoadTyre,
 }
 
 /// Why a pressure may not be higher.
@@ -114,6 +119,12 @@ pub enum PressureCaution {
 }
 
 impl PressureCaution {
+    /// Whether the formula was not made for the case.
+    #[must_use]
+    pub const fn is_beyond_the_formula(self) -> bool {
+        matches!(self, Self::UnusualWidth | Self::UnusualMass)
+    }
+
     /// Whether it says what to do from a starting pressure, and nothing where there is none.
     #[must_use]
     pub const fn tells_of_a_start(self) -> bool {
@@ -127,11 +138,30 @@ const HEAVY_RIDER_KG: f64 = 85.0;
 const HOOKLESS: Pressure = Pressure::computed_bar(5.0);
 /// Widths that the formula was made for, in millimetres.
 const WIDTHS_MM: core::ops::RangeInclusive<f64> = 28.0..=45.0;
+/// Up to this width ISO 5775-1 asks for 3.0 bar (as quoted by an encyclopedia).
+const NARROW_MM: f64 = 25.0;
 /// Masses of rider and bike that the formula was made for, in kilograms.
 const MASSES_KG: core::ops::RangeInclusive<f64> = 40.0..=130.0;
 
 impl FloorReason {
+    /// The highest of the floors that hold for a tyre.
     fn of(case: &PressureCase) -> Self {
+        let by_use = Self::by_use(case);
+        Self::by_width(case).filter(|by_width| by_width.pressure() > by_use.pressure()).unwrap_or(by_use)
+    }
+
+    /// ISO 5775-1 leaves tubulars out.
+    fn by_width(case: &PressureCase) -> Option<Self> {
+        let width = case.label.map_or(case.width.mm(), NominalWidth::mm);
+        match case.construction {
+            Construction::Tubular => None,
+            _ if width <= NARROW_MM => Some(Self::NarrowTyre),
+            _ if width < *WIDTHS_MM.start() => Some(Self::RoadTyre),
+            _ => None,
+        }
+    }
+
+    fn by_use(case: &PressureCase) -> Self {
         match (case.construction, case.ground) {
             (Construction::Tubular, _) => Self::Tubular,
             (Construction::Tubeless, _) => Self::Tubeless,
@@ -153,6 +183,8 @@ impl FloorReason {
             Self::TubeOnSoftGround => Pressure::computed_psi(35.0),
             Self::TubeOnMixedGround => Pressure::computed_psi(40.0),
             Self::TubeOnRocks | Self::TubeUnderHeavyRider => Pressure::computed_psi(60.0),
+            Self::NarrowTyre => Pressure::computed_bar(3.0),
+            Self::RoadTyre => Pressure::computed_bar(2.0),
         }
     }
 }
@@ -249,6 +281,8 @@ impl fmt::Display for FloorReason {
             Self::TubeUnderHeavyRider => {
                 "a tyre with a tube should not go below 60 psi under a rider of 85 kg or more, except on soft ground"
             }
+            Self::NarrowTyre => "a tyre of 25 mm or less should not go below 3.0 bar",
+            Self::RoadTyre => "a tyre of less than 28 mm should not go below 2.0 bar",
         })
     }
 }
@@ -265,8 +299,16 @@ impl fmt::Display for CeilingReason {
 
 impl fmt::Display for PressureCeiling {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}: {:.1} bar or {:.0} psi", self.reason, self.pressure.bar(), self.pressure.psi())
+        let hundredths = rounded_down(self.pressure.bar() * 100.0);
+        let places = if hundredths % 10.0 > 0.0 { 2 } else { 1 };
+        let (bar, psi) = (hundredths / 100.0, rounded_down(self.pressure.psi()));
+        write!(f, "{}: {bar:.places$} bar or {psi:.0} psi", self.reason)
     }
+}
+
+/// No pressure is told higher than it is; what only arithmetic takes away is given back.
+fn rounded_down(value: f64) -> f64 {
+    (value + 1e-6).floor()
 }
 
 impl fmt::Display for LimitedBy {
@@ -313,8 +355,14 @@ impl fmt::Display for PressureCaution {
                 "Too soft, the tyre can lift off the rim's edge in a turn and lose its air at once: lean on it hard by hand \
                  first."
             }
-            Self::UnusualWidth => "The formula was made for tyres of 28 to 45 mm: go by feel outside them.",
-            Self::UnusualMass => "The formula was made for 40 to 130 kg of rider and bike: go by feel outside them.",
+            Self::UnusualWidth => {
+                "The formula was made for tyres of 28 to 45 mm. Outside them start from the pressure that the tyre’s maker \
+                 names."
+            }
+            Self::UnusualMass => {
+                "The formula was made for 40 to 130 kg of rider and bike. Outside them start from the pressure that the \
+                 tyre’s maker names."
+            }
             Self::FindYourOwn => {
                 "This is a start, good to 15 % either way. On the course, let out air until the rim touches the ground once \
                  a lap at most, but never below the lowest pressure given; half a psi can be felt."
@@ -338,6 +386,7 @@ mod tests {
             rider: BodyMass::new(rider_kg).unwrap(),
             kit_and_bike: None,
             width: MountedWidth::new(34.0).unwrap(),
+            label: None,
             construction: Construction::Clincher,
             ground,
             style: WheelStyle::Normal,
@@ -359,6 +408,41 @@ mod tests {
         assert_eq!(floor(85.0, TyreGround::Soft), FloorReason::TubeOnSoftGround);
         assert_eq!(floor(85.0, TyreGround::Mixed), FloorReason::TubeUnderHeavyRider);
         assert_eq!(floor(84.9, TyreGround::Mixed), FloorReason::TubeOnMixedGround);
+    }
+
+    #[test]
+    fn narrow_tyres_have_the_floor_of_the_standard() {
+        let floor = |construction, label_mm: f64, mounted_mm: f64| {
+            let case = PressureCase {
+                construction,
+                width: MountedWidth::new(mounted_mm).unwrap(),
+                label: NominalWidth::new(label_mm).ok(),
+                ..tubed(60.0, TyreGround::Soft, 6.0)
+            };
+            case.advice().floor.reason
+        };
+        assert_eq!(floor(Construction::Tubeless, 25.0, 26.2), FloorReason::NarrowTyre);
+        assert_eq!(floor(Construction::Clincher, 25.0, 25.0), FloorReason::NarrowTyre);
+        assert_eq!(floor(Construction::Tubeless, 26.0, 24.8), FloorReason::RoadTyre);
+        assert_eq!(floor(Construction::Clincher, 26.0, 26.0), FloorReason::TubeOnSoftGround);
+        assert_eq!(floor(Construction::Tubeless, 28.0, 27.2), FloorReason::Tubeless);
+        assert_eq!(floor(Construction::Tubular, 25.0, 25.0), FloorReason::Tubular);
+    }
+
+    #[test]
+    fn a_ceiling_just_under_a_floor_does_not_read_like_it() {
+        let conflict = |bar| tubed(65.0, TyreGround::Soft, bar).advice().start.unwrap_err().to_string();
+        assert!(
+            conflict(2.4).contains(
+                "below 35 psi on any ground, but the tyre is marked with no more: 2.4 bar or 34 psi"
+            )
+        );
+        let mixed = tubed(65.0, TyreGround::Mixed, 2.75).advice().start.unwrap_err().to_string();
+        assert!(mixed.contains("2.75 bar or 39 psi"), "{mixed}");
+        assert_eq!(
+            PressureMarks { hookless: true, ..PressureMarks::default() }.ceiling().unwrap().to_string(),
+            "a hookless rim takes no more: 5.0 bar or 72 psi"
+        );
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! A tyre against the width that a race allows.
 
-use crate::{RaceLimit, TyreWidth, WidthAccuracy};
+use crate::{MountedWidth, RaceLimit, TyreWidth, WidthAccuracy};
 use core::fmt;
 
 /// What to expect of the gauge. It never says that a tyre is allowed: only the gauge does.
@@ -41,6 +41,49 @@ impl TyreWidth {
         }
     }
 }
+
+/// What a tyre's width by calliper says of the gauge.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum CalliperVerdict {
+    /// Within the limit by more than a calliper can be off.
+    Within,
+    /// At the limit: within it by no more than a calliper can be off.
+    AtLimit,
+    /// Over it.
+    Over,
+}
+
+impl fmt::Display for CalliperVerdict {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Within => "within it by your calliper",
+            Self::AtLimit => "at the limit: measure again",
+            Self::Over => "over it by your calliper",
+        })
+    }
+}
+
+impl RaceLimit {
+    /// What to expect of a tyre that a calliper finds `width` wide. At the limit means up to 0.5 mm below it (estimate).
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::{CalliperVerdict, MountedWidth, RaceLimit};
+    /// assert_eq!(RaceLimit::MM_35.by_calliper(MountedWidth::new(34.6)?), CalliperVerdict::AtLimit);
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
+    #[must_use]
+    pub fn by_calliper(self, width: MountedWidth) -> CalliperVerdict {
+        match width.mm() - self.mm() {
+            over if over > 0.0 => CalliperVerdict::Over,
+            over if over < -CALLIPER_MM => CalliperVerdict::Within,
+            _ => CalliperVerdict::AtLimit,
+        }
+    }
+}
+
+/// How far a calliper on a supple sidewall may be off, in millimetres (estimate).
+const CALLIPER_MM: f64 = 0.5;
 
 /// Computed width above the limit from which a tyre is likely over (estimate).
 const OVER_MM: f64 = 0.5;

@@ -7,7 +7,8 @@ use crate::{Circumference, EstimateError, RollOutDeviation, TyreSize};
 /// # Example
 /// ```
 /// use gear_math::{Circumference, TyreKind, Wheel};
-/// let mut wheel = Wheel { tyre: "33-622".parse()?, kind: TyreKind::CycloCross, measured: None };
+/// let mut wheel = Wheel::by_size("33-622".parse()?, None);
+/// assert_eq!(wheel.kind, TyreKind::CycloCross);
 /// assert_eq!(wheel.roll_out().mm().round(), 2161.0);
 /// assert_eq!(wheel.estimate().error.percent(), 1.5);
 /// wheel.measured = Some(Circumference::new(2138.0)?);
@@ -34,7 +35,17 @@ pub enum TyreKind {
     CycloCross,
 }
 
+/// Narrower tyres than this are road tyres, in millimetres (estimate; the narrowest that the starting pressures for cross
+/// were made for).
+const ROAD_BELOW_MM: f64 = 28.0;
+
 impl TyreKind {
+    /// The kind that a tyre of this size usually is: a road tyre below 28 mm (estimate).
+    #[must_use]
+    pub fn usual(tyre: TyreSize) -> Self {
+        if tyre.width.mm() < ROAD_BELOW_MM { Self::Road } else { Self::CycloCross }
+    }
+
     /// How far the estimate from the size may be off.
     ///
     /// Road: 0.6 %, the widest gap to the setting tables of cycle computers for 18 to 45 mm on 622 mm. Cyclo-cross:
@@ -70,7 +81,21 @@ pub struct MeasuredRollOut {
     pub is_likely: bool,
 }
 
+impl RollOutEstimate {
+    /// How far the estimate may be off either way, in millimetres.
+    #[must_use]
+    pub fn give_or_take_mm(&self) -> f64 {
+        self.longest.mm() - self.circumference.mm()
+    }
+}
+
 impl Wheel {
+    /// A wheel with a tyre of the kind that its size usually is.
+    #[must_use]
+    pub fn by_size(tyre: TyreSize, measured: Option<Circumference>) -> Self {
+        Self { tyre, kind: TyreKind::usual(tyre), measured }
+    }
+
     /// The roll-out to reckon with: measured if it has been, estimated otherwise.
     #[must_use]
     pub fn roll_out(&self) -> Circumference {
@@ -102,6 +127,13 @@ impl Wheel {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_road_tyre_rolls_closer_to_its_size() {
+        let kind = |size: &str| TyreKind::usual(size.parse().unwrap());
+        assert_eq!(kind("25-622"), TyreKind::Road);
+        assert_eq!([kind("28-622"), kind("45-584")], [TyreKind::CycloCross; 2]);
+    }
 
     #[test]
     fn a_mistyped_roll_out_is_unlikely() {
