@@ -36,12 +36,14 @@ pub(crate) fn mm(mm: f64) -> String {
     with_unit(mm, usize::from((mm - mm.round()).abs() >= 0.05), "mm")
 }
 
-/// Words with their first letter in capital.
+/// Words with their first letter in capital, if it is a plain one: those of all alphabets would take a table of 12 kB.
 #[must_use]
 pub(crate) fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    let first = letters.next().map(|letter| letter.to_uppercase().to_string()).unwrap_or_default();
-    first + letters.as_str()
+    let mut words = words.to_owned();
+    if let Some(first) = words.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    words
 }
 
 /// A number with as many places as it needs, at most three.
