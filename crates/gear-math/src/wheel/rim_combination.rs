@@ -79,7 +79,7 @@ impl RimRange {
 pub enum RimCaution {
     /// The rim is narrower than usual.
     NarrowRim,
-    /// The rim is narrower than any rule allows.
+    /// The rim is narrower than any rule allows, and no table has the pair.
     TooNarrowRim,
     /// The rim is wider than usual.
     WideRim,
@@ -124,21 +124,22 @@ impl fmt::Display for RimCaution {
 /// ```
 #[must_use]
 pub fn rim_cautions(tyre: NominalWidth, rim: RimInnerWidth, hookless: bool) -> Vec<RimCaution> {
-    let mut cautions: Vec<RimCaution> = ratio_caution(tyre.mm() / rim.mm()).into_iter().collect();
+    let foreseen = !hookless && is_foreseen(tyre, rim);
+    let mut cautions: Vec<RimCaution> = ratio_caution(tyre.mm() / rim.mm(), foreseen).into_iter().collect();
     if hookless {
         if tyre.mm() - rim.mm() < HOOKLESS_MARGIN_MM {
             cautions.push(RimCaution::CloseToHookless);
         }
         cautions.push(RimCaution::HooklessTyre);
-    } else if !is_foreseen(tyre, rim) {
+    } else if !foreseen {
         cautions.push(RimCaution::NotForeseen);
     }
     cautions
 }
 
-fn ratio_caution(tyre_over_rim: f64) -> Option<RimCaution> {
+fn ratio_caution(tyre_over_rim: f64, foreseen: bool) -> Option<RimCaution> {
     match tyre_over_rim {
-        ratio if ratio > HIGHEST_RATIO => Some(RimCaution::TooNarrowRim),
+        ratio if ratio > HIGHEST_RATIO && !foreseen => Some(RimCaution::TooNarrowRim),
         ratio if ratio > USUAL_RATIO.1 => Some(RimCaution::NarrowRim),
         ratio if ratio < USUAL_RATIO.0 => Some(RimCaution::WideRim),
         _ => None,
@@ -171,6 +172,13 @@ mod tests {
     fn the_newer_measuring_rim_counts_as_foreseen() {
         assert_eq!(cautions(33.0, 21.0, false), []);
         assert_eq!(cautions(33.0, 23.0, false), [RimCaution::WideRim, RimCaution::NotForeseen]);
+    }
+
+    #[test]
+    fn what_the_older_table_has_is_narrow_but_not_too_narrow() {
+        assert_eq!(cautions(45.0, 17.0, false), [RimCaution::NarrowRim]);
+        assert_eq!(cautions(55.0, 17.0, false), [RimCaution::TooNarrowRim, RimCaution::NotForeseen]);
+        assert_eq!(cautions(45.0, 17.0, true)[0], RimCaution::TooNarrowRim);
     }
 
     #[test]
