@@ -57,6 +57,8 @@ pub struct RideSide {
     pub over_gear: Option<OverGear>,
     /// How far speed carries up it.
     pub carry: Carry,
+    /// Time over it with the speed brought to it, where that and the power carry over it.
+    pub carried: Option<Time>,
     /// What another lowest gear would do.
     pub others: Vec<OtherGear>,
 }
@@ -148,15 +150,19 @@ impl RideSide {
         let (ground, climb) = (&inputs.ground, inputs.climb);
         let effort = CriticalPower::new(inputs.rider.power, inputs.reserve, inputs.peak);
         let effort = effort.ok().filter(|_| inputs.power_lasts());
+        let plan = question.climb(ground, climb, inputs.length, inputs.lost);
+        let carry = question.carry(ground, climb, inputs.entry, WheelInertia::USUAL);
+        let pedalled = !plan.answer.limits.grip && !plan.answer.spins_out();
         Self {
             side,
             lowest,
             crossover: question.crossover(ground),
             answers: question.answers(ground, gradients),
-            plan: question.climb(ground, climb, inputs.length, inputs.lost),
+            plan,
             far: question.climb(ground, climb, far, inputs.lost),
             over_gear: effort.map(|effort| question.over_gear(ground, climb, &effort, inputs.share)),
-            carry: question.carry(ground, climb, inputs.entry, WheelInertia::USUAL),
+            carry,
+            carried: carry.over(inputs.length).filter(|_| pedalled),
             others: OTHER_GEARS
                 .iter()
                 .filter_map(|&(ring, sprocket)| {
@@ -188,14 +194,7 @@ impl RideSide {
         self.over_gear.as_ref().filter(|_| (limits.gear || limits.balance) && !limits.grip)
     }
 
-    /// Time over a climb of this length with the speed brought to it, where that and the power carry over it.
-    #[must_use]
-    pub fn carried(&self, length: ClimbLength) -> Option<Time> {
-        let answer = &self.plan.answer;
-        self.carry.over(length).filter(|_| !answer.limits.grip && !answer.spins_out())
-    }
-
-    /// What there is to do about a climb of this length. Carried or forced it is only where that is quicker than going
+    /// What there is to do about the climb, which has this length. Carried or forced it is only where that is quicker than going
     /// on foot.
     #[must_use]
     pub fn ascent(&self, length: ClimbLength) -> Ascent {
@@ -203,7 +202,7 @@ impl RideSide {
             return Ascent::Ridden(time);
         }
         let quicker = |time: &Time| *time < self.plan.foot;
-        if let Some(time) = self.carried(length).filter(quicker) {
+        if let Some(time) = self.carried.filter(quicker) {
             return Ascent::Carried(time);
         }
         let forced =

@@ -8,8 +8,8 @@ use super::words::name;
 use crate::number::{listed, percent, plain, with_unit};
 use crate::report::{Ascent, Report, RideSide, Side};
 use gear_math::{
-    Answer, Climb, ClimbLength, ClimbPlan, Crossover, Gear, LimitsHeld, MarkKind, Reason, Slope, Speed, Time,
-    TotalMass, Verdict,
+    Answer, Climb, ClimbPlan, Crossover, Gear, LimitsHeld, MarkKind, Reason, Slope, Speed, Time, TotalMass,
+    Verdict,
 };
 use maud::{Markup, html};
 
@@ -275,7 +275,7 @@ fn climb_with(report: &Report, side: &RideSide) -> Markup {
         @match side.ascent(report.ride.inputs.length) {
             Ascent::Ridden(time) => {
                 b { (advice(plan.verdict)) } ", riding takes " b { (seconds(time)) }
-                (brought(side, report.ride.inputs.length, time))
+                (brought(side, time))
                 @if plan.answer.spins_out() { ", spun out in " (plan.answer.riding.gear) }
                 (pays(plan))
             }
@@ -303,8 +303,8 @@ fn climb_with(report: &Report, side: &RideSide) -> Markup {
 }
 
 /// What the speed into the climb saves of a steady time, where it is much of it.
-fn brought(side: &RideSide, length: ClimbLength, steady: Time) -> String {
-    let time = side.carried(length).filter(|time| time.s() < MUCH * steady.s());
+fn brought(side: &RideSide, steady: Time) -> String {
+    let time = side.carried.filter(|time| time.s() < MUCH * steady.s());
     time.map_or(String::new(), |time| format!(", or {} with the speed you bring", seconds(time)))
 }
 

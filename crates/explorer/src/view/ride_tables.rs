@@ -232,7 +232,7 @@ pub(super) fn climb(report: &Report) -> Markup {
     let rows = [
         of("Verdict", &|side| judged(side.plan.verdict, side.plan.answer.limits)),
         of("Riding", &|side| time(side.plan.ride)),
-        of("With the speed into it", &|side| time(side.carried(length))),
+        of("With the speed into it", &|side| time(side.carried)),
         of("Forced", &|side| time(side.forcing().and_then(|over| over.over(length).ok()))),
         of("On foot", &|side| seconds(side.plan.foot)),
         of("On foot at best", &|side| seconds(side.plan.foot_at_best)),
