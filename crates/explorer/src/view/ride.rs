@@ -698,14 +698,16 @@ mod tests {
 
     #[test]
     fn the_widest_doubt_may_be_about_b_alone() {
-        let grinding = [
-            (Field::RingsA, "50"),
-            (Field::CassetteA, "11"),
+        let still = [
+            (Field::RingsA, "42"),
+            (Field::CassetteA, "16"),
+            (Field::CadenceLow, "25"),
             (Field::Ground, "tarmac"),
-            (Field::Balance, ""),
         ];
-        let answer = said(&grinding);
-        has(&answer, "The widest doubt: lowest cadence from 45 to 65 rpm moves ");
+        has(
+            &said(&still),
+            "The widest doubt: slowest speed in balance from 1.0 to 1.8 m/s moves B’s end from 28.6 % to",
+        );
         has(
             &said(&[(Field::Power, "460"), (Field::Ground, "firm-grass")]),
             "from 0.21 to 0.25 moves A’s end from 12.",
