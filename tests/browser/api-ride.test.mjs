@@ -97,3 +97,48 @@ test('what nobody measured is refused in plain words', () => {
   }
   assert.throws(() => ask({ surface: 'mud', rider: { bodyKg: 150, kitKg: 2, powerW: 30 } }), /hardly more than standing/);
 });
+
+const rider = (powerW) => ({ bodyKg: 80, kitKg: 2, powerW });
+
+test('a stronger rider does not end riding earlier', () => {
+  const flips = [250, 350, 480, 501, 600, 1200, 2000].map((powerW) => {
+    const bike = { massKg: 8.5, rings: [39], sprockets: [28] };
+    const { crossover, rows } = api.rideOrRun({ rider: rider(powerW), bike, limits: { grip: false }, gradients: [0] });
+    assert.deepEqual(rows[0].limits, [], `${powerW} W on the level`);
+    for (const value of Object.values(crossover)) assert.ok(typeof value !== 'number' || Number.isFinite(value));
+    return crossover.gearGradient ?? Infinity;
+  });
+  assert.deepEqual(flips, flips.toSorted((a, b) => a - b));
+});
+
+test('a gear that spins out is held back, and its verdict goes by that', () => {
+  const { rows, crossover } = ask({ surface: 'firm_grass', ring: 24, sprocket: 50, gradients: [0, 0.15, 0.4], rider: { bodyKg: 70, kitKg: 2, powerW: 250 } });
+  assert.ok(rows[0].heldMs < rows[0].footMs && rows[0].footMs < rows[0].rideMs);
+  assert.equal(rows[0].verdict, 'foot');
+  assert.equal(rows[1].heldMs, rows[1].rideMs);
+  assert.equal(rows[2].heldMs, null);
+  close(crossover.flipGradient, 0.189, 'first end uphill');
+});
+
+test('undefined counts as left out', () => {
+  const plain = ask({ surface: 'mud', gradients: [0.1], limits: {}, ground: {} });
+  const bare = ask({ surface: 'mud', gradients: [0.1], limits: undefined, ground: undefined, air: undefined });
+  assert.deepEqual(bare, plain);
+  assert.deepEqual(ask({ surface: 'mud', gradients: [0.1], limits: {}, ground: { crr: undefined } }), plain);
+});
+
+test('a key that is not known is refused by name, however deep and in every function', () => {
+  assert.throws(() => ask({ surface: 'mud', gradient: [0.1] }), /gradient is not known here; known are rider, bike/);
+  assert.throws(() => ask({ surface: 'mud', ground: { frictionMU: 0.3 } }), /frictionMU is not known here; .*frictionMu/);
+  const table = { rings: [40], sprockets: [11, 30], circumferenceMm: 2100 };
+  assert.throws(() => api.gearTable({ ...table, cadenceRpm: [80] }), /cadenceRpm/);
+  assert.deepEqual(api.gearTable({ ...table, cadencesRpm: undefined }), api.gearTable(table));
+  const stretches = [{ lengthM: 100, gradientPercent: 2, ground: 'mud', cornerKmH: 20 }];
+  const bike = { massKg: 8.5, rings: [39], sprockets: [28] };
+  assert.throws(() => api.lap({ rider: rider(250), bike, course: { stretches } }), /cornerKmH is not known here; .*cornerKmh/);
+});
+
+test('what is no object is refused', () => {
+  assert.throws(() => api.rideOrRun(7), /expected struct/);
+  assert.throws(() => ask({ surface: 'mud', gradients: 0.1 }), /sequence/);
+});

@@ -106,4 +106,26 @@ test('the pictures can be stepped through by key on a phone', async () => {
   await page.keyboard.press('ArrowRight');
   const reading = await text(page, '[data-picture=slopes] .reading');
   assert.match(reading, /^1 %: riding 16\.\d km\/h, run 8\.\d km\/h, likely/);
+  await page.keyboard.press('End');
+  assert.match(await text(page, '[data-picture=slopes] .reading'), /^45 %: riding/);
+});
+
+test('a speed is read against its slope, by key too', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE);
+  const slope = async () => Number((await text(page, '#ride-at-speed')).match(/slopes up to ([\d.]+) %/)[1]);
+  const start = await slope();
+  await page.locator('#slope-speed').focus();
+  await page.keyboard.press('ArrowUp');
+  await page.waitForFunction(() => document.querySelector('#ride-at-speed').textContent.startsWith('At 9.5'));
+  assert.ok((await slope()) < start);
+  assert.match(await text(page, '#ride-at-speed'), /On foot there: .* A: 34×\d+ at \d+ rpm/);
+});
+
+test('an empty field in error goes on with the estimate it stands for', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE);
+  await page.getByText('Finer settings: your body').click();
+  await type(page, 'peak-power', 'strong');
+  assert.match(await text(page, '#says-peak-power'), /The page goes on with an estimate of 1000 W/);
+  await type(page, 'rolling', 'soft');
+  assert.match(await text(page, '#says-rolling'), /The page goes on with 0\.05\./);
 });

@@ -33,6 +33,8 @@ pub enum Group {
     RideLimits,
     /// Ride or run, finer: short efforts.
     RideEffort,
+    /// Ride or run: the speed to look up a slope for.
+    RideProbe,
     /// Round the lap: which course.
     Lap,
     /// Round the lap: the course sketched by hand, and what is painted over any course.
@@ -64,8 +66,8 @@ impl Group {
     pub const CHAIN: [Self; 3] = [Self::Chain, Self::ChainFiner, Self::GearsShown];
 
     /// The groups of the section on riding or running.
-    pub const RIDE: [Self; 5] =
-        [Self::Ride, Self::RideRider, Self::RideGround, Self::RideLimits, Self::RideEffort];
+    pub const RIDE: [Self; 6] =
+        [Self::Ride, Self::RideRider, Self::RideGround, Self::RideLimits, Self::RideEffort, Self::RideProbe];
 
     /// The groups of the section on tyre and pressure.
     pub const TYRE: [Self; 2] = [Self::Tyre, Self::TyreFiner];
@@ -205,9 +207,10 @@ fields! {
     GripCounts: "grip-limit", RideLimits, "Grip of the rear wheel", "", Kind::Choice(COUNTS), "on", "";
     RearWeight: "rear-weight", RideLimits, "Weight on the rear wheel", "", Kind::Number, "0.55", "Seated on the level: 0.55 by the scales of recreational riders, up to 0.60, less leaning forward; the tyres’ pressures too";
     Legs: "leg-limit", RideLimits, "Leg strength to last", "", Kind::Choice(LEGS), "minutes", "";
-    PeakPower: "peak-power", RideLimits, "Peak power", "W", Kind::Number, "1000", "Of one pedal turn in a sprint; 1000 W is an estimate";
+    PeakPower: "peak-power", RideLimits, "Peak power", "W", Kind::Number, "", "Of one pedal turn in a sprint; empty for an estimate";
     Reserve: "reserve", RideEffort, "Work in reserve", "kJ", Kind::Number, "18", "Above the power you can hold (W′): 10 to 25 kJ, 18 for a trained man (estimate)";
     ReserveShare: "reserve-share", RideEffort, "Spent on this climb", "", Kind::Number, "0.2", "One fifth, so that every lap can afford it (estimate)";
+    SlopeSpeed: "slope-speed", RideProbe, "At a speed of", "km/h", Kind::Slider(2.0, 40.0, 0.5), "9", "";
     EntrySpeed: "entry-speed", RideEffort, "Speed into the climb", "km/h", Kind::Number, "20", "As you reach its foot";
     Course: "course", Lap, "Course", "", Kind::Choice(COURSES), "meadow", "The first two are invented, to try things on";
     Smoothing: "smoothing", LapFile, "Smoothing length", "m", Kind::Number, "40", "Hills this long keep half their height, longer ones more: evens out the noise of the recorder (estimate)";

@@ -117,6 +117,7 @@ const SHORT: &[(&str, Field)] = &[
     ("rv", Field::Reserve),
     ("rh", Field::ReserveShare),
     ("es", Field::EntrySpeed),
+    ("os", Field::SlopeSpeed),
     ("co", Field::Course),
     ("sg", Field::Smoothing),
     ("gd", Field::TrackGround),

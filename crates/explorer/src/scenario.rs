@@ -40,6 +40,8 @@ pub struct Probe {
     pub cadence: Cadence,
     /// For the cadence in every gear.
     pub speed: Speed,
+    /// For the slope on which it is held.
+    pub uphill: Speed,
 }
 
 /// Everything the page is worked out from.
@@ -123,6 +125,7 @@ impl Scenario {
             probe: Probe {
                 cadence: reader.quantity(Field::ProbeCadence),
                 speed: reader.speed(Field::ProbeSpeed),
+                uphill: reader.speed(Field::SlopeSpeed),
             },
             chain: ChainInputs::read(&mut reader, &good.chain),
             position: PositionInputs::read(&mut reader),
@@ -181,7 +184,11 @@ fn bare() -> Scenario {
         nominal_inches: false,
         unit: SpeedUnit::default(),
         limit: None,
-        probe: Probe { cadence: cadence(85.0), speed: Speed::from_km_per_h(15.0).expect("a speed") },
+        probe: Probe {
+            cadence: cadence(85.0),
+            speed: Speed::from_km_per_h(15.0).expect("a speed"),
+            uphill: Speed::from_km_per_h(9.0).expect("a speed"),
+        },
         chain: ChainInputs::bare().expect("a usual cage"),
         position: PositionInputs::read(&mut reader),
         tyre: TyreInputs::read(&mut reader, &ride),

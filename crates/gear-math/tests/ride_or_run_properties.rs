@@ -9,8 +9,8 @@ use gear_math::{
     Air, AirDensity, Answer, BalanceSpeed, Bike, BikeMass, BodyMass, Cadence, Cassette, Chainset,
     Circumference, Climb, ClimbLength, CriticalPower, DragArea, Drivetrain, DrivetrainEfficiency,
     FootCostFactor, FootDrag, FootFactor, Friction, Gait, Gaits, Gradient, GrossEfficiency, Ground, Headwind,
-    KitMass, LegStrength, Limits, LoadFactor, MassHeight, PeakFactor, PeakPower, Power, RearShare, Reason,
-    ReserveShare, RideOrRun, Rider, RidingLimits, RoadLoad, RollingCoefficient, SecondsLost, Slope,
+    KitMass, LegStrength, Limits, LoadFactor, MarkKind, MassHeight, PeakFactor, PeakPower, Power, RearShare,
+    Reason, ReserveShare, RideOrRun, Rider, RidingLimits, RoadLoad, RollingCoefficient, SecondsLost, Slope,
     SlopeShare, Speed, Stance, StandingMetabolism, StrengthShare, Surface, TotalMass, Uncertain, Verdict,
     Watched, WheelInertia, Wheelbase, WorkReserve, break_even_length, verdict_map,
 };
@@ -160,7 +160,7 @@ proptest! {
     ) {
         let (rider, bike) = ordinary();
         let power = Power::new(watts_per_kg * rider.body.kg()).unwrap();
-        let question = RideOrRun::new(Rider { power, ..rider }, bike, air, RidingLimits::ALL).unwrap();
+        let question = RideOrRun::new(Rider { power, ..rider }, bike, air, RidingLimits::all(power)).unwrap();
         let ground = Ground { foot: FootFactor::new(foot).unwrap(), ..ground };
         let at = |percent: f64| question.answer(&ground, Climb::new(percent).unwrap());
         prop_assume!(at(0.0).gait == Gait::Run && at(45.0).gait == Gait::Walk);
@@ -308,13 +308,131 @@ proptest! {
         prop_assume!(held < 20.0);
         let slowest = held + 0.01;
         let way = |from: f64, to: f64| {
-            resistance.distance_slowing(power, mass, speed(from), speed(to)).map(gear_math::Distance::m)
+            resistance.slowing(power, mass, speed(from)).down_to(speed(to)).map(|(way, _)| way.m())
         };
         let (middle, fastest) = (slowest + first, slowest + first + second);
         let parts = way(fastest, middle).unwrap() + way(middle, slowest).unwrap();
         // A wind from behind at the rider's speed puts a kink into the air force, which costs the quadrature digits.
         prop_assert!((way(fastest, slowest).unwrap() - parts).abs() < 1e-5 * parts.max(1.0));
         prop_assert!(way(fastest, held * 0.99).is_none());
+    }
+
+    #[test]
+    fn a_carried_climb_takes_the_time_of_its_speeds(
+        question in questions(), ground in grounds(), climb in climbs(), entry in 1.0..15.0, part in 0.01..=1.0
+    ) {
+        let carry = question.carry(&ground, climb, speed(entry), WheelInertia::USUAL);
+        let Some(reach) = carry.reach else {
+            let held = question.answer(&ground, climb).ride.m_per_s();
+            let length = ClimbLength::new(part * 100.0).unwrap_or(ClimbLength::new(1.0).unwrap());
+            let steady = length.m() / held;
+            let time = carry.over(length);
+            prop_assume!(held > carry.exit.m_per_s() * 1.001);
+            let time = time.unwrap().s();
+            prop_assert!(time <= steady * (1.0 + 1e-6) && time >= steady.min(length.m() / entry) * (1.0 - 1e-6));
+            return Ok(());
+        };
+        prop_assert!(reach.height <= reach.way);
+        if let Ok(length) = ClimbLength::new(part * reach.way.m()) {
+            let time = carry.over(length).unwrap().s();
+            let bounds = length.m() / entry..=length.m() / carry.exit.m_per_s();
+            prop_assert!(bounds.contains(&(time * (1.0 + 1e-9))) || bounds.contains(&time), "{time} in {bounds:?}");
+            prop_assert!(time <= reach.time.s() * (1.0 + 1e-9));
+        }
+        if let Ok(longer) = ClimbLength::new(1.001 * reach.way.m() + 1.0) {
+            prop_assert!(carry.over(longer).is_none());
+        }
+    }
+
+    #[test]
+    fn a_planted_time_on_a_wall_without_power_comes_back(from in 4.0..12.0, slower in 0.1..0.9) {
+        // With next to no power and no air the speed falls evenly, as that of a stone thrown up.
+        let load = RoadLoad {
+            drag_area: DragArea::new(0.0).unwrap(),
+            ..RoadLoad::new(TotalMass::new(200.0).unwrap(), RollingCoefficient::new(0.4).unwrap(), &Air::STILL,
+                DrivetrainEfficiency::new(0.8).unwrap())
+        };
+        let resistance = load.resistance(Gradient::new(45.0).unwrap());
+        let mass = load.effective_mass(WheelInertia::new(0.0).unwrap(), Circumference::new(2100.0).unwrap());
+        let (power, to) = (Power::new(20.0).unwrap(), from * (1.0 - slower));
+        let (way, time) = resistance.slowing(power, mass, speed(from)).down_to(speed(to)).unwrap();
+        let mean = way.m() / time.s();
+        prop_assert!((mean - 0.5 * (from + to)).abs() < 0.01 * mean, "{mean}");
+        let braked = resistance.force_n(speed(0.0)) / mass.kg() * time.s();
+        prop_assert!((braked - (from - to)).abs() < 0.05 * (from - to));
+        let length = ClimbLength::new(way.m().max(1.0)).unwrap();
+        if let Some(again) = resistance.slowing(power, mass, speed(from)).over(length, speed(to)) {
+            prop_assert!((again.s() - time.s()).abs() < 1e-6 * time.s());
+        }
+    }
+
+    #[test]
+    fn forcing_asks_no_more_than_legs_and_reserve_give(
+        question in questions(), ground in grounds(), climb in climbs(), metres in 1.0..300.0,
+        (power, reserve, peak, share) in any_of!(Power, WorkReserve, PeakPower, ReserveShare)
+    ) {
+        let Ok(effort) = CriticalPower::new(power, reserve, peak) else { return Ok(()) };
+        let over = question.over_gear(&ground, climb, &effort, share);
+        prop_assert!(over.speed >= question.crossover(&ground).lowest_gear_speed);
+        let length = ClimbLength::new(metres).unwrap();
+        if let Ok(time) = over.over(length) {
+            let seconds = gear_math::EffortTime::new(time.s().max(1.0)).unwrap();
+            prop_assert!(over.power.watts() <= effort.power(seconds).watts().max(power.watts()));
+            prop_assert!(over.lasts.is_none_or(|(_, far)| far.m() >= metres * (1.0 - 1e-9)));
+        }
+    }
+
+    #[test]
+    fn forcing_asks_no_more_than_the_legs_peak(
+        (rider, bike) in (riders(), bikes()), ground in grounds(), climb in climbs(), metres in 1.0..300.0,
+        (peak, optimal) in any_of!(PeakPower, Cadence)
+    ) {
+        let legs = LegStrength { peak, optimal, usable: StrengthShare::MINUTES };
+        let limits = RidingLimits { force: Some(legs), ..RidingLimits::GEAR_ONLY };
+        let Ok(effort) = CriticalPower::new(rider.power, WorkReserve::USUAL, peak) else { return Ok(()) };
+        let Ok(question) = RideOrRun::new(rider, bike, Air::STILL, limits) else { return Ok(()) };
+        let over = question.over_gear(&ground, climb, &effort, ReserveShare::ALL);
+        let Ok(cadence) = Cadence::new(over.cadence.rpm()) else { return Ok(()) };
+        if over.over(ClimbLength::new(metres).unwrap()).is_ok() {
+            prop_assert!(over.power <= legs.power(cadence), "{over:?}");
+        }
+    }
+
+    /// Below 34 rpm, where half of the estimated peak power no longer gives the power, strength and not cadence ends
+    /// riding, and what is asked of the legs grows with the speed.
+    #[test]
+    fn more_power_never_ends_riding_earlier(
+        rider in riders(), bike in bikes(), ground in grounds(), cadence in 35.0..100.0, more in 1.01_f64..4.0
+    ) {
+        let rider = Rider { lowest_cadence: Cadence::new(cadence).unwrap(), ..rider };
+        let limited = |rider: Rider| {
+            let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(rider.power)).ok()?;
+            let marks = question.crossover(&ground).marks.into_iter();
+            let ends = marks.filter_map(|mark| match mark.kind {
+                MarkKind::Ends(Reason::Energy) => None,
+                MarkKind::Ends(_) => Some(mark.gradient.percent()),
+                _ => None,
+            });
+            Some(ends.fold(f64::INFINITY, f64::min))
+        };
+        let Ok(power) = Power::new(more * rider.power.watts()) else { return Ok(()) };
+        if let (Some(before), Some(after)) = (limited(rider), limited(Rider { power, ..rider })) {
+            prop_assert!(after >= before - 1e-9, "{after} after {before}");
+        }
+    }
+
+    #[test]
+    fn legs_that_give_the_power_at_no_cadence_leave_every_number_finite(
+        rider in riders(), bike in bikes(), ground in grounds(), share in 0.05_f64..0.99
+    ) {
+        let peak = PeakPower::new((rider.power.watts() * share).max(200.0)).unwrap();
+        let limits = RidingLimits {
+            force: Some(LegStrength { peak, ..LegStrength::ENDURING }),
+            ..RidingLimits::GEAR_ONLY
+        };
+        let Ok(question) = RideOrRun::new(rider, bike, Air::STILL, limits) else { return Ok(()) };
+        let flip = question.crossover(&ground).flip;
+        prop_assert!(flip.is_none_or(|flip| flip.speed.m_per_s().is_finite()), "{flip:?}");
     }
 
     #[test]
@@ -372,7 +490,7 @@ proptest! {
     ) {
         let Ok(effort) = CriticalPower::new(power, reserve, peak) else { return Ok(()) };
         let (rider, bike) = ordinary();
-        let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::ALL).unwrap();
+        let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(rider.power)).unwrap();
         let lasts = |share: f64| {
             let (ground, climb) = (Surface::Mud.ground(), Climb::new(20.0).unwrap());
             question.over_gear(&ground, climb, &effort, ReserveShare::new(share).unwrap()).lasts
@@ -398,5 +516,23 @@ fn downhill_and_the_steepest_ground_are_refused() {
 fn power_below_standing_is_refused() {
     let (rider, bike) = ordinary();
     let resting = Rider { body: BodyMass::new(120.0).unwrap(), power: Power::new(40.0).unwrap(), ..rider };
-    assert!(RideOrRun::new(resting, bike, Air::STILL, RidingLimits::ALL).is_err());
+    assert!(RideOrRun::new(resting, bike, Air::STILL, RidingLimits::all(resting.power)).is_err());
+}
+
+/// A tenth more power from the same legs could be more than they ever give.
+#[test]
+fn more_power_moves_the_end_of_riding_up_also_for_the_strong() {
+    let (rider, bike) = ordinary();
+    let rider = Rider { lowest_cadence: Cadence::new(85.0).unwrap(), ..rider };
+    let power = Power::new(460.0).unwrap();
+    for peak in [PeakPower::estimated(power), PeakPower::new(1000.0).unwrap()] {
+        let limits = RidingLimits {
+            force: Some(LegStrength { peak, ..LegStrength::ENDURING }),
+            ..RidingLimits::GEAR_ONLY
+        };
+        let question = RideOrRun::new(Rider { power, ..rider }, bike, Air::STILL, limits).unwrap();
+        let bars = question.tornado(&Surface::FirmGrass.ground(), Watched::Flip);
+        let bar = bars.iter().find(|bar| bar.input == Uncertain::Power).unwrap();
+        assert!(bar.at_low.unwrap() < bar.at_high.unwrap(), "{bar:?}");
+    }
 }

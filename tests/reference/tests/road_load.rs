@@ -153,7 +153,11 @@ fn carried(row: &MomentumRow, watts: f64) -> Result<(Option<f64>, Option<f64>), 
     let exit = case.bike.lowest_development().speed_at(gear_math::Cadence::new(40.0)?);
     close("exit", exit.m_per_s(), row.exit_speed_m_per_s, 1e-4)?;
     let entry = speed(row.entry_speed_m_per_s)?;
-    let way = load.resistance(gradient.into()).distance_slowing(Power::new(watts)?, mass, entry, exit);
+    let way = load
+        .resistance(gradient.into())
+        .slowing(Power::new(watts)?, mass, entry)
+        .down_to(exit)
+        .map(|(way, _)| way);
     let sine = gradient.rise_over_run().atan().sin();
     Ok((way.map(gear_math::Distance::m), way.map(|way| way.m() * sine)))
 }

@@ -8,7 +8,7 @@ use wasm_bindgen::prelude::*;
 
 /// What `gearTable` takes.
 #[derive(Debug, Deserialize, Tsify)]
-#[serde(rename_all = "camelCase")]
+#[serde(rename_all = "camelCase", deny_unknown_fields)]
 pub struct GearTableInput {
     #[serde(flatten)]
     set_up: SetUpInput,

@@ -6,6 +6,7 @@ pub mod gears;
 pub mod lap;
 pub mod position;
 pub mod ride;
+mod strict;
 pub mod tyre;
 pub mod wheel;
 
@@ -90,7 +91,7 @@ fn thrown(error: impl Display) -> JsError {
 }
 
 fn input<T: DeserializeOwned>(value: JsValue) -> Result<T, JsError> {
-    serde_wasm_bindgen::from_value(value).map_err(thrown)
+    T::deserialize(strict::Strict(value)).map_err(thrown)
 }
 
 fn output<T: Serialize>(value: &T) -> Result<JsValue, JsError> {

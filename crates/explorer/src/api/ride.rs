@@ -118,7 +118,8 @@ pub struct LimitsInput {
     /// The rear wheel slips.
     #[tsify(optional)]
     grip: Option<bool>,
-    /// The legs are too weak.
+    /// The legs are too weak to turn the lowest gear for minutes. Their peak is taken as four times the power, at least
+    /// 1000 W.
     #[tsify(optional)]
     force: Option<bool>,
 }
@@ -140,6 +141,9 @@ pub struct RideOrRunRow {
     gradient: f64,
     /// Speed of the full power in an ideal gear, also where no gear is low enough.
     ride_ms: f64,
+    /// What is kept up of that in the gears: less where the legs cannot spin fast enough, null where no gear is low
+    /// enough.
+    held_ms: Option<f64>,
     foot_ms: f64,
     gait: GaitName,
     /// The gear to take: the lowest where none can be turned.
@@ -147,7 +151,7 @@ pub struct RideOrRunRow {
     sprocket: u16,
     /// What `rideMs` asks for in that gear.
     cadence_rpm: f64,
-    /// Foot over ride.
+    /// `footMs` over `rideMs`. The verdict is on `footMs` over `heldMs`, with edges as far off.
     ratio: f64,
     /// Edge of the band in favour of riding.
     ratio_low: f64,
@@ -158,7 +162,8 @@ pub struct RideOrRunRow {
     verdict: RideVerdict,
 }
 
-/// Where riding ends; null where it does not up to a gradient of 0.45.
+/// Where riding ends, uphill; null where it does not up to a gradient of 0.45. Spinning out, which can make riding the
+/// slower way on flatter ground, is left aside here: the verdicts of the rows tell.
 #[derive(Debug, Serialize, Tsify)]
 #[serde(rename_all = "camelCase")]
 pub struct CrossoverFigures {
@@ -170,7 +175,7 @@ pub struct CrossoverFigures {
     flip_gradient: Option<f64>,
     /// Why it ends there.
     reason: Option<ReasonName>,
-    /// Riding speed there: below it the rider is better off on foot.
+    /// Riding speed there: below it the rider is better off on foot. Always finite.
     speed_ms: Option<f64>,
 }
 
@@ -254,7 +259,8 @@ pub(super) fn given<T>(
 
 impl RideOrRunInput {
     fn question(&self) -> Result<RideOrRun, JsError> {
-        RideOrRun::new(self.rider.rider()?, self.bike.bike()?, self.air.air()?, self.limits.limits())
+        let rider = self.rider.rider()?;
+        RideOrRun::new(rider, self.bike.bike()?, self.air.air()?, self.limits.limits(rider.power))
             .map_err(thrown)
     }
 }
@@ -312,12 +318,13 @@ impl AirInput {
 }
 
 impl LimitsInput {
-    pub(super) fn limits(&self) -> RidingLimits {
+    pub(super) fn limits(&self, power: Power) -> RidingLimits {
         let counts = |switch: &Option<bool>| switch.unwrap_or(true);
+        let all = RidingLimits::all(power);
         RidingLimits {
-            balance: RidingLimits::ALL.balance.filter(|_| counts(&self.balance)),
-            grip: RidingLimits::ALL.grip.filter(|_| counts(&self.grip)),
-            force: RidingLimits::ALL.force.filter(|_| counts(&self.force)),
+            balance: all.balance.filter(|_| counts(&self.balance)),
+            grip: all.grip.filter(|_| counts(&self.grip)),
+            force: all.force.filter(|_| counts(&self.force)),
         }
     }
 }
@@ -327,6 +334,7 @@ impl From<&Answer> for RideOrRunRow {
         Self {
             gradient: answer.gradient.rise_over_run(),
             ride_ms: answer.ride.m_per_s(),
+            held_ms: answer.riding.held.map(gear_math::Speed::m_per_s),
             foot_ms: answer.foot.m_per_s(),
             gait: match answer.gait {
                 Gait::Run => GaitName::Run,

@@ -5,9 +5,9 @@ use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::{Scale, spread};
 use super::side::{tube, wire};
 use super::{Size, Spot};
-use crate::number::{plain, trimmed, with_unit};
+use crate::number::{trimmed, with_unit};
 use crate::report::{Report, RideSide, Side};
-use crate::view::ride_words::judged;
+use crate::view::ride_words::{foot_span, judged, seconds};
 use gear_math::ascending;
 use gear_math::{ClimbPlan, Distance};
 
@@ -63,7 +63,7 @@ pub(super) fn height(report: &Report) -> f64 {
 
 pub(super) fn label(report: &Report) -> String {
     let riding = |side: &RideSide| match side.plan.ride {
-        Some(time) => format!("{} rides it in {}", side.side, with_unit(time.s(), 0, "s")),
+        Some(time) => format!("{} rides it in {}", side.side, seconds(time)),
         None => format!("{} does not ride it", side.side),
     };
     let [a, b] = &report.ride.sides;
@@ -77,12 +77,7 @@ pub(super) fn label(report: &Report) -> String {
 }
 
 fn on_foot(plan: &ClimbPlan) -> String {
-    format!(
-        "{}, likely {} to {}",
-        with_unit(plan.foot.s(), 0, "s"),
-        plain(plan.foot_at_best.s(), 0),
-        plain(plan.foot_at_worst.s(), 0)
-    )
+    format!("{}, likely {}", seconds(plan.foot), foot_span(plan))
 }
 
 pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
@@ -100,6 +95,8 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
         let line = [layout.at(0.0, 0.0), end(time.s())];
         if side.side == Side::A { wire(pen, look, &line) } else { tube(pen, look, &line) }
     }
+    // Lines are wider than a point: nothing of them stands below no time at all.
+    pen.fill((LEFT - 6.0, layout.floor + 0.5), (LEFT + 14.0, layout.floor + 6.0), look.paper);
     draw_ends(pen, look, report, &layout);
     draw_lengths(pen, look, report, &layout);
     for (row, (side, why)) in unridden(report).into_iter().enumerate() {
@@ -192,8 +189,7 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
         for (side, plan) in plans {
             let Some(time) = plan.ride else { continue };
             let at = layout.at(length, time.s());
-            let text =
-                format!("{side} rides {} in {}.", with_unit(length, 0, "m"), with_unit(time.s(), 1, "s"));
+            let text = format!("{side} rides {} in {}.", with_unit(length, 0, "m"), seconds(time));
             spots.push(Spot::around(at, at, 8.0, text));
         }
         let plan = plans[0].1;

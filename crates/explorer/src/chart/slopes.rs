@@ -5,9 +5,9 @@ use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::Scale;
 use super::side::{tube, wire};
 use super::{Size, Spot};
-use crate::number::{percent, plain, with_unit};
+use crate::number::{percent, plain};
 use crate::report::{Report, RideSide, Side};
-use crate::view::ride_words::{cadence, gait, grade, judged, mark};
+use crate::view::ride_words::{cadence, feet_and_gears, foot_band, grade, mark};
 use gear_math::ascending;
 use gear_math::{Answer, Gait, MarkKind, Reason, Speed};
 
@@ -92,12 +92,6 @@ impl Layout {
     fn at(&self, gradient: f64, speed: f64) -> Point {
         (self.across.at(gradient), self.up.at(speed))
     }
-}
-
-/// Likely speeds on foot if riding is as fast as reckoned.
-fn foot_band(report: &Report, answer: &Answer) -> (f64, f64) {
-    let ride = report.unit.value(answer.ride);
-    (ride * answer.ratio.low, ride * answer.ratio.high)
 }
 
 pub(super) fn height(report: &Report) -> f64 {
@@ -291,34 +285,20 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
     let [a, b] = &report.ride.sides;
     let half = (layout.across.at(1.0) - layout.across.at(0.0)) / 2.0;
     let column = |(a, b): (&Answer, &Answer)| {
-        let x = layout.across.at(a.gradient.percent());
-        Spot::around((x - half, TOP), (x + half, TOP + PLOT), 0.0, describe(report, a, b))
+        let gradient = a.gradient.percent();
+        let x = layout.across.at(gradient);
+        let riding = report.unit.print(a.ride);
+        let text = format!("{}: riding {riding}, {}", percent(gradient, 0), feet_and_gears(report, a, b));
+        (gradient, Spot::around((x - half, TOP), (x + half, TOP + PLOT), 0.0, text))
     };
     let columns = a.answers.iter().zip(&b.answers).step_by(2).map(column);
     let rows = named(report).into_iter().enumerate().map(|(index, mark)| {
         let (x, y) = (layout.across.at(mark.gradient), mark_row(index));
         let text = format!("{}; riding there at {}.", mark.text(), report.unit.print(mark.speed));
-        Spot::around((x, y), (x, y), 8.0, text)
+        (mark.gradient, Spot::around((x, y), (x, y), 8.0, text))
     });
-    columns.chain(rows).collect()
-}
-
-fn describe(report: &Report, a: &Answer, b: &Answer) -> String {
-    let (low, high) = foot_band(report, a);
-    let turned = |it: &Answer| {
-        let rpm = with_unit(it.riding.cadence.rpm(), 0, "rpm");
-        let rpm = if it.spins_out() { cadence(it) } else { format!("at {rpm}") };
-        format!("{} {rpm}, {}", it.riding.gear, judged(it.verdict, it.limits))
-    };
-    format!(
-        "{}: riding {}, {} {}, likely {} to {}. A: {}. B: {}.",
-        percent(a.gradient.percent(), 0),
-        report.unit.print(a.ride),
-        gait(a.gait),
-        report.unit.print(a.foot),
-        plain(low, 1),
-        plain(high, 1),
-        turned(a),
-        turned(b)
-    )
+    // From left to right, so that the keys lead from the level to the steepest slope.
+    let mut spots: Vec<(f64, Spot)> = rows.chain(columns).collect();
+    ascending(&mut spots, |(gradient, _)| *gradient);
+    spots.into_iter().map(|(_, spot)| spot).collect()
 }

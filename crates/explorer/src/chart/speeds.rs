@@ -139,7 +139,8 @@ fn draw_gear(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, inde
     }
     let ink = if row.crossed { look.soft } else { look.ink };
     let label = (from.0 - 6.0, (from.1 + to.1) / 2.0);
-    pen.fill((label.0 - LABEL_ROOM + 8.0, label.1 - 6.0), (label.0 + 2.0, label.1 + 6.0), look.paper);
+    let (left, half) = (label.0 - LABEL_ROOM + 8.0, ROW / 2.0);
+    pen.fill((left, label.1 - half), (label.0 + 2.0, label.1 + half), look.paper);
     pen.text(&gear_label(row), label, Type::new(ink, Anchor::End));
 }
 

@@ -52,10 +52,13 @@ pub struct RideSide {
     pub plan: ClimbPlan,
     /// The same slope as far as the picture goes.
     pub far: ClimbPlan,
-    /// What it takes to force the lowest gear up it; `None` where the peak power is below the sustained one.
+    /// What it takes to keep riding all the same; `None` where the power is one of seconds, which leaves nothing in
+    /// reserve, or above the peak power.
     pub over_gear: Option<OverGear>,
     /// How far speed carries up it.
     pub carry: Carry,
+    /// Time over it with the speed brought to it, where that and the power carry over it.
+    pub carried: Option<Time>,
     /// What another lowest gear would do.
     pub others: Vec<OtherGear>,
 }
@@ -145,16 +148,21 @@ impl RideSide {
     fn new(side: Side, lowest: Gear, inputs: &RideInputs, far: ClimbLength, gradients: &[Climb]) -> Self {
         let question = &inputs.questions[side as usize];
         let (ground, climb) = (&inputs.ground, inputs.climb);
-        let effort = CriticalPower::new(inputs.rider.power, inputs.reserve, inputs.peak).ok();
+        let effort = CriticalPower::new(inputs.rider.power, inputs.reserve, inputs.peak);
+        let effort = effort.ok().filter(|_| inputs.power_lasts());
+        let plan = question.climb(ground, climb, inputs.length, inputs.lost);
+        let carry = question.carry(ground, climb, inputs.entry, WheelInertia::USUAL);
+        let pedalled = !plan.answer.limits.grip && !plan.answer.spins_out();
         Self {
             side,
             lowest,
             crossover: question.crossover(ground),
             answers: question.answers(ground, gradients),
-            plan: question.climb(ground, climb, inputs.length, inputs.lost),
+            plan,
             far: question.climb(ground, climb, far, inputs.lost),
             over_gear: effort.map(|effort| question.over_gear(ground, climb, &effort, inputs.share)),
-            carry: question.carry(ground, climb, inputs.entry, WheelInertia::USUAL),
+            carry,
+            carried: carry.over(inputs.length).filter(|_| pedalled),
             others: OTHER_GEARS
                 .iter()
                 .filter_map(|&(ring, sprocket)| {
@@ -179,35 +187,27 @@ impl RideSide {
         self.flip().map(|flip| flip.reason)
     }
 
-    /// Whether nothing but the gear forbids riding this climb.
+    /// What it takes to keep riding this climb, where more power would do: too slow for the gear or for balance.
     #[must_use]
-    pub fn only_geared_out(&self) -> bool {
+    pub fn forcing(&self) -> Option<&OverGear> {
         let limits = self.plan.answer.limits;
-        limits.gear && !limits.grip && !limits.balance
+        self.over_gear.as_ref().filter(|_| (limits.gear || limits.balance) && !limits.grip)
     }
 
-    /// Whether the speed into this climb carries over it before the lowest gear runs out.
-    #[must_use]
-    pub fn carried(&self, length: ClimbLength) -> bool {
-        self.only_geared_out() && self.carry.reach.is_some_and(|(far, _)| far.m() >= length.m())
-    }
-
-    /// Power and time that force the lowest gear up this climb, where the reserve set aside lasts for its length.
-    #[must_use]
-    pub fn forced_at(&self, length: ClimbLength) -> Option<(PowerDemand, Time)> {
-        let over = self.over_gear.filter(|_| self.only_geared_out())?;
-        over.lasts.is_none_or(|(_, far)| far.m() >= length.m()).then(|| (over.power, over.time(length)))
-    }
-
-    /// What there is to do about a climb of this length.
+    /// What there is to do about the climb, which has this length. Carried or forced it is only where that is quicker than going
+    /// on foot.
     #[must_use]
     pub fn ascent(&self, length: ClimbLength) -> Ascent {
-        match (self.plan.ride, self.forced_at(length)) {
-            (Some(time), _) => Ascent::Ridden(time),
-            (None, _) if self.carried(length) => Ascent::Carried,
-            (None, Some((power, time))) => Ascent::Forced(power, time),
-            (None, None) => Ascent::OnFoot,
+        if let Some(time) = self.plan.ride {
+            return Ascent::Ridden(time);
         }
+        let quicker = |time: &Time| *time < self.plan.foot;
+        if let Some(time) = self.carried.filter(quicker) {
+            return Ascent::Carried(time);
+        }
+        let forced =
+            self.forcing().and_then(|over| Some((over.power, over.over(length).ok().filter(quicker)?)));
+        forced.map_or(Ascent::OnFoot, |(power, time)| Ascent::Forced(power, time))
     }
 
     /// The first limit that a lower gear would not move.
@@ -221,13 +221,13 @@ impl RideSide {
 }
 
 /// What there is to do about a climb.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Ascent {
     /// Ride it, or go on foot as its plan has it; riding takes so long.
     Ridden(Time),
-    /// The speed into it carries over it.
-    Carried,
-    /// Force the lowest gear up it, at so much power in so much time.
+    /// The speed into it carries over it, in so much time.
+    Carried(Time),
+    /// Keep riding at so much power, in so much time.
     Forced(PowerDemand, Time),
     /// Get off.
     OnFoot,

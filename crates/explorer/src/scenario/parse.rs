@@ -11,6 +11,9 @@ use gear_math::{
 use std::fmt::Display;
 use std::str::FromStr;
 
+/// What goes on where a field holds nothing.
+const NONE: &str = "none";
+
 /// Reads a bench and gathers complaints.
 pub(super) struct Reader<'b> {
     bench: &'b Bench,
@@ -144,7 +147,7 @@ impl<'b> Reader<'b> {
     /// Complains of a field and names its last good text as kept.
     fn refuse(&mut self, field: Field, message: String) {
         let kept = match field.spec().words_for(self.good.text(field).trim()) {
-            "" => "none".to_owned(),
+            "" => NONE.to_owned(),
             text if text.ends_with(|last: char| last.is_ascii_digit()) => in_unit(text, field),
             text => text.to_owned(),
         };
@@ -213,6 +216,13 @@ impl<'b> Reader<'b> {
                 )
             })
         })
+    }
+
+    /// Says what goes on in the place of a field in error that may be empty, where nothing good ever stood in it.
+    pub(super) fn keep_instead_of_none(&mut self, field: Field, value: String) {
+        if let Some(complaint) = self.complaints.iter_mut().find(|it| it.field == field && it.kept == NONE) {
+            complaint.kept = value;
+        }
     }
 
     /// What stands in a field.

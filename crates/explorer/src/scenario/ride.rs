@@ -3,6 +3,7 @@
 use super::Scenario;
 use super::parse::Reader;
 use crate::field::Field;
+use crate::number::trimmed;
 use crate::report::Side;
 use gear_math::{
     Air, BalanceSpeed, Bike, BikeMass, BodyMass, Circumference, Climb, ClimbLength, Drivetrain, FootFactor,
@@ -63,7 +64,9 @@ pub struct RideInputs {
     pub grip_counts: bool,
     /// Share of the leg strength that lasts, where it counts.
     pub legs: Option<StrengthShare>,
-    /// Peak power of one pedal turn.
+    /// Peak power of one pedal turn as typed; an estimate from the power takes its place when it is left empty.
+    pub typed_peak: Option<PeakPower>,
+    /// What it comes to.
     pub peak: PeakPower,
     /// Work in reserve.
     pub reserve: WorkReserve,
@@ -98,43 +101,63 @@ impl RideInputs {
         };
         inputs.rider.power = typed_power.unwrap_or_else(|| level.power(inputs.rider.body));
         inputs.ask(reader, good, scenario);
+        inputs.tell_what_is_kept(reader);
         inputs
     }
 
     /// Puts rider and bikes together; where the power does not even carry the rider, the last good rider stands in.
     fn ask(&mut self, reader: &mut Reader<'_>, good: &Self, scenario: &Scenario) {
         let drivetrains = [scenario.drivetrain(Side::A), scenario.drivetrain(Side::B)];
-        self.keep_within_strength(reader, good);
+        self.settle_peak(reader);
         if let Err(error) = self.put_together(drivetrains) {
             let kept = format!("{}\u{a0}W at {}\u{a0}kg", good.rider.power.watts(), good.rider.body.kg());
             reader.complain(Field::Power, &error, kept);
             let Rider { body, power, efficiency, standing, .. } = good.rider;
             self.rider = Rider { body, power, efficiency, standing, ..self.rider };
             self.typed_power = good.typed_power;
+            self.settle_peak(reader);
             // Cannot fail: whether a power carries a rider depends on nothing but what was just put back.
             let _ = self.put_together(drivetrains);
         }
     }
 
-    /// A power that the legs give at no cadence would put the rider on foot everywhere; the last good one stands in.
-    fn keep_within_strength(&mut self, reader: &mut Reader<'_>, good: &Self) {
+    /// Takes the typed peak power, or an estimate. A peak from which the power is had at no cadence would put the rider
+    /// on foot everywhere; the estimate, which is always enough, stands in for it.
+    fn settle_peak(&mut self, reader: &mut Reader<'_>) {
+        let power = self.rider.power;
+        self.peak = self.typed_peak.unwrap_or_else(|| PeakPower::estimated(power));
         let Some(lasting) = self.legs().map(|legs| legs.lasting_power()) else { return };
-        if self.rider.power.watts() <= lasting.watts() {
+        if power.watts() <= lasting.watts() {
             return;
         }
         let message = format!(
-            "this is more than the {:.0}\u{a0}W that your legs give for that long: type less, or choose a shorter effort or a higher peak power among the finer settings",
-            lasting.watts()
+            "legs of this peak power give {:.0}\u{a0}W for that long, less than your {:.0}\u{a0}W: type a higher one, leave it empty, or choose a shorter effort above",
+            lasting.watts(),
+            power.watts()
         );
-        let kept_legs = good.legs().map_or(f64::INFINITY, |legs| legs.lasting_power().watts());
-        let legs = if kept_legs.is_finite() {
-            format!(", from legs that give {kept_legs:.0}\u{a0}W")
-        } else {
-            String::new()
-        };
-        reader.complain(Field::Power, &message, format!("{:.0}\u{a0}W{legs}", good.rider.power.watts()));
-        self.rider.power = good.rider.power;
-        (self.typed_power, self.legs, self.peak) = (good.typed_power, good.legs, good.peak);
+        (self.typed_peak, self.peak) = (None, PeakPower::estimated(power));
+        reader.complain(Field::PeakPower, &message, estimated(self.peak.watts()));
+    }
+
+    /// Names the estimate that is used while an optional field is in error and never held anything good.
+    fn tell_what_is_kept(&self, reader: &mut Reader<'_>) {
+        let ground = &self.ground;
+        let kept = [
+            (Field::Power, estimated(self.rider.power.watts())),
+            (Field::PeakPower, estimated(self.peak.watts())),
+            (Field::Rolling, trimmed(ground.rolling.value())),
+            (Field::FootGround, trimmed(ground.foot.value())),
+            (Field::Friction, trimmed(ground.friction.mu())),
+        ];
+        for (field, value) in kept {
+            reader.keep_instead_of_none(field, value);
+        }
+    }
+
+    /// Whether the power is one for minutes rather than for seconds.
+    #[must_use]
+    pub fn power_lasts(&self) -> bool {
+        self.legs.is_none_or(|usable| usable == StrengthShare::MINUTES)
     }
 
     fn legs(&self) -> Option<LegStrength> {
@@ -177,7 +200,7 @@ impl RideInputs {
         let rider = Rider::new(BodyMass::new(60.0).expect(fixed), KitMass::new(2.0).expect(fixed), power);
         let wheel = Circumference::new(2100.0).expect(fixed);
         let bike = Bike::new(BikeMass::new(9.0).expect(fixed), drivetrain, wheel);
-        let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::ALL).expect(fixed);
+        let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(rider.power)).expect(fixed);
         Self {
             rider,
             typed_power: Some(power),
@@ -194,7 +217,8 @@ impl RideInputs {
             stance: Stance::SEATED,
             grip_counts: true,
             legs: Some(StrengthShare::MINUTES),
-            peak: LegStrength::ENDURING.peak,
+            typed_peak: None,
+            peak: PeakPower::estimated(power),
             reserve: WorkReserve::USUAL,
             share: ReserveShare::EACH_LAP,
             entry: Speed::from_km_per_h(20.0).expect(fixed),
@@ -221,6 +245,10 @@ impl OwnGround {
             slope_share,
         }
     }
+}
+
+fn estimated(watts: f64) -> String {
+    format!("an estimate of {watts:.0}\u{a0}W")
 }
 
 fn rider(reader: &mut Reader<'_>, good: &RideInputs, scenario: &Scenario) -> Rider {
@@ -266,7 +294,7 @@ fn limits(reader: &mut Reader<'_>, good: &RideInputs) -> RideInputs {
         stance: Stance { rear, ..good.stance },
         grip_counts: reader.pick(Field::GripCounts, &[true, false]),
         legs: reader.pick(Field::Legs, &LEGS),
-        peak: reader.quantity(Field::PeakPower),
+        typed_peak: reader.quantity_or_none(Field::PeakPower),
         reserve: reader.quantity(Field::Reserve),
         share: reader.quantity(Field::ReserveShare),
         entry: reader.speed(Field::EntrySpeed),

@@ -30,6 +30,7 @@ pub fn by_name(name: &str) -> Option<Markup> {
         "chain" => Some(with_finer(&[("", Group::Chain)], Group::ChainFiner)),
         "gears-shown" => Some(section(Group::GearsShown)),
         "ride" => Some(ride()),
+        "slope-speed" => Some(section(Group::RideProbe)),
         "lap" => Some(lap()),
         "search" => Some(section(Group::LapSearch)),
         "tyre" => Some(with_finer(&[("", Group::Tyre)], Group::TyreFiner)),

@@ -52,7 +52,7 @@ pub fn fragments(
         Group::POSITION.contains(&field.spec().group)
             || [Field::BottomBracketDrop, Field::Tyre].contains(&field)
     });
-    let sections: [(&str, Markup); 38] = [
+    let sections: [(&str, Markup); 39] = [
         ("scenario", notices::scenario(is_demo)),
         ("notices", notices::list(notices)),
         ("rings-answer", answered(&doubts(&[], &[]), &rings::answer(report))),
@@ -72,6 +72,7 @@ pub fn fragments(
         ("chain-lengths", chain::lengths(report)),
         ("ride-answer", answered(&doubts(&Group::RIDE, &[Field::CrossCrank]), &ride::answer(report))),
         ("ride-ends", ride_tables::ends(report)),
+        ("ride-at-speed", ride_tables::at_speed(report)),
         ("ride-speeds", ride_tables::speeds(report)),
         ("ride-map", ride_tables::map(report)),
         ("ride-climb", ride_tables::climb(report)),
@@ -80,7 +81,7 @@ pub fn fragments(
         (
             "lap-answer",
             answered(
-                &doubts(&[Group::RIDE, Group::LAP].concat(), &[Field::CrossCrank]),
+                &doubts(&[&Group::RIDE[..], &Group::LAP].concat(), &[Field::CrossCrank]),
                 &lap::answer(report),
             ),
         ),

@@ -128,6 +128,7 @@ fn slider_value(report: &Report, field: Field) -> String {
         Field::GearA => gear_shown(report, Side::A),
         Field::GearB => gear_shown(report, Side::B),
         Field::ProbeCadence => rpm(report.probe.cadence),
+        Field::SlopeSpeed => report.unit.print(report.probe.uphill),
         _ => report.unit.print(report.probe.speed),
     }
 }

@@ -51,6 +51,10 @@ pub(super) fn remark(report: &Report, field: Field) -> Option<String> {
             inputs.rider.body.kg(),
             with_unit(inputs.rider.power.watts(), 0, "W")
         )),
+        Field::PeakPower if inputs.typed_peak.is_none() => Some(format!(
+            "Estimate: {}, four times the power but at least 1000\u{a0}W; of one pedal turn in a sprint",
+            with_unit(inputs.peak.watts(), 0, "W")
+        )),
         Field::Headwind => {
             let speed = Speed::from_km_per_h(inputs.air.headwind.m_per_s().abs() * 3.6).ok()?;
             let words = if speed.m_per_s() > 0.0 { report.unit.print(speed) } else { "Still air".to_owned() };

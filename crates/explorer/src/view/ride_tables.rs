@@ -1,14 +1,18 @@
 //! Ride or run: every number of the pictures.
 
-use super::ride::{STILL, seconds};
+use super::ride::STILL;
 use super::ride_words::{
-    basis, cadence, doubtful, gait, grade_or_never, judged, mark, moved, reason, verdict,
+    basis, cadence, doubtful, feet_and_gears, gait, grade, grade_or_never, judged, mark, moved, reason,
+    seconds, verdict,
 };
 use super::words::{link_to, name, plain_table};
 use crate::field::Field;
 use crate::number::{capital, percent, plain, with_unit};
 use crate::report::{OtherGear, Report, RideSide, Stretch, surface_name};
-use gear_math::{Answer, Band, MarkKind, Range, Reason, Slope, Speed, Surface, Time, Verdict};
+use gear_math::{
+    Answer, Band, Climb, Gear, MarkKind, OverGear, Range, Reason, Shortfall, Slope, Speed, Surface, Time,
+    Verdict,
+};
 use maud::{Markup, html};
 
 /// The table of speeds goes in steps of this many answers: every 2.5 %.
@@ -86,6 +90,29 @@ fn others(report: &Report) -> Markup {
         &["Lowest gear", "Turns down to", "Runs out at"],
         &rows,
     )
+}
+
+/// The picture of speeds read the other way round: the slope that belongs to a speed.
+#[must_use]
+pub(super) fn at_speed(report: &Report) -> Markup {
+    let (inputs, speed) = (&report.ride.inputs, report.probe.uphill);
+    let [a, b] = &inputs.questions;
+    let slope = a.gradient_at(&inputs.ground, speed).and_then(|slope| Climb::new(slope.percent()).ok());
+    html! {
+        div.prose {
+            p {
+                "At " b { (report.unit.print(speed)) } ": "
+                @if let Some(slope) = slope {
+                    "full power holds it on slopes up to " b { (grade(slope.into())) } ". On foot there: "
+                    (feet_and_gears(report, &a.answer(&inputs.ground, slope), &b.answer(&inputs.ground, slope)))
+                } @else if report.ride.sides[0].answers.first().is_some_and(|level| speed > level.ride) {
+                    "full power does not even hold it on the level."
+                } @else {
+                    "full power is faster than that all the way to 45\u{a0}%."
+                }
+            }
+        }
+    }
 }
 
 /// Speeds from the level to 45 %, folded away.
@@ -200,13 +227,13 @@ pub(super) fn climb(report: &Report) -> Markup {
     let of = |what: &str, value: &dyn Fn(&RideSide) -> String| {
         vec![what.to_owned(), value(&sides[0]), value(&sides[1])]
     };
+    let length = report.ride.inputs.length;
     let time = |time: Option<Time>| time.map_or("–".to_owned(), seconds);
     let rows = [
         of("Verdict", &|side| judged(side.plan.verdict, side.plan.answer.limits)),
         of("Riding", &|side| time(side.plan.ride)),
-        of("Forced in the lowest gear", &|side| {
-            time(side.forced_at(report.ride.inputs.length).map(|(_, time)| time))
-        }),
+        of("With the speed into it", &|side| time(side.carried)),
+        of("Forced", &|side| time(side.forcing().and_then(|over| over.over(length).ok()))),
         of("On foot", &|side| seconds(side.plan.foot)),
         of("On foot at best", &|side| seconds(side.plan.foot_at_best)),
         of("On foot at worst", &|side| seconds(side.plan.foot_at_worst)),
@@ -218,33 +245,57 @@ pub(super) fn climb(report: &Report) -> Markup {
     ];
     html! {
         (plain_table("This climb", "Times on foot include getting off and on.", &["", "A", "B"], &rows))
-        div.prose { @for side in sides { (forced(report, side)) } }
+        div.prose {
+            @if gears(&sides[0]) == gears(&sides[1]) {
+                (forced(report, &sides[0], &html! { "A and B" }))
+            } @else {
+                @for side in sides { (forced(report, side, &name(side.side))) }
+            }
+        }
     }
 }
 
-/// Where only the gear forbids riding: what forcing it takes, and how far speed carries.
-fn forced(report: &Report, side: &RideSide) -> Markup {
-    if !side.only_geared_out() {
-        return html! {};
-    }
-    let cadence = with_unit(report.window.low.rpm(), 0, "rpm");
+/// The gears that forcing or carrying is done in: where they are the same, all else is.
+fn gears(side: &RideSide) -> (Gear, Option<Gear>) {
+    (side.lowest, side.over_gear.map(|over| over.gear))
+}
+
+/// Where the power does not last up the climb: what forcing it takes, and how far speed carries.
+fn forced(report: &Report, side: &RideSide, whose: &Markup) -> Markup {
+    let reach = side.carry.reach.filter(|reach| reach.way.m() >= 0.5 && !side.plan.answer.limits.grip);
     html! {
-        p {
-            (name(side.side)) ": "
-            @if let Some(over) = side.over_gear {
-                "turning " (side.lowest) " at " (cadence) " all the same takes "
-                (with_unit(over.power.watts(), 0, "W"))
-                @if let Some((time, far)) = over.lasts {
-                    ", which the share of your reserve set aside lasts for " (seconds(time)) " or " (with_unit(far.m(), 0, "m")) ": "
-                    b { @if far.m() >= report.ride.inputs.length.m() { "enough for this climb" } @else { "not enough for this climb" } }
-                }
-                ". "
+        @if let Some(over) = side.forcing() {
+            p {
+                (whose) ": turning " (over.gear) " at " (with_unit(over.cadence.rpm(), 0, "rpm"))
+                " all the same takes " (with_unit(over.power.watts(), 0, "W")) (lasting(report, side, over)) "."
             }
-            @if let Some((far, up)) = side.carry.reach {
-                "Coming in at " (report.unit.print(report.ride.inputs.entry)) " you get "
-                b { (with_unit(far.m(), 0, "m")) } " along and " (with_unit(up.m(), 1, "m"))
-                " up before that gear drops below " (cadence) "; a ramp shorter than that is a matter of momentum, not of gears."
+        }
+        @if let Some(reach) = reach {
+            p {
+                (whose) ": coming in at " (report.unit.print(report.ride.inputs.entry)) " you get "
+                b { (with_unit(reach.way.m(), 0, "m")) } " along and " (with_unit(reach.height.m(), 1, "m")) " up in "
+                (seconds(reach.time)) " before you are down to " (report.unit.print(side.carry.exit))
+                ", too slow to ride on; a ramp shorter than that is a matter of momentum, not of gears."
             }
+        }
+    }
+}
+
+/// How long the power that forces a climb lasts, and whether that is enough.
+fn lasting(report: &Report, side: &RideSide, over: &OverGear) -> Markup {
+    let length = report.ride.inputs.length;
+    let (enough, but) = match over.over(length) {
+        Err(Shortfall::Reserve) if over.lasts.is_some_and(|(_, far)| far.m() < length.m()) => {
+            ("not enough for this climb", "")
+        }
+        Err(_) => return html! { ", more than you give at that cadence for so long" },
+        Ok(time) if time < side.plan.foot => ("enough for this climb", ""),
+        Ok(_) => ("enough for this climb", ", but your feet are quicker"),
+    };
+    html! {
+        @if let Some((time, far)) = over.lasts {
+            ", which the share of your reserve set aside lasts for " (seconds(time)) " or " (with_unit(far.m(), 0, "m")) ": "
+            b { (enough) } (but)
         }
     }
 }

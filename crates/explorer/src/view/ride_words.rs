@@ -1,7 +1,54 @@
 //! What riding and running, their limits and their doubts are called.
 
+use super::lap::duration;
 use crate::number::{percent, plain, with_unit};
-use gear_math::{Answer, Basis, Gait, LimitsHeld, MarkKind, Reason, Slope, Uncertain, Verdict};
+use crate::report::Report;
+use gear_math::{
+    Answer, Basis, ClimbPlan, Gait, LimitsHeld, MarkKind, Reason, Slope, Time, Uncertain, Verdict,
+};
+
+/// A time as its length asks for: tenths below ten seconds, minutes when there are many.
+#[must_use]
+pub(crate) fn seconds(time: Time) -> String {
+    duration(time.s(), usize::from(time.s() < 9.95))
+}
+
+/// The likely times on foot, best and worst.
+#[must_use]
+pub(crate) fn foot_span(plan: &ClimbPlan) -> String {
+    let bare = |time: Time| {
+        let words = seconds(time);
+        words.split('\u{a0}').next().unwrap_or_default().to_owned()
+    };
+    format!("{} to {}", bare(plan.foot_at_best), bare(plan.foot_at_worst))
+}
+
+/// Likely speeds on foot if riding is as fast as reckoned, in the page's unit.
+#[must_use]
+pub(crate) fn foot_band(report: &Report, answer: &Answer) -> (f64, f64) {
+    let ride = report.unit.value(answer.ride);
+    (ride * answer.ratio.low, ride * answer.ratio.high)
+}
+
+/// Going on foot on one slope, and the gears of A and of B.
+#[must_use]
+pub(crate) fn feet_and_gears(report: &Report, a: &Answer, b: &Answer) -> String {
+    let (low, high) = foot_band(report, a);
+    let turned = |it: &Answer| {
+        let rpm = with_unit(it.riding.cadence.rpm(), 0, "rpm");
+        let rpm = if it.spins_out() { cadence(it) } else { format!("at {rpm}") };
+        format!("{} {rpm}, {}", it.riding.gear, judged(it.verdict, it.limits))
+    };
+    format!(
+        "{} {}, likely {} to {}. A: {}. B: {}.",
+        gait(a.gait),
+        report.unit.print(a.foot),
+        plain(low, 1),
+        plain(high, 1),
+        turned(a),
+        turned(b)
+    )
+}
 
 /// A gradient, to a tenth of a per cent.
 #[must_use]

@@ -42,7 +42,7 @@ impl LapSetup {
             rider,
             bike,
             air,
-            limits: RidingLimits::ALL,
+            limits: RidingLimits::all(rider.power),
             inertia: WheelInertia::USUAL,
             wheels: true,
             shifting: Shifting::USUAL,

@@ -2,8 +2,9 @@
 
 use super::road_load::sine_cosine;
 use crate::{
-    Answer, Climb, ClimbLength, CriticalPower, Distance, Ground, PowerDemand, ReserveShare, RideOrRun,
-    SecondsLost, Speed, Time, Verdict, WheelInertia, break_even_length,
+    Answer, BalanceSpeed, Climb, ClimbLength, CriticalPower, Distance, EffortTime, Gear, Ground, LegStrength,
+    PedalRate, PowerDemand, Reason, ReserveShare, RideOrRun, Riding, SecondsLost, Slowing, Speed, Time,
+    Verdict, WheelInertia, break_even_length,
 };
 
 /// A climb of known length.
@@ -25,33 +26,87 @@ pub struct ClimbPlan {
     pub verdict: Verdict,
 }
 
-/// Keeping a gear turning that is too tall for the slope.
+impl ClimbPlan {
+    /// Judges another way of riding the climb, which takes `ride`, against going on foot.
+    #[must_use]
+    pub fn judged(&self, ride: Time) -> Verdict {
+        timed(Some(ride), self.foot_at_best, self.foot_at_worst)
+    }
+}
+
+/// Keeping up a speed that the sustained power does not hold.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct OverGear {
-    /// Speed of the lowest gear at the lowest cadence.
+    /// The slowest speed that can be ridden: of the lowest gear at the lowest cadence, or of balance.
     pub speed: Speed,
+    /// The gear to do it in.
+    pub gear: Gear,
+    /// Its cadence.
+    pub cadence: PedalRate,
     /// Power that it takes.
     pub power: PowerDemand,
-    /// How long and how far it lasts; `None` when the power can be sustained.
+    /// How long and how far the reserve lasts; `None` when the power can be sustained.
     pub lasts: Option<(Time, Distance)>,
+    effort: CriticalPower,
+    share: ReserveShare,
+    legs: Option<LegStrength>,
+}
+
+/// What a rider has too little of to force a gear.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Shortfall {
+    /// The legs do not give that power at that cadence for so long.
+    Legs,
+    /// The share of the reserve is spent before, or the power is above what a fresh rider holds so long.
+    Reserve,
 }
 
 impl OverGear {
-    /// How long a climb of this length takes in that gear.
-    #[must_use]
-    pub fn time(&self, length: ClimbLength) -> Time {
-        Time::new(length.m() / self.speed.m_per_s())
+    /// Time over a climb of this length.
+    ///
+    /// # Errors
+    /// [`Shortfall::Legs`] when leg strength counts and is too small at the cadence, [`Shortfall::Reserve`] when the
+    /// power is above [`CriticalPower::race_power`].
+    pub fn over(&self, length: ClimbLength) -> Result<Time, Shortfall> {
+        let time = Time::new(length.m() / self.speed.m_per_s());
+        let holds = self.effort.race_power(self.share, EffortTime::nearest(time.s()));
+        if self.legs.is_some_and(|legs| self.power > legs.power_for(time, self.cadence)) {
+            Err(Shortfall::Legs)
+        } else if self.power > holds {
+            Err(Shortfall::Reserve)
+        } else {
+            Ok(time)
+        }
     }
 }
 
 /// Speed carried into a slope.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Carry {
-    /// Speed of the lowest gear at the lowest cadence, where riding ends.
+    /// Speed at which riding ends: the highest that gear, strength or balance ask for.
     pub exit: Speed,
-    /// Way and height gained before that, along the slope and upright, in metres; `None` when full power holds a
-    /// higher speed.
-    pub reach: Option<(Distance, Distance)>,
+    /// What is gained before that; `None` when full power holds a higher speed.
+    pub reach: Option<Reach>,
+    slowing: Slowing,
+}
+
+/// How far a carried speed goes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Reach {
+    /// Along the slope.
+    pub way: Distance,
+    /// Upright.
+    pub height: Distance,
+    /// The time it takes.
+    pub time: Time,
+}
+
+impl Carry {
+    /// Time over a climb of this length at full power; `None` when riding ends before.
+    #[must_use]
+    pub fn over(&self, length: ClimbLength) -> Option<Time> {
+        self.slowing.over(length, self.exit)
+    }
 }
 
 impl RideOrRun {
@@ -80,7 +135,7 @@ impl RideOrRun {
         }
     }
 
-    /// What it takes to keep the lowest gear turning at the lowest cadence, and how long that lasts.
+    /// What it takes to keep riding at the slowest speed that gear and balance allow, and how long that lasts.
     #[must_use]
     pub fn over_gear(
         &self,
@@ -89,20 +144,30 @@ impl RideOrRun {
         effort: &CriticalPower,
         share: ReserveShare,
     ) -> OverGear {
-        let speed = Speed::new(self.gearing.speed_without_cadence());
+        let balance = self.limits.balance.map_or(0.0, BalanceSpeed::m_per_s);
+        let speed = Speed::new(self.gearing.speed_without_cadence().max(balance));
         let power = self.resistance(ground, gradient).power(speed).at_crank();
         let far = |time: Time| (time, Distance::new(speed.m_per_s() * time.s()));
-        OverGear { speed, power, lasts: effort.lasts(power, share).map(far) }
+        let Riding { gear, cadence, .. } = self.gearing.riding(speed.m_per_s());
+        let lasts = effort.lasts(power, share).map(far);
+        OverGear { speed, gear, cadence, power, lasts, effort: *effort, share, legs: self.limits.force }
     }
 
-    /// How far up a slope the entry speed carries, pedalling on with full power, before the lowest gear runs out.
+    /// How far up a slope the entry speed carries, pedalling on with full power, before gear, strength or balance end
+    /// the riding.
     #[must_use]
     pub fn carry(&self, ground: &Ground, gradient: Climb, entry: Speed, inertia: WheelInertia) -> Carry {
-        let exit = Speed::new(self.gearing.speed_without_cadence());
+        let ends = [Reason::Gear, Reason::Force, Reason::Balance];
+        let exit = ends.into_iter().filter_map(|reason| self.least_speed(reason)).fold(0.0, f64::max);
         let mass = self.load(ground).effective_mass(inertia, self.bike.wheel);
-        let way = self.resistance(ground, gradient).distance_slowing(self.rider.power, mass, entry, exit);
+        let slowing = self.resistance(ground, gradient).slowing(self.rider.power, mass, entry);
         let (sine, _) = sine_cosine(gradient.rise_over_run());
-        Carry { exit, reach: way.map(|way| (way, Distance::new(way.m() * sine))) }
+        let reach = slowing.down_to(Speed::new(exit)).map(|(way, time)| Reach {
+            way,
+            height: Distance::new(way.m() * sine),
+            time,
+        });
+        Carry { exit: Speed::new(exit), reach, slowing }
     }
 }
 

@@ -21,7 +21,7 @@ pub struct Flip {
     /// What decides.
     pub reason: Reason,
     /// Riding speed there: below it the rider is better off on foot. On the level, where full power may be slower
-    /// still, it is the speed that the limit asks for.
+    /// still, it is the speed that the limit asks for, or that of full power where the legs give it at no cadence.
     pub speed: Speed,
     /// Speed on foot there.
     pub foot: Speed,
@@ -177,12 +177,13 @@ impl RideOrRun {
         let known = ends.iter().filter_map(|&(reason, gradient)| Some((reason, gradient?)));
         let (reason, gradient) = known.min_by(|a, b| a.1.rise_over_run().total_cmp(&b.1.rise_over_run()))?;
         let speeds = self.energy.speeds(ground, &Incline::new(Climb::nearest(gradient.percent())));
-        let speed = self.least_speed(reason).unwrap_or(speeds.ride);
+        let asked_for = self.least_speed(reason).filter(|speed| speed.is_finite());
+        let speed = asked_for.unwrap_or(speeds.ride);
         Some(Flip { gradient, reason, speed: Speed::new(speed), foot: Speed::new(speeds.foot) })
     }
 
-    /// The speed in m/s below which a limit holds, where it is one of speed.
-    fn least_speed(&self, reason: Reason) -> Option<f64> {
+    /// The speed in m/s below which a limit holds, where it is one of speed; infinite where the legs never give the power.
+    pub(super) fn least_speed(&self, reason: Reason) -> Option<f64> {
         match reason {
             Reason::Gear => Some(self.gearing.speed_without_cadence()),
             Reason::Force => Some(self.gearing.speed_without_strength()),

@@ -1,6 +1,6 @@
 //! What puts a rider on foot whatever the energy says.
 
-use crate::{BalanceSpeed, LegStrength, Stance};
+use crate::{BalanceSpeed, LegStrength, PeakPower, Power, Stance};
 
 /// The limits that put a rider on foot whatever the energy says; `None` switches one off. The lowest gear always
 /// counts.
@@ -15,12 +15,15 @@ pub struct RidingLimits {
 }
 
 impl RidingLimits {
-    /// Every limit, each with the model's default.
-    pub const ALL: Self = Self {
-        balance: Some(BalanceSpeed::USUAL),
-        grip: Some(Stance::SEATED),
-        force: Some(LegStrength::ENDURING),
-    };
+    /// Every limit, each with the model's default; leg strength as estimated from the power of the effort.
+    #[must_use]
+    pub const fn all(power: Power) -> Self {
+        Self {
+            balance: Some(BalanceSpeed::USUAL),
+            grip: Some(Stance::SEATED),
+            force: Some(LegStrength { peak: PeakPower::estimated(power), ..LegStrength::ENDURING }),
+        }
+    }
     /// Gear and energy only.
     pub const GEAR_ONLY: Self = Self { balance: None, grip: None, force: None };
 }

@@ -25,7 +25,7 @@ mod verdict;
 mod verdict_map;
 
 pub use air::{Air, Wind};
-pub use climb_plan::{Carry, ClimbPlan, OverGear};
+pub use climb_plan::{Carry, ClimbPlan, OverGear, Reach, Shortfall};
 pub use crossover::{Crossover, Flip, FlipChange, Mark, MarkKind};
 pub use effort::{CriticalPower, Level, PeakTooLow};
 pub use energy::Band;
@@ -33,7 +33,7 @@ pub(crate) use energy::{EFFICIENCY, GROUND, LOAD, PERSON, ROLLING};
 pub use gearing::Riding;
 pub use ground::{Basis, Ground, Range, Surface};
 pub use limits::{LimitsHeld, Reason, RidingLimits};
-pub use obstacle::break_even_length;
+pub use obstacle::{Slowing, break_even_length};
 pub use on_foot::{Gait, Gaits, Incline, running_cost, walking_cost};
 pub use pedalling::{LegStrength, body_weight_gradient};
 pub use quantity::{

@@ -1,6 +1,9 @@
 //! Short climbs: what getting off costs, and how far speed carries.
 
-use crate::{Distance, EffectiveMass, Power, Resistance, SecondsLost, Speed, WheelInertia};
+use super::root::bracketed;
+use crate::{
+    ClimbLength, Distance, EffectiveMass, Power, Resistance, SecondsLost, Speed, Time, WheelInertia,
+};
 
 /// Panels of the momentum integral; each is at most about one natural logarithm of the excess speed wide.
 const PANELS: u16 = 40;
@@ -13,9 +16,20 @@ const GAUSS: [(f64, f64); 5] = [
     (0.906_179_845_938_664, 0.236_926_885_056_189_1),
 ];
 
+/// A speed that is counted as the one the power holds, over it.
+const NEARLY_HELD: f64 = 1.0 + 1e-6;
+
 impl SecondsLost {
     /// 3 s: a practised rider. Skilled riders lose 1 to 2 s, beginners 6 to 10 s (common practice).
     pub const PRACTISED: Self = Self::known(3.0);
+}
+
+impl ClimbLength {
+    /// Whether it is so short that the speed brought to it decides, not the gears: below 10 m. Estimate.
+    #[must_use]
+    pub fn is_ramp(self) -> bool {
+        self.m() < 10.0
+    }
 }
 
 impl WheelInertia {
@@ -43,34 +57,79 @@ pub fn break_even_length(ride: Speed, foot: Speed, lost: SecondsLost) -> Option<
     (gain > 0.0).then(|| Distance::new(lost.s() * ride.m_per_s() * foot.m_per_s() / gain))
 }
 
+/// A rider who comes in faster than their power holds, and slows down; made by [`Resistance::slowing`].
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Slowing {
+    resistance: Resistance,
+    mass: EffectiveMass,
+    /// Speed that the power holds, in m/s.
+    held: f64,
+    /// Speed to begin with, in m/s.
+    from: f64,
+}
+
 impl Resistance {
-    /// The way on which a speed decays to a lower one while `power` goes on; `None` when the power holds a higher
-    /// speed than `to`, zero when `from` is not above `to`.
+    /// What becomes of a speed while `power` goes on.
+    #[must_use]
+    pub fn slowing(&self, power: Power, mass: EffectiveMass, from: Speed) -> Slowing {
+        let held = self.steady_speed(power).m_per_s();
+        Slowing { resistance: *self, mass, held, from: from.m_per_s() }
+    }
+}
+
+impl Slowing {
+    /// Way and time until a lower speed is reached; `None` when the power holds a higher one than `to`, zero when the
+    /// rider is no faster than `to` to begin with.
     ///
     /// # Formula
-    /// dx = m_e v dv/(η P/v − F(v)). With r the speed that the power holds and v = r + eᵘ the integrand
-    /// m_e v²/((v F(v) − η P)/(v − r)) stays smooth however near `to` comes to r.
+    /// dx = m_e v dv/(η P/v − F(v)), dt = dx/v. With r the speed that the power holds and v = r + eᵘ the integrand of the
+    /// way, m_e v²/((v F(v) − η P)/(v − r)), stays smooth however near `to` comes to r.
     #[must_use]
-    pub fn distance_slowing(
-        &self,
-        power: Power,
-        mass: EffectiveMass,
-        from: Speed,
-        to: Speed,
-    ) -> Option<Distance> {
-        let held = self.steady_speed(power).m_per_s();
-        let (low, high) = (to.m_per_s() - held, from.m_per_s() - held);
-        if low <= 0.0 {
-            return None;
+    pub fn down_to(&self, to: Speed) -> Option<(Distance, Time)> {
+        let to = to.m_per_s();
+        (to > self.held).then(|| (Distance::new(self.way(to)), Time::new(self.time(to))))
+    }
+
+    /// Time over a length; `None` when the speed falls to `slowest` before its end. Who comes in no faster than the
+    /// power holds is taken to ride at that speed.
+    #[must_use]
+    pub fn over(&self, length: ClimbLength, slowest: Speed) -> Option<Time> {
+        let slowest = slowest.m_per_s();
+        let low = slowest.max(self.held * NEARLY_HELD);
+        let left = length.m() - self.way(low);
+        if left > 0.0 {
+            return (slowest < self.held).then(|| Time::new(self.time(low) + left / self.held));
         }
-        if high <= low {
-            return Some(Distance::new(0.0));
-        }
-        let way = gauss_legendre(low.ln(), high.ln(), |u| {
-            let v = held + u.exp();
-            v * v / (self.force(v) + held * self.force_chord(v, held))
+        let last = bracketed(low, self.from, self.from, |v| {
+            (length.m() - self.way(v), self.mass.kg() * v * v / self.braking(v) / (v - self.held))
         });
-        Some(Distance::new(mass.kg() * way))
+        Some(Time::new(self.time(last)))
+    }
+
+    fn way(&self, to: f64) -> f64 {
+        self.integral(to, false)
+    }
+
+    fn time(&self, to: f64) -> f64 {
+        self.integral(to, true)
+    }
+
+    /// Way until a speed is reached, or the time of it. One loop for both keeps the compiled code small.
+    fn integral(&self, to: f64, of_time: bool) -> f64 {
+        if self.from <= to {
+            return 0.0;
+        }
+        let (low, high) = (to - self.held, self.from - self.held);
+        let sum = gauss_legendre(low.ln(), high.ln(), |u| {
+            let v = self.held + u.exp();
+            if of_time { v / self.braking(v) } else { v * v / self.braking(v) }
+        });
+        self.mass.kg() * sum
+    }
+
+    /// (v F(v) − η P)/(v − r), in newtons.
+    fn braking(&self, v: f64) -> f64 {
+        self.resistance.force(v) + self.held * self.resistance.force_chord(v, self.held)
     }
 }
 

@@ -2,8 +2,8 @@
 
 use super::road_load::{GRAVITY, gradient_overcome};
 use crate::{
-    Bike, BodyMass, Cadence, CrankLength, KitMass, PeakPower, Power, PowerDemand, Rider, RollingCoefficient,
-    Slope, StrengthShare, Torque,
+    Bike, BodyMass, Cadence, CrankLength, KitMass, PeakPower, PedalRate, Power, PowerDemand, Rider,
+    RollingCoefficient, Slope, StrengthShare, Time, Torque,
 };
 use core::f64::consts::{FRAC_2_PI, TAU};
 
@@ -29,7 +29,38 @@ pub struct LegStrength {
     pub usable: StrengthShare,
 }
 
+impl PeakPower {
+    /// What a rider who keeps up `power` for minutes may reach: 1000 W, and four times the power from 250 W on, so that
+    /// half of it lasts at the same cadence however strong the rider is. Estimate.
+    #[must_use]
+    pub const fn estimated(power: Power) -> Self {
+        Self::nearest((4.0 * power.watts()).max(1000.0))
+    }
+}
+
+/// Seconds, and the share of the strength that lasts as long; shares of other times lie on straight lines between.
+/// Minutes are taken to begin at two of them. Estimates.
+const LASTING: [(f64, StrengthShare); 4] = [
+    (5.0, StrengthShare::SECONDS_5),
+    (15.0, StrengthShare::SECONDS_15),
+    (30.0, StrengthShare::SECONDS_30),
+    (120.0, StrengthShare::MINUTES),
+];
+
 impl StrengthShare {
+    /// The share that lasts for a time.
+    fn lasting(time: Time) -> f64 {
+        let after = LASTING.iter().position(|&(seconds, _)| time.s() <= seconds);
+        match after {
+            Some(0) => Self::SECONDS_5.share(),
+            None => Self::MINUTES.share(),
+            Some(after) => {
+                let [(from, high), (to, low)] = [LASTING[after - 1], LASTING[after]];
+                high.share() + (time.s() - from) / (to - from) * (low.share() - high.share())
+            }
+        }
+    }
+
     /// 1.0: up to 5 s. Estimate.
     pub const SECONDS_5: Self = Self::known(1.0);
     /// 0.8: about 15 s. Estimate.
@@ -71,8 +102,18 @@ impl LegStrength {
     /// P = 4 P_max (n/n₀)(1 − n/n₀).
     #[must_use]
     pub fn power(&self, cadence: Cadence) -> PowerDemand {
-        let share = cadence.rpm() / self.fastest_rpm();
+        self.power_at(cadence.rpm())
+    }
+
+    fn power_at(&self, rpm: f64) -> PowerDemand {
+        let share = rpm / self.fastest_rpm();
         PowerDemand::new(4.0 * self.peak.watts() * share * (1.0 - share).max(0.0))
+    }
+
+    /// Highest power at a cadence in an effort of a given time, whatever [`usable`](Self::usable) says of another one.
+    #[must_use]
+    pub fn power_for(&self, time: Time, cadence: PedalRate) -> PowerDemand {
+        PowerDemand::new(StrengthShare::lasting(time) * self.power_at(cadence.rpm()).watts())
     }
 
     /// Highest power that the usable strength gives at any cadence.

@@ -14,8 +14,9 @@ measured! {
     TotalMass(kg): "total mass", "kg", 20.0 ..= 200.0;
     /// Mechanical power at the crank, in watts.
     Power(watts): "power", "W", 20.0 ..= 2000.0;
-    /// Highest power of one pedal turn in a short sprint, in watts.
-    PeakPower(watts): "peak power", "W", 200.0 ..= 2500.0;
+    /// Highest power of one pedal turn in a short sprint, in watts. No rider comes near the upper limit; it holds the
+    /// [estimate](PeakPower::estimated) from any [`Power`].
+    PeakPower(watts): "peak power", "W", 200.0 ..= 8000.0;
     /// Work a rider has in store above the power they can sustain, in kilojoules; often written W′.
     WorkReserve(kj): "work in reserve", "kJ", 1.0 ..= 50.0;
     /// Part of the work reserve spent in one effort. A pure number.
@@ -142,7 +143,7 @@ known! {
 }
 
 nearest! {
-    BikeMass, Power, GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor,
+    BikeMass, Power, PeakPower, EffortTime, GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor,
     AirDensity, AirPressure, Climb, Headwind, RollingCoefficient, FootFactor, Friction, BalanceSpeed, Gradient,
 }
 

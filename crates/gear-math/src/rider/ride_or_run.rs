@@ -22,7 +22,7 @@ const LEAST_ENERGY_W_PER_KG: f64 = 0.3;
 /// let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
 /// let drivetrain = Drivetrain { chainset: "40".parse()?, cassette: "11-13-15-17-20-23-27-32".parse()? };
 /// let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2100.0)?);
-/// let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::ALL)?;
+/// let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(rider.power))?;
 ///
 /// let ground = Surface::FirmGrass.ground();
 /// assert_eq!(question.answer(&ground, Climb::new(5.0)?).verdict, Verdict::Ride);

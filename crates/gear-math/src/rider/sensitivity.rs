@@ -4,8 +4,8 @@ use super::energy::{EFFICIENCY, GROUND, LOAD, PERSON, ROLLING};
 use crate::order::ascending;
 use crate::{
     Air, BalanceSpeed, Bike, BikeMass, Cadence, Climb, DrivetrainEfficiency, FootCostFactor, FootFactor,
-    Friction, GrossEfficiency, Ground, LoadFactor, Power, RideOrRun, Rider, RidingLimits, RollingCoefficient,
-    Slope, SlopeShare, StandingMetabolism,
+    Friction, GrossEfficiency, Ground, LoadFactor, PeakPower, Power, RideOrRun, Rider, RidingLimits,
+    RollingCoefficient, Slope, SlopeShare, StandingMetabolism,
 };
 
 /// How far the inputs may be off that the band leaves aside, in the units of their quantities; power and friction as
@@ -37,7 +37,7 @@ pub enum Uncertain {
     Standing,
     /// Drivetrain efficiency, 0.92 to 0.976 for 0.96.
     Drivetrain,
-    /// Power, ±10 %.
+    /// Power, ±10 %, the peak power with it.
     Power,
     /// Mass of the bike, ±1 kg.
     BikeMass,
@@ -162,6 +162,10 @@ impl Inputs {
             })
             .share(),
             Uncertain::Power => {
+                // A rider of other power has other legs; the same legs might give the higher power at no cadence.
+                if let Some(legs) = &mut limits.force {
+                    legs.peak = PeakPower::nearest(legs.peak.watts() * by(POWER));
+                }
                 change(&mut rider.power, |given| Power::nearest(given.watts() * by(POWER))).watts()
             }
             Uncertain::BikeMass => {
