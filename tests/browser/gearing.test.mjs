@@ -115,7 +115,7 @@ test('cadence and speed are read in both directions', async () => {
   await page.locator('#at-cadence').focus();
   await page.keyboard.press('ArrowRight');
   await frame(page);
-  assert.match(await text(page, '.probes'), /86 rpm/);
+  assert.match(await text(page, '#rings .probes'), /86 rpm/);
   await page.locator('#at-speed').fill('60');
   await frame(page);
   assert.match(await text(page, '#probes-answer'), /At 60\.0 km\/h: A turns 50×11 at 102 rpm/);

@@ -13,6 +13,7 @@ mod overlap;
 pub(crate) mod position;
 mod probes;
 mod ride;
+mod ride_climb;
 mod ride_notes;
 mod ride_tables;
 pub(crate) mod ride_words;

@@ -1,7 +1,7 @@
 //! What riding and running, their limits and their doubts are called.
 
 use super::lap::duration;
-use crate::number::{percent, plain, with_unit};
+use crate::number::{listed, percent, plain, with_unit};
 use crate::report::Report;
 use gear_math::{
     Answer, Basis, ClimbPlan, Gait, LimitsHeld, MarkKind, Reason, Slope, Time, Uncertain, Verdict,
@@ -178,4 +178,20 @@ pub(crate) fn valued(input: Uncertain, value: f64) -> String {
 #[must_use]
 pub(crate) fn moved(input: Uncertain, (low, high): (f64, f64)) -> String {
     format!("{} to {}", plain(low, uncertain(input).2), valued(input, high))
+}
+
+/// The limits that hold, as reasons.
+#[must_use]
+pub(super) fn limits_in_words(limits: LimitsHeld) -> String {
+    let words: Vec<&str> = limits
+        .reasons()
+        .map(|reason| match reason {
+            Reason::Gear => "the lowest gear is too tall",
+            Reason::Force => "your strength does not last",
+            Reason::Balance => "it is too slow to balance",
+            Reason::Grip => "the rear wheel slips",
+            Reason::Energy => "your feet are quicker",
+        })
+        .collect();
+    listed(&words)
 }

@@ -1,0 +1,35 @@
+//! The page's words, for tests that read them.
+
+use explorer::bench::Bench;
+use explorer::field::Field;
+use explorer::report::Report;
+use explorer::scenario::Scenario;
+use explorer::view;
+
+/// The words of one fragment of the page.
+pub(crate) fn said(fragment: &str, edits: &[(Field, &str)]) -> String {
+    let mut bench = Bench::default();
+    for (field, text) in edits {
+        bench.write(*field, text);
+    }
+    let read = Scenario::read(&bench, &Scenario::default());
+    assert_eq!(read.complaints, []);
+    let fragments = view::fragments(&Report::of(&read.scenario), &[], &[], false, "r=2");
+    let found = fragments.into_iter().find(|(id, _)| id == fragment);
+    words(&found.map(|(_, html)| html).unwrap_or_default())
+}
+
+/// A fragment without its tags.
+fn words(html: &str) -> String {
+    let mut words = String::new();
+    let mut in_tag = false;
+    for letter in html.chars() {
+        match letter {
+            '<' => in_tag = true,
+            '>' => in_tag = false,
+            _ if !in_tag => words.push(if letter == '\u{a0}' { ' ' } else { letter }),
+            _ => {}
+        }
+    }
+    words
+}
