@@ -26,6 +26,7 @@ pub struct CageCheckInput {
 /// What `cageCheck` gives.
 #[derive(Debug, Serialize, Tsify)]
 #[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
 pub struct CageCheckResult {
     /// Ring difference plus sprocket difference.
     needed_teeth: u16,
@@ -54,6 +55,7 @@ pub enum Verdict {
 /// One thing found wrong.
 #[derive(Debug, Serialize, Tsify)]
 #[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
 pub struct Finding {
     kind: FindingKind,
     /// The finding in words.

@@ -94,6 +94,7 @@ pub struct ChainResult {
 /// One gear with its chain.
 #[derive(Debug, Serialize, Tsify)]
 #[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
 pub struct ChainGear {
     ring: u16,
     sprocket: u16,

@@ -138,6 +138,7 @@ pub struct SetUpComparison {
 /// One set-up summed up.
 #[derive(Debug, Serialize, Tsify)]
 #[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
 pub struct SetUpFigures {
     lowest_development_m: f64,
     highest_development_m: f64,
@@ -157,6 +158,7 @@ pub struct SetUpFigures {
 /// What one set-up alone reaches.
 #[derive(Debug, Serialize, Tsify)]
 #[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
 pub struct Reach {
     below: Option<Stretch>,
     above: Option<Stretch>,

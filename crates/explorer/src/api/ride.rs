@@ -136,6 +136,7 @@ pub struct RideOrRunResult {
 /// Riding against going on foot on one slope.
 #[derive(Debug, Serialize, Tsify)]
 #[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
 pub struct RideOrRunRow {
     /// Rise over run.
     gradient: f64,
@@ -166,6 +167,7 @@ pub struct RideOrRunRow {
 /// slower way on flatter ground, is left aside here: the verdicts of the rows tell.
 #[derive(Debug, Serialize, Tsify)]
 #[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
 pub struct CrossoverFigures {
     /// Where the lowest gear runs out.
     gear_gradient: Option<f64>,

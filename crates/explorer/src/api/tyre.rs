@@ -64,6 +64,7 @@ pub struct TyreWidthInput {
 /// What `tyreWidth` gives.
 #[derive(Debug, Serialize, Tsify)]
 #[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
 pub struct TyreWidthFigures {
     /// By the linear rule: the figure to use.
     mounted_mm: f64,
@@ -203,6 +204,7 @@ pub struct TyrePressureInput {
 /// What `tyrePressure` gives. All four pressures are null where no number may be given: see the notes.
 #[derive(Debug, Serialize, Tsify)]
 #[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
 pub struct TyrePressures {
     front_psi: Option<f64>,
     rear_psi: Option<f64>,
