@@ -640,6 +640,26 @@ mod tests {
         assert!((found.length_m - 590.0).abs() < 4.0, "{}", found.length_m);
     }
 
+    /// A recorder that stops writing while it stands: what was ridden before, back and forth near the place, stays.
+    #[test]
+    fn a_gap_in_the_recording_takes_nothing_ridden_with_it() {
+        let there = straight(60);
+        let back = (1..=5).map(|i| (295.0 - 5.0 * f64::from(i), Some(120.0), 59.0 + f64::from(i)));
+        let on = |pause: f64| {
+            (1..60).map(move |i| (270.0 - 5.0 * f64::from(i), Some(120.0), 64.0 + pause + f64::from(i)))
+        };
+        let ridden = |pause| report(&[there.iter().copied().chain(back.clone()).chain(on(pause)).collect()]);
+        let (plain, paused) = (ridden(0.0), ridden(120.0));
+        assert_eq!((plain.pauses, paused.pauses, paused.paused_s), (0, 1, 121.0));
+        assert_eq!((paused.close_points, paused.longest_gap_m), (plain.close_points, plain.longest_gap_m));
+        assert!(
+            (paused.length_m - plain.length_m).abs() < 1e-9,
+            "{} not {}",
+            paused.length_m,
+            plain.length_m
+        );
+    }
+
     #[test]
     fn a_walk_recorded_every_second_may_be_lengthened() {
         let slow = (0..300).map(|i| (1.4 * f64::from(i), Some(5.0), f64::from(i))).collect();
