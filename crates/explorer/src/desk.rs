@@ -122,11 +122,13 @@ impl Desk {
     }
 
     fn update(&mut self, values: Vec<(&'static str, String)>, with_link: bool) -> Update {
-        let read = Scenario::read(&self.bench, &self.good);
+        let mut read = Scenario::read(&self.bench, &self.good);
         let mut room = self.report.lap.clone();
         if let Some(again) = room.own.as_ref().and_then(|own| own.read_again(&read.scenario.lap)) {
             room.own = Some(Rc::new(again));
         }
+        let course = read.scenario.lap.course(room.own.as_deref());
+        read.complaints.extend(course.and_then(|course| read.scenario.lap.idle_paint(course)));
         if let Some(found) = &mut room.found {
             Rc::make_mut(found).compare(&read.scenario, room.own.as_deref());
         }

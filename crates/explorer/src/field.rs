@@ -212,8 +212,8 @@ fields! {
     Course: "course", Lap, "Course", "", Kind::Choice(COURSES), "meadow", "The first two are invented, to try things on";
     Smoothing: "smoothing", LapFile, "Smoothing length", "m", Kind::Number, "40", "Hills this long keep half their height, longer ones more: evens out the noise of the recorder (estimate)";
     TrackGround: "track-ground", LapFile, "Ground of the track", "", Kind::Choice(GROUNDS), "firm-grass", "A file does not know it; paint over it below";
-    Sketch: "sketch", LapSketch, "Sketch", "", Kind::Lines(8), SKETCH, "One stretch a line: length in m; gradient in %; ground; then, if need be, foot and the seconds an obstacle costs, corner and its km/h. # begins a remark";
-    Paint: "paint", LapSketch, "Painted over the course", "", Kind::Lines(3), "", "From m; to m; a ground, or foot and the seconds an obstacle costs. Such as 310; 355; deep mud";
+    Sketch: "sketch", LapSketch, "Sketch", "", Kind::Lines(8), SKETCH, "One stretch a line: length in m; gradient in %; ground; then, if need be, foot and the seconds an obstacle costs, corner and its km/h. A # begins a remark";
+    Paint: "paint", LapSketch, "Painted over the course", "", Kind::Lines(3), "", "From m; to m; then a ground, foot and the seconds an obstacle costs, or corner and its km/h. Such as 310; 355; deep mud";
     ShiftRear: "shift-rear", LapHabits, "No drive, rear shift", "s", Kind::Number, "0.2", "Estimate";
     ShiftFront: "shift-front", LapHabits, "No drive, front shift", "s", Kind::Number, "0.6", "Estimate";
     CadenceSpread: "cadence-spread", LapHabits, "Shift when cadence is off by", "", Kind::Number, "0.15", "Share of your usual cadence (estimate)";

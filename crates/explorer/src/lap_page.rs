@@ -48,19 +48,18 @@ pub fn refuse(name: &str, why: &str) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.refuse(name, why)))
 }
 
-/// Name and rows of the course that is ridden.
+/// Name and rows of the course that is ridden; nothing while its file is still to be chosen.
 #[wasm_bindgen]
 #[must_use]
 pub fn course() -> Vec<String> {
-    let (name, rows) = at_desk(|desk| desk.course());
-    vec![name, rows]
+    at_desk(|desk| desk.course()).map_or_else(Vec::new, |(name, rows)| vec![name, rows])
 }
 
-/// In a worker: prepares its part of the search.
+/// In a worker: prepares its part of the search round the course of these rows; false where there is nothing to ride.
 #[wasm_bindgen]
 #[must_use]
-pub fn hunt(worker: usize, workers: usize) -> bool {
-    let hunt = at_desk(|desk| desk.hunt(worker, workers));
+pub fn hunt(rows: &str, worker: usize, workers: usize) -> bool {
+    let hunt = at_desk(|desk| desk.hunt(rows, worker, workers));
     HUNT.set(hunt);
     HUNT.with_borrow(Option::is_some)
 }

@@ -21,6 +21,8 @@ pub struct LapRoom {
     pub own: Option<Rc<OwnCourse>>,
     /// Why the last file chosen was not taken, as a sentence.
     pub refused: Option<String>,
+    /// The sketch that a course was put into in fewer stretches, and what that did to it, as a sentence.
+    pub sketched: Option<(Course, String)>,
     /// The lap, once it was asked for.
     pub laps: Option<Rc<LapReport>>,
     /// What a search has found.
@@ -99,12 +101,8 @@ impl LapQuestion {
     #[must_use]
     pub fn of(scenario: &Scenario, own: Option<&OwnCourse>) -> Self {
         let inputs = &scenario.lap;
-        let course = match (inputs.choice, own) {
-            (CourseChoice::Own, Some(own)) => inputs.painted(&own.course),
-            (CourseChoice::Own, None) => Demo::Meadow.course(),
-            (CourseChoice::Demo(demo), _) => inputs.painted(&demo.course()),
-            (CourseChoice::Sketch, _) => inputs.painted(&inputs.sketch),
-        };
+        let course =
+            inputs.course(own).map_or_else(|| Demo::Meadow.course(), |course| inputs.painted(course));
         Self { course, setups: Side::BOTH.map(|side| setup(scenario, side)) }
     }
 }
@@ -230,6 +228,16 @@ impl LapReport {
 }
 
 impl LapInputs {
+    /// The course before anything is painted over it; none while its file is still to be chosen.
+    #[must_use]
+    pub fn course(&self, own: Option<&OwnCourse>) -> Option<Course> {
+        match self.choice {
+            CourseChoice::Own => own.map(|own| own.course.clone()),
+            CourseChoice::Demo(demo) => Some(demo.course()),
+            CourseChoice::Sketch => Some((*self.sketch).clone()),
+        }
+    }
+
     /// What the course that is ridden is called.
     #[must_use]
     pub fn course_name(&self, own: Option<&OwnCourse>) -> String {
@@ -290,16 +298,16 @@ impl Hunt {
     /// When the rider does not even move on foot.
     pub fn new(
         scenario: &Scenario,
-        own: Option<&OwnCourse>,
+        course: &Course,
         first: usize,
         every: usize,
     ) -> Result<Self, PowerBelowStanding> {
-        let LapQuestion { course, setups } = LapQuestion::of(scenario, own);
+        let setup = setup(scenario, Side::A);
         let all = scenario.search_space();
         let mine = all.iter().skip(first).step_by(every.max(1)).copied().collect();
         Ok(Self {
-            search: Search::new(&course, &setups[0], scenario.derailleur, mine)?,
-            finals: Finals::new(&course, &setups[0])?,
+            search: Search::new(course, &setup, scenario.derailleur, mine)?,
+            finals: Finals::new(course, &setup)?,
             all,
             next: first,
             every: every.max(1),
@@ -486,7 +494,7 @@ mod tests {
         assert!(total > 100, "{total}");
         let mut seen = vec![0; total];
         for worker in 0..2 {
-            let mut hunt = Hunt::new(&scenario, None, worker, 2).unwrap();
+            let mut hunt = Hunt::new(&scenario, &Demo::Meadow.course(), worker, 2).unwrap();
             let found = hunt.advance(4);
             assert_eq!(found.len(), 4);
             for (number, candidate) in found {
@@ -500,7 +508,7 @@ mod tests {
     #[test]
     fn rows_come_back_as_they_went() {
         let scenario = Scenario::default();
-        let mut hunt = Hunt::new(&scenario, None, 3, 5).unwrap();
+        let mut hunt = Hunt::new(&scenario, &Demo::Meadow.course(), 3, 5).unwrap();
         let sent = hunt.advance(2);
         let mut found = Found::of(&scenario, None);
         found.take(&sent.iter().flat_map(row).collect::<Vec<_>>());

@@ -6,7 +6,7 @@ use super::words::name;
 use crate::number::{counted, percent, plain, with_unit};
 use crate::report::{LapReport, OwnCourse, Report, Settled, Side};
 use crate::scenario::CourseChoice;
-use gear_math::{Lap, Mode, PlanPart, Quicker, TimeBand, TrackReport, WhyOnFoot};
+use gear_math::{Course, Lap, Mode, PlanPart, Quicker, TimeBand, TrackReport, WhyOnFoot};
 use maud::{Markup, html};
 
 /// Differences below this are none, s.
@@ -157,11 +157,14 @@ fn course_name(report: &Report) -> String {
 /// Where the course comes from, and what a file held.
 #[must_use]
 pub(super) fn course(report: &Report) -> Markup {
+    let of_this_sketch = |it: &&(Course, String)| it.0 == *report.lap_inputs.sketch;
+    let sketched = report.lap.sketched.as_ref().filter(of_this_sketch).map(|it| &*it.1);
     html! {
         @if let Some(why) = &report.lap.refused { p.stop { (why) } }
         @match (report.lap_inputs.choice, &report.lap.own) {
             (CourseChoice::Own, None) => p { "Choose a file or a kept course. Nothing is painted over the Autumn meadow meanwhile." },
             (CourseChoice::Own, Some(own)) => { p { (own_course(own)) } (laps_of(own)) }
+            (CourseChoice::Sketch, _) if sketched.is_some() => p { (sketched.unwrap_or_default()) },
             (_, Some(own)) => p { (own.name) " is at hand under “my own, from a file”." },
             _ => {}
         }

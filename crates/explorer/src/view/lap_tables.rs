@@ -278,7 +278,7 @@ mod tests {
         let edits: Vec<_> = edits.iter().map(|&(key, text)| (key.to_owned(), text.to_owned())).collect();
         desk.edit(&edits);
         desk.search();
-        let mut hunt = desk.hunt(0, 1).unwrap();
+        let mut hunt = desk.hunt(&desk.course().unwrap().1, 0, 1).unwrap();
         desk.take_found(&hunt.advance(count).iter().flat_map(sent).collect::<Vec<_>>());
         let finals = hunt.finals(&desk.leading());
         desk.end_search(finals);
