@@ -124,8 +124,10 @@ impl Desk {
     fn update(&mut self, values: Vec<(&'static str, String)>, with_link: bool) -> Update {
         let mut read = Scenario::read(&self.bench, &self.good);
         let mut room = self.report.lap.clone();
-        if let Some(again) = room.own.as_ref().and_then(|own| own.read_again(&read.scenario.lap)) {
-            room.own = Some(Rc::new(again));
+        match room.own.as_ref().and_then(|own| own.read_again(&read.scenario.lap)) {
+            Some(Ok(again)) => (room.own, room.refused) = (Some(Rc::new(again)), None),
+            Some(Err(why)) => room.refused = Some(format!("That part of the track is not used: {why}.")),
+            None => {}
         }
         let course = read.scenario.lap.course(room.own.as_deref());
         read.complaints.extend(course.and_then(|course| read.scenario.lap.idle_paint(course)));

@@ -212,6 +212,8 @@ fields! {
     Course: "course", Lap, "Course", "", Kind::Choice(COURSES), "meadow", "The first two are invented, to try things on";
     Smoothing: "smoothing", LapFile, "Smoothing length", "m", Kind::Number, "40", "Hills this long keep half their height, longer ones more: evens out the noise of the recorder (estimate)";
     TrackGround: "track-ground", LapFile, "Ground of the track", "", Kind::Choice(GROUNDS), "firm-grass", "A file does not know it; paint over it below";
+    TrackFrom: "track-from", LapFile, "Use the track from", "m", Kind::Number, "", "To leave out a warm-up; empty: from its start";
+    TrackTo: "track-to", LapFile, "Use the track to", "m", Kind::Number, "", "Empty: to its end";
     Sketch: "sketch", LapSketch, "Sketch", "", Kind::Lines(8), SKETCH, "One stretch a line: length in m; gradient in %; ground; then, if need be, foot and the seconds an obstacle costs, corner and its km/h. A # begins a remark";
     Paint: "paint", LapSketch, "Painted over the course", "", Kind::Lines(3), "", "From m; to m; then a ground, foot and the seconds an obstacle costs, or corner and its km/h. Such as 310; 355; deep mud";
     ShiftRear: "shift-rear", LapHabits, "No drive, rear shift", "s", Kind::Number, "0.2", "Estimate";
@@ -219,8 +221,10 @@ fields! {
     CadenceSpread: "cadence-spread", LapHabits, "Shift when cadence is off by", "", Kind::Number, "0.15", "Share of your usual cadence (estimate)";
     Braking: "braking", LapHabits, "Braking into bends", "m/s²", Kind::Number, "3", "On grass (estimate)";
     SearchSmall: "search-small", LapSearch, "Smallest ring tried", "teeth", Kind::Number, "28", "";
-    SearchLarge: "search-large", LapSearch, "Largest ring tried", "teeth", Kind::Number, "50", "No larger than your frame clears";
+    SearchLarge: "search-large", LapSearch, "Largest ring tried", "teeth", Kind::Number, "50", "";
     SearchPairs: "search-rings", LapSearch, "Rings", "", Kind::Choice(RINGS), "both", "Pairs 8 to 16 teeth apart, as far as the front derailleur takes them";
+    FrameRing: "frame-ring", LapSearch, "Largest ring the frame clears", "teeth", Kind::Number, "", "Of A and B too; empty: not limited";
+    MoreCassettes: "more-cassettes", LapSearch, "Further cassettes", "", Kind::Lines(2), "", "One a line, tried beside the usual ones";
     Construction: "tyre-kind", Tyre, "Kind of tyre", "", Kind::Choice(CONSTRUCTIONS), "tubeless", "";
     Rim: "rim", Tyre, "Rim, inner width", "mm", Kind::Number, "21", "Between the side walls; of a tubular rim, its bed";
     WidthLimit: "width-limit", Tyre, "Race limit", "", Kind::Choice(WIDTH_LIMITS), "33", "33 mm: UCI 1.3.018. Others: ask your organiser";

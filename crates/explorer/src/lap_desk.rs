@@ -6,7 +6,7 @@ use crate::field::Field;
 use crate::number::with_unit;
 use crate::report::{Found, Hunt, LapQuestion, LapReport, LapRoom, OwnCourse, Report};
 use crate::scenario::CourseChoice;
-use gear_math::{Course, JoinedCourse, TimeBand, TrackOptions};
+use gear_math::{Course, JoinedCourse, TimeBand};
 use std::rc::Rc;
 
 /// Stretches in which a recorded course is put into the sketch: few enough to be edited, and for a link below 2000 characters
@@ -43,11 +43,7 @@ impl Desk {
 
     /// Takes the text of a GPX file.
     pub fn take_track(&mut self, name: &str, text: &str) -> Update {
-        let options = TrackOptions {
-            smoothing: self.good.lap.smoothing,
-            surface: self.good.lap.track_ground,
-            first_lap: false,
-        };
+        let options = self.good.lap.track_options(false);
         self.take_own(name, OwnCourse::from_gpx(name, text.into(), options))
     }
 

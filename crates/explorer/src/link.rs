@@ -130,6 +130,10 @@ const SHORT: &[(&str, Field)] = &[
     ("r1", Field::SearchSmall),
     ("r2", Field::SearchLarge),
     ("rk", Field::SearchPairs),
+    ("fl", Field::FrameRing),
+    ("mc", Field::MoreCassettes),
+    ("t1", Field::TrackFrom),
+    ("t2", Field::TrackTo),
 ];
 
 /// Names of the fields that are packed, where that loses nothing: see [`packed`].

@@ -14,7 +14,7 @@ use crate::speed_unit::SpeedUnit;
 use gear_math::{
     Cadence, Cassette, Chainset, Derailleur, Drivetrain, DuplicateTolerance, RollOutLimit, Speed, Wheel,
 };
-pub use lap::{CourseChoice, LapInputs, Rings};
+pub use lap::{CourseChoice, LapInputs, Rings, SearchInputs};
 use parse::Reader;
 
 pub use chain::ChainInputs;

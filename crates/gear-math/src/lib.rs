@@ -47,7 +47,7 @@ pub use course::{
     EnergyBook, Finalist, Finals, GainPart, GearUse, JoinedCourse, Lap, LapComparison, LapSetup, Mode,
     MountTime, Mounting, Obstacle, ObstacleTime, Patch, PatchError, PlanPart, ProfilePoint, Quicker, Ranked,
     Search, SearchSpace, Segment, ShiftTime, Shifting, SketchError, SketchFault, SmoothingLength, Span,
-    StartSpeed, Step, StretchLength, TimeBand, TracePoint, Weighting, WhyOnFoot, ranked,
+    StartSpeed, Step, StretchLength, TimeBand, TracePoint, TrackPlace, Weighting, WhyOnFoot, ranked,
 };
 #[cfg(feature = "gpx")]
 pub use course::{GpxError, TrackCourse, TrackOptions, TrackReport};

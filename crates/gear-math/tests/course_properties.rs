@@ -324,6 +324,8 @@ fn options() -> TrackOptions {
     TrackOptions {
         smoothing: SmoothingLength::new(40.0).unwrap(),
         surface: Surface::FirmGrass,
+        from: None,
+        to: None,
         first_lap: false,
     }
 }

@@ -48,6 +48,8 @@ fn options() -> TrackOptions {
     TrackOptions {
         smoothing: SmoothingLength::new(40.0).expect("within limits"),
         surface: Surface::FirmGrass,
+        from: None,
+        to: None,
         first_lap: false,
     }
 }

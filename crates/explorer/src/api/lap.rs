@@ -6,7 +6,7 @@ use gear_math::{
     BandedLap, Braking, Cadence, CadenceWindow, Candidate, Cassette, Chainring, Chainset, CornerSpeed,
     Course, Derailleur, Gradient, LapSetup, Mode, MountTime, Obstacle, ObstacleTime, PlanPart,
     RingDifference, Search, SearchSpace, Segment, ShiftTime, SmoothingLength, Sprocket, StretchLength,
-    Surface, TotalCapacity, TrackOptions, Weighting, WhyOnFoot, ranked,
+    Surface, TotalCapacity, TrackOptions, TrackPlace, Weighting, WhyOnFoot, ranked,
 };
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
@@ -281,6 +281,11 @@ pub struct GpxOptions {
     /// The ground everywhere; firm grass when left out.
     #[tsify(optional)]
     ground: Option<String>,
+    /// Use the track from here to there, in metres from its start; all of it when left out.
+    #[tsify(optional)]
+    from_m: Option<f64>,
+    #[tsify(optional)]
+    to_m: Option<f64>,
     /// Whether only the first complete lap is taken when the track holds several; the whole track when left out.
     #[tsify(optional)]
     first_lap: Option<bool>,
@@ -315,8 +320,9 @@ pub struct GpxReport {
     smoothing_m: f64,
     is_loop: bool,
     out_and_back: bool,
-    /// Laps in the track, and their median length; both zero when it does not come by its start again.
+    /// Laps in the track, where the first begins, and their median length; zero when it comes by no place again.
     laps: usize,
+    laps_from_m: f64,
     lap_m: f64,
     /// Whether the course is the first of them.
     first_lap: bool,
@@ -339,9 +345,16 @@ pub fn course_from_gpx(
     let options: GpxOptions = if options.is_undefined() { GpxOptions::default() } else { input(options)? };
     let smoothing = SmoothingLength::new(options.smoothing_m.unwrap_or(SMOOTHING_M)).map_err(thrown)?;
     let surface = options.ground.as_deref().map_or(Ok(Surface::FirmGrass), ground)?;
+    let place = |m: Option<f64>| m.map(TrackPlace::new).transpose().map_err(thrown);
     let read = Course::from_gpx(
         text,
-        &TrackOptions { smoothing, surface, first_lap: options.first_lap == Some(true) },
+        &TrackOptions {
+            smoothing,
+            surface,
+            from: place(options.from_m)?,
+            to: place(options.to_m)?,
+            first_lap: options.first_lap == Some(true),
+        },
     )
     .map_err(thrown)?;
     let found = read.report;
@@ -366,6 +379,7 @@ pub fn course_from_gpx(
             is_loop: found.is_loop,
             out_and_back: found.out_and_back,
             laps: found.laps,
+            laps_from_m: found.laps_from_m,
             lap_m: found.lap_m,
             first_lap: found.first_lap,
             usual_spacing_m: found.usual_spacing_m,

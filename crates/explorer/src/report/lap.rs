@@ -1,13 +1,14 @@
 //! A lap of the course on both set-ups, and what a search found.
 
 use super::Side;
-use crate::scenario::{CourseChoice, LapInputs, Rings, Scenario};
+use super::chain::set_up;
+use crate::scenario::{ChainInputs, CourseChoice, LapInputs, Rings, Scenario, SearchInputs};
 use gear_math::{Begin, TrackOptions};
 use gear_math::{
-    Bike, CageCheck, Candidate, Cassette, Chainring, Course, Demo, Derailleur, Drivetrain, Finalist, Finals,
-    GainPart, Gear, Lap, LapComparison, LapSetup, MountTime, Mounting, PowerBelowStanding, ProfilePoint,
-    Quicker, Ranked, Search, SearchSpace, Segment, Shifting, Span, Step, TimeBand, TrackReport, Weighting,
-    WheelInertia, ranked,
+    Bike, CageCheck, Candidate, Cassette, Chainring, Chainset, Course, Demo, Derailleur, Drivetrain,
+    Finalist, Finals, GainPart, Gear, Lap, LapComparison, LapSetup, MountTime, Mounting, PowerBelowStanding,
+    ProfilePoint, Quicker, Ranked, Search, SearchSpace, Segment, Shifting, Span, Step, TimeBand, TrackReport,
+    Weighting, WheelInertia, ranked,
 };
 use std::rc::Rc;
 
@@ -70,15 +71,12 @@ impl OwnCourse {
         Self::from_gpx(&self.name, Rc::clone(text), TrackOptions { first_lap, ..*options })
     }
 
-    /// The same track with other smoothing or another ground, where that changes anything.
+    /// The same track with other smoothing, another ground or another part of it, where that changes anything.
     #[must_use]
-    pub fn read_again(&self, inputs: &LapInputs) -> Option<Self> {
+    pub fn read_again(&self, inputs: &LapInputs) -> Option<Result<Self, String>> {
         let (text, options, _) = self.track.as_ref()?;
-        let wanted = TrackOptions { smoothing: inputs.smoothing, surface: inputs.track_ground, ..*options };
-        if *options == wanted {
-            return None;
-        }
-        Self::from_gpx(&self.name, Rc::clone(text), wanted).ok()
+        let wanted = inputs.track_options(options.first_lap);
+        (*options != wanted).then(|| Self::from_gpx(&self.name, Rc::clone(text), wanted))
     }
 }
 
@@ -228,6 +226,13 @@ impl LapReport {
 }
 
 impl LapInputs {
+    /// How a track is read.
+    #[must_use]
+    pub const fn track_options(&self, first_lap: bool) -> TrackOptions {
+        let [from, to] = self.part;
+        TrackOptions { smoothing: self.smoothing, surface: self.track_ground, from, to, first_lap }
+    }
+
     /// The course before anything is painted over it; none while its file is still to be chosen.
     #[must_use]
     pub fn course(&self, own: Option<&OwnCourse>) -> Option<Course> {
@@ -251,33 +256,54 @@ impl LapInputs {
 }
 
 impl Scenario {
-    /// Set-ups that a search tries: the rings of its fields with every usual cassette and those on the bench.
+    /// Set-ups that a search tries: the rings of its fields and those of the bench among them with every usual cassette,
+    /// those typed and those of the bench; and A and B as they are. Frame, derailleur and chain must take them.
     #[must_use]
     pub fn search_space(&self) -> Vec<Drivetrain> {
-        let inputs = &self.lap;
-        let (least, most) = (inputs.rings[0].teeth(), inputs.rings[1].teeth());
-        let rings: Vec<Chainring> = (least..=most).filter_map(|teeth| Chainring::new(teeth).ok()).collect();
-        let mut chainsets = SearchSpace::rings(&rings, DIFFERENCES);
-        let wanted = |pair: bool| match inputs.kinds {
+        let SearchInputs { rings: [least, most], kinds, frame_ring, cassettes: typed } = &self.lap.search;
+        let rings: Vec<Chainring> =
+            (least.teeth()..=most.teeth()).filter_map(|teeth| Chainring::new(teeth).ok()).collect();
+        let bench = Side::BOTH.map(|side| self.drivetrain(side));
+        let within = |it: &Chainset| it.rings().iter().all(|ring| (least..=most).contains(&ring));
+        let wanted = |pair: bool| match kinds {
             Rings::Both => true,
             Rings::Single => !pair,
             Rings::Pair => pair,
         };
-        chainsets.retain(|chainset| wanted(chainset.difference() > 0));
+        let mut chainsets = SearchSpace::rings(&rings, DIFFERENCES);
         let mut cassettes: Vec<Cassette> = Cassette::common().collect();
-        for side in Side::BOTH {
-            let Drivetrain { chainset, cassette } = self.drivetrain(side);
-            if !cassettes.contains(&cassette) {
-                cassettes.push(cassette);
-            }
-            if !chainsets.contains(&chainset) {
-                chainsets.push(chainset);
-            }
+        add(&mut chainsets, bench.iter().map(|it| it.chainset).filter(within));
+        chainsets.retain(|chainset| wanted(chainset.difference() > 0));
+        add(&mut cassettes, typed.iter().map(|it| it.1).chain(bench.map(|it| it.cassette)));
+        let space = SearchSpace {
+            chainsets,
+            cassettes,
+            derailleur: self.derailleur,
+            largest_ring: *frame_ring,
+            with_gears_to_avoid: false,
+        };
+        let mut all: Vec<Drivetrain> = space.set_ups().collect();
+        add(&mut all, bench.into_iter().filter(|drivetrain| space.allows(drivetrain)));
+        all.retain(|&drivetrain| self.has_chain(drivetrain));
+        all
+    }
+
+    /// Whether a chain can run there. The wheels must clear; the chain counted on the bike must suit, and where the maker
+    /// does not state what the cage takes up, some chain.
+    fn has_chain(&self, drivetrain: Drivetrain) -> bool {
+        let Ok(window) = set_up(drivetrain, self).and_then(|(setup, _)| setup.window()) else { return false };
+        let suits = |links| (window.shortest..=window.longest.max(window.shortest)).contains(&links);
+        let by_maker = self.derailleur.total_capacity.is_some();
+        (by_maker || window.is_open()) && self.chain.links.is_none_or(suits)
+    }
+}
+
+/// Adds what is not yet there.
+fn add<T: PartialEq>(all: &mut Vec<T>, more: impl Iterator<Item = T>) {
+    for one in more {
+        if !all.contains(&one) {
+            all.push(one);
         }
-        let derailleur = self.derailleur;
-        SearchSpace { chainsets, cassettes, derailleur, largest_ring: None, with_gears_to_avoid: false }
-            .set_ups()
-            .collect()
     }
 }
 
@@ -339,16 +365,17 @@ pub(crate) struct Asked {
     /// Rider and bike, whatever its gears.
     setup: LapSetup,
     derailleur: Derailleur,
-    rings: [Chainring; 2],
-    kinds: Rings,
+    chain: ChainInputs,
+    search: SearchInputs,
 }
 
 impl Asked {
     fn of(scenario: &Scenario, own: Option<&OwnCourse>, gears: Drivetrain) -> Self {
         let LapQuestion { course, setups: [setup, _] } = LapQuestion::of(scenario, own);
-        let LapInputs { rings, kinds, .. } = scenario.lap;
+        let mut chain = scenario.chain;
+        chain.shown = [0; 2];
         let setup = LapSetup { bike: Bike { drivetrain: gears, ..setup.bike }, ..setup };
-        Self { course, setup, derailleur: scenario.derailleur, rings, kinds }
+        Self { course, setup, derailleur: scenario.derailleur, chain, search: scenario.lap.search.clone() }
     }
 }
 
@@ -361,8 +388,9 @@ pub struct Found {
     pub course: String,
     /// Whether something else would be asked now.
     pub is_stale: bool,
-    /// Why A and B were not tried, where they were not.
-    pub untried: [Option<CageCheck>; 2],
+    /// Why A and B were not tried, where they were not: what the derailleur says, and the ring that the frame clears where it
+    /// is smaller than theirs.
+    pub untried: [Option<(CageCheck, Option<Chainring>)>; 2],
     /// Set-ups to be tried, by number.
     pub all: Rc<[Drivetrain]>,
     pub(crate) candidates: Vec<Candidate>,
@@ -389,7 +417,8 @@ impl Found {
         let all: Rc<[Drivetrain]> = scenario.search_space().into();
         let bench = Side::BOTH.map(|side| scenario.drivetrain(side));
         let untried = |drivetrain: Drivetrain| {
-            (!all.contains(&drivetrain)).then(|| scenario.derailleur.check(&drivetrain))
+            let limit = scenario.lap.search.frame_ring.filter(|&most| drivetrain.chainset.largest() > most);
+            (!all.contains(&drivetrain)).then(|| (scenario.derailleur.check(&drivetrain), limit))
         };
         Self {
             asked: Asked::of(scenario, own, bench[0]),
@@ -486,6 +515,8 @@ pub fn row((number, it): &(usize, Candidate)) -> [f64; ROW] {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::bench::Bench;
+    use crate::field::Field;
 
     #[test]
     fn workers_share_the_search_without_leaving_one_out() {
@@ -503,6 +534,53 @@ mod tests {
             }
         }
         assert!(seen[..8].iter().all(|&count| count == 1));
+    }
+
+    fn space(edits: &[(Field, &str)]) -> (Scenario, Vec<String>) {
+        let mut bench = Bench::default();
+        edits.iter().for_each(|(field, text)| bench.write(*field, text));
+        let read = Scenario::read(&bench, &Scenario::default());
+        assert!(read.complaints.is_empty(), "{:?}", read.complaints);
+        let all = read.scenario.search_space();
+        let names = all.iter().map(|it| format!("{} {}", it.chainset, it.cassette)).collect();
+        (read.scenario, names)
+    }
+
+    #[test]
+    fn a_search_keeps_to_the_rings_and_tries_typed_cassettes() {
+        const TYPED: &str = "11-13-15-17-19-22-25-29-34";
+        let few = [(Field::SearchSmall, "38"), (Field::SearchLarge, "40"), (Field::MoreCassettes, TYPED)];
+        let (scenario, all) = space(&few);
+        let [a, b] = Side::BOTH.map(|side| scenario.drivetrain(side));
+        let beyond = |it: &&String| !["38 ", "39 ", "40 "].iter().any(|ring| it.starts_with(ring));
+        let own = [a, b].map(|it| format!("{} {}", it.chainset, it.cassette));
+        assert_eq!(
+            all.iter().filter(beyond).collect::<Vec<_>>(),
+            [&own[1]],
+            "the derailleur does not take A"
+        );
+        assert!(all.contains(&format!("40 {TYPED}")) && all.contains(&format!("38 {}", b.cassette)));
+        let (_, cleared) = space(&[&few[..], &[(Field::FrameRing, "39")]].concat());
+        assert!(cleared.contains(&format!("39 {TYPED}")) && !cleared.iter().any(|it| it.starts_with("40 ")));
+        assert!(!cleared.contains(&own[1]), "B's ring is larger than the frame clears");
+    }
+
+    #[test]
+    fn a_search_keeps_to_the_chain() {
+        let (scenario, all) = space(&[]);
+        let (_, counted) = space(&[(Field::ChainLinks, "106")]);
+        assert!(counted.len() > 20 && counted.len() < all.len(), "{} of {}", counted.len(), all.len());
+        assert!(counted.iter().all(|it| all.contains(it)));
+        let (_, by_geometry) = space(&[(Field::Capacity, ""), (Field::PulleyCentres, "56")]);
+        let (_, longer) = space(&[(Field::Capacity, ""), (Field::PulleyCentres, "95")]);
+        assert!(by_geometry.len() < longer.len(), "{} and {}", by_geometry.len(), longer.len());
+        for name in counted {
+            let (rings, cassette) = name.split_once(' ').unwrap();
+            let drivetrain =
+                Drivetrain { chainset: rings.parse().unwrap(), cassette: cassette.parse().unwrap() };
+            let window = set_up(drivetrain, &scenario).unwrap().0.window().unwrap();
+            assert!(window.shortest.count() <= 106, "{name} needs {:?}", window.shortest);
+        }
     }
 
     #[test]

@@ -3,8 +3,13 @@
 use super::Complaint;
 use super::parse::{Reader, sentence};
 use crate::field::Field;
-use gear_math::{Braking, Chainring, Course, Demo, Mounting, Patch, Shifting, SmoothingLength, Surface};
+use gear_math::{
+    Braking, Cassette, Chainring, Course, Demo, Mounting, Patch, Shifting, SmoothingLength, Surface,
+    TrackPlace,
+};
+use std::fmt::Display;
 use std::rc::Rc;
+use std::str::FromStr;
 
 /// Where the course comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -45,10 +50,34 @@ pub struct LapInputs {
     pub shifting: Shifting,
     /// How hard the rider brakes into bends.
     pub braking: Braking,
-    /// Smallest and largest ring of a search.
+    /// From where to where a track from a file is used.
+    pub part: [Option<TrackPlace>; 2],
+    /// What a search tries.
+    pub search: SearchInputs,
+}
+
+/// What a search tries.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SearchInputs {
+    /// Smallest and largest ring.
     pub rings: [Chainring; 2],
-    /// Which rings it tries.
+    /// Which of them.
     pub kinds: Rings,
+    /// The largest ring that the frame clears.
+    pub frame_ring: Option<Chainring>,
+    /// Cassettes beside the usual ones, with the numbers of their lines.
+    pub cassettes: Rc<[(usize, Cassette)]>,
+}
+
+impl SearchInputs {
+    fn read(reader: &mut Reader<'_>, good: &Self) -> Self {
+        Self {
+            rings: rings(reader, good.rings),
+            kinds: reader.pick(Field::SearchPairs, &[Rings::Both, Rings::Single, Rings::Pair]),
+            frame_ring: reader.teeth(Field::FrameRing, Chainring::new),
+            cassettes: lines(reader, Field::MoreCassettes, &good.cassettes),
+        }
+    }
 }
 
 impl LapInputs {
@@ -57,7 +86,7 @@ impl LapInputs {
         Self {
             choice,
             sketch: sketch(reader, choice, &good.sketch),
-            paint: paint(reader, &good.paint),
+            paint: lines(reader, Field::Paint, &good.paint),
             smoothing: reader.quantity(Field::Smoothing),
             track_ground: reader.pick(Field::TrackGround, &Surface::ALL),
             shifting: Shifting {
@@ -67,8 +96,8 @@ impl LapInputs {
                 front: reader.quantity(Field::ShiftFront),
             },
             braking: reader.quantity(Field::Braking),
-            rings: rings(reader, good.rings),
-            kinds: reader.pick(Field::SearchPairs, &[Rings::Both, Rings::Single, Rings::Pair]),
+            part: part(reader, good.part),
+            search: SearchInputs::read(reader, &good.search),
         }
     }
 
@@ -84,8 +113,13 @@ impl LapInputs {
             track_ground: Surface::FirmGrass,
             shifting: Shifting::USUAL,
             braking: Mounting::USUAL.braking,
-            rings: [ring(28), ring(50)],
-            kinds: Rings::Both,
+            part: [None; 2],
+            search: SearchInputs {
+                rings: [ring(28), ring(50)],
+                kinds: Rings::Both,
+                frame_ring: None,
+                cassettes: Rc::new([]),
+            },
         }
     }
 
@@ -157,25 +191,47 @@ fn is_too_long(text: &str, field: Field) -> bool {
     text.chars().nth(field.longest()).is_some()
 }
 
-fn paint(reader: &mut Reader<'_>, good: &Rc<[(usize, Patch)]>) -> Rc<[(usize, Patch)]> {
-    let text = reader.text(Field::Paint);
-    let read = if is_too_long(text, Field::Paint) { Err(TOO_LONG.to_owned()) } else { patches(text) };
+fn part(reader: &mut Reader<'_>, good: [Option<TrackPlace>; 2]) -> [Option<TrackPlace>; 2] {
+    let part = [Field::TrackFrom, Field::TrackTo].map(|field| reader.quantity_or_none(field));
+    if let [Some(from), Some(to)] = part
+        && from >= to
+    {
+        reader.complain(
+            Field::TrackTo,
+            &"type more metres than where it begins",
+            "the part before".to_owned(),
+        );
+        return good;
+    }
+    part
+}
+
+/// What the lines of a field hold, each with its number; nothing new where one is in error. A `#` begins a remark.
+fn lines<T: FromStr>(reader: &mut Reader<'_>, field: Field, good: &Rc<[(usize, T)]>) -> Rc<[(usize, T)]>
+where
+    T::Err: Display,
+{
+    let text = reader.text(field);
+    let read = if is_too_long(text, field) { Err(TOO_LONG.to_owned()) } else { read_lines(text) };
     read.unwrap_or_else(|fault| {
-        reader.complain(Field::Paint, &fault, "what was painted before".to_owned());
+        reader.complain(field, &fault, "what stood here before".to_owned());
         Rc::clone(good)
     })
 }
 
-fn patches(text: &str) -> Result<Rc<[(usize, Patch)]>, String> {
-    let mut patches = Vec::new();
+fn read_lines<T: FromStr>(text: &str) -> Result<Rc<[(usize, T)]>, String>
+where
+    T::Err: Display,
+{
+    let mut read = Vec::new();
     for (index, line) in text.lines().enumerate() {
         let line = line.split('#').next().unwrap_or_default().trim();
         if !line.is_empty() {
-            let patch = line.parse().map_err(|error| format!("line {}: {error}", index + 1))?;
-            patches.push((index + 1, patch));
+            let item = line.parse().map_err(|error| format!("line {}: {error}", index + 1))?;
+            read.push((index + 1, item));
         }
     }
-    Ok(patches.into())
+    Ok(read.into())
 }
 
 const COURSES: [CourseChoice; 4] = [
@@ -250,10 +306,19 @@ mod tests {
     }
 
     #[test]
+    fn the_part_of_a_track_begins_before_it_ends() {
+        let (inputs, told) = complaint(&[(Field::TrackFrom, "900"), (Field::TrackTo, "800 m")]);
+        assert!(told.len() == 1 && told[0].0 == Field::TrackTo && inputs.part == [None; 2], "{told:?}");
+        let (inputs, told) = complaint(&[(Field::TrackFrom, "900")]);
+        assert!(told.is_empty() && inputs.part[1].is_none());
+        assert!(inputs.part[0].is_some_and(|it| (it.m() - 900.0).abs() < 1e-9));
+    }
+
+    #[test]
     fn rings_the_wrong_way_round_are_told_beside_the_field() {
         let (inputs, told) = complaint(&[(Field::SearchSmall, "50"), (Field::SearchLarge, "28")]);
         assert_eq!(told.len(), 1);
         assert!(told[0].0 == Field::SearchLarge && told[0].1.contains("50 or more"), "{told:?}");
-        assert_eq!(inputs.rings.map(Chainring::teeth), [28, 50]);
+        assert_eq!(inputs.search.rings.map(Chainring::teeth), [28, 50]);
     }
 }

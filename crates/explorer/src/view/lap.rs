@@ -192,13 +192,18 @@ fn laps_of(own: &OwnCourse) -> Markup {
         return html! {};
     };
     let laps = format!("{} laps of {}", found.laps, with_unit(found.lap_m / 1e3, 2, "km"));
+    let warm_up = if found.laps_from_m > 0.0 {
+        format!(" behind a warm-up of {}", with_unit(found.laps_from_m, 0, "m"))
+    } else {
+        String::new()
+    };
     html! {
         p {
             @if found.first_lap {
-                "This is the first of " (laps) ", from the start until it comes by there again. "
+                "This is the first of " (laps) (warm_up) ", from where it begins until it comes by there again. "
                 button type="button" id="laps-of-track" data-act="all-laps" { "Use the whole track" }
             } @else {
-                span.care { "This looks like " (laps) "." } " Ridden as it is, all of it is one lap. "
+                span.care { "This looks like " (laps) (warm_up) "." } " Ridden as it is, all of it is one lap. "
                 button type="button" id="laps-of-track" data-act="first-lap" { "Use the first lap" }
             }
         }

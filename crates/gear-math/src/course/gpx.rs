@@ -61,6 +61,8 @@ pub enum GpxError {
         /// How many lie off the globe.
         points: usize,
     },
+    /// Nothing of the track lies between the places asked for.
+    NoPart,
     /// The course is longer than a course may be.
     TooLong,
     /// No usable elevation: gradients cannot be told.
@@ -82,7 +84,8 @@ impl fmt::Display for GpxError {
                 f,
                 "{points} points of the file lie off the globe (latitude beyond 90° or longitude beyond 180°); export it again"
             ),
-            Self::TooLong => f.write_str("the track is longer than 50 km; keep one lap of it"),
+            Self::NoPart => f.write_str("nothing of the track lies between these places; type others, or none"),
+            Self::TooLong => f.write_str("the track is longer than 50 km; say from where to where to use it"),
             Self::NoElevation => f.write_str(
                 "the track has no elevations, so gradients are unknown; sketch the course in the table instead",
             ),

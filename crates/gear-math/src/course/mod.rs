@@ -45,7 +45,7 @@ pub use modes::Mode;
 pub use patch::{Coat, Patch, PatchError};
 pub use quantity::{
     Braking, CadenceWindow, CornerSpeed, MountTime, ObstacleTime, ShiftTime, SmoothingLength, StartSpeed,
-    Step, StretchLength,
+    Step, StretchLength, TrackPlace,
 };
 pub use ranking::{Ranked, Weighting, ranked};
 pub use search::{Candidate, Finalist, Finals, Search, SearchSpace};
