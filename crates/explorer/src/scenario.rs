@@ -8,7 +8,7 @@ mod ride;
 mod tyre;
 
 use crate::bench::Bench;
-use crate::field::Field;
+use crate::field::{Field, Group};
 use crate::report::Side;
 use crate::speed_unit::SpeedUnit;
 use gear_math::{
@@ -140,6 +140,17 @@ impl Scenario {
             texts.write(complaint.field, good.texts.text(complaint.field));
         }
         ReadBench { scenario: Self { ride, tyre, texts, ..scenario }, complaints }
+    }
+
+    /// The texts of all fields of some groups, to see whether any has changed.
+    #[must_use]
+    pub fn texts_of(&self, groups: &[Group]) -> String {
+        let mut texts = String::new();
+        for field in Field::ALL.iter().filter(|field| groups.contains(&field.spec().group)) {
+            texts.push_str(self.texts.text(*field));
+            texts.push('\0');
+        }
+        texts
     }
 
     /// Rings and sprockets of one set-up.

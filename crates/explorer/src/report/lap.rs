@@ -2,7 +2,8 @@
 
 use super::Side;
 use super::chain::set_up;
-use crate::scenario::{ChainInputs, CourseChoice, LapInputs, Rings, Scenario, SearchInputs};
+use crate::field::Group;
+use crate::scenario::{CourseChoice, LapInputs, Rings, Scenario, SearchInputs};
 use gear_math::{Begin, TrackOptions};
 use gear_math::{
     Bike, CageCheck, Candidate, Cassette, Chainring, Chainset, Course, Demo, Derailleur, Drivetrain,
@@ -364,18 +365,18 @@ pub(crate) struct Asked {
     course: Course,
     /// Rider and bike, whatever its gears.
     setup: LapSetup,
-    derailleur: Derailleur,
-    chain: ChainInputs,
-    search: SearchInputs,
+    /// What is typed about derailleur, chain, frame and search.
+    texts: String,
 }
+
+/// Fields that decide what is tried, besides those of the bench's own set-ups.
+const SEARCHED: [Group; 4] = [Group::Derailleur, Group::Chain, Group::ChainFiner, Group::LapSearch];
 
 impl Asked {
     fn of(scenario: &Scenario, own: Option<&OwnCourse>, gears: Drivetrain) -> Self {
         let LapQuestion { course, setups: [setup, _] } = LapQuestion::of(scenario, own);
-        let mut chain = scenario.chain;
-        chain.shown = [0; 2];
         let setup = LapSetup { bike: Bike { drivetrain: gears, ..setup.bike }, ..setup };
-        Self { course, setup, derailleur: scenario.derailleur, chain, search: scenario.lap.search.clone() }
+        Self { course, setup, texts: scenario.texts_of(&SEARCHED) }
     }
 }
 

@@ -192,7 +192,7 @@ fn is_too_long(text: &str, field: Field) -> bool {
 }
 
 fn part(reader: &mut Reader<'_>, good: [Option<TrackPlace>; 2]) -> [Option<TrackPlace>; 2] {
-    let part = [Field::TrackFrom, Field::TrackTo].map(|field| reader.quantity_or_none(field));
+    let part = [reader.quantity_or_none(Field::TrackFrom), reader.quantity_or_none(Field::TrackTo)];
     if let [Some(from), Some(to)] = part
         && from >= to
     {

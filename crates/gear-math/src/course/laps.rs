@@ -31,20 +31,20 @@ pub(super) struct Laps {
 impl Laps {
     /// Counted from the start of the track, or from a place farther on if that makes more of them, all of one length.
     pub(super) fn of(track: &[Place]) -> Self {
-        let mut laps = Self { from_m: 0.0, passes: passes(track) };
-        let mut next_m = TRIED_EVERY_M;
-        for (index, &(at_m, [x, y])) in track.iter().enumerate() {
-            if at_m > LONGEST_WARM_UP_M {
-                break;
+        let mut laps = Self { from_m: 0.0, passes: Vec::new() };
+        let mut next_m = 0.0;
+        for (index, &(at_m, [x, y])) in
+            track.iter().enumerate().take_while(|(_, it)| it.0 < LONGEST_WARM_UP_M)
+        {
+            if at_m < next_m {
+                continue;
             }
-            if at_m >= next_m {
-                next_m = at_m + TRIED_EVERY_M;
-                let moved: Vec<Place> =
-                    track[index..].iter().map(|it| (it.0 - at_m, [it.1[0] - x, it.1[1] - y])).collect();
-                let passes = passes(&moved);
-                if passes.len() > laps.passes.len().max(1) && are_even(&passes) {
-                    laps = Self { from_m: at_m, passes };
-                }
+            next_m = at_m + TRIED_EVERY_M;
+            let moved: Vec<Place> =
+                track[index..].iter().map(|it| (it.0 - at_m, [it.1[0] - x, it.1[1] - y])).collect();
+            let passes = passes(&moved);
+            if index == 0 || passes.len() > laps.passes.len().max(1) && are_even(&passes) {
+                laps = Self { from_m: at_m, passes };
             }
         }
         laps
