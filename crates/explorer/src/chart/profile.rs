@@ -6,6 +6,7 @@ use super::scale::Scale;
 use super::{Size, Spot};
 use crate::number::{signed, with_unit};
 use crate::report::{LapReport, Report, Side, surface_name};
+use crate::view::lap::on_foot;
 use gear_math::{Gear, Lap, Mode, Speed, Surface, TracePoint};
 
 const LEFT: f64 = 46.0;
@@ -105,8 +106,7 @@ pub(super) fn height(report: &Report, width: f64) -> f64 {
 
 pub(super) fn label(report: &Report) -> String {
     let Some(laps) = &report.lap.laps else { return "The lap is not worked out yet.".to_owned() };
-    let foot =
-        |side: Side| laps.laps[side as usize].plan.iter().filter(|part| part.mode == Mode::Foot).count();
+    let foot = |side: Side| on_foot(&laps.laps[side as usize]).len();
     format!(
         "Profile of {} with {} of climbing; on foot at {} places with A, {} with B.",
         with_unit(laps.length_m(), 0, "m"),

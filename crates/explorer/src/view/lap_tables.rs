@@ -3,7 +3,7 @@
 use super::lap::{clock, duration};
 use super::words::{name, plain_table, table, worked};
 use crate::number::{counted, listed, percent, plain, signed, with_unit};
-use crate::report::{Found, Report, Side, TESTED_S};
+use crate::report::{Found, LapReport, Report, Side, TESTED_S};
 use gear_math::ascending;
 use gear_math::{CageCheck, CageFinding, Chainring, Lap, Ranked, TimeBand, Weighting};
 use maud::{Markup, html};
@@ -41,9 +41,22 @@ pub(super) fn numbers(report: &Report) -> Markup {
         of("Lost to the brakes", &|lap| with_unit(lap.energy.brakes / KILO, 1, "kJ")),
     ]);
     html! {
+        @if let Some(slowest) = slowest_crank(laps) { p { (slowest) } }
         (plain_table("The lap in numbers", "One lap of many: it is begun as it was ended. What is lost includes height won on foot. Time in every gear and time on foot make up the lap.", &["", "A", "B"], &rows))
         (differences(report))
     }
+}
+
+/// Why the lowest cadence of a lap may be lower than the lowest the rider turns, where it is.
+fn slowest_crank(laps: &LapReport) -> Option<String> {
+    let least = laps.question.setups[0].rider.lowest_cadence.rpm();
+    let is_below = |lap: &Lap| lap.lowest_cadence_rpm.is_some_and(|rpm| rpm < least - 0.5);
+    laps.laps.iter().any(is_below).then(|| {
+        format!(
+            "The lowest cadence is below your own of {} for moments only: while a shift is under way, or while getting going again.",
+            with_unit(least, 0, "rpm")
+        )
+    })
 }
 
 fn differences(report: &Report) -> Markup {

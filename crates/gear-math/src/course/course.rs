@@ -1,6 +1,6 @@
 //! A course: stretches one after another, from the line back to the line.
 
-use crate::{Obstacle, ObstacleTime, Patch, Segment, StretchLength};
+use crate::{Gradient, Obstacle, ObstacleTime, Patch, Segment, StretchLength, Surface};
 use core::fmt;
 
 /// A lap as a list of stretches in the order they are ridden.
@@ -73,6 +73,25 @@ impl Course {
     #[must_use]
     pub fn climb_m(&self) -> f64 {
         self.segments.iter().map(|segment| segment.rise_m().max(0.0)).sum()
+    }
+
+    /// The ground that most of the way between two places has, and how steep that is on average.
+    #[must_use]
+    pub fn mostly(&self, from_m: f64, to_m: f64) -> (Surface, Gradient) {
+        let mut ways = [(0.0, 0.0); Surface::ALL.len()];
+        let mut start = 0.0;
+        for segment in &self.segments {
+            let end = start + segment.length.m();
+            let shared = (to_m.min(end) - from_m.max(start)).max(0.0);
+            let way = &mut ways[segment.surface as usize];
+            way.0 += shared;
+            way.1 += shared * segment.gradient.percent();
+            start = end;
+        }
+        let most = |a: &Surface, b: &Surface| ways[*a as usize].0.total_cmp(&ways[*b as usize].0);
+        let surface = Surface::ALL.into_iter().max_by(most).unwrap_or(Surface::Tarmac);
+        let (way, percent) = ways[surface as usize];
+        (surface, Gradient::nearest(percent / f64::max(way, f64::MIN_POSITIVE)))
     }
 
     /// Where stretches meet: distance from the line and height above it, both in metres.
