@@ -5,7 +5,7 @@ use crate::desk::{Desk, Update};
 use crate::field::Field;
 use crate::number::with_unit;
 use crate::report::{Found, Hunt, LapQuestion, LapReport, LapRoom, OwnCourse, Report};
-use crate::scenario::CourseChoice;
+use crate::scenario::{CourseChoice, Scenario};
 use gear_math::{Course, JoinedCourse, TimeBand};
 use std::rc::Rc;
 
@@ -64,6 +64,7 @@ impl Desk {
                 self.with_room(LapRoom { refused, ..self.room().clone() })
             }
             Ok(own) => {
+                self.remember(None);
                 let room = LapRoom { own: Some(Rc::new(own)), refused: None, ..self.room().clone() };
                 self.set_room(room);
                 let mut bench = self.bench.clone();
@@ -109,6 +110,16 @@ impl Desk {
         bench.write(Field::Paint, "");
         bench.write(Field::Course, "sketch");
         bench
+    }
+
+    /// What was on the desk one step back; the course from a file of then is at hand again, if there was one.
+    pub(super) fn back(&mut self) -> (Bench, Scenario) {
+        let Some((bench, good, own)) = self.history.back() else {
+            return (self.bench.clone(), self.good.clone());
+        };
+        let own = own.or_else(|| self.room().own.clone());
+        self.set_room(LapRoom { own, refused: None, ..self.room().clone() });
+        (bench, good)
     }
 
     /// Cuts the track at hand to its first lap, or takes it whole again; the bench stays.
@@ -189,7 +200,6 @@ impl Desk {
     }
 
     fn change(&mut self, bench: Bench) -> Update {
-        self.history.remember(&self.bench, &self.good, None);
         let mut update = self.lay_out(bench, self.good.clone());
         update.link = Some(self.link());
         update
@@ -225,6 +235,20 @@ mod tests {
             let lap = Lap::in_steps(&question.course, &setup, Step::new(1.0).unwrap()).unwrap();
             assert!((lap.time_s - found.time_s).abs() < 1e-6, "{} not {}", found.time_s, lap.time_s);
         }
+    }
+
+    #[test]
+    fn undo_brings_the_file_before_back() {
+        let mut desk = Desk::default();
+        let name = |desk: &Desk| desk.course().unwrap().0;
+        desk.take_rows("First", "500; 0; mud");
+        desk.take_rows("Second", "700; 0; tarmac");
+        assert_eq!(name(&desk), "Second");
+        desk.act("undo");
+        assert_eq!(name(&desk), "First");
+        desk.act("undo");
+        assert_eq!((name(&desk).as_str(), desk.history.is_empty()), ("Autumn meadow", true));
+        assert!(desk.room().own.is_some(), "a file stays at hand for whoever chooses it again");
     }
 
     #[test]

@@ -6,10 +6,10 @@ use crate::field::Group;
 use crate::scenario::{CourseChoice, LapInputs, Rings, Scenario, SearchInputs};
 use gear_math::{Begin, TrackOptions};
 use gear_math::{
-    Bike, CageCheck, Candidate, Cassette, Chainring, Chainset, Course, Demo, Drivetrain,
-    Finalist, Finals, GainPart, Gear, Lap, LapComparison, LapSetup, MountTime, Mounting, PowerBelowStanding,
-    ProfilePoint, Quicker, Ranked, Search, SearchSpace, Segment, Shifting, Span, Step, TimeBand, TrackReport,
-    Weighting, WheelInertia, ranked,
+    Bike, CageCheck, Candidate, Cassette, Chainring, Chainset, Course, Demo, Drivetrain, Finalist, Finals,
+    GainPart, Gear, Lap, LapComparison, LapSetup, MountTime, Mounting, PowerBelowStanding, ProfilePoint,
+    Quicker, Ranked, Search, SearchSpace, Segment, Shifting, Span, Step, TimeBand, TrackReport, Weighting,
+    WheelInertia, ranked,
 };
 use std::rc::Rc;
 
