@@ -54,6 +54,9 @@ test('the answer comes first, and any metre of the demo is read by keyboard', as
   await page.keyboard.press('PageDown');
   await page.keyboard.press('ArrowRight');
   assert.match(await reading.innerText(), /^3\d\d\sm: /);
+  await page.keyboard.press('Home');
+  for (const key of ['ArrowRight', 'ArrowRight', 'Shift+ArrowRight', 'ArrowRight']) await page.keyboard.press(key);
+  assert.match(await reading.innerText(), /^13\sm: /, 'an arrow is a metre, with Shift ten');
   await page.keyboard.press('End');
   assert.match(await reading.innerText(), /^3000\sm: /);
   await page.focus('[data-picture=gain] .plot');
@@ -98,6 +101,26 @@ test('a track of several laps is said to be, and cut to the first', async () => 
   await page.click('#laps-of-track');
   await page.waitForFunction(() => /Use the first lap/.test(document.getElementById('lap-course').textContent));
   assertQuiet(heard);
+});
+
+test('a part of a track is used, and undo brings the file before back', async () => {
+  const { page } = await openLap();
+  const says = (what) => page.waitForFunction((what) => document.getElementById('lap-course').innerText.replaceAll('\u00a0', ' ').includes(what), what);
+  await page.setInputFiles('#lap-file', fixture('recorded-walk'));
+  await says('recorded-walk: 12.8');
+  await page.fill('#track-from', '100');
+  await page.fill('#track-to', '300');
+  await says('recorded-walk: 0.20 km');
+  await page.fill('#track-from', '90000');
+  await page.waitForSelector('#track-to[aria-invalid]');
+  await page.fill('#track-to', '');
+  await says('That part of the track is not used: nothing of the track lies between these places');
+  await page.fill('#track-from', '');
+  await says('recorded-walk: 12.8');
+  await dropFile(page, 'other.gpx', await readFile(fixture('drawn-round-trip'), 'utf8'));
+  await says('other: ');
+  await page.click('[data-act=undo]');
+  await says('recorded-walk: 12.8');
 });
 
 test('a link to a file nobody has asks for it and gives no verdict', async () => {

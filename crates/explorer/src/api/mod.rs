@@ -90,7 +90,8 @@ fn thrown(error: impl Display) -> JsError {
 }
 
 fn input<T: DeserializeOwned>(value: JsValue) -> Result<T, JsError> {
-    serde_wasm_bindgen::from_value(value).map_err(thrown)
+    serde_wasm_bindgen::from_value(value)
+        .map_err(|error| thrown(format!("the input is not of the form that the types describe: {error}")))
 }
 
 fn output<T: Serialize>(value: &T) -> Result<JsValue, JsError> {
