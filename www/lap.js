@@ -51,7 +51,7 @@ function roundTheLap(engine, show) {
     show(text.trimStart().startsWith('{') ? takeKept(file.name, text) : engine.takeTrack(name, text));
   }
 
-  /** A course as written by `kept`: {"remountCourse": 1, "name": …, "stretches": ["120; 1.5; firm grass", …]}. */
+  /** A course as written by `kept`: {"remountCourse": 1, "name": …, "smoothingM": 40, "stretches": ["120; 1.5; firm grass", …]}. */
   function takeKept(from, text) {
     let course;
     try {
@@ -62,15 +62,15 @@ function roundTheLap(engine, show) {
     if (course?.remountCourse !== 1 || !Array.isArray(course.stretches)) {
       return engine.refuse(from, 'it is not one of our courses, or of a later version');
     }
-    return engine.takeRows(String(course.name ?? from), course.stretches.join('\n'));
+    return engine.takeRows(String(course.name ?? from), course.stretches.join('\n'), Number(course.smoothingM) || undefined);
   }
 
   /** The course that is ridden, ready to be kept; nothing while its file is still to be chosen. */
   function kept() {
     const [name, rows] = engine.course();
     if (!rows) return null;
-    const stretches = rows.split('\n').filter((row) => row && !row.startsWith('#'));
-    return { name, text: JSON.stringify({ remountCourse: 1, name, stretches }, null, 1) };
+    const stretches = rows.trim().split('\n');
+    return { name, text: JSON.stringify({ remountCourse: 1, name, smoothingM: engine.smoothingM(), stretches }, null, 1) };
   }
 
   function lacksCourse(place) {

@@ -290,6 +290,15 @@ test('a search rides the course from the file', async () => {
   assert.ok(Math.abs(searched - ridden) < 2, `${searched} s searched, ${ridden} s ridden`);
 });
 
+test('a kept course says what it was smoothed over', async () => {
+  const { page } = await openLap();
+  await page.setInputFiles('#lap-file', fixture('drawn-round-trip'));
+  await page.waitForFunction(() => document.getElementById('course').value === 'own');
+  const [download] = await Promise.all([page.waitForEvent('download'), page.click('#save-course')]);
+  await dropFile(page, 'kept.json', await readFile(await download.path(), 'utf8'));
+  await page.waitForFunction(() => /^drawn-round-trip: \d+ stretches, smoothed over 40.m when it was read\.$/.test(document.getElementById('lap-course').textContent));
+});
+
 test('axe-core finds nothing once the lap and a search stand there', async () => {
   const { page } = await openLap();
   await page.fill('#search-small', '44');

@@ -47,9 +47,9 @@ impl Desk {
         self.take_own(name, OwnCourse::from_gpx(name, text.into(), options))
     }
 
-    /// Takes a course that was kept: its name and its stretches, a row each.
-    pub fn take_rows(&mut self, name: &str, rows: &str) -> Update {
-        self.take_own(name, OwnCourse::from_rows(name, rows))
+    /// Takes a course that was kept: its name, its stretches, a row each, and what it was smoothed over.
+    pub fn take_rows(&mut self, name: &str, rows: &str, smoothing_m: Option<f64>) -> Update {
+        self.take_own(name, OwnCourse::from_rows(name, rows, smoothing_m))
     }
 
     /// Says why a file or a kept course is not taken.
@@ -136,6 +136,12 @@ impl Desk {
         (found.all.len(), self.with_found_now(found))
     }
 
+    /// What the course from a file was smoothed over, where it is the one that is ridden.
+    #[must_use]
+    pub fn smoothing_m(&self) -> Option<f64> {
+        self.room().own.as_ref().filter(|_| self.good.lap.choice == CourseChoice::Own)?.smoothing_m
+    }
+
     /// This worker's part of the search round the course of these rows, whatever course the bench names: a link does not
     /// carry one from a file.
     #[must_use]
@@ -220,7 +226,7 @@ mod tests {
     #[test]
     fn workers_ride_the_course_from_the_file() {
         let mut desk = Desk::default();
-        desk.take_rows("Mine", "500; 0; mud\n140; 5; firm grass");
+        desk.take_rows("Mine", "500; 0; mud\n140; 5; firm grass", None);
         edited(&mut desk, &[(Field::Paint, "20; 24; foot 2\n300; 340; corner 12")]);
         let (name, rows) = desk.course().unwrap();
         assert_eq!(name, "Mine");
@@ -241,8 +247,8 @@ mod tests {
     fn undo_brings_the_file_before_back() {
         let mut desk = Desk::default();
         let name = |desk: &Desk| desk.course().unwrap().0;
-        desk.take_rows("First", "500; 0; mud");
-        desk.take_rows("Second", "700; 0; tarmac");
+        desk.take_rows("First", "500; 0; mud", None);
+        desk.take_rows("Second", "700; 0; tarmac", None);
         assert_eq!(name(&desk), "Second");
         desk.act("undo");
         assert_eq!(name(&desk), "First");
@@ -254,7 +260,7 @@ mod tests {
     #[test]
     fn paint_beyond_a_course_from_a_file_is_told() {
         let mut desk = Desk::default();
-        desk.take_rows("Mine", "500; 0; mud");
+        desk.take_rows("Mine", "500; 0; mud", None);
         let wrong = |desk: &mut Desk, paint| {
             let edits = [(Field::Paint.spec().key.to_owned(), String::from(paint))];
             desk.edit(&edits).wrong
@@ -274,7 +280,7 @@ mod tests {
         };
         let rows: Vec<String> = (0..565).map(row).collect();
         let mut desk = Desk::default();
-        desk.take_rows("Recorded", &rows.join("\n"));
+        desk.take_rows("Recorded", &rows.join("\n"), None);
         edited(&mut desk, &[(Field::Paint, "300; 420; deep mud\n500; 512; corner 14")]);
         let whole = LapQuestion::of(&desk.good, desk.room().own.as_deref()).course;
         let update = desk.act("sketch-it").unwrap();

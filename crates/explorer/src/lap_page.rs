@@ -35,8 +35,8 @@ pub fn take_track(name: &str, text: &str) -> Result<JsValue, JsError> {
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen(js_name = takeRows)]
-pub fn take_rows(name: &str, rows: &str) -> Result<JsValue, JsError> {
-    answer(at_desk(|desk| desk.take_rows(name, rows)))
+pub fn take_rows(name: &str, rows: &str, smoothing_m: Option<f64>) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.take_rows(name, rows, smoothing_m)))
 }
 
 /// Says why a file or a kept course is not taken.
@@ -53,6 +53,13 @@ pub fn refuse(name: &str, why: &str) -> Result<JsValue, JsError> {
 #[must_use]
 pub fn course() -> Vec<String> {
     at_desk(|desk| desk.course()).map_or_else(Vec::new, |(name, rows)| vec![name, rows])
+}
+
+/// What the course that is ridden was smoothed over, in metres, if it is from a file.
+#[wasm_bindgen(js_name = smoothingM)]
+#[must_use]
+pub fn smoothing_m() -> Option<f64> {
+    at_desk(|desk| desk.smoothing_m())
 }
 
 /// In a worker: prepares its part of the search round the course of these rows; false where there is nothing to ride.

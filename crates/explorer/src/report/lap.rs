@@ -38,6 +38,8 @@ pub struct OwnCourse {
     pub name: String,
     /// The course.
     pub course: Course,
+    /// The length that its elevations were smoothed over, where that is known, m.
+    pub smoothing_m: Option<f64>,
     /// The track it was read from and what was found in it.
     pub track: Option<(Rc<str>, TrackOptions, TrackReport)>,
 }
@@ -50,17 +52,19 @@ impl OwnCourse {
     pub fn from_gpx(name: &str, text: Rc<str>, options: TrackOptions) -> Result<Self, String> {
         let mut read = Course::from_gpx(&text, &options).map_err(|error| error.to_string())?;
         read.course = read.course.as_lap().map_err(|error| error.to_string())?;
-        Ok(Self { name: shortened(name), course: read.course, track: Some((text, options, read.report)) })
+        let smoothing_m = Some(options.smoothing.m());
+        let track = Some((text, options, read.report));
+        Ok(Self { name: shortened(name), course: read.course, smoothing_m, track })
     }
 
     /// Reads the rows of a course that was kept.
     ///
     /// # Errors
     /// What is wrong with it, in words.
-    pub fn from_rows(name: &str, rows: &str) -> Result<Self, String> {
+    pub fn from_rows(name: &str, rows: &str, smoothing_m: Option<f64>) -> Result<Self, String> {
         let course: Course = rows.parse().map_err(|error: gear_math::SketchError| error.to_string())?;
         let course = course.as_lap().map_err(|error| error.to_string())?;
-        Ok(Self { name: shortened(name), course, track: None })
+        Ok(Self { name: shortened(name), course, smoothing_m, track: None })
     }
 
     /// The first lap of the same track, or the whole of it.

@@ -190,7 +190,10 @@ pub(super) fn course(report: &Report) -> Markup {
 
 fn own_course(own: &OwnCourse) -> String {
     let Some((_, _, found)) = &own.track else {
-        return format!("{}: {}.", own.name, counted(own.course.segments().len(), "stretch", "stretches"));
+        let smoothed =
+            own.smoothing_m.map(|m| format!(", smoothed over {} when it was read", with_unit(m, 0, "m")));
+        let stretches = counted(own.course.segments().len(), "stretch", "stretches");
+        return format!("{}: {stretches}{}.", own.name, smoothed.unwrap_or_default());
     };
     format!(
         "{}: {} long, {} of climbing as recorded and {} after smoothing over {}.{}",
