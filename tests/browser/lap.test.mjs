@@ -296,7 +296,7 @@ test('a kept course says what it was smoothed over', async () => {
   await page.waitForFunction(() => document.getElementById('course').value === 'own');
   const [download] = await Promise.all([page.waitForEvent('download'), page.click('#save-course')]);
   await dropFile(page, 'kept.json', await readFile(await download.path(), 'utf8'));
-  await page.waitForFunction(() => /^drawn-round-trip: \d+ stretches, smoothed over 40.m when it was read\.$/.test(document.getElementById('lap-course').textContent));
+  await page.waitForFunction(() => /^drawn-round-trip: \d+.stretches, smoothed over 40.m when it was read\.$/.test(document.getElementById('lap-course').textContent));
 });
 
 test('axe-core finds nothing once the lap and a search stand there', async () => {
