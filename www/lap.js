@@ -51,7 +51,7 @@ function roundTheLap(engine, show) {
     show(text.trimStart().startsWith('{') ? takeKept(file.name, text) : engine.takeTrack(name, text));
   }
 
-  /** A course as written by `kept`: {"remountCourse": 1, "name": …, "stretches": ["120; 1.5; firm grass", …]}. */
+  /** A course as written by `kept`: {"remountCourse": 1, "name": …, "smoothingM": 40, "stretches": ["120; 1.5; firm grass", …]}. */
   function takeKept(from, text) {
     let course;
     try {
@@ -62,17 +62,25 @@ function roundTheLap(engine, show) {
     if (course?.remountCourse !== 1 || !Array.isArray(course.stretches)) {
       return engine.refuse(from, 'it is not one of our courses, or of a later version');
     }
-    return engine.takeRows(String(course.name ?? from), course.stretches.join('\n'));
+    return engine.takeRows(String(course.name ?? from), course.stretches.join('\n'), Number(course.smoothingM) || undefined);
   }
 
+  /** The course that is ridden, ready to be kept; nothing while its file is still to be chosen. */
   function kept() {
     const [name, rows] = engine.course();
-    const stretches = rows.split('\n').filter((row) => row && !row.startsWith('#'));
-    return { name, text: JSON.stringify({ remountCourse: 1, name, stretches }, null, 1) };
+    if (!rows) return null;
+    const stretches = rows.trim().split('\n');
+    return { name, text: JSON.stringify({ remountCourse: 1, name, smoothingM: engine.smoothingM(), stretches }, null, 1) };
+  }
+
+  function lacksCourse(place) {
+    find(place).textContent = 'First choose the file of the course.';
   }
 
   function save() {
-    const { name, text } = kept();
+    const course = kept();
+    if (!course) return lacksCourse('kept-says');
+    const { name, text } = course;
     const link = document.createElement('a');
     link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
     link.download = name.replace(/[^\p{L}\p{N}]+/gu, '-') + '.json';
@@ -85,9 +93,11 @@ function roundTheLap(engine, show) {
   const withPaint = () => (find('paint').value.trim() ? ' What is painted over it is part of what was kept: it need not be painted again.' : '');
 
   function keep() {
-    const name = find('keep-name').value.trim() || kept().name;
+    const course = kept();
+    if (!course) return lacksCourse('kept-says');
+    const name = find('keep-name').value.trim() || course.name;
     try {
-      localStorage.setItem(KEPT + name, JSON.stringify({ ...JSON.parse(kept().text), name }));
+      localStorage.setItem(KEPT + name, JSON.stringify({ ...JSON.parse(course.text), name }));
       find('kept-says').textContent = `Kept in this browser as “${name}”.${withPaint()}`;
     } catch {
       find('kept-says').textContent = 'This browser keeps nothing for this page: save the course as a file.';
@@ -169,6 +179,8 @@ function roundTheLap(engine, show) {
       find('search-left').textContent = 'First put right the fields that are marked.';
       return;
     }
+    const [, rows] = engine.course();
+    if (!rows) return lacksCourse('search-left');
     const [update, total] = engine.beginSearch();
     show(update);
     if (total === 0) return show(engine.endSearch([]));
@@ -213,7 +225,7 @@ function roundTheLap(engine, show) {
     };
     workers = mine;
     const source = URL.createObjectURL(new Blob([document.getElementById('glue').textContent, `(${inWorker})()`], { type: 'text/javascript' }));
-    const order = { bytes: engineBytes(), link: engine.link(), own: engine.course() };
+    const order = { bytes: engineBytes(), link: engine.link(), rows };
     for (let index = 0; index < count; index += 1) {
       const worker = new Worker(source);
       worker.onmessage = hear(worker);
@@ -242,8 +254,7 @@ function inWorker() {
     try {
       await wasm_bindgen({ module_or_path: data.bytes });
       wasm_bindgen.open(data.link);
-      if (data.link.includes('&course=own')) wasm_bindgen.takeRows(...data.own);
-      if (!wasm_bindgen.hunt(data.index, data.count)) throw new Error('The lap cannot be worked out for this rider.');
+      if (!wasm_bindgen.hunt(data.rows, data.index, data.count)) throw new Error('The lap cannot be worked out for this rider and course.');
     } catch (problem) {
       return postMessage({ problem: problem.message });
     }

@@ -146,7 +146,7 @@
     });
     plot.addEventListener("blur", () => look(name, null));
     plot.addEventListener("keydown", (event) => {
-      const spot = engine.spotByKey(name, ...size(), Number(plot.dataset.spot ?? -1), event.key);
+      const spot = engine.spotByKey(name, ...size(), Number(plot.dataset.spot ?? -1), (event.shiftKey ? "Shift+" : "") + event.key);
       if (!spot) return;
       event.preventDefault();
       look(name, spot);

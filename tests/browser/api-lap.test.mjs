@@ -47,6 +47,13 @@ test('what is wrong is said in words', () => {
   assert.throws(ask({ stretches: [] }), /no stretch/);
   assert.throws(ask({ stretches: [{ lengthM: 10, gradientPercent: 0, ground: 'lava' }] }), /there is no ground “lava”; there are tarmac/);
   assert.throws(ask(COURSE, { ...RIDER, powerW: 5 }), /power/);
+  const corner = (cornerKmh) => ask({ stretches: [{ lengthM: 10, gradientPercent: 0, ground: 'mud', cornerKmh }] });
+  assert.throws(corner(0), /2\.88 to 90 km\/h/);
+  for (const course of [null, undefined, { stretches: null }]) assert.throws(ask(course), /not of the form that the types describe/);
+  const search = (more) => () => api.search({ rider: RIDER, bike: BIKE, course: COURSE, smallestRing: 34, largestRing: 44, ...more });
+  assert.throws(search({ smallestRing: 46 }), /smallestRing is larger/);
+  assert.throws(search({ pairDifferences: [10, 8] }), /pairDifferences/);
+  assert.throws(search({ cassettes: [] }), /cassettes has none/);
 });
 
 test('a recorded track becomes a course that can be ridden', async () => {
@@ -57,6 +64,11 @@ test('a recorded track becomes a course that can be ridden', async () => {
   assert.ok(Math.abs(length - report.lengthM) < 0.01);
   assert.ok(api.lap({ rider: RIDER, bike: BIKE, course }).timeS > 10);
   assert.equal(api.courseFromGpx(await fixture('recorded-walk')).report.smoothingM, 40);
+  assert.equal(api.courseFromGpx(await fixture('recorded-walk'), null).report.lapsFromM, 0);
+  const walk = await fixture('recorded-walk');
+  const part = api.courseFromGpx(walk, { fromM: 100, toM: 250 }).report;
+  assert.ok(Math.abs(part.lengthM - 150) < 1, part.lengthM);
+  assert.throws(() => api.courseFromGpx(walk, { fromM: 90000 }), /nothing of the track lies between/);
   for (const text of ['', 'no xml', '<gpx/>', await fixture('without-elevation')]) {
     assert.throws(() => api.courseFromGpx(text), Error, text.slice(0, 20));
   }

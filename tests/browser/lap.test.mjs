@@ -54,6 +54,9 @@ test('the answer comes first, and any metre of the demo is read by keyboard', as
   await page.keyboard.press('PageDown');
   await page.keyboard.press('ArrowRight');
   assert.match(await reading.innerText(), /^3\d\d\sm: /);
+  await page.keyboard.press('Home');
+  for (const key of ['ArrowRight', 'ArrowRight', 'Shift+ArrowRight', 'ArrowRight']) await page.keyboard.press(key);
+  assert.match(await reading.innerText(), /^13\sm: /, 'an arrow is a metre, with Shift ten');
   await page.keyboard.press('End');
   assert.match(await reading.innerText(), /^3000\sm: /);
   await page.focus('[data-picture=gain] .plot');
@@ -100,6 +103,26 @@ test('a track of several laps is said to be, and cut to the first', async () => 
   assertQuiet(heard);
 });
 
+test('a part of a track is used, and undo brings the file before back', async () => {
+  const { page } = await openLap();
+  const says = (what) => page.waitForFunction((what) => document.getElementById('lap-course').innerText.replaceAll('\u00a0', ' ').includes(what), what);
+  await page.setInputFiles('#lap-file', fixture('recorded-walk'));
+  await says('recorded-walk: 12.8');
+  await page.fill('#track-from', '100');
+  await page.fill('#track-to', '300');
+  await says('recorded-walk: 0.20 km');
+  await page.fill('#track-from', '90000');
+  await page.waitForSelector('#track-to[aria-invalid]');
+  await page.fill('#track-to', '');
+  await says('That part of the track is not used: nothing of the track lies between these places');
+  await page.fill('#track-from', '');
+  await says('recorded-walk: 12.8');
+  await dropFile(page, 'other.gpx', await readFile(fixture('drawn-round-trip'), 'utf8'));
+  await says('other: ');
+  await page.click('[data-act=undo]');
+  await says('recorded-walk: 12.8');
+});
+
 test('a link to a file nobody has asks for it and gives no verdict', async () => {
   const { page } = await openPage(browser, `${SINGLE_FILE}#v=4&course=own&pa=100;900;deep%20mud`);
   await page.evaluate(() => document.getElementById('lap').scrollIntoView({ behavior: 'instant' }));
@@ -110,14 +133,22 @@ test('a link to a file nobody has asks for it and gives no verdict', async () =>
   assert.doesNotMatch(answer, /quicker|Too close/);
 });
 
-test('a course too long for the sketch is left where it is', async () => {
+test('a recorded course goes into the sketch, edited there, and travels in the link', async () => {
   const { page } = await openLap();
   await page.setInputFiles('#lap-file', fixture('recorded-walk'));
   await page.waitForFunction(() => document.getElementById('course').value === 'own');
-  const before = await page.inputValue('#sketch');
   await page.click('[data-act=sketch-it]');
-  await page.waitForFunction(() => document.getElementById('lap-course').textContent.startsWith('The sketch cannot hold this course'));
-  assert.equal(await page.inputValue('#sketch'), before);
+  await page.waitForFunction(() => /^Put into the sketch as \d+ stretches in place of \d+: no height is off by more than/.test(document.getElementById('lap-course').textContent));
+  const sketch = await page.inputValue('#sketch');
+  assert.match(sketch, /^[\d.]+; -?[\d.]+; firm grass\n/);
+  const link = await addressWith(page, 'sq=');
+  assert.ok(link.href.length < 2000, link.href);
+  const again = await openLap({}, link.href);
+  assert.equal(await again.page.inputValue('#sketch'), sketch);
+});
+
+test('a sketch too long is refused whole', async () => {
+  const { page } = await openLap();
   await page.click('summary:has-text("Sketch a course")');
   await page.fill('#sketch', '100; 0; firm grass; corner 20\n'.repeat(200));
   await page.selectOption('#course', 'sketch');
@@ -159,7 +190,7 @@ test('a sketch is ridden, painted over, faulted by line, and travels in the link
   await page.waitForFunction(() => /You never get off/.test(document.getElementById('lap-answer').textContent));
   await page.fill('#paint', '100; 104; foot 2\n300; 420; mud');
   await page.waitForFunction(() => /[Yy]ou get off once/.test(document.getElementById('lap-answer').textContent));
-  const link = await addressWith(page, 'pa=100;');
+  const link = await addressWith(page, 'pq=100_104_f2');
   await page.fill('#sketch', '800; 0; tarmac\n400; steep; firm grass');
   await page.waitForSelector('#sketch[aria-invalid]');
   assert.match(await text(page, '#says-sketch'), /Line 2: second comes the gradient/);
@@ -237,6 +268,35 @@ test('a search runs in the background, is cancelled, and a result goes on the be
   assert.equal(first.startsWith(`${await page.inputValue('#rings-b')} with ${await page.inputValue('#cassette-b')}: `), true, first);
   assert.equal(await page.isDisabled('[data-act=undo]'), false);
   assertQuiet({ ...heard, requests: heard.requests.filter(({ url }) => !url.startsWith('blob:')) });
+});
+
+test('a search rides the course from the file', async () => {
+  const { page } = await openLap();
+  await page.selectOption('#course', 'own');
+  await page.click('#search-start');
+  assert.match(await text(page, '#search-left'), /First choose the file of the course/);
+  await page.setInputFiles('#lap-file', fixture('recorded-walk'));
+  await page.waitForFunction(() => document.getElementById('lap-answer').textContent.includes('recorded-walk'));
+  await page.fill('#search-small', '40');
+  await page.fill('#search-large', '42');
+  await page.click('#search-start');
+  await page.waitForFunction(() => document.getElementById('lap-found').textContent.includes('First of'), null, { timeout: 60_000 });
+  const seconds = (time) => time.split(':').reduce((sum, part) => 60 * sum + Number(part), 0);
+  const row = page.locator('#lap-found tbody tr').first();
+  const searched = seconds(await row.locator('td').nth(1).innerText());
+  await row.locator('button').first().click();
+  await page.waitForFunction(() => /: A [\d:.]+ \(likely/.test(document.getElementById('lap-answer').innerText), null, { timeout: SETTLED });
+  const ridden = seconds((await text(page, '#lap-answer')).match(/: A ([\d:.]+) \(likely/)[1]);
+  assert.ok(Math.abs(searched - ridden) < 2, `${searched} s searched, ${ridden} s ridden`);
+});
+
+test('a kept course says what it was smoothed over', async () => {
+  const { page } = await openLap();
+  await page.setInputFiles('#lap-file', fixture('drawn-round-trip'));
+  await page.waitForFunction(() => document.getElementById('course').value === 'own');
+  const [download] = await Promise.all([page.waitForEvent('download'), page.click('#save-course')]);
+  await dropFile(page, 'kept.json', await readFile(await download.path(), 'utf8'));
+  await page.waitForFunction(() => /^drawn-round-trip: \d+.stretches, smoothed over 40.m when it was read\.$/.test(document.getElementById('lap-course').textContent));
 });
 
 test('axe-core finds nothing once the lap and a search stand there', async () => {

@@ -53,7 +53,7 @@ impl Desk {
     pub fn open(&mut self, address: &str) -> Update {
         let opened = link::read(address);
         if !self.shown.is_empty() {
-            self.history.remember(&self.bench, &self.good, None);
+            self.remember(None);
         }
         self.notices = opened.complaints;
         self.lay_out(opened.bench, Scenario::default())
@@ -69,7 +69,7 @@ impl Desk {
         };
         let only_looks = edits.iter().all(|(field, _)| field.is_look());
         if !only_looks {
-            self.history.remember(&self.bench, &self.good, typing_in);
+            self.remember(typing_in);
         }
         for &(field, text) in &edits {
             self.bench.write(field, text);
@@ -92,6 +92,7 @@ impl Desk {
     /// Does what a button says; `None` when there is no such button.
     pub fn act(&mut self, name: &str) -> Option<Update> {
         let (name, number) = name.split_once(':').unwrap_or((name, ""));
+        let own = self.report.lap.own.clone();
         let (next, good) = match name {
             "bench-a" => (self.with_found(number, [Field::RingsA, Field::CassetteA])?, self.good.clone()),
             "bench-b" => (self.with_found(number, [Field::RingsB, Field::CassetteB])?, self.good.clone()),
@@ -101,16 +102,21 @@ impl Desk {
             "swap" => (self.bench.swapped(), self.good.rearranged(Bench::swapped)),
             "copy" => (self.bench.with_a_copied_to_b(), self.good.rearranged(Bench::with_a_copied_to_b)),
             "reset" => (Bench::default(), Scenario::default()),
-            "undo" => self.history.back().unwrap_or_else(|| (self.bench.clone(), self.good.clone())),
+            "undo" => self.back(),
             _ => return None,
         };
-        if name != "undo" && next != self.bench {
-            self.history.remember(&self.bench, &self.good, None);
+        if name != "undo" && (next != self.bench || self.report.lap.own != own) {
+            self.history.remember(&self.bench, &self.good, own.as_ref(), None);
         }
         self.notices.clear();
         let mut update = self.lay_out(next, good);
         update.link = Some(self.link());
         Some(update)
+    }
+
+    /// Remembers what is on the desk before it is changed.
+    pub(crate) fn remember(&mut self, typing_in: Option<Field>) {
+        self.history.remember(&self.bench, &self.good, self.report.lap.own.as_ref(), typing_in);
     }
 
     /// Puts a whole bench on the desk, so that every field must be shown anew.
@@ -122,11 +128,15 @@ impl Desk {
     }
 
     fn update(&mut self, values: Vec<(&'static str, String)>, with_link: bool) -> Update {
-        let read = Scenario::read(&self.bench, &self.good);
+        let mut read = Scenario::read(&self.bench, &self.good);
         let mut room = self.report.lap.clone();
-        if let Some(again) = room.own.as_ref().and_then(|own| own.read_again(&read.scenario.lap)) {
-            room.own = Some(Rc::new(again));
+        match room.own.as_ref().and_then(|own| own.read_again(&read.scenario.lap)) {
+            Some(Ok(again)) => (room.own, room.refused) = (Some(Rc::new(again)), None),
+            Some(Err(why)) => room.refused = Some(format!("That part of the track is not used: {why}.")),
+            None => {}
         }
+        let course = read.scenario.lap.course(room.own.as_deref());
+        read.complaints.extend(course.and_then(|course| read.scenario.lap.idle_paint(course)));
         if let Some(found) = &mut room.found {
             Rc::make_mut(found).compare(&read.scenario, room.own.as_deref());
         }

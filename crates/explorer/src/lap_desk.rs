@@ -3,10 +3,31 @@
 use crate::bench::Bench;
 use crate::desk::{Desk, Update};
 use crate::field::Field;
+use crate::number::with_unit;
 use crate::report::{Found, Hunt, LapQuestion, LapReport, LapRoom, OwnCourse, Report};
-use crate::scenario::CourseChoice;
-use gear_math::{TimeBand, TrackOptions};
+use crate::scenario::{CourseChoice, Scenario};
+use gear_math::{Course, JoinedCourse, TimeBand};
 use std::rc::Rc;
+
+/// Stretches in which a recorded course is put into the sketch: few enough to be edited, and for a link below 2000 characters
+/// unless nearly every other field is changed as well. Slopes that matter on a lap are rarely more.
+const SKETCHED: usize = 60;
+
+fn fits(course: &Course) -> bool {
+    course.sketch().chars().count() <= Field::Sketch.longest()
+}
+
+/// What joining stretches did to a course.
+fn said_of(course: &Course, joined: &JoinedCourse) -> String {
+    format!(
+        "Put into the sketch as {} stretches in place of {}: no height is off by more than {}, and it climbs {} in place of {}.",
+        joined.course.segments().len(),
+        course.segments().len(),
+        with_unit(joined.height_error_m, 1, "m"),
+        with_unit(joined.course.climb_m(), 0, "m"),
+        with_unit(course.climb_m(), 0, "m"),
+    )
+}
 
 impl Desk {
     /// Works the lap out, in coarse steps or until it has settled; `None` when that was done before.
@@ -22,17 +43,13 @@ impl Desk {
 
     /// Takes the text of a GPX file.
     pub fn take_track(&mut self, name: &str, text: &str) -> Update {
-        let options = TrackOptions {
-            smoothing: self.good.lap.smoothing,
-            surface: self.good.lap.track_ground,
-            first_lap: false,
-        };
+        let options = self.good.lap.track_options(false);
         self.take_own(name, OwnCourse::from_gpx(name, text.into(), options))
     }
 
-    /// Takes a course that was kept: its name and its stretches, a row each.
-    pub fn take_rows(&mut self, name: &str, rows: &str) -> Update {
-        self.take_own(name, OwnCourse::from_rows(name, rows))
+    /// Takes a course that was kept: its name, its stretches, a row each, and what it was smoothed over.
+    pub fn take_rows(&mut self, name: &str, rows: &str, smoothing_m: Option<f64>) -> Update {
+        self.take_own(name, OwnCourse::from_rows(name, rows, smoothing_m))
     }
 
     /// Says why a file or a kept course is not taken.
@@ -47,6 +64,7 @@ impl Desk {
                 self.with_room(LapRoom { refused, ..self.room().clone() })
             }
             Ok(own) => {
+                self.remember(None);
                 let room = LapRoom { own: Some(Rc::new(own)), refused: None, ..self.room().clone() };
                 self.set_room(room);
                 let mut bench = self.bench.clone();
@@ -56,39 +74,52 @@ impl Desk {
         }
     }
 
-    /// The course as it is ridden, as rows, and its name.
+    /// Name and rows of the course as it is ridden; none while its file is still to be chosen.
     #[must_use]
-    pub fn course(&self) -> (String, String) {
-        let room = self.room();
-        let own = room.own.as_ref().filter(|_| self.good.lap.choice == CourseChoice::Own);
-        let name = match (self.good.lap.choice, own) {
-            (CourseChoice::Demo(demo), _) => demo.name().to_owned(),
-            (_, Some(own)) => own.name.clone(),
-            _ => "My course".to_owned(),
+    pub fn course(&self) -> Option<(String, String)> {
+        let (choice, own) = (self.good.lap.choice, self.room().own.as_deref());
+        let name = match choice {
+            CourseChoice::Demo(demo) => demo.name().to_owned(),
+            CourseChoice::Own => own?.name.clone(),
+            CourseChoice::Sketch => "My course".to_owned(),
         };
-        (name, LapQuestion::of(&self.good, own.map(|own| &**own)).course.sketch())
+        Some((name, LapQuestion::of(&self.good, own).course.sketch()))
     }
 
-    /// The bench with the course that is ridden as a sketch, everything painted over it included; too long a course
-    /// is left where it is, and said to be.
+    /// The bench with the course that is ridden as a sketch, everything painted over it included. A recorded one is put in
+    /// in fewer stretches; one that is still too long is left where it is. Either is said.
     pub(super) fn with_course_sketched(&mut self) -> Bench {
-        let rows = self.course().1;
-        let mut bench = self.bench.clone();
-        if rows.chars().count() > Field::Sketch.longest() {
-            let room = LapRoom {
-                refused: Some(
-                    "The sketch cannot hold this course: it has too many stretches. Keep it or save it as a file."
-                        .to_owned(),
-                ),
-                ..self.room().clone()
-            };
-            self.set_room(room);
+        let (inputs, mut bench) = (&self.good.lap, self.bench.clone());
+        let Some(course) = inputs.course(self.room().own.as_deref()) else { return bench };
+        let course = inputs.painted(course);
+        let is_recorded = inputs.choice == CourseChoice::Own;
+        let (sketch, sketched) = if fits(&course) && !(is_recorded && course.segments().len() > SKETCHED) {
+            (course, None)
+        } else {
+            let joined = course.joined(SKETCHED);
+            let said = said_of(&course, &joined);
+            (joined.course.clone(), Some((joined.course, said)))
+        };
+        if !fits(&sketch) {
+            let why = "The sketch cannot hold this course: it has too many stretches. Keep it or save it as a file.";
+            self.set_room(LapRoom { refused: Some(why.to_owned()), ..self.room().clone() });
             return bench;
         }
-        bench.write(Field::Sketch, &rows);
+        self.set_room(LapRoom { sketched, refused: None, ..self.room().clone() });
+        bench.write(Field::Sketch, &sketch.sketch());
         bench.write(Field::Paint, "");
         bench.write(Field::Course, "sketch");
         bench
+    }
+
+    /// What was on the desk one step back; the course from a file of then is at hand again, if there was one.
+    pub(super) fn back(&mut self) -> (Bench, Scenario) {
+        let Some((bench, good, own)) = self.history.back() else {
+            return (self.bench.clone(), self.good.clone());
+        };
+        let own = own.or_else(|| self.room().own.clone());
+        self.set_room(LapRoom { own, refused: None, ..self.room().clone() });
+        (bench, good)
     }
 
     /// Cuts the track at hand to its first lap, or takes it whole again; the bench stays.
@@ -105,10 +136,17 @@ impl Desk {
         (found.all.len(), self.with_found_now(found))
     }
 
-    /// This worker's part of the search.
+    /// What the course from a file was smoothed over, where it is the one that is ridden.
     #[must_use]
-    pub fn hunt(&self, worker: usize, workers: usize) -> Option<Hunt> {
-        Hunt::new(&self.good, self.room().own.as_deref(), worker, workers).ok()
+    pub fn smoothing_m(&self) -> Option<f64> {
+        self.room().own.as_ref().filter(|_| self.good.lap.choice == CourseChoice::Own)?.smoothing_m
+    }
+
+    /// This worker's part of the search round the course of these rows, whatever course the bench names: a link does not
+    /// carry one from a file.
+    #[must_use]
+    pub fn hunt(&self, rows: &str, worker: usize, workers: usize) -> Option<Hunt> {
+        Hunt::new(&self.good, &rows.parse().ok()?, worker, workers).ok()
     }
 
     /// Takes what workers found since, and puts it in order.
@@ -168,9 +206,96 @@ impl Desk {
     }
 
     fn change(&mut self, bench: Bench) -> Update {
-        self.history.remember(&self.bench, &self.good, None);
         let mut update = self.lay_out(bench, self.good.clone());
         update.link = Some(self.link());
         update
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use gear_math::{Bike, Lap, LapSetup, Step};
+
+    fn edited(desk: &mut Desk, edits: &[(Field, &str)]) {
+        let edits: Vec<_> =
+            edits.iter().map(|(field, text)| (field.spec().key.to_owned(), (*text).to_owned())).collect();
+        desk.edit(&edits);
+    }
+
+    #[test]
+    fn workers_ride_the_course_from_the_file() {
+        let mut desk = Desk::default();
+        desk.take_rows("Mine", "500; 0; mud\n140; 5; firm grass", None);
+        edited(&mut desk, &[(Field::Paint, "20; 24; foot 2\n300; 340; corner 12")]);
+        let (name, rows) = desk.course().unwrap();
+        assert_eq!(name, "Mine");
+        let mut worker = Desk::default();
+        worker.open(&desk.link());
+        assert_eq!(worker.course(), None, "a link does not carry the file");
+        assert!(worker.hunt("", 0, 1).is_none(), "without a course there is nothing to search");
+        let question = LapQuestion::of(&desk.good, desk.room().own.as_deref());
+        let [setup, _] = question.setups;
+        for (_, found) in worker.hunt(&rows, 0, 1).unwrap().advance(3) {
+            let setup = LapSetup { bike: Bike { drivetrain: found.drivetrain, ..setup.bike }, ..setup };
+            let lap = Lap::in_steps(&question.course, &setup, Step::new(1.0).unwrap()).unwrap();
+            assert!((lap.time_s - found.time_s).abs() < 1e-6, "{} not {}", found.time_s, lap.time_s);
+        }
+    }
+
+    #[test]
+    fn undo_brings_the_file_before_back() {
+        let mut desk = Desk::default();
+        let name = |desk: &Desk| desk.course().unwrap().0;
+        desk.take_rows("First", "500; 0; mud", None);
+        desk.take_rows("Second", "700; 0; tarmac", None);
+        assert_eq!(name(&desk), "Second");
+        desk.act("undo");
+        assert_eq!(name(&desk), "First");
+        desk.act("undo");
+        assert_eq!((name(&desk).as_str(), desk.history.is_empty()), ("Autumn meadow", true));
+        assert!(desk.room().own.is_some(), "a file stays at hand for whoever chooses it again");
+    }
+
+    #[test]
+    fn paint_beyond_a_course_from_a_file_is_told() {
+        let mut desk = Desk::default();
+        desk.take_rows("Mine", "500; 0; mud", None);
+        let wrong = |desk: &mut Desk, paint| {
+            let edits = [(Field::Paint.spec().key.to_owned(), String::from(paint))];
+            desk.edit(&edits).wrong
+        };
+        assert_eq!(wrong(&mut desk, "400; 480; tarmac"), Vec::<&str>::new());
+        assert_eq!(wrong(&mut desk, "500; 580; tarmac"), ["paint"]);
+        edited(&mut desk, &[(Field::Course, "meadow")]);
+        assert_eq!(wrong(&mut desk, "500; 580; tarmac "), Vec::<&str>::new());
+    }
+
+    #[test]
+    fn a_recorded_lap_goes_into_the_sketch_and_its_link_opens_it_again() {
+        let hill = |at: f64| 6.0 * (at / 110.0).sin() + 2.0 * (at / 31.0).cos();
+        let row = |place: u32| {
+            let at = f64::from(place) * 5.01;
+            format!("5.01; {}; firm grass", 100.0 * (hill(at + 5.01) - hill(at)) / 5.01)
+        };
+        let rows: Vec<String> = (0..565).map(row).collect();
+        let mut desk = Desk::default();
+        desk.take_rows("Recorded", &rows.join("\n"), None);
+        edited(&mut desk, &[(Field::Paint, "300; 420; deep mud\n500; 512; corner 14")]);
+        let whole = LapQuestion::of(&desk.good, desk.room().own.as_deref()).course;
+        let update = desk.act("sketch-it").unwrap();
+        let sketched = LapQuestion::of(&desk.good, desk.room().own.as_deref()).course;
+        assert!(sketched.segments().len() <= SKETCHED && desk.good.lap.choice == CourseChoice::Sketch);
+        assert!((sketched.length_m() - whole.length_m()).abs() < 0.1);
+        assert!((sketched.climb_m() - whole.climb_m()).abs() < 0.1 * whole.climb_m());
+        let said = update.html.iter().find(|(id, _)| id == "lap-course").unwrap();
+        assert!(said.1.contains("stretches in place of 56"), "{}", said.1);
+        let link = desk.link();
+        assert!(link.len() < 1400, "{}", link.len());
+        let mut other = Desk::default();
+        other.open(&link);
+        assert_eq!(other.good.lap.sketch, desk.good.lap.sketch);
+        edited(&mut desk, &[(Field::Sketch, "100; 0; mud")]);
+        assert_ne!(desk.room().sketched.as_ref().map(|it| &it.0), Some(&*desk.good.lap.sketch));
     }
 }

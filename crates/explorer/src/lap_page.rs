@@ -35,8 +35,8 @@ pub fn take_track(name: &str, text: &str) -> Result<JsValue, JsError> {
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen(js_name = takeRows)]
-pub fn take_rows(name: &str, rows: &str) -> Result<JsValue, JsError> {
-    answer(at_desk(|desk| desk.take_rows(name, rows)))
+pub fn take_rows(name: &str, rows: &str, smoothing_m: Option<f64>) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.take_rows(name, rows, smoothing_m)))
 }
 
 /// Says why a file or a kept course is not taken.
@@ -48,19 +48,25 @@ pub fn refuse(name: &str, why: &str) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.refuse(name, why)))
 }
 
-/// Name and rows of the course that is ridden.
+/// Name and rows of the course that is ridden; nothing while its file is still to be chosen.
 #[wasm_bindgen]
 #[must_use]
 pub fn course() -> Vec<String> {
-    let (name, rows) = at_desk(|desk| desk.course());
-    vec![name, rows]
+    at_desk(|desk| desk.course()).map_or_else(Vec::new, |(name, rows)| vec![name, rows])
 }
 
-/// In a worker: prepares its part of the search.
+/// What the course that is ridden was smoothed over, in metres, if it is from a file.
+#[wasm_bindgen(js_name = smoothingM)]
+#[must_use]
+pub fn smoothing_m() -> Option<f64> {
+    at_desk(|desk| desk.smoothing_m())
+}
+
+/// In a worker: prepares its part of the search round the course of these rows; false where there is nothing to ride.
 #[wasm_bindgen]
 #[must_use]
-pub fn hunt(worker: usize, workers: usize) -> bool {
-    let hunt = at_desk(|desk| desk.hunt(worker, workers));
+pub fn hunt(rows: &str, worker: usize, workers: usize) -> bool {
+    let hunt = at_desk(|desk| desk.hunt(rows, worker, workers));
     HUNT.set(hunt);
     HUNT.with_borrow(Option::is_some)
 }

@@ -5,6 +5,7 @@
 
 use crate::bench::Bench;
 use crate::field::{Field, Group};
+use gear_math::Surface;
 
 /// Names and numbers of the format, the newest first. A new one is due when a field's starting value or meaning changes.
 const MARKS: [(&str, &str); 2] = [("r", "2"), ("remount", "1")];
@@ -130,10 +131,24 @@ const SHORT: &[(&str, Field)] = &[
     ("r1", Field::SearchSmall),
     ("r2", Field::SearchLarge),
     ("rk", Field::SearchPairs),
+    ("fl", Field::FrameRing),
+    ("mc", Field::MoreCassettes),
+    ("t1", Field::TrackFrom),
+    ("t2", Field::TrackTo),
 ];
 
 /// Lines of what a link could not tell.
 const MOST_COMPLAINTS: usize = 8;
+
+/// Names of the fields that are packed, where that loses nothing: see [`packed`].
+const PACKED: [(&str, Field); 2] = [("sq", Field::Sketch), ("pq", Field::Paint)];
+
+/// Grounds as they are packed, in the order of [`Surface::ALL`].
+const GROUNDS: [&str; 8] = ["ta", "pg", "fg", "wg", "mu", "dm", "ps", "ls"];
+
+/// What else is packed, before and after: marks between lines and between cells, and words before a number.
+const MARKS_BETWEEN: [[&str; 2]; 2] = [["\n", "; "], ["*", "_"]];
+const WORDS: [[&str; 2]; 2] = [["foot ", "corner "], ["f", "c"]];
 
 /// Longest link that is read at all: every field full of letters that take twelve characters each, and its name.
 fn longest_link() -> usize {
@@ -166,10 +181,16 @@ pub fn write(bench: &Bench) -> String {
         let spec = field.spec();
         let always = matches!(spec.group, Group::SetupA | Group::SetupB);
         if always || bench.text(field) != spec.start {
+            let text = bench.text(field);
+            let shorter = PACKED.iter().find(|it| it.1 == field).map(|it| (it.0, packed(text, 0, 1)));
+            let (name, text) = match &shorter {
+                Some((name, short)) if packed(short, 1, 0) == text => (*name, short.as_str()),
+                _ => (name(field), text),
+            };
             link.push('&');
-            link.push_str(name(field));
+            link.push_str(name);
             link.push('=');
-            escape(bench.text(field), &mut link);
+            escape(text, &mut link);
         }
     }
     link
@@ -194,7 +215,12 @@ pub fn read(link: &str) -> Opened {
                     shorten(&text)
                 ));
             }
-        } else if let Some(field) = by_name(&key) {
+        } else if let Some((field, text)) = PACKED
+            .iter()
+            .find(|(name, _)| *name == key)
+            .map(|&(_, field)| (field, packed(&text, 1, 0).into()))
+            .or_else(|| Some((by_name(&key)?, text)))
+        {
             if text.chars().count() > field.longest() {
                 opened
                     .complaints
@@ -218,6 +244,33 @@ pub fn read(link: &str) -> Opened {
         opened.complaints.push(format!("{more} more parts of the link could not be used."));
     }
     opened
+}
+
+/// Lines of a sketch or of paint with fewer characters, none of which the address must escape; or, from 1 to 0, what they
+/// were. What is not written as the page writes it may not survive: whoever packs looks whether it does.
+fn packed(text: &str, from: usize, to: usize) -> String {
+    let line = |line: &str| {
+        let cells = line.split(MARKS_BETWEEN[from][1]).map(|cell| packed_cell(cell, from, to));
+        cells.collect::<Vec<_>>().join(MARKS_BETWEEN[to][1])
+    };
+    text.split(MARKS_BETWEEN[from][0]).map(line).collect::<Vec<_>>().join(MARKS_BETWEEN[to][0])
+}
+
+fn packed_cell(cell: &str, from: usize, to: usize) -> String {
+    for (surface, short) in Surface::ALL.iter().zip(GROUNDS) {
+        let names = [surface.name(), short];
+        if cell == names[from] {
+            return names[to].to_owned();
+        }
+    }
+    for (word, other) in WORDS[from].iter().zip(WORDS[to]) {
+        if let Some(number) =
+            cell.strip_prefix(word).filter(|it| it.starts_with(|it: char| it.is_ascii_digit()))
+        {
+            return format!("{other}{number}");
+        }
+    }
+    cell.to_owned()
 }
 
 /// Form encoding, but with the characters that set-ups are written in left readable.
@@ -256,11 +309,10 @@ mod tests {
             assert_eq!(by_name(name(field)), Some(field), "{}", name(field));
             assert_eq!(by_name(field.spec().key), Some(field));
         }
-        assert!(MARKS.iter().all(|(mark, _)| by_name(mark).is_none()));
+        assert!(MARKS.iter().chain([&("sq", ""), &("pq", "")]).all(|(mark, _)| by_name(mark).is_none()));
     }
 
-    #[test]
-    fn a_link_with_every_field_changed_stays_short() {
+    fn all_changed() -> Bench {
         let mut bench = Bench::default();
         for &field in Field::ALL {
             let text = match (field.spec().kind, field.spec().group) {
@@ -272,12 +324,49 @@ mod tests {
             };
             bench.write(field, text);
         }
-        let link = write(&bench);
-        assert!(
-            link.len() + "https://example.org/workshop/remount/#".len() < 2000,
-            "{} characters",
-            link.len()
-        );
+        bench
+    }
+
+    /// Characters of a link to this bench with the address of a page before it.
+    fn length(bench: &Bench) -> usize {
+        "https://example.org/workshop/remount/#".len() + write(bench).len()
+    }
+
+    #[test]
+    fn a_link_with_every_field_changed_stays_short() {
+        assert!(length(&all_changed()) < 2000, "{} characters", length(&all_changed()));
+    }
+
+    /// A sketch of so many stretches, each of the kind that is longest to write.
+    fn stretches(count: usize) -> String {
+        (0..count).map(|it| format!("{}.5; -12.5; wet soft grass\n", 10 + it)).collect()
+    }
+
+    #[test]
+    fn a_sketch_of_sixty_stretches_travels_in_a_short_link() {
+        let mut bench = Bench::default();
+        bench.write(Field::Sketch, &stretches(60));
+        assert!(length(&bench) < 1200, "{} characters", length(&bench));
+        let mut bench = all_changed();
+        bench.write(Field::Sketch, &stretches(40));
+        bench.write(Field::Paint, "310; 355; deep mud\n400; 412; corner 14\n500; 503; foot 2");
+        assert!(length(&bench) < 2000, "{} characters", length(&bench));
+    }
+
+    #[test]
+    fn a_sketch_is_packed_only_where_nothing_is_lost() {
+        let linked = |text: &str| {
+            let mut bench = Bench::default();
+            bench.write(Field::Sketch, text);
+            let link = write(&bench);
+            assert_eq!(read(&link).bench, bench, "{link}");
+            link
+        };
+        let short = linked("12.5; -3; firm grass; corner 15\n1; 0; mud; foot\n4; 0; mud; foot 1.5\n");
+        assert!(short.ends_with("&sq=12.5_-3_fg_c15*1_0_mu_foot*4_0_mu_f1.5*"), "{short}");
+        for text in ["12_5; 0; mud", "5; 0; mud # a*b", "5; 0; fg", "5; 0; mud; f1", "*"] {
+            assert!(!linked(text).contains("sq="), "{text}");
+        }
     }
 
     /// A link kept from version 1 means what it meant: its own texts, and that version's demo for all it leaves out.
@@ -325,6 +414,14 @@ mod tests {
             let opened = read(&write(&bench));
             prop_assert_eq!(opened.bench, bench);
             prop_assert!(opened.complaints.is_empty());
+        }
+
+        #[test]
+        fn a_sketch_round_trips(text in "([0-9.; _*#fc-]|; |\n|firm grass|mud|fg|mu|foot |corner ){0,40}") {
+            let mut bench = Bench::default();
+            bench.write(Field::Sketch, &text);
+            bench.write(Field::Paint, &text);
+            prop_assert_eq!(read(&write(&bench)).bench, bench);
         }
 
         #[test]

@@ -162,12 +162,14 @@ fn spot(
     let picture = picture(name)?;
     let spots = picture.spots(&report(), size);
     choose(&spots)
-        .and_then(|index| spots.get(index).map(|spot| seen(spot, index)))
+        .and_then(|index| {
+            spots.get(index).map(|spot| seen(spot, index, picture.words(&report(), spot, index)))
+        })
         .unwrap_or(Ok(JsValue::NULL))
 }
 
 /// A spot with its place in the order.
-fn seen(spot: &Spot, index: usize) -> Result<JsValue, JsError> {
+fn seen(spot: &Spot, index: usize, words: String) -> Result<JsValue, JsError> {
     let (left, top) = spot.from;
     object(&[
         ("index", (index as f64).into()),
@@ -175,7 +177,7 @@ fn seen(spot: &Spot, index: usize) -> Result<JsValue, JsError> {
         ("top", top.into()),
         ("width", (spot.to.0 - left).into()),
         ("height", (spot.to.1 - top).into()),
-        ("text", (&spot.text).into()),
+        ("text", words.into()),
         ("puts", spot.puts.as_ref().map_or(JsValue::NULL, |(field, value)| pair(field.spec().key, value))),
     ])
 }

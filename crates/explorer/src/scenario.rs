@@ -8,13 +8,13 @@ mod ride;
 mod tyre;
 
 use crate::bench::Bench;
-use crate::field::Field;
+use crate::field::{Field, Group};
 use crate::report::Side;
 use crate::speed_unit::SpeedUnit;
 use gear_math::{
     Cadence, Cassette, Chainset, Derailleur, Drivetrain, DuplicateTolerance, RollOutLimit, Speed, Wheel,
 };
-pub use lap::{CourseChoice, LapInputs, Rings};
+pub use lap::{CourseChoice, LapInputs, Rings, SearchInputs};
 use parse::Reader;
 
 pub use chain::ChainInputs;
@@ -149,6 +149,17 @@ impl Scenario {
     #[must_use]
     pub fn rearranged(&self, rearrange: fn(&Bench) -> Bench) -> Self {
         Self::read(&rearrange(&self.texts), self).scenario
+    }
+
+    /// The texts of all fields of some groups, to see whether any has changed.
+    #[must_use]
+    pub fn texts_of(&self, groups: &[Group]) -> String {
+        let mut texts = String::new();
+        for field in Field::ALL.iter().filter(|field| groups.contains(&field.spec().group)) {
+            texts.push_str(self.texts.text(*field));
+            texts.push('\0');
+        }
+        texts
     }
 
     /// Rings and sprockets of one set-up.

@@ -30,7 +30,7 @@ fn demo() -> Report {
     let (scenario, mut report) = (Scenario::default(), report(&[]));
     report.lap.laps = lap(&scenario, true);
     let mut found = Found::of(&scenario, None);
-    if let Ok(mut hunt) = Hunt::new(&scenario, None, 0, 60) {
+    if let Ok(mut hunt) = Hunt::new(&scenario, &LapQuestion::of(&scenario, None).course, 0, 60) {
         found.take(&hunt.advance(usize::MAX).iter().flat_map(row).collect::<Vec<_>>());
     }
     found.rank();

@@ -43,11 +43,11 @@ mod rider;
 mod wheel;
 
 pub use course::{
-    BandedLap, Begin, Braking, CadenceWindow, Candidate, CornerSpeed, Course, CourseError, Demo, EnergyBook,
-    Finalist, Finals, GainPart, GearUse, Lap, LapComparison, LapSetup, Mode, MountTime, Mounting, Obstacle,
-    ObstacleTime, PlanPart, ProfilePoint, Quicker, Ranked, Search, SearchSpace, Segment, ShiftTime, Shifting,
-    SketchError, SketchFault, SmoothingLength, Span, StartSpeed, Step, StretchLength, TimeBand, TracePoint,
-    Weighting, WhyOnFoot, ranked,
+    BandedLap, Begin, Braking, CadenceWindow, Candidate, Coat, CornerSpeed, Course, CourseError, Demo,
+    EnergyBook, Finalist, Finals, GainPart, GearUse, JoinedCourse, Lap, LapComparison, LapSetup, Mode,
+    MountTime, Mounting, Obstacle, ObstacleTime, Patch, PatchError, PlanPart, ProfilePoint, Quicker, Ranked,
+    Search, SearchSpace, Segment, ShiftTime, Shifting, SketchError, SketchFault, SmoothingLength, Span,
+    StartSpeed, Step, StretchLength, TimeBand, TracePoint, TrackPlace, Weighting, WhyOnFoot, ranked,
 };
 #[cfg(feature = "gpx")]
 pub use course::{GpxError, TrackCourse, TrackOptions, TrackReport};

@@ -2,10 +2,10 @@
 #![expect(clippy::unwrap_used, reason = "planted values lie within their limits")]
 
 use gear_math::{
-    Air, BandedLap, Begin, Bike, BikeMass, BodyMass, Cadence, Circumference, CornerSpeed, Course, Drivetrain,
-    Gradient, KitMass, Lap, LapComparison, LapSetup, Mode, MountTime, Mounting, Obstacle, ObstacleTime,
-    Power, Rider, RidingLimits, Search, Segment, ShiftTime, Shifting, SmoothingLength, StartSpeed, Step,
-    StretchLength, Surface, TrackOptions,
+    Air, BandedLap, Begin, Bike, BikeMass, BodyMass, Cadence, Circumference, Coat, CornerSpeed, Course,
+    CourseError, Drivetrain, Gradient, KitMass, Lap, LapComparison, LapSetup, Mode, MountTime, Mounting,
+    Obstacle, ObstacleTime, Patch, Power, Rider, RidingLimits, Search, Segment, ShiftTime, Shifting,
+    SmoothingLength, StartSpeed, Step, StretchLength, Surface, TrackOptions,
 };
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
@@ -26,6 +26,30 @@ fn stretch() -> impl Strategy<Value = Segment> {
 
 fn course() -> impl Strategy<Value = Course> {
     prop::collection::vec(stretch(), 3..25).prop_map(|segments| Course::new(segments).unwrap())
+}
+
+/// A track as it is recorded: short stretches of equal length over hills, on a few grounds.
+fn wavy() -> impl Strategy<Value = Course> {
+    let hills = prop::collection::vec((20.0..400.0, 0.0..6.0), 1..4);
+    (hills, 50_usize..600, 2.0..5.0, 1_usize..20).prop_map(|(hills, count, length, grounds)| {
+        let height = |at: f64| hills.iter().map(|(wave, size)| size * (at / wave).sin()).sum::<f64>();
+        let segment = |place: usize| {
+            let rise = height((place + 1) as f64 * length) - height(place as f64 * length);
+            let surface = Surface::ALL[place * grounds / count % Surface::ALL.len()];
+            Segment::open(metres(length), gradient((100.0 * rise / length).clamp(-45.0, 45.0)), surface)
+        };
+        Course::new((0..count).map(segment).collect()).unwrap()
+    })
+}
+
+fn height_at(course: &Course, at: f64) -> f64 {
+    let mut left = at;
+    let climbed = |segment: &Segment| {
+        let share = (left / segment.length.m()).clamp(0.0, 1.0);
+        left -= segment.length.m();
+        share * segment.rise_m()
+    };
+    course.segments().iter().map(climbed).sum()
 }
 
 fn setup() -> impl Strategy<Value = LapSetup> {
@@ -165,9 +189,45 @@ proptest! {
 
     #[test]
     fn painting_keeps_length_and_height(course in course(), from in -50.0..1500.0, length in 0.0..700.0) {
-        let painted = course.painted(from, from + length, Surface::DeepMud).unwrap();
+        let painted = match course.patched(&Patch { from_m: from, to_m: from + length, coat: Coat::Ground(Surface::DeepMud) }) {
+            Ok(painted) => painted,
+            Err(error) => {
+                prop_assert_eq!(error, CourseError::NothingThere);
+                prop_assert!(length < 0.2 || from + length < 0.1 || from > course.length_m() - 0.1);
+                return Ok(());
+            }
+        };
         prop_assert!((painted.length_m() - course.length_m()).abs() < 1e-6);
         prop_assert!((painted.climb_m() - course.climb_m()).abs() < 1e-6);
+    }
+
+    #[test]
+    fn joining_stretches_moves_no_height_by_more_than_it_says(course in wavy(), most in 1_usize..80) {
+        let joined = course.joined(most);
+        let kinds = 1 + course.segments().windows(2).filter(|pair| pair[0].surface != pair[1].surface).count();
+        prop_assert!(joined.course.segments().len() <= most.max(kinds));
+        prop_assert!((joined.course.length_m() - course.length_m()).abs() < 0.1);
+        for place in course.profile() {
+            let height = height_at(&joined.course, place.at_m);
+            prop_assert!((height - place.height_m).abs() <= joined.height_error_m + 1e-9, "{} not {}", height, place.height_m);
+        }
+        if most == 79 && kinds < 20 {
+            prop_assert!(joined.height_error_m < 0.5, "{}", joined.height_error_m);
+        }
+        prop_assert_eq!(joined.course.sketch().parse::<Course>().unwrap(), joined.course);
+    }
+
+    #[test]
+    fn joining_leaves_corners_obstacles_and_grounds_where_they_are(course in course()) {
+        let joined = course.joined(1).course;
+        let kinds = |course: &Course| {
+            let mut kinds: Vec<_> = course.segments().iter().map(|it| (it.surface, it.corner, it.obstacle.is_some())).collect();
+            kinds.dedup();
+            kinds
+        };
+        prop_assert_eq!(kinds(&joined), kinds(&course));
+        let time = |course: &Course| course.segments().iter().filter_map(|it| it.obstacle).map(|it| it.time.s()).sum::<f64>();
+        prop_assert!((time(&joined) - time(&course)).abs() < 1e-9);
     }
 
     #[test]
@@ -264,6 +324,8 @@ fn options() -> TrackOptions {
     TrackOptions {
         smoothing: SmoothingLength::new(40.0).unwrap(),
         surface: Surface::FirmGrass,
+        from: None,
+        to: None,
         first_lap: false,
     }
 }

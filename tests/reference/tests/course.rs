@@ -2,11 +2,11 @@
 #![expect(clippy::expect_used, reason = "reference values lie within their limits")]
 
 use gear_math::{
-    Air, Begin, Bike, BikeMass, BodyMass, Cadence, Circumference, Course, Drivetrain, GpxError, Gradient,
-    KitMass, Lap, LapSetup, Mode, ObstacleTime, Power, Rider, RidingLimits, Segment, SmoothingLength,
-    StartSpeed, Step, StretchLength, Surface, TrackOptions, TrackReport,
+    Air, Begin, Bike, BikeMass, BodyMass, Cadence, Circumference, Coat, Course, Drivetrain, GpxError,
+    Gradient, KitMass, Lap, LapSetup, Mode, ObstacleTime, Patch, Power, Rider, RidingLimits, Segment,
+    SmoothingLength, StartSpeed, Step, StretchLength, Surface, TrackOptions, TrackReport,
 };
-use geographiclib_rs::{Geodesic, InverseGeodesic};
+use geographiclib_rs::{DirectGeodesic, Geodesic, InverseGeodesic};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 use std::path::Path;
@@ -35,6 +35,33 @@ fn distances_follow_the_published_geodesics() {
     });
 }
 
+/// The library's geodesics (Karney 2013, *J. Geod.* 87:43–55) in every direction and latitude.
+#[test]
+fn distances_follow_the_library_as_far_as_a_course_reaches() {
+    let places =
+        (-89..=89).step_by(2).flat_map(|north| (0..360).step_by(15).map(move |aside| (north, aside)));
+    for (north, aside) in places {
+        for (far_m, tolerance_m) in
+            [(3.0, 1e-7), (200.0, 1e-7), (1000.0, 1e-6), (8000.0, 1e-4), (45_000.0, 3e-3)]
+        {
+            let (latitude, longitude) = (f64::from(north), f64::from(aside) - 180.0);
+            let direct: (f64, f64) = Geodesic::wgs84().direct(latitude, longitude, f64::from(aside), far_m);
+            let row = Points {
+                latitude_1: latitude,
+                longitude_1: longitude,
+                latitude_2: direct.0,
+                longitude_2: direct.1,
+                distance_m: far_m,
+            };
+            let found = course_between(&row).length_m;
+            assert!(
+                (found - far_m).abs() < tolerance_m,
+                "{found} not {far_m} m from {latitude}, {longitude}"
+            );
+        }
+    }
+}
+
 fn course_between(row: &Points) -> TrackReport {
     let Points { latitude_1, longitude_1, latitude_2, longitude_2, .. } = row;
     let text = format!(
@@ -48,6 +75,8 @@ fn options() -> TrackOptions {
     TrackOptions {
         smoothing: SmoothingLength::new(40.0).expect("within limits"),
         surface: Surface::FirmGrass,
+        from: None,
+        to: None,
         first_lap: false,
     }
 }
@@ -106,7 +135,8 @@ fn long_stretches_reach_the_steady_speeds() {
         let stretch =
             Segment::open(length(900.0), percent(row.gradient_rise_over_run), surface(&row.surface));
         let course = Course::new(vec![stretch]).expect("one stretch");
-        let on_foot = course.blocked(0.0, 900.0, ObstacleTime::new(0.0).expect("zero")).expect("one stretch");
+        let coat = Coat::Obstacle(ObstacleTime::new(0.0).expect("zero"));
+        let on_foot = course.patched(&Patch { from_m: 0.0, to_m: 900.0, coat }).expect("one stretch");
         close("foot", last_speed(&on_foot, &setup), row.v_foot_m_per_s, 1e-4)?;
         if row.decision_36x32_min40rpm != "foot_gear" && row.v_ride_power_limited_m_per_s > row.v_foot_m_per_s
         {

@@ -6,7 +6,7 @@ use gear_math::{
     BandedLap, Braking, Cadence, CadenceWindow, Candidate, Cassette, Chainring, Chainset, CornerSpeed,
     Course, Derailleur, Gradient, LapSetup, Mode, MountTime, Obstacle, ObstacleTime, PlanPart,
     RingDifference, Search, SearchSpace, Segment, ShiftTime, SmoothingLength, Sprocket, StretchLength,
-    Surface, TotalCapacity, TrackOptions, Weighting, WhyOnFoot, ranked,
+    Surface, TotalCapacity, TrackOptions, TrackPlace, Weighting, WhyOnFoot, ranked,
 };
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
@@ -16,6 +16,8 @@ use wasm_bindgen::prelude::*;
 const BATCH: usize = 50;
 /// Smoothing length where none is given, m. Estimate.
 const SMOOTHING_M: f64 = 40.0;
+/// Kilometres per hour in a metre per second.
+const KM_PER_H: f64 = 3.6;
 
 /// What `lap` takes. What is left out has the model's default.
 #[derive(Debug, Deserialize, Tsify)]
@@ -226,7 +228,13 @@ impl CourseInput {
 impl StretchInput {
     fn segment(&self) -> Result<Segment, JsError> {
         let obstacle = |seconds| ObstacleTime::new(seconds).map(|time| Obstacle { time }).map_err(thrown);
-        let corner = |kmh: f64| CornerSpeed::new(kmh / 3.6).map_err(thrown);
+        let limits = CornerSpeed::LIMITS;
+        let corner = |kmh: f64| {
+            CornerSpeed::new(kmh / KM_PER_H).map_err(|_| {
+                let (least, most) = (limits.min * KM_PER_H, limits.max * KM_PER_H);
+                thrown(format!("corner speed must be {least:.2} to {most:.0} km/h"))
+            })
+        };
         Ok(Segment {
             length: StretchLength::new(self.length_m).map_err(thrown)?,
             gradient: Gradient::new(self.gradient_percent).map_err(thrown)?,
@@ -242,7 +250,7 @@ impl StretchInput {
             gradient_percent: segment.gradient.percent(),
             ground: segment.surface.name().to_owned(),
             obstacle_s: segment.obstacle.map(|obstacle| obstacle.time.s()),
-            corner_kmh: segment.corner.map(|corner| corner.m_per_s() * 3.6),
+            corner_kmh: segment.corner.map(|corner| corner.m_per_s() * KM_PER_H),
         }
     }
 }
@@ -281,6 +289,11 @@ pub struct GpxOptions {
     /// The ground everywhere; firm grass when left out.
     #[tsify(optional)]
     ground: Option<String>,
+    /// Use the track from here to there, in metres from its start; all of it when left out.
+    #[tsify(optional)]
+    from_m: Option<f64>,
+    #[tsify(optional)]
+    to_m: Option<f64>,
     /// Whether only the first complete lap is taken when the track holds several; the whole track when left out.
     #[tsify(optional)]
     first_lap: Option<bool>,
@@ -315,8 +328,9 @@ pub struct GpxReport {
     smoothing_m: f64,
     is_loop: bool,
     out_and_back: bool,
-    /// Laps in the track, and their median length; both zero when it does not come by its start again.
+    /// Laps in the track, where the first begins, and their median length; zero when it comes by no place again.
     laps: usize,
+    laps_from_m: f64,
     lap_m: f64,
     /// Whether the course is the first of them.
     first_lap: bool,
@@ -336,12 +350,20 @@ pub fn course_from_gpx(
     text: &str,
     #[wasm_bindgen(unchecked_optional_param_type = "GpxOptions")] options: JsValue,
 ) -> Result<JsValue, JsError> {
-    let options: GpxOptions = if options.is_undefined() { GpxOptions::default() } else { input(options)? };
+    let options: GpxOptions =
+        if options.is_undefined() || options.is_null() { GpxOptions::default() } else { input(options)? };
     let smoothing = SmoothingLength::new(options.smoothing_m.unwrap_or(SMOOTHING_M)).map_err(thrown)?;
     let surface = options.ground.as_deref().map_or(Ok(Surface::FirmGrass), ground)?;
+    let place = |m: Option<f64>| m.map(TrackPlace::new).transpose().map_err(thrown);
     let read = Course::from_gpx(
         text,
-        &TrackOptions { smoothing, surface, first_lap: options.first_lap == Some(true) },
+        &TrackOptions {
+            smoothing,
+            surface,
+            from: place(options.from_m)?,
+            to: place(options.to_m)?,
+            first_lap: options.first_lap == Some(true),
+        },
     )
     .map_err(thrown)?;
     let found = read.report;
@@ -366,6 +388,7 @@ pub fn course_from_gpx(
             is_loop: found.is_loop,
             out_and_back: found.out_and_back,
             laps: found.laps,
+            laps_from_m: found.laps_from_m,
             lap_m: found.lap_m,
             first_lap: found.first_lap,
             usual_spacing_m: found.usual_spacing_m,
@@ -432,7 +455,8 @@ extern "C" {
 /// returns `false` the search stops there.
 ///
 /// # Errors
-/// When anything is outside its limits, or the power is hardly more than standing takes.
+/// When anything is outside its limits, when rings, differences or cassettes leave nothing to try, or when the power is
+/// hardly more than standing takes.
 #[wasm_bindgen(unchecked_return_type = "SearchRow[]")]
 pub fn search(
     #[wasm_bindgen(unchecked_param_type = "SearchInput")] asked: JsValue,
@@ -441,7 +465,7 @@ pub fn search(
 ) -> Result<JsValue, JsError> {
     let asked: SearchInput = input(asked)?;
     let progress = progress.is_function().then(|| progress.unchecked_into::<Progress>());
-    let space = asked.space()?;
+    let space = asked.checked()?.space()?;
     let set_ups = space.set_ups().collect();
     let mut search = Search::new(&asked.lap.course.course()?, &asked.lap.setup()?, space.derailleur, set_ups)
         .map_err(thrown)?;
@@ -460,6 +484,20 @@ pub fn search(
 }
 
 impl SearchInput {
+    /// What would make a search of nothing.
+    fn checked(&self) -> Result<&Self, JsError> {
+        let fault = if self.smallest_ring > self.largest_ring {
+            "smallestRing is larger than largestRing"
+        } else if self.pair_differences.is_some_and(|[least, most]| least > most) {
+            "pairDifferences begin with the larger one"
+        } else if self.cassettes.as_ref().is_some_and(Vec::is_empty) {
+            "cassettes has none; leave it out to try those in common use"
+        } else {
+            return Ok(self);
+        };
+        Err(JsError::new(fault))
+    }
+
     fn space(&self) -> Result<SearchSpace, JsError> {
         let rings = (self.smallest_ring..=self.largest_ring).map(Chainring::new);
         let rings: Vec<Chainring> = rings.collect::<Result<_, _>>().map_err(thrown)?;

@@ -91,7 +91,11 @@ fn thrown(error: impl Display) -> JsError {
 }
 
 fn input<T: DeserializeOwned>(value: JsValue) -> Result<T, JsError> {
-    T::deserialize(strict::Strict(value)).map_err(thrown)
+    if !value.is_object() {
+        return Err(JsError::new("the input must be one object of the form that the types describe"));
+    }
+    T::deserialize(strict::Strict(value))
+        .map_err(|error| thrown(error.to_string().trim_start_matches("Error: ")))
 }
 
 fn output<T: Serialize>(value: &T) -> Result<JsValue, JsError> {

@@ -2,7 +2,7 @@
 
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
-use super::profile::{across, draw_distances, draw_waiting, metres};
+use super::profile::{across, draw_distances, draw_waiting, metre, metres};
 use super::scale::Scale;
 use super::{Size, Spot};
 use crate::number::{plain, with_unit};
@@ -62,7 +62,7 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
         pen.text(&gain, (LEFT - 6.0, up.at(tick)), Type::new(look.soft, Anchor::End));
     }
     let line: Vec<Point> =
-        metres(laps, size.0).iter().map(|&at| (scale.at(at), up.at(gain_at(settled, at)))).collect();
+        columns(laps.length_m(), end - start).map(|at| (scale.at(at), up.at(gain_at(settled, at)))).collect();
     for (side, held) in [(Side::A, f64::max as fn(f64, f64) -> f64), (Side::B, f64::min)] {
         let mut area: Vec<Point> = line.iter().map(|&(x, y)| (x, held(y, up.at(0.0)))).collect();
         area.extend([(end, up.at(0.0)), (start, up.at(0.0))]);
@@ -75,13 +75,25 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     draw_distances(pen, look, laps, scale, HEIGHT - 11.0);
 }
 
+/// As many places as there are columns, or metres where those are fewer.
+fn columns(length_m: f64, width: f64) -> impl Iterator<Item = f64> {
+    let count = length_m.min(width).max(1.0).floor();
+    (0..=count as usize).map(move |index| (length_m * index as f64 / count).round().min(length_m))
+}
+
 pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
     let Some((laps, settled)) = settled(report) else { return Vec::new() };
     let (scale, up) = (across(laps, size.0), up(settled));
     let spot = |at: f64| {
-        let gain = gain_at(settled, at);
-        let place = (scale.at(at), up.at(gain));
-        Spot::around(place, place, 5.0, format!("{}: {}.", with_unit(at, 0, "m"), ahead(gain)))
+        let place = (scale.at(at), up.at(gain_at(settled, at)));
+        Spot::around(place, place, 5.0, String::new())
     };
-    metres(laps, size.0).into_iter().map(spot).collect()
+    metres(laps).map(spot).collect()
+}
+
+pub(super) fn words(report: &Report, index: usize) -> String {
+    settled(report).map_or_else(String::new, |(laps, settled)| {
+        let at = metre(laps, index);
+        format!("{}: {}.", with_unit(at, 0, "m"), ahead(gain_at(settled, at)))
+    })
 }

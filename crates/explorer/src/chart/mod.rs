@@ -177,6 +177,16 @@ impl Picture {
         }
     }
 
+    /// What a spot says.
+    #[must_use]
+    pub fn words(self, report: &Report, spot: &Spot, index: usize) -> String {
+        match self {
+            Self::Profile => profile::words(report, index),
+            Self::Gain => gain::words(report, index),
+            _ => spot.text.clone(),
+        }
+    }
+
     /// One sentence that says what the picture shows for this scenario.
     #[must_use]
     pub fn label(self, report: &Report) -> String {

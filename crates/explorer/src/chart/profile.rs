@@ -6,6 +6,7 @@ use super::scale::Scale;
 use super::{Size, Spot};
 use crate::number::{signed, with_unit};
 use crate::report::{LapReport, Report, Side, surface_name};
+use crate::view::lap::on_foot;
 use gear_math::{Gear, Lap, Mode, Speed, Surface, TracePoint};
 
 const LEFT: f64 = 46.0;
@@ -24,8 +25,6 @@ const BELOW: f64 = 3.5;
 const LETTER: f64 = 6.4;
 /// Part of the lap on foot at least this wide, so that a single barrier can be seen.
 const LEAST: f64 = 5.0;
-/// Most places of a lap that can be looked at.
-const PLACES: f64 = 1200.0;
 const DEVELOPMENTS: [f64; 12] = [1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 10.0, 12.0];
 
 /// Distances along the lap, for this picture and that of the time gained.
@@ -33,11 +32,14 @@ pub(super) fn across(laps: &LapReport, width: f64) -> Scale {
     Scale::even((0.0, laps.length_m()), (LEFT, width - RIGHT))
 }
 
-/// The metres that can be looked at: each one, or as many as the picture is wide.
-pub(super) fn metres(laps: &LapReport, width: f64) -> Vec<f64> {
-    let length = laps.length_m();
-    let count = length.min(width - LEFT - RIGHT).clamp(1.0, PLACES).floor();
-    (0..=count as usize).map(|index| (length * index as f64 / count).round().min(length)).collect()
+/// Places that can be looked at: every metre, and the line at the end.
+pub(super) fn metres(laps: &LapReport) -> impl Iterator<Item = f64> + '_ {
+    (0..=laps.length_m().ceil() as usize).map(|index| metre(laps, index))
+}
+
+/// The place of this number.
+pub(super) fn metre(laps: &LapReport, index: usize) -> f64 {
+    laps.length_m().min(index as f64)
 }
 
 /// Distances at the foot of a picture.
@@ -105,8 +107,7 @@ pub(super) fn height(report: &Report, width: f64) -> f64 {
 
 pub(super) fn label(report: &Report) -> String {
     let Some(laps) = &report.lap.laps else { return "The lap is not worked out yet.".to_owned() };
-    let foot =
-        |side: Side| laps.laps[side as usize].plan.iter().filter(|part| part.mode == Mode::Foot).count();
+    let foot = |side: Side| on_foot(&laps.laps[side as usize]).len();
     format!(
         "Profile of {} with {} of climbing; on foot at {} places with A, {} with B.",
         with_unit(laps.length_m(), 0, "m"),
@@ -294,9 +295,13 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
     let layout = Layout::new(laps, size.0);
     let spot = |at: f64| {
         let x = layout.scale.at(at);
-        Spot::around((x, layout.hill), (x, layout.floor), 2.0, describe(report, laps, at))
+        Spot::around((x, layout.hill), (x, layout.floor), 2.0, String::new())
     };
-    metres(laps, size.0).into_iter().map(spot).collect()
+    metres(laps).map(spot).collect()
+}
+
+pub(super) fn words(report: &Report, index: usize) -> String {
+    report.lap.laps.as_ref().map_or_else(String::new, |laps| describe(report, laps, metre(laps, index)))
 }
 
 fn describe(report: &Report, laps: &LapReport, at: f64) -> String {

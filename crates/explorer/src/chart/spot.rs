@@ -10,7 +10,7 @@ pub struct Spot {
     pub from: Point,
     /// Lower right corner, CSS pixels.
     pub to: Point,
-    /// What is there, in words and numbers.
+    /// What is there, in words and numbers; empty where it is put into words only once it is looked at.
     pub text: String,
     /// A field that is set by looking there, with its value.
     pub puts: Option<(Field, String)>,
@@ -50,6 +50,9 @@ pub fn nearest(spots: &[Spot], point: Point) -> Option<usize> {
     })
 }
 
+/// Spots that an arrow key passes over with Shift.
+const LEAP: usize = 10;
+
 /// Where a key leads from the spot being looked at.
 #[must_use]
 pub fn by_key(spots: &[Spot], from: Option<usize>, key: &str) -> Option<usize> {
@@ -61,6 +64,8 @@ pub fn by_key(spots: &[Spot], from: Option<usize>, key: &str) -> Option<usize> {
         ("ArrowRight" | "ArrowDown" | "ArrowLeft" | "ArrowUp", None) => Some(0),
         ("ArrowRight" | "ArrowDown", Some(index)) => Some((index + 1).min(last)),
         ("ArrowLeft" | "ArrowUp", Some(index)) => Some(index.saturating_sub(1)),
+        ("Shift+ArrowRight" | "Shift+ArrowDown", _) => Some((here.unwrap_or(0) + LEAP).min(last)),
+        ("Shift+ArrowLeft" | "Shift+ArrowUp", _) => Some(here.unwrap_or(0).saturating_sub(LEAP)),
         ("PageDown", Some(index)) => Some((index + last / 10 + 1).min(last)),
         ("PageUp", Some(index)) => Some(index.saturating_sub(last / 10 + 1)),
         _ => None,
@@ -92,6 +97,10 @@ mod tests {
         assert_eq!(by_key(&spots(), Some(2), "ArrowRight"), Some(2));
         assert_eq!(by_key(&spots(), Some(7), "End"), Some(2));
         assert_eq!(by_key(&spots(), Some(1), "Tab"), None);
+        assert_eq!(
+            ["Shift+ArrowRight", "Shift+ArrowLeft"].map(|key| by_key(&spots(), Some(1), key)),
+            [Some(2), Some(0)]
+        );
         assert_eq!(by_key(&[], None, "Home"), None);
     }
 }

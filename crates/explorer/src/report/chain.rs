@@ -125,7 +125,7 @@ fn advise(setup: &ChainSetup, scenario: &Scenario, hanger: &Hanger) -> Result<Ch
     if other { with(Some(advice.suited.links)) } else { Ok(advice) }
 }
 
-fn set_up(drivetrain: Drivetrain, scenario: &Scenario) -> Result<(ChainSetup, bool), PathError> {
+pub(super) fn set_up(drivetrain: Drivetrain, scenario: &Scenario) -> Result<(ChainSetup, bool), PathError> {
     let inputs = &scenario.chain;
     let setup = ChainSetup {
         chainline: ChainDefaults::chainline(&drivetrain),

@@ -1,10 +1,12 @@
 //! A lap of the course on both set-ups, and what a search found.
 
 use super::Side;
-use crate::scenario::{CourseChoice, LapInputs, Rings, Scenario};
+use super::chain::set_up;
+use crate::field::Group;
+use crate::scenario::{CourseChoice, LapInputs, Rings, Scenario, SearchInputs};
 use gear_math::{Begin, TrackOptions};
 use gear_math::{
-    Bike, CageCheck, Candidate, Cassette, Chainring, Course, Demo, Derailleur, Drivetrain, Finalist, Finals,
+    Bike, CageCheck, Candidate, Cassette, Chainring, Chainset, Course, Demo, Drivetrain, Finalist, Finals,
     GainPart, Gear, Lap, LapComparison, LapSetup, MountTime, Mounting, PowerBelowStanding, ProfilePoint,
     Quicker, Ranked, Search, SearchSpace, Segment, Shifting, Span, Step, TimeBand, TrackReport, Weighting,
     WheelInertia, ranked,
@@ -21,6 +23,8 @@ pub struct LapRoom {
     pub own: Option<Rc<OwnCourse>>,
     /// Why the last file chosen was not taken, as a sentence.
     pub refused: Option<String>,
+    /// The sketch that a course was put into in fewer stretches, and what that did to it, as a sentence.
+    pub sketched: Option<(Course, String)>,
     /// The lap, once it was asked for.
     pub laps: Option<Rc<LapReport>>,
     /// What a search has found.
@@ -34,6 +38,8 @@ pub struct OwnCourse {
     pub name: String,
     /// The course.
     pub course: Course,
+    /// The length that its elevations were smoothed over, where that is known, m.
+    pub smoothing_m: Option<f64>,
     /// The track it was read from and what was found in it.
     pub track: Option<(Rc<str>, TrackOptions, TrackReport)>,
 }
@@ -46,17 +52,19 @@ impl OwnCourse {
     pub fn from_gpx(name: &str, text: Rc<str>, options: TrackOptions) -> Result<Self, String> {
         let mut read = Course::from_gpx(&text, &options).map_err(|error| error.to_string())?;
         read.course = read.course.as_lap().map_err(|error| error.to_string())?;
-        Ok(Self { name: shortened(name), course: read.course, track: Some((text, options, read.report)) })
+        let smoothing_m = Some(options.smoothing.m());
+        let track = Some((text, options, read.report));
+        Ok(Self { name: shortened(name), course: read.course, smoothing_m, track })
     }
 
     /// Reads the rows of a course that was kept.
     ///
     /// # Errors
     /// What is wrong with it, in words.
-    pub fn from_rows(name: &str, rows: &str) -> Result<Self, String> {
+    pub fn from_rows(name: &str, rows: &str, smoothing_m: Option<f64>) -> Result<Self, String> {
         let course: Course = rows.parse().map_err(|error: gear_math::SketchError| error.to_string())?;
         let course = course.as_lap().map_err(|error| error.to_string())?;
-        Ok(Self { name: shortened(name), course, track: None })
+        Ok(Self { name: shortened(name), course, smoothing_m, track: None })
     }
 
     /// The first lap of the same track, or the whole of it.
@@ -68,15 +76,12 @@ impl OwnCourse {
         Self::from_gpx(&self.name, Rc::clone(text), TrackOptions { first_lap, ..*options })
     }
 
-    /// The same track with other smoothing or another ground, where that changes anything.
+    /// The same track with other smoothing, another ground or another part of it, where that changes anything.
     #[must_use]
-    pub fn read_again(&self, inputs: &LapInputs) -> Option<Self> {
+    pub fn read_again(&self, inputs: &LapInputs) -> Option<Result<Self, String>> {
         let (text, options, _) = self.track.as_ref()?;
-        let wanted = TrackOptions { smoothing: inputs.smoothing, surface: inputs.track_ground, ..*options };
-        if *options == wanted {
-            return None;
-        }
-        Self::from_gpx(&self.name, Rc::clone(text), wanted).ok()
+        let wanted = inputs.track_options(options.first_lap);
+        (*options != wanted).then(|| Self::from_gpx(&self.name, Rc::clone(text), wanted))
     }
 }
 
@@ -99,12 +104,8 @@ impl LapQuestion {
     #[must_use]
     pub fn of(scenario: &Scenario, own: Option<&OwnCourse>) -> Self {
         let inputs = &scenario.lap;
-        let course = match (inputs.choice, own) {
-            (CourseChoice::Own, Some(own)) => inputs.painted(&own.course),
-            (CourseChoice::Own, None) => Demo::Meadow.course(),
-            (CourseChoice::Demo(demo), _) => inputs.painted(&demo.course()),
-            (CourseChoice::Sketch, _) => inputs.painted(&inputs.sketch),
-        };
+        let course =
+            inputs.course(own).map_or_else(|| Demo::Meadow.course(), |course| inputs.painted(course));
         Self { course, setups: Side::BOTH.map(|side| setup(scenario, side)) }
     }
 }
@@ -230,6 +231,23 @@ impl LapReport {
 }
 
 impl LapInputs {
+    /// How a track is read.
+    #[must_use]
+    pub const fn track_options(&self, first_lap: bool) -> TrackOptions {
+        let [from, to] = self.part;
+        TrackOptions { smoothing: self.smoothing, surface: self.track_ground, from, to, first_lap }
+    }
+
+    /// The course before anything is painted over it; none while its file is still to be chosen.
+    #[must_use]
+    pub fn course(&self, own: Option<&OwnCourse>) -> Option<Course> {
+        match self.choice {
+            CourseChoice::Own => own.map(|own| own.course.clone()),
+            CourseChoice::Demo(demo) => Some(demo.course()),
+            CourseChoice::Sketch => Some((*self.sketch).clone()),
+        }
+    }
+
     /// What the course that is ridden is called.
     #[must_use]
     pub fn course_name(&self, own: Option<&OwnCourse>) -> String {
@@ -243,33 +261,54 @@ impl LapInputs {
 }
 
 impl Scenario {
-    /// Set-ups that a search tries: the rings of its fields with every usual cassette and those on the bench.
+    /// Set-ups that a search tries: the rings of its fields and those of the bench among them with every usual cassette,
+    /// those typed and those of the bench; and A and B as they are. Frame, derailleur and chain must take them.
     #[must_use]
     pub fn search_space(&self) -> Vec<Drivetrain> {
-        let inputs = &self.lap;
-        let (least, most) = (inputs.rings[0].teeth(), inputs.rings[1].teeth());
-        let rings: Vec<Chainring> = (least..=most).filter_map(|teeth| Chainring::new(teeth).ok()).collect();
-        let mut chainsets = SearchSpace::rings(&rings, DIFFERENCES);
-        let wanted = |pair: bool| match inputs.kinds {
+        let SearchInputs { rings: [least, most], kinds, frame_ring, cassettes: typed } = &self.lap.search;
+        let rings: Vec<Chainring> =
+            (least.teeth()..=most.teeth()).filter_map(|teeth| Chainring::new(teeth).ok()).collect();
+        let bench = Side::BOTH.map(|side| self.drivetrain(side));
+        let within = |it: &Chainset| it.rings().iter().all(|ring| (least..=most).contains(&ring));
+        let wanted = |pair: bool| match kinds {
             Rings::Both => true,
             Rings::Single => !pair,
             Rings::Pair => pair,
         };
-        chainsets.retain(|chainset| wanted(chainset.difference() > 0));
+        let mut chainsets = SearchSpace::rings(&rings, DIFFERENCES);
         let mut cassettes: Vec<Cassette> = Cassette::common().collect();
-        for side in Side::BOTH {
-            let Drivetrain { chainset, cassette } = self.drivetrain(side);
-            if !cassettes.contains(&cassette) {
-                cassettes.push(cassette);
-            }
-            if !chainsets.contains(&chainset) {
-                chainsets.push(chainset);
-            }
+        add(&mut chainsets, bench.iter().map(|it| it.chainset).filter(within));
+        chainsets.retain(|chainset| wanted(chainset.difference() > 0));
+        add(&mut cassettes, typed.iter().map(|it| it.1).chain(bench.map(|it| it.cassette)));
+        let space = SearchSpace {
+            chainsets,
+            cassettes,
+            derailleur: self.derailleur,
+            largest_ring: *frame_ring,
+            with_gears_to_avoid: false,
+        };
+        let mut all: Vec<Drivetrain> = space.set_ups().collect();
+        add(&mut all, bench.into_iter().filter(|drivetrain| space.allows(drivetrain)));
+        all.retain(|&drivetrain| self.has_chain(drivetrain));
+        all
+    }
+
+    /// Whether a chain can run there. The wheels must clear; the chain counted on the bike must suit, and where the maker
+    /// does not state what the cage takes up, some chain.
+    fn has_chain(&self, drivetrain: Drivetrain) -> bool {
+        let Ok(window) = set_up(drivetrain, self).and_then(|(setup, _)| setup.window()) else { return false };
+        let suits = |links| (window.shortest..=window.longest.max(window.shortest)).contains(&links);
+        let by_maker = self.derailleur.total_capacity.is_some();
+        (by_maker || window.is_open()) && self.chain.links.is_none_or(suits)
+    }
+}
+
+/// Adds what is not yet there.
+fn add<T: PartialEq>(all: &mut Vec<T>, more: impl Iterator<Item = T>) {
+    for one in more {
+        if !all.contains(&one) {
+            all.push(one);
         }
-        let derailleur = self.derailleur;
-        SearchSpace { chainsets, cassettes, derailleur, largest_ring: None, with_gears_to_avoid: false }
-            .set_ups()
-            .collect()
     }
 }
 
@@ -290,16 +329,16 @@ impl Hunt {
     /// When the rider does not even move on foot.
     pub fn new(
         scenario: &Scenario,
-        own: Option<&OwnCourse>,
+        course: &Course,
         first: usize,
         every: usize,
     ) -> Result<Self, PowerBelowStanding> {
-        let LapQuestion { course, setups } = LapQuestion::of(scenario, own);
+        let setup = setup(scenario, Side::A);
         let all = scenario.search_space();
         let mine = all.iter().skip(first).step_by(every.max(1)).copied().collect();
         Ok(Self {
-            search: Search::new(&course, &setups[0], scenario.derailleur, mine)?,
-            finals: Finals::new(&course, &setups[0])?,
+            search: Search::new(course, &setup, scenario.derailleur, mine)?,
+            finals: Finals::new(course, &setup)?,
             all,
             next: first,
             every: every.max(1),
@@ -330,17 +369,18 @@ pub(crate) struct Asked {
     course: Course,
     /// Rider and bike, whatever its gears.
     setup: LapSetup,
-    derailleur: Derailleur,
-    rings: [Chainring; 2],
-    kinds: Rings,
+    /// What is typed about derailleur, chain, frame and search.
+    texts: String,
 }
+
+/// Fields that decide what is tried, besides those of the bench's own set-ups.
+const SEARCHED: [Group; 4] = [Group::Derailleur, Group::Chain, Group::ChainFiner, Group::LapSearch];
 
 impl Asked {
     fn of(scenario: &Scenario, own: Option<&OwnCourse>, gears: Drivetrain) -> Self {
         let LapQuestion { course, setups: [setup, _] } = LapQuestion::of(scenario, own);
-        let LapInputs { rings, kinds, .. } = scenario.lap;
         let setup = LapSetup { bike: Bike { drivetrain: gears, ..setup.bike }, ..setup };
-        Self { course, setup, derailleur: scenario.derailleur, rings, kinds }
+        Self { course, setup, texts: scenario.texts_of(&SEARCHED) }
     }
 }
 
@@ -353,8 +393,9 @@ pub struct Found {
     pub course: String,
     /// Whether something else would be asked now.
     pub is_stale: bool,
-    /// Why A and B were not tried, where they were not.
-    pub untried: [Option<CageCheck>; 2],
+    /// Why A and B were not tried, where they were not: what the derailleur says, and the ring that the frame clears where it
+    /// is smaller than theirs.
+    pub untried: [Option<(CageCheck, Option<Chainring>)>; 2],
     /// Set-ups to be tried, by number.
     pub all: Rc<[Drivetrain]>,
     pub(crate) candidates: Vec<Candidate>,
@@ -381,7 +422,8 @@ impl Found {
         let all: Rc<[Drivetrain]> = scenario.search_space().into();
         let bench = Side::BOTH.map(|side| scenario.drivetrain(side));
         let untried = |drivetrain: Drivetrain| {
-            (!all.contains(&drivetrain)).then(|| scenario.derailleur.check(&drivetrain))
+            let limit = scenario.lap.search.frame_ring.filter(|&most| drivetrain.chainset.largest() > most);
+            (!all.contains(&drivetrain)).then(|| (scenario.derailleur.check(&drivetrain), limit))
         };
         Self {
             asked: Asked::of(scenario, own, bench[0]),
@@ -478,6 +520,8 @@ pub fn row((number, it): &(usize, Candidate)) -> [f64; ROW] {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::bench::Bench;
+    use crate::field::Field;
 
     #[test]
     fn workers_share_the_search_without_leaving_one_out() {
@@ -486,7 +530,7 @@ mod tests {
         assert!(total > 100, "{total}");
         let mut seen = vec![0; total];
         for worker in 0..2 {
-            let mut hunt = Hunt::new(&scenario, None, worker, 2).unwrap();
+            let mut hunt = Hunt::new(&scenario, &Demo::Meadow.course(), worker, 2).unwrap();
             let found = hunt.advance(4);
             assert_eq!(found.len(), 4);
             for (number, candidate) in found {
@@ -497,10 +541,57 @@ mod tests {
         assert!(seen[..8].iter().all(|&count| count == 1));
     }
 
+    fn space(edits: &[(Field, &str)]) -> (Scenario, Vec<String>) {
+        let mut bench = Bench::default();
+        edits.iter().for_each(|(field, text)| bench.write(*field, text));
+        let read = Scenario::read(&bench, &Scenario::default());
+        assert!(read.complaints.is_empty(), "{:?}", read.complaints);
+        let all = read.scenario.search_space();
+        let names = all.iter().map(|it| format!("{} {}", it.chainset, it.cassette)).collect();
+        (read.scenario, names)
+    }
+
+    #[test]
+    fn a_search_keeps_to_the_rings_and_tries_typed_cassettes() {
+        const TYPED: &str = "11-13-15-17-19-22-25-29-34";
+        let few = [(Field::SearchSmall, "38"), (Field::SearchLarge, "40"), (Field::MoreCassettes, TYPED)];
+        let (scenario, all) = space(&few);
+        let [a, b] = Side::BOTH.map(|side| scenario.drivetrain(side));
+        let beyond = |it: &&String| !["38 ", "39 ", "40 "].iter().any(|ring| it.starts_with(ring));
+        let own = [a, b].map(|it| format!("{} {}", it.chainset, it.cassette));
+        assert_eq!(
+            all.iter().filter(beyond).collect::<Vec<_>>(),
+            [&own[1]],
+            "the derailleur does not take A"
+        );
+        assert!(all.contains(&format!("40 {TYPED}")) && all.contains(&format!("38 {}", b.cassette)));
+        let (_, cleared) = space(&[&few[..], &[(Field::FrameRing, "39")]].concat());
+        assert!(cleared.contains(&format!("39 {TYPED}")) && !cleared.iter().any(|it| it.starts_with("40 ")));
+        assert!(!cleared.contains(&own[1]), "B's ring is larger than the frame clears");
+    }
+
+    #[test]
+    fn a_search_keeps_to_the_chain() {
+        let (scenario, all) = space(&[]);
+        let (_, counted) = space(&[(Field::ChainLinks, "106")]);
+        assert!(counted.len() > 20 && counted.len() < all.len(), "{} of {}", counted.len(), all.len());
+        assert!(counted.iter().all(|it| all.contains(it)));
+        let (_, by_geometry) = space(&[(Field::Capacity, ""), (Field::PulleyCentres, "56")]);
+        let (_, longer) = space(&[(Field::Capacity, ""), (Field::PulleyCentres, "95")]);
+        assert!(by_geometry.len() < longer.len(), "{} and {}", by_geometry.len(), longer.len());
+        for name in counted {
+            let (rings, cassette) = name.split_once(' ').unwrap();
+            let drivetrain =
+                Drivetrain { chainset: rings.parse().unwrap(), cassette: cassette.parse().unwrap() };
+            let window = set_up(drivetrain, &scenario).unwrap().0.window().unwrap();
+            assert!(window.shortest.count() <= 106, "{name} needs {:?}", window.shortest);
+        }
+    }
+
     #[test]
     fn rows_come_back_as_they_went() {
         let scenario = Scenario::default();
-        let mut hunt = Hunt::new(&scenario, None, 3, 5).unwrap();
+        let mut hunt = Hunt::new(&scenario, &Demo::Meadow.course(), 3, 5).unwrap();
         let sent = hunt.advance(2);
         let mut found = Found::of(&scenario, None);
         found.take(&sent.iter().flat_map(row).collect::<Vec<_>>());

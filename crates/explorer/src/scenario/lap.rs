@@ -1,11 +1,15 @@
 //! Round the lap: which course, what is painted over it, and how it is ridden and searched.
 
-use super::parse::Reader;
+use super::Complaint;
+use super::parse::{Reader, sentence};
 use crate::field::Field;
 use gear_math::{
-    Braking, Chainring, Course, Demo, Mounting, ObstacleTime, Shifting, SmoothingLength, Surface, decimal,
+    Braking, Cassette, Chainring, Course, Demo, Mounting, Patch, Shifting, SmoothingLength, Surface,
+    TrackPlace,
 };
+use std::fmt::Display;
 use std::rc::Rc;
+use std::str::FromStr;
 
 /// Where the course comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -29,13 +33,6 @@ pub enum Rings {
     Pair,
 }
 
-/// What is painted over a stretch.
-#[derive(Debug, Clone, Copy, PartialEq)]
-enum Coat {
-    Ground(Surface),
-    Obstacle(ObstacleTime),
-}
-
 /// Everything about the lap that is not the rider, the bike or the air.
 #[derive(Debug, Clone, PartialEq)]
 pub struct LapInputs {
@@ -43,7 +40,8 @@ pub struct LapInputs {
     pub choice: CourseChoice,
     /// The course sketched by hand.
     pub sketch: Rc<Course>,
-    coats: Rc<[(f64, f64, Coat)]>,
+    /// Lines of what is painted over it, by their numbers.
+    paint: Rc<[(usize, Patch)]>,
     /// How strongly the elevations of a file are smoothed.
     pub smoothing: SmoothingLength,
     /// The ground everywhere on a track from a file.
@@ -52,10 +50,34 @@ pub struct LapInputs {
     pub shifting: Shifting,
     /// How hard the rider brakes into bends.
     pub braking: Braking,
-    /// Smallest and largest ring of a search.
+    /// From where to where a track from a file is used.
+    pub part: [Option<TrackPlace>; 2],
+    /// What a search tries.
+    pub search: SearchInputs,
+}
+
+/// What a search tries.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SearchInputs {
+    /// Smallest and largest ring.
     pub rings: [Chainring; 2],
-    /// Which rings it tries.
+    /// Which of them.
     pub kinds: Rings,
+    /// The largest ring that the frame clears.
+    pub frame_ring: Option<Chainring>,
+    /// Cassettes beside the usual ones, with the numbers of their lines.
+    pub cassettes: Rc<[(usize, Cassette)]>,
+}
+
+impl SearchInputs {
+    fn read(reader: &mut Reader<'_>, good: &Self) -> Self {
+        Self {
+            rings: rings(reader, good.rings),
+            kinds: reader.pick(Field::SearchPairs, &[Rings::Both, Rings::Single, Rings::Pair]),
+            frame_ring: reader.teeth(Field::FrameRing, Chainring::new),
+            cassettes: lines(reader, Field::MoreCassettes, &good.cassettes),
+        }
+    }
 }
 
 impl LapInputs {
@@ -64,7 +86,7 @@ impl LapInputs {
         Self {
             choice,
             sketch: sketch(reader, choice, &good.sketch),
-            coats: coats(reader, &good.coats),
+            paint: lines(reader, Field::Paint, &good.paint),
             smoothing: reader.quantity(Field::Smoothing),
             track_ground: reader.pick(Field::TrackGround, &Surface::ALL),
             shifting: Shifting {
@@ -74,8 +96,8 @@ impl LapInputs {
                 front: reader.quantity(Field::ShiftFront),
             },
             braking: reader.quantity(Field::Braking),
-            rings: rings(reader, good.rings),
-            kinds: reader.pick(Field::SearchPairs, &[Rings::Both, Rings::Single, Rings::Pair]),
+            part: part(reader, good.part),
+            search: SearchInputs::read(reader, &good.search),
         }
     }
 
@@ -86,26 +108,44 @@ impl LapInputs {
         Self {
             choice: CourseChoice::Demo(Demo::Meadow),
             sketch: Rc::new(Demo::Meadow.course()),
-            coats: Rc::new([]),
+            paint: Rc::new([]),
             smoothing: SmoothingLength::new(40.0).expect("a length"),
             track_ground: Surface::FirmGrass,
             shifting: Shifting::USUAL,
             braking: Mounting::USUAL.braking,
-            rings: [ring(28), ring(50)],
-            kinds: Rings::Both,
+            part: [None; 2],
+            search: SearchInputs {
+                rings: [ring(28), ring(50)],
+                kinds: Rings::Both,
+                frame_ring: None,
+                cassettes: Rc::new([]),
+            },
         }
     }
 
-    /// The course with everything painted over it. What would cut it into too many stretches is left out.
+    /// The course with everything painted over it that can be.
     #[must_use]
-    pub fn painted(&self, course: &Course) -> Course {
-        self.coats.iter().fold(course.clone(), |course, &(from, to, coat)| {
-            let painted = match coat {
-                Coat::Ground(surface) => course.painted(from, to, surface),
-                Coat::Obstacle(time) => course.blocked(from, to, time),
-            };
-            painted.unwrap_or(course)
-        })
+    pub fn painted(&self, course: Course) -> Course {
+        self.paint.iter().fold(course, |course, (_, patch)| course.patched(patch).unwrap_or(course))
+    }
+
+    /// What is wrong with the first line that paints nothing of a course.
+    #[must_use]
+    pub fn idle_paint(&self, mut course: Course) -> Option<Complaint> {
+        for (line, patch) in &*self.paint {
+            match course.patched(patch) {
+                Ok(painted) => course = painted,
+                Err(error) => {
+                    let message = sentence(&format!("line {line}: {error}"));
+                    return Some(Complaint {
+                        field: Field::Paint,
+                        message,
+                        kept: "the other lines".to_owned(),
+                    });
+                }
+            }
+        }
+        None
     }
 }
 
@@ -151,50 +191,47 @@ fn is_too_long(text: &str, field: Field) -> bool {
     text.chars().nth(field.longest()).is_some()
 }
 
-fn coats(reader: &mut Reader<'_>, good: &Rc<[(f64, f64, Coat)]>) -> Rc<[(f64, f64, Coat)]> {
-    let kept = || "what was painted before".to_owned();
-    if is_too_long(reader.text(Field::Paint), Field::Paint) {
-        reader.complain(Field::Paint, &TOO_LONG, kept());
-        return Rc::clone(good);
+fn part(reader: &mut Reader<'_>, good: [Option<TrackPlace>; 2]) -> [Option<TrackPlace>; 2] {
+    let part = [reader.quantity_or_none(Field::TrackFrom), reader.quantity_or_none(Field::TrackTo)];
+    if let [Some(from), Some(to)] = part
+        && from >= to
+    {
+        reader.complain(
+            Field::TrackTo,
+            &"type more metres than where it begins",
+            "the part before".to_owned(),
+        );
+        return good;
     }
-    let mut coats = Vec::new();
-    for (index, line) in reader.text(Field::Paint).lines().enumerate() {
-        let line = line.trim();
-        if line.is_empty() || line.starts_with('#') {
-            continue;
-        }
-        let Some(coat) = coat(line) else {
-            let fault = format!(
-                "line {}: type from m; to m; and a ground or “foot 2”, such as 310; 355; deep mud",
-                index + 1
-            );
-            reader.complain(Field::Paint, &fault, kept());
-            return Rc::clone(good);
-        };
-        coats.push(coat);
-    }
-    coats.into()
+    part
 }
 
-fn coat(line: &str) -> Option<(f64, f64, Coat)> {
-    let mut cells = line.split([';', '|', '\t']).map(str::trim);
-    let mut metres = || -> Option<f64> {
-        let cell = cells.next()?;
-        let metres = decimal(&cell.strip_suffix('m').unwrap_or(cell).trim().replace(',', "."))?;
-        metres.is_finite().then_some(metres)
-    };
-    let (from, to) = (metres()?, metres()?);
-    let what = cells.next()?;
-    let coat = match what.strip_prefix("foot") {
-        Some(time) => {
-            let time = time.trim();
-            let time = time.strip_suffix('s').unwrap_or(time).trim().replace(',', ".");
-            let seconds = if time.is_empty() { 0.0 } else { decimal(&time)? };
-            Coat::Obstacle(ObstacleTime::new(seconds).ok()?)
+/// What the lines of a field hold, each with its number; nothing new where one is in error. A `#` begins a remark.
+fn lines<T: FromStr>(reader: &mut Reader<'_>, field: Field, good: &Rc<[(usize, T)]>) -> Rc<[(usize, T)]>
+where
+    T::Err: Display,
+{
+    let text = reader.text(field);
+    let read = if is_too_long(text, field) { Err(TOO_LONG.to_owned()) } else { read_lines(text) };
+    read.unwrap_or_else(|fault| {
+        reader.complain(field, &fault, "what stood here before".to_owned());
+        Rc::clone(good)
+    })
+}
+
+fn read_lines<T: FromStr>(text: &str) -> Result<Rc<[(usize, T)]>, String>
+where
+    T::Err: Display,
+{
+    let mut read = Vec::new();
+    for (index, line) in text.lines().enumerate() {
+        let line = line.split('#').next().unwrap_or_default().trim();
+        if !line.is_empty() {
+            let item = line.parse().map_err(|error| format!("line {}: {error}", index + 1))?;
+            read.push((index + 1, item));
         }
-        None => Coat::Ground(Surface::named(what)?),
-    };
-    (0.0 <= from && from < to && cells.next().is_none()).then_some((from, to, coat))
+    }
+    Ok(read.into())
 }
 
 const COURSES: [CourseChoice; 4] = [
@@ -207,6 +244,7 @@ const COURSES: [CourseChoice; 4] = [
 #[cfg(test)]
 mod tests {
     use super::*;
+    use gear_math::CornerSpeed;
 
     fn complaint(edits: &[(Field, &str)]) -> (LapInputs, Vec<(Field, String)>) {
         let mut bench = crate::bench::Bench::default();
@@ -234,33 +272,53 @@ mod tests {
     }
 
     #[test]
+    fn what_is_painted_may_have_remarks_and_a_fault_names_the_grounds() {
+        let (inputs, told) = complaint(&[(Field::Paint, "# the bog\n310; 355; deep mud # after rain\n\n")]);
+        assert_eq!((told.len(), inputs.paint.len(), inputs.paint[0].0), (0, 1, 2));
+        let (_, told) = complaint(&[(Field::Paint, "310; 355; lava")]);
+        assert!(told[0].1.contains("wet packed sand"), "{told:?}");
+    }
+
+    #[test]
+    fn a_recorded_bend_is_painted() {
+        let (inputs, _) = complaint(&[(Field::Paint, "100; 112; corner 15")]);
+        let slowest = |course: &Course| {
+            course.segments().iter().filter_map(|it| it.corner).map(CornerSpeed::m_per_s).fold(9e9, f64::min)
+        };
+        let painted = inputs.painted("400; 0; tarmac".parse().unwrap());
+        assert!((3.6 * slowest(&painted) - 15.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn paint_that_changes_nothing_is_told() {
+        let course = || "400; 0; tarmac".parse::<Course>().unwrap();
+        for (line, idle) in [
+            ("100; 112; mud", false),
+            ("390; 900; mud", false),
+            ("400; 900; mud", true),
+            ("5; 5.02; mud", true),
+        ] {
+            let (inputs, _) = complaint(&[(Field::Paint, &format!("1; 2; mud\n{line}"))]);
+            let told = inputs.idle_paint(course()).map(|it| it.message);
+            assert_eq!(told.is_some(), idle, "{line}: {told:?}");
+            assert!(told.is_none_or(|it| it.starts_with("Line 2: nothing of the course lies there")));
+        }
+    }
+
+    #[test]
+    fn the_part_of_a_track_begins_before_it_ends() {
+        let (inputs, told) = complaint(&[(Field::TrackFrom, "900"), (Field::TrackTo, "800 m")]);
+        assert!(told.len() == 1 && told[0].0 == Field::TrackTo && inputs.part == [None; 2], "{told:?}");
+        let (inputs, told) = complaint(&[(Field::TrackFrom, "900")]);
+        assert!(told.is_empty() && inputs.part[1].is_none());
+        assert!(inputs.part[0].is_some_and(|it| (it.m() - 900.0).abs() < 1e-9));
+    }
+
+    #[test]
     fn rings_the_wrong_way_round_are_told_beside_the_field() {
         let (inputs, told) = complaint(&[(Field::SearchSmall, "50"), (Field::SearchLarge, "28")]);
         assert_eq!(told.len(), 1);
         assert!(told[0].0 == Field::SearchLarge && told[0].1.contains("50 or more"), "{told:?}");
-        assert_eq!(inputs.rings.map(Chainring::teeth), [28, 50]);
-    }
-
-    #[test]
-    fn what_may_be_painted_is_read_and_the_rest_refused() {
-        let ground = Some((310.0, 355.0, Coat::Ground(Surface::DeepMud)));
-        for line in ["310; 355; deep mud", "310 m|355 m|Deep-Mud"] {
-            assert_eq!(coat(line), ground, "{line}");
-        }
-        let obstacle = Some((4.0, 5.5, Coat::Obstacle(ObstacleTime::new(2.0).unwrap())));
-        assert_eq!(coat("4; 5,5; foot 2 s"), obstacle);
-        for line in [
-            "",
-            "310",
-            "355; 310; mud",
-            "-1; 2; mud",
-            "1; 2; lava",
-            "1; 2; mud; 3",
-            "nan; 2; mud",
-            "1; inf; mud",
-            "1; 2; foot 99",
-        ] {
-            assert_eq!(coat(line), None, "{line}");
-        }
+        assert_eq!(inputs.search.rings.map(Chainring::teeth), [28, 50]);
     }
 }

@@ -292,7 +292,7 @@ fn within(error: OutOfLimits) -> String {
 }
 
 /// An error of gear-math as a sentence.
-fn sentence(error: &impl Display) -> String {
+pub(super) fn sentence(error: &impl Display) -> String {
     let text = error.to_string();
     let end = if text.ends_with(['.', '?']) { "" } else { "." };
     capital(&text) + end

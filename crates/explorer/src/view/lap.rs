@@ -6,11 +6,17 @@ use super::words::name;
 use crate::number::{counted, percent, plain, with_unit};
 use crate::report::{LapReport, OwnCourse, Report, Settled, Side};
 use crate::scenario::CourseChoice;
-use gear_math::{Lap, Mode, PlanPart, Quicker, TimeBand, TrackReport, WhyOnFoot};
+use gear_math::{Course, GainPart, Lap, PlanPart, Quicker, TimeBand, TrackReport, WhyOnFoot};
 use maud::{Markup, html};
 
 /// Differences below this are none, s.
 const NOTHING_S: f64 = 0.05;
+
+/// Longer than this share of the lap is no place that matters.
+const PLACE_SHARE: f64 = 0.25;
+
+/// What is gone on foot for less than this is no place to get off, m.
+const LEAST_M: f64 = 1.0;
 
 /// From this long on a time is told in minutes, s.
 const LONG_S: f64 = 180.0;
@@ -40,7 +46,7 @@ pub(super) fn answer(report: &Report) -> Markup {
                     "This is about a course from a file, which a link does not carry: choose it below. Until then this is the Autumn meadow."
                 }
                 Some(_) if laps.is_of_one_bike() => { (name(Side::A)) " and " (name(Side::B)) " are the same, so the lap is too." }
-                Some(settled) => (verdict(settled)),
+                Some(settled) => (verdict(settled, laps.length_m())),
                 None => { "Looking closer: at first sight " (name(Side::A)) " takes " (clock(a.time_s)) " and " (name(Side::B)) " " (clock(b.time_s)) "." }
             }
         }
@@ -56,7 +62,7 @@ pub(super) fn answer(report: &Report) -> Markup {
     }
 }
 
-fn verdict(settled: &Settled) -> Markup {
+fn verdict(settled: &Settled, length_m: f64) -> Markup {
     let TimeBand { low_s, time_s, high_s } = settled.gained;
     let (sign, ahead) = if time_s < 0.0 { (-1.0, Side::A) } else { (1.0, Side::B) };
     let (low, high) = if time_s < 0.0 { (-high_s, -low_s) } else { (low_s, high_s) };
@@ -79,13 +85,14 @@ fn verdict(settled: &Settled) -> Markup {
                 @if settled.only_just { "only just " } "more than the uncertainty."
             }
         }
-        (mainly(settled))
+        (mainly(settled, length_m))
     }
 }
 
 /// Where the difference arises, when it is one place.
-fn mainly(settled: &Settled) -> String {
-    let Some(main) = &settled.main else { return String::new() };
+fn mainly(settled: &Settled, length_m: f64) -> String {
+    let is_place = |main: &&GainPart| main.span.to_m - main.span.from_m <= PLACE_SHARE * length_m;
+    let Some(main) = settled.main.as_ref().filter(is_place) else { return String::new() };
     let (from, to) = (plain(main.span.from_m, 0), with_unit(main.span.to_m, 0, "m"));
     let whose = if main.gained_s < 0.0 { Side::A } else { Side::B };
     format!(" Nearly all of what {whose} gains, it gains at {from} to {to}.")
@@ -114,9 +121,11 @@ fn doubt(settled: &Settled) -> String {
 
 /// How often to get off.
 fn dismounts(a: &Lap, b: &Lap) -> Markup {
-    let [of_a, of_b] = [a, b].map(|lap| on_foot(lap).count());
+    let [of_a, of_b] = [a, b].map(|lap| on_foot(lap).len());
     html! {
         @match (of_a, of_b) {
+            _ if a.is_all_on_foot() && b.is_all_on_foot() => "You are on foot all the way.",
+            _ if a.is_all_on_foot() || b.is_all_on_foot() => { "With " (name(Side::A)) " you " (often(a)) ", with " (name(Side::B)) " you " (often(b)) "." }
             (0, 0) => "You never get off.",
             (0, often) => { "With " (name(Side::A)) " you never get off, with " (name(Side::B)) " " b { (times(often)) } "." }
             (often, 0) => { "With " (name(Side::B)) " you never get off, with " (name(Side::A)) " " b { (times(often)) } "." }
@@ -126,6 +135,14 @@ fn dismounts(a: &Lap, b: &Lap) -> Markup {
                 b { (times(of_b)) } " with " (name(Side::B)) "."
             }
         }
+    }
+}
+
+fn often(lap: &Lap) -> String {
+    match on_foot(lap).len() {
+        _ if lap.is_all_on_foot() => "are on foot all the way".to_owned(),
+        0 => "never get off".to_owned(),
+        often => format!("get off {}", times(often)),
     }
 }
 
@@ -157,11 +174,14 @@ fn course_name(report: &Report) -> String {
 /// Where the course comes from, and what a file held.
 #[must_use]
 pub(super) fn course(report: &Report) -> Markup {
+    let of_this_sketch = |it: &&(Course, String)| it.0 == *report.lap_inputs.sketch;
+    let sketched = report.lap.sketched.as_ref().filter(of_this_sketch).map(|it| &*it.1);
     html! {
         @if let Some(why) = &report.lap.refused { p.stop { (why) } }
         @match (report.lap_inputs.choice, &report.lap.own) {
             (CourseChoice::Own, None) => p { "Choose a file or a kept course. Nothing is painted over the Autumn meadow meanwhile." },
             (CourseChoice::Own, Some(own)) => { p { (own_course(own)) } (laps_of(own)) }
+            (CourseChoice::Sketch, _) if sketched.is_some() => p { (sketched.unwrap_or_default()) },
             (_, Some(own)) => p { (own.name) " is at hand under “my own, from a file”." },
             _ => {}
         }
@@ -170,7 +190,10 @@ pub(super) fn course(report: &Report) -> Markup {
 
 fn own_course(own: &OwnCourse) -> String {
     let Some((_, _, found)) = &own.track else {
-        return format!("{}: {}.", own.name, counted(own.course.segments().len(), "stretch", "stretches"));
+        let smoothed =
+            own.smoothing_m.map(|m| format!(", smoothed over {} when it was read", with_unit(m, 0, "m")));
+        let stretches = counted(own.course.segments().len(), "stretch", "stretches");
+        return format!("{}: {stretches}{}.", own.name, smoothed.unwrap_or_default());
     };
     format!(
         "{}: {} long, {} of climbing as recorded and {} after smoothing over {}.{}",
@@ -189,13 +212,18 @@ fn laps_of(own: &OwnCourse) -> Markup {
         return html! {};
     };
     let laps = format!("{} laps of {}", found.laps, with_unit(found.lap_m / 1e3, 2, "km"));
+    let warm_up = if found.laps_from_m > 0.0 {
+        format!(" behind a warm-up of {}", with_unit(found.laps_from_m, 0, "m"))
+    } else {
+        String::new()
+    };
     html! {
         p {
             @if found.first_lap {
-                "This is the first of " (laps) ", from the start until it comes by there again. "
+                "This is the first of " (laps) (warm_up) ", from where it begins until it comes by there again. "
                 button type="button" id="laps-of-track" data-act="all-laps" { "Use the whole track" }
             } @else {
-                span.care { "This looks like " (laps) "." } " Ridden as it is, all of it is one lap. "
+                span.care { "This looks like " (laps) (warm_up) "." } " Ridden as it is, all of it is one lap. "
                 button type="button" id="laps-of-track" data-act="first-lap" { "Use the first lap" }
             }
         }
@@ -274,26 +302,37 @@ pub(super) fn places(report: &Report) -> Markup {
 }
 
 fn stem(lap: &Lap) -> Vec<(i64, i64)> {
-    on_foot(lap).map(|part| (part.from_m.round() as i64, part.to_m.round() as i64)).collect()
+    on_foot(lap).iter().map(|part| (part.from_m.round() as i64, part.to_m.round() as i64)).collect()
 }
 
-fn on_foot(lap: &Lap) -> impl Iterator<Item = &PlanPart> {
-    lap.plan.iter().filter(|part| part.mode == Mode::Foot)
+/// Parts on foot that are places: a step or two where nothing stands are none.
+pub(crate) fn on_foot(lap: &Lap) -> Vec<PlanPart> {
+    let is_place = |part: &PlanPart| {
+        let is_step = (0.0..LEAST_M).contains(&(part.to_m - part.from_m));
+        !is_step || part.why == Some(WhyOnFoot::Obstacle)
+    };
+    let mut parts = lap.on_foot_round();
+    parts.retain(is_place);
+    parts
 }
 
 fn list(laps: &LapReport, lap: &Lap, whose: &Markup) -> Markup {
     let metre = |at: f64| plain(at, 0);
-    let end = laps.length_m();
+    let (end, parts) = (laps.length_m(), on_foot(lap));
     html! {
         div {
             p { (whose) ", metres from the line" }
-            @if on_foot(lap).next().is_none() { p.stem { "ride it all" } }
-            ol.stem {
-                @for part in on_foot(lap) {
-                    li {
-                        @if part.from_m > 0.0 { "off " b { (metre(part.from_m)) } " " } @else { "on foot over the line " }
-                        @if part.to_m < end - 0.01 { "on " b { (metre(part.to_m)) } } @else { "on foot to the line" }
-                        " " small { (why(part)) ", " (place(laps, part)) ", " (duration(part.time_s, 1)) }
+            @if parts.is_empty() { p.stem { "ride it all" } }
+            @if lap.is_all_on_foot() { p.stem { "on foot all the way" } } @else {
+                ol.stem {
+                    @for part in &parts {
+                        li {
+                            @if metre(part.from_m) == metre(part.to_m) { "on foot at " b { (metre(part.from_m)) } }
+                            @else if part.from_m <= 0.0 { "on foot over the line on " b { (metre(part.to_m)) } }
+                            @else if part.to_m > end - 0.01 { "off " b { (metre(part.from_m)) } " on foot to the line" }
+                            @else { "off " b { (metre(part.from_m)) } " on " b { (metre(part.to_m)) } @if part.to_m < part.from_m { " beyond the line" } }
+                            " " small { (why(part)) ", " (place(laps, part)) ", " (duration(part.time_s, 1)) }
+                        }
                     }
                 }
             }
@@ -301,11 +340,16 @@ fn list(laps: &LapReport, lap: &Lap, whose: &Markup) -> Markup {
     }
 }
 
-/// What a place looks like, so that it is found again: gradient and ground in its middle.
+/// What a place looks like, so that it is found again: the ground of most of it, and its gradient. Of one on both sides of
+/// the line that is the longer side.
 fn place(laps: &LapReport, part: &PlanPart) -> String {
-    let (segment, _) = laps.segment_at(f64::midpoint(part.from_m, part.to_m));
-    let gradient = percent(segment.gradient.percent(), 0);
-    format!("{gradient}, {}", segment.surface.name())
+    let (from, to) = match (part.from_m, part.to_m) {
+        (from, to) if from <= to => (from, to),
+        (from, to) if to > laps.length_m() - from => (0.0, to),
+        (from, _) => (from, laps.length_m()),
+    };
+    let (surface, gradient) = laps.question.course.mostly(from, to);
+    format!("{}, {}", percent(gradient.percent(), 0), surface.name())
 }
 
 /// The lap in short; nothing until it has been worked out.
@@ -334,8 +378,12 @@ const WALK_IT_FIRST: &str =
 
 fn spans_on_foot(lap: &Lap) -> String {
     let span = |part: &PlanPart| format!("{} to {}", plain(part.from_m, 0), plain(part.to_m, 0));
-    let spans: Vec<String> = on_foot(lap).map(span).collect();
-    if spans.is_empty() { "nowhere".to_owned() } else { spans.join("; ") }
+    let spans: Vec<String> = on_foot(lap).iter().map(span).collect();
+    match spans.len() {
+        _ if lap.is_all_on_foot() => "all the way".to_owned(),
+        0 => "nowhere".to_owned(),
+        _ => spans.join("; "),
+    }
 }
 
 fn quicker(settled: &Settled) -> String {
@@ -406,7 +454,7 @@ mod tests {
                 main: None,
                 curve: Vec::new(),
             };
-            verdict(&settled).into_string()
+            verdict(&settled, 2000.0).into_string()
         };
         assert!(said(0.4, true).contains("which is only just more than the uncertainty."));
         assert!(said(2.4, false).contains("which is more than the uncertainty."));
@@ -417,6 +465,62 @@ mod tests {
         let words = said(&[(Field::RingsA, "56"), (Field::CassetteA, "11")]);
         assert!(words.starts_with("<p>B is quicker here: it gains"), "{words}");
         assert!(words.contains("more than the uncertainty"));
+    }
+
+    fn listed(edits: &[(Field, &str)]) -> String {
+        let mut desk = Desk::default();
+        let mut bench = Bench::default();
+        edits.iter().for_each(|(field, text)| bench.write(*field, text));
+        desk.lay_out(bench, crate::scenario::Scenario::default());
+        desk.lap(true);
+        let html = places(&desk.report()).into_string();
+        html.replace("<b>", "").replace("</b>", "").replace("<small>", "").replace("</small>", "")
+    }
+
+    fn sketched(sketch: &str) -> [(Field, &str); 2] {
+        [(Field::Course, "sketch"), (Field::Sketch, sketch)]
+    }
+
+    #[test]
+    fn a_part_on_foot_across_the_line_is_one() {
+        let edits = sketched("10; 0; firm grass; foot 2\n400; 0; tarmac\n10; 0; firm grass; foot 2");
+        let (list, answer) = (listed(&edits), said(&edits));
+        assert_eq!(list.matches("<li>").count(), 1, "{list}");
+        assert!(list.contains("on 10 beyond the line obstacle, 0\u{a0}%, firm grass"), "{list}");
+        assert!(answer.contains("With both you get off once."), "{answer}");
+    }
+
+    #[test]
+    fn who_never_rides_is_on_foot_all_the_way() {
+        let edits = sketched("60; 0; firm grass; foot 2");
+        let (list, answer) = (listed(&edits), said(&edits));
+        assert!(list.contains("on foot all the way") && !list.contains("<li>"), "{list}");
+        assert!(answer.contains("You are on foot all the way.") && !answer.contains("get off"), "{answer}");
+    }
+
+    #[test]
+    fn a_long_part_goes_by_what_holds_over_most_of_it() {
+        let edits = sketched("300; 0; tarmac\n40; 38; deep mud\n2; 0; firm grass; foot 1\n300; -5; tarmac");
+        let list = listed(&edits);
+        assert!(!list.contains("obstacle") && list.contains("38\u{a0}%, deep mud"), "{list}");
+        let plank = listed(&sketched("300; 0; tarmac\n1; 0; mud; foot 1\n300; 0; tarmac"));
+        assert!(plank.contains("obstacle"), "{plank}");
+    }
+
+    #[test]
+    fn a_quarter_of_a_lap_is_no_place() {
+        let settled = |to_m| Settled {
+            bands: [TimeBand { low_s: 0.0, time_s: 0.0, high_s: 0.0 }; 2],
+            too_close: [Vec::new(), Vec::new()],
+            gained: TimeBand { low_s: 1.0, time_s: 2.0, high_s: 3.0 },
+            quicker: Quicker::Second,
+            only_just: false,
+            parts: Vec::new(),
+            main: Some(GainPart { span: gear_math::Span { from_m: 529.0, to_m }, gained_s: 2.0 }),
+            curve: Vec::new(),
+        };
+        assert!(mainly(&settled(600.0), 36_000.0).contains("at 529 to 600"));
+        assert_eq!(mainly(&settled(34_480.0), 36_000.0), "");
     }
 
     #[test]

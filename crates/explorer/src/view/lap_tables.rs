@@ -3,9 +3,9 @@
 use super::lap::{clock, duration};
 use super::words::{name, plain_table, table, worked};
 use crate::number::{counted, listed, percent, plain, signed, with_unit};
-use crate::report::{Found, Report, Side, TESTED_S};
+use crate::report::{Found, LapReport, Report, Side, TESTED_S};
 use gear_math::ascending;
-use gear_math::{CageCheck, CageFinding, Lap, Ranked, TimeBand, Weighting};
+use gear_math::{CageCheck, CageFinding, Chainring, Lap, Ranked, TimeBand, Weighting};
 use maud::{Markup, html};
 
 /// Places where the set-ups differ that are listed.
@@ -41,9 +41,22 @@ pub(super) fn numbers(report: &Report) -> Markup {
         of("Lost to the brakes", &|lap| with_unit(lap.energy.brakes / KILO, 1, "kJ")),
     ]);
     html! {
+        @if let Some(slowest) = slowest_crank(laps) { p { (slowest) } }
         (plain_table("The lap in numbers", "One lap of many: it is begun as it was ended. What is lost includes height won on foot. Time in every gear and time on foot make up the lap.", &["", "A", "B"], &rows))
         (differences(report))
     }
+}
+
+/// Why the lowest cadence of a lap may be lower than the lowest the rider turns, where it is.
+fn slowest_crank(laps: &LapReport) -> Option<String> {
+    let least = laps.question.setups[0].rider.lowest_cadence.rpm();
+    let is_below = |lap: &Lap| lap.lowest_cadence_rpm.is_some_and(|rpm| rpm < least - 0.5);
+    laps.laps.iter().any(is_below).then(|| {
+        format!(
+            "The lowest cadence is below your own of {} for moments only: while a shift is under way, or while getting going again.",
+            with_unit(least, 0, "rpm")
+        )
+    })
 }
 
 fn differences(report: &Report) -> Markup {
@@ -115,8 +128,8 @@ pub(super) fn found(report: &Report) -> Markup {
             p.care { "Searched for " (found.course) " as it was, with the rider, bike and derailleur of then: search again." }
         }
         p { (said(found)) }
-        @if found.done { @for side in Side::BOTH { @if let Some(check) = &found.untried[side as usize] {
-            p { (name(side)) ", as it was then, was not tried: " (untried(check)) "." }
+        @if found.done { @for side in Side::BOTH { @if let Some((check, frame)) = &found.untried[side as usize] {
+            p { (name(side)) ", as it was then, was not tried: " (untried(check, *frame)) "." }
         } } }
         @if !found.order.is_empty() {
             div.stale[found.is_stale] { (table(
@@ -135,8 +148,8 @@ pub(super) fn found(report: &Report) -> Markup {
     }
 }
 
-/// What the derailleur says against a set-up of the bench.
-fn untried(check: &CageCheck) -> String {
+/// What derailleur, frame or chain say against a set-up of the bench.
+fn untried(check: &CageCheck, frame: Option<Chainring>) -> String {
     let reason = |finding: &CageFinding| match finding {
         CageFinding::SprocketTooLarge { sprocket, limit } => {
             format!("its largest sprocket has {sprocket} teeth, the derailleur takes {limit}")
@@ -151,7 +164,14 @@ fn untried(check: &CageCheck) -> String {
             format!("it asks for {} teeth, the derailleur takes {}", check.needed, check.needed - short_by)
         }
     };
-    listed(&check.findings.iter().map(reason).collect::<Vec<_>>())
+    let mut reasons: Vec<String> = check.findings.iter().map(reason).collect();
+    reasons.extend(
+        frame.map(|most| format!("its largest ring is larger than the frame clears, {most}\u{a0}teeth")),
+    );
+    if reasons.is_empty() {
+        reasons.push("its chain does not suit, see “Will the cage take it?”".to_owned());
+    }
+    listed(&reasons)
 }
 
 /// What came of the search in a sentence, ties included.
@@ -159,7 +179,7 @@ fn said(found: &Found) -> String {
     let (count, all) = (found.count(), found.all.len());
     let Some(best) = found.order.first() else {
         return match (all, found.done) {
-            (0, _) => "No set-up of these rings and cassettes fits the derailleur.".to_owned(),
+            (0, _) => "No set-up of these rings and cassettes fits frame, derailleur and chain.".to_owned(),
             (_, true) => "Cancelled before any was tried.".to_owned(),
             (_, false) => "Searching.".to_owned(),
         };
@@ -278,7 +298,7 @@ mod tests {
         let edits: Vec<_> = edits.iter().map(|&(key, text)| (key.to_owned(), text.to_owned())).collect();
         desk.edit(&edits);
         desk.search();
-        let mut hunt = desk.hunt(0, 1).unwrap();
+        let mut hunt = desk.hunt(&desk.course().unwrap().1, 0, 1).unwrap();
         desk.take_found(&hunt.advance(count).iter().flat_map(sent).collect::<Vec<_>>());
         let finals = hunt.finals(&desk.leading());
         desk.end_search(finals);
@@ -329,6 +349,19 @@ mod tests {
         );
         let said = words(&desk);
         assert!(said.contains("was not tried: it asks for 37 teeth, the derailleur takes 33."), "{said}");
+    }
+
+    #[test]
+    fn what_frame_and_chain_say_against_a_set_up_is_said() {
+        let said = words(&searched(&[("frame-ring", "44"), ("links", "112")], 2));
+        assert!(
+            said.contains("takes 33 and its largest ring is larger than the frame clears, 44\u{a0}teeth."),
+            "{said}"
+        );
+        assert!(
+            said.contains("was not tried: its chain does not suit, see “Will the cage take it?”."),
+            "{said}"
+        );
     }
 
     #[test]

@@ -13,6 +13,8 @@ pub(super) struct Account<'a> {
     lap: Lap,
     uses: Vec<GearUse>,
     last_gear: Option<u8>,
+    /// Why the rider is on foot in the last part, with the way for which that holds, m.
+    reasons: Vec<(WhyOnFoot, f64)>,
     /// Whether the rider has been above the slowest speed since getting on.
     going: bool,
     /// Time of getting on at the line, s.
@@ -30,6 +32,7 @@ impl<'a> Account<'a> {
             lap: Lap::begun(ride.terrain.lap.len()),
             uses: ride.gears.all().map(unused).collect(),
             last_gear: None,
+            reasons: Vec::new(),
             going: false,
             got_on_at_line: 0.0,
         }
@@ -84,20 +87,30 @@ impl<'a> Account<'a> {
     }
 
     fn plan(&mut self, cell: &Cell, moment: &Moment, time: f64, from: f64) {
-        let why = (moment.mode == Mode::Foot).then(|| self.why_on_foot(cell));
-        match self.lap.plan.last_mut() {
-            Some(part) if part.mode == moment.mode => {
-                part.to_m = self.at;
-                part.time_s += time;
-                part.why = part.why.zip(why).map(|(a, b)| stronger(a, b));
-            }
-            _ => self.lap.plan.push(PlanPart {
+        if self.lap.plan.last().is_none_or(|part| part.mode != moment.mode) {
+            self.reasons.clear();
+            self.lap.plan.push(PlanPart {
                 from_m: from,
-                to_m: self.at,
+                to_m: from,
                 mode: moment.mode,
-                why,
-                time_s: time,
-            }),
+                why: None,
+                time_s: 0.0,
+            });
+        }
+        if moment.mode == Mode::Foot {
+            self.note(self.why_on_foot(cell), cell.stretch.length);
+        }
+        if let Some(part) = self.lap.plan.last_mut() {
+            part.to_m = self.at;
+            part.time_s += time;
+            part.why = main_reason(&self.reasons);
+        }
+    }
+
+    fn note(&mut self, why: WhyOnFoot, way: f64) {
+        match self.reasons.iter_mut().find(|it| it.0 == why) {
+            Some(it) => it.1 += way,
+            None => self.reasons.push((why, way)),
         }
     }
 
@@ -169,11 +182,15 @@ impl<'a> Account<'a> {
 /// Work of a step that is only rounding, J.
 const NO_WORK: f64 = 1e-6;
 
-/// The reason that leaves less choice.
-fn stronger(a: WhyOnFoot, b: WhyOnFoot) -> WhyOnFoot {
-    match (a, b) {
-        (WhyOnFoot::Obstacle, _) | (_, WhyOnFoot::Obstacle) => WhyOnFoot::Obstacle,
-        (WhyOnFoot::Because(Reason::Energy), other) => other,
-        (first, _) => first,
-    }
+/// Way round an obstacle, or ground that cannot be ridden, on which it pays to be off the bike already or still, m: it is
+/// gone on foot because of what it leads to. Estimate.
+const AROUND_M: f64 = 20.0;
+
+/// The reason that holds over most of the way.
+fn main_reason(reasons: &[(WhyOnFoot, f64)]) -> Option<WhyOnFoot> {
+    let weight = |(why, way): &(WhyOnFoot, f64)| match why {
+        WhyOnFoot::Because(Reason::Energy) => way - AROUND_M,
+        _ => *way,
+    };
+    reasons.iter().max_by(|a, b| weight(a).total_cmp(&weight(b))).map(|it| it.0)
 }

@@ -1,6 +1,6 @@
 //! A course: stretches one after another, from the line back to the line.
 
-use crate::{Obstacle, ObstacleTime, Segment, StretchLength, Surface};
+use crate::{Gradient, Obstacle, ObstacleTime, Patch, Segment, StretchLength, Surface};
 use core::fmt;
 
 /// A lap as a list of stretches in the order they are ridden.
@@ -75,6 +75,25 @@ impl Course {
         self.segments.iter().map(|segment| segment.rise_m().max(0.0)).sum()
     }
 
+    /// The ground that most of the way between two places has, and how steep that is on average.
+    #[must_use]
+    pub fn mostly(&self, from_m: f64, to_m: f64) -> (Surface, Gradient) {
+        let mut ways = [(0.0, 0.0); Surface::ALL.len()];
+        let mut start = 0.0;
+        for segment in &self.segments {
+            let end = start + segment.length.m();
+            let shared = (to_m.min(end) - from_m.max(start)).max(0.0);
+            let way = &mut ways[segment.surface as usize];
+            way.0 += shared;
+            way.1 += shared * segment.gradient.percent();
+            start = end;
+        }
+        let most = |a: &Surface, b: &Surface| ways[*a as usize].0.total_cmp(&ways[*b as usize].0);
+        let surface = Surface::ALL.into_iter().max_by(most).unwrap_or(Surface::Tarmac);
+        let (way, percent) = ways[surface as usize];
+        (surface, Gradient::nearest(percent / f64::max(way, f64::MIN_POSITIVE)))
+    }
+
     /// Where stretches meet: distance from the line and height above it, both in metres.
     #[must_use]
     pub fn profile(&self) -> Vec<ProfilePoint> {
@@ -94,45 +113,33 @@ impl Course {
         Self { segments: self.segments.iter().rev().map(turned).collect() }
     }
 
-    /// The course with another ground from `from_m` to `to_m`. What lies outside the course is ignored.
+    /// The course with something laid over a part of it. What of that lies outside the course is ignored.
     ///
     /// # Errors
-    /// [`CourseError::TooManySegments`] when the two new edges no longer fit.
-    pub fn painted(&self, from_m: f64, to_m: f64, surface: Surface) -> Result<Self, CourseError> {
-        self.changed(from_m, to_m, |segment| segment.surface = surface)
-    }
-
-    /// The course with an obstacle from `from_m` to `to_m`, its time shared out by length.
-    ///
-    /// # Errors
-    /// [`CourseError::TooManySegments`] when the two new edges no longer fit.
-    pub fn blocked(&self, from_m: f64, to_m: f64, time: ObstacleTime) -> Result<Self, CourseError> {
-        let per_m = time.s() / (to_m - from_m).max(f64::MIN_POSITIVE);
-        self.changed(from_m, to_m, |segment| {
-            let share = ObstacleTime::new(segment.length.m() * per_m).unwrap_or(time);
-            segment.obstacle = Some(Obstacle { time: share });
-        })
-    }
-
-    fn changed(&self, from_m: f64, to_m: f64, change: impl Fn(&mut Segment)) -> Result<Self, CourseError> {
+    /// - [`CourseError::NothingThere`] when no stretch of the course, however short one may be, lies under it.
+    /// - [`CourseError::TooManySegments`] when its two edges no longer fit.
+    pub fn patched(&self, patch: &Patch) -> Result<Self, CourseError> {
+        let length_m = (patch.to_m - patch.from_m).max(f64::MIN_POSITIVE);
         let mut segments = Vec::with_capacity(self.segments.len() + 2);
-        let mut start = 0.0;
+        let (mut start, mut changed) = (0.0, false);
         for segment in &self.segments {
             let end = start + segment.length.m();
-            let from = edge_near(from_m, start, end);
-            let to = edge_near(to_m, from, end);
+            let from = edge_near(patch.from_m, start, end);
+            let to = edge_near(patch.to_m, from, end);
             let pieces = [(start, from, false), (from, to, true), (to, end, false)];
             for (piece_start, piece_end, touched) in pieces {
                 if let Some(mut piece) = cut(segment, piece_end - piece_start) {
                     if touched {
-                        change(&mut piece);
+                        let share = piece.length.m() / length_m;
+                        patch.coat.lay(&mut piece, share);
+                        changed = true;
                     }
                     segments.push(piece);
                 }
             }
             start = end;
         }
-        Self::new(segments)
+        if changed { Self::new(segments) } else { Err(CourseError::NothingThere) }
     }
 }
 
@@ -177,6 +184,8 @@ pub enum CourseError {
     TooLong,
     /// Together they are shorter than [`Course::SHORTEST_LAP_M`].
     TooShort,
+    /// Nothing of the course lies where it was to be changed.
+    NothingThere,
 }
 
 impl fmt::Display for CourseError {
@@ -192,6 +201,11 @@ impl fmt::Display for CourseError {
             Self::TooShort => {
                 write!(f, "the course is shorter than {} m; add what is missing", Course::SHORTEST_LAP_M)
             }
+            Self::NothingThere => write!(
+                f,
+                "nothing of the course lies there; type metres from the line within it, at least {} m apart",
+                StretchLength::LIMITS.min
+            ),
         }
     }
 }

@@ -61,6 +61,8 @@ pub enum GpxError {
         /// How many lie off the globe.
         points: usize,
     },
+    /// Nothing of the track lies between the places asked for.
+    NoPart,
     /// The course is longer than a course may be.
     TooLong,
     /// No usable elevation: gradients cannot be told.
@@ -82,7 +84,8 @@ impl fmt::Display for GpxError {
                 f,
                 "{points} points of the file lie off the globe (latitude beyond 90° or longitude beyond 180°); export it again"
             ),
-            Self::TooLong => f.write_str("the track is longer than 50 km; keep one lap of it"),
+            Self::NoPart => f.write_str("nothing of the track lies between these places; type others, or none"),
+            Self::TooLong => f.write_str("the track is longer than 50 km; say from where to where to use it"),
             Self::NoElevation => f.write_str(
                 "the track has no elevations, so gradients are unknown; sketch the course in the table instead",
             ),
@@ -102,6 +105,7 @@ pub(super) fn read(text: &str) -> Result<RawFile, GpxError> {
     loop {
         let event = reader.read_event();
         match event {
+            Ok(Event::Eof) if file.depth > 0 => return Err(damaged(text, u64::MAX)),
             Ok(Event::Eof) => break,
             Ok(event) => file.take(&event)?,
             Err(_) if !file.is_gpx => return Err(GpxError::NotGpx),
@@ -122,8 +126,12 @@ fn damaged(text: &str, position: u64) -> GpxError {
 struct Filing {
     file: RawFile,
     is_gpx: bool,
+    /// Elements that are open.
+    depth: usize,
     points: usize,
     point: Option<RawPoint>,
+    /// Elements that are open around what belongs to the point; extensions hold elements of the same names farther in.
+    point_depth: usize,
     field: Option<Field>,
     text: String,
 }
@@ -145,6 +153,7 @@ impl Filing {
             }
             Event::End(element) => self.close(element.local_name().as_ref())?,
             Event::Text(text) if self.field.is_some() => self.text.push_str(text),
+            Event::CData(text) if self.field.is_some() => self.text.push_str(text),
             _ => {}
         }
         Ok(())
@@ -152,6 +161,7 @@ impl Filing {
 
     fn open(&mut self, element: &BytesStart<'_>) -> Result<(), GpxError> {
         let name = element.local_name();
+        self.depth += 1;
         if !self.is_gpx {
             self.is_gpx = name.as_ref() == "gpx";
             return if self.is_gpx { Ok(()) } else { Err(GpxError::NotGpx) };
@@ -161,8 +171,8 @@ impl Filing {
             "trkseg" => self.open_segment(),
             "rte" => self.file.routes.push(Vec::new()),
             "trkpt" | "rtept" => self.open_point(element),
-            "ele" if self.point.is_some() => self.field = Some(Field::Elevation),
-            "time" if self.point.is_some() => self.field = Some(Field::Time),
+            "ele" if self.is_in_point() => self.field = Some(Field::Elevation),
+            "time" if self.is_in_point() => self.field = Some(Field::Time),
             _ => {}
         }
         Ok(())
@@ -176,10 +186,17 @@ impl Filing {
 
     fn open_point(&mut self, element: &BytesStart<'_>) {
         self.point = place(element);
+        self.point_depth = self.depth;
         self.file.unusable += usize::from(self.point.is_none());
     }
 
+    /// Whether the element just opened stands in a point itself, not in something within it.
+    fn is_in_point(&self) -> bool {
+        self.point.is_some() && self.depth == self.point_depth + 1
+    }
+
     fn close(&mut self, name: &str) -> Result<(), GpxError> {
+        self.depth -= 1;
         match (name, self.field) {
             ("ele", Some(Field::Elevation)) | ("time", Some(Field::Time)) => self.close_field(),
             ("trkpt", _) => self.close_point(true)?,
@@ -194,7 +211,7 @@ impl Filing {
         let field = self.field.take();
         let Some(point) = &mut self.point else { return };
         match field {
-            Some(Field::Elevation) => point.elevation = number(&text),
+            Some(Field::Elevation) => point.elevation = number(&text.replace(',', ".")),
             Some(Field::Time) => point.seconds = seconds(text.trim()),
             None => {}
         }
@@ -291,5 +308,38 @@ mod tests {
     fn damage_is_told_by_its_line() {
         let text = "<gpx>\n<trk>\n<trkseg></trk>";
         assert_eq!(read(text).err(), Some(GpxError::Damaged { line: 3 }));
+    }
+
+    #[test]
+    fn a_file_that_breaks_off_is_damaged_wherever_it_does() {
+        let whole = "<gpx><trk><trkseg>\n<trkpt lat='1' lon='1'/>\n<trkpt lat='1' lon='2'></trkpt>\n</trkseg></trk></gpx>\n";
+        assert!(read(whole).is_ok());
+        let ends: Vec<usize> = whole.match_indices('>').map(|(at, _)| at + 1).collect();
+        for end in &ends[..ends.len() - 1] {
+            let cut = &whole[..*end];
+            let line = 1 + cut.matches('\n').count();
+            assert_eq!(read(cut).err(), Some(GpxError::Damaged { line }), "{cut}");
+        }
+    }
+
+    #[test]
+    fn only_what_belongs_to_the_point_itself_is_read() {
+        let sensor = "<extensions><s:a xmlns:s='x'><ele>999</ele><s:time>2001-01-01T00:00:00Z</s:time></s:a></extensions>";
+        let own = "<ele>31.5</ele><time>2026-01-18T10:30:05Z</time>";
+        let alone = point(own);
+        assert_eq!(alone.elevation, Some(31.5));
+        assert_eq!([point(&format!("{own}{sensor}")), point(&format!("{sensor}{own}"))], [alone; 2]);
+    }
+
+    #[test]
+    fn an_elevation_may_be_wrapped_or_have_a_decimal_comma() {
+        for (text, metres) in [("<![CDATA[10]]>", 10.0), ("10,5", 10.5), (" -3.25 ", -3.25)] {
+            assert_eq!(point(&format!("<ele>{text}</ele>")).elevation, Some(metres), "{text}");
+        }
+    }
+
+    fn point(inside: &str) -> RawPoint {
+        let text = format!("<gpx><trk><trkseg><trkpt lat='1' lon='1'>{inside}</trkpt></trkseg></trk></gpx>");
+        read(&text).unwrap().tracks[0][0][0]
     }
 }

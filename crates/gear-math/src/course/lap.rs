@@ -56,7 +56,7 @@ pub struct PlanPart {
     pub to_m: f64,
     /// Riding or on foot.
     pub mode: Mode,
-    /// Why on foot; none when riding.
+    /// Why on foot: what holds over most of it, or what it leads to; none when riding.
     pub why: Option<WhyOnFoot>,
     /// How long it takes, in seconds. Getting off at the start and getting on at the end of a part on foot belong to that
     /// part.
@@ -183,6 +183,33 @@ impl Lap {
     fn one_shift_more_s(&self, setup: &LapSetup) -> f64 {
         let is_steady = self.shifts_front + self.shifts_rear == 0 && self.plan.len() == 1;
         if is_steady { 0.0 } else { 2.0 * setup.shifting.front.s() }
+    }
+
+    /// Parts on foot of one lap of many, in order: one on both sides of the line is one part, which begins farther from the
+    /// line than it ends.
+    #[must_use]
+    pub fn on_foot_round(&self) -> Vec<PlanPart> {
+        let mut parts: Vec<PlanPart> = self.plan.iter().filter(|it| it.mode == Mode::Foot).copied().collect();
+        let ends_on_foot = |part: Option<&PlanPart>| part.is_some_and(|part| part.mode == Mode::Foot);
+        let crosses =
+            self.plan.len() > 1 && ends_on_foot(self.plan.first()) && ends_on_foot(self.plan.last());
+        if crosses {
+            let start = parts.remove(0);
+            if let Some(end) = parts.last_mut() {
+                if start.to_m > end.to_m - end.from_m {
+                    end.why = start.why;
+                }
+                end.to_m = start.to_m;
+                end.time_s += start.time_s;
+            }
+        }
+        parts
+    }
+
+    /// Whether the rider never rides.
+    #[must_use]
+    pub fn is_all_on_foot(&self) -> bool {
+        self.plan.iter().all(|part| part.mode == Mode::Foot)
     }
 
     /// How much of the lap is gone on foot, in metres.

@@ -1,4 +1,4 @@
-//! How often a track comes round to where it began.
+//! How often a track comes round to where its laps begin.
 
 /// A lap is no shorter, m. Estimate.
 const SHORTEST_LAP_M: f64 = 300.0;
@@ -12,8 +12,56 @@ const SAME_DIRECTION: f64 = 0.5;
 /// A place of a track: distance along it and where it lies on a plane about the start, all in metres.
 pub(super) type Place = (f64, [f64; 2]);
 
+/// Laps may begin so far into a track, m: nobody warms up longer before a race. Estimate.
+const LONGEST_WARM_UP_M: f64 = 10_000.0;
+/// Places tried for their beginning lie so far apart, m.
+const TRIED_EVERY_M: f64 = 50.0;
+/// Laps of one course differ by no more than this, as a share. Estimate.
+const SAME_LENGTH: f64 = 0.1;
+
+/// The laps of a track.
+#[derive(Debug)]
+pub(super) struct Laps {
+    /// Where they begin, m.
+    pub(super) from_m: f64,
+    /// Distances from there at which that place is passed again, the end included.
+    pub(super) passes: Vec<f64>,
+}
+
+impl Laps {
+    /// Counted from the start of the track, or from a place farther on if that makes more of them, all of one length.
+    pub(super) fn of(track: &[Place]) -> Self {
+        let mut laps = Self { from_m: 0.0, passes: Vec::new() };
+        let mut next_m = 0.0;
+        for (index, &(at_m, [x, y])) in
+            track.iter().enumerate().take_while(|(_, it)| it.0 < LONGEST_WARM_UP_M)
+        {
+            if at_m < next_m {
+                continue;
+            }
+            next_m = at_m + TRIED_EVERY_M;
+            let moved: Vec<Place> =
+                track[index..].iter().map(|it| (it.0 - at_m, [it.1[0] - x, it.1[1] - y])).collect();
+            let passes = passes(&moved);
+            if index == 0 || passes.len() > laps.passes.len().max(1) && are_even(&passes) {
+                laps = Self { from_m: at_m, passes };
+            }
+        }
+        laps
+    }
+}
+
+fn are_even(passes: &[f64]) -> bool {
+    let mean = passes[passes.len() - 1] / passes.len() as f64;
+    let mut last = 0.0;
+    passes.iter().all(|at| {
+        let length = at - core::mem::replace(&mut last, *at);
+        (length - mean).abs() < SAME_LENGTH * mean
+    })
+}
+
 /// Distances along the track at which it passes its start in the direction in which it set off, the end included.
-pub(super) fn passes(track: &[Place]) -> Vec<f64> {
+fn passes(track: &[Place]) -> Vec<f64> {
     let [_, .., end] = track else { return Vec::new() };
     let set_off = direction(track, 0.0, 2.0 * DIRECTION_M);
     let mut passes = Vec::new();
@@ -94,6 +142,16 @@ mod tests {
     fn a_lap_broken_off_is_none() {
         assert_eq!(passes(&circle(2.5, 1000.0, 5.0)).len(), 2);
         assert!(passes(&circle(0.9, 1000.0, 5.0)).is_empty());
+    }
+
+    #[test]
+    fn laps_begin_behind_a_warm_up() {
+        let warm_up = (0..120).map(|it| (5.0 * f64::from(it), [-600.0 + 5.0 * f64::from(it), -40.0]));
+        let rounds = circle(3.0, 1000.0, 5.0).into_iter().map(|(at, place)| (at + 641.0, place));
+        let home = (1..80).map(|it| (3641.0 + 5.0 * f64::from(it), [-5.0 * f64::from(it), -60.0]));
+        let laps = Laps::of(&warm_up.chain(rounds).chain(home).collect::<Vec<_>>());
+        assert!(laps.from_m > 600.0 && laps.from_m < 700.0, "{laps:?}");
+        assert!(laps.passes.len() == 3 && (laps.passes[0] - 1000.0).abs() < 25.0, "{laps:?}");
     }
 
     #[test]

@@ -12,11 +12,13 @@ mod follow;
 mod gearbox;
 #[cfg(feature = "gpx")]
 mod gpx;
+mod joined;
 mod lap;
 #[cfg(feature = "gpx")]
 mod laps;
 mod modes;
 mod motion;
+mod patch;
 #[cfg(feature = "gpx")]
 mod pauses;
 mod quantity;
@@ -37,11 +39,13 @@ pub use course::{Course, CourseError, ProfilePoint};
 pub use demo::Demo;
 #[cfg(feature = "gpx")]
 pub use gpx::GpxError;
+pub use joined::JoinedCourse;
 pub use lap::{EnergyBook, GearUse, Lap, PlanPart, TracePoint, WhyOnFoot};
 pub use modes::Mode;
+pub use patch::{Coat, Patch, PatchError};
 pub use quantity::{
     Braking, CadenceWindow, CornerSpeed, MountTime, ObstacleTime, ShiftTime, SmoothingLength, StartSpeed,
-    Step, StretchLength,
+    Step, StretchLength, TrackPlace,
 };
 pub use ranking::{Ranked, Weighting, ranked};
 pub use search::{Candidate, Finalist, Finals, Search, SearchSpace};

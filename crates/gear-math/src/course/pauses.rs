@@ -53,6 +53,7 @@ fn still_legs(segment: &[RawPoint]) -> Vec<bool> {
         if end == segment.len() {
             break;
         }
+        let start = if is_gap(segment, end) { end - 1 } else { start };
         if stands(&segment[start..=end]) {
             still[marked.max(start)..end].fill(true);
             marked = end;
@@ -61,12 +62,17 @@ fn still_legs(segment: &[RawPoint]) -> Vec<bool> {
     still
 }
 
+/// Whether the recorder wrote nothing for as long as a pause before this point. Such a gap is judged by itself: together with
+/// what was ridden before it, it would make that look slow.
+fn is_gap(segment: &[RawPoint], end: usize) -> bool {
+    end > 0 && elapsed(&segment[end - 1], &segment[end]) >= PAUSE_S
+}
+
 fn stands(window: &[RawPoint]) -> bool {
     let (first, last) = (&window[0], &window[window.len() - 1]);
     let limit = STANDSTILL_M_PER_S * elapsed(first, last);
-    let wandering = limit.max(WANDERING_M);
-    let mut between = window.iter().step_by(window.len() / LOOKED_AT + 1);
-    distance_m(first, last) < limit && between.all(|point| distance_m(first, point) < wandering)
+    let mut between = window[..window.len() - 1].iter().step_by(window.len() / LOOKED_AT + 1);
+    distance_m(first, last) < limit && between.all(|point| distance_m(first, point) < WANDERING_M)
 }
 
 /// Seconds from one point to another; none where a time is missing or runs backwards.

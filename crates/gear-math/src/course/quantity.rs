@@ -10,6 +10,8 @@ measured! {
     ObstacleTime(s): "time at the obstacle", "s", 0.0 ..= 60.0;
     /// Fastest speed a stretch can be ridden at, because it bends or is narrow, in metres per second.
     CornerSpeed(m_per_s): "corner speed", "m/s", 0.8 ..= 25.0;
+    /// Place on a recorded track, in metres from its start.
+    TrackPlace(m): "place on the track", "m", 0.0 ..= 1e6;
     /// Wavelength at which smoothing leaves half the height of a wave in the elevations, in metres.
     SmoothingLength(m): "smoothing length", "m", 10.0 ..= 300.0;
     /// Part of its value by which cadence may leave the preferred one before the rider shifts. A pure number.

@@ -29,11 +29,12 @@ impl Weighting {
     /// Time of the lap plus what the rest is worth; lower is better.
     ///
     /// # Formula
-    /// t + rear·n_r + front·n_f + step·s − spare·min(c, 4), c the capacity left over, zero when not known.
+    /// t + rear·n_r + front·n_f + step·s − spare·min(c, 4), t to a tenth of a second and c the capacity left over, zero
+    /// when not known.
     #[must_use]
     pub fn score_s(&self, candidate: &Candidate) -> f64 {
         let spare = candidate.spare_capacity.unwrap_or(0).min(Self::ENOUGH_SPARE);
-        candidate.time_s
+        tenths(candidate) / 10.0
             + self.rear_shift_s * f64::from(candidate.shifts_rear)
             + self.front_shift_s * f64::from(candidate.shifts_front)
             + self.step_percent_s * candidate.largest_step_percent
@@ -52,7 +53,12 @@ pub struct Ranked {
     pub unbeaten: bool,
 }
 
-/// Sorts candidates by the weighting, best first, and marks those that no other beats on every count: time to a
+/// Times closer than a tenth of a second are one: a search is no surer.
+fn tenths(candidate: &Candidate) -> f64 {
+    (candidate.time_s * 10.0).round()
+}
+
+/// Sorts candidates by the weighting, best first and of equals an unbeaten one, and marks those that no other beats on every count: time to a
 /// tenth of a second, shifts at the front and at the rear, largest step, lowest gear and spare capacity.
 #[must_use]
 pub fn ranked(candidates: &[Candidate], weighting: &Weighting) -> Vec<Ranked> {
@@ -61,6 +67,11 @@ pub fn ranked(candidates: &[Candidate], weighting: &Weighting) -> Vec<Ranked> {
         |place: usize| Ranked { candidate: candidates[place], score_s: scores[place], unbeaten: false };
     let mut order: Vec<Ranked> = places(&scores).into_iter().map(ranked).collect();
     mark_unbeaten(&mut order);
+    // With weights that are not negative the first is then unbeaten: whatever beats another scores no worse.
+    order.chunk_by_mut(|a, b| a.score_s >= b.score_s).for_each(|equals| {
+        let unbeaten = equals.iter().position(|it| it.unbeaten).unwrap_or(0);
+        equals[..=unbeaten].rotate_right(1);
+    });
     order
 }
 
@@ -86,7 +97,7 @@ type Counts = [f64; 6];
 
 fn counts(candidate: &Candidate) -> Counts {
     [
-        (candidate.time_s * 10.0).round(),
+        tenths(candidate),
         f64::from(candidate.shifts_front),
         f64::from(candidate.shifts_rear),
         candidate.largest_step_percent,
@@ -97,4 +108,35 @@ fn counts(candidate: &Candidate) -> Counts {
 
 fn beats(a: &Counts, b: &Counts) -> bool {
     a.iter().zip(b).all(|(x, y)| x <= y) && a.iter().zip(b).any(|(x, y)| x < y)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Cassette, Chainset, Drivetrain};
+
+    #[test]
+    fn what_comes_first_is_unbeaten() {
+        let drivetrain = Drivetrain {
+            chainset: "44/31".parse::<Chainset>().unwrap(),
+            cassette: "11-13-15-18-21-24-28-32".parse::<Cassette>().unwrap(),
+        };
+        let candidate = |time_s, lowest_development_m| Candidate {
+            drivetrain,
+            time_s,
+            shifts_rear: 4,
+            shifts_front: 0,
+            largest_step_percent: 15.0,
+            lowest_development_m,
+            spare_capacity: None,
+        };
+        let found =
+            [candidate(400.0, 2.4), candidate(400.04, 2.2), candidate(400.01, 2.3), candidate(399.9, 2.5)];
+        let lowest = |order: &[Ranked]| -> Vec<f64> {
+            order.iter().map(|it| it.candidate.lowest_development_m).collect()
+        };
+        let order = ranked(&found[..3], &Weighting::USUAL);
+        assert_eq!((lowest(&order), order[0].unbeaten), (vec![2.2, 2.4, 2.3], true));
+        assert_eq!(lowest(&ranked(&found, &Weighting::USUAL)), [2.5, 2.2, 2.4, 2.3]);
+    }
 }

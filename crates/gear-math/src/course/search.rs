@@ -42,17 +42,18 @@ impl SearchSpace {
 
     /// Every set-up that fits.
     pub fn set_ups(&self) -> impl Iterator<Item = Drivetrain> + '_ {
-        let rings = self
-            .chainsets
-            .iter()
-            .filter(|rings| self.largest_ring.is_none_or(|most| rings.largest() <= most));
-        let all = rings.flat_map(|&chainset| {
+        let all = self.chainsets.iter().flat_map(|&chainset| {
             self.cassettes.iter().map(move |&cassette| Drivetrain { chainset, cassette })
         });
-        all.filter(|drivetrain| self.fits(drivetrain))
+        all.filter(|drivetrain| self.allows(drivetrain))
     }
 
-    fn fits(&self, drivetrain: &Drivetrain) -> bool {
+    /// Whether frame and derailleurs take a set-up.
+    #[must_use]
+    pub fn allows(&self, drivetrain: &Drivetrain) -> bool {
+        if self.largest_ring.is_some_and(|most| drivetrain.chainset.largest() > most) {
+            return false;
+        }
         match self.derailleur.check(drivetrain).verdict {
             CageVerdict::Fits | CageVerdict::FitsAsFarAsKnown | CageVerdict::Unknown => true,
             CageVerdict::FitsIfGearsAvoided => self.with_gears_to_avoid,
@@ -282,5 +283,7 @@ mod tests {
         };
         let count = |capacity| space(capacity).set_ups().count();
         assert_eq!([count(None), count(Some(39)), count(Some(30))], [1, 1, 0]);
+        let cleared = |teeth| SearchSpace { largest_ring: Chainring::new(teeth).ok(), ..space(None) };
+        assert_eq!([cleared(44), cleared(43)].map(|it| it.set_ups().count()), [1, 0]);
     }
 }

@@ -1,8 +1,7 @@
 //! A course sketched by hand as a small table of text.
 
 use crate::{
-    CornerSpeed, Course, CourseError, Gradient, Obstacle, ObstacleTime, Segment, StretchLength, Surface,
-    decimal,
+    Coat, CornerSpeed, Course, CourseError, Gradient, ObstacleTime, Segment, StretchLength, Surface, decimal,
 };
 use core::fmt::{self, Write as _};
 use core::str::FromStr;
@@ -11,6 +10,8 @@ use core::str::FromStr;
 const MOST_LINES: usize = 2 * Course::MOST_SEGMENTS;
 /// Kilometres per hour in a metre per second.
 const KM_PER_H: f64 = 3.6;
+/// Speeds are written to a millionth, so that a factor leaves no tail of digits.
+const MILLIONTHS: f64 = 1e6;
 
 impl FromStr for Course {
     type Err = SketchError;
@@ -18,8 +19,8 @@ impl FromStr for Course {
     /// Reads one stretch per line: length in metres; gradient in per cent; ground; and, where they apply, `foot`
     /// with the seconds an obstacle costs and `corner` with its speed in km/h.
     ///
-    /// Cells are separated by `;`, `|` or a tab. Empty lines and lines begun with `#` are skipped, units may be
-    /// written or not, and a decimal comma is as good as a point.
+    /// Cells are separated by `;`, `|` or a tab. Empty lines and what follows a `#` are skipped, units may be written or
+    /// not, and a decimal comma is as good as a point.
     ///
     /// # Errors
     /// - [`SketchError::Line`] with the number of the line and what is wrong with it.
@@ -41,8 +42,8 @@ impl FromStr for Course {
     fn from_str(text: &str) -> Result<Self, SketchError> {
         let mut segments = Vec::new();
         for (index, line) in text.lines().enumerate().take(MOST_LINES) {
-            let line = line.trim();
-            if !line.is_empty() && !line.starts_with('#') {
+            let line = line.split('#').next().unwrap_or_default().trim();
+            if !line.is_empty() {
                 let segment = stretch(line).map_err(|fault| SketchError::Line { line: index + 1, fault })?;
                 segments.push(segment);
             }
@@ -55,7 +56,7 @@ impl Course {
     /// The course as a table that [`str::parse`] reads again.
     #[must_use]
     pub fn sketch(&self) -> String {
-        let mut text = String::from("# length m; gradient %; ground; obstacle s; corner km/h\n");
+        let mut text = String::new();
         for segment in self.segments() {
             let (length, percent) = (segment.length.m(), segment.gradient.percent());
             let _ = write!(text, "{length}; {percent}; {}", segment.surface.name());
@@ -63,7 +64,11 @@ impl Course {
                 let _ = write!(text, "; foot {}", obstacle.time.s());
             }
             if let Some(corner) = segment.corner {
-                let _ = write!(text, "; corner {}", corner.m_per_s() * KM_PER_H);
+                let _ = write!(
+                    text,
+                    "; corner {}",
+                    (MILLIONTHS * corner.m_per_s() * KM_PER_H).round() / MILLIONTHS
+                );
             }
             text.push('\n');
         }
@@ -137,37 +142,38 @@ impl core::error::Error for SketchError {}
 
 fn stretch(line: &str) -> Result<Segment, SketchFault> {
     let mut cells = line.split([';', '|', '\t']).map(str::trim);
-    let length = cells.next().and_then(|cell| number(cell, &["m"])).and_then(|m| StretchLength::new(m).ok());
-    let gradient = cells.next().and_then(|cell| number(cell, &["%"])).and_then(|p| Gradient::new(p).ok());
+    let length = cells.next().and_then(|cell| number(cell, "m")).and_then(|m| StretchLength::new(m).ok());
+    let gradient = cells.next().and_then(|cell| number(cell, "%")).and_then(|p| Gradient::new(p).ok());
     let surface = cells.next().and_then(Surface::named);
     let mut segment = Segment::open(
         length.ok_or(SketchFault::Length)?,
         gradient.ok_or(SketchFault::Gradient)?,
         surface.ok_or(SketchFault::Ground)?,
     );
-    cells.filter(|cell| !cell.is_empty()).try_for_each(|cell| extra(&mut segment, cell))?;
+    for cell in cells.filter(|cell| !cell.is_empty()) {
+        extra(cell)?.lay(&mut segment, 1.0);
+    }
     Ok(segment)
 }
 
-fn extra(segment: &mut Segment, cell: &str) -> Result<(), SketchFault> {
+/// An obstacle or a corner as it stands in a cell.
+pub(super) fn extra(cell: &str) -> Result<Coat, SketchFault> {
     let cell = cell.to_ascii_lowercase();
     if let Some(time) = cell.strip_prefix("foot") {
-        let seconds = if time.trim().is_empty() { Some(0.0) } else { number(time, &["s"]) };
+        let seconds = if time.trim().is_empty() { Some(0.0) } else { number(time, "s") };
         let time = seconds.and_then(|s| ObstacleTime::new(s).ok()).ok_or(SketchFault::Obstacle)?;
-        segment.obstacle = Some(Obstacle { time });
-        Ok(())
+        Ok(Coat::Obstacle(time))
     } else if let Some(speed) = cell.strip_prefix("corner") {
-        let speed = number(speed, &["km/h"]).and_then(|speed| CornerSpeed::new(speed / KM_PER_H).ok());
-        segment.corner = Some(speed.ok_or(SketchFault::Corner)?);
-        Ok(())
+        let speed = number(speed, "km/h").and_then(|speed| CornerSpeed::new(speed / KM_PER_H).ok());
+        speed.map(Coat::Corner).ok_or(SketchFault::Corner)
     } else {
         Err(SketchFault::Extra)
     }
 }
 
-fn number(text: &str, units: &[&str]) -> Option<f64> {
+pub(super) fn number(text: &str, unit: &str) -> Option<f64> {
     let text = text.trim();
-    let bare = units.iter().find_map(|unit| text.strip_suffix(unit)).unwrap_or(text);
+    let bare = text.strip_suffix(unit).unwrap_or(text);
     decimal(&bare.trim().replace(',', ".").replace('\u{2212}', "-"))
 }
 
@@ -187,10 +193,17 @@ impl Surface {
         }
     }
 
-    /// The surface of that name, in any case, words apart or joined by `-` or `_`.
+    /// The surface of that name, in any case, words apart or joined by `-`, `_` or a comma. Deep mud may be called sticky
+    /// too, and loose sand dry.
     #[must_use]
     pub fn named(name: &str) -> Option<Self> {
-        let plain = name.trim().to_ascii_lowercase().replace(['-', '_'], " ");
+        let name = name.to_ascii_lowercase();
+        let words: Vec<&str> = name.split(['-', '_', ',', ' ']).filter(|word| !word.is_empty()).collect();
+        let plain = match words.join(" ") {
+            it if it == "deep sticky mud" => Self::DeepMud.name().to_owned(),
+            it if it == "loose dry sand" => Self::LooseSand.name().to_owned(),
+            it => it,
+        };
         Self::ALL.into_iter().find(|surface| surface.name() == plain)
     }
 }
@@ -234,6 +247,26 @@ mod tests {
         let course = |text: &str| text.parse::<Course>().unwrap();
         assert_eq!(course("49.9; 0; mud").as_lap(), Err(CourseError::TooShort));
         assert!(course("50; 0; mud").as_lap().is_ok());
+    }
+
+    #[test]
+    fn a_remark_may_stand_behind_a_stretch() {
+        let course: Course =
+            "# all of it\n120; 1; mud # the long drag\n60; 0; tarmac; corner 15 #; foot".parse().unwrap();
+        assert_eq!(course.sketch(), "120; 1; mud\n60; 0; tarmac; corner 15\n");
+    }
+
+    #[test]
+    fn grounds_go_by_longer_names_too() {
+        for (name, surface) in [
+            ("Wet, soft grass", Surface::WetSoftGrass),
+            ("deep, sticky mud", Surface::DeepMud),
+            ("wet,packed-sand", Surface::WetPackedSand),
+            ("loose, dry sand", Surface::LooseSand),
+        ] {
+            assert_eq!(Surface::named(name), Some(surface), "{name}");
+        }
+        assert_eq!(["sticky", "dry mud", ""].map(Surface::named), [None; 3]);
     }
 
     #[test]

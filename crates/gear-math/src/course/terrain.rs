@@ -15,6 +15,9 @@ use core::ops::Range;
 const RUN_IN_M: f64 = 600.0;
 /// How far beyond the line the rider looks ahead on a flying lap, m.
 const RUN_OUT_M: f64 = 200.0;
+/// Nobody runs faster with a bike, m/s, however much power there is. Estimate: a good runner without one holds this over
+/// 10 km.
+const FASTEST_ON_FOOT: f64 = 5.0;
 /// Part of a step that a stretch may be longer without another step, against rounding.
 const ROUNDING: f64 = 1e-9;
 
@@ -210,7 +213,7 @@ impl<'a> Person<'a> {
     /// Downhill nobody is taken to run faster than on the level: an estimate, as nothing was measured with a bike.
     fn foot_speed(&self, ground: &Ground, gradient: Gradient) -> f64 {
         let climb = gradient.uphill();
-        self.on_foot.foot_speed(ground, climb).m_per_s()
+        self.on_foot.foot_speed(ground, climb).m_per_s().min(FASTEST_ON_FOOT)
     }
 
     /// The largest mean drive force before the wheel slips: what holds the bike on the slope where it just does.

@@ -2,11 +2,10 @@
 
 use super::elevation::smoothed;
 use super::gpx::{RawFile, RawPoint, read};
-use super::laps::{Place, passes};
+use super::laps::{Laps, Place};
 use super::pauses::{Pauses, elapsed};
 use crate::order::ascending;
-use crate::{Course, GpxError, Gradient, Segment, SmoothingLength, StretchLength, Surface};
-use geographiclib_rs::{Geodesic, InverseGeodesic};
+use crate::{Course, GpxError, Gradient, Segment, SmoothingLength, StretchLength, Surface, TrackPlace};
 
 /// Points nearer than this to the last one kept are left out: at a standstill a recorder wanders by a few metres,
 /// and the wandering would count as distance. Estimate, from the few metres a position is uncertain.
@@ -48,7 +47,12 @@ pub struct TrackOptions {
     pub smoothing: SmoothingLength,
     /// The ground everywhere, to be painted over afterwards.
     pub surface: Surface,
-    /// Whether only the first complete lap is taken, where there are several.
+    /// Where the part begins that is used; at the start of the track when left out.
+    pub from: Option<TrackPlace>,
+    /// Where it ends; at the end of the track when left out.
+    pub to: Option<TrackPlace>,
+    /// Whether only the first complete lap of it is taken, where there are several. Of a track too long to be a course it is
+    /// taken anyway.
     pub first_lap: bool,
 }
 
@@ -81,9 +85,11 @@ pub struct TrackReport {
     pub missing_elevations: usize,
     /// Points kept whose elevation is absurd; the neighbours are used instead.
     pub absurd_elevations: usize,
-    /// Laps in the file: how often the track passes its start, within 15 m and in the direction in which it set off; zero
-    /// when it never does.
+    /// Laps: how often the part used passes the place where they begin, within 15 m and in the direction in which it set
+    /// off from there; zero when it never does.
     pub laps: usize,
+    /// Where they begin, from the start of the part used: behind a warm-up, where that makes more laps of one length.
+    pub laps_from_m: f64,
     /// Median length of those laps; zero when there are none.
     pub lap_m: f64,
     /// Whether the course is only the first of them.
@@ -137,19 +143,19 @@ pub struct TrackCourse {
 impl Course {
     /// Reads a course from the text of a GPX file.
     ///
-    /// The track with most points is used, its segments joined; a route when there is no track. Distances are
-    /// geodesics on the WGS 84 ellipsoid. Duplicate, stray and wandering points are left out, missing and absurd
+    /// The track with most points is used, its segments joined; a route when there is no track. Distances are those
+    /// on the WGS 84 ellipsoid. Duplicate, stray and wandering points are left out, missing and absurd
     /// elevations bridged, and the rest smoothed: see [`TrackReport`]. Where a loop ends more than 3 m and no more than 30 m
     /// higher or lower than it starts, the difference is taken away evenly along it.
     ///
     /// # Errors
-    /// See [`GpxError`]: text too large, not GPX, damaged, too many points, fewer than two places, longer than a
-    /// course may be, or without elevations.
+    /// See [`GpxError`]: text too large, not GPX, damaged, too many points, fewer than two places, nothing between the places
+    /// asked for, longer than a course may be, or without elevations.
     ///
     /// # Example
     /// ```
     /// use gear_math::{Course, GpxError, SmoothingLength, Surface, TrackOptions};
-    /// let options = TrackOptions { smoothing: SmoothingLength::new(40.0)?, surface: Surface::FirmGrass, first_lap: false };
+    /// let options = TrackOptions { smoothing: SmoothingLength::new(40.0)?, surface: Surface::FirmGrass, from: None, to: None, first_lap: false };
     /// let text = r#"<gpx version="1.1"><trk><trkseg>
     ///     <trkpt lat="51.50" lon="5.50"><ele>20</ele></trkpt>
     ///     <trkpt lat="51.51" lon="5.50"><ele>25</ele></trkpt>
@@ -171,10 +177,20 @@ impl Course {
         })?;
         let absurd_elevations = way.drop_absurd_elevations();
         let missing_elevations = way.points.iter().filter(|point| point.elevation.is_none()).count();
-        let laps = passes(&way.on_a_plane());
-        let first_lap = laps.first().copied().filter(|_| options.first_lap && laps.len() > 1);
-        if let Some(end_m) = first_lap {
-            way.cut(end_m);
+        if options.from.is_some() || options.to.is_some() {
+            way.cut(
+                options.from.map_or(0.0, TrackPlace::m),
+                options.to.map_or(f64::INFINITY, TrackPlace::m),
+            )?;
+        }
+        let Laps { from_m: laps_from_m, passes: laps } = Laps::of(&way.on_a_plane());
+        let one_lap = options.first_lap || way.length_m() > Course::LONGEST_M;
+        let first_lap = laps.first().copied().filter(|_| one_lap && laps.len() > 1);
+        if let Some(length_m) = first_lap {
+            way.cut(laps_from_m, laps_from_m + length_m)?;
+        }
+        if way.length_m() > Course::LONGEST_M {
+            return Err(GpxError::TooLong);
         }
         let mut profile = Profile::of(&way, options.smoothing)?;
         let mismatch_m = if way.is_loop() { profile.mismatch_m() } else { 0.0 };
@@ -199,6 +215,7 @@ impl Course {
             missing_elevations: missing_elevations - absurd_elevations,
             absurd_elevations,
             laps: laps.len(),
+            laps_from_m,
             lap_m: median_lap_m(&laps),
             first_lap: first_lap.is_some(),
             usual_spacing_m,
@@ -228,9 +245,28 @@ fn main_track(file: RawFile) -> Vec<Vec<RawPoint>> {
     segments
 }
 
-/// Length of the geodesic between two points on the WGS 84 ellipsoid, in metres.
+/// Distance between two points on the WGS 84 ellipsoid, in metres: the chord, bent to an arc of the mean radius. Over 1 km
+/// that is the geodesic to a ten-thousandth of a millimetre, over 50 km to two millimetres.
+///
+/// # Formula
+/// s = 2R asin(c ∕ 2R), with c the straight line between the two places and R = (2a + b) ∕ 3.
 pub(super) fn distance_m(a: &RawPoint, b: &RawPoint) -> f64 {
-    Geodesic::wgs84().inverse(a.latitude, a.longitude, b.latitude, b.longitude)
+    const DIAMETER_M: f64 = 2.0 * 6_371_008.8;
+    let ([x, y, z], [u, v, w]) = (in_space(a), in_space(b));
+    let chord = (x - u).hypot(y - v).hypot(z - w);
+    DIAMETER_M * (chord / DIAMETER_M).min(1.0).asin()
+}
+
+/// Where a point lies from the middle of the earth, m: NIMA TR8350.2 (2000), *World Geodetic System 1984*, for the
+/// semi-major axis and the flattening.
+fn in_space(point: &RawPoint) -> [f64; 3] {
+    const AXIS_M: f64 = 6_378_137.0;
+    const FLATTENING: f64 = 1.0 / 298.257_223_563;
+    const SQUARE: f64 = FLATTENING * (2.0 - FLATTENING);
+    let (north, up) = point.latitude.to_radians().sin_cos();
+    let (east, out) = point.longitude.to_radians().sin_cos();
+    let normal = AXIS_M / (1.0 - SQUARE * north * north).sqrt();
+    [normal * up * out, normal * up * east, normal * (1.0 - SQUARE) * north]
 }
 
 /// A point of the way, with its distance from the start.
@@ -263,10 +299,8 @@ impl Way {
                 }
             }
         }
-        let length = way.points.last().map_or(0.0, |point| point.at_m);
         match way.points.len() {
             0 | 1 => Err(GpxError::TooFewPoints),
-            _ if length > Course::LONGEST_M => Err(GpxError::TooLong),
             _ => Ok(way),
         }
     }
@@ -343,14 +377,25 @@ impl Way {
         self.points.iter().map(place).collect()
     }
 
-    /// Leaves out what comes after `end_m`.
-    fn cut(&mut self, end_m: f64) {
+    /// Leaves out what lies before `from_m` and after `to_m`.
+    fn cut(&mut self, from_m: f64, to_m: f64) -> Result<(), GpxError> {
+        let to_m = to_m.min(self.length_m());
+        if to_m - from_m < LEAST_MOVE_M {
+            return Err(GpxError::NoPart);
+        }
         let known: Vec<(f64, f64)> =
             self.points.iter().filter_map(|point| Some((point.at_m, point.elevation?))).collect();
-        let elevation = (known.len() > 1).then(|| interpolated(&known, end_m));
-        let end = WayPoint { at_m: end_m, raw: self.place_at(end_m), elevation };
-        self.points.retain(|point| point.at_m < end_m);
+        let edge = |at_m: f64| WayPoint {
+            at_m,
+            raw: self.place_at(at_m),
+            elevation: (known.len() > 1).then(|| interpolated(&known, at_m)),
+        };
+        let (start, end) = (edge(from_m), edge(to_m));
+        self.points.retain(|point| from_m < point.at_m && point.at_m < to_m);
+        self.points.insert(0, start);
         self.points.push(end);
+        self.points.iter_mut().for_each(|point| point.at_m -= from_m);
+        Ok(())
     }
 
     /// The place `at_m` along the way, straight between its two neighbours.
@@ -494,6 +539,8 @@ mod tests {
         let options = TrackOptions {
             smoothing: SmoothingLength::new(30.0).unwrap(),
             surface: Surface::FirmGrass,
+            from: None,
+            to: None,
             first_lap: false,
         };
         Course::from_gpx(&text(segments), &options).unwrap()
@@ -582,6 +629,8 @@ mod tests {
         let options = TrackOptions {
             smoothing: SmoothingLength::new(30.0).unwrap(),
             surface: Surface::FirmGrass,
+            from: None,
+            to: None,
             first_lap,
         };
         Course::from_gpx(&(text + "</trkseg></trk></gpx>"), &options).unwrap()
@@ -597,6 +646,36 @@ mod tests {
         assert!((first.length_m - 1000.0).abs() < 5.0 && first.is_loop);
         assert!((first.climb_m - whole.climb_m / 4.0).abs() < 0.3);
         assert!(!rounds(1, 0.0, true).report.first_lap);
+    }
+
+    #[test]
+    fn a_part_of_a_track_is_used() {
+        let options = |from, to| TrackOptions {
+            smoothing: SmoothingLength::new(30.0).unwrap(),
+            surface: Surface::FirmGrass,
+            from: Some(TrackPlace::new(from).unwrap()),
+            to: Some(TrackPlace::new(to).unwrap()),
+            first_lap: false,
+        };
+        let text = text(&[straight(101)]);
+        let part = Course::from_gpx(&text, &options(102.0, 352.0)).unwrap().report;
+        assert!((part.length_m - 250.0).abs() < 0.5 && (part.climb_m - 25.0).abs() < 0.3, "{part:?}");
+        let to_the_end = Course::from_gpx(&text, &options(300.0, 9000.0)).unwrap().report;
+        assert!((to_the_end.length_m - 200.0).abs() < 0.5);
+        for (from, to) in [(800.0, 900.0), (300.0, 200.0), (300.0, 300.0)] {
+            assert_eq!(Course::from_gpx(&text, &options(from, to)), Err(GpxError::NoPart), "{from} to {to}");
+        }
+        let far: Vec<Planted> = (0..7000).map(|i| (10.0 * f64::from(i), Some(5.0), f64::from(i))).collect();
+        let text = self::text(&[far]);
+        assert!(Course::from_gpx(&text, &options(60_000.0, 63_000.0)).is_ok());
+        assert_eq!(Course::from_gpx(&text, &options(0.0, 63_000.0)), Err(GpxError::TooLong));
+    }
+
+    #[test]
+    fn a_track_too_long_to_be_a_course_gives_its_first_lap() {
+        let report = rounds(52, 0.0, false).report;
+        assert_eq!((report.laps, report.first_lap), (52, true));
+        assert!((report.length_m - 1000.0).abs() < 5.0);
     }
 
     #[test]
@@ -640,6 +719,26 @@ mod tests {
         assert!((found.length_m - 590.0).abs() < 4.0, "{}", found.length_m);
     }
 
+    /// A recorder that stops writing while it stands: what was ridden before, back and forth near the place, stays.
+    #[test]
+    fn a_gap_in_the_recording_takes_nothing_ridden_with_it() {
+        let there = straight(60);
+        let back = (1..=5).map(|i| (295.0 - 5.0 * f64::from(i), Some(120.0), 59.0 + f64::from(i)));
+        let on = |pause: f64| {
+            (1..60).map(move |i| (270.0 - 5.0 * f64::from(i), Some(120.0), 64.0 + pause + f64::from(i)))
+        };
+        let ridden = |pause| report(&[there.iter().copied().chain(back.clone()).chain(on(pause)).collect()]);
+        let (plain, paused) = (ridden(0.0), ridden(120.0));
+        assert_eq!((plain.pauses, paused.pauses, paused.paused_s), (0, 1, 121.0));
+        assert_eq!((paused.close_points, paused.longest_gap_m), (plain.close_points, plain.longest_gap_m));
+        assert!(
+            (paused.length_m - plain.length_m).abs() < 1e-9,
+            "{} not {}",
+            paused.length_m,
+            plain.length_m
+        );
+    }
+
     #[test]
     fn a_walk_recorded_every_second_may_be_lengthened() {
         let slow = (0..300).map(|i| (1.4 * f64::from(i), Some(5.0), f64::from(i))).collect();
@@ -657,6 +756,8 @@ mod tests {
             &TrackOptions {
                 smoothing: SmoothingLength::new(30.0).unwrap(),
                 surface: Surface::FirmGrass,
+                from: None,
+                to: None,
                 first_lap: false,
             },
         )
@@ -670,6 +771,8 @@ mod tests {
         let options = TrackOptions {
             smoothing: SmoothingLength::new(30.0).unwrap(),
             surface: Surface::FirmGrass,
+            from: None,
+            to: None,
             first_lap: false,
         };
         let laughs = r#"<?xml version="1.0"?><!DOCTYPE gpx [<!ENTITY a "ha"><!ENTITY b "&a;&a;&a;&a;&a;&a;&a;&a;&a;&a;">]>
@@ -699,6 +802,8 @@ mod tests {
         let options = TrackOptions {
             smoothing: SmoothingLength::new(30.0).unwrap(),
             surface: Surface::FirmGrass,
+            from: None,
+            to: None,
             first_lap: false,
         };
         let point = "<trkpt lat='1' lon='1'/>".repeat(100_001);

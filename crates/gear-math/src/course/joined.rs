@@ -1,0 +1,107 @@
+//! A course in fewer stretches, so that a recorded one can be read, edited and sent.
+
+use crate::{Course, Gradient, ProfilePoint, Segment, StretchLength};
+
+/// Heights as near as this need no further stretch, m: a smoothed track is no surer. Estimate.
+const NEAR_ENOUGH_M: f64 = 0.05;
+/// By so much more is tried where there are still too many stretches.
+const WIDER: f64 = 1.25;
+/// No course needs more than this, m: it is higher than any.
+const WIDEST_M: f64 = 1e5;
+/// Lengths are whole tenths of a metre, and gradients whole hundredths of a per cent.
+const TENTHS: f64 = 10.0;
+const HUNDREDTHS: f64 = 100.0;
+/// What moving a place by half a tenth of a metre does on the steepest slope, m.
+const MOVED_M: f64 = 0.03;
+
+/// A course in fewer stretches, and what that changed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct JoinedCourse {
+    /// The course.
+    pub course: Course,
+    /// No height is off by more than this, in metres.
+    pub height_error_m: f64,
+}
+
+impl Course {
+    /// The course with neighbouring stretches joined that only their gradients tell apart: heights are kept as closely as
+    /// `most` stretches can, or fewer if those do. Grounds, corners and obstacles stay, and may make it more.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::Course;
+    /// let course: Course = "50; 4; mud\n50; 4.1; mud\n50; -6; mud\n1; 0; mud; foot 1".parse()?;
+    /// let joined = course.joined(3);
+    /// assert_eq!(joined.course.segments().len(), 3);
+    /// assert!(joined.height_error_m < 0.1);
+    /// # Ok::<(), gear_math::SketchError>(())
+    /// ```
+    #[must_use]
+    pub fn joined(&self, most: usize) -> JoinedCourse {
+        let profile = self.profile();
+        let mut within_m = NEAR_ENOUGH_M;
+        let mut ends = self.ends(&profile, within_m);
+        while ends.len() > most && within_m < WIDEST_M {
+            within_m *= WIDER;
+            ends = self.ends(&profile, within_m);
+        }
+        self.between(&profile, &ends)
+    }
+
+    /// Where to cut so that no height between two cuts is farther than `within_m` from the straight slope from one to the
+    /// other: slopes that leave every place so near lie in a cone, and a run ends where the next slope would not.
+    fn ends(&self, profile: &[ProfilePoint], within_m: f64) -> Vec<usize> {
+        const ANY: (f64, f64) = (f64::NEG_INFINITY, f64::INFINITY);
+        let segments = self.segments();
+        let (mut ends, mut from, mut cone) = (Vec::new(), 0, ANY);
+        for (place, here) in profile[1..].iter().enumerate() {
+            let slope = (here.height_m - profile[from].height_m) / (here.at_m - profile[from].at_m);
+            let is_near = cone.0 <= slope && slope <= cone.1;
+            let is_short = here.at_m - profile[from].at_m <= StretchLength::LIMITS.max;
+            if place > from && !(is_near && is_short && alike(&segments[from], &segments[place])) {
+                ends.push(place);
+                (from, cone) = (place, ANY);
+            }
+            let start = profile[from];
+            let (run, rise) = (here.at_m - start.at_m, here.height_m - start.height_m);
+            cone = (cone.0.max((rise - within_m) / run), cone.1.min((rise + within_m) / run));
+        }
+        ends.push(segments.len());
+        ends
+    }
+
+    /// One stretch up to each cut. What rounding takes from the height of one is given to the next.
+    fn between(&self, profile: &[ProfilePoint], ends: &[usize]) -> JoinedCourse {
+        let (mut height, mut from, mut error) = (0.0, 0, 0.0);
+        let mut segments = Vec::with_capacity(ends.len());
+        for &end in ends {
+            let tenths = |place: usize| (TENTHS * profile[place].at_m).round();
+            let first = self.segments()[from];
+            let length = (tenths(end) - tenths(from)) / TENTHS;
+            let length = length.clamp(StretchLength::LIMITS.min, StretchLength::LIMITS.max);
+            let gradient = gradient(profile[end].height_m - height, length);
+            let length = StretchLength::new(length).unwrap_or(first.length);
+            let segment = Segment { length, gradient, ..first };
+            for place in &profile[from..=end] {
+                let off = height + gradient.sine() * (place.at_m - profile[from].at_m) - place.height_m;
+                error = f64::max(error, off.abs());
+            }
+            height += segment.rise_m();
+            segments.push(segment);
+            from = end;
+        }
+        JoinedCourse { course: Self::known(&segments), height_error_m: error + MOVED_M }
+    }
+}
+
+fn alike(one: &Segment, other: &Segment) -> bool {
+    let bare = |it: &Segment| (it.surface, it.corner);
+    bare(one) == bare(other) && one.obstacle.is_none() && other.obstacle.is_none()
+}
+
+/// The gradient, to a hundredth of a per cent, that rises so far over a length along the ground.
+fn gradient(rise_m: f64, length_m: f64) -> Gradient {
+    let run =
+        (length_m * length_m - rise_m * rise_m).max(0.0).sqrt().max(rise_m.abs()).max(f64::MIN_POSITIVE);
+    Gradient::nearest((HUNDREDTHS * 100.0 * rise_m / run).round() / HUNDREDTHS)
+}

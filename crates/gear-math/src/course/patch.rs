@@ -1,0 +1,130 @@
+//! What is laid over a part of a course.
+
+use super::sketch::{extra, number};
+use crate::{CornerSpeed, Obstacle, ObstacleTime, Segment, Surface};
+use core::fmt;
+use core::str::FromStr;
+
+/// Something that a stretch gets in place of what it has.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Coat {
+    /// Another ground.
+    Ground(Surface),
+    /// An obstacle, with its time over the whole of the patch.
+    Obstacle(ObstacleTime),
+    /// A corner.
+    Corner(CornerSpeed),
+}
+
+impl Coat {
+    /// Lays it over a stretch that makes up `share` of the patch.
+    pub(super) fn lay(self, segment: &mut Segment, share: f64) {
+        match self {
+            Self::Ground(surface) => segment.surface = surface,
+            Self::Corner(speed) => segment.corner = Some(speed),
+            Self::Obstacle(time) => {
+                let time = ObstacleTime::new(time.s() * share).unwrap_or(time);
+                segment.obstacle = Some(Obstacle { time });
+            }
+        }
+    }
+}
+
+/// A coat, and the part of a course that it covers.
+///
+/// Read from text as metres from the line where it begins and ends, then a ground, `foot` with the seconds an obstacle
+/// costs, or `corner` with its speed in km/h, in cells as those of a sketched course.
+///
+/// # Example
+/// ```
+/// use gear_math::{Coat, Course, Patch, Surface};
+/// let patch: Patch = "310 m; 355 m; deep mud".parse()?;
+/// assert_eq!((patch.from_m, patch.coat), (310.0, Coat::Ground(Surface::DeepMud)));
+/// let course: Course = "900; 0; firm grass".parse()?;
+/// assert_eq!(course.patched(&patch)?.segments().len(), 3);
+/// assert!("355; 310; mud".parse::<Patch>().is_err());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Patch {
+    /// From here, in metres from the line.
+    pub from_m: f64,
+    /// To here.
+    pub to_m: f64,
+    /// What it brings.
+    pub coat: Coat,
+}
+
+impl FromStr for Patch {
+    type Err = PatchError;
+
+    fn from_str(text: &str) -> Result<Self, PatchError> {
+        read(text).filter(|patch| 0.0 <= patch.from_m && patch.from_m < patch.to_m).ok_or(PatchError)
+    }
+}
+
+fn read(text: &str) -> Option<Patch> {
+    let mut cells = text.split([';', '|', '\t']).map(str::trim);
+    let mut metres = || cells.next().and_then(|cell| number(cell, "m")).filter(|metres| metres.is_finite());
+    let (from_m, to_m) = (metres()?, metres()?);
+    let what = cells.next()?;
+    let coat =
+        Surface::named(what).map_or_else(|| extra(what).ok(), |surface| Some(Coat::Ground(surface)))?;
+    cells.next().is_none().then_some(Patch { from_m, to_m, coat })
+}
+
+/// Text is no [`Patch`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct PatchError;
+
+impl fmt::Display for PatchError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let names = Surface::ALL.map(Surface::name).join(", ");
+        write!(
+            f,
+            "type from m; to m; and \u{201c}foot 2\u{201d}, \u{201c}corner 15\u{201d} or a ground: {names}"
+        )
+    }
+}
+
+impl core::error::Error for PatchError {}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_may_be_laid_is_read_and_the_rest_refused() {
+        let read = |text: &str| text.parse::<Patch>().ok();
+        let mud = Some(Patch { from_m: 310.0, to_m: 355.0, coat: Coat::Ground(Surface::DeepMud) });
+        for line in ["310; 355; deep mud", "310 m|355 m|Deep-Mud", "310;355;deep, sticky mud"] {
+            assert_eq!(read(line), mud, "{line}");
+        }
+        let obstacle = Coat::Obstacle(ObstacleTime::new(2.0).unwrap());
+        let corner = Coat::Corner(CornerSpeed::new(4.0).unwrap());
+        for (line, coat) in [
+            ("4; 5,5; foot 2 s", obstacle),
+            ("4;5.5;FOOT 2", obstacle),
+            ("4; 5.5; corner 14.4", corner),
+            ("4; 5.5; Corner 14,4 km/h", corner),
+        ] {
+            assert_eq!(read(line), Some(Patch { from_m: 4.0, to_m: 5.5, coat }), "{line}");
+        }
+        for line in [
+            "",
+            "310",
+            "355; 310; mud",
+            "-1; 2; mud",
+            "1; 2; lava",
+            "1; 2; mud; 3",
+            "nan; 2; mud",
+            "1; inf; mud",
+            "1; 2; foot 99",
+            "1; 2; corner",
+            "1; 2; corner 1",
+        ] {
+            assert_eq!(read(line), None, "{line}");
+        }
+        assert!(PatchError.to_string().contains("wet packed sand"));
+    }
+}
