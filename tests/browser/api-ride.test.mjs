@@ -139,6 +139,6 @@ test('a key that is not known is refused by name, however deep and in every func
 });
 
 test('what is no object is refused', () => {
-  assert.throws(() => api.rideOrRun(7), /expected struct/);
+  for (const nothing of [7, null, undefined]) assert.throws(() => api.rideOrRun(nothing), /one object/);
   assert.throws(() => ask({ surface: 'mud', gradients: 0.1 }), /sequence/);
 });

@@ -24,6 +24,13 @@ test('every function has its type declared', async () => {
   assert.deepEqual(names.filter((name) => !types.includes(`export function ${name}(`)), []);
 });
 
+// What is left out comes back as null; only what may be left out of a question is optional.
+test('the types say null where null is given', async () => {
+  const types = await readFile(new URL('remount.d.ts', API), 'utf8');
+  assert.match(types, /spareTeeth: number \| null;/);
+  assert.doesNotMatch(types, /: [^;()]*\| undefined;/);
+});
+
 test('a browser imports the same functions', async () => {
   const browser = await launchBrowser();
   const server = await serveFolder(API);

@@ -19,5 +19,6 @@ mod number;
 pub mod page;
 pub mod report;
 pub mod scenario;
+mod sketch_notation;
 pub mod speed_unit;
 pub mod view;

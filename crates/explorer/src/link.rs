@@ -5,7 +5,8 @@
 
 use crate::bench::Bench;
 use crate::field::{Field, Group};
-use gear_math::Surface;
+use crate::sketch_notation::{packed, unpacked};
+use std::borrow::Cow;
 
 /// Names and numbers of the format, the newest first. A new one is due when a field's starting value or meaning changes.
 const MARKS: [(&str, &str); 2] = [("r", "2"), ("remount", "1")];
@@ -140,15 +141,8 @@ const SHORT: &[(&str, Field)] = &[
 /// Lines of what a link could not tell.
 const MOST_COMPLAINTS: usize = 8;
 
-/// Names of the fields that are packed, where that loses nothing: see [`packed`].
+/// Names under which these fields stand in the short notation of [`crate::sketch_notation`], where that loses nothing.
 const PACKED: [(&str, Field); 2] = [("sq", Field::Sketch), ("pq", Field::Paint)];
-
-/// Grounds as they are packed, in the order of [`Surface::ALL`].
-const GROUNDS: [&str; 8] = ["ta", "pg", "fg", "wg", "mu", "dm", "ps", "ls"];
-
-/// What else is packed, before and after: marks between lines and between cells, and words before a number.
-const MARKS_BETWEEN: [[&str; 2]; 2] = [["\n", "; "], ["*", "_"]];
-const WORDS: [[&str; 2]; 2] = [["foot ", "corner "], ["f", "c"]];
 
 /// Longest link that is read at all: every field full of letters that take twelve characters each, and its name.
 fn longest_link() -> usize {
@@ -181,16 +175,11 @@ pub fn write(bench: &Bench) -> String {
         let spec = field.spec();
         let always = matches!(spec.group, Group::SetupA | Group::SetupB);
         if always || bench.text(field) != spec.start {
-            let text = bench.text(field);
-            let shorter = PACKED.iter().find(|it| it.1 == field).map(|it| (it.0, packed(text, 0, 1)));
-            let (name, text) = match &shorter {
-                Some((name, short)) if packed(short, 1, 0) == text => (*name, short.as_str()),
-                _ => (name(field), text),
-            };
+            let (name, text) = part(field, bench.text(field));
             link.push('&');
             link.push_str(name);
             link.push('=');
-            escape(text, &mut link);
+            escape(&text, &mut link);
         }
     }
     link
@@ -206,71 +195,68 @@ pub fn read(link: &str) -> Opened {
         return opened;
     }
     let mut marked = link.is_empty();
-    for (key, text) in form_urlencoded::parse(link.as_bytes()) {
-        if let Some(&(_, version)) = MARKS.iter().find(|(mark, _)| *mark == key) {
-            marked = true;
-            if text != version {
-                opened.complaints.push(format!(
-                    "The link begins with “{key}={}”, which this page does not know; what it could read was kept.",
-                    shorten(&text)
-                ));
+    for (name, text) in form_urlencoded::parse(link.as_bytes()) {
+        match MARKS.iter().find(|(mark, _)| *mark == name) {
+            Some((_, version)) => {
+                marked = true;
+                opened.take_version(&name, &text, version);
             }
-        } else if let Some((field, text)) = PACKED
-            .iter()
-            .find(|(name, _)| *name == key)
-            .map(|&(_, field)| (field, packed(&text, 1, 0).into()))
-            .or_else(|| Some((by_name(&key)?, text)))
-        {
-            if text.chars().count() > field.longest() {
-                opened
-                    .complaints
-                    .push(format!("“{}” in the link was too long and was cut.", field.spec().label));
-            }
-            opened.bench.write(field, &text);
-        } else {
-            let unknown = format!("“{}” in the link is not known here and was left out.", shorten(&key));
-            if !opened.complaints.contains(&unknown) {
-                opened.complaints.push(unknown);
-            }
+            None => opened.take_part(&name, &text),
         }
     }
     if !marked {
-        opened
-            .complaints
-            .insert(0, "The link has no version mark, so some of it may have been lost.".to_owned());
+        let unmarked = "The link has no version mark, so some of it may have been lost.";
+        opened.complaints.insert(0, unmarked.to_owned());
     }
-    if opened.complaints.len() > MOST_COMPLAINTS {
-        let more = opened.complaints.split_off(MOST_COMPLAINTS - 1).len();
-        opened.complaints.push(format!("{more} more parts of the link could not be used."));
-    }
+    opened.sum_up();
     opened
 }
 
-/// Lines of a sketch or of paint with fewer characters, none of which the address must escape; or, from 1 to 0, what they
-/// were. What is not written as the page writes it may not survive: whoever packs looks whether it does.
-fn packed(text: &str, from: usize, to: usize) -> String {
-    let line = |line: &str| {
-        let cells = line.split(MARKS_BETWEEN[from][1]).map(|cell| packed_cell(cell, from, to));
-        cells.collect::<Vec<_>>().join(MARKS_BETWEEN[to][1])
-    };
-    text.split(MARKS_BETWEEN[from][0]).map(line).collect::<Vec<_>>().join(MARKS_BETWEEN[to][0])
+impl Opened {
+    fn take_version(&mut self, mark: &str, text: &str, known: &str) {
+        if text != known {
+            self.complaints.push(format!(
+                "The link begins with “{mark}={}”, which this page does not know; what it could read was kept.",
+                shorten(text)
+            ));
+        }
+    }
+
+    fn take_part(&mut self, name: &str, text: &str) {
+        let packed = PACKED.iter().find(|(packed, _)| *packed == name);
+        match packed.map(|&(_, field)| field).or_else(|| by_name(name)) {
+            Some(field) if packed.is_some() => self.take(field, &unpacked(text)),
+            Some(field) => self.take(field, text),
+            None => {
+                let unknown = format!("“{}” in the link is not known here and was left out.", shorten(name));
+                if !self.complaints.contains(&unknown) {
+                    self.complaints.push(unknown);
+                }
+            }
+        }
+    }
+
+    fn take(&mut self, field: Field, text: &str) {
+        if text.chars().count() > field.longest() {
+            self.complaints.push(format!("“{}” in the link was too long and was cut.", field.spec().label));
+        }
+        self.bench.write(field, text);
+    }
+
+    /// Counts what would be too many complaints.
+    fn sum_up(&mut self) {
+        if self.complaints.len() > MOST_COMPLAINTS {
+            let more = self.complaints.split_off(MOST_COMPLAINTS - 1).len();
+            self.complaints.push(format!("{more} more parts of the link could not be used."));
+        }
+    }
 }
 
-fn packed_cell(cell: &str, from: usize, to: usize) -> String {
-    for (surface, short) in Surface::ALL.iter().zip(GROUNDS) {
-        let names = [surface.name(), short];
-        if cell == names[from] {
-            return names[to].to_owned();
-        }
-    }
-    for (word, other) in WORDS[from].iter().zip(WORDS[to]) {
-        if let Some(number) =
-            cell.strip_prefix(word).filter(|it| it.starts_with(|it: char| it.is_ascii_digit()))
-        {
-            return format!("{other}{number}");
-        }
-    }
-    cell.to_owned()
+/// A field's name and text in a link.
+fn part(field: Field, text: &str) -> (&'static str, Cow<'_, str>) {
+    let packed =
+        PACKED.iter().find(|it| it.1 == field).and_then(|(name, _)| Some((*name, packed(text)?.into())));
+    packed.unwrap_or_else(|| (name(field), text.into()))
 }
 
 /// Form encoding, but with the characters that set-ups are written in left readable.

@@ -47,6 +47,7 @@ pub struct CourseInput {
 /// One stretch.
 #[derive(Debug, Deserialize, Serialize, Tsify)]
 #[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
 pub struct StretchInput {
     /// Along the ground.
     length_m: f64,
@@ -91,6 +92,7 @@ pub struct CostsInput {
 /// What `lap` gives.
 #[derive(Debug, Serialize, Tsify)]
 #[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
 pub struct LapResult {
     time_s: f64,
     /// Edges of the likely time.
@@ -116,6 +118,7 @@ pub struct LapResult {
 /// A part of the plan.
 #[derive(Debug, Serialize, Tsify)]
 #[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
 pub struct PlanRow {
     from_m: f64,
     to_m: f64,
@@ -149,6 +152,7 @@ pub struct GearTime {
 /// The lap at one place.
 #[derive(Debug, Serialize, Tsify)]
 #[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
 pub struct TraceRow {
     at_m: f64,
     time_s: f64,
@@ -426,6 +430,7 @@ pub struct SearchInput {
 /// One set-up that was tried.
 #[derive(Debug, Serialize, Tsify)]
 #[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
 pub struct SearchRow {
     rings: Vec<u16>,
     sprockets: Vec<u16>,

@@ -94,8 +94,11 @@ fn input<T: DeserializeOwned>(value: JsValue) -> Result<T, JsError> {
     if !value.is_object() {
         return Err(JsError::new("the input must be one object of the form that the types describe"));
     }
-    T::deserialize(strict::Strict(value))
-        .map_err(|error| thrown(error.to_string().trim_start_matches("Error: ")))
+    T::deserialize(strict::Strict(value)).map_err(|error| {
+        let what = error.to_string();
+        let what = what.trim_start_matches("Error: ");
+        thrown(format!("the input is not of the form that the types describe: {what}"))
+    })
 }
 
 fn output<T: Serialize>(value: &T) -> Result<JsValue, JsError> {

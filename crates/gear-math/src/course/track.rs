@@ -6,6 +6,7 @@ use super::laps::{Laps, Place};
 use super::pauses::{Pauses, elapsed};
 use crate::order::ascending;
 use crate::{Course, GpxError, Gradient, Segment, SmoothingLength, StretchLength, Surface, TrackPlace};
+use geographiclib_rs::{Geodesic, InverseGeodesic};
 
 /// Points nearer than this to the last one kept are left out: at a standstill a recorder wanders by a few metres,
 /// and the wandering would count as distance. Estimate, from the few metres a position is uncertain.
@@ -143,8 +144,8 @@ pub struct TrackCourse {
 impl Course {
     /// Reads a course from the text of a GPX file.
     ///
-    /// The track with most points is used, its segments joined; a route when there is no track. Distances are those
-    /// on the WGS 84 ellipsoid. Duplicate, stray and wandering points are left out, missing and absurd
+    /// The track with most points is used, its segments joined; a route when there is no track. Distances are
+    /// geodesics on the WGS 84 ellipsoid. Duplicate, stray and wandering points are left out, missing and absurd
     /// elevations bridged, and the rest smoothed: see [`TrackReport`]. Where a loop ends more than 3 m and no more than 30 m
     /// higher or lower than it starts, the difference is taken away evenly along it.
     ///
@@ -245,28 +246,9 @@ fn main_track(file: RawFile) -> Vec<Vec<RawPoint>> {
     segments
 }
 
-/// Distance between two points on the WGS 84 ellipsoid, in metres: the chord, bent to an arc of the mean radius. Over 1 km
-/// that is the geodesic to a ten-thousandth of a millimetre, over 50 km to two millimetres.
-///
-/// # Formula
-/// s = 2R asin(c ∕ 2R), with c the straight line between the two places and R = (2a + b) ∕ 3.
+/// Length of the geodesic between two points on the WGS 84 ellipsoid, in metres.
 pub(super) fn distance_m(a: &RawPoint, b: &RawPoint) -> f64 {
-    const DIAMETER_M: f64 = 2.0 * 6_371_008.8;
-    let ([x, y, z], [u, v, w]) = (in_space(a), in_space(b));
-    let chord = (x - u).hypot(y - v).hypot(z - w);
-    DIAMETER_M * (chord / DIAMETER_M).min(1.0).asin()
-}
-
-/// Where a point lies from the middle of the earth, m: NIMA TR8350.2 (2000), *World Geodetic System 1984*, for the
-/// semi-major axis and the flattening.
-fn in_space(point: &RawPoint) -> [f64; 3] {
-    const AXIS_M: f64 = 6_378_137.0;
-    const FLATTENING: f64 = 1.0 / 298.257_223_563;
-    const SQUARE: f64 = FLATTENING * (2.0 - FLATTENING);
-    let (north, up) = point.latitude.to_radians().sin_cos();
-    let (east, out) = point.longitude.to_radians().sin_cos();
-    let normal = AXIS_M / (1.0 - SQUARE * north * north).sqrt();
-    [normal * up * out, normal * up * east, normal * (1.0 - SQUARE) * north]
+    Geodesic::wgs84().inverse(a.latitude, a.longitude, b.latitude, b.longitude)
 }
 
 /// A point of the way, with its distance from the start.
