@@ -4,14 +4,16 @@ mod chain;
 mod lap;
 mod position;
 mod ride;
+mod search;
 mod setup;
 mod side;
 mod tyre;
 
 pub use chain::{ChainReport, Doubt, Station, direction, state_name};
-pub use lap::{Found, Hunt, LapQuestion, LapReport, LapRoom, OwnCourse, Settled, TESTED_S, row};
+pub use lap::{LapQuestion, LapReport, LapRoom, OwnCourse, Settled};
 pub use position::PositionReport;
 pub use ride::{Ascent, GroundRow, OtherGear, RideReport, RideSide, Stretch, Swing, surface_name};
+pub use search::{Found, Hunt, TESTED_S, row};
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;
 pub use tyre::{Gauge, GearOnBoth, OtherTyre, TyreFit, TyreReport, WidthLine};

@@ -1,12 +1,12 @@
-//! “Round the lap”: the answer in sentences, the course, and where to get off and on.
+//! “Round the lap”: the answer in sentences, and where to get off and on.
 
 use super::ride_words::reason;
 use super::sheet::Block;
 use super::words::name;
 use crate::number::{counted, percent, plain, with_unit};
-use crate::report::{LapReport, OwnCourse, Report, Settled, Side};
+use crate::report::{LapReport, Report, Settled, Side};
 use crate::scenario::CourseChoice;
-use gear_math::{Course, GainPart, Lap, PlanPart, Quicker, TimeBand, TrackReport, WhyOnFoot};
+use gear_math::{GainPart, Lap, PlanPart, Quicker, TimeBand, WhyOnFoot};
 use maud::{Markup, html};
 
 /// Differences below this are none, s.
@@ -169,117 +169,6 @@ fn lacks_file(report: &Report) -> bool {
 
 fn course_name(report: &Report) -> String {
     report.lap_inputs.course_name(report.lap.own.as_deref())
-}
-
-/// Where the course comes from, and what a file held.
-#[must_use]
-pub(super) fn course(report: &Report) -> Markup {
-    let of_this_sketch = |it: &&(Course, String)| it.0 == *report.lap_inputs.sketch;
-    let sketched = report.lap.sketched.as_ref().filter(of_this_sketch).map(|it| &*it.1);
-    html! {
-        @if let Some(why) = &report.lap.refused { p.stop { (why) } }
-        @match (report.lap_inputs.choice, &report.lap.own) {
-            (CourseChoice::Own, None) => p { "Choose a file or a kept course. Nothing is painted over the Autumn meadow meanwhile." },
-            (CourseChoice::Own, Some(own)) => { p { (own_course(own)) } (laps_of(own)) }
-            (CourseChoice::Sketch, _) if sketched.is_some() => p { (sketched.unwrap_or_default()) },
-            (_, Some(own)) => p { (own.name) " is at hand under “my own, from a file”." },
-            _ => {}
-        }
-    }
-}
-
-fn own_course(own: &OwnCourse) -> String {
-    let Some((_, _, found)) = &own.track else {
-        let smoothed =
-            own.smoothing_m.map(|m| format!(", smoothed over {} when it was read", with_unit(m, 0, "m")));
-        let stretches = counted(own.course.segments().len(), "stretch", "stretches");
-        return format!("{}: {stretches}{}.", own.name, smoothed.unwrap_or_default());
-    };
-    format!(
-        "{}: {} long, {} of climbing as recorded and {} after smoothing over {}.{}",
-        own.name,
-        with_unit(found.length_m / 1e3, 2, "km"),
-        with_unit(found.climb_recorded_m, 0, "m"),
-        with_unit(found.climb_m, 0, "m"),
-        with_unit(found.smoothing_m, 0, "m"),
-        remarks(found)
-    )
-}
-
-/// Where a track holds several laps: what it looks like, and the choice between one and all.
-fn laps_of(own: &OwnCourse) -> Markup {
-    let Some((_, _, found)) = own.track.as_ref().filter(|(_, _, found)| found.laps > 1) else {
-        return html! {};
-    };
-    let laps = format!("{} laps of {}", found.laps, with_unit(found.lap_m / 1e3, 2, "km"));
-    let warm_up = if found.laps_from_m > 0.0 {
-        format!(" behind a warm-up of {}", with_unit(found.laps_from_m, 0, "m"))
-    } else {
-        String::new()
-    };
-    html! {
-        p {
-            @if found.first_lap {
-                "This is the first of " (laps) (warm_up) ", from where it begins until it comes by there again. "
-                button type="button" id="laps-of-track" data-act="all-laps" { "Use the whole track" }
-            } @else {
-                span.care { "This looks like " (laps) (warm_up) "." } " Ridden as it is, all of it is one lap. "
-                button type="button" id="laps-of-track" data-act="first-lap" { "Use the first lap" }
-            }
-        }
-    }
-}
-
-fn remarks(found: &TrackReport) -> String {
-    let mut words = vec![counted(found.points, "point", "points")];
-    let counts = [
-        (found.tracks.saturating_sub(1), "other track not used"),
-        (found.segments.saturating_sub(1), "gap bridged by a straight line"),
-        (found.unusable_points, "off the globe, left out"),
-        (found.duplicate_points, "repeated"),
-        (found.stray_points, "astray"),
-        (found.close_points, "too near the one before or in a pause"),
-        (found.missing_elevations, "without elevation"),
-        (found.absurd_elevations, "with an absurd elevation"),
-        (found.clipped_gradients, "steeper than 45 %, taken as that"),
-    ];
-    words
-        .extend(counts.iter().filter(|(count, _)| *count > 0).map(|(count, what)| format!("{count} {what}")));
-    if found.pauses > 0 {
-        let pauses = counted(found.pauses, "pause", "pauses");
-        words.push(format!("{pauses} of {} in all, left out", duration(found.paused_s, 0)));
-    }
-    let ends = match (found.out_and_back, found.is_loop) {
-        (true, _) => "Out and back the same way.",
-        (false, true) => "It ends where it starts.",
-        (false, false) => "It does not end where it starts; it is ridden as if it did.",
-    };
-    format!(" Found: {}. {ends}{}{}", words.join(", "), mismatch(found), jitter(found))
-}
-
-/// Heights that do not meet where a loop closes, and what was done about it.
-fn mismatch(found: &TrackReport) -> String {
-    if found.mismatch_m.abs() < TrackReport::CLOSED_M {
-        return String::new();
-    }
-    let (gap, which) =
-        (with_unit(found.mismatch_m.abs(), 0, "m"), if found.mismatch_m > 0.0 { "higher" } else { "lower" });
-    let done = if found.levelled {
-        "that was taken away evenly along the way"
-    } else {
-        "too much to be spread, so the heights stand as recorded: look at them with doubt"
-    };
-    format!(" Its end was recorded {gap} {which} than its start; {done}.")
-}
-
-fn jitter(found: &TrackReport) -> String {
-    if !found.is_lengthened() {
-        return String::new();
-    }
-    let spacing = with_unit(found.usual_spacing_m, 1, "m");
-    format!(
-        " Its points are usually {spacing} apart: so close, a wandering position makes the way longer than it is."
-    )
 }
 
 /// Where to get off and on, fit to be written on a hand or a stem.

@@ -2,10 +2,12 @@
 
 mod cage;
 mod chain;
+mod chain_remedies;
 mod chain_working;
 pub mod form;
 mod gears;
 pub(crate) mod lap;
+mod lap_course;
 mod lap_tables;
 mod limit;
 mod notices;
@@ -21,6 +23,7 @@ mod rings;
 mod sheet;
 mod steps;
 pub(crate) mod tyre;
+mod tyre_tables;
 mod words;
 
 use crate::field::{Field, Group};
@@ -69,7 +72,7 @@ pub fn fragments(
         ("cage-working", cage::working(report)),
         ("cage-loose", cage::loose_gears(report)),
         ("chain-bench", chain::bench(report)),
-        ("chain-remedies", chain::remedies(report)),
+        ("chain-remedies", chain_remedies::remedies(report)),
         ("chain-lengths", chain::lengths(report)),
         ("ride-answer", answered(&doubts(&Group::RIDE, &[Field::CrossCrank]), &ride::answer(report))),
         ("ride-ends", ride_tables::ends(report)),
@@ -86,14 +89,14 @@ pub fn fragments(
                 &lap::answer(report),
             ),
         ),
-        ("lap-course", lap::course(report)),
+        ("lap-course", lap_course::course(report)),
         ("lap-places", lap::places(report)),
         ("lap-numbers", lap_tables::numbers(report)),
         ("lap-gears", lap_tables::gears(report)),
         ("lap-found", lap_tables::found(report)),
         ("lap-working", lap_tables::working(report)),
         ("tyre-answer", answered(&doubts(&Group::TYRE, &WEIGHING), &tyre::answer(report))),
-        ("tyre-tables", tyre::tables(report)),
+        ("tyre-tables", tyre_tables::tables(report)),
         ("tyre-working", tyre::working(report)),
         ("position-answer", answered(&position_doubts, &position::answer(report))),
         ("position-tables", position::tables(report)),

@@ -12,6 +12,8 @@ mod follow;
 mod gearbox;
 #[cfg(feature = "gpx")]
 mod gpx;
+#[cfg(feature = "gpx")]
+mod height_profile;
 mod joined;
 mod lap;
 #[cfg(feature = "gpx")]
@@ -32,6 +34,8 @@ mod terrain;
 #[cfg(feature = "gpx")]
 mod track;
 mod uncertainty;
+#[cfg(feature = "gpx")]
+mod way;
 
 pub use band::{BandedLap, GainPart, LapComparison, Quicker, Span, TimeBand};
 pub use costs::{Mounting, Shifting};

@@ -1,7 +1,7 @@
 //! Where a recorder stood still.
 
 use super::gpx::RawPoint;
-use super::track::distance_m;
+use super::way::distance_m;
 
 /// A standstill this long is a pause, and it is judged over this long, so that the wandering of a position does not hide it,
 /// s. Estimate.
