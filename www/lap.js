@@ -13,9 +13,12 @@ function roundTheLap(engine, show) {
   let near = false;
   let soon = 0;
   let later = 0;
+  let fromKept = '';
 
   /** The lap in coarse steps in the next task, and until it has settled once nothing has changed for a while. */
   function due() {
+    // A kept course can be chosen again once another is ridden.
+    if (find('kept').value && engine.course()[0] !== fromKept) find('kept').value = '';
     if (!near) return;
     soon ||= setTimeout(() => {
       soon = 0;
@@ -62,7 +65,8 @@ function roundTheLap(engine, show) {
     if (course?.remountCourse !== 1 || !Array.isArray(course.stretches)) {
       return engine.refuse(from, 'it is not one of our courses, or of a later version');
     }
-    return engine.takeRows(String(course.name ?? from), course.stretches.join('\n'), Number(course.smoothingM) || undefined);
+    const name = typeof course.name === 'string' ? course.name : from;
+    return engine.takeRows(name, course.stretches.join('\n'), Number(course.smoothingM) || undefined);
   }
 
   /** The course that is ridden, ready to be kept; nothing while its file is still to be chosen. */
@@ -141,7 +145,11 @@ function roundTheLap(engine, show) {
     if (!target.value) return;
     const name = target.value.slice(KEPT.length);
     const text = localStorage.getItem(target.value);
-    if (text !== null) return show(takeKept(name, text));
+    if (text !== null) {
+      const update = takeKept(name, text);
+      [fromKept] = engine.course();
+      return show(update);
+    }
     list();
     find('kept-says').textContent = `“${name}” is no longer kept: it was forgotten elsewhere. The course stays as it was.`;
   });

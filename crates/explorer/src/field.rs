@@ -215,8 +215,8 @@ fields! {
     Course: "course", Lap, "Course", "", Kind::Choice(COURSES), "meadow", "The first two are invented, to try things on";
     Smoothing: "smoothing", LapFile, "Smoothing length", "m", Kind::Number, "40", "Hills this long keep half their height, longer ones more: evens out the noise of the recorder (estimate)";
     TrackGround: "track-ground", LapFile, "Ground of the track", "", Kind::Choice(GROUNDS), "firm-grass", "A file does not know it; paint over it below";
-    TrackFrom: "track-from", LapFile, "Use the track from", "m", Kind::Number, "", "To leave out a warm-up; empty: from its start";
-    TrackTo: "track-to", LapFile, "Use the track to", "m", Kind::Number, "", "Empty: to its end";
+    TrackFrom: "track-from", LapFile, "Use the track from", "m", Kind::Number, "", "Of a GPX track: to leave out a warm-up; empty: from its start";
+    TrackTo: "track-to", LapFile, "Use the track to", "m", Kind::Number, "", "Of a GPX track; empty: to its end";
     Sketch: "sketch", LapSketch, "Sketch", "", Kind::Lines(8), SKETCH, "One stretch a line: length in m; gradient in %; ground; then, if need be, foot and the seconds an obstacle costs, corner and its km/h. A # begins a remark";
     Paint: "paint", LapSketch, "Painted over the course", "", Kind::Lines(3), "", "From m; to m; then a ground, foot and the seconds an obstacle costs, or corner and its km/h. Such as 310; 355; deep mud";
     ShiftRear: "shift-rear", LapHabits, "No drive, rear shift", "s", Kind::Number, "0.2", "Estimate";

@@ -6,12 +6,15 @@ use crate::field::Field;
 use crate::number::with_unit;
 use crate::report::{Found, Hunt, LapQuestion, LapReport, LapRoom, OwnCourse, Report};
 use crate::scenario::{CourseChoice, Scenario};
-use gear_math::{Course, JoinedCourse, TimeBand};
+use gear_math::{Course, JoinedCourse, TimeBand, TrackOptions};
 use std::rc::Rc;
 
-/// Stretches in which a recorded course is put into the sketch: few enough to be edited, and for a link below 2000 characters
-/// unless nearly every other field is changed as well. Slopes that matter on a lap are rarely more.
-const SKETCHED: usize = 60;
+/// Stretches in which a recorded course is put into the sketch: as many as a link below 2000 characters carries with the demo's
+/// bench. With half as many, short ramps are evened out, and with them where to get off.
+const SKETCHED: usize = 110;
+
+/// Share of its climbing that a course must keep to count as the same; estimate.
+const SAME_CLIMB: f64 = 0.9;
 
 fn fits(course: &Course) -> bool {
     course.sketch().chars().count() <= Field::Sketch.longest()
@@ -20,12 +23,17 @@ fn fits(course: &Course) -> bool {
 /// What joining stretches did to a course.
 fn said_of(course: &Course, joined: &JoinedCourse) -> String {
     format!(
-        "Put into the sketch as {} stretches in place of {}: no height is off by more than {}, and it climbs {} in place of {}.",
+        "Put into the sketch as {} stretches in place of {}: no height is off by more than {}, and it climbs {} in place of {}. {}.",
         joined.course.segments().len(),
         course.segments().len(),
         with_unit(joined.height_error_m, 1, "m"),
         with_unit(joined.course.climb_m(), 0, "m"),
         with_unit(course.climb_m(), 0, "m"),
+        if joined.course.climb_m() < SAME_CLIMB * course.climb_m() {
+            "That is another course: sketch one lap of it, or keep the file"
+        } else {
+            "Short ramps are evened out, so look at the lap of both before you choose by one"
+        }
     )
 }
 
@@ -43,8 +51,8 @@ impl Desk {
 
     /// Takes the text of a GPX file.
     pub fn take_track(&mut self, name: &str, text: &str) -> Update {
-        let options = self.good.lap.track_options(false);
-        self.take_own(name, OwnCourse::from_gpx(name, text.into(), options))
+        let whole = TrackOptions { from: None, to: None, ..self.good.lap.track_options(false) };
+        self.take_own(name, OwnCourse::from_gpx(name, text.into(), whole))
     }
 
     /// Takes a course that was kept: its name, its stretches, a row each, and what it was smoothed over.
@@ -69,6 +77,9 @@ impl Desk {
                 self.set_room(room);
                 let mut bench = self.bench.clone();
                 bench.write(Field::Course, "own");
+                // The part that was used of another file is none of this one.
+                bench.write(Field::TrackFrom, "");
+                bench.write(Field::TrackTo, "");
                 self.change(bench)
             }
         }
@@ -217,10 +228,10 @@ mod tests {
     use super::*;
     use gear_math::{Bike, Lap, LapSetup, Step};
 
-    fn edited(desk: &mut Desk, edits: &[(Field, &str)]) {
+    fn edited(desk: &mut Desk, edits: &[(Field, &str)]) -> Update {
         let edits: Vec<_> =
             edits.iter().map(|(field, text)| (field.spec().key.to_owned(), (*text).to_owned())).collect();
-        desk.edit(&edits);
+        desk.edit(&edits)
     }
 
     #[test]
@@ -258,6 +269,24 @@ mod tests {
     }
 
     #[test]
+    fn a_part_of_one_file_is_none_of_the_next() {
+        let point = |place: u32| {
+            format!("<trkpt lat='{:.6}' lon='6.1'><ele>10</ele></trkpt>", 50.0 + f64::from(place) * 1e-4)
+        };
+        let points: String = (0..100).map(point).collect();
+        let text = format!("<gpx version='1.1'><trk><trkseg>{points}</trkseg></trk></gpx>");
+        let mut desk = Desk::default();
+        let course = |update: Update| update.html.into_iter().find(|(id, _)| id == "lap-course").unwrap().1;
+        desk.take_track("First", &text);
+        edited(&mut desk, &[(Field::TrackFrom, "200")]);
+        let said = edited(&mut desk, &[(Field::TrackTo, "600")]);
+        assert!(course(said).contains("from 200\u{a0}m to 600\u{a0}m of the track"));
+        let said = desk.take_track("Second", &text);
+        assert_eq!((desk.bench.text(Field::TrackFrom), desk.bench.text(Field::TrackTo)), ("", ""));
+        assert!(!course(said).contains("of the track"));
+    }
+
+    #[test]
     fn paint_beyond_a_course_from_a_file_is_told() {
         let mut desk = Desk::default();
         desk.take_rows("Mine", "500; 0; mud", None);
@@ -291,7 +320,7 @@ mod tests {
         let said = update.html.iter().find(|(id, _)| id == "lap-course").unwrap();
         assert!(said.1.contains("stretches in place of 56"), "{}", said.1);
         let link = desk.link();
-        assert!(link.len() < 1400, "{}", link.len());
+        assert!(link.len() < 1900, "{}", link.len());
         let mut other = Desk::default();
         other.open(&link);
         assert_eq!(other.good.lap.sketch, desk.good.lap.sketch);

@@ -48,7 +48,9 @@ impl<'de> Deserializer<'de> for Strict {
         fields: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, Error> {
-        let Some(entries) = self.entries() else { return self.deserialize_any(visitor) };
+        let Some(entries) = self.entries() else {
+            return Err(Error::custom(format!("an object is missing that may have {}", fields.join(", "))));
+        };
         match entries.iter().find(|(key, _)| !fields.contains(&key.as_str())) {
             Some((unknown, _)) => {
                 Err(Error::custom(format!("{unknown} is not known here; known are {}", fields.join(", "))))

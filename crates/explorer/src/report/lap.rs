@@ -4,8 +4,8 @@ use super::{Found, Side};
 use crate::scenario::{CourseChoice, LapInputs, Scenario};
 use gear_math::{
     Begin, Bike, Course, Demo, GainPart, Gear, Lap, LapComparison, LapSetup, MountTime, Mounting,
-    PowerBelowStanding, ProfilePoint, Quicker, Segment, Shifting, Span, Step, TimeBand, TrackOptions,
-    TrackReport, WheelInertia,
+    PowerBelowStanding, ProfilePoint, Quicker, Segment, Shifting, SmoothingLength, Span, Step, TimeBand,
+    TrackOptions, TrackReport, WheelInertia,
 };
 use std::rc::Rc;
 
@@ -57,6 +57,7 @@ impl OwnCourse {
     pub fn from_rows(name: &str, rows: &str, smoothing_m: Option<f64>) -> Result<Self, String> {
         let course: Course = rows.parse().map_err(|error: gear_math::SketchError| error.to_string())?;
         let course = course.as_lap().map_err(|error| error.to_string())?;
+        let smoothing_m = smoothing_m.filter(|&m| SmoothingLength::new(m).is_ok());
         Ok(Self { name: shortened(name), course, smoothing_m, track: None })
     }
 

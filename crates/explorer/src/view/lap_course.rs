@@ -4,7 +4,7 @@ use super::lap::duration;
 use crate::number::{counted, with_unit};
 use crate::report::{OwnCourse, Report};
 use crate::scenario::CourseChoice;
-use gear_math::{Course, TrackReport};
+use gear_math::{Course, TrackOptions, TrackPlace, TrackReport};
 use maud::{Markup, html};
 
 /// Where the course comes from, and what a file held.
@@ -25,21 +25,34 @@ pub(super) fn course(report: &Report) -> Markup {
 }
 
 fn own_course(own: &OwnCourse) -> String {
-    let Some((_, _, found)) = &own.track else {
+    let Some((_, options, found)) = &own.track else {
         let smoothed =
             own.smoothing_m.map(|m| format!(", smoothed over {} when it was read", with_unit(m, 0, "m")));
         let stretches = counted(own.course.segments().len(), "stretch", "stretches");
         return format!("{}: {stretches}{}.", own.name, smoothed.unwrap_or_default());
     };
     format!(
-        "{}: {} long, {} of climbing as recorded and {} after smoothing over {}.{}",
+        "{}: {} long{}, {} of climbing as recorded and {} after smoothing over {}.{}",
         own.name,
         with_unit(found.length_m / 1e3, 2, "km"),
+        part_of(options),
         with_unit(found.climb_recorded_m, 0, "m"),
         with_unit(found.climb_m, 0, "m"),
         with_unit(found.smoothing_m, 0, "m"),
         remarks(found)
     )
+}
+
+/// Which part of the track is used, where it is not all of it.
+fn part_of(options: &TrackOptions) -> String {
+    let at = |place: TrackPlace| with_unit(place.m(), 0, "m");
+    match (options.from, options.to) {
+        (None, None) => String::new(),
+        (from, None) => format!(" from {} of the track on", from.map_or_else(String::new, at)),
+        (from, Some(to)) => {
+            format!(" from {} to {} of the track", from.map_or_else(|| "the start".to_owned(), at), at(to))
+        }
+    }
 }
 
 /// Where a track holds several laps: what it looks like, and the choice between one and all.
