@@ -202,9 +202,10 @@
     rows[Math.max(0, Math.min(rows.length - 1, here + (here < 0 ? 1 : step)))].focus();
   });
 
-  document.addEventListener("change", () => {
+  // A slider changes with every step of a run along it, which undo takes back as one.
+  document.addEventListener("change", ({ target }) => {
     if (typed.size > 0) flush();
-    engine.pause();
+    if (target.type !== "range") engine.pause();
   });
 
   function enter(field, text) {

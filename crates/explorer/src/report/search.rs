@@ -150,6 +150,8 @@ pub struct Found {
     /// Why A and B were not tried, where they were not: what the derailleur says, and the ring that the frame clears where it
     /// is smaller than theirs.
     pub untried: [Option<(CageCheck, Option<Chainring>)>; 2],
+    /// Cassettes that were typed and go with no rings that were to be tried.
+    pub unfit: Vec<Cassette>,
     /// Set-ups to be tried, by number.
     pub all: Rc<[Drivetrain]>,
     pub(crate) candidates: Vec<Candidate>,
@@ -175,6 +177,7 @@ impl Found {
     pub fn of(scenario: &Scenario, own: Option<&OwnCourse>) -> Self {
         let all: Rc<[Drivetrain]> = scenario.search_space().into();
         let bench = Side::BOTH.map(|side| scenario.drivetrain(side));
+        let typed = scenario.lap.search.cassettes.iter().map(|(_, cassette)| *cassette);
         let untried = |drivetrain: Drivetrain| {
             let limit = scenario.lap.search.frame_ring.filter(|&most| drivetrain.chainset.largest() > most);
             (!all.contains(&drivetrain)).then(|| (scenario.derailleur.check(&drivetrain), limit))
@@ -184,6 +187,7 @@ impl Found {
             course: scenario.lap.course_name(own),
             is_stale: false,
             untried: bench.map(untried),
+            unfit: typed.filter(|cassette| !all.iter().any(|it| it.cassette == *cassette)).collect(),
             all,
             candidates: Vec::new(),
             order: Vec::new(),
@@ -323,6 +327,15 @@ mod tests {
         let (_, cleared) = space(&[&few[..], &[(Field::FrameRing, "39")]].concat());
         assert!(cleared.contains(&format!("39 {TYPED}")) && !cleared.iter().any(|it| it.starts_with("40 ")));
         assert!(!cleared.contains(&own[1]), "B's ring is larger than the frame clears");
+    }
+
+    #[test]
+    fn a_typed_cassette_that_nothing_takes_is_named() {
+        const LARGE: &str = "10-12-14-16-18-21-24-28-33-39-45";
+        let typed = [(Field::MoreCassettes, "11-13-15-17-19-22-25-29-34\n10-12-14-16-18-21-24-28-33-39-45")];
+        let (scenario, _) = space(&typed);
+        let unfit: Vec<String> = Found::of(&scenario, None).unfit.iter().map(ToString::to_string).collect();
+        assert_eq!(unfit, [LARGE]);
     }
 
     #[test]
