@@ -9,7 +9,7 @@ import { pathToFileURL } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { SINGLE_FILE, assertQuiet, launchBrowser, openPage, serveSite } from './harness.mjs';
 
-const SIZE_BUDGET = 290_000;
+const SIZE_BUDGET = 295_000;
 
 let browser;
 let site;
