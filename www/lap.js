@@ -18,7 +18,7 @@ function roundTheLap(engine, show) {
   /** The lap in coarse steps in the next task, and until it has settled once nothing has changed for a while. */
   function due() {
     // A kept course can be chosen again once another is ridden.
-    if (find('kept').value && engine.course()[0] !== fromKept) find('kept').value = '';
+    if (find('kept').value && engine.courseName() !== fromKept) find('kept').value = '';
     if (!near) return;
     soon ||= setTimeout(() => {
       soon = 0;
@@ -147,7 +147,7 @@ function roundTheLap(engine, show) {
     const text = localStorage.getItem(target.value);
     if (text !== null) {
       const update = takeKept(name, text);
-      [fromKept] = engine.course();
+      fromKept = engine.courseName();
       return show(update);
     }
     list();

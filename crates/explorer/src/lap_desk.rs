@@ -85,16 +85,21 @@ impl Desk {
         }
     }
 
+    /// Name of the course that is ridden; none while its file is still to be chosen.
+    #[must_use]
+    pub fn course_name(&self) -> Option<&str> {
+        match self.good.lap.choice {
+            CourseChoice::Demo(demo) => Some(demo.name()),
+            CourseChoice::Own => self.room().own.as_ref().map(|own| own.name.as_str()),
+            CourseChoice::Sketch => Some("My course"),
+        }
+    }
+
     /// Name and rows of the course as it is ridden; none while its file is still to be chosen.
     #[must_use]
     pub fn course(&self) -> Option<(String, String)> {
-        let (choice, own) = (self.good.lap.choice, self.room().own.as_deref());
-        let name = match choice {
-            CourseChoice::Demo(demo) => demo.name().to_owned(),
-            CourseChoice::Own => own?.name.clone(),
-            CourseChoice::Sketch => "My course".to_owned(),
-        };
-        Some((name, LapQuestion::of(&self.good, own).course.sketch()))
+        let name = self.course_name()?.to_owned();
+        Some((name, LapQuestion::of(&self.good, self.room().own.as_deref()).course.sketch()))
     }
 
     /// The bench with the course that is ridden as a sketch, everything painted over it included. A recorded one is put in

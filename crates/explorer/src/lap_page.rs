@@ -48,6 +48,13 @@ pub fn refuse(name: &str, why: &str) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.refuse(name, why)))
 }
 
+/// Name of the course that is ridden; nothing while its file is still to be chosen.
+#[wasm_bindgen(js_name = courseName)]
+#[must_use]
+pub fn course_name() -> Option<String> {
+    at_desk(|desk| desk.course_name().map(str::to_owned))
+}
+
 /// Name and rows of the course that is ridden; nothing while its file is still to be chosen.
 #[wasm_bindgen]
 #[must_use]

@@ -91,9 +91,6 @@ fn thrown(error: impl Display) -> JsError {
 }
 
 fn input<T: DeserializeOwned>(value: JsValue) -> Result<T, JsError> {
-    if !value.is_object() {
-        return Err(JsError::new("the input must be one object of the form that the types describe"));
-    }
     T::deserialize(strict::Strict(value)).map_err(|error| {
         let what = error.to_string();
         let what = what.trim_start_matches("Error: ");

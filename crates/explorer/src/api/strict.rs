@@ -12,14 +12,14 @@ pub(super) struct Strict(pub(super) JsValue);
 
 impl Strict {
     /// What an object holds.
-    fn entries(&self) -> Option<Vec<(String, Self)>> {
+    fn entries(&self) -> Result<Vec<(String, Self)>, Error> {
         let entry = |pair: JsValue| {
             let pair = Array::from(&pair);
             let value = pair.get(1);
             (!value.is_undefined()).then(|| (pair.get(0).as_string().unwrap_or_default(), Self(value)))
         };
-        let object = self.0.dyn_ref::<Object>()?;
-        Some(Object::entries(object).iter().filter_map(entry).collect())
+        let object = self.0.dyn_ref::<Object>().ok_or_else(|| Error::custom("one object is expected"))?;
+        Ok(Object::entries(object).iter().filter_map(entry).collect())
     }
 
     fn plain(self) -> serde_wasm_bindgen::Deserializer {
@@ -48,9 +48,7 @@ impl<'de> Deserializer<'de> for Strict {
         fields: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, Error> {
-        let Some(entries) = self.entries() else {
-            return Err(Error::custom(format!("an object is missing that may have {}", fields.join(", "))));
-        };
+        let entries = self.entries()?;
         match entries.iter().find(|(key, _)| !fields.contains(&key.as_str())) {
             Some((unknown, _)) => {
                 Err(Error::custom(format!("{unknown} is not known here; known are {}", fields.join(", "))))
@@ -61,10 +59,7 @@ impl<'de> Deserializer<'de> for Strict {
 
     /// What a structure that takes another one into itself asks for; it knows its fields itself.
     fn deserialize_map<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Error> {
-        match self.entries() {
-            Some(entries) => visitor.visit_map(MapDeserializer::new(entries.into_iter())),
-            None => self.deserialize_any(visitor),
-        }
+        visitor.visit_map(MapDeserializer::new(self.entries()?.into_iter()))
     }
 
     fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Error> {
