@@ -221,7 +221,21 @@
     list.value = "";
   }
 
+  /** A button that says `data-write="field=value"` puts that value into that field, as if it had been typed there. */
+  function write(button) {
+    const [, field, value] = button.dataset.write.match(/^([^=]+)=(.*)$/s);
+    flush();
+    engine.pause();
+    find(field).value = value;
+    enter(field, value);
+    flush();
+    engine.pause();
+    if (!button.isConnected) find(field).focus();
+  }
+
   document.addEventListener("click", async ({ target }) => {
+    const button = target.closest("[data-write]");
+    if (button) write(button);
     const act = target.closest("[data-act]")?.dataset.act;
     if (act === "share") await share();
     else if (act === "print") print();
