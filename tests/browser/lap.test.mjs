@@ -5,7 +5,7 @@ import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { after, before, test } from 'node:test';
 import axe from 'axe-core';
-import { PHONE, SINGLE_FILE, addressWith, assertQuiet, launchBrowser, openPage, serveSite, text } from './harness.mjs';
+import { PHONE, SINGLE_FILE, addressWith, assertQuiet, downloaded, launchBrowser, openPage, serveSite, text } from './harness.mjs';
 
 const GPX = new URL('../reference/data/gpx/', import.meta.url);
 const fixture = (name) => fileURLToPath(new URL(`${name}.gpx`, GPX));
@@ -210,7 +210,7 @@ test('a course is kept in the browser, read again and forgotten', async () => {
     await page.selectOption('#kept', { label: 'My <b>lap</b>' });
     await page.waitForFunction(() => document.getElementById('lap-course').textContent.startsWith('My <b>lap</b>: 39'));
     const [download] = await Promise.all([page.waitForEvent('download'), page.click('#save-course')]);
-    const saved = JSON.parse(await readFile(await download.path(), 'utf8'));
+    const saved = JSON.parse(await downloaded(download));
     assert.equal(saved.remountCourse, 1);
     assert.equal(saved.stretches.length, 39);
     assert.equal(saved.stretches[0], '180; 0; tarmac');
@@ -295,7 +295,7 @@ test('a kept course says what it was smoothed over', async () => {
   await page.setInputFiles('#lap-file', fixture('drawn-round-trip'));
   await page.waitForFunction(() => document.getElementById('course').value === 'own');
   const [download] = await Promise.all([page.waitForEvent('download'), page.click('#save-course')]);
-  await dropFile(page, 'kept.json', await readFile(await download.path(), 'utf8'));
+  await dropFile(page, 'kept.json', await downloaded(download));
   await page.waitForFunction(() => /^drawn-round-trip: \d+.stretches, smoothed over 40.m when it was read\.$/.test(document.getElementById('lap-course').textContent));
 });
 

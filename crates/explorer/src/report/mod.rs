@@ -13,7 +13,7 @@ pub use chain::{ChainReport, Doubt, Station, direction, state_name};
 pub use lap::{LapQuestion, LapReport, LapRoom, OwnCourse, Settled};
 pub use position::PositionReport;
 pub use ride::{Ascent, GroundRow, OtherGear, RideReport, RideSide, Stretch, Swing, surface_name};
-pub use search::{Found, Hunt, TESTED_S, row};
+pub use search::{Found, Hunt, ROW, TESTED_S, row};
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;
 pub use tyre::{Gauge, GearOnBoth, OtherTyre, TyreFit, TyreReport, WidthLine};
