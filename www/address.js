@@ -4,6 +4,7 @@
 import { all, around, find } from './dom.js';
 import * as engine from './engine.js';
 import { flush, forgetTyped } from './fields.js';
+import { leaveBehind, leftBehind } from './storage.js';
 import { change } from './update.js';
 
 const LINK_PAUSE = 200; // milliseconds
@@ -51,8 +52,12 @@ export function open() {
   return place;
 }
 
-/** @param {HTMLElement | null} place */
-export function openPlace(place) {
+/** Opens the page: a reload with what was changed just before it. */
+export function openFirst() {
+  const left = leftBehind();
+  const [visit] = /** @type {PerformanceNavigationTiming[]} */ (performance.getEntriesByType('navigation'));
+  if (left !== null && visit?.type === 'reload') history.replaceState(null, '', `#${left}`);
+  const place = open();
   if (place) jump(place);
 }
 
@@ -73,6 +78,8 @@ export function followAddress() {
 
 function leave() {
   flush();
+  if (waiting === null) return;
+  leaveBehind(waiting);
   writeLink();
 }
 

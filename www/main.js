@@ -2,7 +2,7 @@
 // The whole page's script, which is its workers' script too: on the page it starts the page, in a worker it works.
 
 import { answerButtons } from './acts.js';
-import { followAddress, open, openPlace, showLink } from './address.js';
+import { followAddress, openFirst, showLink } from './address.js';
 import { offerKept, showKept } from './courses.js';
 import { find } from './dom.js';
 import * as engine from './engine.js';
@@ -49,7 +49,7 @@ async function start() {
   }
   furnish();
   connect();
-  openPlace(open());
+  openFirst();
   dataset.engine = 'ready';
 }
 

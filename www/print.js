@@ -7,8 +7,12 @@ import { settleLap } from './lap.js';
 /** Sizes of the type in tenths of a point: the largest at which the sheet stays on one page is printed. */
 const [SMALLEST, LARGEST] = [58, 84];
 
-/** What is left of A4 across and of Letter down within the margins of `@page`, the lesser of both, in millimetres. */
-const PAPER = { width: 190, height: 261 };
+/** What the margins of `@page` leave of a sheet of paper, in millimetres, and the style that the type for it goes into. */
+const PAPERS = [
+  { type: '--a4', width: 190, height: 278.5 },
+  { type: '--letter', width: 195.9, height: 260.9 },
+];
+const MM_PER_PX = 25.4 / 96;
 
 /** What is printed is the workshop sheet, unless this asks for the bench table of the chain once. */
 export function printBench() {
@@ -26,7 +30,9 @@ export function readyToPrint() {
 
 function prepare() {
   settleLap();
-  onPaper(fit);
+  onPaper((sheet) => {
+    for (const paper of PAPERS) sheet.style.setProperty(paper.type, fitting(sheet, paper));
+  });
 }
 
 /**
@@ -34,36 +40,33 @@ function prepare() {
  * @param {(sheet: HTMLElement) => void} measure
  */
 function onPaper(measure) {
-  const [sheet, type] = [find('sheet-page'), /** @type {HTMLStyleElement} */ (find('print-type'))];
+  const sheet = find('sheet-page');
+  const rules = /** @type {HTMLStyleElement} */ (find('print-type'));
   const scrolled = scrollY;
-  type.media = 'all';
-  Object.assign(sheet.style, { position: 'absolute', width: `${PAPER.width}mm` });
+  rules.media = 'all';
+  sheet.style.position = 'absolute';
   measure(sheet);
-  Object.assign(sheet.style, { position: '', width: '' });
-  type.media = 'print';
+  for (const property of ['position', 'width', '--type']) sheet.style.removeProperty(property);
+  rules.media = 'print';
   scrollTo({ top: scrolled, behavior: 'instant' });
 }
 
 /**
- * Gives the sheet the largest type at which it stays on one page, found by halving.
+ * The largest type at which the sheet stays on one page, found by halving.
  * @param {HTMLElement} sheet
+ * @param {{ width: number, height: number }} paper
  */
-function fit(sheet) {
+function fitting(sheet, { width, height }) {
+  sheet.style.width = `${width}mm`;
   let [fits, tooLarge] = [SMALLEST, LARGEST + 1];
   while (tooLarge - fits > 1) {
     const size = Math.floor((fits + tooLarge) / 2);
-    if (heightAt(sheet, size) <= PAPER.height) fits = size;
+    sheet.style.setProperty('--type', points(size));
+    if (sheet.offsetHeight * MM_PER_PX <= height) fits = size;
     else tooLarge = size;
   }
-  heightAt(sheet, fits);
+  return points(fits);
 }
 
-/**
- * Height of the sheet in millimetres, once its type is this many tenths of a point.
- * @param {HTMLElement} sheet
- * @param {number} size
- */
-function heightAt(sheet, size) {
-  sheet.style.setProperty('--type', `${size / 10}pt`);
-  return (sheet.offsetHeight / 96) * 25.4;
-}
+/** @param {number} tenths */
+const points = (tenths) => `${tenths / 10}pt`;

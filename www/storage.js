@@ -2,6 +2,7 @@
 // What the browser keeps for the page, which it may refuse at any time.
 
 const PREFIX = 'remount-course:';
+const LEFT = 'remount-left';
 
 /** Names of all courses that are kept. */
 export function names() {
@@ -37,6 +38,21 @@ export function forget(name) {
     localStorage.removeItem(PREFIX + name);
     return true;
   }, false);
+}
+
+/**
+ * Leaves a link behind for this window's next visit: a page that is reloaded comes back at the address it was left with.
+ * @param {string} link
+ */
+export const leaveBehind = (link) => allowed(() => sessionStorage.setItem(LEFT, link), undefined);
+
+/** The link that was left behind, once. */
+export function leftBehind() {
+  return allowed(() => {
+    const link = sessionStorage.getItem(LEFT);
+    sessionStorage.removeItem(LEFT);
+    return link;
+  }, null);
 }
 
 /**

@@ -222,13 +222,43 @@ for (const [name, hash] of [['the demo', ''], ['the fullest bike', FULL]]) {
   }
 }
 
-test('what leaves room on the page is printed large enough to read at a bench', async () => {
-  for (const hash of ['', '#r=2&sf=a', '#r=2&ra=40&ca=18&rb=40&cb=18']) {
-    const { page } = await openPage(browser, new URL(hash, SINGLE_FILE));
-    await page.emulateMedia({ media: 'print' });
-    const points = await page.$eval('#sheet-page dd', (cell) => Number.parseFloat(getComputedStyle(cell).fontSize) * 0.75);
-    assert.ok(points >= 7.3, `${hash}: ${points} pt`);
-  }
+const PAPERS = { A4: { width: 718, height: 1054 }, Letter: { width: 740, height: 988 } };
+
+for (const [format, viewport] of Object.entries(PAPERS)) {
+  test(`what leaves room on ${format} is printed as large as it fits`, async () => {
+    const sizes = [];
+    for (const hash of ['', '#r=2&sf=a', '#r=2&ra=40&ca=18&rb=40&cb=18', FULL]) {
+      const { page } = await openPage(browser, new URL(hash, SINGLE_FILE), { viewport });
+      await page.emulateMedia({ media: 'print' });
+      await frame(page);
+      const { points, height } = await page.$eval('#sheet-page', (sheet) => ({
+        points: Number.parseFloat(getComputedStyle(sheet.querySelector('dd')).fontSize) * 0.75,
+        height: sheet.offsetHeight,
+      }));
+      assert.ok(height <= viewport.height, `${hash}: ${height} px`);
+      assert.ok(height >= 0.93 * viewport.height || points >= 8.3, `${hash}: ${height} px in ${points} pt`);
+      sizes.push(points);
+    }
+    const [demo, a, simple] = sizes;
+    for (const points of [demo, a, simple]) assert.ok(points >= 6.8, `${points} pt`);
+    assert.ok(a > demo, `${a} pt for A alone, ${demo} pt for both`);
+  });
+}
+
+test('fitting the sheet to its paper leaves the page as it was', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE);
+  const place = () =>
+    page.evaluate(() => {
+      const { position, width } = document.getElementById('sheet-page').style;
+      return { scrolled: scrollY, position, width, media: document.getElementById('print-type').media };
+    });
+  await page.evaluate(() => document.getElementById('sheet').scrollIntoView({ behavior: 'instant' }));
+  await page.waitForFunction(() => document.getElementById('sheet-page').textContent.includes('Lap'));
+  await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+  const before = await place();
+  await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+  assert.deepEqual(await place(), before);
+  assert.deepEqual(before, { ...before, position: '', width: '', media: 'print' });
 });
 
 test('the button prints', async () => {

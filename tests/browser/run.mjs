@@ -13,11 +13,10 @@ const every = readdirSync(folder).filter((name) => name.endsWith('.test.mjs'));
 const files = process.argv.length > 2 ? process.argv.slice(2) : every.map((name) => folder + name);
 
 const browser = await startSharedBrowser();
-const tests = spawn(
-  process.execPath,
-  ['--test', `--test-concurrency=${SIDE_BY_SIDE}`, '--test-reporter=spec', ...files],
-  { stdio: 'inherit', env: { ...process.env, SHARED_BROWSER: browser.wsEndpoint() } },
-);
+const tests = spawn(process.execPath, ['--test', `--test-concurrency=${SIDE_BY_SIDE}`, '--test-reporter=spec', ...files], {
+  stdio: 'inherit',
+  env: { ...process.env, SHARED_BROWSER: browser.wsEndpoint() },
+});
 const [code] = await once(tests, 'exit');
 await browser.close();
 process.exitCode = code ?? 1;
