@@ -45,7 +45,7 @@ async function rowsOf(browser, { work, count, what, each, yardstick = () => [] }
 const agree = (a, b) => Math.abs(a - b) <= 1e-9 * Math.abs(b);
 
 /** The same algorithm in plain JavaScript; its laps must take the same times. */
-function scriptRows(sum, nativeMs, wasmMs) {
+function scriptRows(sum, _nativeMs, wasmMs) {
   const said = execFileSync(process.execPath, [fileURLToPath(new URL('lap.mjs', import.meta.url))], { encoding: 'utf8' });
   const [, duration] = said.match(/set-ups: ([\d.]+) ms/);
   const script = [...said.matchAll(/([\d.]+) s, /g)].reduce((total, [, seconds]) => total + Number(seconds), 0);

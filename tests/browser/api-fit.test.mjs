@@ -151,7 +151,7 @@ test('the stem search answers with every row, nearest first', async () => {
     found.map(({ stemLengthMm, stemAngleDeg, spacersMm }) => [stemLengthMm, stemAngleDeg, spacersMm]),
     table.map((row) => [row.stem_length_mm, row.stem_angle_deg, row.spacers_mm]),
   );
-  found.forEach(({ missMm }, index) => near(missMm, table[index].miss_mm, 0.001, 'miss'));
+  for (const [index, { missMm }] of found.entries()) near(missMm, table[index].miss_mm, 0.001, 'miss');
   assert.deepEqual(api.stemSearch({ ...search, targetXMm: 900 }), []);
   assert.deepEqual(api.stemSearch(search), api.stemSearch({ ...search, toleranceMm: undefined, maxSpacersMm: undefined }));
 });

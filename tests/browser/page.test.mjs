@@ -111,8 +111,8 @@ test('a page that did not arrive whole says what to do', async () => {
   const whole = await readFile(SINGLE_FILE, 'utf8');
   const engine = whole.indexOf('id="engine"') + 5000;
   const damages = {
-    damaged: whole.slice(0, engine) + 'AAAAAAAA' + whole.slice(engine + 8),
-    'not base64': whole.slice(0, engine) + '????' + whole.slice(engine + 4),
+    damaged: `${whole.slice(0, engine)}AAAAAAAA${whole.slice(engine + 8)}`,
+    'not base64': `${whole.slice(0, engine)}????${whole.slice(engine + 4)}`,
     'cut short': whole.slice(0, engine),
   };
   const folder = await mkdtemp(join(tmpdir(), 'remount-'));

@@ -90,7 +90,9 @@ test('without a power meter the power is an estimate and says so', async () => {
 
 test('everything folded away is accessible too', async () => {
   const { page } = await openPage(browser, SINGLE_FILE);
-  await page.evaluate(() => document.querySelectorAll('#ride details').forEach((details) => (details.open = true)));
+  await page.evaluate(() => {
+    for (const details of document.querySelectorAll('#ride details')) details.open = true;
+  });
   await layOut(page);
   await page.evaluate(axe.source);
   const { violations } = await page.evaluate(() => globalThis.axe.run('#ride'));

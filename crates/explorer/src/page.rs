@@ -103,7 +103,9 @@ pub fn open(link: &str) -> Result<JsValue, JsError> {
 /// # Errors
 /// When the pairs are not pairs of texts.
 #[wasm_bindgen(unchecked_return_type = "Update")]
-pub fn edit(#[wasm_bindgen(unchecked_param_type = "[string, string][]")] edits: &Array) -> Result<JsValue, JsError> {
+pub fn edit(
+    #[wasm_bindgen(unchecked_param_type = "[string, string][]")] edits: &Array,
+) -> Result<JsValue, JsError> {
     let edits: Option<Vec<_>> = edits.iter().map(|pair| texts(&pair)).collect();
     let edits = edits.ok_or_else(|| JsError::new("an edit is a pair of texts"))?;
     answer(at_desk(|desk| desk.edit(&edits)))

@@ -2,6 +2,7 @@
 
 use crate::files;
 use anyhow::{Context, Result, ensure};
+use sha2::{Digest, Sha256};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
@@ -24,12 +25,27 @@ const FOR_PACKING: [&str; 9] = [
     "--reorder-functions-by-name",
 ];
 
-/// The module after wasm-opt, without the names that its functions were put in order by.
+/// The module after wasm-opt, without the names that its functions were put in order by. That takes a minute: what was
+/// made of the same module before is taken again.
 pub(crate) fn optimised(wasm: &Path) -> Result<Vec<u8>> {
-    let (ordered, output) = (wasm.with_extension("named.wasm"), wasm.with_extension("opt.wasm"));
-    wasm_opt(&FOR_PACKING, wasm, &ordered)?;
-    wasm_opt(&["--strip-debug"], &ordered, &output)?;
+    let (output, made_of) = (wasm.with_extension("opt.wasm"), wasm.with_extension("opt.sha256"));
+    let asked = asked(wasm)?;
+    if !output.exists() || files::read(&made_of).ok().as_ref() != Some(&asked) {
+        let ordered = wasm.with_extension("named.wasm");
+        wasm_opt(&FOR_PACKING, wasm, &ordered)?;
+        wasm_opt(&["--strip-debug"], &ordered, &output)?;
+        files::write(made_of, asked)?;
+    }
     files::read(output)
+}
+
+/// A hash of all that the optimised module depends on.
+fn asked(wasm: &Path) -> Result<Vec<u8>> {
+    let mut hash = Sha256::new();
+    hash.update(files::read(wasm)?);
+    hash.update(files::read("crates/packer/node/package-lock.json")?);
+    hash.update(FOR_PACKING.join(" "));
+    Ok(hash.finalize().to_vec())
 }
 
 fn wasm_opt(flags: &[&str], from: &Path, to: &Path) -> Result<()> {
@@ -42,7 +58,14 @@ fn wasm_opt(flags: &[&str], from: &Path, to: &Path) -> Result<()> {
 /// The script or the styles at `entry` and all that they import as one, minified. A script becomes a classic one.
 pub(crate) fn bundled(entry: &Path) -> Result<String> {
     let output = tool("esbuild")?
-        .args(["--bundle", "--minify", "--format=iife", "--charset=utf8", "--target=es2022", "--log-level=warning"])
+        .args([
+            "--bundle",
+            "--minify",
+            "--format=iife",
+            "--charset=utf8",
+            "--target=es2022",
+            "--log-level=warning",
+        ])
         .arg(entry)
         .stderr(Stdio::inherit())
         .output()

@@ -50,7 +50,8 @@ impl Page {
 
     fn assemble(&self, home: Home, links: &str) -> Result<String> {
         let Self { style, print_type, script, engine, .. } = self;
-        let styles = format!("<style>{style}</style>\n<style id=\"print-type\" media=\"print\">{print_type}</style>");
+        let styles =
+            format!("<style>{style}</style>\n<style id=\"print-type\" media=\"print\">{print_type}</style>");
         let engine = format!("<script type=\"application/octet-stream\" id=\"engine\">{engine}</script>");
         template::fill(
             &self.template,

@@ -1,4 +1,4 @@
-//! The workshop sheet: what every section decided, on one page. `www/page.js` makes the text to send from the same page.
+//! The workshop sheet: what every section decided, on one page. `www/sheet.js` makes the text to send from the same page.
 //!
 //! Each section gives one [`Block`]; a further section plugs in with one line in [`blocks`].
 
