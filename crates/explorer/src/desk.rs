@@ -59,10 +59,14 @@ impl Desk {
         self.lay_out(opened.bench, Scenario::default())
     }
 
-    /// Takes what was typed: pairs of field key and text. Unknown keys are passed over.
+    /// Takes what was typed: pairs of field key and text. A key that no field has is a fault of the page; it is passed over.
     pub fn edit(&mut self, edits: &[(String, String)]) -> Update {
-        let edits: Vec<(Field, &str)> =
-            edits.iter().filter_map(|(key, text)| Some((Field::by_key(key)?, text.as_str()))).collect();
+        let known = |(key, text): &'_ (String, String)| {
+            let field = Field::by_key(key);
+            debug_assert!(field.is_some(), "no field has the key {key}");
+            Some((field?, text.clone()))
+        };
+        let edits: Vec<(Field, String)> = edits.iter().filter_map(known).collect();
         let typing_in = match edits.as_slice() {
             [(field, _)] => Some(*field),
             _ => None,
@@ -71,8 +75,8 @@ impl Desk {
         if !only_looks {
             self.remember(typing_in);
         }
-        for &(field, text) in &edits {
-            self.bench.write(field, text);
+        for (field, text) in &edits {
+            self.bench.write(*field, text);
         }
         self.notices.clear();
         self.update(Vec::new(), !only_looks)

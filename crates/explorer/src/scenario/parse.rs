@@ -20,15 +20,18 @@ pub(super) struct Reader<'b> {
     /// The last good text of every field.
     good: &'b Bench,
     complaints: Vec<Complaint>,
+    /// What is known of neither the rider nor anybody else.
+    unknown: Vec<Field>,
 }
 
 impl<'b> Reader<'b> {
     pub(super) const fn new(bench: &'b Bench, good: &'b Bench) -> Self {
-        Self { bench, good, complaints: Vec::new() }
+        Self { bench, good, complaints: Vec::new(), unknown: Vec::new() }
     }
 
-    pub(super) fn complaints(self) -> Vec<Complaint> {
-        self.complaints
+    /// The complaints, and the fields that are not known.
+    pub(super) fn findings(self) -> (Vec<Complaint>, Vec<Field>) {
+        (self.complaints, self.unknown)
     }
 
     /// The value of a field, or `good` and a complaint that names it as `kept`.
@@ -62,6 +65,13 @@ impl<'b> Reader<'b> {
     /// A quantity. A field in error keeps what its last good text meant.
     pub(super) fn quantity<T: Measured>(&mut self, field: Field) -> T {
         sure(T::measured(self.number_within(field, T::BOUNDS)))
+    }
+
+    /// A quantity that is not known while its field is empty, or in error with nothing good of the rider's to go on with.
+    /// What is given then only fills its place.
+    pub(super) fn known<T: Measured>(&mut self, field: Field) -> T {
+        let number = self.number_or_unknown(field, T::BOUNDS);
+        sure(T::measured(number))
     }
 
     /// A quantity that may be left empty.
@@ -99,6 +109,22 @@ impl<'b> Reader<'b> {
         self.number_or_complaint(field, self.bench.text(field), limits).unwrap_or_else(|| {
             let kept = [self.good.text(field), field.spec().start];
             kept.into_iter().find_map(|text| checked(text, field, limits).ok()).unwrap_or(limits.min)
+        })
+    }
+
+    fn number_or_unknown(&mut self, field: Field, limits: &'static Limits) -> f64 {
+        let (text, good) = (self.bench.text(field).trim(), self.good);
+        let start = checked(field.spec().start, field, limits).unwrap_or(limits.min);
+        if text.is_empty() {
+            self.unknown.push(field);
+            return start;
+        }
+        self.number_or_complaint(field, text, limits).unwrap_or_else(|| {
+            let own = checked(good.text(field), field, limits).ok().filter(|_| good.is_riders(field));
+            own.unwrap_or_else(|| {
+                self.unknown.push(field);
+                start
+            })
         })
     }
 
