@@ -93,6 +93,8 @@ pub struct Complaint {
     pub message: String,
     /// The last good value, which the page goes on with.
     pub kept: String,
+    /// What was perhaps meant, to be written into the field at the press of a button.
+    pub offer: Option<String>,
 }
 
 /// A scenario and the complaints met on the way to it.

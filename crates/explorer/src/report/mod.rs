@@ -2,7 +2,7 @@
 
 mod chain;
 mod lap;
-mod position;
+pub(crate) mod position;
 mod ride;
 mod search;
 mod setup;

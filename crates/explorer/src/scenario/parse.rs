@@ -6,7 +6,7 @@ use crate::field::{Field, Kind};
 use crate::number::{capital, trimmed};
 use gear_math::{
     Cadence, ChainLinks, Climb, Derailleur, Limits, Measured, OutOfLimits, Pressure, Speed, TyreSize, Wheel,
-    decimal,
+    decimal, meant,
 };
 use std::fmt::Display;
 use std::str::FromStr;
@@ -43,7 +43,7 @@ impl<'b> Reader<'b> {
         read: impl Fn(&str) -> Result<T, String>,
     ) -> T {
         read(self.bench.text(field).trim()).unwrap_or_else(|message| {
-            self.complaints.push(Complaint { field, message, kept: kept(good) });
+            self.complaints.push(Complaint { field, message, kept: kept(good), offer: None });
             good
         })
     }
@@ -138,7 +138,8 @@ impl<'b> Reader<'b> {
     }
 
     fn number_or_complaint(&mut self, field: Field, text: &str, limits: &'static Limits) -> Option<f64> {
-        checked(text, field, limits).map_err(|message| self.refuse(field, message)).ok()
+        let refused = |message| self.refuse(field, message, meant(text, limits).map(trimmed));
+        checked(text, field, limits).map_err(refused).ok()
     }
 
     fn whole_or_none(
@@ -156,7 +157,7 @@ impl<'b> Reader<'b> {
             }
         };
         read(self.bench.text(field)).unwrap_or_else(|message| {
-            self.refuse(field, message);
+            self.refuse(field, message, None);
             read(self.good.text(field)).unwrap_or(None)
         })
     }
@@ -165,19 +166,21 @@ impl<'b> Reader<'b> {
         let Kind::Choice(choices) = field.spec().kind else { return 0 };
         let place = |text: &str| choices.iter().position(|(value, _)| *value == text.trim());
         place(self.bench.text(field)).unwrap_or_else(|| {
-            self.refuse(field, "Choose one of the values offered.".to_owned());
+            self.refuse(field, "Choose one of the values offered.".to_owned(), None);
             place(self.good.text(field)).unwrap_or(0)
         })
     }
 
     /// Complains of a field and names its last good text as kept.
-    fn refuse(&mut self, field: Field, message: String) {
+    fn refuse(&mut self, field: Field, message: String, offer: Option<String>) {
         let kept = match field.spec().words_for(self.good.text(field).trim()) {
             "" => NONE.to_owned(),
-            text if text.ends_with(|last: char| last.is_ascii_digit()) => in_unit(text, field),
+            text if text.ends_with(|last: char| last.is_ascii_digit()) => {
+                in_unit(&text.replace(',', "."), field)
+            }
             text => text.to_owned(),
         };
-        self.complaints.push(Complaint { field, message, kept });
+        self.complaints.push(Complaint { field, message, kept, offer });
     }
 
     pub(super) fn wheel(&mut self, good: Wheel) -> Wheel {
@@ -215,7 +218,7 @@ impl<'b> Reader<'b> {
     fn set_aside(&mut self, field: Field, typed: Cadence, kept: Cadence, message: &str) {
         if typed != kept && self.complaints.iter().all(|complaint| complaint.field != field) {
             let kept = in_unit(&trimmed(kept.rpm()), field);
-            self.complaints.push(Complaint { field, message: message.to_owned(), kept });
+            self.complaints.push(Complaint { field, message: message.to_owned(), kept, offer: None });
         }
     }
 
@@ -258,7 +261,7 @@ impl<'b> Reader<'b> {
 
     /// Notes what is wrong beyond a single field.
     pub(super) fn complain(&mut self, field: Field, error: &impl Display, kept: String) {
-        self.complaints.push(Complaint { field, message: sentence(error), kept });
+        self.complaints.push(Complaint { field, message: sentence(error), kept, offer: None });
     }
 }
 
