@@ -286,7 +286,7 @@ fn the_sheet_says_what_it_was_carried_over_from() {
     let sheet = said("sheet-page", &bars);
     for row in [
         "along the seat tube at 73°",
-        "Taped on the road bikesaddle 728 mm along 73.5°, tip 56 mm behind the bottom bracket; bar 545 mm from the tip, 72 mm below the saddle; crank 172.5 mm, sole 15 mm",
+        "Measured on the road bikesaddle 728 mm along 73.5°, tip 56 mm behind the bottom bracket; bar 545 mm from the tip, 72 mm below the saddle; crank 172.5 mm, sole 15 mm",
         "Changessaddle lower by 0 mm, bar higher by 15 mm and closer by 10 mm",
         "Handlebarof the cross bike, reach 70 mm, drop 115 mm: tape and bar centre hold for it (road bike: reach 80 mm, drop 125 mm)",
     ] {

@@ -7,6 +7,7 @@ use super::tyre::by_size;
 use super::words::{name, table, worked};
 use crate::field::Field;
 use crate::number::{counted, percent, plain, rpm, signed, trimmed, with_unit};
+use crate::owner::Owner;
 use crate::report::{GearLine, Report, SetupReport, Side};
 use gear_math::{EndDifference, Speed, Sprocket, StepSpread};
 use maud::{Markup, html};
@@ -168,9 +169,18 @@ pub(super) fn block(report: &Report) -> Block {
     for setup in &report.setups {
         block.grid_of(setup.side, "Development, m", development_grid(setup));
     }
-    block.row("In the tables", "( ) crossed, × chain hangs loose: never use".to_owned());
+    block.row("In the tables", legend(report).to_owned());
     block.on(&[]);
     block
+}
+
+/// The crosses go by the capacity of the derailleur, which must be the rider's.
+fn legend(report: &Report) -> &'static str {
+    if report.owners.is_example || report.owners.get(Field::Capacity) < Owner::Demo {
+        "( ) crossed, × chain hangs loose: never use"
+    } else {
+        "( ) crossed; × is not known"
+    }
 }
 
 /// Sprockets down, rings across.

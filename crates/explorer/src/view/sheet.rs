@@ -133,7 +133,7 @@ fn blocks(report: &Report) -> Vec<Block> {
     let ready = |(section, block): (Section, Option<Block>)| {
         let mut block = block?;
         block.parts.retain(|part| part.is_for(report.sheet_for));
-        if !report.owners.is_demo {
+        if !report.owners.is_example {
             block.leave_open(&report.owners, section);
         }
         Some(block)
@@ -168,7 +168,7 @@ pub(super) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
         header {
             p.title { "Workshop sheet" }
             p { (title(report)) }
-            @if report.owners.is_demo { p.example { "EXAMPLE: the demo’s bike and rider, not yours" } }
+            @if report.owners.is_example { p.example { "EXAMPLE: the demo’s bike and rider, not yours" } }
             p.blanks { span { "Bike" } span { "Rider" } span { "Date" } }
         }
         (doubts)
