@@ -7,6 +7,7 @@ use super::{cage, chain, lap, position, ride, rings, tyre};
 use crate::field::{Field, Group};
 use crate::owner::{Owner, Owners, Section};
 use crate::report::{Report, Side};
+use crate::scenario::CourseChoice;
 use maud::{Markup, html};
 
 /// What one section decided.
@@ -182,6 +183,7 @@ pub(super) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
         footer {
             p { "Makers’ limits, your organiser’s rules and a mechanic’s look at the real bike come before any number here." }
             p.link { "This set-up again: " span data-base {} "#" (link) }
+            @if report.lap_inputs.choice == CourseChoice::Own { p { "The recorded course is not in that link: keep its file." } }
         }
     }
 }
