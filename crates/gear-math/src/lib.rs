@@ -37,6 +37,7 @@ mod course;
 mod decimal;
 mod drivetrain;
 mod order;
+mod physics;
 mod position;
 mod quantity;
 mod rider;

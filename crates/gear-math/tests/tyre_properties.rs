@@ -223,7 +223,7 @@ proptest! {
     fn the_wheels_share_the_mean_and_the_load(case in case()) {
         let free = PressureCase { marks: PressureMarks::default(), ..case };
         let loads = free.loads();
-        prop_assert!((loads.front.newtons() + loads.rear.newtons() - free.total_kg() * 9.80665).abs() < 1e-9);
+        prop_assert!((loads.front.newtons() + loads.rear.newtons() - free.total_kg() * 9.81).abs() < 1e-9);
         prop_assert!(WheelLoad::new(loads.front.newtons()).is_ok() && WheelLoad::new(loads.rear.newtons()).is_ok());
         let advice = free.advice();
         let wheels = advice.start.unwrap();

@@ -3,7 +3,7 @@
 use super::motion::{Motion, Stretch};
 use super::setup::{Begin, LapSetup};
 use super::uncertainty::Moved;
-use crate::rider::GRAVITY;
+use crate::physics::GRAVITY;
 use crate::{
     Air, BalanceSpeed, Bike, CornerSpeed, Course, Gradient, Ground, Headwind, LegStrength,
     PowerBelowStanding, RideOrRun, Rider, RoadLoad, Segment, Step, Surface,

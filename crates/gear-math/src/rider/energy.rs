@@ -2,7 +2,7 @@
 
 use super::on_foot::FootMotion;
 use super::resistance::Resistance;
-use super::road_load::GRAVITY;
+use crate::physics::GRAVITY;
 use crate::{Air, Bike, Gait, Ground, Incline, MetabolicPower, Rider};
 
 /// How far each uncertain input may be off. Recommended with the model, from the sources of each input.

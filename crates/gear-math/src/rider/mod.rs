@@ -48,7 +48,6 @@ pub use quantity::{
 pub use resistance::{PowerTerms, Resistance};
 pub use ride_or_run::{PowerBelowStanding, RideOrRun};
 pub use rider::{Bike, Rider};
-pub(crate) use road_load::GRAVITY;
 pub use road_load::RoadLoad;
 pub use sensitivity::{TornadoBar, Uncertain, Watched};
 pub use traction::Stance;

@@ -3,6 +3,7 @@
 use crate::wheel::pressure_limits::{
     FloorAboveCeiling, LimitedBy, PressureCaution, PressureCeiling, PressureFloor, PressureMarks, cautions,
 };
+use crate::physics::GRAVITY;
 use crate::{
     BikeMass, BodyMass, Construction, FrontShare, KitMass, MountedWidth, NominalWidth, Pressure, TotalMass,
     WheelLoad, Wheels,
@@ -157,8 +158,6 @@ const BASE_WIDTH_MM: f64 = 33.0;
 const SPREAD: f64 = 0.15;
 /// Parts of a scale's step that only arithmetic adds.
 const ROUNDING: f64 = 1e-6;
-/// Standard gravity, in metres per second squared.
-const GRAVITY: f64 = 9.806_65;
 
 impl Construction {
     /// Pressure for 79 kg on 33 mm over mixed ground, in psi. Tubular and tube: the trade's values (common practice);
