@@ -96,14 +96,15 @@ pub use rider::{
     body_weight_gradient, break_even_length, running_cost, verdict_map, walking_cost,
 };
 pub use wheel::{
-    AirSpring, BeadSeat, CalliperVerdict, CeilingReason, Construction, EstimateError, FloorAboveCeiling,
-    FloorReason, FrontShare, HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE, LabelEdition, LimitedBy, LoadedTyre,
-    MEASURING_RIMS_2020, MeasuredRollOut, MeasuringRimRow, MountedWidth, NominalWidth, Pressure,
-    PressureAdvice, PressureCase, PressureCaution, PressureCeiling, PressureFloor, PressureMarks,
+    AirSpring, BeadSeat, CalliperVerdict, CeilingReason, ConeIndex, Construction, EstimateError,
+    FloorAboveCeiling, FloorReason, FrontShare, HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE, LabelEdition,
+    LimitedBy, LoadedTyre, MEASURING_RIMS_2020, MeasuredRollOut, MeasuringRimRow, MountedWidth, NominalWidth,
+    Pressure, PressureAdvice, PressureCase, PressureCaution, PressureCeiling, PressureFloor, PressureMarks,
     PressureReading, RACE_RULES, RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange, RimRow,
-    RollOutDeviation, RollOutEstimate, SectionArc, TyreFitError, TyreGround, TyreKind, TyreSection, TyreSize,
-    TyreSizeError, TyreWidth, Wheel, WheelDiameter, WheelLoad, WheelPressure, WheelRadius, WheelStyle,
-    Wheels, WidthAccuracy, WidthVerdict, contact_area_cm2, rim_cautions,
+    RollOutDeviation, RollOutEstimate, SectionArc, SinkingWheel, TyreFitError, TyreGround, TyreKind,
+    TyreSection, TyreSize, TyreSizeError, TyreWidth, Wheel, WheelDiameter, WheelLoad, WheelPressure,
+    WheelRadius, WheelStyle, Wheels, WidthAccuracy, WidthFactor, WidthVerdict, contact_area_cm2,
+    rim_cautions,
 };
 
 #[cfg(doctest)]

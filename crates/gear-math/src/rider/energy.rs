@@ -179,7 +179,7 @@ impl Energy {
         ];
         let foot = on_foot.map(|moved| (self.foot(moved, share, incline).0 / speeds.foot).ln());
         let ride =
-            ROLLING.map(|factor| (speeds.ride / self.ride(ground.rolling.value() * factor, incline)).ln());
+            [-1.0, 1.0].map(|edge| (speeds.ride / self.ride(ground.rolling_moved(edge), incline)).ln());
         Band::spread(speeds.ratio(), foot.into_iter().chain(ride))
     }
 }

@@ -29,7 +29,7 @@ pub use climb_plan::{Carry, ClimbPlan, OverGear, Reach, Shortfall};
 pub use crossover::{Crossover, Flip, FlipChange, Mark, MarkKind};
 pub use effort::{CriticalPower, Level, PeakTooLow};
 pub use energy::Band;
-pub(crate) use energy::{EFFICIENCY, GROUND, LOAD, PERSON, ROLLING};
+pub(crate) use energy::{EFFICIENCY, GROUND, LOAD, PERSON};
 pub use gearing::Riding;
 pub use ground::{Basis, Ground, Range, Surface};
 pub use limits::{LimitsHeld, Reason, RidingLimits};

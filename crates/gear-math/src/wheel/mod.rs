@@ -20,6 +20,7 @@ mod race_limit;
 mod rim_combination;
 mod roll_out;
 mod section;
+mod soft_ground;
 mod tyre_size;
 mod wheels;
 
@@ -41,5 +42,6 @@ pub use race_limit::{CalliperVerdict, HOW_TO_MEASURE, RACE_RULES, RaceRule, Widt
 pub use rim_combination::{HOOKED_RIMS, HOOKLESS_RIMS, RimCaution, RimRange, RimRow, rim_cautions};
 pub use roll_out::{MeasuredRollOut, RollOutEstimate, TyreKind, Wheel};
 pub use section::{SectionArc, TyreFitError, TyreSection};
+pub use soft_ground::{ConeIndex, SinkingWheel, WidthFactor};
 pub use tyre_size::{TyreSize, TyreSizeError};
 pub use wheels::Wheels;

@@ -106,8 +106,8 @@ pub struct PressureCase {
 const UNKNOWN_KIT_AND_BIKE_KG: f64 = 9.0;
 
 impl PressureCase {
-    /// Width that the practice values belong to, in millimetres: the widest that the UCI allows for cross.
-    pub const BASE_WIDTH_MM: f64 = 33.0;
+    /// Width that the practice values belong to.
+    pub const BASE_WIDTH: MountedWidth = MountedWidth::CROSS;
     /// Rider, kit and bike that the base pressures belong to, in kilograms: 70 kg (common practice) and 9 (estimate).
     pub const BASE_KG: f64 = 79.0;
 
@@ -129,7 +129,7 @@ impl PressureCase {
     /// touches: the load that does so grows as `p W^1.5` ([`AirSpring`](crate::AirSpring)).
     #[must_use]
     pub fn width_factor(&self) -> f64 {
-        (Self::BASE_WIDTH_MM / self.width.mm()).powf(1.5)
+        (Self::BASE_WIDTH.mm() / self.width.mm()).powf(1.5)
     }
 }
 
@@ -142,7 +142,7 @@ pub(super) mod tests {
         PressureCase {
             rider: BodyMass::new(rider_kg).unwrap(),
             kit_and_bike: None,
-            width: MountedWidth::new(PressureCase::BASE_WIDTH_MM).unwrap(),
+            width: PressureCase::BASE_WIDTH,
             label: None,
             construction: Construction::Clincher,
             ground,
