@@ -230,6 +230,8 @@
     else if (act) {
       flush();
       show(engine.act(act));
+      // Such a button is gone when it is done: on with the field that it was about.
+      find(/^(?:mine|put):([^=]*)/.exec(act)?.[1])?.focus();
     }
   });
 

@@ -2,7 +2,7 @@
 
 mod chain;
 mod lap;
-mod position;
+pub(crate) mod position;
 mod ride;
 mod search;
 mod setup;
@@ -19,6 +19,7 @@ pub use side::Side;
 pub use tyre::{Gauge, GearOnBoth, OtherTyre, TyreFit, TyreReport, WidthLine};
 
 use crate::number::{plain, rpm, trimmed};
+use crate::owner::Owners;
 use crate::scenario::{CadenceWindow, LapInputs, Probe, Scenario};
 use crate::speed_unit::SpeedUnit;
 use gear_math::{Comparison, Derailleur, DevelopmentSpan, GearStep, PathError, RollOutLimit, SetUp, Wheel};
@@ -70,6 +71,8 @@ pub struct Report {
     pub position: PositionReport,
     /// The set-ups that the workshop sheet is for.
     pub sheet_for: Option<Side>,
+    /// Whose value every field holds.
+    pub owners: Owners,
 }
 
 /// A gear that A and B share.
@@ -153,6 +156,7 @@ impl Report {
             tyre: TyreReport::new(scenario),
             position: PositionReport::new(scenario),
             sheet_for: scenario.sheet_for,
+            owners: scenario.owners.clone(),
             setups,
             comparison,
         }

@@ -141,6 +141,7 @@ impl LapInputs {
                         field: Field::Paint,
                         message,
                         kept: "the other lines".to_owned(),
+                        offer: None,
                     });
                 }
             }

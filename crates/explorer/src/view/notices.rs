@@ -1,19 +1,21 @@
 //! Messages: what a link could not tell, and what is wrong or worth knowing beside each field.
 
-use super::{ride_notes, tyre};
+use super::{ride_notes, tyre, yours};
 use crate::field::{Field, Group, Kind};
 use crate::number::{counted, percent, rpm, with_unit};
+use crate::owner::Owner;
 use crate::report::{Report, Side};
 use crate::scenario::Complaint;
 use maud::{Markup, html};
 
-/// Whose bench this is, as long as it is the demo's.
+/// Whose bench this is, as long as it is the demo's, and what is not the rider's yet.
 #[must_use]
-pub(crate) fn scenario(is_demo: bool) -> Markup {
+pub(crate) fn scenario(report: &Report, is_demo: bool) -> Markup {
     html! {
         @if is_demo {
             "The demo: Marit’s road-minded bike as it came (A) and the rings and cassette from her box of parts (B), for the wet lap at Sallow Brook. Type your own over it."
         }
+        (yours::overview(report))
     }
 }
 
@@ -40,13 +42,13 @@ pub(super) fn beside_fields(report: &Report, complaints: &[Complaint]) -> Vec<(S
 /// Above an answer: what it leaves out because a field of the bench, or one of those it asks for itself, could not be
 /// understood.
 #[must_use]
-pub(crate) fn doubts(complaints: &[Complaint], asked_for: &dyn Fn(Field) -> bool) -> Markup {
+pub(crate) fn doubts(report: &Report, complaints: &[Complaint], asked_for: &dyn Fn(Field) -> bool) -> Markup {
     let concerns = |complaint: &&Complaint| asked_for(complaint.field);
     html! {
         @if complaints.iter().any(|complaint| concerns(&complaint)) {
             p.doubt {
                 @for complaint in complaints.iter().filter(concerns) {
-                    "“" (label(complaint.field)) "” is left aside; this goes on with " (complaint.kept) ". "
+                    "“" (label(complaint.field)) "” is left aside; this goes on " (kept(report, complaint)) ". "
                 }
             }
         }
@@ -69,9 +71,28 @@ fn beside(report: &Report, field: Field, complaint: Option<&Complaint>) -> Marku
     match complaint {
         Some(complaint) => html! {
             span.stop { (complaint.message) }
-            " The page goes on with " (complaint.kept) "."
+            @if let Some(offer) = &complaint.offer { (offered(field, offer)) " " }
+            "The page goes on " (kept(report, complaint)) "."
         },
-        None => html! { (remark(report, field)) },
+        None => html! { (yours::tag(report, field)) (remark(report, field)) },
+    }
+}
+
+/// A button that writes what was perhaps meant.
+fn offered(field: Field, offer: &str) -> Markup {
+    let spec = field.spec();
+    let question = format!("{offer}\u{a0}{}", spec.unit);
+    html! { button type="button" data-act={ "put:" (spec.key) "=" (offer) } { (question.trim_end()) "?" } }
+}
+
+/// What the page goes on with in place of a field in error, and whose that is.
+fn kept(report: &Report, complaint: &Complaint) -> String {
+    let kept = &complaint.kept;
+    match report.owners.get(complaint.field) {
+        Owner::Unknown => "without it".to_owned(),
+        Owner::Demo => format!("with {kept}, the demo’s"),
+        Owner::Rider => format!("with {kept}, your last"),
+        Owner::Usual => format!("with {kept}"),
     }
 }
 

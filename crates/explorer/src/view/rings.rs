@@ -5,6 +5,7 @@ use super::limit;
 use super::sheet::Block;
 use super::tyre::by_size;
 use super::words::{name, table, worked};
+use crate::field::Field;
 use crate::number::{counted, percent, plain, rpm, signed, trimmed, with_unit};
 use crate::report::{GearLine, Report, SetupReport, Side};
 use gear_math::{EndDifference, Speed, Sprocket, StepSpread};
@@ -146,8 +147,14 @@ pub(super) fn block(report: &Report) -> Block {
     let mut block = Block::new("Gears");
     for setup in &report.setups {
         let drivetrain = &setup.drivetrain;
+        let [rings, cassette]: [&[Field]; 2] = match setup.side {
+            Side::A => [&[Field::RingsA], &[Field::CassetteA]],
+            Side::B => [&[Field::RingsB], &[Field::CassetteB]],
+        };
         block.row_of(setup.side, "Rings", drivetrain.chainset.to_string());
+        block.on(rings);
         block.row_of(setup.side, "Cassette", drivetrain.cassette.to_string());
+        block.on(cassette);
     }
     block.row(
         "Roll-out",
@@ -156,11 +163,13 @@ pub(super) fn block(report: &Report) -> Block {
             None => format!("{}, by the tyre’s size", by_size(&report.wheel)),
         },
     );
+    block.on(if report.wheel.measured.is_some() { &[Field::RollOut] } else { &[Field::Tyre] });
     limit::for_the_sheet(report, &mut block);
     for setup in &report.setups {
         block.grid_of(setup.side, "Development, m", development_grid(setup));
     }
     block.row("In the tables", "( ) crossed, × chain hangs loose: never use".to_owned());
+    block.on(&[]);
     block
 }
 

@@ -4,6 +4,8 @@
 
 use super::words::name;
 use super::{cage, chain, lap, position, ride, rings, tyre};
+use crate::field::{Field, Group};
+use crate::owner::{Owner, Owners, Section};
 use crate::report::{Report, Side};
 use maud::{Markup, html};
 
@@ -23,6 +25,8 @@ pub(super) struct Part {
     side: Option<Side>,
     what: String,
     body: Body,
+    /// The fields it rests on, where it is not all of the section's.
+    rests_on: Option<&'static [Field]>,
 }
 
 #[derive(Debug)]
@@ -43,24 +47,71 @@ impl Block {
 
     /// Adds a value that holds for both set-ups.
     pub(super) fn row(&mut self, what: &str, value: String) {
-        self.parts.push(Part { side: None, what: what.to_owned(), body: Body::Words(value) });
+        self.parts.push(Part::new(None, what, Body::Words(value)));
     }
 
     /// Adds a value of one set-up.
     pub(super) fn row_of(&mut self, side: Side, what: &str, value: String) {
-        self.parts.push(Part { side: Some(side), what: what.to_owned(), body: Body::Words(value) });
+        self.parts.push(Part::new(Some(side), what, Body::Words(value)));
     }
 
     /// Adds a small table of one set-up; its first row is the head.
     pub(super) fn grid_of(&mut self, side: Side, what: &str, rows: Vec<Vec<String>>) {
-        self.parts.push(Part { side: Some(side), what: what.to_owned(), body: Body::Grid(rows) });
+        self.parts.push(Part::new(Some(side), what, Body::Grid(rows)));
+    }
+
+    /// Says that the last part rests on nothing but these fields; without that it is all that the section's answer rests on.
+    pub(super) fn on(&mut self, fields: &'static [Field]) {
+        if let Some(part) = self.parts.last_mut() {
+            part.rests_on = Some(fields);
+        }
+    }
+
+    /// Leaves open what rests on values that are not the rider's, and calls usual what rests on those.
+    fn leave_open(&mut self, owners: &Owners, section: Section) {
+        for part in &mut self.parts {
+            match part.owner(owners, section) {
+                Owner::Rider => {}
+                Owner::Usual if part.is_usual() => part.call_usual(),
+                Owner::Usual => {}
+                Owner::Demo | Owner::Unknown => part.body = Body::Words(OPEN.to_owned()),
+            }
+        }
     }
 }
 
+/// What stands on the sheet in place of a value that is not the rider's.
+const OPEN: &str = "not known ________";
+
 impl Part {
+    fn new(side: Option<Side>, what: &str, body: Body) -> Self {
+        Self { side, what: what.to_owned(), body, rests_on: None }
+    }
+
+    /// Whose values it rests on; by default it is either the rider's or not, whatever is usual beside that.
+    fn owner(&self, owners: &Owners, section: Section) -> Owner {
+        if let Some(fields) = self.rests_on {
+            return owners.least(fields);
+        }
+        let others = self.side.map(|side| [Group::SetupB, Group::SetupA][side as usize]);
+        let counts = |field: Field| section.rests_on(field) && Some(field.spec().group) != others;
+        owners.lacking(counts).map(|field| owners.get(field)).max().unwrap_or(Owner::Rider)
+    }
+
+    /// Whether nothing but usual values are behind it.
+    fn is_usual(&self) -> bool {
+        self.rests_on.is_some_and(|fields| fields.iter().all(|field| field.start_owner() == Owner::Usual))
+    }
+
+    fn call_usual(&mut self) {
+        if let Body::Words(words) = &mut self.body {
+            words.push_str(" (usual)");
+        }
+    }
+
     /// Room to write something in by hand.
     pub(super) fn blank(what: &str) -> Self {
-        Self { side: None, what: what.to_owned(), body: Body::Blank }
+        Self { rests_on: Some(&[]), ..Self::new(None, what, Body::Blank) }
     }
 
     fn is_for(&self, chosen: Option<Side>) -> bool {
@@ -70,14 +121,24 @@ impl Part {
 
 /// The blocks of all sections, in the order of the page, with what the chosen set-up needs.
 fn blocks(report: &Report) -> Vec<Block> {
-    let mut blocks =
-        vec![rings::block(report), cage::block(report), chain::block(report), ride::block(report)];
-    blocks.extend(lap::block(report));
-    blocks.extend([tyre::block(report), position::block(report)]);
-    for block in &mut blocks {
+    let blocks = [
+        (Section::Rings, Some(rings::block(report))),
+        (Section::Cage, Some(cage::block(report))),
+        (Section::Cage, Some(chain::block(report))),
+        (Section::Ride, Some(ride::block(report))),
+        (Section::Lap, lap::block(report)),
+        (Section::Tyre, Some(tyre::block(report))),
+        (Section::Position, Some(position::block(report))),
+    ];
+    let ready = |(section, block): (Section, Option<Block>)| {
+        let mut block = block?;
         block.parts.retain(|part| part.is_for(report.sheet_for));
-    }
-    blocks
+        if !report.owners.is_demo {
+            block.leave_open(&report.owners, section);
+        }
+        Some(block)
+    };
+    blocks.into_iter().filter_map(ready).collect()
 }
 
 /// Every caution once, in the order of the sections.
@@ -107,6 +168,7 @@ pub(super) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
         header {
             p.title { "Workshop sheet" }
             p { (title(report)) }
+            @if report.owners.is_demo { p.example { "EXAMPLE: the demo’s bike and rider, not yours" } }
             p.blanks { span { "Bike" } span { "Rider" } span { "Date" } }
         }
         (doubts)

@@ -211,8 +211,10 @@ pub(super) fn block(report: &Report) -> Block {
     let mut block = Block::new("Tyre and pressure");
     if let Some(danger) = tyre.danger() {
         block.row("Danger", danger.to_string());
+        block.on(&[]);
     }
     block.row("Tyre", format!("{}, {}", tyre.size, inputs.construction));
+    block.on(&[Field::Tyre, Field::Construction]);
     block.row(
         "Rim",
         format!(
@@ -225,6 +227,7 @@ pub(super) fn block(report: &Report) -> Block {
             }
         ),
     );
+    block.on(&[Field::Rim]);
     match &tyre.fit {
         Err(error) => block.row("Width", error.to_string()),
         Ok(fit) => {
