@@ -2,8 +2,8 @@
 
 use crate::scenario::{Scenario, TyreInputs};
 use gear_math::{
-    AirSpring, BodyMass, CalliperVerdict, Construction, Development, Gear, GearStep, LoadedTyre,
-    MountedWidth, NominalWidth, PressureAdvice, PressureCase, RimCaution, RimInnerWidth, RimRange,
+    AirSpring, BodyMass, CalliperVerdict, Construction, Development, FloorReason, Gear, GearStep, LoadedTyre,
+    MountedWidth, NominalWidth, Pressure, PressureAdvice, PressureCase, RimCaution, RimInnerWidth, RimRange,
     TyreFitError, TyreGround, TyreSection, TyreSize, TyreWidth, WheelStyle, Wheels, WidthVerdict,
     rim_cautions,
 };
@@ -158,6 +158,15 @@ impl TyreReport {
     #[must_use]
     pub fn danger(&self) -> Option<RimCaution> {
         danger(&self.cautions)
+    }
+
+    /// What the formula gives on rocks, where custom for tubes stands in for it.
+    #[must_use]
+    pub fn formula_on_rocks(&self) -> Option<Wheels<Pressure>> {
+        let case = PressureCase { ground: TyreGround::Rocky, ..self.fit.as_ref().ok()?.case };
+        let advice = case.advice();
+        let start = advice.start.ok().filter(|_| advice.floor.reason == FloorReason::TubeOnRocks)?;
+        start.front.limited_by.map(|_| start.map(|wheel| wheel.by_formula))
     }
 
     /// What has to be said before anything else: the danger, or that no table foresees the pair.

@@ -26,6 +26,7 @@ mod wheels;
 
 pub use air_spring::{AirSpring, LoadedTyre};
 pub use bead_seat::BeadSeat;
+pub use clearance::CLEARANCE_CHECK;
 pub use construction::Construction;
 pub use contact_patch::contact_area_cm2;
 pub use measuring_rim::{LabelEdition, MEASURING_RIMS_2020, MeasuringRimRow};

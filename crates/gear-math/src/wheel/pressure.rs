@@ -1,5 +1,6 @@
 //! A pressure to start from.
 
+use super::both_units::in_both_units;
 use super::pressure_caution::cautions;
 use crate::{
     Construction, FloorAboveCeiling, LimitedBy, Pressure, PressureCase, PressureCaution, PressureCeiling,
@@ -127,6 +128,23 @@ impl PressureCase {
     }
 }
 
+impl PressureAdvice {
+    /// What moved the starts away from the formula, from where, in sentences; empty where the formula stands.
+    #[must_use]
+    pub fn limits_told(&self) -> Vec<String> {
+        let Ok(start) = &self.start else { return Vec::new() };
+        match (start.front.moved(), start.rear.moved()) {
+            (Some((limit, front)), Some((same, rear))) if limit == same => {
+                vec![format!("Front {front}, rear {rear}: {limit}.")]
+            }
+            (front, rear) => {
+                let told = |wheel, (limit, moved): (LimitedBy, String)| format!("{wheel} {moved}: {limit}.");
+                front.map(|it| told("Front", it)).into_iter().chain(rear.map(|it| told("Rear", it))).collect()
+            }
+        }
+    }
+}
+
 impl WheelPressure {
     fn between(by_formula: Pressure, floor: PressureFloor, ceiling: Option<PressureCeiling>) -> Self {
         let lowest = floor.pressure.bar();
@@ -144,10 +162,10 @@ impl WheelPressure {
         }
     }
 
-    /// What moved the start, in words; nothing where the formula stands.
-    #[must_use]
-    pub fn limit_told(&self) -> Option<String> {
-        self.limited_by.map(|limit| limit.told_of(self.by_formula))
+    /// “raised from 3.38 bar or 49 psi”; nothing where the formula stands.
+    fn moved(&self) -> Option<(LimitedBy, String)> {
+        let formula = in_both_units(self.by_formula, f64::round);
+        self.limited_by.map(|limit| (limit, format!("{} from {formula}", limit.verb())))
     }
 
     /// One of these pressures as a gauge can show it. Where floor and ceiling lie so close that even a tenth of a psi or

@@ -50,6 +50,18 @@ impl PressureCaution {
         matches!(self, Self::MarksFirst | Self::NoMark | Self::NoTyreMark | Self::NoRimMark)
     }
 
+    /// Whether a hand on the wheel settles it, or the names on tyre and rim.
+    #[must_use]
+    pub const fn is_checked_by_hand(self) -> bool {
+        matches!(self, Self::Hookless | Self::Glue | Self::PinchFlat | Self::Burping)
+    }
+
+    /// Whether it says how pressures are measured and found.
+    #[must_use]
+    pub const fn tells_how_to_measure(self) -> bool {
+        self.tells_of_a_start() || self.is_beyond_the_formula() || matches!(self, Self::SameGauge)
+    }
+
     /// Whether it says what to do from a starting pressure, and nothing where there is none.
     #[must_use]
     pub const fn tells_of_a_start(self) -> bool {

@@ -1,6 +1,5 @@
 //! What moves a pressure from the formula, or forbids every one.
 
-use super::both_units::in_both_units;
 use crate::{FloorReason, Pressure, PressureCeiling, PressureFloor};
 use core::fmt;
 
@@ -32,13 +31,21 @@ impl LimitedBy {
         if pressure < floor.pressure { Some(Self::Floor(floor)) } else { ceiling.map(Self::Ceiling) }
     }
 
-    /// “raised from 3.38 bar or 49 psi: …”, for a pressure that the formula gave.
+    /// “raised” or “cut”.
     #[must_use]
-    pub fn told_of(&self, by_formula: Pressure) -> String {
-        let formula = in_both_units(by_formula, f64::round);
+    pub(crate) const fn verb(self) -> &'static str {
         match self {
-            Self::Floor(floor) => format!("raised from {formula}: {floor}"),
-            Self::Ceiling(ceiling) => format!("cut from {formula}: {ceiling}"),
+            Self::Floor(_) => "raised",
+            Self::Ceiling(_) => "cut",
+        }
+    }
+}
+
+impl fmt::Display for LimitedBy {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Floor(floor) => floor.fmt(f),
+            Self::Ceiling(ceiling) => ceiling.fmt(f),
         }
     }
 }
