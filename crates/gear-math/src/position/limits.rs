@@ -177,3 +177,17 @@ pub(crate) fn stem_cautions(length_mm: f64, spacers_mm: f64) -> Vec<PositionCaut
     }
     cautions
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_always_holds_is_looked_at_by_hand_or_good_to_know() {
+        let by_hand = PositionCaution::BY_HAND.concat();
+        for caution in PositionCaution::ALWAYS {
+            assert!(by_hand.contains(&caution) != PositionCaution::NOTES.contains(&caution), "{caution}");
+        }
+        assert_eq!(by_hand.len() + PositionCaution::NOTES.len(), PositionCaution::ALWAYS.len());
+    }
+}
