@@ -41,6 +41,7 @@ const SHORT: &[(&str, Field)] = &[
     ("ot", Field::OtherTyre),
     ("tm", Field::TyreMark),
     ("rm", Field::RimMark),
+    ("lm", Field::LeastMark),
     ("ho", Field::Hookless),
     ("tw", Field::TyreWidthMeasured),
     ("lr", Field::LabelEdition),

@@ -137,12 +137,12 @@ impl Scenario {
             sheet_for: reader.pick(Field::SheetFor, &[None, Some(Side::A), Some(Side::B)]),
             ride: good.ride.clone(),
             lap: LapInputs::read(&mut reader, &good.lap),
-            tyre: good.tyre,
+            tyre: TyreInputs::read(&mut reader, &good.ride),
             texts: Bench::default(),
             owners: good.owners.clone(),
         };
         let ride = RideInputs::read(&mut reader, &good.ride, &scenario);
-        let tyre = TyreInputs::read(&mut reader, &ride);
+        let tyre = scenario.tyre.under(&ride);
         let (complaints, unknown) = reader.findings();
         let mut texts = bench.clone();
         for complaint in &complaints {

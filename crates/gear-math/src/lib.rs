@@ -38,6 +38,7 @@ mod decimal;
 mod drivetrain;
 mod meant;
 mod order;
+mod physics;
 mod position;
 mod quantity;
 mod rider;
@@ -97,14 +98,15 @@ pub use rider::{
     body_weight_gradient, break_even_length, running_cost, verdict_map, walking_cost,
 };
 pub use wheel::{
-    AirSpring, BeadSeat, CalliperVerdict, CeilingReason, Construction, EstimateError, FloorAboveCeiling,
-    FloorReason, FrontShare, HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE, LabelEdition, LimitedBy, LoadedTyre,
-    MEASURING_RIMS_2020, MeasuredRollOut, MeasuringRimRow, MountedWidth, NominalWidth, Pressure,
-    PressureAdvice, PressureCase, PressureCaution, PressureCeiling, PressureFloor, PressureMarks,
-    PressureReading, RACE_RULES, RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange, RimRow,
-    RollOutDeviation, RollOutEstimate, SectionArc, TyreFitError, TyreGround, TyreKind, TyreSection, TyreSize,
-    TyreSizeError, TyreWidth, Wheel, WheelDiameter, WheelLoad, WheelPressure, WheelRadius, WheelStyle,
-    Wheels, WidthAccuracy, WidthVerdict, contact_area_cm2, rim_cautions,
+    AirSpring, BeadSeat, CLEARANCE_CHECK, CalliperVerdict, CeilingReason, ConeIndex, Construction,
+    EstimateError, FloorAboveCeiling, FloorReason, FrontShare, HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE,
+    LabelEdition, LimitedBy, LoadedTyre, MEASURING_RIMS_2020, MeasuredRollOut, MeasuringRimRow, MountedWidth,
+    NominalWidth, Pressure, PressureAdvice, PressureCase, PressureCaution, PressureCeiling, PressureFloor,
+    PressureMarks, PressureReading, RACE_RULES, RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange,
+    RimRow, RollOutDeviation, RollOutEstimate, SectionArc, SinkingWheel, TyreFitError, TyreGround, TyreKind,
+    TyreSection, TyreSize, TyreSizeError, TyreWidth, Wheel, WheelDiameter, WheelLoad, WheelPressure,
+    WheelRadius, WheelStyle, Wheels, WidthAccuracy, WidthFactor, WidthVerdict, contact_area_cm2,
+    rim_cautions,
 };
 
 #[cfg(doctest)]

@@ -316,7 +316,7 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
 fn stem(position: &PositionReport) -> String {
     let nearest = position.nearest();
     format!(
-        "Stem drawn: {} at {}° on {} of spacers; it misses the bar’s place by {}.",
+        "Stem drawn: {} at {}° on {} of spacers; it is off the bar’s place by {}.",
         mm(nearest.setup.length.mm()),
         plain(nearest.setup.angle.degrees(), 0),
         mm(nearest.setup.spacers.mm()),

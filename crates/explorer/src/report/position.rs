@@ -133,7 +133,7 @@ impl PositionReport {
         self.bar.map_or(self.cross.target, |bar| bar.centre)
     }
 
-    /// Saddle tip to the centre of the bar on the cross bike, along the tape, in millimetres.
+    /// Saddle tip to the centre of the bar on the cross bike, in a straight line, in millimetres.
     #[must_use]
     pub fn tape_mm(&self) -> f64 {
         self.cross.tape_mm(self.target())

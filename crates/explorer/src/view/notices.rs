@@ -126,7 +126,7 @@ fn cassette(report: &Report, side: Side) -> String {
 fn tyre_size(report: &Report) -> String {
     let wheel = &report.wheel;
     format!(
-        "{}: about {} round, ±{}",
+        "{}: circumference about {}, ±{}",
         wheel.tyre,
         with_unit(wheel.estimate().circumference.mm(), 0, "mm"),
         with_unit(wheel.estimate().give_or_take_mm(), 0, "mm")

@@ -1,6 +1,7 @@
 //! “Does it sit like the road bike?”: the answer, the workshop's measures, the stems, and how it was worked out.
 
 use super::sheet::{Block, Part};
+use super::sheet_checks::Concern;
 use super::words::{link_to, plain_table, worked};
 use super::yours;
 use crate::field::Field;
@@ -251,7 +252,7 @@ fn exact(shortfall: &StemShortfall) -> Markup {
 
 fn toe_room(toes: &ToeClearance) -> Markup {
     html! {
-        "Room for the toes: " b { (room(toes)) } " from pedal axle to tyre with the wheel turned into it."
+        "Toe overlap: " b { (room(toes)) } " from pedal axle to tyre with the wheel turned into it."
         @if let Some(caution) = toes.verdict.caution() { " " span.care { (caution) } }
     }
 }
@@ -332,7 +333,7 @@ pub(super) fn working(report: &Report) -> Markup {
             "({} × cos {}° − {}) − ({} × cos {}° − {}) = {}",
             plain(cross.saddle_height_mm, 1), inputs.cross.seat_angle.degrees(), trimmed(cross.setback_mm),
             road.saddle.height.mm(), road.saddle.seat_angle.degrees(), trimmed(road.saddle.setback.mm()), mm(cross.rail_shift_forward_mm))))
-        (worked("Bar", "forward = √(tape² − drop²) − setback, up = saddle − drop", &format!(
+        (worked("Bar", "forward = √(tip to bar² − drop²) − setback, up = saddle − drop", &format!(
             "√({}² − {}²) − {} = {}; {} − {} = {}",
             trimmed(cross.tip_to_bar_mm), trimmed(cross.bar_drop_mm), trimmed(cross.setback_mm), mm(cross.target.x_mm),
             plain(cross.saddle_vertical_mm, 1), trimmed(cross.bar_drop_mm), mm(cross.target.y_mm))))
@@ -344,7 +345,7 @@ pub(super) fn working(report: &Report) -> Markup {
             "h = {} + {} + {} ÷ 2, α = {alpha}°, φ = 90° − {alpha}° + {}°; {} − h cos α + {length} cos φ = {}; {} + h sin α + {length} sin φ = {}",
             front.top_cap.mm(), nearest.setup.spacers.mm(), front.clamp_height.mm(), plain(nearest.setup.angle.degrees(), 0),
             front.reach.mm(), mm(bar.x_mm), front.stack.mm(), mm(bar.y_mm))))
-        p { "“Closer” is taken along the tape: taken level, the bar would come 1 to 4 mm nearer still. “Higher” is against the saddle: a saddle set lower takes the bar down with it." }
+        p { "“Closer” is taken along the line from saddle tip to bar: taken level, the bar would come 1 to 4 mm nearer still. “Higher” is against the saddle: a saddle set lower takes the bar down with it." }
         p { "Plane geometry; the changes and stem sizes are common practice." }
     }
 }
@@ -383,7 +384,7 @@ pub(super) fn block(report: &Report) -> Block {
     block.row("Stem", stem_for_the_sheet(position));
     block.row(
         "Stem’s angle",
-        "0° is square to the steerer, minus points down; all of this ±3 mm, as a tape is".to_owned(),
+        "0° is square to the steerer, minus points down; all of this ±3 mm, as a tape measure is".to_owned(),
     );
     block.on(&[]);
     block.row("Worked out on", front_end(&position.inputs));
@@ -397,14 +398,14 @@ pub(super) fn block(report: &Report) -> Block {
     block.on(&[Field::CrossCrank, Field::CrossStack]);
     if let Some(toes) = position.toes {
         let enough = if toes.verdict.caution().is_none() { "enough" } else { "short, see below" };
-        block.row("Room for the toes", format!("{}, {enough}", room(&toes)));
+        block.row("Toe overlap", format!("{} from pedal axle to tyre, {enough}", room(&toes)));
     }
     block.row("For mud", IN_SHORT.to_owned());
     block.on(&[]);
     for measure in ["Built: height, setback", "Built: to bar, drop"] {
         block.parts.push(Part::blank(measure));
     }
-    block.cautions.extend(position.cautions.iter().map(ToString::to_string));
+    checks(&mut block, &position.cautions);
     block
 }
 
@@ -426,6 +427,20 @@ fn stem_for_the_sheet(position: &PositionReport) -> String {
             }
             words
         }
+    }
+}
+
+/// What belongs together is one check; what is no check stands apart.
+fn checks(block: &mut Block, cautions: &[PositionCaution]) {
+    for together in PositionCaution::BY_HAND {
+        let of_them = cautions.iter().filter(|caution| together.contains(caution));
+        let words: Vec<String> = of_them.map(ToString::to_string).collect();
+        block.check(Concern::Cockpit, words.join(" "));
+    }
+    let by_hand = PositionCaution::BY_HAND.concat();
+    for caution in cautions.iter().filter(|caution| !by_hand.contains(caution)) {
+        let is_note = PositionCaution::NOTES.contains(caution);
+        block.check(if is_note { Concern::Measuring } else { Concern::Cockpit }, caution.to_string());
     }
 }
 
@@ -476,7 +491,7 @@ fn carried_over(block: &mut Block, inputs: &PositionInputs) {
         block.row(
             "Handlebar",
             format!(
-                "of the cross bike, reach {}{}: tape and bar centre hold for it (road bike: reach {}{})",
+                "of the cross bike, reach {}{}: saddle to bar and bar centre hold for it (road bike: reach {}{})",
                 mm(cross.reach.mm()),
                 drop(cross),
                 mm(road.reach.mm()),

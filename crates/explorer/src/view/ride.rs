@@ -3,6 +3,8 @@
 use super::ride_climb;
 use super::ride_words::{doubtful, grade, grade_or_never, judged, moved, reason, seconds, verdict};
 use super::sheet::Block;
+use super::sheet_checks::Concern;
+use super::tyre;
 use super::words::name;
 use crate::field::Field;
 use crate::number::{percent, plain, with_unit};
@@ -27,6 +29,7 @@ pub(super) fn answer(report: &Report) -> Markup {
         }
         p { (spinning(report)) (beyond(report)) " " (change(report)) " " (doubt(report)) }
         p { (ride_climb::answer(report)) }
+        (tyre::width_counts(report))
     }
 }
 
@@ -255,7 +258,7 @@ pub(super) fn block(report: &Report) -> Block {
         };
         block.row_of(side.side, &climb, words);
     }
-    block.cautions.extend(ON_THE_COURSE.map(str::to_owned));
+    block.check(Concern::Course, ON_THE_COURSE.join(" "));
     block
 }
 

@@ -2,8 +2,9 @@
 //!
 //! Each section gives one [`Block`]; a further section plugs in with one line in [`blocks`].
 
+use super::sheet_checks::{Check, Concern, checks};
 use super::words::name;
-use super::{cage, chain, lap, position, ride, rings, tyre};
+use super::{cage, chain, lap, position, ride, rings, tyre_sheet};
 use crate::field::{Field, Group};
 use crate::owner::{Owner, Owners, Section};
 use crate::report::{Report, Side};
@@ -16,8 +17,8 @@ pub(super) struct Block {
     title: &'static str,
     /// What there is to know, in order.
     pub(super) parts: Vec<Part>,
-    /// What to check by hand. The same caution from two sections is printed once.
-    pub(super) cautions: Vec<String>,
+    /// What to check by hand. The same check from two sections is printed once.
+    checks: Vec<Check>,
 }
 
 /// One thing on the sheet: of set-up A or B alone, or of both.
@@ -43,7 +44,12 @@ enum Body {
 impl Block {
     /// An empty block.
     pub(super) const fn new(title: &'static str) -> Self {
-        Self { title, parts: Vec::new(), cautions: Vec::new() }
+        Self { title, parts: Vec::new(), checks: Vec::new() }
+    }
+
+    /// Adds something to check by hand, or how to measure it.
+    pub(super) fn check(&mut self, concern: Concern, words: impl Into<String>) {
+        self.checks.push(Check::new(concern, words));
     }
 
     /// Adds a value that holds for both set-ups.
@@ -128,7 +134,7 @@ fn blocks(report: &Report) -> Vec<Block> {
         (Section::Cage, Some(chain::block(report))),
         (Section::Ride, Some(ride::block(report))),
         (Section::Lap, lap::block(report)),
-        (Section::Tyre, Some(tyre::block(report))),
+        (Section::Tyre, Some(tyre_sheet::block(report))),
         (Section::Position, Some(position::block(report))),
     ];
     let ready = |(section, block): (Section, Option<Block>)| {
@@ -140,17 +146,6 @@ fn blocks(report: &Report) -> Vec<Block> {
         Some(block)
     };
     blocks.into_iter().filter_map(ready).collect()
-}
-
-/// Every caution once, in the order of the sections.
-fn cautions(blocks: &[Block]) -> Vec<&str> {
-    let mut once: Vec<&str> = Vec::new();
-    for caution in blocks.iter().flat_map(|block| &block.cautions) {
-        if !once.contains(&caution.as_str()) {
-            once.push(caution);
-        }
-    }
-    once
 }
 
 fn title(report: &Report) -> &'static str {
@@ -165,6 +160,7 @@ fn title(report: &Report) -> &'static str {
 #[must_use]
 pub(super) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
     let blocks = blocks(report);
+    let to_check: Vec<&Check> = blocks.iter().flat_map(|block| &block.checks).collect();
     html! {
         header {
             p.title { "Workshop sheet" }
@@ -173,11 +169,11 @@ pub(super) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
             p.blanks { span { "Bike" } span { "Rider" } span { "Date" } }
         }
         (doubts)
-        div.columns.(density(&blocks, doubts)) {
+        div.columns.(density(&blocks, &to_check, doubts)) {
             @for block in &blocks { (block_of(block)) }
             div.checks {
                 h3 { "Before riding" }
-                ul { @for caution in cautions(&blocks) { li { (caution) } } }
+                (checks(&to_check))
             }
         }
         footer {
@@ -189,9 +185,8 @@ pub(super) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
 }
 
 /// How small the type must be for the sheet to stay on one page, from an estimate of its lines in two columns.
-fn density(blocks: &[Block], doubts: &Markup) -> &'static str {
-    let checks: usize =
-        wrapped(&doubts.0, 110) + cautions(blocks).iter().map(|caution| wrapped(caution, 56)).sum::<usize>();
+fn density(blocks: &[Block], to_check: &[&Check], doubts: &Markup) -> &'static str {
+    let checks: usize = wrapped(&doubts.0, 110) + to_check.iter().map(|check| check.lines()).sum::<usize>();
     let parts = blocks.iter().flat_map(|block| &block.parts);
     let lines: usize = parts.map(lines_of).sum::<usize>() + checks + 3 * blocks.len();
     match lines {

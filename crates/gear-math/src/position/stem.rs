@@ -31,7 +31,7 @@ pub struct FrontEnd {
 pub struct StemSetup {
     /// Steerer centre to bar centre along the stem.
     pub length: StemLength,
-    /// Stem from the square of the steerer.
+    /// Stem against square to the steerer.
     pub angle: StemAngle,
     /// Spacers under the stem.
     pub spacers: Spacers,
@@ -74,7 +74,7 @@ pub struct FrontEndView {
 /// Both may be lengths that nobody can build; [`StemSearch`](crate::StemSearch) says which are.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ExactStem {
-    /// Stem from the square of the steerer, in degrees.
+    /// Stem against square to the steerer, in degrees.
     pub angle: StemAngle,
     /// Stem length, in millimetres.
     pub length_mm: f64,
