@@ -40,6 +40,7 @@ mod order;
 mod position;
 mod quantity;
 mod rider;
+mod unit;
 mod wheel;
 
 pub use course::{
@@ -62,12 +63,12 @@ pub use drivetrain::{
     WheelRole, cassette_slope_degrees,
 };
 pub use drivetrain::{
-    CageCheck, CageClass, CageFinding, CageVerdict, Cassette, CassetteError, Chainring, Chainset,
-    ChainsetError, Comparison, CrossedRule, Derailleur, DerailleurFigure, DevelopmentSpan, Drivetrain,
-    DuplicatePair, DuplicateTolerance, EndDifference, FrontChange, Gear, GearRange, GearRow, GearStep,
-    LongestWheel, OwnReach, PedalRate, RidingOrder, RingDifference, RingOverlap, RingPasses, RollOutLimit,
-    RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind, Side, Sprocket, SprocketStep,
-    StepSpread, TotalCapacity,
+    CageCheck, CageClass, CageFinding, CageVerdict, Cassette, CassetteError, CassetteName, CassetteNameError,
+    Chainring, Chainset, ChainsetError, Comparison, CrossedRule, Derailleur, DerailleurFigure,
+    DevelopmentSpan, Drivetrain, DuplicatePair, DuplicateTolerance, EndDifference, FrontChange, Gear,
+    GearRange, GearRow, GearStep, LongestWheel, OwnReach, PedalRate, RidingOrder, RingDifference,
+    RingOverlap, RingPasses, RollOutLimit, RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind,
+    Side, Sprocket, SprocketStep, StepSpread, TotalCapacity,
 };
 pub use order::ascending;
 pub use position::{
@@ -94,6 +95,7 @@ pub use rider::{
     TotalMass, Uncertain, Verdict, Watched, WheelInertia, Wheelbase, Wind, WindSpeed, WorkReserve,
     body_weight_gradient, break_even_length, running_cost, verdict_map, walking_cost,
 };
+pub use unit::{decimal_in, slope_percent};
 pub use wheel::{
     AirSpring, BeadSeat, CalliperVerdict, CeilingReason, Construction, EstimateError, FloorAboveCeiling,
     FloorReason, FrontShare, HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE, LabelEdition, LimitedBy, LoadedTyre,
