@@ -164,7 +164,7 @@ mod tests {
         let beside = "11-13-15-18-21-24-28-32".parse().unwrap();
         let line = |line: &str| read_line(line, beside).map(|it| it.cassette.to_string());
         assert_eq!(line("11-30").as_deref(), Ok("11-13-15-17-20-23-26-30"));
-        assert_eq!(line("11, 30").as_deref(), Ok("11-30"));
+        assert_eq!(line("11, 30").as_deref(), Ok("11, 30"));
         assert!(line("11-33").unwrap_err().starts_with("no usual cassette is called 11-33"));
         assert!(line("30-11").is_err());
     }
