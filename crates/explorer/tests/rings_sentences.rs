@@ -20,7 +20,7 @@ fn opened(fragment: &str, link: &str) -> (String, Vec<Complaint>) {
 }
 
 fn form(name: &str) -> String {
-    view::form::by_name(name).map(|form| form.into_string()).unwrap_or_default()
+    view::form::by_name(name).map(maud::PreEscaped::into_string).unwrap_or_default()
 }
 
 #[track_caller]
@@ -186,4 +186,18 @@ fn the_usual_parts_do_not_open_with_check_values() {
     };
     assert_eq!(first("rings-a"), "44/34");
     assert_eq!(first("cassette-a"), "9-10-11-12-13-14-16-18-20-23-27-31-36");
+}
+
+/// Values that checks are made of are nobody's bike here: neither started with nor shown as an example.
+#[test]
+fn no_field_starts_with_or_suggests_a_check_value() {
+    for field in Field::ALL {
+        let spec = field.spec();
+        let (html, _) = opened(&format!("says-{}", spec.key), "");
+        for check in ["46/39", "46/36", "11-28", "12-27", "25 psi"] {
+            for shown in [spec.start, spec.help, &words(&html)] {
+                assert!(!shown.contains(check), "{}: {shown}", spec.key);
+            }
+        }
+    }
 }
