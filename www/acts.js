@@ -24,8 +24,11 @@ export function answerButtons() {
 function act(name) {
   flush();
   const own = OWN[name];
-  if (own) own();
-  else change(engine.act(name));
+  if (own) return own();
+  change(engine.act(name));
+  const about = /^(?:mine|put):([^=]*)/.exec(name)?.[1];
+  // Such a button is gone when it is done: on with the field that it was about.
+  if (about) field(about)?.focus();
 }
 
 /**

@@ -5,7 +5,7 @@ import { home } from './address.js';
 import { all, field, find } from './dom.js';
 import { settleLap } from './lap.js';
 
-const LINES = 'header p:not(.blanks), h3, dl > div, caption, tr, li, p.doubt, footer p';
+const LINES = 'header p:not(.blanks), h3, h4, dl > div, caption, tr, li, p.doubt, footer p';
 const BLANK = '____';
 
 /** Where the link of the sheet belongs; a file on this machine is no address for anybody else. */
@@ -24,10 +24,11 @@ const words = (element) => String(element.textContent).trim();
  * @param {Element} element
  */
 function line(element) {
+  if (element.matches('h4')) return `- ${words(element)} -`;
   if (element.matches('h3')) return `\n= ${words(element)} =`;
   if (element.matches('dl > div')) return [...element.children].map((part) => words(part) || BLANK).join(': ');
   if (element instanceof HTMLTableRowElement) return `  ${[...element.cells].map(words).join(' | ')}`;
-  return (element.matches('li') ? '[ ] ' : '') + words(element);
+  return (element.matches('.ticked li') ? '[ ] ' : '') + words(element);
 }
 
 const asText = () => [...find('sheet-page').querySelectorAll(LINES)].map(line).join('\n');
