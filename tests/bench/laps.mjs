@@ -1,6 +1,6 @@
 // The lap on the built page: coarse and settled for two set-ups, shown; and a search in workers from click to result.
 
-import { SINGLE_FILE, openPage } from '../browser/harness.mjs';
+import { openPage, SINGLE_FILE } from '../browser/harness.mjs';
 import { openEngine } from './engine.mjs';
 import { median, ms } from './statistics.mjs';
 

@@ -12,8 +12,18 @@ const ROUNDS = 40;
 /** Exported functions of the bench module, how often they are run in a round, and what a round is. */
 const WORKS = [
   { work: 'gear_tables', count: 10_000, what: '10000 gear tables' },
-  { work: 'cages', count: 1_000, what: 'the cage in all gears of 1000 set-ups of 2×12', each: 'one set-up of 2×12, WebAssembly (aim: below 0.2 ms)' },
-  { work: 'verdict_maps', count: 1, what: 'ride or run on 91 × 9 slopes and grounds for A and B (aim: below 4 ms)', yardstick: numpyRows },
+  {
+    work: 'cages',
+    count: 1_000,
+    what: 'the cage in all gears of 1000 set-ups of 2×12',
+    each: 'one set-up of 2×12, WebAssembly (aim: below 0.2 ms)',
+  },
+  {
+    work: 'verdict_maps',
+    count: 1,
+    what: 'ride or run on 91 × 9 slopes and grounds for A and B (aim: below 4 ms)',
+    yardstick: numpyRows,
+  },
   { work: 'laps', count: 1, what: 'a lap of 3 km in steps of 1 m on two set-ups', yardstick: scriptRows },
 ];
 
@@ -60,7 +70,10 @@ function scriptRows(sum, _nativeMs, wasmMs) {
 function numpyRows(sum, nativeMs, wasmMs) {
   let said;
   try {
-    said = execFileSync(PYTHON, [fileURLToPath(new URL('ride_or_run_numpy.py', import.meta.url))], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] });
+    said = execFileSync(PYTHON, [fileURLToPath(new URL('ride_or_run_numpy.py', import.meta.url))], {
+      encoding: 'utf8',
+      stdio: ['ignore', 'pipe', 'ignore'],
+    });
   } catch {
     return [{ what: `the same map in numpy: ${PYTHON} has no numpy (name one that has with PYTHON=)`, figure: '–' }];
   }

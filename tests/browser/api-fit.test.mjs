@@ -12,7 +12,10 @@ before(() => api.default());
 /** The rows of a table without quoted cells in the columns used, numbers as numbers. */
 async function rows(name) {
   const text = await readFile(new URL(`../reference/data/${name}.csv`, import.meta.url), 'utf8');
-  const [head, ...lines] = text.trim().split('\n').map((line) => line.trim().split(/,(?=(?:[^"]*"[^"]*")*[^"]*$)/));
+  const [head, ...lines] = text
+    .trim()
+    .split('\n')
+    .map((line) => line.trim().split(/,(?=(?:[^"]*"[^"]*")*[^"]*$)/));
   const value = (cell) => (cell === '' || Number.isNaN(Number(cell)) ? cell : Number(cell));
   return lines.map((line) => Object.fromEntries(head.map((column, index) => [column, value(line[index] ?? '')])));
 }

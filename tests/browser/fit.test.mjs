@@ -2,7 +2,18 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { PHONE, SINGLE_FILE, addressWith, assertQuiet, frame, launchBrowser, layOut, openPage, serveSite, text } from './harness.mjs';
+import {
+  addressWith,
+  assertQuiet,
+  frame,
+  launchBrowser,
+  layOut,
+  openPage,
+  PHONE,
+  SINGLE_FILE,
+  serveSite,
+  text,
+} from './harness.mjs';
 
 let browser;
 let site;
@@ -43,7 +54,10 @@ test('a rider finds tyre and pressure for a muddy race', async () => {
   await type(page, 'bike-mass', '8.5');
   // 25 psi × 72 ÷ 79 × 0.85 = 19.37 psi; × 0.95 in front, × 1.05 behind: 1.269 and 1.402 bar.
   const answer = await text(page, '#tyre-answer');
-  assert.match(answer, /A tubular is about as wide as its label, 33\.0 mm on any rim, give or take 0\.5 mm; against the race limit of 33 mm that is too close to tell: measure it\./);
+  assert.match(
+    answer,
+    /A tubular is about as wide as its label, 33\.0 mm on any rim, give or take 0\.5 mm; against the race limit of 33 mm that is too close to tell: measure it\./,
+  );
   assert.match(answer, /Start with 18 psi \(1\.27 bar\) in front and 20 psi \(1\.40 bar\) behind\./);
   assert.match(await text(page, '#tyre-tables'), /push the tubular off its rim/);
   await choose(page, 'width-limit', '35');
@@ -75,9 +89,19 @@ test('a rim wider than the tyre is named beside the rim and in the answer', asyn
 test('a mechanic carries a position over and finds a stem', async () => {
   const { page, heard } = await openPage(browser, SINGLE_FILE);
   const bike = {
-    'saddle-height': '700', setback: '50', 'seat-angle': '74', 'tip-to-bar': '520', 'bar-drop': '60',
-    'road-crank': '170', 'road-sole': '16', 'cross-seat-angle': '74', 'cross-crank': '170', 'cross-sole': '20',
-    lower: '0', 'bar-up': '10', 'bar-closer': '10',
+    'saddle-height': '700',
+    setback: '50',
+    'seat-angle': '74',
+    'tip-to-bar': '520',
+    'bar-drop': '60',
+    'road-crank': '170',
+    'road-sole': '16',
+    'cross-seat-angle': '74',
+    'cross-crank': '170',
+    'cross-sole': '20',
+    lower: '0',
+    'bar-up': '10',
+    'bar-closer': '10',
   };
   for (const [key, value] of Object.entries(bike)) await type(page, key, value);
   // A row of tests/reference/data/position-transfer-examples.csv.
@@ -162,7 +186,11 @@ test('what a number may have meant is offered, by keyboard too, and taken at a p
 
 test('what is not the rider’s is listed and hatched until it is claimed', async () => {
   const { page, heard } = await openPage(browser, SINGLE_FILE);
-  const hatch = (selector) => page.locator(selector).first().evaluate((it) => getComputedStyle(it).backgroundImage);
+  const hatch = (selector) =>
+    page
+      .locator(selector)
+      .first()
+      .evaluate((it) => getComputedStyle(it).backgroundImage);
   assert.match(await text(page, '#scenario'), /Not yours yet: set-up A \(2\), .*position \(14\)\./);
   assert.match(await hatch('#rings-a'), /gradient/);
   assert.match(await hatch('#tyre-answer b'), /gradient/);
@@ -187,12 +215,18 @@ test('the caption of a table that scrolls stays whole and in sight on a phone', 
   const { page } = await openPage(browser, SINGLE_FILE, { viewport: PHONE });
   await layOut(page);
   const captions = await page.$$eval('.scroll:has(caption)', (boxes) =>
-    boxes.filter((box) => box.offsetWidth > 0).map((box) => {
-      box.scrollLeft = box.scrollWidth;
-      const caption = box.querySelector('caption');
-      const [outer, inner] = [box, caption].map((one) => one.getBoundingClientRect());
-      return { words: caption.textContent, scrolled: box.scrollLeft, cut: Math.max(outer.left - inner.left, inner.right - outer.right) };
-    }),
+    boxes
+      .filter((box) => box.offsetWidth > 0)
+      .map((box) => {
+        box.scrollLeft = box.scrollWidth;
+        const caption = box.querySelector('caption');
+        const [outer, inner] = [box, caption].map((one) => one.getBoundingClientRect());
+        return {
+          words: caption.textContent,
+          scrolled: box.scrollLeft,
+          cut: Math.max(outer.left - inner.left, inner.right - outer.right),
+        };
+      }),
   );
   assert.ok(captions.some(({ scrolled }) => scrolled > 0));
   for (const { words, cut } of captions) assert.ok(cut <= 1, `${words}: ${cut}`);
@@ -246,9 +280,13 @@ test('where the clipboard is refused, the text stands ready to be copied', async
   assert.match(await text(page, '#sheet-copied'), /copy the marked text/);
 });
 
-const FULL = '#r=2&ra=52/42/30&ca=9-10-11-13-15-17-19-22-25-29-34-40-48-60&rb=50/40/28&cb=10-11-12-13-15-17-19-22-25-29-34-40-46-52&tk=clincher&ho=hookless&bd=-60&re=470&li=6.1&rr=80&xr=70&rp=125&xp=115&fc=570&rim=30&co=meadow&ty=33-622&tc=33&ls=34&ss=11&rd=16&bm=62&bi=8.9&pw=220&gr=wet-grass&sl=9&le=60&tg=soft&sh=728&sb=56&tb=545&sa=73.5&rc=172.5&rs=15&xa=73&xc=172.5&xs=21&st=578&ha=72&hs=12';
+const FULL =
+  '#r=2&ra=52/42/30&ca=9-10-11-13-15-17-19-22-25-29-34-40-48-60&rb=50/40/28&cb=10-11-12-13-15-17-19-22-25-29-34-40-46-52&tk=clincher&ho=hookless&bd=-60&re=470&li=6.1&rr=80&xr=70&rp=125&xp=115&fc=570&rim=30&co=meadow&ty=33-622&tc=33&ls=34&ss=11&rd=16&bm=62&bi=8.9&pw=220&gr=wet-grass&sl=9&le=60&tg=soft&sh=728&sb=56&tb=545&sa=73.5&rc=172.5&rs=15&xa=73&xc=172.5&xs=21&st=578&ha=72&hs=12';
 
-for (const [name, hash] of [['the demo', ''], ['the fullest bike', FULL]]) {
+for (const [name, hash] of [
+  ['the demo', ''],
+  ['the fullest bike', FULL],
+]) {
   for (const format of ['A4', 'Letter']) {
     test(`${name} prints on one page of ${format}, and nothing but the sheet`, async () => {
       const { page } = await openPage(browser, new URL(hash, SINGLE_FILE), { colorScheme: 'dark' });
@@ -311,7 +349,8 @@ test('the button prints', async () => {
 });
 
 test('a link of the first version still opens', async () => {
-  const kept = '#remount=1&rings-a=48/34&cassette-a=11-12-13-14-15-17-19-21-24-27-30&rings-b=42&cassette-b=11-13-15-17-19-21-24-28-32-37-42&tyre=700x35c&cadence-low=57,5+rpm';
+  const kept =
+    '#remount=1&rings-a=48/34&cassette-a=11-12-13-14-15-17-19-21-24-27-30&rings-b=42&cassette-b=11-13-15-17-19-21-24-28-32-37-42&tyre=700x35c&cadence-low=57,5+rpm';
   const { page, heard } = await openPage(browser, new URL(kept, SINGLE_FILE));
   assert.equal(await page.inputValue('#rings-a'), '48/34');
   assert.equal(await page.inputValue('#tyre'), '700x35c');

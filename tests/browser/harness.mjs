@@ -104,7 +104,10 @@ async function listen(page) {
 /** Nothing was complained about, and nothing was asked for since the page was ready. */
 export function assertQuiet({ complaints, requests, loadedAt }) {
   assert.deepEqual(complaints, []);
-  assert.deepEqual(requests.filter(({ at, url }) => at > loadedAt && !url.startsWith('data:')), []);
+  assert.deepEqual(
+    requests.filter(({ at, url }) => at > loadedAt && !url.startsWith('data:')),
+    [],
+  );
 }
 
 /** What an element says, with common spaces. A section out of sight is laid out for as long as it takes to read it. */

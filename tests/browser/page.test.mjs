@@ -8,7 +8,7 @@ import { after, before, describe, test } from 'node:test';
 import { pathToFileURL } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { unpackLzma } from '../../crates/packer/node/libraries.mjs';
-import { SINGLE_FILE, assertQuiet, launchBrowser, openPage, serveSite } from './harness.mjs';
+import { assertQuiet, launchBrowser, openPage, SINGLE_FILE, serveSite } from './harness.mjs';
 
 const SIZE_BUDGET = 295_000;
 
@@ -61,7 +61,14 @@ for (const [where, address] of Object.entries(homes)) {
 
     test('cannot reach the network', async () => {
       const { page } = await openPage(browser, address());
-      const reached = await page.evaluate((elsewhere) => fetch(elsewhere).then(() => true, () => false), site.address);
+      const reached = await page.evaluate(
+        (elsewhere) =>
+          fetch(elsewhere).then(
+            () => true,
+            () => false,
+          ),
+        site.address,
+      );
       assert.equal(reached, false);
     });
 
