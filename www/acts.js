@@ -26,7 +26,7 @@ function act(name) {
   const own = OWN[name];
   if (own) return own();
   change(engine.act(name));
-  const about = /^(?:mine|put):([^=]*)/.exec(name)?.[1];
+  const about = /^mine:(.*)/.exec(name)?.[1];
   // Such a button is gone when it is done: on with the field that it was about.
   if (about) field(about)?.focus();
 }
