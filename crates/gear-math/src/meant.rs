@@ -22,7 +22,8 @@ const TO_A_TENTH: f64 = 20.0;
 /// ```
 #[must_use]
 pub fn meant(text: &str, limits: &'static Limits) -> Option<f64> {
-    let bare = text.trim().trim_end_matches(limits.unit).trim_end();
+    let text = text.trim();
+    let bare = text.strip_suffix(limits.unit).unwrap_or(text).trim_end();
     let dotted = bare.replacen(',', ".", 1);
     let number = decimal(&dotted)?;
     let within = |value: f64| limits.check(rounded(value)).ok();
@@ -51,7 +52,7 @@ mod tests {
         }
         assert_eq!(meant("735", &SeatAngle::LIMITS), Some(73.5));
         assert_eq!(meant("45", &FrontShare::LIMITS), Some(0.45));
-        assert_eq!(meant("400", &BodyMass::LIMITS), Some(181.4));
+        assert_eq!(meant("200", &BodyMass::LIMITS), Some(90.7));
     }
 
     #[test]
