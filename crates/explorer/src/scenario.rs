@@ -10,6 +10,7 @@ mod tyre;
 
 use crate::bench::Bench;
 use crate::field::{Field, Group};
+use crate::owner::Owners;
 use crate::report::Side;
 use crate::speed_unit::SpeedUnit;
 use gear_math::{Cadence, Chainset, Derailleur, Drivetrain, DuplicateTolerance, RollOutLimit, Speed, Wheel};
@@ -79,6 +80,8 @@ pub struct Scenario {
     pub sheet_for: Option<Side>,
     /// What it was understood from: of a field in error, the last good text.
     texts: Bench,
+    /// Whose value every field holds.
+    pub owners: Owners,
 }
 
 /// What is wrong with a field, and what the page uses instead.
@@ -90,6 +93,8 @@ pub struct Complaint {
     pub message: String,
     /// The last good value, which the page goes on with.
     pub kept: String,
+    /// What was perhaps meant, to be written into the field at the press of a button.
+    pub offer: Option<String>,
 }
 
 /// A scenario and the complaints met on the way to it.
@@ -130,17 +135,19 @@ impl Scenario {
             sheet_for: reader.pick(Field::SheetFor, &[None, Some(Side::A), Some(Side::B)]),
             ride: good.ride.clone(),
             lap: LapInputs::read(&mut reader, &good.lap, cassettes[0].cassette),
-            tyre: good.tyre,
+            tyre: TyreInputs::read(&mut reader, &good.ride),
             texts: Bench::default(),
+            owners: good.owners.clone(),
         };
         let ride = RideInputs::read(&mut reader, &good.ride, &scenario);
-        let tyre = TyreInputs::read(&mut reader, &ride);
-        let complaints = reader.complaints();
+        let tyre = scenario.tyre.under(&ride);
+        let (complaints, unknown) = reader.findings();
         let mut texts = bench.clone();
         for complaint in &complaints {
-            texts.write(complaint.field, good.texts.text(complaint.field));
+            texts.take(complaint.field, &good.texts);
         }
-        ReadBench { scenario: Self { ride, tyre, texts, ..scenario }, complaints }
+        let owners = Owners::of(&texts, &unknown);
+        ReadBench { scenario: Self { ride, tyre, texts, owners, ..scenario }, complaints }
     }
 
     /// The same after its fields were rearranged, such as those of A and B exchanged.
@@ -212,6 +219,7 @@ fn bare() -> Scenario {
         tyre: TyreInputs::read(&mut reader, &ride),
         ride,
         sheet_for: None,
+        owners: Owners::of(&texts, &[]),
         texts,
     }
 }

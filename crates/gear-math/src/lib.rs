@@ -36,7 +36,9 @@
 mod course;
 mod decimal;
 mod drivetrain;
+mod meant;
 mod order;
+mod physics;
 mod position;
 mod quantity;
 mod rider;
@@ -70,6 +72,7 @@ pub use drivetrain::{
     RingOverlap, RingPasses, RollOutLimit, RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind,
     Side, Sprocket, SprocketStep, StepSpread, TotalCapacity,
 };
+pub use meant::meant;
 pub use order::ascending;
 pub use position::{
     BarCloser, BarDepth, BarDrop, BarPlacement, BarRaise, BarReach, BarShape, BarTolerance, BikePoint,
@@ -97,14 +100,15 @@ pub use rider::{
 };
 pub use unit::{decimal_in, slope_percent};
 pub use wheel::{
-    AirSpring, BeadSeat, CalliperVerdict, CeilingReason, Construction, EstimateError, FloorAboveCeiling,
-    FloorReason, FrontShare, HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE, LabelEdition, LimitedBy, LoadedTyre,
-    MEASURING_RIMS_2020, MeasuredRollOut, MeasuringRimRow, MountedWidth, NominalWidth, Pressure,
-    PressureAdvice, PressureCase, PressureCaution, PressureCeiling, PressureFloor, PressureMarks,
-    PressureReading, RACE_RULES, RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange, RimRow,
-    RollOutDeviation, RollOutEstimate, SectionArc, TyreFitError, TyreGround, TyreKind, TyreSection, TyreSize,
-    TyreSizeError, TyreWidth, Wheel, WheelDiameter, WheelLoad, WheelPressure, WheelRadius, WheelStyle,
-    Wheels, WidthAccuracy, WidthVerdict, contact_area_cm2, rim_cautions,
+    AirSpring, BeadSeat, CLEARANCE_CHECK, CalliperVerdict, CeilingReason, ConeIndex, Construction,
+    EstimateError, FloorAboveCeiling, FloorReason, FrontShare, HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE,
+    LabelEdition, LimitedBy, LoadedTyre, MEASURING_RIMS_2020, MeasuredRollOut, MeasuringRimRow, MountedWidth,
+    NominalWidth, Pressure, PressureAdvice, PressureCase, PressureCaution, PressureCeiling, PressureFloor,
+    PressureMarks, PressureReading, RACE_RULES, RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange,
+    RimRow, RollOutDeviation, RollOutEstimate, SectionArc, SinkingWheel, TyreFitError, TyreGround, TyreKind,
+    TyreSection, TyreSize, TyreSizeError, TyreWidth, Wheel, WheelDiameter, WheelLoad, WheelPressure,
+    WheelRadius, WheelStyle, Wheels, WidthAccuracy, WidthFactor, WidthVerdict, contact_area_cm2,
+    rim_cautions,
 };
 
 #[cfg(doctest)]

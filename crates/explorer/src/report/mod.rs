@@ -2,7 +2,7 @@
 
 mod chain;
 mod lap;
-mod position;
+pub(crate) mod position;
 mod ride;
 mod rings;
 mod search;
@@ -21,6 +21,7 @@ pub use side::Side;
 pub use tyre::{Gauge, GearOnBoth, OtherTyre, TyreFit, TyreReport, WidthLine};
 
 use crate::number::{plain, rpm, trimmed};
+use crate::owner::Owners;
 use crate::scenario::{CadenceWindow, LapInputs, Probe, Scenario};
 use crate::speed_unit::SpeedUnit;
 use gear_math::{Comparison, Derailleur, DevelopmentSpan, GearStep, PathError, RollOutLimit, SetUp, Wheel};
@@ -72,6 +73,8 @@ pub struct Report {
     pub position: PositionReport,
     /// The set-ups that the workshop sheet is for.
     pub sheet_for: Option<Side>,
+    /// Whose value every field holds.
+    pub owners: Owners,
 }
 
 /// A gear that A and B share.
@@ -155,6 +158,7 @@ impl Report {
             tyre: TyreReport::new(scenario),
             position: PositionReport::new(scenario),
             sheet_for: scenario.sheet_for,
+            owners: scenario.owners.clone(),
             setups,
             comparison,
         }

@@ -142,6 +142,7 @@ impl LapInputs {
                         field: Field::Paint,
                         message,
                         kept: "the other lines".to_owned(),
+                        offer: None,
                     });
                 }
             }

@@ -1,5 +1,6 @@
 //! The bench as a form: every field of the table with its label, its control and room for a message.
 
+use super::yours;
 use crate::field::{Field, Group, Kind, Spec};
 use crate::number::listed;
 use gear_math::{CageClass, Cassette, Chainset, RollOutPreset};
@@ -85,7 +86,7 @@ fn grounds() -> String {
 
 /// The fields of a group that stand inside a section.
 fn section(group: Group) -> Markup {
-    html! { @for field in fields_of(group) { (entry(field)) } }
+    html! { (claim(group)) @for field in fields_of(group) { (entry(field)) } }
 }
 
 /// Groups with their headings, and the finer settings folded away under them.
@@ -99,11 +100,16 @@ fn with_finer(groups: &[(&str, Group)], finer: Group) -> Markup {
     }
 }
 
+/// Room for the button that claims what the demo put in.
+fn claim(group: Group) -> Markup {
+    html! { @if let Some(place) = yours::claim_place(group) { div.mine id=(place) {} } }
+}
+
 fn fieldset(class: &str, legend: &str, group: Group) -> Markup {
     html! {
         fieldset class=(class) {
             legend { (legend) }
-            @for field in fields_of(group) { (entry(field)) }
+            (section(group))
         }
     }
 }

@@ -5,7 +5,9 @@ use super::limit;
 use super::sheet::Block;
 use super::tyre::by_size;
 use super::words::{name, table, worked};
+use crate::field::Field;
 use crate::number::{counted, percent, plain, rpm, signed, trimmed, with_unit};
+use crate::owner::Owner;
 use crate::report::{GearLine, Report, SetupReport, Side, StepVerdict};
 use crate::scenario::WhySoMany;
 use gear_math::{EndDifference, Speed, Sprocket};
@@ -168,8 +170,14 @@ pub(super) fn block(report: &Report) -> Block {
     let mut block = Block::new("Gears");
     for setup in &report.setups {
         let drivetrain = &setup.drivetrain;
+        let [rings, cassette_field]: [&[Field]; 2] = match setup.side {
+            Side::A => [&[Field::RingsA], &[Field::CassetteA]],
+            Side::B => [&[Field::RingsB], &[Field::CassetteB]],
+        };
         block.row_of(setup.side, "Rings", drivetrain.chainset.to_string());
+        block.on(rings);
         block.row_of(setup.side, "Cassette", cassette(setup));
+        block.on(cassette_field);
     }
     block.row(
         "Roll-out",
@@ -178,12 +186,23 @@ pub(super) fn block(report: &Report) -> Block {
             None => format!("{}, by the tyre’s size", by_size(&report.wheel)),
         },
     );
+    block.on(if report.wheel.measured.is_some() { &[Field::RollOut] } else { &[Field::Tyre] });
     limit::for_the_sheet(report, &mut block);
     for setup in &report.setups {
         block.grid_of(setup.side, "Development, m", development_grid(setup));
     }
-    block.row("In the tables", "( ) cross-chained, × chain hangs loose: never use".to_owned());
+    block.row("In the tables", legend(report).to_owned());
+    block.on(&[]);
     block
+}
+
+/// The crosses go by the capacity of the derailleur, which must be the rider's.
+fn legend(report: &Report) -> &'static str {
+    if report.owners.is_example || report.owners.get(Field::Capacity) < Owner::Demo {
+        "( ) cross-chained, × chain hangs loose: never use"
+    } else {
+        "( ) cross-chained; × is not known"
+    }
 }
 
 /// The sprockets; of a cassette typed by its name that they are to be counted.
