@@ -151,10 +151,10 @@ fn a_refused_measure_is_not_known_unless_it_was_the_riders() {
 
 #[test]
 fn what_goes_on_with_the_demos_value_says_so() {
-    let page = fragments(&Bench::default(), &[(Field::BodyMass, "137 lb")]);
+    let page = fragments(&Bench::default(), &[(Field::BodyMass, "5.8")]);
     let beside = fragment(&page, "says-body-mass");
     assert!(
-        beside.contains("62.1 kg?") && beside.contains("The page goes on with 62 kg, the demo’s."),
+        beside.contains("58 kg?") && beside.contains("The page goes on with 62 kg, the demo’s."),
         "{beside}"
     );
     assert!(fragment(&page, "ride-answer").contains("this goes on with 62 kg, the demo’s."));
