@@ -67,10 +67,22 @@ impl Bench {
         self.0[field as usize].clone_from(&from.0[field as usize]);
     }
 
-    /// Whether it is the demo's, whatever is being looked at.
+    /// Whether it is the demo's, whatever is being looked at and in which units.
     #[must_use]
     pub fn is_demo(&self) -> bool {
-        Field::ALL.iter().all(|&field| field.is_look() || !self.is_riders(field))
+        self.is_nobodys() && Field::ALL.iter().all(|&field| field.is_setting() || self.is_as_started(field))
+    }
+
+    /// Whether nothing is the rider's, though the demo's values may have changed places.
+    #[must_use]
+    pub fn is_nobodys(&self) -> bool {
+        Field::ALL.iter().all(|&field| field.is_setting() || !self.is_riders(field))
+    }
+
+    /// Whether it holds what it started with, as nobody's.
+    #[must_use]
+    pub fn is_as_started(&self, field: Field) -> bool {
+        !self.is_riders(field) && self.text(field) == field.spec().start
     }
 
     /// Exchanges set-up A and set-up B.

@@ -1,4 +1,5 @@
-//! The bench in the address: `#r=2&ra=50/34&ca=11-12-…`, versioned, only what is the rider's.
+//! The bench in the address: `#r=2&ra=50/34&ca=11-12-…`, versioned, only what is the rider's
+//! or has changed places.
 //!
 //! Version 1 (`#remount=1&rings-a=50/34&…`) names fields by their keys, version 2 by short names where there are any.
 //! Either is read, so that a link once kept goes on opening.
@@ -173,7 +174,7 @@ pub fn write(bench: &Bench) -> String {
     let [(mark, version), _] = MARKS;
     let mut link = format!("{mark}={version}");
     for &field in Field::ALL {
-        if bench.is_riders(field) {
+        if !bench.is_as_started(field) {
             let (name, text) = part(field, bench.text(field));
             link.push('&');
             link.push_str(name);
@@ -287,6 +288,15 @@ mod tests {
         assert_eq!(link, "r=2");
         let typed = "r=2&ra=50/34&cb=11-13-15";
         assert_eq!(write(&read(typed).bench), typed);
+    }
+
+    #[test]
+    fn what_has_changed_places_is_not_lost() {
+        let swapped = Bench::default().swapped();
+        let opened = read(&write(&swapped)).bench;
+        for &field in Field::ALL {
+            assert_eq!(opened.text(field), swapped.text(field), "{field:?}");
+        }
     }
 
     #[test]

@@ -73,6 +73,14 @@ impl Field {
     pub fn start_owner(self) -> Owner {
         if DEMO.contains(&self) { Owner::Demo } else { Owner::Usual }
     }
+
+    /// Whether it only says what is shown and how, which makes no bench the rider's own.
+    #[must_use]
+    pub fn is_setting(self) -> bool {
+        use Group::{GearsShown, Probes, RideProbe, Sheet};
+        matches!(self, Self::Inches | Self::SpeedUnit)
+            || matches!(self.spec().group, GearsShown | Probes | RideProbe | Sheet)
+    }
 }
 
 /// A section of the page that gives an answer.
@@ -126,8 +134,8 @@ impl Section {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Owners {
     all: Vec<Owner>,
-    /// Whether nothing at all is the rider's.
-    pub is_demo: bool,
+    /// Whether nothing at all is the rider's: the bench is an example.
+    pub is_example: bool,
 }
 
 impl Owners {
@@ -136,7 +144,7 @@ impl Owners {
     pub fn of(bench: &Bench, unknown: &[Field]) -> Self {
         let owner =
             |field: &Field| if unknown.contains(field) { Owner::Unknown } else { bench.owner(*field) };
-        Self { all: Field::ALL.iter().map(owner).collect(), is_demo: bench.is_demo() }
+        Self { all: Field::ALL.iter().map(owner).collect(), is_example: bench.is_nobodys() }
     }
 
     /// Whose value a field holds.

@@ -42,6 +42,7 @@ mod physics;
 mod position;
 mod quantity;
 mod rider;
+mod unit;
 mod wheel;
 
 pub use course::{
@@ -64,12 +65,12 @@ pub use drivetrain::{
     WheelRole, cassette_slope_degrees,
 };
 pub use drivetrain::{
-    CageCheck, CageClass, CageFinding, CageVerdict, Cassette, CassetteError, Chainring, Chainset,
-    ChainsetError, Comparison, CrossedRule, Derailleur, DerailleurFigure, DevelopmentSpan, Drivetrain,
-    DuplicatePair, DuplicateTolerance, EndDifference, FrontChange, Gear, GearRange, GearRow, GearStep,
-    LongestWheel, OwnReach, PedalRate, RidingOrder, RingDifference, RingOverlap, RingPasses, RollOutLimit,
-    RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind, Side, Sprocket, SprocketStep,
-    StepSpread, TotalCapacity,
+    CageCheck, CageClass, CageFinding, CageVerdict, Cassette, CassetteError, CassetteName, CassetteNameError,
+    Chainring, Chainset, ChainsetError, Comparison, CrossedRule, Derailleur, DerailleurFigure,
+    DevelopmentSpan, Drivetrain, DuplicatePair, DuplicateTolerance, EndDifference, FrontChange, Gear,
+    GearRange, GearRow, GearStep, LongestWheel, OwnReach, PedalRate, RidingOrder, RingDifference,
+    RingOverlap, RingPasses, RollOutLimit, RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind,
+    Side, Sprocket, SprocketStep, StepSpread, TotalCapacity,
 };
 pub use meant::meant;
 pub use order::ascending;
@@ -97,6 +98,7 @@ pub use rider::{
     TotalMass, Uncertain, Verdict, Watched, WheelInertia, Wheelbase, Wind, WindSpeed, WorkReserve,
     body_weight_gradient, break_even_length, running_cost, verdict_map, walking_cost,
 };
+pub use unit::{decimal_in, slope_percent};
 pub use wheel::{
     AirSpring, BeadSeat, CLEARANCE_CHECK, CalliperVerdict, CeilingReason, ConeIndex, Construction,
     EstimateError, FloorAboveCeiling, FloorReason, FrontShare, HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE,

@@ -15,7 +15,7 @@ const fn unit(own: &'static str, said: &'static str, worth: f64) -> OtherUnit {
 
 /// SI Brochure, 9th edition (2019), and for inch, foot, pound and mile the agreement of 1959, all exact. “c” stands behind a
 /// rim's width on its label.
-const OTHER_UNITS: [OtherUnit; 12] = [
+const OTHER_UNITS: [OtherUnit; 13] = [
     unit("mm", "cm", 10.0),
     unit("mm", "in", 25.4),
     unit("kg", "lb", 0.453_592_37),
@@ -26,7 +26,8 @@ const OTHER_UNITS: [OtherUnit; 12] = [
     unit("m", "ft", 0.3048),
     unit("km/h", "mph", 1.609_344),
     unit("m/s", "km/h", 1.0 / 3.6),
-    unit("°", "deg", 1.0),
+    unit("degrees", "deg", 1.0),
+    unit("mm", "\"", 25.4),
     unit("bar", "kPa", 0.01),
 ];
 /// So many of them are left out by people who think in them, the likeliest first (estimate).

@@ -6,7 +6,7 @@ use crate::field::{Field, Kind};
 use crate::number::{capital, trimmed};
 use gear_math::{
     Cadence, ChainLinks, Climb, Derailleur, Limits, Measured, OutOfLimits, Pressure, Speed, TyreSize, Wheel,
-    decimal, meant,
+    decimal_in, meant, slope_percent,
 };
 use std::fmt::Display;
 use std::str::FromStr;
@@ -236,7 +236,7 @@ impl<'b> Reader<'b> {
     pub(super) fn climb(&mut self, field: Field, good: Climb) -> Climb {
         let kept = |kept: Climb| in_unit(&trimmed(kept.percent()), field);
         self.read(field, good, kept, |text| {
-            let percent = number(text, field)?;
+            let percent = slope_percent(&dotted(text)).ok_or_else(|| not_a_number(field))?;
             Climb::new(percent).map_err(|_| {
                 let refused =
                     if percent < 0.0 { "downhill" } else { "steeper than 45 %" };
@@ -300,11 +300,18 @@ fn in_unit(value: &str, field: Field) -> String {
     format!("{value}\u{a0}{}", field.spec().unit).trim_end().to_owned()
 }
 
-/// A typed number: a decimal comma, a true minus sign and the field's own unit behind it are understood.
+/// A typed number: a decimal comma, a true minus sign and a unit of the same kind behind it are understood.
 fn number(text: &str, field: Field) -> Result<f64, String> {
-    let bare = text.strip_suffix(field.spec().unit).unwrap_or(text).trim_end().replace('−', "-");
-    let dotted = if bare.contains('.') { bare } else { bare.replacen(',', ".", 1) };
-    decimal(&dotted).ok_or_else(|| format!("Type a number{}", example(field)))
+    decimal_in(&dotted(text), field.spec().unit).ok_or_else(|| not_a_number(field))
+}
+
+fn dotted(text: &str) -> String {
+    let text = text.replace('−', "-");
+    if text.contains('.') { text } else { text.replacen(',', ".", 1) }
+}
+
+fn not_a_number(field: Field) -> String {
+    format!("Type a number{}", example(field))
 }
 
 /// “, such as 55.” with the field's starting value, where it has one.

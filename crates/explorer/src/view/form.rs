@@ -16,7 +16,7 @@ fn bench() -> Markup {
                 (fieldset("shared", "Wheel", Group::Wheel))
                 (fieldset("shared", "Derailleurs", Group::Derailleur))
                 (fieldset("shared", "Rider", Group::Rider))
-                (fieldset("shared", "Counting and race rules", Group::Reckoning))
+                (fieldset("shared", "Counting, units, race rules", Group::Reckoning))
             }
         }
     }
@@ -199,14 +199,15 @@ fn side(field: Field) -> &'static str {
     }
 }
 
-/// Cassettes in common use, by number of sprockets. Makers differ in the middle.
+/// Cassettes in common use, those with most sprockets first. Makers differ in the middle.
 fn cassettes() -> Picks {
     let mut picks: Picks = Vec::new();
-    for cassette in Cassette::common() {
-        let heading =
-            format!("{} sprockets, common practice; makers differ in the middle", cassette.sprockets().len());
-        let words = format!("{}-{}: {cassette}", cassette.smallest(), cassette.largest());
-        put(&mut picks, heading, (cassette.to_string(), words));
+    for count in (1..=Cassette::MOST_SPROCKETS).rev() {
+        for cassette in Cassette::common().filter(|it| it.sprockets().len() == count) {
+            let heading = format!("{count} sprockets, common practice; makers differ in the middle");
+            let words = format!("{}-{}: {cassette}", cassette.smallest(), cassette.largest());
+            put(&mut picks, heading, (cassette.to_string(), words));
+        }
     }
     picks
 }

@@ -355,7 +355,7 @@ pub(super) fn working(report: &Report) -> Markup {
 pub(super) fn block(report: &Report) -> Block {
     let position = &report.position;
     let cross = &position.cross;
-    let (nearest, target) = (position.nearest(), position.target());
+    let target = position.target();
     let mut block = Block::new("Position");
     block.row(
         "Saddle height",
@@ -381,25 +381,7 @@ pub(super) fn block(report: &Report) -> Block {
         format!("{} forward, {} up", whole(target.x_mm), whole(target.y_mm)),
     );
     block.on(BAR);
-    block.row(
-        "Stem",
-        match &position.search {
-            StemSearch::Found(_) => format!("{}; off by {}", stem(&nearest.setup), mm(nearest.miss_mm)),
-            StemSearch::NoneFits(shortfall) => {
-                format!("none fits: {}; nearest {}", missing(shortfall), stem(&nearest.setup))
-            }
-        },
-    );
-    if let StemSearch::Found(fits) = &position.search {
-        // Nothing that calls for more care than the first.
-        let care = nearest.setup.cautions();
-        let no_worse = |fit: &&StemFit| fit.setup.cautions().iter().all(|caution| care.contains(caution));
-        let others: Vec<String> =
-            fits.iter().skip(1).filter(no_worse).take(2).map(|fit| stem(&fit.setup)).collect();
-        if !others.is_empty() {
-            block.row("or", others.join("; "));
-        }
-    }
+    block.row("Stem", stem_for_the_sheet(position));
     block.row(
         "Stem’s angle",
         "0° is square to the steerer, minus points down; all of this ±3 mm, as a tape measure is".to_owned(),
@@ -425,6 +407,27 @@ pub(super) fn block(report: &Report) -> Block {
     }
     checks(&mut block, &position.cautions);
     block
+}
+
+/// The nearest stem, and others that do as well.
+fn stem_for_the_sheet(position: &PositionReport) -> String {
+    let nearest = position.nearest();
+    match &position.search {
+        StemSearch::NoneFits(shortfall) => {
+            format!("none fits: {}; nearest {}", missing(shortfall), stem(&nearest.setup))
+        }
+        StemSearch::Found(fits) => {
+            // Nothing that calls for more care than the first.
+            let care = nearest.setup.cautions();
+            let no_worse = |fit: &&StemFit| fit.setup.cautions().iter().all(|caution| care.contains(caution));
+            let mut words = format!("{}; off by {}", stem(&nearest.setup), mm(nearest.miss_mm));
+            for fit in fits.iter().skip(1).filter(no_worse).take(2) {
+                words.push_str("; or ");
+                words.push_str(&stem(&fit.setup));
+            }
+            words
+        }
+    }
 }
 
 /// What belongs together is one check; what is no check stands apart.

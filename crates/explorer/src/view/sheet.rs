@@ -8,6 +8,7 @@ use super::{cage, chain, lap, position, ride, rings, tyre_sheet};
 use crate::field::{Field, Group};
 use crate::owner::{Owner, Owners, Section};
 use crate::report::{Report, Side};
+use crate::scenario::CourseChoice;
 use maud::{Markup, html};
 
 /// What one section decided.
@@ -139,7 +140,7 @@ fn blocks(report: &Report) -> Vec<Block> {
     let ready = |(section, block): (Section, Option<Block>)| {
         let mut block = block?;
         block.parts.retain(|part| part.is_for(report.sheet_for));
-        if !report.owners.is_demo {
+        if !report.owners.is_example {
             block.leave_open(&report.owners, section);
         }
         Some(block)
@@ -164,7 +165,7 @@ pub(super) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
         header {
             p.title { "Workshop sheet" }
             p { (title(report)) }
-            @if report.owners.is_demo { p.example { "EXAMPLE: the demo’s bike and rider, not yours" } }
+            @if report.owners.is_example { p.example { "EXAMPLE: the demo’s bike and rider, not yours" } }
             p.blanks { span { "Bike" } span { "Rider" } span { "Date" } }
         }
         (doubts)
@@ -178,6 +179,7 @@ pub(super) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
         footer {
             p { "Makers’ limits, your organiser’s rules and a mechanic’s look at the real bike come before any number here." }
             p.link { "This set-up again: " span data-base {} "#" (link) }
+            @if report.lap_inputs.choice == CourseChoice::Own { p { "The recorded course is not in that link: keep its file." } }
         }
     }
 }

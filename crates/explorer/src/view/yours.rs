@@ -91,7 +91,9 @@ pub(super) fn marked(report: &Report, id: &str, fragment: String) -> String {
     }
     // The position's answer marks its own sentences, since part of it may be known.
     let is_marked = is_demos && section != Section::Position;
-    html! { div.demo[is_marked] { (PreEscaped(fragment)) } (line(report, section)) }.into_string()
+    let fragment = PreEscaped(fragment);
+    html! { @if is_marked { div.demo { (fragment) } } @else { (fragment) } (line(report, section)) }
+        .into_string()
 }
 
 fn section_of(id: &str) -> Option<Section> {
@@ -147,5 +149,5 @@ fn name(field: Field) -> String {
 /// Words whose figures are marked where one of `fields` holds the demo's value.
 #[must_use]
 pub(super) fn resting_on(report: &Report, fields: &[Field], words: &Markup) -> Markup {
-    html! { span.demo[report.owners.least(fields) == Owner::Demo] { (words) } }
+    html! { @if report.owners.least(fields) == Owner::Demo { span.demo { (words) } } @else { (words) } }
 }
