@@ -90,6 +90,12 @@ test('pressures, and none where floor and mark exclude one another', async () =>
   const road = { ...tyre, construction: 'tubeless', riderKg: 60, widthMm: 26 };
   near(api.tyrePressure(road).frontBar, 2.29, 0.01, 'by the mounted width');
   assert.equal(api.tyrePressure({ ...road, labelMm: 25 }).frontBar, 3);
+  assert.equal(api.tyrePressure({ ...road, minMarkedBar: 3.5 }).frontBar, 3.5);
+  assert.throws(() => api.tyrePressure({ ...road, minMarkedBar: 40 }), /tyre pressure must be/);
+  // With a tube, what is usual at the least falls with the width: 60 psi at 33 mm on rocks.
+  const rocks = { riderKg: 50, construction: 'clincher', terrain: 'rocky', style: 'smooth' };
+  near(api.tyrePressure({ ...rocks, widthMm: 33 }).frontPsi, 60, 0.01, 'floor');
+  near(api.tyrePressure({ ...rocks, widthMm: 44 }).frontPsi, 60 * 0.75 ** 1.5, 0.01, 'floor of a wide tyre');
 });
 
 test('a road tyre rolls closer to its size', () => {

@@ -48,6 +48,14 @@ test('costlier dismounts make the lap slower', () => {
   assert.ok(dear.timeS > cheap.timeS + 8);
 });
 
+test('a wider tyre makes a lap quicker through mud, and no other', () => {
+  const on = (tyreWidthMm, course = COURSE) => api.lap({ rider: RIDER, bike: { ...BIKE, tyreWidthMm }, course }).timeS;
+  assert.equal(on(33), on(undefined));
+  assert.ok(on(45) < on(33) && on(33) < on(25));
+  const dry = { stretches: COURSE.stretches.map((stretch) => ({ ...stretch, ground: 'firm grass' })) };
+  assert.equal(on(45, dry), on(25, dry));
+});
+
 test('what is wrong is said in words', () => {
   const ask =
     (course, rider = RIDER) =>

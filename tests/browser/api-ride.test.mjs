@@ -88,6 +88,21 @@ test('only masses, power, rings, sprockets and gradients are needed', () => {
   assert.ok(crossover.flipGradient > 0 && crossover.flipGradient < 0.4);
 });
 
+test('a surface gives what is left out, its rolling resistance by the width of the tyre', () => {
+  const ride = (ground, tyreWidthMm) =>
+    api.rideOrRun({
+      rider: { bodyKg: 64, kitKg: 2, powerW: 230 },
+      bike: { massKg: 9, rings: [40], sprockets: [11, 15, 20, 28], tyreWidthMm },
+      ground,
+      gradients: [0.05],
+    }).rows[0].rideMs;
+  assert.ok(ride({ surface: 'mud' }, 40) > ride({ surface: 'mud' }, 33));
+  assert.equal(ride({ surface: 'mud' }, 33), ride({ surface: 'mud' }));
+  assert.equal(ride({ surface: 'mud', crr: 0.08 }, 40), ride({ surface: 'mud', crr: 0.08 }, 25));
+  assert.equal(ride({ surface: 'firm grass' }, 40), ride(undefined, 25));
+  assert.throws(() => ride({ surface: 'lava' }), /there is no ground “lava”/);
+});
+
 test('slick ground bites through its grip, and null stands for no crossover', () => {
   const slick = ask({
     surface: 'firm_grass',

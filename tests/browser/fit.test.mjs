@@ -59,7 +59,7 @@ test('a rider finds tyre and pressure for a muddy race', async () => {
     /A tubular is about as wide as its label, 33\.0 mm on any rim, give or take 0\.5 mm; against the race limit of 33 mm that is too close to tell: measure it\./,
   );
   assert.match(answer, /Start with 18 psi \(1\.27 bar\) in front and 20 psi \(1\.40 bar\) behind\./);
-  assert.match(await text(page, '#tyre-tables'), /push the tubular off its rim/);
+  assert.match(await text(page, '#tyre-tables'), /push it off its rim/);
   await choose(page, 'width-limit', '35');
   assert.match(await text(page, '#tyre-answer'), /likely within the limit/);
   assertQuiet(heard);
@@ -71,7 +71,7 @@ test('no pressure is given where floor and mark exclude one another', async () =
   await choose(page, 'tyre-ground', 'rocky');
   await type(page, 'tyre-mark', '55 psi');
   const answer = await text(page, '#tyre-answer');
-  assert.match(answer, /No pressure suits: .* 60 psi on rocks and roots, but the tyre is marked with no more/);
+  assert.match(answer, /No pressure suits: .* on rocks and roots \(common practice\) is 4\.14 bar or 60 psi, but the tyre is marked with no more/);
   assert.doesNotMatch(answer, /Start with/);
   assert.match(await text(page, '#sheet-page'), /Pressure\s+No pressure suits/);
 });
@@ -114,7 +114,7 @@ test('a mechanic carries a position over and finds a stem', async () => {
   assert.match(answer, /^Not with a stem that is sold, because at \S+ even the shortest stem sold is \d+ mm too long/);
   assert.match(await text(page, '#position-tables'), /What is missing/);
   await type(page, 'front-centre', '590');
-  assert.match(await text(page, '#position-tables'), /Room for the toes: \d+ mm/);
+  assert.match(await text(page, '#position-tables'), /Toe overlap: \d+ mm/);
   assertQuiet(heard);
 });
 
@@ -258,7 +258,9 @@ test('the sheet is copied as text, with the link that opens the same bench', asy
   assert.match(copied, /^Workshop sheet\nSet-ups A and B\n/);
   assert.match(copied, /\n= Gears =\nA Rings: 50\/34\n/);
   assert.match(copied, /\n {3}\| 50 \| 34\n {2}11 \| 9\.82 \| 6\.68×\n/);
+  assert.match(copied, /\n- Stem, post, bolts, brakes -\n\[ \] Pull neither/);
   assert.match(copied, /\n\[ \] Tighten every bolt/);
+  assert.match(copied, /\n- How to measure -\n[^[]/);
   assert.match(copied, /\nSaddle height: not known ____/);
   const [, link] = copied.match(/again: (\S+)$/);
   assert.ok(link.startsWith(site.address), link);
