@@ -50,7 +50,7 @@ pub fn decimal_in(text: &str, unit: &str) -> Option<f64> {
 }
 
 /// How many of a unit one of another is.
-pub(crate) fn worth(unit: &str, other: &str) -> Option<f64> {
+fn worth(unit: &str, other: &str) -> Option<f64> {
     let found = OTHERS.iter().find(|(own, said, _)| *own == unit && other.eq_ignore_ascii_case(said));
     found.map(|it| it.2)
 }
