@@ -148,8 +148,10 @@ macro_rules! fields {
 fields! {
     RingsA: "rings-a", SetupA, "Chainrings", "", Kind::Text, "50/34", "";
     CassetteA: "cassette-a", SetupA, "Cassette", "", Kind::Text, "11-12-13-14-15-17-19-21-24-27-30", "";
+    GearsOffA: "gears-off-a", SetupA, "Gears you never use", "", Kind::Text, "", "Such as 34×11, 34×12";
     RingsB: "rings-b", SetupB, "Chainrings", "", Kind::Text, "44/32", "";
     CassetteB: "cassette-b", SetupB, "Cassette", "", Kind::Text, "11-12-13-14-16-18-20-22-25-28-32", "";
+    GearsOffB: "gears-off-b", SetupB, "Gears you never use", "", Kind::Text, "", "Such as 34×11, 34×12";
     Tyre: "tyre", Wheel, "Tyre", "", Kind::Text, "33-622", "ISO 5775 size as on the sidewall, width first";
     RollOut: "roll-out", Wheel, "Roll-out measured", "mm", Kind::Number, "", "One turn of the wheel, rider aboard; it wins over the estimate";
     CadenceLow: "cadence-low", Rider, "Lowest cadence", "rpm", Kind::Number, "55", "Slowest you still turn the crank on a climb";
@@ -166,19 +168,19 @@ fields! {
     ProbeCadence: "at-cadence", Probes, "At a cadence of", "rpm", Kind::Slider(30.0, 130.0, 1.0), "85", "";
     ProbeSpeed: "at-speed", Probes, "At a speed of", "km/h", Kind::Slider(4.0, 80.0, 0.5), "15", "";
     Chainstay: "chainstay", Chain, "Chainstay", "mm", Kind::Number, "", "Middle of the crank axle to middle of the rear axle; empty: 425, as is usual";
-    PulleyCentres: "pulley-centres", Chain, "Pulley centres", "mm", Kind::Number, "", "From one pulley’s bolt to the other’s; empty: 75, a medium cage";
+    PulleyCentres: "pulley-centres", Chain, "Pulley centres", "mm", Kind::Number, "", "From one pulley’s bolt to the other’s; empty: from the total capacity";
     BottomBracketDrop: "bracket-drop", Chain, "Bottom-bracket drop", "mm", Kind::Number, "", "How far the crank axle lies below the rear axle; empty: 65, as is usual";
-    ChainLinks: "links", Chain, "Links on the bike", "", Kind::Number, "", "Inner and outer ones counted alike; empty: the chain to fit";
+    ChainLinks: "links", Chain, "Links in the chain fitted", "", Kind::Number, "", "Inner and outer ones counted alike; empty: the chain to fit";
     GuideTeeth: "guide-teeth", ChainFiner, "Guide pulley", "teeth", Kind::Number, "", "The upper one; empty: 11";
     TensionTeeth: "tension-teeth", ChainFiner, "Tension pulley", "teeth", Kind::Number, "", "The lower one; empty: 11";
     PulleyGap: "pulley-gap", ChainFiner, "Pulley gap", "mm", Kind::Number, "", "Guide pulley to sprocket between tooth tips, plus 6.5; empty: 12.5";
-    GuideAngle: "guide-angle", ChainFiner, "Guide pulley ahead", "°", Kind::Number, "", "Seen from the rear axle, forward of straight down; empty: 10, an estimate";
-    RearStop: "rear-stop", ChainFiner, "Rear stop", "°", Kind::Number, "", "Cage furthest back, negative behind straight down; empty: −75, fitted to published capacities";
-    ForeStop: "fore-stop", ChainFiner, "Fore stop", "°", Kind::Number, "", "Furthest forward you would pull the cage; empty: 65, an estimate";
-    StopBy: "stop-by", ChainFiner, "Rear stop by", "", Kind::Choice(STOPS), "usual", "The maker’s capacity makes our slack end agree with the maker’s";
+    GuideAngle: "guide-angle", ChainFiner, "Guide pulley forward of the axle", "°", Kind::Number, "", "Seen from the rear axle, from straight down; empty: 10, an estimate";
+    RearStop: "rear-stop", ChainFiner, "Rest position", "°", Kind::Number, "", "Cage furthest back, at its stop pin; negative behind straight down; empty: −75, fitted to published capacities";
+    ForeStop: "fore-stop", ChainFiner, "Forward limit", "°", Kind::Number, "", "Furthest forward you would pull the cage; empty: 65, an estimate";
+    StopBy: "stop-by", ChainFiner, "Rest position from", "", Kind::Choice(STOPS), "usual", "The maker’s capacity makes our slack end agree with the maker’s";
     HangerDrop: "hanger-drop", ChainFiner, "Hanger drop", "mm", Kind::Number, "", "Derailleur bolt below the rear axle; empty: 28, as frame builders give it";
     HangerSetback: "hanger-setback", ChainFiner, "Hanger setback", "mm", Kind::Number, "", "Derailleur bolt behind the rear axle; empty: 9, as frame builders give it";
-    FrontMadeFor: "front-ring", ChainFiner, "Front made for", "teeth", Kind::Number, "", "Largest ring the front derailleur is curved for; empty: not checked";
+    FrontMadeFor: "front-ring", ChainFiner, "Front derailleur’s largest ring", "teeth", Kind::Number, "", "The ring its plates are curved for; empty: not checked";
     GearA: "gear-a", GearsShown, "Gear of A", "", Kind::Slider(1.0, 42.0, 1.0), "1", "";
     GearB: "gear-b", GearsShown, "Gear of B", "", Kind::Slider(1.0, 42.0, 1.0), "1", "";
     BodyMass: "body-mass", Ride, "Body mass", "kg", Kind::Number, "62", "Undressed";
@@ -371,6 +373,8 @@ impl Field {
             Field::RingsB => Field::RingsA,
             Field::CassetteA => Field::CassetteB,
             Field::CassetteB => Field::CassetteA,
+            Field::GearsOffA => Field::GearsOffB,
+            Field::GearsOffB => Field::GearsOffA,
             Field::GearA => Field::GearB,
             Field::GearB => Field::GearA,
             shared => shared,

@@ -253,7 +253,9 @@ mod tests {
         let question = LapQuestion::of(&desk.good, desk.room().own.as_deref());
         let [setup, _] = question.setups;
         for (_, found) in worker.hunt(&rows, 0, 1).unwrap().advance(3) {
-            let setup = LapSetup { bike: Bike { drivetrain: found.drivetrain, ..setup.bike }, ..setup };
+            let avoid = desk.good.avoid(&found.drivetrain);
+            let setup =
+                LapSetup { bike: Bike { drivetrain: found.drivetrain, avoid, ..setup.bike }, ..setup };
             let lap = Lap::in_steps(&question.course, &setup, Step::new(1.0).unwrap()).unwrap();
             assert!((lap.time_s - found.time_s).abs() < 1e-6, "{} not {}", found.time_s, lap.time_s);
         }

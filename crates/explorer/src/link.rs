@@ -136,6 +136,8 @@ const SHORT: &[(&str, Field)] = &[
     ("mc", Field::MoreCassettes),
     ("t1", Field::TrackFrom),
     ("t2", Field::TrackTo),
+    ("na", Field::GearsOffA),
+    ("nb", Field::GearsOffB),
 ];
 
 /// Lines of what a link could not tell.
@@ -173,7 +175,7 @@ pub fn write(bench: &Bench) -> String {
     let mut link = format!("{mark}={version}");
     for &field in Field::ALL {
         let spec = field.spec();
-        let always = matches!(spec.group, Group::SetupA | Group::SetupB);
+        let always = matches!(spec.group, Group::SetupA | Group::SetupB) && !spec.start.is_empty();
         if always || bench.text(field) != spec.start {
             let (name, text) = part(field, bench.text(field));
             link.push('&');

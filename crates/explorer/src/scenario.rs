@@ -12,7 +12,8 @@ use crate::field::{Field, Group};
 use crate::report::Side;
 use crate::speed_unit::SpeedUnit;
 use gear_math::{
-    Cadence, Cassette, Chainset, Derailleur, Drivetrain, DuplicateTolerance, RollOutLimit, Speed, Wheel,
+    Cadence, CageAnswer, Cassette, Chainset, Derailleur, Drivetrain, DuplicateTolerance, GearSet,
+    RollOutLimit, Speed, Wheel,
 };
 pub use lap::{CourseChoice, LapInputs, Rings, SearchInputs};
 use parse::Reader;
@@ -49,6 +50,10 @@ pub struct Probe {
 pub struct Scenario {
     chainsets: [Chainset; 2],
     cassettes: [Cassette; 2],
+    /// Gears that the rider never uses.
+    gears_off: [GearSet; 2],
+    /// Whether the cage takes A and B; none only while they are being read.
+    cages: Vec<CageAnswer>,
     /// The wheel of both set-ups.
     pub wheel: Wheel,
     /// The rider's cadences.
@@ -106,18 +111,26 @@ impl Scenario {
     #[must_use]
     pub fn read(bench: &Bench, good: &Self) -> ReadBench {
         let mut reader = Reader::new(bench, &good.texts);
-        let scenario = Self {
-            chainsets: [
-                reader.parsed(Field::RingsA, good.chainsets[0]),
-                reader.parsed(Field::RingsB, good.chainsets[1]),
-            ],
-            cassettes: [
-                reader.parsed(Field::CassetteA, good.cassettes[0]),
-                reader.parsed(Field::CassetteB, good.cassettes[1]),
-            ],
+        let chainsets = [
+            reader.parsed(Field::RingsA, good.chainsets[0]),
+            reader.parsed(Field::RingsB, good.chainsets[1]),
+        ];
+        let cassettes = [
+            reader.parsed(Field::CassetteA, good.cassettes[0]),
+            reader.parsed(Field::CassetteB, good.cassettes[1]),
+        ];
+        let derailleur = reader.derailleur();
+        let mut scenario = Self {
+            chainsets,
+            cassettes,
+            gears_off: GEARS_OFF.map(|(field, side)| {
+                let (chainset, cassette) = (chainsets[side as usize], cassettes[side as usize]);
+                reader.gears_off(field, &Drivetrain { chainset, cassette })
+            }),
+            cages: Vec::new(),
             wheel: reader.wheel(good.wheel),
             window: reader.window(good.window),
-            derailleur: reader.derailleur(),
+            derailleur,
             tolerance: reader.quantity(Field::Tolerance),
             nominal_inches: reader.pick(Field::Inches, &[false, true]),
             unit: reader.pick(Field::SpeedUnit, &[SpeedUnit::KmPerH, SpeedUnit::MilesPerH]),
@@ -127,7 +140,7 @@ impl Scenario {
                 speed: reader.speed(Field::ProbeSpeed),
                 uphill: reader.speed(Field::SlopeSpeed),
             },
-            chain: ChainInputs::read(&mut reader, &good.chain),
+            chain: ChainInputs::read(&mut reader, &good.chain, derailleur.total_capacity),
             position: PositionInputs::read(&mut reader),
             sheet_for: reader.pick(Field::SheetFor, &[None, Some(Side::A), Some(Side::B)]),
             ride: good.ride.clone(),
@@ -135,6 +148,7 @@ impl Scenario {
             tyre: good.tyre,
             texts: Bench::default(),
         };
+        scenario.cages = Side::BOTH.map(|side| scenario.cage_answer(side)).to_vec();
         let ride = RideInputs::read(&mut reader, &good.ride, &scenario);
         let tyre = TyreInputs::read(&mut reader, &ride);
         let complaints = reader.complaints();
@@ -167,7 +181,35 @@ impl Scenario {
     pub const fn drivetrain(&self, side: Side) -> Drivetrain {
         Drivetrain { chainset: self.chainsets[side as usize], cassette: self.cassettes[side as usize] }
     }
+
+    /// Whether the cage takes one set-up.
+    #[must_use]
+    pub fn cage(&self, side: Side) -> &CageAnswer {
+        &self.cages[side as usize]
+    }
+
+    /// What stands in the fields for gears that are never used.
+    #[must_use]
+    pub fn gears_off_as_typed(&self) -> String {
+        GEARS_OFF.map(|(field, _)| self.texts.text(field)).join("\0")
+    }
+
+    /// Gears of a set-up that are not to be used: those of A and of B as they are; of any other the rider's choice for
+    /// both.
+    #[must_use]
+    pub fn avoid(&self, drivetrain: &Drivetrain) -> GearSet {
+        let own = Side::BOTH.into_iter().find(|&side| self.drivetrain(side) == *drivetrain);
+        own.map_or_else(|| self.switched_off_in(drivetrain), |side| self.cage(side).avoid)
+    }
+
+    fn switched_off_in(&self, drivetrain: &Drivetrain) -> GearSet {
+        let is_off = |side: Side, gear| self.gears_off[side as usize].holds(&self.drivetrain(side), gear);
+        GearSet::of(drivetrain, |gear| Side::BOTH.into_iter().any(|side| is_off(side, gear)))
+    }
 }
+
+/// Where the rider's choice of gears stands.
+const GEARS_OFF: [(Field, Side); 2] = [(Field::GearsOffA, Side::A), (Field::GearsOffB, Side::B)];
 
 impl Default for Scenario {
     /// The demo bench, understood. A test holds it free of complaints.
@@ -188,6 +230,8 @@ fn bare() -> Scenario {
         lap: LapInputs::bare(),
         chainsets: [chainset; 2],
         cassettes: [cassette; 2],
+        gears_off: [GearSet::NONE; 2],
+        cages: Vec::new(),
         wheel: Wheel::by_size("33-622".parse().expect("a tyre"), None),
         window: CadenceWindow { low: cadence(55.0), usual: cadence(85.0), high: cadence(110.0) },
         derailleur: Derailleur::default(),

@@ -89,7 +89,7 @@ struct Line {
 
 fn lines(report: &Report) -> Vec<Line> {
     let asked = |side: Side| {
-        let needed = report.setup(side).cage.needed;
+        let needed = report.setup(side).cage.check.needed;
         Line { side: Some(side), teeth: f64::from(needed), words: format!("{side} asks for {needed}") }
     };
     let stated = report.derailleur.total_capacity.map(TotalCapacity::teeth).map(|teeth| Line {
@@ -201,6 +201,6 @@ fn describe(report: &Report, chain: &ChainReport) -> String {
         chain.side,
         with_unit(centres_mm(chain), 0, "mm"),
         plain(chain.advice.fit.capacity_teeth, 1),
-        report.setup(chain.side).cage.needed
+        report.setup(chain.side).cage.check.needed
     )
 }

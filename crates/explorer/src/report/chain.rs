@@ -57,6 +57,8 @@ pub struct Station {
     pub crossed: bool,
     /// Teeth of slack beyond the capacity that the maker states.
     pub beyond_maker: u16,
+    /// Whether it is not to be used.
+    pub avoid: bool,
 }
 
 /// A measure that was left empty.
@@ -74,7 +76,7 @@ impl ChainReport {
     pub(super) fn new(side: Side, scenario: &Scenario) -> Result<Self, PathError> {
         let inputs = &scenario.chain;
         let drivetrain = scenario.drivetrain(side);
-        let (setup, capacity_out_of_reach) = set_up(drivetrain, scenario)?;
+        let (setup, capacity_out_of_reach) = scenario.chain_setup(drivetrain)?;
         let hanger = inputs.hanger();
         let advice = advise(&setup, scenario, &hanger)?;
         let stations = stations(&drivetrain, &advice, scenario);
@@ -125,21 +127,6 @@ fn advise(setup: &ChainSetup, scenario: &Scenario, hanger: &Hanger) -> Result<Ch
     if other { with(Some(advice.suited.links)) } else { Ok(advice) }
 }
 
-pub(super) fn set_up(drivetrain: Drivetrain, scenario: &Scenario) -> Result<(ChainSetup, bool), PathError> {
-    let inputs = &scenario.chain;
-    let setup = ChainSetup {
-        chainline: ChainDefaults::chainline(&drivetrain),
-        drivetrain,
-        frame: inputs.frame(),
-        cage: inputs.cage,
-    };
-    let Some(capacity) = scenario.derailleur.total_capacity.filter(|_| inputs.stop_by_capacity) else {
-        return Ok((setup, false));
-    };
-    let moved = setup.with_stated_capacity(capacity.teeth())?;
-    Ok((moved.unwrap_or(setup), moved.is_none()))
-}
-
 fn two_wheels(setup: &ChainSetup) -> Option<TwoSprocketDrive> {
     let wheel = |teeth| PitchCircle::new(teeth, ChainPitch::BICYCLE).ok();
     let Drivetrain { chainset, cassette } = &setup.drivetrain;
@@ -149,11 +136,12 @@ fn two_wheels(setup: &ChainSetup) -> Option<TwoSprocketDrive> {
 }
 
 fn stations(drivetrain: &Drivetrain, advice: &ChainAdvice, scenario: &Scenario) -> Vec<Station> {
-    let crossed = drivetrain.crossed_rule();
+    let (crossed, avoid) = (drivetrain.crossed_rule(), scenario.avoid(drivetrain));
     let station = |&fit: &GearFit| Station {
         fit,
         crossed: crossed.covers(fit.gear),
         beyond_maker: scenario.derailleur.slack_beyond(drivetrain, fit.gear),
+        avoid: avoid.holds(drivetrain, fit.gear),
     };
     let sprockets = drivetrain.cassette.sprockets().len();
     advice.fit.gears.chunks(sprockets).flat_map(|ring| ring.iter().rev().map(station)).collect()
@@ -221,7 +209,7 @@ impl Station {
 #[must_use]
 pub const fn state_name(state: GearState) -> &'static str {
     match state {
-        GearState::Comfortable => "comfortable",
+        GearState::Comfortable => "fine",
         GearState::TightButUsual => "tight but usual",
         GearState::TooTight => "too tight",
         GearState::Slack => "slack",

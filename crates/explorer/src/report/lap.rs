@@ -109,7 +109,7 @@ pub(super) fn setup(scenario: &Scenario, side: Side) -> LapSetup {
     let each = MountTime::new(ride.lost.s() / 2.0).unwrap_or(Mounting::USUAL.off);
     LapSetup {
         rider: ride.rider,
-        bike: Bike { drivetrain: scenario.drivetrain(side), ..ride.bike },
+        bike: Bike { drivetrain: scenario.drivetrain(side), avoid: scenario.cage(side).avoid, ..ride.bike },
         air: ride.air,
         limits: ride.limits(),
         inertia: WheelInertia::USUAL,

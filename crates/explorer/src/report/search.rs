@@ -1,13 +1,13 @@
 //! A search for the set-up that is quickest round the lap: what is tried, by whom, and what was found.
 
 use super::Side;
-use super::chain::set_up;
 use super::lap::{LapQuestion, OwnCourse, setup};
 use crate::field::Group;
 use crate::scenario::{Rings, Scenario, SearchInputs};
 use gear_math::{
-    Bike, CageCheck, Candidate, Cassette, Chainring, Chainset, Course, Drivetrain, Finalist, Finals,
-    LapSetup, PowerBelowStanding, Ranked, Search, SearchSpace, TimeBand, Weighting, ranked,
+    Bike, CageCheck, CageLength, Candidate, Cassette, ChainSetup, Chainring, Chainset, Course,
+    DerailleurFigure, Drivetrain, Finalist, Finals, GearSet, LapSetup, PathError, PowerBelowStanding, Ranked,
+    Search, SearchSpace, TimeBand, Weighting, ranked,
 };
 use std::rc::Rc;
 
@@ -48,12 +48,22 @@ impl Scenario {
     }
 
     /// Whether a chain can run there. The wheels must clear; the chain counted on the bike must suit, and where the maker
-    /// does not state what the cage takes up, some chain.
+    /// does not state what the cage takes up, some chain: with the cage that was measured, or the longest that is made.
     fn has_chain(&self, drivetrain: Drivetrain) -> bool {
-        let Ok(window) = set_up(drivetrain, self).and_then(|(setup, _)| setup.window()) else { return false };
+        let Ok(window) = self.chain_to_search(drivetrain).and_then(|setup| setup.window()) else {
+            return false;
+        };
         let suits = |links| (window.shortest..=window.longest.max(window.shortest)).contains(&links);
         let by_maker = self.derailleur.total_capacity.is_some();
         (by_maker || window.is_open()) && self.chain.links.is_none_or(suits)
+    }
+
+    fn chain_to_search(&self, drivetrain: Drivetrain) -> Result<ChainSetup, PathError> {
+        let (setup, _) = self.chain_setup(drivetrain)?;
+        match self.cage(Side::A).length {
+            CageLength::Assumed(_) => setup.with_longest_cage(),
+            _ => Ok(setup),
+        }
     }
 }
 
@@ -71,7 +81,7 @@ fn add<T: PartialEq>(all: &mut Vec<T>, more: impl Iterator<Item = T>) {
 pub struct Hunt {
     search: Search,
     finals: Finals,
-    all: Vec<Drivetrain>,
+    all: Vec<(Drivetrain, GearSet)>,
     next: usize,
     every: usize,
 }
@@ -91,9 +101,9 @@ impl Hunt {
         let all = scenario.search_space();
         let mine = all.iter().skip(first).step_by(every.max(1)).copied().collect();
         Ok(Self {
-            search: Search::new(course, &setup, scenario.derailleur, mine)?,
+            search: Search::new(course, &setup, scenario.derailleur, mine)?.avoiding(|it| scenario.avoid(it)),
             finals: Finals::new(course, &setup)?,
-            all,
+            all: all.iter().map(|it| (*it, scenario.avoid(it))).collect(),
             next: first,
             every: every.max(1),
         })
@@ -112,7 +122,8 @@ impl Hunt {
     #[must_use]
     pub fn finals(&self, numbers: &[usize]) -> Vec<TimeBand> {
         let known = numbers.iter().filter_map(|&number| self.all.get(number));
-        let ridden: Vec<Finalist> = known.map(|drivetrain| self.finals.ride(drivetrain)).collect();
+        let ridden: Vec<Finalist> =
+            known.map(|(drivetrain, avoid)| self.finals.ride(drivetrain, *avoid)).collect();
         ridden.iter().map(|finalist| finalist.gained_over(&ridden[0])).collect()
     }
 }
@@ -133,8 +144,9 @@ const SEARCHED: [Group; 4] = [Group::Derailleur, Group::Chain, Group::ChainFiner
 impl Asked {
     fn of(scenario: &Scenario, own: Option<&OwnCourse>, gears: Drivetrain) -> Self {
         let LapQuestion { course, setups: [setup, _] } = LapQuestion::of(scenario, own);
-        let setup = LapSetup { bike: Bike { drivetrain: gears, ..setup.bike }, ..setup };
-        Self { course, setup, texts: scenario.texts_of(&SEARCHED) }
+        let bike = Bike { drivetrain: gears, avoid: GearSet::NONE, ..setup.bike };
+        let texts = scenario.texts_of(&SEARCHED) + &scenario.gears_off_as_typed();
+        Self { course, setup: LapSetup { bike, ..setup }, texts }
     }
 }
 
@@ -150,6 +162,8 @@ pub struct Found {
     /// Why A and B were not tried, where they were not: what the derailleur says, and the ring that the frame clears where it
     /// is smaller than theirs.
     pub untried: [Option<(CageCheck, Option<Chainring>)>; 2],
+    /// Makers' figures that were not given, so that nothing was held against them.
+    pub unchecked: Vec<DerailleurFigure>,
     /// Cassettes that were typed and go with no rings that were to be tried.
     pub unfit: Vec<Cassette>,
     /// Set-ups to be tried, by number.
@@ -187,6 +201,7 @@ impl Found {
             course: scenario.lap.course_name(own),
             is_stale: false,
             untried: bench.map(untried),
+            unchecked: scenario.derailleur.unknown().collect(),
             unfit: typed.filter(|cassette| !all.iter().any(|it| it.cassette == *cassette)).collect(),
             all,
             candidates: Vec::new(),
@@ -351,7 +366,7 @@ mod tests {
             let (rings, cassette) = name.split_once(' ').unwrap();
             let drivetrain =
                 Drivetrain { chainset: rings.parse().unwrap(), cassette: cassette.parse().unwrap() };
-            let window = set_up(drivetrain, &scenario).unwrap().0.window().unwrap();
+            let window = scenario.chain_setup(drivetrain).unwrap().0.window().unwrap();
             assert!(window.shortest.count() <= 106, "{name} needs {:?}", window.shortest);
         }
     }

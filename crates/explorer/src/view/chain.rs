@@ -1,4 +1,4 @@
-//! “Will the cage take it?” by geometry: the answer, chain length, what would help, what was assumed.
+//! “Will the cage take it?” by geometry: chain length, every gear, what was assumed.
 
 use super::gears::column;
 use super::sheet::{Block, Part};
@@ -6,50 +6,12 @@ use super::words::{name, table};
 use crate::number::{counted, listed, plain, trimmed, with_unit};
 use crate::report::{ChainReport, Doubt, Report, Side, state_name};
 use gear_math::{
-    CageVerdict, ChainDefaults, ChainFit, ChainMeasure, ChainVerdict, ChainWindow, Change, FrontConcern,
-    Gear, GearState, PathError,
+    ChainDefaults, ChainFit, ChainMeasure, ChainWindow, FrontConcern, Gear, GearState, PathError,
 };
 use maud::{Markup, html};
 
 /// Gears or measures named one by one in a sentence; of more, only the first few are.
 const NAMED: usize = 5;
-
-/// What geometry says to one set-up, behind what its maker says.
-#[must_use]
-pub(super) fn verdict(report: &Report, side: Side) -> Markup {
-    match &report.chains[side as usize] {
-        Ok(chain) => html! { (opening(report, side)) " " (by_geometry(chain)) },
-        Err(error) => html! { "By geometry nothing can be said: " (error) "." },
-    }
-}
-
-fn opening(report: &Report, side: Side) -> &'static str {
-    match report.setup(side).cage.verdict {
-        CageVerdict::Fits | CageVerdict::FitsAsFarAsKnown | CageVerdict::Unknown => "By geometry",
-        CageVerdict::FitsIfGearsAvoided | CageVerdict::DoesNotFit => "By geometry alone, which comes second,",
-    }
-}
-
-fn by_geometry(chain: &ChainReport) -> Markup {
-    let suited = &chain.advice.suited;
-    let links = html! { b { (links(suited.links.count())) } };
-    let slack = || few(&in_state(suited, GearState::Slack));
-    match chain.advice.verdict {
-        ChainVerdict::Keep => {
-            html! { b.good { "keep the cage" } " with " (links) ": every gear runs" (tight(suited)) "." }
-        }
-        ChainVerdict::KeepAvoidingGears => html! {
-            b.care { "keep the cage" } " with " (links) ", but never use " (slack()) ", where the chain hangs" (tight(suited)) "."
-        },
-        ChainVerdict::KeepWithTightChain => html! {
-            b.care { "keep the cage" } " with " (links) " and no more: every gear runs" (tight(suited)) "."
-        },
-        ChainVerdict::LongerCageNeeded => html! {
-            b.stop { "a longer cage is needed" } ": with the " (links) " of the largest gear the chain hangs in " (slack())
-            (longer_cage(chain)) "."
-        },
-    }
-}
 
 pub(super) fn links(count: u16) -> String {
     counted(usize::from(count), "link", "links")
@@ -77,106 +39,23 @@ pub(super) fn few<T: ToString>(items: &[T]) -> String {
     listed(&names)
 }
 
-fn longer_cage(chain: &ChainReport) -> String {
-    let enough = chain.advice.remedies.iter().find_map(|remedy| match &remedy.change {
-        Change::LongerCage(centres) => Some(*centres),
-        _ => None,
-    });
-    enough.map_or_else(String::new, |centres| {
-        format!("; {} or more between the pulley centres would do", with_unit(centres.mm(), 0, "mm"))
-    })
-}
-
-/// The chains whose links were counted, as far as they break something or do not.
-fn counted_chains(report: &Report, breaks: bool) -> impl Iterator<Item = &ChainReport> {
-    let is_short = |chain: &ChainReport| !in_state(&chain.advice.fit, GearState::TooTight).is_empty();
-    report.solved_chains().filter(move |chain| chain.present.is_some() && is_short(chain) == breaks)
-}
-
-/// What must be said before anything else: a chain on the bike that is too short.
-#[must_use]
-pub(super) fn dangers(report: &Report) -> Markup {
-    html! {
-        @for chain in counted_chains(report, true) {
-            p.verdict {
-                "On " (name(chain.side)) " the " b.stop { (links(chain.advice.fit.links.count())) " counted are " (present(chain)) } "."
-            }
-        }
+/// The chain now on the bike, or room to write its links in.
+pub(super) fn links_fitted(report: &Report, block: &mut Block) {
+    match report.setup(Side::A).cage.fitted {
+        Some(fitted) => block.row("Links in the chain fitted", fitted.count().to_string()),
+        None => block.parts.push(Part::blank("Links in the chain fitted")),
     }
 }
 
-/// What the chain now on the bike does, where its links were counted and break nothing.
-#[must_use]
-pub(super) fn harmless(report: &Report) -> Markup {
-    html! {
-        @for chain in counted_chains(report, false) {
-            "On " (name(chain.side)) " the " (links(chain.advice.fit.links.count())) " counted " (present(chain)) ". "
-        }
-    }
-}
-
-/// What the chain that was counted does.
-fn present(chain: &ChainReport) -> String {
-    let fit = &chain.advice.fit;
-    let [short, slack] = [GearState::TooTight, GearState::Slack].map(|state| in_state(fit, state));
-    let breaks = "do not ride or force it, something breaks";
-    match (short.is_empty(), slack.is_empty()) {
-        (true, true) => format!("suit every gear{}", tight(fit)),
-        (true, false) => format!("hang in {}", few(&slack)),
-        (false, true) => format!("too short for {}: {breaks}", few(&short)),
-        (false, false) => format!("too short for {} and yet hang in {}: {breaks}", few(&short), few(&slack)),
-    }
-}
-
-/// What the workshop has to know.
-#[must_use]
-pub(super) fn block(report: &Report) -> Block {
-    let mut block = Block::new("Chain and cage, by geometry");
-    for (chain, side) in report.chains.iter().zip(Side::BOTH) {
-        match chain {
-            Err(error) => block.row_of(side, "Chain", error.to_string()),
-            Ok(chain) => {
-                block.row_of(side, "Chain to fit", links(chain.advice.suited.links.count()));
-                let makers = &report.setups[side as usize].cage.verdict;
-                block.row_of(side, "Cage", for_the_sheet(chain) + before_geometry(*makers));
-                if let Some(counted) = chain.present {
-                    block.row_of(side, "Links fitted", format!("{}: {}", counted.count(), present(chain)));
-                }
-            }
-        }
-    }
-    if report.solved_chains().all(|chain| chain.present.is_none()) {
-        block.parts.push(Part::blank("Links fitted"));
-    }
+/// What to measure before cutting the chain, where that could change its links.
+pub(super) fn before_cutting(report: &Report) -> Option<String> {
     let deciding = deciding(report);
-    if !deciding.is_empty() {
-        let measures = listed(&deciding);
-        block.cautions.push(format!("Measure before you cut the chain: {measures}. Left empty, taken as usual, and enough to change a number of links."));
-    }
-    block
-}
-
-/// What has to be said beside the verdict of geometry, where the maker's is another.
-const fn before_geometry(makers: CageVerdict) -> &'static str {
-    match makers {
-        CageVerdict::DoesNotFit => ", were it not for the maker’s figures above, which come first",
-        CageVerdict::FitsIfGearsAvoided => "; the maker’s figures above come first",
-        _ => "",
-    }
-}
-
-fn for_the_sheet(chain: &ChainReport) -> String {
-    let suited = &chain.advice.suited;
-    let slack = || few(&in_state(suited, GearState::Slack));
-    let verdict = match chain.advice.verdict {
-        ChainVerdict::Keep => "keep it".to_owned(),
-        ChainVerdict::KeepAvoidingGears => format!("keep it, but never use {}", slack()),
-        ChainVerdict::KeepWithTightChain => "keep it, with these links and no more".to_owned(),
-        ChainVerdict::LongerCageNeeded => {
-            return format!("a longer one is needed: the chain hangs in {}{}", slack(), longer_cage(chain));
-        }
-    };
-    verdict + &tight(suited)
+    (!deciding.is_empty()).then(|| {
+        format!(
+            "Measure before you cut the chain: {}. Usual values were taken; they can change the link count.",
+            listed(&deciding)
+        )
+    })
 }
 
 /// Measures that were left empty and decide a number of links.
@@ -196,14 +75,14 @@ pub(super) fn certainty(report: &Report) -> Markup {
     let doubts = || report.solved_chains().flat_map(|chain| &chain.doubts);
     html! {
         @if !deciding.is_empty() {
-            "Left empty, taken as usual, and enough to change a number of links: " (listed(&deciding)) ". Measure before you cut a chain; the table below says what each may do."
+            "You left these empty. Usual values were taken; they can change the link count: " (listed(&deciding)) ". Measure before cutting; the table below says what each may do."
         } @else if doubts().next().is_some() {
             "Within the usual range of what you left empty, the same number of links is right."
         }
     }
 }
 
-const fn name_of(measure: ChainMeasure) -> &'static str {
+pub(super) const fn name_of(measure: ChainMeasure) -> &'static str {
     match measure {
         ChainMeasure::PulleyTeeth => "teeth of the pulleys",
         measure => measure.limits().name,
@@ -221,15 +100,15 @@ pub(super) fn lengths(report: &Report) -> Markup {
     };
     let body = html! {
         (row("Links to fit", |chain| chain.advice.suited.links.count().to_string()))
-        (row("Fewest that let the largest gear stay behind the fore stop", |chain| {
+        (row("Fewest that keep big-big behind the forward limit", |chain| {
             let window = &chain.advice.fit.window;
             format!("{}, exactly {}", window.shortest.count(), plain(window.shortest_exact, 2))
         }))
-        (row("Most that the smallest gear takes up", |chain| {
+        (row("Most that small-small takes up", |chain| {
             let window = &chain.advice.fit.window;
             format!("{}, exactly {}", window.longest.count(), plain(window.longest_exact, 2))
         }))
-        (row("By the trade’s rule, largest with largest and two more", |chain| chain.advice.fit.big_big_plus_two.count().to_string()))
+        (row("Workshop rule: big-big + 2 links", |chain| chain.advice.fit.big_big_plus_two.count().to_string()))
         (row("Capacity of the cage by geometry, teeth", |chain| plain(chain.advice.fit.capacity_teeth, 1)))
         (row("Hanger to guide pulley under the largest sprocket", |chain| with_unit(chain.reach_mm, 0, "mm")))
         (row("Slope that the guide pulley climbs", |chain| format!("{}°", plain(chain.slope_degrees, 0))))
@@ -325,8 +204,8 @@ pub(super) fn bench(report: &Report) -> Markup {
 fn bench_table(chain: &ChainReport) -> Markup {
     let head = html! {
         tr {
-            th scope="col" { "Gear" } th scope="col" { "Cage angle" } th scope="col" { "Spare, tight end" }
-            th scope="col" { "Spare, slack end" } th scope="col" { "Chain angle" } th.words scope="col" { "State" }
+            th scope="col" { "Gear" } th scope="col" { "Cage angle" } th scope="col" { "Links left before too tight" }
+            th scope="col" { "Links left before slack" } th scope="col" { "Chain angle" } th.words scope="col" { "State" }
         }
     };
     let body = html! {
@@ -340,8 +219,9 @@ fn bench_table(chain: &ChainReport) -> Markup {
                 td { (plain(fit.chain_angle.degrees(), 1)) "°" }
                 td.words {
                     (state_name(station.fit.state))
-                    @if station.crossed { ", crossed" }
-                    @if station.beyond_maker > 0 { ", over the maker’s" }
+                    @if station.crossed { ", cross-chained" }
+                    @if station.beyond_maker > 0 { ", beyond maker’s capacity" }
+                    @if station.avoid { ", never use" }
                 }
             }
         }
@@ -355,7 +235,7 @@ fn bench_table(chain: &ChainReport) -> Markup {
         drivetrain.cassette.largest(),
         links(chain.advice.fit.links.count())
     );
-    let remark = "Cage angle: forward of straight down. Spare: links before the cage reaches its fore stop, or its rear stop.";
+    let remark = "Cage angle: forward of straight down. Links left: that could come off before the cage reaches its forward limit, or be added before it reaches its stop pin.";
     table(&title, remark, &head, &body)
 }
 

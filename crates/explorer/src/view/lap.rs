@@ -1,5 +1,6 @@
 //! “Round the lap”: the answer in sentences, and where to get off and on.
 
+use super::cage_verdict;
 use super::ride_words::reason;
 use super::sheet::Block;
 use super::words::name;
@@ -44,6 +45,7 @@ pub(super) fn answer(report: &Report) -> Markup {
             }
             (dismounts(a, b))
         }
+        @for note in cage_verdict::beside_lap(report) { p.more { (note) } }
         @if let Some(settled) = &laps.settled { p.quiet { (doubt(settled)) } }
     }
 }
@@ -243,6 +245,9 @@ pub(super) fn block(report: &Report) -> Option<Block> {
     }
     if report.sheet_for.is_none() {
         block.row("Quicker", quicker(settled));
+    }
+    for note in cage_verdict::beside_lap(report) {
+        block.row("Note", note);
     }
     block.cautions.push(WALK_IT_FIRST.to_owned());
     Some(block)

@@ -131,6 +131,9 @@ pub(super) fn found(report: &Report) -> Markup {
         @if found.done { @for side in Side::BOTH { @if let Some((check, frame)) = &found.untried[side as usize] {
             p { (name(side)) ", as it was then, was not tried: " (untried(check, *frame)) "." }
         } } }
+        @if found.done && !found.unchecked.is_empty() {
+            p.care { "Not checked, since not given: " (listed(&found.unchecked)) ". A set-up may need other parts: put it on the bench to see." }
+        }
         @if found.done && !found.unfit.is_empty() {
             p { "Not tried, since no rings tried go with them by derailleur, frame and chain: " (listed(&found.unfit)) "." }
         }

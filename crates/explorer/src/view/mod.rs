@@ -1,6 +1,7 @@
 //! The page's text: every fragment of HTML that changes, as a function of the report.
 
 mod cage;
+mod cage_verdict;
 mod chain;
 mod chain_remedies;
 mod chain_working;
@@ -30,7 +31,7 @@ use crate::field::{Field, Group};
 use crate::report::Report;
 use crate::scenario::Complaint;
 #[cfg(all(feature = "api", target_arch = "wasm32"))]
-pub(crate) use cage::finding;
+pub(crate) use cage_verdict::reason as finding;
 use maud::{Markup, html};
 
 /// What loads the tyres stands in the section on riding or running; a power that cannot be takes its rider along.

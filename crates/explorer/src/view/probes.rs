@@ -42,7 +42,7 @@ fn gears_in_window(report: &Report, setup: &SetupReport) -> Markup {
         setup.gears.iter().filter(|line| window.contains(&line.cadence_probe.rpm())).collect();
     ascending(&mut usable, |line| {
         let off = (line.cadence_probe.rpm() - report.window.usual.rpm()).abs();
-        off + if line.crossed || line.is_loose() { SHUNNED } else { 0.0 }
+        off + if line.crossed || line.avoid { SHUNNED } else { 0.0 }
     });
     let also: Vec<String> = usable.iter().skip(1).take(SHOWN).map(|line| in_words(line)).collect();
     html! {

@@ -160,7 +160,7 @@ pub(super) fn block(report: &Report) -> Block {
     for setup in &report.setups {
         block.grid_of(setup.side, "Development, m", development_grid(setup));
     }
-    block.row("In the tables", "( ) crossed, × chain hangs loose: never use".to_owned());
+    block.row("In the tables", "( ) cross-chained, × never use".to_owned());
     block
 }
 
@@ -170,7 +170,7 @@ fn development_grid(setup: &SetupReport) -> Vec<Vec<String>> {
     let head = std::iter::once(String::new()).chain(rings.iter().map(ToString::to_string)).collect();
     let cell = |line: &GearLine| {
         let development = plain(line.development.m(), 2);
-        match (line.is_loose(), line.crossed) {
+        match (line.avoid, line.crossed) {
             (true, _) => format!("{development}×"),
             (false, true) => format!("({development})"),
             _ => development,

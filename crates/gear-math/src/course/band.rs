@@ -239,7 +239,7 @@ const VARIANT_STEP_M: f64 = 1.0;
 
 impl Variants {
     fn of(course: &Course, setup: &LapSetup) -> Result<Self, PowerBelowStanding> {
-        let gears = Gears::new(&setup.bike.drivetrain, setup.bike.wheel, &setup.shifting);
+        let gears = Gears::new(&setup.bike, &setup.shifting);
         let mut ends = Vec::new();
         let mut outcome = |moved: &Moved| {
             let terrain = Terrain::new(course, setup, Step::known(VARIANT_STEP_M), moved)?;

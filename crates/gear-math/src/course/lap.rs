@@ -258,7 +258,7 @@ impl Lap {
     /// [`PowerBelowStanding`] when the power leaves nothing to move on foot with.
     pub fn in_steps(course: &Course, setup: &LapSetup, step: Step) -> Result<Self, PowerBelowStanding> {
         let terrain = Terrain::new(course, setup, step, &Moved::NOT)?;
-        let gears = Gears::new(&setup.bike.drivetrain, setup.bike.wheel, &setup.shifting);
+        let gears = Gears::new(&setup.bike, &setup.shifting);
         let ride = Ride::new(&terrain, &gears);
         Ok(Account::new(&ride, setup).lap(&ridden(&ride, setup.begin), step))
     }

@@ -7,8 +7,8 @@ use super::ride::Ride;
 use super::terrain::Terrain;
 use super::uncertainty::Moved;
 use crate::{
-    CageVerdict, Cassette, Chainring, Chainset, Course, Derailleur, Drivetrain, LapSetup, PowerBelowStanding,
-    Step, TimeBand,
+    Bike, CageVerdict, Cassette, Chainring, Chainset, Course, Derailleur, Drivetrain, GearSet, LapSetup,
+    PowerBelowStanding, Step, TimeBand,
 };
 
 /// Steps of the laps of a search, m.
@@ -132,7 +132,7 @@ pub struct Candidate {
 pub struct Search {
     setup: LapSetup,
     derailleur: Derailleur,
-    set_ups: Vec<Drivetrain>,
+    set_ups: Vec<(Drivetrain, GearSet)>,
     done: usize,
     terrain: Terrain,
 }
@@ -150,7 +150,15 @@ impl Search {
         set_ups: Vec<Drivetrain>,
     ) -> Result<Self, PowerBelowStanding> {
         let terrain = Terrain::new(course, setup, Step::known(STEP_M), &Moved::NOT)?;
+        let set_ups = set_ups.into_iter().map(|drivetrain| (drivetrain, GearSet::NONE)).collect();
         Ok(Self { setup: *setup, derailleur, set_ups, done: 0, terrain })
+    }
+
+    /// The same, with gears that are not to be used in each set-up.
+    #[must_use]
+    pub fn avoiding(mut self, avoid: impl Fn(&Drivetrain) -> GearSet) -> Self {
+        self.set_ups.iter_mut().for_each(|(drivetrain, avoided)| *avoided = avoid(drivetrain));
+        self
     }
 
     /// The part of this search that worker `worker` of `workers` does, counted from zero.
@@ -184,13 +192,14 @@ impl Search {
     /// Works out the next `count` set-ups.
     pub fn advance(&mut self, count: usize) -> Vec<Candidate> {
         let end = (self.done.saturating_add(count)).min(self.set_ups.len());
-        let next: Vec<Drivetrain> = self.set_ups[self.done..end].to_vec();
+        let next = &self.set_ups[self.done..end];
         self.done = end;
-        next.iter().map(|drivetrain| self.candidate(drivetrain)).collect()
+        next.iter().map(|(drivetrain, avoid)| self.candidate(drivetrain, *avoid)).collect()
     }
 
-    fn candidate(&self, drivetrain: &Drivetrain) -> Candidate {
-        let gears = Gears::new(drivetrain, self.setup.bike.wheel, &self.setup.shifting);
+    fn candidate(&self, drivetrain: &Drivetrain, avoid: GearSet) -> Candidate {
+        let bike = Bike { drivetrain: *drivetrain, avoid, ..self.setup.bike };
+        let gears = Gears::new(&bike, &self.setup.shifting);
         let moments = ridden(&Ride::new(&self.terrain, &gears), self.setup.begin);
         let (shifts_rear, shifts_front) = shifts(&gears, &moments);
         Candidate {
@@ -244,10 +253,11 @@ impl Finals {
         Ok(Self { setup: *setup, terrains: terrains.collect::<Result<_, _>>()? })
     }
 
-    /// Rides the lap in full, once as given and once for each input moved.
+    /// Rides the lap in full without the gears to avoid, once as given and once for each input moved.
     #[must_use]
-    pub fn ride(&self, drivetrain: &Drivetrain) -> Finalist {
-        let gears = Gears::new(drivetrain, self.setup.bike.wheel, &self.setup.shifting);
+    pub fn ride(&self, drivetrain: &Drivetrain, avoid: GearSet) -> Finalist {
+        let bike = Bike { drivetrain: *drivetrain, avoid, ..self.setup.bike };
+        let gears = Gears::new(&bike, &self.setup.shifting);
         let time = |terrain: &Terrain| -> f64 {
             ridden(&Ride::new(terrain, &gears), self.setup.begin).iter().map(|moment| moment.time).sum()
         };

@@ -194,7 +194,7 @@ impl Assumption {
         Ok([self.replaced(setup, self.low)?.window()?, self.replaced(setup, self.high)?.window()?])
     }
 
-    fn replaced(&self, setup: &ChainSetup, value: f64) -> Result<ChainSetup, PathError> {
+    pub(super) fn replaced(&self, setup: &ChainSetup, value: f64) -> Result<ChainSetup, PathError> {
         let mut frame = setup.frame;
         let mut cage = *setup.cage.measures();
         match self.measure {

@@ -2,7 +2,7 @@
 
 use super::gear_state::{GearFit, GearState};
 use super::measures::ChainLinks;
-use crate::Gear;
+use crate::{Gear, GearSet};
 
 /// The chains that keep the cage between its stops in every gear.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -73,6 +73,11 @@ impl ChainFit {
     /// The gears in one state.
     pub fn in_state(&self, state: GearState) -> impl Iterator<Item = Gear> + '_ {
         self.gears.iter().filter(move |fit| fit.state == state).map(|fit| fit.gear)
+    }
+
+    /// The same as a set.
+    pub(super) fn set(&self, state: GearState) -> GearSet {
+        GearSet::by_place(self.gears.iter().map(|fit| fit.state == state))
     }
 
     /// Whether every gear is comfortable, or tight but usual.

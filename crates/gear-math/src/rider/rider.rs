@@ -2,7 +2,8 @@
 
 use crate::{
     BikeMass, BodyMass, Cadence, Circumference, CrankLength, Development, Drivetrain, DrivetrainEfficiency,
-    FootCostFactor, Gaits, GrossEfficiency, KitMass, LoadFactor, Power, StandingMetabolism, TotalMass,
+    FootCostFactor, Gaits, Gear, GearSet, GrossEfficiency, KitMass, LoadFactor, Power, StandingMetabolism,
+    TotalMass,
 };
 
 /// A rider in one effort.
@@ -67,6 +68,8 @@ pub struct Bike {
     pub mass: BikeMass,
     /// Rings and sprockets.
     pub drivetrain: Drivetrain,
+    /// Gears of it that are not to be used.
+    pub avoid: GearSet,
     /// Circumference of the rear wheel.
     pub wheel: Circumference,
     /// What reaches the rear wheel.
@@ -76,22 +79,28 @@ pub struct Bike {
 }
 
 impl Bike {
-    /// A bike with an ordinary off-road drivetrain, carried on one shoulder.
+    /// A bike with an ordinary off-road drivetrain, carried on one shoulder, all of whose gears may be used.
     #[must_use]
     pub const fn new(mass: BikeMass, drivetrain: Drivetrain, wheel: Circumference) -> Self {
         Self {
             mass,
             drivetrain,
+            avoid: GearSet::NONE,
             wheel,
             efficiency: DrivetrainEfficiency::OFF_ROAD,
             load: LoadFactor::SHOULDERED,
         }
     }
 
-    /// Metres per crank turn in the lowest gear.
+    /// The gears that may be used; every one where all would have to be avoided.
+    pub fn gears(&self) -> impl Iterator<Item = Gear> + '_ {
+        self.avoid.rest(&self.drivetrain)
+    }
+
+    /// Metres per crank turn in the lowest gear that may be used.
     #[must_use]
     pub fn lowest_development(&self) -> Development {
-        self.drivetrain.lowest().development(self.wheel)
+        self.avoid.lowest(&self.drivetrain).development(self.wheel)
     }
 }
 

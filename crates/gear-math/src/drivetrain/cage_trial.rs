@@ -1,0 +1,121 @@
+//! One set-up tried with one chain, and how far what was not measured could turn the outcome.
+
+use super::chain_defaults::{Assumption, ChainDefaults, ChainMeasure};
+use super::chain_fit::ChainFit;
+use super::chain_setup::ChainSetup;
+use super::gear_state::GearState;
+use super::measures::ChainLinks;
+use super::path_error::PathError;
+use crate::GearSet;
+
+/// How a set-up stands with its chain, from best to worst.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Standing {
+    /// Every gear runs.
+    Runs,
+    /// The chain hangs, but only in crossed gears of the smallest ring.
+    HangsInAvoidable,
+    /// The chain hangs in gears that are wanted, or no path can be drawn.
+    Hangs,
+}
+
+/// A set-up with the chain that was fitted, or with the one that suits it best.
+pub(super) struct Trial {
+    pub(super) links: ChainLinks,
+    pub(super) too_short: GearSet,
+    pub(super) hangs: GearSet,
+    pub(super) standing: Standing,
+}
+
+impl Trial {
+    pub(super) fn of(setup: &ChainSetup, fitted: Option<ChainLinks>) -> Result<Self, PathError> {
+        match fitted {
+            Some(_) => setup.fit(fitted).map(|fit| Self::new(setup, &fit)),
+            None => setup.suited().map(|(_, fit)| Self::new(setup, &fit)),
+        }
+    }
+
+    fn new(setup: &ChainSetup, fit: &ChainFit) -> Self {
+        let bike = &setup.drivetrain;
+        let [hangs, too_short] = [GearState::Slack, GearState::TooTight].map(|state| fit.set(state));
+        let avoidable = hangs.gears(bike).all(|gear| bike.may_be_avoided(gear));
+        let standing = match (hangs.is_empty(), avoidable) {
+            (true, _) => Standing::Runs,
+            (false, true) => Standing::HangsInAvoidable,
+            (false, false) => Standing::Hangs,
+        };
+        Self { links: fit.links, too_short, hangs, standing }
+    }
+
+    /// Gears that cannot be ridden.
+    fn unusable(&self) -> GearSet {
+        self.too_short.and(self.hangs)
+    }
+
+    /// Whether the same would be said of both.
+    fn agrees_with(&self, other: &Self) -> bool {
+        self.standing == other.standing && self.too_short.is_empty() == other.too_short.is_empty()
+    }
+}
+
+/// What a set-up comes to when the measures that were left empty lie anywhere in their usual range.
+pub(super) struct Doubted {
+    /// Measures that turn the outcome, the most decisive first.
+    pub(super) decisive: Vec<ChainMeasure>,
+    /// Those of them that would make the fitted chain too short.
+    pub(super) shortening: Vec<ChainMeasure>,
+    /// Gears that hang wherever they lie.
+    pub(super) surely: GearSet,
+    /// Gears that hang somewhere.
+    pub(super) perhaps: GearSet,
+}
+
+impl Doubted {
+    /// Moves each of `unmeasured` to either end of what is usual, one at a time.
+    pub(super) fn of(
+        setup: &ChainSetup,
+        fitted: Option<ChainLinks>,
+        base: &Trial,
+        unmeasured: &[ChainMeasure],
+    ) -> Self {
+        let mut doubted =
+            Self { decisive: Vec::new(), shortening: Vec::new(), surely: base.hangs, perhaps: base.hangs };
+        let mut changes: Vec<usize> = Vec::new();
+        for assumption in ChainDefaults::ASSUMPTIONS.iter().filter(|it| unmeasured.contains(&it.measure)) {
+            if let Some(change) = doubted.turned_by(assumption, setup, fitted, base) {
+                let place = changes.partition_point(|&other| other >= change);
+                changes.insert(place, change);
+                doubted.decisive.insert(place, assumption.measure);
+            }
+        }
+        doubted
+    }
+
+    /// How many gears change between usable and not, where the outcome turns.
+    fn turned_by(
+        &mut self,
+        assumption: &Assumption,
+        setup: &ChainSetup,
+        fitted: Option<ChainLinks>,
+        base: &Trial,
+    ) -> Option<usize> {
+        let mut most = None;
+        for value in [assumption.low, assumption.high] {
+            let trial = assumption.replaced(setup, value).and_then(|moved| Trial::of(&moved, fitted));
+            let Ok(trial) = trial else { continue };
+            self.surely = self.surely.common(trial.hangs);
+            self.perhaps = self.perhaps.and(trial.hangs);
+            if base.too_short.is_empty()
+                && !trial.too_short.is_empty()
+                && self.shortening.last() != Some(&assumption.measure)
+            {
+                self.shortening.push(assumption.measure);
+            }
+            if !trial.agrees_with(base) {
+                let [here, there] = [base.unusable(), trial.unusable()];
+                most = most.max(Some(here.without(there).and(there.without(here)).count()));
+            }
+        }
+        most
+    }
+}
