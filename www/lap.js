@@ -78,7 +78,7 @@ function roundTheLap(engine, show) {
   }
 
   function lacksCourse(place) {
-    find(place).textContent = 'First choose the file of the course.';
+    find(place).textContent = 'There is no course to ride yet: first choose the file of one that can be used.';
   }
 
   function save() {

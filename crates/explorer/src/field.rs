@@ -216,18 +216,19 @@ fields! {
     EntrySpeed: "entry-speed", RideEffort, "Speed into the climb", "km/h", Kind::Number, "20", "As you reach its foot";
     Course: "course", Lap, "Course", "", Kind::Choice(COURSES), "meadow", "The first two are invented, to try things on";
     Smoothing: "smoothing", LapFile, "Smoothing length", "m", Kind::Number, "40", "Hills this long keep half their height, longer ones more: evens out the noise of the recorder (estimate)";
-    TrackGround: "track-ground", LapFile, "Ground of the track", "", Kind::Choice(GROUNDS), "firm-grass", "A file does not know it; paint over it below";
+    TrackGround: "track-ground", LapFile, "Ground of the track", "", Kind::Choice(GROUNDS), "firm-grass", "A file does not know it; change it by stretches below";
     TrackFrom: "track-from", LapFile, "Use the track from", "m", Kind::Number, "", "Of a GPX track: to leave out a warm-up; empty: from its start";
     TrackTo: "track-to", LapFile, "Use the track to", "m", Kind::Number, "", "Of a GPX track; empty: to its end";
     Sketch: "sketch", LapSketch, "Sketch", "", Kind::Lines(8), SKETCH, "One stretch a line: length in m; gradient in %; ground; then, if need be, foot and the seconds an obstacle costs, corner and its km/h. A # begins a remark";
-    Paint: "paint", LapSketch, "Painted over the course", "", Kind::Lines(3), "", "From m; to m; then a ground, foot and the seconds an obstacle costs, or corner and its km/h. Such as 310; 355; deep mud";
-    ShiftRear: "shift-rear", LapHabits, "No drive, rear shift", "s", Kind::Number, "0.2", "Estimate";
-    ShiftFront: "shift-front", LapHabits, "No drive, front shift", "s", Kind::Number, "0.6", "Estimate";
+    Paint: "paint", LapSketch, "Changes on a stretch", "", Kind::Lines(3), "", "Other ground, an obstacle or a corner over any course. From m; to m; then a ground, foot and the seconds an obstacle costs, or corner and its km/h. Such as 310; 355; deep mud";
+    ShiftRear: "shift-rear", LapHabits, "Drive lost in a rear shift", "s", Kind::Number, "0.2", "Estimate";
+    ShiftFront: "shift-front", LapHabits, "Drive lost in a front shift", "s", Kind::Number, "0.6", "Estimate";
     CadenceSpread: "cadence-spread", LapHabits, "Shift when cadence is off by", "", Kind::Number, "0.15", "Share of your usual cadence (estimate)";
     Braking: "braking", LapHabits, "Braking into bends", "m/s²", Kind::Number, "3", "On grass (estimate)";
-    SearchSmall: "search-small", LapSearch, "Smallest ring tried", "teeth", Kind::Number, "28", "";
+    SearchSmall: "search-small", LapSearch, "Smallest ring tried", "teeth", Kind::Number, "28", "Of those that are made";
     SearchLarge: "search-large", LapSearch, "Largest ring tried", "teeth", Kind::Number, "50", "";
-    SearchPairs: "search-rings", LapSearch, "Rings", "", Kind::Choice(RINGS), "both", "Pairs 8 to 16 teeth apart, as far as the front derailleur takes them";
+    SearchPairs: "search-rings", LapSearch, "Rings", "", Kind::Choice(RINGS), "both", "Pairs that are made, 8 to 16 teeth apart, as far as the front derailleur takes them";
+    SearchSprockets: "search-sprockets", LapSearch, "Sprockets", "", Kind::Choice(SPROCKETS), "bench", "As many as the bike has; further cassettes are tried whatever they have";
     FrameRing: "frame-ring", LapSearch, "Largest ring the frame clears", "teeth", Kind::Number, "", "Of A and B too; empty: not limited";
     MoreCassettes: "more-cassettes", LapSearch, "Further cassettes", "", Kind::Lines(2), "", "One a line, tried beside the usual ones";
     Construction: "tyre-kind", Tyre, "Kind of tyre", "", Kind::Choice(CONSTRUCTIONS), "tubeless", "";
@@ -290,6 +291,12 @@ const COURSES: &[(&str, &str)] = &[
 const RINGS: &[(&str, &str)] =
     &[("both", "single rings and pairs"), ("single", "single rings"), ("pair", "pairs")];
 
+const SPROCKETS: &[(&str, &str)] = &[
+    ("bench", "as many as on A or B"),
+    ("a", "as many as on A"),
+    ("b", "as many as on B"),
+    ("any", "any number"),
+];
 const INCHES: &[(&str, &str)] =
     &[("real", "this wheel’s diameter"), ("nominal", "nominal 27 in, as in track tables")];
 const STOPS: &[(&str, &str)] =

@@ -46,10 +46,10 @@ mod wheel;
 pub use course::{
     BandedLap, Begin, Braking, CadenceWindow, Candidate, Coat, CornerSpeed, Course, CourseError, Demo,
     EnergyBook, Finalist, Finals, ForcedPlace, GainPart, GearUse, JoinedCourse, Lap, LapComparison, LapSetup,
-    Mode, MountTime, Mounting, Obstacle, ObstacleTime, Patch, PatchError, PlanPart, Precision, ProfilePoint,
-    Quicker, Ranked, Search, SearchSpace, Segment, ShiftTime, Shifting, SketchError, SketchFault,
-    SmoothingLength, Span, StartSpeed, Step, StretchLength, TimeBand, TracePoint, TrackFault, TrackPlace,
-    TrackUse, Weighting, WhyOnFoot, front, ranked,
+    Misfit, Mode, MountTime, Mounting, Obstacle, ObstacleTime, Patch, PatchError, PlanPart, Precision,
+    ProfilePoint, Quicker, Ranked, Search, SearchSpace, Segment, ShiftTime, Shifting, SketchError,
+    SketchFault, SmoothingLength, Span, StartSpeed, Step, StretchLength, TimeBand, TracePoint, TrackFault,
+    TrackPlace, TrackUse, Weighting, WhyOnFoot, front, ranked,
 };
 #[cfg(feature = "gpx")]
 pub use course::{GpxError, TrackCourse, TrackOptions, TrackReport};

@@ -2,7 +2,7 @@
 
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
-use super::profile::{across, draw_distances, draw_waiting, metre, metres};
+use super::profile::{across, draw_distances, draw_waiting, metre, metres, waiting};
 use super::scale::Scale;
 use super::{Size, Spot};
 use crate::number::{plain, with_unit};
@@ -38,7 +38,7 @@ pub(super) fn height() -> f64 {
 
 pub(super) fn label(report: &Report) -> String {
     match settled(report) {
-        None => "The lap is not worked out yet.".to_owned(),
+        None => waiting(report).to_owned(),
         Some((_, settled)) => {
             format!("Time gained along the lap: {} at the line.", ahead(settled.gained.time_s))
         }
@@ -53,7 +53,7 @@ fn ahead(gain: f64) -> String {
 }
 
 pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
-    let Some((laps, settled)) = settled(report) else { return draw_waiting(pen, look) };
+    let Some((laps, settled)) = settled(report) else { return draw_waiting(pen, look, report) };
     let (scale, up) = (across(laps, size.0), up(settled));
     let (start, end) = (scale.at(0.0), scale.at(laps.length_m()));
     for tick in up.even_ticks(26.0) {

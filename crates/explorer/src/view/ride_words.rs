@@ -1,6 +1,6 @@
 //! What riding and running, their limits and their doubts are called.
 
-use crate::number::{duration, listed, percent, plain, span_of_time, with_unit};
+use crate::number::{brief, listed, percent, plain, span_of_time, with_unit};
 use crate::report::Report;
 use gear_math::{
     Answer, Basis, ClimbPlan, Gait, LimitsHeld, MarkKind, Reason, Slope, Time, Uncertain, Verdict,
@@ -9,7 +9,7 @@ use gear_math::{
 /// A time as its length asks for: tenths below ten seconds, minutes when there are many.
 #[must_use]
 pub(crate) fn seconds(time: Time) -> String {
-    duration(time.s(), usize::from(time.s() < 9.95))
+    brief(time.s())
 }
 
 /// The likely times on foot, best and worst.

@@ -3,7 +3,7 @@
 //! Each section gives one [`Block`]; a further section plugs in with one line in [`blocks`].
 
 use super::words::name;
-use super::{cage, lap, position, ride, rings, tyre};
+use super::{cage, lap_sheet, position, ride, rings, tyre};
 use crate::report::{Report, Side};
 use maud::{Markup, html};
 
@@ -71,7 +71,7 @@ impl Part {
 /// The blocks of all sections, in the order of the page, with what the chosen set-up needs.
 fn blocks(report: &Report) -> Vec<Block> {
     let mut blocks = vec![rings::block(report), cage::block(report), ride::block(report)];
-    blocks.extend(lap::block(report));
+    blocks.extend(lap_sheet::block(report));
     blocks.extend([tyre::block(report), position::block(report)]);
     for block in &mut blocks {
         block.parts.retain(|part| part.is_for(report.sheet_for));

@@ -6,7 +6,7 @@ use super::lap::ridden;
 use super::ride::Ride;
 use super::terrain::Terrain;
 use super::time_band::in_quadrature;
-use super::uncertainty::Moved;
+use super::uncertainty::{CADENCE_RPM, MOUNTING_S, Moved};
 use crate::{Course, Lap, LapSetup, Mode, PowerBelowStanding, Quicker, Step, TimeBand, TracePoint};
 
 /// A stretch of the course, in metres from the line.
@@ -30,6 +30,11 @@ pub struct BandedLap {
 }
 
 impl BandedLap {
+    /// How far the lowest cadence may be off, in rpm.
+    pub const CADENCE_RPM: f64 = CADENCE_RPM;
+    /// How far the time lost by getting off and on may be off, both together, in seconds.
+    pub const MOUNTING_S: f64 = MOUNTING_S;
+
     /// The quickest lap, with each uncertain input of ride or run moved alone, up and down, and so the lowest cadence by
     /// 5 rpm and the time lost by getting off and on by 1 s (estimates). Power stays as given: it is the rider's choice.
     ///
@@ -348,7 +353,8 @@ mod tests {
             let (first, second) = (setup("46"), setup("44/31"));
             let compared = LapComparison::of(&course, &first, &second).unwrap();
             let finals = Finals::new(&course, &first).unwrap();
-            let [one, other] = [&first, &second].map(|setup| finals.ride(&setup.bike.drivetrain));
+            let [one, other] =
+                [&first, &second].map(|setup| finals.ride(&setup.bike.drivetrain, setup.bike.avoid));
             let gained = other.gained_over(&one);
             let errors = [&compared.first, &compared.second].map(|it| it.lap.step_error_s.unwrap());
             let with_error =
