@@ -3,10 +3,10 @@
 use super::ride::{AirInput, BikeInput, LimitsInput, ReasonName, RiderInput, given};
 use super::{RingAndSprocket, input, output, thrown};
 use gear_math::{
-    BandedLap, Braking, Cadence, CadenceWindow, Candidate, Cassette, Chainring, Chainset, CornerSpeed,
-    Course, Derailleur, Gradient, LapSetup, Mode, MountTime, Obstacle, ObstacleTime, PlanPart,
-    RingDifference, Search, SearchSpace, Segment, ShiftTime, SmoothingLength, Sprocket, StretchLength,
-    Surface, TotalCapacity, TrackOptions, TrackPlace, Weighting, WhyOnFoot, ranked,
+    BandedLap, Bike, Braking, Cadence, CadenceWindow, Candidate, Cassette, Chainring, Chainset, CornerSpeed,
+    Course, Derailleur, DerailleurFigure, GearSet, Gradient, LapSetup, Mode, MountTime, Obstacle,
+    ObstacleTime, PlanPart, RingDifference, Search, SearchSpace, Segment, ShiftTime, SmoothingLength,
+    Sprocket, StretchLength, Surface, TotalCapacity, TrackOptions, TrackPlace, Weighting, WhyOnFoot, ranked,
 };
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
@@ -437,7 +437,8 @@ pub fn course_from_gpx(
     })
 }
 
-/// What `search` takes: a lap whose bike's rings and sprockets are replaced, what to try, and what the derailleurs take.
+/// What `search` takes: a lap whose bike's rings and sprockets are replaced, what to try, and what the derailleurs take. A
+/// limit that is left out is not checked. Set-ups that have one of the bike's `gearsToAvoid` are ridden without it.
 #[derive(Debug, Deserialize, Tsify)]
 #[serde(rename_all = "camelCase")]
 pub struct SearchInput {
@@ -486,6 +487,34 @@ pub struct SearchRow {
     score_s: f64,
     /// No other is as good on every count and better on one.
     unbeaten: bool,
+    /// Limits that were not checked, because they were left out of what was asked; the same in every row. The length of
+    /// the cage is known only by its total capacity.
+    not_checked: Vec<NotChecked>,
+}
+
+/// A limit of the derailleurs.
+#[derive(Debug, Clone, Copy, Serialize, Tsify)]
+#[serde(rename_all = "kebab-case")]
+pub enum NotChecked {
+    /// Total capacity, and with it whether any chain suits every gear.
+    TotalCapacity,
+    /// Largest sprocket.
+    LargestSprocket,
+    /// Smallest sprocket.
+    SmallestSprocket,
+    /// Chainring difference.
+    ChainringDifference,
+}
+
+impl From<DerailleurFigure> for NotChecked {
+    fn from(figure: DerailleurFigure) -> Self {
+        match figure {
+            DerailleurFigure::TotalCapacity => Self::TotalCapacity,
+            DerailleurFigure::LargestSprocket => Self::LargestSprocket,
+            DerailleurFigure::SmallestSprocket => Self::SmallestSprocket,
+            DerailleurFigure::RingDifference => Self::ChainringDifference,
+        }
+    }
 }
 
 #[wasm_bindgen]
@@ -497,7 +526,9 @@ extern "C" {
     fn call(this: &Progress, object: &JsValue, done: usize, total: usize) -> Result<JsValue, JsValue>;
 }
 
-/// Every set-up that the makers' figures given allow, best first; chains are not looked at. `progress` is called with how many are done and how many there are; when it
+/// Every set-up that keeps the limits given, best first; what was not given is not checked, and each row names it in
+/// `notChecked`. Whether frame, hanger and chain length suit is not checked either. `progress` is called with how many are
+/// done and how many there are; when it
 /// returns `false` the search stops there.
 ///
 /// # Errors
@@ -513,8 +544,11 @@ pub fn search(
     let progress = progress.is_function().then(|| progress.unchecked_into::<Progress>());
     let space = asked.checked()?.space()?;
     let set_ups = space.set_ups().collect();
-    let mut search = Search::new(&asked.lap.course.course()?, &asked.lap.setup()?, space.derailleur, set_ups)
-        .map_err(thrown)?;
+    let setup = asked.lap.setup()?;
+    let Bike { drivetrain, avoid, .. } = setup.bike;
+    let search =
+        Search::new(&asked.lap.course.course()?, &setup, space.derailleur, set_ups).map_err(thrown)?;
+    let mut search = search.avoiding(|it| GearSet::of(it, |gear| avoid.holds(&drivetrain, gear)));
     let mut found: Vec<Candidate> = Vec::new();
     while !search.is_done() {
         found.extend(search.advance(BATCH));
@@ -525,7 +559,9 @@ pub fn search(
             _ => {}
         }
     }
-    let rows: Vec<SearchRow> = ranked(&found, &Weighting::USUAL).iter().map(SearchRow::from).collect();
+    let not_checked: Vec<NotChecked> = space.derailleur.unknown().map(NotChecked::from).collect();
+    let row = |ranked| SearchRow { not_checked: not_checked.clone(), ..SearchRow::from(ranked) };
+    let rows: Vec<SearchRow> = ranked(&found, &Weighting::USUAL).iter().map(row).collect();
     output(&rows)
 }
 
@@ -604,6 +640,7 @@ impl From<&gear_math::Ranked> for SearchRow {
             spare_capacity_teeth: it.spare_capacity,
             score_s: ranked.score_s,
             unbeaten: ranked.unbeaten,
+            not_checked: Vec::new(),
         }
     }
 }

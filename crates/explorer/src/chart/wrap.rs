@@ -60,7 +60,7 @@ pub(super) fn label(report: &Report) -> String {
     let words = |side| {
         let setup = report.setup(side);
         format!(
-            "{side} asks for {} of capacity",
+            "{side} needs {} of capacity",
             counted(usize::from(setup.cage.check.needed), "tooth", "teeth")
         )
     };
@@ -110,7 +110,7 @@ fn draw_capacity(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel) 
     pen.text(&words, (panel.right, y - 9.0), Type::new(look.ink, Anchor::End));
 }
 
-/// One ring's line: unbroken for the largest, broken for the others. What hangs loose is crossed out.
+/// One ring's line: unbroken for the largest, broken for the others. Gears beyond the capacity are crossed out.
 fn draw_ring(pen: &mut Pen, look: &Palette, setup: &SetupReport, panel: &Panel, rank: usize) {
     let ink = setup.side.ink(look);
     let mut rows: Vec<&GearLine> = setup.gears.iter().filter(|row| row.rank == rank).collect();

@@ -44,7 +44,7 @@ pub struct ChainReport {
     pub doubts: Vec<Doubt>,
     /// Ring and sprocket of the largest gear without the derailleur.
     pub two_wheels: Option<TwoSprocketDrive>,
-    /// Whether the maker's capacity should have placed the rear stop, but no stop does.
+    /// Whether the maker's capacity should have placed the rest position, but no stop does.
     pub capacity_out_of_reach: bool,
 }
 
@@ -83,6 +83,7 @@ impl ChainReport {
         let shown = inputs.shown[side as usize].min(stations.len() - 1);
         let path = |place: usize| setup.path(stations[place].fit.gear, advice.fit.links);
         let front_limits = front_limits(&drivetrain, scenario);
+        let by_capacity = scenario.derailleur.total_capacity.is_some();
         Ok(Self {
             side,
             present: inputs.links,
@@ -94,7 +95,10 @@ impl ChainReport {
             slope_degrees: cassette_slope_degrees(&drivetrain.cassette, setup.chainline.sprocket_pitch),
             front: front_limits.concerns(&drivetrain.chainset),
             front_limits,
-            doubts: doubts(&setup, advice.suited.links, |measure| inputs.left_empty(measure)),
+            doubts: doubts(&setup, advice.suited.links, |measure| {
+                let is_known = by_capacity && measure == ChainMeasure::PulleyCentres;
+                inputs.left_empty(measure) && !is_known
+            }),
             two_wheels: two_wheels(&setup),
             capacity_out_of_reach,
             setup,

@@ -31,7 +31,7 @@ pub struct ChainInputs {
     pub links: Option<ChainLinks>,
     /// The ring that the front derailleur's plates are curved for, if known.
     pub made_for: Option<Chainring>,
-    /// Whether the rear stop stands where the maker's capacity puts it.
+    /// Whether the rest position stands where the maker's capacity puts it.
     pub stop_by_capacity: bool,
     /// Which gear of A and of B is drawn, counted from 0 at the largest ring and sprocket.
     pub shown: [usize; 2],
@@ -159,7 +159,7 @@ impl ChainInputs {
 }
 
 impl Scenario {
-    /// A set-up's chain and cage, with the rear stop where the maker's capacity puts it when that is asked for; whether
+    /// A set-up's chain and cage, with the rest position where the maker's capacity puts it when that is asked for; whether
     /// no stop does.
     pub(crate) fn chain_setup(&self, drivetrain: Drivetrain) -> Result<(ChainSetup, bool), PathError> {
         let setup = self.chain_as_measured(drivetrain);

@@ -142,7 +142,7 @@ pub(super) fn working(report: &Report) -> Markup {
 fn needed(setup: &SetupReport) -> Markup {
     let (chainset, cassette) = (&setup.drivetrain.chainset, &setup.drivetrain.cassette);
     worked(
-        &format!("Capacity {} asks for", setup.side),
+        &format!("Capacity {} needs", setup.side),
         "(largest − smallest ring) + (largest − smallest sprocket)",
         &format!(
             "({} − {}) + ({} − {}) = {}",

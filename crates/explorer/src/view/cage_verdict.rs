@@ -1,13 +1,13 @@
 //! The one verdict on cage and chain of a set-up in words, for the page, the lap and the sheet alike.
 
 use super::cage::{teeth, with_article};
-use super::chain::{few, links, name_of};
+use super::chain::{few, in_state, links, name_of};
 use super::words::name;
 use crate::number::{counted, listed, plain, with_unit};
 use crate::report::{Report, SetupReport, Side};
 use gear_math::{
     CageClass, CageDoubt, CageFinding, CageLength, CageNeed, CageOutcome, ClassTrial, DerailleurFigure,
-    DerailleurNeed, Gear, GearSet, Standing,
+    DerailleurNeed, Gear, GearSet, GearState, Standing,
 };
 use maud::{Markup, html};
 
@@ -23,7 +23,8 @@ pub(super) struct Said {
 impl Said {
     /// For the page.
     pub(super) fn marked(&self, side: Side) -> Markup {
-        html! { (name(side)) " " b class=(self.class) { (self.verdict) } (self.why) ". " (self.step) "." }
+        let is = if self.verdict.starts_with("not") { "is " } else { "" };
+        html! { (name(side)) " " (is) b class=(self.class) { (self.verdict) } (self.why) ". " (self.step) "." }
     }
 
     /// The verdict without its next step.
@@ -47,7 +48,7 @@ pub(super) fn said(report: &Report, side: Side) -> Said {
         CageOutcome::FitsOnPaper => of("care", "fits on paper", whole_links(setup), keep()),
         CageOutcome::FitsAvoidingGears => avoiding(report, setup),
         CageOutcome::OtherChain { hangs } => other_chain(report, setup, *hangs),
-        CageOutcome::NotKnown(doubt) => not_known(setup, doubt),
+        CageOutcome::NotKnown(doubt) => not_known(report, setup, doubt),
         CageOutcome::DoesNotFit(need) => {
             of("stop", "does not fit", reasons(setup), needed(report, setup, need))
         }
@@ -70,7 +71,7 @@ fn named(setup: &SetupReport, set: GearSet) -> String {
 fn spare(setup: &SetupReport) -> String {
     let spare = setup.cage.check.spare.and_then(|spare| usize::try_from(spare).ok());
     match spare {
-        None => String::new(),
+        None => ": every gear runs".to_owned(),
         Some(0) => ", with nothing to spare".to_owned(),
         Some(spare) => format!(", with {} of capacity to spare", counted(spare, "tooth", "teeth")),
     }
@@ -142,14 +143,14 @@ fn breaks(setup: &SetupReport) -> String {
     )
 }
 
-fn not_known(setup: &SetupReport, doubt: &CageDoubt) -> Said {
+fn not_known(report: &Report, setup: &SetupReport, doubt: &CageDoubt) -> Said {
     let (why, step) = match doubt {
         CageDoubt::CageLength(trials) => (by_length(setup, trials), look_up_capacity(setup)),
         CageDoubt::Figure(figure) => (open_figure(setup, *figure), format!("Look up its {figure}")),
         CageDoubt::Measures(measures) => {
             let names: Vec<&str> = measures.iter().map(|&it| name_of(it)).collect();
             let first = names.first().copied().unwrap_or_default();
-            (could_turn(setup, &names), format!("Measure the {first} first"))
+            (could_turn(report, setup, &names), format!("Measure the {first} first"))
         }
         CageDoubt::Disagree { stated, by_centres } => (
             format!(
@@ -161,7 +162,7 @@ fn not_known(setup: &SetupReport, doubt: &CageDoubt) -> Said {
         ),
         CageDoubt::Path(error) => (error.to_string(), "Measure again".to_owned()),
     };
-    of("care", "not known", format!(": {why}"), step)
+    of("care", "not known to fit", format!(": {why}"), step)
 }
 
 fn look_up_capacity(setup: &SetupReport) -> String {
@@ -173,18 +174,25 @@ fn look_up_capacity(setup: &SetupReport) -> String {
 
 /// “works with a medium or long cage; a short one hangs slack in 34×11 and 34×12”.
 fn by_length(setup: &SetupReport, trials: &[ClassTrial]) -> String {
-    let works: Vec<&str> =
-        trials.iter().filter(|it| it.standing == Standing::Runs).map(|it| it.class.name).collect();
+    let runs = |trial: &&ClassTrial| trial.standing == Standing::Runs;
+    // Where a long cage will do, a longer one is nothing to tell.
+    let told = trials
+        .iter()
+        .position(|trial| trial.class.name == LONG && runs(&trial))
+        .map_or(trials.len(), |it| it + 1);
+    let works: Vec<&str> = trials[..told].iter().filter(runs).map(|it| it.class.name).collect();
     let mut parts = Vec::new();
     if !works.is_empty() {
         parts.push(format!("works with a {} cage", either(&works)));
     }
-    for trial in trials.iter().filter(|it| it.standing != Standing::Runs) {
-        let hangs = gears(setup, trial.hangs);
-        parts.push(format!("a {} one hangs slack in {}", trial.class.name, few(&hangs)));
+    for trial in trials[..told].iter().filter(|trial| !runs(trial)) {
+        parts.push(format!("a {} one hangs slack in {}", trial.class.name, named(setup, trial.hangs)));
     }
     parts.join("; ")
 }
+
+/// The class of cages that those for wide ranges follow.
+const LONG: &str = CageClass::ALL[2].name;
 
 fn either(names: &[&str]) -> String {
     listed(names).replace(" and ", " or ")
@@ -211,11 +219,33 @@ fn spare_in_words(setup: &SetupReport) -> String {
     spare(setup).replace(" of capacity", "")
 }
 
-fn could_turn(setup: &SetupReport, names: &[&str]) -> String {
-    let surely = named(setup, setup.cage.avoid_by_cage());
-    let surely =
-        if surely.is_empty() { String::new() } else { format!("; in {surely} the chain hangs in any case") };
-    format!("{}, within what is usual, can turn the verdict{surely}", listed(names))
+fn could_turn(report: &Report, setup: &SetupReport, names: &[&str]) -> String {
+    let others = names.len().saturating_sub(TOLD);
+    let mut told: Vec<String> = names.iter().take(TOLD).map(|&name| name.to_owned()).collect();
+    if others > 0 {
+        told.push(counted(others, "more measure", "more measures"));
+    }
+    let usual = by_usual_measures(report, setup);
+    format!("{usual}, but within their usual range {} can turn that", listed(&told))
+}
+
+/// Measures named in a sentence; more are counted.
+const TOLD: usize = 2;
+
+/// What the fitted chain, or the one that suits best, does if everything left empty is as usual.
+fn by_usual_measures(report: &Report, setup: &SetupReport) -> String {
+    let hangs = report.chains[setup.side as usize].as_ref().map(|chain| {
+        let fit = if setup.cage.fitted.is_some() { &chain.advice.fit } else { &chain.advice.suited };
+        few(&in_state(fit, GearState::Slack))
+    });
+    let chain = setup
+        .cage
+        .fitted
+        .map_or("the chain".to_owned(), |fitted| format!("a chain of {}", links(fitted.count())));
+    match hangs {
+        Ok(gears) if !gears.is_empty() => format!("by usual measures {chain} hangs in {gears} only"),
+        _ => format!("by usual measures {chain} runs in every gear"),
+    }
 }
 
 /// What speaks against the set-up.
@@ -327,12 +357,11 @@ pub(super) fn beside_lap(report: &Report) -> Vec<String> {
 }
 
 fn lap_note(setup: &SetupReport) -> Option<String> {
-    let side = setup.side;
-    if setup.cage.does_not_fit() {
-        Some(format!("{side} does not fit as it is: it is ridden here as if it did."))
-    } else if setup.cage.is_not_known() {
-        Some(format!("Whether the cage takes every gear of {side} is not known."))
-    } else {
-        None
+    let (side, cage) = (setup.side, &setup.cage);
+    if cage.is_not_known() {
+        return Some(format!("Whether the cage takes every gear of {side} is not known."));
     }
+    let without = if cage.avoid.is_empty() { "" } else { ", without its gears to avoid" };
+    cage.does_not_fit()
+        .then(|| format!("{side} does not fit as it is: it is ridden here as if it did{without}."))
 }

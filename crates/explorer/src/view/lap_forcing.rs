@@ -3,7 +3,7 @@
 use super::words::name;
 use crate::number::{brief, counted, plain, seconds_in, with_unit};
 use crate::report::{LapReport, Settled, Side, saved_s};
-use gear_math::{ForcedPlace, Quicker};
+use gear_math::{ForcedPlace, Quicker, ascending};
 use maud::{Markup, html};
 
 /// That the laps are ridden at an even power, where forcing would be quicker, and what that makes of who is ahead.
@@ -26,21 +26,30 @@ pub(super) fn forcing(laps: &LapReport, settled: &Settled) -> Markup {
     }
 }
 
-/// The place where forcing saves most, and how many more there are.
+/// Places told one by one; of more than these only the number is.
+const TOLD: usize = 3;
+
+/// The places on foot where forcing is quicker, in the order they come.
 fn places(whom: &Markup, places: &[ForcedPlace]) -> Markup {
-    let most = places.iter().max_by(|one, other| one.saved_s().total_cmp(&other.saved_s()));
-    let others = places.len().saturating_sub(1);
+    let mut told: Vec<&ForcedPlace> = places.iter().collect();
+    ascending(&mut told, |place| -place.saved_s());
+    told.truncate(TOLD);
+    ascending(&mut told, |place| place.part.from_m);
+    let others = places.len() - told.len();
     html! {
-        @if let Some(place) = most {
-            "At " (plain(place.part.from_m, 0)) " to " (with_unit(place.part.to_m, 0, "m")) " the lap puts " (whom)
-            " on foot, where forcing " (place.gear) " at " (with_unit(place.power.watts(), 0, "W")) " would take "
-            b { (brief(place.time_s)) } " instead of " (brief(place.part.time_s))
-            @if others > 0 {
-                ", and so at " (counted(others, "more place", "more places")) ": "
-                (brief(saved_s(places))) " in all, within what you set aside of your reserve"
-            }
-            "."
+        "The lap puts " (whom) " on foot "
+        @for (index, place) in told.iter().enumerate() {
+            @if index > 0 { "; " }
+            "at " (plain(place.part.from_m, 0)) " to " (with_unit(place.part.to_m, 0, "m"))
+            @if index == 0 { ", where forcing " (place.gear) " at " } @else { " (" }
+            (with_unit(place.power.watts(), 0, "W"))
+            @if index == 0 { " would take " } @else { ": " }
+            (brief(place.time_s)) " instead of " (brief(place.part.time_s))
+            @if index > 0 { ")" }
         }
+        @if others > 0 { "; and at " (counted(others, "more place", "more places")) }
+        @if places.len() > 1 { ", " (brief(saved_s(places))) " in all" }
+        ", within what you set aside of your reserve."
     }
 }
 
@@ -86,7 +95,7 @@ mod tests {
             ),
             "{words}"
         );
-        assert!(words.contains("the lap puts A on foot, where forcing 34×30 at 2"), "{words}");
+        assert!(words.contains("The lap puts A on foot at 1119 to 1170\u{a0}m, where forcing 34×30 at 236\u{a0}W would take 23\u{a0}s instead of 32\u{a0}s; at 1"), "{words}");
         assert!(words.contains("With that A may be as quick or quicker"), "{words}");
         assert!(answer.starts_with("<p>Too close to call"), "{answer}");
     }

@@ -96,12 +96,20 @@ fn useful(setup: &SetupReport) -> Markup {
     let (summary, order) = (&setup.summary, &setup.summary.riding_order);
     let useful = counted(summary.useful(), "useful gear", "useful gears");
     html! {
-        (name(setup.side)) " has " (useful) " of " (summary.gears)
+        (name(setup.side)) " has " (useful) " of " (summary.gears) (never_used(setup))
         @if setup.drivetrain.chainset.rings().len() > 1 {
             "; going up ring by ring takes in " (order.gear_count()) " with "
             (counted(order.double_shifts(), "double shift", "double shifts"))
         }
         "."
+    }
+}
+
+/// “, 2 of them never to be used”.
+fn never_used(setup: &SetupReport) -> String {
+    match setup.avoided().len() {
+        0 => String::new(),
+        count => format!(", {count} of them never to be used"),
     }
 }
 

@@ -142,7 +142,7 @@ impl Cage {
         Self::new(CageMeasures { pulley_centres, ..self.measures })
     }
 
-    /// The same cage with its rear stop where `path` is `links` long; `None` when no rear stop does that.
+    /// The same cage with its rest position where `path` is `links` long; `None` when no rest position does that.
     pub(super) fn with_longest_path(&self, path: &GearPath, links: f64) -> Option<Self> {
         let chain = links * ChainPitch::BICYCLE.mm();
         let surplus = |angle| {

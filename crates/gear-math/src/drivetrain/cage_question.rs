@@ -304,3 +304,207 @@ impl CageQuestion {
 fn hanging_in_all(trials: &[ClassTrial]) -> GearSet {
     trials.iter().map(|trial| trial.hangs).reduce(GearSet::common).unwrap_or_default()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Cage, CageMeasures, ChainDefaults, Drivetrain, RingDifference};
+
+    /// The question about a set-up on usual measures, the length of the cage by the capacity.
+    fn question(rings: &str, sprockets: &str, capacity: Option<u16>, largest: Option<u16>) -> CageQuestion {
+        let drivetrain =
+            Drivetrain { chainset: rings.parse().unwrap(), cassette: sprockets.parse().unwrap() };
+        let total_capacity = capacity.map(|teeth| TotalCapacity::new(teeth).unwrap());
+        let usual = ChainDefaults::CAGE;
+        let pulley_centres =
+            total_capacity.map_or(usual.pulley_centres, |capacity| usual.centres_for(capacity));
+        CageQuestion {
+            setup: ChainSetup {
+                chainline: ChainDefaults::chainline(&drivetrain),
+                drivetrain,
+                frame: ChainDefaults::FRAME,
+                cage: Cage::new(CageMeasures { pulley_centres, ..usual }).unwrap(),
+            },
+            derailleur: Derailleur {
+                total_capacity,
+                largest_sprocket: largest.map(|teeth| Sprocket::new(teeth).unwrap()),
+                smallest_sprocket: None,
+                ring_difference: RingDifference::new(16).ok(),
+            },
+            links: None,
+            unmeasured: ChainDefaults::ASSUMPTIONS.map(|it| it.measure).to_vec(),
+            switched_off: GearSet::NONE,
+        }
+    }
+
+    const WIDE: (&str, &str) = ("50/34", "11-12-13-14-15-17-19-21-24-27-30");
+
+    fn wide(capacity: Option<u16>) -> CageQuestion {
+        question(WIDE.0, WIDE.1, capacity, Some(34))
+    }
+
+    /// With the pulley centres measured.
+    fn measured(mm: f64, question: CageQuestion) -> CageQuestion {
+        let mut setup = question.setup;
+        setup.cage = setup.cage.with_pulley_centres(PulleyCentres::new(mm).unwrap()).unwrap();
+        let mut unmeasured = question.unmeasured;
+        unmeasured.retain(|&it| it != ChainMeasure::PulleyCentres);
+        CageQuestion { setup, unmeasured, ..question }
+    }
+
+    fn with_links(links: u16, question: CageQuestion) -> CageQuestion {
+        CageQuestion { links: ChainLinks::new(links).ok(), ..question }
+    }
+
+    fn names(question: &CageQuestion, set: GearSet) -> Vec<String> {
+        set.gears(&question.setup.drivetrain).map(|gear| gear.to_string()).collect()
+    }
+
+    #[test]
+    fn a_capacity_two_teeth_short_gives_gears_to_avoid() {
+        let question = wide(Some(33));
+        let answer = question.answer();
+        assert_eq!(answer.outcome, CageOutcome::FitsAvoidingGears);
+        assert_eq!(names(&question, answer.avoid), ["34×11", "34×12"]);
+        assert_eq!(names(&question, answer.to_try), ["34×13"]);
+        assert_eq!(answer.links.map(ChainLinks::count), Some(110));
+        assert!(!answer.does_not_fit() && !answer.is_not_known());
+    }
+
+    #[test]
+    fn whole_links_ask_for_a_trial_below_four_teeth_to_spare() {
+        assert_eq!(wide(Some(39)).answer().outcome, CageOutcome::Fits);
+        let question = wide(Some(38));
+        let answer = question.answer();
+        assert_eq!(answer.outcome, CageOutcome::FitsOnPaper);
+        assert!(names(&question, answer.to_try).contains(&"34×11".to_owned()));
+    }
+
+    /// The mechanic's case: 48/34 from 12-25 to 11-34 on a derailleur for 28 and 29 teeth.
+    #[test]
+    fn what_to_buy_is_one_need() {
+        let asked = question("48/34", "11-13-15-17-19-21-23-25-27-30-34", Some(29), Some(28));
+        let answer = asked.answer();
+        let CageOutcome::DoesNotFit(CageNeed { derailleur: Some(need), ring_difference: None }) =
+            answer.outcome
+        else {
+            panic!("{:?}", answer.outcome);
+        };
+        assert_eq!((need.largest.teeth(), need.capacity, need.smallest), (34, 37, None));
+        assert_eq!(answer.links.map(ChainLinks::count), Some(112));
+        assert_eq!(names(&asked, answer.avoid), ["34×11", "34×13", "34×15", "34×17"]);
+        assert!(answer.does_not_fit());
+    }
+
+    #[test]
+    fn with_nothing_known_every_usual_length_is_told() {
+        let answer = wide(None).answer();
+        let CageOutcome::NotKnown(CageDoubt::CageLength(trials)) = &answer.outcome else {
+            panic!("{:?}", answer.outcome);
+        };
+        let standings: Vec<Standing> = trials.iter().map(|trial| trial.standing).collect();
+        assert_eq!(standings, [Standing::Hangs, Standing::Runs, Standing::Runs, Standing::Runs]);
+        assert_eq!(trials[0].hangs.count(), 6);
+        assert!(answer.avoid.is_empty() && answer.is_not_known());
+        let wider_than_any = question_of_all("60/40/20", "9-10-12-14-17-20-24-28-32-37-42-47-52-60");
+        assert!(matches!(wider_than_any.answer().outcome, CageOutcome::DoesNotFit(_)));
+        let narrow = question("40", "11-13-15-18-21-24-28", None, Some(28));
+        assert_eq!(narrow.answer().outcome, CageOutcome::Fits, "any cage takes it");
+    }
+
+    fn question_of_all(rings: &str, sprockets: &str) -> CageQuestion {
+        let asked = question(rings, sprockets, None, Some(60));
+        CageQuestion { derailleur: Derailleur { ring_difference: None, ..asked.derailleur }, ..asked }
+    }
+
+    #[test]
+    fn a_figure_that_could_turn_the_verdict_keeps_it_open() {
+        let open = |question: CageQuestion| match question.answer().outcome {
+            CageOutcome::NotKnown(CageDoubt::Figure(figure)) => Some(figure),
+            _ => None,
+        };
+        let asked = question(WIDE.0, WIDE.1, Some(39), None);
+        assert_eq!(open(asked), Some(DerailleurFigure::LargestSprocket));
+        let no_difference = Derailleur { ring_difference: None, ..wide(Some(39)).derailleur };
+        let asked = CageQuestion { derailleur: no_difference, ..wide(Some(39)) };
+        assert_eq!(open(asked), Some(DerailleurFigure::RingDifference));
+        assert_eq!(open(question("44/32", "11-13-15-18-21-24-28", Some(39), None)), None);
+    }
+
+    #[test]
+    fn capacity_and_length_have_to_go_together() {
+        let outcome = |mm, capacity| measured(mm, wide(Some(capacity))).answer().outcome;
+        let CageOutcome::NotKnown(CageDoubt::Disagree { stated, by_centres }) = outcome(50.0, 39) else {
+            panic!("{:?}", outcome(50.0, 39));
+        };
+        assert!(stated.teeth() == 39 && (by_centres - 31.9).abs() < 0.1, "{by_centres}");
+        assert!(matches!(outcome(93.0, 36), CageOutcome::NotKnown(CageDoubt::Disagree { .. })));
+        assert!(!matches!(outcome(75.0, 33), CageOutcome::NotKnown(_)));
+        assert!(!matches!(outcome(55.0, 35), CageOutcome::NotKnown(_)));
+    }
+
+    #[test]
+    fn a_chain_too_short_is_never_merely_avoided() {
+        let question = with_links(104, wide(Some(39)));
+        let answer = question.answer();
+        assert!(matches!(answer.outcome, CageOutcome::OtherChain { .. }), "{:?}", answer.outcome);
+        assert_eq!(names(&question, answer.too_short), ["50×21", "50×24", "50×27", "50×30"]);
+        assert_eq!(answer.avoid.common(answer.too_short), answer.too_short);
+        assert_eq!(answer.links.map(ChainLinks::count), Some(110));
+        let long = with_links(120, wide(Some(39))).answer();
+        let CageOutcome::OtherChain { hangs } = long.outcome else { panic!("{:?}", long.outcome) };
+        assert!(long.too_short.is_empty() && !hangs.is_empty());
+        let unsure = with_links(110, wide(Some(39))).answer().outcome;
+        assert!(
+            matches!(&unsure, CageOutcome::NotKnown(CageDoubt::Measures(which)) if which[0] == ChainMeasure::Chainstay),
+            "{unsure:?}"
+        );
+        let stay_measured =
+            CageQuestion { unmeasured: vec![ChainMeasure::PulleyCentres], ..with_links(110, wide(Some(39))) };
+        assert_eq!(stay_measured.answer().outcome, CageOutcome::Fits);
+    }
+
+    #[test]
+    fn what_was_switched_off_is_avoided_and_turns_no_verdict() {
+        let off = GearSet::parse("50×30, 34×15", &wide(None).setup.drivetrain).unwrap();
+        let answer = CageQuestion { switched_off: off, ..wide(Some(39)) }.answer();
+        assert!(answer.avoid_by_cage().is_empty());
+        assert_eq!((answer.outcome, answer.avoid), (CageOutcome::Fits, off));
+    }
+
+    /// A verdict by geometry alone stays what it is when any measure left empty turns out to lie at either end of what is
+    /// usual.
+    #[test]
+    fn a_verdict_by_geometry_outlasts_every_measure() {
+        let mut sure = 0;
+        for mm in [50.0, 55.0, 62.0, 70.0, 75.0, 82.0, 93.0] {
+            for rings in ["50/34", "44/32", "40", "46/30"] {
+                for sprockets in ["11-13-15-17-19-21-23-25-28", WIDE.1, "11-13-15-18-21-24-28-32-36-40"] {
+                    let asked = measured(mm, question(rings, sprockets, None, Some(42)));
+                    sure += usize::from(outlasts(&asked));
+                }
+            }
+        }
+        assert!(sure > 30, "only {sure} verdicts are known");
+    }
+
+    fn outlasts(asked: &CageQuestion) -> bool {
+        let answer = asked.answer();
+        let kind = core::mem::discriminant(&answer.outcome);
+        if answer.is_not_known() {
+            return false;
+        }
+        let moved = |it: &&crate::Assumption| {
+            asked.unmeasured.contains(&it.measure) && it.measure != ChainMeasure::ForeStop
+        };
+        for assumption in ChainDefaults::ASSUMPTIONS.iter().filter(moved) {
+            for value in [assumption.low, assumption.high] {
+                let setup = assumption.replaced(&asked.setup, value).unwrap();
+                let then = CageQuestion { setup, unmeasured: Vec::new(), ..asked.clone() }.answer();
+                assert_eq!(core::mem::discriminant(&then.outcome), kind, "{asked:?} {assumption:?} {value}");
+                assert!(then.avoid.without(answer.avoid).is_empty(), "{asked:?} {assumption:?}");
+            }
+        }
+        true
+    }
+}

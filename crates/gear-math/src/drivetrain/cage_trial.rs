@@ -71,7 +71,8 @@ pub(super) struct Doubted {
 }
 
 impl Doubted {
-    /// Moves each of `unmeasured` to either end of what is usual, one at a time.
+    /// Moves each of `unmeasured` to either end of what is usual, one at a time. The forward limit is not moved: it is
+    /// how far one chooses to pull the cage, not a measure of the bike.
     pub(super) fn of(
         setup: &ChainSetup,
         fitted: Option<ChainLinks>,
@@ -81,7 +82,9 @@ impl Doubted {
         let mut doubted =
             Self { decisive: Vec::new(), shortening: Vec::new(), surely: base.hangs, perhaps: base.hangs };
         let mut changes: Vec<usize> = Vec::new();
-        for assumption in ChainDefaults::ASSUMPTIONS.iter().filter(|it| unmeasured.contains(&it.measure)) {
+        let is_moved =
+            |it: &&Assumption| unmeasured.contains(&it.measure) && it.measure != ChainMeasure::ForeStop;
+        for assumption in ChainDefaults::ASSUMPTIONS.iter().filter(is_moved) {
             if let Some(change) = doubted.turned_by(assumption, setup, fitted, base) {
                 let place = changes.partition_point(|&other| other >= change);
                 changes.insert(place, change);

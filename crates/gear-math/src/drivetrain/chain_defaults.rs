@@ -110,7 +110,7 @@ impl ChainDefaults {
             value: Self::CAGE.fore_stop.degrees(),
             low: 55.0,
             high: 75.0,
-            source: "estimate: what chains cut by the trade's rule seldom exceed",
+            source: "estimate: what chains cut by the workshop rule seldom exceed",
         },
     ];
 }

@@ -82,7 +82,7 @@ impl ChainSetup {
         Ok(path.trace(Swing::new(path, &self.cage).stance(links).drawn_angle))
     }
 
-    /// The same set-up with the rear stop moved so that the geometric capacity equals the one its maker states;
+    /// The same set-up with the rest position moved so that the geometric capacity equals the one its maker states;
     /// `None` when no stop does that. The level of our capacity is fitted to cages in general; this fits it to
     /// the one at hand.
     ///

@@ -44,12 +44,18 @@ impl GearSet {
     /// - [`GearSetError::Missing`] when the drivetrain has no such gear.
     pub fn parse(text: &str, drivetrain: &Drivetrain) -> Result<Self, GearSetError> {
         entries(text).try_fold(Self::NONE, |all, (place, entry)| {
-            let [ring, sprocket] = teeth(&entry).ok_or(GearSetError::NotAGear { place })?;
-            let one =
-                Self::of(drivetrain, |gear| gear.ring.teeth() == ring && gear.sprocket.teeth() == sprocket);
-            let missing = || GearSetError::Missing { ring, sprocket, drivetrain: *drivetrain };
-            if one.is_empty() { Err(missing()) } else { Ok(all.and(one)) }
+            all.with(drivetrain, teeth(&entry).ok_or(GearSetError::NotAGear { place })?)
         })
+    }
+
+    /// The same with the gear of so many teeth on ring and sprocket.
+    ///
+    /// # Errors
+    /// [`GearSetError::Missing`] when the drivetrain has no such gear.
+    pub fn with(self, drivetrain: &Drivetrain, [ring, sprocket]: [u16; 2]) -> Result<Self, GearSetError> {
+        let one = Self::of(drivetrain, |gear| gear.ring.teeth() == ring && gear.sprocket.teeth() == sprocket);
+        let missing = || GearSetError::Missing { ring, sprocket, drivetrain: *drivetrain };
+        if one.is_empty() { Err(missing()) } else { Ok(self.and(one)) }
     }
 
     /// The gears of either.
