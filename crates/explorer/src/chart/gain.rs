@@ -5,7 +5,7 @@ use super::pen::{Anchor, Pen, Point, Type};
 use super::profile::{across, draw_distances, draw_waiting, metre, metres, waiting};
 use super::scale::Scale;
 use super::{Size, Spot};
-use crate::number::{plain, with_unit};
+use crate::number::{seconds_in, with_unit};
 use crate::report::{LapReport, Report, Settled, Side};
 
 const LEFT: f64 = 46.0;
@@ -40,14 +40,14 @@ pub(super) fn label(report: &Report) -> String {
     match settled(report) {
         None => waiting(report).to_owned(),
         Some((_, settled)) => {
-            format!("Time gained along the lap: {} at the line.", ahead(settled.gained.time_s))
+            format!("Time gained along the lap: {} at the line.", ahead(settled, settled.gained.time_s))
         }
     }
 }
 
-fn ahead(gain: f64) -> String {
-    match plain(gain.abs(), 1).as_str() {
-        "0.0" => "A and B level".to_owned(),
+fn ahead(settled: &Settled, gain: f64) -> String {
+    match seconds_in(gain.abs(), settled.gained.precision()).as_str() {
+        "0.0" | "0" => "A and B level".to_owned(),
         gained => format!("{} {gained}\u{a0}s ahead", if gain > 0.0 { Side::B } else { Side::A }),
     }
 }
@@ -94,6 +94,6 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
 pub(super) fn words(report: &Report, index: usize) -> String {
     settled(report).map_or_else(String::new, |(laps, settled)| {
         let at = metre(laps, index);
-        format!("{}: {}.", with_unit(at, 0, "m"), ahead(gain_at(settled, at)))
+        format!("{}: {}.", with_unit(at, 0, "m"), ahead(settled, gain_at(settled, at)))
     })
 }

@@ -218,6 +218,50 @@ mod tests {
     }
 
     #[test]
+    fn a_search_tries_as_many_sprockets_as_are_asked_for() {
+        let counts = |edits: &[(Field, &str)]| -> Vec<usize> {
+            let (_, all) = space(edits);
+            let mut counts: Vec<usize> =
+                all.iter().map(|it| it.split_once(' ').unwrap().1.split('-').count()).collect();
+            counts.sort_unstable();
+            counts.dedup();
+            counts
+        };
+        const NINE: (Field, &str) = (Field::CassetteB, "11-13-15-17-20-23-26-30-34");
+        assert_eq!(counts(&[]), [11]);
+        assert_eq!(counts(&[NINE]), [9, 11]);
+        assert_eq!(counts(&[NINE, (Field::SearchSprockets, "b")]), [9], "A does not fit its derailleur");
+        assert!(counts(&[NINE, (Field::SearchSprockets, "any")]).len() > 4);
+        let typed = (Field::MoreCassettes, "11-13-16-19-23-28-34");
+        assert_eq!(counts(&[typed, (Field::SearchSprockets, "a")]), [7, 11], "typed ones are tried anyway");
+    }
+
+    #[test]
+    fn only_rings_that_are_made_are_tried() {
+        let (scenario, all) = space(&[(Field::SearchSprockets, "any")]);
+        let made: Vec<String> = Chainset::made(DIFFERENCES).map(|it| it.to_string()).collect();
+        let own = Side::BOTH.map(|side| scenario.drivetrain(side).chainset.to_string());
+        let rings = |it: &String| it.split_once(' ').unwrap().0.to_owned();
+        assert!(all.iter().map(rings).all(|it| made.contains(&it) || own.contains(&it)));
+    }
+
+    #[test]
+    fn what_is_left_out_is_counted_by_its_reason() {
+        let counted = |edits: &[(Field, &str)]| {
+            let (scenario, _) = space(edits);
+            let (all, left) = scenario.search_plan();
+            (all.len() + left.frame + left.derailleur + left.avoid + left.chain, left)
+        };
+        let (total, left) = counted(&[]);
+        assert!(left.cassettes > 20 && left.derailleur + left.avoid > 0 && left.frame == 0, "{left:?}");
+        let (same, cleared) = counted(&[(Field::FrameRing, "40")]);
+        assert!(cleared.frame > 100 && same == total, "{cleared:?}");
+        let (same, counted_links) = counted(&[(Field::ChainLinks, "106")]);
+        assert!(counted_links.chain > left.chain && same == total, "{counted_links:?}");
+        assert_eq!(counted(&[(Field::SearchSprockets, "any")]).1.cassettes, 0);
+    }
+
+    #[test]
     fn a_typed_cassette_that_nothing_takes_is_named() {
         const LARGE: &str = "10-12-14-16-18-21-24-28-33-39-45";
         let typed = [(Field::MoreCassettes, "11-13-15-17-19-22-25-29-34\n10-12-14-16-18-21-24-28-33-39-45")];

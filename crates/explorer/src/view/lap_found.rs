@@ -325,4 +325,71 @@ mod tests {
         desk.end_search(Vec::new());
         assert!(words(&desk).contains("Cancelled before any was tried."));
     }
+
+    /// A search of few set-ups with A and B among them.
+    fn with_bench(edits: &[(&str, &str)]) -> Desk {
+        let few = [("search-small", "44"), ("search-large", "44"), ("capacity", "45")];
+        searched(&[&few[..], edits].concat(), 400)
+    }
+
+    #[test]
+    fn a_set_up_of_the_bench_that_ties_leaves_nothing_to_buy() {
+        let desk = with_bench(&[]);
+        let said = words(&desk);
+        let report = desk.report();
+        let found = report.lap.found.as_ref().unwrap();
+        for side in Side::BOTH {
+            let number = found.number(&found.bench[side as usize]).unwrap();
+            let place = found.place(side).unwrap();
+            let band = found.gain(&found.all[number]);
+            match found.standing(side) {
+                Standing::First => assert_eq!(place, 0),
+                Standing::Tie(band) => assert!(band.low_s <= 0.0 && band.high_s >= 0.0),
+                Standing::Apart(band) => assert!(band.high_s < 0.0 || band.low_s > 0.0),
+                Standing::NotTried => panic!("{side} was tried"),
+            }
+            assert!(place == 0 || band.is_some(), "A and B are ridden once more however far off");
+            assert!(found.shown().contains(&place));
+        }
+        let ties = Side::BOTH.map(|side| !matches!(found.standing(side), Standing::Apart(_)));
+        assert_eq!(said.contains("Nothing to buy for this lap."), ties.contains(&true), "{said}");
+        assert!(said.contains("<tr class=\"own\"><th scope=\"row\"><b class=\"B\">B</b>"), "{said}");
+    }
+
+    #[test]
+    fn a_bench_far_behind_is_told_how_far() {
+        let desk = with_bench(&[("rings-b", "52"), ("cassette-b", "11-12-13-14-15-16-17-18-19-21-23")]);
+        let said = words(&desk).replace("<b class=\"B\">B</b>", "B");
+        let report = desk.report();
+        let found = report.lap.found.as_ref().unwrap();
+        let Standing::Apart(band) = found.standing(Side::B) else { panic!("{:?}", found.standing(Side::B)) };
+        assert!(
+            band.high_s < 0.0
+                && said.contains("Your B is ")
+                && said.contains("\u{a0}s behind by the best guess"),
+            "{said}"
+        );
+    }
+
+    #[test]
+    fn ties_are_one_line_and_rows_name_the_cassette() {
+        let desk = searched(&[], 300);
+        let said = words(&desk);
+        let (table, folded) = said.split_once("<details>").unwrap();
+        let report = desk.report();
+        let found = report.lap.found.as_ref().unwrap();
+        assert!(
+            table.matches("<tr").count() == 1 + found.shown().len() && found.shown().len() < 20,
+            "{table}"
+        );
+        assert!(folded.matches("<tr").count() > 20);
+        assert!(
+            table.contains(", 11 sprockets") && table.contains("more tie with it by time, of "),
+            "{table}"
+        );
+        assert!(
+            said.contains("Left out: ") && said.contains("usual cassettes with another number of sprockets"),
+            "{said}"
+        );
+    }
 }

@@ -4,7 +4,7 @@ use super::words::{name, plain_table, worked};
 use crate::number::{about_clock, brief, clock, duration, listed, percent, plain, signed, with_unit};
 use crate::report::{LapReport, Report, Side};
 use gear_math::ascending;
-use gear_math::{Lap, TimeBand, Weighting};
+use gear_math::{Lap, Precision, TimeBand, Weighting};
 use maud::{Markup, html};
 
 /// Places where the set-ups differ that are listed.
@@ -69,12 +69,13 @@ fn differences(report: &Report) -> Markup {
     ascending(&mut parts, |part| -part.gained_s.abs());
     parts.truncate(PARTS);
     ascending(&mut parts, |part| part.span.from_m);
+    let decimals = usize::from(settled.gained.precision() == Precision::Tenth);
     let rows: Vec<Vec<String>> = parts
         .iter()
         .map(|part| {
             vec![
                 format!("{} to {}", plain(part.span.from_m, 0), with_unit(part.span.to_m, 0, "m")),
-                format!("{}\u{a0}s", signed(part.gained_s, 1)),
+                format!("{}\u{a0}s", signed(part.gained_s, decimals)),
             ]
         })
         .collect();

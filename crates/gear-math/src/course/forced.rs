@@ -107,7 +107,7 @@ mod tests {
     }
 
     fn effort(setup: &LapSetup) -> CriticalPower {
-        let peak = PeakPower::estimated(setup.rider.power);
+        let peak = PeakPower::new(900.0).unwrap();
         CriticalPower::new(setup.rider.power, WorkReserve::USUAL, peak).unwrap()
     }
 
