@@ -93,8 +93,8 @@ function roundTheLap(engine, show) {
     find('kept-says').textContent = `Saved as “${link.download}”.${withPaint()}`;
   }
 
-  /** What is painted over a course becomes part of what is kept of it. */
-  const withPaint = () => (find('paint').value.trim() ? ' What is painted over it is part of what was kept: it need not be painted again.' : '');
+  /** Changes on stretches of a course become part of what is kept of it. */
+  const withPaint = () => (find('paint').value.trim() ? ' Your changes on its stretches are part of what was kept: they need not be made again.' : '');
 
   function keep() {
     const course = kept();

@@ -217,7 +217,7 @@ test('a course is kept in the browser, read again and forgotten', async () => {
     await page.click('summary:has-text("Sketch a course")');
     await page.fill('#paint', '300; 420; mud');
     await page.click('#keep');
-    assert.match(await text(page, '#kept-says'), /What is painted over it is part of what was kept/);
+    assert.match(await text(page, '#kept-says'), /Your changes on its stretches are part of what was kept/);
     await page.evaluate(() => localStorage.clear());
     await page.selectOption('#kept', { index: 1 });
     await page.waitForFunction(() => document.getElementById('kept-says').textContent.includes('no longer kept'));

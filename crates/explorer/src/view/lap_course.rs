@@ -14,7 +14,7 @@ pub(super) fn course(report: &Report) -> Markup {
     html! {
         @if let Some(why) = &report.lap.refused { p.stop { (why) } }
         @match (report.lap_inputs.choice, &report.lap.own) {
-            (CourseChoice::Own, None) => p { "Choose a file or a kept course. Nothing is painted over the Autumn meadow meanwhile." },
+            (CourseChoice::Own, None) => p { "Choose a file or a kept course. Your changes on stretches wait for it." },
             (CourseChoice::Own, Some(own)) => {
                 @if let Some(fault) = own.fault() { p.care { (own.name) " cannot be used for a lap: " (fault) "." } }
                 p { (own_course(own)) }
