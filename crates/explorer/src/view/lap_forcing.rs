@@ -95,7 +95,7 @@ mod tests {
             ),
             "{words}"
         );
-        assert!(words.contains("The lap puts A on foot at 1119 to 1170\u{a0}m, where forcing 34×30 at 236\u{a0}W would take 23\u{a0}s instead of 32\u{a0}s; at 1"), "{words}");
+        assert!(words.contains("The lap puts A on foot at 1119 to 1170\u{a0}m, where forcing 34×30 at 236\u{a0}W would take 23\u{a0}s instead of 31\u{a0}s; at 1"), "{words}");
         assert!(words.contains("With that A may be as quick or quicker"), "{words}");
         assert!(answer.starts_with("<p>Too close to call"), "{answer}");
     }

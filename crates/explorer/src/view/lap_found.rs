@@ -384,7 +384,7 @@ mod tests {
         );
         assert!(folded.matches("<tr").count() > 20);
         assert!(
-            table.contains(", 11 sprockets") && table.contains("more tie with it by time, of "),
+            table.contains(", 11\u{a0}sprockets") && table.contains("more tie with it by time, of "),
             "{table}"
         );
         assert!(
