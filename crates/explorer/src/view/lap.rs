@@ -330,7 +330,7 @@ mod tests {
 
     #[test]
     fn the_one_place_that_matters_is_named() {
-        let words = said(&[]);
+        let words = said(&[(Field::Capacity, "39")]);
         assert!(words.contains("Nearly all of what B gains, it gains at 11"), "{words}");
     }
 
