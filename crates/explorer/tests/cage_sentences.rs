@@ -340,6 +340,27 @@ fn cage_lap_and_sheet_never_contradict_each_other() {
             }] += 1;
         }
     }
-    println!("{seen:?} {green}");
-    assert!(seen.iter().all(|&count| count > 5), "{seen:?}");
+    assert!(seen.iter().all(|&count| count >= 4) && green > 100, "{seen:?}");
+}
+
+/// What a search tries is never refused once it stands on the bench, and has no gears to avoid there.
+#[test]
+fn what_a_search_tries_fits_as_far_as_is_known() {
+    use explorer::scenario::Scenario;
+    let wide = [(Field::Capacity, "45"), (Field::LargestSprocket, "52"), (Field::SmallestSprocket, "10")];
+    let measured = [(Field::Capacity, ""), (Field::PulleyCentres, "55")];
+    let counted = [(Field::Capacity, "39"), (Field::LargestSprocket, "36"), (Field::ChainLinks, "108")];
+    for edits in [&wide[..], &NOTHING_GIVEN, &measured, &counted, &[]] {
+        let mut bench = Bench::default();
+        edits.iter().for_each(|(field, text)| bench.write(*field, text));
+        let all = Scenario::read(&bench, &Scenario::default()).scenario.search_space();
+        assert!(all.len() > 100, "{} set-ups", all.len());
+        for drivetrain in all.iter().step_by(all.len() / 60) {
+            bench.write(Field::RingsA, &drivetrain.chainset.to_string());
+            bench.write(Field::CassetteA, &drivetrain.cassette.to_string());
+            let report = desk_report(&bench);
+            let cage = &report.setup(Side::A).cage;
+            assert!(!cage.does_not_fit() && cage.avoid.is_empty(), "{edits:?} {drivetrain:?} {cage:?}");
+        }
+    }
 }

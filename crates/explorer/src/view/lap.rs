@@ -250,7 +250,7 @@ pub(super) mod tests {
 
     #[test]
     fn the_one_place_that_matters_is_named() {
-        let words = said(&[(Field::Capacity, "40")]);
+        let words = said(&[(Field::Capacity, "39")]);
         assert!(words.contains("Nearly all of what B gains, it gains at 11"), "{words}");
     }
 

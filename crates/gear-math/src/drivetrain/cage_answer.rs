@@ -76,7 +76,7 @@ pub enum CageDoubt {
 /// What a cage of one usual length would do.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ClassTrial {
-    /// The length; the shortest of the class was tried.
+    /// The length; the shortest of the class was tried, of the last class the longest.
     pub class: CageClass,
     /// How it went.
     pub standing: Standing,

@@ -136,10 +136,15 @@ impl CageQuestion {
     /// With the capacity stated.
     fn by_maker(&self, answer: &mut CageAnswer, present: &Trial) -> CageOutcome {
         answer.to_try = self.to_try(present);
-        if self.links.is_some() {
-            let doubted = Doubted::of(&self.setup, self.links, present, &self.unmeasured);
-            if !doubted.shortening.is_empty() {
-                return CageOutcome::NotKnown(CageDoubt::Measures(doubted.shortening));
+        if self.links.is_some()
+            && let Ok(base) = Trial::of_chain(&self.setup, self.links)
+        {
+            let moved = |setup: &ChainSetup| Trial::of_chain(setup, self.links);
+            let mut unmeasured = self.unmeasured.clone();
+            unmeasured.retain(|&measure| measure != ChainMeasure::PulleyCentres);
+            let doubted = Doubted::of(&self.setup, &base, &unmeasured, moved);
+            if !doubted.decisive.is_empty() {
+                return CageOutcome::NotKnown(CageDoubt::Measures(doubted.decisive));
             }
         }
         let is_avoiding = !answer.avoid_by_cage().is_empty();
@@ -157,7 +162,8 @@ impl CageQuestion {
         {
             return outcome;
         }
-        let doubted = Doubted::of(&self.setup, self.links, present, &self.unmeasured);
+        let moved = |setup: &ChainSetup| Trial::of(setup, self.links);
+        let doubted = Doubted::of(&self.setup, present, &self.unmeasured, moved);
         if !doubted.decisive.is_empty() {
             answer.avoid = answer.avoid.and(doubted.surely);
             return CageOutcome::NotKnown(CageDoubt::Measures(doubted.decisive));
@@ -185,9 +191,10 @@ impl CageQuestion {
         })
     }
 
-    /// The shortest cage of a class.
+    /// The shortest cage of a class, but the longest of the last one: nothing longer is made.
     fn in_class(&self, class: &CageClass) -> ClassTrial {
-        let mm = class.pulley_centres_mm.0;
+        let (shortest, longest) = class.pulley_centres_mm;
+        let mm = if longest < CageClass::LONGEST_MM { shortest } else { longest };
         let trial =
             self.with_centres(PulleyCentres::known(mm)).and_then(|setup| Trial::of(&setup, self.links));
         let every = || GearSet::of(&self.setup.drivetrain, |_| true);

@@ -47,6 +47,14 @@ impl Trial {
         Self { links: fit.links, too_short, hangs, standing }
     }
 
+    /// The fitted chain against the one that suits best: what hangs with either is not the chain's fault.
+    pub(super) fn of_chain(setup: &ChainSetup, fitted: Option<ChainLinks>) -> Result<Self, PathError> {
+        let [free, mut present] = [Self::of(setup, None)?, Self::of(setup, fitted)?];
+        present.hangs = present.hangs.without(free.hangs);
+        present.standing = if present.hangs.is_empty() { Standing::Runs } else { Standing::Hangs };
+        Ok(present)
+    }
+
     /// Gears that cannot be ridden.
     fn unusable(&self) -> GearSet {
         self.too_short.and(self.hangs)
@@ -62,8 +70,6 @@ impl Trial {
 pub(super) struct Doubted {
     /// Measures that turn the outcome, the most decisive first.
     pub(super) decisive: Vec<ChainMeasure>,
-    /// Those of them that would make the fitted chain too short.
-    pub(super) shortening: Vec<ChainMeasure>,
     /// Gears that hang wherever they lie.
     pub(super) surely: GearSet,
     /// Gears that hang somewhere.
@@ -75,17 +81,16 @@ impl Doubted {
     /// how far one chooses to pull the cage, not a measure of the bike.
     pub(super) fn of(
         setup: &ChainSetup,
-        fitted: Option<ChainLinks>,
         base: &Trial,
         unmeasured: &[ChainMeasure],
+        trial: impl Fn(&ChainSetup) -> Result<Trial, PathError>,
     ) -> Self {
-        let mut doubted =
-            Self { decisive: Vec::new(), shortening: Vec::new(), surely: base.hangs, perhaps: base.hangs };
+        let mut doubted = Self { decisive: Vec::new(), surely: base.hangs, perhaps: base.hangs };
         let mut changes: Vec<usize> = Vec::new();
         let is_moved =
             |it: &&Assumption| unmeasured.contains(&it.measure) && it.measure != ChainMeasure::ForeStop;
         for assumption in ChainDefaults::ASSUMPTIONS.iter().filter(is_moved) {
-            if let Some(change) = doubted.turned_by(assumption, setup, fitted, base) {
+            if let Some(change) = doubted.turned_by(assumption, setup, base, &trial) {
                 let place = changes.partition_point(|&other| other >= change);
                 changes.insert(place, change);
                 doubted.decisive.insert(place, assumption.measure);
@@ -99,21 +104,16 @@ impl Doubted {
         &mut self,
         assumption: &Assumption,
         setup: &ChainSetup,
-        fitted: Option<ChainLinks>,
         base: &Trial,
+        trial: &impl Fn(&ChainSetup) -> Result<Trial, PathError>,
     ) -> Option<usize> {
         let mut most = None;
         for value in [assumption.low, assumption.high] {
-            let trial = assumption.replaced(setup, value).and_then(|moved| Trial::of(&moved, fitted));
-            let Ok(trial) = trial else { continue };
+            let Ok(trial) = assumption.replaced(setup, value).and_then(|moved| trial(&moved)) else {
+                continue;
+            };
             self.surely = self.surely.common(trial.hangs);
             self.perhaps = self.perhaps.and(trial.hangs);
-            if base.too_short.is_empty()
-                && !trial.too_short.is_empty()
-                && self.shortening.last() != Some(&assumption.measure)
-            {
-                self.shortening.push(assumption.measure);
-            }
             if !trial.agrees_with(base) {
                 let [here, there] = [base.unusable(), trial.unusable()];
                 most = most.max(Some(here.without(there).and(there.without(here)).count()));

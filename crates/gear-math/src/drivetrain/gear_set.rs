@@ -28,7 +28,7 @@ impl GearSet {
 
     /// The gears of which `holds` is true.
     pub fn of(drivetrain: &Drivetrain, mut holds: impl FnMut(Gear) -> bool) -> Self {
-        Self::by_place(drivetrain.gears().map(|gear| holds(gear)))
+        Self::by_place(drivetrain.gears().map(&mut holds))
     }
 
     /// The gears for which `held`, in the order of [`Drivetrain::gears`], is true.
