@@ -3,6 +3,8 @@
 use super::cage_verdict;
 use super::ride_words::reason;
 use super::sheet::Block;
+use super::sheet_checks::Concern;
+use super::tyre;
 use super::words::name;
 use crate::number::{counted, percent, plain, with_unit};
 use crate::report::{LapReport, Report, Settled, Side};
@@ -61,6 +63,7 @@ pub(super) fn answer(report: &Report) -> Markup {
         }
         @for note in cage_verdict::beside_lap(report) { p.more { (note) } }
         @if let Some(settled) = &laps.settled { p.quiet { (doubt(settled)) } }
+        (tyre::width_counts(report))
     }
 }
 
@@ -263,7 +266,7 @@ pub(super) fn block(report: &Report) -> Option<Block> {
     for note in cage_verdict::beside_lap(report) {
         block.row("Note", note);
     }
-    block.cautions.push(WALK_IT_FIRST.to_owned());
+    block.check(Concern::Course, WALK_IT_FIRST);
     Some(block)
 }
 
