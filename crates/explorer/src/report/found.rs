@@ -92,7 +92,7 @@ impl Found {
         let (all, left_out) = scenario.search_plan();
         let all: Rc<[Drivetrain]> = all.into();
         let bench = Side::BOTH.map(|side| scenario.drivetrain(side));
-        let typed = scenario.lap.search.cassettes.iter().map(|(_, cassette)| *cassette);
+        let typed = scenario.lap.search.cassettes.iter().map(|it| it.1.cassette);
         let untried = |drivetrain: Drivetrain| {
             let limit = scenario.lap.search.frame_ring.filter(|&most| drivetrain.chainset.largest() > most);
             (!all.contains(&drivetrain)).then(|| (scenario.derailleur.check(&drivetrain), limit))

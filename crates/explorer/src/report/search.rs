@@ -71,7 +71,7 @@ impl Scenario {
         let mut cassettes: Vec<Cassette> = Cassette::common().collect();
         add(&mut cassettes, bench.iter().map(|it| it.cassette));
         cassettes.retain(|it| counts.is_none_or(|counts| counts.contains(&it.sprockets().len())));
-        add(&mut cassettes, search.cassettes.iter().map(|it| it.1));
+        add(&mut cassettes, search.cassettes.iter().map(|it| it.1.cassette));
         SearchSpace {
             chainsets,
             cassettes,

@@ -2,6 +2,7 @@
 
 use super::gears::column;
 use super::sheet::Block;
+use super::sheet_checks::Concern;
 use super::words::{name, table, worked};
 use super::{cage_verdict, chain, chain_working};
 use crate::number::{counted, listed, trimmed};
@@ -43,8 +44,10 @@ pub(super) fn block(report: &Report) -> Block {
         }
     }
     chain::links_fitted(report, &mut block);
-    block.cautions.extend(BY_HAND.map(str::to_owned));
-    block.cautions.extend(chain::before_cutting(report));
+    block.check(Concern::Drivetrain, BY_HAND.join(" "));
+    if let Some(measure) = chain::before_cutting(report) {
+        block.check(Concern::Drivetrain, measure);
+    }
     block
 }
 

@@ -2,6 +2,7 @@
 
 use super::cage_verdict;
 use super::lap_forcing::forcing;
+use super::tyre;
 use super::words::name;
 use crate::number::{about_clock, clock, counted, likely_share, plain, seconds_in, with_unit};
 use crate::report::{LapReport, Report, Settled, Side};
@@ -34,6 +35,7 @@ pub(super) fn answer(report: &Report) -> Markup {
         p { (course_and_times(report, laps)) }
         @for note in cage_verdict::beside_lap(report) { p.more { (note) } }
         @if let Some(settled) = &laps.settled { p.quiet { (doubt(settled)) (wind(report)) } }
+        (tyre::width_counts(report))
     }
 }
 

@@ -4,6 +4,8 @@ use super::cage_verdict;
 use super::lap::{course_name, lacks_file};
 use super::lap_places::WALK_IT_FIRST;
 use super::sheet::Block;
+use super::sheet_checks::Concern;
+use crate::field::Field;
 use crate::number::{about_clock, clock, plain, seconds_in, with_unit};
 use crate::report::{LapReport, Report, Settled, Side};
 use gear_math::{Lap, PlanPart, Quicker};
@@ -14,6 +16,7 @@ pub(super) fn block(report: &Report) -> Option<Block> {
     let mut block = Block::new("Round the lap");
     if let Some(fault) = report.lap_inputs.fault(report.lap.own.as_deref()) {
         block.row("Course", format!("{} cannot be used for a lap: {fault}", course_name(report)));
+        block.on(&[Field::Course]);
         return Some(block);
     }
     let laps = report.lap.laps.as_ref().filter(|_| !lacks_file(report))?;
@@ -22,7 +25,7 @@ pub(super) fn block(report: &Report) -> Option<Block> {
     for note in cage_verdict::beside_lap(report) {
         block.row("Note", note);
     }
-    block.cautions.push(WALK_IT_FIRST.to_owned());
+    block.check(Concern::Course, WALK_IT_FIRST);
     Some(block)
 }
 

@@ -1,6 +1,6 @@
 //! What shifting, getting off and getting on cost, and the rider's habits with them.
 
-use crate::rider::GRAVITY;
+use crate::physics::GRAVITY;
 use crate::{Braking, Cadence, CadenceWindow, MountTime, ShiftTime};
 
 /// The cadences a rider keeps to and what a shift costs.

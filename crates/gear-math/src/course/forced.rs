@@ -2,8 +2,8 @@
 
 use crate::order::ascending;
 use crate::{
-    Air, ClimbLength, Course, CriticalPower, Gear, Headwind, Lap, LapSetup, Mode, PlanPart,
-    PowerBelowStanding, PowerDemand, Reason, ReserveShare, RideOrRun, Segment, WhyOnFoot,
+    Air, ClimbLength, Course, CriticalPower, Gear, Ground, Headwind, Lap, LapSetup, Mode, MountedWidth,
+    PlanPart, PowerBelowStanding, PowerDemand, Reason, ReserveShare, RideOrRun, Segment, Surface, WhyOnFoot,
 };
 
 /// A part of a lap gone on foot for want of power at the slowest speed, ridden above the power that is held.
@@ -49,8 +49,9 @@ impl Lap {
         let question = RideOrRun::new(setup.rider, setup.bike, air, setup.limits)?;
         let lacking = [Reason::Gear, Reason::Balance].map(|reason| Some(WhyOnFoot::Because(reason)));
         let parts = self.plan.iter().filter(|part| part.mode == Mode::Foot && lacking.contains(&part.why));
-        let place = |part: &PlanPart| forced(part, course, &question, effort, share);
-        Ok(within_reserve(parts.filter_map(place).filter(|place| place.saved_s() > 0.0).collect()))
+        let forcing = Forcing { course, question, tyre: setup.bike.tyre, effort, share };
+        let places = parts.filter_map(|part| forcing.place(part));
+        Ok(within_reserve(places.filter(|place| place.saved_s() > 0.0).collect()))
     }
 }
 
@@ -66,26 +67,36 @@ fn within_reserve(mut places: Vec<ForcedPlace>) -> Vec<ForcedPlace> {
     places
 }
 
-/// One part forced; none where that cannot be done.
-fn forced(
-    part: &PlanPart,
-    course: &Course,
-    question: &RideOrRun,
-    effort: &CriticalPower,
+/// What forcing is asked about.
+struct Forcing<'a> {
+    course: &'a Course,
+    question: RideOrRun,
+    tyre: MountedWidth,
+    effort: &'a CriticalPower,
     share: ReserveShare,
-) -> Option<ForcedPlace> {
-    let grips = |segment: &Segment| {
-        let answer = question.answer(&segment.surface.ground(), segment.gradient.uphill());
-        segment.obstacle.is_none() && !answer.limits.grip
-    };
-    if !course.stretches_between(part.from_m, part.to_m).all(grips) {
-        return None;
+}
+
+impl Forcing<'_> {
+    /// One part forced; none where that cannot be done.
+    fn place(&self, part: &PlanPart) -> Option<ForcedPlace> {
+        let grips = |segment: &Segment| {
+            let answer = self.question.answer(&self.ground(segment.surface), segment.gradient.uphill());
+            segment.obstacle.is_none() && !answer.limits.grip
+        };
+        if !self.course.stretches_between(part.from_m, part.to_m).all(grips) {
+            return None;
+        }
+        let (surface, gradient) = self.course.mostly(part.from_m, part.to_m);
+        let (ground, climb) = (self.ground(surface), gradient.uphill());
+        let over = self.question.over_gear(&ground, climb, self.effort, self.share);
+        let time = over.over(ClimbLength::new(part.to_m - part.from_m).ok()?).ok()?;
+        let spent = over.lasts.map_or(0.0, |(lasts, _)| time.s() / lasts.s());
+        Some(ForcedPlace { part: *part, gear: over.gear, power: over.power, time_s: time.s(), spent })
     }
-    let (surface, gradient) = course.mostly(part.from_m, part.to_m);
-    let over = question.over_gear(&surface.ground(), gradient.uphill(), effort, share);
-    let time = over.over(ClimbLength::new(part.to_m - part.from_m).ok()?).ok()?;
-    let spent = over.lasts.map_or(0.0, |(lasts, _)| time.s() / lasts.s());
-    Some(ForcedPlace { part: *part, gear: over.gear, power: over.power, time_s: time.s(), spent })
+
+    fn ground(&self, surface: Surface) -> Ground {
+        surface.ground_under(self.tyre)
+    }
 }
 
 #[cfg(test)]
@@ -127,7 +138,7 @@ mod tests {
         let [place] = places[..] else { panic!("{places:?}") };
         let setup = setup("44");
         let question = RideOrRun::new(setup.rider, setup.bike, setup.air, setup.limits).unwrap();
-        let ground = crate::Surface::PackedGravel.ground();
+        let ground = Surface::PackedGravel.ground_under(setup.bike.tyre);
         let climb = crate::Climb::new(13.0).unwrap();
         let over = question.over_gear(&ground, climb, &effort(&setup), ReserveShare::EACH_LAP);
         let way = place.part.to_m - place.part.from_m;

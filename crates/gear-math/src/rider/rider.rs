@@ -2,8 +2,8 @@
 
 use crate::{
     BikeMass, BodyMass, Cadence, Circumference, CrankLength, Development, Drivetrain, DrivetrainEfficiency,
-    FootCostFactor, Gaits, Gear, GearSet, GrossEfficiency, KitMass, LoadFactor, Power, StandingMetabolism,
-    TotalMass,
+    FootCostFactor, Gaits, Gear, GearSet, GrossEfficiency, KitMass, LoadFactor, MountedWidth, Power,
+    StandingMetabolism, TotalMass,
 };
 
 /// A rider in one effort.
@@ -72,6 +72,8 @@ pub struct Bike {
     pub avoid: GearSet,
     /// Circumference of the rear wheel.
     pub wheel: Circumference,
+    /// Width of the tyres as mounted.
+    pub tyre: MountedWidth,
     /// What reaches the rear wheel.
     pub efficiency: DrivetrainEfficiency,
     /// Cost of carrying it over cost of body mass.
@@ -79,7 +81,7 @@ pub struct Bike {
 }
 
 impl Bike {
-    /// A bike with an ordinary off-road drivetrain, carried on one shoulder, all of whose gears may be used.
+    /// A bike with an ordinary off-road drivetrain on tyres of 33 mm, carried on one shoulder, all of whose gears may be used.
     #[must_use]
     pub const fn new(mass: BikeMass, drivetrain: Drivetrain, wheel: Circumference) -> Self {
         Self {
@@ -87,6 +89,7 @@ impl Bike {
             drivetrain,
             avoid: GearSet::NONE,
             wheel,
+            tyre: MountedWidth::CROSS,
             efficiency: DrivetrainEfficiency::OFF_ROAD,
             load: LoadFactor::SHOULDERED,
         }
