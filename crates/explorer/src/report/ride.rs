@@ -112,8 +112,15 @@ impl RideReport {
         let inputs = scenario.ride.clone();
         let gradients = gradients();
         let far = extent(&inputs);
-        let sides = Side::BOTH
-            .map(|side| RideSide::new(side, scenario.drivetrain(side).lowest(), &inputs, far, &gradients));
+        let sides = Side::BOTH.map(|side| {
+            RideSide::new(
+                side,
+                scenario.cage(side).avoid.lowest(&scenario.drivetrain(side)),
+                &inputs,
+                far,
+                &gradients,
+            )
+        });
         let flips = [&sides[0], &sides[1]].map(|side| side.crossover.flip);
         Self {
             change: flips[0].zip(flips[1]).map(|(a, b)| a.change_to(&b)),
