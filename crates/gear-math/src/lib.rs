@@ -36,6 +36,7 @@
 mod course;
 mod decimal;
 mod drivetrain;
+mod likely;
 mod order;
 mod position;
 mod quantity;
@@ -69,6 +70,7 @@ pub use drivetrain::{
     RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind, Side, Sprocket, SprocketStep,
     StepSpread, TotalCapacity,
 };
+pub use likely::LIKELY_SHARE;
 pub use order::ascending;
 pub use position::{
     BarCloser, BarDepth, BarDrop, BarPlacement, BarRaise, BarReach, BarShape, BarTolerance, BikePoint,

@@ -6,9 +6,8 @@ use super::profile::draw_waiting;
 use super::scale::Scale;
 use super::side::bar;
 use super::{Size, Spot};
-use crate::number::{percent, with_unit};
+use crate::number::{duration, percent, with_unit};
 use crate::report::{LapReport, Report, Side};
-use crate::view::lap::duration;
 
 const LEFT: f64 = 58.0;
 const RIGHT: f64 = 56.0;

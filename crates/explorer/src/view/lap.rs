@@ -3,7 +3,7 @@
 use super::ride_words::reason;
 use super::sheet::Block;
 use super::words::name;
-use crate::number::{counted, percent, plain, with_unit};
+use crate::number::{counted, duration, percent, plain, with_unit};
 use crate::report::{LapReport, Report, Settled, Side};
 use crate::scenario::CourseChoice;
 use gear_math::{GainPart, Lap, PlanPart, Quicker, TimeBand, WhyOnFoot};
@@ -17,20 +17,6 @@ const PLACE_SHARE: f64 = 0.25;
 
 /// What is gone on foot for less than this is no place to get off, m.
 const LEAST_M: f64 = 1.0;
-
-/// From this long on a time is told in minutes, s.
-const LONG_S: f64 = 180.0;
-
-/// Seconds, or minutes and seconds when there are many.
-#[must_use]
-pub(crate) fn duration(time_s: f64, decimals: usize) -> String {
-    if time_s < LONG_S {
-        return with_unit(time_s, decimals, "s");
-    }
-    let seconds = time_s.round();
-    let minutes = (seconds / 60.0).floor();
-    format!("{minutes:.0}:{:02.0}\u{a0}min", seconds - 60.0 * minutes)
-}
 
 /// Which set-up is quicker, by how much, and whether that is more than the uncertainty.
 #[must_use]

@@ -1,7 +1,6 @@
 //! “Round the lap”: where the course comes from, and what was found in a file.
 
-use super::lap::duration;
-use crate::number::{counted, with_unit};
+use crate::number::{counted, duration, with_unit};
 use crate::report::{OwnCourse, Report};
 use crate::scenario::CourseChoice;
 use gear_math::{Course, TrackOptions, TrackPlace, TrackReport};

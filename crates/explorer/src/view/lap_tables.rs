@@ -1,8 +1,8 @@
 //! “Round the lap”: the numbers, what a search found, and how it was worked out.
 
-use super::lap::{clock, duration};
+use super::lap::clock;
 use super::words::{name, plain_table, table, worked};
-use crate::number::{counted, listed, percent, plain, signed, with_unit};
+use crate::number::{counted, duration, listed, percent, plain, signed, with_unit};
 use crate::report::{Found, LapReport, Report, Side, TESTED_S};
 use gear_math::ascending;
 use gear_math::{CageCheck, CageFinding, Chainring, Lap, Ranked, TimeBand, Weighting};

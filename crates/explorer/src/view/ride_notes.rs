@@ -3,9 +3,9 @@
 use super::ride_words::basis;
 use super::words::worked;
 use crate::field::Field;
-use crate::number::{plain, with_unit};
+use crate::number::{likely_share, percent, plain, with_unit};
 use crate::report::{Report, surface_name};
-use gear_math::{MetabolicPower, Range, Speed};
+use gear_math::{Band, MetabolicPower, Range, Speed};
 use maud::{Markup, html};
 
 /// The formulas with this scenario's numbers in them.
@@ -32,11 +32,26 @@ pub(super) fn working(report: &Report) -> Markup {
         p { "Cost of running and walking on slopes: Minetti et al. 2002, ten runners on a treadmill; the change from one to the other is interpolated between five published points. It is assumed that you can burn as much on foot as on the bike; riders who never run cannot quite." }
         (worked("Where the gear runs out", "speed of the lowest gear at the lowest cadence, put into the first line", &format!(
             "{} at {} = {}", lowest.lowest, with_unit(report.window.low.rpm(), 0, "rpm"), report.unit.print(lowest.crossover.lowest_gear_speed))))
-        p { b { "The band " } "moves efficiency by 0.02, rolling by 30 %, the burden of the bike from 1.0 to 1.5, what the ground adds on foot by half and your own cost by 8 %, one at a time, and adds the squares. Too close to call means the band reaches both sides." }
+        p { b { "The band " } (banded(bike.load.value())) }
         p { b { "Checked against " } "the one treadmill study that asked this very question (Ardigò, Saibene & Minetti 2003): 13 to 15 % unloaded, near 20 % with a bike’s weight; the model gives the same with an efficiency near 0.22." }
         p { b { "Grip and lift " } "are statics about the two contact points, for a smooth stroke; a heavy stroke peaks at 1.57 of its mean. Friction numbers come from car tyres and from judgement." }
         p { b { "Left out: " } "ruts, steps, corners, other riders, clogging, slipping shoes, tired arms, the way out of the obstacle." }
     }
+}
+
+/// How the band of the speeds on foot comes about.
+fn banded(load: f64) -> String {
+    let off = |factors: [f64; 2]| percent(100.0 * (factors[1] - 1.0), 0);
+    format!(
+        "moves gross efficiency by {}, rolling resistance by {}, the cost of carrying the bike from {} to {}, what the ground adds on foot by {} and your own cost by {}, one at a time, and adds the squares. Likely means {} cases. Too close to call means the band reaches both sides.",
+        Band::EFFICIENCY,
+        off(Band::ROLLING),
+        plain(load + Band::LOAD[0], 1),
+        plain(load + Band::LOAD[1], 1),
+        off(Band::GROUND),
+        off(Band::PERSON),
+        likely_share()
+    )
 }
 
 /// What a field of this section says when it is in order and has more to say than its line of help.

@@ -1,7 +1,6 @@
 //! What riding and running, their limits and their doubts are called.
 
-use super::lap::duration;
-use crate::number::{listed, percent, plain, with_unit};
+use crate::number::{duration, listed, percent, plain, span_of_time, with_unit};
 use crate::report::Report;
 use gear_math::{
     Answer, Basis, ClimbPlan, Gait, LimitsHeld, MarkKind, Reason, Slope, Time, Uncertain, Verdict,
@@ -16,11 +15,8 @@ pub(crate) fn seconds(time: Time) -> String {
 /// The likely times on foot, best and worst.
 #[must_use]
 pub(crate) fn foot_span(plan: &ClimbPlan) -> String {
-    let bare = |time: Time| {
-        let words = seconds(time);
-        words.split('\u{a0}').next().unwrap_or_default().to_owned()
-    };
-    format!("{} to {}", bare(plan.foot_at_best), bare(plan.foot_at_worst))
+    let (best, worst) = (plan.foot_at_best.s(), plan.foot_at_worst.s());
+    span_of_time(best, worst, usize::from(worst < 9.95))
 }
 
 /// Likely speeds on foot if riding is as fast as reckoned, in the page's unit.
