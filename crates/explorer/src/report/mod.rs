@@ -12,7 +12,9 @@ mod tyre;
 pub use chain::{ChainReport, Doubt, Station, direction, state_name};
 pub use lap::{LapQuestion, LapReport, LapRoom, OwnCourse, Settled};
 pub use position::PositionReport;
-pub use ride::{Ascent, GroundRow, OtherGear, RideReport, RideSide, Stretch, Swing, surface_name};
+pub use ride::{
+    Difference, GroundRow, OtherGear, RideReport, RideSide, RunningFrom, Stretch, Swing, surface_name,
+};
 pub use search::{Found, Hunt, TESTED_S, row};
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;

@@ -8,10 +8,10 @@ use crate::{
 };
 
 /// The search walks the gradients in steps of 0.5 %, up to 45 %.
-const STEP: f64 = 0.005;
-const STEPS: u16 = 90;
+pub(super) const STEP: f64 = 0.005;
+pub(super) const STEPS: u16 = 90;
 /// Steepest gradient of the model, rise over run.
-const STEEPEST: f64 = 0.45;
+pub(super) const STEEPEST: f64 = 0.45;
 
 /// Where and why a rider gets off.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -143,6 +143,12 @@ impl RideOrRun {
         self.first_of(&[gear, force, balance, grip, (Reason::Energy, energy)], ground)
     }
 
+    /// The flattest gradient on which a limit ends riding.
+    pub(super) fn first_limit(&self, ground: &Ground) -> Option<Slope> {
+        let ends = self.limit_ends(ground).into_iter().filter_map(|(_, end)| end);
+        ends.min_by(|a, b| a.rise_over_run().total_cmp(&b.rise_over_run()))
+    }
+
     /// Where going on foot becomes as fast for the same energy.
     pub(super) fn energy_gradient(&self, ground: &Ground) -> Option<Slope> {
         self.energy_gradient_within(ground, STEPS)
@@ -250,7 +256,7 @@ fn within(slope: Slope) -> Option<Slope> {
 }
 
 /// The flattest gradient, among the first `steps`, at which `f` is not below zero.
-fn first_slope(steps: u16, f: impl Fn(&Incline) -> f64) -> Option<Slope> {
+pub(super) fn first_slope(steps: u16, f: impl Fn(&Incline) -> f64) -> Option<Slope> {
     let at = |rise: f64| f(&Incline::new(Climb::nearest(rise * 100.0)));
     first_at_or_above_zero(STEP, steps, at).map(Slope::new)
 }

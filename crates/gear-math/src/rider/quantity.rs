@@ -143,7 +143,7 @@ known! {
 }
 
 nearest! {
-    BikeMass, Power, PeakPower, EffortTime, GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor,
+    BikeMass, Power, PeakPower, WorkReserve, ClimbLength, EffortTime, GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor,
     AirDensity, AirPressure, Climb, Headwind, RollingCoefficient, FootFactor, Friction, BalanceSpeed, Gradient,
 }
 
