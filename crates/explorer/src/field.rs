@@ -200,7 +200,7 @@ fields! {
     Rolling: "rolling", RideGround, "Rolling resistance", "", Kind::Number, "", "";
     FootGround: "foot-ground", RideGround, "Cost of the ground on foot", "×", Kind::Number, "", "";
     Friction: "friction", RideGround, "Friction of the tyre", "", Kind::Number, "", "";
-    SlopeShare: "ground-on-slopes", RideGround, "How that cost grows with the slope", "", Kind::Number, "0", "0: the same extra for every metre; 1: grows with the whole cost. Nobody has measured it";
+    SlopeShare: "ground-on-slopes", RideGround, "Cost of the ground on slopes", "", Kind::Number, "0", "0: the same extra for every metre; 1: grows with the whole cost. Nobody has measured it";
     DragArea: "drag-area", RideGround, "Drag area", "m²", Kind::Number, "0.40", "0.32 low in the drops, 0.40 on the hoods, 0.50 upright in winter clothes";
     AirDensity: "air-density", RideGround, "Air", "kg/m³", Kind::Number, "1.20", "1.17 on a mild day, 1.27 in frost, less high up";
     Balance: "balance", RideLimits, "Slowest speed you can balance", "m/s", Kind::Number, "1.2", "1.0 skilled on smooth ground, 1.8 in ruts (estimate); empty leaves it out";
@@ -209,7 +209,7 @@ fields! {
     Legs: "leg-limit", RideLimits, "Leg strength that lasts", "", Kind::Choice(LEGS), "minutes", "";
     PeakPower: "peak-power", RideLimits, "Peak power", "W", Kind::Number, "", "Of one pedal turn in a sprint; empty for an estimate";
     Reserve: "reserve", RideEffort, "Work in reserve", "kJ", Kind::Number, "18", "Above the power you can hold (W′): 10 to 25 kJ, 18 for a trained man; empty for an estimate from your body and power";
-    ReserveShare: "reserve-share", RideEffort, "Share of it for this climb", "", Kind::Number, "0.2", "One fifth, so that every lap can afford it (estimate)";
+    ReserveShare: "reserve-share", RideEffort, "Share of the reserve for this climb", "", Kind::Number, "0.2", "One fifth, so that every lap can afford it (estimate)";
     SlopeSpeed: "slope-speed", RideProbe, "At a speed of", "km/h", Kind::Slider(2.0, 40.0, 0.5), "9", "";
     EntrySpeed: "entry-speed", RideEffort, "Speed into the climb", "km/h", Kind::Number, "20", "As you reach its foot";
     Course: "course", Lap, "Course", "", Kind::Choice(COURSES), "meadow", "The first two are invented, to try things on";

@@ -221,7 +221,7 @@ pub struct RideOrRunRow {
 #[serde(rename_all = "camelCase")]
 #[tsify(missing_as_null)]
 pub struct CrossoverFigures {
-    /// Where the lowest gear runs out.
+    /// From where the lowest gear is too tall for the power.
     gear_gradient: Option<f64>,
     /// Where being on foot becomes as fast for the same energy.
     energy_gradient: Option<f64>,
@@ -229,7 +229,8 @@ pub struct CrossoverFigures {
     flip_gradient: Option<f64>,
     /// Why it ends there.
     reason: Option<ReasonName>,
-    /// Riding speed there: below it the rider is better off on foot. Always finite.
+    /// Riding speed there. Where a gear or another limit ends riding, running is not yet quicker below it: for that see
+    /// `crossoverSpeedMs`. Always finite.
     speed_ms: Option<f64>,
 }
 

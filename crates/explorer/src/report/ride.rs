@@ -153,29 +153,29 @@ impl RideReport {
     #[must_use]
     pub fn difference(&self) -> Difference {
         let [a, b] = &self.sides;
-        let (a_end, b_end) = match (a.flip(), b.flip()) {
-            (Some(of_a), Some(of_b)) => (of_a, of_b),
-            (None, None) => return self.beside_the_end(),
-            (of_a, _) => return Difference::AllTheWay(if of_a.is_none() { Side::A } else { Side::B }),
-        };
-        let change = a_end.change_to(&b_end);
-        if change.gradient_points.abs() < STILL {
+        let ends = [a, b].map(|side| side.limited_to().unwrap_or(f64::INFINITY));
+        let points = ends[1] - ends[0];
+        if ends[0] == ends[1] || points.abs() < STILL {
             return self.beside_the_end();
         }
-        Difference::Further {
-            lower: if change.gradient_points > 0.0 { Side::B } else { Side::A },
-            points: change.gradient_points.abs(),
+        let lower = if points > 0.0 { Side::B } else { Side::A };
+        match points.abs() {
+            points if points.is_finite() => Difference::Further { lower, points },
+            _ if self.running.earliest.is_some() => Difference::UntilRunning(lower),
+            _ => Difference::AllTheWay(lower),
         }
     }
 
-    /// What differs where riding ends at the same slope with both.
+    /// What differs where no end of riding tells the two apart.
     fn beside_the_end(&self) -> Difference {
         let [a, b] = &self.sides;
         let gears = [a, b].map(|side| side.crossover.lowest_gear_speed.km_per_h());
         if a.ascent == b.ascent && (gears[0] - gears[1]).abs() < STILL {
             Difference::Nothing
-        } else {
+        } else if a.limited_to().is_some() {
             Difference::SameEnd
+        } else {
+            Difference::Elsewhere
         }
     }
 
@@ -183,7 +183,8 @@ impl RideReport {
     #[must_use]
     pub fn ends_alike(&self) -> bool {
         let reasons = [&self.sides[0], &self.sides[1]].map(RideSide::reason);
-        reasons[0] == reasons[1] && matches!(self.difference(), Difference::Nothing | Difference::SameEnd)
+        let apart = matches!(self.difference(), Difference::Further { .. });
+        reasons[0] == reasons[1] && !apart
     }
 
     /// Where running this climb wins, as far as can be told.
@@ -222,8 +223,10 @@ impl RideReport {
 pub enum Difference {
     /// Nothing that is looked at here.
     Nothing,
-    /// Riding ends at the same slope with both, but not all else is alike.
+    /// A limit ends riding at the same slope with both, but not all else is alike.
     SameEnd,
+    /// No limit ends riding with either before running wins, but not all else is alike.
+    Elsewhere,
     /// One is ridden on steeper slopes than the other.
     Further {
         /// Which one.
@@ -231,6 +234,8 @@ pub enum Difference {
         /// By so many points of gradient.
         points: f64,
     },
+    /// No limit ends riding with this one before running wins, but one does with the other.
+    UntilRunning(Side),
     /// This one is ridden all the way to 45 %, the other is not.
     AllTheWay(Side),
 }
@@ -321,6 +326,13 @@ impl RideSide {
     #[must_use]
     pub fn geared_to(&self) -> Option<f64> {
         let end = self.flip().filter(|end| matches!(end.reason, Reason::Gear | Reason::Force))?;
+        Some(end.gradient.percent())
+    }
+
+    /// The slope from which a limit puts the rider on foot, before running wins, per cent.
+    #[must_use]
+    pub fn limited_to(&self) -> Option<f64> {
+        let end = self.flip().filter(|end| end.reason != Reason::Energy)?;
         Some(end.gradient.percent())
     }
 

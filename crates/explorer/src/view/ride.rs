@@ -97,8 +97,11 @@ fn lower_gear(report: &Report) -> String {
     let Some((sides, until)) = ride.lower_gear_helps() else { return String::new() };
     let whose = if sides.len() == 1 { format!("With {} a", listed(&sides)) } else { "A".to_owned() };
     let next = ride.sides[0].next_limit().filter(|(_, at)| at.percent() <= until);
-    let then =
-        next.map_or(String::new(), |(reason, _)| format!(", where it is {} in any gear", limit(reason)));
+    let then = match next {
+        Some((Reason::Grip, _)) => ", where the rear wheel slips in any gear",
+        Some(_) => ", where it is too slow to balance in any gear",
+        None => "",
+    };
     let far = if until < Climb::LIMITS.max { about(until.floor()) } else { percent(until, 0) };
     format!("{whose} lower gear would be quicker than running up to {far}{then}. ")
 }
@@ -146,6 +149,8 @@ fn difference(report: &Report) -> Markup {
             let points = plain(points, 1);
             further(lower, &html! { "on slopes up to " b { (points) " points" } " steeper" })
         }
+        Difference::Elsewhere => html! {},
+        Difference::UntilRunning(lower) => further(lower, &html! { "until running wins" }),
         Difference::AllTheWay(lower) => further(lower, &html! { b { "all the way to 45\u{a0}%" } }),
     }
 }

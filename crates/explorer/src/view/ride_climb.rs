@@ -3,7 +3,7 @@
 use super::ride_words::{about, facts, foot_span, seconds, verb};
 use super::words::name;
 use crate::field::Field;
-use crate::number::{percent, with_unit};
+use crate::number::{duration, percent, with_unit};
 use crate::report::{Report, RideSide, Side};
 use gear_math::{Advice, LowerGear, MarkKind, Reason, Verdict};
 use maud::{Markup, html};
@@ -72,7 +72,7 @@ fn lower_gears(a: &RideSide, b: &RideSide) -> String {
 fn worth(lower: LowerGear) -> Option<String> {
     Some(match lower {
         LowerGear::Needless => return None,
-        LowerGear::Saves(time) => format!("would save about {}", with_unit(time.s().max(1.0), 0, "s")),
+        LowerGear::Saves(time) => format!("would save about {}", duration(time.s().max(1.0), 0)),
         LowerGear::Spares => "would save effort, but no time".to_owned(),
         LowerGear::Useless(Reason::Grip) => "would not help: the rear wheel slips".to_owned(),
         LowerGear::Useless(Reason::Balance) => "would not help: it is too slow to balance".to_owned(),

@@ -7,7 +7,7 @@ use super::ride_words::{
 };
 use super::words::{link_to, marked_table, name, plain_table};
 use crate::field::Field;
-use crate::number::{capital, percent, plain, signed, with_unit};
+use crate::number::{capital, duration, percent, plain, signed, with_unit};
 use crate::report::{OtherGear, Report, RideSide, Side, Stretch, surface_name};
 use gear_math::{
     Answer, Band, Climb, Gear, LowerGear, MarkKind, OverGear, Range, Reason, Shortfall, Speed, Surface, Time,
@@ -279,7 +279,7 @@ fn pays_from(side: &RideSide) -> String {
 
 fn saved(lower: LowerGear) -> String {
     match lower {
-        LowerGear::Saves(time) => format!("about {}", with_unit(time.s().max(1.0), 0, "s")),
+        LowerGear::Saves(time) => format!("about {}", duration(time.s().max(1.0), 0)),
         LowerGear::Spares => "no time, but effort".to_owned(),
         LowerGear::Needless | LowerGear::Useless(_) => "nothing".to_owned(),
     }

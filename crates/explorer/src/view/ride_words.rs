@@ -134,7 +134,7 @@ pub(crate) fn facts(report: &Report, side: &RideSide) -> String {
     let run = seconds(ascent.foot);
     match (ascent.advice, ascent.bike) {
         (Advice::Run, Some((how, time))) => {
-            format!("{run}; {} takes {}", how_ridden(report, how), seconds(time))
+            format!("{run} ({} takes {})", how_ridden(report, how), seconds(time))
         }
         (_, None) => format!("{run}, because {}", limits_in_words(side.plan.answer.limits) + too_much(side)),
         (Advice::TooClose, Some((how, time))) => {
@@ -158,7 +158,7 @@ pub(crate) fn facts(report: &Report, side: &RideSide) -> String {
 
 /// That forcing a gear is more than this rider has, where that alone is in the way.
 fn too_much(side: &RideSide) -> &'static str {
-    if side.forcing().is_some() { "; forcing it asks too much of legs or reserve" } else { "" }
+    if side.forcing().is_some() { ", and forcing one asks too much of legs or reserve" } else { "" }
 }
 
 fn how_ridden(report: &Report, how: OnBike) -> String {
@@ -289,7 +289,7 @@ const fn uncertain(input: Uncertain) -> (&'static str, &'static str, usize) {
         Uncertain::Rolling => ("rolling resistance", "", 3),
         Uncertain::Load => ("cost of carrying the bike", "", 1),
         Uncertain::FootGround => ("cost of the ground on foot", "", 2),
-        Uncertain::SlopeShare => ("that cost on slopes", "", 0),
+        Uncertain::SlopeShare => ("cost of the ground on slopes", "", 0),
         Uncertain::FootCost => ("your cost on foot", "", 2),
         Uncertain::Standing => ("standing metabolic rate", "W/kg", 1),
         Uncertain::Drivetrain => ("drivetrain efficiency", "", 3),

@@ -20,7 +20,7 @@ pub(crate) fn said(fragment: &str, edits: &[(Field, &str)]) -> String {
 }
 
 /// A fragment without its tags.
-fn words(html: &str) -> String {
+pub(crate) fn words(html: &str) -> String {
     let mut words = String::new();
     let mut in_tag = false;
     for letter in html.chars() {

@@ -1,4 +1,4 @@
-//! Where riding ends, and how surely.
+//! Where riding ends, and why.
 
 use super::root::first_at_or_above_zero;
 use crate::order::ascending;
@@ -20,7 +20,7 @@ pub struct Flip {
     pub gradient: Slope,
     /// What decides.
     pub reason: Reason,
-    /// Riding speed there: below it the rider is better off on foot. On the level, where full power may be slower
+    /// Riding speed there. Where a limit ends riding, running is not yet quicker below it. On the level, where full power may be slower
     /// still, it is the speed that the limit asks for, or that of full power where the legs give it at no cadence.
     pub speed: Speed,
     /// Speed on foot there.
@@ -52,9 +52,9 @@ impl Flip {
 pub enum MarkKind {
     /// From here a limit or the energy puts the rider on foot.
     Ends(Reason),
-    /// From here riding is no longer surely faster.
+    /// From here riding is no longer likely faster.
     TooCloseFrom,
-    /// From here being on foot is surely faster.
+    /// From here being on foot is likely faster.
     FootFrom,
     /// From here holding speed in the lowest gear takes more than full body weight on every pedal stroke.
     BodyWeight,
@@ -88,7 +88,7 @@ pub struct Crossover {
     pub flip: Option<Flip>,
     /// Where it becomes too close to call, gears and limits left aside.
     pub too_close_from: Option<Slope>,
-    /// Where going on foot becomes surely faster, gears and limits left aside.
+    /// Where going on foot becomes likely faster, gears and limits left aside.
     pub foot_from: Option<Slope>,
     /// Everything to mark on the axis of gradients, from the flattest.
     pub marks: Vec<Mark>,
