@@ -230,6 +230,8 @@
     else if (act) {
       flush();
       show(engine.act(act));
+      // Such a button is gone when it is done: on with the field that it was about.
+      find(/^(?:mine|put):([^=]*)/.exec(act)?.[1])?.focus();
     }
   });
 
@@ -256,12 +258,13 @@
   function sheetAsText() {
     const words = (element) => element.textContent.trim();
     const line = (element) => {
+      if (element.matches("h4")) return "- " + words(element) + " -";
       if (element.matches("h3")) return "\n= " + words(element) + " =";
       if (element.matches("dl > div")) return [...element.children].map((part) => words(part) || "____").join(": ");
       if (element.matches("tr")) return "  " + [...element.cells].map(words).join(" | ");
-      return (element.matches("li") ? "[ ] " : "") + words(element);
+      return (element.matches(".ticked li") ? "[ ] " : "") + words(element);
     };
-    const lines = find("sheet-page").querySelectorAll("header p:not(.blanks), h3, dl > div, caption, tr, li, p.doubt, footer p");
+    const lines = find("sheet-page").querySelectorAll("header p:not(.blanks), h3, h4, dl > div, caption, tr, li, p.doubt, footer p");
     return [...lines].map(line).join("\n");
   }
 

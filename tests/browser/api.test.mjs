@@ -6,7 +6,7 @@ import { test } from 'node:test';
 import { API, launchBrowser, serveFolder } from './harness.mjs';
 
 const FUNCTIONS = [
-  ...['gearTable', 'overlap', 'compare', 'wheel', 'cageCheck', 'chain', 'chainLength', 'rideOrRun', 'lap', 'courseFromGpx', 'search'],
+  ...['gearTable', 'cassetteNamed', 'overlap', 'compare', 'wheel', 'cageCheck', 'chain', 'chainLength', 'rideOrRun', 'lap', 'courseFromGpx', 'search'],
   ...['tyreWidth', 'airSpring', 'tyrePressure', 'stemPosition', 'carryPosition', 'stemSearch'],
 ];
 
@@ -58,6 +58,15 @@ test('a gear table has every gear with its unit in every name', () => {
   assert.ok(Math.abs(gearInches - 8.6 / (Math.PI * 0.0254)) < 1e-9);
   assert.ok(Math.abs(speedsKmh[1] - 8.6 * 90 * 0.06) < 1e-9);
   assert.ok(Math.abs(rangePercent - (100 * 44 * 32) / (11 * 31)) < 1e-9);
+});
+
+test('a cassette is known by its ends and its number of sprockets', () => {
+  assert.deepEqual(api.cassetteNamed(12, 25, 8), [12, 13, 15, 17, 19, 21, 23, 25]);
+  assert.deepEqual(api.cassetteNamed(11, 32, 8), DEMO.sprockets);
+  assert.throws(() => api.cassetteNamed(11, 42, 9), /no usual 11-42 has 9 sprockets, only one of 11/);
+  assert.throws(() => api.cassetteNamed(11, 33, 11), /no usual cassette is called 11-33/);
+  assert.throws(() => api.cassetteNamed(11.5, 32, 11), /first must be a whole number/);
+  assert.throws(() => api.cassetteNamed(11, 32), /count must be a whole number/);
 });
 
 // A cycling magazine counts 14 overlapping gears and 8 others for 53/39 with an 11-speed 11-25.

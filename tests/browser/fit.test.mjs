@@ -32,6 +32,8 @@ async function choose(page, key, value) {
 const unfold = (page, key) =>
   page.evaluate((id) => document.getElementById(id).closest('details')?.setAttribute('open', ''), key);
 
+const GEARS = '#r=2&ra=50/34&ca=11-12-13-14-15-17-19-21-24-27-30&rb=44/32&cb=11-12-13-14-16-18-20-22-25-28-32&ty=33-622&tc=33';
+
 test('a rider finds tyre and pressure for a muddy race', async () => {
   const { page, heard } = await openPage(browser, SINGLE_FILE);
   await choose(page, 'tyre-kind', 'tubular');
@@ -115,7 +117,7 @@ test('a bad value in any field is named beside it and every answer stays', async
 });
 
 test('what two sections share is one field, and a link leads to it', async () => {
-  const { page, heard } = await openPage(browser, SINGLE_FILE);
+  const { page, heard } = await openPage(browser, new URL('#r=2&bm=62&bi=8.9&xc=172.5', SINGLE_FILE));
   await type(page, 'front-centre', '590');
   const lead = async (section, words, key) => {
     const link = page.locator(`${section} a[href="#${key}"]`);
@@ -139,6 +141,45 @@ test('what two sections share is one field, and a link leads to it', async () =>
   assert.match(await text(page, '#ride-answer'), /^“Kit” is left aside/);
   assert.doesNotMatch(await text(page, '#position-answer'), /is left aside/);
   assert.doesNotMatch(page.url(), /#(body-mass|cross-crank)/);
+  assertQuiet(heard);
+});
+
+test('what a number may have meant is offered, by keyboard too, and taken at a press', async () => {
+  const { page, heard } = await openPage(browser, SINGLE_FILE);
+  await type(page, 'saddle-height', '72.8');
+  assert.match(await text(page, '#position-answer'), /Which stem is not known.*\n*.*Not known: saddle height/s);
+  assert.match(await text(page, '#says-saddle-height'), /Type 450 to 950 mm\.\s+728 mm\? The page goes on without it\./);
+  const offer = page.locator('#says-saddle-height button');
+  await offer.focus();
+  await page.keyboard.press('Enter');
+  await frame(page);
+  assert.equal(await page.inputValue('#saddle-height'), '728');
+  assert.equal(await page.evaluate(() => document.activeElement.id), 'saddle-height');
+  assert.equal(await offer.count(), 0);
+  assert.match((await addressWith(page, 'sh=728')).hash, /^#r=2&sh=728$/);
+  assertQuiet(heard);
+});
+
+test('what is not the rider’s is listed and hatched until it is claimed', async () => {
+  const { page, heard } = await openPage(browser, SINGLE_FILE);
+  const hatch = (selector) => page.locator(selector).first().evaluate((it) => getComputedStyle(it).backgroundImage);
+  assert.match(await text(page, '#scenario'), /Not yours yet: set-up A \(2\), .*position \(14\)\./);
+  assert.match(await hatch('#rings-a'), /gradient/);
+  assert.match(await hatch('#tyre-answer b'), /gradient/);
+  assert.equal(await page.locator('.good').count(), 0);
+  for (let left = await page.locator('.mine button').count(); left > 0; left -= 1) {
+    await page.locator('.mine button').first().focus();
+    await page.keyboard.press('Enter');
+    await frame(page);
+  }
+  assert.doesNotMatch(await text(page, '#scenario'), /Not yours/);
+  assert.equal(await hatch('#rings-a'), 'none');
+  assert.equal(await hatch('#tyre-answer b'), 'none');
+  assert.match(await text(page, '#lap-answer'), /The course is an invented one\./);
+  const again = await openPage(browser, await addressWith(page, 'hs=12'));
+  assert.doesNotMatch(await text(again.page, '#scenario'), /Not yours/);
+  await page.click('[data-act=reset]');
+  assert.match(await text(page, '#scenario'), /Not yours yet: set-up A/);
   assertQuiet(heard);
 });
 
@@ -176,7 +217,7 @@ test('the sheet is for A, for B or for both', async () => {
 });
 
 test('the sheet is copied as text, with the link that opens the same bench', async () => {
-  const { page } = await openPage(browser, site.address, { permissions: ['clipboard-read', 'clipboard-write'] });
+  const { page } = await openPage(browser, site.address + GEARS, { permissions: ['clipboard-read', 'clipboard-write'] });
   await type(page, 'saddle-height', '731');
   await page.click('[data-act=copy-sheet]');
   const copied = (await page.evaluate(() => navigator.clipboard.readText())).replaceAll('\u00a0', ' ');
@@ -184,6 +225,7 @@ test('the sheet is copied as text, with the link that opens the same bench', asy
   assert.match(copied, /\n= Gears =\nA Rings: 50\/34\n/);
   assert.match(copied, /\n {3}\| 50 \| 34\n {2}11 \| 9\.82 \| 6\.68×\n/);
   assert.match(copied, /\n\[ \] Tighten every bolt/);
+  assert.match(copied, /\nSaddle height: not known ____/);
   const [, link] = copied.match(/again: (\S+)$/);
   assert.ok(link.startsWith(site.address), link);
   const again = await openPage(browser, link);
@@ -204,7 +246,7 @@ test('where the clipboard is refused, the text stands ready to be copied', async
   assert.match(await text(page, '#sheet-copied'), /copy the marked text/);
 });
 
-const FULL = '#r=2&ra=52/42/30&ca=9-10-11-13-15-17-19-22-25-29-34-40-48-60&rb=50/40/28&cb=10-11-12-13-15-17-19-22-25-29-34-40-46-52&tk=clincher&ho=hookless&bd=-60&re=470&li=6.1&rr=80&xr=70&rp=125&xp=115&fc=570&rim=30';
+const FULL = '#r=2&ra=52/42/30&ca=9-10-11-13-15-17-19-22-25-29-34-40-48-60&rb=50/40/28&cb=10-11-12-13-15-17-19-22-25-29-34-40-46-52&tk=clincher&ho=hookless&bd=-60&re=470&li=6.1&rr=80&xr=70&rp=125&xp=115&fc=570&rim=30&co=meadow&ty=33-622&tc=33&ls=34&ss=11&rd=16&bm=62&bi=8.9&pw=220&gr=wet-grass&sl=9&le=60&tg=soft&sh=728&sb=56&tb=545&sa=73.5&rc=172.5&rs=15&xa=73&xc=172.5&xs=21&st=578&ha=72&hs=12';
 
 for (const [name, hash] of [['the demo', ''], ['the fullest bike', FULL]]) {
   for (const format of ['A4', 'Letter']) {

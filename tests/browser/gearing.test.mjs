@@ -19,7 +19,7 @@ test('a rider decides between two chainring pairs', async () => {
   await type(page, 'cassette-b', '11 13 15 17 19 21 24 28 32 37 42');
   const answer = await text(page, '#rings-answer');
   // 42 ÷ 42 × 2.1614 m × 55 rpm × 0.06 and 35 ÷ 30 × 2.1614 m × 55 rpm × 0.06
-  assert.match(answer, /^B lets you keep 55 rpm down to 7\.1 km\/h, where A runs out at 8\.3 km\/h\./);
+  assert.match(answer, /^B turns 55 rpm down to 7\.1 km\/h, A only down to 8\.3 km\/h\./);
   assert.match(answer, /At the top A reaches 62\.2 km\/h against 54\.5 km\/h at 110 rpm\./);
   assert.match(await text(page, '#rings-steps'), /one ring, no front change/);
   assertQuiet(heard);
@@ -60,7 +60,7 @@ test('a link reopens the bench; what it cannot tell is said and the rest kept', 
   await type(page, 'rings-a', '46/33');
   await type(page, 'tyre', '700x35c');
   const link = await addressWith(page, '700x35c');
-  assert.match(link.hash, /^#r=2&ra=46\/33&/);
+  assert.match(link.hash, /^#r=2&ra=46\/33&ty=700x35c$/);
   const again = await openPage(browser, link);
   assert.equal(await again.page.inputValue('#tyre'), '700x35c');
   assert.equal(await text(again.page, '#rings-answer'), await text(page, '#rings-answer'));
@@ -93,6 +93,20 @@ test('a usual cassette is picked from the list', async () => {
   await frame(page);
   assert.equal(await page.inputValue('#cassette-b'), '11-13-15-17-19-21-23-25-27-30-34');
   assert.match(await text(page, '#cage-answer'), /B fits if some gears|B does not fit/);
+});
+
+test('a cassette is typed by its name, and what else it may be is a button beside it', async () => {
+  const { page, heard } = await openPage(browser, SINGLE_FILE);
+  await type(page, 'cassette-b', '11–34');
+  assert.match(await text(page, '#says-cassette-b'), /^11 sprockets taken, as A has: 11-13-15-17-19-21-23-25-27-30-34; makers differ in the middle/);
+  await addressWith(page, 'cb=11%E2%80%9334');
+  assert.equal(await page.inputValue('#cassette-b'), '11–34');
+  await page.click('#says-cassette-b button:text("10 sprockets")');
+  assert.equal(await page.inputValue('#cassette-b'), '11-13-15-17-19-21-23-26-30-34');
+  await page.click('[data-act=undo]');
+  await page.click('#says-cassette-b button:text("only 11 and 34")');
+  assert.match(await text(page, '#says-cassette-b'), /^2 sprockets, 11 to 34/);
+  assertQuiet(heard);
 });
 
 test('everything is reached and read by keyboard alone', async () => {

@@ -270,7 +270,7 @@ proptest! {
         width in 200.0..1600.0f64,
     ) {
         let typed = |teeth: &std::collections::BTreeSet<u16>| {
-            teeth.iter().map(ToString::to_string).collect::<Vec<_>>().join("-")
+            teeth.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")
         };
         let report = report(&[(Field::RingsA, &typed(&rings)), (Field::CassetteB, &typed(&sprockets))]);
         for picture in Picture::ALL {

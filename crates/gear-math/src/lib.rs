@@ -37,10 +37,13 @@ mod course;
 mod decimal;
 mod drivetrain;
 mod likely;
+mod meant;
 mod order;
+mod physics;
 mod position;
 mod quantity;
 mod rider;
+mod unit;
 mod wheel;
 
 pub use course::{
@@ -63,14 +66,15 @@ pub use drivetrain::{
     WheelRole, cassette_slope_degrees,
 };
 pub use drivetrain::{
-    CageCheck, CageClass, CageFinding, CageVerdict, Cassette, CassetteError, Chainring, Chainset,
-    ChainsetError, Comparison, CrossedRule, Derailleur, DerailleurFigure, DevelopmentSpan, Drivetrain,
-    DuplicatePair, DuplicateTolerance, EndDifference, FrontChange, Gear, GearRange, GearRow, GearStep,
-    LongestWheel, OwnReach, PedalRate, RidingOrder, RingDifference, RingOverlap, RingPasses, RollOutLimit,
-    RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind, Side, Sprocket, SprocketStep,
-    StepSpread, TotalCapacity,
+    CageCheck, CageClass, CageFinding, CageVerdict, Cassette, CassetteError, CassetteName, CassetteNameError,
+    Chainring, Chainset, ChainsetError, Comparison, CrossedRule, Derailleur, DerailleurFigure,
+    DevelopmentSpan, Drivetrain, DuplicatePair, DuplicateTolerance, EndDifference, FrontChange, Gear,
+    GearRange, GearRow, GearStep, LongestWheel, OwnReach, PedalRate, RidingOrder, RingDifference,
+    RingOverlap, RingPasses, RollOutLimit, RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind,
+    Side, Sprocket, SprocketStep, StepSpread, TotalCapacity,
 };
 pub use likely::LIKELY_SHARE;
+pub use meant::meant;
 pub use order::ascending;
 pub use position::{
     BarCloser, BarDepth, BarDrop, BarPlacement, BarRaise, BarReach, BarShape, BarTolerance, BikePoint,
@@ -97,15 +101,17 @@ pub use rider::{
     Uncertain, Verdict, Watched, WheelInertia, Wheelbase, Wind, WindSpeed, WorkReserve, body_weight_gradient,
     break_even_length, running_cost, verdict_map, walking_cost,
 };
+pub use unit::{decimal_in, slope_percent};
 pub use wheel::{
-    AirSpring, BeadSeat, CalliperVerdict, CeilingReason, Construction, EstimateError, FloorAboveCeiling,
-    FloorReason, FrontShare, HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE, LabelEdition, LimitedBy, LoadedTyre,
-    MEASURING_RIMS_2020, MeasuredRollOut, MeasuringRimRow, MountedWidth, NominalWidth, Pressure,
-    PressureAdvice, PressureCase, PressureCaution, PressureCeiling, PressureFloor, PressureMarks,
-    PressureReading, RACE_RULES, RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange, RimRow,
-    RollOutDeviation, RollOutEstimate, SectionArc, TyreFitError, TyreGround, TyreKind, TyreSection, TyreSize,
-    TyreSizeError, TyreWidth, Wheel, WheelDiameter, WheelLoad, WheelPressure, WheelRadius, WheelStyle,
-    Wheels, WidthAccuracy, WidthVerdict, contact_area_cm2, rim_cautions,
+    AirSpring, BeadSeat, CLEARANCE_CHECK, CalliperVerdict, CeilingReason, ConeIndex, Construction,
+    EstimateError, FloorAboveCeiling, FloorReason, FrontShare, HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE,
+    LabelEdition, LimitedBy, LoadedTyre, MEASURING_RIMS_2020, MeasuredRollOut, MeasuringRimRow, MountedWidth,
+    NominalWidth, Pressure, PressureAdvice, PressureCase, PressureCaution, PressureCeiling, PressureFloor,
+    PressureMarks, PressureReading, RACE_RULES, RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange,
+    RimRow, RollOutDeviation, RollOutEstimate, SectionArc, SinkingWheel, TyreFitError, TyreGround, TyreKind,
+    TyreSection, TyreSize, TyreSizeError, TyreWidth, Wheel, WheelDiameter, WheelLoad, WheelPressure,
+    WheelRadius, WheelStyle, Wheels, WidthAccuracy, WidthFactor, WidthVerdict, contact_area_cm2,
+    rim_cautions,
 };
 
 #[cfg(doctest)]

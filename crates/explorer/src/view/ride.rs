@@ -3,8 +3,12 @@
 use super::ride_climb;
 use super::ride_words::{about, advised, end_band, limit, running_from, speeds_from_to, whole};
 use super::sheet::Block;
+use super::sheet_checks::Concern;
+use super::tyre;
 use super::words::name;
+use crate::field::Field;
 use crate::number::{likely_share, listed, percent, plain, with_unit};
+use crate::owner::Owner;
 use crate::report::{Difference, Report, RideSide, RunningFrom, Side};
 use gear_math::{Answer, Climb, Gear, Reason, Slope, Speed, TotalMass, Verdict};
 use maud::{Markup, html};
@@ -16,6 +20,7 @@ pub(super) fn answer(report: &Report) -> Markup {
         p { "On " (report.ride.ground_name()) " " (gear_limit(report)) " " (running_limit(report)) }
         p { (ride_climb::answer(report)) }
         p { (by_slope(report)) }
+        (tyre::width_counts(report))
     }
 }
 
@@ -191,15 +196,11 @@ pub(super) fn block(report: &Report) -> Block {
             slopes(report)
         ),
     );
-    let climb = format!(
-        "{} for {}",
-        percent(ride.inputs.climb.percent(), 1),
-        with_unit(ride.inputs.length.m(), 0, "m")
-    );
+    let climb = climb_for_the_sheet(report);
     for side in &ride.sides {
         block.row_of(side.side, &climb, advised(report, side));
     }
-    block.cautions.extend(ON_THE_COURSE.map(str::to_owned));
+    block.check(Concern::Course, ON_THE_COURSE.join(" "));
     block
 }
 
@@ -219,6 +220,15 @@ fn slopes(report: &Report) -> String {
         RunningFrom::Slope { .. } => format!("from {}", running_from(report)),
         RunningFrom::TheLevel => "from the level on".to_owned(),
     }
+}
+
+/// “9.0 % for 60 m”, unless these are only the demo's.
+fn climb_for_the_sheet(report: &Report) -> String {
+    let inputs = &report.ride.inputs;
+    if !report.owners.is_example && report.owners.least(&[Field::Slope, Field::ClimbLength]) == Owner::Demo {
+        return "The climb".to_owned();
+    }
+    format!("{} for {}", percent(inputs.climb.percent(), 1), with_unit(inputs.length.m(), 0, "m"))
 }
 
 /// What the numbers of the sheet cannot know.
