@@ -116,7 +116,7 @@ proptest! {
         let rider = Rider { highest_cadence: Cadence::new(200.0).unwrap(), ..rider(kg, kg * per_kg, 20.0) };
         let question = asked(rider, bike("44/20", "9-12-16-21-28-38-52"), RidingLimits::GEAR_ONLY);
         let wins = question.running_wins(&ground, metres(length), seconds(lost));
-        let or_never = |slope: Option<gear_math::Slope>| slope.map_or(f64::INFINITY, |it| it.percent());
+        let or_never = |slope: Option<Slope>| slope.map_or(f64::INFINITY, |it| it.percent());
         let (early, best, late) = (or_never(wins.earliest), or_never(wins.gradient), or_never(wins.latest));
         prop_assert!(early <= best && best <= late, "{wins:?}");
         for half in 0..=90 {
@@ -210,6 +210,7 @@ fn drawn(rider: Rider, bike: Bike, ground: Ground, mut by: impl FnMut() -> f64) 
         foot: moved!(FootFactor, 1.0 + (ground.foot.value() - 1.0) * (1.0 + off(-0.5, 0.5))),
         friction: moved!(Friction, ground.friction.mu() * (1.0 + off(-0.3, 0.4))),
         slope_share: moved!(SlopeShare, off(0.0, 1.0)),
+        ..ground
     };
     let rider = Rider {
         power: moved!(Power, rider.power.watts() * (1.0 + off(-0.1, 0.1))),
