@@ -116,4 +116,8 @@ pub use wheel::{
 
 #[cfg(doctest)]
 #[doc = include_str!("../../../README.md")]
+struct ProjectReadme;
+
+#[cfg(doctest)]
+#[doc = include_str!("../README.md")]
 struct Readme;

@@ -17,7 +17,7 @@ pub use ride::{
     Difference, GroundRow, OtherGear, RideReport, RideSide, RunningFrom, Stretch, Swing, surface_name,
 };
 pub use rings::{StepVerdict, WholeSteps};
-pub use search::{Found, Hunt, TESTED_S, row};
+pub use search::{Found, Hunt, ROW, TESTED_S, row};
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;
 pub use tyre::{Gauge, GearOnBoth, OtherTyre, TyreFit, TyreReport, WidthLine};
