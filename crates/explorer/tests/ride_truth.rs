@@ -194,6 +194,7 @@ fn two_questions_have_two_numbers() {
 /// Answer, tables, pictures and sheet speak of one advice.
 #[test]
 fn one_climb_has_one_verdict_everywhere() {
+    has(&opened("#r=2", "sheet-page").1, "9.0 % for 60 mforce it: 236 W for 27 s");
     for address in ALL {
         let (report, words) = answer(address);
         let verbs = Side::BOTH.map(|side| match report.ride.sides[side as usize].ascent.advice {
@@ -213,7 +214,8 @@ fn one_climb_has_one_verdict_everywhere() {
         };
         for verb in verbs {
             has(&words, &format!("{verb}: "));
-            has(&sheet, &format!("{verb}: "));
+            // Of a climb that is only the demo's the sheet says nothing.
+            assert!(sheet.contains(&format!("{verb}: ")) || sheet.contains("The climbnot known"), "{sheet}");
         }
         for picture in [explorer::chart::Picture::Slopes, explorer::chart::Picture::Verdicts] {
             has(&picture.label(&report), &format!(": {short}."));
