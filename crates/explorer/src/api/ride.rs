@@ -3,7 +3,7 @@
 use super::lap::surface;
 use super::{drivetrain, input, output, thrown};
 use gear_math::{
-    Air, AirDensity, Answer, Bike, BikeMass, BodyMass, Cadence, Circumference, Climb, ClimbLength, ClimbPlan,
+    Air, AirDensity, Bike, BikeMass, BodyMass, Cadence, Circumference, Climb, ClimbLength, ClimbPlan,
     Crossover, DragArea, DrivetrainEfficiency, FootCostFactor, FootDrag, FootFactor, Friction, Gait, GearSet,
     GrossEfficiency, Ground, KitMass, LIKELY_SHARE, LoadFactor, MountedWidth, OutOfLimits, Power, RideOrRun,
     Rider, RidingLimits, RollingCoefficient, RunningWins, SecondsLost, Slope, SlopeBand, SlopeShare,
