@@ -82,9 +82,9 @@ pub use quantity::{
     Cadence, Circumference, Development, GearInches, Limits, Measured, OutOfLimits, Ratio, Speed,
 };
 pub use rider::{
-    Air, AirDensity, AirPressure, AirTemperature, Altitude, Answer, BalanceSpeed, Band, BaselineMetabolism,
+    Air, AirDensity, AirPressure, AirTemperature, Altitude, Answer, BalanceSpeed, Band,
     Basis, Bike, BikeMass, BodyMass, Carry, Cell, Climb, ClimbLength, ClimbPlan, Compass, CrankLength,
-    CriticalPower, Crossover, DeltaEfficiency, Distance, DragArea, DrivetrainEfficiency, EffectiveMass,
+    CriticalPower, Crossover, Distance, DragArea, DrivetrainEfficiency, EffectiveMass,
     EffortTime, Flip, FlipChange, FootCost, FootCostFactor, FootDrag, FootFactor, Friction, Gait, Gaits,
     Gradient, GrossEfficiency, Ground, Headwind, Humidity, Incline, KitMass, LegStrength, Level, LimitsHeld,
     LoadFactor, Mark, MarkKind, MassHeight, MetabolicPower, OverGear, PeakFactor, PeakPower, PeakTooLow,

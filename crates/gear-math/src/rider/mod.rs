@@ -37,8 +37,8 @@ pub use obstacle::{Slowing, break_even_length};
 pub use on_foot::{Gait, Gaits, Incline, running_cost, walking_cost};
 pub use pedalling::{LegStrength, body_weight_gradient};
 pub use quantity::{
-    AirDensity, AirPressure, AirTemperature, Altitude, BalanceSpeed, BaselineMetabolism, BikeMass, BodyMass,
-    Climb, ClimbLength, Compass, CrankLength, DeltaEfficiency, Distance, DragArea, DrivetrainEfficiency,
+    AirDensity, AirPressure, AirTemperature, Altitude, BalanceSpeed, BikeMass, BodyMass,
+    Climb, ClimbLength, Compass, CrankLength, Distance, DragArea, DrivetrainEfficiency,
     EffectiveMass, EffortTime, FootCost, FootCostFactor, FootDrag, FootFactor, Friction, Gradient,
     GrossEfficiency, Headwind, Humidity, KitMass, LoadFactor, MassHeight, MetabolicPower, PeakFactor,
     PeakPower, Power, PowerDemand, RearShare, ReserveShare, RollingCoefficient, SecondsLost, Slope,
