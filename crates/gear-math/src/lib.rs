@@ -82,17 +82,17 @@ pub use quantity::{
     Cadence, Circumference, Development, GearInches, Limits, Measured, OutOfLimits, Ratio, Speed,
 };
 pub use rider::{
-    Air, AirDensity, AirPressure, AirTemperature, Altitude, Answer, BalanceSpeed, Band,
-    Basis, Bike, BikeMass, BodyMass, Carry, Cell, Climb, ClimbLength, ClimbPlan, Compass, CrankLength,
-    CriticalPower, Crossover, Distance, DragArea, DrivetrainEfficiency, EffectiveMass,
-    EffortTime, Flip, FlipChange, FootCost, FootCostFactor, FootDrag, FootFactor, Friction, Gait, Gaits,
-    Gradient, GrossEfficiency, Ground, Headwind, Humidity, Incline, KitMass, LegStrength, Level, LimitsHeld,
-    LoadFactor, Mark, MarkKind, MassHeight, MetabolicPower, OverGear, PeakFactor, PeakPower, PeakTooLow,
-    Power, PowerBelowStanding, PowerDemand, PowerTerms, Range, Reach, RearShare, Reason, ReserveShare,
-    Resistance, RideOrRun, Rider, Riding, RidingLimits, RoadLoad, RollingCoefficient, SecondsLost, Shortfall,
-    Slope, SlopeShare, Slowing, Stance, StandingMetabolism, StrengthShare, Surface, Time, TornadoBar, Torque,
-    TotalMass, Uncertain, Verdict, Watched, WheelInertia, Wheelbase, Wind, WindSpeed, WorkReserve,
-    body_weight_gradient, break_even_length, running_cost, verdict_map, walking_cost,
+    Air, AirDensity, AirPressure, AirTemperature, Altitude, Answer, BalanceSpeed, Band, Basis, Bike,
+    BikeMass, BodyMass, Carry, Cell, Climb, ClimbLength, ClimbPlan, Compass, CrankLength, CriticalPower,
+    Crossover, Distance, DragArea, DrivetrainEfficiency, EffectiveMass, EffortTime, Flip, FlipChange,
+    FootCost, FootCostFactor, FootDrag, FootFactor, Friction, Gait, Gaits, Gradient, GrossEfficiency, Ground,
+    Headwind, Humidity, Incline, KitMass, LegStrength, Level, LimitsHeld, LoadFactor, Mark, MarkKind,
+    MassHeight, MetabolicPower, OverGear, PeakFactor, PeakPower, PeakTooLow, Power, PowerBelowStanding,
+    PowerDemand, PowerTerms, Range, Reach, RearShare, Reason, ReserveShare, Resistance, RideOrRun, Rider,
+    Riding, RidingLimits, RoadLoad, RollingCoefficient, SecondsLost, Shortfall, Slope, SlopeShare, Slowing,
+    Stance, StandingMetabolism, StrengthShare, Surface, Time, TornadoBar, Torque, TotalMass, Uncertain,
+    Verdict, Watched, WheelInertia, Wheelbase, Wind, WindSpeed, WorkReserve, body_weight_gradient,
+    break_even_length, running_cost, verdict_map, walking_cost,
 };
 pub use wheel::{
     AirSpring, BeadSeat, CalliperVerdict, CeilingReason, Construction, EstimateError, FloorAboveCeiling,
