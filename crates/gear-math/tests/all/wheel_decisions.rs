@@ -153,3 +153,62 @@ proptest! {
         prop_assert!(before.zip(after).is_none_or(|(before, after)| (before - after).abs() < 1e-6));
     }
 }
+
+/// Where floor and ceiling leave no mark of a gauge between them, the nearest tenth of a psi and hundredth of a bar is told.
+#[test]
+fn a_reading_between_two_close_limits_is_to_the_nearest_mark() {
+    let with = |construction, bar| {
+        let marks = PressureMarks { tyre: gear_math::Pressure::new(bar).ok(), ..PressureMarks::default() };
+        let case = PressureCase { construction, ground: TyreGround::Soft, marks, ..case(50.0, 9.0, 40.0) };
+        let wheel = case.advice().start.unwrap().rear;
+        wheel.reading(wheel.start)
+    };
+    let tubeless = with(Construction::Tubeless, 1.502);
+    assert!((tubeless.psi - 21.8).abs() < 1e-9 && (tubeless.bar - 1.5).abs() < 1e-9 && tubeless.in_tenths);
+    let lowest = PressureCase {
+        construction: Construction::Clincher,
+        ground: TyreGround::Soft,
+        ..case(50.0, 9.0, 40.0)
+    };
+    let floor = lowest.advice().floor.pressure.bar();
+    let up = (floor * 100.0).ceil() / 100.0;
+    let tube = with(Construction::Clincher, f64::midpoint(floor, up));
+    assert!((tube.bar - floor).abs() <= 0.006, "{} for {floor}", tube.bar);
+}
+
+#[test]
+fn tubes_on_rocks_are_not_told_that_the_usual_values_are_cautious() {
+    let told = |ground| {
+        let case = PressureCase { construction: Construction::Clincher, ground, ..case(65.0, 9.0, 33.0) };
+        case.advice().cautions.contains(&PressureCaution::TubeValuesAreCautious)
+    };
+    assert_eq!([TyreGround::Soft, TyreGround::Mixed, TyreGround::Rocky].map(told), [true, true, false]);
+}
+
+/// Texts that are shown in each other's place must differ.
+fn all_differ(texts: &[String]) {
+    let mut sorted = texts.to_vec();
+    sorted.sort();
+    sorted.dedup();
+    assert!(sorted.len() == texts.len() && sorted.iter().all(|text| text.len() > 2), "{texts:?}");
+}
+
+#[test]
+fn every_answer_on_tyres_has_words_of_its_own() {
+    all_differ(&Construction::ALL.map(|it| it.to_string()));
+    all_differ(&TyreGround::ALL.map(|it| it.to_string()));
+    all_differ(&WheelStyle::ALL.map(|it| it.to_string()));
+    let verdicts = [CalliperVerdict::Within, CalliperVerdict::AtLimit, CalliperVerdict::Over];
+    all_differ(&verdicts.map(|it| it.to_string()));
+    use gear_math::{RimCaution, WidthVerdict};
+    let verdicts = [WidthVerdict::LikelyWithin, WidthVerdict::Measure, WidthVerdict::LikelyOver];
+    all_differ(&verdicts.map(|it| it.to_string()));
+    let cautions =
+        [RimCaution::TooNarrowRim, RimCaution::NarrowRim, RimCaution::WideRim, RimCaution::NotForeseen];
+    all_differ(&cautions.map(|it| it.to_string()));
+    let errors =
+        ["", "33", "650", "33-600", "2.1x"].map(|text| text.parse::<TyreSize>().unwrap_err().to_string());
+    assert!(errors.iter().all(|text| text.len() > 10), "{errors:?}");
+    let fit = TyreSection::new(MountedWidth::new(30.0).unwrap(), rim(32.0)).unwrap_err();
+    assert!(fit.to_string().len() > 10);
+}
