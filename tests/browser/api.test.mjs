@@ -6,14 +6,30 @@ import { test } from 'node:test';
 import { API, launchBrowser, serveFolder } from './harness.mjs';
 
 const FUNCTIONS = [
-  ...['gearTable', 'overlap', 'compare', 'wheel', 'cageCheck', 'chain', 'chainLength', 'rideOrRun', 'lap', 'courseFromGpx', 'search'],
+  ...[
+    'gearTable',
+    'cassetteNamed',
+    'overlap',
+    'compare',
+    'wheel',
+    'cageCheck',
+    'chain',
+    'chainLength',
+    'rideOrRun',
+    'lap',
+    'courseFromGpx',
+    'search',
+  ],
   ...['tyreWidth', 'airSpring', 'tyrePressure', 'stemPosition', 'carryPosition', 'stemSearch'],
 ];
 
 const api = await import(new URL('remount.js', API));
 
 test('Node imports every function ready to be called', async () => {
-  assert.deepEqual(FUNCTIONS.filter((name) => typeof api[name] !== 'function'), []);
+  assert.deepEqual(
+    FUNCTIONS.filter((name) => typeof api[name] !== 'function'),
+    [],
+  );
   await api.default();
   await api.default();
 });
@@ -21,7 +37,10 @@ test('Node imports every function ready to be called', async () => {
 test('every function has its type declared', async () => {
   const types = await readFile(new URL('remount.d.ts', API), 'utf8');
   const names = Object.keys(api).filter((name) => name !== 'default');
-  assert.deepEqual(names.filter((name) => !types.includes(`export function ${name}(`)), []);
+  assert.deepEqual(
+    names.filter((name) => !types.includes(`export function ${name}(`)),
+    [],
+  );
 });
 
 // What is left out comes back as null; only what may be left out of a question is optional.
@@ -60,6 +79,15 @@ test('a gear table has every gear with its unit in every name', () => {
   assert.ok(Math.abs(rangePercent - (100 * 44 * 32) / (11 * 31)) < 1e-9);
 });
 
+test('a cassette is known by its ends and its number of sprockets', () => {
+  assert.deepEqual(api.cassetteNamed(12, 25, 8), [12, 13, 15, 17, 19, 21, 23, 25]);
+  assert.deepEqual(api.cassetteNamed(11, 32, 8), DEMO.sprockets);
+  assert.throws(() => api.cassetteNamed(11, 42, 9), /no usual 11-42 has 9 sprockets, only one of 11/);
+  assert.throws(() => api.cassetteNamed(11, 33, 11), /no usual cassette is called 11-33/);
+  assert.throws(() => api.cassetteNamed(11.5, 32, 11), /first must be a whole number/);
+  assert.throws(() => api.cassetteNamed(11, 32), /count must be a whole number/);
+});
+
 // A cycling magazine counts 14 overlapping gears and 8 others for 53/39 with an 11-speed 11-25.
 test('overlap agrees with a published count', () => {
   const sprockets = [11, 12, 13, 14, 15, 16, 17, 19, 21, 23, 25];
@@ -94,7 +122,10 @@ test('a cage is checked against what its maker states', () => {
   const short = api.cageCheck({ ...asked, totalCapacityTeeth: 26, largestSprocketTeeth: 23 });
   assert.equal(short.spareTeeth, -1);
   assert.equal(short.verdict, 'does-not-fit');
-  assert.deepEqual(short.findings.map(({ kind }) => kind), ['sprocket-too-large', 'avoid-gears']);
+  assert.deepEqual(
+    short.findings.map(({ kind }) => kind),
+    ['sprocket-too-large', 'avoid-gears'],
+  );
   assert.deepEqual(short.findings[1].gears, [{ ring: 39, sprocket: 12 }]);
 });
 

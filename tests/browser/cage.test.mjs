@@ -2,7 +2,18 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { LINK_PAUSE_MS, PHONE, SINGLE_FILE, addressWith, assertQuiet, frame, launchBrowser, openPage, text, type } from './harness.mjs';
+import {
+  addressWith,
+  assertQuiet,
+  frame,
+  LINK_PAUSE_MS,
+  launchBrowser,
+  openPage,
+  PHONE,
+  SINGLE_FILE,
+  text,
+  type,
+} from './harness.mjs';
 
 let browser;
 
@@ -24,7 +35,10 @@ async function press(page, key, times = 1) {
 test('a bigger cassette changes the verdict, the links and the remedies', async () => {
   const { page, heard } = await openPage(browser, SINGLE_FILE);
   await type(page, 'pulley-centres', '55');
-  assert.match(await text(page, '#cage-answer'), /keep the cage with 110 links, but never use 34×11 and 34×12, where the chain hangs/);
+  assert.match(
+    await text(page, '#cage-answer'),
+    /keep the cage with 110 links, but never use 34×11 and 34×12, where the chain hangs/,
+  );
   await type(page, 'cassette-a', '11-13-15-17-19-21-24-28-32-36-40');
   assert.match(await text(page, '#cage-answer'), /a longer cage is needed: with the 116 links of the largest gear/);
   const remedies = await text(page, '#chain-remedies');

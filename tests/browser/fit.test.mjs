@@ -2,7 +2,18 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { PHONE, SINGLE_FILE, addressWith, assertQuiet, frame, launchBrowser, layOut, openPage, serveSite, text } from './harness.mjs';
+import {
+  addressWith,
+  assertQuiet,
+  frame,
+  launchBrowser,
+  layOut,
+  openPage,
+  PHONE,
+  SINGLE_FILE,
+  serveSite,
+  text,
+} from './harness.mjs';
 
 let browser;
 let site;
@@ -32,6 +43,8 @@ async function choose(page, key, value) {
 const unfold = (page, key) =>
   page.evaluate((id) => document.getElementById(id).closest('details')?.setAttribute('open', ''), key);
 
+const GEARS = '#r=2&ra=50/34&ca=11-12-13-14-15-17-19-21-24-27-30&rb=44/32&cb=11-12-13-14-16-18-20-22-25-28-32&ty=33-622&tc=33';
+
 test('a rider finds tyre and pressure for a muddy race', async () => {
   const { page, heard } = await openPage(browser, SINGLE_FILE);
   await choose(page, 'tyre-kind', 'tubular');
@@ -41,9 +54,12 @@ test('a rider finds tyre and pressure for a muddy race', async () => {
   await type(page, 'bike-mass', '8.5');
   // 25 psi × 72 ÷ 79 × 0.85 = 19.37 psi; × 0.95 in front, × 1.05 behind: 1.269 and 1.402 bar.
   const answer = await text(page, '#tyre-answer');
-  assert.match(answer, /A tubular is about as wide as its label, 33\.0 mm on any rim, give or take 0\.5 mm; against the race limit of 33 mm that is too close to tell: measure it\./);
+  assert.match(
+    answer,
+    /A tubular is about as wide as its label, 33\.0 mm on any rim, give or take 0\.5 mm; against the race limit of 33 mm that is too close to tell: measure it\./,
+  );
   assert.match(answer, /Start with 18 psi \(1\.27 bar\) in front and 20 psi \(1\.40 bar\) behind\./);
-  assert.match(await text(page, '#tyre-tables'), /push the tubular off its rim/);
+  assert.match(await text(page, '#tyre-tables'), /push it off its rim/);
   await choose(page, 'width-limit', '35');
   assert.match(await text(page, '#tyre-answer'), /likely within the limit/);
   assertQuiet(heard);
@@ -55,7 +71,7 @@ test('no pressure is given where floor and mark exclude one another', async () =
   await choose(page, 'tyre-ground', 'rocky');
   await type(page, 'tyre-mark', '55 psi');
   const answer = await text(page, '#tyre-answer');
-  assert.match(answer, /No pressure suits: .* 60 psi on rocks and roots, but the tyre is marked with no more/);
+  assert.match(answer, /No pressure suits: .* on rocks and roots \(common practice\) is 4\.14 bar or 60 psi, but the tyre is marked with no more/);
   assert.doesNotMatch(answer, /Start with/);
   assert.match(await text(page, '#sheet-page'), /Pressure\s+No pressure suits/);
 });
@@ -73,9 +89,19 @@ test('a rim wider than the tyre is named beside the rim and in the answer', asyn
 test('a mechanic carries a position over and finds a stem', async () => {
   const { page, heard } = await openPage(browser, SINGLE_FILE);
   const bike = {
-    'saddle-height': '700', setback: '50', 'seat-angle': '74', 'tip-to-bar': '520', 'bar-drop': '60',
-    'road-crank': '170', 'road-sole': '16', 'cross-seat-angle': '74', 'cross-crank': '170', 'cross-sole': '20',
-    lower: '0', 'bar-up': '10', 'bar-closer': '10',
+    'saddle-height': '700',
+    setback: '50',
+    'seat-angle': '74',
+    'tip-to-bar': '520',
+    'bar-drop': '60',
+    'road-crank': '170',
+    'road-sole': '16',
+    'cross-seat-angle': '74',
+    'cross-crank': '170',
+    'cross-sole': '20',
+    lower: '0',
+    'bar-up': '10',
+    'bar-closer': '10',
   };
   for (const [key, value] of Object.entries(bike)) await type(page, key, value);
   // A row of tests/reference/data/position-transfer-examples.csv.
@@ -88,7 +114,7 @@ test('a mechanic carries a position over and finds a stem', async () => {
   assert.match(answer, /^Not with a stem that is sold, because at \S+ even the shortest stem sold is \d+ mm too long/);
   assert.match(await text(page, '#position-tables'), /What is missing/);
   await type(page, 'front-centre', '590');
-  assert.match(await text(page, '#position-tables'), /Room for the toes: \d+ mm/);
+  assert.match(await text(page, '#position-tables'), /Toe overlap: \d+ mm/);
   assertQuiet(heard);
 });
 
@@ -115,7 +141,7 @@ test('a bad value in any field is named beside it and every answer stays', async
 });
 
 test('what two sections share is one field, and a link leads to it', async () => {
-  const { page, heard } = await openPage(browser, SINGLE_FILE);
+  const { page, heard } = await openPage(browser, new URL('#r=2&bm=62&bi=8.9&xc=172.5', SINGLE_FILE));
   await type(page, 'front-centre', '590');
   const lead = async (section, words, key) => {
     const link = page.locator(`${section} a[href="#${key}"]`);
@@ -142,16 +168,65 @@ test('what two sections share is one field, and a link leads to it', async () =>
   assertQuiet(heard);
 });
 
+test('what a number may have meant is offered, by keyboard too, and taken at a press', async () => {
+  const { page, heard } = await openPage(browser, SINGLE_FILE);
+  await type(page, 'saddle-height', '72.8');
+  assert.match(await text(page, '#position-answer'), /Which stem is not known.*\n*.*Not known: saddle height/s);
+  assert.match(await text(page, '#says-saddle-height'), /Type 450 to 950 mm\.\s+728 mm\? The page goes on without it\./);
+  const offer = page.locator('#says-saddle-height button');
+  await offer.focus();
+  await page.keyboard.press('Enter');
+  await frame(page);
+  assert.equal(await page.inputValue('#saddle-height'), '728');
+  assert.equal(await page.evaluate(() => document.activeElement.id), 'saddle-height');
+  assert.equal(await offer.count(), 0);
+  assert.match((await addressWith(page, 'sh=728')).hash, /^#r=2&sh=728$/);
+  assertQuiet(heard);
+});
+
+test('what is not the rider’s is listed and hatched until it is claimed', async () => {
+  const { page, heard } = await openPage(browser, SINGLE_FILE);
+  const hatch = (selector) =>
+    page
+      .locator(selector)
+      .first()
+      .evaluate((it) => getComputedStyle(it).backgroundImage);
+  assert.match(await text(page, '#scenario'), /Not yours yet: set-up A \(2\), .*position \(14\)\./);
+  assert.match(await hatch('#rings-a'), /gradient/);
+  assert.match(await hatch('#tyre-answer b'), /gradient/);
+  assert.equal(await page.locator('.good').count(), 0);
+  for (let left = await page.locator('.mine button').count(); left > 0; left -= 1) {
+    await page.locator('.mine button').first().focus();
+    await page.keyboard.press('Enter');
+    await frame(page);
+  }
+  assert.doesNotMatch(await text(page, '#scenario'), /Not yours/);
+  assert.equal(await hatch('#rings-a'), 'none');
+  assert.equal(await hatch('#tyre-answer b'), 'none');
+  assert.match(await text(page, '#lap-answer'), /The course is an invented one\./);
+  const again = await openPage(browser, await addressWith(page, 'hs=12'));
+  assert.doesNotMatch(await text(again.page, '#scenario'), /Not yours/);
+  await page.click('[data-act=reset]');
+  assert.match(await text(page, '#scenario'), /Not yours yet: set-up A/);
+  assertQuiet(heard);
+});
+
 test('the caption of a table that scrolls stays whole and in sight on a phone', async () => {
   const { page } = await openPage(browser, SINGLE_FILE, { viewport: PHONE });
   await layOut(page);
   const captions = await page.$$eval('.scroll:has(caption)', (boxes) =>
-    boxes.filter((box) => box.offsetWidth > 0).map((box) => {
-      box.scrollLeft = box.scrollWidth;
-      const caption = box.querySelector('caption');
-      const [outer, inner] = [box, caption].map((one) => one.getBoundingClientRect());
-      return { words: caption.textContent, scrolled: box.scrollLeft, cut: Math.max(outer.left - inner.left, inner.right - outer.right) };
-    }),
+    boxes
+      .filter((box) => box.offsetWidth > 0)
+      .map((box) => {
+        box.scrollLeft = box.scrollWidth;
+        const caption = box.querySelector('caption');
+        const [outer, inner] = [box, caption].map((one) => one.getBoundingClientRect());
+        return {
+          words: caption.textContent,
+          scrolled: box.scrollLeft,
+          cut: Math.max(outer.left - inner.left, inner.right - outer.right),
+        };
+      }),
   );
   assert.ok(captions.some(({ scrolled }) => scrolled > 0));
   for (const { words, cut } of captions) assert.ok(cut <= 1, `${words}: ${cut}`);
@@ -176,14 +251,17 @@ test('the sheet is for A, for B or for both', async () => {
 });
 
 test('the sheet is copied as text, with the link that opens the same bench', async () => {
-  const { page } = await openPage(browser, site.address, { permissions: ['clipboard-read', 'clipboard-write'] });
+  const { page } = await openPage(browser, site.address + GEARS, { permissions: ['clipboard-read', 'clipboard-write'] });
   await type(page, 'saddle-height', '731');
   await page.click('[data-act=copy-sheet]');
   const copied = (await page.evaluate(() => navigator.clipboard.readText())).replaceAll('\u00a0', ' ');
   assert.match(copied, /^Workshop sheet\nSet-ups A and B\n/);
   assert.match(copied, /\n= Gears =\nA Rings: 50\/34\n/);
   assert.match(copied, /\n {3}\| 50 \| 34\n {2}11 \| 9\.82 \| 6\.68×\n/);
+  assert.match(copied, /\n- Stem, post, bolts, brakes -\n\[ \] Pull neither/);
   assert.match(copied, /\n\[ \] Tighten every bolt/);
+  assert.match(copied, /\n- How to measure -\n[^[]/);
+  assert.match(copied, /\nSaddle height: not known ____/);
   const [, link] = copied.match(/again: (\S+)$/);
   assert.ok(link.startsWith(site.address), link);
   const again = await openPage(browser, link);
@@ -204,9 +282,13 @@ test('where the clipboard is refused, the text stands ready to be copied', async
   assert.match(await text(page, '#sheet-copied'), /copy the marked text/);
 });
 
-const FULL = '#r=2&ra=52/42/30&ca=9-10-11-13-15-17-19-22-25-29-34-40-48-60&rb=50/40/28&cb=10-11-12-13-15-17-19-22-25-29-34-40-46-52&tk=clincher&ho=hookless&bd=-60&re=470&li=6.1&rr=80&xr=70&rp=125&xp=115&fc=570&rim=30';
+const FULL =
+  '#r=2&ra=52/42/30&ca=9-10-11-13-15-17-19-22-25-29-34-40-48-60&rb=50/40/28&cb=10-11-12-13-15-17-19-22-25-29-34-40-46-52&tk=clincher&ho=hookless&bd=-60&re=470&li=6.1&rr=80&xr=70&rp=125&xp=115&fc=570&rim=30&co=meadow&ty=33-622&tc=33&ls=34&ss=11&rd=16&bm=62&bi=8.9&pw=220&gr=wet-grass&sl=9&le=60&tg=soft&sh=728&sb=56&tb=545&sa=73.5&rc=172.5&rs=15&xa=73&xc=172.5&xs=21&st=578&ha=72&hs=12';
 
-for (const [name, hash] of [['the demo', ''], ['the fullest bike', FULL]]) {
+for (const [name, hash] of [
+  ['the demo', ''],
+  ['the fullest bike', FULL],
+]) {
   for (const format of ['A4', 'Letter']) {
     test(`${name} prints on one page of ${format}, and nothing but the sheet`, async () => {
       const { page } = await openPage(browser, new URL(hash, SINGLE_FILE), { colorScheme: 'dark' });
@@ -222,13 +304,43 @@ for (const [name, hash] of [['the demo', ''], ['the fullest bike', FULL]]) {
   }
 }
 
-test('what leaves room on the page is printed large enough to read at a bench', async () => {
-  for (const hash of ['', '#r=2&sf=a', '#r=2&ra=40&ca=18&rb=40&cb=18']) {
-    const { page } = await openPage(browser, new URL(hash, SINGLE_FILE));
-    await page.emulateMedia({ media: 'print' });
-    const points = await page.$eval('#sheet-page dd', (cell) => Number.parseFloat(getComputedStyle(cell).fontSize) * 0.75);
-    assert.ok(points >= 7.3, `${hash}: ${points} pt`);
-  }
+const PAPERS = { A4: { width: 718, height: 1054 }, Letter: { width: 740, height: 988 } };
+
+for (const [format, viewport] of Object.entries(PAPERS)) {
+  test(`what leaves room on ${format} is printed as large as it fits`, async () => {
+    const sizes = [];
+    for (const hash of ['', '#r=2&sf=a', '#r=2&ra=40&ca=18&rb=40&cb=18', FULL]) {
+      const { page } = await openPage(browser, new URL(hash, SINGLE_FILE), { viewport });
+      await page.emulateMedia({ media: 'print' });
+      await frame(page);
+      const { points, height } = await page.$eval('#sheet-page', (sheet) => ({
+        points: Number.parseFloat(getComputedStyle(sheet.querySelector('dd')).fontSize) * 0.75,
+        height: sheet.offsetHeight,
+      }));
+      assert.ok(height <= viewport.height, `${hash}: ${height} px`);
+      assert.ok(height >= 0.93 * viewport.height || points >= 8.3, `${hash}: ${height} px in ${points} pt`);
+      sizes.push(points);
+    }
+    const [demo, a, simple] = sizes;
+    for (const points of [demo, a, simple]) assert.ok(points >= 6.8, `${points} pt`);
+    assert.ok(a > demo, `${a} pt for A alone, ${demo} pt for both`);
+  });
+}
+
+test('fitting the sheet to its paper leaves the page as it was', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE);
+  const place = () =>
+    page.evaluate(() => {
+      const { position, width } = document.getElementById('sheet-page').style;
+      return { scrolled: scrollY, position, width, media: document.getElementById('print-type').media };
+    });
+  await page.evaluate(() => document.getElementById('sheet').scrollIntoView({ behavior: 'instant' }));
+  await page.waitForFunction(() => document.getElementById('sheet-page').textContent.includes('Lap'));
+  await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+  const before = await place();
+  await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+  assert.deepEqual(await place(), before);
+  assert.deepEqual(before, { ...before, position: '', width: '', media: 'print' });
 });
 
 test('the button prints', async () => {
@@ -239,7 +351,8 @@ test('the button prints', async () => {
 });
 
 test('a link of the first version still opens', async () => {
-  const kept = '#remount=1&rings-a=48/34&cassette-a=11-12-13-14-15-17-19-21-24-27-30&rings-b=42&cassette-b=11-13-15-17-19-21-24-28-32-37-42&tyre=700x35c&cadence-low=57,5+rpm';
+  const kept =
+    '#remount=1&rings-a=48/34&cassette-a=11-12-13-14-15-17-19-21-24-27-30&rings-b=42&cassette-b=11-13-15-17-19-21-24-28-32-37-42&tyre=700x35c&cadence-low=57,5+rpm';
   const { page, heard } = await openPage(browser, new URL(kept, SINGLE_FILE));
   assert.equal(await page.inputValue('#rings-a'), '48/34');
   assert.equal(await page.inputValue('#tyre'), '700x35c');

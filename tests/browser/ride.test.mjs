@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import axe from 'axe-core';
-import { PHONE, SINGLE_FILE, addressWith, assertQuiet, launchBrowser, layOut, openPage, text, type } from './harness.mjs';
+import { addressWith, assertQuiet, launchBrowser, layOut, openPage, PHONE, SINGLE_FILE, text, type } from './harness.mjs';
 
 let browser;
 
@@ -45,7 +45,10 @@ test('on slick ground grip bites first, whatever the gear', async () => {
     await type(page, `cassette-${side}`, '11-13-15-17-20-23-27-32-38-45-51');
   }
   const answer = await text(page, '#ride-answer');
-  assert.match(answer, /^On your own ground with A and B alike you are on foot below .* the rear wheel slips there, whatever the gear\./);
+  assert.match(
+    answer,
+    /^On your own ground with A and B alike you are on foot below .* the rear wheel slips there, whatever the gear\./,
+  );
   assert.match(answer, /Between A and B that makes no difference/);
   await type(page, 'slope', '15');
   assert.match(await text(page, '#ride-answer'), /get off, because (the lowest gear is too tall and )?the rear wheel slips/);
@@ -67,7 +70,11 @@ test('the band is in the text a screen reader gets', async () => {
 test('downhill and walls are refused politely and nothing typed is lost', async () => {
   const { page, heard } = await openPage(browser, SINGLE_FILE);
   const before = await text(page, '#ride-answer');
-  for (const [typed, words] of [['-4', /downhill/], ['46', /steeper than 45 %/], ['steep', /Type a number, such as/]]) {
+  for (const [typed, words] of [
+    ['-4', /downhill/],
+    ['46', /steeper than 45 %/],
+    ['steep', /Type a number, such as/],
+  ]) {
     await type(page, 'slope', typed);
     assert.match(await text(page, '#says-slope'), words);
     assert.match(await text(page, '#says-slope'), /The page goes on with 9 %/);
@@ -90,11 +97,16 @@ test('without a power meter the power is an estimate and says so', async () => {
 
 test('everything folded away is accessible too', async () => {
   const { page } = await openPage(browser, SINGLE_FILE);
-  await page.evaluate(() => document.querySelectorAll('#ride details').forEach((details) => (details.open = true)));
+  await page.evaluate(() => {
+    for (const details of document.querySelectorAll('#ride details')) details.open = true;
+  });
   await layOut(page);
   await page.evaluate(axe.source);
   const { violations } = await page.evaluate(() => globalThis.axe.run('#ride'));
-  assert.deepEqual(violations.map(({ id }) => id), []);
+  assert.deepEqual(
+    violations.map(({ id }) => id),
+    [],
+  );
 });
 
 test('the pictures can be stepped through by key on a phone', async () => {

@@ -5,6 +5,7 @@ use crate::chart::Picture;
 use crate::field::Field;
 use crate::history::History;
 use crate::link;
+use crate::owner::Owner;
 use crate::report::Report;
 use crate::scenario::{Complaint, Scenario};
 use crate::view;
@@ -59,10 +60,14 @@ impl Desk {
         self.lay_out(opened.bench, Scenario::default())
     }
 
-    /// Takes what was typed: pairs of field key and text. Unknown keys are passed over.
+    /// Takes what was typed: pairs of field key and text. A key that no field has is a fault of the page; it is passed over.
     pub fn edit(&mut self, edits: &[(String, String)]) -> Update {
-        let edits: Vec<(Field, &str)> =
-            edits.iter().filter_map(|(key, text)| Some((Field::by_key(key)?, text.as_str()))).collect();
+        let known = |(key, text): &'_ (String, String)| {
+            let field = Field::by_key(key);
+            debug_assert!(field.is_some(), "no field has the key {key}");
+            Some((field?, text.clone()))
+        };
+        let edits: Vec<(Field, String)> = edits.iter().filter_map(known).collect();
         let typing_in = match edits.as_slice() {
             [(field, _)] => Some(*field),
             _ => None,
@@ -71,8 +76,8 @@ impl Desk {
         if !only_looks {
             self.remember(typing_in);
         }
-        for &(field, text) in &edits {
-            self.bench.write(field, text);
+        for (field, text) in &edits {
+            self.bench.write(*field, text);
         }
         self.notices.clear();
         self.update(Vec::new(), !only_looks)
@@ -96,6 +101,7 @@ impl Desk {
         let (next, good) = match name {
             "bench-a" => (self.with_found(number, [Field::RingsA, Field::CassetteA])?, self.good.clone()),
             "bench-b" => (self.with_found(number, [Field::RingsB, Field::CassetteB])?, self.good.clone()),
+            "mine" => (self.with_claimed(number)?, self.good.clone()),
             "sketch-it" => (self.with_course_sketched(), self.good.clone()),
             "first-lap" => (self.with_first_lap(true)?, self.good.clone()),
             "all-laps" => (self.with_first_lap(false)?, self.good.clone()),
@@ -112,6 +118,15 @@ impl Desk {
         let mut update = self.lay_out(next, good);
         update.link = Some(self.link());
         Some(update)
+    }
+
+    /// The bench with all that the demo put into the group of a field taken for the rider's own.
+    fn with_claimed(&self, key: &str) -> Option<Bench> {
+        let (group, mut bench) = (Field::by_key(key)?.spec().group, self.bench.clone());
+        let in_group = |field: &&Field| field.spec().group == group;
+        let demos = |field: &&Field| self.bench.owner(**field) == Owner::Demo;
+        Field::ALL.iter().filter(in_group).filter(demos).for_each(|&field| bench.claim(field));
+        Some(bench)
     }
 
     /// Remembers what is on the desk before it is changed.

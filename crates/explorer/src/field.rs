@@ -45,17 +45,17 @@ pub enum Group {
     LapHabits,
     /// Round the lap: what is searched.
     LapSearch,
-    /// Tyre, rim and what loads them.
+    /// Tyre, rim, their marks, and what loads them.
     Tyre,
-    /// Marks, labels and measures of the tyre that few need.
+    /// Rim type, labels and measures of the tyre that few need.
     TyreFiner,
-    /// The position as taped on the road bike.
+    /// The position as measured on the road bike.
     RoadBike,
     /// The cross bike's cranks and pedals, and what is meant to differ on it.
     CrossBike,
     /// The cross bike's frame and headset.
     CrossFrame,
-    /// What the stem search may use, handlebars of two shapes, and room for the toes.
+    /// What the stem search may use, handlebars of two shapes, and toe overlap.
     PositionFiner,
     /// Whom the workshop sheet is for.
     Sheet,
@@ -230,20 +230,21 @@ fields! {
     MoreCassettes: "more-cassettes", LapSearch, "Further cassettes", "", Kind::Lines(2), "", "One a line, tried beside the usual ones";
     Construction: "tyre-kind", Tyre, "Kind of tyre", "", Kind::Choice(CONSTRUCTIONS), "tubeless", "";
     Rim: "rim", Tyre, "Rim, inner width", "mm", Kind::Number, "21", "Between the side walls; of a tubular rim, its bed";
+    TyreMark: "tyre-mark", Tyre, "Tyre’s marked maximum", "bar", Kind::Number, "", "On the sidewall; type psi behind it if it is in psi";
+    RimMark: "rim-mark", Tyre, "Rim’s marked maximum", "bar", Kind::Number, "", "On the rim or in its papers";
+    LeastMark: "least-mark", Tyre, "Marked minimum", "bar", Kind::Number, "", "On tyre or rim, if there is one";
     WidthLimit: "width-limit", Tyre, "Race limit", "", Kind::Choice(WIDTH_LIMITS), "33", "33 mm: UCI 1.3.018. Others: ask your organiser";
     TyreGround: "tyre-ground", Tyre, "Ground of the course", "", Kind::Choice(TYRE_GROUNDS), "soft", "Of all of it, as a tyre meets it";
     WheelStyle: "wheel-style", Tyre, "Riding style", "", Kind::Choice(WHEEL_STYLES), "normal", "";
     OtherTyre: "other-tyre", Tyre, "Compare with a width of", "mm", Kind::Number, "38", "What it would do to every gear; may be left empty";
-    TyreMark: "tyre-mark", TyreFiner, "Tyre’s marked maximum", "bar", Kind::Number, "", "On the sidewall; type psi behind it if it is in psi";
-    RimMark: "rim-mark", TyreFiner, "Rim’s marked maximum", "bar", Kind::Number, "", "On the rim or in its papers";
-    Hookless: "hooks", TyreFiner, "Rim’s edges", "", Kind::Choice(HOOKS), "hooked", "";
+    Hookless: "hooks", TyreFiner, "Rim type", "", Kind::Choice(HOOKS), "hooked", "";
     TyreWidthMeasured: "tyre-width", TyreFiner, "Tyre’s width measured", "mm", Kind::Number, "", "Inflated on this rim; it wins over the estimate";
-    LabelEdition: "label-rule", TyreFiner, "Label’s width by", "", Kind::Choice(LABEL_EDITIONS), "2020", "";
+    LabelEdition: "label-rule", TyreFiner, "Label follows", "", Kind::Choice(LABEL_EDITIONS), "2020", "";
     MeasuringRim: "measuring-rim", TyreFiner, "Measuring rim", "mm", Kind::Number, "", "If the sidewall names one; else it follows from the label";
     SaddleHeight: "saddle-height", RoadBike, "Saddle height", "mm", Kind::Number, "728", "Bottom bracket centre to saddle top, along the seat tube";
-    Setback: "setback", RoadBike, "Saddle tip behind the bracket", "mm", Kind::Number, "56", "By a plumb line through the bottom bracket centre";
+    Setback: "setback", RoadBike, "Saddle setback", "mm", Kind::Number, "56", "Saddle tip behind the bottom bracket centre, by a plumb line";
     TipToBar: "tip-to-bar", RoadBike, "Saddle tip to bar", "mm", Kind::Number, "545", "Straight to the bar’s centre at the stem";
-    BarDrop: "bar-drop", RoadBike, "Bar below the saddle", "mm", Kind::Number, "72", "Saddle top down to the bar’s centre; minus if it is higher";
+    BarDrop: "bar-drop", RoadBike, "Saddle-to-bar drop", "mm", Kind::Number, "72", "Saddle top down to the bar’s centre; minus if it is higher";
     SeatAngle: "seat-angle", RoadBike, "Seat angle", "°", Kind::Number, "73.5", "From the frame’s table";
     RoadCrank: "road-crank", RoadBike, "Crank", "mm", Kind::Number, "172.5", "";
     RoadStack: "road-sole", RoadBike, "Pedal axle to sole", "mm", Kind::Number, "15", "Pedal, cleat and shoe sole: only the difference counts";
@@ -252,22 +253,22 @@ fields! {
     CrossStack: "cross-sole", CrossBike, "Pedal axle to sole", "mm", Kind::Number, "21", "With the shoes worn for cross";
     LowerBy: "lower", CrossBike, "Saddle lower by", "mm", Kind::Number, "0", "0 by common practice; some take 5 for mounting";
     BarUpBy: "bar-up", CrossBike, "Bar higher by", "mm", Kind::Number, "15", "10 to 20 by common practice; against the saddle";
-    BarCloserBy: "bar-closer", CrossBike, "Bar closer by", "mm", Kind::Number, "10", "10 by common practice; along the tape";
-    Stack: "stack", CrossFrame, "Frame stack", "mm", Kind::Number, "578", "Bracket up to the top of the head tube";
-    Reach: "reach", CrossFrame, "Frame reach", "mm", Kind::Number, "383", "Bracket forward to the top of the head tube";
+    BarCloserBy: "bar-closer", CrossBike, "Bar closer by", "mm", Kind::Number, "10", "10 by common practice; from saddle tip to bar";
+    Stack: "stack", CrossFrame, "Frame stack", "mm", Kind::Number, "578", "Bottom bracket up to the top of the head tube";
+    Reach: "reach", CrossFrame, "Frame reach", "mm", Kind::Number, "383", "Bottom bracket forward to the top of the head tube";
     HeadAngle: "head-angle", CrossFrame, "Head angle", "°", Kind::Number, "72", "";
-    Headset: "headset", CrossFrame, "Headset above the head tube", "mm", Kind::Number, "12", "Top cap or cone under the first spacer";
+    Headset: "headset", CrossFrame, "Headset top cap height", "mm", Kind::Number, "12", "Head tube up to the first spacer";
     ClampHeight: "clamp", PositionFiner, "Stem’s clamp height", "mm", Kind::Number, "40", "40 by common practice";
-    BarWithin: "bar-within", PositionFiner, "Bar may miss by", "mm", Kind::Number, "5", "No tape is better than that: our estimate";
+    BarWithin: "bar-within", PositionFiner, "Bar may be off by", "mm", Kind::Number, "5", "No tape measure is better than that: our estimate";
     SpacersMost: "spacers-most", PositionFiner, "Spacers at most", "mm", Kind::Number, "30", "About 30 on carbon, 40 on metal by common practice; the fork’s maker decides";
     Knee: "knee", PositionFiner, "With another crank", "", Kind::Choice(KNEES), "saddle", "";
     RoadBarReach: "road-bar-reach", PositionFiner, "Road handlebar’s reach", "mm", Kind::Number, "", "Only if the two handlebars differ; then give all four";
     RoadBarDepth: "road-bar-drop", PositionFiner, "Road handlebar’s drop", "mm", Kind::Number, "", "";
     CrossBarReach: "cross-bar-reach", PositionFiner, "Cross handlebar’s reach", "mm", Kind::Number, "", "";
     CrossBarDepth: "cross-bar-drop", PositionFiner, "Cross handlebar’s drop", "mm", Kind::Number, "", "";
-    FrontCentre: "front-centre", PositionFiner, "Front centre", "mm", Kind::Number, "", "Bracket to front axle; give it to check the room for the toes";
+    FrontCentre: "front-centre", PositionFiner, "Front centre", "mm", Kind::Number, "", "Bottom bracket to front axle; give it to check toe overlap";
     ForkRake: "rake", PositionFiner, "Fork rake", "mm", Kind::Number, "47", "";
-    PedalOffset: "pedal-offset", PositionFiner, "Pedal’s centre from mid-plane", "mm", Kind::Number, "125", "About 125: our estimate";
+    PedalOffset: "pedal-offset", PositionFiner, "Pedal centre from the bike’s centre line", "mm", Kind::Number, "125", "About 125: our estimate";
     SheetFor: "sheet-for", Sheet, "Sheet for", "", Kind::Choice(SHEETS), "both", "";
 }
 
@@ -324,7 +325,7 @@ const WIDTH_LIMITS: &[(&str, &str)] = &[("33", "33 mm"), ("35", "35 mm"), ("38",
 const TYRE_GROUNDS: &[(&str, &str)] =
     &[("soft", "soft or muddy"), ("mixed", "mixed"), ("rocky", "rocks, roots, fast and bumpy")];
 const WHEEL_STYLES: &[(&str, &str)] =
-    &[("smooth", "smooth and skilful"), ("normal", "normal"), ("hard", "hard on wheels")];
+    &[("smooth", "light on the bike"), ("normal", "normal"), ("hard", "rough, hits edges")];
 const HOOKS: &[(&str, &str)] = &[("hooked", "hooked"), ("hookless", "hookless")];
 const LABEL_EDITIONS: &[(&str, &str)] = &[("2020", "ETRTO from 2020"), ("older", "older ISO rule")];
 const KNEES: &[(&str, &str)] =

@@ -15,6 +15,7 @@ mod lap_desk;
 pub mod lap_page;
 pub mod link;
 mod number;
+pub mod owner;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]
 pub mod page;
 pub mod report;

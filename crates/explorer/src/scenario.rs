@@ -1,5 +1,6 @@
 //! The bench understood: validated values, and what could not be understood.
 
+mod cassettes;
 mod chain;
 #[cfg(test)]
 mod choices;
@@ -11,14 +12,14 @@ mod tyre;
 
 use crate::bench::Bench;
 use crate::field::{Field, Group};
+use crate::owner::Owners;
 use crate::report::Side;
 use crate::speed_unit::SpeedUnit;
-use gear_math::{
-    Cadence, Cassette, Chainset, Derailleur, Drivetrain, DuplicateTolerance, RollOutLimit, Speed, Wheel,
-};
+use gear_math::{Cadence, Chainset, Derailleur, Drivetrain, DuplicateTolerance, RollOutLimit, Speed, Wheel};
 pub use lap::{CourseChoice, LapInputs, Rings, SearchInputs};
 use parse::Reader;
 
+pub use cassettes::{TypedCassette, WhySoMany};
 pub use chain::ChainInputs;
 pub use position::{BarShapes, PositionInputs, ToeInputs};
 pub use ride::{OwnGround, RideInputs};
@@ -50,7 +51,7 @@ pub struct Probe {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Scenario {
     chainsets: [Chainset; 2],
-    cassettes: [Cassette; 2],
+    cassettes: [TypedCassette; 2],
     /// The wheel of both set-ups.
     pub wheel: Wheel,
     /// The rider's cadences.
@@ -81,6 +82,8 @@ pub struct Scenario {
     pub sheet_for: Option<Side>,
     /// What it was understood from: of a field in error, the last good text.
     texts: Bench,
+    /// Whose value every field holds.
+    pub owners: Owners,
 }
 
 /// What is wrong with a field, and what the page uses instead.
@@ -92,6 +95,8 @@ pub struct Complaint {
     pub message: String,
     /// The last good value, which the page goes on with.
     pub kept: String,
+    /// What was perhaps meant, to be written into the field at the press of a button.
+    pub offer: Option<String>,
 }
 
 /// A scenario and the complaints met on the way to it.
@@ -108,15 +113,13 @@ impl Scenario {
     #[must_use]
     pub fn read(bench: &Bench, good: &Self) -> ReadBench {
         let mut reader = Reader::new(bench, &good.texts);
+        let cassettes = cassettes::read(&mut reader, good.cassettes);
         let scenario = Self {
             chainsets: [
                 reader.parsed(Field::RingsA, good.chainsets[0]),
                 reader.parsed(Field::RingsB, good.chainsets[1]),
             ],
-            cassettes: [
-                reader.parsed(Field::CassetteA, good.cassettes[0]),
-                reader.parsed(Field::CassetteB, good.cassettes[1]),
-            ],
+            cassettes,
             wheel: reader.wheel(good.wheel),
             window: reader.window(good.window),
             derailleur: reader.derailleur(),
@@ -133,18 +136,20 @@ impl Scenario {
             position: PositionInputs::read(&mut reader),
             sheet_for: reader.pick(Field::SheetFor, &[None, Some(Side::A), Some(Side::B)]),
             ride: good.ride.clone(),
-            lap: LapInputs::read(&mut reader, &good.lap),
-            tyre: good.tyre,
+            lap: LapInputs::read(&mut reader, &good.lap, cassettes[0].cassette),
+            tyre: TyreInputs::read(&mut reader, &good.ride),
             texts: Bench::default(),
+            owners: good.owners.clone(),
         };
         let ride = RideInputs::read(&mut reader, &good.ride, &scenario);
-        let tyre = TyreInputs::read(&mut reader, &ride);
-        let complaints = reader.complaints();
+        let tyre = scenario.tyre.under(&ride);
+        let (complaints, unknown) = reader.findings();
         let mut texts = bench.clone();
         for complaint in &complaints {
-            texts.write(complaint.field, good.texts.text(complaint.field));
+            texts.take(complaint.field, &good.texts);
         }
-        ReadBench { scenario: Self { ride, tyre, texts, ..scenario }, complaints }
+        let owners = Owners::of(&texts, &unknown);
+        ReadBench { scenario: Self { ride, tyre, texts, owners, ..scenario }, complaints }
     }
 
     /// The same after its fields were rearranged, such as those of A and B exchanged.
@@ -167,7 +172,16 @@ impl Scenario {
     /// Rings and sprockets of one set-up.
     #[must_use]
     pub const fn drivetrain(&self, side: Side) -> Drivetrain {
-        Drivetrain { chainset: self.chainsets[side as usize], cassette: self.cassettes[side as usize] }
+        Drivetrain {
+            chainset: self.chainsets[side as usize],
+            cassette: self.cassettes[side as usize].cassette,
+        }
+    }
+
+    /// The cassette of one set-up, with the name that it was typed by, if it was.
+    #[must_use]
+    pub const fn typed_cassette(&self, side: Side) -> TypedCassette {
+        self.cassettes[side as usize]
     }
 }
 
@@ -189,7 +203,7 @@ fn bare() -> Scenario {
     Scenario {
         lap: LapInputs::bare(),
         chainsets: [chainset; 2],
-        cassettes: [cassette; 2],
+        cassettes: [TypedCassette { cassette, name: None }; 2],
         wheel: Wheel::by_size("33-622".parse().expect("a tyre"), None),
         window: CadenceWindow { low: cadence(55.0), usual: cadence(85.0), high: cadence(110.0) },
         derailleur: Derailleur::default(),
@@ -207,6 +221,7 @@ fn bare() -> Scenario {
         tyre: TyreInputs::read(&mut reader, &ride),
         ride,
         sheet_for: None,
+        owners: Owners::of(&texts, &[]),
         texts,
     }
 }
@@ -291,6 +306,40 @@ mod tests {
             assert_eq!(complaints(&[(Field::Capacity, text), (Field::GuideTeeth, "11 teeth")]), [], "{text}");
         }
         assert_eq!(complaints(&[(Field::ChainLinks, "110 links")]), []);
+    }
+
+    #[test]
+    fn other_units_of_the_same_kind_are_understood() {
+        let read = |edits: &[(Field, &str)]| {
+            let mut bench = Bench::default();
+            edits.iter().for_each(|(field, text)| bench.write(*field, text));
+            let read = Scenario::read(&bench, &Scenario::default());
+            assert_eq!(read.complaints, []);
+            read.scenario
+        };
+        let typed = [
+            (Field::BodyMass, "130 lb"),
+            (Field::Rim, "21c"),
+            (Field::EntrySpeed, "12,5 mph"),
+            (Field::HeadAngle, "72 deg"),
+            (Field::SaddleHeight, "72.8 cm"),
+            (Field::ClimbLength, "200 ft"),
+        ];
+        let same = [
+            (Field::BodyMass, "58.967"),
+            (Field::Rim, "21"),
+            (Field::EntrySpeed, "20.117"),
+            (Field::HeadAngle, "72"),
+            (Field::SaddleHeight, "728"),
+            (Field::ClimbLength, "60.96"),
+        ];
+        let [typed, same] = [read(&typed), read(&same)];
+        assert_eq!((typed.tyre.rim, typed.position), (same.tyre.rim, same.position));
+        assert!((typed.ride.rider.body.kg() - same.ride.rider.body.kg()).abs() < 1e-3);
+        for slope in ["1:8", "12,5%", "1 in 8", "12.5 percent", "7.125 deg"] {
+            assert!((read(&[(Field::Slope, slope)]).ride.climb.percent() - 12.5).abs() < 2e-3, "{slope}");
+        }
+        assert_eq!(complaints(&[(Field::Slope, "1:0"), (Field::BodyMass, "62 mm")]).len(), 2);
     }
 
     #[test]

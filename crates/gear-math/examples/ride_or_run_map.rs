@@ -6,7 +6,7 @@
 use gear_math::{
     Air, Bike, BikeMass, BodyMass, Cell, Circumference, Climb, Drivetrain, FootFactor, Friction, Ground,
     KitMass, Power, RideOrRun, Rider, RidingLimits, RollingCoefficient, SlopeShare, Surface, Verdict,
-    verdict_map,
+    WidthFactor, verdict_map,
 };
 use std::error::Error;
 use std::hint::black_box;
@@ -39,6 +39,7 @@ fn question(rings: &str, sprockets: &str) -> Result<RideOrRun, Box<dyn Error>> {
 fn grounds() -> Result<Vec<Ground>, Box<dyn Error>> {
     let own = Ground {
         rolling: RollingCoefficient::new(0.06)?,
+        width: WidthFactor::NONE,
         foot: FootFactor::new(1.35)?,
         slope_share: SlopeShare::FIXED,
         friction: Friction::new(0.4)?,

@@ -36,10 +36,13 @@
 mod course;
 mod decimal;
 mod drivetrain;
+mod meant;
 mod order;
+mod physics;
 mod position;
 mod quantity;
 mod rider;
+mod unit;
 mod wheel;
 
 pub use course::{
@@ -62,13 +65,14 @@ pub use drivetrain::{
     WheelRole, cassette_slope_degrees,
 };
 pub use drivetrain::{
-    CageCheck, CageClass, CageFinding, CageVerdict, Cassette, CassetteError, Chainring, Chainset,
-    ChainsetError, Comparison, CrossedRule, Derailleur, DerailleurFigure, DevelopmentSpan, Drivetrain,
-    DuplicatePair, DuplicateTolerance, EndDifference, FrontChange, Gear, GearRange, GearRow, GearStep,
-    LongestWheel, OwnReach, PedalRate, RidingOrder, RingDifference, RingOverlap, RingPasses, RollOutLimit,
-    RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind, Side, Sprocket, SprocketStep,
-    StepSpread, TotalCapacity,
+    CageCheck, CageClass, CageFinding, CageVerdict, Cassette, CassetteError, CassetteName, CassetteNameError,
+    Chainring, Chainset, ChainsetError, Comparison, CrossedRule, Derailleur, DerailleurFigure,
+    DevelopmentSpan, Drivetrain, DuplicatePair, DuplicateTolerance, EndDifference, FrontChange, Gear,
+    GearRange, GearRow, GearStep, LongestWheel, OwnReach, PedalRate, RidingOrder, RingDifference,
+    RingOverlap, RingPasses, RollOutLimit, RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind,
+    Side, Sprocket, SprocketStep, StepSpread, TotalCapacity,
 };
+pub use meant::meant;
 pub use order::ascending;
 pub use position::{
     BarCloser, BarDepth, BarDrop, BarPlacement, BarRaise, BarReach, BarShape, BarTolerance, BikePoint,
@@ -94,17 +98,23 @@ pub use rider::{
     Verdict, Watched, WheelInertia, Wheelbase, Wind, WindSpeed, WorkReserve, body_weight_gradient,
     break_even_length, running_cost, verdict_map, walking_cost,
 };
+pub use unit::{decimal_in, slope_percent};
 pub use wheel::{
-    AirSpring, BeadSeat, CalliperVerdict, CeilingReason, Construction, EstimateError, FloorAboveCeiling,
-    FloorReason, FrontShare, HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE, LabelEdition, LimitedBy, LoadedTyre,
-    MEASURING_RIMS_2020, MeasuredRollOut, MeasuringRimRow, MountedWidth, NominalWidth, Pressure,
-    PressureAdvice, PressureCase, PressureCaution, PressureCeiling, PressureFloor, PressureMarks,
-    PressureReading, RACE_RULES, RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange, RimRow,
-    RollOutDeviation, RollOutEstimate, SectionArc, TyreFitError, TyreGround, TyreKind, TyreSection, TyreSize,
-    TyreSizeError, TyreWidth, Wheel, WheelDiameter, WheelLoad, WheelPressure, WheelRadius, WheelStyle,
-    Wheels, WidthAccuracy, WidthVerdict, contact_area_cm2, rim_cautions,
+    AirSpring, BeadSeat, CLEARANCE_CHECK, CalliperVerdict, CeilingReason, ConeIndex, Construction,
+    EstimateError, FloorAboveCeiling, FloorReason, FrontShare, HOOKED_RIMS, HOOKLESS_RIMS, HOW_TO_MEASURE,
+    LabelEdition, LimitedBy, LoadedTyre, MEASURING_RIMS_2020, MeasuredRollOut, MeasuringRimRow, MountedWidth,
+    NominalWidth, Pressure, PressureAdvice, PressureCase, PressureCaution, PressureCeiling, PressureFloor,
+    PressureMarks, PressureReading, RACE_RULES, RaceLimit, RaceRule, RimCaution, RimInnerWidth, RimRange,
+    RimRow, RollOutDeviation, RollOutEstimate, SectionArc, SinkingWheel, TyreFitError, TyreGround, TyreKind,
+    TyreSection, TyreSize, TyreSizeError, TyreWidth, Wheel, WheelDiameter, WheelLoad, WheelPressure,
+    WheelRadius, WheelStyle, Wheels, WidthAccuracy, WidthFactor, WidthVerdict, contact_area_cm2,
+    rim_cautions,
 };
 
 #[cfg(doctest)]
 #[doc = include_str!("../../../README.md")]
+struct ProjectReadme;
+
+#[cfg(doctest)]
+#[doc = include_str!("../README.md")]
 struct Readme;

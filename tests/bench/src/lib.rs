@@ -4,7 +4,7 @@
 use gear_math::{
     Air, Bike, BikeMass, BodyMass, Cadence, Cage, CageMeasures, ChainDefaults, ChainSetup, Circumference,
     Climb, Demo, Drivetrain, FootFactor, Friction, Ground, KitMass, Lap, LapSetup, Power, PulleyCentres,
-    RideOrRun, Rider, RidingLimits, RollingCoefficient, SlopeShare, Step, Surface, verdict_map,
+    RideOrRun, Rider, RidingLimits, RollingCoefficient, SlopeShare, Step, Surface, WidthFactor, verdict_map,
 };
 use std::error::Error;
 
@@ -71,6 +71,7 @@ fn map() -> Result<f64, Box<dyn Error>> {
     let questions = [question(SET_UPS[0])?, question(SET_UPS[1])?];
     let own = Ground {
         rolling: RollingCoefficient::new(0.06)?,
+        width: WidthFactor::NONE,
         foot: FootFactor::new(1.35)?,
         slope_share: SlopeShare::FIXED,
         friction: Friction::new(0.4)?,

@@ -3,7 +3,7 @@
 use gear_math::{
     Air, Bike, BikeMass, BodyMass, Cassette, Chainset, Circumference, Climb, Drivetrain, FootFactor,
     Friction, Ground, KitMass, Power, RideOrRun, Rider, RidingLimits, RollingCoefficient, Slope, SlopeShare,
-    Speed,
+    Speed, WidthFactor,
 };
 use std::error::Error;
 
@@ -53,6 +53,7 @@ fn ground(surface: &str) -> Result<Ground, Box<dyn Error>> {
     };
     Ok(Ground {
         rolling: RollingCoefficient::new(rolling)?,
+        width: WidthFactor::NONE,
         foot: FootFactor::new(foot)?,
         slope_share: SlopeShare::FIXED,
         friction: Friction::new(0.5)?,

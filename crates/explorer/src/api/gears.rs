@@ -1,7 +1,7 @@
 //! Gears, overlap and comparison.
 
 use super::{GearPair, SetUpInput, input, output, thrown};
-use gear_math::{Cadence, Comparison, DevelopmentSpan, DuplicateTolerance, SetUpSummary, Speed};
+use gear_math::{Cadence, Cassette, Comparison, DevelopmentSpan, DuplicateTolerance, SetUpSummary, Speed};
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
 use wasm_bindgen::prelude::*;
@@ -89,6 +89,27 @@ pub struct Overlap {
     duplicates: Vec<GearPair>,
 }
 
+/// The sprockets of the usual cassette that goes by its ends, such as 12-25 with 8 sprockets; for `sprockets` elsewhere.
+/// The ends are as asked; what lies between is common practice and differs from maker to maker.
+///
+/// # Errors
+/// When an end or the count is not whole or outside its limits, or no usual cassette has these ends and so many sprockets.
+#[wasm_bindgen(js_name = cassetteNamed, unchecked_return_type = "number[]")]
+pub fn cassette_named(first: f64, last: f64, count: f64) -> Result<JsValue, JsError> {
+    let [first, last, count] = [whole("first", first)?, whole("last", last)?, whole("count", count)?];
+    let cassette = Cassette::named(first, last, count.into()).map_err(thrown)?;
+    output(&cassette.sprockets().iter().map(|sprocket| sprocket.teeth()).collect::<Vec<u16>>())
+}
+
+/// A number of teeth or sprockets.
+fn whole(name: &str, number: f64) -> Result<u16, JsError> {
+    if number.fract() == 0.0 {
+        Ok(number as u16)
+    } else {
+        Err(thrown(format!("{name} must be a whole number")))
+    }
+}
+
 /// How far the rings of one set-up repeat each other.
 ///
 /// # Errors
@@ -144,8 +165,9 @@ pub struct SetUpFigures {
     highest_development_m: f64,
     range_percent: f64,
     gear_count: usize,
-    /// Gears left without crossed ones and duplicates.
+    /// Gears left without cross-chained ones and duplicates.
     useful_gear_count: usize,
+    /// Gears where the chain runs at its steepest, by common practice.
     crossed_gear_count: usize,
     /// Shifts that move both derailleurs, riding up ring by ring.
     double_shift_count: usize,

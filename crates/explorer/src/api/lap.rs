@@ -242,7 +242,7 @@ impl StretchInput {
         Ok(Segment {
             length: StretchLength::new(self.length_m).map_err(thrown)?,
             gradient: Gradient::new(self.gradient_percent).map_err(thrown)?,
-            surface: ground(&self.ground)?,
+            surface: surface(&self.ground)?,
             obstacle: self.obstacle_s.map(obstacle).transpose()?,
             corner: self.corner_kmh.map(corner).transpose()?,
         })
@@ -259,7 +259,7 @@ impl StretchInput {
     }
 }
 
-fn ground(name: &str) -> Result<Surface, JsError> {
+pub(super) fn surface(name: &str) -> Result<Surface, JsError> {
     let known = || Surface::ALL.map(Surface::name).join(", ");
     Surface::named(name)
         .ok_or_else(|| JsError::new(&format!("there is no ground “{name}”; there are {}", known())))
@@ -357,7 +357,7 @@ pub fn course_from_gpx(
     let options: GpxOptions =
         if options.is_undefined() || options.is_null() { GpxOptions::default() } else { input(options)? };
     let smoothing = SmoothingLength::new(options.smoothing_m.unwrap_or(SMOOTHING_M)).map_err(thrown)?;
-    let surface = options.ground.as_deref().map_or(Ok(Surface::FirmGrass), ground)?;
+    let surface = options.ground.as_deref().map_or(Ok(Surface::FirmGrass), surface)?;
     let place = |m: Option<f64>| m.map(TrackPlace::new).transpose().map_err(thrown);
     let read = Course::from_gpx(
         text,

@@ -38,7 +38,7 @@ pub struct CarryPositionInput {
     /// Against the saddle; 15 when left out.
     #[tsify(optional)]
     bar_up_by_mm: Option<f64>,
-    /// Along the tape; 10 when left out.
+    /// Along the straight line from saddle tip to bar; 10 when left out.
     #[tsify(optional)]
     bar_closer_by_mm: Option<f64>,
 }
@@ -162,7 +162,7 @@ pub struct StemPositionInput {
     spacers_mm: f64,
     /// Steerer centre to bar centre along the stem.
     stem_length_mm: f64,
-    /// From the square of the steerer, positive upward.
+    /// 0 is square to the steerer, positive upward.
     stem_angle_deg: f64,
 }
 

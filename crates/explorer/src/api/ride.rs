@@ -1,11 +1,12 @@
 //! Riding against going on foot.
 
+use super::lap::surface;
 use super::{drivetrain, input, output, thrown};
 use gear_math::{
     Air, AirDensity, Answer, Bike, BikeMass, BodyMass, Cadence, Circumference, Climb, DragArea,
     DrivetrainEfficiency, FootCostFactor, FootDrag, FootFactor, Friction, Gait, GrossEfficiency, Ground,
-    KitMass, LoadFactor, OutOfLimits, Power, RideOrRun, Rider, RidingLimits, RollingCoefficient, SlopeShare,
-    StandingMetabolism, Surface,
+    KitMass, LoadFactor, MountedWidth, OutOfLimits, Power, RideOrRun, Rider, RidingLimits,
+    RollingCoefficient, SlopeShare, StandingMetabolism, Surface, WidthFactor,
 };
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
@@ -67,6 +68,9 @@ pub struct BikeInput {
     /// 2095 when left out.
     #[tsify(optional)]
     circumference_mm: Option<f64>,
+    /// Width of the tyres as mounted, which counts on mud, deep mud and loose sand; 33 when left out.
+    #[tsify(optional)]
+    tyre_width_mm: Option<f64>,
     /// Share of the power that reaches the wheel; 0.96 when left out.
     #[tsify(optional)]
     drivetrain_efficiency: Option<f64>,
@@ -75,20 +79,24 @@ pub struct BikeInput {
     carried_load_factor: Option<f64>,
 }
 
-/// The ground; firm grass where left out.
+/// The ground.
 #[derive(Debug, Default, Deserialize, Tsify)]
 #[serde(rename_all = "camelCase")]
 pub struct GroundInput {
-    /// Rolling coefficient; 0.03 when left out.
+    /// What the other values are taken from where they are left out, named as in a course; firm grass when left out.
+    #[tsify(optional)]
+    surface: Option<String>,
+    /// Rolling coefficient of the tyres as they are; the surface's under tyres of that width when left out, 0.03 on firm
+    /// grass.
     #[tsify(optional)]
     crr: Option<f64>,
-    /// Cost on foot over that of hard ground, on the level; 1.1 when left out.
+    /// Cost on foot over that of hard ground, on the level; the surface's when left out, 1.1 on firm grass.
     #[tsify(optional)]
     foot_factor: Option<f64>,
     /// How far that extra cost grows with the slope, 0 to 1; 0 when left out.
     #[tsify(optional)]
     slope_share: Option<f64>,
-    /// Friction of the rear tyre; 0.5 when left out.
+    /// Friction of the rear tyre; the surface's when left out, 0.5 on firm grass.
     #[tsify(optional)]
     friction_mu: Option<f64>,
 }
@@ -230,7 +238,7 @@ pub fn ride_or_run(
     #[wasm_bindgen(unchecked_param_type = "RideOrRunInput")] asked: JsValue,
 ) -> Result<JsValue, JsError> {
     let asked: RideOrRunInput = input(asked)?;
-    let (question, ground) = (asked.question()?, asked.ground.ground()?);
+    let (question, ground) = (asked.question()?, asked.ground.ground(asked.bike.bike()?.tyre)?);
     let gradients: Vec<Climb> = asked
         .gradients
         .iter()
@@ -289,6 +297,7 @@ impl BikeInput {
         let mass = BikeMass::new(self.mass_kg).map_err(thrown)?;
         let bike = Bike::new(mass, drivetrain(&self.rings, &self.sprockets)?, wheel);
         Ok(Bike {
+            tyre: given(self.tyre_width_mm, MountedWidth::new, bike.tyre)?,
             efficiency: given(self.drivetrain_efficiency, DrivetrainEfficiency::new, bike.efficiency)?,
             load: given(self.carried_load_factor, LoadFactor::new, bike.load)?,
             ..bike
@@ -297,9 +306,11 @@ impl BikeInput {
 }
 
 impl GroundInput {
-    fn ground(&self) -> Result<Ground, JsError> {
-        let typical = Surface::FirmGrass.ground();
+    fn ground(&self, tyre: MountedWidth) -> Result<Ground, JsError> {
+        let surface = self.surface.as_deref().map_or(Ok(Surface::FirmGrass), surface)?;
+        let typical = surface.ground_under(tyre);
         Ok(Ground {
+            width: if self.crr.is_some() { WidthFactor::NONE } else { typical.width },
             rolling: given(self.crr, RollingCoefficient::new, typical.rolling)?,
             foot: given(self.foot_factor, FootFactor::new, typical.foot)?,
             slope_share: given(self.slope_share, SlopeShare::new, typical.slope_share)?,

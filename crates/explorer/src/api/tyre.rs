@@ -4,7 +4,7 @@ use super::{input, output, thrown};
 use gear_math::{
     AirSpring, BikeMass, BodyMass, FrontShare, KitMass, LabelEdition, MountedWidth, NominalWidth, Pressure,
     PressureAdvice, PressureCase, PressureMarks, RaceLimit, RimInnerWidth, TyreSection, WheelLoad,
-    WheelPressure, WheelRadius,
+    WheelRadius,
 };
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
@@ -38,11 +38,11 @@ pub enum Terrain {
 #[derive(Debug, Clone, Copy, Deserialize, Tsify)]
 #[serde(rename_all = "kebab-case")]
 pub enum Style {
-    /// Smooth and skilful.
+    /// Light on the bike: unweights over edges.
     Smooth,
     /// Like most.
     Normal,
-    /// Hard on wheels.
+    /// Rough: hits edges.
     Hard,
 }
 
@@ -195,6 +195,9 @@ pub struct TyrePressureInput {
     /// As marked on the rim; no limit when left out.
     #[tsify(optional)]
     max_rim_bar: Option<f64>,
+    /// The least that tyre or rim is marked with; no limit when left out.
+    #[tsify(optional)]
+    min_marked_bar: Option<f64>,
     /// Hooked when left out.
     #[serde(default)]
     #[tsify(optional)]
@@ -255,6 +258,7 @@ impl TyrePressureInput {
             marks: PressureMarks {
                 tyre: mark(self.max_tyre_bar)?,
                 rim: mark(self.max_rim_bar)?,
+                least: mark(self.min_marked_bar)?,
                 hookless: self.hookless,
             },
         })
@@ -265,11 +269,7 @@ impl TyrePressureInput {
 fn notes(advice: &PressureAdvice) -> Vec<String> {
     let mut notes = match &advice.start {
         Err(conflict) => vec![conflict.to_string()],
-        Ok(start) => {
-            let limited =
-                |what: &str, wheel: WheelPressure| wheel.limited_by.map(|limit| format!("{what} {limit}."));
-            [limited("Front", start.front), limited("Rear", start.rear)].into_iter().flatten().collect()
-        }
+        Ok(_) => advice.limits_told(),
     };
     notes.extend(advice.cautions.iter().map(ToString::to_string));
     notes

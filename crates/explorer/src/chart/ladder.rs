@@ -238,7 +238,7 @@ fn describe(report: &Report, side: Side, index: usize) -> String {
         text.push_str(&format!(". Same gear as {}", listed(&twins)));
     }
     if row.crossed {
-        text.push_str(". Crossed: the chain runs at its steepest");
+        text.push_str(". Cross-chained: the chain runs at its steepest");
     }
     text + "."
 }

@@ -21,6 +21,8 @@ const WIDE: f64 = 560.0;
 const INSET_CAPTION: f64 = 18.0;
 const DASH: f64 = 5.0;
 
+const NOT_DRAWN: &str = "Not drawn while a measure is not known.";
+
 struct Layout {
     scale: f64,
     origin: Point,
@@ -144,6 +146,9 @@ pub(super) fn height(report: &Report, width: f64) -> f64 {
 pub(super) fn label(report: &Report) -> String {
     let position = &report.position;
     let (road, cross) = (&position.inputs.road, &position.cross);
+    if !position.knows_stem() {
+        return NOT_DRAWN.to_owned();
+    }
     format!(
         "Side view of both bikes to scale: saddle {} high on the road bike and {} on the cross bike, bar {} and {}.",
         mm(road.saddle.height.mm()),
@@ -156,6 +161,10 @@ pub(super) fn label(report: &Report) -> String {
 pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     let position = &report.position;
     let layout = Layout::new(position, size.0);
+    if !position.knows_stem() {
+        pen.text(NOT_DRAWN, (0.0, TOP), Type::new(look.stop, Anchor::Start));
+        return;
+    }
     draw_key(pen, look);
     draw_front(pen, look, &layout, position);
     draw_road(pen, look, &layout, &position.road);
@@ -262,6 +271,9 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
     let position = &report.position;
     let layout = Layout::new(position, size.0);
     let (road, cross) = (&position.inputs.road, &position.cross);
+    if !position.knows_stem() {
+        return Vec::new();
+    }
     let around = |at: BikePoint, by: f64, text: String| Spot::around(layout.at(at), layout.at(at), by, text);
     vec![
         around(
@@ -304,7 +316,7 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
 fn stem(position: &PositionReport) -> String {
     let nearest = position.nearest();
     format!(
-        "Stem drawn: {} at {}° on {} of spacers; it misses the bar’s place by {}.",
+        "Stem drawn: {} at {}° on {} of spacers; it is off the bar’s place by {}.",
         mm(nearest.setup.length.mm()),
         plain(nearest.setup.angle.degrees(), 0),
         mm(nearest.setup.spacers.mm()),

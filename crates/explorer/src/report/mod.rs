@@ -2,8 +2,9 @@
 
 mod chain;
 mod lap;
-mod position;
+pub(crate) mod position;
 mod ride;
+mod rings;
 mod search;
 mod setup;
 mod side;
@@ -13,12 +14,14 @@ pub use chain::{ChainReport, Doubt, Station, direction, state_name};
 pub use lap::{LapQuestion, LapReport, LapRoom, OwnCourse, Settled};
 pub use position::PositionReport;
 pub use ride::{Ascent, GroundRow, OtherGear, RideReport, RideSide, Stretch, Swing, surface_name};
-pub use search::{Found, Hunt, TESTED_S, row};
+pub use rings::{StepVerdict, WholeSteps};
+pub use search::{Found, Hunt, ROW, TESTED_S, row};
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;
 pub use tyre::{Gauge, GearOnBoth, OtherTyre, TyreFit, TyreReport, WidthLine};
 
 use crate::number::{plain, rpm, trimmed};
+use crate::owner::Owners;
 use crate::scenario::{CadenceWindow, LapInputs, Probe, Scenario};
 use crate::speed_unit::SpeedUnit;
 use gear_math::{Comparison, Derailleur, DevelopmentSpan, GearStep, PathError, RollOutLimit, SetUp, Wheel};
@@ -70,6 +73,8 @@ pub struct Report {
     pub position: PositionReport,
     /// The set-ups that the workshop sheet is for.
     pub sheet_for: Option<Side>,
+    /// Whose value every field holds.
+    pub owners: Owners,
 }
 
 /// A gear that A and B share.
@@ -153,6 +158,7 @@ impl Report {
             tyre: TyreReport::new(scenario),
             position: PositionReport::new(scenario),
             sheet_for: scenario.sheet_for,
+            owners: scenario.owners.clone(),
             setups,
             comparison,
         }

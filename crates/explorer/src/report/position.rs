@@ -1,10 +1,50 @@
 //! The road position on the cross bike.
 
+use crate::field::Field;
+use crate::owner::{Owner, Owners};
 use crate::scenario::{PositionInputs, Scenario};
 use gear_math::{
     BarPlacement, BikePoint, BottomBracketDrop, CarriedPosition, FrontEndView, PositionCaution, PositionView,
     StemFit, StemSearch, ToeClearance, ToeRoom, keep_hoods,
 };
+
+/// What the saddle's height on the cross bike rests on.
+pub(crate) const SADDLE: &[Field] = &[
+    Field::SaddleHeight,
+    Field::SeatAngle,
+    Field::RoadCrank,
+    Field::RoadStack,
+    Field::CrossSeatAngle,
+    Field::CrossCrank,
+    Field::CrossStack,
+    Field::LowerBy,
+];
+/// What the place of the saddle's tip rests on, unless the knee is kept over the pedal.
+const TIP: &[Field] = &[Field::Setback];
+const TIP_BY_KNEE: &[Field] = &[Field::Setback, Field::RoadCrank, Field::CrossCrank];
+/// What the bar's height against the saddle rests on.
+pub(crate) const DROP: &[Field] = &[Field::BarDrop, Field::BarUpBy];
+/// What the bar's place rests on.
+pub(crate) const BAR: &[Field] = &[
+    Field::SaddleHeight,
+    Field::SeatAngle,
+    Field::RoadCrank,
+    Field::RoadStack,
+    Field::CrossSeatAngle,
+    Field::CrossCrank,
+    Field::CrossStack,
+    Field::LowerBy,
+    Field::Setback,
+    Field::TipToBar,
+    Field::BarDrop,
+    Field::BarUpBy,
+    Field::BarCloserBy,
+];
+/// What a stem rests on beside the bar's place.
+pub(crate) const FRONT: &[Field] =
+    &[Field::Stack, Field::Reach, Field::HeadAngle, Field::Headset, Field::ClampHeight];
+/// What the room for the toes rests on beside the front centre, which is asked for by being left empty.
+const TOES: &[Field] = &[Field::CrossCrank, Field::HeadAngle];
 
 /// The position's section, before it is put in words.
 #[derive(Debug)]
@@ -27,6 +67,8 @@ pub struct PositionReport {
     pub toes: Option<ToeClearance>,
     /// What to look at before riding, the special cautions first.
     pub cautions: Vec<PositionCaution>,
+    /// Measures that are not known: what rests on them fills its place only, and is not to be shown.
+    unknown: Vec<Field>,
 }
 
 impl PositionReport {
@@ -37,18 +79,52 @@ impl PositionReport {
         let bar = both.map(|(road, cross_bar)| keep_hoods(cross.target, &road, &cross_bar));
         let target = bar.map_or(cross.target, |bar| bar.centre);
         let search = inputs.front.search_stems(target, &inputs.limits);
-        let toes = toe_room(scenario).map(|room| room.clearance());
-        Self {
+        let mut report = Self {
             road: inputs.road.view(),
             front: inputs.front.view(&nearest(&search).setup),
-            cautions: cautions(&cross, &search, toes),
+            cautions: Vec::new(),
+            unknown: unknown(&scenario.owners),
             inputs,
             cross,
             bar,
             search,
             bracket_drop: scenario.chain.frame().bottom_bracket_drop,
-            toes,
+            toes: None,
+        };
+        report.toes = toe_room(scenario).filter(|_| report.knows(TOES)).map(|room| room.clearance());
+        report.cautions = report.all_cautions();
+        report
+    }
+
+    fn all_cautions(&self) -> Vec<PositionCaution> {
+        let mut cautions = Vec::new();
+        if self.knows(SADDLE) && self.knows(self.tip_fields()) {
+            cautions.extend(&self.cross.cautions);
         }
+        if self.knows_stem() {
+            cautions.extend(self.nearest().setup.cautions());
+        }
+        cautions.extend(self.toes.and_then(|toes| toes.verdict.caution()));
+        cautions.extend(PositionCaution::ALWAYS);
+        cautions
+    }
+
+    /// Whether all of `fields` are known, so that what rests on them may be shown.
+    #[must_use]
+    pub fn knows(&self, fields: &[Field]) -> bool {
+        fields.iter().all(|field| !self.unknown.contains(field))
+    }
+
+    /// Whether the bar's place is known, and the front of the frame that a stem must bring it to.
+    #[must_use]
+    pub fn knows_stem(&self) -> bool {
+        self.knows(BAR) && self.knows(FRONT)
+    }
+
+    /// What the place of the saddle's tip rests on.
+    #[must_use]
+    pub fn tip_fields(&self) -> &'static [Field] {
+        if self.inputs.changes.keep_knee_over_pedal { TIP_BY_KNEE } else { TIP }
     }
 
     /// Where the centre of the bar must be on the cross bike.
@@ -57,7 +133,7 @@ impl PositionReport {
         self.bar.map_or(self.cross.target, |bar| bar.centre)
     }
 
-    /// Saddle tip to the centre of the bar on the cross bike, along the tape, in millimetres.
+    /// Saddle tip to the centre of the bar on the cross bike, in a straight line, in millimetres.
     #[must_use]
     pub fn tape_mm(&self) -> f64 {
         self.cross.tape_mm(self.target())
@@ -91,14 +167,7 @@ fn toe_room(scenario: &Scenario) -> Option<ToeRoom> {
     })
 }
 
-fn cautions(
-    cross: &CarriedPosition,
-    search: &StemSearch,
-    toes: Option<ToeClearance>,
-) -> Vec<PositionCaution> {
-    let mut cautions = cross.cautions.clone();
-    cautions.extend(nearest(search).setup.cautions());
-    cautions.extend(toes.and_then(|toes| toes.verdict.caution()));
-    cautions.extend(PositionCaution::ALWAYS);
-    cautions
+/// Measures of the position that are not known.
+fn unknown(owners: &Owners) -> Vec<Field> {
+    owners.lacking(|field| owners.get(field) == Owner::Unknown).collect()
 }

@@ -260,8 +260,10 @@ fn extent(inputs: &RideInputs) -> ClimbLength {
 /// The grounds of the table, and the rider's own last.
 fn map(inputs: &RideInputs, gradients: &[Climb]) -> Vec<GroundRow> {
     let slope_share = inputs.ground.slope_share;
-    let mut grounds: Vec<Ground> =
-        Surface::ALL.iter().map(|surface| Ground { slope_share, ..surface.ground() }).collect();
+    let mut grounds: Vec<Ground> = Surface::ALL
+        .iter()
+        .map(|surface| Ground { slope_share, ..surface.ground_under(inputs.bike.tyre) })
+        .collect();
     let mut names: Vec<&str> = Surface::ALL.iter().map(|&surface| surface_name(surface)).collect();
     let mut here = inputs.surface as usize;
     if inputs.own.any() {

@@ -33,7 +33,7 @@ impl Scenario {
         let mut cassettes: Vec<Cassette> = Cassette::common().collect();
         add(&mut chainsets, bench.iter().map(|it| it.chainset).filter(within));
         chainsets.retain(|chainset| wanted(chainset.difference() > 0));
-        add(&mut cassettes, typed.iter().map(|it| it.1).chain(bench.map(|it| it.cassette)));
+        add(&mut cassettes, typed.iter().map(|it| it.1.cassette).chain(bench.map(|it| it.cassette)));
         let space = SearchSpace {
             chainsets,
             cassettes,
@@ -177,7 +177,7 @@ impl Found {
     pub fn of(scenario: &Scenario, own: Option<&OwnCourse>) -> Self {
         let all: Rc<[Drivetrain]> = scenario.search_space().into();
         let bench = Side::BOTH.map(|side| scenario.drivetrain(side));
-        let typed = scenario.lap.search.cassettes.iter().map(|(_, cassette)| *cassette);
+        let typed = scenario.lap.search.cassettes.iter().map(|it| it.1.cassette);
         let untried = |drivetrain: Drivetrain| {
             let limit = scenario.lap.search.frame_ring.filter(|&most| drivetrain.chainset.largest() > most);
             (!all.contains(&drivetrain)).then(|| (scenario.derailleur.check(&drivetrain), limit))
@@ -259,7 +259,7 @@ impl Found {
 }
 
 /// Numbers in a row of [`Found::take`].
-const ROW: usize = 7;
+pub const ROW: usize = 7;
 
 /// A candidate as a row of [`Found::take`].
 #[must_use]

@@ -1,7 +1,7 @@
 //! One set-up, gear by gear.
 
 use super::Side;
-use crate::scenario::Scenario;
+use crate::scenario::{Scenario, TypedCassette};
 use gear_math::ascending;
 use gear_math::{
     CageCheck, CrossedRule, Development, Drivetrain, Gear, GearInches, GearStep, PedalRate, SetUp,
@@ -15,6 +15,8 @@ pub struct SetupReport {
     pub side: Side,
     /// Its rings and sprockets.
     pub drivetrain: Drivetrain,
+    /// Its cassette as it was typed.
+    pub typed: TypedCassette,
     /// Its gears, lowest first.
     pub gears: Vec<GearLine>,
     /// Its shifts, riding up ring by ring.
@@ -87,6 +89,7 @@ impl SetupReport {
         let mut report = Self {
             side,
             drivetrain,
+            typed: scenario.typed_cassette(side),
             gears: gear_lines(set_up, summary, scenario),
             riding: Vec::new(),
             steps: summary.riding_order.step_spread(),

@@ -2,8 +2,8 @@
 
 use crate::scenario::{Scenario, TyreInputs};
 use gear_math::{
-    AirSpring, BodyMass, CalliperVerdict, Construction, Development, Gear, GearStep, LoadedTyre,
-    MountedWidth, NominalWidth, PressureAdvice, PressureCase, RimCaution, RimInnerWidth, RimRange,
+    AirSpring, BodyMass, CalliperVerdict, Construction, Development, FloorReason, Gear, GearStep, LoadedTyre,
+    MountedWidth, NominalWidth, Pressure, PressureAdvice, PressureCase, RimCaution, RimInnerWidth, RimRange,
     TyreFitError, TyreGround, TyreSection, TyreSize, TyreWidth, WheelStyle, Wheels, WidthVerdict,
     rim_cautions,
 };
@@ -107,6 +107,14 @@ pub struct GearOnBoth {
     pub then: Development,
 }
 
+impl Gauge {
+    /// Whether a calliper has still to decide.
+    #[must_use]
+    pub const fn asks_for_a_calliper(self) -> bool {
+        matches!(self, Self::Expected(WidthVerdict::Measure) | Self::Measured(CalliperVerdict::AtLimit))
+    }
+}
+
 impl TyreReport {
     pub(super) fn new(scenario: &Scenario) -> Self {
         let (inputs, size) = (scenario.tyre, scenario.wheel.tyre);
@@ -130,7 +138,7 @@ impl TyreReport {
             WheelStyle::ALL.into_iter().filter_map(advice).collect()
         };
         Self {
-            measuring_rim: measuring_rim(&inputs, size.width),
+            measuring_rim: inputs.measured_on(size.width),
             cautions: cautions(&inputs, size.width, fit.is_ok()),
             rims: RimRange::usual(size.width),
             heavy_rims: RimRange::for_heavy_riders(size.width),
@@ -146,18 +154,31 @@ impl TyreReport {
 }
 
 impl TyreReport {
-    /// What is dangerous about the pair, to be said before anything else; then no pressure is told.
+    /// What is dangerous about the pair; then no pressure is told.
     #[must_use]
     pub fn danger(&self) -> Option<RimCaution> {
         danger(&self.cautions)
+    }
+
+    /// What the formula gives on rocks, where custom for tubes stands in for it.
+    #[must_use]
+    pub fn formula_on_rocks(&self) -> Option<Wheels<Pressure>> {
+        let case = PressureCase { ground: TyreGround::Rocky, ..self.fit.as_ref().ok()?.case };
+        let advice = case.advice();
+        let start = advice.start.ok().filter(|_| advice.floor.reason == FloorReason::TubeOnRocks)?;
+        start.front.limited_by.map(|_| start.map(|wheel| wheel.by_formula))
+    }
+
+    /// What has to be said before anything else: the danger, or that no table foresees the pair.
+    #[must_use]
+    pub fn first_of_all(&self) -> Option<RimCaution> {
+        self.danger().or_else(|| self.cautions.iter().copied().find(|caution| caution.comes_first()))
     }
 }
 
 impl TyreFit {
     fn new(inputs: &TyreInputs, size: TyreSize) -> Result<Self, TyreFitError> {
-        let width = width_on_rim(inputs, size.width)?;
-        // A calliper that finds the tyre narrower than its rim was misread.
-        let measured = inputs.measured.filter(|measured| TyreSection::new(*measured, inputs.rim).is_ok());
+        let (width, measured) = (inputs.on_rim(size.width)?, inputs.by_calliper());
         let section = TyreSection::new(measured.unwrap_or(width.mounted), inputs.rim)?;
         let case = case(inputs, section.width(), size.width);
         let advice = case.advice();
@@ -188,17 +209,6 @@ impl OtherTyre {
     }
 }
 
-fn measuring_rim(inputs: &TyreInputs, label: NominalWidth) -> RimInnerWidth {
-    inputs.measuring_rim.unwrap_or_else(|| inputs.edition.measuring_rim(label))
-}
-
-fn width_on_rim(inputs: &TyreInputs, label: NominalWidth) -> Result<TyreWidth, TyreFitError> {
-    match inputs.construction {
-        Construction::Tubular => Ok(TyreWidth::tubular(label)),
-        _ => TyreWidth::on_rim(label, inputs.rim, measuring_rim(inputs, label)),
-    }
-}
-
 /// Of a pair that fits: that a hookless rim needs its own tyres is then among the cautions of the pressures. Of one that does
 /// not, nothing else is worth saying.
 fn cautions(inputs: &TyreInputs, label: NominalWidth, fits: bool) -> Vec<RimCaution> {
@@ -216,8 +226,7 @@ fn all_cautions(inputs: &TyreInputs, label: NominalWidth) -> Vec<RimCaution> {
 }
 
 fn danger(cautions: &[RimCaution]) -> Option<RimCaution> {
-    let dangerous = [RimCaution::TooNarrowRim, RimCaution::CloseToHookless];
-    cautions.iter().copied().find(|caution| dangerous.contains(caution))
+    cautions.iter().copied().find(|caution| caution.is_danger())
 }
 
 fn case(inputs: &TyreInputs, width: MountedWidth, label: NominalWidth) -> PressureCase {
@@ -244,7 +253,7 @@ fn widths(inputs: &TyreInputs, own: TyreSize, fit: Option<&TyreFit>) -> Vec<Widt
         let label = NominalWidth::new(label).ok()?;
         let of_its_own =
             TyreInputs { measuring_rim: inputs.measuring_rim.filter(|_| label == own.width), ..*inputs };
-        let (width, size) = (width_on_rim(&of_its_own, label).ok()?, TyreSize { width: label, ..own });
+        let (width, size) = (of_its_own.on_rim(label).ok()?, TyreSize { width: label, ..own });
         let own_fit = fit.filter(|_| label == own.width);
         let counts = own_fit.map_or(width.mounted, |fit| fit.section.width());
         let expected = inputs.limit.map(|limit| Gauge::Expected(width.verdict(limit)));

@@ -1,15 +1,13 @@
 //! Round the lap: which course, what is painted over it, and how it is ridden and searched.
 
-use super::Complaint;
 use super::parse::{Reader, sentence};
+use super::{Complaint, TypedCassette, cassettes};
 use crate::field::Field;
 use gear_math::{
-    Braking, Cassette, Chainring, Course, Demo, Mounting, Patch, Shifting, SmoothingLength, Surface,
-    TrackPlace,
+    Braking, Cassette, Chainring, Course, Demo, Mounting, Patch, PatchError, Shifting, SmoothingLength,
+    Surface, TrackPlace,
 };
-use std::fmt::Display;
 use std::rc::Rc;
-use std::str::FromStr;
 
 /// Where the course comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -66,27 +64,30 @@ pub struct SearchInputs {
     /// The largest ring that the frame clears.
     pub frame_ring: Option<Chainring>,
     /// Cassettes beside the usual ones, with the numbers of their lines.
-    pub cassettes: Rc<[(usize, Cassette)]>,
+    pub cassettes: Rc<[(usize, TypedCassette)]>,
 }
 
 impl SearchInputs {
-    fn read(reader: &mut Reader<'_>, good: &Self) -> Self {
+    fn read(reader: &mut Reader<'_>, good: &Self, of_a: Cassette) -> Self {
+        let line = |text: &str| cassettes::read_line(text, of_a);
         Self {
             rings: rings(reader, good.rings),
             kinds: reader.pick(Field::SearchPairs, &[Rings::Both, Rings::Single, Rings::Pair]),
             frame_ring: reader.teeth(Field::FrameRing, Chainring::new),
-            cassettes: lines(reader, Field::MoreCassettes, &good.cassettes),
+            cassettes: lines(reader, Field::MoreCassettes, &good.cassettes, &line),
         }
     }
 }
 
 impl LapInputs {
-    pub(super) fn read(reader: &mut Reader<'_>, good: &Self) -> Self {
+    pub(super) fn read(reader: &mut Reader<'_>, good: &Self, of_a: Cassette) -> Self {
         let choice = reader.pick(Field::Course, &COURSES);
         Self {
             choice,
             sketch: sketch(reader, choice, &good.sketch),
-            paint: lines(reader, Field::Paint, &good.paint),
+            paint: lines(reader, Field::Paint, &good.paint, &|text| {
+                text.parse().map_err(|error: PatchError| error.to_string())
+            }),
             smoothing: reader.quantity(Field::Smoothing),
             track_ground: reader.pick(Field::TrackGround, &Surface::ALL),
             shifting: Shifting {
@@ -97,7 +98,7 @@ impl LapInputs {
             },
             braking: reader.quantity(Field::Braking),
             part: part(reader, good.part),
-            search: SearchInputs::read(reader, &good.search),
+            search: SearchInputs::read(reader, &good.search, of_a),
         }
     }
 
@@ -141,6 +142,7 @@ impl LapInputs {
                         field: Field::Paint,
                         message,
                         kept: "the other lines".to_owned(),
+                        offer: None,
                     });
                 }
             }
@@ -207,27 +209,29 @@ fn part(reader: &mut Reader<'_>, good: [Option<TrackPlace>; 2]) -> [Option<Track
 }
 
 /// What the lines of a field hold, each with its number; nothing new where one is in error. A `#` begins a remark.
-fn lines<T: FromStr>(reader: &mut Reader<'_>, field: Field, good: &Rc<[(usize, T)]>) -> Rc<[(usize, T)]>
-where
-    T::Err: Display,
-{
+fn lines<T>(
+    reader: &mut Reader<'_>,
+    field: Field,
+    good: &Rc<[(usize, T)]>,
+    line: &dyn Fn(&str) -> Result<T, String>,
+) -> Rc<[(usize, T)]> {
     let text = reader.text(field);
-    let read = if is_too_long(text, field) { Err(TOO_LONG.to_owned()) } else { read_lines(text) };
+    let read = if is_too_long(text, field) { Err(TOO_LONG.to_owned()) } else { read_lines(text, line) };
     read.unwrap_or_else(|fault| {
         reader.complain(field, &fault, "what stood here before".to_owned());
         Rc::clone(good)
     })
 }
 
-fn read_lines<T: FromStr>(text: &str) -> Result<Rc<[(usize, T)]>, String>
-where
-    T::Err: Display,
-{
+fn read_lines<T>(
+    text: &str,
+    read_line: &dyn Fn(&str) -> Result<T, String>,
+) -> Result<Rc<[(usize, T)]>, String> {
     let mut read = Vec::new();
     for (index, line) in text.lines().enumerate() {
         let line = line.split('#').next().unwrap_or_default().trim();
         if !line.is_empty() {
-            let item = line.parse().map_err(|error| format!("line {}: {error}", index + 1))?;
+            let item = read_line(line).map_err(|error| format!("line {}: {error}", index + 1))?;
             read.push((index + 1, item));
         }
     }

@@ -6,7 +6,7 @@ use crate::field::{Field, Kind};
 use crate::number::{capital, trimmed};
 use gear_math::{
     Cadence, ChainLinks, Climb, Derailleur, Limits, Measured, OutOfLimits, Pressure, Speed, TyreSize, Wheel,
-    decimal,
+    decimal_in, meant, slope_percent,
 };
 use std::fmt::Display;
 use std::str::FromStr;
@@ -20,15 +20,18 @@ pub(super) struct Reader<'b> {
     /// The last good text of every field.
     good: &'b Bench,
     complaints: Vec<Complaint>,
+    /// What is known of neither the rider nor anybody else.
+    unknown: Vec<Field>,
 }
 
 impl<'b> Reader<'b> {
     pub(super) const fn new(bench: &'b Bench, good: &'b Bench) -> Self {
-        Self { bench, good, complaints: Vec::new() }
+        Self { bench, good, complaints: Vec::new(), unknown: Vec::new() }
     }
 
-    pub(super) fn complaints(self) -> Vec<Complaint> {
-        self.complaints
+    /// The complaints, and the fields that are not known.
+    pub(super) fn findings(self) -> (Vec<Complaint>, Vec<Field>) {
+        (self.complaints, self.unknown)
     }
 
     /// The value of a field, or `good` and a complaint that names it as `kept`.
@@ -40,7 +43,7 @@ impl<'b> Reader<'b> {
         read: impl Fn(&str) -> Result<T, String>,
     ) -> T {
         read(self.bench.text(field).trim()).unwrap_or_else(|message| {
-            self.complaints.push(Complaint { field, message, kept: kept(good) });
+            self.complaints.push(Complaint { field, message, kept: kept(good), offer: None });
             good
         })
     }
@@ -62,6 +65,13 @@ impl<'b> Reader<'b> {
     /// A quantity. A field in error keeps what its last good text meant.
     pub(super) fn quantity<T: Measured>(&mut self, field: Field) -> T {
         sure(T::measured(self.number_within(field, T::BOUNDS)))
+    }
+
+    /// A quantity that is not known while its field is empty, or in error with nothing good of the rider's to go on with.
+    /// What is given then only fills its place.
+    pub(super) fn known<T: Measured>(&mut self, field: Field) -> T {
+        let number = self.number_or_unknown(field, T::BOUNDS);
+        sure(T::measured(number))
     }
 
     /// A quantity that may be left empty.
@@ -102,6 +112,22 @@ impl<'b> Reader<'b> {
         })
     }
 
+    fn number_or_unknown(&mut self, field: Field, limits: &'static Limits) -> f64 {
+        let (text, good) = (self.bench.text(field).trim(), self.good);
+        let start = checked(field.spec().start, field, limits).unwrap_or(limits.min);
+        if text.is_empty() {
+            self.unknown.push(field);
+            return start;
+        }
+        self.number_or_complaint(field, text, limits).unwrap_or_else(|| {
+            let own = checked(good.text(field), field, limits).ok().filter(|_| good.is_riders(field));
+            own.unwrap_or_else(|| {
+                self.unknown.push(field);
+                start
+            })
+        })
+    }
+
     fn number_or_none(&mut self, field: Field, limits: &'static Limits) -> Option<f64> {
         let text = self.bench.text(field).trim();
         if text.is_empty() {
@@ -112,7 +138,8 @@ impl<'b> Reader<'b> {
     }
 
     fn number_or_complaint(&mut self, field: Field, text: &str, limits: &'static Limits) -> Option<f64> {
-        checked(text, field, limits).map_err(|message| self.refuse(field, message)).ok()
+        let refused = |message| self.refuse(field, message, meant(text, limits).map(trimmed));
+        checked(text, field, limits).map_err(refused).ok()
     }
 
     fn whole_or_none(
@@ -130,7 +157,7 @@ impl<'b> Reader<'b> {
             }
         };
         read(self.bench.text(field)).unwrap_or_else(|message| {
-            self.refuse(field, message);
+            self.refuse(field, message, None);
             read(self.good.text(field)).unwrap_or(None)
         })
     }
@@ -139,19 +166,21 @@ impl<'b> Reader<'b> {
         let Kind::Choice(choices) = field.spec().kind else { return 0 };
         let place = |text: &str| choices.iter().position(|(value, _)| *value == text.trim());
         place(self.bench.text(field)).unwrap_or_else(|| {
-            self.refuse(field, "Choose one of the values offered.".to_owned());
+            self.refuse(field, "Choose one of the values offered.".to_owned(), None);
             place(self.good.text(field)).unwrap_or(0)
         })
     }
 
     /// Complains of a field and names its last good text as kept.
-    fn refuse(&mut self, field: Field, message: String) {
+    fn refuse(&mut self, field: Field, message: String, offer: Option<String>) {
         let kept = match field.spec().words_for(self.good.text(field).trim()) {
             "" => NONE.to_owned(),
-            text if text.ends_with(|last: char| last.is_ascii_digit()) => in_unit(text, field),
+            text if text.ends_with(|last: char| last.is_ascii_digit()) => {
+                in_unit(&text.replace(',', "."), field)
+            }
             text => text.to_owned(),
         };
-        self.complaints.push(Complaint { field, message, kept });
+        self.complaints.push(Complaint { field, message, kept, offer });
     }
 
     pub(super) fn wheel(&mut self, good: Wheel) -> Wheel {
@@ -189,7 +218,7 @@ impl<'b> Reader<'b> {
     fn set_aside(&mut self, field: Field, typed: Cadence, kept: Cadence, message: &str) {
         if typed != kept && self.complaints.iter().all(|complaint| complaint.field != field) {
             let kept = in_unit(&trimmed(kept.rpm()), field);
-            self.complaints.push(Complaint { field, message: message.to_owned(), kept });
+            self.complaints.push(Complaint { field, message: message.to_owned(), kept, offer: None });
         }
     }
 
@@ -207,7 +236,7 @@ impl<'b> Reader<'b> {
     pub(super) fn climb(&mut self, field: Field, good: Climb) -> Climb {
         let kept = |kept: Climb| in_unit(&trimmed(kept.percent()), field);
         self.read(field, good, kept, |text| {
-            let percent = number(text, field)?;
+            let percent = slope_percent(&dotted(text)).ok_or_else(|| not_a_number(field))?;
             Climb::new(percent).map_err(|_| {
                 let refused =
                     if percent < 0.0 { "downhill" } else { "steeper than 45 %" };
@@ -232,7 +261,7 @@ impl<'b> Reader<'b> {
 
     /// Notes what is wrong beyond a single field.
     pub(super) fn complain(&mut self, field: Field, error: &impl Display, kept: String) {
-        self.complaints.push(Complaint { field, message: sentence(error), kept });
+        self.complaints.push(Complaint { field, message: sentence(error), kept, offer: None });
     }
 }
 
@@ -271,11 +300,18 @@ fn in_unit(value: &str, field: Field) -> String {
     format!("{value}\u{a0}{}", field.spec().unit).trim_end().to_owned()
 }
 
-/// A typed number: a decimal comma, a true minus sign and the field's own unit behind it are understood.
+/// A typed number: a decimal comma, a true minus sign and a unit of the same kind behind it are understood.
 fn number(text: &str, field: Field) -> Result<f64, String> {
-    let bare = text.strip_suffix(field.spec().unit).unwrap_or(text).trim_end().replace('−', "-");
-    let dotted = if bare.contains('.') { bare } else { bare.replacen(',', ".", 1) };
-    decimal(&dotted).ok_or_else(|| format!("Type a number{}", example(field)))
+    decimal_in(&dotted(text), field.spec().unit).ok_or_else(|| not_a_number(field))
+}
+
+fn dotted(text: &str) -> String {
+    let text = text.replace('−', "-");
+    if text.contains('.') { text } else { text.replacen(',', ".", 1) }
+}
+
+fn not_a_number(field: Field) -> String {
+    format!("Type a number{}", example(field))
 }
 
 /// “, such as 55.” with the field's starting value, where it has one.

@@ -53,7 +53,7 @@ impl PositionInputs {
         Self {
             road: road(reader),
             cross: CrossBike {
-                seat_angle: reader.quantity(Field::CrossSeatAngle),
+                seat_angle: reader.known(Field::CrossSeatAngle),
                 footing: footing(reader, Field::CrossCrank, Field::CrossStack),
             },
             changes: changes(reader),
@@ -71,36 +71,36 @@ impl PositionInputs {
 fn road(reader: &mut Reader<'_>) -> RoadPosition {
     RoadPosition {
         saddle: Saddle {
-            height: reader.quantity(Field::SaddleHeight),
-            setback: reader.quantity(Field::Setback),
-            seat_angle: reader.quantity(Field::SeatAngle),
+            height: reader.known(Field::SaddleHeight),
+            setback: reader.known(Field::Setback),
+            seat_angle: reader.known(Field::SeatAngle),
         },
         footing: footing(reader, Field::RoadCrank, Field::RoadStack),
-        tip_to_bar: reader.quantity(Field::TipToBar),
-        bar_drop: reader.quantity(Field::BarDrop),
+        tip_to_bar: reader.known(Field::TipToBar),
+        bar_drop: reader.known(Field::BarDrop),
     }
 }
 
 fn footing(reader: &mut Reader<'_>, crank: Field, stack: Field) -> Footing {
-    Footing { crank: reader.quantity(crank), sole_stack: reader.quantity(stack) }
+    Footing { crank: reader.known(crank), sole_stack: reader.known(stack) }
 }
 
 fn changes(reader: &mut Reader<'_>) -> PositionChanges {
     PositionChanges {
-        lower_by: reader.quantity(Field::LowerBy),
-        bar_up_by: reader.quantity(Field::BarUpBy),
-        bar_closer_by: reader.quantity(Field::BarCloserBy),
+        lower_by: reader.known(Field::LowerBy),
+        bar_up_by: reader.known(Field::BarUpBy),
+        bar_closer_by: reader.known(Field::BarCloserBy),
         keep_knee_over_pedal: reader.pick(Field::Knee, &[false, true]),
     }
 }
 
 fn front(reader: &mut Reader<'_>) -> FrontEnd {
     FrontEnd {
-        stack: reader.quantity(Field::Stack),
-        reach: reader.quantity(Field::Reach),
-        head_angle: reader.quantity(Field::HeadAngle),
-        top_cap: reader.quantity(Field::Headset),
-        clamp_height: reader.quantity(Field::ClampHeight),
+        stack: reader.known(Field::Stack),
+        reach: reader.known(Field::Reach),
+        head_angle: reader.known(Field::HeadAngle),
+        top_cap: reader.known(Field::Headset),
+        clamp_height: reader.known(Field::ClampHeight),
     }
 }
 

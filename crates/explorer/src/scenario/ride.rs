@@ -7,9 +7,9 @@ use crate::number::trimmed;
 use crate::report::Side;
 use gear_math::{
     Air, BalanceSpeed, Bike, BikeMass, BodyMass, Circumference, Climb, ClimbLength, Drivetrain, FootFactor,
-    Friction, Gaits, Ground, KitMass, LegStrength, Level, MarkKind, PeakPower, Power, Reason, ReserveShare,
-    RideOrRun, Rider, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare, Speed, Stance,
-    StrengthShare, Surface, WorkReserve,
+    Friction, Gaits, Ground, KitMass, LegStrength, Level, MarkKind, MountedWidth, PeakPower, Power, Reason,
+    ReserveShare, RideOrRun, Rider, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare, Speed, Stance,
+    StrengthShare, Surface, WidthFactor, WorkReserve,
 };
 
 /// What the rider knows of the ground better than the table of surfaces does.
@@ -93,7 +93,7 @@ impl RideInputs {
             air: air(reader, good.air),
             surface,
             own,
-            ground: own.on(surface, reader.quantity(Field::SlopeShare)),
+            ground: own.on(surface, tyre_width(scenario), reader.quantity(Field::SlopeShare)),
             climb: reader.climb(Field::Slope, good.climb),
             length: reader.quantity(Field::ClimbLength),
             lost: reader.quantity(Field::SecondsLost),
@@ -236,10 +236,12 @@ impl OwnGround {
         }
     }
 
-    fn on(self, surface: Surface, slope_share: SlopeShare) -> Ground {
-        let typical = surface.ground();
+    /// A typed rolling resistance is that of the tyre as it is.
+    fn on(self, surface: Surface, tyre: MountedWidth, slope_share: SlopeShare) -> Ground {
+        let typical = surface.ground_under(tyre);
         Ground {
             rolling: self.rolling.unwrap_or(typical.rolling),
+            width: if self.rolling.is_some() { WidthFactor::NONE } else { typical.width },
             foot: self.foot.unwrap_or(typical.foot),
             friction: self.friction.unwrap_or(typical.friction),
             slope_share,
@@ -267,11 +269,17 @@ fn rider(reader: &mut Reader<'_>, good: &RideInputs, scenario: &Scenario) -> Rid
     }
 }
 
+/// The width of the tyre as mounted.
+fn tyre_width(scenario: &Scenario) -> MountedWidth {
+    scenario.tyre.width(scenario.wheel.tyre.width)
+}
+
 fn bike(reader: &mut Reader<'_>, scenario: &Scenario) -> Bike {
     Bike {
         mass: reader.quantity(Field::BikeMass),
         drivetrain: scenario.drivetrain(Side::A),
         wheel: scenario.wheel.roll_out(),
+        tyre: tyre_width(scenario),
         efficiency: reader.quantity(Field::DrivetrainShare),
         load: reader.quantity(Field::Carry),
     }

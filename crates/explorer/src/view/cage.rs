@@ -2,6 +2,7 @@
 
 use super::gears::column;
 use super::sheet::Block;
+use super::sheet_checks::Concern;
 use super::words::{name, table, worked};
 use super::{chain, chain_working};
 use crate::number::{counted, listed, trimmed};
@@ -54,7 +55,7 @@ pub(super) fn block(report: &Report) -> Block {
             block.row_of(setup.side, "Gears to avoid", loose.collect::<Vec<_>>().join(", "));
         }
     }
-    block.cautions.extend(BY_HAND.map(str::to_owned));
+    block.check(Concern::Drivetrain, BY_HAND.join(" "));
     block
 }
 

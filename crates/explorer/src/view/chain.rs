@@ -2,6 +2,7 @@
 
 use super::gears::column;
 use super::sheet::{Block, Part};
+use super::sheet_checks::Concern;
 use super::words::{name, table};
 use crate::number::{counted, listed, plain, trimmed, with_unit};
 use crate::report::{ChainReport, Doubt, Report, Side, state_name};
@@ -151,7 +152,7 @@ pub(super) fn block(report: &Report) -> Block {
     let deciding = deciding(report);
     if !deciding.is_empty() {
         let measures = listed(&deciding);
-        block.cautions.push(format!("Measure before you cut the chain: {measures}. Left empty, taken as usual, and enough to change a number of links."));
+        block.check(Concern::Drivetrain, format!("Measure before you cut the chain: {measures}. Left empty, taken as usual, and enough to change a number of links."));
     }
     block
 }

@@ -1,5 +1,6 @@
 //! The bench as a form: every field of the table with its label, its control and room for a message.
 
+use super::yours;
 use crate::field::{Field, Group, Kind, Spec};
 use crate::number::listed;
 use gear_math::{CageClass, Cassette, Chainset, RollOutPreset};
@@ -15,7 +16,7 @@ fn bench() -> Markup {
                 (fieldset("shared", "Wheel", Group::Wheel))
                 (fieldset("shared", "Derailleurs", Group::Derailleur))
                 (fieldset("shared", "Rider", Group::Rider))
-                (fieldset("shared", "Counting and race rules", Group::Reckoning))
+                (fieldset("shared", "Counting, units, race rules", Group::Reckoning))
             }
         }
     }
@@ -85,7 +86,7 @@ fn grounds() -> String {
 
 /// The fields of a group that stand inside a section.
 fn section(group: Group) -> Markup {
-    html! { @for field in fields_of(group) { (entry(field)) } }
+    html! { (claim(group)) @for field in fields_of(group) { (entry(field)) } }
 }
 
 /// Groups with their headings, and the finer settings folded away under them.
@@ -99,11 +100,16 @@ fn with_finer(groups: &[(&str, Group)], finer: Group) -> Markup {
     }
 }
 
+/// Room for the button that claims what the demo put in.
+fn claim(group: Group) -> Markup {
+    html! { @if let Some(place) = yours::claim_place(group) { div.mine id=(place) {} } }
+}
+
 fn fieldset(class: &str, legend: &str, group: Group) -> Markup {
     html! {
         fieldset class=(class) {
             legend { (legend) }
-            @for field in fields_of(group) { (entry(field)) }
+            (section(group))
         }
     }
 }
@@ -193,14 +199,15 @@ fn side(field: Field) -> &'static str {
     }
 }
 
-/// Cassettes in common use, by number of sprockets. Makers differ in the middle.
+/// Cassettes in common use, those with most sprockets first. Makers differ in the middle.
 fn cassettes() -> Picks {
     let mut picks: Picks = Vec::new();
-    for cassette in Cassette::common() {
-        let heading =
-            format!("{} sprockets, common practice; makers differ in the middle", cassette.sprockets().len());
-        let words = format!("{}-{}: {cassette}", cassette.smallest(), cassette.largest());
-        put(&mut picks, heading, (cassette.to_string(), words));
+    for count in (1..=Cassette::MOST_SPROCKETS).rev() {
+        for cassette in Cassette::common().filter(|it| it.sprockets().len() == count) {
+            let heading = format!("{count} sprockets, common practice; makers differ in the middle");
+            let words = format!("{}-{}: {cassette}", cassette.smallest(), cassette.largest());
+            put(&mut picks, heading, (cassette.to_string(), words));
+        }
     }
     picks
 }

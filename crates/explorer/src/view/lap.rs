@@ -2,6 +2,8 @@
 
 use super::ride_words::reason;
 use super::sheet::Block;
+use super::sheet_checks::Concern;
+use super::tyre;
 use super::words::name;
 use crate::number::{counted, percent, plain, with_unit};
 use crate::report::{LapReport, Report, Settled, Side};
@@ -59,6 +61,7 @@ pub(super) fn answer(report: &Report) -> Markup {
             (dismounts(a, b))
         }
         @if let Some(settled) = &laps.settled { p.quiet { (doubt(settled)) } }
+        (tyre::width_counts(report))
     }
 }
 
@@ -258,7 +261,7 @@ pub(super) fn block(report: &Report) -> Option<Block> {
     if report.sheet_for.is_none() {
         block.row("Quicker", quicker(settled));
     }
-    block.cautions.push(WALK_IT_FIRST.to_owned());
+    block.check(Concern::Course, WALK_IT_FIRST);
     Some(block)
 }
 

@@ -331,7 +331,7 @@ mod tests {
     fn results_for_another_rider_or_course_are_said_to_be() {
         let mut desk = searched(&[], 20);
         assert!(!words(&desk).contains("search again"));
-        desk.edit(&[("cadence-probe".into(), "85".into()), ("rings-a".into(), "42".into())]);
+        desk.edit(&[("at-cadence".into(), "85".into()), ("rings-a".into(), "42".into())]);
         assert!(!words(&desk).contains("search again"), "A's rings were only among those tried");
         for (key, other, before) in [("body-mass", "81", "62"), ("course", "sand-pit", "meadow")] {
             let before = if key == "body-mass" { crate::field::Field::BodyMass.spec().start } else { before };

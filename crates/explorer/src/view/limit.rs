@@ -1,6 +1,7 @@
 //! The roll-out limit of a race: which sprockets pass.
 
 use super::sheet::Block;
+use super::sheet_checks::Concern;
 use super::words::{name, table};
 use crate::number::with_unit;
 use crate::report::{Report, SetupReport};
@@ -72,7 +73,7 @@ pub(super) fn for_the_sheet(report: &Report, block: &mut Block) {
             block.row_of(setup.side, what, if words.is_empty() { "none".to_owned() } else { words });
         }
     }
-    block.cautions.push(RollOutLimit::MEASURED_DECIDES.to_owned());
+    block.check(Concern::Measuring, RollOutLimit::MEASURED_DECIDES);
 }
 
 fn teeth<'s>(sprockets: impl Iterator<Item = &'s Sprocket>) -> String {

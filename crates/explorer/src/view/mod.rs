@@ -21,10 +21,13 @@ mod ride_tables;
 pub(crate) mod ride_words;
 mod rings;
 mod sheet;
+mod sheet_checks;
 mod steps;
 pub(crate) mod tyre;
+mod tyre_sheet;
 mod tyre_tables;
 mod words;
+mod yours;
 
 use crate::field::{Field, Group};
 use crate::report::Report;
@@ -47,17 +50,17 @@ pub fn fragments(
     link: &str,
 ) -> Vec<(String, String)> {
     let doubts = |groups: &[Group], borrowed: &[Field]| {
-        notices::doubts(complaints, &|field| {
+        notices::doubts(report, complaints, &|field| {
             let group = field.spec().group;
             group.on_bench() || groups.contains(&group) || borrowed.contains(&field)
         })
     };
-    let position_doubts = notices::doubts(complaints, &|field| {
+    let position_doubts = notices::doubts(report, complaints, &|field| {
         Group::POSITION.contains(&field.spec().group)
             || [Field::BottomBracketDrop, Field::Tyre].contains(&field)
     });
     let sections: [(&str, Markup); 39] = [
-        ("scenario", notices::scenario(is_demo)),
+        ("scenario", notices::scenario(report, is_demo)),
         ("notices", notices::list(notices)),
         ("rings-answer", answered(&doubts(&[], &[]), &rings::answer(report))),
         ("rings-summary", rings::summary(report)),
@@ -101,10 +104,11 @@ pub fn fragments(
         ("position-answer", answered(&position_doubts, &position::answer(report))),
         ("position-tables", position::tables(report)),
         ("position-working", position::working(report)),
-        ("sheet-page", sheet::page(report, link, &notices::doubts(complaints, &|_| true))),
+        ("sheet-page", sheet::page(report, link, &notices::doubts(report, complaints, &|_| true))),
     ];
-    let sections = sections.into_iter().map(|(id, html)| (id.to_owned(), html.into_string()));
-    sections.chain(notices::beside_fields(report, complaints)).collect()
+    let sections =
+        sections.into_iter().map(|(id, html)| (id.to_owned(), yours::marked(report, id, html.into_string())));
+    sections.chain(yours::claims(report)).chain(notices::beside_fields(report, complaints)).collect()
 }
 
 /// An answer under what it leaves out.

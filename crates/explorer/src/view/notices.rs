@@ -1,19 +1,22 @@
 //! Messages: what a link could not tell, and what is wrong or worth knowing beside each field.
 
-use super::{ride_notes, tyre};
+use super::{ride_notes, tyre, yours};
 use crate::field::{Field, Group, Kind};
 use crate::number::{counted, percent, rpm, with_unit};
-use crate::report::{Report, Side};
-use crate::scenario::Complaint;
+use crate::owner::Owner;
+use crate::report::{Report, SetupReport, Side};
+use crate::scenario::{Complaint, TypedCassette, WhySoMany};
+use gear_math::Cassette;
 use maud::{Markup, html};
 
-/// Whose bench this is, as long as it is the demo's.
+/// Whose bench this is, as long as it is the demo's, and what is not the rider's yet.
 #[must_use]
-pub(crate) fn scenario(is_demo: bool) -> Markup {
+pub(crate) fn scenario(report: &Report, is_demo: bool) -> Markup {
     html! {
         @if is_demo {
-            "The demo: Marit’s road-minded bike as it came (A) and the rings and cassette from her box of parts (B), for the wet lap at Sallow Brook. Type your own over it."
+            "The demo: Marit’s road-minded bike as it came (A) and the rings and cassette from her box of parts (B), for a lap of the Autumn meadow. Type your own over it."
         }
+        (yours::overview(report))
     }
 }
 
@@ -40,13 +43,13 @@ pub(super) fn beside_fields(report: &Report, complaints: &[Complaint]) -> Vec<(S
 /// Above an answer: what it leaves out because a field of the bench, or one of those it asks for itself, could not be
 /// understood.
 #[must_use]
-pub(crate) fn doubts(complaints: &[Complaint], asked_for: &dyn Fn(Field) -> bool) -> Markup {
+pub(crate) fn doubts(report: &Report, complaints: &[Complaint], asked_for: &dyn Fn(Field) -> bool) -> Markup {
     let concerns = |complaint: &&Complaint| asked_for(complaint.field);
     html! {
         @if complaints.iter().any(|complaint| concerns(&complaint)) {
             p.doubt {
                 @for complaint in complaints.iter().filter(concerns) {
-                    "“" (label(complaint.field)) "” is left aside; this goes on with " (complaint.kept) ". "
+                    "“" (label(complaint.field)) "” is left aside; this goes on " (kept(report, complaint)) ". "
                 }
             }
         }
@@ -66,12 +69,38 @@ fn label(field: Field) -> String {
 }
 
 fn beside(report: &Report, field: Field, complaint: Option<&Complaint>) -> Markup {
-    match complaint {
-        Some(complaint) => html! {
-            span.stop { (complaint.message) }
-            " The page goes on with " (complaint.kept) "."
-        },
-        None => html! { (remark(report, field)) },
+    html! {
+        @match complaint {
+            Some(complaint) => {
+                span.stop { (complaint.message) }
+                @if let Some(offer) = &complaint.offer { (offered(field, offer)) " " }
+                "The page goes on " (kept(report, complaint)) "."
+            }
+            None => { (yours::tag(report, field)) (remark(report, field)) }
+        }
+        @match field {
+            Field::CassetteA => (also_called_so(report, Side::A, field.spec().key)),
+            Field::CassetteB => (also_called_so(report, Side::B, field.spec().key)),
+            _ => {}
+        }
+    }
+}
+
+/// A button that writes what was perhaps meant.
+fn offered(field: Field, offer: &str) -> Markup {
+    let spec = field.spec();
+    let question = format!("{offer}\u{a0}{}", spec.unit);
+    html! { button type="button" data-write={ (spec.key) "=" (offer) } { (question.trim_end()) "?" } }
+}
+
+/// What the page goes on with in place of a field in error, and whose that is.
+fn kept(report: &Report, complaint: &Complaint) -> String {
+    let kept = &complaint.kept;
+    match report.owners.get(complaint.field) {
+        Owner::Unknown => "without it".to_owned(),
+        Owner::Demo => format!("with {kept}, the demo’s"),
+        Owner::Rider => format!("with {kept}, your last"),
+        Owner::Usual => format!("with {kept}"),
     }
 }
 
@@ -80,6 +109,7 @@ fn remark(report: &Report, field: Field) -> String {
     match field {
         Field::CassetteA => cassette(report, Side::A),
         Field::CassetteB => cassette(report, Side::B),
+        Field::MoreCassettes => further_cassettes(report),
         Field::Tyre => tyre_size(report),
         Field::RollOut => roll_out(report),
         Field::Rim => tyre::rim_remark(report, field.spec().help),
@@ -88,24 +118,67 @@ fn remark(report: &Report, field: Field) -> String {
     }
 }
 
+/// How many sprockets there are; of a cassette typed by its name what was taken for it and why.
 fn cassette(report: &Report, side: Side) -> String {
-    let cassette = &report.setup(side).drivetrain.cassette;
-    let count = counted(cassette.sprockets().len(), "sprocket", "sprockets");
-    // Somebody who types the two ends, as a cassette is called, means all sprockets between them.
-    let ends_only = cassette.sprockets().len() == 2 && cassette.spread() > 4;
-    if ends_only {
-        format!("{count} only: for those between, pick from the list or type them all")
-    } else if cassette.sprockets().len() > 1 {
-        format!("{count}, {} to {}", cassette.smallest(), cassette.largest())
-    } else {
-        count
+    let setup = report.setup(side);
+    let cassette = &setup.drivetrain.cassette;
+    let sprockets = counted(cassette.sprockets().len(), "sprocket", "sprockets");
+    match setup.typed.name {
+        Some((name, why)) => format!(
+            "{sprockets}{}: {cassette}; makers differ in the middle",
+            why_so_many(why, &name.to_string(), &side.other().to_string())
+        ),
+        None if cassette.sprockets().len() > 1 => {
+            format!("{sprockets}, {} to {}", cassette.smallest(), cassette.largest())
+        }
+        None => sprockets,
+    }
+}
+
+fn why_so_many(why: WhySoMany, name: &str, other: &str) -> String {
+    match why {
+        WhySoMany::Said | WhySoMany::NoneSuch => String::new(),
+        WhySoMany::OnlyOne => format!(" taken, the only usual {name}"),
+        WhySoMany::AsOther => format!(" taken, as {other} has"),
+        WhySoMany::BothNames => " taken, the most usual number that A and B can both have".to_owned(),
+        WhySoMany::NearestTo(count) => format!(" taken, the nearest to {other}’s {count}"),
+        WhySoMany::Usual => " taken, the most usual".to_owned(),
+    }
+}
+
+/// The lines of further cassettes that are names, and what they are tried as.
+fn further_cassettes(report: &Report) -> String {
+    let mut words = Field::MoreCassettes.spec().help.to_owned();
+    for (_, TypedCassette { cassette, name }) in &*report.lap_inputs.search.cassettes {
+        if let Some((name, why)) = name {
+            let why = why_so_many(*why, &name.to_string(), "A");
+            words +=
+                &format!(". {name} is tried as {cassette}, {} sprockets{why}", cassette.sprockets().len());
+        }
+    }
+    words
+}
+
+/// Beside a cassette typed by its name: buttons for what else it may be.
+fn also_called_so(report: &Report, side: Side, key: &str) -> Markup {
+    let SetupReport { typed: TypedCassette { cassette: taken, name }, .. } = report.setup(side);
+    let Some((name, why)) = name else { return html! {} };
+    let is_taken = |cassette: &Cassette| *why != WhySoMany::NoneSuch && cassette == taken;
+    let [smallest, largest] = name.ends();
+    html! {
+        span.offers {
+            @for other in name.cassettes().filter(|it| !is_taken(it)) {
+                button type="button" data-write={ (key) "=" (other) } title=(other) { (other.sprockets().len()) " sprockets" }
+            }
+            button type="button" data-write={ (key) "=" (smallest) ", " (largest) } { "only " (smallest) " and " (largest) }
+        }
     }
 }
 
 fn tyre_size(report: &Report) -> String {
     let wheel = &report.wheel;
     format!(
-        "{}: about {} round, ±{}",
+        "{}: circumference about {}, ±{}",
         wheel.tyre,
         with_unit(wheel.estimate().circumference.mm(), 0, "mm"),
         with_unit(wheel.estimate().give_or_take_mm(), 0, "mm")

@@ -37,8 +37,7 @@ fn only(report: &Report, reach: &Reach) -> Markup {
 }
 
 fn inside(report: &Report) -> Markup {
-    let [a, b] = &report.setups;
-    let head = html! { tr { td {} (column(a)) (column(b)) } };
+    let head = html! { tr { td {} @for side in Side::BOTH { th.words scope="col" { (name(side)) } } } };
     let row = |what: &str, value: &dyn Fn(&SetupReport) -> String| {
         html! { tr { th scope="row" { (what) } @for setup in &report.setups { td.words { (value(setup)) } } } }
     };

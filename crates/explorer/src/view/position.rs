@@ -1,9 +1,12 @@
 //! “Does it sit like the road bike?”: the answer, the workshop's measures, the stems, and how it was worked out.
 
 use super::sheet::{Block, Part};
+use super::sheet_checks::Concern;
 use super::words::{link_to, plain_table, worked};
+use super::yours;
 use crate::field::Field;
 use crate::number::{counted, listed, mm, plain, signed, trimmed, with_unit};
+use crate::report::position::{BAR, DROP, FRONT, SADDLE};
 use crate::report::{PositionReport, Report};
 use crate::scenario::PositionInputs;
 use gear_math::{BarShape, PositionCaution, StemFit, StemSearch, StemSetup, StemShortfall, ToeClearance};
@@ -12,27 +15,55 @@ use maud::{Markup, html};
 /// Stems that are listed; a frame that fits well has dozens.
 const STEMS_LISTED: usize = 12;
 
-/// The sentence that answers, where the saddle goes, and the care to take.
+/// The sentence that answers, where the saddle goes, and the care to take. What rests on the demo's values is marked, what
+/// rests on what is not known is left out.
 #[must_use]
 pub(super) fn answer(report: &Report) -> Markup {
     let position = &report.position;
     html! {
-        p { (bar(position)) " " (saddle(position)) }
-        @for caution in position.nearest().setup.cautions() { p.care { (caution) } }
-        p { (rails(position)) " All of it is as good as a tape measure: ±3 mm on each bike." }
+        p { (bar(report)) " " (saddle(report)) }
+        @if position.knows_stem() {
+            @for caution in position.nearest().setup.cautions() { p.care { (caution) } }
+            @if position.search.is_doubtful() { p.care { (question(&position.inputs)) } }
+        }
+        p {
+            @if position.knows(SADDLE) && position.knows(position.tip_fields()) { (rails(position)) " " }
+            "All of it is as good as a tape measure: ±3 mm on each bike."
+        }
         p.care { "This moves a position that already fits; it does not find one. It is no medical advice." }
     }
 }
 
-fn bar(position: &PositionReport) -> Markup {
-    let nearest = position.nearest();
-    match &position.search {
-        StemSearch::Found(_) => html! {
-            b class=(if nearest.setup.cautions().is_empty() { "good" } else { "care" }) { "Yes" } ", with a stem of " b { (stem(&nearest.setup)) } ": the bar comes within " b { (with_unit(nearest.miss_mm, 1, "mm")) } " of its place."
-        },
+fn bar(report: &Report) -> Markup {
+    let (position, nearest) = (&report.position, report.position.nearest());
+    let is_fine = nearest.setup.cautions().is_empty() && !position.search.is_doubtful();
+    let words = match &position.search {
+        _ if !position.knows_stem() => {
+            return html! { b.care { "Which stem is not known" } ", for want of a measure." };
+        }
         StemSearch::NoneFits(shortfall) => html! {
-            b.stop { "Not with a stem that is sold" } ", because " (missing(shortfall)) ". The nearest, " (stem(&nearest.setup)) ", still misses by " b { (mm(nearest.miss_mm)) } "."
+            b.stop { "Not with a stem that is sold" } ", because " (missing(shortfall)) ". The nearest, " (stem(&nearest.setup)) ", is still off by " b { (mm(nearest.miss_mm)) } "."
         },
+        StemSearch::Found(_) => html! {
+            b class=(if is_fine { "good" } else { "care" }) { "Yes" } ", with a stem of " b { (stem(&nearest.setup)) } ": the bar comes within " b { (with_unit(nearest.miss_mm, 1, "mm")) } " of its place."
+        },
+    };
+    yours::resting_on(report, &[BAR, FRONT].concat(), &words)
+}
+
+/// The measures that most often are typed wrongly, when what comes out is rarely seen.
+fn question(inputs: &PositionInputs) -> Markup {
+    let (road, front) = (&inputs.road, &inputs.front);
+    let measures = [
+        (Field::SaddleHeight, "saddle height", road.saddle.height.mm()),
+        (Field::BarDrop, "drop", road.bar_drop.mm()),
+        (Field::TipToBar, "saddle to bar", road.tip_to_bar.mm()),
+        (Field::Stack, "stack", front.stack.mm()),
+        (Field::Reach, "reach", front.reach.mm()),
+    ];
+    html! {
+        "Is every measure right? Hardly any bike needs such a stem; a measure typed wrongly does (estimate):"
+        @for (field, what, value) in measures { " " (link_to(field, &format!("{what} {value}?"))) }
     }
 }
 
@@ -44,11 +75,17 @@ fn missing(shortfall: &StemShortfall) -> String {
     words.collect::<Vec<_>>().join(", and ")
 }
 
-fn saddle(position: &PositionReport) -> Markup {
-    let cross = &position.cross;
+fn saddle(report: &Report) -> Markup {
+    let (position, cross) = (&report.position, &report.position.cross);
+    let tip = position.tip_fields();
+    let figure = |fields: &[Field], words: String| match position.knows(fields) {
+        true => yours::resting_on(report, fields, &html! { b { (words) } }),
+        false => html! { "not known" },
+    };
     html! {
-        "The saddle goes to " b { (whole(cross.saddle_height_mm)) } " along the seat tube, its tip " (setback(cross.setback_mm))
-        ", and the bar " b { (below(cross.bar_drop_mm)) } "."
+        @if position.knows(SADDLE) { "The saddle goes to " (figure(SADDLE, whole(cross.saddle_height_mm))) " along the seat tube" }
+        @else { "The saddle’s height is not known" }
+        ", its tip " (figure(tip, setback(cross.setback_mm))) ", and the bar " (figure(DROP, below(cross.bar_drop_mm))) "."
     }
 }
 
@@ -90,7 +127,7 @@ pub(super) fn tables(report: &Report) -> Markup {
     let position = &report.position;
     html! {
         (measures(position))
-        (stems(position))
+        @if position.knows_stem() { (stems(position)) }
         @if let Some(toes) = position.toes { p.prose { (toe_room(&toes)) " " (bracket(report)) } }
         (cautions(position))
         (practice())
@@ -101,29 +138,40 @@ fn measures(position: &PositionReport) -> Markup {
     let (inputs, road, cross) = (&position.inputs, &position.inputs.road, &position.cross);
     let target = position.target();
     let leg = road.footing.leg_extension_mm(road.saddle.height.mm());
-    let mut lines = vec![
+    let height = road.saddle.height.mm();
+    let tip = position.tip_fields();
+    let feet: &[Field] = &[Field::RoadCrank, Field::RoadStack, Field::CrossCrank, Field::CrossStack];
+    let rails = [SADDLE, tip].concat();
+    let mut lines: Vec<(&str, &[Field], Option<f64>, f64)> = vec![
         (
             "Saddle height, bottom bracket centre to saddle top along the seat tube",
-            Some(road.saddle.height.mm()),
+            SADDLE,
+            Some(height),
             cross.saddle_height_mm,
         ),
         (
             "Saddle top above the bottom bracket, upright",
+            SADDLE,
             Some(road.saddle.vertical_mm()),
             cross.saddle_vertical_mm,
         ),
-        ("Saddle tip behind the bottom bracket, level", Some(road.saddle.setback.mm()), cross.setback_mm),
-        ("Saddle forward on its rails", None, cross.rail_shift_forward_mm),
-        ("Saddle tip to bar centre, straight", Some(road.tip_to_bar.mm()), position.tape_mm()),
-        ("Bar centre below saddle top", Some(road.bar_drop.mm()), cross.bar_drop_mm),
-        ("Bar centre ahead of the bottom bracket", Some(position.road.bar.x_mm), target.x_mm),
-        ("Bar centre above the bottom bracket", Some(position.road.bar.y_mm), target.y_mm),
-        ("Crank", Some(road.footing.crank.mm()), inputs.cross.footing.crank.mm()),
-        ("Saddle to sole, leg at its longest", Some(leg), cross.leg_extension_mm),
+        (
+            "Saddle tip behind the bottom bracket, level",
+            tip,
+            Some(road.saddle.setback.mm()),
+            cross.setback_mm,
+        ),
+        ("Saddle forward on its rails", &rails, None, cross.rail_shift_forward_mm),
+        ("Saddle tip to bar centre, straight", BAR, Some(road.tip_to_bar.mm()), position.tape_mm()),
+        ("Bar centre below saddle top", DROP, Some(road.bar_drop.mm()), cross.bar_drop_mm),
+        ("Bar centre ahead of the bottom bracket", BAR, Some(position.road.bar.x_mm), target.x_mm),
+        ("Bar centre above the bottom bracket", BAR, Some(position.road.bar.y_mm), target.y_mm),
+        ("Crank", feet, Some(road.footing.crank.mm()), inputs.cross.footing.crank.mm()),
+        ("Saddle to sole, leg at its longest", SADDLE, Some(leg), cross.leg_extension_mm),
     ];
     let road_drops = inputs.bars.road.and_then(|bar| bar.drops_y_mm(position.road.bar));
     let drops = position.bar.and_then(|bar| bar.drops_y_mm);
-    lines.extend(drops.map(|drops| ("Drops above the bottom bracket", road_drops, drops)));
+    lines.extend(drops.map(|drops| ("Drops above the bottom bracket", BAR, road_drops, drops)));
     let remark = match (inputs.bars.road, inputs.bars.cross) {
         (Some(_), Some(_)) => {
             "The bar’s place is that of the cross handlebar, so that the hoods stay where they were meant to be."
@@ -135,7 +183,10 @@ fn measures(position: &PositionReport) -> Markup {
             "The reach of one handlebar alone says nothing, nor does a drop without it: give the reach of both under “Finer settings”. Until then the bars count as the same."
         }
     };
-    let row = |(what, road, cross): (&str, Option<f64>, f64)| {
+    let row = |(what, fields, road, cross): (&str, &[Field], Option<f64>, f64)| {
+        if !position.knows(fields) {
+            return vec![what.to_owned(), String::new(), "not known".to_owned()];
+        }
         vec![what.to_owned(), road.map_or_else(String::new, mm), mm(cross)]
     };
     let rows: Vec<Vec<String>> = lines.into_iter().map(row).collect();
@@ -155,7 +206,7 @@ fn stems(position: &PositionReport) -> Markup {
         StemSearch::NoneFits(_) => "The nearest stem, though it does not get there",
     };
     let remark = format!(
-        "Sold lengths 60 to 140 mm and angles 6° to 17°, either way up; spacers up to {}; forward and up each within {}. A stem’s angle counts from the square of the steerer.{}",
+        "Sold lengths 60 to 140 mm and angles 6° to 17°, either way up; spacers up to {}; forward and up each within {}. A stem’s angle is 0° square to the steerer.{}",
         with_unit(limits.max_spacers.mm(), 0, "mm"),
         mm(limits.tolerance.mm()),
         if rest > 0 {
@@ -171,7 +222,7 @@ fn stems(position: &PositionReport) -> Markup {
     }
 }
 
-const STEM_HEAD: [&str; 7] = ["Stem", "Angle", "Spacers", "Misses by", "Bar forward", "Bar up", "|Remark"];
+const STEM_HEAD: [&str; 7] = ["Stem", "Angle", "Spacers", "Off by", "Bar forward", "Bar up", "|Remark"];
 
 fn stem_row(fit: &StemFit) -> Vec<String> {
     let setup = &fit.setup;
@@ -201,7 +252,7 @@ fn exact(shortfall: &StemShortfall) -> Markup {
 
 fn toe_room(toes: &ToeClearance) -> Markup {
     html! {
-        "Room for the toes: " b { (room(toes)) } " from pedal axle to tyre with the wheel turned into it."
+        "Toe overlap: " b { (room(toes)) } " from pedal axle to tyre with the wheel turned into it."
         @if let Some(caution) = toes.verdict.caution() { " " span.care { (caution) } }
     }
 }
@@ -214,7 +265,7 @@ fn room(toes: &ToeClearance) -> String {
 /// The bottom bracket lies where the chain has it too.
 fn bracket(report: &Report) -> Markup {
     let drop = with_unit(report.position.bracket_drop.mm(), 0, "mm");
-    html! { "Reckoned with the bottom bracket " (link_to(Field::BottomBracketDrop, &format!("{drop} below the axles"))) "." }
+    html! { "Worked out with the bottom bracket " (link_to(Field::BottomBracketDrop, &format!("{drop} below the axles"))) "." }
 }
 
 fn cautions(position: &PositionReport) -> Markup {
@@ -262,6 +313,9 @@ pub(super) fn working(report: &Report) -> Markup {
     let (road, inputs, cross) = (&position.inputs.road, &position.inputs, &position.cross);
     let (front, nearest, bar) = (&inputs.front, position.nearest(), position.nearest().bar);
     let (alpha, length) = (front.head_angle.degrees(), nearest.setup.length.mm());
+    if !position.knows_stem() {
+        return html! { p { "Not worked out while a measure is not known." } };
+    }
     html! {
         p { "Seen from the drive side; forward and up count from the centre of the bottom bracket." }
         (worked("Saddle height", "height + road crank − cross crank + cross stack − road stack − lower", &format!(
@@ -279,7 +333,7 @@ pub(super) fn working(report: &Report) -> Markup {
             "({} × cos {}° − {}) − ({} × cos {}° − {}) = {}",
             plain(cross.saddle_height_mm, 1), inputs.cross.seat_angle.degrees(), trimmed(cross.setback_mm),
             road.saddle.height.mm(), road.saddle.seat_angle.degrees(), trimmed(road.saddle.setback.mm()), mm(cross.rail_shift_forward_mm))))
-        (worked("Bar", "forward = √(tape² − drop²) − setback, up = saddle − drop", &format!(
+        (worked("Bar", "forward = √(tip to bar² − drop²) − setback, up = saddle − drop", &format!(
             "√({}² − {}²) − {} = {}; {} − {} = {}",
             trimmed(cross.tip_to_bar_mm), trimmed(cross.bar_drop_mm), trimmed(cross.setback_mm), mm(cross.target.x_mm),
             plain(cross.saddle_vertical_mm, 1), trimmed(cross.bar_drop_mm), mm(cross.target.y_mm))))
@@ -291,7 +345,7 @@ pub(super) fn working(report: &Report) -> Markup {
             "h = {} + {} + {} ÷ 2, α = {alpha}°, φ = 90° − {alpha}° + {}°; {} − h cos α + {length} cos φ = {}; {} + h sin α + {length} sin φ = {}",
             front.top_cap.mm(), nearest.setup.spacers.mm(), front.clamp_height.mm(), plain(nearest.setup.angle.degrees(), 0),
             front.reach.mm(), mm(bar.x_mm), front.stack.mm(), mm(bar.y_mm))))
-        p { "“Closer” is taken along the tape: taken level, the bar would come 1 to 4 mm nearer still. “Higher” is against the saddle: a saddle set lower takes the bar down with it." }
+        p { "“Closer” is taken along the line from saddle tip to bar: taken level, the bar would come 1 to 4 mm nearer still. “Higher” is against the saddle: a saddle set lower takes the bar down with it." }
         p { "Plane geometry; the changes and stem sizes are common practice." }
     }
 }
@@ -301,73 +355,113 @@ pub(super) fn working(report: &Report) -> Markup {
 pub(super) fn block(report: &Report) -> Block {
     let position = &report.position;
     let cross = &position.cross;
-    let (nearest, target) = (position.nearest(), position.target());
+    let target = position.target();
     let mut block = Block::new("Position");
     block.row(
         "Saddle height",
         format!(
-            "{} from bracket centre to saddle top along the seat tube at {}°",
+            "{} from bottom bracket to saddle top along the seat tube at {}°",
             whole(cross.saddle_height_mm),
             position.inputs.cross.seat_angle.degrees()
         ),
     );
+    block.on(SADDLE);
     block.row("Saddle top", format!("{} above the bottom bracket", whole(cross.saddle_vertical_mm)));
+    block.on(SADDLE);
     block.row("Saddle tip", setback(cross.setback_mm));
+    block.on(position.tip_fields());
     block.row("Rails", rails(position));
+    block.on(BAR);
     block.row("Saddle tip to bar", format!("{} straight", whole(position.tape_mm())));
+    block.on(BAR);
     block.row("Bar centre", below(cross.bar_drop_mm));
-    block
-        .row("Bar centre from bracket", format!("{} forward, {} up", whole(target.x_mm), whole(target.y_mm)));
+    block.on(DROP);
     block.row(
-        "Stem",
-        match &position.search {
-            StemSearch::Found(_) => format!("{}; misses by {}", stem(&nearest.setup), mm(nearest.miss_mm)),
-            StemSearch::NoneFits(shortfall) => {
-                format!("none fits: {}; nearest {}", missing(shortfall), stem(&nearest.setup))
-            }
-        },
+        "From bottom bracket to bar",
+        format!("{} forward, {} up", whole(target.x_mm), whole(target.y_mm)),
     );
-    if let StemSearch::Found(fits) = &position.search {
-        // Nothing that calls for more care than the first.
-        let care = nearest.setup.cautions();
-        let no_worse = |fit: &&StemFit| fit.setup.cautions().iter().all(|caution| care.contains(caution));
-        let others: Vec<String> =
-            fits.iter().skip(1).filter(no_worse).take(2).map(|fit| stem(&fit.setup)).collect();
-        if !others.is_empty() {
-            block.row("or", others.join("; "));
-        }
-    }
+    block.on(BAR);
+    block.row("Stem", stem_for_the_sheet(position));
     block.row(
         "Stem’s angle",
-        "from the square of the steerer, minus points down; all of this ±3 mm, as a tape is".to_owned(),
+        "0° is square to the steerer, minus points down; all of this ±3 mm, as a tape measure is".to_owned(),
     );
-    block.row("Reckoned on", front_end(&position.inputs));
+    block.on(&[]);
+    block.row("Worked out on", front_end(&position.inputs));
+    block.on(FRONT);
     carried_over(&mut block, &position.inputs);
     let feet = &position.inputs.cross.footing;
     block.row(
         "Crank, sole",
         format!("{}; sole {} above the pedal axle", mm(feet.crank.mm()), mm(feet.sole_stack.mm())),
     );
+    block.on(&[Field::CrossCrank, Field::CrossStack]);
     if let Some(toes) = position.toes {
         let enough = if toes.verdict.caution().is_none() { "enough" } else { "short, see below" };
-        block.row("Room for the toes", format!("{}, {enough}", room(&toes)));
+        block.row("Toe overlap", format!("{} from pedal axle to tyre, {enough}", room(&toes)));
     }
     block.row("For mud", IN_SHORT.to_owned());
+    block.on(&[]);
     for measure in ["Built: height, setback", "Built: to bar, drop"] {
         block.parts.push(Part::blank(measure));
     }
-    block.cautions.extend(position.cautions.iter().map(ToString::to_string));
+    checks(&mut block, &position.cautions);
     block
+}
+
+/// The nearest stem, and others that do as well.
+fn stem_for_the_sheet(position: &PositionReport) -> String {
+    let nearest = position.nearest();
+    match &position.search {
+        StemSearch::NoneFits(shortfall) => {
+            format!("none fits: {}; nearest {}", missing(shortfall), stem(&nearest.setup))
+        }
+        StemSearch::Found(fits) => {
+            // Nothing that calls for more care than the first.
+            let care = nearest.setup.cautions();
+            let no_worse = |fit: &&StemFit| fit.setup.cautions().iter().all(|caution| care.contains(caution));
+            let mut words = format!("{}; off by {}", stem(&nearest.setup), mm(nearest.miss_mm));
+            for fit in fits.iter().skip(1).filter(no_worse).take(2) {
+                words.push_str("; or ");
+                words.push_str(&stem(&fit.setup));
+            }
+            words
+        }
+    }
+}
+
+/// What belongs together is one check; what is no check stands apart.
+fn checks(block: &mut Block, cautions: &[PositionCaution]) {
+    for together in PositionCaution::BY_HAND {
+        let of_them = cautions.iter().filter(|caution| together.contains(caution));
+        let words: Vec<String> = of_them.map(ToString::to_string).collect();
+        block.check(Concern::Cockpit, words.join(" "));
+    }
+    let by_hand = PositionCaution::BY_HAND.concat();
+    for caution in cautions.iter().filter(|caution| !by_hand.contains(caution)) {
+        let is_note = PositionCaution::NOTES.contains(caution);
+        block.check(if is_note { Concern::Measuring } else { Concern::Cockpit }, caution.to_string());
+    }
 }
 
 /// The workshop's experience in short.
 const IN_SHORT: &str = "one bottle cage on the seat tube, hoods a touch higher, pedals released more easily, one sprocket at a time (practice, no source)";
 
-/// What it was carried over from and what shall differ, to be taped again in case of doubt.
+const ROAD: &[Field] = &[
+    Field::SaddleHeight,
+    Field::SeatAngle,
+    Field::Setback,
+    Field::TipToBar,
+    Field::BarDrop,
+    Field::RoadCrank,
+    Field::RoadStack,
+];
+
+/// What it was carried over from and what shall differ, to be measured again in case of doubt.
 fn carried_over(block: &mut Block, inputs: &PositionInputs) {
     let (road, changes) = (&inputs.road, &inputs.changes);
     block.row(
-        "Taped on the road bike",
+        "Measured on the road bike",
         format!(
             "saddle {} along {}°, tip {}; bar {} from the tip, {}; crank {}, sole {}",
             mm(road.saddle.height.mm()),
@@ -379,6 +473,7 @@ fn carried_over(block: &mut Block, inputs: &PositionInputs) {
             mm(road.footing.sole_stack.mm())
         ),
     );
+    block.on(ROAD);
     block.row(
         "Changes",
         format!(
@@ -389,23 +484,25 @@ fn carried_over(block: &mut Block, inputs: &PositionInputs) {
             if changes.keep_knee_over_pedal { ", knee kept over the pedal" } else { "" }
         ),
     );
+    block.on(&[Field::LowerBy, Field::BarUpBy, Field::BarCloserBy]);
     if let Some((road, cross)) = inputs.bars.road.zip(inputs.bars.cross) {
         let drop =
             |bar: BarShape| bar.depth.map_or_else(String::new, |depth| format!(", drop {}", mm(depth.mm())));
         block.row(
             "Handlebar",
             format!(
-                "of the cross bike, reach {}{}: tape and bar centre hold for it (road bike: reach {}{})",
+                "of the cross bike, reach {}{}: saddle to bar and bar centre hold for it (road bike: reach {}{})",
                 mm(cross.reach.mm()),
                 drop(cross),
                 mm(road.reach.mm()),
                 drop(road)
             ),
         );
+        block.on(&[]);
     }
 }
 
-/// The frame's and the headset's measures that a stem was reckoned on.
+/// The frame's and the headset's measures that a stem was worked out on.
 fn front_end(inputs: &PositionInputs) -> String {
     let front = &inputs.front;
     format!(

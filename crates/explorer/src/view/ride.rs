@@ -3,8 +3,12 @@
 use super::ride_climb;
 use super::ride_words::{doubtful, grade, grade_or_never, judged, moved, reason, seconds, verdict};
 use super::sheet::Block;
+use super::sheet_checks::Concern;
+use super::tyre;
 use super::words::name;
+use crate::field::Field;
 use crate::number::{percent, plain, with_unit};
+use crate::owner::Owner;
 use crate::report::{Ascent, Report, RideSide, Side};
 use gear_math::{Answer, Climb, Crossover, Gear, MarkKind, Reason, Slope, Speed, TotalMass, Verdict};
 use maud::{Markup, html};
@@ -25,6 +29,7 @@ pub(super) fn answer(report: &Report) -> Markup {
         }
         p { (spinning(report)) (beyond(report)) " " (change(report)) " " (doubt(report)) }
         p { (ride_climb::answer(report)) }
+        (tyre::width_counts(report))
     }
 }
 
@@ -236,11 +241,7 @@ pub(super) fn block(report: &Report) -> Block {
         block.row_of(side.side, "On foot from", ends);
     }
     block.row("Too close to call", undecided(&ride.sides[0].crossover));
-    let climb = format!(
-        "{} for {}",
-        percent(ride.inputs.climb.percent(), 1),
-        with_unit(ride.inputs.length.m(), 0, "m")
-    );
+    let climb = climb_for_the_sheet(report);
     for side in &ride.sides {
         let foot = seconds(side.plan.foot);
         let words = match side.ascent(ride.inputs.length) {
@@ -257,8 +258,17 @@ pub(super) fn block(report: &Report) -> Block {
         };
         block.row_of(side.side, &climb, words);
     }
-    block.cautions.extend(ON_THE_COURSE.map(str::to_owned));
+    block.check(Concern::Course, ON_THE_COURSE.join(" "));
     block
+}
+
+/// “9.0 % for 60 m”, unless these are only the demo's.
+fn climb_for_the_sheet(report: &Report) -> String {
+    let inputs = &report.ride.inputs;
+    if !report.owners.is_example && report.owners.least(&[Field::Slope, Field::ClimbLength]) == Owner::Demo {
+        return "The climb".to_owned();
+    }
+    format!("{} for {}", percent(inputs.climb.percent(), 1), with_unit(inputs.length.m(), 0, "m"))
 }
 
 /// What the numbers of the sheet cannot know.

@@ -61,7 +61,8 @@ pub(super) fn remark(report: &Report, field: Field) -> Option<String> {
             Some(format!("{words}; minus when it pushes"))
         }
         Field::Rolling => {
-            Some(usual(surface_name(surface), &surface.rolling(), gear_math::RollingCoefficient::value, 3))
+            let rolling = surface.rolling_under(inputs.bike.tyre);
+            Some(usual(surface_name(surface), &rolling, gear_math::RollingCoefficient::value, 3))
         }
         Field::FootGround => {
             Some(usual(surface_name(surface), &surface.foot(), gear_math::FootFactor::value, 2))

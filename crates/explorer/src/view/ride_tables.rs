@@ -10,8 +10,8 @@ use crate::field::Field;
 use crate::number::{capital, percent, plain, with_unit};
 use crate::report::{OtherGear, Report, RideSide, Stretch, surface_name};
 use gear_math::{
-    Answer, Band, Climb, Gear, MarkKind, OverGear, Range, Reason, Shortfall, Slope, Speed, Surface, Time,
-    Verdict,
+    Answer, Band, Climb, Gear, MarkKind, MountedWidth, OverGear, Range, Reason, Shortfall, Slope, Speed,
+    Surface, Time, Verdict,
 };
 use maud::{Markup, html};
 
@@ -180,7 +180,7 @@ pub(super) fn map(report: &Report) -> Markup {
         details id="ride-map-all" {
             summary { "The map in numbers" }
             (plain_table("Verdict by ground", "Each up to the gradient given.", &["Ground", "A", "B"], &rows))
-            (grounds())
+            (grounds(report.ride.inputs.bike.tyre))
         }
     }
 }
@@ -197,7 +197,7 @@ fn in_words(stretches: &[Stretch]) -> String {
 }
 
 /// The table of surfaces, with what each value rests on.
-fn grounds() -> Markup {
+fn grounds(tyre: MountedWidth) -> Markup {
     fn range<T: Copy>(range: &Range<T>, value: fn(T) -> f64, decimals: usize) -> String {
         let [low, typical, high] =
             [range.low, range.typical, range.high].map(|it| plain(value(it), decimals));
@@ -206,7 +206,7 @@ fn grounds() -> Markup {
     let row = |&surface: &Surface| {
         vec![
             surface_name(surface).to_owned(),
-            range(&surface.rolling(), gear_math::RollingCoefficient::value, 3),
+            range(&surface.rolling_under(tyre), gear_math::RollingCoefficient::value, 3),
             range(&surface.foot(), gear_math::FootFactor::value, 2),
             range(&surface.friction(), gear_math::Friction::mu, 2),
         ]

@@ -5,36 +5,50 @@ use super::limit;
 use super::sheet::Block;
 use super::tyre::by_size;
 use super::words::{name, table, worked};
+use crate::field::Field;
 use crate::number::{counted, percent, plain, rpm, signed, trimmed, with_unit};
-use crate::report::{GearLine, Report, SetupReport, Side};
-use gear_math::{EndDifference, Speed, Sprocket, StepSpread};
+use crate::owner::Owner;
+use crate::report::{GearLine, Report, SetupReport, Side, StepVerdict};
+use crate::scenario::WhySoMany;
+use gear_math::{EndDifference, Speed, Sprocket};
 use maud::{Markup, html};
-
-/// Differences below this are called the same, per cent.
-const ALIKE: f64 = 0.5;
 
 /// The sentence that answers, and one that helps to weigh it.
 #[must_use]
 pub(super) fn answer(report: &Report) -> Markup {
-    if report.setup(Side::A).drivetrain == report.setup(Side::B).drivetrain {
-        return html! { p { (name(Side::A)) " and " (name(Side::B)) " have the same rings and sprockets. Change one of them to compare." } };
-    }
+    let alike = report.setup(Side::A).drivetrain == report.setup(Side::B).drivetrain;
     html! {
-        p { (low_end(report)) " " (high_end(report)) " " (step_sizes(report)) }
-        p { (counts(report)) }
+        @if alike {
+            p { (name(Side::A)) " and " (name(Side::B)) " have the same rings and sprockets. Change one of them to compare." }
+        } @else {
+            p { (low_end(report)) " " (high_end(report)) " " (step_sizes(report)) }
+            p { (counts(report)) }
+        }
+        @for setup in &report.setups { (taken_for(setup)) }
+    }
+}
+
+/// What a cassette typed by its name was taken for.
+fn taken_for(setup: &SetupReport) -> Markup {
+    let cassette = &setup.drivetrain.cassette;
+    html! {
+        @if let Some((named, _)) = setup.typed.name.filter(|(_, why)| *why != WhySoMany::NoneSuch) {
+            p { (name(setup.side)) "’s " (named) " is taken as " (cassette) ", a usual one with " (cassette.sprockets().len()) " sprockets. Makers differ in the middle: count yours." }
+        }
     }
 }
 
 fn low_end(report: &Report) -> Markup {
     let cadence = rpm(report.window.low);
-    let speed = |side| report.unit.print(report.setup(side).lowest().speed_low);
-    match longer(&report.comparison.lowest) {
-        None => html! { "Both climb down to " b { (speed(Side::A)) } " at " (cadence) "." },
-        Some(longer) => {
-            let lower = longer.other();
+    let speeds = Side::BOTH.map(|side| report.setup(side).lowest().speed_low);
+    let speed = |side: Side| report.unit.print(speeds[side as usize]);
+    match report.faster(speeds) {
+        None => html! { "Both turn " (cadence) " down to " b { (speed(Side::A)) } "." },
+        Some(faster) => {
+            let lower = faster.other();
             html! {
-                (name(lower)) " lets you keep " (cadence) " down to " b { (speed(lower)) } ", where " (name(longer))
-                " runs out at " b { (speed(longer)) } "."
+                (name(lower)) " turns " (cadence) " down to " b { (speed(lower)) } ", " (name(faster)) " only down to "
+                b { (speed(faster)) } "."
             }
         }
     }
@@ -42,35 +56,45 @@ fn low_end(report: &Report) -> Markup {
 
 fn high_end(report: &Report) -> Markup {
     let cadence = rpm(report.window.high);
-    let speed = |side| report.unit.print(report.setup(side).highest().speed_high);
-    match longer(&report.comparison.highest) {
+    let speeds = Side::BOTH.map(|side| report.setup(side).highest().speed_high);
+    let speed = |side: Side| report.unit.print(speeds[side as usize]);
+    match report.faster(speeds) {
         None => html! { "At the top they are alike: " (speed(Side::A)) " at " (cadence) "." },
-        Some(longer) => html! {
-            "At the top " (name(longer)) " reaches " b { (speed(longer)) } " against " (speed(longer.other())) " at "
+        Some(faster) => html! {
+            "At the top " (name(faster)) " reaches " b { (speed(faster)) } " against " (speed(faster.other())) " at "
             (cadence) "."
         },
     }
 }
 
 fn step_sizes(report: &Report) -> Markup {
-    let steps = |side| report.setup(side).steps;
-    let (Some(a), Some(b)) = (steps(Side::A), steps(Side::B)) else { return html! {} };
-    let size = |steps: StepSpread| {
-        format!("{} (at most {})", percent(steps.mean.percent(), 0), percent(steps.largest.percent(), 0))
-    };
-    if (a.mean.percent() - b.mean.percent()).abs() < ALIKE {
-        return html! { "Their steps are alike on average: " b { (size(a)) } " and " b { (size(b)) } "." };
-    }
-    let (wider, wide, close) = if a.mean > b.mean { (Side::A, a, b) } else { (Side::B, b, a) };
+    let Some((steps, verdict)) = report.steps() else { return html! {} };
+    let mean = |side: Side| percent(steps[side as usize].mean, 0);
+    let most = |side: Side| percent(steps[side as usize].largest, 0);
     html! {
-        (name(wider)) " has the wider steps: " b { (size(wide)) } " on average where " (name(wider.other()))
-        " takes " (size(close)) "."
+        @match verdict {
+            StepVerdict::Alike => {
+                "Their steps are alike: " b { (mean(Side::A)) } " on average, " (most(Side::A)) " at most."
+            }
+            StepVerdict::AtMost(wider) => {
+                "Their steps are alike on average, " b { (mean(wider)) } "; the largest is wider on " (name(wider)) ": "
+                (most(wider)) " against " (most(wider.other())) "."
+            }
+            StepVerdict::OnAverage(wider) => {
+                (name(wider)) " has the wider steps on average: " b { (mean(wider)) } " against " (mean(wider.other()))
+                "; the largest is " (most(wider)) " on both."
+            }
+            StepVerdict::Both(wider) => {
+                (name(wider)) " has the wider steps: " b { (mean(wider)) } " on average and " (most(wider))
+                " at most, " (name(wider.other())) " " (mean(wider.other())) " and " (most(wider.other())) "."
+            }
+            StepVerdict::OnAverageOnly(wider) => {
+                (name(wider)) " has the wider steps on average, " b { (mean(wider)) } " against " (mean(wider.other()))
+                ", but the largest step is " (name(wider.other())) "’s: " (most(wider.other())) " against "
+                (most(wider)) "."
+            }
+        }
     }
-}
-
-/// The side whose gear is longer, unless the two are alike.
-fn longer(difference: &EndDifference) -> Option<Side> {
-    difference.longer.filter(|_| difference.step.percent() >= ALIKE).map(Side::from)
 }
 
 fn counts(report: &Report) -> Markup {
@@ -81,8 +105,8 @@ fn counts(report: &Report) -> Markup {
         " in common within "
         (with_unit_trimmed(report.tolerance.percent())) "."
         @if report.wheel.measured.is_none() {
-            " The tyre’s size tells speeds to " (with_unit_trimmed(report.wheel.estimate().error.percent()))
-            "; a measured roll-out tells them better."
+            " Speeds are good to " (with_unit_trimmed(report.wheel.estimate().error.percent()))
+            " by tyre size; a measured roll-out is better."
         }
     }
 }
@@ -123,8 +147,8 @@ pub(super) fn summary(report: &Report) -> Markup {
         (row("Its development", &both(|setup| with_unit(setup.highest().development.m(), 3, "m")), &high))
         (row(&speed_at(report.window.high), &speeds(|setup| setup.highest().speed_high), &high))
         (row("Range, highest over lowest", &both(|setup| percent(setup.summary.range.percent(), 0)), ""))
-        (row("Gears, and crossed ones among them", &both(|setup| {
-            format!("{}, {}", setup.summary.gears, setup.summary.crossed)
+        (row("Gears (cross-chained)", &both(|setup| {
+            format!("{} ({})", setup.summary.gears, setup.summary.crossed)
         }), ""))
         (row("Useful gears", &both(|setup| setup.summary.useful().to_string()), ""))
     };
@@ -146,8 +170,14 @@ pub(super) fn block(report: &Report) -> Block {
     let mut block = Block::new("Gears");
     for setup in &report.setups {
         let drivetrain = &setup.drivetrain;
+        let [rings, cassette_field]: [&[Field]; 2] = match setup.side {
+            Side::A => [&[Field::RingsA], &[Field::CassetteA]],
+            Side::B => [&[Field::RingsB], &[Field::CassetteB]],
+        };
         block.row_of(setup.side, "Rings", drivetrain.chainset.to_string());
-        block.row_of(setup.side, "Cassette", drivetrain.cassette.to_string());
+        block.on(rings);
+        block.row_of(setup.side, "Cassette", cassette(setup));
+        block.on(cassette_field);
     }
     block.row(
         "Roll-out",
@@ -156,12 +186,34 @@ pub(super) fn block(report: &Report) -> Block {
             None => format!("{}, by the tyre’s size", by_size(&report.wheel)),
         },
     );
+    block.on(if report.wheel.measured.is_some() { &[Field::RollOut] } else { &[Field::Tyre] });
     limit::for_the_sheet(report, &mut block);
     for setup in &report.setups {
         block.grid_of(setup.side, "Development, m", development_grid(setup));
     }
-    block.row("In the tables", "( ) crossed, × chain hangs loose: never use".to_owned());
+    block.row("In the tables", legend(report).to_owned());
+    block.on(&[]);
     block
+}
+
+/// The crosses go by the capacity of the derailleur, which must be the rider's.
+fn legend(report: &Report) -> &'static str {
+    if report.owners.is_example || report.owners.get(Field::Capacity) < Owner::Demo {
+        "( ) cross-chained, × chain hangs loose: never use"
+    } else {
+        "( ) cross-chained; × is not known"
+    }
+}
+
+/// The sprockets; of a cassette typed by its name that they are to be counted.
+fn cassette(setup: &SetupReport) -> String {
+    let cassette = &setup.drivetrain.cassette;
+    match setup.typed.name {
+        Some((name, why)) if why != WhySoMany::NoneSuch => {
+            format!("{cassette}, usual for {name}: count yours")
+        }
+        _ => cassette.to_string(),
+    }
 }
 
 /// Sprockets down, rings across.
@@ -202,10 +254,10 @@ pub(super) fn working(report: &Report) -> Markup {
         (worked("Speed", "development × cadence × 0.06", &format!(
             "{} × {} × 0.06 = {}", with_unit(low.development.m(), 3, "m"), trimmed(report.window.low.rpm()), with_unit(low.speed_low.km_per_h(), 2, "km/h"))))
         (step(report))
-        p { b { "Crossed gears " } (crossed_rule(report)) }
-        p { b { "Useful gears " } "are those left when the crossed ones are taken out and gears within "
+        p { b { "Cross-chained gears " } (crossed_rule(report)) }
+        p { b { "Useful gears " } "are those left when the cross-chained ones are taken out and gears within "
             (percent(report.tolerance.percent(), 1)) " of one another count once." }
-        p { "Ratio, development, gear inches and step are the trade’s own definitions, checked against handbooks of 1916 and 1921 and published gear tables. Lowest and highest cadence, useful and crossed gears are common practice." }
+        p { "Ratio, development, gear inches and step are the trade’s own definitions, checked against handbooks of 1916 and 1921 and published gear tables. Lowest and highest cadence, useful and cross-chained gears are common practice." }
     }
 }
 

@@ -1,10 +1,14 @@
-//! The workshop sheet: what every section decided, on one page. `www/page.js` makes the text to send from the same page.
+//! The workshop sheet: what every section decided, on one page. `www/sheet.js` makes the text to send from the same page.
 //!
 //! Each section gives one [`Block`]; a further section plugs in with one line in [`blocks`].
 
+use super::sheet_checks::{Check, Concern, checks};
 use super::words::name;
-use super::{cage, chain, lap, position, ride, rings, tyre};
+use super::{cage, chain, lap, position, ride, rings, tyre_sheet};
+use crate::field::{Field, Group};
+use crate::owner::{Owner, Owners, Section};
 use crate::report::{Report, Side};
+use crate::scenario::CourseChoice;
 use maud::{Markup, html};
 
 /// What one section decided.
@@ -13,8 +17,8 @@ pub(super) struct Block {
     title: &'static str,
     /// What there is to know, in order.
     pub(super) parts: Vec<Part>,
-    /// What to check by hand. The same caution from two sections is printed once.
-    pub(super) cautions: Vec<String>,
+    /// What to check by hand. The same check from two sections is printed once.
+    checks: Vec<Check>,
 }
 
 /// One thing on the sheet: of set-up A or B alone, or of both.
@@ -23,6 +27,8 @@ pub(super) struct Part {
     side: Option<Side>,
     what: String,
     body: Body,
+    /// The fields it rests on, where it is not all of the section's.
+    rests_on: Option<&'static [Field]>,
 }
 
 #[derive(Debug)]
@@ -38,29 +44,81 @@ enum Body {
 impl Block {
     /// An empty block.
     pub(super) const fn new(title: &'static str) -> Self {
-        Self { title, parts: Vec::new(), cautions: Vec::new() }
+        Self { title, parts: Vec::new(), checks: Vec::new() }
+    }
+
+    /// Adds something to check by hand, or how to measure it.
+    pub(super) fn check(&mut self, concern: Concern, words: impl Into<String>) {
+        self.checks.push(Check::new(concern, words));
     }
 
     /// Adds a value that holds for both set-ups.
     pub(super) fn row(&mut self, what: &str, value: String) {
-        self.parts.push(Part { side: None, what: what.to_owned(), body: Body::Words(value) });
+        self.parts.push(Part::new(None, what, Body::Words(value)));
     }
 
     /// Adds a value of one set-up.
     pub(super) fn row_of(&mut self, side: Side, what: &str, value: String) {
-        self.parts.push(Part { side: Some(side), what: what.to_owned(), body: Body::Words(value) });
+        self.parts.push(Part::new(Some(side), what, Body::Words(value)));
     }
 
     /// Adds a small table of one set-up; its first row is the head.
     pub(super) fn grid_of(&mut self, side: Side, what: &str, rows: Vec<Vec<String>>) {
-        self.parts.push(Part { side: Some(side), what: what.to_owned(), body: Body::Grid(rows) });
+        self.parts.push(Part::new(Some(side), what, Body::Grid(rows)));
+    }
+
+    /// Says that the last part rests on nothing but these fields; without that it is all that the section's answer rests on.
+    pub(super) fn on(&mut self, fields: &'static [Field]) {
+        if let Some(part) = self.parts.last_mut() {
+            part.rests_on = Some(fields);
+        }
+    }
+
+    /// Leaves open what rests on values that are not the rider's, and calls usual what rests on those.
+    fn leave_open(&mut self, owners: &Owners, section: Section) {
+        for part in &mut self.parts {
+            match part.owner(owners, section) {
+                Owner::Rider => {}
+                Owner::Usual if part.is_usual() => part.call_usual(),
+                Owner::Usual => {}
+                Owner::Demo | Owner::Unknown => part.body = Body::Words(OPEN.to_owned()),
+            }
+        }
     }
 }
 
+/// What stands on the sheet in place of a value that is not the rider's.
+const OPEN: &str = "not known ________";
+
 impl Part {
+    fn new(side: Option<Side>, what: &str, body: Body) -> Self {
+        Self { side, what: what.to_owned(), body, rests_on: None }
+    }
+
+    /// Whose values it rests on; by default it is either the rider's or not, whatever is usual beside that.
+    fn owner(&self, owners: &Owners, section: Section) -> Owner {
+        if let Some(fields) = self.rests_on {
+            return owners.least(fields);
+        }
+        let others = self.side.map(|side| [Group::SetupB, Group::SetupA][side as usize]);
+        let counts = |field: Field| section.rests_on(field) && Some(field.spec().group) != others;
+        owners.lacking(counts).map(|field| owners.get(field)).max().unwrap_or(Owner::Rider)
+    }
+
+    /// Whether nothing but usual values are behind it.
+    fn is_usual(&self) -> bool {
+        self.rests_on.is_some_and(|fields| fields.iter().all(|field| field.start_owner() == Owner::Usual))
+    }
+
+    fn call_usual(&mut self) {
+        if let Body::Words(words) = &mut self.body {
+            words.push_str(" (usual)");
+        }
+    }
+
     /// Room to write something in by hand.
     pub(super) fn blank(what: &str) -> Self {
-        Self { side: None, what: what.to_owned(), body: Body::Blank }
+        Self { rests_on: Some(&[]), ..Self::new(None, what, Body::Blank) }
     }
 
     fn is_for(&self, chosen: Option<Side>) -> bool {
@@ -70,25 +128,24 @@ impl Part {
 
 /// The blocks of all sections, in the order of the page, with what the chosen set-up needs.
 fn blocks(report: &Report) -> Vec<Block> {
-    let mut blocks =
-        vec![rings::block(report), cage::block(report), chain::block(report), ride::block(report)];
-    blocks.extend(lap::block(report));
-    blocks.extend([tyre::block(report), position::block(report)]);
-    for block in &mut blocks {
+    let blocks = [
+        (Section::Rings, Some(rings::block(report))),
+        (Section::Cage, Some(cage::block(report))),
+        (Section::Cage, Some(chain::block(report))),
+        (Section::Ride, Some(ride::block(report))),
+        (Section::Lap, lap::block(report)),
+        (Section::Tyre, Some(tyre_sheet::block(report))),
+        (Section::Position, Some(position::block(report))),
+    ];
+    let ready = |(section, block): (Section, Option<Block>)| {
+        let mut block = block?;
         block.parts.retain(|part| part.is_for(report.sheet_for));
-    }
-    blocks
-}
-
-/// Every caution once, in the order of the sections.
-fn cautions(blocks: &[Block]) -> Vec<&str> {
-    let mut once: Vec<&str> = Vec::new();
-    for caution in blocks.iter().flat_map(|block| &block.cautions) {
-        if !once.contains(&caution.as_str()) {
-            once.push(caution);
+        if !report.owners.is_example {
+            block.leave_open(&report.owners, section);
         }
-    }
-    once
+        Some(block)
+    };
+    blocks.into_iter().filter_map(ready).collect()
 }
 
 fn title(report: &Report) -> &'static str {
@@ -103,53 +160,28 @@ fn title(report: &Report) -> &'static str {
 #[must_use]
 pub(super) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
     let blocks = blocks(report);
+    let to_check: Vec<&Check> = blocks.iter().flat_map(|block| &block.checks).collect();
     html! {
         header {
             p.title { "Workshop sheet" }
             p { (title(report)) }
+            @if report.owners.is_example { p.example { "EXAMPLE: the demo’s bike and rider, not yours" } }
             p.blanks { span { "Bike" } span { "Rider" } span { "Date" } }
         }
         (doubts)
-        div.columns.(density(&blocks, doubts)) {
+        div.columns {
             @for block in &blocks { (block_of(block)) }
             div.checks {
                 h3 { "Before riding" }
-                ul { @for caution in cautions(&blocks) { li { (caution) } } }
+                (checks(&to_check))
             }
         }
         footer {
             p { "Makers’ limits, your organiser’s rules and a mechanic’s look at the real bike come before any number here." }
             p.link { "This set-up again: " span data-base {} "#" (link) }
+            @if report.lap_inputs.choice == CourseChoice::Own { p { "The recorded course is not in that link: keep its file." } }
         }
     }
-}
-
-/// How small the type must be for the sheet to stay on one page, from an estimate of its lines in two columns.
-fn density(blocks: &[Block], doubts: &Markup) -> &'static str {
-    let checks: usize =
-        wrapped(&doubts.0, 110) + cautions(blocks).iter().map(|caution| wrapped(caution, 56)).sum::<usize>();
-    let parts = blocks.iter().flat_map(|block| &block.parts);
-    let lines: usize = parts.map(lines_of).sum::<usize>() + checks + 3 * blocks.len();
-    match lines {
-        0..=140 => "roomy",
-        141..=172 => "dense",
-        173..=188 => "denser",
-        189..=206 => "densest",
-        _ => "fullest",
-    }
-}
-
-/// Lines that a part fills; the tables of A and B stand side by side.
-fn lines_of(part: &Part) -> usize {
-    match &part.body {
-        Body::Words(words) => wrapped(words, 36),
-        Body::Blank => 1,
-        Body::Grid(rows) => (rows.len() + 1).div_ceil(2),
-    }
-}
-
-fn wrapped(words: &str, width: usize) -> usize {
-    words.len().div_ceil(width)
 }
 
 fn block_of(block: &Block) -> Markup {

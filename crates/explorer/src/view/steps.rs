@@ -20,16 +20,16 @@ pub(super) fn tables(report: &Report) -> Markup {
     let body = html! {
         (row(report, "Riding up: mean step", spread(|steps| steps.mean)))
         (row(report, "Riding up: largest step", spread(|steps| steps.largest)))
-        (row(report, "Riding up: all steps equal", spread(|steps| steps.equal)))
+        (row(report, "Riding up: step if all were equal", spread(|steps| steps.equal)))
         (row(report, "Double shifts on the way", double_shifts))
         (row(report, "Sprockets: largest step", largest_sprocket_step))
-        (row(report, "Sprockets: all steps equal", |setup| optional(setup.drivetrain.cassette.equal_step())))
+        (row(report, "Sprockets: step if all were equal", |setup| optional(setup.drivetrain.cassette.equal_step())))
     };
     html! {
         (table("Steps", "", &head, &body))
         div.prose {
             @for setup in &report.setups { (front_changes(setup)) }
-            p.quiet { "Riding order: up through all useful sprockets of the smallest ring, over to the next ring where it first goes on higher, and so on; crossed gears and gears you already have are left out. A double shift moves both derailleurs at once." }
+            p.quiet { "Riding order: up through all useful sprockets of the smallest ring, over to the next ring where it first goes on higher, and so on; cross-chained gears and gears you already have are left out. A double shift moves both derailleurs at once." }
         }
         details #all-steps {
             summary { "Every step in numbers" }

@@ -1,13 +1,12 @@
 //! “Which tyre, how hard?”: the answer, what moves it, and how it was worked out.
 
-use super::sheet::{Block, Part};
 use super::words::{link_to, worked};
 use crate::field::Field;
 use crate::number::{percent, plain, with_unit};
 use crate::report::{Gauge, Report, TyreFit, TyreReport};
 use gear_math::{
-    CalliperVerdict, Construction, HOW_TO_MEASURE, PressureCaution, PressureReading, RaceLimit, Wheel,
-    WheelPressure, WidthVerdict,
+    CalliperVerdict, Construction, LimitedBy, MountedWidth, PressureCase, PressureCaution, PressureReading,
+    RaceLimit, Wheel, WheelPressure, WidthFactor, WidthVerdict,
 };
 use maud::{Markup, html};
 
@@ -18,11 +17,21 @@ pub(super) fn answer(report: &Report) -> Markup {
     match &tyre.fit {
         Err(error) => html! { p { b.stop { "This tyre cannot go on this rim. " } (error) } },
         Ok(fit) => html! {
-            @if let Some(danger) = tyre.danger() { p { b.stop { (danger) } } }
+            @if let Some(first) = tyre.first_of_all() { p { b class=(if first.is_danger() { "stop" } else { "care" }) { (first) } } }
             p { (width(tyre, fit)) " " (pressures(tyre, fit)) }
-            @if tyre.danger().is_none() { (about_pressures(tyre, fit)) }
-            p.care { (PressureCaution::MarksFirst) }
+            @if tyre.danger().is_none() { (marks(fit)) (about_pressures(tyre, fit)) }
         },
+    }
+}
+
+/// How the marks limit the pressures, with the way to what was not typed of them.
+fn marks(fit: &TyreFit) -> Markup {
+    html! {
+        p.care {
+            @for caution in fit.advice.cautions.iter().filter(|caution| caution.is_about_marks()) { (caution) " " }
+            @if fit.case.marks.tyre.is_none() { (link_to(Field::TyreMark, "Tyre’s maximum")) " " }
+            @if fit.case.marks.rim.is_none() { (link_to(Field::RimMark, "Rim’s maximum")) }
+        }
     }
 }
 
@@ -33,11 +42,7 @@ fn about_pressures(tyre: &TyreReport, fit: &TyreFit) -> Markup {
     html! {
         @for caution in cautions(PressureCaution::is_beyond_the_formula) { p.care { (caution) } }
         p { (loaded_with(tyre)) }
-        @if let Ok(start) = &fit.advice.start {
-            @for (wheel, pressure) in [("Front", start.front), ("Rear", start.rear)] {
-                @if let Some(limit) = pressure.limited_by { p { (wheel) " " (limit.to_string()) "." } }
-            }
-        }
+        @for limit in fit.advice.limits_told() { p { (limit) } }
         @for caution in cautions(PressureCaution::tells_of_a_start) { p { (caution) } }
     }
 }
@@ -113,7 +118,26 @@ fn pressures(tyre: &TyreReport, fit: &TyreFit) -> Markup {
     }
 }
 
-const NO_PRESSURE: &str = "No pressure is given for such a pair.";
+pub(super) const NO_PRESSURE: &str = "No pressure is given for such a pair.";
+
+/// Where the width counts for riding, and what this one does there; said beside every verdict on riding.
+#[must_use]
+pub(super) fn width_counts(report: &Report) -> Markup {
+    let tyre = report.ride.inputs.bike.tyre;
+    let factor = WidthFactor::on_soft_ground(tyre).value();
+    let change = percent(100.0 * (factor - 1.0).abs(), 0);
+    html! {
+        p.quiet {
+            "Tyre width counts only in mud and loose sand (estimate)"
+            @if change != percent(0.0, 0) {
+                ": " (mm(tyre.mm())) " for " (typed(MountedWidth::CROSS.mm())) " there "
+                (if factor < 1.0 { "takes " } else { "adds " }) (change) (if factor < 1.0 { " off" } else { " to" })
+                " rolling resistance, likely between nothing and twice that"
+            }
+            "; on grass and hard ground nobody has measured enough."
+        }
+    }
+}
 
 /// What has to be said beside the measured width.
 #[must_use]
@@ -156,7 +180,8 @@ pub(super) fn working(report: &Report) -> Markup {
 fn pressures_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
     html! {
         (pressure_worked(tyre, fit))
-        p { "Mass and width follow from one aim, the same drop of the tyre; the starting figures and floors are the trade’s, the factors for ground and style are chosen to meet them." }
+        p { "Mass and width follow from one aim, the same drop of the tyre. The starting figures, and the lowest usual pressures with a tube, are workshop practice for " (typed(PressureCase::BASE_WIDTH.mm())) "; other widths get both × (33 ÷ width)^1.5, which keeps the reserve before the rim touches. The factors for ground and style are chosen to meet that practice." }
+        p { "Lowest here: " (fit.advice.floor) "." }
         @if let Some(loaded) = fit.loaded {
             (worked("Drop and reserve", "F = 4/3 k₀ (1 − 0.45 f) p √(2R) d^1.5, f = d ÷ h; reserve = 0.487 ÷ ((1 − 0.45 f) f^1.5)", &format!(
                 "rear: {} on h = {} gives d = {}", with_unit(fit.case.loads().rear.newtons(), 0, "N"), mm(fit.section.height_mm()), mm(loaded.rear.deflection_mm))))
@@ -203,95 +228,19 @@ fn pressure_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
     )
 }
 
-/// What the workshop has to know.
-#[must_use]
-pub(super) fn block(report: &Report) -> Block {
-    let tyre = &report.tyre;
-    let inputs = &tyre.inputs;
-    let mut block = Block::new("Tyre and pressure");
-    if let Some(danger) = tyre.danger() {
-        block.row("Danger", danger.to_string());
-    }
-    block.row("Tyre", format!("{}, {}", tyre.size, inputs.construction));
-    block.row(
-        "Rim",
-        format!(
-            "{} inside, {}",
-            typed(inputs.rim.mm()),
-            match inputs.construction {
-                Construction::Tubular => "bed of a tubular rim",
-                _ if inputs.marks.hookless => "hookless",
-                _ => "hooked",
-            }
-        ),
-    );
-    match &tyre.fit {
-        Err(error) => block.row("Width", error.to_string()),
-        Ok(fit) => {
-            block.row("Width", width_for_the_sheet(tyre, fit));
-            if fit.gauge.is_some_and(|gauge| class(gauge) == "care") {
-                block.cautions.push(HOW_TO_MEASURE.to_owned());
-            }
-            block.row("Highest allowed", marks_for_the_sheet(fit));
-            block.row("Reckoned for", reckoned_for(tyre, fit));
-            pressures_for_the_sheet(&mut block, tyre, fit);
-            block.cautions.extend(fit.advice.cautions.iter().map(ToString::to_string));
-        }
-    }
-    block.cautions.extend(
-        tyre.cautions.iter().filter(|&&caution| Some(caution) != tyre.danger()).map(ToString::to_string),
-    );
-    block
-}
-
-fn width_for_the_sheet(tyre: &TyreReport, fit: &TyreFit) -> String {
-    let counts = mm(fit.section.width().mm());
-    let width = if fit.is_measured {
-        format!("{counts} measured")
-    } else {
-        format!("{counts} computed, likely {}", likely(fit))
-    };
-    match tyre.inputs.limit.zip(fit.gauge) {
-        Some((limit, gauge)) => format!("{width}; limit {}: {}", typed(limit.mm()), gauge_words(gauge)),
-        None => width,
-    }
-}
-
-fn marks_for_the_sheet(fit: &TyreFit) -> String {
-    fit.advice.ceiling.map_or("read it off tyre and rim".to_owned(), |ceiling| ceiling.to_string())
-}
-
-fn reckoned_for(tyre: &TyreReport, fit: &TyreFit) -> String {
-    let all = with_unit(fit.case.total_kg(), 1, "kg");
-    format!("{all} in all, {} ground, style {}", tyre.inputs.ground, tyre.inputs.style)
-}
-
-fn pressures_for_the_sheet(block: &mut Block, tyre: &TyreReport, fit: &TyreFit) {
-    match &fit.advice.start {
-        _ if tyre.danger().is_some() => block.row("Pressure", NO_PRESSURE.to_owned()),
-        Err(conflict) => block.row("Pressure", conflict.to_string()),
-        Ok(start) => {
-            for (wheel, pressure) in [("Front", start.front), ("Rear", start.rear)] {
-                block.row(wheel, format!("{}; try {}", start_of(&pressure), range(&pressure)));
-            }
-            block.parts.push(Part::blank("Own pressure, front and rear"));
-        }
-    }
-}
-
 pub(super) fn rows<T>(lines: &[T], row: impl Fn(&T) -> Vec<String>) -> Vec<Vec<String>> {
     lines.iter().map(row).collect()
 }
 
-pub(super) fn psi(wheel: WheelPressure) -> String {
-    use gear_math::LimitedBy;
+/// “22 (1.52) ↑”: psi, bar, and whether the start was raised or cut.
+pub(super) fn both_units(wheel: &WheelPressure) -> String {
     let mark = match wheel.limited_by {
         Some(LimitedBy::Floor(_)) => "\u{a0}↑",
         Some(LimitedBy::Ceiling(_)) => "\u{a0}↓",
         None => "",
     };
     let start = wheel.reading(wheel.start);
-    format!("{}{mark}", plain(start.psi, places(start)))
+    format!("{}\u{a0}({}){mark}", plain(start.psi, places(start)), plain(start.bar, 2))
 }
 
 /// “24 psi (1.65 bar)”.

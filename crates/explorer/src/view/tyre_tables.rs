@@ -1,12 +1,12 @@
 //! “Which tyre, how hard?”: what to heed, and how width, pressure and gears move.
 
-use super::tyre::{by_size, gauge_words, mm, psi, range, rows, start_of, typed};
+use super::tyre::{both_units, by_size, gauge_words, mm, range, rows, start_of, typed};
 use super::words::{marked_table, plain_table};
 use crate::number::{percent, plain, signed, with_unit};
 use crate::report::{GearOnBoth, OtherTyre, Report, SetupReport, TyreFit, TyreReport, WidthLine};
 use gear_math::{
-    BodyMass, Construction, HOW_TO_MEASURE, LoadedTyre, PressureAdvice, PressureCaution, RACE_RULES,
-    RaceRule, TyreGround, Wheel, WheelPressure, WheelStyle,
+    BodyMass, CLEARANCE_CHECK, Construction, HOW_TO_MEASURE, LoadedTyre, PressureAdvice, PressureCaution,
+    RACE_RULES, RaceRule, TyreGround, Wheel, WheelPressure, WheelStyle,
 };
 use maud::{Markup, html};
 
@@ -28,18 +28,17 @@ pub(super) fn tables(report: &Report) -> Markup {
 
 fn cautions(tyre: &TyreReport) -> Markup {
     let told = |caution: &&PressureCaution| {
-        caution.tells_of_a_start()
-            || caution.is_beyond_the_formula()
-            || **caution == PressureCaution::MarksFirst
+        caution.tells_of_a_start() || caution.is_beyond_the_formula() || caution.is_about_marks()
     };
     html! {
         div.prose {
             p { (rim_advice(tyre)) }
             ul {
-                @for caution in &tyre.cautions { li.care { (caution) } }
+                @for caution in tyre.cautions.iter().filter(|&&caution| Some(caution) != tyre.first_of_all()) { li.care { (caution) } }
                 @if let Ok(fit) = &tyre.fit {
                     @for caution in fit.advice.cautions.iter().filter(|caution| !told(caution)) { li { (caution) } }
                 }
+                li { (CLEARANCE_CHECK) }
                 li { (HOW_TO_MEASURE) }
             }
         }
@@ -63,11 +62,9 @@ fn start(fit: &TyreFit) -> Markup {
     };
     let rows = [
         row("Start", |wheel, _| start_of(wheel)),
-        row("Look for your own from", |wheel, _| range(wheel)),
-        row("The tyre gives, of its height", |_, tyre| percent(tyre.drop * 100.0, 0)),
-        row("Load it bears before the rim touches", |_, tyre| {
-            format!("{}\u{a0}×", plain(tyre.bottoming_reserve, 1))
-        }),
+        row("Try between", |wheel, _| range(wheel)),
+        row("Tyre drop, % of height", |_, tyre| percent(tyre.drop * 100.0, 0)),
+        row("Load that bottoms the rim, × yours", |_, tyre| plain(tyre.bottoming_reserve, 1)),
         row("Contact with firm ground", |_, tyre| with_unit(tyre.contact_area_cm2, 0, "cm²")),
     ];
     plain_table(
@@ -79,7 +76,9 @@ fn start(fit: &TyreFit) -> Markup {
 }
 
 /// What the signs beside a pressure in a table mean.
-const SIGNS: &str = "“↑” was raised to the lowest safe pressure, “↓” cut to the highest allowed; “*” is outside what the formula was made for.";
+const SIGNS: &str = "“↑” was raised to the lowest usual pressure or the marked minimum, “↓” cut to the highest allowed; “*” is outside what the formula was made for.";
+/// Heads of two columns of pressures.
+const FRONT_AND_REAR: [&str; 2] = ["Front, psi (bar)", "Rear, psi (bar)"];
 
 fn widths(tyre: &TyreReport) -> Markup {
     let row = |line: &WidthLine| {
@@ -94,9 +93,17 @@ fn widths(tyre: &TyreReport) -> Markup {
     marked_table(
         "Other widths on this rim",
         &format!(
-            "Same rider, ground and kind of tyre. Pressures in psi: {SIGNS} Gears against the tyre on the bench, both by their size."
+            "Same rider, ground and kind of tyre. The widest tyre that frame and fork makers name comes before this table. {SIGNS} Gears against the tyre on the bench, both by their size."
         ),
-        &["Tyre", "On this rim", "Front", "Rear", "|At the gauge", "Roll-out", "Gears"],
+        &[
+            "Tyre",
+            "On this rim",
+            FRONT_AND_REAR[0],
+            FRONT_AND_REAR[1],
+            "|Against the limit",
+            "Roll-out",
+            "Gears",
+        ],
         &rows(&tyre.widths, row),
         tyre.widths.iter().position(|line| line.size == tyre.size),
     )
@@ -112,7 +119,7 @@ fn start_cells(advice: &PressureAdvice) -> [String; 2] {
     match &advice.start {
         Ok(start) => {
             let beyond = advice.cautions.iter().any(|caution| caution.is_beyond_the_formula());
-            [start.front, start.rear].map(|wheel| psi(wheel) + if beyond { "\u{a0}*" } else { "" })
+            [start.front, start.rear].map(|wheel| both_units(&wheel) + if beyond { "\u{a0}*" } else { "" })
         }
         Err(_) => ["none".to_owned(), "none".to_owned()],
     }
@@ -125,8 +132,8 @@ fn riders(tyre: &TyreReport) -> Markup {
     };
     marked_table(
         "Other riders on this tyre",
-        "Body mass; kit and bike stay. psi.",
-        &["Rider", "Front", "Rear"],
+        "Body mass; kit and bike stay.",
+        &["Rider", FRONT_AND_REAR[0], FRONT_AND_REAR[1]],
         &rows(&tyre.riders, row),
         tyre.riders.iter().position(|(rider, _)| *rider == tyre.inputs.rider),
     )
@@ -140,11 +147,19 @@ fn grounds(tyre: &TyreReport) -> Markup {
     let [smooth, normal, hard] = WheelStyle::ALL.map(|style| style.to_string());
     marked_table(
         "Other ground and style",
-        "psi, front / rear.",
+        &format!("Front / rear, psi (bar).{}", on_rocks(tyre)),
         &["Ground", &smooth, &normal, &hard],
         &rows(&tyre.grounds, row),
         tyre.grounds.iter().position(|(ground, _)| *ground == tyre.inputs.ground),
     )
+}
+
+/// Why a tube’s pressure rises at once from mixed ground to rocks, where it does.
+fn on_rocks(tyre: &TyreReport) -> String {
+    tyre.formula_on_rocks().map_or_else(String::new, |formula| {
+        let [front, rear] = [formula.front, formula.rear].map(|pressure| with_unit(pressure.psi(), 0, "psi"));
+        format!(" On rocks workshop custom for tubes, the same under every rider, stands in for the formula’s {front} and {rear}.")
+    })
 }
 
 /// What the tyre to compare with does to every gear.

@@ -80,7 +80,7 @@ pub(super) fn worked(what: &str, formula: &str, numbers: &str) -> Markup {
 pub(super) fn flags(row: &GearLine) -> String {
     let mut words = Vec::new();
     if row.crossed {
-        words.push("crossed");
+        words.push("cross-chained");
     }
     if row.duplicate {
         words.push("twice");

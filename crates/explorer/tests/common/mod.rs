@@ -6,21 +6,27 @@ use explorer::report::Report;
 use explorer::scenario::Scenario;
 use explorer::view;
 
-/// The words of one fragment of the page.
+/// The words of one fragment of the page, when all that stands on the bench is the rider's.
 pub(crate) fn said(fragment: &str, edits: &[(Field, &str)]) -> String {
     let mut bench = Bench::default();
+    Field::ALL.iter().for_each(|&field| bench.claim(field));
+    words(&shown(fragment, bench, edits))
+}
+
+/// One fragment of the page, after `edits` of a bench.
+pub(crate) fn shown(fragment: &str, mut bench: Bench, edits: &[(Field, &str)]) -> String {
     for (field, text) in edits {
         bench.write(*field, text);
     }
     let read = Scenario::read(&bench, &Scenario::default());
     assert_eq!(read.complaints, []);
-    let fragments = view::fragments(&Report::of(&read.scenario), &[], &[], false, "r=2");
+    let fragments = view::fragments(&Report::of(&read.scenario), &[], &[], bench.is_demo(), "r=2");
     let found = fragments.into_iter().find(|(id, _)| id == fragment);
-    words(&found.map(|(_, html)| html).unwrap_or_default())
+    found.map(|(_, html)| html).unwrap_or_default()
 }
 
 /// A fragment without its tags.
-fn words(html: &str) -> String {
+pub(crate) fn words(html: &str) -> String {
     let mut words = String::new();
     let mut in_tag = false;
     for letter in html.chars() {

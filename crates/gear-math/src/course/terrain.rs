@@ -3,7 +3,7 @@
 use super::motion::{Motion, Stretch};
 use super::setup::{Begin, LapSetup};
 use super::uncertainty::Moved;
-use crate::rider::GRAVITY;
+use crate::physics::GRAVITY;
 use crate::{
     Air, BalanceSpeed, Bike, CornerSpeed, Course, Gradient, Ground, Headwind, LegStrength,
     PowerBelowStanding, RideOrRun, Rider, RoadLoad, Segment, Step, Surface,
@@ -188,7 +188,7 @@ impl<'a> Person<'a> {
 
     /// One of `count` equal steps of a stretch.
     fn cell(&self, segment: &Segment, count: f64) -> Cell {
-        let ground = self.moved.ground(&segment.surface.ground());
+        let ground = self.moved.ground(&segment.surface.ground_under(self.bike.tyre));
         let resistance = self.load(&ground).resistance(segment.gradient);
         let foot_speed = self.foot_speed(&ground, segment.gradient);
         let length = segment.length.m() / count;

@@ -1,6 +1,6 @@
 //! The inputs nobody knows exactly, moved one at a time.
 
-use crate::rider::{EFFICIENCY, GROUND, LOAD, PERSON, ROLLING};
+use crate::rider::{EFFICIENCY, GROUND, LOAD, PERSON};
 use crate::{
     Bike, Cadence, FootCostFactor, FootFactor, GrossEfficiency, Ground, LoadFactor, MountTime, Mounting,
     Rider, RollingCoefficient,
@@ -17,7 +17,7 @@ const MOUNTING_S: f64 = 1.0;
 pub(super) struct Moved {
     /// Added to gross efficiency.
     efficiency: f64,
-    /// Factor on rolling resistance.
+    /// To the lower (−1) or the higher edge (1) of rolling resistance.
     rolling: f64,
     /// Added to the carried load factor.
     load: f64,
@@ -35,7 +35,7 @@ impl Moved {
     /// As given.
     pub(super) const NOT: Self = Self {
         efficiency: 0.0,
-        rolling: 1.0,
+        rolling: 0.0,
         load: 0.0,
         ground: 1.0,
         person: 1.0,
@@ -47,8 +47,8 @@ impl Moved {
     pub(super) const EACH: [Self; 14] = [
         Self { efficiency: -EFFICIENCY, ..Self::NOT },
         Self { efficiency: EFFICIENCY, ..Self::NOT },
-        Self { rolling: ROLLING[0], ..Self::NOT },
-        Self { rolling: ROLLING[1], ..Self::NOT },
+        Self { rolling: -1.0, ..Self::NOT },
+        Self { rolling: 1.0, ..Self::NOT },
         Self { load: LOAD[0], ..Self::NOT },
         Self { load: LOAD[1], ..Self::NOT },
         Self { ground: GROUND[0], ..Self::NOT },
@@ -89,7 +89,7 @@ impl Moved {
 
     pub(super) fn ground(&self, given: &Ground) -> Ground {
         Ground {
-            rolling: RollingCoefficient::nearest(given.rolling.value() * self.rolling),
+            rolling: RollingCoefficient::nearest(given.rolling_moved(self.rolling)),
             foot: FootFactor::nearest(1.0 + (given.foot.value() - 1.0) * self.ground),
             ..*given
         }

@@ -2,13 +2,14 @@
 
 use super::few::Few;
 use super::tooth_list::{NotACount, tooth_counts};
-use crate::{OutOfLimits, Sprocket};
+use crate::{CassetteName, OutOfLimits, Sprocket};
 use core::fmt;
 use core::str::FromStr;
 
 /// One to fourteen sprockets, smallest first.
 ///
-/// Read from text with hyphens, commas or spaces between the sprockets; printed with hyphens.
+/// Read from text with hyphens, commas or spaces between the sprockets; printed with hyphens, or with a comma where two
+/// sprockets would read as a [`CassetteName`].
 ///
 /// # Example
 /// ```
@@ -97,8 +98,10 @@ impl FromStr for Cassette {
 
 impl fmt::Display for Cassette {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let is_like_a_name = self.sprockets.len() == 2 && self.spread() >= CassetteName::LEAST_SPREAD;
+        let between = if is_like_a_name { ", " } else { "-" };
         write!(f, "{}", self.sprockets[0])?;
-        self.sprockets[1..].iter().try_for_each(|sprocket| write!(f, "-{sprocket}"))
+        self.sprockets[1..].iter().try_for_each(|sprocket| write!(f, "{between}{sprocket}"))
     }
 }
 
@@ -173,6 +176,16 @@ mod tests {
         assert!(matches!(error("11-10-9"), CassetteError::NotAscending { .. }));
         assert!(matches!(error("11-11"), CassetteError::NotAscending { .. }));
         assert_eq!(Cassette::new(11..=25), Err(CassetteError::TooMany));
+    }
+
+    #[test]
+    fn what_is_printed_is_never_a_name() {
+        for (smallest, largest) in [(9, 10), (16, 20), (16, 21), (11, 32), (9, 60)] {
+            let cassette = Cassette::new([smallest, largest]).unwrap();
+            let printed = cassette.to_string();
+            assert_eq!((printed.parse(), CassetteName::read(&printed)), (Ok(cassette), None));
+        }
+        assert_eq!(Cassette::new([16, 18]).unwrap().to_string(), "16-18");
     }
 
     #[test]

@@ -52,10 +52,14 @@ const SEQUENCES: &[&[u16]] = &[
     &[11, 12, 13, 14, 15, 17, 19, 21, 24, 28, 32, 36],
     &[10, 11, 13, 15, 17, 19, 21, 24, 28, 32, 38, 44],
     &[10, 12, 14, 16, 18, 21, 24, 28, 32, 36, 40, 45],
+    &[9, 10, 11, 12, 13, 14, 16, 18, 20, 23, 27, 31, 36],
+    &[9, 10, 11, 12, 13, 14, 16, 18, 21, 25, 30, 36, 42],
+    &[10, 11, 12, 13, 14, 15, 17, 19, 22, 26, 32, 38, 44],
+    &[10, 11, 12, 13, 15, 17, 19, 21, 24, 28, 32, 38, 46],
 ];
 
 impl Cassette {
-    /// Cassettes of 8 to 12 sprockets in common use. Their ends are common practice; makers differ in the middle, so
+    /// Cassettes of 8 to 13 sprockets in common use. Their ends are common practice; makers differ in the middle, so
     /// the teeth stamped on the sprockets decide.
     ///
     /// # Example

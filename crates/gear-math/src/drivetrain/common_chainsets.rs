@@ -2,25 +2,27 @@
 
 use crate::Chainset;
 
-/// Doubles from cyclo-cross, road and all-road bicycles, then singles. Source: common practice.
+/// Doubles from cyclo-cross, road and all-road bicycles by their largest ring, closest rings first, then singles. Source:
+/// common practice.
 const RINGS: &[&[u16]] = &[
-    &[46, 36],
-    &[46, 38],
-    &[46, 39],
-    &[46, 34],
     &[44, 34],
+    &[46, 39],
+    &[46, 38],
+    &[46, 36],
+    &[46, 34],
+    &[46, 33],
+    &[46, 30],
     &[48, 38],
     &[48, 36],
-    &[50, 34],
+    &[48, 35],
+    &[48, 34],
+    &[48, 32],
+    &[48, 31],
+    &[50, 37],
     &[50, 36],
+    &[50, 34],
     &[52, 36],
     &[53, 39],
-    &[50, 37],
-    &[48, 35],
-    &[46, 33],
-    &[48, 31],
-    &[48, 32],
-    &[46, 30],
     &[38],
     &[39],
     &[40],
@@ -29,7 +31,8 @@ const RINGS: &[&[u16]] = &[
 ];
 
 impl Chainset {
-    /// Doubles and singles in common use on cyclo-cross, road and all-road bicycles.
+    /// Doubles and singles in common use on cyclo-cross, road and all-road bicycles: doubles by their largest ring, the
+    /// closest first, then singles.
     ///
     /// # Example
     /// ```
@@ -48,5 +51,11 @@ mod tests {
     #[test]
     fn every_entry_is_a_chainset() {
         assert_eq!(Chainset::common().count(), RINGS.len());
+    }
+
+    #[test]
+    fn they_are_in_order() {
+        let order = |it: &Chainset| (it.difference() == 0, it.largest(), it.difference());
+        assert!(Chainset::common().is_sorted_by_key(|it| order(&it)));
     }
 }

@@ -15,7 +15,7 @@ pub(super) fn tooth_counts(text: &str) -> impl Iterator<Item = Result<u16, NotAC
         .map(|(index, entry)| count(entry).ok_or(NotACount { place: index + 1 }))
 }
 
-fn is_separator(c: char) -> bool {
+pub(super) fn is_separator(c: char) -> bool {
     c.is_whitespace() || matches!(c, '-' | '‐' | '‑' | '–' | '—' | '/' | ',' | ';')
 }
 

@@ -25,7 +25,7 @@ pub enum PositionCaution {
     ToeClearanceWithoutRetention,
     /// Toe clearance under every published figure.
     ToeClearanceShort,
-    /// Insertion marks of seat post and stem, and the saddle's height over the post.
+    /// Insertion marks of seat post and stem.
     InsertionMarks,
     /// Where the steerer must end.
     SteererEnd,
@@ -33,10 +33,10 @@ pub enum PositionCaution {
     CarbonSteererPlug,
     /// Turn the bar through once after a change.
     TurnBar,
-    /// Bolts by the part's own marking.
+    /// Lever reach and brakes after a change.
+    Brakes,
+    /// Bolts by the part's own marking, or by its maker's sheet.
     BoltTorque,
-    /// Weight left on the front wheel.
-    FrontWheelWeight,
     /// What races under the UCI ask of saddle and bar.
     RaceMeasures,
     /// Ride and check again; what a formula cannot say.
@@ -51,12 +51,19 @@ impl PositionCaution {
         InsertionMarks,
         SteererEnd,
         CarbonSteererPlug,
-        TurnBar,
         BoltTorque,
-        FrontWheelWeight,
+        TurnBar,
+        Brakes,
         RaceMeasures,
         RideAndRecheck,
     ];
+
+    /// What is looked at by hand after any change, what belongs together in one list; what can break first stands first.
+    pub const BY_HAND: [&[Self]; 4] =
+        [&[InsertionMarks], &[SteererEnd, CarbonSteererPlug], &[BoltTorque], &[TurnBar, Brakes]];
+
+    /// What is good to know and nothing to check by hand.
+    pub const NOTES: [Self; 2] = [RaceMeasures, RideAndRecheck];
 
     /// Where the figure in the caution comes from.
     #[must_use]
@@ -71,17 +78,15 @@ impl PositionCaution {
             | SpacersOnMetalSteerer
             | CarbonSteererPlug
             | TurnBar
+            | Brakes
             | BoltTorque
             | RideAndRecheck => "common practice",
             RailsMayRunOut => "estimate",
             ToeClearanceWithoutRetention | ToeClearanceShort => "16 CFR 1512.17(d) and ISO 4210-2",
-            InsertionMarks => "ISO 4210-2, 4.7.3 and 4.16.2, and 16 CFR 1512.15(a) and (b)",
+            InsertionMarks => "ISO 4210-2, 4.7.3 and 4.16.2, and 16 CFR 1512.15(b)",
             SteererEnd => "ISO 4210-2:2014, 4.7.4",
             RaceMeasures => {
                 "UCI 1.3.013 and 1.3.014, text of 2014, later changes not checked; bars: press on the rule for 2026"
-            }
-            FrontWheelWeight => {
-                "ISO 4210-2:2014, 4.7.5, which leaves out bicycles made for sanctioned racing"
             }
         }
     }
@@ -116,24 +121,23 @@ impl fmt::Display for PositionCaution {
             }
             InsertionMarks => {
                 "Pull neither seat post nor quill stem past its mark. Without a mark keep two diameters of the seat \
-                 post, and two and a half of the quill, inside. Some frames ask for more. No part of the saddle stands \
-                 more than 125 mm above the place where the post holds it."
+                 post, and two and a half of the quill, inside. Some frames ask for more."
             }
             SteererEnd => {
                 "The steerer ends at most 5 mm below the top of the stem or spacer it is clamped in, and the top cap \
                  presses on the spacer, about 3 mm clear of the steerer."
             }
             CarbonSteererPlug => "Clamp a carbon steerer only where its plug supports it from within.",
-            TurnBar => "Turn the bar fully left and right after the change and look at hoses, cables and toes.",
-            BoltTorque => "Tighten every bolt to the figure marked on its part.",
-            FrontWheelWeight => "Seated as far back as you go, at least a quarter of the weight stays on the front wheel.",
+            TurnBar => "Turn the bar fully left and right and look at hoses, cables and toes.",
+            BoltTorque => "Tighten every bolt to the figure marked on its part, or by its maker’s sheet where none is.",
+            Brakes => "Are both levers in reach from hoods and drops? Try both brakes before you ride.",
             RaceMeasures => {
                 "For UCI races: saddle tip at least 50 mm behind the bottom bracket, saddle 240 to 300 mm long and within \
                  9° of level; from 2026 bars at least 400 mm wide, 280 mm between the hoods, and flared at most 65 mm a \
                  side. Ask your commissaire."
             }
             RideAndRecheck => {
-                "Ride it, then tape it again. A new position can take weeks; pain is a reason to see a fitter or a \
+                "Ride it, then measure it again. A new position can take weeks; pain is a reason to see a fitter or a \
                  doctor, not to trust a formula."
             }
         })
@@ -172,4 +176,18 @@ pub(crate) fn stem_cautions(length_mm: f64, spacers_mm: f64) -> Vec<PositionCaut
         cautions.push(SpacersOnCarbonSteerer);
     }
     cautions
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_always_holds_is_looked_at_by_hand_or_good_to_know() {
+        let by_hand = PositionCaution::BY_HAND.concat();
+        for caution in PositionCaution::ALWAYS {
+            assert!(by_hand.contains(&caution) != PositionCaution::NOTES.contains(&caution), "{caution}");
+        }
+        assert_eq!(by_hand.len() + PositionCaution::NOTES.len(), PositionCaution::ALWAYS.len());
+    }
 }

@@ -1,4 +1,4 @@
-//! The position carried over from the road bike: saddle, bar, stem, and room for the toes.
+//! The position carried over from the road bike: saddle, bar, stem, and toe overlap.
 
 mod bar_target;
 mod limits;

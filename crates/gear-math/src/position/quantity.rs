@@ -1,4 +1,4 @@
-//! What is taped on a bike, each measure with the limits a bicycle can plausibly have (estimates).
+//! What is measured on a bike, each measure with the limits a bicycle can plausibly have (estimates).
 
 use crate::quantity::{Limits, OutOfLimits, measured};
 
@@ -19,7 +19,7 @@ measured! {
     SaddleLowering(mm): "saddle lower by", "mm", -20.0 ..= 40.0;
     /// How much higher the bar is set relative to the saddle, in millimetres.
     BarRaise(mm): "bar higher by", "mm", -40.0 ..= 60.0;
-    /// How much shorter the tape from saddle tip to bar becomes, in millimetres.
+    /// How much shorter the way from saddle tip to bar becomes, in millimetres.
     BarCloser(mm): "bar closer by", "mm", -40.0 ..= 60.0;
     /// Reach of the handlebar itself: bar centre forward to the hoods, in millimetres.
     BarReach(mm): "reach of the handlebar", "mm", 50.0 ..= 130.0;
@@ -39,7 +39,7 @@ measured! {
     ClampHeight(mm): "stem clamp height", "mm", 0.0 ..= 60.0;
     /// Stem from steerer centre to bar centre along the stem, in millimetres.
     StemLength(mm): "stem length", "mm", 20.0 ..= 160.0;
-    /// Stem from the square of the steerer, in degrees; positive points up.
+    /// Stem against square to the steerer, in degrees: 0 is square to it, positive points up.
     StemAngle(degrees): "stem angle", "degrees", -45.0 ..= 45.0;
     /// How far the bar may miss its target, forward and upward each, in millimetres.
     BarTolerance(mm): "bar tolerance", "mm", 0.0 ..= 30.0;
@@ -71,7 +71,7 @@ impl BarCloser {
 }
 
 impl BarTolerance {
-    /// 5 mm: a fair result, since two bikes can hardly be taped more closely (estimate).
+    /// 5 mm: a fair result, since two bikes can hardly be measured more closely (estimate).
     pub const USUAL: Self = Self(5.0);
 }
 

@@ -4,14 +4,14 @@ use crate::BikePoint;
 use crate::{CrankLength, SaddleHeight, SeatAngle, Setback, SoleStack};
 use core::f64::consts::PI;
 
-/// Where a saddle is, as it is taped on a bike. The saddle is taken as level.
+/// Where a saddle is, as it is measured on a bike. The saddle is taken as level.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Saddle {
     /// Bottom bracket to saddle top, along the seat tube line.
     pub height: SaddleHeight,
     /// Tip behind the bottom bracket.
     pub setback: Setback,
-    /// The seat angle along which the height was taped.
+    /// The seat angle along which the height was measured.
     pub seat_angle: SeatAngle,
 }
 

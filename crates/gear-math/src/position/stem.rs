@@ -4,6 +4,12 @@ use crate::BikePoint;
 use crate::position::limits::{PositionCaution, stem_cautions};
 use crate::{ClampHeight, FrameReach, FrameStack, HeadAngle, Spacers, StemAngle, StemLength, TopCap};
 use core::f64::consts::PI;
+use core::ops::RangeInclusive;
+
+/// Lengths that bikes are sold with, in millimetres (estimate).
+const COMMON_LENGTH_MM: RangeInclusive<f64> = 80.0..=120.0;
+/// Steepest rise that is still common, in degrees (estimate).
+const COMMON_RISE_DEG: f64 = 10.0;
 
 /// The part of frame, headset and stem that a change of stem or spacers leaves as it is.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -25,7 +31,7 @@ pub struct FrontEnd {
 pub struct StemSetup {
     /// Steerer centre to bar centre along the stem.
     pub length: StemLength,
-    /// Stem from the square of the steerer.
+    /// Stem against square to the steerer.
     pub angle: StemAngle,
     /// Spacers under the stem.
     pub spacers: Spacers,
@@ -36,6 +42,13 @@ impl StemSetup {
     #[must_use]
     pub fn cautions(&self) -> Vec<PositionCaution> {
         stem_cautions(self.length.mm(), self.spacers.mm())
+    }
+
+    /// Whether hardly any bike is ridden with such a stem: shorter than 80 mm, longer than 120 mm, or pointing up by more
+    /// than 10° (estimate, because road and cross bikes are sold with 80 to 120 mm between −17° and +7°).
+    #[must_use]
+    pub fn is_rare(&self) -> bool {
+        !COMMON_LENGTH_MM.contains(&self.length.mm()) || self.angle.degrees() > COMMON_RISE_DEG
     }
 }
 
@@ -61,7 +74,7 @@ pub struct FrontEndView {
 /// Both may be lengths that nobody can build; [`StemSearch`](crate::StemSearch) says which are.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ExactStem {
-    /// Stem from the square of the steerer, in degrees.
+    /// Stem against square to the steerer, in degrees.
     pub angle: StemAngle,
     /// Stem length, in millimetres.
     pub length_mm: f64,

@@ -58,6 +58,18 @@ pub struct StemShortfall {
     pub other: Option<StemLack>,
 }
 
+impl StemSearch {
+    /// Whether nothing but a stem that is rarely seen, or none at all, brings the bar to its place. A measure that was typed
+    /// or read wrongly is then likelier than such a bike (estimate), so it is worth asking.
+    #[must_use]
+    pub fn is_doubtful(&self) -> bool {
+        match self {
+            Self::Found(fits) => fits.iter().all(|fit| fit.setup.is_rare()),
+            Self::NoneFits(_) => true,
+        }
+    }
+}
+
 /// What one stem angle lacks.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StemLack {
@@ -270,7 +282,7 @@ mod tests {
     use super::*;
     use crate::{ClampHeight, FrameReach, FrameStack, HeadAngle, TopCap};
 
-    fn missing_for(stack_mm: f64, reach_mm: f64) -> Vec<MissingPiece> {
+    fn search(stack_mm: f64, reach_mm: f64) -> StemSearch {
         let front = FrontEnd {
             stack: FrameStack::new(stack_mm).unwrap(),
             reach: FrameReach::new(reach_mm).unwrap(),
@@ -278,8 +290,11 @@ mod tests {
             top_cap: TopCap::new(12.0).unwrap(),
             clamp_height: ClampHeight::new(40.0).unwrap(),
         };
-        let target = BikePoint { x_mm: 470.0, y_mm: 630.0 };
-        match front.search_stems(target, &StemSearchLimits::default()) {
+        front.search_stems(BikePoint { x_mm: 470.0, y_mm: 630.0 }, &StemSearchLimits::default())
+    }
+
+    fn missing_for(stack_mm: f64, reach_mm: f64) -> Vec<MissingPiece> {
+        match search(stack_mm, reach_mm) {
             StemSearch::Found(_) => Vec::new(),
             StemSearch::NoneFits(shortfall) => shortfall.lack.missing,
         }
@@ -294,5 +309,13 @@ mod tests {
         assert!(lacks(570.0, 460.0, |piece| matches!(piece, MissingPiece::ShorterStem { .. })));
         assert!(lacks(660.0, 380.0, |piece| matches!(piece, MissingPiece::LowerFront { .. })));
         assert!(lacks(480.0, 380.0, |piece| matches!(piece, MissingPiece::HigherFront { .. })));
+    }
+
+    #[test]
+    fn only_what_hardly_any_bike_has_is_doubtful() {
+        assert!(!search(570.0, 380.0).is_doubtful());
+        let far = search(570.0, 340.0);
+        assert!(far.is_doubtful() && matches!(far, StemSearch::Found(_)), "{far:?}");
+        assert!(search(570.0, 300.0).is_doubtful());
     }
 }

@@ -6,14 +6,14 @@ use crate::position::limits::{PositionCaution, saddle_cautions};
 use crate::position::saddle::{Footing, Saddle, on_seat_line};
 use crate::{BarCloser, BarDrop, BarRaise, SaddleLowering, SeatAngle, TipToBar};
 
-/// A position that fits, as taped on the road bike.
+/// A position that fits, as measured on the road bike.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct RoadPosition {
     /// Where the saddle is.
     pub saddle: Saddle,
     /// Crank, pedal and shoe.
     pub footing: Footing,
-    /// Saddle tip to bar centre along the tape.
+    /// Saddle tip to bar centre in a straight line.
     pub tip_to_bar: TipToBar,
     /// Saddle top down to bar centre.
     pub bar_drop: BarDrop,
@@ -35,7 +35,7 @@ pub struct PositionChanges {
     pub lower_by: SaddleLowering,
     /// Bar higher by this much, relative to the saddle: a lowered saddle takes the bar down with it.
     pub bar_up_by: BarRaise,
-    /// Tape from saddle tip to bar shorter by this much. Taken level instead of along the tape, the bar would come
+    /// Way from saddle tip to bar shorter by this much. Taken level instead of straight, the bar would come
     /// 1 to 4 mm nearer still.
     pub bar_closer_by: BarCloser,
     /// With cranks of another length, also move the saddle so that the knee keeps its place over the pedal (common
@@ -48,7 +48,7 @@ pub struct PositionChanges {
 pub struct CarriedPosition {
     /// Saddle height along a seat tube of the road bike's angle.
     pub saddle_height_road_angle_mm: f64,
-    /// Saddle height along the new bike's own seat tube: the number to tape.
+    /// Saddle height along the new bike's own seat tube: the number to measure off.
     pub saddle_height_mm: f64,
     /// Saddle top above the bottom bracket.
     pub saddle_vertical_mm: f64,
@@ -58,7 +58,7 @@ pub struct CarriedPosition {
     pub rail_shift_forward_mm: f64,
     /// Saddle top down to bar centre.
     pub bar_drop_mm: f64,
-    /// Saddle tip to bar centre along the tape.
+    /// Saddle tip to bar centre in a straight line.
     pub tip_to_bar_mm: f64,
     /// Where the centre of the bar must be.
     pub target: BikePoint,
@@ -71,7 +71,7 @@ pub struct CarriedPosition {
 }
 
 impl CarriedPosition {
-    /// Saddle tip to the centre of a bar at `bar`, along the tape, in millimetres.
+    /// Saddle tip to the centre of a bar at `bar`, in a straight line, in millimetres.
     #[must_use]
     pub fn tape_mm(&self, bar: BikePoint) -> f64 {
         (bar.x_mm + self.setback_mm).hypot(self.saddle_vertical_mm - bar.y_mm)

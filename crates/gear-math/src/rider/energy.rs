@@ -2,7 +2,7 @@
 
 use super::on_foot::FootMotion;
 use super::resistance::Resistance;
-use super::road_load::GRAVITY;
+use crate::physics::GRAVITY;
 use crate::{Air, Bike, Gait, Ground, Incline, MetabolicPower, Rider};
 
 /// How far each uncertain input may be off.
@@ -182,7 +182,7 @@ impl Energy {
         ];
         let foot = on_foot.map(|moved| (self.foot(moved, share, incline).0 / speeds.foot).ln());
         let ride =
-            ROLLING.map(|factor| (speeds.ride / self.ride(ground.rolling.value() * factor, incline)).ln());
+            [-1.0, 1.0].map(|edge| (speeds.ride / self.ride(ground.rolling_moved(edge), incline)).ln());
         Band::spread(speeds.ratio(), foot.into_iter().chain(ride))
     }
 }

@@ -1,18 +1,31 @@
 //! What the ground does to tyres and feet.
 
-use crate::{FootFactor, Friction, RollingCoefficient, SlopeShare};
+use super::energy::ROLLING;
+use crate::{FootFactor, Friction, MountedWidth, RollingCoefficient, SlopeShare, WidthFactor};
 
 /// The ground under wheel and foot.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Ground {
     /// Rolling resistance of the tyres.
     pub rolling: RollingCoefficient,
+    /// What of it the tyres' width makes.
+    pub width: WidthFactor,
     /// Energy cost on foot, on the level, over hard ground.
     pub foot: FootFactor,
     /// How far that extra cost grows with the slope.
     pub slope_share: SlopeShare,
     /// Grip of the rear tyre.
     pub friction: Friction,
+}
+
+impl Ground {
+    /// The rolling resistance at its lower (−1) or its higher edge (1), or in between. It may be off by 30 %, and the width's
+    /// part by all of itself; both scale one figure, so they are added in quadrature.
+    pub(crate) fn rolling_moved(&self, towards: f64) -> f64 {
+        let edge = usize::from(towards > 0.0);
+        let [of_ground, of_width] = [ROLLING, self.width.doubt()].map(|factors| factors[edge] - 1.0);
+        self.rolling.value() * (1.0 + towards * of_ground.hypot(of_width))
+    }
 }
 
 /// What a value rests on.
@@ -73,7 +86,14 @@ impl Surface {
         Self::LooseSand,
     ];
 
-    /// Rolling resistance of a narrow knobbly tyre at low pressure. Off-road at best ±30 %.
+    /// Whether wheels sink in, so that the tyre's width counts. On other ground wider tyres are known to roll easier where
+    /// it is rough, and not where it is smooth, but nobody has measured how much on grass.
+    #[must_use]
+    pub const fn is_soft(self) -> bool {
+        matches!(self, Self::Mud | Self::DeepMud | Self::LooseSand)
+    }
+
+    /// Rolling resistance of a knobbly tyre of 33 mm at low pressure. Off-road at best ±30 %.
     ///
     /// Sources: a standard mechanical engineers' handbook quoting Moyer (gravel); Carvill, *Mechanical Engineer's
     /// Data Handbook* (1993: soil, sand); Maier et al. (*J Sports Sci*) and a field test (grass). The vehicle tyres
@@ -152,11 +172,34 @@ impl Surface {
         }
     }
 
-    /// The typical values, the extra cost on foot not growing with the slope.
+    /// What a tyre of this width makes of the rolling resistance of a 33.
+    #[must_use]
+    pub fn width_factor(self, tyre: MountedWidth) -> WidthFactor {
+        if self.is_soft() { WidthFactor::on_soft_ground(tyre) } else { WidthFactor::NONE }
+    }
+
+    /// Rolling resistance of a tyre of this width: all that the width does to riding besides its roll-out.
+    #[must_use]
+    pub fn rolling_under(self, tyre: MountedWidth) -> Range<RollingCoefficient> {
+        let (factor, Range { low, typical, high, basis }) = (self.width_factor(tyre).value(), self.rolling());
+        let [low, typical, high] =
+            [low, typical, high].map(|of_33| RollingCoefficient::nearest(of_33.value() * factor));
+        Range { low, typical, high, basis }
+    }
+
+    /// The typical values under tyres of this width.
+    #[must_use]
+    pub fn ground_under(self, tyre: MountedWidth) -> Ground {
+        let (rolling, width) = (self.rolling_under(tyre).typical, self.width_factor(tyre));
+        Ground { rolling, width, ..self.ground() }
+    }
+
+    /// The typical values under tyres of 33 mm, the extra cost on foot not growing with the slope.
     #[must_use]
     pub const fn ground(self) -> Ground {
         Ground {
             rolling: self.rolling().typical,
+            width: WidthFactor::NONE,
             foot: self.foot().typical,
             slope_share: SlopeShare::FIXED,
             friction: self.friction().typical,

@@ -29,7 +29,7 @@ pub use climb_plan::{Carry, ClimbPlan, OverGear, Reach, Shortfall};
 pub use crossover::{Crossover, Flip, FlipChange, Mark, MarkKind};
 pub use effort::{CriticalPower, Level, PeakTooLow};
 pub use energy::Band;
-pub(crate) use energy::{EFFICIENCY, GROUND, LOAD, PERSON, ROLLING};
+pub(crate) use energy::{EFFICIENCY, GROUND, LOAD, PERSON};
 pub use gearing::Riding;
 pub use ground::{Basis, Ground, Range, Surface};
 pub use limits::{LimitsHeld, Reason, RidingLimits};
@@ -47,7 +47,6 @@ pub use quantity::{
 pub use resistance::{PowerTerms, Resistance};
 pub use ride_or_run::{PowerBelowStanding, RideOrRun};
 pub use rider::{Bike, Rider};
-pub(crate) use road_load::GRAVITY;
 pub use road_load::RoadLoad;
 pub use sensitivity::{TornadoBar, Uncertain, Watched};
 pub use traction::Stance;

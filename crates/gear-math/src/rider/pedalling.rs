@@ -1,6 +1,7 @@
 //! How hard and how fast legs can turn a crank.
 
-use super::road_load::{GRAVITY, gradient_overcome};
+use super::road_load::gradient_overcome;
+use crate::physics::GRAVITY;
 use crate::{
     Bike, BodyMass, Cadence, CrankLength, KitMass, PeakPower, PedalRate, Power, PowerDemand, Rider,
     RollingCoefficient, Slope, StrengthShare, Time, Torque,

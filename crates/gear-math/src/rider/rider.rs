@@ -2,7 +2,8 @@
 
 use crate::{
     BikeMass, BodyMass, Cadence, Circumference, CrankLength, Development, Drivetrain, DrivetrainEfficiency,
-    FootCostFactor, Gaits, GrossEfficiency, KitMass, LoadFactor, Power, StandingMetabolism, TotalMass,
+    FootCostFactor, Gaits, GrossEfficiency, KitMass, LoadFactor, MountedWidth, Power, StandingMetabolism,
+    TotalMass,
 };
 
 /// A rider in one effort.
@@ -69,6 +70,8 @@ pub struct Bike {
     pub drivetrain: Drivetrain,
     /// Circumference of the rear wheel.
     pub wheel: Circumference,
+    /// Width of the tyres as mounted.
+    pub tyre: MountedWidth,
     /// What reaches the rear wheel.
     pub efficiency: DrivetrainEfficiency,
     /// Cost of carrying it over cost of body mass.
@@ -76,13 +79,14 @@ pub struct Bike {
 }
 
 impl Bike {
-    /// A bike with an ordinary off-road drivetrain, carried on one shoulder.
+    /// A bike with an ordinary off-road drivetrain on tyres of 33 mm, carried on one shoulder.
     #[must_use]
     pub const fn new(mass: BikeMass, drivetrain: Drivetrain, wheel: Circumference) -> Self {
         Self {
             mass,
             drivetrain,
             wheel,
+            tyre: MountedWidth::CROSS,
             efficiency: DrivetrainEfficiency::OFF_ROAD,
             load: LoadFactor::SHOULDERED,
         }

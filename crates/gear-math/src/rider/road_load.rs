@@ -1,14 +1,13 @@
 //! What holds a bicycle back, and the power that overcomes it.
 
 use super::resistance::Resistance;
+use crate::physics::GRAVITY;
 use crate::{
     Air, AirDensity, Circumference, DragArea, DrivetrainEfficiency, EffectiveMass, Gradient, Headwind, Power,
     PowerTerms, RollingCoefficient, Slope, Speed, TotalMass, WheelInertia,
 };
 use core::f64::consts::TAU;
 
-/// Gravity in m/s², the value every reference number of this model was worked out with.
-pub(crate) const GRAVITY: f64 = 9.81;
 /// Wheel bearings of both wheels: a force in N and its growth in N per m/s. Martin et al. (1998).
 const BEARINGS: (f64, f64) = (0.091, 0.0087);
 /// Drag area of the turning spokes in m². Martin et al. (1998).

@@ -1,6 +1,6 @@
 //! What moves the crossover most.
 
-use super::energy::{EFFICIENCY, GROUND, LOAD, PERSON, ROLLING};
+use super::energy::{EFFICIENCY, GROUND, LOAD, PERSON};
 use crate::order::ascending;
 use crate::{
     Air, BalanceSpeed, Bike, BikeMass, Cadence, Climb, DrivetrainEfficiency, FootCostFactor, FootFactor,
@@ -34,7 +34,7 @@ const FRICTION: [f64; 2] = [0.7, 1.4];
 pub enum Uncertain {
     /// Gross efficiency on the bike, ±0.02.
     GrossEfficiency,
-    /// Rolling coefficient, ±30 %.
+    /// Rolling coefficient, ±30 %, and more where the tyres' width counts.
     Rolling,
     /// What carrying the bike costs, from a load at the trunk to one in the hands.
     Load,
@@ -147,8 +147,8 @@ impl Inputs {
             })
             .share(),
             Uncertain::Rolling => {
-                change(&mut ground.rolling, |given| RollingCoefficient::nearest(given.value() * by(ROLLING)))
-                    .value()
+                let moved = ground.rolling_moved(by([-1.0, 1.0]));
+                change(&mut ground.rolling, |_| RollingCoefficient::nearest(moved)).value()
             }
             Uncertain::Load => {
                 change(&mut bike.load, |given| LoadFactor::nearest(given.value() + by(LOAD))).value()

@@ -12,6 +12,10 @@ const ALLOWANCE_MM: f64 = 6.0;
 /// UCI 1.3.018: diameter of a wheel over its tyre, in millimetres.
 const RACE_DIAMETER_MM: core::ops::RangeInclusive<f64> = 550.0..=700.0;
 
+/// What to look at where a wheel turns in frame and fork.
+pub const CLEARANCE_CHECK: &str = "Turn both wheels: tyre, knobs and the mud they pick up need room above and at either side, in \
+    frame and fork. The widest tyre that the frame’s and the fork’s makers name comes first.";
+
 impl TyreSize {
     /// Nominal section height, in millimetres: the width, and 2.5 mm more below 28 mm.
     #[must_use]

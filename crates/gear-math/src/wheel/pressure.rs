@@ -1,108 +1,11 @@
 //! A pressure to start from.
 
-use crate::wheel::pressure_limits::{
-    FloorAboveCeiling, LimitedBy, PressureCaution, PressureCeiling, PressureFloor, PressureMarks, cautions,
-};
+use super::both_units::in_both_units;
+use super::pressure_caution::cautions;
 use crate::{
-    BikeMass, BodyMass, Construction, FrontShare, KitMass, MountedWidth, NominalWidth, Pressure, TotalMass,
-    WheelLoad, Wheels,
+    Construction, FloorAboveCeiling, LimitedBy, Pressure, PressureCase, PressureCaution, PressureCeiling,
+    PressureFloor, Wheels,
 };
-use core::fmt;
-
-/// The ground of a course, as a tyre meets it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum TyreGround {
-    /// Soft ground or mud.
-    Soft,
-    /// A bit of everything.
-    Mixed,
-    /// Rocks, roots, or fast and bumpy.
-    Rocky,
-}
-
-impl TyreGround {
-    /// All of them.
-    pub const ALL: [Self; 3] = [Self::Soft, Self::Mixed, Self::Rocky];
-
-    /// Factor on the pressure, chosen so that the trade's values on each ground are met (estimate).
-    #[must_use]
-    pub const fn factor(self) -> f64 {
-        match self {
-            Self::Soft => 0.85,
-            Self::Mixed => 1.0,
-            Self::Rocky => 1.2,
-        }
-    }
-}
-
-impl fmt::Display for TyreGround {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Soft => "soft or muddy",
-            Self::Mixed => "mixed",
-            Self::Rocky => "rocks, roots, fast and bumpy",
-        })
-    }
-}
-
-/// How a rider treats the wheels.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum WheelStyle {
-    /// Smooth and skilful.
-    Smooth,
-    /// Like most.
-    Normal,
-    /// Hard on wheels.
-    Hard,
-}
-
-impl WheelStyle {
-    /// All of them.
-    pub const ALL: [Self; 3] = [Self::Smooth, Self::Normal, Self::Hard];
-
-    /// Factor on the pressure, chosen so that the trade's values for each rider are met (estimate).
-    #[must_use]
-    pub const fn factor(self) -> f64 {
-        match self {
-            Self::Smooth => 0.9,
-            Self::Normal => 1.0,
-            Self::Hard => 1.1,
-        }
-    }
-}
-
-impl fmt::Display for WheelStyle {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Smooth => "smooth and skilful",
-            Self::Normal => "normal",
-            Self::Hard => "hard on wheels",
-        })
-    }
-}
-
-/// Everything that a starting pressure depends on.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct PressureCase {
-    /// The rider.
-    pub rider: BodyMass,
-    /// Kit and bike; 9 kg of both when not known (estimate).
-    pub kit_and_bike: Option<(KitMass, BikeMass)>,
-    /// Width of the tyre as mounted; of a tubular, the label.
-    pub width: MountedWidth,
-    /// Width by the label, which the standard's least pressures go by; the mounted width stands in for it.
-    pub label: Option<NominalWidth>,
-    /// How the tyre holds its air.
-    pub construction: Construction,
-    /// The course.
-    pub ground: TyreGround,
-    /// The rider's way with wheels.
-    pub style: WheelStyle,
-    /// Front wheel's part of the weight.
-    pub front_share: FrontShare,
-    /// What tyre and rim are marked with.
-    pub marks: PressureMarks,
-}
 
 /// A pressure to start from on each wheel, with what limits it.
 #[derive(Debug, Clone, PartialEq)]
@@ -139,7 +42,9 @@ pub struct WheelPressure {
     pub low: Pressure,
     /// 15 % higher, but not above the ceiling.
     pub high: Pressure,
-    /// What moved the start away from the formula, if anything did.
+    /// What the formula gave.
+    pub by_formula: Pressure,
+    /// What moved the start away from it, if anything did.
     pub limited_by: Option<LimitedBy>,
     /// The lowest pressure that may be pumped.
     pub floor: Pressure,
@@ -147,18 +52,10 @@ pub struct WheelPressure {
     pub ceiling: Option<Pressure>,
 }
 
-/// Kit and bike when only the rider is known, in kilograms (estimate).
-const UNKNOWN_KIT_AND_BIKE_KG: f64 = 9.0;
-/// Rider, kit and bike that the base pressures belong to, in kilograms.
-const BASE_KG: f64 = 79.0;
-/// Width that the base pressures belong to, in millimetres.
-const BASE_WIDTH_MM: f64 = 33.0;
 /// How far the best pressure may lie from the start, of 1 (estimate).
 const SPREAD: f64 = 0.15;
 /// Parts of a scale's step that only arithmetic adds.
 const ROUNDING: f64 = 1e-6;
-/// Standard gravity, in metres per second squared.
-const GRAVITY: f64 = 9.806_65;
 
 impl Construction {
     /// Pressure for 79 kg on 33 mm over mixed ground, in psi. Tubular and tube: the trade's values (common practice);
@@ -212,37 +109,39 @@ impl PressureCase {
     pub fn advice(&self) -> PressureAdvice {
         let (mean, floor, ceiling) = (self.mean(), PressureFloor::of(self), self.marks.ceiling());
         let wheels = self.split(mean);
-        let start = FloorAboveCeiling::check(floor, ceiling, self.construction)
+        let start = FloorAboveCeiling::check(floor, ceiling)
             .map(|()| wheels.map(|pressure| WheelPressure::between(pressure, floor, ceiling)));
         let mut cautions = cautions(self);
         cautions.retain(|caution| start.is_ok() || !caution.tells_of_a_start());
         PressureAdvice { mean, floor, ceiling, start, cautions }
     }
 
-    /// Rider, kit and bike, in kilograms.
-    #[must_use]
-    pub fn total_kg(&self) -> f64 {
-        let total = |(kit, bike)| TotalMass::of(self.rider, kit, bike).kg();
-        self.kit_and_bike.map_or(self.rider.kg() + UNKNOWN_KIT_AND_BIKE_KG, total)
-    }
-
-    /// Static load of each wheel on level ground.
-    #[must_use]
-    pub fn loads(&self) -> Wheels<WheelLoad> {
-        let (weight, front) = (self.total_kg() * GRAVITY, self.front_share.fraction());
-        Wheels { front, rear: 1.0 - front }.map(|share| WheelLoad::computed(weight * share))
-    }
-
     fn mean(&self) -> Pressure {
-        let mass = self.total_kg() / BASE_KG;
-        let width = (BASE_WIDTH_MM / self.width.mm()).powf(1.5);
+        let mass = self.total_kg() / Self::BASE_KG;
         let course = self.ground.factor() * self.style.factor();
-        Pressure::computed_psi(self.construction.base_psi() * mass * width * course)
+        Pressure::computed_psi(self.construction.base_psi() * mass * self.width_factor() * course)
     }
 
     fn split(&self, mean: Pressure) -> Wheels<Pressure> {
         let front = 0.5 + self.front_share.fraction();
         Wheels { front, rear: 2.0 - front }.map(|part| Pressure::computed_bar(mean.bar() * part))
+    }
+}
+
+impl PressureAdvice {
+    /// What moved the starts away from the formula, from where, in sentences; empty where the formula stands.
+    #[must_use]
+    pub fn limits_told(&self) -> Vec<String> {
+        let Ok(start) = &self.start else { return Vec::new() };
+        match (start.front.moved(), start.rear.moved()) {
+            (Some((limit, front)), Some((same, rear))) if limit == same => {
+                vec![format!("Front {front}, rear {rear}: {limit}.")]
+            }
+            (front, rear) => {
+                let told = |wheel, (limit, moved): (LimitedBy, String)| format!("{wheel} {moved}: {limit}.");
+                front.map(|it| told("Front", it)).into_iter().chain(rear.map(|it| told("Rear", it))).collect()
+            }
+        }
     }
 }
 
@@ -256,10 +155,17 @@ impl WheelPressure {
             start,
             low: within(start.bar() * (1.0 - SPREAD)),
             high: within(start.bar() * (1.0 + SPREAD)),
+            by_formula,
             limited_by: LimitedBy::of(by_formula, floor, ceiling),
             floor: floor.pressure,
             ceiling: ceiling.map(|ceiling| ceiling.pressure),
         }
+    }
+
+    /// “raised from 3.38 bar or 49 psi”; nothing where the formula stands.
+    fn moved(&self) -> Option<(LimitedBy, String)> {
+        let formula = in_both_units(self.by_formula, f64::round);
+        self.limited_by.map(|limit| (limit, format!("{} from {formula}", limit.verb())))
     }
 
     /// One of these pressures as a gauge can show it. Where floor and ceiling lie so close that even a tenth of a psi or

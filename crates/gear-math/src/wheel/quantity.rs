@@ -46,6 +46,10 @@ measured! {
 }
 
 impl MountedWidth {
+    /// 33 mm: what the rolling resistances of [`Surface`](crate::Surface) belong to, and the widest that the UCI allows for
+    /// cross.
+    pub const CROSS: Self = Self(33.0);
+
     /// For widths computed from quantities whose limits keep the result within [`Self::LIMITS`].
     pub(crate) const fn computed(mm: f64) -> Self {
         Self(mm)

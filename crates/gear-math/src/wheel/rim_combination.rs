@@ -91,12 +91,26 @@ pub enum RimCaution {
     HooklessTyre,
 }
 
+impl RimCaution {
+    /// Whether the tyre may come off the rim: no pressure is to be told for such a pair.
+    #[must_use]
+    pub const fn is_danger(self) -> bool {
+        matches!(self, Self::TooNarrowRim | Self::CloseToHookless)
+    }
+
+    /// Whether it is to be told before anything else: a danger, or a pair that no table foresees.
+    #[must_use]
+    pub const fn comes_first(self) -> bool {
+        self.is_danger() || matches!(self, Self::NotForeseen)
+    }
+}
+
 impl fmt::Display for RimCaution {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             Self::NarrowRim => "The rim is narrow for this tyre: at low pressure the tyre squirms in turns.",
             Self::TooNarrowRim => {
-                "The rim is too narrow for this tyre, which can roll off it: take a wider rim."
+                "The rim is too narrow for this tyre, which can roll off it: take a wider rim or a narrower tyre."
             }
             Self::WideRim => {
                 "The rim is wide for this tyre: little spring is left and the rim strikes sooner."

@@ -3,9 +3,9 @@
 
 use gear_math::{
     Air, BandedLap, Begin, Bike, BikeMass, BodyMass, Cadence, Circumference, Coat, CornerSpeed, Course,
-    CourseError, Drivetrain, Gradient, KitMass, Lap, LapComparison, LapSetup, Mode, MountTime, Mounting,
-    Obstacle, ObstacleTime, Patch, Power, Rider, RidingLimits, Search, Segment, ShiftTime, Shifting,
-    SmoothingLength, StartSpeed, Step, StretchLength, Surface, TrackOptions,
+    CourseError, Drivetrain, Gradient, KitMass, Lap, LapComparison, LapSetup, Mode, MountTime, MountedWidth,
+    Mounting, Obstacle, ObstacleTime, Patch, Power, Rider, RidingLimits, Search, Segment, ShiftTime,
+    Shifting, SmoothingLength, StartSpeed, Step, StretchLength, Surface, TrackOptions,
 };
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
@@ -125,6 +125,20 @@ proptest! {
         prop_assert!(close(book.rolling, rolling, 1e-6), "rolling {} for {rolling}", book.rolling);
         prop_assert!(close(book.air, air, 0.02), "air {} for {air}", book.air);
         prop_assert!(book.crank <= setup.rider.power.watts() * lap.time_s * (1.0 + 1e-6));
+    }
+
+    /// Nothing but the ground that wheels sink into knows how wide a tyre is.
+    #[test]
+    fn width_reaches_a_lap_on_soft_ground_alone(course in course(), setup in setup(), mm in 25.0..50.0_f64) {
+        let tyre = MountedWidth::new(mm).unwrap();
+        let on = |tyre| Lap::in_steps(&course, &LapSetup { bike: Bike { tyre, ..setup.bike }, ..setup }, step(1.0)).unwrap();
+        let (usual, other) = (on(MountedWidth::CROSS), on(tyre));
+        if course.segments().iter().any(|segment| segment.surface.is_soft()) {
+            let [wide, narrow] = if mm > 33.0 { [other, usual] } else { [usual, other] };
+            prop_assert!(wide.time_s <= narrow.time_s * 1.002 + 1.0, "{} on the wider, {}", wide.time_s, narrow.time_s);
+        } else {
+            prop_assert_eq!(usual, other);
+        }
     }
 
     #[test]

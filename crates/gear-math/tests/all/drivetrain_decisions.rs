@@ -236,7 +236,7 @@ fn is_the_least(setup: &ChainSetup, change: &Change) -> bool {
 
 #[test]
 fn every_short_cage_has_remedies_and_each_is_the_least_that_helps() {
-    let (mut short, mut longer, mut rings, mut sprockets, mut avoided) = (0, 0, 0, 0, 0);
+    let (mut short, mut longer, mut raised, mut lowered, mut sprockets, mut avoided) = (0, 0, 0, 0, 0, 0);
     for setup in short_cages() {
         let advice = advice(&setup);
         if advice.fit.all_usable() {
@@ -256,9 +256,21 @@ fn every_short_cage_has_remedies_and_each_is_the_least_that_helps() {
                     let before = setup.cage.measures().pulley_centres.mm();
                     assert!((remedy.effort.share - (enough.mm() / before - 1.0)).abs() < 1e-9);
                 }
-                Change::CloserRings(_) => rings += 1,
+                Change::CloserRings(chainset) => {
+                    let before = setup.drivetrain.chainset;
+                    let ends = [before.smallest(), before.largest(), chainset.smallest(), chainset.largest()];
+                    let [small, large, after_small, after_large] = ends.map(|ring| f64::from(ring.teeth()));
+                    raised += u16::from(after_small > small);
+                    lowered += u16::from(after_large < large);
+                    let share = (after_small - small) / small + (large - after_large) / large;
+                    assert!((remedy.effort.share - share).abs() < 1e-9);
+                    assert_eq!(chainset.rings().len(), before.rings().len());
+                }
                 Change::SmallerSprocket(largest) => {
                     sprockets += 1;
+                    let all = setup.drivetrain.cassette.sprockets();
+                    let kept = all.iter().filter(|sprocket| *sprocket < largest).count() + 1;
+                    assert_eq!(remedy.fit.gears.len(), setup.drivetrain.chainset.rings().len() * kept);
                     let before = f64::from(setup.drivetrain.cassette.largest().teeth());
                     let share = (before - f64::from(largest.teeth())) / before;
                     assert!((remedy.effort.share - share).abs() < 1e-9);
@@ -278,7 +290,8 @@ fn every_short_cage_has_remedies_and_each_is_the_least_that_helps() {
         }
     }
     assert!(short > 20 && longer == short, "{short} short cages, {longer} longer ones");
-    assert!(rings > 20 && sprockets > 10 && avoided > 3, "{rings} {sprockets} {avoided}");
+    assert!(raised > 10 && lowered > 10, "{raised} {lowered}");
+    assert!(sprockets > 10 && avoided > 3, "{sprockets} {avoided}");
 }
 
 /// A chain that was cut wrongly is first answered with the right one.

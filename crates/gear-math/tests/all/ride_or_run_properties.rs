@@ -9,10 +9,11 @@ use gear_math::{
     Air, AirDensity, Answer, BalanceSpeed, Bike, BikeMass, BodyMass, Cadence, Cassette, Chainset,
     Circumference, Climb, ClimbLength, CriticalPower, DragArea, Drivetrain, DrivetrainEfficiency,
     FootCostFactor, FootDrag, FootFactor, Friction, Gait, Gaits, Gradient, GrossEfficiency, Ground, Headwind,
-    KitMass, LegStrength, Limits, LoadFactor, MarkKind, MassHeight, PeakFactor, PeakPower, Power, RearShare,
-    Reason, ReserveShare, RideOrRun, Rider, RidingLimits, RoadLoad, RollingCoefficient, SecondsLost, Slope,
-    SlopeShare, Speed, Stance, StandingMetabolism, StrengthShare, Surface, TotalMass, Uncertain, Verdict,
-    Watched, WheelInertia, Wheelbase, WorkReserve, break_even_length, verdict_map,
+    KitMass, LegStrength, Limits, LoadFactor, MarkKind, MassHeight, MountedWidth, PeakFactor, PeakPower,
+    Power, RearShare, Reason, ReserveShare, RideOrRun, Rider, RidingLimits, RoadLoad, RollingCoefficient,
+    SecondsLost, Slope, SlopeShare, Speed, Stance, StandingMetabolism, StrengthShare, Surface, TotalMass,
+    Uncertain, Verdict, Watched, WheelInertia, Wheelbase, WidthFactor, WorkReserve, break_even_length,
+    verdict_map,
 };
 use proptest::prelude::*;
 
@@ -43,13 +44,13 @@ fn riders() -> impl Strategy<Value = Rider> {
 fn bikes() -> impl Strategy<Value = Bike> {
     let cassettes = prop::collection::btree_set(9_u16..=52, 1..=13);
     let chainsets = prop::collection::btree_set(20_u16..=60, 1..=3);
-    let parts = any_of!(BikeMass, Circumference, DrivetrainEfficiency, LoadFactor);
-    (cassettes, chainsets, parts).prop_map(|(sprockets, rings, (mass, wheel, efficiency, load))| {
+    let parts = any_of!(BikeMass, Circumference, DrivetrainEfficiency, LoadFactor, MountedWidth);
+    (cassettes, chainsets, parts).prop_map(|(sprockets, rings, (mass, wheel, efficiency, load, tyre))| {
         let drivetrain = Drivetrain {
             chainset: Chainset::new(rings).unwrap(),
             cassette: Cassette::new(sprockets).unwrap(),
         };
-        Bike { efficiency, load, ..Bike::new(mass, drivetrain, wheel) }
+        Bike { efficiency, load, tyre, ..Bike::new(mass, drivetrain, wheel) }
     })
 }
 
@@ -62,8 +63,15 @@ fn airs() -> impl Strategy<Value = Air> {
 }
 
 pub(crate) fn grounds() -> impl Strategy<Value = Ground> {
-    any_of!(RollingCoefficient, FootFactor, SlopeShare, Friction)
-        .prop_map(|(rolling, foot, slope_share, friction)| Ground { rolling, foot, slope_share, friction })
+    any_of!(RollingCoefficient, FootFactor, SlopeShare, Friction, MountedWidth).prop_map(
+        |(rolling, foot, slope_share, friction, tyre)| Ground {
+            rolling,
+            width: WidthFactor::on_soft_ground(tyre),
+            foot,
+            slope_share,
+            friction,
+        },
+    )
 }
 
 fn limits() -> impl Strategy<Value = RidingLimits> {
@@ -498,6 +506,30 @@ proptest! {
         match (lasts(low), lasts(low + add)) {
             (Some((short, near)), Some((long, far))) => prop_assert!(short < long && near < far),
             (shorter, longer) => prop_assert_eq!(shorter, longer),
+        }
+    }
+}
+
+proptest! {
+    /// Wide tyres are quicker where wheels sink in, nowhere else, and how much is in the band.
+    #[test]
+    fn width_counts_on_soft_ground_alone((rider, bike) in (riders(), bikes()), percent in 0.0..20.0, (a, b) in any_of!(MountedWidth, MountedWidth)) {
+        let Ok(question) = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::GEAR_ONLY) else { return Ok(()) };
+        let climb = Climb::new(percent).unwrap();
+        let (narrow, wide) = (a.mm().min(b.mm()), a.mm().max(b.mm()));
+        let [narrow, wide] = [narrow, wide].map(|mm| MountedWidth::new(mm).unwrap());
+        for surface in Surface::ALL {
+            let ask = |tyre| question.answer(&surface.ground_under(tyre), climb);
+            prop_assert_eq!(&ask(MountedWidth::CROSS), &question.answer(&surface.ground(), climb));
+            if surface.is_soft() {
+                prop_assert!(ask(wide).ride >= ask(narrow).ride);
+            } else {
+                prop_assert_eq!(ask(wide), ask(narrow));
+            }
+            let known = Ground { width: WidthFactor::NONE, ..surface.ground_under(wide) };
+            let (sure, doubtful) = (question.answer(&known, climb).ratio, ask(wide).ratio);
+            prop_assert!(doubtful.low <= sure.low && sure.high <= doubtful.high);
+            prop_assert!((doubtful.reference - sure.reference).abs() < 1e-12);
         }
     }
 }

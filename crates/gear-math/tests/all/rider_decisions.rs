@@ -4,8 +4,8 @@
 use crate::ride_or_run_properties::{climbs, grounds, ordinary, questions};
 use gear_math::{
     Air, Answer, BalanceSpeed, Cadence, Climb, ClimbLength, FootDrag, Gaits, Ground, Headwind, LegStrength,
-    MarkKind, Power, Reason, RideOrRun, Rider, RidingLimits, SecondsLost, Speed, Surface, Verdict,
-    WheelInertia,
+    MarkKind, Power, Reason, RideOrRun, Rider, RidingLimits, SecondsLost, Slope, Speed, Surface, TornadoBar,
+    Uncertain, Verdict, Watched, WheelInertia,
 };
 use proptest::prelude::*;
 
@@ -247,6 +247,114 @@ fn a_carried_speed_takes_the_time_that_small_steps_take() {
             let expected = stepped(&question, &ground, climb(percent), entry, length, rider.power.watts());
             let found = carry.over(ClimbLength::new(length).unwrap()).unwrap().s();
             assert!((found - expected).abs() < 0.02, "{percent} %, {length} m: {found}, {expected}");
+        }
+    }
+}
+
+/// Where riding ends with one input moved, asked for anew.
+fn moved(input: Uncertain, value: f64) -> Option<Slope> {
+    use gear_math::{
+        BikeMass, DrivetrainEfficiency, FootCostFactor, Friction, GrossEfficiency, LoadFactor,
+        StandingMetabolism,
+    };
+    let ((mut rider, mut bike), mut ground) = (ordinary(), Surface::Mud.ground());
+    let mut limits = RidingLimits::all(rider.power);
+    match input {
+        Uncertain::GrossEfficiency => rider.efficiency = GrossEfficiency::new(value).unwrap(),
+        Uncertain::Load => bike.load = LoadFactor::new(value).unwrap(),
+        Uncertain::FootCost => rider.foot_cost = FootCostFactor::new(value).unwrap(),
+        Uncertain::Standing => rider.standing = StandingMetabolism::new(value).unwrap(),
+        Uncertain::Drivetrain => bike.efficiency = DrivetrainEfficiency::new(value).unwrap(),
+        Uncertain::BikeMass => bike.mass = BikeMass::new(value).unwrap(),
+        Uncertain::LowestCadence => rider.lowest_cadence = Cadence::new(value).unwrap(),
+        Uncertain::Balance => limits.balance = BalanceSpeed::new(value).ok(),
+        Uncertain::Friction => ground.friction = Friction::new(value).unwrap(),
+        _ => return None,
+    }
+    let question = RideOrRun::new(rider, bike, Air::STILL, limits).unwrap();
+    question.crossover(&ground).flip.map(|flip| flip.gradient)
+}
+
+/// Rider 0.23, 1.0, 1.5 W/kg; bike 1.2, 0.96, 9 kg; 50 rpm; 1.2 m/s: each by what the text of its input says.
+fn ends(input: Uncertain) -> Option<(f64, f64)> {
+    let mud = Surface::Mud.ground();
+    Some(match input {
+        Uncertain::GrossEfficiency => (0.21, 0.25),
+        Uncertain::Load => (1.0, 1.5),
+        Uncertain::FootGround => {
+            let extra = mud.foot.value() - 1.0;
+            (1.0 + 0.5 * extra, 1.0 + 1.5 * extra)
+        }
+        Uncertain::SlopeShare => (0.0, 1.0),
+        Uncertain::FootCost => (0.92, 1.08),
+        Uncertain::Standing => (1.2, 1.7),
+        Uncertain::Drivetrain => (0.92, 0.976),
+        Uncertain::Power => (207.0, 253.0),
+        Uncertain::BikeMass => (8.0, 10.0),
+        Uncertain::LowestCadence => (40.0, 60.0),
+        Uncertain::Balance => (1.0, 1.8),
+        Uncertain::Friction => (0.7 * mud.friction.mu(), 1.4 * mud.friction.mu()),
+        Uncertain::Rolling => return None,
+    })
+}
+
+fn holds(bar: &TornadoBar) {
+    let Some((low, high)) = ends(bar.input) else { return };
+    let off = (bar.values.0 - low).abs() + (bar.values.1 - high).abs();
+    assert!(off < 1e-9, "{:?}: {:?}, not {low} to {high}", bar.input, bar.values);
+    let points = |slope: Option<Slope>| slope.map_or(45.0, Slope::percent);
+    assert!((bar.swing_points - (points(bar.at_high) - points(bar.at_low)).abs()).abs() < 1e-9);
+    if let Some(slope) = moved(bar.input, low) {
+        assert!((slope.percent() - points(bar.at_low)).abs() < 1e-6, "{:?}", bar.input);
+    }
+    if let Some(slope) = moved(bar.input, high) {
+        assert!((slope.percent() - points(bar.at_high)).abs() < 1e-6, "{:?}", bar.input);
+    }
+}
+
+/// Each input of the tornado is moved as far as is said, and riding then ends where a question with it says.
+#[test]
+fn every_doubt_is_moved_as_far_as_is_said() {
+    let (rider, bike) = ordinary();
+    let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(rider.power)).unwrap();
+    let bars = question.tornado(&Surface::Mud.ground(), Watched::Flip);
+    assert_eq!(bars.len(), Uncertain::ALL.len());
+    bars.iter().for_each(holds);
+    assert!(bars.is_sorted_by(|a, b| a.swing_points >= b.swing_points));
+}
+
+#[test]
+fn legs_spin_out_where_the_tallest_gear_is_too_low() {
+    let spins_out = |watts: f64, fastest: f64| {
+        let (rider, bike) = ordinary();
+        let rider = Rider {
+            power: Power::new(watts).unwrap(),
+            highest_cadence: Cadence::new(fastest).unwrap(),
+            ..rider
+        };
+        let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::GEAR_ONLY).unwrap();
+        let answer = question.answer(&Surface::Tarmac.ground(), climb(0.0));
+        assert_eq!(question.answers(&Surface::Tarmac.ground(), &[climb(0.0)]), [answer]);
+        answer.spins_out()
+    };
+    // 40 × 11 on 2.1 m is 7.64 m a turn: 45.8 km/h at 100 rpm, which takes some 400 W.
+    assert_eq!(
+        [spins_out(200.0, 100.0), spins_out(800.0, 100.0), spins_out(800.0, 150.0)],
+        [false, true, false]
+    );
+}
+
+proptest! {
+    #[test]
+    fn a_verdict_ends_between_two_others(question in questions(), ground in grounds(), wide in 0.5..5.0_f64) {
+        let judged = |percent: f64| question.answer(&ground, climb(percent)).verdict;
+        let steps = (0..).map(|step| f64::from(step) * wide).take_while(|low| low + wide < 45.0);
+        let changes = steps.filter(|&low| judged(low) != judged(low + wide)).collect::<Vec<_>>();
+        prop_assume!(!changes.is_empty());
+        for low in changes {
+            let end = question.verdict_end(&ground, climb(low), climb(low + wide)).percent();
+            prop_assert!(judged(end) != judged(low));
+            prop_assert_eq!(judged((end - wide / 32.0).max(low)), judged(low));
         }
     }
 }

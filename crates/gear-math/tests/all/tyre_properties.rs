@@ -28,9 +28,10 @@ prop_compose! {
 
 prop_compose! {
     fn marks()(
-        tyre in prop::option::of(any!(Pressure)), rim in prop::option::of(any!(Pressure)), hookless in any::<bool>(),
+        tyre in prop::option::of(any!(Pressure)), rim in prop::option::of(any!(Pressure)),
+        least in prop::option::weighted(0.2, any!(Pressure)), hookless in any::<bool>(),
     ) -> PressureMarks {
-        PressureMarks { tyre, rim, hookless }
+        PressureMarks { tyre, rim, least, hookless }
     }
 }
 
@@ -201,6 +202,38 @@ proptest! {
     }
 
     #[test]
+    fn what_is_given_keeps_to_every_mark(case in case()) {
+        let Ok(wheels) = case.advice().start else { return Ok(()) };
+        for wheel in [wheels.front, wheels.rear] {
+            prop_assert!(case.marks.least.is_none_or(|least| wheel.low >= least));
+            prop_assert!(case.marks.tyre.is_none_or(|most| wheel.high <= most));
+            prop_assert!(case.marks.rim.is_none_or(|most| wheel.high <= most));
+        }
+    }
+
+    #[test]
+    fn a_wider_tyre_never_has_a_higher_floor(case in case(), width in any!(MountedWidth)) {
+        prop_assume!(width > case.width);
+        let floor = |case: PressureCase| case.advice().floor.pressure.psi();
+        let wider = floor(PressureCase { width, ..case });
+        prop_assert!(wider <= floor(case));
+        let (marks, ground) = (PressureMarks::default(), TyreGround::Soft);
+        let tubed = |width| floor(PressureCase { width, construction: Construction::Clincher, marks, ground, label: None, ..case });
+        let custom = 35.0 * (33.0 / width.mm()).powf(1.5);
+        prop_assert!(tubed(width) >= custom - 1e-9);
+        if width.mm() > 28.0 && custom > 21.8 {
+            prop_assert!((tubed(width) - custom).abs() < 1e-9);
+        }
+    }
+
+    #[test]
+    fn the_floor_has_no_step_in_mass(case in case(), kg in 30.0..150.0_f64) {
+        let floor = |kg| Some(PressureCase { rider: BodyMass::new(kg).ok()?, ..case }.advice().floor.pressure.psi());
+        let (Some(here), Some(heavier)) = (floor(kg), floor(kg + 0.1)) else { return Ok(()) };
+        prop_assert!((0.0..=0.134 * case.width_factor()).contains(&(heavier - here)));
+    }
+
+    #[test]
     fn pressure_rises_with_mass(case in case(), rider in any!(BodyMass)) {
         prop_assume!(rider > case.rider);
         let heavier = PressureCase { rider, ..case };
@@ -224,7 +257,7 @@ proptest! {
     fn the_wheels_share_the_mean_and_the_load(case in case()) {
         let free = PressureCase { marks: PressureMarks::default(), ..case };
         let loads = free.loads();
-        prop_assert!((loads.front.newtons() + loads.rear.newtons() - free.total_kg() * 9.80665).abs() < 1e-9);
+        prop_assert!((loads.front.newtons() + loads.rear.newtons() - free.total_kg() * 9.81).abs() < 1e-9);
         prop_assert!(WheelLoad::new(loads.front.newtons()).is_ok() && WheelLoad::new(loads.rear.newtons()).is_ok());
         let advice = free.advice();
         let wheels = advice.start.unwrap();

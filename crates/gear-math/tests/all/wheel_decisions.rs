@@ -176,15 +176,6 @@ fn a_reading_between_two_close_limits_is_to_the_nearest_mark() {
     assert!((tube.bar - floor).abs() <= 0.006, "{} for {floor}", tube.bar);
 }
 
-#[test]
-fn tubes_on_rocks_are_not_told_that_the_usual_values_are_cautious() {
-    let told = |ground| {
-        let case = PressureCase { construction: Construction::Clincher, ground, ..case(65.0, 9.0, 33.0) };
-        case.advice().cautions.contains(&PressureCaution::TubeValuesAreCautious)
-    };
-    assert_eq!([TyreGround::Soft, TyreGround::Mixed, TyreGround::Rocky].map(told), [true, true, false]);
-}
-
 /// Texts that are shown in each other's place must differ.
 fn all_differ(texts: &[String]) {
     let mut sorted = texts.to_vec();

@@ -15,6 +15,7 @@ mod position;
 mod ride_or_run;
 mod road_load;
 mod rollout_limits;
+mod soft_ground;
 mod stem;
 mod toe_clearance;
 mod traction;

@@ -1,0 +1,105 @@
+//! Numbers as they are typed, with a unit behind them or none.
+
+use crate::decimal;
+
+/// A unit, what may be typed instead, and how many of it that is. Exact: SI Brochure, 9th edition (2019), and for inch, foot,
+/// mile and pound the agreement of 1959. “c” stands behind the width of a rim or tyre on its label.
+const OTHERS: &[(&str, &str, f64)] = &[
+    ("mm", "cm", 10.0),
+    ("mm", "in", 25.4),
+    ("mm", "\"", 25.4),
+    ("mm", "c", 1.0),
+    ("m", "km", 1000.0),
+    ("m", "ft", 0.3048),
+    ("kg", "lb", 0.453_592_37),
+    ("kg", "lbs", 0.453_592_37),
+    ("km/h", "kmh", 1.0),
+    ("km/h", "mph", 1.609_344),
+    ("m/s", "km/h", 1.0 / 3.6),
+    ("m/s", "mph", 1.609_344 / 3.6),
+    ("°", "deg", 1.0),
+    ("°", "degrees", 1.0),
+    ("%", "percent", 1.0),
+    ("s", "sec", 1.0),
+    ("s", "seconds", 1.0),
+    ("bar", "kPa", 0.01),
+];
+
+/// The number in `text`, in `unit`: what is typed without a unit is in it, what is typed in another of the same kind is
+/// turned into it; `None` for anything else.
+///
+/// # Example
+/// ```
+/// use gear_math::decimal_in;
+/// assert_eq!(decimal_in("728", "mm"), Some(728.0));
+/// assert_eq!(decimal_in("72.8 cm", "mm"), Some(728.0));
+/// assert_eq!(decimal_in("100 lb", "kg"), Some(45.359_237));
+/// assert_eq!(decimal_in("100 lb", "mm"), None);
+/// ```
+#[must_use]
+pub fn decimal_in(text: &str, unit: &str) -> Option<f64> {
+    let text = text.trim();
+    let end = text.find(|letter: char| !letter.is_ascii_digit() && !matches!(letter, '.' | '-' | '+'));
+    let (number, said) = text.split_at(end.unwrap_or(text.len()));
+    let said = said.trim_start();
+    let number = decimal(number)?;
+    if said.is_empty() || said == unit {
+        return Some(number);
+    }
+    Some(number * worth(unit, said)?)
+}
+
+/// How many of a unit one of another is.
+fn worth(unit: &str, other: &str) -> Option<f64> {
+    let found = OTHERS.iter().find(|(own, said, _)| *own == unit && other.eq_ignore_ascii_case(said));
+    found.map(|it| it.2)
+}
+
+/// A slope in per cent, typed in per cent, as so much up in so much forward, or in degrees.
+///
+/// # Example
+/// ```
+/// use gear_math::slope_percent;
+/// assert_eq!(slope_percent("12 %"), Some(12.0));
+/// assert_eq!(slope_percent("1:8"), Some(12.5));
+/// assert_eq!(slope_percent("1 in 8"), Some(12.5));
+/// assert!(slope_percent("7 deg").is_some_and(|percent| (percent - 12.278).abs() < 0.001));
+/// ```
+#[must_use]
+pub fn slope_percent(text: &str) -> Option<f64> {
+    match text.split_once(':').or_else(|| text.split_once(" in ")) {
+        Some((up, forward)) => Some(100.0 * decimal(up.trim())? / decimal(forward.trim())?),
+        None => decimal_in(text, "%")
+            .or_else(|| decimal_in(text, "°").map(|degrees| 100.0 * degrees.to_radians().tan())),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_unit_of_another_kind_is_no_number() {
+        for (text, unit) in [
+            ("72 kg", "mm"),
+            ("1e9", "mm"),
+            ("12 %", "mm"),
+            ("", "mm"),
+            ("mm", "mm"),
+            ("5 x", "×"),
+            ("1:8", "%"),
+        ] {
+            assert_eq!(decimal_in(text, unit), None, "{text}");
+        }
+        assert_eq!(decimal_in("1.2 ×", "×"), Some(1.2));
+        assert_eq!(decimal_in("21C", "mm"), Some(21.0));
+        assert_eq!(decimal_in("-7 Deg", "°"), Some(-7.0));
+    }
+
+    #[test]
+    fn a_slope_over_nothing_is_beyond_every_limit() {
+        assert_eq!(slope_percent("1:0"), Some(f64::INFINITY));
+        assert_eq!(slope_percent("1:"), None);
+        assert_eq!(slope_percent("12 mm"), None);
+    }
+}
