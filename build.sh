@@ -14,6 +14,9 @@ usage: ./build.sh          builds everything into dist/ and says what to open
        ./build.sh serve    serves dist/site on this machine and prints the address
        ./build.sh test     runs every test, in Rust and in a browser
        ./build.sh bench    measures speed and prints a table
+       ./build.sh mutants [FOLDER] [OPTION...]
+                           changes gear-math, or one folder of it, in one place at a time and lists what no test notices;
+                           takes hours: --shard 0/20 tries a twentieth, --list only counts (options of cargo mutants)
        ./build.sh check    format, lints, types and documentation of everything, warnings as errors
        ./build.sh format   puts Rust, scripts and styles into their usual form
 END
@@ -222,13 +225,35 @@ format() {
   "$lint_tools"/node_modules/.bin/biome check --fix
 }
 
+install_mutation_tester() {
+  local version=27.1.0
+  [ "$(cargo mutants --version 2>/dev/null)" = "cargo-mutants $version" ] ||
+    cargo install --locked "cargo-mutants@$version" || fail "cargo could not install cargo-mutants: connect to a network once"
+}
+
+# Fewer random cases and no shrinking: a change that a few dozen cases do not show is looked at by hand.
+try_mutants() { # [FOLDER] [OPTION...]
+  install_mutation_tester
+  local folder=
+  case ${1:-} in [!-]*) folder=$1/ && shift ;; esac
+  [ -d "crates/gear-math/src/$folder" ] || fail "gear-math has no folder '$folder'"
+  mkdir -p target
+  PROPTEST_CASES=32 PROPTEST_MAX_SHRINK_ITERS=0 PROPTEST_DISABLE_FAILURE_PERSISTENCE=true \
+    cargo mutants --package gear-math --file "crates/gear-math/src/$folder**/*.rs" --output target "$@"
+}
+
 main() {
+  local arguments=()
   case "$*" in
     '') task=build_all ;;
     serve) task=serve ;;
     test) task=run_all_tests ;;
     bench) task=bench ;;
     check) task=check ;;
+    mutants | 'mutants '*)
+      task=try_mutants
+      arguments=("${@:2}")
+      ;;
     format) task=format ;;
     -h | --help | help)
       usage
@@ -241,7 +266,7 @@ main() {
       ;;
   esac
   choose_toolchain
-  "$task"
+  "$task" "${arguments[@]}"
 }
 
 main "$@"

@@ -313,17 +313,20 @@ mod tests {
 
     fn all_changed() -> Bench {
         let mut bench = Bench::default();
-        for &field in Field::ALL.iter().filter(|field| !field.is_look()) {
+        for (place, &field) in Field::ALL.iter().enumerate().filter(|(_, field)| !field.is_look()) {
             let text = match (field.spec().kind, field.spec().group) {
                 (Kind::Text, Group::SetupA | Group::SetupB) if !field.spec().start.is_empty() => {
-                    "10-11-12-13-15-17-19-21-24-28-32-38-45-52"
+                    format!("10-11-12-13-15-17-19-21-24-28-32-38-45-{}", 50 + place)
                 }
-                (Kind::Choice(choices), _) => {
-                    choices.iter().map(|choice| choice.0).max_by_key(|text| text.len()).unwrap_or("")
-                }
-                _ => "123.25",
+                (Kind::Choice(choices), _) => choices
+                    .iter()
+                    .map(|choice| choice.0)
+                    .max_by_key(|text| text.len())
+                    .unwrap_or("")
+                    .to_owned(),
+                _ => format!("{}.25", 100 + place),
             };
-            bench.write(field, text);
+            bench.write(field, &text);
         }
         bench
     }
@@ -331,6 +334,15 @@ mod tests {
     /// Characters of a link to this bench with the address of a page before it.
     fn length(bench: &Bench) -> usize {
         "https://example.org/workshop/remount/#".len() + write(bench).len()
+    }
+
+    #[test]
+    fn every_field_of_a_link_comes_back_as_its_own() {
+        let opened = read(&write(&all_changed()));
+        assert_eq!(opened.complaints, Vec::<String>::new());
+        for &field in Field::ALL.iter().filter(|field| !field.is_look()) {
+            assert_eq!(opened.bench.text(field), all_changed().text(field), "{}", field.spec().key);
+        }
     }
 
     #[test]
@@ -437,8 +449,18 @@ mod tests {
         }
 
         #[test]
-        fn no_link_makes_the_reader_panic(link in "\\PC{0,400}") {
-            let _ = read(&link);
+        fn what_is_read_from_any_link_can_be_kept(link in "\\PC{0,400}") {
+            let opened = read(&link).bench;
+            prop_assert_eq!(read(&write(&opened)).bench, opened);
+        }
+
+        /// The format's own signs, so that parts of the link are met.
+        #[test]
+        fn what_is_read_from_a_mangled_link_can_be_kept(
+            link in "#r=2(&(ra|ca|ty|sh|sq|pq|zz|)(=|)([0-9/,.*_%+-]|%[0-9A-F]{2}|fg|mu|é){0,12}){0,8}",
+        ) {
+            let opened = read(&link).bench;
+            prop_assert_eq!(read(&write(&opened)).bench, opened);
         }
     }
 }

@@ -2,6 +2,8 @@
 
 mod cassettes;
 mod chain;
+#[cfg(test)]
+mod choices;
 mod lap;
 mod parse;
 mod position;
@@ -440,13 +442,33 @@ mod tests {
     }
 
     proptest! {
+        /// What is not understood is complained of, and then stands as it was; the rest is read alike a second time.
         #[test]
-        fn no_text_makes_the_reader_panic(texts in prop::collection::vec("\\PC{0,80}", Field::ALL.len())) {
+        fn any_text_is_understood_or_complained_of(texts in prop::collection::vec("\\PC{0,80}", Field::ALL.len())) {
             let mut bench = Bench::default();
             for (field, text) in Field::ALL.iter().zip(&texts) {
                 bench.write(*field, text);
             }
-            let _ = Scenario::read(&bench, &Scenario::default());
+            let read = Scenario::read(&bench, &Scenario::default());
+            let complained = |field: &Field| read.complaints.iter().any(|it| it.field == *field);
+            prop_assert!(read.complaints.iter().all(|it| !it.message.is_empty()));
+            let start = Bench::default();
+            for field in Field::ALL.iter() {
+                let expected = if complained(field) { start.text(*field) } else { bench.text(*field) };
+                prop_assert_eq!(read.scenario.texts.text(*field), expected);
+            }
+        }
+
+        #[test]
+        fn a_word_is_no_number(words in prop::collection::vec("[a-z]{1,12}", Field::ALL.len())) {
+            let mut bench = Bench::default();
+            let numbers = |field: &&Field| matches!(field.spec().kind, Kind::Number);
+            for (field, word) in Field::ALL.iter().filter(numbers).zip(&words) {
+                bench.write(*field, word);
+            }
+            let read = Scenario::read(&bench, &Scenario::default());
+            let complained = |field: &Field| read.complaints.iter().any(|it| it.field == *field);
+            prop_assert!(Field::ALL.iter().filter(numbers).all(complained));
         }
     }
 }

@@ -252,14 +252,47 @@ fn assert_inside(report: &Report, picture: Picture, width: f64) {
     assert!(height.is_finite() && height > 0.0 && height < 4000.0, "{picture:?} {height}");
     let spots = picture.spots(report, (width, height));
     for spot in &spots {
-        let numbers = [spot.from.0, spot.from.1, spot.to.0, spot.to.1];
-        assert!(
-            numbers.iter().all(|n| (-20.0..=width.max(height) + 20.0).contains(n)),
-            "{picture:?} {spot:?}"
-        );
+        let inside = [spot.from, spot.to].iter().all(|&point| lies_inside(point, (width, height)));
+        assert!(inside, "{picture:?} {spot:?}");
     }
     let drawn = svg(report, picture, width);
     assert!(!drawn.contains("NaN") && !drawn.contains("inf"), "{picture:?}");
+    for point in points(&drawn) {
+        assert!(lies_inside(point, (width, height)), "{picture:?} {point:?} of {width} × {height}");
+    }
+}
+
+/// On pictures narrower than any phone's the longest names begin before the edge.
+fn lies_inside((x, y): (f64, f64), (width, height): (f64, f64)) -> bool {
+    let beside = if width < 360.0 { 60.0 } else { 20.0 };
+    (-beside..=width + beside).contains(&x) && (-20.0..=height + 20.0).contains(&y)
+}
+
+/// The places of all that is drawn: corners, ends, centres and points of lines and areas.
+fn points(svg: &str) -> Vec<(f64, f64)> {
+    let number = |text: &str| text.parse::<f64>().expect("a number");
+    let pair = |point: &str| point.split_once(',').map(|(x, y)| (number(x), number(y)));
+    let element = |tag: &str| {
+        let value = |name: &str| {
+            tag.split_once(&format!(" {name}=\"")).map(|(_, rest)| rest.split('"').next().unwrap_or(""))
+        };
+        let place = |x: &str, y: &str| value(x).zip(value(y)).map(|(x, y)| (number(x), number(y)));
+        let along = value("points").unwrap_or("").split_whitespace().filter_map(pair).collect::<Vec<_>>();
+        [place("x", "y"), place("cx", "cy"), place("x1", "y1"), place("x2", "y2")]
+            .into_iter()
+            .flatten()
+            .chain(along)
+            .collect::<Vec<_>>()
+    };
+    svg.split('<').skip(1).flat_map(element).collect()
+}
+
+#[test]
+fn every_picture_draws_something_to_place() {
+    let report = settled(&[]);
+    for picture in Picture::ALL {
+        assert!(points(&svg(&report, picture, 780.0)).len() > 10, "{picture:?}");
+    }
 }
 
 proptest! {

@@ -91,17 +91,17 @@ pub use quantity::{
 };
 pub use rider::{
     Advice, Air, AirDensity, AirPressure, AirTemperature, Altitude, Answer, Ascent, BalanceSpeed, Band,
-    BaselineMetabolism, Basis, Bike, BikeMass, BodyMass, Carry, Cell, Climb, ClimbLength, ClimbPlan, Compass,
-    CrankLength, CriticalPower, Crossover, DeltaEfficiency, Distance, DragArea, DrivetrainEfficiency,
-    EffectiveMass, EffortTime, Flip, FlipChange, FootCost, FootCostFactor, FootDrag, FootFactor, Friction,
-    Gait, Gaits, Gradient, GrossEfficiency, Ground, Headwind, Humidity, Incline, KitMass, LegStrength, Level,
-    LimitsHeld, LoadFactor, LowerGear, Mark, MarkKind, MassHeight, MetabolicPower, OnBike, OverGear,
-    PeakFactor, PeakPower, PeakTooLow, Power, PowerBelowStanding, PowerDemand, PowerTerms, Range, Reach,
-    RearShare, Reason, ReserveShare, Resistance, RideOrRun, Rider, Riding, RidingLimits, RoadLoad,
-    RollingCoefficient, RunningWins, SecondsLost, Shortfall, Slope, SlopeBand, SlopeShare, Slowing,
-    SpeedBand, Stance, StandingMetabolism, StrengthShare, Surface, Time, TornadoBar, Torque, TotalMass,
-    Uncertain, Verdict, Watched, WheelInertia, Wheelbase, Wind, WindSpeed, WorkReserve, body_weight_gradient,
-    break_even_length, running_cost, verdict_map, walking_cost,
+    Basis, Bike, BikeMass, BodyMass, Carry, Cell, Climb, ClimbLength, ClimbPlan, Compass, CrankLength,
+    CriticalPower, Crossover, Distance, DragArea, DrivetrainEfficiency, EffectiveMass, EffortTime, Flip,
+    FlipChange, FootCost, FootCostFactor, FootDrag, FootFactor, Friction, Gait, Gaits, Gradient,
+    GrossEfficiency, Ground, Headwind, Humidity, Incline, KitMass, LegStrength, Level, LimitsHeld,
+    LoadFactor, LowerGear, Mark, MarkKind, MassHeight, MetabolicPower, OnBike, OverGear, PeakFactor,
+    PeakPower, PeakTooLow, Power, PowerBelowStanding, PowerDemand, PowerTerms, Range, Reach, RearShare,
+    Reason, ReserveShare, Resistance, RideOrRun, Rider, Riding, RidingLimits, RoadLoad, RollingCoefficient,
+    RunningWins, SecondsLost, Shortfall, Slope, SlopeBand, SlopeShare, Slowing, SpeedBand, Stance,
+    StandingMetabolism, StrengthShare, Surface, Time, TornadoBar, Torque, TotalMass, Uncertain, Verdict,
+    Watched, WheelInertia, Wheelbase, Wind, WindSpeed, WorkReserve, body_weight_gradient, break_even_length,
+    running_cost, verdict_map, walking_cost,
 };
 pub use unit::{decimal_in, slope_percent};
 pub use wheel::{

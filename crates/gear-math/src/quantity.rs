@@ -1,7 +1,8 @@
 //! Quantities: one newtype each, the base unit in its headline, one table of limits for what may be typed.
 //!
 //! [`measured!`] makes a quantity that comes from outside and is checked against its [`Limits`];
-//! [`derived!`] makes one that only a computation produces, so it needs no check.
+//! [`derived!`] makes one that only a computation produces, so it needs no check. [`known!`] and [`nearest!`] are the
+//! ways past the check from within: a constant is checked when compiling, a computed value is kept inside its limits.
 
 use core::f64::consts::PI;
 use core::fmt;
@@ -144,7 +145,30 @@ macro_rules! derived {
     )+};
 }
 
-pub(crate) use {derived, measured};
+/// Constants of this crate, checked against their limits when compiling.
+macro_rules! known {
+    ($($type:ident),+ $(,)?) => {$(
+        impl $type {
+            pub(super) const fn known(value: f64) -> Self {
+                assert!(value >= Self::LIMITS.min && value <= Self::LIMITS.max);
+                Self(value)
+            }
+        }
+    )+};
+}
+
+/// Computed or moved values, kept inside their limits.
+macro_rules! nearest {
+    ($($type:ident),+ $(,)?) => {$(
+        impl $type {
+            pub(crate) const fn nearest(value: f64) -> Self {
+                Self(value.clamp(Self::LIMITS.min, Self::LIMITS.max))
+            }
+        }
+    )+};
+}
+
+pub(crate) use {derived, known, measured, nearest};
 
 measured! {
     /// Pedalling rate, in revolutions of the crank per minute.
@@ -182,14 +206,6 @@ impl Speed {
     pub fn from_km_per_h(value: f64) -> Result<Self, OutOfLimits> {
         const LIMITS: &Limits = &Speed::KM_PER_H_LIMITS;
         LIMITS.check(value).map(|value| Self(value / 3.6))
-    }
-
-    /// Takes a speed in miles per hour, with the international mile of 1609.344 m.
-    ///
-    /// # Errors
-    /// [`OutOfLimits`] when the value is not a number or lies outside [`Self::KM_PER_H_LIMITS`].
-    pub fn from_miles_per_h(value: f64) -> Result<Self, OutOfLimits> {
-        Self::from_km_per_h(value * 1.609_344)
     }
 
     /// The speed in kilometres per hour.

@@ -11,7 +11,7 @@ use crate::{Begin, Course, Gear, LapSetup, Mode, PowerBelowStanding, Reason, Ste
 
 /// Steps tried, from the first until the time and the number of parts of the plan no longer change.
 const STEPS_M: [f64; 5] = [1.0, 0.5, 0.25, 0.125, 0.0625];
-/// A change of the lap time that no longer matters, s.
+/// A change of the lap time that no longer matters, s. Estimate, because a stopwatch held at the line is no surer.
 const SMALL_CHANGE_S: f64 = 0.25;
 /// The stated error over the last change: halving reduces an error by two, so the rest is about as large again.
 const ERROR_OVER_CHANGE: f64 = 2.0;

@@ -1,6 +1,6 @@
 //! Quantities that belong to the course alone.
 
-use crate::quantity::{Limits, OutOfLimits, measured};
+use crate::quantity::{Limits, OutOfLimits, known, measured};
 use crate::{Climb, Gradient};
 
 measured! {
@@ -26,18 +26,6 @@ measured! {
     Braking(m_per_s2): "braking", "m/s²", 0.5 ..= 6.0;
     /// Length of the steps a lap is worked out in, in metres.
     Step(m): "step", "m", 0.01 ..= 5.0;
-}
-
-/// Constants of this crate, checked against their limits when compiling.
-macro_rules! known {
-    ($($type:ident),+ $(,)?) => {$(
-        impl $type {
-            pub(super) const fn known(value: f64) -> Self {
-                assert!(value >= Self::LIMITS.min && value <= Self::LIMITS.max);
-                Self(value)
-            }
-        }
-    )+};
 }
 
 known! { StretchLength, ObstacleTime, CornerSpeed, CadenceWindow, ShiftTime, MountTime, Braking, Step }

@@ -3,7 +3,8 @@
 use crate::Candidate;
 use crate::order::places;
 
-/// What counts besides the time of the lap, each in seconds of lap time it is worth. Matters of taste: estimates.
+/// What counts besides the time of the lap, each in seconds of lap time it is worth. Estimates,
+/// because they are matters of taste: whoever ranks may set others.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Weighting {
     /// A shift from sprocket to sprocket.

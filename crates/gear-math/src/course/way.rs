@@ -155,6 +155,8 @@ impl Way {
 
     /// The way on a plane that touches the globe at the start: as laps are short, the plane is good to a few millimetres.
     pub(super) fn on_a_plane(&self) -> Vec<Place> {
+        /// Metres in a degree of the equator, 2π · 6 378 137 m ÷ 360 (WGS 84, NIMA TR8350.2). A degree of latitude is up to
+        /// 0.7 % shorter, which moves no place of a lap by more than the way itself is off.
         const DEGREE_M: f64 = 111_320.0;
         let Some(start) = self.points.first() else { return Vec::new() };
         let eastward = DEGREE_M * start.raw.latitude.to_radians().cos();

@@ -152,7 +152,7 @@ impl Cage {
         let [low, high] = [RearStop::LIMITS.min, RearStop::LIMITS.max].map(f64::to_radians);
         let reachable = surplus(low).0 >= 0.0 && surplus(high).0 <= 0.0;
         let found = || falling_root(surplus, low, high, low.midpoint(high), CLOSE_ENOUGH_MM);
-        let rear_stop = reachable.then(|| RearStop::known(found().to_degrees()))?;
+        let rear_stop = reachable.then(|| RearStop::nearest(found().to_degrees()))?;
         Some(Self { measures: CageMeasures { rear_stop, ..self.measures } })
     }
 

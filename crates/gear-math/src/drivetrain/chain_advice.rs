@@ -239,11 +239,11 @@ impl Bench<'_> {
             *(if open { &mut enough } else { &mut too_short }) = middle;
         }
         let effort = Effort { part: EffortPart::Derailleur, share: enough / before - 1.0 };
-        self.with(self.with_cage(enough)?, Change::LongerCage(PulleyCentres::known(enough)), effort)
+        self.with(self.with_cage(enough)?, Change::LongerCage(PulleyCentres::nearest(enough)), effort)
     }
 
     fn with_cage(&self, pulley_centres_mm: f64) -> Option<ChainSetup> {
-        let cage = self.setup.cage.with_pulley_centres(PulleyCentres::known(pulley_centres_mm)).ok()?;
+        let cage = self.setup.cage.with_pulley_centres(PulleyCentres::nearest(pulley_centres_mm)).ok()?;
         Some(ChainSetup { cage, ..*self.setup })
     }
 

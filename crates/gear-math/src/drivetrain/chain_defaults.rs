@@ -173,7 +173,8 @@ impl Assumption {
     /// likely least, and at its likely most.
     ///
     /// # Errors
-    /// [`PathError::WheelsOverlap`] when the wheels of `setup` would run into each other at either end.
+    /// - [`PathError::WheelsOverlap`] when the wheels of `setup` would run into each other at either end;
+    /// - [`PathError::OutOfLimits`] when an end is no value that the measure may have.
     ///
     /// # Example
     /// ```
@@ -198,15 +199,50 @@ impl Assumption {
         let mut frame = setup.frame;
         let mut cage = *setup.cage.measures();
         match self.measure {
-            ChainMeasure::Chainstay => frame.chainstay = ChainstayLength::known(value),
-            ChainMeasure::BottomBracketDrop => frame.bottom_bracket_drop = BottomBracketDrop::known(value),
-            ChainMeasure::PulleyCentres => cage.pulley_centres = PulleyCentres::known(value),
-            ChainMeasure::PulleyTeeth => [cage.guide, cage.tension] = [Pulley::known(value as u16); 2],
-            ChainMeasure::PulleyGap => cage.gap = PulleyGap::known(value),
-            ChainMeasure::GuideAngle => cage.guide_angle = GuideAngle::known(value),
-            ChainMeasure::RearStop => cage.rear_stop = RearStop::known(value),
-            ChainMeasure::ForeStop => cage.fore_stop = ForeStop::known(value),
+            ChainMeasure::Chainstay => frame.chainstay = ChainstayLength::new(value)?,
+            ChainMeasure::BottomBracketDrop => frame.bottom_bracket_drop = BottomBracketDrop::new(value)?,
+            ChainMeasure::PulleyCentres => cage.pulley_centres = PulleyCentres::new(value)?,
+            ChainMeasure::PulleyTeeth => [cage.guide, cage.tension] = [Pulley::new(value as u16)?; 2],
+            ChainMeasure::PulleyGap => cage.gap = PulleyGap::new(value)?,
+            ChainMeasure::GuideAngle => cage.guide_angle = GuideAngle::new(value)?,
+            ChainMeasure::RearStop => cage.rear_stop = RearStop::new(value)?,
+            ChainMeasure::ForeStop => cage.fore_stop = ForeStop::new(value)?,
         }
         Cage::new(cage).map(|cage| ChainSetup { frame, cage, ..*setup })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn setup() -> ChainSetup {
+        let drivetrain = Drivetrain {
+            chainset: "44/31".parse().unwrap(),
+            cassette: "11-13-15-18-21-24-28-32".parse().unwrap(),
+        };
+        ChainSetup {
+            chainline: ChainDefaults::chainline(&drivetrain),
+            drivetrain,
+            frame: ChainDefaults::FRAME,
+            cage: Cage::new(ChainDefaults::CAGE).unwrap(),
+        }
+    }
+
+    #[test]
+    fn an_end_outside_its_limits_makes_no_bicycle() {
+        for assumption in ChainDefaults::ASSUMPTIONS {
+            let limits = assumption.measure.limits();
+            for beyond in [limits.min - 1.0, limits.max + 1.0, f64::NAN] {
+                let widened = Assumption { low: beyond, ..assumption };
+                let error = widened.ends(&setup()).unwrap_err();
+                assert!(
+                    matches!(error, PathError::OutOfLimits(broken) if broken.limits.name == limits.name),
+                    "{error} for {}",
+                    limits.name
+                );
+            }
+            assert!(assumption.ends(&setup()).is_ok());
+        }
     }
 }

@@ -319,6 +319,7 @@ impl GearPath {
     }
 
     fn shortest_before(&self, limit: f64) -> (f64, f64) {
+        /// Of less than a right angle: what is left is below rounding.
         const HALVINGS: usize = 50;
         let (mut falling, mut rising) = (0.0, limit);
         for _ in 0..HALVINGS {

@@ -87,8 +87,8 @@ impl HubMeasures {
 impl SprocketPitch {
     /// The usual pitch of a cassette with this many sprockets.
     ///
-    /// Up to ten from a published table of widths and thicknesses; eleven and twelve from memory, good to
-    /// 0.05 mm; for more, the value of twelve as an estimate.
+    /// Up to ten from a published table of widths and thicknesses. Eleven and twelve are estimates, from memory, because
+    /// makers print none; they are good to 0.05 mm. For more, the value of twelve.
     #[must_use]
     pub fn usual(sprockets: usize) -> Self {
         let mm = match sprockets {

@@ -33,7 +33,7 @@ impl Derailleur {
     /// Chainring difference that front derailleurs for two rings usually span, least to most, in teeth (common
     /// practice: 14 in print, 16 from workshop memory).
     pub const USUAL_DOUBLE_DIFFERENCE: (u16, u16) = (14, 16);
-    /// The same for three rings (seen in print).
+    /// The same for three rings (common practice, as in published text).
     pub const USUAL_TRIPLE_DIFFERENCE: u16 = 22;
 
     /// The figures that are not known.

@@ -14,12 +14,13 @@ pub struct FrontLimits {
 }
 
 impl FrontLimits {
-    /// Teeth by which the largest ring may differ from the one the plates are curved for (from memory: 3 to 4).
+    /// Teeth by which the largest ring may differ from the one the plates are curved for. Estimate, because workshops
+    /// say 3 to 4 and no standard rules it.
     pub const CURVE_TOLERANCE: u16 = 4;
 
-    /// Usual limits for a crank of `rings` rings: most difference 16 for two rings (from memory; 14 on older
-    /// ones, from published text) and 22 for three (published text); least difference 10 (from memory; some
-    /// allow 8).
+    /// Usual limits for a crank of `rings` rings: most difference 16 for two rings (common practice, from memory; 14 on
+    /// older ones, from published text) and 22 for three (published text); least difference 10 (common practice, from
+    /// memory; some allow 8).
     #[must_use]
     pub const fn usual(rings: usize) -> Self {
         let most_difference = if rings < 3 { 16 } else { 22 };

@@ -112,7 +112,7 @@ impl Swing {
             cage_angle: None,
             links_over: (chain - self.longest) / ChainPitch::BICYCLE.mm(),
             state: GearState::Slack,
-            drawn_angle: CageAngle::known(self.rear.to_degrees()),
+            drawn_angle: CageAngle::nearest(self.rear.to_degrees()),
         }
     }
 
@@ -129,7 +129,7 @@ impl Swing {
         let (state, drawn_angle) = if chain >= least {
             (GearState::TightButUsual, self.angle_for(chain, self.fore, end, 0.5))
         } else {
-            (GearState::TooTight, CageAngle::known(end.to_degrees()))
+            (GearState::TooTight, CageAngle::nearest(end.to_degrees()))
         };
         let links_over = (chain - self.shortest) / ChainPitch::BICYCLE.mm();
         Stance { cage_angle: None, links_over, state, drawn_angle }
@@ -142,6 +142,6 @@ impl Swing {
             (at.length - chain, at.slope)
         };
         let start = low + share * (high - low);
-        CageAngle::known(falling_root(surplus, low, high, start, CLOSE_ENOUGH_MM).to_degrees())
+        CageAngle::nearest(falling_root(surplus, low, high, start, CLOSE_ENOUGH_MM).to_degrees())
     }
 }

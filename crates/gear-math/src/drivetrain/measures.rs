@@ -1,6 +1,6 @@
 //! Lengths, angles and counts of the chain's path that a workshop can measure or read off.
 
-use crate::quantity::measured;
+use crate::quantity::{known, measured, nearest};
 use crate::{Limits, OutOfLimits};
 use core::fmt;
 
@@ -36,21 +36,12 @@ measured! {
     HangerSetback(mm): "hanger setback", "mm", -10.0 ..= 40.0;
 }
 
-/// Values that need no check: from a table here, or from a search between two checked ones.
-macro_rules! known {
-    ($($type:ident)+) => {$(
-        impl $type {
-            pub(super) const fn known(value: f64) -> Self {
-                Self(value)
-            }
-        }
-    )+};
+known! {
+    ChainstayLength, BottomBracketDrop, PulleyCentres, PulleyGap, GuideAngle, RearStop, ForeStop, Chainline,
+    RingSpacing, SprocketPitch, HangerDrop, HangerSetback,
 }
 
-known! {
-    ChainstayLength BottomBracketDrop PulleyCentres PulleyGap GuideAngle CageAngle RearStop ForeStop Chainline
-    RingSpacing SprocketPitch HangerDrop HangerSetback
-}
+nearest! { CageAngle, PulleyCentres, RearStop }
 
 /// Length of a closed chain in links of one pitch, inner and outer links counted alike; always even.
 ///

@@ -1,5 +1,6 @@
 //! The wheels of the chain's path, and which of them are in each other's way.
 
+use crate::OutOfLimits;
 use core::fmt;
 
 /// A wheel's part in the chain's path.
@@ -27,9 +28,11 @@ impl fmt::Display for WheelRole {
 }
 
 /// Why measures make no chain path.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
 pub enum PathError {
+    /// A measure is none that a bicycle has.
+    OutOfLimits(OutOfLimits),
     /// Two wheels would run into each other.
     WheelsOverlap {
         /// One of them.
@@ -42,6 +45,7 @@ pub enum PathError {
 impl fmt::Display for PathError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
+            Self::OutOfLimits(limits) => limits.fmt(f),
             Self::WheelsOverlap { first, second } => {
                 write!(f, "{first} and {second} run into each other: check their measures")
             }
@@ -50,3 +54,9 @@ impl fmt::Display for PathError {
 }
 
 impl core::error::Error for PathError {}
+
+impl From<OutOfLimits> for PathError {
+    fn from(error: OutOfLimits) -> Self {
+        Self::OutOfLimits(error)
+    }
+}

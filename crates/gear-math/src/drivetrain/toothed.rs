@@ -69,8 +69,9 @@ toothed! {
 }
 
 impl Pulley {
-    /// A pulley from a table here.
+    /// A constant of this crate, checked against the limits when compiling.
     pub(super) const fn known(teeth: u16) -> Self {
+        assert!(teeth as f64 >= Self::LIMITS.min && teeth as f64 <= Self::LIMITS.max);
         Self(teeth)
     }
 }

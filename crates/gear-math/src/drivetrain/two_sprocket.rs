@@ -52,8 +52,9 @@ impl fmt::Display for TwoSprocketError {
 impl core::error::Error for TwoSprocketError {}
 
 impl CentreDistance {
-    const fn known(mm: f64) -> Self {
-        Self(mm)
+    /// Every chainstay lies within [`Self::LIMITS`].
+    const fn of_bicycle(chainstay: ChainstayLength) -> Self {
+        Self(chainstay.mm())
     }
 }
 
@@ -86,7 +87,7 @@ impl TwoSprocketDrive {
         Self {
             smaller: PitchCircle::of_bicycle(smaller),
             larger: PitchCircle::of_bicycle(larger),
-            centres: CentreDistance::known(chainstay.mm()),
+            centres: CentreDistance::of_bicycle(chainstay),
         }
     }
 

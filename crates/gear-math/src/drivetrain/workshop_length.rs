@@ -10,7 +10,7 @@ impl TwoSprocketDrive {
     ///
     /// # Formula
     /// 2C + F/4 + R/4 + 0.01275 (F − R)²/C + 1, with centre distance C in inches and teeth F and R. Source:
-    /// trade formula, quoted in a workshop forum in 2005. Its square term is twice what geometry gives.
+    /// trade formula, common practice, known only as quoted in a workshop forum in 2005. Its square term is twice what geometry gives.
     #[must_use]
     pub fn workshop_inches(&self) -> f64 {
         let [r, f] = self.teeth();

@@ -5,7 +5,7 @@ use crate::{
     Speed, WindSpeed,
 };
 
-/// Gas constants of dry air and of water vapour, in J/(kg·K).
+/// Gas constants of dry air (ISO 2533:1975) and of water vapour (R ÷ 18.015 g/mol), in J/(kg·K).
 const DRY_AIR: f64 = 287.05;
 const VAPOUR: f64 = 461.5;
 
@@ -59,7 +59,7 @@ impl AirDensity {
     ///
     /// # Formula
     /// ρ = (p − p_v)/(287.05 T) + p_v/(461.5 T), with the vapour pressure p_v = RH · 611.2 exp(17.62 t/(243.12 + t))
-    /// in the Magnus form; p in Pa, T in K, t in °C.
+    /// in the Magnus form with the constants of WMO-No. 8, annex 4.B (from memory); p in Pa, T in K, t in °C.
     ///
     /// # Example
     /// ```
@@ -79,13 +79,14 @@ impl AirDensity {
 }
 
 impl AirPressure {
-    /// 1013.25 hPa, the standard atmosphere at sea level.
+    /// 1013.25 hPa, the standard atmosphere at sea level (ISO 2533:1975).
     pub const SEA_LEVEL: Self = Self::known(1013.25);
 
     /// Pressure of the standard atmosphere.
     ///
     /// # Formula
-    /// p = 1013.25 hPa · (1 − 2.25577·10⁻⁵ h)^5.25588, h in metres.
+    /// p = 1013.25 hPa · (1 − 2.25577·10⁻⁵ h)^5.25588, h in metres. ISO 2533:1975: 0.0065 K/m ÷ 288.15 K, and
+    /// 9.80665 ÷ (287.05287 · 0.0065).
     #[must_use]
     pub fn at(altitude: Altitude) -> Self {
         Self::nearest(1013.25 * (1.0 - 2.25577e-5 * altitude.m()).powf(5.25588))

@@ -36,7 +36,7 @@ impl CriticalPower {
     /// Power that a fresh rider holds for a time.
     ///
     /// # Formula
-    /// P = CP + W′/(t + W′/(P_max − CP)). Morton (1996).
+    /// P = CP + W′/(t + W′/(P_max − CP)). Morton (1996, *Ergonomics* 39:611–619, doi:10.1080/00140139608964484).
     #[must_use]
     pub fn power(&self, time: EffortTime) -> PowerDemand {
         let onset = self.reserve / (self.peak - self.sustainable);
@@ -46,7 +46,7 @@ impl CriticalPower {
     /// The simpler estimate without a peak, good for 2 to 30 minutes; absurdly high below one.
     ///
     /// # Formula
-    /// P = CP + W′/t. Monod & Scherrer (1965), as in Skiba et al. (2012, *Med Sci Sports Exerc* 44:1526–1532).
+    /// P = CP + W′/t. Monod & Scherrer (1965, *Ergonomics* 8:329–338, from memory), as in Skiba et al. (2012, *Med Sci Sports Exerc* 44:1526–1532).
     #[must_use]
     pub fn power_without_peak(&self, time: EffortTime) -> PowerDemand {
         self.power_spending(ReserveShare::ALL, time)
@@ -156,7 +156,7 @@ impl Level {
     /// Every level, from the weakest.
     pub const ALL: [Self; 4] = [Self::Occasional, Self::Club, Self::Racing, Self::National];
 
-    /// Power over body mass, in W/kg. Estimate.
+    /// Power over body mass, in W/kg. Estimate, because published power profiles are sorted by minutes, not by such words.
     #[must_use]
     pub const fn watts_per_kg(self) -> f64 {
         match self {
@@ -170,7 +170,7 @@ impl Level {
     /// How far one rider may be from the power of a level, as a share of it. Estimate.
     pub const OFF: f64 = 0.25;
 
-    /// Power for a body mass. Estimate.
+    /// Power for a body mass, by [`watts_per_kg`](Self::watts_per_kg).
     #[must_use]
     pub const fn power(self, body: BodyMass) -> Power {
         Power::nearest(self.watts_per_kg() * body.kg())

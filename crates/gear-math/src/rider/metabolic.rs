@@ -1,8 +1,6 @@
 //! One engine for both ways of moving: what the muscles burn for a power at the crank.
 
-use crate::{
-    BaselineMetabolism, BodyMass, DeltaEfficiency, GrossEfficiency, MetabolicPower, Power, StandingMetabolism,
-};
+use crate::{BodyMass, GrossEfficiency, MetabolicPower, Power, StandingMetabolism};
 
 /// Energy from one millilitre of oxygen, in joules. Di Prampero et al. (1979, *J Appl Physiol* 47:201–206).
 const JOULES_PER_ML_OXYGEN: f64 = 20.9;
@@ -11,27 +9,6 @@ impl GrossEfficiency {
     /// 0.23: a trained rider at race power, within the 0.20–0.25 of Moseley & Jeukendrup (2001, *Med Sci Sports
     /// Exerc* 33:621–627) and others; 0.22 is the better guess on steep ground.
     pub const TRAINED: Self = Self::known(0.23);
-
-    /// The gross efficiency that a baseline and a delta efficiency come to at one power.
-    ///
-    /// # Formula
-    /// GE = P/(P₀ + P/DE). Ettema & Lorås (2009, *Eur J Appl Physiol* 106:1–14). Kept inside [`Self::LIMITS`].
-    ///
-    /// # Example
-    /// ```
-    /// use gear_math::{BaselineMetabolism, DeltaEfficiency, GrossEfficiency, Power};
-    /// let efficiency = GrossEfficiency::from_baseline(
-    ///     Power::new(240.0)?,
-    ///     BaselineMetabolism::new(140.0)?,
-    ///     DeltaEfficiency::new(0.25)?,
-    /// );
-    /// assert!((efficiency.share() - 240.0 / 1100.0).abs() < 1e-12);
-    /// # Ok::<(), gear_math::OutOfLimits>(())
-    /// ```
-    #[must_use]
-    pub fn from_baseline(power: Power, baseline: BaselineMetabolism, delta: DeltaEfficiency) -> Self {
-        Self::nearest(power.watts() / (baseline.watts() + power.watts() / delta.share()))
-    }
 }
 
 impl StandingMetabolism {
@@ -58,12 +35,6 @@ impl MetabolicPower {
     pub fn oxygen_l_per_min(self) -> f64 {
         self.watts() / JOULES_PER_ML_OXYGEN * 60.0 / 1000.0
     }
-
-    /// Oxygen taken up per kilogram of body mass, in millilitres per minute.
-    #[must_use]
-    pub fn oxygen_ml_per_kg_min(self, body: BodyMass) -> f64 {
-        self.oxygen_l_per_min() * 1000.0 / body.kg()
-    }
 }
 
 #[cfg(test)]
@@ -78,7 +49,7 @@ mod tests {
         assert!((total.watts() - 1086.96).abs() < 0.01);
         assert!((net.watts() - 981.96).abs() < 0.01);
         assert!((total.oxygen_l_per_min() - 3.12).abs() < 0.005);
-        assert!((total.oxygen_ml_per_kg_min(body) - 44.6).abs() < 0.05);
+        assert!((total.oxygen_l_per_min() * 1000.0 / body.kg() - 44.6).abs() < 0.05);
     }
 
     #[test]

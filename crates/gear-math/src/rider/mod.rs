@@ -41,13 +41,12 @@ pub use obstacle::{Slowing, break_even_length};
 pub use on_foot::{Gait, Gaits, Incline, running_cost, walking_cost};
 pub use pedalling::{LegStrength, body_weight_gradient};
 pub use quantity::{
-    AirDensity, AirPressure, AirTemperature, Altitude, BalanceSpeed, BaselineMetabolism, BikeMass, BodyMass,
-    Climb, ClimbLength, Compass, CrankLength, DeltaEfficiency, Distance, DragArea, DrivetrainEfficiency,
-    EffectiveMass, EffortTime, FootCost, FootCostFactor, FootDrag, FootFactor, Friction, Gradient,
-    GrossEfficiency, Headwind, Humidity, KitMass, LoadFactor, MassHeight, MetabolicPower, PeakFactor,
-    PeakPower, Power, PowerDemand, RearShare, ReserveShare, RollingCoefficient, SecondsLost, Slope,
-    SlopeShare, StandingMetabolism, StrengthShare, Time, Torque, TotalMass, WheelInertia, Wheelbase,
-    WindSpeed, WorkReserve,
+    AirDensity, AirPressure, AirTemperature, Altitude, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength,
+    Compass, CrankLength, Distance, DragArea, DrivetrainEfficiency, EffectiveMass, EffortTime, FootCost,
+    FootCostFactor, FootDrag, FootFactor, Friction, Gradient, GrossEfficiency, Headwind, Humidity, KitMass,
+    LoadFactor, MassHeight, MetabolicPower, PeakFactor, PeakPower, Power, PowerDemand, RearShare,
+    ReserveShare, RollingCoefficient, SecondsLost, Slope, SlopeShare, StandingMetabolism, StrengthShare,
+    Time, Torque, TotalMass, WheelInertia, Wheelbase, WindSpeed, WorkReserve,
 };
 pub use resistance::{PowerTerms, Resistance};
 pub use ride_or_run::{PowerBelowStanding, RideOrRun};

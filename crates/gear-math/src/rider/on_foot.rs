@@ -2,7 +2,7 @@
 
 use super::road_load::sine_cosine;
 use super::root::{bracketed, cubic_speed};
-use crate::{Climb, FootCost, Gradient, Ground, Speed};
+use crate::{Climb, FootCost, Gradient, Speed};
 use core::ops::Range;
 
 /// Running, J/(kg m) against rise over run, from the fifth power down.
@@ -103,18 +103,13 @@ impl Incline {
         }
     }
 
-    /// Costs of running and walking on a ground.
+    /// Costs of running and walking on a ground whose foot factor S exceeds 1 by `extra` and whose slope share ψ is
+    /// `share`.
     ///
     /// # Formula
     /// C_S = C + (S − 1) \[C(0) + ψ (C − C(0))\]; walking never above running. ψ = 0: the ground takes a fixed extra
     /// per metre, after Lejeune, Willems & Heglund (1998, *J Exp Biol* 201:2071–2080). ψ = 1: it multiplies the whole
     /// cost, as in Pandolf, Givoni & Goldman (1977). What holds in mud is not known.
-    #[must_use]
-    pub fn costs_on(&self, ground: &Ground) -> (FootCost, FootCost) {
-        let (run, walk) = self.costs(ground.foot.value() - 1.0, ground.slope_share.value());
-        (FootCost::new(run), FootCost::new(walk))
-    }
-
     pub(super) fn costs(&self, extra: f64, share: f64) -> (f64, f64) {
         let on_ground = |cost: f64, level: f64| cost + extra * (level + share * (cost - level));
         let run = on_ground(self.running.j_per_kg_m(), RUNNING[5]);

@@ -186,3 +186,27 @@ pub fn body_weight_gradient(rider: &Rider, bike: &Bike, rolling: RollingCoeffici
     let force = torque.n_m() * TAU * bike.efficiency.share() / bike.lowest_development().m();
     gradient_overcome(force, rider.with(bike), rolling)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// All of it for 5 s, 0.8 at 15, 0.65 at 30, half from two minutes on; straight lines between.
+    #[test]
+    fn strength_fades_along_straight_lines() {
+        let shares = [
+            (1.0, 1.0),
+            (5.0, 1.0),
+            (10.0, 0.9),
+            (15.0, 0.8),
+            (24.0, 0.71),
+            (30.0, 0.65),
+            (75.0, 0.575),
+            (120.0, 0.5),
+            (900.0, 0.5),
+        ];
+        for (seconds, share) in shares {
+            assert!((StrengthShare::lasting(Time::new(seconds)) - share).abs() < 1e-12, "{seconds} s");
+        }
+    }
+}

@@ -1,7 +1,7 @@
 //! What a rider, the bike under them, the ground and the air are described by. Limits are estimates of what can
 //! plausibly be met, unless a quantity names a source.
 
-use crate::quantity::{Limits, OutOfLimits, derived, measured};
+use crate::quantity::{Limits, OutOfLimits, derived, known, measured, nearest};
 
 measured! {
     /// Body mass, in kilograms. The studies behind the foot model measured adults.
@@ -25,10 +25,6 @@ measured! {
     EffortTime(s): "length of the effort", "s", 1.0 ..= 3600.0;
     /// Mechanical power over total metabolic power. A pure number.
     GrossEfficiency(share): "gross efficiency", "", 0.15 ..= 0.3;
-    /// Extra mechanical power over the extra metabolic power it takes. A pure number.
-    DeltaEfficiency(share): "delta efficiency", "", 0.15 ..= 0.4;
-    /// Metabolic power of pedalling without load, in watts.
-    BaselineMetabolism(watts): "baseline metabolism", "W", 20.0 ..= 500.0;
     /// Metabolic power of standing still, in watts per kilogram of body mass. Zero leaves it in the foot's power.
     StandingMetabolism(w_per_kg): "standing metabolism", "W/kg", 0.0 ..= 2.5;
     /// Power at the rear wheel over power at the crank. A pure number.
@@ -110,29 +106,6 @@ derived! {
     MetabolicPower(watts);
     /// Power that a computation asks for at the crank, in watts. Unlike a typed [`Power`] it has no limits.
     PowerDemand(watts);
-}
-
-/// Constants of this crate, checked against their limits when compiling.
-macro_rules! known {
-    ($($type:ident),+ $(,)?) => {$(
-        impl $type {
-            pub(super) const fn known(value: f64) -> Self {
-                assert!(value >= Self::LIMITS.min && value <= Self::LIMITS.max);
-                Self(value)
-            }
-        }
-    )+};
-}
-
-/// Computed or moved values, kept inside their limits.
-macro_rules! nearest {
-    ($($type:ident),+ $(,)?) => {$(
-        impl $type {
-            pub(crate) const fn nearest(value: f64) -> Self {
-                Self(value.clamp(Self::LIMITS.min, Self::LIMITS.max))
-            }
-        }
-    )+};
 }
 
 known! {

@@ -4,7 +4,8 @@ use super::root::{bracketed, cubic_speed};
 use crate::{Development, EffectiveMass, EffortTime, Power, PowerDemand, Speed, Torque};
 use core::f64::consts::TAU;
 
-/// Faster than any descent of a course, in m/s; a speed that nothing bounds is reported as this.
+/// Faster than any descent of a course, in m/s; a speed that nothing bounds is reported as this. Estimate, because 80 kg with
+/// 0.4 m² of drag area fall no faster than 37 m/s down a slope of 45 %.
 const FASTEST: f64 = 40.0;
 
 /// The forces that hold a rider back on one gradient; made by [`RoadLoad::resistance`](crate::RoadLoad::resistance).
@@ -32,12 +33,6 @@ impl Resistance {
     #[must_use]
     pub fn steady_speed(&self, power: Power) -> Speed {
         Speed::new(self.speed_at_wheel_power(self.efficiency * power.watts()))
-    }
-
-    /// Speed of rolling without pedalling: zero where the hill is not steep enough, 40 m/s when nothing bounds it.
-    #[must_use]
-    pub fn coasting_speed(&self) -> Speed {
-        Speed::new(if self.force(0.0) < 0.0 { self.speed_at_wheel_power(0.0) } else { 0.0 })
     }
 
     /// Where the power goes at a steady speed.
@@ -177,13 +172,14 @@ mod tests {
 
     #[test]
     fn a_descent_ends_where_the_air_holds_the_hill() {
-        assert!((descent(0.25, 0.0).coasting_speed().m_per_s() - 160.0_f64.sqrt()).abs() < 1e-12);
-        assert!((descent(0.25, 4.0).coasting_speed().m_per_s() - 160.0_f64.sqrt() + 4.0).abs() < 1e-12);
+        let rolls = |headwind| descent(0.25, headwind).speed_at_wheel_power(0.0);
+        assert!((rolls(0.0) - 160.0_f64.sqrt()).abs() < 1e-12);
+        assert!((rolls(4.0) - 160.0_f64.sqrt() + 4.0).abs() < 1e-12);
     }
 
     #[test]
     fn nothing_bounds_a_descent_without_air() {
-        assert_eq!(descent(0.0, 0.0).coasting_speed(), Speed::new(FASTEST));
+        assert!((descent(0.0, 0.0).speed_at_wheel_power(0.0) - FASTEST).abs() < f64::EPSILON);
     }
 
     #[test]

@@ -11,13 +11,20 @@ use crate::{
 /// How far the lowest cadence a rider still turns over may be off, rpm. Estimate: few riders ever measured it.
 pub(crate) const CADENCE_RPM: f64 = 5.0;
 
-/// How far the inputs may be off that the band leaves aside, in the units of their quantities; friction as factors. The
-/// ranges of the model, and an estimate for bike mass.
+// How far the inputs may be off that the band leaves aside, in the units of their quantities; friction as factors.
+
+/// To 1.2 W/kg at rest, and to the 1.67 W/kg that Abe et al. (2015, *PLoS ONE* 10:e0138154) took off.
 const STANDING: [f64; 2] = [-0.3, 0.2];
+/// From a chain in mud to the 0.976 of Martin et al. (1998, *J Appl Biomech* 14:276–291); the mud is an estimate, because
+/// nobody measured it.
 const DRIVETRAIN: [f64; 2] = [-0.04, 0.016];
+/// Estimate, because it is about the mud that a bike picks up.
 const BIKE: [f64; 2] = [-1.0, 1.0];
 const CADENCE: [f64; 2] = [-CADENCE_RPM, CADENCE_RPM];
+/// To the skilled rider on smooth ground and to rutted mud, see [`BalanceSpeed::USUAL`]. Estimate, because only rollers
+/// were measured.
 const BALANCE: [f64; 2] = [-0.2, 0.6];
+/// Estimate, because published friction is that of car tyres: wet grass is given as 0.2, earth as 0.15 to 0.6.
 const FRICTION: [f64; 2] = [0.7, 1.4];
 
 /// An input that is not known exactly.

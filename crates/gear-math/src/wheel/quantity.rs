@@ -82,7 +82,8 @@ impl RaceLimit {
 }
 
 impl FrontShare {
-    /// 0.45, recreational riders on scales (as reported in a cycling quarterly).
+    /// 0.45: recreational riders on scales, known at second hand only; 0.40 is quoted as well. Estimate, because neither was
+    /// measured on cyclo-cross bikes.
     pub const USUAL: Self = Self(0.45);
 
     /// What the rear wheel leaves.
@@ -93,7 +94,8 @@ impl FrontShare {
 }
 
 impl Pressure {
-    /// One pound-force per square inch in bar.
+    /// One pound-force per square inch in bar: 0.453 592 37 kg · 9.806 65 m/s² ÷ (25.4 mm)² is 6894.757 Pa (NIST SP 811,
+    /// appendix B).
     const BAR_PER_PSI: f64 = 0.068_947_6;
 
     /// What a pressure typed in psi may be.

@@ -62,7 +62,7 @@ fn airs() -> impl Strategy<Value = Air> {
     })
 }
 
-fn grounds() -> impl Strategy<Value = Ground> {
+pub(crate) fn grounds() -> impl Strategy<Value = Ground> {
     any_of!(RollingCoefficient, FootFactor, SlopeShare, Friction, MountedWidth).prop_map(
         |(rolling, foot, slope_share, friction, tyre)| Ground {
             rolling,
@@ -87,19 +87,19 @@ fn limits() -> impl Strategy<Value = RidingLimits> {
     )
 }
 
-fn questions() -> impl Strategy<Value = RideOrRun> {
+pub(crate) fn questions() -> impl Strategy<Value = RideOrRun> {
     let parts = (riders(), bikes(), airs(), limits());
     parts.prop_filter_map("power below standing", |(rider, bike, air, limits)| {
         RideOrRun::new(rider, bike, air, limits).ok()
     })
 }
 
-fn climbs() -> impl Strategy<Value = Climb> {
+pub(crate) fn climbs() -> impl Strategy<Value = Climb> {
     within(Climb::LIMITS).prop_map(|percent| Climb::new(percent).unwrap())
 }
 
 /// What many riders would type.
-fn ordinary() -> (Rider, Bike) {
+pub(crate) fn ordinary() -> (Rider, Bike) {
     let rider =
         Rider::new(BodyMass::new(64.0).unwrap(), KitMass::new(2.0).unwrap(), Power::new(230.0).unwrap());
     let drivetrain = Drivetrain {

@@ -59,14 +59,15 @@ proptest! {
         label in any!(NominalWidth), a in any!(RimInnerWidth), b in any!(RimInnerWidth), measured_on in any!(RimInnerWidth),
     ) {
         let on = |rim| TyreWidth::on_rim(label, rim, measured_on);
+        let (a, b) = if a < b { (a, b) } else { (b, a) };
         match (on(a), on(b)) {
-            (Ok(first), Ok(second)) if a < b => {
+            (Ok(first), Ok(second)) => {
                 prop_assert!(first.mounted < second.mounted);
                 prop_assert!(first.arc.mm() < second.arc.mm() + EXACT * label.mm());
             }
             (Err(TyreFitError::MeasuringRimTooWide), _) => prop_assert!(measured_on.mm() >= label.mm()),
-            (Err(_), _) => prop_assert!(a.mm() >= label.mm()),
-            _ => {}
+            (Err(_), second) => prop_assert!(a.mm() >= label.mm() && second.is_err()),
+            (Ok(_), Err(_)) => prop_assert!(a.mm() < label.mm() && b.mm() >= label.mm()),
         }
     }
 
