@@ -26,8 +26,14 @@ test('a lap has a plan that covers it, with the obstacle and the wall on foot', 
   assert.equal(lap.plan[0].fromM, 0);
   assert.ok(Math.abs(lap.plan.at(-1).toM - 422) < 1e-6);
   const feet = lap.plan.filter(({ mode }) => mode === 'foot');
-  assert.ok(feet.some(({ fromM, toM, reason }) => fromM <= 200 && toM >= 202 && reason === null), JSON.stringify(feet));
-  assert.ok(feet.some(({ fromM, toM, reason }) => fromM > 202 && toM >= 272 - 5 && reason), JSON.stringify(feet));
+  assert.ok(
+    feet.some(({ fromM, toM, reason }) => fromM <= 200 && toM >= 202 && reason === null),
+    JSON.stringify(feet),
+  );
+  assert.ok(
+    feet.some(({ fromM, toM, reason }) => fromM > 202 && toM >= 272 - 5 && reason),
+    JSON.stringify(feet),
+  );
   const inGear = lap.gears.reduce((sum, { timeS }) => sum + timeS, 0);
   const planned = lap.plan.reduce((sum, { timeS }) => sum + timeS, 0);
   assert.ok(Math.abs(planned - lap.timeS) < 1e-6);
@@ -45,15 +51,31 @@ test('costlier dismounts make the lap slower', () => {
   assert.ok(dear.timeS > cheap.timeS + 8);
 });
 
+test('a wider tyre makes a lap quicker through mud, and no other', () => {
+  const on = (tyreWidthMm, course = COURSE) => api.lap({ rider: RIDER, bike: { ...BIKE, tyreWidthMm }, course }).timeS;
+  assert.equal(on(33), on(undefined));
+  assert.ok(on(45) < on(33) && on(33) < on(25));
+  const dry = { stretches: COURSE.stretches.map((stretch) => ({ ...stretch, ground: 'firm grass' })) };
+  assert.equal(on(45, dry), on(25, dry));
+});
+
 test('what is wrong is said in words', () => {
-  const ask = (course, rider = RIDER) => () => api.lap({ rider, bike: BIKE, course });
+  const ask =
+    (course, rider = RIDER) =>
+    () =>
+      api.lap({ rider, bike: BIKE, course });
   assert.throws(ask({ stretches: [] }), /no stretch/);
-  assert.throws(ask({ stretches: [{ lengthM: 10, gradientPercent: 0, ground: 'lava' }] }), /there is no ground “lava”; there are tarmac/);
+  assert.throws(
+    ask({ stretches: [{ lengthM: 10, gradientPercent: 0, ground: 'lava' }] }),
+    /there is no ground “lava”; there are tarmac/,
+  );
   assert.throws(ask(COURSE, { ...RIDER, powerW: 5 }), /power/);
   const corner = (cornerKmh) => ask({ stretches: [{ lengthM: 10, gradientPercent: 0, ground: 'mud', cornerKmh }] });
   assert.throws(corner(0), /2\.88 to 90 km\/h/);
-  for (const course of [null, undefined, { stretches: null }]) assert.throws(ask(course), /not of the form that the types describe/);
-  const search = (more) => () => api.search({ rider: RIDER, bike: BIKE, course: COURSE, smallestRing: 34, largestRing: 44, ...more });
+  for (const course of [null, undefined, { stretches: null }])
+    assert.throws(ask(course), /not of the form that the types describe/);
+  const search = (more) => () =>
+    api.search({ rider: RIDER, bike: BIKE, course: COURSE, smallestRing: 34, largestRing: 44, ...more });
   assert.throws(search({ smallestRing: 46 }), /smallestRing is larger/);
   assert.throws(search({ pairDifferences: [10, 8] }), /pairDifferences/);
   assert.throws(search({ cassettes: [] }), /cassettes has none/);
@@ -85,7 +107,15 @@ test('a recorded track becomes a course that can be ridden', async () => {
 });
 
 test('a search reports its progress, ranks what it found and can be stopped', () => {
-  const ask = { rider: RIDER, bike: BIKE, course: COURSE, smallestRing: 34, largestRing: 44, pairDifferences: [8, 10], cassettes: [BIKE.sprockets, [11, 13, 16, 20, 25, 32, 40]] };
+  const ask = {
+    rider: RIDER,
+    bike: BIKE,
+    course: COURSE,
+    smallestRing: 34,
+    largestRing: 44,
+    pairDifferences: [8, 10],
+    cassettes: [BIKE.sprockets, [11, 13, 16, 20, 25, 32, 40]],
+  };
   const heard = [];
   const rows = api.search(ask, (done, total) => void heard.push([done, total]));
   assert.deepEqual(heard.at(-1), [rows.length, rows.length]);
@@ -99,5 +129,11 @@ test('a search reports its progress, ranks what it found and can be stopped', ()
   const most = { ...ask, smallestRing: 30, largestRing: 50, cassettes: undefined };
   const stopped = api.search(most, () => false);
   assert.ok(stopped.length > 0 && stopped.length <= 50);
-  assert.throws(() => api.search(ask, () => { throw new Error('no'); }), /callback/);
+  assert.throws(
+    () =>
+      api.search(ask, () => {
+        throw new Error('no');
+      }),
+    /callback/,
+  );
 });

@@ -227,7 +227,7 @@ impl Found {
 }
 
 /// Numbers in a row of [`Found::take`].
-const ROW: usize = 7;
+pub const ROW: usize = 7;
 
 /// A candidate as a row of [`Found::take`].
 #[must_use]

@@ -12,10 +12,12 @@ mod side;
 mod tyre;
 
 pub use chain::{ChainReport, Doubt, Station, direction, state_name};
-pub use found::{Found, Standing, TESTED_S, row};
+pub use found::{Found, ROW, Standing, TESTED_S, row};
 pub use lap::{LapQuestion, LapReport, LapRoom, OwnCourse, Settled, saved_s};
 pub use position::PositionReport;
-pub use ride::{Ascent, GroundRow, OtherGear, RideReport, RideSide, Stretch, Swing, surface_name};
+pub use ride::{
+    Difference, GroundRow, OtherGear, RideReport, RideSide, RunningFrom, Stretch, Swing, surface_name,
+};
 pub use rings::{StepVerdict, WholeSteps};
 pub use search::{Hunt, LeftOut};
 pub use setup::{GearLine, RideStep, SetupReport};

@@ -19,7 +19,7 @@ mod notices;
 mod overlap;
 pub(crate) mod position;
 mod probes;
-mod ride;
+pub(crate) mod ride;
 mod ride_climb;
 mod ride_notes;
 mod ride_tables;

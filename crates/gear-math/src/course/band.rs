@@ -6,7 +6,8 @@ use super::lap::ridden;
 use super::ride::Ride;
 use super::terrain::Terrain;
 use super::time_band::in_quadrature;
-use super::uncertainty::{CADENCE_RPM, MOUNTING_S, Moved};
+use super::uncertainty::{MOUNTING_S, Moved};
+use crate::rider::CADENCE_RPM;
 use crate::{Course, Lap, LapSetup, Mode, PowerBelowStanding, Quicker, Step, TimeBand, TracePoint};
 
 /// A stretch of the course, in metres from the line.

@@ -1,13 +1,11 @@
 //! The inputs nobody knows exactly, moved one at a time.
 
-use crate::rider::{EFFICIENCY, GROUND, LOAD, PERSON};
+use crate::rider::{CADENCE_RPM, EFFICIENCY, GROUND, LOAD, PERSON};
 use crate::{
     Bike, Cadence, FootCostFactor, FootFactor, GrossEfficiency, Ground, LoadFactor, MountTime, Mounting,
     Rider, RollingCoefficient,
 };
 
-/// How far the lowest cadence a rider still turns over may be off, rpm. Estimate: few riders ever measured it.
-pub(super) const CADENCE_RPM: f64 = 5.0;
 /// How far the time lost by getting off and on may be off, both together, s. Estimate.
 pub(super) const MOUNTING_S: f64 = 1.0;
 
