@@ -5,6 +5,8 @@ cd "$(dirname "${BASH_SOURCE[0]}")"
 
 wasm=wasm32-unknown-unknown
 node_tools=crates/packer/node
+lint_tools=tests/lint
+built_from=target/packer/built-from
 
 usage() {
   cat <<END
@@ -12,7 +14,8 @@ usage: ./build.sh          builds everything into dist/ and says what to open
        ./build.sh serve    serves dist/site on this machine and prints the address
        ./build.sh test     runs every test, in Rust and in a browser
        ./build.sh bench    measures speed and prints a table
-       ./build.sh check    format, clippy (host and wasm32) and documentation, warnings as errors
+       ./build.sh check    format, lints, types and documentation of everything, warnings as errors
+       ./build.sh format   puts Rust, scripts and styles into their usual form
 END
 }
 
@@ -48,7 +51,9 @@ shorten_paths() {
   local std commit crates
   std=$(rustc --print sysroot)/lib/rustlib/src/rust
   commit=$(rustc --version --verbose | sed -n 's/^commit-hash: //p')
-  local flags=(${RUSTFLAGS:-} "--remap-path-prefix=$std=/rustc/$commit")
+  local flags
+  read -ra flags <<<"${RUSTFLAGS:-}"
+  flags+=("--remap-path-prefix=$std=/rustc/$commit")
   for crates in "${CARGO_HOME:-$HOME/.cargo}"/registry/src/*; do
     flags+=("--remap-path-prefix=$crates=deps")
   done
@@ -70,14 +75,21 @@ build() {
   compile_explorer page target
   compile_explorer api target/api
   cargo run --quiet --package packer -- {target,target/api}/"$wasm"/release/explorer.wasm
+  sources >"$built_from"
+}
+
+# All that the products are made of, as one line. Times would say nothing after a checkout.
+sources() {
+  find Cargo.toml Cargo.lock build.sh rust-toolchain.toml crates www -name node_modules -prune -o -type f -print0 |
+    LC_ALL=C sort -z | xargs -0 sha256sum | sha256sum
+}
+
+is_built() {
+  [ -e dist/remount.html ] && [ -e dist/api/remount.js ] && [ "$(sources)" = "$(cat "$built_from" 2>&1)" ]
 }
 
 build_if_older() {
-  local sources=(Cargo.toml Cargo.lock crates www)
-  if [ ! -e dist/api/remount.js ] ||
-    [ -n "$(find "${sources[@]}" -name node_modules -prune -o -newer dist/remount.html -type f -print -quit)" ]; then
-    build
-  fi
+  is_built || build
 }
 
 build_all() {
@@ -139,7 +151,7 @@ prepare_second_browser() {
 run_tests() {
   local status=0
   cargo test --workspace --no-fail-fast || status=1
-  node --test --test-reporter=spec tests/browser/*.test.mjs || status=1
+  node tests/browser/run.mjs || status=1
   return $status
 }
 
@@ -168,7 +180,7 @@ bench() {
   node tests/bench/bench.mjs
 }
 
-check() {
+check_rust() {
   add_wasm_target
   cargo fmt --all --check
   cargo clippy --workspace --all-targets -- -D warnings
@@ -178,6 +190,36 @@ check() {
       --features "explorer/$feature" -- -D warnings
   done
   RUSTDOCFLAGS="-D warnings" cargo doc --workspace --no-deps
+  cargo package --package gear-math --allow-dirty --quiet
+}
+
+prepare_lint() {
+  install_npm "$lint_tools" || fail "npm could not install the linter of scripts and styles"
+}
+
+# The types are those of the engine's bindings, which the build makes.
+check_web() {
+  prepare_lint
+  "$lint_tools"/node_modules/.bin/biome check --error-on-warnings
+  build_if_older
+  "$lint_tools"/node_modules/.bin/tsc --project www
+}
+
+check_shell() {
+  command -v shellcheck >/dev/null || install_from_debian shellcheck || fail "cannot install shellcheck: install it by hand"
+  shellcheck build.sh .ci/run
+}
+
+check() {
+  check_shell
+  check_rust
+  check_web
+}
+
+format() {
+  prepare_lint
+  cargo fmt --all
+  "$lint_tools"/node_modules/.bin/biome check --fix
 }
 
 main() {
@@ -187,6 +229,7 @@ main() {
     test) task=run_all_tests ;;
     bench) task=bench ;;
     check) task=check ;;
+    format) task=format ;;
     -h | --help | help)
       usage
       exit

@@ -1,38 +1,47 @@
-'use strict';
+// @ts-check
+// The engine that travels inside the page: its functions, and how it is started.
 
-/**
- * Starts the engine that travels inside the page.
- *
- * Resolves to the engine's exported functions. Rejects with an `Error` whose message can be shown to the reader.
- */
-async function startEngine() {
-  requireWebAssembly();
-  try {
-    await wasm_bindgen({ module_or_path: engineBytes() });
-  } catch (cause) {
-    throw new Error(`The engine in this page cannot be started. The page may not have arrived whole: load or copy it again. (${cause.message})`, { cause });
-  }
-  return wasm_bindgen;
+import { unpackLzma } from '../crates/packer/node/libraries.mjs';
+import init from '../target/packer/page/remount.js';
+import { find } from './dom.js';
+
+export * from '../target/packer/page/remount.js';
+
+const LACKING =
+  'This page computes with WebAssembly, which this browser lacks or has switched off. ' +
+  'Allow it in the browser’s settings or open the page in another browser.';
+
+/** @type {Uint8Array | undefined} */
+let unpacked;
+
+/** The engine's WebAssembly, unpacked when it is first asked for. */
+export function bytes() {
+  unpacked ??= unpackLzma(fromBase64(String(find('engine').textContent)));
+  return unpacked;
 }
 
-function requireWebAssembly() {
-  if (typeof WebAssembly === 'undefined') {
+/** Starts the engine, or throws an `Error` whose message can be shown to the reader. */
+export async function start() {
+  if (typeof WebAssembly === 'undefined') throw new Error(LACKING);
+  try {
+    await startWith(bytes());
+  } catch (cause) {
+    const why = /** @type {Error} */ (cause).message;
     throw new Error(
-      'This page computes with WebAssembly, which this browser lacks or has switched off. ' +
-        'Allow it in the browser’s settings or open the page in another browser.',
+      `The engine in this page cannot be started. The page may not have arrived whole: load or copy it again. (${why})`,
+      { cause },
     );
   }
 }
 
-let unpackedEngine;
+/**
+ * Starts the engine from its unpacked bytes.
+ * @param {Uint8Array} module
+ */
+export const startWith = (module) => init({ module_or_path: module });
 
-/** The engine's WebAssembly, unpacked when it is first asked for. */
-function engineBytes() {
-  unpackedEngine ??= unpackLzma(bytesFromBase64(document.getElementById('engine').textContent));
-  return unpackedEngine;
-}
-
-function bytesFromBase64(text) {
+/** @param {string} text */
+function fromBase64(text) {
   if (Uint8Array.fromBase64) return Uint8Array.fromBase64(text);
   return Uint8Array.from(atob(text), (character) => character.charCodeAt(0));
 }

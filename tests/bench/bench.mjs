@@ -2,8 +2,8 @@
 
 import { launchBrowser } from '../browser/harness.mjs';
 import { chartRows } from './charts.mjs';
-import { mathsRows } from './maths.mjs';
 import { lapRows } from './laps.mjs';
+import { mathsRows } from './maths.mjs';
 import { paintRows } from './paint.mjs';
 
 // Frames follow each other at once: what is timed is the work for a frame, not the wait for the screen's next one.

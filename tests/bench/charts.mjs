@@ -1,14 +1,16 @@
 // The picture of every gear's speed at cadence, drawn by the page and by two JavaScript chart libraries in the same
-// browser: the same gears, the same speeds, the same logarithmic scale, at the size of the page's own canvas.
+// browser: the same gears, the same speeds, the same logarithmic scale, the same size.
 //
 // Each drawing is timed from the call to the moment its first pixel can be read back, which waits for the whole drawing.
 // Chart.js draws the same bars with gear names and grid. uPlot has no horizontal bars: it draws each gear as a line over
 // the cadences, which is less than the page draws (no name on each gear).
 
 import { fileURLToPath } from 'node:url';
-import { SINGLE_FILE, openPage } from '../browser/harness.mjs';
+import { openEngine } from './engine.mjs';
 import { median, ms, times } from './statistics.mjs';
 
+/** Of a picture on the page in a wide window, CSS pixels. */
+const WIDTH = 816;
 const DRAWINGS = 60;
 const WARM_UP = 10;
 
@@ -46,16 +48,14 @@ export async function chartRows(browser) {
   return rows;
 }
 
-/** The page's engine is a global of its classic script, so it can be called from here. */
 async function drawOwn(browser) {
-  const { page } = await openPage(browser, SINGLE_FILE);
-  await page.evaluate(() => {
-    globalThis.canvas = document.querySelector('[data-picture=speeds] canvas');
-    canvas.scrollIntoView();
-    const [width, height] = [canvas.clientWidth, wasm_bindgen.pictureHeight('speeds', canvas.clientWidth)];
-    Object.assign(canvas, { width, height });
-    globalThis.drawOnce = () => wasm_bindgen.paint('speeds', canvas, width, height, 1, false);
-  });
+  const page = await openEngine(browser);
+  await page.evaluate((width) => {
+    const height = engine.pictureHeight('speeds', width);
+    globalThis.canvas = Object.assign(document.createElement('canvas'), { width, height });
+    document.body.append(canvas);
+    globalThis.drawOnce = () => engine.paint('speeds', canvas, width, height, 1, false);
+  }, WIDTH);
   const { width, height } = await page.evaluate(() => ({ width: canvas.width, height: canvas.height }));
   return { width, height, duration: await timeDrawing(page) };
 }

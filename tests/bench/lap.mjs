@@ -233,8 +233,7 @@ function firstGear(gears, speed) {
 
 function bestGear(gears, speed, now) {
   const wanted = Math.log((speed * 60) / SHIFTING.preferred);
-  const misfit = (at) =>
-    Math.abs(wanted - gears[at].logarithm) + (gears[at].ring === gears[now].ring ? 0 : SHIFTING.loyalty);
+  const misfit = (at) => Math.abs(wanted - gears[at].logarithm) + (gears[at].ring === gears[now].ring ? 0 : SHIFTING.loyalty);
   let best = 0;
   for (let at = 1; at < gears.length; at += 1) if (misfit(at) < misfit(best)) best = at;
   return misfit(best) + SHIFTING.gain < misfit(now) ? best : now;
@@ -245,9 +244,7 @@ function rideOf(ground, gears) {
   const slowest = Math.max((RIDER.slowest / 60) * lowest, BALANCE);
   const spin = (RIDER.fastest / 60) * gears[gears.length - 1].development;
   const drive = driveAt(slowest / lowest) / slowest;
-  const rising = ground.cells.map(
-    (cell) => Math.min(drive, cell.grip) - forceAt(cell.resistance, slowest) >= 0,
-  );
+  const rising = ground.cells.map((cell) => Math.min(drive, cell.grip) - forceAt(cell.resistance, slowest) >= 0);
   return { cells: ground.cells, gears, slowest, spin, rising };
 }
 
@@ -407,7 +404,10 @@ function lap(segments, rings, sprockets) {
 }
 
 const SETUPS = [
-  [[44, 31], [11, 13, 15, 18, 21, 24, 28, 32]],
+  [
+    [44, 31],
+    [11, 13, 15, 18, 21, 24, 28, 32],
+  ],
   [[40], [11, 13, 15, 17, 19, 21, 24, 28, 32, 37, 42]],
 ];
 const LAPS = 200;

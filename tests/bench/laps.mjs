@@ -1,14 +1,16 @@
 // The lap on the built page: coarse and settled for two set-ups, shown; and a search in workers from click to result.
 
-import { SINGLE_FILE, openPage } from '../browser/harness.mjs';
+import { openPage, SINGLE_FILE } from '../browser/harness.mjs';
+import { openEngine } from './engine.mjs';
 import { median, ms } from './statistics.mjs';
 
 const ROUNDS = 15;
 
 export async function lapRows(browser) {
+  const engine = await openEngine(browser);
+  const coarse = await engine.evaluate(timeLaps, { settled: false, rounds: ROUNDS });
+  const settled = await engine.evaluate(timeLaps, { settled: true, rounds: ROUNDS });
   const { page } = await openPage(browser, SINGLE_FILE);
-  const coarse = await page.evaluate(timeLaps, { settled: false, rounds: ROUNDS });
-  const settled = await page.evaluate(timeLaps, { settled: true, rounds: ROUNDS });
   const search = await page.evaluate(timeSearch);
   return [
     { what: 'the lap of two set-ups in steps of 1 m, into fragments', figure: ms(median(coarse)) },
@@ -20,9 +22,9 @@ export async function lapRows(browser) {
 /** Runs in the page: each round asks anew, with another power. */
 function timeLaps({ settled, rounds }) {
   return Array.from({ length: rounds }, (_, round) => {
-    wasm_bindgen.edit([['power', String(200 + round)]]);
+    engine.edit([['power', String(200 + round)]]);
     const start = performance.now();
-    wasm_bindgen.lap(settled);
+    engine.lap(settled);
     return performance.now() - start;
   });
 }

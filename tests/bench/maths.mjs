@@ -12,8 +12,18 @@ const ROUNDS = 40;
 /** Exported functions of the bench module, how often they are run in a round, and what a round is. */
 const WORKS = [
   { work: 'gear_tables', count: 10_000, what: '10000 gear tables' },
-  { work: 'cages', count: 1_000, what: 'the cage in all gears of 1000 set-ups of 2×12', each: 'one set-up of 2×12, WebAssembly (aim: below 0.2 ms)' },
-  { work: 'verdict_maps', count: 1, what: 'ride or run on 91 × 9 slopes and grounds for A and B (aim: below 4 ms)', yardstick: numpyRows },
+  {
+    work: 'cages',
+    count: 1_000,
+    what: 'the cage in all gears of 1000 set-ups of 2×12',
+    each: 'one set-up of 2×12, WebAssembly (aim: below 0.2 ms)',
+  },
+  {
+    work: 'verdict_maps',
+    count: 1,
+    what: 'ride or run on 91 × 9 slopes and grounds for A and B (aim: below 4 ms)',
+    yardstick: numpyRows,
+  },
   { work: 'laps', count: 1, what: 'a lap of 3 km in steps of 1 m on two set-ups', yardstick: scriptRows },
 ];
 
@@ -45,7 +55,7 @@ async function rowsOf(browser, { work, count, what, each, yardstick = () => [] }
 const agree = (a, b) => Math.abs(a - b) <= 1e-9 * Math.abs(b);
 
 /** The same algorithm in plain JavaScript; its laps must take the same times. */
-function scriptRows(sum, nativeMs, wasmMs) {
+function scriptRows(sum, _nativeMs, wasmMs) {
   const said = execFileSync(process.execPath, [fileURLToPath(new URL('lap.mjs', import.meta.url))], { encoding: 'utf8' });
   const [, duration] = said.match(/set-ups: ([\d.]+) ms/);
   const script = [...said.matchAll(/([\d.]+) s, /g)].reduce((total, [, seconds]) => total + Number(seconds), 0);
@@ -60,7 +70,10 @@ function scriptRows(sum, nativeMs, wasmMs) {
 function numpyRows(sum, nativeMs, wasmMs) {
   let said;
   try {
-    said = execFileSync(PYTHON, [fileURLToPath(new URL('ride_or_run_numpy.py', import.meta.url))], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] });
+    said = execFileSync(PYTHON, [fileURLToPath(new URL('ride_or_run_numpy.py', import.meta.url))], {
+      encoding: 'utf8',
+      stdio: ['ignore', 'pipe', 'ignore'],
+    });
   } catch {
     return [{ what: `the same map in numpy: ${PYTHON} has no numpy (name one that has with PYTHON=)`, figure: '–' }];
   }

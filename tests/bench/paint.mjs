@@ -3,7 +3,7 @@
 // A change is over when the first task after that frame runs. The compositor's own work, in another process, is not
 // in the figure. A frame with one changed pixel is timed in the same way, to show how much of the figure is not the page's.
 
-import { SINGLE_FILE, openPage } from '../browser/harness.mjs';
+import { openPage, SINGLE_FILE } from '../browser/harness.mjs';
 import { median, ms, quantile } from './statistics.mjs';
 
 const CHANGES = 200;

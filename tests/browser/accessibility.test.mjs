@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import axe from 'axe-core';
-import { DESK, PHONE, SINGLE_FILE, launchBrowser, layOut, openPage } from './harness.mjs';
+import { DESK, launchBrowser, layOut, openPage, PHONE, SINGLE_FILE } from './harness.mjs';
 
 let browser;
 

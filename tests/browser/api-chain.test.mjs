@@ -24,8 +24,14 @@ before(() => api.default());
 test('chain gives the window, the chain to fit and every gear', () => {
   const answer = api.chain(BIKE);
   assert.deepEqual(Object.keys(answer), [
-    'shortestLinks', 'longestLinks', 'shortestExactLinks', 'longestExactLinks', 'recommendedLinks',
-    'bigBigPlusTwoLinks', 'capacityTeeth', 'gears',
+    'shortestLinks',
+    'longestLinks',
+    'shortestExactLinks',
+    'longestExactLinks',
+    'recommendedLinks',
+    'bigBigPlusTwoLinks',
+    'capacityTeeth',
+    'gears',
   ]);
   assert.equal(answer.recommendedLinks, 108);
   assert.equal(answer.shortestLinks, 2 * Math.ceil(answer.shortestExactLinks / 2));
@@ -41,7 +47,10 @@ test('chain gives the window, the chain to fit and every gear', () => {
 
 test('the reference set-up with a short cage comes out link for link', async () => {
   const table = new URL('../reference/data/chain-gear-table-46-33-11-34-short-cage.csv', import.meta.url);
-  const [header, ...lines] = (await readFile(table, 'utf8')).trim().split('\n').map((line) => line.split(','));
+  const [header, ...lines] = (await readFile(table, 'utf8'))
+    .trim()
+    .split('\n')
+    .map((line) => line.split(','));
   const rows = lines.map((line) => Object.fromEntries(header.map((name, place) => [name, line[place]])));
   const numbers = (name) => [...new Set(rows.map((row) => Number(row[name])))].sort((a, b) => a - b);
   const { gears } = api.chain({
@@ -93,6 +102,12 @@ test('a chain length solved for its angle gives the links back', () => {
 test('what cannot be is refused in plain words', () => {
   assert.throws(() => api.chain({ ...BIKE, links: 109 }), /cannot be closed/);
   assert.throws(() => api.chain({ ...BIKE, chainstayMm: 42 }), /chainstay length must be 350 to 550 mm/);
-  assert.throws(() => api.chain({ ...BIKE, cage: { ...CAGE, pulleyCentresMm: 30 } }), /guide pulley and tension pulley run into each other/);
-  assert.throws(() => api.chainLength({ ring: 44, sprocket: 32, ...FRAME, cage: CAGE, cageAngleDeg: 120 }), /cage angle must be −90 to 90/);
+  assert.throws(
+    () => api.chain({ ...BIKE, cage: { ...CAGE, pulleyCentresMm: 30 } }),
+    /guide pulley and tension pulley run into each other/,
+  );
+  assert.throws(
+    () => api.chainLength({ ring: 44, sprocket: 32, ...FRAME, cage: CAGE, cageAngleDeg: 120 }),
+    /cage angle must be −90 to 90/,
+  );
 });

@@ -12,7 +12,10 @@ before(() => api.default());
 /** The rows of a table without quoted cells in the columns used, numbers as numbers. */
 async function rows(name) {
   const text = await readFile(new URL(`../reference/data/${name}.csv`, import.meta.url), 'utf8');
-  const [head, ...lines] = text.trim().split('\n').map((line) => line.trim().split(/,(?=(?:[^"]*"[^"]*")*[^"]*$)/));
+  const [head, ...lines] = text
+    .trim()
+    .split('\n')
+    .map((line) => line.trim().split(/,(?=(?:[^"]*"[^"]*")*[^"]*$)/));
   const value = (cell) => (cell === '' || Number.isNaN(Number(cell)) ? cell : Number(cell));
   return lines.map((line) => Object.fromEntries(head.map((column, index) => [column, value(line[index] ?? '')])));
 }
@@ -87,6 +90,12 @@ test('pressures, and none where floor and mark exclude one another', async () =>
   const road = { ...tyre, construction: 'tubeless', riderKg: 60, widthMm: 26 };
   near(api.tyrePressure(road).frontBar, 2.29, 0.01, 'by the mounted width');
   assert.equal(api.tyrePressure({ ...road, labelMm: 25 }).frontBar, 3);
+  assert.equal(api.tyrePressure({ ...road, minMarkedBar: 3.5 }).frontBar, 3.5);
+  assert.throws(() => api.tyrePressure({ ...road, minMarkedBar: 40 }), /tyre pressure must be/);
+  // With a tube, what is usual at the least falls with the width: 60 psi at 33 mm on rocks.
+  const rocks = { riderKg: 50, construction: 'clincher', terrain: 'rocky', style: 'smooth' };
+  near(api.tyrePressure({ ...rocks, widthMm: 33 }).frontPsi, 60, 0.01, 'floor');
+  near(api.tyrePressure({ ...rocks, widthMm: 44 }).frontPsi, 60 * 0.75 ** 1.5, 0.01, 'floor of a wide tyre');
 });
 
 test('a road tyre rolls closer to its size', () => {
@@ -151,7 +160,7 @@ test('the stem search answers with every row, nearest first', async () => {
     found.map(({ stemLengthMm, stemAngleDeg, spacersMm }) => [stemLengthMm, stemAngleDeg, spacersMm]),
     table.map((row) => [row.stem_length_mm, row.stem_angle_deg, row.spacers_mm]),
   );
-  found.forEach(({ missMm }, index) => near(missMm, table[index].miss_mm, 0.001, 'miss'));
+  for (const [index, { missMm }] of found.entries()) near(missMm, table[index].miss_mm, 0.001, 'miss');
   assert.deepEqual(api.stemSearch({ ...search, targetXMm: 900 }), []);
   assert.deepEqual(api.stemSearch(search), api.stemSearch({ ...search, toleranceMm: undefined, maxSpacersMm: undefined }));
 });

@@ -26,13 +26,22 @@ test('a lap has a plan that covers it, with the obstacle and the wall on foot', 
   assert.equal(lap.plan[0].fromM, 0);
   assert.ok(Math.abs(lap.plan.at(-1).toM - 422) < 1e-6);
   const feet = lap.plan.filter(({ mode }) => mode === 'foot');
-  assert.ok(feet.some(({ fromM, toM, reason }) => fromM <= 200 && toM >= 202 && reason === null), JSON.stringify(feet));
-  assert.ok(feet.some(({ fromM, toM, reason }) => fromM > 202 && toM >= 272 - 5 && reason), JSON.stringify(feet));
+  assert.ok(
+    feet.some(({ fromM, toM, reason }) => fromM <= 200 && toM >= 202 && reason === null),
+    JSON.stringify(feet),
+  );
+  assert.ok(
+    feet.some(({ fromM, toM, reason }) => fromM > 202 && toM >= 272 - 5 && reason),
+    JSON.stringify(feet),
+  );
   const inGear = lap.gears.reduce((sum, { timeS }) => sum + timeS, 0);
   const planned = lap.plan.reduce((sum, { timeS }) => sum + timeS, 0);
   assert.ok(Math.abs(planned - lap.timeS) < 1e-6);
   const onFoot = feet.reduce((sum, { timeS }) => sum + timeS, 0);
   assert.ok(onFoot > 5 && Math.abs(onFoot - lap.onFootS) < 0.1 && Math.abs(inGear + lap.onFootS - lap.timeS) < 0.1);
+  const end = lap.trace.at(-1);
+  assert.ok(Math.abs(end.atM - 422) < 1e-6 && Math.abs(end.timeS - lap.timeS) < 1e-6, 'the trace reaches the line');
+  assert.ok(lap.dismounts.length > 0 && lap.dismounts.length <= feet.length && lap.dismounts.every(({ mode }) => mode === 'foot'));
   assert.ok(lap.trace.length > 300 && lap.trace.every(({ speedMs }) => speedMs > 0));
 });
 
@@ -42,15 +51,31 @@ test('costlier dismounts make the lap slower', () => {
   assert.ok(dear.timeS > cheap.timeS + 8);
 });
 
+test('a wider tyre makes a lap quicker through mud, and no other', () => {
+  const on = (tyreWidthMm, course = COURSE) => api.lap({ rider: RIDER, bike: { ...BIKE, tyreWidthMm }, course }).timeS;
+  assert.equal(on(33), on(undefined));
+  assert.ok(on(45) < on(33) && on(33) < on(25));
+  const dry = { stretches: COURSE.stretches.map((stretch) => ({ ...stretch, ground: 'firm grass' })) };
+  assert.equal(on(45, dry), on(25, dry));
+});
+
 test('what is wrong is said in words', () => {
-  const ask = (course, rider = RIDER) => () => api.lap({ rider, bike: BIKE, course });
+  const ask =
+    (course, rider = RIDER) =>
+    () =>
+      api.lap({ rider, bike: BIKE, course });
   assert.throws(ask({ stretches: [] }), /no stretch/);
-  assert.throws(ask({ stretches: [{ lengthM: 10, gradientPercent: 0, ground: 'lava' }] }), /there is no ground “lava”; there are tarmac/);
+  assert.throws(
+    ask({ stretches: [{ lengthM: 10, gradientPercent: 0, ground: 'lava' }] }),
+    /there is no ground “lava”; there are tarmac/,
+  );
   assert.throws(ask(COURSE, { ...RIDER, powerW: 5 }), /power/);
   const corner = (cornerKmh) => ask({ stretches: [{ lengthM: 10, gradientPercent: 0, ground: 'mud', cornerKmh }] });
   assert.throws(corner(0), /2\.88 to 90 km\/h/);
-  for (const course of [null, undefined, { stretches: null }]) assert.throws(ask(course), /not of the form that the types describe/);
-  const search = (more) => () => api.search({ rider: RIDER, bike: BIKE, course: COURSE, smallestRing: 34, largestRing: 44, ...more });
+  for (const course of [null, undefined, { stretches: null }])
+    assert.throws(ask(course), /not of the form that the types describe/);
+  const search = (more) => () =>
+    api.search({ rider: RIDER, bike: BIKE, course: COURSE, smallestRing: 34, largestRing: 44, ...more });
   assert.throws(search({ smallestRing: 46 }), /smallestRing is larger/);
   assert.throws(search({ pairDifferences: [10, 8] }), /pairDifferences/);
   assert.throws(search({ cassettes: [] }), /cassettes has none/);
@@ -69,21 +94,46 @@ test('a recorded track becomes a course that can be ridden', async () => {
   const part = api.courseFromGpx(walk, { fromM: 100, toM: 250 }).report;
   assert.ok(Math.abs(part.lengthM - 150) < 1, part.lengthM);
   assert.throws(() => api.courseFromGpx(walk, { fromM: 90000 }), /nothing of the track lies between/);
+  assert.ok(report.climbWrittenM >= report.climbRecordedM - 1e-9 && report.climbSmoothedM >= report.climbM - 1e-9);
+  const read = api.courseFromGpx(walk);
+  assert.deepEqual([read.usable, read.notUsableBecause], [true, null]);
+  const ridge = Array.from({ length: 60 }, (_, i) => `<trkpt lat="${50 + i * 5e-5}" lon="6"><ele>${5 * i}</ele></trkpt>`).join('');
+  const wall = api.courseFromGpx(`<gpx><trk><trkseg>${ridge}</trkseg></trk></gpx>`);
+  assert.equal(wall.usable, false);
+  assert.match(wall.notUsableBecause, /steeper than 45/);
   for (const text of ['', 'no xml', '<gpx/>', await fixture('without-elevation')]) {
     assert.throws(() => api.courseFromGpx(text), Error, text.slice(0, 20));
   }
 });
 
 test('a search reports its progress, ranks what it found and can be stopped', () => {
-  const ask = { rider: RIDER, bike: BIKE, course: COURSE, smallestRing: 34, largestRing: 44, pairDifferences: [8, 10], cassettes: [BIKE.sprockets, [11, 13, 16, 20, 25, 32, 40]] };
+  const ask = {
+    rider: RIDER,
+    bike: BIKE,
+    course: COURSE,
+    smallestRing: 34,
+    largestRing: 44,
+    pairDifferences: [8, 10],
+    cassettes: [BIKE.sprockets, [11, 13, 16, 20, 25, 32, 40]],
+  };
   const heard = [];
   const rows = api.search(ask, (done, total) => void heard.push([done, total]));
   assert.deepEqual(heard.at(-1), [rows.length, rows.length]);
   assert.equal(rows.length, (11 + 3 + 2 + 1) * 2);
   assert.ok(rows.every((row, index) => index === 0 || rows[index - 1].scoreS <= row.scoreS));
   assert.ok(rows.some(({ unbeaten }) => unbeaten) && rows.some(({ unbeaten }) => !unbeaten));
+  const few = api.search({ ...ask, rings: [36, 40, 44], sprocketCounts: [8] });
+  assert.deepEqual([...new Set(few.map(({ rings }) => rings.join('/')))].sort(), ['36', '40', '44', '44/36']);
+  assert.ok(few.every(({ sprockets }) => sprockets.length === 8));
+  assert.throws(() => api.search({ ...ask, sprocketCounts: [3] }), /leave nothing to try/);
   const most = { ...ask, smallestRing: 30, largestRing: 50, cassettes: undefined };
   const stopped = api.search(most, () => false);
   assert.ok(stopped.length > 0 && stopped.length <= 50);
-  assert.throws(() => api.search(ask, () => { throw new Error('no'); }), /callback/);
+  assert.throws(
+    () =>
+      api.search(ask, () => {
+        throw new Error('no');
+      }),
+    /callback/,
+  );
 });

@@ -15,7 +15,10 @@ const NO_LIMITS = { balance: false, grip: false, force: false };
 
 async function rows(name) {
   const text = await readFile(new URL(`../reference/data/${name}.csv`, import.meta.url), 'utf8');
-  const [head, ...lines] = text.trim().split('\n').map((line) => line.trim().split(','));
+  const [head, ...lines] = text
+    .trim()
+    .split('\n')
+    .map((line) => line.trim().split(','));
   return lines.map((cells) => Object.fromEntries(head.map((column, index) => [column, cells[index]])));
 }
 
@@ -76,14 +79,39 @@ test('only masses, power, rings, sprockets and gradients are needed', () => {
     bike: { massKg: 9, rings: [44, 31], sprockets: [11, 14, 18, 23, 30] },
     gradients: [0, 0.4],
   });
-  assert.deepEqual(rows.map(({ verdict }) => verdict), ['ride', 'foot-forced']);
+  assert.deepEqual(
+    rows.map(({ verdict }) => verdict),
+    ['ride', 'foot-forced'],
+  );
   assert.ok(rows[1].limits.includes('balance'));
   assert.deepEqual([rows[1].ring, rows[1].sprocket], [31, 30]);
   assert.ok(crossover.flipGradient > 0 && crossover.flipGradient < 0.4);
 });
 
+test('a surface gives what is left out, its rolling resistance by the width of the tyre', () => {
+  const ride = (ground, tyreWidthMm) =>
+    api.rideOrRun({
+      rider: { bodyKg: 64, kitKg: 2, powerW: 230 },
+      bike: { massKg: 9, rings: [40], sprockets: [11, 15, 20, 28], tyreWidthMm },
+      ground,
+      gradients: [0.05],
+    }).rows[0].rideMs;
+  assert.ok(ride({ surface: 'mud' }, 40) > ride({ surface: 'mud' }, 33));
+  assert.equal(ride({ surface: 'mud' }, 33), ride({ surface: 'mud' }));
+  assert.equal(ride({ surface: 'mud', crr: 0.08 }, 40), ride({ surface: 'mud', crr: 0.08 }, 25));
+  assert.equal(ride({ surface: 'firm grass' }, 40), ride(undefined, 25));
+  assert.throws(() => ride({ surface: 'lava' }), /there is no ground “lava”/);
+});
+
 test('slick ground bites through its grip, and null stands for no crossover', () => {
-  const slick = ask({ surface: 'firm_grass', ring: 24, sprocket: 50, limits: {}, ground: { crr: 0.03, footFactor: 1.1, frictionMu: 0.2 }, gradients: [0.12] });
+  const slick = ask({
+    surface: 'firm_grass',
+    ring: 24,
+    sprocket: 50,
+    limits: {},
+    ground: { crr: 0.03, footFactor: 1.1, frictionMu: 0.2 },
+    gradients: [0.12],
+  });
   assert.equal(slick.crossover.reason, 'grip');
   close(slick.crossover.flipGradient, 0.1008, 'slip');
   assert.deepEqual(slick.rows[0].limits, ['grip']);
@@ -108,11 +136,20 @@ test('a stronger rider does not end riding earlier', () => {
     for (const value of Object.values(crossover)) assert.ok(typeof value !== 'number' || Number.isFinite(value));
     return crossover.gearGradient ?? Infinity;
   });
-  assert.deepEqual(flips, flips.toSorted((a, b) => a - b));
+  assert.deepEqual(
+    flips,
+    flips.toSorted((a, b) => a - b),
+  );
 });
 
 test('a gear that spins out is held back, and its verdict goes by that', () => {
-  const { rows, crossover } = ask({ surface: 'firm_grass', ring: 24, sprocket: 50, gradients: [0, 0.15, 0.4], rider: { bodyKg: 70, kitKg: 2, powerW: 250 } });
+  const { rows, crossover } = ask({
+    surface: 'firm_grass',
+    ring: 24,
+    sprocket: 50,
+    gradients: [0, 0.15, 0.4],
+    rider: { bodyKg: 70, kitKg: 2, powerW: 250 },
+  });
   assert.ok(rows[0].heldMs < rows[0].footMs && rows[0].footMs < rows[0].rideMs);
   assert.equal(rows[0].verdict, 'foot');
   assert.equal(rows[1].heldMs, rows[1].rideMs);
@@ -141,4 +178,21 @@ test('a key that is not known is refused by name, however deep and in every func
 test('what is no object is refused', () => {
   for (const nothing of [7, null, undefined]) assert.throws(() => api.rideOrRun(nothing), /one object/);
   assert.throws(() => ask({ surface: 'mud', gradients: 0.1 }), /sequence/);
+});
+
+test('the gear’s limit and the speed below which running wins are two numbers', () => {
+  const climb = { lengthM: 40, dismountRemountS: 3 };
+  const { rows, gearLimit, running, crossover, likelyShare } = ask({ surface: 'mud', gradients: [0.12], climb });
+  close(gearLimit.speedMs, ((2.095 * 36) / 32) * (50 / 60), 'gear limit');
+  close(gearLimit.gradient, crossover.gearGradient, 'its slope');
+  assert.ok(gearLimit.flipLow < crossover.flipGradient && crossover.flipGradient < gearLimit.flipHigh);
+  const [row] = rows;
+  close(row.crossoverSpeedMs, 40 / (40 / row.footMs + 3), 'running wins below');
+  assert.ok(row.crossoverSpeedLowMs < row.crossoverSpeedMs && row.crossoverSpeedMs < row.crossoverSpeedHighMs);
+  assert.ok(row.crossoverSpeedMs < gearLimit.speedMs);
+  assert.ok(running.gradientLow < running.gradient && likelyShare === 0.75);
+  const long = ask({ surface: 'mud', gradients: [0.12] });
+  close(long.rows[0].crossoverSpeedMs, row.footMs, 'without dismount');
+  close(long.running.gradient, crossover.energyGradient, 'the same energy');
+  assert.throws(() => ask({ surface: 'mud', climb: { length: 40 } }), /length is not known here/);
 });

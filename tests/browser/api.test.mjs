@@ -6,14 +6,30 @@ import { test } from 'node:test';
 import { API, launchBrowser, serveFolder } from './harness.mjs';
 
 const FUNCTIONS = [
-  ...['gearTable', 'cassetteNamed', 'overlap', 'compare', 'wheel', 'cageCheck', 'chain', 'chainLength', 'rideOrRun', 'lap', 'courseFromGpx', 'search'],
+  ...[
+    'gearTable',
+    'cassetteNamed',
+    'overlap',
+    'compare',
+    'wheel',
+    'cageCheck',
+    'chain',
+    'chainLength',
+    'rideOrRun',
+    'lap',
+    'courseFromGpx',
+    'search',
+  ],
   ...['tyreWidth', 'airSpring', 'tyrePressure', 'stemPosition', 'carryPosition', 'stemSearch'],
 ];
 
 const api = await import(new URL('remount.js', API));
 
 test('Node imports every function ready to be called', async () => {
-  assert.deepEqual(FUNCTIONS.filter((name) => typeof api[name] !== 'function'), []);
+  assert.deepEqual(
+    FUNCTIONS.filter((name) => typeof api[name] !== 'function'),
+    [],
+  );
   await api.default();
   await api.default();
 });
@@ -21,7 +37,10 @@ test('Node imports every function ready to be called', async () => {
 test('every function has its type declared', async () => {
   const types = await readFile(new URL('remount.d.ts', API), 'utf8');
   const names = Object.keys(api).filter((name) => name !== 'default');
-  assert.deepEqual(names.filter((name) => !types.includes(`export function ${name}(`)), []);
+  assert.deepEqual(
+    names.filter((name) => !types.includes(`export function ${name}(`)),
+    [],
+  );
 });
 
 // What is left out comes back as null; only what may be left out of a question is optional.
@@ -103,7 +122,10 @@ test('a cage is checked against what its maker states', () => {
   const short = api.cageCheck({ ...asked, totalCapacityTeeth: 26, largestSprocketTeeth: 23 });
   assert.equal(short.spareTeeth, -1);
   assert.equal(short.verdict, 'does-not-fit');
-  assert.deepEqual(short.findings.map(({ kind }) => kind), ['sprocket-too-large', 'avoid-gears']);
+  assert.deepEqual(
+    short.findings.map(({ kind }) => kind),
+    ['sprocket-too-large', 'avoid-gears'],
+  );
   assert.deepEqual(short.findings[1].gears, [{ ring: 39, sprocket: 12 }]);
 });
 

@@ -2,7 +2,18 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { LINK_PAUSE_MS, PHONE, SINGLE_FILE, addressWith, assertQuiet, frame, launchBrowser, openPage, text, type } from './harness.mjs';
+import {
+  addressWith,
+  assertQuiet,
+  frame,
+  LINK_PAUSE_MS,
+  launchBrowser,
+  openPage,
+  PHONE,
+  SINGLE_FILE,
+  text,
+  type,
+} from './harness.mjs';
 
 let browser;
 

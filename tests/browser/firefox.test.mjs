@@ -54,7 +54,7 @@ test('a change of rings reaches every section', { skip }, async () => {
   });
   await page.waitForFunction(() => location.hash.includes('rb=40'));
   const now = await Promise.all(answers.map(words));
-  now.forEach((text, place) => assert.notEqual(text, before[place], answers[place]));
+  for (const [place, text] of now.entries()) assert.notEqual(text, before[place], answers[place]);
 });
 
 test('every picture is drawn', { skip }, async () => {
@@ -62,7 +62,9 @@ test('every picture is drawn', { skip }, async () => {
   await page.waitForFunction(() => document.getElementById('lap-gears').textContent !== '', { timeout: STARTED });
   const names = await page.$$eval('[data-picture]', (figures) => figures.map((figure) => figure.dataset.picture));
   assert.ok(names.length >= 17);
-  await page.$$eval('details:has([data-picture])', (folds) => folds.forEach((fold) => (fold.open = true)));
+  await page.$$eval('details:has([data-picture])', (folds) => {
+    for (const fold of folds) fold.open = true;
+  });
   const blank = [];
   for (const name of names) {
     await bring(`[data-picture="${name}"]`);

@@ -2,7 +2,18 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { PHONE, SINGLE_FILE, addressWith, assertQuiet, frame, launchBrowser, layOut, openPage, serveSite, text } from './harness.mjs';
+import {
+  addressWith,
+  assertQuiet,
+  frame,
+  launchBrowser,
+  layOut,
+  openPage,
+  PHONE,
+  SINGLE_FILE,
+  serveSite,
+  text,
+} from './harness.mjs';
 
 let browser;
 let site;
@@ -43,9 +54,12 @@ test('a rider finds tyre and pressure for a muddy race', async () => {
   await type(page, 'bike-mass', '8.5');
   // 25 psi × 72 ÷ 79 × 0.85 = 19.37 psi; × 0.95 in front, × 1.05 behind: 1.269 and 1.402 bar.
   const answer = await text(page, '#tyre-answer');
-  assert.match(answer, /A tubular is about as wide as its label, 33\.0 mm on any rim, give or take 0\.5 mm; against the race limit of 33 mm that is too close to tell: measure it\./);
+  assert.match(
+    answer,
+    /A tubular is about as wide as its label, 33\.0 mm on any rim, give or take 0\.5 mm; against the race limit of 33 mm that is too close to tell: measure it\./,
+  );
   assert.match(answer, /Start with 18 psi \(1\.27 bar\) in front and 20 psi \(1\.40 bar\) behind\./);
-  assert.match(await text(page, '#tyre-tables'), /push the tubular off its rim/);
+  assert.match(await text(page, '#tyre-tables'), /push it off its rim/);
   await choose(page, 'width-limit', '35');
   assert.match(await text(page, '#tyre-answer'), /likely within the limit/);
   assertQuiet(heard);
@@ -57,7 +71,10 @@ test('no pressure is given where floor and mark exclude one another', async () =
   await choose(page, 'tyre-ground', 'rocky');
   await type(page, 'tyre-mark', '55 psi');
   const answer = await text(page, '#tyre-answer');
-  assert.match(answer, /No pressure suits: .* 60 psi on rocks and roots, but the tyre is marked with no more/);
+  assert.match(
+    answer,
+    /No pressure suits: .* on rocks and roots \(common practice\) is 4\.14 bar or 60 psi, but the tyre is marked with no more/,
+  );
   assert.doesNotMatch(answer, /Start with/);
   assert.match(await text(page, '#sheet-page'), /Pressure\s+No pressure suits/);
 });
@@ -75,9 +92,19 @@ test('a rim wider than the tyre is named beside the rim and in the answer', asyn
 test('a mechanic carries a position over and finds a stem', async () => {
   const { page, heard } = await openPage(browser, SINGLE_FILE);
   const bike = {
-    'saddle-height': '700', setback: '50', 'seat-angle': '74', 'tip-to-bar': '520', 'bar-drop': '60',
-    'road-crank': '170', 'road-sole': '16', 'cross-seat-angle': '74', 'cross-crank': '170', 'cross-sole': '20',
-    lower: '0', 'bar-up': '10', 'bar-closer': '10',
+    'saddle-height': '700',
+    setback: '50',
+    'seat-angle': '74',
+    'tip-to-bar': '520',
+    'bar-drop': '60',
+    'road-crank': '170',
+    'road-sole': '16',
+    'cross-seat-angle': '74',
+    'cross-crank': '170',
+    'cross-sole': '20',
+    lower: '0',
+    'bar-up': '10',
+    'bar-closer': '10',
   };
   for (const [key, value] of Object.entries(bike)) await type(page, key, value);
   // A row of tests/reference/data/position-transfer-examples.csv.
@@ -90,7 +117,7 @@ test('a mechanic carries a position over and finds a stem', async () => {
   assert.match(answer, /^Not with a stem that is sold, because at \S+ even the shortest stem sold is \d+ mm too long/);
   assert.match(await text(page, '#position-tables'), /What is missing/);
   await type(page, 'front-centre', '590');
-  assert.match(await text(page, '#position-tables'), /Room for the toes: \d+ mm/);
+  assert.match(await text(page, '#position-tables'), /Toe overlap: \d+ mm/);
   assertQuiet(heard);
 });
 
@@ -162,7 +189,11 @@ test('what a number may have meant is offered, by keyboard too, and taken at a p
 
 test('what is not the rider’s is listed and hatched until it is claimed', async () => {
   const { page, heard } = await openPage(browser, SINGLE_FILE);
-  const hatch = (selector) => page.locator(selector).first().evaluate((it) => getComputedStyle(it).backgroundImage);
+  const hatch = (selector) =>
+    page
+      .locator(selector)
+      .first()
+      .evaluate((it) => getComputedStyle(it).backgroundImage);
   assert.match(await text(page, '#scenario'), /Not yours yet: set-up A \(2\), .*position \(14\)\./);
   assert.match(await hatch('#rings-a'), /gradient/);
   assert.match(await hatch('#tyre-answer b'), /gradient/);
@@ -187,12 +218,18 @@ test('the caption of a table that scrolls stays whole and in sight on a phone', 
   const { page } = await openPage(browser, SINGLE_FILE, { viewport: PHONE });
   await layOut(page);
   const captions = await page.$$eval('.scroll:has(caption)', (boxes) =>
-    boxes.filter((box) => box.offsetWidth > 0).map((box) => {
-      box.scrollLeft = box.scrollWidth;
-      const caption = box.querySelector('caption');
-      const [outer, inner] = [box, caption].map((one) => one.getBoundingClientRect());
-      return { words: caption.textContent, scrolled: box.scrollLeft, cut: Math.max(outer.left - inner.left, inner.right - outer.right) };
-    }),
+    boxes
+      .filter((box) => box.offsetWidth > 0)
+      .map((box) => {
+        box.scrollLeft = box.scrollWidth;
+        const caption = box.querySelector('caption');
+        const [outer, inner] = [box, caption].map((one) => one.getBoundingClientRect());
+        return {
+          words: caption.textContent,
+          scrolled: box.scrollLeft,
+          cut: Math.max(outer.left - inner.left, inner.right - outer.right),
+        };
+      }),
   );
   assert.ok(captions.some(({ scrolled }) => scrolled > 0));
   for (const { words, cut } of captions) assert.ok(cut <= 1, `${words}: ${cut}`);
@@ -224,7 +261,9 @@ test('the sheet is copied as text, with the link that opens the same bench', asy
   assert.match(copied, /^Workshop sheet\nSet-ups A and B\n/);
   assert.match(copied, /\n= Gears =\nA Rings: 50\/34\n/);
   assert.match(copied, /\n {3}\| 50 \| 34\n {2}11 \| 9\.82 \| 6\.68×\n/);
+  assert.match(copied, /\n- Stem, post, bolts, brakes -\n\[ \] Pull neither/);
   assert.match(copied, /\n\[ \] Tighten every bolt/);
+  assert.match(copied, /\n- How to measure -\n[^[]/);
   assert.match(copied, /\nSaddle height: not known ____/);
   const [, link] = copied.match(/again: (\S+)$/);
   assert.ok(link.startsWith(site.address), link);
@@ -246,9 +285,13 @@ test('where the clipboard is refused, the text stands ready to be copied', async
   assert.match(await text(page, '#sheet-copied'), /copy the marked text/);
 });
 
-const FULL = '#r=2&ra=52/42/30&ca=9-10-11-13-15-17-19-22-25-29-34-40-48-60&rb=50/40/28&cb=10-11-12-13-15-17-19-22-25-29-34-40-46-52&tk=clincher&ho=hookless&bd=-60&re=470&li=6.1&rr=80&xr=70&rp=125&xp=115&fc=570&rim=30&co=meadow&ty=33-622&tc=33&ls=34&ss=11&rd=16&bm=62&bi=8.9&pw=220&gr=wet-grass&sl=9&le=60&tg=soft&sh=728&sb=56&tb=545&sa=73.5&rc=172.5&rs=15&xa=73&xc=172.5&xs=21&st=578&ha=72&hs=12';
+const FULL =
+  '#r=2&ra=52/42/30&ca=9-10-11-13-15-17-19-22-25-29-34-40-48-60&rb=50/40/28&cb=10-11-12-13-15-17-19-22-25-29-34-40-46-52&tk=clincher&ho=hookless&bd=-60&re=470&li=6.1&rr=80&xr=70&rp=125&xp=115&fc=570&rim=30&co=meadow&ty=33-622&tc=33&ls=34&ss=11&rd=16&bm=62&bi=8.9&pw=220&gr=wet-grass&sl=9&le=60&tg=soft&sh=728&sb=56&tb=545&sa=73.5&rc=172.5&rs=15&xa=73&xc=172.5&xs=21&st=578&ha=72&hs=12';
 
-for (const [name, hash] of [['the demo', ''], ['the fullest bike', FULL]]) {
+for (const [name, hash] of [
+  ['the demo', ''],
+  ['the fullest bike', FULL],
+]) {
   for (const format of ['A4', 'Letter']) {
     test(`${name} prints on one page of ${format}, and nothing but the sheet`, async () => {
       const { page } = await openPage(browser, new URL(hash, SINGLE_FILE), { colorScheme: 'dark' });
@@ -264,13 +307,43 @@ for (const [name, hash] of [['the demo', ''], ['the fullest bike', FULL]]) {
   }
 }
 
-test('what leaves room on the page is printed large enough to read at a bench', async () => {
-  for (const hash of ['', '#r=2&sf=a', '#r=2&ra=40&ca=18&rb=40&cb=18']) {
-    const { page } = await openPage(browser, new URL(hash, SINGLE_FILE));
-    await page.emulateMedia({ media: 'print' });
-    const points = await page.$eval('#sheet-page dd', (cell) => Number.parseFloat(getComputedStyle(cell).fontSize) * 0.75);
-    assert.ok(points >= 7.3, `${hash}: ${points} pt`);
-  }
+const PAPERS = { A4: { width: 718, height: 1054 }, Letter: { width: 740, height: 988 } };
+
+for (const [format, viewport] of Object.entries(PAPERS)) {
+  test(`what leaves room on ${format} is printed as large as it fits`, async () => {
+    const sizes = [];
+    for (const hash of ['', '#r=2&sf=a', '#r=2&ra=40&ca=18&rb=40&cb=18', FULL]) {
+      const { page } = await openPage(browser, new URL(hash, SINGLE_FILE), { viewport });
+      await page.emulateMedia({ media: 'print' });
+      await frame(page);
+      const { points, height } = await page.$eval('#sheet-page', (sheet) => ({
+        points: Number.parseFloat(getComputedStyle(sheet.querySelector('dd')).fontSize) * 0.75,
+        height: sheet.offsetHeight,
+      }));
+      assert.ok(height <= viewport.height, `${hash}: ${height} px`);
+      assert.ok(height >= 0.93 * viewport.height || points >= 8.3, `${hash}: ${height} px in ${points} pt`);
+      sizes.push(points);
+    }
+    const [demo, a, simple] = sizes;
+    for (const points of [demo, a, simple]) assert.ok(points >= 6.8, `${points} pt`);
+    assert.ok(a > demo, `${a} pt for A alone, ${demo} pt for both`);
+  });
+}
+
+test('fitting the sheet to its paper leaves the page as it was', async () => {
+  const { page } = await openPage(browser, SINGLE_FILE);
+  const place = () =>
+    page.evaluate(() => {
+      const { position, width } = document.getElementById('sheet-page').style;
+      return { scrolled: scrollY, position, width, media: document.getElementById('print-type').media };
+    });
+  await page.evaluate(() => document.getElementById('sheet').scrollIntoView({ behavior: 'instant' }));
+  await page.waitForFunction(() => document.getElementById('sheet-page').textContent.includes('Lap'));
+  await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+  const before = await place();
+  await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+  assert.deepEqual(await place(), before);
+  assert.deepEqual(before, { ...before, position: '', width: '', media: 'print' });
 });
 
 test('the button prints', async () => {
@@ -281,7 +354,8 @@ test('the button prints', async () => {
 });
 
 test('a link of the first version still opens', async () => {
-  const kept = '#remount=1&rings-a=48/34&cassette-a=11-12-13-14-15-17-19-21-24-27-30&rings-b=42&cassette-b=11-13-15-17-19-21-24-28-32-37-42&tyre=700x35c&cadence-low=57,5+rpm';
+  const kept =
+    '#remount=1&rings-a=48/34&cassette-a=11-12-13-14-15-17-19-21-24-27-30&rings-b=42&cassette-b=11-13-15-17-19-21-24-28-32-37-42&tyre=700x35c&cadence-low=57,5+rpm';
   const { page, heard } = await openPage(browser, new URL(kept, SINGLE_FILE));
   assert.equal(await page.inputValue('#rings-a'), '48/34');
   assert.equal(await page.inputValue('#tyre'), '700x35c');

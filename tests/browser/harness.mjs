@@ -29,10 +29,20 @@ const FLAGS = [
   '--disable-sync',
 ];
 
+/** A browser to open pages in: that which all test files share (`run.mjs`), or one of its own. */
 export async function launchBrowser(moreFlags = []) {
+  const shared = process.env.SHARED_BROWSER;
+  if (shared && moreFlags.length === 0) return chromium.connect(shared);
+  return chromium.launch(withFlags(moreFlags));
+}
+
+/** Starts the browser that all test files share, each in contexts of its own. */
+export const startSharedBrowser = () => chromium.launchServer(withFlags([]));
+
+function withFlags(moreFlags) {
   const executablePath = process.env.CHROMIUM ?? BROWSERS.find((path) => existsSync(path));
   assert.ok(executablePath, 'no Chromium found: ./build.sh test installs one, or name it with CHROMIUM=/path');
-  return chromium.launch({ executablePath, args: [...FLAGS, ...moreFlags] });
+  return { executablePath, args: [...FLAGS, ...moreFlags] };
 }
 
 /** Serves dist/site and notes the path of every request that reaches it. */
@@ -94,7 +104,10 @@ async function listen(page) {
 /** Nothing was complained about, and nothing was asked for since the page was ready. */
 export function assertQuiet({ complaints, requests, loadedAt }) {
   assert.deepEqual(complaints, []);
-  assert.deepEqual(requests.filter(({ at, url }) => at > loadedAt && !url.startsWith('data:')), []);
+  assert.deepEqual(
+    requests.filter(({ at, url }) => at > loadedAt && !url.startsWith('data:')),
+    [],
+  );
 }
 
 /** What an element says, with common spaces. A section out of sight is laid out for as long as it takes to read it. */
@@ -136,4 +149,10 @@ export const LINK_PAUSE_MS = 200;
 export async function addressWith(page, part) {
   await page.waitForURL((url) => url.hash.includes(part));
   return new URL(page.url());
+}
+
+/** The text of a file that the page hands out. The browser may be another process's, which shares no folder with this one. */
+export async function downloaded(download) {
+  const parts = await (await download.createReadStream()).toArray();
+  return Buffer.concat(parts).toString('utf8');
 }

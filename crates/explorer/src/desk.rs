@@ -102,7 +102,6 @@ impl Desk {
             "bench-a" => (self.with_found(number, [Field::RingsA, Field::CassetteA])?, self.good.clone()),
             "bench-b" => (self.with_found(number, [Field::RingsB, Field::CassetteB])?, self.good.clone()),
             "mine" => (self.with_claimed(number)?, self.good.clone()),
-            "put" => (self.with_put(number)?, self.good.clone()),
             "sketch-it" => (self.with_course_sketched(), self.good.clone()),
             "first-lap" => (self.with_first_lap(true)?, self.good.clone()),
             "all-laps" => (self.with_first_lap(false)?, self.good.clone()),
@@ -127,14 +126,6 @@ impl Desk {
         let in_group = |field: &&Field| field.spec().group == group;
         let demos = |field: &&Field| self.bench.owner(**field) == Owner::Demo;
         Field::ALL.iter().filter(in_group).filter(demos).for_each(|&field| bench.claim(field));
-        Some(bench)
-    }
-
-    /// The bench with a text put into a field, “key=text”.
-    fn with_put(&self, put: &str) -> Option<Bench> {
-        let (key, text) = put.split_once('=')?;
-        let mut bench = self.bench.clone();
-        bench.write(Field::by_key(key)?, text);
         Some(bench)
     }
 

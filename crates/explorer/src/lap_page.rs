@@ -1,8 +1,8 @@
-//! The entry points of the lap's section and of its workers, for `www/lap.js`.
+//! The entry points of the lap's section and of its workers, for `www`.
 
 use crate::desk::Desk;
 use crate::page::{answer, at_desk};
-use crate::report::{Hunt, row};
+use crate::report::{Hunt, ROW, row};
 use gear_math::TimeBand;
 use std::cell::RefCell;
 use wasm_bindgen::prelude::*;
@@ -16,7 +16,7 @@ thread_local! {
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
-#[wasm_bindgen]
+#[wasm_bindgen(unchecked_return_type = "Update | null")]
 pub fn lap(settled: bool) -> Result<JsValue, JsError> {
     at_desk(|desk| desk.lap(settled)).map_or(Ok(JsValue::NULL), answer)
 }
@@ -25,7 +25,7 @@ pub fn lap(settled: bool) -> Result<JsValue, JsError> {
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
-#[wasm_bindgen(js_name = takeTrack)]
+#[wasm_bindgen(js_name = takeTrack, unchecked_return_type = "Update")]
 pub fn take_track(name: &str, text: &str) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.take_track(name, text)))
 }
@@ -34,7 +34,7 @@ pub fn take_track(name: &str, text: &str) -> Result<JsValue, JsError> {
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
-#[wasm_bindgen(js_name = takeRows)]
+#[wasm_bindgen(js_name = takeRows, unchecked_return_type = "Update")]
 pub fn take_rows(name: &str, rows: &str, smoothing_m: Option<f64>) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.take_rows(name, rows, smoothing_m)))
 }
@@ -43,7 +43,7 @@ pub fn take_rows(name: &str, rows: &str, smoothing_m: Option<f64>) -> Result<JsV
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
-#[wasm_bindgen]
+#[wasm_bindgen(unchecked_return_type = "Update")]
 pub fn refuse(name: &str, why: &str) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.refuse(name, why)))
 }
@@ -86,6 +86,13 @@ pub fn hunt_on(count: usize) -> Vec<f64> {
     found.unwrap_or_default().iter().flat_map(row).collect()
 }
 
+/// Numbers in each row of [`hunt_on`].
+#[wasm_bindgen(js_name = rowLength)]
+#[must_use]
+pub fn row_length() -> usize {
+    ROW
+}
+
 /// In a worker: for each of the set-ups of these numbers what it gains over the first, as low, best and high seconds.
 #[wasm_bindgen]
 #[must_use]
@@ -98,7 +105,7 @@ pub fn finals(numbers: &[usize]) -> Vec<f64> {
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
-#[wasm_bindgen(js_name = beginSearch)]
+#[wasm_bindgen(js_name = beginSearch, unchecked_return_type = "[Update, number]")]
 pub fn begin_search() -> Result<Vec<JsValue>, JsError> {
     let (total, update) = at_desk(Desk::search);
     Ok(vec![answer(update)?, (total as f64).into()])
@@ -108,7 +115,7 @@ pub fn begin_search() -> Result<Vec<JsValue>, JsError> {
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
-#[wasm_bindgen(js_name = takeFound)]
+#[wasm_bindgen(js_name = takeFound, unchecked_return_type = "Update")]
 pub fn take_found(rows: &[f64]) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.take_found(rows)))
 }
@@ -124,7 +131,7 @@ pub fn leading() -> Vec<usize> {
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
-#[wasm_bindgen(js_name = endSearch)]
+#[wasm_bindgen(js_name = endSearch, unchecked_return_type = "Update")]
 pub fn end_search(finals: &[f64]) -> Result<JsValue, JsError> {
     let bands = finals.chunks_exact(3).map(|it| TimeBand { low_s: it[0], time_s: it[1], high_s: it[2] });
     let bands = bands.collect();

@@ -134,6 +134,7 @@ const SHORT: &[(&str, Field)] = &[
     ("r1", Field::SearchSmall),
     ("r2", Field::SearchLarge),
     ("rk", Field::SearchPairs),
+    ("sp", Field::SearchSprockets),
     ("fl", Field::FrameRing),
     ("mc", Field::MoreCassettes),
     ("t1", Field::TrackFrom),

@@ -1,4 +1,4 @@
-//! The page's entry points: plain data in and out, for `www/page.js`.
+//! The page's entry points: plain data in and out, for `www`.
 
 use crate::chart::{self, Picture, Spot};
 use crate::desk::{Desk, Update};
@@ -10,6 +10,38 @@ use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
+
+/// What the answers look like from JavaScript.
+#[wasm_bindgen(typescript_custom_section)]
+const TYPES: &str = r#"
+/** What changed on the page. */
+export interface Update {
+  /** Element ids with their new content. */
+  html: [string, string][];
+  /** Field keys with the value to put in. */
+  values: [string, string][];
+  /** Keys of all fields in error. */
+  wrong: string[];
+  /** Pictures with the sentence that says what they show. */
+  labels: [string, string][];
+  undo: boolean;
+  /** The new link, or null while the address still holds the bench. */
+  link: string | null;
+  /** Sliders with their highest value, put in place before the values. */
+  most: [string, number][];
+}
+/** A spot of a picture, in CSS pixels. */
+export interface Spot {
+  index: number;
+  left: number;
+  top: number;
+  width: number;
+  height: number;
+  text: string;
+  /** The field that looking at it fills, and with what. */
+  puts: [string, string] | null;
+}
+"#;
 
 thread_local! {
     static DESK: RefCell<Desk> = RefCell::default();
@@ -61,7 +93,7 @@ pub fn form_html(name: &str) -> Result<String, JsError> {
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
-#[wasm_bindgen]
+#[wasm_bindgen(unchecked_return_type = "Update")]
 pub fn open(link: &str) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.open(link)))
 }
@@ -70,8 +102,10 @@ pub fn open(link: &str) -> Result<JsValue, JsError> {
 ///
 /// # Errors
 /// When the pairs are not pairs of texts.
-#[wasm_bindgen]
-pub fn edit(edits: &Array) -> Result<JsValue, JsError> {
+#[wasm_bindgen(unchecked_return_type = "Update")]
+pub fn edit(
+    #[wasm_bindgen(unchecked_param_type = "[string, string][]")] edits: &Array,
+) -> Result<JsValue, JsError> {
     let edits: Option<Vec<_>> = edits.iter().map(|pair| texts(&pair)).collect();
     let edits = edits.ok_or_else(|| JsError::new("an edit is a pair of texts"))?;
     answer(at_desk(|desk| desk.edit(&edits)))
@@ -94,7 +128,7 @@ pub fn link() -> String {
 ///
 /// # Errors
 /// When there is no such act.
-#[wasm_bindgen]
+#[wasm_bindgen(unchecked_return_type = "Update")]
 pub fn act(name: &str) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.act(name)).ok_or_else(|| JsError::new("no such act"))?)
 }
@@ -186,7 +220,7 @@ fn seen(spot: &Spot, index: usize, words: String) -> Result<JsValue, JsError> {
 ///
 /// # Errors
 /// When there is no such picture.
-#[wasm_bindgen(js_name = spotAt)]
+#[wasm_bindgen(js_name = spotAt, unchecked_return_type = "Spot | null")]
 pub fn spot_at(name: &str, width: f64, height: f64, x: f64, y: f64) -> Result<JsValue, JsError> {
     spot(name, (width, height), |spots| chart::nearest(spots, (x, y)))
 }
@@ -195,7 +229,7 @@ pub fn spot_at(name: &str, width: f64, height: f64, x: f64, y: f64) -> Result<Js
 ///
 /// # Errors
 /// When there is no such picture.
-#[wasm_bindgen(js_name = spotByKey)]
+#[wasm_bindgen(js_name = spotByKey, unchecked_return_type = "Spot | null")]
 pub fn spot_by_key(name: &str, width: f64, height: f64, from: i32, key: &str) -> Result<JsValue, JsError> {
     spot(name, (width, height), |spots| chart::by_key(spots, usize::try_from(from).ok(), key))
 }
@@ -204,7 +238,7 @@ pub fn spot_by_key(name: &str, width: f64, height: f64, from: i32, key: &str) ->
 ///
 /// # Errors
 /// When there is no such picture.
-#[wasm_bindgen(js_name = spotAgain)]
+#[wasm_bindgen(js_name = spotAgain, unchecked_return_type = "Spot | null")]
 pub fn spot_again(name: &str, width: f64, height: f64, index: usize) -> Result<JsValue, JsError> {
     spot(name, (width, height), |spots| (index < spots.len()).then_some(index))
 }

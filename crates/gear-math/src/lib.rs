@@ -36,6 +36,7 @@
 mod course;
 mod decimal;
 mod drivetrain;
+mod likely;
 mod meant;
 mod order;
 mod physics;
@@ -47,10 +48,11 @@ mod wheel;
 
 pub use course::{
     BandedLap, Begin, Braking, CadenceWindow, Candidate, Coat, CornerSpeed, Course, CourseError, Demo,
-    EnergyBook, Finalist, Finals, GainPart, GearUse, JoinedCourse, Lap, LapComparison, LapSetup, Mode,
-    MountTime, Mounting, Obstacle, ObstacleTime, Patch, PatchError, PlanPart, ProfilePoint, Quicker, Ranked,
-    Search, SearchSpace, Segment, ShiftTime, Shifting, SketchError, SketchFault, SmoothingLength, Span,
-    StartSpeed, Step, StretchLength, TimeBand, TracePoint, TrackPlace, Weighting, WhyOnFoot, ranked,
+    EnergyBook, Finalist, Finals, ForcedPlace, GainPart, GearUse, JoinedCourse, Lap, LapComparison, LapSetup,
+    Misfit, Mode, MountTime, Mounting, Obstacle, ObstacleTime, Patch, PatchError, PlanPart, Precision,
+    ProfilePoint, Quicker, Ranked, Search, SearchSpace, Segment, ShiftTime, Shifting, SketchError,
+    SketchFault, SmoothingLength, Span, StartSpeed, Step, StretchLength, TimeBand, TracePoint, TrackFault,
+    TrackPlace, TrackUse, Weighting, WhyOnFoot, front, ranked,
 };
 #[cfg(feature = "gpx")]
 pub use course::{GpxError, TrackCourse, TrackOptions, TrackReport};
@@ -73,6 +75,7 @@ pub use drivetrain::{
     RingOverlap, RingPasses, RollOutLimit, RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind,
     Side, Sprocket, SprocketStep, StepSpread, TotalCapacity,
 };
+pub use likely::LIKELY_SHARE;
 pub use meant::meant;
 pub use order::ascending;
 pub use position::{
@@ -87,17 +90,18 @@ pub use quantity::{
     Cadence, Circumference, Development, GearInches, Limits, Measured, OutOfLimits, Ratio, Speed,
 };
 pub use rider::{
-    Air, AirDensity, AirPressure, AirTemperature, Altitude, Answer, BalanceSpeed, Band, BaselineMetabolism,
-    Basis, Bike, BikeMass, BodyMass, Carry, Cell, Climb, ClimbLength, ClimbPlan, Compass, CrankLength,
-    CriticalPower, Crossover, DeltaEfficiency, Distance, DragArea, DrivetrainEfficiency, EffectiveMass,
-    EffortTime, Flip, FlipChange, FootCost, FootCostFactor, FootDrag, FootFactor, Friction, Gait, Gaits,
-    Gradient, GrossEfficiency, Ground, Headwind, Humidity, Incline, KitMass, LegStrength, Level, LimitsHeld,
-    LoadFactor, Mark, MarkKind, MassHeight, MetabolicPower, OverGear, PeakFactor, PeakPower, PeakTooLow,
-    Power, PowerBelowStanding, PowerDemand, PowerTerms, Range, Reach, RearShare, Reason, ReserveShare,
-    Resistance, RideOrRun, Rider, Riding, RidingLimits, RoadLoad, RollingCoefficient, SecondsLost, Shortfall,
-    Slope, SlopeShare, Slowing, Stance, StandingMetabolism, StrengthShare, Surface, Time, TornadoBar, Torque,
-    TotalMass, Uncertain, Verdict, Watched, WheelInertia, Wheelbase, Wind, WindSpeed, WorkReserve,
-    body_weight_gradient, break_even_length, running_cost, verdict_map, walking_cost,
+    Advice, Air, AirDensity, AirPressure, AirTemperature, Altitude, Answer, Ascent, BalanceSpeed, Band,
+    BaselineMetabolism, Basis, Bike, BikeMass, BodyMass, Carry, Cell, Climb, ClimbLength, ClimbPlan, Compass,
+    CrankLength, CriticalPower, Crossover, DeltaEfficiency, Distance, DragArea, DrivetrainEfficiency,
+    EffectiveMass, EffortTime, Flip, FlipChange, FootCost, FootCostFactor, FootDrag, FootFactor, Friction,
+    Gait, Gaits, Gradient, GrossEfficiency, Ground, Headwind, Humidity, Incline, KitMass, LegStrength, Level,
+    LimitsHeld, LoadFactor, LowerGear, Mark, MarkKind, MassHeight, MetabolicPower, OnBike, OverGear,
+    PeakFactor, PeakPower, PeakTooLow, Power, PowerBelowStanding, PowerDemand, PowerTerms, Range, Reach,
+    RearShare, Reason, ReserveShare, Resistance, RideOrRun, Rider, Riding, RidingLimits, RoadLoad,
+    RollingCoefficient, RunningWins, SecondsLost, Shortfall, Slope, SlopeBand, SlopeShare, Slowing,
+    SpeedBand, Stance, StandingMetabolism, StrengthShare, Surface, Time, TornadoBar, Torque, TotalMass,
+    Uncertain, Verdict, Watched, WheelInertia, Wheelbase, Wind, WindSpeed, WorkReserve, body_weight_gradient,
+    break_even_length, running_cost, verdict_map, walking_cost,
 };
 pub use unit::{decimal_in, slope_percent};
 pub use wheel::{
@@ -114,4 +118,8 @@ pub use wheel::{
 
 #[cfg(doctest)]
 #[doc = include_str!("../../../README.md")]
+struct ProjectReadme;
+
+#[cfg(doctest)]
+#[doc = include_str!("../README.md")]
 struct Readme;

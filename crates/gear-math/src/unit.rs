@@ -22,6 +22,7 @@ const OTHERS: &[(&str, &str, f64)] = &[
     ("%", "percent", 1.0),
     ("s", "sec", 1.0),
     ("s", "seconds", 1.0),
+    ("bar", "kPa", 0.01),
 ];
 
 /// The number in `text`, in `unit`: what is typed without a unit is in it, what is typed in another of the same kind is
@@ -45,8 +46,13 @@ pub fn decimal_in(text: &str, unit: &str) -> Option<f64> {
     if said.is_empty() || said == unit {
         return Some(number);
     }
-    let other = OTHERS.iter().find(|(own, other, _)| *own == unit && said.eq_ignore_ascii_case(other))?;
-    Some(number * other.2)
+    Some(number * worth(unit, said)?)
+}
+
+/// How many of a unit one of another is.
+fn worth(unit: &str, other: &str) -> Option<f64> {
+    let found = OTHERS.iter().find(|(own, said, _)| *own == unit && other.eq_ignore_ascii_case(said));
+    found.map(|it| it.2)
 }
 
 /// A slope in per cent, typed in per cent, as so much up in so much forward, or in degrees.

@@ -15,18 +15,10 @@ pub(crate) struct Bindings {
     pub(crate) wasm: Vec<u8>,
 }
 
-/// Glue that works as a classic script, the only kind a page opened from disk can rely on.
-pub(crate) fn for_page(wasm: &Path) -> Result<Bindings> {
-    generate(Bindgen::new().no_modules(true)?, wasm, Path::new("target/packer/page"))
-}
-
-/// Glue as an ES module.
-pub(crate) fn for_api(wasm: &Path) -> Result<Bindings> {
-    generate(Bindgen::new().web(true)?, wasm, Path::new("target/packer/api"))
-}
-
-fn generate(bindgen: &mut Bindgen, wasm: &Path, folder: &Path) -> Result<Bindings> {
-    bindgen
+/// Makes an ES module in `folder`. `www/engine.js` imports that of the page.
+pub(crate) fn generate(wasm: &Path, folder: &Path) -> Result<Bindings> {
+    Bindgen::new()
+        .web(true)?
         .input_path(wasm)
         .out_name("remount")
         .typescript(true)

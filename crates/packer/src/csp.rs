@@ -13,8 +13,8 @@ pub(crate) enum Home {
 }
 
 /// The policy as the first tag of the page's head. Hashes are taken over the exact text between the tags.
-pub(crate) fn meta_tag(style: &str, scripts: &[&str], home: Home) -> String {
-    let script_hashes: String = scripts.iter().map(|script| format!("{} ", hash(script))).collect();
+pub(crate) fn meta_tag(styles: &[&str], script: &str, home: Home) -> String {
+    let style_hashes: String = styles.iter().map(|style| format!(" {}", hash(style))).collect();
     let own_files = match home {
         Home::File => "img-src data:; worker-src blob:",
         Home::Site => "img-src 'self' data:; manifest-src 'self'; worker-src 'self' blob:",
@@ -22,9 +22,9 @@ pub(crate) fn meta_tag(style: &str, scripts: &[&str], home: Home) -> String {
     // plotters sets a style attribute to measure text: without style-src-attr every text measures the same.
     format!(
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; \
-         script-src {script_hashes}'wasm-unsafe-eval'; style-src {}; style-src-attr 'unsafe-inline'; \
+         script-src {} 'wasm-unsafe-eval'; style-src{style_hashes}; style-src-attr 'unsafe-inline'; \
          {own_files}; base-uri 'none'; form-action 'none'\">",
-        hash(style)
+        hash(script)
     )
 }
 

@@ -33,8 +33,8 @@ fn main() -> ExitCode {
 }
 
 fn pack(page_wasm: &Path, api_wasm: &Path) -> Result<()> {
-    let page = page::Page::load(&bindings::for_page(page_wasm)?)?;
-    let api = bindings::for_api(api_wasm)?;
+    let page = page::Page::load(&bindings::generate(page_wasm, Path::new("target/packer/page"))?)?;
+    let api = bindings::generate(api_wasm, Path::new("target/packer/api"))?;
     files::clear("dist")?;
     files::write("dist/remount.html", page.single_file()?)?;
     site::write(&page).context("cannot write dist/site")?;

@@ -2,16 +2,9 @@
 
 use crate::files;
 use anyhow::{Context, Result, ensure};
-use std::io::Write;
+use sha2::{Digest, Sha256};
 use std::path::{Path, PathBuf};
-use std::process::{Child, Command, Stdio};
-
-/// What esbuild is told it reads.
-#[derive(Clone, Copy)]
-pub(crate) enum Language {
-    Css,
-    Js,
-}
+use std::process::{Command, Stdio};
 
 /// What makes the module smallest once it is packed, which is not what makes it smallest unpacked: code packs best
 /// where it looks like other code.
@@ -32,12 +25,27 @@ const FOR_PACKING: [&str; 9] = [
     "--reorder-functions-by-name",
 ];
 
-/// The module after wasm-opt, without the names that its functions were put in order by.
+/// The module after wasm-opt, without the names that its functions were put in order by. That takes a minute: what was
+/// made of the same module before is taken again.
 pub(crate) fn optimised(wasm: &Path) -> Result<Vec<u8>> {
-    let (ordered, output) = (wasm.with_extension("named.wasm"), wasm.with_extension("opt.wasm"));
-    wasm_opt(&FOR_PACKING, wasm, &ordered)?;
-    wasm_opt(&["--strip-debug"], &ordered, &output)?;
+    let (output, made_of) = (wasm.with_extension("opt.wasm"), wasm.with_extension("opt.sha256"));
+    let asked = asked(wasm)?;
+    if !output.exists() || files::read(&made_of).ok().as_ref() != Some(&asked) {
+        let ordered = wasm.with_extension("named.wasm");
+        wasm_opt(&FOR_PACKING, wasm, &ordered)?;
+        wasm_opt(&["--strip-debug"], &ordered, &output)?;
+        files::write(made_of, asked)?;
+    }
     files::read(output)
+}
+
+/// A hash of all that the optimised module depends on.
+fn asked(wasm: &Path) -> Result<Vec<u8>> {
+    let mut hash = Sha256::new();
+    hash.update(files::read(wasm)?);
+    hash.update(files::read("crates/packer/node/package-lock.json")?);
+    hash.update(FOR_PACKING.join(" "));
+    Ok(hash.finalize().to_vec())
 }
 
 fn wasm_opt(flags: &[&str], from: &Path, to: &Path) -> Result<()> {
@@ -47,34 +55,21 @@ fn wasm_opt(flags: &[&str], from: &Path, to: &Path) -> Result<()> {
     Ok(())
 }
 
-/// The script at `entry` and all that it imports as one classic script, minified.
+/// The script or the styles at `entry` and all that they import as one, minified. A script becomes a classic one.
 pub(crate) fn bundled(entry: &Path) -> Result<String> {
-    let running =
-        esbuild()?.args(["--bundle", "--format=iife"]).arg(entry).spawn().context("cannot run esbuild")?;
-    output(running)
-}
-
-/// `source` with its comments and spare spaces taken out.
-pub(crate) fn minified(source: &str, language: Language) -> Result<String> {
-    let loader = match language {
-        Language::Css => "--loader=css",
-        Language::Js => "--loader=js",
-    };
-    let mut running = esbuild()?.arg(loader).stdin(Stdio::piped()).spawn().context("cannot run esbuild")?;
-    running.stdin.take().context("esbuild takes no input")?.write_all(source.as_bytes())?;
-    output(running)
-}
-
-fn esbuild() -> Result<Command> {
-    let mut esbuild = tool("esbuild")?;
-    esbuild
-        .args(["--minify", "--charset=utf8", "--target=es2022", "--log-level=warning"])
-        .stdout(Stdio::piped());
-    Ok(esbuild)
-}
-
-fn output(running: Child) -> Result<String> {
-    let output = running.wait_with_output()?;
+    let output = tool("esbuild")?
+        .args([
+            "--bundle",
+            "--minify",
+            "--format=iife",
+            "--charset=utf8",
+            "--target=es2022",
+            "--log-level=warning",
+        ])
+        .arg(entry)
+        .stderr(Stdio::inherit())
+        .output()
+        .context("cannot run esbuild")?;
     ensure!(output.status.success(), "esbuild failed");
     Ok(String::from_utf8(output.stdout)?.trim_end().to_owned())
 }

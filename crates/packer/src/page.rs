@@ -2,7 +2,7 @@
 
 use crate::bindings::Bindings;
 use crate::csp::{self, Home};
-use crate::node_tools::{Language, bundled, minified};
+use crate::node_tools::bundled;
 use crate::{files, lzma, template};
 use anyhow::{Result, ensure};
 use base64::{Engine, engine::general_purpose::STANDARD};
@@ -12,27 +12,23 @@ use std::path::Path;
 pub(crate) struct Page {
     template: String,
     style: String,
-    /// The engine's glue comes first: workers are given its text too.
-    scripts: [String; 5],
-    register: String,
+    /// What the sheet is set in on paper, apart: the page applies it on screen for a moment to measure.
+    print_type: String,
+    /// One script for the page and for its workers, who are given its text.
+    script: String,
     icon: String,
     engine: String,
 }
 
 impl Page {
-    /// Reads `www` and carries the engine along, compressed.
+    /// Reads `www` and carries the engine along, compressed. The script takes the engine's bindings from where they
+    /// were made.
     pub(crate) fn load(bindings: &Bindings) -> Result<Self> {
         Ok(Self {
             template: files::read_text("www/index.html")?,
-            style: inline(&files::read_text("www/style.css")?, Language::Css)?,
-            scripts: [
-                inline(&bindings.js, Language::Js)?,
-                safe(bundled(Path::new("crates/packer/node/libraries.mjs"))?)?,
-                inline(&files::read_text("www/engine.js")?, Language::Js)?,
-                inline(&files::read_text("www/lap.js")?, Language::Js)?,
-                inline(&files::read_text("www/page.js")?, Language::Js)?,
-            ],
-            register: inline(&files::read_text("www/register.js")?, Language::Js)?,
+            style: style("www/style/page.css")?,
+            print_type: style("www/style/print-type.css")?,
+            script: safe(bundled(Path::new("www/main.js"))?)?,
             icon: STANDARD.encode(files::read("www/icons/icon.svg")?),
             engine: STANDARD.encode(lzma::packed(&bindings.wasm)?),
         })
@@ -41,7 +37,7 @@ impl Page {
     /// The page as one file that needs nothing beside it.
     pub(crate) fn single_file(&self) -> Result<String> {
         let icon = format!("<link rel=\"icon\" href=\"data:image/svg+xml;base64,{}\">", self.icon);
-        self.assemble(Home::File, &icon, &self.scripts.each_ref().map(String::as_str))
+        self.assemble(Home::File, &icon)
     }
 
     /// The page with manifest, icons and service worker beside it.
@@ -49,36 +45,30 @@ impl Page {
         let links = "<link rel=\"manifest\" href=\"manifest.webmanifest\">\n\
                      <link rel=\"icon\" href=\"icons/icon.svg\" type=\"image/svg+xml\">\n\
                      <link rel=\"apple-touch-icon\" href=\"icons/icon-180.png\">";
-        let [glue, libraries, engine, lap, page] = self.scripts.each_ref().map(String::as_str);
-        self.assemble(Home::Site, links, &[glue, libraries, engine, lap, page, &self.register])
+        self.assemble(Home::Site, links)
     }
 
-    fn assemble(&self, home: Home, links: &str, scripts: &[&str]) -> Result<String> {
-        let ids = std::iter::once(" id=\"glue\"").chain(std::iter::repeat(""));
-        let script_tags: Vec<String> =
-            scripts.iter().zip(ids).map(|(script, id)| format!("<script{id}>{script}</script>")).collect();
+    fn assemble(&self, home: Home, links: &str) -> Result<String> {
+        let Self { style, print_type, script, engine, .. } = self;
+        let styles =
+            format!("<style>{style}</style>\n<style id=\"print-type\" media=\"print\">{print_type}</style>");
+        let engine = format!("<script type=\"application/octet-stream\" id=\"engine\">{engine}</script>");
         template::fill(
             &self.template,
             &[
-                ("csp", &csp::meta_tag(&self.style, scripts, home)),
+                ("csp", &csp::meta_tag(&[style, print_type], script, home)),
                 ("links", links),
-                ("style", &format!("<style>{}</style>", self.style)),
-                (
-                    "engine",
-                    &format!(
-                        "<script type=\"application/octet-stream\" id=\"engine\">{}</script>",
-                        self.engine
-                    ),
-                ),
-                ("scripts", &script_tags.join("\n")),
+                ("style", &styles),
+                ("engine", &engine),
+                ("scripts", &format!("<script id=\"script\">{script}</script>")),
             ],
         )
     }
 }
 
-/// Text that may stand between tags, minified.
-fn inline(source: &str, language: Language) -> Result<String> {
-    safe(minified(source, language)?)
+/// A sheet of styles and all that it imports.
+fn style(entry: &str) -> Result<String> {
+    safe(bundled(Path::new(entry))?)
 }
 
 /// `text`, refused if it would end its tag early or make a browser read past the end of it.

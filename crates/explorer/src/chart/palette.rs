@@ -1,4 +1,4 @@
-//! The page's colours, as the charts need them. `www/style.css` has the same values; a test compares the two.
+//! The page's colours, as the charts need them. `www/style/base.css` has the same values; a test compares the two.
 
 use plotters::style::RGBColor;
 
@@ -93,7 +93,7 @@ mod tests {
 
     #[test]
     fn the_style_sheet_has_the_same_colours() {
-        let css = include_str!("../../../../www/style.css");
+        let css = include_str!("../../../../www/style/base.css");
         let (light, dark) = css.split_once("prefers-color-scheme: dark").expect("a dark theme");
         for (theme, sheet) in [(LIGHT, light), (DARK, dark)] {
             for (name, RGBColor(r, g, b)) in CSS_NAMES.iter().zip(theme.colours()) {

@@ -1,6 +1,7 @@
 //! What the scenario comes to: plain data, worked out by gear-math, read by every view and picture.
 
 mod chain;
+mod found;
 mod lap;
 pub(crate) mod position;
 mod ride;
@@ -11,11 +12,14 @@ mod side;
 mod tyre;
 
 pub use chain::{ChainReport, Doubt, Station, direction, state_name};
-pub use lap::{LapQuestion, LapReport, LapRoom, OwnCourse, Settled};
+pub use found::{Found, ROW, Standing, TESTED_S, row};
+pub use lap::{LapQuestion, LapReport, LapRoom, OwnCourse, Settled, saved_s};
 pub use position::PositionReport;
-pub use ride::{Ascent, GroundRow, OtherGear, RideReport, RideSide, Stretch, Swing, surface_name};
+pub use ride::{
+    Difference, GroundRow, OtherGear, RideReport, RideSide, RunningFrom, Stretch, Swing, surface_name,
+};
 pub use rings::{StepVerdict, WholeSteps};
-pub use search::{Found, Hunt, TESTED_S, row};
+pub use search::{Hunt, LeftOut};
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;
 pub use tyre::{Gauge, GearOnBoth, OtherTyre, TyreFit, TyreReport, WidthLine};

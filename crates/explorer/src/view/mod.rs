@@ -7,15 +7,19 @@ mod chain_remedies;
 mod chain_working;
 pub mod form;
 mod gears;
-pub(crate) mod lap;
+mod lap;
 mod lap_course;
+mod lap_forcing;
+pub(crate) mod lap_found;
+mod lap_places;
+mod lap_sheet;
 mod lap_tables;
 mod limit;
 mod notices;
 mod overlap;
 pub(crate) mod position;
 mod probes;
-mod ride;
+pub(crate) mod ride;
 mod ride_climb;
 mod ride_notes;
 mod ride_tables;
@@ -94,10 +98,10 @@ pub fn fragments(
             ),
         ),
         ("lap-course", lap_course::course(report)),
-        ("lap-places", lap::places(report)),
+        ("lap-places", lap_places::places(report)),
         ("lap-numbers", lap_tables::numbers(report)),
         ("lap-gears", lap_tables::gears(report)),
-        ("lap-found", lap_tables::found(report)),
+        ("lap-found", lap_found::found(report)),
         ("lap-working", lap_tables::working(report)),
         ("tyre-answer", answered(&doubts(&Group::TYRE, &WEIGHING), &tyre::answer(report))),
         ("tyre-tables", tyre_tables::tables(report)),

@@ -1,10 +1,10 @@
-//! The workshop sheet: what every section decided, on one page. `www/page.js` makes the text to send from the same page.
+//! The workshop sheet: what every section decided, on one page. `www/sheet.js` makes the text to send from the same page.
 //!
 //! Each section gives one [`Block`]; a further section plugs in with one line in [`blocks`].
 
 use super::sheet_checks::{Check, Concern, checks};
 use super::words::name;
-use super::{cage, lap, position, ride, rings, tyre_sheet};
+use super::{cage, lap_sheet, position, ride, rings, tyre_sheet};
 use crate::field::{Field, Group};
 use crate::owner::{Owner, Owners, Section};
 use crate::report::{Report, Side};
@@ -132,7 +132,7 @@ fn blocks(report: &Report) -> Vec<Block> {
         (Section::Rings, Some(rings::block(report))),
         (Section::Cage, Some(cage::block(report))),
         (Section::Ride, Some(ride::block(report))),
-        (Section::Lap, lap::block(report)),
+        (Section::Lap, lap_sheet::block(report)),
         (Section::Tyre, Some(tyre_sheet::block(report))),
         (Section::Position, Some(position::block(report))),
     ];
@@ -168,7 +168,7 @@ pub(super) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
             p.blanks { span { "Bike" } span { "Rider" } span { "Date" } }
         }
         (doubts)
-        div.columns.(density(&blocks, &to_check, doubts)) {
+        div.columns {
             @for block in &blocks { (block_of(block)) }
             div.checks {
                 h3 { "Before riding" }
@@ -181,33 +181,6 @@ pub(super) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
             @if report.lap_inputs.choice == CourseChoice::Own { p { "The recorded course is not in that link: keep its file." } }
         }
     }
-}
-
-/// How small the type must be for the sheet to stay on one page, from an estimate of its lines in two columns.
-fn density(blocks: &[Block], to_check: &[&Check], doubts: &Markup) -> &'static str {
-    let checks: usize = wrapped(&doubts.0, 110) + to_check.iter().map(|check| check.lines()).sum::<usize>();
-    let parts = blocks.iter().flat_map(|block| &block.parts);
-    let lines: usize = parts.map(lines_of).sum::<usize>() + checks + 3 * blocks.len();
-    match lines {
-        0..=140 => "roomy",
-        141..=172 => "dense",
-        173..=188 => "denser",
-        189..=206 => "densest",
-        _ => "fullest",
-    }
-}
-
-/// Lines that a part fills; the tables of A and B stand side by side.
-fn lines_of(part: &Part) -> usize {
-    match &part.body {
-        Body::Words(words) => wrapped(words, 36),
-        Body::Blank => 1,
-        Body::Grid(rows) => (rows.len() + 1).div_ceil(2),
-    }
-}
-
-fn wrapped(words: &str, width: usize) -> usize {
-    words.len().div_ceil(width)
 }
 
 fn block_of(block: &Block) -> Markup {

@@ -46,11 +46,6 @@ impl Check {
     pub(super) fn new(concern: Concern, words: impl Into<String>) -> Self {
         Self { concern, words: words.into() }
     }
-
-    /// Lines that it fills in one of two columns.
-    pub(super) fn lines(&self) -> usize {
-        self.words.len().div_ceil(56)
-    }
 }
 
 /// All checks under the head of what they are about, each once.

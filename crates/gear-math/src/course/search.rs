@@ -51,15 +51,32 @@ impl SearchSpace {
     /// Whether frame and derailleurs take a set-up.
     #[must_use]
     pub fn allows(&self, drivetrain: &Drivetrain) -> bool {
+        self.misfit(drivetrain).is_none()
+    }
+
+    /// Why frame or derailleurs do not take a set-up; none where they do.
+    #[must_use]
+    pub fn misfit(&self, drivetrain: &Drivetrain) -> Option<Misfit> {
         if self.largest_ring.is_some_and(|most| drivetrain.chainset.largest() > most) {
-            return false;
+            return Some(Misfit::Frame);
         }
         match self.derailleur.check(drivetrain).verdict {
-            CageVerdict::Fits | CageVerdict::FitsAsFarAsKnown | CageVerdict::Unknown => true,
-            CageVerdict::FitsIfGearsAvoided => self.with_gears_to_avoid,
-            _ => false,
+            CageVerdict::Fits | CageVerdict::FitsAsFarAsKnown | CageVerdict::Unknown => None,
+            CageVerdict::FitsIfGearsAvoided => (!self.with_gears_to_avoid).then_some(Misfit::GearsToAvoid),
+            _ => Some(Misfit::Derailleur),
         }
     }
+}
+
+/// Why a set-up is not searched.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Misfit {
+    /// Its largest ring does not clear the frame.
+    Frame,
+    /// A derailleur does not take it.
+    Derailleur,
+    /// The derailleur takes it only if some gears are never used.
+    GearsToAvoid,
 }
 
 /// One set-up of a search.
@@ -214,7 +231,7 @@ pub struct Finalist {
     pub drivetrain: Drivetrain,
     /// Time of the lap, in seconds.
     pub time_s: f64,
-    moved_s: Vec<f64>,
+    pub(super) moved_s: Vec<f64>,
 }
 
 /// Rides set-ups in full to tell which of them differ by more than the uncertainty.
@@ -258,15 +275,7 @@ impl Finalist {
     pub fn gained_over(&self, other: &Self) -> TimeBand {
         let time_s = other.time_s - self.time_s;
         let changes = other.moved_s.iter().zip(&self.moved_s).map(|(a, b)| a - b - time_s);
-        let (down, up) = super::band::in_quadrature(changes.chain([STEP_ERROR_S, -STEP_ERROR_S]));
-        TimeBand { low_s: time_s - down, time_s, high_s: time_s + up }
-    }
-
-    /// Whether the difference from another is within the uncertainty.
-    #[must_use]
-    pub fn ties_with(&self, other: &Self) -> bool {
-        let gained = self.gained_over(other);
-        gained.low_s <= 0.0 && gained.high_s >= 0.0
+        TimeBand::around(time_s, changes.chain([STEP_ERROR_S, -STEP_ERROR_S]))
     }
 }
 

@@ -3,18 +3,20 @@
 use super::energy::{EFFICIENCY, GROUND, LOAD, PERSON};
 use crate::order::ascending;
 use crate::{
-    Air, BalanceSpeed, Bike, BikeMass, Cadence, Climb, DrivetrainEfficiency, FootCostFactor, FootFactor,
-    Friction, GrossEfficiency, Ground, LoadFactor, PeakPower, Power, RideOrRun, Rider, RidingLimits,
-    RollingCoefficient, Slope, SlopeShare, StandingMetabolism,
+    Air, BalanceSpeed, Bike, BikeMass, Cadence, Climb, DrivetrainEfficiency, Flip, FootCostFactor,
+    FootFactor, Friction, GrossEfficiency, Ground, LoadFactor, PeakPower, Power, Reason, RideOrRun, Rider,
+    RidingLimits, RollingCoefficient, Slope, SlopeShare, StandingMetabolism,
 };
 
-/// How far the inputs may be off that the band leaves aside, in the units of their quantities; power and friction as
-/// factors. The ranges of the model, and estimates for power and bike mass.
+/// How far the lowest cadence a rider still turns over may be off, rpm. Estimate: few riders ever measured it.
+pub(crate) const CADENCE_RPM: f64 = 5.0;
+
+/// How far the inputs may be off that the band leaves aside, in the units of their quantities; friction as factors. The
+/// ranges of the model, and an estimate for bike mass.
 const STANDING: [f64; 2] = [-0.3, 0.2];
 const DRIVETRAIN: [f64; 2] = [-0.04, 0.016];
-const POWER: [f64; 2] = [0.9, 1.1];
 const BIKE: [f64; 2] = [-1.0, 1.0];
-const CADENCE: [f64; 2] = [-10.0, 10.0];
+const CADENCE: [f64; 2] = [-CADENCE_RPM, CADENCE_RPM];
 const BALANCE: [f64; 2] = [-0.2, 0.6];
 const FRICTION: [f64; 2] = [0.7, 1.4];
 
@@ -37,11 +39,11 @@ pub enum Uncertain {
     Standing,
     /// Drivetrain efficiency, 0.92 to 0.976 for 0.96.
     Drivetrain,
-    /// Power, ±10 %, the peak power with it.
+    /// Power, ±10 % where it is known and ±25 % where it is estimated, the peak power with it.
     Power,
     /// Mass of the bike, ±1 kg.
     BikeMass,
-    /// Lowest cadence, ±10 rpm.
+    /// Lowest cadence, ±5 rpm.
     LowestCadence,
     /// Slowest speed in balance, 1.0 to 1.8 m/s for 1.2.
     Balance,
@@ -56,6 +58,16 @@ pub enum Watched {
     Energy,
     /// The first of everything that ends riding.
     Flip,
+    /// The first limit that ends riding, energy left aside.
+    Limits,
+}
+
+impl Watched {
+    /// What stands behind an end of riding: energy, or the limits.
+    #[must_use]
+    pub fn behind(flip: Option<&Flip>) -> Self {
+        if flip.is_some_and(|flip| flip.reason == Reason::Energy) { Self::Energy } else { Self::Limits }
+    }
 }
 
 /// One bar of a tornado chart.
@@ -81,6 +93,7 @@ struct Inputs {
     air: Air,
     limits: RidingLimits,
     ground: Ground,
+    power_off: f64,
 }
 
 impl Uncertain {
@@ -115,8 +128,8 @@ impl RideOrRun {
     }
 
     fn bar(&self, input: Uncertain, ground: &Ground, watched: Watched) -> Option<TornadoBar> {
-        let Self { rider, bike, air, limits, .. } = *self;
-        let given = Inputs { rider, bike, air, limits, ground: *ground };
+        let Self { rider, bike, air, limits, power_off, .. } = *self;
+        let given = Inputs { rider, bike, air, limits, ground: *ground, power_off };
         let ((low, low_value), (high, high_value)) = (given.moved(input, 0)?, given.moved(input, 1)?);
         let (at_low, at_high) = (low.crossover(watched), high.crossover(watched));
         let points = |slope: Option<Slope>| slope.map_or(Climb::LIMITS.max, Slope::percent);
@@ -128,6 +141,7 @@ impl RideOrRun {
 impl Inputs {
     /// One input moved to its low (0) or high (1) side, with its new value; `None` when it does not count.
     fn moved(mut self, input: Uncertain, side: usize) -> Option<(Self, f64)> {
+        let power_off = self.power_off;
         let Self { rider, bike, limits, ground, .. } = &mut self;
         let by = |pair: [f64; 2]| pair[side];
         let value = match input {
@@ -163,10 +177,11 @@ impl Inputs {
             .share(),
             Uncertain::Power => {
                 // A rider of other power has other legs; the same legs might give the higher power at no cadence.
+                let by = 1.0 + by([-power_off, power_off]);
                 if let Some(legs) = &mut limits.force {
-                    legs.peak = PeakPower::nearest(legs.peak.watts() * by(POWER));
+                    legs.peak = PeakPower::nearest(legs.peak.watts() * by);
                 }
-                change(&mut rider.power, |given| Power::nearest(given.watts() * by(POWER))).watts()
+                change(&mut rider.power, |given| Power::nearest(given.watts() * by)).watts()
             }
             Uncertain::BikeMass => {
                 change(&mut bike.mass, |given| BikeMass::nearest(given.kg() + by(BIKE))).kg()
@@ -191,6 +206,7 @@ impl Inputs {
         let question = RideOrRun::assembled(self.rider, self.bike, self.air, self.limits);
         match watched {
             Watched::Energy => question.energy_gradient(&self.ground),
+            Watched::Limits => question.first_limit(&self.ground),
             Watched::Flip => question.flip(&self.ground).map(|flip| flip.gradient),
         }
     }

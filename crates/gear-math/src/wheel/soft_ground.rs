@@ -101,7 +101,7 @@ mod tests {
     fn width_counts_from_33_mm_and_is_in_doubt_from_nothing_to_twice() {
         let of = |mm| WidthFactor::on_soft_ground(MountedWidth::new(mm).unwrap());
         assert_eq!(of(33.0), WidthFactor::NONE);
-        assert_eq!(of(33.0).doubt(), [1.0, 1.0]);
+        assert!(of(33.0).doubt().iter().all(|doubt| (doubt - 1.0).abs() < 1e-12));
         let wide = of(40.0);
         assert!((wide.value() - 0.918).abs() < 0.001);
         let [twice, none] = wide.doubt().map(|doubt| doubt * wide.value());

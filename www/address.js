@@ -1,0 +1,123 @@
+// @ts-check
+// The address of the page: the bench as a link, or a place on the page.
+
+import { all, around, find } from './dom.js';
+import * as engine from './engine.js';
+import { flush, forgetTyped } from './fields.js';
+import { leaveBehind, leftBehind } from './storage.js';
+import { change } from './update.js';
+
+const LINK_PAUSE = 200; // milliseconds
+const JUMP_SETTLES = 2000; // milliseconds
+
+let due = 0;
+/** The link that is not yet in the address. @type {string | null} */
+let waiting = null;
+let letGo = () => {};
+
+/**
+ * Puts the link into the address once typing pauses: browsers take many milliseconds over it and refuse it when it comes
+ * too often.
+ * @type {import('./update.js').Part}
+ */
+export function showLink({ link }) {
+  if (link === null) return;
+  waiting = link;
+  clearTimeout(due);
+  due = setTimeout(writeLink, LINK_PAUSE);
+}
+
+function writeLink() {
+  clearTimeout(due);
+  if (waiting !== null) history.replaceState(null, '', `#${waiting}`);
+  waiting = null;
+}
+
+/** The page's address without the bench. */
+export const home = () => location.href.split('#')[0];
+
+export async function share() {
+  try {
+    await navigator.clipboard.writeText(`${home()}#${engine.link()}`);
+    find('shared').textContent = 'The link is on your clipboard.';
+  } catch {
+    find('shared').textContent = 'Copy the address from the address bar: it holds all that is typed here.';
+  }
+}
+
+/** Opens the bench that the address holds, and gives back the place it names instead, if it does. */
+export function open() {
+  const place = placeOf(location.hash);
+  change(engine.open(place ? '' : location.hash));
+  return place;
+}
+
+/** Opens the page: a reload with what was changed just before it. */
+export function openFirst() {
+  const left = leftBehind();
+  const [visit] = /** @type {PerformanceNavigationTiming[]} */ (performance.getEntriesByType('navigation'));
+  if (left !== null && visit?.type === 'reload') history.replaceState(null, '', `#${left}`);
+  const place = open();
+  if (place) jump(place);
+}
+
+/** Follows changes of the address and links to places, and leaves no change behind when the page is left. */
+export function followAddress() {
+  addEventListener('hashchange', () => {
+    if (placeOf(location.hash)) return;
+    waiting = null;
+    forgetTyped();
+    open();
+  });
+  addEventListener('pagehide', leave);
+  document.addEventListener('click', follow);
+  for (const act of ['wheel', 'touchstart', 'pointerdown', 'keydown']) {
+    addEventListener(act, () => letGo(), { passive: true });
+  }
+}
+
+function leave() {
+  flush();
+  if (waiting === null) return;
+  leaveBehind(waiting);
+  writeLink();
+}
+
+/**
+ * The section or field that an address on this page names, if it names one; else it holds a bench.
+ * @param {string} hash
+ */
+function placeOf(hash) {
+  const element = find(hash.slice(1));
+  return element?.matches('main > section, main h3, #bench, [data-field]') ? element : null;
+}
+
+/** @param {MouseEvent} event */
+function follow(event) {
+  const target = placeOf(around(event, "a[href^='#']")?.getAttribute('href') ?? '');
+  if (!target) return;
+  event.preventDefault();
+  unfold(target);
+  const isField = target.matches('[data-field]');
+  jump(isField ? /** @type {HTMLElement} */ (target.closest('.field')) : target);
+  if (!isField) target.tabIndex = -1;
+  target.focus({ preventScroll: true });
+}
+
+/** @param {HTMLElement} target */
+function unfold(target) {
+  for (const fold of all('details')) if (fold.contains(target)) fold.setAttribute('open', '');
+}
+
+/**
+ * Brings an element to the top and keeps it there while what stands above it gets its height, unless the user moves on.
+ * @param {HTMLElement} element
+ */
+function jump(element) {
+  letGo();
+  element.scrollIntoView();
+  const growing = new ResizeObserver(() => element.scrollIntoView());
+  growing.observe(/** @type {HTMLElement} */ (document.querySelector('main')));
+  letGo = () => growing.disconnect();
+  setTimeout(letGo, JUMP_SETTLES);
+}

@@ -1,0 +1,52 @@
+// @ts-check
+// A course as a text: {"remountCourse": 1, "name": …, "smoothingM": 40, "stretches": ["120; 1.5; firm grass", …]}.
+
+import * as engine from './engine.js';
+
+const VERSION = 1;
+
+/**
+ * Takes a course that was written as a text, or says why not.
+ * @param {string} from Where it comes from, which names it if it does not name itself.
+ * @param {string} text
+ */
+export function takeCourse(from, text) {
+  const course = parsed(text);
+  if (course === undefined) return engine.refuse(from, 'it is neither GPX nor one of our courses');
+  if (course?.remountCourse !== VERSION || !areTexts(course.stretches)) {
+    return engine.refuse(from, 'it is not one of our courses, or of a later version');
+  }
+  const name = typeof course.name === 'string' ? course.name : from;
+  const smoothing = typeof course.smoothingM === 'number' ? course.smoothingM : undefined;
+  return engine.takeRows(name, course.stretches.join('\n'), smoothing);
+}
+
+/**
+ * What a text of JSON holds; undefined where it is none.
+ * @param {string} text
+ */
+function parsed(text) {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}
+
+/**
+ * A list of anything else might refuse to become a text.
+ * @param {unknown} list
+ */
+const areTexts = (list) => Array.isArray(list) && list.every((item) => typeof item === 'string');
+
+/** The course that is ridden, ready to be kept; nothing while its file is still to be chosen. */
+export function ridden() {
+  const [name, rows] = engine.course();
+  return rows ? { name, smoothingM: engine.smoothingM(), stretches: rows.trim().split('\n') } : null;
+}
+
+/**
+ * A course written as a text.
+ * @param {NonNullable<ReturnType<typeof ridden>>} course
+ */
+export const written = (course) => JSON.stringify({ remountCourse: VERSION, ...course }, null, 1);

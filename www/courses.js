@@ -1,0 +1,119 @@
+// @ts-check
+// Courses kept in this browser, or saved as a file.
+
+import { ridden, takeCourse, written } from './course.js';
+import { field, find } from './dom.js';
+import { save } from './download.js';
+import * as engine from './engine.js';
+import { forget, keep, kept, names } from './storage.js';
+import { change } from './update.js';
+
+const FORBIDDEN = 'This browser keeps nothing for this page: save the course as a file.';
+
+/** The name that a course was last kept or chosen under, and its own name, by which it is told whether it is still ridden. */
+let own = { kept: '', ridden: '' };
+/** Name that another course is kept under and that was asked about. */
+let asked = '';
+
+/** A kept course can be chosen again once another is ridden. @type {import('./update.js').Part} */
+export function showKept() {
+  if (field('kept').value && !isRidden()) field('kept').value = '';
+}
+
+const isRidden = () => engine.courseName() === own.ridden;
+
+/** @param {string} name */
+function rideAs(name) {
+  own = { kept: name, ridden: engine.courseName() ?? '' };
+}
+
+export function offerKept() {
+  find('keep').addEventListener('click', keepRidden);
+  find('save-course').addEventListener('click', saveRidden);
+  find('kept').addEventListener('change', chooseKept);
+  find('forget').addEventListener('click', forgetKept);
+  addEventListener('storage', list);
+  list();
+}
+
+/** @param {string} words */
+function say(words) {
+  find('kept-says').textContent = words;
+}
+
+/** What is painted over a course becomes part of what is kept of it. */
+function withPaint() {
+  const isPainted = field('paint').value.trim() !== '';
+  return isPainted ? ' Your changes on its stretches are part of what was kept: they need not be made again.' : '';
+}
+
+function saveRidden() {
+  const course = ridden();
+  if (!course) return say('There is no course to ride yet: first choose the file of one that can be used.');
+  const file = `${course.name.replace(/[^\p{L}\p{N}]+/gu, '-')}.json`;
+  save(file, written(course), 'application/json');
+  say(`Saved as “${file}”.${withPaint()}`);
+}
+
+function keepRidden() {
+  const course = ridden();
+  if (!course) return say('There is no course to ride yet: first choose the file of one that can be used.');
+  const name = field('keep-name').value.trim() || course.name || 'My course';
+  if (isOfAnother(name)) {
+    asked = name;
+    return say(`Another course is kept as “${name}”: keep once more to put this one in its place, or give it another name.`);
+  }
+  keepAs(name, written({ ...course, name }));
+}
+
+/**
+ * Whether another course would be lost, which was not asked about before.
+ * @param {string} name
+ */
+const isOfAnother = (name) => kept(name) !== null && name !== asked && !(name === own.kept && isRidden());
+
+/**
+ * @param {string} name
+ * @param {string} text
+ */
+function keepAs(name, text) {
+  asked = '';
+  rideAs(name);
+  say(keep(name, text) ? `Kept in this browser as “${name}”.${withPaint()}` : FORBIDDEN);
+  list();
+}
+
+/** Lists what is kept, also in another window. */
+function list() {
+  const select = field('kept');
+  const chosen = select.value;
+  const known = names();
+  select.replaceChildren(new Option('', ''), ...known.map((name) => new Option(name)));
+  select.value = known.includes(chosen) ? chosen : '';
+  find('kept-row').hidden = known.length === 0;
+}
+
+function chooseKept() {
+  const name = field('kept').value;
+  if (!name) return;
+  const text = kept(name);
+  if (text === null) return lost(name);
+  const update = takeCourse(name, text);
+  rideAs(name);
+  change(update);
+}
+
+/** @param {string} name */
+function lost(name) {
+  list();
+  field('kept').value = '';
+  say(`“${name}” is no longer kept: it was forgotten elsewhere. The course stays as it was.`);
+}
+
+function forgetKept() {
+  const name = field('kept').value;
+  if (!name) return;
+  say(forget(name) ? `“${name}” is forgotten.` : FORBIDDEN);
+  list();
+  find(find('kept-row').hidden ? 'keep-name' : 'kept').focus();
+}

@@ -1,0 +1,104 @@
+// @ts-check
+// The fields: what is typed into them goes to the engine once a frame, and what the engine says of them is shown.
+
+import { all, field, find } from './dom.js';
+import * as engine from './engine.js';
+import { change } from './update.js';
+
+/** What was typed since the last frame. @type {Map<string, string>} */
+const typed = new Map();
+let frame = 0;
+
+/**
+ * Takes a new text for a field; the page follows with the next frame.
+ * @param {string} key
+ * @param {string} text
+ */
+export function enter(key, text) {
+  typed.set(key, text);
+  frame ||= requestAnimationFrame(flush);
+}
+
+/** Hands over now what was typed. */
+export function flush() {
+  cancelAnimationFrame(frame);
+  frame = 0;
+  const edits = [...typed];
+  typed.clear();
+  if (edits.length > 0) change(engine.edit(edits));
+}
+
+/** What was typed is no longer wanted: another bench is opened. */
+export const forgetTyped = () => typed.clear();
+
+/**
+ * Puts what is being looked at into its field; the drawing follows with the next frame.
+ * @param {string} key
+ * @param {string} value
+ */
+export function look(key, value) {
+  if (field(key).value !== value) enter(key, value);
+}
+
+/**
+ * Puts a ready-made value into a field, as one step for undo.
+ * @param {string} key
+ * @param {string} value
+ */
+export function write(key, value) {
+  engine.pause();
+  field(key).value = value;
+  enter(key, value);
+}
+
+/** Follows what is typed, chosen and slid. */
+export function takeInput() {
+  document.addEventListener('input', hear);
+  // A slider changes with every step of a run along it, which undo takes back as one.
+  document.addEventListener('change', ({ target }) => {
+    if (typed.size > 0) flush();
+    if (!(target instanceof HTMLInputElement && target.type === 'range')) engine.pause();
+  });
+}
+
+/** @param {Event} event */
+function hear({ target }) {
+  const entry = /** @type {HTMLInputElement} */ (target);
+  const { field: key, sets } = entry.dataset;
+  if (sets && entry.value !== '') pick(entry, sets);
+  if (key) enter(key, entry.value);
+}
+
+/**
+ * A value from a list goes into its field, and the list is ready for the next.
+ * @param {HTMLInputElement} list
+ * @param {string} key
+ */
+function pick(list, key) {
+  write(key, list.value);
+  list.value = '';
+}
+
+/** @type {import('./update.js').Part} */
+export function showFields({ most, values, wrong }) {
+  for (const [key, value] of most) field(key).max = String(value);
+  for (const [key, text] of values) field(key).value = text;
+  for (const entry of all('[data-field]')) mark(entry, wrong.includes(entry.id));
+}
+
+/**
+ * @param {HTMLElement} entry
+ * @param {boolean} isWrong
+ */
+function mark(entry, isWrong) {
+  if (isWrong) entry.setAttribute('aria-invalid', 'true');
+  else entry.removeAttribute('aria-invalid');
+  if (isWrong) entry.closest('details')?.setAttribute('open', '');
+}
+
+/** @type {import('./update.js').Part} */
+export function showUndo({ undo }) {
+  const button = /** @type {HTMLButtonElement} */ (document.querySelector('[data-act=undo]'));
+  if (document.activeElement === button && !undo) find('bench').querySelector('input')?.focus();
+  button.disabled = !undo;
+}

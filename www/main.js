@@ -1,0 +1,57 @@
+// @ts-check
+// The whole page's script, which is its workers' script too: on the page it starts the page, in a worker it works.
+
+import { answerButtons } from './acts.js';
+import { followAddress, openFirst, showLink } from './address.js';
+import { offerKept, showKept } from './courses.js';
+import { find } from './dom.js';
+import * as engine from './engine.js';
+import { showFields, showUndo, takeInput } from './fields.js';
+import { takeFiles } from './files.js';
+import { showFragments } from './fragments.js';
+import { lapDue, watchLap } from './lap.js';
+import { keepOffline } from './offline.js';
+import { furnishPictures, repaint, showLabels } from './pictures.js';
+import { readyToPrint } from './print.js';
+import { followRows } from './rows.js';
+import { offerSearch } from './search.js';
+import { showHome } from './sheet.js';
+import { whenChanged, whenShown } from './update.js';
+import { work } from './worker.js';
+
+/** Puts in place what only the engine can write: forms, pictures, and what follows events. */
+function furnish() {
+  for (const section of document.querySelectorAll('main > section')) section.removeAttribute('hidden');
+  furnishPictures();
+  find('starting').remove();
+  for (const form of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-form]'))) {
+    form.innerHTML = engine.formHtml(String(form.dataset.form));
+  }
+  find('more').toggleAttribute('open', matchMedia('(width > 60rem)').matches);
+}
+
+function connect() {
+  whenShown(showFragments, showFields, showHome, showLabels, showUndo, showLink, repaint);
+  whenChanged(lapDue, showKept);
+  for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress]) part();
+  for (const part of [watchLap, takeFiles, offerKept, offerSearch]) part();
+}
+
+async function start() {
+  const { dataset } = document.documentElement;
+  keepOffline();
+  try {
+    await engine.start();
+  } catch (problem) {
+    find('starting').textContent = /** @type {Error} */ (problem).message;
+    dataset.engine = 'failed';
+    return;
+  }
+  furnish();
+  connect();
+  openFirst();
+  dataset.engine = 'ready';
+}
+
+if (globalThis.document) start();
+else work();

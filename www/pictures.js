@@ -1,0 +1,190 @@
+// @ts-check
+// The pictures: drawn when they are in sight, read by pointer, finger and keys, saved as SVG.
+
+import { all } from './dom.js';
+import { save } from './download.js';
+import * as engine from './engine.js';
+import { look } from './fields.js';
+
+/** @typedef {import('./engine.js').Spot} Spot */
+/**
+ * @typedef {object} Picture
+ * @property {string} name
+ * @property {HTMLElement} plot What is pointed at and stepped through.
+ * @property {HTMLCanvasElement} canvas
+ * @property {HTMLElement} mark Frames the spot being looked at.
+ * @property {HTMLElement} reading Says what stands there.
+ * @property {boolean} isFresh Whether it shows the bench as it is.
+ * @property {boolean} isNear Whether it is in sight or nearly so.
+ */
+
+const IDLE = 'Point at the picture, touch it, or step through it with the arrow keys.';
+const NEAR = '200px';
+
+/** @type {Map<string, Picture>} */
+const pictures = new Map();
+
+/** Puts a canvas, a reading and a button into every figure, and follows what is done to them. */
+export function furnishPictures() {
+  for (const figure of all('[data-picture]')) furnish(figure);
+  matchMedia('(prefers-color-scheme: dark)').addEventListener('change', repaint);
+  watchRatio();
+}
+
+/** Draws what is near anew; the others when they come near. */
+export function repaint() {
+  for (const picture of pictures.values()) {
+    picture.isFresh = false;
+    if (picture.isNear) paint(picture);
+  }
+}
+
+/** @type {import('./update.js').Part} */
+export function showLabels({ labels }) {
+  for (const [name, text] of labels) pictures.get(name)?.canvas.setAttribute('aria-label', text);
+}
+
+function watchRatio() {
+  const ratio = matchMedia(`(resolution: ${devicePixelRatio}dppx)`);
+  const again = () => {
+    repaint();
+    watchRatio();
+  };
+  ratio.addEventListener('change', again, { once: true });
+}
+
+/** @param {HTMLElement} figure */
+function furnish(figure) {
+  const name = String(figure.dataset.picture);
+  const caption = /** @type {HTMLElement} */ (figure.querySelector('figcaption'));
+  const plot = /** @type {HTMLElement} */ (figure.querySelector('.plot'));
+  caption.id = `caption-${name}`;
+  plot.innerHTML = '<canvas role="img"></canvas><div class="mark" hidden></div>';
+  plot.tabIndex = 0;
+  plot.setAttribute('role', 'group');
+  plot.setAttribute('aria-labelledby', caption.id);
+  plot.setAttribute('aria-describedby', 'keys');
+  const [canvas, mark] = /** @type {[HTMLCanvasElement, HTMLElement]} */ ([...plot.children]);
+  const [reading, button] = addFoot(figure, String(caption.querySelector('b')?.textContent));
+  /** @type {Picture} */
+  const picture = { name, plot, canvas, mark, reading, isFresh: false, isNear: false };
+  pictures.set(name, picture);
+  followPointer(picture);
+  followKeys(picture);
+  followSight(picture);
+  button.addEventListener('click', () => saveAsSvg(picture));
+}
+
+/**
+ * Room below a picture for its reading, and the button that saves it.
+ * @param {HTMLElement} figure
+ * @param {string} title
+ */
+function addFoot(figure, title) {
+  const foot = document.createElement('div');
+  foot.className = 'figure-foot';
+  foot.innerHTML = '<output class="reading"></output><button type="button">Save as SVG</button>';
+  figure.append(foot);
+  const [reading, button] = /** @type {HTMLElement[]} */ ([...foot.children]);
+  reading.textContent = IDLE;
+  button.setAttribute('aria-label', `Save as SVG: ${title}`);
+  return [reading, button];
+}
+
+/** @param {Picture} picture */
+function paint(picture) {
+  const { name, plot, canvas } = picture;
+  const width = plot.clientWidth;
+  if (width === 0) return;
+  const ratio = devicePixelRatio || 1;
+  const height = engine.pictureHeight(name, width);
+  canvas.width = Math.round(width * ratio);
+  canvas.height = Math.round(height * ratio);
+  canvas.style.height = `${height}px`;
+  engine.paint(name, canvas, width, height, ratio, matchMedia('(prefers-color-scheme: dark)').matches);
+  picture.isFresh = true;
+  if (plot.dataset.spot) read(picture, engine.spotAgain(name, width, height, Number(plot.dataset.spot)));
+}
+
+/**
+ * Width and height that a picture is drawn in, CSS pixels.
+ * @param {Picture} picture
+ * @returns {[number, number]}
+ */
+const size = ({ plot, canvas }) => [plot.clientWidth, canvas.clientHeight];
+
+/**
+ * Shows which spot of a picture is being looked at, or none.
+ * @param {Picture} picture
+ * @param {Spot | null} spot
+ */
+function read({ plot, mark, reading }, spot) {
+  mark.hidden = !spot;
+  reading.textContent = spot ? spot.text : IDLE;
+  if (!spot) {
+    delete plot.dataset.spot;
+    return;
+  }
+  plot.dataset.spot = String(spot.index);
+  for (const side of /** @type {const} */ (['left', 'top', 'width', 'height'])) mark.style[side] = `${spot[side]}px`;
+}
+
+/**
+ * Reads a spot that was just chosen, and shows it elsewhere too where it has a field.
+ * @param {Picture} picture
+ * @param {Spot | null} spot
+ */
+function choose(picture, spot) {
+  read(picture, spot);
+  if (spot?.puts) look(...spot.puts);
+}
+
+/** @param {Picture} picture */
+function followPointer(picture) {
+  const { name, plot } = picture;
+  const point = (/** @type {PointerEvent} */ event) => {
+    const box = plot.getBoundingClientRect();
+    choose(picture, engine.spotAt(name, ...size(picture), event.clientX - box.left, event.clientY - box.top));
+  };
+  plot.addEventListener('pointermove', point);
+  plot.addEventListener('pointerdown', point);
+  plot.addEventListener('pointerleave', ({ pointerType }) => {
+    if (pointerType !== 'touch' && document.activeElement !== plot) read(picture, null);
+  });
+  plot.addEventListener('blur', () => read(picture, null));
+}
+
+/** @param {Picture} picture */
+function followKeys(picture) {
+  const { name, plot } = picture;
+  plot.addEventListener('keydown', (event) => {
+    const key = (event.shiftKey ? 'Shift+' : '') + event.key;
+    const spot = engine.spotByKey(name, ...size(picture), Number(plot.dataset.spot ?? -1), key);
+    if (!spot) return;
+    event.preventDefault();
+    choose(picture, spot);
+  });
+}
+
+/** Draws a picture when it comes near, and anew when its width changes. @param {Picture} picture */
+function followSight(picture) {
+  const near = new IntersectionObserver(
+    ([entry]) => {
+      picture.isNear = entry.isIntersecting;
+      if (picture.isNear && !picture.isFresh) paint(picture);
+    },
+    { rootMargin: NEAR },
+  );
+  const width = new ResizeObserver(() => {
+    if (picture.isNear) paint(picture);
+    else picture.isFresh = false;
+  });
+  near.observe(picture.plot);
+  width.observe(picture.plot);
+}
+
+/** @param {Picture} picture */
+function saveAsSvg(picture) {
+  const svg = engine.pictureSvg(picture.name, ...size(picture));
+  save(`remount-${picture.name}.svg`, svg, 'image/svg+xml');
+}

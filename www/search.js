@@ -1,0 +1,138 @@
+// @ts-check
+// The search for set-ups: its buttons, its bar and what its workers find.
+
+import { find } from './dom.js';
+import * as engine from './engine.js';
+import { change } from './update.js';
+import { helpful, hire } from './workers.js';
+
+const SHOW_EVERY = 400; // milliseconds
+
+/**
+ * A search that is going on.
+ * @typedef {object} Search
+ * @property {Worker[]} workers
+ * @property {number} working How many workers have not yet tried all of their share.
+ * @property {number} total
+ * @property {number} tried
+ * @property {number} began
+ * @property {number} shownAt
+ * @property {number[]} waiting Rows that are not yet shown.
+ */
+
+/** @type {Search | null} */
+let search = null;
+
+export function offerSearch() {
+  find('search-start').addEventListener('click', begin);
+  find('search-stop').addEventListener('click', () => search && end([]));
+}
+
+/** @param {string} words */
+function say(words) {
+  find('search-left').textContent = words;
+}
+
+function begin() {
+  if (search) return;
+  if (document.querySelector('[data-field][aria-invalid]')) return say('First put right the fields that are marked.');
+  const [, rows] = engine.course();
+  if (!rows) return say('There is no course to ride yet: first choose the file of one that can be used.');
+  const [update, total] = engine.beginSearch();
+  change(update);
+  if (total > 0) ride(rows, total);
+  else change(engine.endSearch([]));
+}
+
+/**
+ * @param {string} rows
+ * @param {number} total
+ */
+function ride(rows, total) {
+  const now = performance.now();
+  const count = helpful(total);
+  search = { workers: [], working: count, total, tried: 0, began: now, shownAt: now, waiting: [] };
+  showBusy(total);
+  const mine = search;
+  try {
+    search.workers = hire(count, { bytes: engine.bytes(), link: engine.link(), rows }, (message, worker) => {
+      if (search === mine) hear(mine, message, worker);
+    });
+  } catch (problem) {
+    giveUp(/** @type {Error} */ (problem).message);
+  }
+}
+
+/**
+ * Shows whether a search is going on, and out of how many set-ups.
+ * @param {number} total None when it is over.
+ */
+function showBusy(total) {
+  const bar = /** @type {HTMLProgressElement} */ (find('search-bar'));
+  // Not disabled, which would take the focus away from whoever has just pressed it.
+  find('search-start').setAttribute('aria-disabled', String(total > 0));
+  find('search-stop').setAttribute('aria-disabled', String(total === 0));
+  bar.hidden = total === 0;
+  bar.max = Math.max(1, total);
+  bar.value = 0;
+  say('');
+}
+
+/**
+ * @param {ArrayLike<number>} finals What the last worker answered; nothing when the search was cancelled.
+ */
+function end(finals) {
+  for (const worker of search?.workers ?? []) worker.terminate();
+  search = null;
+  showBusy(0);
+  change(engine.endSearch(Float64Array.from(finals)));
+}
+
+/** @param {string} problem */
+function giveUp(problem) {
+  end([]);
+  say(problem);
+}
+
+/**
+ * @param {Search} mine
+ * @param {import('./worker.js').Message} message
+ * @param {Worker} worker
+ */
+function hear(mine, message, worker) {
+  if ('finals' in message) end(message.finals);
+  else if ('problem' in message) giveUp(message.problem);
+  else take(mine, message, worker);
+}
+
+/**
+ * Takes what a worker found. The last to be done rides the best once more.
+ * @param {Search} mine
+ * @param {import('./worker.js').Found} found
+ * @param {Worker} worker
+ */
+function take(mine, { rows, tried, done }, worker) {
+  mine.waiting.push(...rows);
+  mine.tried += tried;
+  if (done) mine.working -= 1;
+  showProgress(mine);
+  if (mine.working === 0 || performance.now() - mine.shownAt > SHOW_EVERY) showFound(mine);
+  if (mine.working > 0) return;
+  say('Riding the best once more, with every doubt moved');
+  worker.postMessage({ finals: engine.leading() });
+}
+
+/** @param {Search} mine */
+function showProgress({ tried, total, began }) {
+  /** @type {HTMLProgressElement} */ (find('search-bar')).value = tried;
+  const passed = (performance.now() - began) / 1000;
+  const seconds = Math.ceil(passed * (total / Math.max(tried, 1) - 1));
+  say(`${tried} of ${total}, about ${seconds} s to go`);
+}
+
+/** @param {Search} mine */
+function showFound(mine) {
+  change(engine.takeFound(Float64Array.from(mine.waiting)));
+  mine.waiting = [];
+  mine.shownAt = performance.now();
+}

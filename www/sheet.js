@@ -1,0 +1,57 @@
+// @ts-check
+// The workshop sheet as a text for a message.
+
+import { home } from './address.js';
+import { all, field, find } from './dom.js';
+import { settleLap } from './lap.js';
+
+const LINES = 'header p:not(.blanks), h3, h4, dl > div, caption, tr, li, p.doubt, footer p';
+const BLANK = '____';
+
+/** Where the link of the sheet belongs; a file on this machine is no address for anybody else. */
+export function showHome() {
+  const isFile = location.protocol === 'file:';
+  for (const place of all('[data-base]')) {
+    place.textContent = isFile ? 'put this behind the address of the Remount page: ' : home();
+  }
+}
+
+/** @param {Element} element */
+const words = (element) => String(element.textContent).trim();
+
+/**
+ * One line of the sheet.
+ * @param {Element} element
+ */
+function line(element) {
+  if (element.matches('h4')) return `- ${words(element)} -`;
+  if (element.matches('h3')) return `\n= ${words(element)} =`;
+  if (element.matches('dl > div')) return [...element.children].map((part) => words(part) || BLANK).join(': ');
+  if (element instanceof HTMLTableRowElement) return `  ${[...element.cells].map(words).join(' | ')}`;
+  return (element.matches('.ticked li') ? '[ ] ' : '') + words(element);
+}
+
+const asText = () => [...find('sheet-page').querySelectorAll(LINES)].map(line).join('\n');
+
+/** Copies the sheet with the lap worked out, or marks its text where the clipboard is refused. */
+export async function copySheet() {
+  settleLap();
+  const text = asText();
+  try {
+    await navigator.clipboard.writeText(text);
+    find('sheet-text').hidden = true;
+    find('sheet-copied').textContent = 'The sheet is on your clipboard: paste it into a message.';
+  } catch {
+    offer(text);
+    find('sheet-copied').textContent = 'This browser keeps the clipboard to itself: copy the marked text below.';
+  }
+}
+
+/** @param {string} text */
+function offer(text) {
+  const box = field('sheet-text');
+  box.value = text;
+  box.hidden = false;
+  box.focus();
+  box.select();
+}

@@ -1,0 +1,60 @@
+// @ts-check
+// A worker's part of the search: it opens the same bench, rides its share of the set-ups and says what it finds as it goes.
+
+import * as engine from './engine.js';
+
+/**
+ * What a worker is told first: the engine, the bench, the course as rows, and which share is its own.
+ * @typedef {{ bytes: Uint8Array, link: string, rows: string, index: number, count: number }} Order
+ */
+/**
+ * What it says: rows of some set-ups and how many those are, the answer to `finals`, or why it cannot go on.
+ * @typedef {{ rows: Float64Array, tried: number, done: boolean }} Found
+ * @typedef {Found | { finals: Float64Array } | { problem: string }} Message
+ */
+
+const MESSAGE_EVERY = 60; // milliseconds
+const FIRST_BATCH = 4;
+const LARGEST_BATCH = 500;
+
+export function work() {
+  addEventListener('message', ({ data }) => {
+    if (data.finals) say({ finals: engine.finals(data.finals) });
+    else search(data);
+  });
+}
+
+/** @param {Message} message */
+const say = (message) => postMessage(message);
+
+/** @param {Order} order */
+async function search(order) {
+  try {
+    await prepare(order);
+  } catch (problem) {
+    return say({ problem: /** @type {Error} */ (problem).message });
+  }
+  let size = FIRST_BATCH;
+  while (size > 0) size = ride(size);
+}
+
+/** @param {Order} order */
+async function prepare({ bytes, link, rows, index, count }) {
+  await engine.startWith(bytes);
+  engine.open(link);
+  if (!engine.hunt(rows, index, count)) throw new Error('The lap cannot be worked out for this rider and course.');
+}
+
+/**
+ * Rides the next few set-ups. Gives back how many to ride next, so that messages come evenly; none when all are done.
+ * @param {number} size
+ */
+function ride(size) {
+  const began = performance.now();
+  const rows = engine.huntOn(size);
+  const took = Math.max(1, performance.now() - began);
+  const tried = rows.length / engine.rowLength();
+  say({ rows, tried, done: tried < size });
+  if (tried < size) return 0;
+  return Math.min(LARGEST_BATCH, Math.max(1, Math.round((size * MESSAGE_EVERY) / took)));
+}
