@@ -114,8 +114,11 @@ fn measures_that_could_turn_the_verdict_are_named() {
 
 #[test]
 fn a_chain_that_breaks_something_is_in_the_verdict_and_on_the_sheet() {
-    let edits = [(Field::ChainLinks, "104")];
-    for words in [said(&edits), common::said("sheet-page", &edits)] {
+    let mut bench = Bench::default();
+    bench.write(Field::ChainLinks, "104");
+    let report = desk(&bench).report();
+    for place in ["cage-answer", "sheet-page"] {
+        let words = common::words(&fragment(&report, place));
         has(
             &words,
             "needs a longer chain: the 104 links fitted are too short for 50×21, 50×24, 50×27 and 50×30: do not ride or force it, something breaks",
