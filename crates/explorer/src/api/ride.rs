@@ -3,8 +3,8 @@
 use super::lap::surface;
 use super::{drivetrain, input, output, thrown};
 use gear_math::{
-    Air, AirDensity, Bike, BikeMass, BodyMass, Cadence, Circumference, Climb, ClimbLength, ClimbPlan,
-    Crossover, DragArea, DrivetrainEfficiency, FootCostFactor, FootDrag, FootFactor, Friction, Gait,
+    Air, AirDensity, Answer, Bike, BikeMass, BodyMass, Cadence, Circumference, Climb, ClimbLength, ClimbPlan,
+    Crossover, DragArea, DrivetrainEfficiency, FootCostFactor, FootDrag, FootFactor, Friction, Gait, GearSet,
     GrossEfficiency, Ground, KitMass, LIKELY_SHARE, LoadFactor, MountedWidth, OutOfLimits, Power, RideOrRun,
     Rider, RidingLimits, RollingCoefficient, RunningWins, SecondsLost, Slope, SlopeBand, SlopeShare,
     StandingMetabolism, Surface, Watched, WidthFactor,
@@ -93,6 +93,10 @@ pub struct BikeInput {
     /// What a kilogram of carried bike costs over one of body; 1.2 when left out.
     #[tsify(optional)]
     carried_load_factor: Option<f64>,
+    /// Gears that are never used, each as its ring and its sprocket; all are used when left out, and when none would be
+    /// left.
+    #[tsify(optional)]
+    gears_to_avoid: Option<Vec<[u16; 2]>>,
 }
 
 /// The ground.
@@ -385,7 +389,10 @@ impl BikeInput {
             Circumference::new(self.circumference_mm.unwrap_or(REFERENCE_WHEEL_MM)).map_err(thrown)?;
         let mass = BikeMass::new(self.mass_kg).map_err(thrown)?;
         let bike = Bike::new(mass, drivetrain(&self.rings, &self.sprockets)?, wheel);
+        let mut avoid = self.gears_to_avoid.iter().flatten().copied();
+        let avoid = avoid.try_fold(GearSet::NONE, |all, gear| all.with(&bike.drivetrain, gear));
         Ok(Bike {
+            avoid: avoid.map_err(thrown)?,
             tyre: given(self.tyre_width_mm, MountedWidth::new, bike.tyre)?,
             efficiency: given(self.drivetrain_efficiency, DrivetrainEfficiency::new, bike.efficiency)?,
             load: given(self.carried_load_factor, LoadFactor::new, bike.load)?,

@@ -137,7 +137,7 @@ impl RideReport {
             question.tornado(&inputs.ground, Watched::behind(flip.as_ref()))
         });
         let sides = Side::BOTH.map(|side| {
-            let lowest = scenario.drivetrain(side).lowest();
+            let lowest = scenario.cage(side).avoid.lowest(&scenario.drivetrain(side));
             RideSide::new(side, lowest, &inputs, far, &gradients, (&running, &tornados[side as usize]))
         });
         Self { running, map: map(&inputs, &gradients), swings: swings(&tornados), sides, far, inputs }

@@ -7,9 +7,9 @@ use crate::number::{trimmed, with_unit};
 use crate::report::Side;
 use gear_math::{
     Air, BalanceSpeed, Bike, BikeMass, BodyMass, Circumference, Climb, ClimbLength, Drivetrain, FootFactor,
-    Friction, Gaits, Ground, KitMass, LegStrength, Level, MarkKind, MountedWidth, PeakPower, Power, Reason,
-    ReserveShare, RideOrRun, Rider, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare, Speed, Stance,
-    StrengthShare, Surface, WidthFactor, WorkReserve,
+    Friction, Gaits, GearSet, Ground, KitMass, LegStrength, Level, MarkKind, MountedWidth, PeakPower, Power,
+    Reason, ReserveShare, RideOrRun, Rider, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare, Speed,
+    Stance, StrengthShare, Surface, WidthFactor, WorkReserve,
 };
 
 /// What the rider knows of the ground better than the table of surfaces does.
@@ -109,7 +109,7 @@ impl RideInputs {
 
     /// Puts rider and bikes together; where the power does not even carry the rider, the last good rider stands in.
     fn ask(&mut self, reader: &mut Reader<'_>, good: &Self, scenario: &Scenario) {
-        let drivetrains = [scenario.drivetrain(Side::A), scenario.drivetrain(Side::B)];
+        let drivetrains = Side::BOTH.map(|side| (scenario.drivetrain(side), scenario.cage(side).avoid));
         self.settle_peak(reader);
         self.settle_reserve();
         if let Err(error) = self.put_together(drivetrains) {
@@ -174,10 +174,13 @@ impl RideInputs {
         self.legs.map(|usable| LegStrength { peak: self.peak, usable, ..LegStrength::ENDURING })
     }
 
-    fn put_together(&mut self, drivetrains: [Drivetrain; 2]) -> Result<(), gear_math::PowerBelowStanding> {
+    fn put_together(
+        &mut self,
+        drivetrains: [(Drivetrain, GearSet); 2],
+    ) -> Result<(), gear_math::PowerBelowStanding> {
         let limits = self.limits();
-        let ask = |drivetrain| {
-            let asked = RideOrRun::new(self.rider, Bike { drivetrain, ..self.bike }, self.air, limits)?;
+        let ask = |(drivetrain, avoid)| {
+            let asked = RideOrRun::new(self.rider, Bike { drivetrain, avoid, ..self.bike }, self.air, limits)?;
             Ok(if self.typed_power.is_none() { asked.with_power_off(Level::OFF) } else { asked })
         };
         self.questions = [ask(drivetrains[0])?, ask(drivetrains[1])?];
@@ -292,6 +295,7 @@ fn bike(reader: &mut Reader<'_>, scenario: &Scenario) -> Bike {
     Bike {
         mass: reader.quantity(Field::BikeMass),
         drivetrain: scenario.drivetrain(Side::A),
+        avoid: scenario.cage(Side::A).avoid,
         wheel: scenario.wheel.roll_out(),
         tyre: tyre_width(scenario),
         efficiency: reader.quantity(Field::DrivetrainShare),

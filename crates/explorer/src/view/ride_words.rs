@@ -1,6 +1,6 @@
 //! What riding and running, their limits and their doubts are called.
 
-use crate::number::{duration, listed, percent, plain, span_of_time, with_unit};
+use crate::number::{brief, listed, percent, plain, span_of_time, with_unit};
 use crate::report::{Report, RideSide, RunningFrom};
 use gear_math::{
     Advice, Answer, Basis, ClimbPlan, Gait, LimitsHeld, MarkKind, OnBike, Reason, Slope, SlopeBand,
@@ -10,7 +10,7 @@ use gear_math::{
 /// A time as its length asks for: tenths below ten seconds, minutes when there are many.
 #[must_use]
 pub(crate) fn seconds(time: Time) -> String {
-    duration(time.s(), usize::from(time.s() < 9.95))
+    brief(time.s())
 }
 
 /// The likely times on foot, best and worst.
@@ -200,18 +200,6 @@ pub(crate) const fn limit(reason: Reason) -> &'static str {
         Reason::Balance => "too slow to balance",
         Reason::Grip => "too little grip",
         Reason::Energy => "running is as quick",
-    }
-}
-
-/// What ends riding, in a word.
-#[must_use]
-pub(crate) const fn reason(reason: Reason) -> &'static str {
-    match reason {
-        Reason::Gear => "gear",
-        Reason::Force => "strength",
-        Reason::Balance => "balance",
-        Reason::Grip => "grip",
-        Reason::Energy => "energy",
     }
 }
 

@@ -7,7 +7,7 @@ use crate::{
 };
 
 /// How far the time lost by getting off and on may be off, both together, s. Estimate.
-const MOUNTING_S: f64 = 1.0;
+pub(super) const MOUNTING_S: f64 = 1.0;
 
 /// How the uncertain inputs are moved: those of the [`Band`](crate::Band) of ride or run by the same amounts, and the two
 /// that decide where a gear gives out and what that costs.
