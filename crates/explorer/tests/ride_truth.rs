@@ -17,8 +17,8 @@ fn opened(address: &str, fragment: &str) -> (Report, String) {
     assert_eq!(read.complaints, [], "{address}");
     let report = Report::of(&read.scenario);
     let fragments = view::fragments(&report, &[], &[], false, address);
-    let found = fragments.into_iter().find(|(id, _)| id == fragment).unwrap();
-    (report, common::words(&found.1))
+    let found = fragments.into_iter().find(|(id, _)| id == fragment);
+    (report, common::words(&found.map(|(_, html)| html).unwrap_or_default()))
 }
 
 fn answer(address: &str) -> (Report, String) {
@@ -266,7 +266,7 @@ fn a_watt_does_not_move_what_is_printed() {
 #[test]
 fn the_reserve_follows_the_rider_once_it_is_left_empty() {
     let kj = |address: &str| answer(address).0.ride.inputs.reserve.kj();
-    assert_eq!(kj("#r=2"), 18.0);
+    assert!((kj("#r=2") - 18.0).abs() < 1e-9);
     let [light, heavy] = ["#r=2&rv=&pw=&bm=50", "#r=2&rv=&pw=&bm=80"].map(kj);
     let strong = kj("#r=2&rv=&pw=&bm=80&lv=national");
     assert!(light < heavy && heavy < strong, "{light} {heavy} {strong}");

@@ -153,9 +153,10 @@ impl RideReport {
     #[must_use]
     pub fn difference(&self) -> Difference {
         let [a, b] = &self.sides;
-        let ends = [a, b].map(|side| side.limited_to().unwrap_or(f64::INFINITY));
-        let points = ends[1] - ends[0];
-        if ends[0] == ends[1] || points.abs() < STILL {
+        let [of_a, of_b] = [a, b].map(|side| side.limited_to().unwrap_or(f64::INFINITY));
+        let points = of_b - of_a;
+        // With no limit on either side the difference is no number.
+        if points.is_nan() || points.abs() < STILL {
             return self.beside_the_end();
         }
         let lower = if points > 0.0 { Side::B } else { Side::A };

@@ -3,8 +3,8 @@
 use crate::number::{brief, listed, percent, plain, span_of_time, with_unit};
 use crate::report::{Report, RideSide, RunningFrom};
 use gear_math::{
-    Advice, Answer, Basis, ClimbPlan, Gait, LimitsHeld, MarkKind, OnBike, Reason, SlopeBand, SpeedBand, Time,
-    Uncertain, Verdict,
+    Advice, Answer, Basis, ClimbPlan, Gait, LimitsHeld, MarkKind, OnBike, Reason, Slope, SlopeBand,
+    SpeedBand, Time, Uncertain, Verdict,
 };
 
 /// A time as its length asks for: tenths below ten seconds, minutes when there are many.
@@ -63,7 +63,7 @@ pub(crate) fn about(gradient: f64) -> String {
 #[must_use]
 pub(crate) fn end_band(end: &SlopeBand) -> String {
     let Some(best) = end.best else { return "nowhere up to 45\u{a0}%".to_owned() };
-    let high = end.high.map(|high| high.percent());
+    let high = end.high.map(Slope::percent);
     format!("{} up{}", about(best.percent()), likely(end.low.percent(), high))
 }
 

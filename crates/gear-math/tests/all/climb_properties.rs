@@ -116,7 +116,7 @@ proptest! {
         let rider = Rider { highest_cadence: Cadence::new(200.0).unwrap(), ..rider(kg, kg * per_kg, 20.0) };
         let question = asked(rider, bike("44/20", "9-12-16-21-28-38-52"), RidingLimits::GEAR_ONLY);
         let wins = question.running_wins(&ground, metres(length), seconds(lost));
-        let or_never = |slope: Option<Slope>| slope.map_or(f64::INFINITY, |it| it.percent());
+        let or_never = |slope: Option<Slope>| slope.map_or(f64::INFINITY, Slope::percent);
         let (early, best, late) = (or_never(wins.earliest), or_never(wins.gradient), or_never(wins.latest));
         prop_assert!(early <= best && best <= late, "{wins:?}");
         for half in 0..=90 {
@@ -230,7 +230,7 @@ fn drawn(rider: Rider, bike: Bike, ground: Ground, mut by: impl FnMut() -> f64) 
         balance: Some(moved!(BalanceSpeed, BalanceSpeed::USUAL.m_per_s() + off(-0.2, 0.6))),
         ..RidingLimits::all(&rider)
     };
-    first_limit(&asked(rider, bike, limits), &ground).map_or(45.0, |limit| limit.percent())
+    first_limit(&asked(rider, bike, limits), &ground).map_or(45.0, Slope::percent)
 }
 
 /// “Likely” claims about 3 in 4. The band of the slope where riding ends must not hold much less with the ends of the
@@ -247,7 +247,7 @@ fn the_band_of_the_end_of_riding_holds_the_share_of_cases_it_claims() {
         let question = asked(rider, bike, RidingLimits::all(&rider));
         let best = first_limit(&question, &ground);
         let band = SlopeBand::of(best, &question.tornado(&ground, Watched::Limits));
-        let (low, high) = (band.low.percent(), band.high.map_or(45.0, |high| high.percent()));
+        let (low, high) = (band.low.percent(), band.high.map_or(45.0, Slope::percent));
         let mut draws = Draws(7);
         let mut share = |normal: bool| {
             let held = (0..400).filter(|_| {
