@@ -75,7 +75,7 @@ async function claimAll(page) {
 }
 
 test('no pressure is given where floor and mark exclude one another', async () => {
-  const { page } = await openPage(browser, SINGLE_FILE);
+  const { page } = await openPage(browser, new URL('#r=2&ty=33-622&rim=21&bm=62&bi=8.9', SINGLE_FILE));
   await choose(page, 'tyre-kind', 'clincher');
   await choose(page, 'tyre-ground', 'rocky');
   await type(page, 'tyre-mark', '55 psi');
