@@ -349,7 +349,7 @@ mod tests {
         bench.write(Field::Sketch, &stretches(110));
         assert!(length(&bench) < 2000, "{} characters", length(&bench));
         let mut bench = all_changed();
-        bench.write(Field::Sketch, &stretches(40));
+        bench.write(Field::Sketch, &stretches(38));
         bench.write(Field::Paint, "310; 355; deep mud\n400; 412; corner 14\n500; 503; foot 2");
         assert!(length(&bench) < 2000, "{} characters", length(&bench));
     }
