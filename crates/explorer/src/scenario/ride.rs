@@ -180,7 +180,8 @@ impl RideInputs {
     ) -> Result<(), gear_math::PowerBelowStanding> {
         let limits = self.limits();
         let ask = |(drivetrain, avoid)| {
-            let asked = RideOrRun::new(self.rider, Bike { drivetrain, avoid, ..self.bike }, self.air, limits)?;
+            let asked =
+                RideOrRun::new(self.rider, Bike { drivetrain, avoid, ..self.bike }, self.air, limits)?;
             Ok(if self.typed_power.is_none() { asked.with_power_off(Level::OFF) } else { asked })
         };
         self.questions = [ask(drivetrains[0])?, ask(drivetrains[1])?];
