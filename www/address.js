@@ -41,7 +41,7 @@ export async function share() {
     await navigator.clipboard.writeText(`${home()}#${engine.link()}`);
     find('shared').textContent = 'The link is on your clipboard.';
   } catch {
-    find('shared').textContent = 'Copy the address from the address bar: it holds the whole bench.';
+    find('shared').textContent = 'Copy the address from the address bar: it holds all that is typed here.';
   }
 }
 

@@ -44,12 +44,12 @@ function say(words) {
 /** What is painted over a course becomes part of what is kept of it. */
 function withPaint() {
   const isPainted = field('paint').value.trim() !== '';
-  return isPainted ? ' What is painted over it is part of what was kept: it need not be painted again.' : '';
+  return isPainted ? ' Your changes on its stretches are part of what was kept: they need not be made again.' : '';
 }
 
 function saveRidden() {
   const course = ridden();
-  if (!course) return say('First choose the file of the course.');
+  if (!course) return say('There is no course to ride yet: first choose the file of one that can be used.');
   const file = `${course.name.replace(/[^\p{L}\p{N}]+/gu, '-')}.json`;
   save(file, written(course), 'application/json');
   say(`Saved as “${file}”.${withPaint()}`);
@@ -57,7 +57,7 @@ function saveRidden() {
 
 function keepRidden() {
   const course = ridden();
-  if (!course) return say('First choose the file of the course.');
+  if (!course) return say('There is no course to ride yet: first choose the file of one that can be used.');
   const name = field('keep-name').value.trim() || course.name || 'My course';
   if (isOfAnother(name)) {
     asked = name;

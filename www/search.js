@@ -37,7 +37,7 @@ function begin() {
   if (search) return;
   if (document.querySelector('[data-field][aria-invalid]')) return say('First put right the fields that are marked.');
   const [, rows] = engine.course();
-  if (!rows) return say('First choose the file of the course.');
+  if (!rows) return say('There is no course to ride yet: first choose the file of one that can be used.');
   const [update, total] = engine.beginSearch();
   change(update);
   if (total > 0) ride(rows, total);

@@ -71,7 +71,7 @@ test('the reference set-up with a short cage comes out link for link', async () 
   assert.equal(compared, 22);
 });
 
-test('states are words, and beyond the fore stop no angle is given', () => {
+test('states are words, and beyond the forward limit no angle is given', () => {
   const at = (links) => api.chain({ ...BIKE, links }).gears.find(({ ring, sprocket }) => ring === 44 && sprocket === 32);
   const early = { ...BIKE, cage: { ...CAGE, foreStopDeg: 60 } };
   const tight = api.chain({ ...early, links: 108 }).gears.find(({ ring, sprocket }) => ring === 44 && sprocket === 32);

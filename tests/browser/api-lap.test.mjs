@@ -39,6 +39,9 @@ test('a lap has a plan that covers it, with the obstacle and the wall on foot', 
   assert.ok(Math.abs(planned - lap.timeS) < 1e-6);
   const onFoot = feet.reduce((sum, { timeS }) => sum + timeS, 0);
   assert.ok(onFoot > 5 && Math.abs(onFoot - lap.onFootS) < 0.1 && Math.abs(inGear + lap.onFootS - lap.timeS) < 0.1);
+  const end = lap.trace.at(-1);
+  assert.ok(Math.abs(end.atM - 422) < 1e-6 && Math.abs(end.timeS - lap.timeS) < 1e-6, 'the trace reaches the line');
+  assert.ok(lap.dismounts.length > 0 && lap.dismounts.length <= feet.length && lap.dismounts.every(({ mode }) => mode === 'foot'));
   assert.ok(lap.trace.length > 300 && lap.trace.every(({ speedMs }) => speedMs > 0));
 });
 
@@ -91,6 +94,13 @@ test('a recorded track becomes a course that can be ridden', async () => {
   const part = api.courseFromGpx(walk, { fromM: 100, toM: 250 }).report;
   assert.ok(Math.abs(part.lengthM - 150) < 1, part.lengthM);
   assert.throws(() => api.courseFromGpx(walk, { fromM: 90000 }), /nothing of the track lies between/);
+  assert.ok(report.climbWrittenM >= report.climbRecordedM - 1e-9 && report.climbSmoothedM >= report.climbM - 1e-9);
+  const read = api.courseFromGpx(walk);
+  assert.deepEqual([read.usable, read.notUsableBecause], [true, null]);
+  const ridge = Array.from({ length: 60 }, (_, i) => `<trkpt lat="${50 + i * 5e-5}" lon="6"><ele>${5 * i}</ele></trkpt>`).join('');
+  const wall = api.courseFromGpx(`<gpx><trk><trkseg>${ridge}</trkseg></trk></gpx>`);
+  assert.equal(wall.usable, false);
+  assert.match(wall.notUsableBecause, /steeper than 45/);
   for (const text of ['', 'no xml', '<gpx/>', await fixture('without-elevation')]) {
     assert.throws(() => api.courseFromGpx(text), Error, text.slice(0, 20));
   }
@@ -112,6 +122,10 @@ test('a search reports its progress, ranks what it found and can be stopped', ()
   assert.equal(rows.length, (11 + 3 + 2 + 1) * 2);
   assert.ok(rows.every((row, index) => index === 0 || rows[index - 1].scoreS <= row.scoreS));
   assert.ok(rows.some(({ unbeaten }) => unbeaten) && rows.some(({ unbeaten }) => !unbeaten));
+  const few = api.search({ ...ask, rings: [36, 40, 44], sprocketCounts: [8] });
+  assert.deepEqual([...new Set(few.map(({ rings }) => rings.join('/')))].sort(), ['36', '40', '44', '44/36']);
+  assert.ok(few.every(({ sprockets }) => sprockets.length === 8));
+  assert.throws(() => api.search({ ...ask, sprocketCounts: [3] }), /leave nothing to try/);
   const most = { ...ask, smallestRing: 30, largestRing: 50, cassettes: undefined };
   const stopped = api.search(most, () => false);
   assert.ok(stopped.length > 0 && stopped.length <= 50);

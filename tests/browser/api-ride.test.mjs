@@ -179,3 +179,20 @@ test('what is no object is refused', () => {
   for (const nothing of [7, null, undefined]) assert.throws(() => api.rideOrRun(nothing), /one object/);
   assert.throws(() => ask({ surface: 'mud', gradients: 0.1 }), /sequence/);
 });
+
+test('the gear’s limit and the speed below which running wins are two numbers', () => {
+  const climb = { lengthM: 40, dismountRemountS: 3 };
+  const { rows, gearLimit, running, crossover, likelyShare } = ask({ surface: 'mud', gradients: [0.12], climb });
+  close(gearLimit.speedMs, ((2.095 * 36) / 32) * (50 / 60), 'gear limit');
+  close(gearLimit.gradient, crossover.gearGradient, 'its slope');
+  assert.ok(gearLimit.flipLow < crossover.flipGradient && crossover.flipGradient < gearLimit.flipHigh);
+  const [row] = rows;
+  close(row.crossoverSpeedMs, 40 / (40 / row.footMs + 3), 'running wins below');
+  assert.ok(row.crossoverSpeedLowMs < row.crossoverSpeedMs && row.crossoverSpeedMs < row.crossoverSpeedHighMs);
+  assert.ok(row.crossoverSpeedMs < gearLimit.speedMs);
+  assert.ok(running.gradientLow < running.gradient && likelyShare === 0.75);
+  const long = ask({ surface: 'mud', gradients: [0.12] });
+  close(long.rows[0].crossoverSpeedMs, row.footMs, 'without dismount');
+  close(long.running.gradient, crossover.energyGradient, 'the same energy');
+  assert.throws(() => ask({ surface: 'mud', climb: { length: 40 } }), /length is not known here/);
+});

@@ -35,25 +35,22 @@ async function press(page, key, times = 1) {
 test('a bigger cassette changes the verdict, the links and the remedies', async () => {
   const { page, heard } = await openPage(browser, SINGLE_FILE);
   await type(page, 'pulley-centres', '55');
-  assert.match(
-    await text(page, '#cage-answer'),
-    /keep the cage with 110 links, but never use 34×11 and 34×12, where the chain hangs/,
-  );
+  assert.match(await text(page, '#cage-answer'), /A fits if you never use 34×11 and 34×12: .*Keep the derailleur, with a chain of 110 links/);
   await type(page, 'cassette-a', '11-13-15-17-19-21-24-28-32-36-40');
-  assert.match(await text(page, '#cage-answer'), /a longer cage is needed: with the 116 links of the largest gear/);
+  assert.match(await text(page, '#cage-answer'), /A does not fit: a 40 sprocket is larger than the 34 .*Buy a rear derailleur for a 40 and at least 45 teeth/);
   const remedies = await text(page, '#chain-remedies');
   assert.match(remedies, /A cage of at least \d+ mm between pulley centres/);
   assert.match(remedies, /A hanger \d+ mm lower, so that the derailleur clears the 40 sprocket/);
   await type(page, 'pulley-centres', '93');
-  assert.match(await text(page, '#cage-answer'), /By geometry alone, which comes second, keep the cage/);
+  assert.match(await text(page, '#cage-answer'), /A does not fit/);
   assertQuiet(heard);
 });
 
 test('a chain that was counted is judged gear by gear', async () => {
   const { page } = await openPage(browser, SINGLE_FILE);
   await type(page, 'links', '104');
-  assert.match(await text(page, '#cage-answer'), /the 104 links counted are too short for 50×21/);
-  assert.match(await text(page, '#chain-bench'), /50×30\s+–\s+−\d\.\d.*too tight, crossed/);
+  assert.match(await text(page, '#cage-answer'), /the 104 links fitted are too short for 50×21/);
+  assert.match(await text(page, '#chain-bench'), /50×30\s+–\s+−\d\.\d.*too tight, cross-chained/);
   assert.match(await label(page), /A · 50×30: too tight/);
   await type(page, 'links', '105');
   assert.match(await text(page, '#says-links'), /cannot be closed/);
@@ -66,12 +63,12 @@ test('the gears are stepped through by keyboard, slider and table', async () => 
   assert.match(await label(page), /A · 50×30: .*B · 44×32: /);
   await page.locator('[data-picture=drivetrain] .plot').focus();
   await press(page, 'ArrowRight', 3);
-  assert.match(await label(page), /A · 50×24: cage 37° forward, comfortable/);
-  assert.match(await text(page, '[data-picture=drivetrain] .reading'), /^A 50×24: cage 37° forward/);
+  assert.match(await label(page), /A · 50×24: cage \d+° forward, fine/);
+  assert.match(await text(page, '[data-picture=drivetrain] .reading'), /^A 50×24: cage \d+° forward/);
   assert.equal(await page.inputValue('#gear-a'), '3');
   await page.focus('#gear-a');
   await press(page, 'End');
-  assert.match(await label(page), /A · 34×11: cage 58° back/);
+  assert.match(await label(page), /A · 34×11: slack/);
   assert.equal(await text(page, '#value-gear-a'), '34×11');
   const table = page.locator('#chain-bench .scroll').nth(1);
   await table.focus();
@@ -111,7 +108,7 @@ test('measures travel with the link, and so does the gear drawn', async () => {
 
 test('what was left empty is named until it is measured', async () => {
   const { page } = await openPage(browser, SINGLE_FILE);
-  assert.match(await text(page, '#cage-answer'), /Left empty, .*chainstay length/);
+  assert.match(await text(page, '#cage-answer'), /You left these empty\. .*chainstay length/);
   await type(page, 'chainstay', '428');
   assert.doesNotMatch(await text(page, '#cage-answer'), /chainstay length/);
 });

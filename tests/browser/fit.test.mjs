@@ -71,7 +71,10 @@ test('no pressure is given where floor and mark exclude one another', async () =
   await choose(page, 'tyre-ground', 'rocky');
   await type(page, 'tyre-mark', '55 psi');
   const answer = await text(page, '#tyre-answer');
-  assert.match(answer, /No pressure suits: .* on rocks and roots \(common practice\) is 4\.14 bar or 60 psi, but the tyre is marked with no more/);
+  assert.match(
+    answer,
+    /No pressure suits: .* on rocks and roots \(common practice\) is 4\.14 bar or 60 psi, but the tyre is marked with no more/,
+  );
   assert.doesNotMatch(answer, /Start with/);
   assert.match(await text(page, '#sheet-page'), /Pressure\s+No pressure suits/);
 });

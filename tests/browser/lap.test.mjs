@@ -57,10 +57,10 @@ async function dropFile(page, name, contents, where = '#lap-answer') {
 test('the answer comes first, and any metre of the demo is read by keyboard', async () => {
   const { page, heard } = await openLap();
   const answer = await text(page, '#lap-answer');
-  assert.match(answer, /^Too close to call: by the best guess B gains \d\.\d s a lap/);
-  assert.match(answer, /Nearly all of what B gains, it gains at 11\d\d to 11\d\d m\./);
-  assert.match(answer, /Autumn meadow, 3\.00 km with \d+ m of climbing: A 1?\d:\d\d\.\d \(likely/);
-  assert.match(await text(page, '#lap-places'), /off 4\d\d on 4\d\d\s+obstacle, 0 %, firm grass, \d+\.\d s/);
+  assert.match(answer, /^Too close to call: by the best guess B gains \d\.\d s a lap, but it may be anything from .* quicker than A\./);
+  assert.match(answer, /Both laps are ridden at an even 220 W.*The lap puts A on foot at 11\d\d to 11\d\d m, where forcing 34×30 at \d+ W would take \d+ s instead of \d+ s/);
+  assert.match(answer, /Autumn meadow, 3\.00 km with \d+ m of climbing: A 1?\d:\d\d \(likely/);
+  assert.match(await text(page, '#lap-places'), /dismount 4\d\d m, remount 4\d\d m\s+obstacle, 0 %, firm grass, \d+(\.\d)? s/);
   const reading = page.locator('[data-picture=profile] .reading');
   await page.focus('[data-picture=profile] .plot');
   await page.keyboard.press('Home');
@@ -84,10 +84,7 @@ test('a recorded track is read, reported, smoothed and ridden; nothing leaves th
   await page.setInputFiles('#lap-file', fixture('recorded-walk'));
   await page.waitForFunction(() => document.getElementById('course').value === 'own');
   const report = await text(page, '#lap-course');
-  assert.match(
-    report,
-    /^recorded-walk: \d+\.\d\d km long, \d+ m of climbing as recorded and \d+ m after smoothing over 40 m\. Found: \d+ points/,
-  );
+  assert.match(report, /^recorded-walk: \d+\.\d\d km long, \d+ m of climbing as recorded( \(.*?\))?(,| and) \d+ m after smoothing over 40 m.*\. Found: \d+ points/);
   await page.waitForFunction(() => document.getElementById('lap-answer').textContent.includes('recorded-walk'));
   await page.fill('#smoothing', '120');
   await page.waitForFunction(() => document.getElementById('lap-course').textContent.includes('over 120'));
@@ -222,16 +219,16 @@ test('a sketch is ridden, painted over, faulted by line, and travels in the link
   await page.click('summary:has-text("Sketch a course")');
   await page.selectOption('#course', 'sketch');
   await page.fill('#sketch', '800; 0; tarmac\n400; 1; firm grass');
-  await page.waitForFunction(() => /You never get off/.test(document.getElementById('lap-answer').textContent));
+  await page.waitForFunction(() => /You never dismount/.test(document.getElementById('lap-answer').textContent));
   await page.fill('#paint', '100; 104; foot 2\n300; 420; mud');
-  await page.waitForFunction(() => /[Yy]ou get off once/.test(document.getElementById('lap-answer').textContent));
+  await page.waitForFunction(() => /[Yy]ou dismount once/.test(document.getElementById('lap-answer').textContent));
   const link = await addressWith(page, 'pq=100_104_f2');
   await page.fill('#sketch', '800; 0; tarmac\n400; steep; firm grass');
   await page.waitForSelector('#sketch[aria-invalid]');
   assert.match(await text(page, '#says-sketch'), /Line 2: second comes the gradient/);
   const again = await openLap({}, link.href);
   assert.equal(await again.page.inputValue('#sketch'), '800; 0; tarmac\n400; 1; firm grass');
-  assert.match(await text(again.page, '#lap-answer'), /[Yy]ou get off once/);
+  assert.match(await text(again.page, '#lap-answer'), /[Yy]ou dismount once/);
 });
 
 test('a course is kept in the browser, read again and forgotten', async () => {
@@ -252,7 +249,7 @@ test('a course is kept in the browser, read again and forgotten', async () => {
     await page.click('summary:has-text("Sketch a course")');
     await page.fill('#paint', '300; 420; mud');
     await page.click('#keep');
-    assert.match(await text(page, '#kept-says'), /What is painted over it is part of what was kept/);
+    assert.match(await text(page, '#kept-says'), /Your changes on its stretches are part of what was kept/);
     await page.evaluate(() => localStorage.clear());
     await page.selectOption('#kept', { index: 1 });
     await page.waitForFunction(() => document.getElementById('kept-says').textContent.includes('no longer kept'));
@@ -290,10 +287,8 @@ test('a search runs in the background, is cancelled, and a result goes on the be
     timeout: SETTLED,
   });
   assert.doesNotMatch(await text(page, '#lap-found'), /\d+ of \d+/, 'the counter beside the bar is the only one');
-  await page.waitForFunction(() => document.getElementById('lap-found').textContent.includes('First of'), null, {
-    timeout: 60_000,
-  });
-  assert.match(await text(page, '#lap-found'), /ties? with it|more than the uncertainty/);
+  await page.waitForFunction(() => document.getElementById('lap-found').textContent.includes('First of'), null, { timeout: 60_000 });
+  assert.match(await text(page, '#lap-found'), /ties? with it by time/);
   assert.match(await text(page, '#lap-found'), /The rest were not tested\./);
   const mass = await page.inputValue('#body-mass');
   await page.fill('#body-mass', '81');
@@ -308,11 +303,9 @@ test('a search runs in the background, is cancelled, and a result goes on the be
   const put = page.locator('#lap-found button').nth(1);
   assert.match(await put.getAttribute('aria-label'), /as B$/);
   await put.click();
-  assert.equal(
-    first.startsWith(`${await page.inputValue('#rings-b')} with ${await page.inputValue('#cassette-b')}: `),
-    true,
-    first,
-  );
+  const ends = (await page.inputValue('#cassette-b')).split('-');
+  const best = `${await page.inputValue('#rings-b')} with ${ends[0]}-${ends.at(-1)}, ${ends.length} sprockets: the best`;
+  assert.ok(first.includes(best), `${first} not ${best}`);
   assert.equal(await page.isDisabled('[data-act=undo]'), false);
   assertQuiet({ ...heard, requests: heard.requests.filter(({ url }) => !url.startsWith('blob:')) });
 });
@@ -321,7 +314,7 @@ test('a search rides the course from the file', async () => {
   const { page } = await openLap();
   await page.selectOption('#course', 'own');
   await page.click('#search-start');
-  assert.match(await text(page, '#search-left'), /First choose the file of the course/);
+  assert.match(await text(page, '#search-left'), /first choose the file of one that can be used/);
   await page.setInputFiles('#lap-file', fixture('recorded-walk'));
   await page.waitForFunction(() => document.getElementById('lap-answer').textContent.includes('recorded-walk'));
   await page.fill('#search-small', '40');
@@ -334,10 +327,8 @@ test('a search rides the course from the file', async () => {
   const row = page.locator('#lap-found tbody tr').first();
   const searched = seconds(await row.locator('td').nth(1).innerText());
   await row.locator('button').first().click();
-  await page.waitForFunction(() => /: A [\d:.]+ \(likely/.test(document.getElementById('lap-answer').innerText), null, {
-    timeout: SETTLED,
-  });
-  const ridden = seconds((await text(page, '#lap-answer')).match(/: A ([\d:.]+) \(likely/)[1]);
+  await page.waitForFunction(() => /: A [\d:]+ \(likely/.test(document.getElementById('lap-answer').innerText), null, { timeout: SETTLED });
+  const ridden = seconds((await text(page, '#lap-answer')).match(/: A ([\d:]+) \(likely/)[1]);
   assert.ok(Math.abs(searched - ridden) < 2, `${searched} s searched, ${ridden} s ridden`);
 });
 

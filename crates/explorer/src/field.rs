@@ -148,8 +148,10 @@ macro_rules! fields {
 fields! {
     RingsA: "rings-a", SetupA, "Chainrings", "", Kind::Text, "50/34", "";
     CassetteA: "cassette-a", SetupA, "Cassette", "", Kind::Text, "11-12-13-14-15-17-19-21-24-27-30", "";
+    GearsOffA: "gears-off-a", SetupA, "Gears you never use", "", Kind::Text, "", "Such as 34×11, 34×12";
     RingsB: "rings-b", SetupB, "Chainrings", "", Kind::Text, "44/32", "";
     CassetteB: "cassette-b", SetupB, "Cassette", "", Kind::Text, "11-12-13-14-16-18-20-22-25-28-32", "";
+    GearsOffB: "gears-off-b", SetupB, "Gears you never use", "", Kind::Text, "", "Such as 34×11, 34×12";
     Tyre: "tyre", Wheel, "Tyre", "", Kind::Text, "33-622", "ISO 5775 size as on the sidewall, width first";
     RollOut: "roll-out", Wheel, "Roll-out measured", "mm", Kind::Number, "", "One turn of the wheel, rider aboard; it wins over the estimate";
     CadenceLow: "cadence-low", Rider, "Lowest cadence", "rpm", Kind::Number, "55", "Slowest you still turn the crank on a climb";
@@ -166,66 +168,67 @@ fields! {
     ProbeCadence: "at-cadence", Probes, "At a cadence of", "rpm", Kind::Slider(30.0, 130.0, 1.0), "85", "";
     ProbeSpeed: "at-speed", Probes, "At a speed of", "km/h", Kind::Slider(4.0, 80.0, 0.5), "15", "";
     Chainstay: "chainstay", Chain, "Chainstay", "mm", Kind::Number, "", "Middle of the crank axle to middle of the rear axle; empty: 425, as is usual";
-    PulleyCentres: "pulley-centres", Chain, "Pulley centres", "mm", Kind::Number, "", "From one pulley’s bolt to the other’s; empty: 75, a medium cage";
+    PulleyCentres: "pulley-centres", Chain, "Pulley centres", "mm", Kind::Number, "", "From one pulley’s bolt to the other’s; empty: by the total capacity, else 75";
     BottomBracketDrop: "bracket-drop", Chain, "Bottom-bracket drop", "mm", Kind::Number, "", "How far the crank axle lies below the rear axle; empty: 65, as is usual";
-    ChainLinks: "links", Chain, "Links on the bike", "", Kind::Number, "", "Inner and outer ones counted alike; empty: the chain to fit";
+    ChainLinks: "links", Chain, "Links in the chain fitted", "", Kind::Number, "", "Inner and outer ones counted alike; empty: the chain to fit";
     GuideTeeth: "guide-teeth", ChainFiner, "Guide pulley", "teeth", Kind::Number, "", "The upper one; empty: 11";
     TensionTeeth: "tension-teeth", ChainFiner, "Tension pulley", "teeth", Kind::Number, "", "The lower one; empty: 11";
     PulleyGap: "pulley-gap", ChainFiner, "Pulley gap", "mm", Kind::Number, "", "Guide pulley to sprocket between tooth tips, plus 6.5; empty: 12.5";
-    GuideAngle: "guide-angle", ChainFiner, "Guide pulley ahead", "°", Kind::Number, "", "Seen from the rear axle, forward of straight down; empty: 10, an estimate";
-    RearStop: "rear-stop", ChainFiner, "Rear stop", "°", Kind::Number, "", "Cage furthest back, negative behind straight down; empty: −75, fitted to published capacities";
-    ForeStop: "fore-stop", ChainFiner, "Fore stop", "°", Kind::Number, "", "Furthest forward you would pull the cage; empty: 65, an estimate";
-    StopBy: "stop-by", ChainFiner, "Rear stop by", "", Kind::Choice(STOPS), "usual", "The maker’s capacity makes our slack end agree with the maker’s";
+    GuideAngle: "guide-angle", ChainFiner, "Guide pulley forward of the axle", "°", Kind::Number, "", "Seen from the rear axle, from straight down; empty: 10, an estimate";
+    RearStop: "rear-stop", ChainFiner, "Rest position", "°", Kind::Number, "", "Cage furthest back, at its stop pin; negative behind straight down; empty: −75, fitted to published capacities";
+    ForeStop: "fore-stop", ChainFiner, "Forward limit", "°", Kind::Number, "", "Furthest forward you would pull the cage; empty: 65, an estimate";
+    StopBy: "stop-by", ChainFiner, "Rest position from", "", Kind::Choice(STOPS), "usual", "The maker’s capacity makes our slack end agree with the maker’s";
     HangerDrop: "hanger-drop", ChainFiner, "Hanger drop", "mm", Kind::Number, "", "Derailleur bolt below the rear axle; empty: 28, as frame builders give it";
     HangerSetback: "hanger-setback", ChainFiner, "Hanger setback", "mm", Kind::Number, "", "Derailleur bolt behind the rear axle; empty: 9, as frame builders give it";
-    FrontMadeFor: "front-ring", ChainFiner, "Front made for", "teeth", Kind::Number, "", "Largest ring the front derailleur is curved for; empty: not checked";
+    FrontMadeFor: "front-ring", ChainFiner, "Front derailleur’s largest ring", "teeth", Kind::Number, "", "The ring its plates are curved for; empty: not checked";
     GearA: "gear-a", GearsShown, "Gear of A", "", Kind::Slider(1.0, 42.0, 1.0), "1", "";
     GearB: "gear-b", GearsShown, "Gear of B", "", Kind::Slider(1.0, 42.0, 1.0), "1", "";
     BodyMass: "body-mass", Ride, "Body mass", "kg", Kind::Number, "62", "Undressed";
     KitMass: "kit-mass", Ride, "Kit", "kg", Kind::Number, "2", "Clothes, shoes, helmet, bottle; about 2 kg (estimate)";
     BikeMass: "bike-mass", Ride, "Bike", "kg", Kind::Number, "8.9", "As it stands, mud included";
     Power: "power", Ride, "Power", "W", Kind::Number, "220", "At the crank, for this effort; leave it empty to estimate it from your level";
-    Level: "level", Ride, "Level", "", Kind::Choice(LEVELS), "club", "Counts only while the power is empty";
+    Level: "level", Ride, "Level", "", Kind::Choice(LEVELS), "club", "Counts only while the power is empty; the reserve then follows it";
     Ground: "ground", Ride, "Ground of the slope", "", Kind::Choice(GROUNDS), "wet-grass", "";
     Slope: "slope", Ride, "Slope", "%", Kind::Number, "9", "Metres up for 100 m forward";
     ClimbLength: "climb-length", Ride, "Length of the climb", "m", Kind::Number, "60", "Along the slope";
     Headwind: "headwind", Ride, "Wind against you", "m/s", Kind::Number, "0", "Minus when it pushes";
-    SecondsLost: "seconds-lost", Ride, "Lost getting off and on", "s", Kind::Number, "3", "Skilled 1 to 2 s, practised 3 to 4, beginner 6 to 10; one more to shoulder the bike (common practice)";
-    Efficiency: "efficiency", RideRider, "Efficiency on the bike", "", Kind::Number, "0.23", "Power at the crank over power burnt: 0.20 to 0.25; 0.23 for a trained rider at race power, 0.22 a fair guess uphill";
-    Standing: "standing", RideRider, "Burnt standing still", "W/kg", Kind::Number, "1.5", "1.2 to 1.7";
+    SecondsLost: "seconds-lost", Ride, "Time for dismount and remount", "s", Kind::Number, "3", "Skilled 1 to 2 s, practised 3 to 4, beginner 6 to 10; one more to shoulder the bike (common practice)";
+    Efficiency: "efficiency", RideRider, "Gross efficiency", "", Kind::Number, "0.23", "Power at the crank over power burnt: 0.20 to 0.25; 0.23 for a trained rider at race power, 0.22 a fair guess uphill";
+    Standing: "standing", RideRider, "Standing metabolic rate", "W/kg", Kind::Number, "1.5", "1.2 to 1.7";
     FootCost: "foot-cost", RideRider, "Your cost on foot", "×", Kind::Number, "1", "1 is the mean of the runners measured; 0.92 if you run much, 1.08 if you never do";
     OnFoot: "on-foot", RideRider, "On foot", "", Kind::Choice(GAITS), "run-or-walk", "Whichever is quicker, or running at any price";
-    Carry: "carry", RideRider, "Burden of the bike", "×", Kind::Number, "1.2", "A kilogram of bike against one of body: 1.0 at the trunk, 1.2 shouldered, 1.5 in the hands (estimate)";
-    DrivetrainShare: "drivetrain", RideRider, "Drivetrain passes on", "", Kind::Number, "0.96", "0.976 clean, 0.96 off-road, 0.92 muddy (estimates but the first)";
+    Carry: "carry", RideRider, "Cost of carrying the bike", "×", Kind::Number, "1.2", "A kilogram of bike against one of body: 1.0 at the trunk, 1.2 shouldered, 1.5 in the hands (estimate)";
+    DrivetrainShare: "drivetrain", RideRider, "Drivetrain efficiency", "", Kind::Number, "0.96", "0.976 clean, 0.96 off-road, 0.92 muddy (estimates but the first)";
     Rolling: "rolling", RideGround, "Rolling resistance", "", Kind::Number, "", "";
     FootGround: "foot-ground", RideGround, "Cost of the ground on foot", "×", Kind::Number, "", "";
     Friction: "friction", RideGround, "Friction of the tyre", "", Kind::Number, "", "";
-    SlopeShare: "ground-on-slopes", RideGround, "That cost on slopes", "", Kind::Number, "0", "0: the same extra for every metre; 1: grows with the whole cost. Nobody has measured it";
+    SlopeShare: "ground-on-slopes", RideGround, "Cost of the ground on slopes", "", Kind::Number, "0", "0: the same extra for every metre; 1: grows with the whole cost. Nobody has measured it";
     DragArea: "drag-area", RideGround, "Drag area", "m²", Kind::Number, "0.40", "0.32 low in the drops, 0.40 on the hoods, 0.50 upright in winter clothes";
     AirDensity: "air-density", RideGround, "Air", "kg/m³", Kind::Number, "1.20", "1.17 on a mild day, 1.27 in frost, less high up";
-    Balance: "balance", RideLimits, "Slowest in balance", "m/s", Kind::Number, "1.2", "1.0 skilled on smooth ground, 1.8 in ruts (estimate); empty leaves it out";
+    Balance: "balance", RideLimits, "Slowest speed you can balance", "m/s", Kind::Number, "1.2", "1.0 skilled on smooth ground, 1.8 in ruts (estimate); empty leaves it out";
     GripCounts: "grip-limit", RideLimits, "Grip of the rear wheel", "", Kind::Choice(COUNTS), "on", "";
     RearWeight: "rear-weight", RideLimits, "Weight on the rear wheel", "", Kind::Number, "0.55", "Seated on the level: 0.55 by the scales of recreational riders, up to 0.60, less leaning forward; the tyres’ pressures too";
-    Legs: "leg-limit", RideLimits, "Leg strength to last", "", Kind::Choice(LEGS), "minutes", "";
+    Legs: "leg-limit", RideLimits, "Leg strength that lasts", "", Kind::Choice(LEGS), "minutes", "";
     PeakPower: "peak-power", RideLimits, "Peak power", "W", Kind::Number, "", "Of one pedal turn in a sprint; empty for an estimate";
-    Reserve: "reserve", RideEffort, "Work in reserve", "kJ", Kind::Number, "18", "Above the power you can hold (W′): 10 to 25 kJ, 18 for a trained man (estimate)";
-    ReserveShare: "reserve-share", RideEffort, "Spent on this climb", "", Kind::Number, "0.2", "One fifth, so that every lap can afford it (estimate)";
+    Reserve: "reserve", RideEffort, "Work in reserve", "kJ", Kind::Number, "18", "Above the power you can hold (W′): 10 to 25 kJ, 18 for a trained man; empty for an estimate from your body and power";
+    ReserveShare: "reserve-share", RideEffort, "Share of the reserve for this climb", "", Kind::Number, "0.2", "One fifth, so that every lap can afford it (estimate)";
     SlopeSpeed: "slope-speed", RideProbe, "At a speed of", "km/h", Kind::Slider(2.0, 40.0, 0.5), "9", "";
     EntrySpeed: "entry-speed", RideEffort, "Speed into the climb", "km/h", Kind::Number, "20", "As you reach its foot";
     Course: "course", Lap, "Course", "", Kind::Choice(COURSES), "meadow", "The first two are invented, to try things on";
     Smoothing: "smoothing", LapFile, "Smoothing length", "m", Kind::Number, "40", "Hills this long keep half their height, longer ones more: evens out the noise of the recorder (estimate)";
-    TrackGround: "track-ground", LapFile, "Ground of the track", "", Kind::Choice(GROUNDS), "firm-grass", "A file does not know it; paint over it below";
+    TrackGround: "track-ground", LapFile, "Ground of the track", "", Kind::Choice(GROUNDS), "firm-grass", "A file does not know it; change it by stretches below";
     TrackFrom: "track-from", LapFile, "Use the track from", "m", Kind::Number, "", "Of a GPX track: to leave out a warm-up; empty: from its start";
     TrackTo: "track-to", LapFile, "Use the track to", "m", Kind::Number, "", "Of a GPX track; empty: to its end";
     Sketch: "sketch", LapSketch, "Sketch", "", Kind::Lines(8), SKETCH, "One stretch a line: length in m; gradient in %; ground; then, if need be, foot and the seconds an obstacle costs, corner and its km/h. A # begins a remark";
-    Paint: "paint", LapSketch, "Painted over the course", "", Kind::Lines(3), "", "From m; to m; then a ground, foot and the seconds an obstacle costs, or corner and its km/h. Such as 310; 355; deep mud";
-    ShiftRear: "shift-rear", LapHabits, "No drive, rear shift", "s", Kind::Number, "0.2", "Estimate";
-    ShiftFront: "shift-front", LapHabits, "No drive, front shift", "s", Kind::Number, "0.6", "Estimate";
+    Paint: "paint", LapSketch, "Changes on a stretch", "", Kind::Lines(3), "", "Other ground, an obstacle or a corner over any course. From m; to m; then a ground, foot and the seconds an obstacle costs, or corner and its km/h. Such as 310; 355; deep mud";
+    ShiftRear: "shift-rear", LapHabits, "Drive lost in a rear shift", "s", Kind::Number, "0.2", "Estimate";
+    ShiftFront: "shift-front", LapHabits, "Drive lost in a front shift", "s", Kind::Number, "0.6", "Estimate";
     CadenceSpread: "cadence-spread", LapHabits, "Shift when cadence is off by", "", Kind::Number, "0.15", "Share of your usual cadence (estimate)";
     Braking: "braking", LapHabits, "Braking into bends", "m/s²", Kind::Number, "3", "On grass (estimate)";
-    SearchSmall: "search-small", LapSearch, "Smallest ring tried", "teeth", Kind::Number, "28", "";
+    SearchSmall: "search-small", LapSearch, "Smallest ring tried", "teeth", Kind::Number, "28", "Of those that are made";
     SearchLarge: "search-large", LapSearch, "Largest ring tried", "teeth", Kind::Number, "50", "";
-    SearchPairs: "search-rings", LapSearch, "Rings", "", Kind::Choice(RINGS), "both", "Pairs 8 to 16 teeth apart, as far as the front derailleur takes them";
+    SearchPairs: "search-rings", LapSearch, "Rings", "", Kind::Choice(RINGS), "both", "Pairs that are made, 8 to 16 teeth apart, as far as the front derailleur takes them";
+    SearchSprockets: "search-sprockets", LapSearch, "Sprockets", "", Kind::Choice(SPROCKETS), "bench", "As many as the bike has; further cassettes are tried whatever they have";
     FrameRing: "frame-ring", LapSearch, "Largest ring the frame clears", "teeth", Kind::Number, "", "Of A and B too; empty: not limited";
     MoreCassettes: "more-cassettes", LapSearch, "Further cassettes", "", Kind::Lines(2), "", "One a line, tried beside the usual ones";
     Construction: "tyre-kind", Tyre, "Kind of tyre", "", Kind::Choice(CONSTRUCTIONS), "tubeless", "";
@@ -289,6 +292,12 @@ const COURSES: &[(&str, &str)] = &[
 const RINGS: &[(&str, &str)] =
     &[("both", "single rings and pairs"), ("single", "single rings"), ("pair", "pairs")];
 
+const SPROCKETS: &[(&str, &str)] = &[
+    ("bench", "as many as on A or B"),
+    ("a", "as many as on A"),
+    ("b", "as many as on B"),
+    ("any", "any number"),
+];
 const INCHES: &[(&str, &str)] =
     &[("real", "this wheel’s diameter"), ("nominal", "nominal 27 in, as in track tables")];
 const STOPS: &[(&str, &str)] =
@@ -372,6 +381,8 @@ impl Field {
             Field::RingsB => Field::RingsA,
             Field::CassetteA => Field::CassetteB,
             Field::CassetteB => Field::CassetteA,
+            Field::GearsOffA => Field::GearsOffB,
+            Field::GearsOffB => Field::GearsOffA,
             Field::GearA => Field::GearB,
             Field::GearB => Field::GearA,
             shared => shared,

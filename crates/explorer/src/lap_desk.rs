@@ -38,8 +38,13 @@ fn said_of(course: &Course, joined: &JoinedCourse) -> String {
 }
 
 impl Desk {
-    /// Works the lap out, in coarse steps or until it has settled; `None` when that was done before.
+    /// Works the lap out, in coarse steps or until it has settled; `None` when that was done before. A track that is no course
+    /// has no lap.
     pub fn lap(&mut self, settled: bool) -> Option<Update> {
+        if self.good.lap.fault(self.room().own.as_deref()).is_some() {
+            let stood = self.room().laps.is_some();
+            return stood.then(|| self.with_room(LapRoom { laps: None, ..self.room().clone() }));
+        }
         let question = LapQuestion::of(&self.good, self.room().own.as_deref());
         let known = self.room().laps.as_ref().filter(|laps| laps.question == question);
         if known.is_some_and(|laps| !settled || laps.settled.is_some()) {
@@ -95,10 +100,13 @@ impl Desk {
         }
     }
 
-    /// Name and rows of the course as it is ridden; none while its file is still to be chosen.
+    /// Name and rows of the course as it is ridden; none while its file is still to be chosen, or is no course.
     #[must_use]
     pub fn course(&self) -> Option<(String, String)> {
         let name = self.course_name()?.to_owned();
+        if self.good.lap.fault(self.room().own.as_deref()).is_some() {
+            return None;
+        }
         Some((name, LapQuestion::of(&self.good, self.room().own.as_deref()).course.sketch()))
     }
 
@@ -253,7 +261,9 @@ mod tests {
         let question = LapQuestion::of(&desk.good, desk.room().own.as_deref());
         let [setup, _] = question.setups;
         for (_, found) in worker.hunt(&rows, 0, 1).unwrap().advance(3) {
-            let setup = LapSetup { bike: Bike { drivetrain: found.drivetrain, ..setup.bike }, ..setup };
+            let avoid = desk.good.avoid(&found.drivetrain);
+            let setup =
+                LapSetup { bike: Bike { drivetrain: found.drivetrain, avoid, ..setup.bike }, ..setup };
             let lap = Lap::in_steps(&question.course, &setup, Step::new(1.0).unwrap()).unwrap();
             assert!((lap.time_s - found.time_s).abs() < 1e-6, "{} not {}", found.time_s, lap.time_s);
         }

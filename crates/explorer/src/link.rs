@@ -134,10 +134,13 @@ const SHORT: &[(&str, Field)] = &[
     ("r1", Field::SearchSmall),
     ("r2", Field::SearchLarge),
     ("rk", Field::SearchPairs),
+    ("sp", Field::SearchSprockets),
     ("fl", Field::FrameRing),
     ("mc", Field::MoreCassettes),
     ("t1", Field::TrackFrom),
     ("t2", Field::TrackTo),
+    ("na", Field::GearsOffA),
+    ("nb", Field::GearsOffB),
 ];
 
 /// Lines of what a link could not tell.
@@ -312,7 +315,7 @@ mod tests {
         let mut bench = Bench::default();
         for (place, &field) in Field::ALL.iter().enumerate().filter(|(_, field)| !field.is_look()) {
             let text = match (field.spec().kind, field.spec().group) {
-                (Kind::Text, Group::SetupA | Group::SetupB) => {
+                (Kind::Text, Group::SetupA | Group::SetupB) if !field.spec().start.is_empty() => {
                     format!("10-11-12-13-15-17-19-21-24-28-32-38-45-{}", 50 + place)
                 }
                 (Kind::Choice(choices), _) => choices

@@ -15,7 +15,10 @@ use crate::field::{Field, Group};
 use crate::owner::Owners;
 use crate::report::Side;
 use crate::speed_unit::SpeedUnit;
-use gear_math::{Cadence, Chainset, Derailleur, Drivetrain, DuplicateTolerance, RollOutLimit, Speed, Wheel};
+use gear_math::{
+    Cadence, CageAnswer, Chainset, Derailleur, Drivetrain, DuplicateTolerance, GearSet, RollOutLimit, Speed,
+    Wheel,
+};
 pub use lap::{CourseChoice, LapInputs, Rings, SearchInputs};
 use parse::Reader;
 
@@ -52,6 +55,10 @@ pub struct Probe {
 pub struct Scenario {
     chainsets: [Chainset; 2],
     cassettes: [TypedCassette; 2],
+    /// Gears that the rider never uses.
+    gears_off: [GearSet; 2],
+    /// Whether the cage takes A and B; none only while they are being read.
+    cages: Vec<CageAnswer>,
     /// The wheel of both set-ups.
     pub wheel: Wheel,
     /// The rider's cadences.
@@ -114,15 +121,22 @@ impl Scenario {
     pub fn read(bench: &Bench, good: &Self) -> ReadBench {
         let mut reader = Reader::new(bench, &good.texts);
         let cassettes = cassettes::read(&mut reader, good.cassettes);
-        let scenario = Self {
-            chainsets: [
-                reader.parsed(Field::RingsA, good.chainsets[0]),
-                reader.parsed(Field::RingsB, good.chainsets[1]),
-            ],
+        let chainsets = [
+            reader.parsed(Field::RingsA, good.chainsets[0]),
+            reader.parsed(Field::RingsB, good.chainsets[1]),
+        ];
+        let derailleur = reader.derailleur();
+        let mut scenario = Self {
+            chainsets,
             cassettes,
+            gears_off: GEARS_OFF.map(|(field, side)| {
+                let (chainset, typed) = (chainsets[side as usize], cassettes[side as usize]);
+                reader.gears_off(field, &Drivetrain { chainset, cassette: typed.cassette })
+            }),
+            cages: Vec::new(),
             wheel: reader.wheel(good.wheel),
             window: reader.window(good.window),
-            derailleur: reader.derailleur(),
+            derailleur,
             tolerance: reader.quantity(Field::Tolerance),
             nominal_inches: reader.pick(Field::Inches, &[false, true]),
             unit: reader.pick(Field::SpeedUnit, &[SpeedUnit::KmPerH, SpeedUnit::MilesPerH]),
@@ -132,7 +146,7 @@ impl Scenario {
                 speed: reader.speed(Field::ProbeSpeed),
                 uphill: reader.speed(Field::SlopeSpeed),
             },
-            chain: ChainInputs::read(&mut reader, &good.chain),
+            chain: ChainInputs::read(&mut reader, &good.chain, derailleur.total_capacity),
             position: PositionInputs::read(&mut reader),
             sheet_for: reader.pick(Field::SheetFor, &[None, Some(Side::A), Some(Side::B)]),
             ride: good.ride.clone(),
@@ -141,6 +155,7 @@ impl Scenario {
             texts: Bench::default(),
             owners: good.owners.clone(),
         };
+        scenario.cages = Side::BOTH.map(|side| scenario.cage_answer(side)).to_vec();
         let ride = RideInputs::read(&mut reader, &good.ride, &scenario);
         let tyre = scenario.tyre.under(&ride);
         let (complaints, unknown) = reader.findings();
@@ -183,7 +198,35 @@ impl Scenario {
     pub const fn typed_cassette(&self, side: Side) -> TypedCassette {
         self.cassettes[side as usize]
     }
+
+    /// Whether the cage takes one set-up.
+    #[must_use]
+    pub fn cage(&self, side: Side) -> &CageAnswer {
+        &self.cages[side as usize]
+    }
+
+    /// What stands in the fields for gears that are never used.
+    #[must_use]
+    pub fn gears_off_as_typed(&self) -> String {
+        GEARS_OFF.map(|(field, _)| self.texts.text(field)).join("\0")
+    }
+
+    /// Gears of a set-up that are not to be used: those of A and of B as they are; of any other the rider's choice for
+    /// both.
+    #[must_use]
+    pub fn avoid(&self, drivetrain: &Drivetrain) -> GearSet {
+        let own = Side::BOTH.into_iter().find(|&side| self.drivetrain(side) == *drivetrain);
+        own.map_or_else(|| self.switched_off_in(drivetrain), |side| self.cage(side).avoid)
+    }
+
+    fn switched_off_in(&self, drivetrain: &Drivetrain) -> GearSet {
+        let is_off = |side: Side, gear| self.gears_off[side as usize].holds(&self.drivetrain(side), gear);
+        GearSet::of(drivetrain, |gear| Side::BOTH.into_iter().any(|side| is_off(side, gear)))
+    }
 }
+
+/// Where the rider's choice of gears stands.
+const GEARS_OFF: [(Field, Side); 2] = [(Field::GearsOffA, Side::A), (Field::GearsOffB, Side::B)];
 
 impl Default for Scenario {
     /// The demo bench, understood. A test holds it free of complaints.
@@ -204,6 +247,8 @@ fn bare() -> Scenario {
         lap: LapInputs::bare(),
         chainsets: [chainset; 2],
         cassettes: [TypedCassette { cassette, name: None }; 2],
+        gears_off: [GearSet::NONE; 2],
+        cages: Vec::new(),
         wheel: Wheel::by_size("33-622".parse().expect("a tyre"), None),
         window: CadenceWindow { low: cadence(55.0), usual: cadence(85.0), high: cadence(110.0) },
         derailleur: Derailleur::default(),

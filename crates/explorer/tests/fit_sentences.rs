@@ -476,16 +476,29 @@ fn the_sheet_says_no_caution_twice() {
 #[test]
 fn the_sheet_tells_riding_from_running() {
     let sheet = "sheet-page";
-    says(sheet, &[], "Reckoned for220 W and 72.9 kg in all on wet, soft grass");
-    says(sheet, &[], "A Lowest gear34×30, down to 8.1 km/h, runs out at 8.0 %A On foot from8.0 %, by gear");
-    says(sheet, &[], "Too close to callfrom 9.5 % on");
-    says(sheet, &[], "A 9.0 % for 60 mforce it at 236 W in 27 s, or 36 s on foot");
-    says(sheet, &[], "B 9.0 % for 60 mride: riding 29 s, on foot 36 s");
-    let easy =
+    says(sheet, &[], "Worked out for220 W and 72.9 kg in all on wet, soft grass");
+    says(
+        sheet,
+        &[],
+        "A Lowest gear34×30, needs at least 8.1 km/hA Riding endsfrom about 8 % up (likely 6 to 10)",
+    );
+    says(
+        sheet,
+        &[],
+        "Running winsbelow 5.9 km/h here, likely 5.2 to 6.7; too close to call from about 12 % up",
+    );
+    says(
+        sheet,
+        &[],
+        "A 9.0 % for 60 mforce it: 236 W for 27 s (legs and reserve last 3:44 min), or run: 36 s",
+    );
+    says(sheet, &[], "B 9.0 % for 60 mride: 29 s, or run: 36 s");
+    let free =
         [(Field::Ground, "tarmac"), (Field::GripCounts, "off"), (Field::Balance, ""), (Field::Legs, "off")];
-    let easy = [&easy[..], &[(Field::Power, "1500")]].concat();
-    says(sheet, &easy, "never runs out");
-    says(sheet, &[(Field::Ground, "loose-sand")], "On foot from0.0 %, by gear");
+    let low =
+        [&free[..], &[(Field::RingsA, "22"), (Field::CassetteA, "50"), (Field::CadenceLow, "25")]].concat();
+    says(sheet, &low, "A Riding endsnowhere up to 45 %");
+    says(sheet, &[(Field::Ground, "loose-sand")], "Riding endson the level already: no gear low enough");
     assert!(!said(sheet, &[(Field::SheetFor, "b")]).contains("A Lowest gear"));
 }
 

@@ -7,7 +7,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let drivetrain =
         Drivetrain { chainset: "44/31".parse()?, cassette: "11-13-15-17-19-21-23-25-27-30-34".parse()? };
     let wheel = Wheel { tyre: "33-622".parse()?, kind: TyreKind::CycloCross, measured: None };
-    let set_up = SetUp { drivetrain, wheel: wheel.roll_out() };
+    let set_up = SetUp::new(drivetrain, wheel.roll_out());
     print_table(&set_up, Cadence::new(90.0)?);
     print_summary(&set_up);
     Ok(())

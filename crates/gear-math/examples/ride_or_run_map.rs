@@ -33,7 +33,7 @@ fn question(rings: &str, sprockets: &str) -> Result<RideOrRun, Box<dyn Error>> {
     let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
     let drivetrain = Drivetrain { chainset: rings.parse()?, cassette: sprockets.parse()? };
     let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2100.0)?);
-    Ok(RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(rider.power))?)
+    Ok(RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(&rider))?)
 }
 
 fn grounds() -> Result<Vec<Ground>, Box<dyn Error>> {

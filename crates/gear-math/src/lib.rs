@@ -11,7 +11,7 @@
 //! use gear_math::{Circumference, Drivetrain, DuplicateTolerance, SetUp, Side};
 //! let wheel = Circumference::new(2155.0)?;
 //! let set_up = |rings: &str, sprockets: &str| -> Result<SetUp, Box<dyn std::error::Error>> {
-//!     Ok(SetUp { drivetrain: Drivetrain { chainset: rings.parse()?, cassette: sprockets.parse()? }, wheel })
+//!     Ok(SetUp::new(Drivetrain { chainset: rings.parse()?, cassette: sprockets.parse()? }, wheel))
 //! };
 //! let a = set_up("50/34", "11-13-15-17-19-21-24-27-30")?;
 //! let b = set_up("44/32", "11-13-15-18-21-24-28-32")?;
@@ -36,6 +36,7 @@
 mod course;
 mod decimal;
 mod drivetrain;
+mod likely;
 mod meant;
 mod order;
 mod physics;
@@ -47,22 +48,24 @@ mod wheel;
 
 pub use course::{
     BandedLap, Begin, Braking, CadenceWindow, Candidate, Coat, CornerSpeed, Course, CourseError, Demo,
-    EnergyBook, Finalist, Finals, GainPart, GearUse, JoinedCourse, Lap, LapComparison, LapSetup, Mode,
-    MountTime, Mounting, Obstacle, ObstacleTime, Patch, PatchError, PlanPart, ProfilePoint, Quicker, Ranked,
-    Search, SearchSpace, Segment, ShiftTime, Shifting, SketchError, SketchFault, SmoothingLength, Span,
-    StartSpeed, Step, StretchLength, TimeBand, TracePoint, TrackPlace, Weighting, WhyOnFoot, ranked,
+    EnergyBook, Finalist, Finals, ForcedPlace, GainPart, GearUse, JoinedCourse, Lap, LapComparison, LapSetup,
+    Misfit, Mode, MountTime, Mounting, Obstacle, ObstacleTime, Patch, PatchError, PlanPart, Precision,
+    ProfilePoint, Quicker, Ranked, Search, SearchSpace, Segment, ShiftTime, Shifting, SketchError,
+    SketchFault, SmoothingLength, Span, StartSpeed, Step, StretchLength, TimeBand, TracePoint, TrackFault,
+    TrackPlace, TrackUse, Weighting, WhyOnFoot, front, ranked,
 };
 #[cfg(feature = "gpx")]
 pub use course::{GpxError, TrackCourse, TrackOptions, TrackReport};
 pub use decimal::decimal;
 pub use drivetrain::{
-    Assumption, BottomBracketDrop, Cage, CageAngle, CageMeasures, CentreDistance, ChainAdvice, ChainAngle,
-    ChainDefaults, ChainFit, ChainLinks, ChainLinksError, ChainMeasure, ChainPath, ChainPitch, ChainSetup,
-    ChainVerdict, ChainWindow, Chainline, ChainlineMeasures, ChainstayLength, Change, Effort, EffortPart,
-    ForeStop, FrameMeasures, FrontConcern, FrontLimits, GearFit, GearState, GuideAngle, Hanger, HangerDrop,
-    HangerSetback, HubMeasures, PathError, PathPoint, PathWheel, PitchCircle, Pulley, PulleyCentres,
-    PulleyGap, RearStop, Remedy, RingSpacing, SprocketPitch, StraightRun, TwoSprocketDrive, TwoSprocketError,
-    WheelRole, cassette_slope_degrees,
+    Assumption, BottomBracketDrop, Cage, CageAngle, CageAnswer, CageDoubt, CageLength, CageMeasures,
+    CageNeed, CageOutcome, CageQuestion, CentreDistance, ChainAdvice, ChainAngle, ChainDefaults, ChainFit,
+    ChainLinks, ChainLinksError, ChainMeasure, ChainPath, ChainPitch, ChainSetup, ChainVerdict, ChainWindow,
+    Chainline, ChainlineMeasures, ChainstayLength, Change, ClassTrial, DerailleurNeed, Effort, EffortPart,
+    ForeStop, FrameMeasures, FrontConcern, FrontLimits, GearFit, GearSet, GearSetError, GearState,
+    GuideAngle, Hanger, HangerDrop, HangerSetback, HubMeasures, PathError, PathPoint, PathWheel, PitchCircle,
+    Pulley, PulleyCentres, PulleyGap, RearStop, Remedy, RingSpacing, SprocketPitch, Standing, StraightRun,
+    TwoSprocketDrive, TwoSprocketError, WheelRole, cassette_slope_degrees,
 };
 pub use drivetrain::{
     CageCheck, CageClass, CageFinding, CageVerdict, Cassette, CassetteError, CassetteName, CassetteNameError,
@@ -72,6 +75,7 @@ pub use drivetrain::{
     RingOverlap, RingPasses, RollOutLimit, RollOutPreset, SetUp, SetUpSummary, SharedGear, Shift, ShiftKind,
     Side, Sprocket, SprocketStep, StepSpread, TotalCapacity,
 };
+pub use likely::LIKELY_SHARE;
 pub use meant::meant;
 pub use order::ascending;
 pub use position::{
@@ -86,17 +90,18 @@ pub use quantity::{
     Cadence, Circumference, Development, GearInches, Limits, Measured, OutOfLimits, Ratio, Speed,
 };
 pub use rider::{
-    Air, AirDensity, AirPressure, AirTemperature, Altitude, Answer, BalanceSpeed, Band, Basis, Bike,
-    BikeMass, BodyMass, Carry, Cell, Climb, ClimbLength, ClimbPlan, Compass, CrankLength, CriticalPower,
-    Crossover, Distance, DragArea, DrivetrainEfficiency, EffectiveMass, EffortTime, Flip, FlipChange,
-    FootCost, FootCostFactor, FootDrag, FootFactor, Friction, Gait, Gaits, Gradient, GrossEfficiency, Ground,
-    Headwind, Humidity, Incline, KitMass, LegStrength, Level, LimitsHeld, LoadFactor, Mark, MarkKind,
-    MassHeight, MetabolicPower, OverGear, PeakFactor, PeakPower, PeakTooLow, Power, PowerBelowStanding,
-    PowerDemand, PowerTerms, Range, Reach, RearShare, Reason, ReserveShare, Resistance, RideOrRun, Rider,
-    Riding, RidingLimits, RoadLoad, RollingCoefficient, SecondsLost, Shortfall, Slope, SlopeShare, Slowing,
-    Stance, StandingMetabolism, StrengthShare, Surface, Time, TornadoBar, Torque, TotalMass, Uncertain,
-    Verdict, Watched, WheelInertia, Wheelbase, Wind, WindSpeed, WorkReserve, body_weight_gradient,
-    break_even_length, running_cost, verdict_map, walking_cost,
+    Advice, Air, AirDensity, AirPressure, AirTemperature, Altitude, Answer, Ascent, BalanceSpeed, Band,
+    Basis, Bike, BikeMass, BodyMass, Carry, Cell, Climb, ClimbLength, ClimbPlan, Compass, CrankLength,
+    CriticalPower, Crossover, Distance, DragArea, DrivetrainEfficiency, EffectiveMass, EffortTime, Flip,
+    FlipChange, FootCost, FootCostFactor, FootDrag, FootFactor, Friction, Gait, Gaits, Gradient,
+    GrossEfficiency, Ground, Headwind, Humidity, Incline, KitMass, LegStrength, Level, LimitsHeld,
+    LoadFactor, LowerGear, Mark, MarkKind, MassHeight, MetabolicPower, OnBike, OverGear, PeakFactor,
+    PeakPower, PeakTooLow, Power, PowerBelowStanding, PowerDemand, PowerTerms, Range, Reach, RearShare,
+    Reason, ReserveShare, Resistance, RideOrRun, Rider, Riding, RidingLimits, RoadLoad, RollingCoefficient,
+    RunningWins, SecondsLost, Shortfall, Slope, SlopeBand, SlopeShare, Slowing, SpeedBand, Stance,
+    StandingMetabolism, StrengthShare, Surface, Time, TornadoBar, Torque, TotalMass, Uncertain, Verdict,
+    Watched, WheelInertia, Wheelbase, Wind, WindSpeed, WorkReserve, body_weight_gradient, break_even_length,
+    running_cost, verdict_map, walking_cost,
 };
 pub use unit::{decimal_in, slope_percent};
 pub use wheel::{

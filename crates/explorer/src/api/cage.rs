@@ -2,7 +2,7 @@
 
 use super::{RingAndSprocket, drivetrain, input, output, thrown};
 use crate::view::finding;
-use gear_math::{CageFinding, CageVerdict, Derailleur, Drivetrain, RingDifference, Sprocket, TotalCapacity};
+use gear_math::{CageFinding, CageVerdict, Derailleur, RingDifference, Sprocket, TotalCapacity};
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
 use wasm_bindgen::prelude::*;
@@ -60,7 +60,7 @@ pub struct Finding {
     kind: FindingKind,
     /// The finding in words.
     message: String,
-    /// Gears in which the chain hangs loose.
+    /// Gears to avoid: the chain hangs in them.
     gears: Vec<RingAndSprocket>,
     /// Total capacity to ask for, when a longer cage is needed.
     ask_for_teeth: Option<u16>,
@@ -97,7 +97,7 @@ pub fn cage_check(
         needed_teeth: check.needed,
         spare_teeth: check.spare,
         verdict: check.verdict.into(),
-        findings: check.findings.iter().map(|found| Finding::new(found, &drivetrain)).collect(),
+        findings: check.findings.iter().map(Finding::new).collect(),
     })
 }
 
@@ -130,7 +130,7 @@ impl From<CageVerdict> for Verdict {
 }
 
 impl Finding {
-    fn new(found: &CageFinding, drivetrain: &Drivetrain) -> Self {
+    fn new(found: &CageFinding) -> Self {
         let (kind, gears, ask_for_teeth) = match found {
             CageFinding::SprocketTooLarge { .. } => (FindingKind::SprocketTooLarge, &[][..], None),
             CageFinding::SprocketTooSmall { .. } => (FindingKind::SprocketTooSmall, &[][..], None),
@@ -143,6 +143,6 @@ impl Finding {
             }
         };
         let gears = gears.iter().map(|&gear| gear.into()).collect();
-        Self { kind, message: finding(found, drivetrain), gears, ask_for_teeth }
+        Self { kind, message: finding(found), gears, ask_for_teeth }
     }
 }

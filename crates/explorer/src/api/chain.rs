@@ -81,11 +81,11 @@ pub struct ChainResult {
     longest_links: u16,
     shortest_exact_links: f64,
     longest_exact_links: f64,
-    /// The shortest, but never less than the trade's rule: what is too long hangs, what is too short breaks.
+    /// The shortest, but never less than the workshop rule: what is too long hangs, what is too short breaks.
     recommended_links: u16,
-    /// The trade's rule: round largest ring and largest sprocket, up to even, plus two.
+    /// The workshop rule: round largest ring and largest sprocket, up to even, plus two.
     big_big_plus_two_links: u16,
-    /// Capacity by geometry. Its level is fitted through the rear stop: the maker's figure comes first.
+    /// Capacity by geometry. Its level is fitted through the rest position: the maker's figure comes first.
     capacity_teeth: f64,
     /// Every gear, ring by ring from the largest, smallest sprocket first.
     gears: Vec<ChainGear>,
@@ -99,10 +99,10 @@ pub struct ChainGear {
     ring: u16,
     sprocket: u16,
     /// Forward of straight down; null where the chain does not hold the cage between the stops given. That is so
-    /// beyond the fore stop even where the state says `tight-but-usual`.
+    /// beyond the forward limit even where the state says `tight-but-usual`.
     cage_angle_deg: Option<f64>,
-    /// 0 where the cage stands between its stops; else links too many (positive, at the rear stop) or too few
-    /// (negative, at the fore stop). Negative beyond the fore stop even where the state says `tight-but-usual`.
+    /// 0 where the cage stands between its stops; else links too many (positive, at the rest position) or too few
+    /// (negative, at the forward limit). Negative beyond the forward limit even where the state says `tight-but-usual`.
     links_over: f64,
     state: ChainState,
     /// Sideways, with usual chainlines: 43.5 mm front and rear, rings 7.5 mm apart, sprockets as usual for their
@@ -116,11 +116,11 @@ pub struct ChainGear {
 pub enum ChainState {
     /// The cage stands between its stops and no further than 65 degrees forward.
     Comfortable,
-    /// The cage stands further forward than that or than its fore stop, but no further than 78 degrees.
+    /// The cage stands further forward than that or than its forward limit, but no further than 78 degrees.
     TightButUsual,
     /// The chain is too short: forcing it breaks the derailleur or its hanger.
     TooTight,
-    /// The cage is at its rear stop and the chain hangs.
+    /// The cage is at its rest position and the chain hangs.
     Slack,
 }
 

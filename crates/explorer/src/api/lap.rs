@@ -3,10 +3,10 @@
 use super::ride::{AirInput, BikeInput, LimitsInput, ReasonName, RiderInput, given};
 use super::{RingAndSprocket, input, output, thrown};
 use gear_math::{
-    BandedLap, Braking, Cadence, CadenceWindow, Candidate, Cassette, Chainring, Chainset, CornerSpeed,
-    Course, Derailleur, Gradient, LapSetup, Mode, MountTime, Obstacle, ObstacleTime, PlanPart,
-    RingDifference, Search, SearchSpace, Segment, ShiftTime, SmoothingLength, Sprocket, StretchLength,
-    Surface, TotalCapacity, TrackOptions, TrackPlace, Weighting, WhyOnFoot, ranked,
+    BandedLap, Bike, Braking, Cadence, CadenceWindow, Candidate, Cassette, Chainring, Chainset, CornerSpeed,
+    Course, Derailleur, DerailleurFigure, GearSet, Gradient, LapSetup, Mode, MountTime, Obstacle,
+    ObstacleTime, PlanPart, RingDifference, Search, SearchSpace, Segment, ShiftTime, SmoothingLength,
+    Sprocket, StretchLength, Surface, TotalCapacity, TrackOptions, TrackPlace, Weighting, WhyOnFoot, ranked,
 };
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
@@ -62,7 +62,7 @@ pub struct StretchInput {
     corner_kmh: Option<f64>,
 }
 
-/// What shifting, getting off and getting on cost.
+/// What shifting, dismount and remount cost.
 #[derive(Debug, Default, Deserialize, Tsify)]
 #[serde(rename_all = "camelCase")]
 pub struct CostsInput {
@@ -101,7 +101,10 @@ pub struct LapResult {
     plan: Vec<PlanRow>,
     /// Gears used, lowest first. Their times and `onFootS` make up the lap.
     gears: Vec<GearTime>,
-    /// Time on foot, getting off and on included.
+    /// Parts of the plan on foot that count as places to dismount: all but a step or two where nothing stands. One on both
+    /// sides of the line is one, and begins farther from it than it ends.
+    dismounts: Vec<PlanRow>,
+    /// Time on foot, dismount and remount included.
     on_foot_s: f64,
     shifts_rear: u32,
     shifts_front: u32,
@@ -111,7 +114,7 @@ pub struct LapResult {
     /// Length of the steps it was worked out in, and how far off the time may be because of them.
     step_m: f64,
     step_error_s: Option<f64>,
-    /// About every metre.
+    /// About every metre, each the end of a step; the last is the line.
     trace: Vec<TraceRow>,
 }
 
@@ -125,7 +128,7 @@ pub struct PlanRow {
     mode: ModeName,
     /// Why on foot; null when riding and at an obstacle.
     reason: Option<ReasonName>,
-    /// Getting off and on again count with the part on foot.
+    /// Dismount and remount count with the part on foot.
     time_s: f64,
 }
 
@@ -162,8 +165,9 @@ pub struct TraceRow {
     cadence_rpm: Option<f64>,
 }
 
-/// A lap by the quickest plan: its time with likely edges, where to get off and on, and what the gears do. Getting off and
-/// getting on are counted on foot, in `onFootS` and in the part of the plan that is gone on foot.
+/// A lap by the quickest plan at an even power: its time with likely edges, where to dismount and remount, and what the gears
+/// do. Dismount and remount are counted on foot, in `onFootS` and in the part of the plan that is gone on foot. Where forcing
+/// a gear above that power would be quicker, the plan goes on foot. A headwind is left out: a lap goes round.
 ///
 /// # Errors
 /// When anything is outside its limits, or the power is hardly more than standing takes.
@@ -173,19 +177,16 @@ pub fn lap(#[wasm_bindgen(unchecked_param_type = "LapInput")] asked: JsValue) ->
     let BandedLap { lap, band, .. } =
         BandedLap::of(&asked.course.course()?, &asked.setup()?).map_err(thrown)?;
     let every = (1.0 / lap.step_m).round().max(1.0) as usize;
-    let trace = lap.trace.iter().step_by(every).map(|point| TraceRow {
-        at_m: point.at_m,
-        time_s: point.time_s,
-        speed_ms: point.speed_m_per_s,
-        gear: point.gear.map(RingAndSprocket::from),
-        cadence_rpm: point.cadence_rpm,
-    });
+    let last = lap.trace.len();
+    let ends = (1..).zip(&lap.trace).filter(|(number, _)| number % every == 0 || *number == last);
+    let trace = ends.map(|(_, point)| TraceRow::from(point));
     output(&LapResult {
         time_s: band.time_s,
         time_low_s: band.low_s,
         time_high_s: band.high_s,
         plan: lap.plan.iter().map(PlanRow::from).collect(),
         gears: lap.gears.iter().map(GearTime::from).collect(),
+        dismounts: lap.dismounts().iter().map(PlanRow::from).collect(),
         on_foot_s: lap.on_foot_s(),
         shifts_rear: lap.shifts_rear,
         shifts_front: lap.shifts_front,
@@ -200,7 +201,7 @@ pub fn lap(#[wasm_bindgen(unchecked_param_type = "LapInput")] asked: JsValue) ->
 impl LapInput {
     fn setup(&self) -> Result<LapSetup, JsError> {
         let setup = LapSetup::new(self.rider.rider()?, self.bike.bike()?, self.air.air()?);
-        self.costs.on(LapSetup { limits: self.limits.limits(setup.rider.power), ..setup })
+        self.costs.on(LapSetup { limits: self.limits.limits(&setup.rider), ..setup })
     }
 }
 
@@ -276,6 +277,18 @@ impl From<&PlanPart> for PlanRow {
     }
 }
 
+impl From<&gear_math::TracePoint> for TraceRow {
+    fn from(point: &gear_math::TracePoint) -> Self {
+        Self {
+            at_m: point.at_m,
+            time_s: point.time_s,
+            speed_ms: point.speed_m_per_s,
+            gear: point.gear.map(RingAndSprocket::from),
+            cadence_rpm: point.cadence_rpm,
+        }
+    }
+}
+
 impl From<&gear_math::GearUse> for GearTime {
     fn from(used: &gear_math::GearUse) -> Self {
         let RingAndSprocket { ring, sprocket } = used.gear.into();
@@ -306,9 +319,15 @@ pub struct GpxOptions {
 /// What `courseFromGpx` gives: a course as `lap` takes it, and what was found in the file.
 #[derive(Debug, Serialize, Tsify)]
 #[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
 pub struct GpxCourse {
     course: CourseInput,
     report: GpxReport,
+    /// Whether a lap of it may be timed. A track that is mostly steeper than a course can be, or has too few points, is read
+    /// and given all the same, but its times would mean nothing: look here before you hand it to `lap`.
+    usable: bool,
+    /// Why it may not; null when it may.
+    not_usable_because: Option<String>,
 }
 
 /// What was found in a file and what was done about it.
@@ -323,11 +342,20 @@ pub struct GpxReport {
     close_points: usize,
     missing_elevations: usize,
     absurd_elevations: usize,
+    /// Stretches steeper than 45 %, which are taken as 45 %, and their share of the way.
     clipped_gradients: usize,
+    clipped_share: f64,
     paused_s: f64,
     longest_gap_m: f64,
+    /// Along the slope.
     length_m: f64,
+    /// Height climbed by every elevation in the file.
+    climb_written_m: f64,
+    /// The same without the points and elevations that were left out.
     climb_recorded_m: f64,
+    /// After smoothing, and after a loop was closed where `levelled` says so.
+    climb_smoothed_m: f64,
+    /// Over the course, with what is steeper than 45 % taken as 45 %.
     climb_m: f64,
     smoothing_m: f64,
     is_loop: bool,
@@ -345,7 +373,8 @@ pub struct GpxReport {
     levelled: bool,
 }
 
-/// A course from the text of a GPX file.
+/// A course from the text of a GPX file. Lengths lie along the slope: positions give horizontal distances, which the slope
+/// lengthens. See `usable` for tracks that are no course.
 ///
 /// # Errors
 /// When the text is no usable GPX, or an option is outside its limits.
@@ -371,8 +400,11 @@ pub fn course_from_gpx(
     )
     .map_err(thrown)?;
     let found = read.report;
+    let fault = found.track_use.fault();
     output(&GpxCourse {
         course: CourseInput::of(&read.course),
+        usable: fault.is_none(),
+        not_usable_because: fault.map(|fault| fault.to_string()),
         report: GpxReport {
             points: found.points,
             segments: found.segments,
@@ -383,10 +415,13 @@ pub fn course_from_gpx(
             missing_elevations: found.missing_elevations,
             absurd_elevations: found.absurd_elevations,
             clipped_gradients: found.clipped_gradients,
+            clipped_share: found.clipped_share,
             paused_s: found.paused_s,
             longest_gap_m: found.longest_gap_m,
             length_m: found.length_m,
+            climb_written_m: found.climb_written_m,
             climb_recorded_m: found.climb_recorded_m,
+            climb_smoothed_m: found.climb_smoothed_m,
             climb_m: found.climb_m,
             smoothing_m: found.smoothing_m,
             is_loop: found.is_loop,
@@ -402,7 +437,8 @@ pub fn course_from_gpx(
     })
 }
 
-/// What `search` takes: a lap whose bike's rings and sprockets are replaced, what to try, and what the derailleurs take.
+/// What `search` takes: a lap whose bike's rings and sprockets are replaced, what to try, and what the derailleurs take. A
+/// limit that is left out is not checked. Set-ups that have one of the bike's `gearsToAvoid` are ridden without it.
 #[derive(Debug, Deserialize, Tsify)]
 #[serde(rename_all = "camelCase")]
 pub struct SearchInput {
@@ -414,9 +450,15 @@ pub struct SearchInput {
     /// Pairs that differ by at least and at most so many teeth; single rings only when left out.
     #[tsify(optional)]
     pair_differences: Option<[u16; 2]>,
+    /// Only these rings, of those from the smallest to the largest; every number of teeth when left out.
+    #[tsify(optional)]
+    rings: Option<Vec<u16>>,
     /// Cassettes to be tried, each by its sprockets; those in common use when left out.
     #[tsify(optional)]
     cassettes: Option<Vec<Vec<u16>>>,
+    /// Only cassettes with one of these numbers of sprockets; any number when left out.
+    #[tsify(optional)]
+    sprocket_counts: Option<Vec<u16>>,
     #[tsify(optional)]
     total_capacity_teeth: Option<u16>,
     #[tsify(optional)]
@@ -445,6 +487,34 @@ pub struct SearchRow {
     score_s: f64,
     /// No other is as good on every count and better on one.
     unbeaten: bool,
+    /// Limits that were not checked, because they were left out of what was asked; the same in every row. The length of
+    /// the cage is known only by its total capacity.
+    not_checked: Vec<NotChecked>,
+}
+
+/// A limit of the derailleurs.
+#[derive(Debug, Clone, Copy, Serialize, Tsify)]
+#[serde(rename_all = "kebab-case")]
+pub enum NotChecked {
+    /// Total capacity, and with it whether any chain suits every gear.
+    TotalCapacity,
+    /// Largest sprocket.
+    LargestSprocket,
+    /// Smallest sprocket.
+    SmallestSprocket,
+    /// Chainring difference.
+    ChainringDifference,
+}
+
+impl From<DerailleurFigure> for NotChecked {
+    fn from(figure: DerailleurFigure) -> Self {
+        match figure {
+            DerailleurFigure::TotalCapacity => Self::TotalCapacity,
+            DerailleurFigure::LargestSprocket => Self::LargestSprocket,
+            DerailleurFigure::SmallestSprocket => Self::SmallestSprocket,
+            DerailleurFigure::RingDifference => Self::ChainringDifference,
+        }
+    }
 }
 
 #[wasm_bindgen]
@@ -456,7 +526,9 @@ extern "C" {
     fn call(this: &Progress, object: &JsValue, done: usize, total: usize) -> Result<JsValue, JsValue>;
 }
 
-/// Every set-up that fits, best first. `progress` is called with how many are done and how many there are; when it
+/// Every set-up that keeps the limits given, best first; what was not given is not checked, and each row names it in
+/// `notChecked`. Whether frame, hanger and chain length suit is not checked either. `progress` is called with how many are
+/// done and how many there are; when it
 /// returns `false` the search stops there.
 ///
 /// # Errors
@@ -472,8 +544,11 @@ pub fn search(
     let progress = progress.is_function().then(|| progress.unchecked_into::<Progress>());
     let space = asked.checked()?.space()?;
     let set_ups = space.set_ups().collect();
-    let mut search = Search::new(&asked.lap.course.course()?, &asked.lap.setup()?, space.derailleur, set_ups)
-        .map_err(thrown)?;
+    let setup = asked.lap.setup()?;
+    let Bike { drivetrain, avoid, .. } = setup.bike;
+    let search =
+        Search::new(&asked.lap.course.course()?, &setup, space.derailleur, set_ups).map_err(thrown)?;
+    let mut search = search.avoiding(|it| GearSet::of(it, |gear| avoid.holds(&drivetrain, gear)));
     let mut found: Vec<Candidate> = Vec::new();
     while !search.is_done() {
         found.extend(search.advance(BATCH));
@@ -484,7 +559,9 @@ pub fn search(
             _ => {}
         }
     }
-    let rows: Vec<SearchRow> = ranked(&found, &Weighting::USUAL).iter().map(SearchRow::from).collect();
+    let not_checked: Vec<NotChecked> = space.derailleur.unknown().map(NotChecked::from).collect();
+    let row = |ranked| SearchRow { not_checked: not_checked.clone(), ..SearchRow::from(ranked) };
+    let rows: Vec<SearchRow> = ranked(&found, &Weighting::USUAL).iter().map(row).collect();
     output(&rows)
 }
 
@@ -497,6 +574,10 @@ impl SearchInput {
             "pairDifferences begin with the larger one"
         } else if self.cassettes.as_ref().is_some_and(Vec::is_empty) {
             "cassettes has none; leave it out to try those in common use"
+        } else if self.rings.as_ref().is_some_and(Vec::is_empty) {
+            "rings has none; leave it out to try every number of teeth"
+        } else if self.sprocket_counts.as_ref().is_some_and(Vec::is_empty) {
+            "sprocketCounts has none; leave it out to try any number"
         } else {
             return Ok(self);
         };
@@ -504,19 +585,26 @@ impl SearchInput {
     }
 
     fn space(&self) -> Result<SearchSpace, JsError> {
-        let rings = (self.smallest_ring..=self.largest_ring).map(Chainring::new);
+        let wanted = |teeth: &u16| self.rings.as_ref().is_none_or(|rings| rings.contains(teeth));
+        let rings = (self.smallest_ring..=self.largest_ring).filter(wanted).map(Chainring::new);
         let rings: Vec<Chainring> = rings.collect::<Result<_, _>>().map_err(thrown)?;
         let chainsets = match self.pair_differences {
             Some([least, most]) => SearchSpace::rings(&rings, least..=most),
             None => rings.iter().filter_map(|ring| Chainset::new([ring.teeth()]).ok()).collect(),
         };
-        let cassettes = match &self.cassettes {
+        let mut cassettes: Vec<Cassette> = match &self.cassettes {
             Some(typed) => {
                 let cassettes = typed.iter().map(|sprockets| Cassette::new(sprockets.iter().copied()));
                 cassettes.collect::<Result<_, _>>().map_err(thrown)?
             }
             None => Cassette::common().collect(),
         };
+        if let Some(counts) = &self.sprocket_counts {
+            cassettes.retain(|cassette| counts.contains(&(cassette.sprockets().len() as u16)));
+        }
+        if chainsets.is_empty() || cassettes.is_empty() {
+            return Err(JsError::new("rings or sprocketCounts leave nothing to try"));
+        }
         let sprocket = |teeth: Option<u16>| teeth.map(Sprocket::new).transpose().map_err(thrown);
         let difference = self.chainring_difference_teeth.map(RingDifference::new);
         Ok(SearchSpace {
@@ -552,6 +640,7 @@ impl From<&gear_math::Ranked> for SearchRow {
             spare_capacity_teeth: it.spare_capacity,
             score_s: ranked.score_s,
             unbeaten: ranked.unbeaten,
+            not_checked: Vec::new(),
         }
     }
 }

@@ -71,10 +71,8 @@ pub struct SetUpInput {
 
 impl SetUpInput {
     fn set_up(&self) -> Result<SetUp, JsError> {
-        Ok(SetUp {
-            drivetrain: drivetrain(&self.rings, &self.sprockets)?,
-            wheel: Circumference::new(self.circumference_mm).map_err(thrown)?,
-        })
+        let wheel = Circumference::new(self.circumference_mm).map_err(thrown)?;
+        Ok(SetUp::new(drivetrain(&self.rings, &self.sprockets)?, wheel))
     }
 }
 

@@ -3,10 +3,11 @@
 use super::lap::surface;
 use super::{drivetrain, input, output, thrown};
 use gear_math::{
-    Air, AirDensity, Answer, Bike, BikeMass, BodyMass, Cadence, Circumference, Climb, DragArea,
-    DrivetrainEfficiency, FootCostFactor, FootDrag, FootFactor, Friction, Gait, GrossEfficiency, Ground,
-    KitMass, LoadFactor, MountedWidth, OutOfLimits, Power, RideOrRun, Rider, RidingLimits,
-    RollingCoefficient, SlopeShare, StandingMetabolism, Surface, WidthFactor,
+    Air, AirDensity, Answer, Bike, BikeMass, BodyMass, Cadence, Circumference, Climb, ClimbLength, ClimbPlan,
+    Crossover, DragArea, DrivetrainEfficiency, FootCostFactor, FootDrag, FootFactor, Friction, Gait, GearSet,
+    GrossEfficiency, Ground, KitMass, LIKELY_SHARE, LoadFactor, MountedWidth, OutOfLimits, Power, RideOrRun,
+    Rider, RidingLimits, RollingCoefficient, RunningWins, SecondsLost, Slope, SlopeBand, SlopeShare,
+    StandingMetabolism, Surface, Watched, WidthFactor,
 };
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
@@ -32,6 +33,21 @@ pub struct RideOrRunInput {
     limits: LimitsInput,
     /// Slopes to look at, rise over run, 0 to 0.45: 0.1 is 10 %.
     gradients: Vec<f64>,
+    /// The climb that running is timed over; when left out, one so long that dismount and remount do not count.
+    #[serde(default)]
+    #[tsify(optional)]
+    climb: Option<ClimbInput>,
+}
+
+/// How long a climb is, and what running it costs besides.
+#[derive(Debug, Deserialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+pub struct ClimbInput {
+    /// Along the slope.
+    length_m: f64,
+    /// Dismount and remount together; 3 when left out.
+    #[tsify(optional)]
+    dismount_remount_s: Option<f64>,
 }
 
 /// The rider in one effort.
@@ -77,6 +93,10 @@ pub struct BikeInput {
     /// What a kilogram of carried bike costs over one of body; 1.2 when left out.
     #[tsify(optional)]
     carried_load_factor: Option<f64>,
+    /// Gears that are never used, each as its ring and its sprocket; all are used when left out, and when none would be
+    /// left.
+    #[tsify(optional)]
+    gears_to_avoid: Option<Vec<[u16; 2]>>,
 }
 
 /// The ground.
@@ -126,8 +146,8 @@ pub struct LimitsInput {
     /// The rear wheel slips.
     #[tsify(optional)]
     grip: Option<bool>,
-    /// The legs are too weak to turn the lowest gear for minutes. Their peak is taken as four times the power, at least
-    /// 1000 W.
+    /// The legs are too weak to turn the lowest gear for minutes. Their peak is an estimate: 14 W per kg of body, or four
+    /// times the power where that is more.
     #[tsify(optional)]
     force: Option<bool>,
 }
@@ -139,6 +159,37 @@ pub struct RideOrRunResult {
     /// One for each gradient asked for.
     rows: Vec<RideOrRunRow>,
     crossover: CrossoverFigures,
+    gear_limit: GearLimit,
+    running: RunningFigures,
+    /// What "likely" means: the share of cases between the edges of a band.
+    likely_share: f64,
+}
+
+/// Below which speed no gear is low enough: a matter of the bike and of the lowest cadence.
+#[derive(Debug, Serialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
+pub struct GearLimit {
+    speed_ms: f64,
+    /// From where the power does not hold that speed, rise over run; null for not up to 0.45.
+    gradient: Option<f64>,
+    /// Likely edges of `flipGradient`, all doubts taken together.
+    flip_low: f64,
+    /// Null for not up to 0.45.
+    flip_high: Option<f64>,
+}
+
+/// Where running the climb itself wins, whatever the gears, rise over run; null for not up to 0.45.
+#[derive(Debug, Serialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
+pub struct RunningFigures {
+    /// By the best guess. It means little where `gradientHigh` is null: the two are then about as quick.
+    gradient: Option<f64>,
+    /// Riding in a gear low enough is likely quicker on every slope below.
+    gradient_low: Option<f64>,
+    /// Running is likely quicker on every slope from here to 0.45.
+    gradient_high: Option<f64>,
 }
 
 /// Riding against going on foot on one slope.
@@ -166,6 +217,11 @@ pub struct RideOrRunRow {
     ratio_low: f64,
     /// Edge of the band in favour of going on foot.
     ratio_high: f64,
+    /// Speed over the climb below which running it is quicker, dismount and remount included.
+    crossover_speed_ms: f64,
+    /// Its likely edges.
+    crossover_speed_low_ms: f64,
+    crossover_speed_high_ms: f64,
     /// Limits that hold: gear, force, balance, grip.
     limits: Vec<ReasonName>,
     verdict: RideVerdict,
@@ -177,7 +233,7 @@ pub struct RideOrRunRow {
 #[serde(rename_all = "camelCase")]
 #[tsify(missing_as_null)]
 pub struct CrossoverFigures {
-    /// Where the lowest gear runs out.
+    /// From where the lowest gear is too tall for the power.
     gear_gradient: Option<f64>,
     /// Where being on foot becomes as fast for the same energy.
     energy_gradient: Option<f64>,
@@ -185,7 +241,8 @@ pub struct CrossoverFigures {
     flip_gradient: Option<f64>,
     /// Why it ends there.
     reason: Option<ReasonName>,
-    /// Riding speed there: below it the rider is better off on foot. Always finite.
+    /// Riding speed there. Where a gear or another limit ends riding, running is not yet quicker below it: for that see
+    /// `crossoverSpeedMs`. Always finite.
     speed_ms: Option<f64>,
 }
 
@@ -246,16 +303,53 @@ pub fn ride_or_run(
         .collect::<Result<_, _>>()?;
     let crossover = question.crossover(&ground);
     let flip = crossover.flip;
+    let (length, lost) = asked.climb.as_ref().map_or(Ok(LONG), ClimbInput::climb)?;
+    let row = |&gradient: &Climb| RideOrRunRow::from(&question.climb(&ground, gradient, length, lost));
     output(&RideOrRunResult {
-        rows: question.answers(&ground, &gradients).iter().map(RideOrRunRow::from).collect(),
+        rows: gradients.iter().map(row).collect(),
+        gear_limit: GearLimit::of(&question, &ground, &crossover),
+        running: RunningFigures::from(question.running_wins(&ground, length, lost)),
+        likely_share: LIKELY_SHARE,
         crossover: CrossoverFigures {
-            gear_gradient: crossover.gear.map(gear_math::Slope::rise_over_run),
-            energy_gradient: crossover.energy.map(gear_math::Slope::rise_over_run),
+            gear_gradient: crossover.gear.map(Slope::rise_over_run),
+            energy_gradient: crossover.energy.map(Slope::rise_over_run),
             flip_gradient: flip.map(|flip| flip.gradient.rise_over_run()),
             reason: flip.map(|flip| flip.reason.into()),
             speed_ms: flip.map(|flip| flip.speed.m_per_s()),
         },
     })
+}
+
+/// So long that dismount and remount do not count.
+const LONG: (ClimbLength, SecondsLost) = (ClimbLength::LONGEST, SecondsLost::NONE);
+
+impl ClimbInput {
+    fn climb(&self) -> Result<(ClimbLength, SecondsLost), JsError> {
+        let lost = given(self.dismount_remount_s, SecondsLost::new, SecondsLost::PRACTISED)?;
+        Ok((ClimbLength::new(self.length_m).map_err(thrown)?, lost))
+    }
+}
+
+impl GearLimit {
+    fn of(question: &RideOrRun, ground: &Ground, crossover: &Crossover) -> Self {
+        let flip = crossover.flip.as_ref();
+        let bars = question.tornado(ground, Watched::behind(flip));
+        let band = SlopeBand::of(flip.map(|flip| flip.gradient), &bars);
+        Self {
+            speed_ms: crossover.lowest_gear_speed.m_per_s(),
+            gradient: crossover.gear.map(Slope::rise_over_run),
+            flip_low: band.low.rise_over_run(),
+            flip_high: band.high.map(Slope::rise_over_run),
+        }
+    }
+}
+
+impl From<RunningWins> for RunningFigures {
+    fn from(wins: RunningWins) -> Self {
+        let [gradient, gradient_low, gradient_high] =
+            [wins.gradient, wins.earliest, wins.latest].map(|slope| slope.map(Slope::rise_over_run));
+        Self { gradient, gradient_low, gradient_high }
+    }
 }
 
 /// A typed value, or the default where there is none.
@@ -270,8 +364,7 @@ pub(super) fn given<T>(
 impl RideOrRunInput {
     fn question(&self) -> Result<RideOrRun, JsError> {
         let rider = self.rider.rider()?;
-        RideOrRun::new(rider, self.bike.bike()?, self.air.air()?, self.limits.limits(rider.power))
-            .map_err(thrown)
+        RideOrRun::new(rider, self.bike.bike()?, self.air.air()?, self.limits.limits(&rider)).map_err(thrown)
     }
 }
 
@@ -296,7 +389,10 @@ impl BikeInput {
             Circumference::new(self.circumference_mm.unwrap_or(REFERENCE_WHEEL_MM)).map_err(thrown)?;
         let mass = BikeMass::new(self.mass_kg).map_err(thrown)?;
         let bike = Bike::new(mass, drivetrain(&self.rings, &self.sprockets)?, wheel);
+        let mut avoid = self.gears_to_avoid.iter().flatten().copied();
+        let avoid = avoid.try_fold(GearSet::NONE, |all, gear| all.with(&bike.drivetrain, gear));
         Ok(Bike {
+            avoid: avoid.map_err(thrown)?,
             tyre: given(self.tyre_width_mm, MountedWidth::new, bike.tyre)?,
             efficiency: given(self.drivetrain_efficiency, DrivetrainEfficiency::new, bike.efficiency)?,
             load: given(self.carried_load_factor, LoadFactor::new, bike.load)?,
@@ -331,9 +427,9 @@ impl AirInput {
 }
 
 impl LimitsInput {
-    pub(super) fn limits(&self, power: Power) -> RidingLimits {
+    pub(super) fn limits(&self, rider: &Rider) -> RidingLimits {
         let counts = |switch: &Option<bool>| switch.unwrap_or(true);
-        let all = RidingLimits::all(power);
+        let all = RidingLimits::all(rider);
         RidingLimits {
             balance: all.balance.filter(|_| counts(&self.balance)),
             grip: all.grip.filter(|_| counts(&self.grip)),
@@ -342,9 +438,13 @@ impl LimitsInput {
     }
 }
 
-impl From<&Answer> for RideOrRunRow {
-    fn from(answer: &Answer) -> Self {
+impl From<&ClimbPlan> for RideOrRunRow {
+    fn from(plan: &ClimbPlan) -> Self {
+        let (answer, wins) = (&plan.answer, plan.running_wins_below());
         Self {
+            crossover_speed_ms: wins.best.m_per_s(),
+            crossover_speed_low_ms: wins.low.m_per_s(),
+            crossover_speed_high_ms: wins.high.m_per_s(),
             gradient: answer.gradient.rise_over_run(),
             ride_ms: answer.ride.m_per_s(),
             held_ms: answer.riding.held.map(gear_math::Speed::m_per_s),

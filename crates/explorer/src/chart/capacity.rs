@@ -89,8 +89,8 @@ struct Line {
 
 fn lines(report: &Report) -> Vec<Line> {
     let asked = |side: Side| {
-        let needed = report.setup(side).cage.needed;
-        Line { side: Some(side), teeth: f64::from(needed), words: format!("{side} asks for {needed}") }
+        let needed = report.setup(side).cage.check.needed;
+        Line { side: Some(side), teeth: f64::from(needed), words: format!("{side} needs {needed}") }
     };
     let stated = report.derailleur.total_capacity.map(TotalCapacity::teeth).map(|teeth| Line {
         side: None,
@@ -197,10 +197,10 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
 
 fn describe(report: &Report, chain: &ChainReport) -> String {
     format!(
-        "{}: a cage of {} takes {} teeth by geometry; {} are asked for.",
+        "{}: a cage of {} takes {} teeth by geometry; {} are needed.",
         chain.side,
         with_unit(centres_mm(chain), 0, "mm"),
         plain(chain.advice.fit.capacity_teeth, 1),
-        report.setup(chain.side).cage.needed
+        report.setup(chain.side).cage.check.needed
     )
 }

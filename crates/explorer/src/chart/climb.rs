@@ -7,9 +7,9 @@ use super::side::{tube, wire};
 use super::{Size, Spot};
 use crate::number::{trimmed, with_unit};
 use crate::report::{Report, RideSide, Side};
-use crate::view::ride_words::{foot_span, judged, seconds};
+use crate::view::ride_words::{foot_span, judged, seconds, verb};
 use gear_math::ascending;
-use gear_math::{ClimbPlan, Distance};
+use gear_math::{Advice, ClimbPlan, Distance, OnBike, Time};
 
 const LEFT: f64 = 40.0;
 const RIGHT: f64 = 62.0;
@@ -30,7 +30,7 @@ struct Layout {
 impl Layout {
     fn new(report: &Report, width: f64) -> Self {
         let sides = &report.ride.sides;
-        let ridden = sides.iter().filter_map(|side| side.far.ride).map(gear_math::Time::s);
+        let ridden = sides.iter().filter_map(|side| side.far.ride).map(Time::s);
         let longest = ridden.fold(sides[0].far.foot_at_worst.s(), f64::max);
         let (right, top) = (width - RIGHT, TOP + unridden(report).len() as f64 * LINE);
         let (floor, end) = (top + PLOT, report.ride.far.m());
@@ -48,11 +48,25 @@ impl Layout {
     }
 }
 
-/// The sides that cannot be ridden here, each with why.
+/// The time of a side that gets up in another way than by a steady ride, where that is the advice.
+fn otherwise(side: &RideSide) -> Option<Time> {
+    let (how, time) = side.ascent.bike.filter(|_| side.ascent.advice != Advice::Run)?;
+    (how != OnBike::Ridden).then_some(time)
+}
+
+fn advised(side: &RideSide, time: Time) -> String {
+    format!("{}, {}", verb(side.ascent.advice), seconds(time))
+}
+
+/// The sides that have no steady ride here, each with what there is to do or why not.
 fn unridden(report: &Report) -> Vec<(Side, String)> {
     let unable = |side: &RideSide| {
         let plan = &side.plan;
-        plan.ride.is_none().then(|| (side.side, judged(plan.verdict, plan.answer.limits)))
+        let words = || match otherwise(side) {
+            Some(time) => advised(side, time),
+            None => judged(plan.verdict, plan.answer.limits),
+        };
+        plan.ride.is_none().then(|| (side.side, words()))
     };
     report.ride.sides.iter().filter_map(unable).collect()
 }
@@ -62,13 +76,14 @@ pub(super) fn height(report: &Report) -> f64 {
 }
 
 pub(super) fn label(report: &Report) -> String {
-    let riding = |side: &RideSide| match side.plan.ride {
-        Some(time) => format!("{} rides it in {}", side.side, seconds(time)),
-        None => format!("{} does not ride it", side.side),
+    let riding = |side: &RideSide| match (side.plan.ride, otherwise(side)) {
+        (_, Some(time)) => format!("{}: {}", side.side, advised(side, time)),
+        (Some(time), _) => format!("{} rides it in {}", side.side, seconds(time)),
+        _ => format!("{} does not ride it", side.side),
     };
     let [a, b] = &report.ride.sides;
     format!(
-        "Time against length of the climb: over {}, {}, {}, on foot {}.",
+        "Time against length of the climb: over {}, {}, {}, running {}.",
         with_unit(report.ride.inputs.length.m(), 0, "m"),
         riding(a),
         riding(b),
@@ -94,6 +109,12 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
         let Some(time) = side.far.ride else { continue };
         let line = [layout.at(0.0, 0.0), end(time.s())];
         if side.side == Side::A { wire(pen, look, &line) } else { tube(pen, look, &line) }
+    }
+    for side in [b, a] {
+        let Some(time) = otherwise(side) else { continue };
+        let at = layout.at(report.ride.inputs.length.m(), time.s());
+        pen.dot(at, 4.5, if side.side == Side::A { look.a } else { look.paper });
+        pen.ring(at, 4.5, side.side.ink(look), 1.5);
     }
     // Lines are wider than a point: nothing of them stands below no time at all.
     pen.fill((LEFT - 6.0, layout.floor + 0.5), (LEFT + 14.0, layout.floor + 6.0), look.paper);
@@ -125,7 +146,7 @@ fn draw_grid(pen: &mut Pen, look: &Palette, layout: &Layout) {
 /// Names at the right ends of the lines.
 fn draw_ends(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
     let [a, b] = &report.ride.sides;
-    let mut names = vec![("on foot", a.far.foot.s(), look.ink)];
+    let mut names = vec![("run", a.far.foot.s(), look.ink)];
     match (a.far.ride, b.far.ride) {
         (Some(both), Some(same)) if both == same => names.push(("ride A, B", both.s(), look.ink)),
         (of_a, of_b) => {
@@ -173,9 +194,9 @@ fn pays(report: &Report) -> Vec<(&'static str, f64)> {
     let [a, b] = [&report.ride.sides[0].plan.break_even, &report.ride.sides[1].plan.break_even];
     let named = |name: &'static str, length: &Option<Distance>| length.map(|length| (name, length.m()));
     if a == b {
-        named("getting off", a).into_iter().collect()
+        named("running", a).into_iter().collect()
     } else {
-        [named("getting off A", a), named("getting off B", b)].into_iter().flatten().collect()
+        [named("running with A", a), named("running with B", b)].into_iter().flatten().collect()
     }
 }
 
@@ -194,8 +215,13 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
         }
         let plan = plans[0].1;
         let at = layout.at(length, plan.foot.s());
-        let text = format!("On foot, {} take {}.", with_unit(length, 0, "m"), on_foot(plan));
+        let text = format!("Running, {} take {}.", with_unit(length, 0, "m"), on_foot(plan));
         spots.push(Spot::around(at, at, 8.0, text));
+    }
+    for side in &report.ride.sides {
+        let Some(time) = otherwise(side) else { continue };
+        let at = layout.at(length, time.s());
+        spots.push(Spot::around(at, at, 8.0, format!("{}: {}.", side.side, advised(side, time))));
     }
     for (whose, length) in pays(report) {
         let at = (layout.across.at(length), layout.floor);

@@ -111,7 +111,7 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
 fn key(report: &Report) -> Vec<(Option<GearState>, &'static str)> {
     let states = gear_map::KEY.into_iter().map(|state| (Some(state), state_name(state)));
     let broken = report.solved_chains().flat_map(|chain| &chain.stations).any(|it| it.beyond_maker > 0);
-    states.chain(broken.then_some((None, "beyond the maker’s capacity"))).collect()
+    states.chain(broken.then_some((None, "beyond maker’s capacity"))).collect()
 }
 
 /// Where each entry of the key begins: row and distance from the left.
@@ -174,17 +174,20 @@ fn describe(side: Side, station: &Station) -> String {
     let mut text = format!("{side} {}: {}", fit.gear, station.in_words());
     if fit.state.is_usable() {
         text.push_str(&format!(
-            "; the chain could lose {} before the cage reaches its fore stop, or gain {} before it hangs",
+            "; the chain could lose {} before the cage reaches its forward limit, or gain {} before it hangs",
             with_unit(fit.to_fore_stop, 1, "links"),
             plain(fit.to_rear_stop, 1)
         ));
     }
     text.push_str(&format!(". Chain angle {}°", plain(fit.chain_angle.degrees(), 1)));
     if station.crossed {
-        text.push_str(", crossed");
+        text.push_str(", cross-chained");
     }
     if station.beyond_maker > 0 {
         text.push_str(". Beyond the maker’s capacity, which comes first");
+    }
+    if station.avoid {
+        text.push_str(". Never use it");
     }
     text + "."
 }

@@ -1,13 +1,13 @@
-//! What a search found: lap time against lowest gear, the unbeaten ones full.
+//! What a search found: time behind the best against lowest gear; the front as a line of dots, A and B ringed.
 
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::Scale;
 use super::{Size, Spot};
-use crate::number::with_unit;
-use crate::report::{Found, Report, Side};
-use crate::view::lap::clock;
-use gear_math::{Candidate, Ranked};
+use crate::number::{plain, with_unit};
+use crate::report::{Found, Report};
+use crate::view::lap_found::{behind, cassette_name, marks};
+use gear_math::Candidate;
 
 const LEFT: f64 = 52.0;
 const RIGHT: f64 = 16.0;
@@ -16,38 +16,42 @@ const HEIGHT: f64 = 280.0;
 /// Height while there is nothing to draw.
 const EMPTY: f64 = 32.0;
 const FLOOR: f64 = HEIGHT - 26.0;
-/// Side of the squares of which each holds one mark at most, CSS pixels: more would only cover one another.
-const CELL: f64 = 3.0;
-/// Slower than the quickest by more than this share is only drawn when it is unbeaten, and then on the upper edge.
-const SLOWEST: f64 = 1.15;
+/// Slower than the best by more than this share is drawn on the upper edge.
+const SLOWEST: f64 = 0.15;
+/// Least extent upward, s.
+const LEAST_S: f64 = 1.0;
 const DEVELOPMENTS: [f64; 12] = [0.8, 1.0, 1.2, 1.4, 1.6, 1.8, 2.0, 2.5, 3.0, 3.5, 4.0, 5.0];
 
 struct Layout {
     across: Scale,
     up: Scale,
-    limit: f64,
+    best_s: f64,
+    limit_s: f64,
 }
 
 impl Layout {
     fn new(found: &Found, width: f64) -> Self {
-        let all = || found.order.iter().map(|it| &it.candidate);
-        let quickest = all().map(|it| it.time_s).fold(f64::INFINITY, f64::min);
-        let limit = quickest * SLOWEST;
-        let (mut low, mut high, mut slowest) = (f64::INFINITY, 0.0, quickest);
-        for it in found.order.iter().filter(|it| it.unbeaten || it.candidate.time_s <= limit) {
-            low = f64::min(low, it.candidate.lowest_development_m);
-            high = f64::max(high, it.candidate.lowest_development_m);
-            slowest = f64::max(slowest, it.candidate.time_s.min(limit));
+        let best_s = found.order[0].candidate.time_s;
+        let limit_s = best_s * SLOWEST;
+        let (mut low, mut high, mut quickest, mut slowest) = (f64::INFINITY, 0.0, 0.0, LEAST_S);
+        for place in found.shown() {
+            let it = &found.order[place].candidate;
+            low = f64::min(low, it.lowest_development_m);
+            high = f64::max(high, it.lowest_development_m);
+            quickest = f64::min(quickest, it.time_s - best_s);
+            slowest = f64::max(slowest, (it.time_s - best_s).min(limit_s));
         }
         Self {
-            across: Scale::ratio((low, high), (LEFT + 8.0, width - RIGHT)),
+            across: Scale::ratio((0.98 * low, 1.02 * high), (LEFT + 8.0, width - RIGHT)),
             up: Scale::even((quickest, slowest), (FLOOR - 10.0, TOP + 6.0)),
-            limit,
+            best_s,
+            limit_s,
         }
     }
 
     fn at(&self, it: &Candidate) -> Point {
-        (self.across.at(it.lowest_development_m), self.up.at(it.time_s.min(self.limit)))
+        let behind = (it.time_s - self.best_s).min(self.limit_s);
+        (self.across.at(it.lowest_development_m), self.up.at(behind))
     }
 }
 
@@ -63,9 +67,10 @@ pub(super) fn label(report: &Report) -> String {
     match found(report) {
         None => "Nothing has been searched yet.".to_owned(),
         Some(found) => format!(
-            "Lap time against lowest gear of {} set-ups; first is {}.",
+            "Time behind the best against lowest gear: {} of {} set-ups, of which none is both quicker and lower geared, and A and B. The best: {}.",
+            found.front.len(),
             found.order.len(),
-            describe(&found.order[0])
+            describe(found, 0)
         ),
     }
 }
@@ -77,43 +82,29 @@ pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     };
     let layout = Layout::new(found, size.0);
     draw_axes(pen, look, &layout, size.0);
-    let columns = (size.0 / CELL) as usize + 1;
-    let mut taken = vec![false; columns * ((HEIGHT / CELL) as usize + 1)];
-    for unbeaten in [false, true] {
-        let drawn =
-            |it: &&Ranked| it.unbeaten == unbeaten && (unbeaten || it.candidate.time_s <= layout.limit);
-        for it in found.order.iter().filter(drawn) {
-            let at = layout.at(&it.candidate);
-            let cell = (at.1 / CELL) as usize * columns + (at.0 / CELL) as usize;
-            if unbeaten {
-                pen.dot(at, 4.0, look.good);
-            } else if taken.get(cell) == Some(&false) {
-                taken[cell] = true;
-                pen.ring(at, 2.0, look.soft, 1.0);
-            }
-        }
+    let at = |place: usize| layout.at(&found.order[place].candidate);
+    let front: Vec<Point> = found.front.iter().map(|&place| at(place)).collect();
+    pen.path(&front, look.soft, 1.5);
+    for point in front {
+        pen.dot(point, 4.0, look.good);
     }
-    for side in Side::BOTH {
-        let bench = &found.bench[side as usize];
-        let Some(it) = found.order.iter().find(|it| it.candidate.drivetrain == *bench) else { continue };
-        if it.candidate.time_s <= layout.limit {
-            let at = layout.at(&it.candidate);
-            pen.ring(at, 7.0, side.ink(look), 2.0);
-            let away = if side == Side::A { -9.0 } else { 9.0 };
-            pen.text(
-                &side.to_string(),
-                (at.0 + away, at.1 - 14.0),
-                Type::new(side.ink(look), Anchor::Middle).bold(),
-            );
+    pen.cross(at(0), 5.0, look.ink, 2.0);
+    for place in found.shown() {
+        let (x, y) = at(place);
+        for (index, side) in found.sides_at(place).enumerate() {
+            pen.ring((x, y), 7.0 + 3.0 * index as f64, side.ink(look), 2.0);
+            let name = Type::new(side.ink(look), Anchor::Middle).bold();
+            pen.text(&side.to_string(), (x - 9.0 + 18.0 * index as f64, y - 14.0), name);
         }
     }
 }
 
 fn draw_axes(pen: &mut Pen, look: &Palette, layout: &Layout, width: f64) {
-    for time in layout.up.even_ticks(26.0) {
-        let y = layout.up.at(time);
+    for tick in layout.up.even_ticks(26.0) {
+        let y = layout.up.at(tick);
         pen.line((LEFT, y), (width - RIGHT, y), look.rule, 1.0);
-        pen.text(&clock(time), (LEFT - 6.0, y), Type::new(look.soft, Anchor::End));
+        let behind = format!("{}\u{a0}s", plain(tick, usize::from(tick.fract() != 0.0)));
+        pen.text(&behind, (LEFT - 6.0, y), Type::new(look.soft, Anchor::End));
     }
     pen.line((LEFT, FLOOR), (width - RIGHT, FLOOR), look.ink, 1.0);
     for tick in layout.across.ticks(&DEVELOPMENTS, 44.0) {
@@ -121,31 +112,28 @@ fn draw_axes(pen: &mut Pen, look: &Palette, layout: &Layout, width: f64) {
         pen.text(&with_unit(tick, 1, "m"), (x, FLOOR + 13.0), Type::new(look.soft, Anchor::Middle));
     }
     let set = |anchor| Type::new(look.soft, anchor);
-    pen.text("lap time", (0.0, 8.0), set(Anchor::Start));
-    pen.text("across: way per crank turn, lowest gear", (width - RIGHT, 8.0), set(Anchor::End));
+    pen.text("behind the best", (0.0, 8.0), set(Anchor::Start));
+    pen.text("across: development, lowest gear", (width - RIGHT, 8.0), set(Anchor::End));
 }
 
 pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
     let Some(found) = found(report) else { return Vec::new() };
     let layout = Layout::new(found, size.0);
-    let listed = found.listed().map(|(place, _)| place).collect::<Vec<_>>();
-    let looked_at =
-        found.order.iter().enumerate().filter(|(place, it)| it.unbeaten || listed.contains(place));
-    let spot = |it: &Ranked| {
-        let at = layout.at(&it.candidate);
-        Spot::around(at, at, 6.0, format!("{}.", describe(it)))
+    let spot = |place: usize| {
+        let at = layout.at(&found.order[place].candidate);
+        Spot::around(at, at, 6.0, format!("{}.", describe(found, place)))
     };
-    looked_at.map(|(_, it)| spot(it)).collect()
+    found.shown().into_iter().map(spot).collect()
 }
 
-fn describe(it: &Ranked) -> String {
-    let candidate = &it.candidate;
+fn describe(found: &Found, place: usize) -> String {
+    let candidate = &found.order[place].candidate;
     format!(
-        "{} with {}: {}, lowest gear {}{}",
+        "{}{} with {}: {}, lowest gear {}",
+        marks(found, place),
         candidate.drivetrain.chainset,
-        candidate.drivetrain.cassette,
-        clock(candidate.time_s),
+        cassette_name(&candidate.drivetrain.cassette),
+        behind(found, place),
         with_unit(candidate.lowest_development_m, 2, "m"),
-        if it.unbeaten { ", unbeaten" } else { "" }
     )
 }

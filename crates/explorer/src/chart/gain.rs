@@ -2,10 +2,10 @@
 
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
-use super::profile::{across, draw_distances, draw_waiting, metre, metres};
+use super::profile::{across, draw_distances, draw_waiting, metre, metres, waiting};
 use super::scale::Scale;
 use super::{Size, Spot};
-use crate::number::{plain, with_unit};
+use crate::number::{seconds_in, with_unit};
 use crate::report::{LapReport, Report, Settled, Side};
 
 const LEFT: f64 = 46.0;
@@ -38,22 +38,22 @@ pub(super) fn height() -> f64 {
 
 pub(super) fn label(report: &Report) -> String {
     match settled(report) {
-        None => "The lap is not worked out yet.".to_owned(),
+        None => waiting(report).to_owned(),
         Some((_, settled)) => {
-            format!("Time gained along the lap: {} at the line.", ahead(settled.gained.time_s))
+            format!("Time gained along the lap: {} at the line.", ahead(settled, settled.gained.time_s))
         }
     }
 }
 
-fn ahead(gain: f64) -> String {
-    match plain(gain.abs(), 1).as_str() {
-        "0.0" => "A and B level".to_owned(),
+fn ahead(settled: &Settled, gain: f64) -> String {
+    match seconds_in(gain.abs(), settled.gained.precision()).as_str() {
+        "0.0" | "0" => "A and B level".to_owned(),
         gained => format!("{} {gained}\u{a0}s ahead", if gain > 0.0 { Side::B } else { Side::A }),
     }
 }
 
 pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
-    let Some((laps, settled)) = settled(report) else { return draw_waiting(pen, look) };
+    let Some((laps, settled)) = settled(report) else { return draw_waiting(pen, look, report) };
     let (scale, up) = (across(laps, size.0), up(settled));
     let (start, end) = (scale.at(0.0), scale.at(laps.length_m()));
     for tick in up.even_ticks(26.0) {
@@ -94,6 +94,6 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
 pub(super) fn words(report: &Report, index: usize) -> String {
     settled(report).map_or_else(String::new, |(laps, settled)| {
         let at = metre(laps, index);
-        format!("{}: {}.", with_unit(at, 0, "m"), ahead(gain_at(settled, at)))
+        format!("{}: {}.", with_unit(at, 0, "m"), ahead(settled, gain_at(settled, at)))
     })
 }

@@ -2,13 +2,12 @@
 
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
-use super::profile::draw_waiting;
+use super::profile::{draw_waiting, waiting};
 use super::scale::Scale;
 use super::side::bar;
 use super::{Size, Spot};
-use crate::number::{percent, with_unit};
+use crate::number::{brief, duration, percent, with_unit};
 use crate::report::{LapReport, Report, Side};
-use crate::view::lap::duration;
 
 const LEFT: f64 = 58.0;
 const RIGHT: f64 = 56.0;
@@ -70,7 +69,7 @@ pub(super) fn height(report: &Report, width: f64) -> f64 {
 }
 
 pub(super) fn label(report: &Report) -> String {
-    let Some(laps) = &report.lap.laps else { return "The lap is not worked out yet.".to_owned() };
+    let Some(laps) = &report.lap.laps else { return waiting(report).to_owned() };
     let most = |side: Side| {
         let lap = &laps.laps[side as usize];
         let most = lap.gears.iter().max_by(|one, other| one.time_s.total_cmp(&other.time_s));
@@ -80,11 +79,11 @@ pub(super) fn label(report: &Report) -> String {
             format!("{side} is longest in {}, {longest}, and on foot for {on_foot}", most.gear)
         })
     };
-    format!("Time in gear: {}; {}.", most(Side::A), most(Side::B))
+    format!("How long in each gear: {}; {}.", most(Side::A), most(Side::B))
 }
 
 pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
-    let Some(laps) = &report.lap.laps else { return draw_waiting(pen, look) };
+    let Some(laps) = &report.lap.laps else { return draw_waiting(pen, look, report) };
     for side in Side::BOTH {
         let (left, top, _) = panel(laps, side, size.0);
         let name = format!("{side}, highest gear on top");
@@ -115,7 +114,7 @@ fn told(side: Side, share: &Share, lap_s: f64) -> String {
     format!(
         "{side}, {}: {} over {}, {} of the lap.",
         share.what,
-        duration(share.time_s, 1),
+        brief(share.time_s),
         with_unit(share.way_m, 0, "m"),
         percent(100.0 * share.time_s / lap_s, 0)
     )

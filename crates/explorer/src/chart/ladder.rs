@@ -3,7 +3,7 @@
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::{Scale, spread};
-use super::side::{bar, gear_label};
+use super::side::{gear_bar, gear_label};
 use super::{Size, Spot};
 use crate::number::{counted, listed, percent, plain};
 use crate::report::{GearLine, Reach, Report, SetupReport, Side, Tie};
@@ -35,7 +35,7 @@ pub(super) fn label(report: &Report) -> String {
             setup.side,
             plain(setup.lowest().development.m(), 2),
             plain(setup.highest().development.m(), 2),
-            counted(setup.gears.len(), "gear", "gears")
+            counted(setup.gears.len() - setup.avoided().len(), "gear", "gears")
         )
     };
     format!(
@@ -178,8 +178,8 @@ fn draw_side(pen: &mut Pen, look: &Palette, layout: &Layout, setup: &SetupReport
         let start = layout.x(setup.side, layout.longest + 10.0);
         pen.line((end, layout.y(row)), (turn, layout.y(row)), look.rule, 1.0);
         pen.line((turn, layout.y(row)), (start, label_y), look.rule, 1.0);
-        bar(pen, look, setup.side, from, to);
-        let ink = if row.crossed { look.soft } else { look.ink };
+        gear_bar(pen, look, setup.side, row, from, to);
+        let ink = if row.crossed || row.avoid { look.soft } else { look.ink };
         let at = layout.x(setup.side, layout.longest + 12.0);
         pen.text(&gear_label(row), (at, label_y), Type::new(ink, anchor));
     }
@@ -239,6 +239,9 @@ fn describe(report: &Report, side: Side, index: usize) -> String {
     }
     if row.crossed {
         text.push_str(". Cross-chained: the chain runs at its steepest");
+    }
+    if row.avoid {
+        text.push_str(". Never use it");
     }
     text + "."
 }

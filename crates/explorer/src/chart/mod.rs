@@ -67,7 +67,7 @@ pub enum Picture {
     Profile,
     /// Time gained along the lap.
     Gain,
-    /// Time in gear.
+    /// How long in each gear.
     GearTimes,
     /// What a search found.
     Found,

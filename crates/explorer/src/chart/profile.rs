@@ -6,7 +6,6 @@ use super::scale::Scale;
 use super::{Size, Spot};
 use crate::number::{signed, with_unit};
 use crate::report::{LapReport, Report, Side, surface_name};
-use crate::view::lap::on_foot;
 use gear_math::{Gear, Lap, Mode, Speed, Surface, TracePoint};
 
 const LEFT: f64 = 46.0;
@@ -56,8 +55,16 @@ pub(super) fn draw_distances(pen: &mut Pen, look: &Palette, laps: &LapReport, sc
 }
 
 /// What stands where no lap has been worked out yet.
-pub(super) fn draw_waiting(pen: &mut Pen, look: &Palette) {
-    pen.text("The lap is being worked out.", (4.0, 20.0), Type::new(look.soft, Anchor::Start));
+pub(super) fn draw_waiting(pen: &mut Pen, look: &Palette, report: &Report) {
+    pen.text(waiting(report), (4.0, 20.0), Type::new(look.soft, Anchor::Start));
+}
+
+/// Why there is no lap to be seen.
+pub(super) fn waiting(report: &Report) -> &'static str {
+    match report.lap_inputs.fault(report.lap.own.as_deref()) {
+        Some(_) => "No lap: this track cannot be used for one.",
+        None => "The lap is being worked out.",
+    }
 }
 
 /// Grounds of the course in the order of the table, with their places in the key.
@@ -106,8 +113,8 @@ pub(super) fn height(report: &Report, width: f64) -> f64 {
 }
 
 pub(super) fn label(report: &Report) -> String {
-    let Some(laps) = &report.lap.laps else { return "The lap is not worked out yet.".to_owned() };
-    let foot = |side: Side| on_foot(&laps.laps[side as usize]).len();
+    let Some(laps) = &report.lap.laps else { return waiting(report).to_owned() };
+    let foot = |side: Side| laps.laps[side as usize].dismounts().len();
     format!(
         "Profile of {} with {} of climbing; on foot at {} places with A, {} with B.",
         with_unit(laps.length_m(), 0, "m"),
@@ -118,7 +125,7 @@ pub(super) fn label(report: &Report) -> String {
 }
 
 pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
-    let Some(laps) = &report.lap.laps else { return draw_waiting(pen, look) };
+    let Some(laps) = &report.lap.laps else { return draw_waiting(pen, look, report) };
     let layout = Layout::new(laps, size.0);
     for (surface, (x, y)) in key(laps, size.0).0 {
         draw_ground(pen, look, surface, (x, y - 6.0), (x + 18.0, y + 6.0));
@@ -256,7 +263,7 @@ fn draw_gears(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) 
             Type::new(look.soft, Anchor::End),
         );
     }
-    pen.text("way per crank turn", (LEFT, layout.gears - 8.0), Type::new(look.soft, Anchor::Start));
+    pen.text("development", (LEFT, layout.gears - 8.0), Type::new(look.soft, Anchor::Start));
     let at = |metre: f64, gear: Gear| (layout.scale.at(metre), up.at(gear.development(wheel).m()));
     for side in Side::BOTH {
         let (mut line, mut from, mut last) = (Vec::new(), 0.0, None);

@@ -10,7 +10,7 @@ use std::f64::consts::PI;
 const MARGIN: f64 = 8.0;
 /// How far the stops are drawn beyond the tension pulley, millimetres.
 const STOP_BEYOND: f64 = 12.0;
-/// Room for the angle of the rear stop, millimetres.
+/// Room for the angle of the rest position, millimetres.
 const STOP_LABEL: f64 = 44.0;
 /// Depth to which slack chain may make the picture grow, millimetres.
 const DEEPEST_SAG: f64 = 70.0;
@@ -188,7 +188,7 @@ fn steps(from: f64, to: f64) -> impl Iterator<Item = f64> {
     (0..=count as u32).map(move |index| from + (to - from) * f64::from(index) / count)
 }
 
-/// The chain: whole where it lies, sagging where it is slack, torn open by what is missing where it is too tight.
+/// The chain: whole where it lies, sagging where it is slack, drawn with a gap of what is missing where it is too tight.
 fn draw_chain(pen: &mut Pen, look: &Palette, chain: &ChainReport, view: &View) {
     let station = chain.station();
     let (ink, width) = match station.fit.state {
@@ -203,7 +203,7 @@ fn draw_chain(pen: &mut Pen, look: &Palette, chain: &ChainReport, view: &View) {
         GearState::TooTight => {
             pen.path(&line, ink, width);
             let gap = -station.fit.links_over * ChainPitch::BICYCLE.mm() * view.scale;
-            torn(pen, look, (from, to), gap);
+            with_gap(pen, look, (from, to), gap);
         }
         GearState::Slack => {
             let sag = lower.sag_mm(station.fit.links_over) * view.scale;
@@ -248,7 +248,7 @@ fn hanging((from, to): (Point, Point), sag: f64) -> impl Iterator<Item = Point> 
 }
 
 /// A run whose ends do not meet: broken lines with a gap as wide as what is missing, and a bar at each end.
-fn torn(pen: &mut Pen, look: &Palette, (from, to): (Point, Point), gap: f64) {
+fn with_gap(pen: &mut Pen, look: &Palette, (from, to): (Point, Point), gap: f64) {
     let length = (to.0 - from.0).hypot(to.1 - from.1).max(1.0);
     let half = gap.clamp(LEAST_GAP, 0.6 * length) / 2.0 / length;
     let (dx, dy) = ((to.0 - from.0) / length, (to.1 - from.1) / length);

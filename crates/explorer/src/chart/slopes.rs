@@ -7,13 +7,15 @@ use super::side::{tube, wire};
 use super::{Size, Spot};
 use crate::number::{percent, plain};
 use crate::report::{Report, RideSide, Side};
-use crate::view::ride_words::{cadence, feet_and_gears, foot_band, grade, mark};
+use crate::view::ride_words::{
+    about, advice_in_short, cadence, end_band, feet_and_gears, foot_band, mark, mark_at,
+};
 use gear_math::ascending;
 use gear_math::{Answer, Gait, MarkKind, Reason, Speed};
 
 const LEFT: f64 = 54.0;
 const RIGHT: f64 = 12.0;
-const TOP: f64 = 30.0;
+const TOP: f64 = 44.0;
 const PLOT: f64 = 300.0;
 const LINE: f64 = 16.0;
 /// Axis, then the cadences of A and B.
@@ -40,7 +42,7 @@ struct Named {
 impl Named {
     fn text(&self) -> String {
         let whose = self.side.map_or(String::new(), |side| format!("{side} "));
-        format!("{} {whose}{}", percent(self.gradient, 1), mark(self.kind))
+        format!("{} {whose}{}", mark_at(self.kind, self.gradient), mark(self.kind))
     }
 }
 
@@ -49,7 +51,7 @@ fn named(report: &Report) -> Vec<Named> {
     let [a, b] = &report.ride.sides;
     let mut all: Vec<Named> = Vec::new();
     for side in [a, b] {
-        for mark in &side.crossover.marks {
+        for mark in &side.marks {
             let gradient = mark.gradient.percent();
             let twin = all.iter_mut().find(|known| {
                 side.side == Side::B && known.kind == mark.kind && (known.gradient - gradient).abs() < SAME
@@ -101,18 +103,23 @@ pub(super) fn height(report: &Report) -> f64 {
 pub(super) fn label(report: &Report) -> String {
     let end = |side: &RideSide| match side.flip() {
         Some(flip) => {
-            format!("{} rides to {} and {}", side.side, grade(flip.gradient), report.unit.print(flip.speed))
+            let end = end_band(&side.end);
+            format!("{} rides to {end}, down to {}", side.side, report.unit.print(flip.speed))
         }
         None => format!("{} rides all the way", side.side),
     };
     let [a, b] = &report.ride.sides;
-    let close = a.crossover.too_close_from.map_or(String::new(), |from| {
-        format!(
-            "; from {} the band of speeds on foot reaches the riding speed, too close to call",
-            grade(from)
-        )
+    let close = report.ride.running.earliest.map_or(String::new(), |from| {
+        format!("; running and riding are too close to call from {}", about(from.percent().floor()))
     });
-    format!("Speed against gradient on {}: {}, {}{close}.", report.ride.ground_name(), end(a), end(b))
+    format!(
+        "Speed against gradient on {}: {}, {}{close}. This climb, {}: {}.",
+        report.ride.ground_name(),
+        end(a),
+        end(b),
+        percent(report.ride.inputs.climb.percent(), 1),
+        advice_in_short(report)
+    )
 }
 
 pub(super) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
@@ -142,7 +149,7 @@ fn draw_grid(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
         let decimals = usize::from(tick.fract() != 0.0);
         pen.text(&plain(tick, decimals), (LEFT - 6.0, y), Type::new(look.soft, Anchor::End));
     }
-    pen.text(report.unit.symbol(), (0.0, TOP - 16.0), Type::new(look.soft, Anchor::Start));
+    pen.text(report.unit.symbol(), (0.0, TOP - 14.0), Type::new(look.soft, Anchor::Start));
     pen.line((LEFT, floor), (layout.right, floor), look.ink, 1.0);
     for tick in GRADIENTS {
         let x = layout.across.at(tick);
@@ -198,7 +205,6 @@ fn draw_riding(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) 
 /// A side's riding as far as its gears, its rider's strength, balance and grip reach.
 fn ridden(report: &Report, layout: &Layout, side: &RideSide) -> Vec<Point> {
     let end = side
-        .crossover
         .marks
         .iter()
         .find(|mark| matches!(mark.kind, MarkKind::Ends(reason) if reason != Reason::Energy));
@@ -216,9 +222,18 @@ fn draw_climb(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
     let gradient = report.ride.inputs.climb.percent();
     let x = layout.across.at(gradient);
     pen.dashes((x, TOP - 8.0), (x, TOP + PLOT), look.ink, 1.0, 3.0);
-    let anchor = if gradient > 22.5 { Anchor::End } else { Anchor::Start };
-    let words = format!("this climb, {}", percent(gradient, 1));
-    pen.text(&words, (x, TOP - 16.0), Type::new(look.ink, anchor));
+    name_climb(pen, look, report, (x, TOP - 30.0), layout.right);
+}
+
+/// This climb and its verdict, in two lines from `at` down, on the side of it where there is room.
+pub(super) fn name_climb(pen: &mut Pen, look: &Palette, report: &Report, (x, y): Point, right: f64) {
+    let slope = format!("this climb, {}", percent(report.ride.inputs.climb.percent(), 1));
+    let lines = [slope, advice_in_short(report)];
+    let wide = lines.iter().map(|line| line.chars().count()).max().unwrap_or(0) as f64 * LETTER;
+    let anchor = if x + wide > right { Anchor::End } else { Anchor::Start };
+    for (row, line) in lines.iter().enumerate() {
+        pen.text(line, (x, y + row as f64 * 14.0), Type::new(look.ink, anchor));
+    }
 }
 
 /// Cadences under the axis; in red where the gear cannot be turned.

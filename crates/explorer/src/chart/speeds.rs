@@ -3,7 +3,7 @@
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::Scale;
-use super::side::{bar, gear_label};
+use super::side::{gear_bar, gear_label};
 use super::{Size, Spot};
 use crate::number::{plain, rpm};
 use crate::report::{GearLine, Report, SetupReport, Side};
@@ -132,12 +132,12 @@ fn draw_probe(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, bot
 
 fn draw_gear(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, index: usize, row: &GearLine) {
     let (from, to) = panel.bar(report, report.setup(panel.side), index);
-    bar(pen, look, panel.side, from, to);
+    gear_bar(pen, look, panel.side, row, from, to);
     let notch = panel.scale.at(report.unit.value(row.speed_probe));
     if (from.0..=to.0).contains(&notch) {
         pen.fill((notch - 1.5, from.1 - 3.0), (notch + 1.5, to.1 + 3.0), look.ink);
     }
-    let ink = if row.crossed { look.soft } else { look.ink };
+    let ink = if row.crossed || row.avoid { look.soft } else { look.ink };
     let label = (from.0 - 6.0, (from.1 + to.1) / 2.0);
     let (left, half) = (label.0 - LABEL_ROOM + 8.0, ROW / 2.0);
     pen.fill((left, label.1 - half), (label.0 + 2.0, label.1 + half), look.paper);
@@ -159,8 +159,9 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
 
 fn describe(report: &Report, side: Side, row: &GearLine) -> String {
     format!(
-        "{side} {}: {}; at {} it asks for {} rpm.",
+        "{side} {}{}: {}; at {} it asks for {} rpm.",
         row.gear,
+        if row.avoid { ", never to be used" } else { "" },
         report.speeds_in_words(row),
         report.unit.print(report.probe.speed),
         plain(row.cadence_probe.rpm(), 0)

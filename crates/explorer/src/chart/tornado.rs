@@ -7,7 +7,8 @@ use super::side::bar;
 use super::{Size, Spot};
 use crate::number::trimmed;
 use crate::report::{Report, Side, Swing};
-use crate::view::ride_words::{doubtful, grade_or_never, moved, valued};
+use crate::view::ride::whole_or_never;
+use crate::view::ride_words::{doubtful, moved, valued};
 use gear_math::Slope;
 
 /// The widest swings; the table has them all.
@@ -116,8 +117,8 @@ fn describe(side: Side, swing: &Swing) -> String {
         "{} of {} ends {side}’s riding at {}, {} at {}.",
         doubtful(swing.input),
         valued(swing.input, bar.values.0),
-        grade_or_never(bar.at_low),
+        whole_or_never(bar.at_low),
         valued(swing.input, bar.values.1),
-        grade_or_never(bar.at_high)
+        whole_or_never(bar.at_high)
     )
 }

@@ -3,17 +3,17 @@
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::Scale;
-use super::slopes::GRADIENTS;
+use super::slopes::{GRADIENTS, name_climb};
 use super::{Size, Spot};
-use crate::number::{percent, plain};
+use crate::number::plain;
 use crate::report::{GroundRow, Report, Side, Stretch};
-use crate::view::ride_words::{reason, verdict};
+use crate::view::ride_words::{advice_in_short, limit, verb, verdict, whole};
 use gear_math::Verdict;
 
 const NAME: f64 = 120.0;
 const LEFT: f64 = NAME + 18.0;
 const RIGHT: f64 = 12.0;
-const TOP: f64 = 34.0;
+const TOP: f64 = 48.0;
 const BAR: f64 = 14.0;
 const ROW: f64 = 2.0 * BAR + 14.0;
 const FOOT: f64 = 24.0;
@@ -41,11 +41,12 @@ pub(super) fn label(report: &Report) -> String {
         stretch.map_or(String::new(), |it| format!("{side}: {}", describe(it)))
     };
     format!(
-        "Verdict on {} grounds from the level to 45\u{a0}%. On {}, {}; {}.",
+        "Verdict on {} grounds from the level to 45\u{a0}%, for power kept up. On {}, {}; {}. This climb: {}.",
         report.ride.map.len(),
         row.name,
         words(Side::A),
-        words(Side::B)
+        words(Side::B),
+        advice_in_short(report)
     )
 }
 
@@ -76,9 +77,7 @@ fn draw_climb(pen: &mut Pen, look: &Palette, report: &Report, scale: Scale, floo
     let climb = report.ride.inputs.climb.percent();
     let x = scale.at(climb);
     pen.dashes((x, TOP - 10.0), (x, floor), look.ink, 1.5, 4.0);
-    let anchor = if climb > 22.5 { Anchor::End } else { Anchor::Start };
-    let words = format!("this climb, {}", percent(climb, 1));
-    pen.text(&words, (x, TOP - 19.0), Type::new(look.ink, anchor));
+    name_climb(pen, look, report, (x, TOP - 33.0), scale.at(45.0));
 }
 
 fn draw_axis(pen: &mut Pen, look: &Palette, scale: Scale, y: f64) {
@@ -141,7 +140,7 @@ fn hatch(pen: &mut Pen, look: &Palette, from: Point, to: Point) {
 /// What stands inside a stretch, if there is room.
 fn short(stretch: &Stretch) -> String {
     match (stretch.verdict, stretch.reason) {
-        (Verdict::FootForced, Some(why)) => format!("on foot: {}", reason(why)),
+        (Verdict::FootForced, Some(why)) => limit(why).to_owned(),
         (Verdict::TooClose, _) => "too close".to_owned(),
         (other, _) => verdict(other).to_owned(),
     }
@@ -149,23 +148,22 @@ fn short(stretch: &Stretch) -> String {
 
 fn describe(stretch: &Stretch) -> String {
     let why = match (stretch.verdict, stretch.reason) {
-        (Verdict::FootForced, Some(why)) => format!(", because of {}", reason(why)),
+        (Verdict::FootForced, Some(why)) => format!(", {},", limit(why)),
         _ => String::new(),
     };
-    format!(
-        "{}{why} from {} to {}",
-        verdict(stretch.verdict),
-        percent(stretch.from, 1),
-        percent(stretch.to, 1)
-    )
+    format!("{}{why} from {} to {}", verdict(stretch.verdict), whole(stretch.from), whole(stretch.to))
 }
 
 pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
     let scale = across(size.0);
+    let climb = report.ride.inputs.climb.percent();
     let mut spots = Vec::new();
     for (index, row) in report.ride.map.iter().enumerate() {
         each(scale, index, row, |side, stretch, from, to| {
-            let text = format!("{side} on {}: {}.", row.name, describe(stretch));
+            let here = row.here && (stretch.from..stretch.to).contains(&climb);
+            let advice = verb(report.ride.sides[side as usize].ascent.advice);
+            let advice = if here { format!(" This climb: {advice}.") } else { String::new() };
+            let text = format!("{side} on {}: {}.{advice}", row.name, describe(stretch));
             spots.push(Spot::around(from, to, 1.0, text));
         });
     }

@@ -40,7 +40,7 @@ impl Panel {
 fn panels(report: &Report, width: f64) -> [Panel; 2] {
     let side_by_side = width >= WIDE;
     let each = if side_by_side { (width - GUTTER) / 2.0 } else { width };
-    let most = report.setups.iter().map(|setup| setup.cage.needed).max().unwrap_or(0);
+    let most = report.setups.iter().map(|setup| setup.cage.check.needed).max().unwrap_or(0);
     let top = f64::from(most.max(capacity(report).unwrap_or(0))) + 3.0;
     let panel = |side, left: f64, above: f64| {
         let floor = above + TOP + PANEL;
@@ -59,7 +59,10 @@ pub(super) fn height(width: f64) -> f64 {
 pub(super) fn label(report: &Report) -> String {
     let words = |side| {
         let setup = report.setup(side);
-        format!("{side} asks for {} of capacity", counted(usize::from(setup.cage.needed), "tooth", "teeth"))
+        format!(
+            "{side} needs {} of capacity",
+            counted(usize::from(setup.cage.check.needed), "tooth", "teeth")
+        )
     };
     let limit =
         capacity(report).map_or("no capacity was given".to_owned(), |teeth| format!("the cage has {teeth}"));
@@ -107,7 +110,7 @@ fn draw_capacity(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel) 
     pen.text(&words, (panel.right, y - 9.0), Type::new(look.ink, Anchor::End));
 }
 
-/// One ring's line: unbroken for the largest, broken for the others. What hangs loose is crossed out.
+/// One ring's line: unbroken for the largest, broken for the others. Gears beyond the capacity are crossed out.
 fn draw_ring(pen: &mut Pen, look: &Palette, setup: &SetupReport, panel: &Panel, rank: usize) {
     let ink = setup.side.ink(look);
     let mut rows: Vec<&GearLine> = setup.gears.iter().filter(|row| row.rank == rank).collect();
@@ -121,7 +124,7 @@ fn draw_ring(pen: &mut Pen, look: &Palette, setup: &SetupReport, panel: &Panel, 
         }
     }
     for (row, &at) in rows.iter().zip(&points) {
-        if row.is_loose() { cross(pen, look, at) } else { dot(pen, look, setup.side, at) }
+        if row.beyond_cage > 0 { cross(pen, look, at) } else { dot(pen, look, setup.side, at) }
     }
     let Some((row, &(x, y))) = rows.first().zip(points.first()) else { return };
     pen.text(&format!("{} ring", row.gear.ring), (x - 4.0, y - 13.0), Type::new(ink, Anchor::Start));
@@ -159,8 +162,8 @@ pub(super) fn spots(report: &Report, size: Size) -> Vec<Spot> {
 fn describe(report: &Report, side: Side, row: &GearLine) -> String {
     let teeth = counted(usize::from(row.slack), "tooth", "teeth");
     let verdict = match capacity(report) {
-        _ if row.is_loose() => {
-            format!("; {} more than the cage can take, so the chain hangs loose", row.beyond_cage)
+        _ if row.beyond_cage > 0 => {
+            format!("; {} more than the cage can take, so the chain hangs", row.beyond_cage)
         }
         Some(capacity) => format!("; {} to spare", capacity - row.slack),
         None => String::new(),

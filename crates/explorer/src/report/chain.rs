@@ -44,7 +44,7 @@ pub struct ChainReport {
     pub doubts: Vec<Doubt>,
     /// Ring and sprocket of the largest gear without the derailleur.
     pub two_wheels: Option<TwoSprocketDrive>,
-    /// Whether the maker's capacity should have placed the rear stop, but no stop does.
+    /// Whether the maker's capacity should have placed the rest position, but no stop does.
     pub capacity_out_of_reach: bool,
 }
 
@@ -57,6 +57,8 @@ pub struct Station {
     pub crossed: bool,
     /// Teeth of slack beyond the capacity that the maker states.
     pub beyond_maker: u16,
+    /// Whether it is not to be used.
+    pub avoid: bool,
 }
 
 /// A measure that was left empty.
@@ -74,13 +76,14 @@ impl ChainReport {
     pub(super) fn new(side: Side, scenario: &Scenario) -> Result<Self, PathError> {
         let inputs = &scenario.chain;
         let drivetrain = scenario.drivetrain(side);
-        let (setup, capacity_out_of_reach) = set_up(drivetrain, scenario)?;
+        let (setup, capacity_out_of_reach) = scenario.chain_setup(drivetrain)?;
         let hanger = inputs.hanger();
         let advice = advise(&setup, scenario, &hanger)?;
         let stations = stations(&drivetrain, &advice, scenario);
         let shown = inputs.shown[side as usize].min(stations.len() - 1);
         let path = |place: usize| setup.path(stations[place].fit.gear, advice.fit.links);
         let front_limits = front_limits(&drivetrain, scenario);
+        let by_capacity = scenario.derailleur.total_capacity.is_some();
         Ok(Self {
             side,
             present: inputs.links,
@@ -92,7 +95,10 @@ impl ChainReport {
             slope_degrees: cassette_slope_degrees(&drivetrain.cassette, setup.chainline.sprocket_pitch),
             front: front_limits.concerns(&drivetrain.chainset),
             front_limits,
-            doubts: doubts(&setup, advice.suited.links, |measure| inputs.left_empty(measure)),
+            doubts: doubts(&setup, advice.suited.links, |measure| {
+                let is_known = by_capacity && measure == ChainMeasure::PulleyCentres;
+                inputs.left_empty(measure) && !is_known
+            }),
             two_wheels: two_wheels(&setup),
             capacity_out_of_reach,
             setup,
@@ -125,21 +131,6 @@ fn advise(setup: &ChainSetup, scenario: &Scenario, hanger: &Hanger) -> Result<Ch
     if other { with(Some(advice.suited.links)) } else { Ok(advice) }
 }
 
-pub(super) fn set_up(drivetrain: Drivetrain, scenario: &Scenario) -> Result<(ChainSetup, bool), PathError> {
-    let inputs = &scenario.chain;
-    let setup = ChainSetup {
-        chainline: ChainDefaults::chainline(&drivetrain),
-        drivetrain,
-        frame: inputs.frame(),
-        cage: inputs.cage,
-    };
-    let Some(capacity) = scenario.derailleur.total_capacity.filter(|_| inputs.stop_by_capacity) else {
-        return Ok((setup, false));
-    };
-    let moved = setup.with_stated_capacity(capacity.teeth())?;
-    Ok((moved.unwrap_or(setup), moved.is_none()))
-}
-
 fn two_wheels(setup: &ChainSetup) -> Option<TwoSprocketDrive> {
     let wheel = |teeth| PitchCircle::new(teeth, ChainPitch::BICYCLE).ok();
     let Drivetrain { chainset, cassette } = &setup.drivetrain;
@@ -149,11 +140,12 @@ fn two_wheels(setup: &ChainSetup) -> Option<TwoSprocketDrive> {
 }
 
 fn stations(drivetrain: &Drivetrain, advice: &ChainAdvice, scenario: &Scenario) -> Vec<Station> {
-    let crossed = drivetrain.crossed_rule();
+    let (crossed, avoid) = (drivetrain.crossed_rule(), scenario.avoid(drivetrain));
     let station = |&fit: &GearFit| Station {
         fit,
         crossed: crossed.covers(fit.gear),
         beyond_maker: scenario.derailleur.slack_beyond(drivetrain, fit.gear),
+        avoid: avoid.holds(drivetrain, fit.gear),
     };
     let sprockets = drivetrain.cassette.sprockets().len();
     advice.fit.gears.chunks(sprockets).flat_map(|ring| ring.iter().rev().map(station)).collect()
@@ -221,7 +213,7 @@ impl Station {
 #[must_use]
 pub const fn state_name(state: GearState) -> &'static str {
     match state {
-        GearState::Comfortable => "comfortable",
+        GearState::Comfortable => "fine",
         GearState::TightButUsual => "tight but usual",
         GearState::TooTight => "too tight",
         GearState::Slack => "slack",

@@ -3,9 +3,9 @@
 use super::{Found, Side};
 use crate::scenario::{CourseChoice, LapInputs, Scenario};
 use gear_math::{
-    Begin, Bike, Course, Demo, GainPart, Gear, Lap, LapComparison, LapSetup, MountTime, Mounting,
-    PowerBelowStanding, ProfilePoint, Quicker, Segment, Shifting, SmoothingLength, Span, Step, TimeBand,
-    TrackOptions, TrackReport, WheelInertia,
+    Begin, Bike, Course, CriticalPower, Demo, ForcedPlace, GainPart, Gear, Lap, LapComparison, LapSetup,
+    MountTime, Mounting, PowerBelowStanding, Precision, ProfilePoint, Quicker, ReserveShare, Segment,
+    Shifting, SmoothingLength, Span, Step, TimeBand, TrackFault, TrackOptions, TrackReport, WheelInertia,
 };
 use std::rc::Rc;
 
@@ -70,6 +70,12 @@ impl OwnCourse {
         Self::from_gpx(&self.name, Rc::clone(text), TrackOptions { first_lap, ..*options })
     }
 
+    /// Why no lap of it may be timed; none where one may.
+    #[must_use]
+    pub fn fault(&self) -> Option<TrackFault> {
+        self.track.as_ref().and_then(|(_, _, report)| report.track_use.fault())
+    }
+
     /// The same track with other smoothing, another ground or another part of it, where that changes anything.
     #[must_use]
     pub fn read_again(&self, inputs: &LapInputs) -> Option<Result<Self, String>> {
@@ -90,6 +96,9 @@ pub struct LapQuestion {
     pub course: Course,
     /// A and B.
     pub setups: [LapSetup; 2],
+    /// What the rider has in store above the power, and how much of it a lap may spend; none where that power is one of
+    /// seconds.
+    pub effort: Option<(CriticalPower, ReserveShare)>,
 }
 
 impl LapQuestion {
@@ -100,7 +109,19 @@ impl LapQuestion {
         let inputs = &scenario.lap;
         let course =
             inputs.course(own).map_or_else(|| Demo::Meadow.course(), |course| inputs.painted(course));
-        Self { course, setups: Side::BOTH.map(|side| setup(scenario, side)) }
+        let ride = &scenario.ride;
+        let effort = CriticalPower::new(ride.rider.power, ride.reserve, ride.peak).ok();
+        Self {
+            course,
+            setups: Side::BOTH.map(|side| setup(scenario, side)),
+            effort: effort.filter(|_| ride.power_lasts()).map(|effort| (effort, ride.share)),
+        }
+    }
+
+    /// The places of one set-up's lap on foot that are quicker forced.
+    fn forced(&self, side: Side, lap: &Lap) -> Result<Vec<ForcedPlace>, PowerBelowStanding> {
+        let Some((effort, share)) = &self.effort else { return Ok(Vec::new()) };
+        lap.forced(&self.course, &self.setups[side as usize], effort, *share)
     }
 }
 
@@ -109,7 +130,7 @@ pub(super) fn setup(scenario: &Scenario, side: Side) -> LapSetup {
     let each = MountTime::new(ride.lost.s() / 2.0).unwrap_or(Mounting::USUAL.off);
     LapSetup {
         rider: ride.rider,
-        bike: Bike { drivetrain: scenario.drivetrain(side), ..ride.bike },
+        bike: Bike { drivetrain: scenario.drivetrain(side), avoid: scenario.cage(side).avoid, ..ride.bike },
         air: ride.air,
         limits: ride.limits(),
         inertia: WheelInertia::USUAL,
@@ -142,10 +163,8 @@ pub struct Settled {
     pub too_close: [Vec<Span>; 2],
     /// Seconds B gains.
     pub gained: TimeBand,
-    /// Who is quicker; the first is A.
-    pub quicker: Quicker,
-    /// Whether by hardly more than the uncertainty.
-    pub only_just: bool,
+    /// Places on foot that A and B would be quicker over by forcing a gear, those that pay best first.
+    pub forced: [Vec<ForcedPlace>; 2],
     /// Where the difference arises.
     pub parts: Vec<GainPart>,
     /// The one that makes nearly all of it, if one does.
@@ -154,7 +173,42 @@ pub struct Settled {
     pub curve: Vec<(f64, f64)>,
 }
 
+impl Settled {
+    /// Who is quicker; the first is A. Nobody, as long as forcing a gear, which is left out of the times, could turn it.
+    #[must_use]
+    pub fn quicker(&self) -> Quicker {
+        let quicker = self.gained.quicker();
+        if self.with_forcing().quicker() == quicker { quicker } else { Quicker::TooClose }
+    }
+
+    /// Seconds B would gain with every place forced that may be.
+    #[must_use]
+    pub fn with_forcing(&self) -> TimeBand {
+        let [a, b] = &self.forced;
+        self.gained.moved(saved_s(b) - saved_s(a))
+    }
+
+    /// How finely both times are told.
+    #[must_use]
+    pub fn precision(&self) -> Precision {
+        let [a, b] = &self.bands;
+        a.precision().max(b.precision())
+    }
+}
+
+/// Seconds that forcing saves at these places.
+#[must_use]
+pub fn saved_s(places: &[ForcedPlace]) -> f64 {
+    places.iter().map(ForcedPlace::saved_s).sum()
+}
+
 impl LapReport {
+    /// How finely the times of the lap are told.
+    #[must_use]
+    pub fn precision(&self) -> Precision {
+        self.settled.as_ref().map_or(Precision::WITHOUT_BAND, Settled::precision)
+    }
+
     /// Rides the lap: once in coarse steps, or until it has settled and with every doubt moved.
     ///
     /// # Errors
@@ -164,14 +218,12 @@ impl LapReport {
         let profile = question.course.profile();
         if settled {
             let compared = LapComparison::of(&question.course, a, b)?;
-            let only_just = compared.only_just();
-            let LapComparison { first, second, gained, quicker, parts, main, curve } = compared;
+            let LapComparison { first, second, gained, parts, main, curve, .. } = compared;
             let settled = Settled {
                 bands: [first.band, second.band],
                 too_close: [first.too_close, second.too_close],
                 gained,
-                quicker,
-                only_just,
+                forced: [question.forced(Side::A, &first.lap)?, question.forced(Side::B, &second.lap)?],
                 parts,
                 main,
                 curve,
@@ -190,7 +242,7 @@ impl LapReport {
         self.question.setups[0] == self.question.setups[1]
     }
 
-    /// Name of a gear of one side, in brackets when it is crossed there.
+    /// Name of a gear of one side, in brackets when it runs cross-chained there.
     #[must_use]
     pub fn gear_name(&self, side: Side, gear: Gear) -> String {
         if self.is_crossed(side, gear) { format!("({gear})") } else { gear.to_string() }
@@ -200,7 +252,7 @@ impl LapReport {
         self.question.setups[side as usize].bike.drivetrain.is_crossed(gear)
     }
 
-    /// Time in crossed gears, in seconds.
+    /// Time in cross-chained gears, in seconds.
     #[must_use]
     pub fn crossed_s(&self, side: Side) -> f64 {
         let used = self.laps[side as usize].gears.iter();
@@ -230,6 +282,12 @@ impl LapInputs {
     pub const fn track_options(&self, first_lap: bool) -> TrackOptions {
         let [from, to] = self.part;
         TrackOptions { smoothing: self.smoothing, surface: self.track_ground, from, to, first_lap }
+    }
+
+    /// Why the track that is to be ridden is no course; none where it is one.
+    #[must_use]
+    pub fn fault(&self, own: Option<&OwnCourse>) -> Option<TrackFault> {
+        own.filter(|_| self.choice == CourseChoice::Own).and_then(OwnCourse::fault)
     }
 
     /// The course before anything is painted over it; none while its file is still to be chosen.

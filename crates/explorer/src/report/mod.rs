@@ -1,6 +1,7 @@
 //! What the scenario comes to: plain data, worked out by gear-math, read by every view and picture.
 
 mod chain;
+mod found;
 mod lap;
 pub(crate) mod position;
 mod ride;
@@ -11,11 +12,14 @@ mod side;
 mod tyre;
 
 pub use chain::{ChainReport, Doubt, Station, direction, state_name};
-pub use lap::{LapQuestion, LapReport, LapRoom, OwnCourse, Settled};
+pub use found::{Found, ROW, Standing, TESTED_S, row};
+pub use lap::{LapQuestion, LapReport, LapRoom, OwnCourse, Settled, saved_s};
 pub use position::PositionReport;
-pub use ride::{Ascent, GroundRow, OtherGear, RideReport, RideSide, Stretch, Swing, surface_name};
+pub use ride::{
+    Difference, GroundRow, OtherGear, RideReport, RideSide, RunningFrom, Stretch, Swing, surface_name,
+};
 pub use rings::{StepVerdict, WholeSteps};
-pub use search::{Found, Hunt, ROW, TESTED_S, row};
+pub use search::{Hunt, LeftOut};
 pub use setup::{GearLine, RideStep, SetupReport};
 pub use side::Side;
 pub use tyre::{Gauge, GearOnBoth, OtherTyre, TyreFit, TyreReport, WidthLine};
@@ -133,7 +137,11 @@ impl Report {
 
     fn around(scenario: &Scenario, ride: Rc<RideReport>) -> Self {
         let wheel = scenario.wheel.roll_out();
-        let set_up = |side: Side| SetUp { drivetrain: scenario.drivetrain(side), wheel };
+        let set_up = |side: Side| SetUp {
+            drivetrain: scenario.drivetrain(side),
+            avoid: scenario.cage(side).avoid,
+            wheel,
+        };
         let comparison = set_up(Side::A).compare(&set_up(Side::B), scenario.tolerance);
         let setups = [
             SetupReport::new(Side::A, &set_up(Side::A), &comparison.a, scenario),
@@ -191,7 +199,8 @@ impl Report {
 
     fn span(&self, low: impl Fn(&GearLine) -> f64, high: impl Fn(&GearLine) -> f64) -> (f64, f64) {
         let [a, b] = &self.setups;
-        (low(a.lowest()).min(low(b.lowest())), high(a.highest()).max(high(b.highest())))
+        let last = |setup: &SetupReport| high(&setup.gears[setup.gears.len() - 1]);
+        (low(&a.gears[0]).min(low(&b.gears[0])), last(a).max(last(b)))
     }
 
     /// A gear's speeds at the three cadences, in words.
@@ -231,7 +240,7 @@ fn near(setups: &[SetupReport; 2], tolerance: gear_math::DuplicateTolerance) -> 
     for (a, line_a) in setups[0].gears.iter().enumerate() {
         for (b, line_b) in setups[1].gears.iter().enumerate() {
             let step = line_a.development.step_to(line_b.development);
-            if step.percent() <= 2.0 * tolerance.percent() {
+            if !line_a.avoid && !line_b.avoid && step.percent() <= 2.0 * tolerance.percent() {
                 near.push(Tie { a, b, step });
             }
         }

@@ -5,9 +5,9 @@ use crate::field::{Field, Kind};
 use crate::scenario::{RideInputs, Scenario};
 use gear_math::ascending;
 use gear_math::{
-    Answer, Carry, Cell, Climb, ClimbLength, ClimbPlan, CriticalPower, Crossover, Distance, Flip, FlipChange,
-    Gear, Ground, LimitsHeld, MarkKind, OverGear, PowerDemand, Reason, RideOrRun, Slope, Speed, Surface,
-    Time, TornadoBar, Uncertain, Verdict, Watched, WheelInertia, verdict_map,
+    Advice, Answer, Ascent, Carry, Cell, Climb, ClimbLength, ClimbPlan, CriticalPower, Crossover, Distance,
+    Flip, Gear, Ground, LimitsHeld, Mark, MarkKind, OverGear, Reason, RideOrRun, RunningWins, Slope,
+    SlopeBand, Speed, Surface, TornadoBar, Uncertain, Verdict, Watched, WheelInertia, verdict_map,
 };
 
 /// Gradients of curves, tables and map: every half per cent.
@@ -20,6 +20,13 @@ const OTHER_GEARS: [(u16, u16); 5] = [(0, 0), (2, 0), (0, 2), (0, 4), (2, 4)];
 const LENGTHS: [f64; 14] =
     [10.0, 20.0, 40.0, 60.0, 80.0, 100.0, 150.0, 200.0, 300.0, 500.0, 1000.0, 2000.0, 3000.0, 5000.0];
 
+/// Slopes below this are called the level, per cent.
+const LEVEL: f64 = 0.5;
+/// Ends of riding closer than this are the same, points of gradient; so are speeds, km/h.
+const STILL: f64 = 0.05;
+/// A lower gear is worth a word where it helps over this many points of gradient.
+const WORTH: f64 = 1.0;
+
 /// The question of riding or running, worked out.
 #[derive(Debug)]
 pub struct RideReport {
@@ -27,8 +34,8 @@ pub struct RideReport {
     pub inputs: RideInputs,
     /// A and B.
     pub sides: [RideSide; 2],
-    /// What changes from A to B, where both have an end of riding.
-    pub change: Option<FlipChange>,
+    /// Where running this climb wins, whatever the gears.
+    pub running: RunningWins,
     /// Every ground on every slope.
     pub map: Vec<GroundRow>,
     /// What moves the end of riding, the widest first.
@@ -46,6 +53,10 @@ pub struct RideSide {
     pub lowest: Gear,
     /// Where riding ends.
     pub crossover: Crossover,
+    /// That gradient with all its doubts.
+    pub end: SlopeBand,
+    /// Everything to mark on the axis of gradients, from the flattest.
+    pub marks: Vec<Mark>,
     /// The answer from the level to 45 %, every half per cent.
     pub answers: Vec<Answer>,
     /// The climb that was asked about.
@@ -57,8 +68,8 @@ pub struct RideSide {
     pub over_gear: Option<OverGear>,
     /// How far speed carries up it.
     pub carry: Carry,
-    /// Time over it with the speed brought to it, where that and the power carry over it.
-    pub carried: Option<Time>,
+    /// What there is to do about it.
+    pub ascent: Ascent,
     /// What another lowest gear would do.
     pub others: Vec<OtherGear>,
 }
@@ -107,22 +118,29 @@ pub struct Swing {
     pub bars: [TornadoBar; 2],
 }
 
+impl Swing {
+    /// Whether it moves the end of riding of a side at all.
+    #[must_use]
+    pub fn moves(&self, side: Side) -> bool {
+        self.bars[side as usize].swing_points >= STILL
+    }
+}
+
 impl RideReport {
     pub(super) fn of(scenario: &Scenario) -> Self {
         let inputs = scenario.ride.clone();
         let gradients = gradients();
         let far = extent(&inputs);
-        let sides = Side::BOTH
-            .map(|side| RideSide::new(side, scenario.drivetrain(side).lowest(), &inputs, far, &gradients));
-        let flips = [&sides[0], &sides[1]].map(|side| side.crossover.flip);
-        Self {
-            change: flips[0].zip(flips[1]).map(|(a, b)| a.change_to(&b)),
-            map: map(&inputs, &gradients),
-            swings: swings(&inputs),
-            sides,
-            far,
-            inputs,
-        }
+        let running = inputs.questions[0].running_wins(&inputs.ground, inputs.length, inputs.lost);
+        let tornados = [&inputs.questions[0], &inputs.questions[1]].map(|question| {
+            let flip = question.crossover(&inputs.ground).flip;
+            question.tornado(&inputs.ground, Watched::behind(flip.as_ref()))
+        });
+        let sides = Side::BOTH.map(|side| {
+            let lowest = scenario.cage(side).avoid.lowest(&scenario.drivetrain(side));
+            RideSide::new(side, lowest, &inputs, far, &gradients, (&running, &tornados[side as usize]))
+        });
+        Self { running, map: map(&inputs, &gradients), swings: swings(&tornados), sides, far, inputs }
     }
 
     /// The name of the ground that was asked about.
@@ -131,38 +149,149 @@ impl RideReport {
         if self.inputs.own.any() { OWN_GROUND } else { surface_name(self.inputs.surface) }
     }
 
-    /// Whether both set-ups end riding at the same place for the same reason.
+    /// What B changes against A.
     #[must_use]
-    pub fn alike(&self) -> bool {
-        let steep = |side: &RideSide| side.flip().is_some_and(|flip| flip.gradient.percent() > 0.0);
-        let off_the_level = self.sides.iter().any(steep);
-        let close = |change: FlipChange| {
-            change.gradient_points.abs() < 0.05 && (!off_the_level || change.km_per_h.abs() < 0.05)
-        };
+    pub fn difference(&self) -> Difference {
+        let [a, b] = &self.sides;
+        let ends = [a, b].map(|side| side.limited_to().unwrap_or(f64::INFINITY));
+        let points = ends[1] - ends[0];
+        if ends[0] == ends[1] || points.abs() < STILL {
+            return self.beside_the_end();
+        }
+        let lower = if points > 0.0 { Side::B } else { Side::A };
+        match points.abs() {
+            points if points.is_finite() => Difference::Further { lower, points },
+            _ if self.running.earliest.is_some() => Difference::UntilRunning(lower),
+            _ => Difference::AllTheWay(lower),
+        }
+    }
+
+    /// What differs where no end of riding tells the two apart.
+    fn beside_the_end(&self) -> Difference {
+        let [a, b] = &self.sides;
+        let gears = [a, b].map(|side| side.crossover.lowest_gear_speed.km_per_h());
+        if a.ascent == b.ascent && (gears[0] - gears[1]).abs() < STILL {
+            Difference::Nothing
+        } else if a.limited_to().is_some() {
+            Difference::SameEnd
+        } else {
+            Difference::Elsewhere
+        }
+    }
+
+    /// Whether riding ends at the same slope for the same reason with both.
+    #[must_use]
+    pub fn ends_alike(&self) -> bool {
         let reasons = [&self.sides[0], &self.sides[1]].map(RideSide::reason);
-        reasons[0] == reasons[1] && self.change.is_none_or(close)
+        let apart = matches!(self.difference(), Difference::Further { .. });
+        reasons[0] == reasons[1] && !apart
+    }
+
+    /// Where running this climb wins, as far as can be told.
+    #[must_use]
+    pub fn running_from(&self) -> RunningFrom {
+        let RunningWins { earliest, gradient, latest } = self.running;
+        match (earliest.map(Slope::percent), gradient.zip(latest)) {
+            (None, _) => RunningFrom::Nowhere,
+            (_, Some((_, latest))) if latest.percent() < LEVEL => RunningFrom::TheLevel,
+            (Some(low), Some((best, high))) => {
+                RunningFrom::Slope { low, best: best.percent(), high: high.percent() }
+            }
+            (Some(from), None) => RunningFrom::TooClose { from },
+        }
+    }
+
+    /// Up to which slope a lower gear than a side's lowest would be quicker than running, where that is worth a word: for
+    /// the sides it helps.
+    #[must_use]
+    pub fn lower_gear_helps(&self) -> Option<(Vec<Side>, f64)> {
+        let most = Climb::LIMITS.max;
+        let next = self.sides[0].next_limit().map_or(most, |(_, at)| at.percent());
+        let until = self.running.earliest.map_or(most, Slope::percent).min(next);
+        let helped: Vec<Side> = self
+            .sides
+            .iter()
+            .filter(|side| side.geared_to().is_some_and(|end| end + WORTH < until))
+            .map(|it| it.side)
+            .collect();
+        (!helped.is_empty()).then_some((helped, until))
     }
 }
 
+/// What B changes against A.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Difference {
+    /// Nothing that is looked at here.
+    Nothing,
+    /// A limit ends riding at the same slope with both, but not all else is alike.
+    SameEnd,
+    /// No limit ends riding with either before running wins, but not all else is alike.
+    Elsewhere,
+    /// One is ridden on steeper slopes than the other.
+    Further {
+        /// Which one.
+        lower: Side,
+        /// By so many points of gradient.
+        points: f64,
+    },
+    /// No limit ends riding with this one before running wins, but one does with the other.
+    UntilRunning(Side),
+    /// This one is ridden all the way to 45 %, the other is not.
+    AllTheWay(Side),
+}
+
+/// Where running a climb wins; gradients in per cent.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum RunningFrom {
+    /// Not up to 45 %.
+    Nowhere,
+    /// From here on it is too close to call.
+    TooClose {
+        /// The gradient.
+        from: f64,
+    },
+    /// From here on, with the likely edges.
+    Slope {
+        /// Flat edge.
+        low: f64,
+        /// Best guess.
+        best: f64,
+        /// Steep edge.
+        high: f64,
+    },
+    /// Everywhere.
+    TheLevel,
+}
+
 impl RideSide {
-    fn new(side: Side, lowest: Gear, inputs: &RideInputs, far: ClimbLength, gradients: &[Climb]) -> Self {
+    fn new(
+        side: Side,
+        lowest: Gear,
+        inputs: &RideInputs,
+        far: ClimbLength,
+        gradients: &[Climb],
+        (running, bars): (&RunningWins, &[TornadoBar]),
+    ) -> Self {
         let question = &inputs.questions[side as usize];
         let (ground, climb) = (&inputs.ground, inputs.climb);
         let effort = CriticalPower::new(inputs.rider.power, inputs.reserve, inputs.peak);
         let effort = effort.ok().filter(|_| inputs.power_lasts());
+        let over_gear = effort.map(|effort| question.over_gear(ground, climb, &effort, inputs.share));
         let plan = question.climb(ground, climb, inputs.length, inputs.lost);
         let carry = question.carry(ground, climb, inputs.entry, WheelInertia::USUAL);
-        let pedalled = !plan.answer.limits.grip && !plan.answer.spins_out();
+        let crossover = question.crossover(ground);
         Self {
             side,
             lowest,
-            crossover: question.crossover(ground),
+            end: SlopeBand::of(crossover.flip.map(|flip| flip.gradient), bars),
+            marks: marks(&crossover, running, |slope| question.answer(ground, slope).ride),
+            crossover,
             answers: question.answers(ground, gradients),
+            ascent: plan.ascent(&carry, over_gear.as_ref()),
             plan,
             far: question.climb(ground, climb, far, inputs.lost),
-            over_gear: effort.map(|effort| question.over_gear(ground, climb, &effort, inputs.share)),
+            over_gear,
             carry,
-            carried: carry.over(inputs.length).filter(|_| pedalled),
             others: OTHER_GEARS
                 .iter()
                 .filter_map(|&(ring, sprocket)| {
@@ -187,50 +316,63 @@ impl RideSide {
         self.flip().map(|flip| flip.reason)
     }
 
-    /// What it takes to keep riding this climb, where more power would do: too slow for the gear or for balance.
+    /// What it takes to keep riding this climb, where more power would do.
     #[must_use]
     pub fn forcing(&self) -> Option<&OverGear> {
-        let limits = self.plan.answer.limits;
-        self.over_gear.as_ref().filter(|_| (limits.gear || limits.balance) && !limits.grip)
+        self.over_gear.as_ref().filter(|_| self.plan.is_forceable())
     }
 
-    /// What there is to do about the climb, which has this length. Carried or forced it is only where that is quicker than going
-    /// on foot.
+    /// The slope from which the lowest gear, or the legs in it, put the rider on foot, per cent.
     #[must_use]
-    pub fn ascent(&self, length: ClimbLength) -> Ascent {
-        if let Some(time) = self.plan.ride {
-            return Ascent::Ridden(time);
-        }
-        let quicker = |time: &Time| *time < self.plan.foot;
-        if let Some(time) = self.carried.filter(quicker) {
-            return Ascent::Carried(time);
-        }
-        let forced =
-            self.forcing().and_then(|over| Some((over.power, over.over(length).ok().filter(quicker)?)));
-        forced.map_or(Ascent::OnFoot, |(power, time)| Ascent::Forced(power, time))
+    pub fn geared_to(&self) -> Option<f64> {
+        let end = self.flip().filter(|end| matches!(end.reason, Reason::Gear | Reason::Force))?;
+        Some(end.gradient.percent())
+    }
+
+    /// The slope from which a limit puts the rider on foot, before running wins, per cent.
+    #[must_use]
+    pub fn limited_to(&self) -> Option<f64> {
+        let end = self.flip().filter(|end| end.reason != Reason::Energy)?;
+        Some(end.gradient.percent())
+    }
+
+    /// Whether riding is lost on the level already.
+    #[must_use]
+    pub fn fails_on_the_level(&self) -> bool {
+        self.flip().is_some_and(|end| end.gradient.percent() < LEVEL)
+    }
+
+    /// Whether the climb is done on the bike.
+    #[must_use]
+    pub fn stays_on(&self) -> bool {
+        matches!(self.ascent.advice, Advice::Ride | Advice::Force | Advice::TooClose)
     }
 
     /// The first limit that a lower gear would not move.
     #[must_use]
     pub fn next_limit(&self) -> Option<(Reason, Slope)> {
-        self.crossover.marks.iter().find_map(|mark| match mark.kind {
+        self.marks.iter().find_map(|mark| match mark.kind {
             MarkKind::Ends(reason @ (Reason::Balance | Reason::Grip)) => Some((reason, mark.gradient)),
             _ => None,
         })
     }
 }
 
-/// What there is to do about a climb.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Ascent {
-    /// Ride it, or go on foot as its plan has it; riding takes so long.
-    Ridden(Time),
-    /// The speed into it carries over it, in so much time.
-    Carried(Time),
-    /// Keep riding at so much power, in so much time.
-    Forced(PowerDemand, Time),
-    /// Get off.
-    OnFoot,
+/// The marks of a side, those of running for a climb of this length.
+fn marks(crossover: &Crossover, running: &RunningWins, ride: impl Fn(Climb) -> Speed) -> Vec<Mark> {
+    let of_running = [
+        (MarkKind::TooCloseFrom, running.earliest),
+        (MarkKind::Ends(Reason::Energy), running.latest.and(running.gradient)),
+        (MarkKind::FootFrom, running.latest),
+    ];
+    let mut marks = crossover.marks.clone();
+    marks.retain(|mark| of_running.iter().all(|(kind, _)| *kind != mark.kind));
+    marks.extend(of_running.iter().filter_map(|&(kind, gradient)| {
+        let gradient = gradient?;
+        Some(Mark { kind, gradient, speed: ride(Climb::new(gradient.percent()).ok()?) })
+    }));
+    ascending(&mut marks, |mark| mark.gradient.percent());
+    marks
 }
 
 impl OtherGear {
@@ -312,9 +454,7 @@ fn stretches(cells: &[Cell], gradients: &[Climb], question: &RideOrRun, ground: 
 }
 
 /// A's and B's tornado bars side by side, the widest first.
-fn swings(inputs: &RideInputs) -> Vec<Swing> {
-    let [of_a, of_b] = [&inputs.questions[0], &inputs.questions[1]]
-        .map(|question| question.tornado(&inputs.ground, Watched::Flip));
+fn swings([of_a, of_b]: &[Vec<TornadoBar>; 2]) -> Vec<Swing> {
     let swing = |a: &TornadoBar| {
         let b = of_b.iter().find(|b| b.input == a.input)?;
         Some(Swing { input: a.input, bars: [*a, *b] })

@@ -1,59 +1,103 @@
 //! A search for the set-up that is quickest round the lap: what is tried, by whom, and what was found.
 
 use super::Side;
-use super::chain::set_up;
-use super::lap::{LapQuestion, OwnCourse, setup};
-use crate::field::Group;
-use crate::scenario::{Rings, Scenario, SearchInputs};
+use super::lap::setup;
+use crate::scenario::Scenario;
 use gear_math::{
-    Bike, CageCheck, Candidate, Cassette, Chainring, Chainset, Course, Drivetrain, Finalist, Finals,
-    LapSetup, PowerBelowStanding, Ranked, Search, SearchSpace, TimeBand, Weighting, ranked,
+    CageLength, Candidate, Cassette, ChainSetup, Chainset, Course, Drivetrain, Finalist, Finals, GearSet,
+    Misfit, PathError, PowerBelowStanding, Search, SearchSpace, TimeBand,
 };
-use std::rc::Rc;
-
 /// Pairs of rings that a search tries differ by so many teeth.
 const DIFFERENCES: std::ops::RangeInclusive<u16> = 8..=16;
 
+/// How many set-ups are left out of a search, and why.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct LeftOut {
+    /// Usual cassettes with another number of sprockets: not set-ups, but cassettes.
+    pub cassettes: usize,
+    /// Set-ups whose largest ring does not clear the frame.
+    pub frame: usize,
+    /// Those that a derailleur does not take.
+    pub derailleur: usize,
+    /// Those it takes only if some gears are never used.
+    pub avoid: usize,
+    /// Those without a chain that suits.
+    pub chain: usize,
+}
+
 impl Scenario {
-    /// Set-ups that a search tries: the rings of its fields and those of the bench among them with every usual cassette,
-    /// those typed and those of the bench; and A and B as they are. Frame, derailleur and chain must take them.
+    /// Set-ups that a search tries: see [`Self::search_plan`].
     #[must_use]
     pub fn search_space(&self) -> Vec<Drivetrain> {
-        let SearchInputs { rings: [least, most], kinds, frame_ring, cassettes: typed } = &self.lap.search;
-        let rings: Vec<Chainring> =
-            (least.teeth()..=most.teeth()).filter_map(|teeth| Chainring::new(teeth).ok()).collect();
+        self.search_plan().0
+    }
+
+    /// Set-ups that a search tries, and what it leaves out: chainsets that are made within the rings of its fields and those of
+    /// the bench among them, with every usual cassette of the number of sprockets asked for, those typed and those of the
+    /// bench; and A and B as they are. Frame, derailleur and chain must take them.
+    #[must_use]
+    pub fn search_plan(&self) -> (Vec<Drivetrain>, LeftOut) {
         let bench = Side::BOTH.map(|side| self.drivetrain(side));
-        let within = |it: &Chainset| it.rings().iter().all(|ring| (least..=most).contains(&ring));
-        let wanted = |pair: bool| match kinds {
-            Rings::Both => true,
-            Rings::Single => !pair,
-            Rings::Pair => pair,
-        };
-        let mut chainsets = SearchSpace::rings(&rings, DIFFERENCES);
+        let space = self.wanted(&bench);
+        let pairs = space.chainsets.iter().flat_map(|&chainset| {
+            space.cassettes.iter().map(move |&cassette| Drivetrain { chainset, cassette })
+        });
+        let (mut all, mut seen) = (pairs.collect::<Vec<_>>(), LeftOut::default());
+        add(&mut all, bench.into_iter());
+        all.retain(|&drivetrain| {
+            let counted = match space.misfit(&drivetrain) {
+                Some(Misfit::Frame) => &mut seen.frame,
+                Some(Misfit::Derailleur) => &mut seen.derailleur,
+                Some(Misfit::GearsToAvoid) => &mut seen.avoid,
+                None if self.has_chain(drivetrain) => return true,
+                None => &mut seen.chain,
+            };
+            *counted += 1;
+            false
+        });
+        seen.cassettes = Cassette::common().filter(|it| !space.cassettes.contains(it)).count();
+        (all, seen)
+    }
+
+    /// What is wanted before anything is held against it.
+    fn wanted(&self, bench: &[Drivetrain; 2]) -> SearchSpace {
+        let search = &self.lap.search;
+        let [least, most] = search.rings;
+        let within = |it: &Chainset| it.rings().iter().all(|ring| (least..=most).contains(ring));
+        let mut chainsets: Vec<Chainset> = Chainset::made(DIFFERENCES).collect();
+        add(&mut chainsets, bench.iter().map(|it| it.chainset));
+        chainsets.retain(|it| within(it) && search.kinds.wants(it.difference() > 0));
+        let counts = search.sprockets.counts(bench);
         let mut cassettes: Vec<Cassette> = Cassette::common().collect();
-        add(&mut chainsets, bench.iter().map(|it| it.chainset).filter(within));
-        chainsets.retain(|chainset| wanted(chainset.difference() > 0));
-        add(&mut cassettes, typed.iter().map(|it| it.1.cassette).chain(bench.map(|it| it.cassette)));
-        let space = SearchSpace {
+        add(&mut cassettes, bench.iter().map(|it| it.cassette));
+        cassettes.retain(|it| counts.is_none_or(|counts| counts.contains(&it.sprockets().len())));
+        add(&mut cassettes, search.cassettes.iter().map(|it| it.1.cassette));
+        SearchSpace {
             chainsets,
             cassettes,
             derailleur: self.derailleur,
-            largest_ring: *frame_ring,
+            largest_ring: search.frame_ring,
             with_gears_to_avoid: false,
-        };
-        let mut all: Vec<Drivetrain> = space.set_ups().collect();
-        add(&mut all, bench.into_iter().filter(|drivetrain| space.allows(drivetrain)));
-        all.retain(|&drivetrain| self.has_chain(drivetrain));
-        all
+        }
     }
 
     /// Whether a chain can run there. The wheels must clear; the chain counted on the bike must suit, and where the maker
-    /// does not state what the cage takes up, some chain.
+    /// does not state what the cage takes up, some chain: with the cage that was measured, or the longest that is made.
     fn has_chain(&self, drivetrain: Drivetrain) -> bool {
-        let Ok(window) = set_up(drivetrain, self).and_then(|(setup, _)| setup.window()) else { return false };
+        let Ok(window) = self.chain_to_search(drivetrain).and_then(|setup| setup.window()) else {
+            return false;
+        };
         let suits = |links| (window.shortest..=window.longest.max(window.shortest)).contains(&links);
         let by_maker = self.derailleur.total_capacity.is_some();
         (by_maker || window.is_open()) && self.chain.links.is_none_or(suits)
+    }
+
+    fn chain_to_search(&self, drivetrain: Drivetrain) -> Result<ChainSetup, PathError> {
+        let (setup, _) = self.chain_setup(drivetrain)?;
+        match self.cage(Side::A).length {
+            CageLength::Assumed(_) => setup.with_longest_cage(),
+            _ => Ok(setup),
+        }
     }
 }
 
@@ -71,7 +115,7 @@ fn add<T: PartialEq>(all: &mut Vec<T>, more: impl Iterator<Item = T>) {
 pub struct Hunt {
     search: Search,
     finals: Finals,
-    all: Vec<Drivetrain>,
+    all: Vec<(Drivetrain, GearSet)>,
     next: usize,
     every: usize,
 }
@@ -91,9 +135,9 @@ impl Hunt {
         let all = scenario.search_space();
         let mine = all.iter().skip(first).step_by(every.max(1)).copied().collect();
         Ok(Self {
-            search: Search::new(course, &setup, scenario.derailleur, mine)?,
+            search: Search::new(course, &setup, scenario.derailleur, mine)?.avoiding(|it| scenario.avoid(it)),
             finals: Finals::new(course, &setup)?,
-            all,
+            all: all.iter().map(|it| (*it, scenario.avoid(it))).collect(),
             next: first,
             every: every.max(1),
         })
@@ -112,171 +156,15 @@ impl Hunt {
     #[must_use]
     pub fn finals(&self, numbers: &[usize]) -> Vec<TimeBand> {
         let known = numbers.iter().filter_map(|&number| self.all.get(number));
-        let ridden: Vec<Finalist> = known.map(|drivetrain| self.finals.ride(drivetrain)).collect();
+        let ridden: Vec<Finalist> =
+            known.map(|(drivetrain, avoid)| self.finals.ride(drivetrain, *avoid)).collect();
         ridden.iter().map(|finalist| finalist.gained_over(&ridden[0])).collect()
     }
 }
 
-/// What a search depends on besides the set-ups on the bench.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Asked {
-    course: Course,
-    /// Rider and bike, whatever its gears.
-    setup: LapSetup,
-    /// What is typed about derailleur, chain, frame and search.
-    texts: String,
-}
-
-/// Fields that decide what is tried, besides those of the bench's own set-ups.
-const SEARCHED: [Group; 4] = [Group::Derailleur, Group::Chain, Group::ChainFiner, Group::LapSearch];
-
-impl Asked {
-    fn of(scenario: &Scenario, own: Option<&OwnCourse>, gears: Drivetrain) -> Self {
-        let LapQuestion { course, setups: [setup, _] } = LapQuestion::of(scenario, own);
-        let setup = LapSetup { bike: Bike { drivetrain: gears, ..setup.bike }, ..setup };
-        Self { course, setup, texts: scenario.texts_of(&SEARCHED) }
-    }
-}
-
-/// What a search has found so far.
-#[derive(Debug, Clone)]
-pub struct Found {
-    /// What was asked.
-    pub(crate) asked: Asked,
-    /// Name of the course.
-    pub course: String,
-    /// Whether something else would be asked now.
-    pub is_stale: bool,
-    /// Why A and B were not tried, where they were not: what the derailleur says, and the ring that the frame clears where it
-    /// is smaller than theirs.
-    pub untried: [Option<(CageCheck, Option<Chainring>)>; 2],
-    /// Cassettes that were typed and go with no rings that were to be tried.
-    pub unfit: Vec<Cassette>,
-    /// Set-ups to be tried, by number.
-    pub all: Rc<[Drivetrain]>,
-    pub(crate) candidates: Vec<Candidate>,
-    /// The best first.
-    pub order: Vec<Ranked>,
-    /// What those of [`Self::leading`] gain over the first, once that was asked, by their numbers.
-    pub finals: Vec<(usize, TimeBand)>,
-    /// A and B as they were searched, where they are among those tried.
-    pub bench: [Drivetrain; 2],
-    /// Whether it has ended.
-    pub done: bool,
-}
-
-/// Places of the order that are listed; of the next up to [`LOOKED_AT`] only the unbeaten ones are.
-const LISTED: usize = 40;
-const LOOKED_AT: usize = 100;
-/// Listed set-ups within this much of the first are ridden once more, with every doubt moved, s. Estimate: farther off few tie.
-pub const TESTED_S: f64 = 10.0;
-
-impl Found {
-    /// Nothing yet.
-    #[must_use]
-    pub fn of(scenario: &Scenario, own: Option<&OwnCourse>) -> Self {
-        let all: Rc<[Drivetrain]> = scenario.search_space().into();
-        let bench = Side::BOTH.map(|side| scenario.drivetrain(side));
-        let typed = scenario.lap.search.cassettes.iter().map(|it| it.1.cassette);
-        let untried = |drivetrain: Drivetrain| {
-            let limit = scenario.lap.search.frame_ring.filter(|&most| drivetrain.chainset.largest() > most);
-            (!all.contains(&drivetrain)).then(|| (scenario.derailleur.check(&drivetrain), limit))
-        };
-        Self {
-            asked: Asked::of(scenario, own, bench[0]),
-            course: scenario.lap.course_name(own),
-            is_stale: false,
-            untried: bench.map(untried),
-            unfit: typed.filter(|cassette| !all.iter().any(|it| it.cassette == *cassette)).collect(),
-            all,
-            candidates: Vec::new(),
-            order: Vec::new(),
-            finals: Vec::new(),
-            bench,
-            done: false,
-        }
-    }
-
-    /// How many are done.
-    #[must_use]
-    pub fn count(&self) -> usize {
-        self.candidates.len()
-    }
-
-    /// Takes what a worker found: a number, then time, shifts at the rear and front, largest step, lowest development
-    /// and spare capacity, the last no number where it is not known.
-    pub fn take(&mut self, rows: &[f64]) {
-        for row in rows.chunks_exact(ROW) {
-            if let Some(&drivetrain) = self.all.get(row[0] as usize) {
-                self.candidates.push(Candidate {
-                    drivetrain,
-                    time_s: row[1],
-                    shifts_rear: row[2] as u32,
-                    shifts_front: row[3] as u32,
-                    largest_step_percent: row[4],
-                    lowest_development_m: row[5],
-                    spare_capacity: row[6].is_finite().then_some(row[6] as i32),
-                });
-            }
-        }
-    }
-
-    /// Puts in order what was taken.
-    pub fn rank(&mut self) {
-        self.order = ranked(&self.candidates, &Weighting::USUAL);
-    }
-
-    /// Number of a set-up among those tried.
-    #[must_use]
-    pub fn number(&self, drivetrain: &Drivetrain) -> Option<usize> {
-        self.all.iter().position(|one| one == drivetrain)
-    }
-
-    /// Those that are listed, each with its place: the first and every unbeaten one close behind.
-    pub fn listed(&self) -> impl Iterator<Item = (usize, &Ranked)> {
-        self.order.iter().take(LOOKED_AT).enumerate().filter(|(place, it)| *place < LISTED || it.unbeaten)
-    }
-
-    /// Numbers of the listed ones that are close to the first by time, the first in front.
-    #[must_use]
-    pub fn leading(&self) -> Vec<usize> {
-        let first = self.order.first().map_or(0.0, |it| it.candidate.time_s);
-        let close = self.listed().filter(|(_, it)| (it.candidate.time_s - first).abs() <= TESTED_S);
-        close.filter_map(|(_, it)| self.number(&it.candidate.drivetrain)).collect()
-    }
-
-    /// What a set-up gains over the first, where that was asked.
-    #[must_use]
-    pub fn gain(&self, drivetrain: &Drivetrain) -> Option<&TimeBand> {
-        let number = self.number(drivetrain)?;
-        self.finals.iter().find(|(tested, _)| *tested == number).map(|(_, band)| band)
-    }
-
-    /// Takes note of whether something else would be asked now.
-    pub fn compare(&mut self, scenario: &Scenario, own: Option<&OwnCourse>) {
-        self.is_stale = Asked::of(scenario, own, self.asked.setup.bike.drivetrain) != self.asked;
-    }
-}
-
-/// Numbers in a row of [`Found::take`].
-pub const ROW: usize = 7;
-
-/// A candidate as a row of [`Found::take`].
-#[must_use]
-pub fn row((number, it): &(usize, Candidate)) -> [f64; ROW] {
-    [
-        *number as f64,
-        it.time_s,
-        f64::from(it.shifts_rear),
-        f64::from(it.shifts_front),
-        it.largest_step_percent,
-        it.lowest_development_m,
-        it.spare_capacity.map_or(f64::NAN, f64::from),
-    ]
-}
-
 #[cfg(test)]
 mod tests {
+    use super::super::found::{Found, row};
     use super::*;
     use crate::bench::Bench;
     use crate::field::Field;
@@ -330,6 +218,50 @@ mod tests {
     }
 
     #[test]
+    fn a_search_tries_as_many_sprockets_as_are_asked_for() {
+        let counts = |edits: &[(Field, &str)]| -> Vec<usize> {
+            let (_, all) = space(edits);
+            let mut counts: Vec<usize> =
+                all.iter().map(|it| it.split_once(' ').unwrap().1.split('-').count()).collect();
+            counts.sort_unstable();
+            counts.dedup();
+            counts
+        };
+        const NINE: (Field, &str) = (Field::CassetteB, "11-13-15-17-20-23-26-30-34");
+        assert_eq!(counts(&[]), [11]);
+        assert_eq!(counts(&[NINE]), [9, 11]);
+        assert_eq!(counts(&[NINE, (Field::SearchSprockets, "b")]), [9], "A does not fit its derailleur");
+        assert!(counts(&[NINE, (Field::SearchSprockets, "any")]).len() > 4);
+        let typed = (Field::MoreCassettes, "11-13-16-19-23-28-34");
+        assert_eq!(counts(&[typed, (Field::SearchSprockets, "a")]), [7, 11], "typed ones are tried anyway");
+    }
+
+    #[test]
+    fn only_rings_that_are_made_are_tried() {
+        let (scenario, all) = space(&[(Field::SearchSprockets, "any")]);
+        let made: Vec<String> = Chainset::made(DIFFERENCES).map(|it| it.to_string()).collect();
+        let own = Side::BOTH.map(|side| scenario.drivetrain(side).chainset.to_string());
+        let rings = |it: &String| it.split_once(' ').unwrap().0.to_owned();
+        assert!(all.iter().map(rings).all(|it| made.contains(&it) || own.contains(&it)));
+    }
+
+    #[test]
+    fn what_is_left_out_is_counted_by_its_reason() {
+        let counted = |edits: &[(Field, &str)]| {
+            let (scenario, _) = space(edits);
+            let (all, left) = scenario.search_plan();
+            (all.len() + left.frame + left.derailleur + left.avoid + left.chain, left)
+        };
+        let (total, left) = counted(&[]);
+        assert!(left.cassettes > 20 && left.derailleur + left.avoid > 0 && left.frame == 0, "{left:?}");
+        let (same, cleared) = counted(&[(Field::FrameRing, "40")]);
+        assert!(cleared.frame > 100 && same == total, "{cleared:?}");
+        let (same, counted_links) = counted(&[(Field::ChainLinks, "106")]);
+        assert!(counted_links.chain > left.chain && same == total, "{counted_links:?}");
+        assert_eq!(counted(&[(Field::SearchSprockets, "any")]).1.cassettes, 0);
+    }
+
+    #[test]
     fn a_typed_cassette_that_nothing_takes_is_named() {
         const LARGE: &str = "10-12-14-16-18-21-24-28-33-39-45";
         let typed = [(Field::MoreCassettes, "11-13-15-17-19-22-25-29-34\n10-12-14-16-18-21-24-28-33-39-45")];
@@ -351,7 +283,7 @@ mod tests {
             let (rings, cassette) = name.split_once(' ').unwrap();
             let drivetrain =
                 Drivetrain { chainset: rings.parse().unwrap(), cassette: cassette.parse().unwrap() };
-            let window = set_up(drivetrain, &scenario).unwrap().0.window().unwrap();
+            let window = scenario.chain_setup(drivetrain).unwrap().0.window().unwrap();
             assert!(window.shortest.count() <= 106, "{name} needs {:?}", window.shortest);
         }
     }

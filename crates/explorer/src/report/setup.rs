@@ -4,7 +4,7 @@ use super::Side;
 use crate::scenario::{Scenario, TypedCassette};
 use gear_math::ascending;
 use gear_math::{
-    CageCheck, CrossedRule, Development, Drivetrain, Gear, GearInches, GearStep, PedalRate, SetUp,
+    CageAnswer, CrossedRule, Development, Drivetrain, Gear, GearInches, GearStep, PedalRate, SetUp,
     SetUpSummary, ShiftKind, Speed, StepSpread,
 };
 
@@ -27,8 +27,8 @@ pub struct SetupReport {
     pub summary: SetUpSummary,
     /// Which gears count as crossed.
     pub crossed: CrossedRule,
-    /// What the derailleur says to it.
-    pub cage: CageCheck,
+    /// Whether the cage takes it, and which gears are not to be used.
+    pub cage: CageAnswer,
 }
 
 /// One gear with all its numbers.
@@ -58,16 +58,10 @@ pub struct GearLine {
     pub duplicate: bool,
     /// Slack the cage has to take up, in teeth.
     pub slack: u16,
-    /// Teeth of it beyond the cage's capacity: there the chain hangs loose.
+    /// Teeth of it beyond the maker's capacity: there the chain hangs.
     pub beyond_cage: u16,
-}
-
-impl GearLine {
-    /// Whether the chain hangs loose.
-    #[must_use]
-    pub const fn is_loose(&self) -> bool {
-        self.beyond_cage > 0
-    }
+    /// Whether it is not to be used.
+    pub avoid: bool,
 }
 
 /// One shift on the way up.
@@ -94,23 +88,30 @@ impl SetupReport {
             riding: Vec::new(),
             steps: summary.riding_order.step_spread(),
             crossed: drivetrain.crossed_rule(),
-            cage: scenario.derailleur.check(&drivetrain),
+            cage: scenario.cage(side).clone(),
             summary: summary.clone(),
         };
         report.riding = report.ride_steps(summary);
         report
     }
 
-    /// The lowest gear.
+    /// The lowest gear that may be used.
     #[must_use]
     pub fn lowest(&self) -> &GearLine {
-        &self.gears[0]
+        &self.gears[self.index_of(self.summary.lowest.gear).unwrap_or(0)]
     }
 
-    /// The highest gear.
+    /// The highest gear that may be used.
     #[must_use]
     pub fn highest(&self) -> &GearLine {
-        &self.gears[self.gears.len() - 1]
+        let last = self.gears.len() - 1;
+        &self.gears[self.index_of(self.summary.highest.gear).unwrap_or(last)]
+    }
+
+    /// Names of the gears that are not to be used, lowest first.
+    #[must_use]
+    pub fn avoided(&self) -> Vec<String> {
+        self.gears.iter().filter(|line| line.avoid).map(|line| line.gear.to_string()).collect()
     }
 
     /// Where a gear stands among the gears, lowest first.
@@ -142,6 +143,7 @@ fn gear_lines(set_up: &SetUp, summary: &SetUpSummary, scenario: &Scenario) -> Ve
             let rank =
                 drivetrain.chainset.rings().iter().position(|&ring| ring == row.gear.ring).unwrap_or(0);
             let is_crossed = crossed.covers(row.gear);
+            let avoid = set_up.avoid.holds(drivetrain, row.gear);
             GearLine {
                 gear: row.gear,
                 rank,
@@ -157,7 +159,8 @@ fn gear_lines(set_up: &SetUp, summary: &SetUpSummary, scenario: &Scenario) -> Ve
                 speed_probe: row.speed_at(scenario.probe.cadence),
                 cadence_probe: row.development.cadence_at(scenario.probe.speed),
                 crossed: is_crossed,
-                duplicate: !is_crossed && !useful.contains(&row.gear),
+                duplicate: !is_crossed && !avoid && !useful.contains(&row.gear),
+                avoid,
                 slack: drivetrain.slack(row.gear),
                 beyond_cage: scenario.derailleur.slack_beyond(drivetrain, row.gear),
             }

@@ -1,11 +1,14 @@
 //! What a workshop measured of frame, cage and chain; what it left empty is taken as usual.
 
+use super::Scenario;
 use super::parse::Reader;
 use crate::field::Field;
+use crate::report::Side;
 use gear_math::{
-    BottomBracketDrop, Cage, CageMeasures, ChainDefaults, ChainLinks, ChainMeasure, Chainring,
-    ChainstayLength, ForeStop, FrameMeasures, GuideAngle, Hanger, HangerDrop, HangerSetback, Limits,
-    PathError, Pulley, PulleyCentres, PulleyGap, RearStop, WheelRole,
+    BottomBracketDrop, Cage, CageAnswer, CageMeasures, CageQuestion, ChainDefaults, ChainLinks, ChainMeasure,
+    ChainSetup, Chainring, ChainstayLength, Drivetrain, ForeStop, FrameMeasures, GuideAngle, Hanger,
+    HangerDrop, HangerSetback, Limits, PathError, Pulley, PulleyCentres, PulleyGap, RearStop, TotalCapacity,
+    WheelRole,
 };
 
 /// Most gears a set-up can have.
@@ -28,7 +31,7 @@ pub struct ChainInputs {
     pub links: Option<ChainLinks>,
     /// The ring that the front derailleur's plates are curved for, if known.
     pub made_for: Option<Chainring>,
-    /// Whether the rear stop stands where the maker's capacity puts it.
+    /// Whether the rest position stands where the maker's capacity puts it.
     pub stop_by_capacity: bool,
     /// Which gear of A and of B is drawn, counted from 0 at the largest ring and sprocket.
     pub shown: [usize; 2],
@@ -59,17 +62,21 @@ impl MeasuredCage {
         }
     }
 
-    fn filled(&self) -> Result<Cage, PathError> {
+    /// With what is usual in place of what was not measured; the length follows from a stated capacity.
+    fn filled(&self, capacity: Option<TotalCapacity>) -> Result<Cage, PathError> {
         let usual = ChainDefaults::CAGE;
-        Cage::new(CageMeasures {
-            pulley_centres: self.pulley_centres.unwrap_or(usual.pulley_centres),
+        let mut measures = CageMeasures {
+            pulley_centres: usual.pulley_centres,
             guide: self.guide.unwrap_or(usual.guide),
             tension: self.tension.unwrap_or(usual.tension),
             gap: self.gap.unwrap_or(usual.gap),
             guide_angle: self.guide_angle.unwrap_or(usual.guide_angle),
             rear_stop: self.rear_stop.unwrap_or(usual.rear_stop),
             fore_stop: self.fore_stop.unwrap_or(usual.fore_stop),
-        })
+        };
+        let assumed = capacity.map_or(usual.pulley_centres, |capacity| measures.centres_for(capacity));
+        measures.pulley_centres = self.pulley_centres.unwrap_or(assumed);
+        Cage::new(measures)
     }
 }
 
@@ -82,7 +89,7 @@ impl ChainInputs {
             bottom_bracket_drop: None,
             hanger_drop: None,
             hanger_setback: None,
-            cage: measured.filled()?,
+            cage: measured.filled(None)?,
             measured,
             links: None,
             made_for: None,
@@ -91,9 +98,9 @@ impl ChainInputs {
         })
     }
 
-    pub(super) fn read(reader: &mut Reader<'_>, good: &Self) -> Self {
+    pub(super) fn read(reader: &mut Reader<'_>, good: &Self, capacity: Option<TotalCapacity>) -> Self {
         let typed = MeasuredCage::read(reader);
-        let (measured, cage) = match typed.filled() {
+        let (measured, cage) = match typed.filled(capacity) {
             Ok(cage) => (typed, cage),
             Err(error) => {
                 reader.complain(blamed(&error), &error, "the measures before".to_owned());
@@ -148,6 +155,39 @@ impl ChainInputs {
             ChainMeasure::RearStop => cage.rear_stop.is_none() && !self.stop_by_capacity,
             ChainMeasure::ForeStop => cage.fore_stop.is_none(),
         }
+    }
+}
+
+impl Scenario {
+    /// A set-up's chain and cage, with the rest position where the maker's capacity puts it when that is asked for; whether
+    /// no stop does.
+    pub(crate) fn chain_setup(&self, drivetrain: Drivetrain) -> Result<(ChainSetup, bool), PathError> {
+        let setup = self.chain_as_measured(drivetrain);
+        let Some(capacity) = self.derailleur.total_capacity.filter(|_| self.chain.stop_by_capacity) else {
+            return Ok((setup, false));
+        };
+        let moved = setup.with_stated_capacity(capacity.teeth())?;
+        Ok((moved.unwrap_or(setup), moved.is_none()))
+    }
+
+    fn chain_as_measured(&self, drivetrain: Drivetrain) -> ChainSetup {
+        let (chainline, chain) = (ChainDefaults::chainline(&drivetrain), &self.chain);
+        ChainSetup { chainline, drivetrain, frame: chain.frame(), cage: chain.cage }
+    }
+
+    /// Whether the cage takes one set-up.
+    pub(super) fn cage_answer(&self, side: Side) -> CageAnswer {
+        let drivetrain = self.drivetrain(side);
+        let setup = self.chain_setup(drivetrain).map(|(setup, _)| setup);
+        let measures = ChainDefaults::ASSUMPTIONS.map(|assumption| assumption.measure);
+        CageQuestion {
+            setup: setup.unwrap_or_else(|_| self.chain_as_measured(drivetrain)),
+            derailleur: self.derailleur,
+            links: self.chain.links,
+            unmeasured: measures.into_iter().filter(|&it| self.chain.left_empty(it)).collect(),
+            switched_off: self.gears_off[side as usize],
+        }
+        .answer()
     }
 }
 

@@ -3,9 +3,10 @@
 use super::parse::{Reader, sentence};
 use super::{Complaint, TypedCassette, cassettes};
 use crate::field::Field;
+use crate::report::Side;
 use gear_math::{
-    Braking, Cassette, Chainring, Course, Demo, Mounting, Patch, PatchError, Shifting, SmoothingLength,
-    Surface, TrackPlace,
+    Braking, Cassette, Chainring, Course, Demo, Drivetrain, Mounting, Patch, PatchError, Shifting,
+    SmoothingLength, Surface, TrackPlace,
 };
 use std::rc::Rc;
 
@@ -29,6 +30,42 @@ pub enum Rings {
     Single,
     /// Pairs.
     Pair,
+}
+
+impl Rings {
+    /// Whether pairs, or single rings, are tried.
+    #[must_use]
+    pub const fn wants(self, pair: bool) -> bool {
+        match self {
+            Self::Both => true,
+            Self::Single => !pair,
+            Self::Pair => pair,
+        }
+    }
+}
+
+/// How many sprockets the cassettes of a search have.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Sprockets {
+    /// As many as A or B.
+    AsOnBench,
+    /// As many as A.
+    AsOn(Side),
+    /// Any number.
+    Any,
+}
+
+impl Sprockets {
+    /// The numbers wanted; none where any is.
+    #[must_use]
+    pub fn counts(self, bench: &[Drivetrain; 2]) -> Option<[usize; 2]> {
+        let of = |side: Side| bench[side as usize].cassette.sprockets().len();
+        match self {
+            Self::AsOnBench => Some(Side::BOTH.map(of)),
+            Self::AsOn(side) => Some([of(side); 2]),
+            Self::Any => None,
+        }
+    }
 }
 
 /// Everything about the lap that is not the rider, the bike or the air.
@@ -61,6 +98,8 @@ pub struct SearchInputs {
     pub rings: [Chainring; 2],
     /// Which of them.
     pub kinds: Rings,
+    /// How many sprockets.
+    pub sprockets: Sprockets,
     /// The largest ring that the frame clears.
     pub frame_ring: Option<Chainring>,
     /// Cassettes beside the usual ones, with the numbers of their lines.
@@ -73,6 +112,7 @@ impl SearchInputs {
         Self {
             rings: rings(reader, good.rings),
             kinds: reader.pick(Field::SearchPairs, &[Rings::Both, Rings::Single, Rings::Pair]),
+            sprockets: reader.pick(Field::SearchSprockets, &SPROCKETS),
             frame_ring: reader.teeth(Field::FrameRing, Chainring::new),
             cassettes: lines(reader, Field::MoreCassettes, &good.cassettes, &line),
         }
@@ -118,6 +158,7 @@ impl LapInputs {
             search: SearchInputs {
                 rings: [ring(28), ring(50)],
                 kinds: Rings::Both,
+                sprockets: Sprockets::AsOnBench,
                 frame_ring: None,
                 cassettes: Rc::new([]),
             },
@@ -237,6 +278,9 @@ fn read_lines<T>(
     }
     Ok(read.into())
 }
+
+const SPROCKETS: [Sprockets; 4] =
+    [Sprockets::AsOnBench, Sprockets::AsOn(Side::A), Sprockets::AsOn(Side::B), Sprockets::Any];
 
 const COURSES: [CourseChoice; 4] = [
     CourseChoice::Demo(Demo::Meadow),

@@ -3,10 +3,10 @@
 use super::{CadenceWindow, Complaint};
 use crate::bench::Bench;
 use crate::field::{Field, Kind};
-use crate::number::{capital, trimmed};
+use crate::number::{capital, listed, trimmed};
 use gear_math::{
-    Cadence, ChainLinks, Climb, Derailleur, Limits, Measured, OutOfLimits, Pressure, Speed, TyreSize, Wheel,
-    decimal_in, meant, slope_percent,
+    Cadence, ChainLinks, Climb, Derailleur, Drivetrain, GearSet, Limits, Measured, OutOfLimits, Pressure,
+    Speed, TyreSize, Wheel, decimal_in, meant, slope_percent,
 };
 use std::fmt::Display;
 use std::str::FromStr;
@@ -230,6 +230,17 @@ impl<'b> Reader<'b> {
             smallest_sprocket: self.teeth(Field::SmallestSprocket, Sprocket::new),
             ring_difference: self.teeth(Field::RingDifference, RingDifference::new),
         }
+    }
+
+    /// Gears that the rider never uses. Those that the drivetrain does not have are told and left out.
+    pub(super) fn gears_off(&mut self, field: Field, drivetrain: &Drivetrain) -> GearSet {
+        GearSet::parse(self.bench.text(field), drivetrain).unwrap_or_else(|error| {
+            let good = GearSet::parse(self.good.text(field), drivetrain).unwrap_or_default();
+            let kept: Vec<String> = good.gears(drivetrain).map(|gear| gear.to_string()).collect();
+            let kept = if kept.is_empty() { NONE.to_owned() } else { listed(&kept) };
+            self.complain(field, &error, kept);
+            good
+        })
     }
 
     /// A slope that riding and going on foot can be compared on.

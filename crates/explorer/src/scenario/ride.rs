@@ -3,13 +3,13 @@
 use super::Scenario;
 use super::parse::Reader;
 use crate::field::Field;
-use crate::number::trimmed;
+use crate::number::{trimmed, with_unit};
 use crate::report::Side;
 use gear_math::{
     Air, BalanceSpeed, Bike, BikeMass, BodyMass, Circumference, Climb, ClimbLength, Drivetrain, FootFactor,
-    Friction, Gaits, Ground, KitMass, LegStrength, Level, MarkKind, MountedWidth, PeakPower, Power, Reason,
-    ReserveShare, RideOrRun, Rider, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare, Speed, Stance,
-    StrengthShare, Surface, WidthFactor, WorkReserve,
+    Friction, Gaits, GearSet, Ground, KitMass, LegStrength, Level, MarkKind, MountedWidth, PeakPower, Power,
+    Reason, ReserveShare, RideOrRun, Rider, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare, Speed,
+    Stance, StrengthShare, Surface, WidthFactor, WorkReserve,
 };
 
 /// What the rider knows of the ground better than the table of surfaces does.
@@ -68,7 +68,9 @@ pub struct RideInputs {
     pub typed_peak: Option<PeakPower>,
     /// What it comes to.
     pub peak: PeakPower,
-    /// Work in reserve.
+    /// Work in reserve as typed; an estimate from body and power takes its place when it is left empty.
+    pub typed_reserve: Option<WorkReserve>,
+    /// What it comes to.
     pub reserve: WorkReserve,
     /// Share of it for this climb.
     pub share: ReserveShare,
@@ -107,8 +109,9 @@ impl RideInputs {
 
     /// Puts rider and bikes together; where the power does not even carry the rider, the last good rider stands in.
     fn ask(&mut self, reader: &mut Reader<'_>, good: &Self, scenario: &Scenario) {
-        let drivetrains = [scenario.drivetrain(Side::A), scenario.drivetrain(Side::B)];
+        let drivetrains = Side::BOTH.map(|side| (scenario.drivetrain(side), scenario.cage(side).avoid));
         self.settle_peak(reader);
+        self.settle_reserve();
         if let Err(error) = self.put_together(drivetrains) {
             let kept = format!("{}\u{a0}W at {}\u{a0}kg", good.rider.power.watts(), good.rider.body.kg());
             reader.complain(Field::Power, &error, kept);
@@ -116,6 +119,7 @@ impl RideInputs {
             self.rider = Rider { body, power, efficiency, standing, ..self.rider };
             self.typed_power = good.typed_power;
             self.settle_peak(reader);
+            self.settle_reserve();
             // Cannot fail: whether a power carries a rider depends on nothing but what was just put back.
             let _ = self.put_together(drivetrains);
         }
@@ -124,8 +128,8 @@ impl RideInputs {
     /// Takes the typed peak power, or an estimate. A peak from which the power is had at no cadence would put the rider
     /// on foot everywhere; the estimate, which is always enough, stands in for it.
     fn settle_peak(&mut self, reader: &mut Reader<'_>) {
-        let power = self.rider.power;
-        self.peak = self.typed_peak.unwrap_or_else(|| PeakPower::estimated(power));
+        let Rider { power, body, .. } = self.rider;
+        self.peak = self.typed_peak.unwrap_or_else(|| PeakPower::estimated(power, body));
         let Some(lasting) = self.legs().map(|legs| legs.lasting_power()) else { return };
         if power.watts() <= lasting.watts() {
             return;
@@ -135,8 +139,13 @@ impl RideInputs {
             lasting.watts(),
             power.watts()
         );
-        (self.typed_peak, self.peak) = (None, PeakPower::estimated(power));
+        (self.typed_peak, self.peak) = (None, PeakPower::estimated(power, body));
         reader.complain(Field::PeakPower, &message, estimated(self.peak.watts()));
+    }
+
+    fn settle_reserve(&mut self) {
+        let Rider { power, body, .. } = self.rider;
+        self.reserve = self.typed_reserve.unwrap_or_else(|| WorkReserve::estimated(power, body));
     }
 
     /// Names the estimate that is used while an optional field is in error and never held anything good.
@@ -145,6 +154,7 @@ impl RideInputs {
         let kept = [
             (Field::Power, estimated(self.rider.power.watts())),
             (Field::PeakPower, estimated(self.peak.watts())),
+            (Field::Reserve, format!("an estimate of {}", with_unit(self.reserve.kj(), 0, "kJ"))),
             (Field::Rolling, trimmed(ground.rolling.value())),
             (Field::FootGround, trimmed(ground.foot.value())),
             (Field::Friction, trimmed(ground.friction.mu())),
@@ -164,9 +174,16 @@ impl RideInputs {
         self.legs.map(|usable| LegStrength { peak: self.peak, usable, ..LegStrength::ENDURING })
     }
 
-    fn put_together(&mut self, drivetrains: [Drivetrain; 2]) -> Result<(), gear_math::PowerBelowStanding> {
+    fn put_together(
+        &mut self,
+        drivetrains: [(Drivetrain, GearSet); 2],
+    ) -> Result<(), gear_math::PowerBelowStanding> {
         let limits = self.limits();
-        let ask = |drivetrain| RideOrRun::new(self.rider, Bike { drivetrain, ..self.bike }, self.air, limits);
+        let ask = |(drivetrain, avoid)| {
+            let asked =
+                RideOrRun::new(self.rider, Bike { drivetrain, avoid, ..self.bike }, self.air, limits)?;
+            Ok(if self.typed_power.is_none() { asked.with_power_off(Level::OFF) } else { asked })
+        };
         self.questions = [ask(drivetrains[0])?, ask(drivetrains[1])?];
         Ok(())
     }
@@ -200,7 +217,7 @@ impl RideInputs {
         let rider = Rider::new(BodyMass::new(60.0).expect(fixed), KitMass::new(2.0).expect(fixed), power);
         let wheel = Circumference::new(2100.0).expect(fixed);
         let bike = Bike::new(BikeMass::new(9.0).expect(fixed), drivetrain, wheel);
-        let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(rider.power)).expect(fixed);
+        let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(&rider)).expect(fixed);
         Self {
             rider,
             typed_power: Some(power),
@@ -218,7 +235,8 @@ impl RideInputs {
             grip_counts: true,
             legs: Some(StrengthShare::MINUTES),
             typed_peak: None,
-            peak: PeakPower::estimated(power),
+            peak: PeakPower::estimated(power, rider.body),
+            typed_reserve: None,
             reserve: WorkReserve::USUAL,
             share: ReserveShare::EACH_LAP,
             entry: Speed::from_km_per_h(20.0).expect(fixed),
@@ -278,6 +296,7 @@ fn bike(reader: &mut Reader<'_>, scenario: &Scenario) -> Bike {
     Bike {
         mass: reader.quantity(Field::BikeMass),
         drivetrain: scenario.drivetrain(Side::A),
+        avoid: scenario.cage(Side::A).avoid,
         wheel: scenario.wheel.roll_out(),
         tyre: tyre_width(scenario),
         efficiency: reader.quantity(Field::DrivetrainShare),
@@ -303,7 +322,7 @@ fn limits(reader: &mut Reader<'_>, good: &RideInputs) -> RideInputs {
         grip_counts: reader.pick(Field::GripCounts, &[true, false]),
         legs: reader.pick(Field::Legs, &LEGS),
         typed_peak: reader.quantity_or_none(Field::PeakPower),
-        reserve: reader.quantity(Field::Reserve),
+        typed_reserve: reader.quantity_or_none(Field::Reserve),
         share: reader.quantity(Field::ReserveShare),
         entry: reader.speed(Field::EntrySpeed),
         ..good.clone()

@@ -4,31 +4,28 @@ use super::gears::column;
 use super::sheet::Block;
 use super::sheet_checks::Concern;
 use super::words::{name, table, worked};
-use super::{chain, chain_working};
+use super::{cage_verdict, chain, chain_working};
 use crate::number::{counted, listed, trimmed};
-use crate::report::{GearLine, Report, SetupReport};
-use gear_math::{CageClass, CageFinding, CageVerdict, Drivetrain, Gear};
+use crate::report::{Report, SetupReport, Side};
+use gear_math::CageClass;
 use maud::{Markup, html};
 
-/// What to try before riding.
-const BY_HAND: [&str; 3] = [
+/// What can break first: chain, cage and spokes.
+const BY_HAND: [&str; 6] = [
+    "Bike in a stand, turn the crank by hand, fingers clear of chain and sprockets.",
     "Turn slowly into the largest ring with the largest sprocket and never force it; the pulleys must not be pulled into line.",
     "Then the smallest with the smallest: the lower run must neither sag nor touch the guide pulley.",
     "Look at the gap under the largest sprocket, at the hanger, and with rear suspension at every height of its travel.",
+    "After other rings or another cassette set limit screws, guide-pulley gap and front-derailleur height anew: derailleur or chain in the spokes stops the wheel.",
+    "Close the chain with its maker’s own pin or link, and bend it there to see that it holds.",
 ];
-/// Spare teeth from which some whole, even number of links surely suits every gear.
-const SURE_SPARE: usize = 4;
-/// Most gears named in a sentence; more are counted.
-const NAMED: usize = 4;
-
 /// The sentence that answers for both set-ups, and what to check by hand.
 #[must_use]
 pub(super) fn answer(report: &Report) -> Markup {
     html! {
-        (chain::dangers(report))
-        @for setup in &report.setups { p.verdict { (verdict(setup)) " " (chain::verdict(report, setup.side)) } }
-        p.more { (chain::harmless(report)) (chain::certainty(report)) }
-        @if report.setups.iter().any(|setup| !setup.cage.unknown.is_empty()) { p.more { (unknown(report)) } }
+        @for side in Side::BOTH { p.verdict { (cage_verdict::said(report, side).marked(side)) } }
+        p.more { (cage_verdict::avoided(report)) (cage_verdict::basis(report)) (chain::certainty(report)) }
+        @if report.setups.iter().any(|setup| !setup.cage.check.unknown.is_empty()) { p.more { (unknown(report)) } }
         p.more.care { "By hand, before riding. " (BY_HAND.join(" ")) " The makers’ figures come before ours." }
     }
 }
@@ -36,118 +33,36 @@ pub(super) fn answer(report: &Report) -> Markup {
 /// What the workshop has to know.
 #[must_use]
 pub(super) fn block(report: &Report) -> Block {
-    let mut block = Block::new("Cage, by the makers’ figures");
-    for setup in &report.setups {
-        let words = match setup.cage.verdict {
-            CageVerdict::Fits => format!("fits{}", spare(setup)),
-            CageVerdict::FitsAsFarAsKnown => format!("fits as far as is known{}", spare(setup)),
-            CageVerdict::Unknown => {
-                format!("asks for {} of total capacity; not checked", teeth(setup.cage.needed))
-            }
-            CageVerdict::FitsIfGearsAvoided => {
-                format!("fits if some gears are never used: {}", findings(setup))
-            }
-            CageVerdict::DoesNotFit => format!("does not fit: {}", findings(setup)),
-        };
-        block.row_of(setup.side, "Derailleur", words.replace("named below", "marked ×"));
-        if setup.cage.verdict == CageVerdict::FitsIfGearsAvoided {
-            let loose = setup.gears.iter().filter(|line| line.is_loose()).map(|line| line.gear.to_string());
-            block.row_of(setup.side, "Gears to avoid", loose.collect::<Vec<_>>().join(", "));
+    let mut block = Block::new("Derailleur, cage and chain");
+    for side in Side::BOTH {
+        let said = cage_verdict::said(report, side);
+        block.row_of(side, "Derailleur", said.plain_verdict());
+        block.row_of(side, "Next", said.step().to_owned());
+        let avoided = report.setup(side).avoided();
+        if !avoided.is_empty() {
+            block.row_of(side, "Gears to avoid", avoided.join(", "));
         }
     }
+    chain::links_fitted(report, &mut block);
     block.check(Concern::Drivetrain, BY_HAND.join(" "));
+    if let Some(measure) = chain::before_cutting(report) {
+        block.check(Concern::Drivetrain, measure);
+    }
     block
 }
 
-fn verdict(setup: &SetupReport) -> Markup {
-    let cage = &setup.cage;
-    html! {
-        (name(setup.side))
-        @match cage.verdict {
-            CageVerdict::Fits => { " " b.good { "fits" } (spare(setup)) "." }
-            CageVerdict::FitsAsFarAsKnown => { " " b.care { "fits as far as is known" } (spare(setup)) "." }
-            CageVerdict::Unknown => { " asks for " b { (teeth(cage.needed)) } " of total capacity; type in the derailleur’s figures to get a verdict." }
-            CageVerdict::FitsIfGearsAvoided => { " " b.care { "fits if some gears are never used" } ": " (findings(setup)) }
-            CageVerdict::DoesNotFit => { " " b.stop { "does not fit" } ": " (findings(setup)) }
-        }
-    }
-}
-
-/// Teeth to spare, and the doubt that whole links leave below four of them.
-fn spare(setup: &SetupReport) -> String {
-    match setup.cage.spare.and_then(|spare| usize::try_from(spare).ok()) {
-        Some(spare) if spare < SURE_SPARE => format!(
-            " on paper, with {} of capacity to spare; whole links can cost up to {SURE_SPARE}, so look hard at smallest with smallest",
-            if spare == 0 { "no tooth".to_owned() } else { counted(spare, "tooth", "teeth") }
-        ),
-        Some(spare) => format!(", with {} of capacity to spare", counted(spare, "tooth", "teeth")),
-        None => " in every figure you gave".to_owned(),
-    }
-}
-
-fn findings(setup: &SetupReport) -> String {
-    let drivetrain = &setup.drivetrain;
-    let found: Vec<String> = setup.cage.findings.iter().map(|found| finding(found, drivetrain)).collect();
-    found.join("; ") + "."
-}
-
-/// One finding as part of a sentence.
-#[must_use]
-pub(crate) fn finding(finding: &CageFinding, drivetrain: &Drivetrain) -> String {
-    match finding {
-        CageFinding::SprocketTooLarge { sprocket, limit } => format!(
-            "{} sprocket is larger than the {limit} it may take, and a longer cage does not help that",
-            with_article(sprocket.teeth())
-        ),
-        CageFinding::SprocketTooSmall { sprocket, limit } => {
-            format!("{} sprocket is smaller than the {limit} it may take", with_article(sprocket.teeth()))
-        }
-        CageFinding::RingDifferenceTooLarge { difference, limit } => {
-            format!("rings {difference} teeth apart are more than the {} it spans", limit.teeth())
-        }
-        CageFinding::AvoidGears { short_by, gears } => {
-            format!(
-                "{}; leave {} out",
-                short(*short_by, gears),
-                if gears.len() == 1 { "that" } else { "those" }
-            )
-        }
-        CageFinding::LongerCage { short_by, ask_for, slack_gears } => format!(
-            "{}; ask for a cage of at least {}{}",
-            short(*short_by, slack_gears),
-            teeth(*ask_for),
-            cage_class(*ask_for, drivetrain)
-        ),
-    }
-}
-
-fn short(by: u16, gears: &[Gear]) -> String {
-    format!("{} short of capacity, so the chain hangs loose in {}", teeth(by), names(gears))
-}
-
-fn cage_class(capacity: u16, drivetrain: &Drivetrain) -> String {
-    match CageClass::for_needs(capacity, drivetrain.cassette.largest()) {
-        Some(class) => format!(" (by common practice a {} one)", class.name),
-        None => ", more than cages usually take".to_owned(),
-    }
-}
-
-fn names(gears: &[Gear]) -> String {
-    if gears.len() > NAMED { format!("{} gears (named below)", gears.len()) } else { listed(gears) }
-}
-
 /// “an 11”, “a 34”.
-fn with_article(count: u16) -> String {
+pub(super) fn with_article(count: u16) -> String {
     let vowel = matches!(count, 8 | 11 | 18 | 80..=89);
     format!("{} {count}", if vowel { "an" } else { "a" })
 }
 
-fn teeth(count: u16) -> String {
+pub(super) fn teeth(count: u16) -> String {
     counted(usize::from(count), "tooth", "teeth")
 }
 
 fn unknown(report: &Report) -> Markup {
-    html! { "Not checked, because not given: " (listed(&report.setups[0].cage.unknown)) "." }
+    html! { "Not given, so not checked: " (listed(&report.setups[0].cage.check.unknown)) "." }
 }
 
 /// What each set-up asks for against what the derailleur has, and what cages usually have.
@@ -165,12 +80,12 @@ fn asked(report: &Report) -> Markup {
         html! { tr { th scope="row" { (what) } td { (value(a)) } td { (value(b)) } td { (given(limit)) } } }
     };
     let body = html! {
-        (row("Total capacity, teeth", |setup| setup.cage.needed, derailleur.total_capacity.map(gear_math::TotalCapacity::teeth)))
+        (row("Total capacity, teeth", |setup| setup.cage.check.needed, derailleur.total_capacity.map(gear_math::TotalCapacity::teeth)))
         (row("Largest sprocket", |setup| setup.drivetrain.cassette.largest().teeth(), derailleur.largest_sprocket.map(gear_math::Sprocket::teeth)))
         (row("Smallest sprocket", |setup| setup.drivetrain.cassette.smallest().teeth(), derailleur.smallest_sprocket.map(gear_math::Sprocket::teeth)))
         (row("Chainring difference", |setup| setup.drivetrain.chainset.difference(), derailleur.ring_difference.map(gear_math::RingDifference::teeth)))
     };
-    table("Asked for and given", "", &head, &body)
+    table("Needed and available", "", &head, &body)
 }
 
 /// The gears in which the chain hangs by the makers' sum, so that the picture's crosses can be read too.
@@ -179,7 +94,7 @@ pub(super) fn loose_gears(report: &Report) -> Markup {
     let head = html! { tr { th scope="col" { "Gear" } th scope="col" { "Slack to take up" } th scope="col" { "Beyond the cage" } } };
     let body = html! {
         @for setup in &report.setups {
-            @for line in setup.gears.iter().filter(|line| line.is_loose()) {
+            @for line in setup.gears.iter().filter(|line| line.beyond_cage > 0) {
                 tr {
                     th scope="row" { (name(setup.side)) " " (line.gear) }
                     td { (teeth(line.slack)) }
@@ -188,8 +103,8 @@ pub(super) fn loose_gears(report: &Report) -> Markup {
             }
         }
     };
-    let any = report.setups.iter().any(|setup| setup.gears.iter().any(GearLine::is_loose));
-    html! { @if any { (table("Gears in which the chain hangs loose", "", &head, &body)) } }
+    let any = report.setups.iter().any(|setup| setup.gears.iter().any(|line| line.beyond_cage > 0));
+    html! { @if any { (table("Gears beyond the maker’s capacity: the chain hangs", "", &head, &body)) } }
 }
 
 fn classes() -> Markup {
@@ -230,7 +145,7 @@ pub(super) fn working(report: &Report) -> Markup {
 fn needed(setup: &SetupReport) -> Markup {
     let (chainset, cassette) = (&setup.drivetrain.chainset, &setup.drivetrain.cassette);
     worked(
-        &format!("Capacity {} asks for", setup.side),
+        &format!("Capacity {} needs", setup.side),
         "(largest − smallest ring) + (largest − smallest sprocket)",
         &format!(
             "({} − {}) + ({} − {}) = {}",
@@ -238,7 +153,7 @@ fn needed(setup: &SetupReport) -> Markup {
             chainset.smallest(),
             cassette.largest(),
             cassette.smallest(),
-            setup.cage.needed
+            setup.cage.check.needed
         ),
     )
 }

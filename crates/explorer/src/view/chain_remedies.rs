@@ -5,14 +5,17 @@ use super::words::{name, table};
 use crate::number::with_unit;
 use crate::report::{ChainReport, Report};
 use gear_math::{
-    CageClass, Chainset, Change, EffortPart, FrontConcern, FrontLimits, GearState, PulleyCentres, Remedy,
+    CageClass, CageOutcome, Chainset, Change, EffortPart, FrontConcern, FrontLimits, GearState,
+    PulleyCentres, Remedy,
 };
 use maud::{Markup, html};
 
 /// What would help where a gear does not run, least change first.
 #[must_use]
 pub(super) fn remedies(report: &Report) -> Markup {
-    let any = report.solved_chains().any(|chain| !chain.advice.remedies.is_empty());
+    let chains =
+        || report.solved_chains().filter(|chain| report.setup(chain.side).cage.outcome != CageOutcome::Fits);
+    let any = chains().any(|chain| !chain.advice.remedies.is_empty());
     let head = html! {
         tr {
             th scope="col" { "Set-up" } th.words scope="col" { "What would help" } th.words scope="col" { "What it changes" }
@@ -20,7 +23,7 @@ pub(super) fn remedies(report: &Report) -> Markup {
         }
     };
     let body = html! {
-        @for chain in report.solved_chains() {
+        @for chain in chains() {
             @for remedy in &chain.advice.remedies { (remedy_row(chain, remedy)) }
         }
     };

@@ -15,9 +15,9 @@ pub(super) fn working(report: &Report) -> Markup {
         (window(chain))
         (rules(chain))
         (capacity(chain))
-        p { b { "States. " } "Comfortable to 65° forward, where 71 of 100 usual combinations cut by the trade’s rule end up; tight but usual to 78°; beyond that too tight. Estimates, all of them: look at the bike." }
+        p { b { "States. " } "Fine to 65° forward, where 71 of 100 usual combinations cut by the workshop rule end up; tight but usual to 78°; beyond that too tight. Estimates, all of them: look at the bike." }
         (sideways(chain))
-        p { b { "How far off. " } "The path is geometry: chain pitch, tangents and teeth. Where the cage’s stops stand is not: the usual rear stop was fitted so that capacities fall among published ones, so their level is fitted and only their change with cage, rings and sprockets is worked out. Sag, wear (0.5 % of wear makes a chain half a link longer) and the chain’s sideways slant are left out." }
+        p { b { "How far off. " } "The path is geometry: chain pitch, tangents and teeth. Where the cage’s stops stand is not: the usual rest position was fitted so that capacities fall among published ones, so their level is fitted and only their change with cage, rings and sprockets is worked out. Sag, wear (0.5 % of wear makes a chain half a link longer) and the chain’s sideways slant are left out." }
     }
 }
 
@@ -57,7 +57,7 @@ fn window(chain: &ChainReport) -> Markup {
     let [big, small] = [&chain.stations[0], &chain.stations[chain.stations.len() - 1]].map(|it| it.fit.gear);
     worked(
         &format!("Chains that suit {}", chain.side),
-        "largest gear at the fore stop, rounded up to even, to smallest gear at the rear stop, rounded down to even",
+        "big-big at the forward limit, rounded up to even, to small-small at the rest position, rounded down to even",
         &format!(
             "{big} at {}°: {} → {}; {small} at {}°: {} → {}",
             plain(cage.fore_stop.degrees(), 0),
@@ -75,13 +75,13 @@ fn rules(chain: &ChainReport) -> Markup {
     html! {
         @if let Some(drive) = &chain.two_wheels {
             (worked(
-                "The trade’s rule",
+                "Workshop rule",
                 "round ring and sprocket alone, up to even, plus two; more exactly two links are its whole margin, since the bare chain would pull the pulleys into line",
                 &format!("{} → {}", plain(drive.exact_links(), 2), fit.big_big_plus_two.count()),
             ))
             p { "Two sums from workshops, margin included: " (plain(drive.workshop_inches(), 2)) " in and " (with_unit(drive.workshop_links(), 1, "links")) "." }
         }
-        p { b { "Links to fit " } "are the fewest for the fore stop, but never fewer than by the trade’s rule: what is too long hangs, what is too short breaks." }
+        p { b { "Links to fit " } "are the fewest for the forward limit, but never fewer than by the workshop rule: what is too long hangs, what is too short breaks." }
     }
 }
 
@@ -90,7 +90,7 @@ fn capacity(chain: &ChainReport) -> Markup {
     html! {
         (worked(
             "Capacity by geometry",
-            "teeth asked for + 2 × (most links − fewest links)",
+            "teeth needed + 2 × (most links − fewest links)",
             &format!(
                 "{} + 2 × ({} − {}) = {}",
                 fit.simple_sum_teeth,
@@ -108,7 +108,7 @@ fn capacity(chain: &ChainReport) -> Markup {
                 plain(cage.capacity_estimate_teeth(), 1)
             ),
         ))
-        @if chain.capacity_out_of_reach { p { "No rear stop gives the capacity that the maker states, so the stop was left where it was." } }
+        @if chain.capacity_out_of_reach { p { "No rest position gives the capacity that the maker states, so it was left where it was." } }
     }
 }
 

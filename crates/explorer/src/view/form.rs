@@ -69,9 +69,9 @@ fn lap() -> Markup {
     html! {
         div.grid { (section(Group::Lap)) (section(Group::LapFile)) }
         details {
-            summary { "Sketch a course, paint ground and obstacles over one" }
+            summary { "Sketch a course; change ground or add obstacles on a stretch" }
             (section(Group::LapSketch))
-            p.quiet { "Cells are parted by ; or |. Grounds: " (grounds()) "." }
+            p.quiet { "Separate with ; or |. Grounds: " (grounds()) "." }
         }
         details {
             summary { "Shifting and braking" }

@@ -12,7 +12,7 @@ pub(super) fn tables(report: &Report) -> Markup {
         details #all-gears {
             summary { "All gears in numbers" }
             @for setup in &report.setups { (gear_table(report, setup)) }
-            p.quiet { "Cross-chained: by common practice, where the chain runs at its steepest. Twice: another gear of the same set-up within your tolerance is counted instead. Slack: chain the cage has to take up, counted from the largest ring with the largest sprocket. Loose: more than the cage has. Where a table is wider than the screen it goes on to the right: scroll it sideways." }
+            p.quiet { "Cross-chained: by common practice, where the chain runs at its steepest. Twice: another gear of the same set-up within your tolerance is counted instead. Slack: chain the cage has to take up, counted from the largest ring with the largest sprocket. Never use: the chain hangs there or is too short, or you switched the gear off; such gears count as neither useful, lowest nor highest. Where a table is wider than the screen it goes on to the right: scroll it sideways." }
         }
     }
 }

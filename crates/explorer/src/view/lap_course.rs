@@ -1,7 +1,6 @@
 //! “Round the lap”: where the course comes from, and what was found in a file.
 
-use super::lap::duration;
-use crate::number::{counted, with_unit};
+use crate::number::{counted, duration, listed, plain, with_unit};
 use crate::report::{OwnCourse, Report};
 use crate::scenario::CourseChoice;
 use gear_math::{Course, TrackOptions, TrackPlace, TrackReport};
@@ -15,8 +14,12 @@ pub(super) fn course(report: &Report) -> Markup {
     html! {
         @if let Some(why) = &report.lap.refused { p.stop { (why) } }
         @match (report.lap_inputs.choice, &report.lap.own) {
-            (CourseChoice::Own, None) => p { "Choose a file or a kept course. Nothing is painted over the Autumn meadow meanwhile." },
-            (CourseChoice::Own, Some(own)) => { p { (own_course(own)) } (laps_of(own)) }
+            (CourseChoice::Own, None) => p { "Choose a file or a kept course. Your changes on stretches wait for it." },
+            (CourseChoice::Own, Some(own)) => {
+                @if let Some(fault) = own.fault() { p.care { (own.name) " cannot be used for a lap: " (fault) "." } }
+                p { (own_course(own)) }
+                (laps_of(own))
+            }
             (CourseChoice::Sketch, _) if sketched.is_some() => p { (sketched.unwrap_or_default()) },
             (_, Some(own)) => p { (own.name) " is at hand under “my own, from a file”." },
             _ => {}
@@ -32,15 +35,37 @@ fn own_course(own: &OwnCourse) -> String {
         return format!("{}: {stretches}{}.", own.name, smoothed.unwrap_or_default());
     };
     format!(
-        "{}: {} long{}, {} of climbing as recorded and {} after smoothing over {}.{}",
+        "{}: {} long{}, {}.{}",
         own.name,
         with_unit(found.length_m / 1e3, 2, "km"),
         part_of(options),
-        with_unit(found.climb_recorded_m, 0, "m"),
-        with_unit(found.climb_m, 0, "m"),
-        with_unit(found.smoothing_m, 0, "m"),
+        climbing(found),
         remarks(found)
     )
+}
+
+/// The climb as recorded, and what each step on the way to the course made of it.
+fn climbing(found: &TrackReport) -> String {
+    let metres = |m: f64| with_unit(m, 0, "m");
+    let changed = |before: f64, after: f64| plain(before, 0) != plain(after, 0);
+    let mut words = vec![format!("{} of climbing as recorded", metres(found.climb_recorded_m))];
+    if changed(found.climb_written_m, found.climb_recorded_m) {
+        let written = metres(found.climb_written_m);
+        words[0] += &format!(" ({written} with the points and elevations that are left out)");
+    }
+    let closed = if found.levelled { " and closing the loop" } else { "" };
+    words.push(format!(
+        "{} after smoothing over {}{closed}",
+        metres(found.climb_smoothed_m),
+        metres(found.smoothing_m)
+    ));
+    if changed(found.climb_smoothed_m, found.climb_m) {
+        words.push(format!(
+            "{} with what is steeper than 45\u{a0}% taken as 45\u{a0}%",
+            metres(found.climb_m)
+        ));
+    }
+    listed(&words)
 }
 
 /// Which part of the track is used, where it is not all of it.
@@ -82,18 +107,30 @@ fn laps_of(own: &OwnCourse) -> Markup {
 fn remarks(found: &TrackReport) -> String {
     let mut words = vec![counted(found.points, "point", "points")];
     let counts = [
-        (found.tracks.saturating_sub(1), "other track not used"),
-        (found.segments.saturating_sub(1), "gap bridged by a straight line"),
-        (found.unusable_points, "off the globe, left out"),
-        (found.duplicate_points, "repeated"),
-        (found.stray_points, "astray"),
-        (found.close_points, "too near the one before or in a pause"),
-        (found.missing_elevations, "without elevation"),
-        (found.absurd_elevations, "with an absurd elevation"),
-        (found.clipped_gradients, "steeper than 45 %, taken as that"),
+        (found.tracks.saturating_sub(1), "other track not used", "other tracks not used"),
+        (
+            found.segments.saturating_sub(1),
+            "gap bridged by a straight line",
+            "gaps bridged by straight lines",
+        ),
+        (found.unusable_points, "impossible position, left out", "impossible positions, left out"),
+        (found.duplicate_points, "repeated point, left out", "repeated points, left out"),
+        (found.stray_points, "stray point, left out", "stray points, left out"),
+        (
+            found.close_points,
+            "point too near the one before or in a pause, left out",
+            "points too near the one before or in a pause, left out",
+        ),
+        (found.missing_elevations, "point without elevation", "points without elevation"),
+        (found.absurd_elevations, "absurd elevation, left out", "absurd elevations, left out"),
+        (
+            found.clipped_gradients,
+            "stretch steeper than 45\u{a0}%, taken as that",
+            "stretches steeper than 45\u{a0}%, taken as that",
+        ),
     ];
-    words
-        .extend(counts.iter().filter(|(count, _)| *count > 0).map(|(count, what)| format!("{count} {what}")));
+    let told = counts.iter().filter(|(count, ..)| *count > 0);
+    words.extend(told.map(|(count, one, many)| counted(*count, one, many)));
     if found.pauses > 0 {
         let pauses = counted(found.pauses, "pause", "pauses");
         words.push(format!("{pauses} of {} in all, left out", duration(found.paused_s, 0)));

@@ -1,20 +1,25 @@
 //! The page's text: every fragment of HTML that changes, as a function of the report.
 
 mod cage;
+mod cage_verdict;
 mod chain;
 mod chain_remedies;
 mod chain_working;
 pub mod form;
 mod gears;
-pub(crate) mod lap;
+mod lap;
 mod lap_course;
+mod lap_forcing;
+pub(crate) mod lap_found;
+mod lap_places;
+mod lap_sheet;
 mod lap_tables;
 mod limit;
 mod notices;
 mod overlap;
 pub(crate) mod position;
 mod probes;
-mod ride;
+pub(crate) mod ride;
 mod ride_climb;
 mod ride_notes;
 mod ride_tables;
@@ -33,7 +38,7 @@ use crate::field::{Field, Group};
 use crate::report::Report;
 use crate::scenario::Complaint;
 #[cfg(all(feature = "api", target_arch = "wasm32"))]
-pub(crate) use cage::finding;
+pub(crate) use cage_verdict::reason as finding;
 use maud::{Markup, html};
 
 /// What loads the tyres stands in the section on riding or running; a power that cannot be takes its rider along.
@@ -93,10 +98,10 @@ pub fn fragments(
             ),
         ),
         ("lap-course", lap_course::course(report)),
-        ("lap-places", lap::places(report)),
+        ("lap-places", lap_places::places(report)),
         ("lap-numbers", lap_tables::numbers(report)),
         ("lap-gears", lap_tables::gears(report)),
-        ("lap-found", lap_tables::found(report)),
+        ("lap-found", lap_found::found(report)),
         ("lap-working", lap_tables::working(report)),
         ("tyre-answer", answered(&doubts(&Group::TYRE, &WEIGHING), &tyre::answer(report))),
         ("tyre-tables", tyre_tables::tables(report)),

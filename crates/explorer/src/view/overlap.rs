@@ -23,6 +23,7 @@ fn reaches(report: &Report) -> Markup {
             p { "Within " (percent(report.tolerance.percent(), 1)) " " (name(Side::A)) " and " (name(Side::B)) " reach equally far at both ends." }
         }
         @for reach in report.reach.iter().flatten() { p { (only(report, reach)) } }
+        @if report.setups.iter().any(|setup| !setup.avoided().is_empty()) { p.quiet { "Gears to avoid are left out here." } }
     }
 }
 

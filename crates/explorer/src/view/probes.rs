@@ -34,7 +34,7 @@ fn at_speed(report: &Report) -> Markup {
     html! { @for setup in &report.setups { (gears_in_window(report, setup)) " " } }
 }
 
-/// The gear to be in at that speed: within the cadences, nearest to the usual one, not crossed and not loose if there is
+/// The gear to be in at that speed: within the cadences, nearest to the usual one, neither crossed nor to avoid if there is
 /// such a gear; and the gears next to it.
 fn gears_in_window(report: &Report, setup: &SetupReport) -> Markup {
     let window = report.window.low.rpm()..=report.window.high.rpm();
@@ -42,7 +42,7 @@ fn gears_in_window(report: &Report, setup: &SetupReport) -> Markup {
         setup.gears.iter().filter(|line| window.contains(&line.cadence_probe.rpm())).collect();
     ascending(&mut usable, |line| {
         let off = (line.cadence_probe.rpm() - report.window.usual.rpm()).abs();
-        off + if line.crossed || line.is_loose() { SHUNNED } else { 0.0 }
+        off + if line.crossed || line.avoid { SHUNNED } else { 0.0 }
     });
     let also: Vec<String> = usable.iter().skip(1).take(SHOWN).map(|line| in_words(line)).collect();
     html! {
@@ -63,7 +63,7 @@ fn in_words(line: &GearLine) -> String {
     if flags.is_empty() { line.gear.to_string() } else { format!("{} ({flags})", line.gear) }
 }
 
-/// Sorts crossed and loose gears behind all others; above any difference of cadences.
+/// Sorts crossed gears and those to avoid behind all others; above any difference of cadences.
 const SHUNNED: f64 = 1000.0;
 /// How many further gears are named.
 const SHOWN: usize = 3;

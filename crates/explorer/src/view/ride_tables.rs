@@ -1,16 +1,16 @@
 //! Ride or run: every number of the pictures.
 
-use super::ride::STILL;
+use super::ride::whole_or_never;
 use super::ride_words::{
-    basis, cadence, doubtful, feet_and_gears, gait, grade, grade_or_never, judged, mark, moved, reason,
-    seconds, verdict,
+    basis, cadence, doubtful, end_band, feet_and_gears, foot_span, gait, judged, limit, mark, mark_at, moved,
+    seconds, speeds_from_to, verb, verdict, whole,
 };
-use super::words::{link_to, name, plain_table};
+use super::words::{link_to, marked_table, name, plain_table};
 use crate::field::Field;
-use crate::number::{capital, percent, plain, with_unit};
-use crate::report::{OtherGear, Report, RideSide, Stretch, surface_name};
+use crate::number::{capital, duration, percent, plain, signed, with_unit};
+use crate::report::{OtherGear, Report, RideSide, Side, Stretch, surface_name};
 use gear_math::{
-    Answer, Band, Climb, Gear, MarkKind, MountedWidth, OverGear, Range, Reason, Shortfall, Slope, Speed,
+    Answer, Band, Climb, Gear, LowerGear, MarkKind, MountedWidth, OverGear, Range, Reason, Shortfall, Speed,
     Surface, Time, Verdict,
 };
 use maud::{Markup, html};
@@ -38,16 +38,15 @@ pub(super) fn ends(report: &Report) -> Markup {
         MarkKind::FrontLifts,
     ];
     let mut rows = vec![
-        of("On foot from", &|side| grade_or_never(side.flip().map(|flip| flip.gradient))),
-        of("Below", &|side| speed_or_none(report, side.flip().map(|flip| flip.speed))),
-        of("Because of", &|side| side.reason().map_or("–", reason).to_owned()),
-        of("Speed on foot there", &|side| speed_or_none(report, side.flip().map(|flip| flip.foot))),
         of("Lowest gear", &|side| side.lowest.to_string()),
-        of("Its speed at your lowest cadence", &|side| report.unit.print(side.crossover.lowest_gear_speed)),
+        of("No gear low enough below", &|side| report.unit.print(side.crossover.lowest_gear_speed)),
+        of("Riding ends from", &|side| end_band(&side.end)),
+        of("Why", &|side| side.reason().map_or("–", limit).to_owned()),
+        of("Speed on foot there", &|side| speed_or_none(report, side.flip().map(|flip| flip.foot))),
     ];
     rows.extend(marks.map(|kind| of(&capital(mark(kind)), &|side| marked(report, side, kind))));
     html! {
-        (plain_table("Where riding ends, and what else to know of the slope", "Gradients on this ground, for this power. Over body weight: holding the speed in the lowest gear then takes more than your full weight on every stroke. Jerks: a heavy, uneven stroke, with 1.57 of its mean at the peak.", &["", "A", "B"], &rows))
+        (plain_table("Where riding ends, and what else to know of the slope", "Gradients on this ground, for this power, to a whole per cent: none is surer. Running for a climb of this length, dismount and remount included. Over body weight on the pedal: holding the speed in the lowest gear takes more than your full weight on every stroke. Choppy stroke: heavy and uneven, with 1.57 of its mean at the peak.", &["", "A", "B"], &rows))
         p.prose {
             "Over body weight is for the cross bike’s "
             (link_to(Field::CrossCrank, &format!("crank of {} mm", report.ride.inputs.rider.crank.mm())))
@@ -61,9 +60,13 @@ fn marked(report: &Report, side: &RideSide, kind: MarkKind) -> String {
     if !report.ride.inputs.looks_at(kind) {
         return "not looked at".to_owned();
     }
-    let found: Option<Slope> =
-        side.crossover.marks.iter().find(|mark| mark.kind == kind).map(|mark| mark.gradient);
-    grade_or_never(found)
+    match side.marks.iter().find(|mark| mark.kind == kind) {
+        Some(mark) => mark_at(kind, mark.gradient.percent()),
+        None if kind == MarkKind::Ends(Reason::Energy) && report.ride.running.earliest.is_some() => {
+            "too close to call".to_owned()
+        }
+        None => whole_or_never(None),
+    }
 }
 
 fn speed_or_none(report: &Report, speed: Option<Speed>) -> String {
@@ -72,10 +75,13 @@ fn speed_or_none(report: &Report, speed: Option<Speed>) -> String {
 
 fn others(report: &Report) -> Markup {
     let gear = |side: &RideSide, other: &OtherGear| {
+        let own = side.others.first().and_then(|own| own.gradient);
+        let gained = own.zip(other.gradient).map(|(own, other)| other.percent() - own.percent());
         vec![
             format!("{} {}", side.side, other.gear),
             report.unit.print(other.speed),
-            grade_or_never(other.gradient),
+            whole_or_never(other.gradient),
+            gained.map_or("–".to_owned(), |points| signed(points, 1)),
         ]
     };
     let rows: Vec<Vec<String>> = report
@@ -87,7 +93,7 @@ fn others(report: &Report) -> Markup {
     plain_table(
         "What another lowest gear would do",
         "Two teeth off the smallest ring, two or four on to the largest sprocket. The other limits stay where they are.",
-        &["Lowest gear", "Turns down to", "Runs out at"],
+        &["Lowest gear", "Slowest at your lowest cadence", "Too tall from", "Points steeper"],
         &rows,
     )
 }
@@ -103,7 +109,7 @@ pub(super) fn at_speed(report: &Report) -> Markup {
             p {
                 "At " b { (report.unit.print(speed)) } ": "
                 @if let Some(slope) = slope {
-                    "full power holds it on slopes up to " b { (grade(slope.into())) } ". On foot there: "
+                    "full power holds it on slopes up to " b { (percent(slope.percent(), 1)) } " by the best guess. On foot there: "
                     (feet_and_gears(report, &a.answer(&inputs.ground, slope), &b.answer(&inputs.ground, slope)))
                 } @else if report.ride.sides[0].answers.first().is_some_and(|level| speed > level.ride) {
                     "full power does not even hold it on the level."
@@ -119,7 +125,7 @@ pub(super) fn at_speed(report: &Report) -> Markup {
 #[must_use]
 pub(super) fn speeds(report: &Report) -> Markup {
     let [a, b] = &report.ride.sides;
-    let row = |(a, b): (&Answer, &Answer)| {
+    let row = |(a, b): (&Answer, &Answer), [of_a, of_b]: [String; 2]| {
         let speed = |speed: Speed| plain(report.unit.value(speed), 1);
         vec![
             percent(a.gradient.percent(), 1),
@@ -129,11 +135,17 @@ pub(super) fn speeds(report: &Report) -> Markup {
             format!("{} ({})", speed(a.foot), gait(a.gait)),
             speed(a.run),
             band(a.ratio),
-            judged(a.verdict, a.limits),
-            judged(b.verdict, b.limits),
+            of_a,
+            of_b,
         ]
     };
-    let rows: Vec<Vec<String>> = a.answers.iter().zip(&b.answers).step_by(EVERY).map(row).collect();
+    let steady = |it: &Answer| judged(it.verdict, it.limits);
+    let grid = a.answers.iter().zip(&b.answers).step_by(EVERY);
+    let mut rows: Vec<Vec<String>> = grid.map(|(a, b)| row((a, b), [steady(a), steady(b)])).collect();
+    let here = report.ride.inputs.climb.percent();
+    let at = a.answers.iter().step_by(EVERY).take_while(|it| it.gradient.percent() <= here).count();
+    let advice = [a, b].map(|side| format!("this climb: {}", verb(side.ascent.advice)));
+    rows.insert(at, row((&a.plan.answer, &b.plan.answer), advice));
     let unit = report.unit.symbol();
     let heads = [
         "Slope",
@@ -143,13 +155,13 @@ pub(super) fn speeds(report: &Report) -> Markup {
         &format!("On foot, {unit}"),
         &format!("Running, {unit}"),
         "Foot over ride, likely from – best – to",
-        "With A",
-        "With B",
+        "|With A",
+        "|With B",
     ];
     html! {
         details id="ride-speeds-all" {
             summary { "Speeds on every slope in numbers" }
-            (plain_table("Speed against gradient", "Riding is what the power would give in an ideal gear; a cadence in brackets is one you cannot turn, spun out one that is too fast for you.", &heads, &rows))
+            (marked_table("Speed against gradient", "Riding is what the power would give in an ideal gear; a cadence in brackets is one you cannot turn, spun out one that is too fast for you. Verdicts are for that power kept up and without dismount and remount, but in the row of this climb, whose verdict counts all.", &heads, &rows, Some(at)))
         }
     }
 }
@@ -179,7 +191,7 @@ pub(super) fn map(report: &Report) -> Markup {
     html! {
         details id="ride-map-all" {
             summary { "The map in numbers" }
-            (plain_table("Verdict by ground", "Each up to the gradient given.", &["Ground", "A", "B"], &rows))
+            (plain_table("Verdict by ground", "Each up to the gradient given, for your power kept up; a short climb may be forced or carried all the same.", &["Ground", "A", "B"], &rows))
             (grounds(report.ride.inputs.bike.tyre))
         }
     }
@@ -188,10 +200,10 @@ pub(super) fn map(report: &Report) -> Markup {
 fn in_words(stretches: &[Stretch]) -> String {
     let words = |stretch: &Stretch| {
         let why = match (stretch.verdict, stretch.reason) {
-            (Verdict::FootForced, Some(why)) => format!(" ({})", reason(why)),
+            (Verdict::FootForced, Some(why)) => format!(" ({})", limit(why)),
             _ => String::new(),
         };
-        format!("{}{why} to {}", verdict(stretch.verdict), percent(stretch.to, 1))
+        format!("{}{why} to {}", verdict(stretch.verdict), whole(stretch.to))
     };
     stretches.iter().map(words).collect::<Vec<_>>().join("; ")
 }
@@ -230,21 +242,21 @@ pub(super) fn climb(report: &Report) -> Markup {
     let length = report.ride.inputs.length;
     let time = |time: Option<Time>| time.map_or("–".to_owned(), seconds);
     let rows = [
-        of("Verdict", &|side| judged(side.plan.verdict, side.plan.answer.limits)),
+        of("Advice", &|side| verb(side.ascent.advice).to_owned()),
+        of("The quickest that can be done", &|side| seconds(side.ascent.quickest())),
         of("Riding", &|side| time(side.plan.ride)),
-        of("With the speed into it", &|side| time(side.carried)),
+        of("With the speed into it", &|side| time(side.plan.carried(&side.carry))),
         of("Forced", &|side| time(side.forcing().and_then(|over| over.over(length).ok()))),
-        of("On foot", &|side| seconds(side.plan.foot)),
-        of("On foot at best", &|side| seconds(side.plan.foot_at_best)),
-        of("On foot at worst", &|side| seconds(side.plan.foot_at_worst)),
-        of("Getting off pays from", &|side| {
-            let never = if side.plan.ride.is_some() { "never" } else { "–" };
-            side.plan.break_even.map_or(never.to_owned(), |length| with_unit(length.m(), 0, "m"))
-        }),
+        of("Running", &|side| seconds(side.plan.foot)),
+        of("Running, likely", &|side| foot_span(&side.plan)),
+        of("Running wins below", &|side| report.unit.print(side.plan.running_wins_below().best)),
+        of("That speed, likely", &|side| speeds_from_to(report, &side.plan.running_wins_below())),
+        of("Running pays from", &pays_from),
+        of("A lower gear saves", &|side| saved(side.ascent.lower_gear)),
         of("Gear and rpm", &|side| turned(&side.plan.answer)),
     ];
     html! {
-        (plain_table("This climb", "Times on foot include getting off and on.", &["", "A", "B"], &rows))
+        (plain_table("This climb", "Running includes dismount and remount. Lengths and seconds of a lower gear are best guesses.", &["", "A", "B"], &rows))
         div.prose {
             @if gears(&sides[0]) == gears(&sides[1]) {
                 (forced(report, &sides[0], &html! { "A and B" }))
@@ -252,6 +264,24 @@ pub(super) fn climb(report: &Report) -> Markup {
                 @for side in sides { (forced(report, side, &name(side.side))) }
             }
         }
+    }
+}
+
+/// The length from which running pays, by the best guess; never only where the whole band says so.
+fn pays_from(side: &RideSide) -> String {
+    match (side.plan.break_even, side.plan.answer.verdict) {
+        (Some(length), _) => with_unit(length.m(), 0, "m"),
+        (None, Verdict::Ride) => "never".to_owned(),
+        (None, Verdict::TooClose) => "too close to call".to_owned(),
+        _ => "–".to_owned(),
+    }
+}
+
+fn saved(lower: LowerGear) -> String {
+    match lower {
+        LowerGear::Saves(time) => format!("about {}", duration(time.s().max(1.0), 0)),
+        LowerGear::Spares => "no time, but effort".to_owned(),
+        LowerGear::Needless | LowerGear::Useless(_) => "nothing".to_owned(),
     }
 }
 
@@ -290,7 +320,7 @@ fn lasting(report: &Report, side: &RideSide, over: &OverGear) -> Markup {
         }
         Err(_) => return html! { ", more than you give at that cadence for so long" },
         Ok(time) if time < side.plan.foot => ("enough for this climb", ""),
-        Ok(_) => ("enough for this climb", ", but your feet are quicker"),
+        Ok(_) => ("enough for this climb", ", but running is quicker"),
     };
     html! {
         @if let Some((time, far)) = over.lasts {
@@ -303,8 +333,7 @@ fn lasting(report: &Report, side: &RideSide, over: &OverGear) -> Markup {
 /// What moves the answer most.
 #[must_use]
 pub(super) fn swings(report: &Report) -> Markup {
-    let moving =
-        report.ride.swings.iter().filter(|swing| swing.bars.iter().any(|bar| bar.swing_points >= STILL));
+    let moving = report.ride.swings.iter().filter(|swing| Side::BOTH.iter().any(|&side| swing.moves(side)));
     let rows: Vec<Vec<String>> = moving
         .map(|swing| {
             let mut cells = vec![doubtful(swing.input).to_owned(), moved(swing.input, swing.bars[0].values)];
@@ -312,7 +341,7 @@ pub(super) fn swings(report: &Report) -> Markup {
                 swing
                     .bars
                     .iter()
-                    .map(|bar| format!("{} … {}", grade_or_never(bar.at_low), grade_or_never(bar.at_high))),
+                    .map(|bar| format!("{} … {}", whole_or_never(bar.at_low), whole_or_never(bar.at_high))),
             );
             cells
         })

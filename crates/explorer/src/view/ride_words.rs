@@ -1,26 +1,23 @@
 //! What riding and running, their limits and their doubts are called.
 
-use super::lap::duration;
-use crate::number::{listed, percent, plain, with_unit};
-use crate::report::Report;
+use crate::number::{brief, listed, percent, plain, span_of_time, with_unit};
+use crate::report::{Report, RideSide, RunningFrom};
 use gear_math::{
-    Answer, Basis, ClimbPlan, Gait, LimitsHeld, MarkKind, Reason, Slope, Time, Uncertain, Verdict,
+    Advice, Answer, Basis, ClimbPlan, Gait, LimitsHeld, MarkKind, OnBike, Reason, SlopeBand, SpeedBand, Time,
+    Uncertain, Verdict,
 };
 
 /// A time as its length asks for: tenths below ten seconds, minutes when there are many.
 #[must_use]
 pub(crate) fn seconds(time: Time) -> String {
-    duration(time.s(), usize::from(time.s() < 9.95))
+    brief(time.s())
 }
 
 /// The likely times on foot, best and worst.
 #[must_use]
 pub(crate) fn foot_span(plan: &ClimbPlan) -> String {
-    let bare = |time: Time| {
-        let words = seconds(time);
-        words.split('\u{a0}').next().unwrap_or_default().to_owned()
-    };
-    format!("{} to {}", bare(plan.foot_at_best), bare(plan.foot_at_worst))
+    let (best, worst) = (plan.foot_at_best.s(), plan.foot_at_worst.s());
+    span_of_time(best, worst, usize::from(worst < 9.95))
 }
 
 /// Likely speeds on foot if riding is as fast as reckoned, in the page's unit.
@@ -50,27 +47,159 @@ pub(crate) fn feet_and_gears(report: &Report, a: &Answer, b: &Answer) -> String 
     )
 }
 
-/// A gradient, to a tenth of a per cent.
+/// A gradient that is no surer than a whole per cent.
 #[must_use]
-pub(crate) fn grade(slope: Slope) -> String {
-    percent(slope.percent(), 1)
+pub(crate) fn whole(gradient: f64) -> String {
+    percent(gradient, 0)
 }
 
-/// A gradient that may not be met up to 45 %.
+/// The same in a sentence.
 #[must_use]
-pub(crate) fn grade_or_never(slope: Option<Slope>) -> String {
-    slope.map_or("not up to 45\u{a0}%".to_owned(), grade)
+pub(crate) fn about(gradient: f64) -> String {
+    format!("about {}", whole(gradient))
 }
 
-/// What ends riding, in a word.
+/// An end of riding with its likely edges: “about 8 % up (likely 6 to 10)”.
 #[must_use]
-pub(crate) const fn reason(reason: Reason) -> &'static str {
+pub(crate) fn end_band(end: &SlopeBand) -> String {
+    let Some(best) = end.best else { return "nowhere up to 45\u{a0}%".to_owned() };
+    let high = end.high.map(|high| high.percent());
+    format!("{} up{}", about(best.percent()), likely(end.low.percent(), high))
+}
+
+/// Likely edges in brackets, where they are more than a per cent apart.
+fn likely(low: f64, high: Option<f64>) -> String {
+    let (low, high) = (plain(low, 0), high.map(|high| plain(high, 0)));
+    match high {
+        Some(high) if high == low => String::new(),
+        Some(high) => format!(" (likely {low} to {high})"),
+        None => format!(" (likely {low} or more)"),
+    }
+}
+
+/// Where running this climb wins, in words that stand behind “from” or by themselves where it is too close to call.
+/// Edges are rounded outwards, so that they hold of every slope beyond.
+#[must_use]
+pub(crate) fn running_from(report: &Report) -> String {
+    match report.ride.running_from() {
+        RunningFrom::Nowhere => "nowhere up to 45\u{a0}%".to_owned(),
+        RunningFrom::TheLevel => "the level on".to_owned(),
+        RunningFrom::TooClose { from } if from < 1.0 => "too close to call from the level on".to_owned(),
+        RunningFrom::TooClose { from } => format!("too close to call from {} up", about(from.floor())),
+        RunningFrom::Slope { low, best, high } => {
+            format!("{} up{}", about(best), likely(low.floor(), Some(high.ceil())))
+        }
+    }
+}
+
+/// A mark's gradient in whole per cent: edges of what is likely are rounded outwards, as in [`running_from`].
+#[must_use]
+pub(crate) fn mark_at(kind: MarkKind, gradient: f64) -> String {
+    whole(match kind {
+        MarkKind::TooCloseFrom => gradient.floor(),
+        MarkKind::FootFrom => gradient.ceil(),
+        _ => gradient,
+    })
+}
+
+/// The likely edges of a speed.
+#[must_use]
+pub(crate) fn speeds_from_to(report: &Report, band: &SpeedBand) -> String {
+    let [low, high] = [band.low, band.high].map(|edge| plain(report.unit.value(edge), 1));
+    format!("{low} to {high}")
+}
+
+/// The advice on a climb, as a verb.
+#[must_use]
+pub(crate) const fn verb(advice: Advice) -> &'static str {
+    match advice {
+        Advice::Ride => "ride",
+        Advice::Carry => "carry your speed",
+        Advice::Force => "force it",
+        Advice::TooClose => "too close to call",
+        Advice::Run => "run",
+    }
+}
+
+/// The advice with its times: the quicker way first, the slower one as what is left.
+#[must_use]
+pub(crate) fn advised(report: &Report, side: &RideSide) -> String {
+    format!("{}: {}", verb(side.ascent.advice), facts(report, side))
+}
+
+/// What stands behind the verb.
+#[must_use]
+pub(crate) fn facts(report: &Report, side: &RideSide) -> String {
+    let ascent = &side.ascent;
+    let run = seconds(ascent.foot);
+    match (ascent.advice, ascent.bike) {
+        (Advice::Run, Some((how, time))) => {
+            format!("{run} ({} takes {})", how_ridden(report, how), seconds(time))
+        }
+        (_, None) => format!("{run}, because {}", limits_in_words(side.plan.answer.limits) + too_much(side)),
+        (Advice::TooClose, Some((how, time))) => {
+            let mut ways =
+                [format!("{} {}", how_ridden(report, how), seconds(time)), format!("running {run}")];
+            if ascent.foot < time {
+                ways.swap(0, 1);
+            }
+            ways.join(", ")
+        }
+        (_, Some((OnBike::Forced(power), time))) => {
+            let watts = with_unit(power.watts(), 0, "W");
+            format!("{watts} for {}{}, or run: {run}", seconds(time), allowed(side))
+        }
+        (_, Some((OnBike::Carried, time))) => {
+            format!("{} from {}, or run: {run}", seconds(time), report.unit.print(report.ride.inputs.entry))
+        }
+        (_, Some((OnBike::Ridden, time))) => format!("{}{}, or run: {run}", seconds(time), remarks(side)),
+    }
+}
+
+/// That forcing a gear is more than this rider has, where that alone is in the way.
+fn too_much(side: &RideSide) -> &'static str {
+    if side.forcing().is_some() { ", and forcing one asks too much of legs or reserve" } else { "" }
+}
+
+fn how_ridden(report: &Report, how: OnBike) -> String {
+    match how {
+        OnBike::Ridden => "riding".to_owned(),
+        OnBike::Carried => format!("riding in at {}", report.unit.print(report.ride.inputs.entry)),
+        OnBike::Forced(power) => format!("forcing it at {}", with_unit(power.watts(), 0, "W")),
+    }
+}
+
+/// How long a forced gear lasts.
+fn allowed(side: &RideSide) -> String {
+    let longest = side.over_gear.and_then(|over| over.longest());
+    longest.map_or(String::new(), |(time, _)| format!(" (legs and reserve last {})", seconds(time)))
+}
+
+/// What else there is to know of a climb that is ridden.
+fn remarks(side: &RideSide) -> String {
+    let answer = &side.plan.answer;
+    let spun = answer.spins_out().then(|| format!("spun out in {}", answer.riding.gear));
+    let brought = side.ascent.brought.map(|time| format!("{} with the speed you bring", seconds(time)));
+    let said: Vec<String> = [spun, brought].into_iter().flatten().collect();
+    if said.is_empty() { String::new() } else { format!(" ({})", said.join(", ")) }
+}
+
+/// The advice of both set-ups in a few words, for pictures.
+#[must_use]
+pub(crate) fn advice_in_short(report: &Report) -> String {
+    let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(|side| verb(side.ascent.advice));
+    if a == b { format!("A and B: {a}") } else { format!("A: {a}, B: {b}") }
+}
+
+/// The limit that ends riding.
+#[must_use]
+pub(crate) const fn limit(reason: Reason) -> &'static str {
     match reason {
-        Reason::Gear => "gear",
-        Reason::Force => "strength",
-        Reason::Balance => "balance",
-        Reason::Grip => "grip",
-        Reason::Energy => "energy",
+        Reason::Gear => "no gear low enough",
+        Reason::Force => "too little strength",
+        Reason::Balance => "too slow to balance",
+        Reason::Grip => "too little grip",
+        Reason::Energy => "running is as quick",
     }
 }
 
@@ -79,8 +208,7 @@ pub(crate) const fn reason(reason: Reason) -> &'static str {
 pub(crate) const fn verdict(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Ride => "ride",
-        Verdict::Foot => "on foot",
-        Verdict::FootForced => "on foot, forced",
+        Verdict::Foot | Verdict::FootForced => "run",
         Verdict::TooClose => "too close to call",
     }
 }
@@ -91,8 +219,8 @@ pub(crate) fn judged(judgement: Verdict, limits: LimitsHeld) -> String {
     if !limits.any() {
         return verdict(judgement).to_owned();
     }
-    let words: Vec<&str> = limits.reasons().map(reason).collect();
-    format!("on foot: {}", words.join(", "))
+    let words: Vec<&str> = limits.reasons().map(limit).collect();
+    format!("run: {}", words.join(", "))
 }
 
 /// The cadence that the full power asks for: in brackets where it is too slow to be turned, a word where it is too fast.
@@ -119,16 +247,16 @@ pub(crate) const fn gait(gait: Gait) -> &'static str {
 #[must_use]
 pub(crate) const fn mark(kind: MarkKind) -> &'static str {
     match kind {
-        MarkKind::Ends(Reason::Gear) => "lowest gear runs out",
-        MarkKind::Ends(Reason::Force) => "strength gives out",
+        MarkKind::Ends(Reason::Gear) => "lowest gear too tall",
+        MarkKind::Ends(Reason::Force) => "too little strength",
         MarkKind::Ends(Reason::Balance) => "too slow to balance",
         MarkKind::Ends(Reason::Grip) => "rear wheel slips",
-        MarkKind::Ends(Reason::Energy) => "feet as quick",
+        MarkKind::Ends(Reason::Energy) => "running as fast",
         MarkKind::TooCloseFrom => "too close to call",
-        MarkKind::FootFrom => "feet surely quicker",
-        MarkKind::BodyWeight => "over body weight",
-        MarkKind::SlipsInJerks => "rear slips in jerks",
-        MarkKind::FrontLifts => "front lifts in jerks",
+        MarkKind::FootFrom => "running likely faster",
+        MarkKind::BodyWeight => "over body weight on the pedal",
+        MarkKind::SlipsInJerks => "choppy stroke: rear slips",
+        MarkKind::FrontLifts => "choppy stroke: front lifts",
     }
 }
 
@@ -145,18 +273,18 @@ pub(crate) const fn basis(basis: Basis) -> &'static str {
 /// An uncertain input, its unit, and how many decimals its values need.
 const fn uncertain(input: Uncertain) -> (&'static str, &'static str, usize) {
     match input {
-        Uncertain::GrossEfficiency => ("efficiency on the bike", "", 2),
+        Uncertain::GrossEfficiency => ("gross efficiency", "", 2),
         Uncertain::Rolling => ("rolling resistance", "", 3),
-        Uncertain::Load => ("burden of the bike", "", 1),
+        Uncertain::Load => ("cost of carrying the bike", "", 1),
         Uncertain::FootGround => ("cost of the ground on foot", "", 2),
-        Uncertain::SlopeShare => ("that cost on slopes", "", 0),
+        Uncertain::SlopeShare => ("cost of the ground on slopes", "", 0),
         Uncertain::FootCost => ("your cost on foot", "", 2),
-        Uncertain::Standing => ("burnt standing still", "W/kg", 1),
-        Uncertain::Drivetrain => ("share the drivetrain passes on", "", 3),
+        Uncertain::Standing => ("standing metabolic rate", "W/kg", 1),
+        Uncertain::Drivetrain => ("drivetrain efficiency", "", 3),
         Uncertain::Power => ("power", "W", 0),
         Uncertain::BikeMass => ("bike mass", "kg", 1),
         Uncertain::LowestCadence => ("lowest cadence", "rpm", 0),
-        Uncertain::Balance => ("slowest speed in balance", "m/s", 1),
+        Uncertain::Balance => ("slowest speed you can balance", "m/s", 1),
         Uncertain::Friction => ("friction of the tyre", "", 2),
     }
 }
@@ -182,15 +310,15 @@ pub(crate) fn moved(input: Uncertain, (low, high): (f64, f64)) -> String {
 
 /// The limits that hold, as reasons.
 #[must_use]
-pub(super) fn limits_in_words(limits: LimitsHeld) -> String {
+fn limits_in_words(limits: LimitsHeld) -> String {
     let words: Vec<&str> = limits
         .reasons()
         .map(|reason| match reason {
-            Reason::Gear => "the lowest gear is too tall",
+            Reason::Gear => "no gear is low enough",
             Reason::Force => "your strength does not last",
             Reason::Balance => "it is too slow to balance",
             Reason::Grip => "the rear wheel slips",
-            Reason::Energy => "your feet are quicker",
+            Reason::Energy => "running is quicker",
         })
         .collect();
     listed(&words)

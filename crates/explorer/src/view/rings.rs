@@ -120,12 +120,20 @@ fn useful(setup: &SetupReport) -> Markup {
     let (summary, order) = (&setup.summary, &setup.summary.riding_order);
     let useful = counted(summary.useful(), "useful gear", "useful gears");
     html! {
-        (name(setup.side)) " has " (useful) " of " (summary.gears)
+        (name(setup.side)) " has " (useful) " of " (summary.gears) (never_used(setup))
         @if setup.drivetrain.chainset.rings().len() > 1 {
             "; going up ring by ring takes in " (order.gear_count()) " with "
             (counted(order.double_shifts(), "double shift", "double shifts"))
         }
         "."
+    }
+}
+
+/// “, 2 of them never to be used”.
+fn never_used(setup: &SetupReport) -> String {
+    match setup.avoided().len() {
+        0 => String::new(),
+        count => format!(", {count} of them never to be used"),
     }
 }
 
@@ -199,7 +207,7 @@ pub(super) fn block(report: &Report) -> Block {
 /// The crosses go by the capacity of the derailleur, which must be the rider's.
 fn legend(report: &Report) -> &'static str {
     if report.owners.is_example || report.owners.get(Field::Capacity) < Owner::Demo {
-        "( ) cross-chained, × chain hangs loose: never use"
+        "( ) cross-chained, × never use"
     } else {
         "( ) cross-chained; × is not known"
     }
@@ -222,7 +230,7 @@ fn development_grid(setup: &SetupReport) -> Vec<Vec<String>> {
     let head = std::iter::once(String::new()).chain(rings.iter().map(ToString::to_string)).collect();
     let cell = |line: &GearLine| {
         let development = plain(line.development.m(), 2);
-        match (line.is_loose(), line.crossed) {
+        match (line.avoid, line.crossed) {
             (true, _) => format!("{development}×"),
             (false, true) => format!("({development})"),
             _ => development,

@@ -4,7 +4,7 @@
 
 use super::sheet_checks::{Check, Concern, checks};
 use super::words::name;
-use super::{cage, chain, lap, position, ride, rings, tyre_sheet};
+use super::{cage, lap_sheet, position, ride, rings, tyre_sheet};
 use crate::field::{Field, Group};
 use crate::owner::{Owner, Owners, Section};
 use crate::report::{Report, Side};
@@ -131,9 +131,8 @@ fn blocks(report: &Report) -> Vec<Block> {
     let blocks = [
         (Section::Rings, Some(rings::block(report))),
         (Section::Cage, Some(cage::block(report))),
-        (Section::Cage, Some(chain::block(report))),
         (Section::Ride, Some(ride::block(report))),
-        (Section::Lap, lap::block(report)),
+        (Section::Lap, lap_sheet::block(report)),
         (Section::Tyre, Some(tyre_sheet::block(report))),
         (Section::Position, Some(position::block(report))),
     ];

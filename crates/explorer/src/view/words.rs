@@ -85,8 +85,8 @@ pub(super) fn flags(row: &GearLine) -> String {
     if row.duplicate {
         words.push("twice");
     }
-    if row.is_loose() {
-        words.push("loose");
+    if row.avoid {
+        words.push("never use");
     }
     words.join(", ")
 }

@@ -5,19 +5,10 @@ use super::gearbox::Gears;
 use super::lap::ridden;
 use super::ride::Ride;
 use super::terrain::Terrain;
-use super::uncertainty::Moved;
-use crate::{Course, Lap, LapSetup, Mode, PowerBelowStanding, Step, TracePoint};
-
-/// The lap time with its likely edges, in seconds.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct TimeBand {
-    /// Fast edge.
-    pub low_s: f64,
-    /// Best estimate.
-    pub time_s: f64,
-    /// Slow edge.
-    pub high_s: f64,
-}
+use super::time_band::in_quadrature;
+use super::uncertainty::{MOUNTING_S, Moved};
+use crate::rider::CADENCE_RPM;
+use crate::{Course, Lap, LapSetup, Mode, PowerBelowStanding, Quicker, Step, TimeBand, TracePoint};
 
 /// A stretch of the course, in metres from the line.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -40,6 +31,11 @@ pub struct BandedLap {
 }
 
 impl BandedLap {
+    /// How far the lowest cadence may be off, in rpm.
+    pub const CADENCE_RPM: f64 = CADENCE_RPM;
+    /// How far the time lost by getting off and on may be off, both together, in seconds.
+    pub const MOUNTING_S: f64 = MOUNTING_S;
+
     /// The quickest lap, with each uncertain input of ride or run moved alone, up and down, and so the lowest cadence by
     /// 5 rpm and the time lost by getting off and on by 1 s (estimates). Power stays as given: it is the rider's choice.
     ///
@@ -53,17 +49,6 @@ impl BandedLap {
         let variants = Variants::of(course, setup)?;
         Ok(variants.around(lap))
     }
-}
-
-/// How the difference between two set-ups came out.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Quicker {
-    /// The first, by more than the uncertainty.
-    First,
-    /// The second, by more than the uncertainty.
-    Second,
-    /// Neither: the difference lies within the uncertainty.
-    TooClose,
 }
 
 /// Time gained on a stretch.
@@ -115,7 +100,7 @@ impl LapComparison {
         let gained = gained(&one, &other, &one_moved, &other_moved);
         let parts: Vec<_> = parts(&curve).into_iter().map(|part| tightened(&curve, part)).collect();
         Ok(Self {
-            quicker: quicker(&gained),
+            quicker: gained.quicker(),
             gained,
             main: main_part(&parts, gained.time_s),
             parts,
@@ -140,18 +125,7 @@ impl LapComparison {
             first: banded,
         }
     }
-
-    /// Whether the difference is more than the uncertainty, but only just: the likely edge near zero is less than a tenth of
-    /// the best guess.
-    #[must_use]
-    pub fn only_just(&self) -> bool {
-        let near = self.gained.low_s.abs().min(self.gained.high_s.abs());
-        self.quicker != Quicker::TooClose && near < NARROW * self.gained.time_s.abs()
-    }
 }
-
-/// Below this share of the best guess the nearer edge of a difference is hardly off zero. Estimate.
-const NARROW: f64 = 0.1;
 
 /// Both laps in the finer of the steps at which each settles.
 fn same_steps(
@@ -176,24 +150,7 @@ fn gained(one: &Lap, other: &Lap, one_moved: &Variants, other_moved: &Variants) 
     let unmoved = one_moved.given.time - other_moved.given.time;
     let moved = one_moved.each.iter().zip(&other_moved.each).map(|(a, b)| a.time - b.time - unmoved);
     let error = one.step_error_s.unwrap_or(0.0).hypot(other.step_error_s.unwrap_or(0.0));
-    let (down, up) = in_quadrature(moved.chain([error, -error]));
-    TimeBand { low_s: given - down, time_s: given, high_s: given + up }
-}
-
-fn quicker(gained: &TimeBand) -> Quicker {
-    match gained {
-        gained if gained.low_s > 0.0 => Quicker::Second,
-        gained if gained.high_s < 0.0 => Quicker::First,
-        _ => Quicker::TooClose,
-    }
-}
-
-/// Sums of the squares of changes, downwards and upwards, each under its root.
-pub(super) fn in_quadrature(changes: impl Iterator<Item = f64>) -> (f64, f64) {
-    let (down, up) = changes.fold((0.0, 0.0), |(down, up): (f64, f64), change: f64| {
-        if change < 0.0 { (down.hypot(change), up) } else { (down, up.hypot(change)) }
-    });
-    (down, up)
+    TimeBand::around(given, moved.chain([error, -error]))
 }
 
 /// Where one is on foot for less than this before or after the other, it has only paid for getting off or on sooner, m.
@@ -288,7 +245,7 @@ const VARIANT_STEP_M: f64 = 1.0;
 
 impl Variants {
     fn of(course: &Course, setup: &LapSetup) -> Result<Self, PowerBelowStanding> {
-        let gears = Gears::new(&setup.bike.drivetrain, setup.bike.wheel, &setup.shifting);
+        let gears = Gears::new(&setup.bike, &setup.shifting);
         let mut ends = Vec::new();
         let mut outcome = |moved: &Moved| {
             let terrain = Terrain::new(course, setup, Step::known(VARIANT_STEP_M), moved)?;
@@ -375,8 +332,79 @@ mod tests {
         assert_eq!(main_part(&[part(0.0, 4.0)], -0.1), None);
     }
 
+    use crate::{
+        Air, Bike, BikeMass, BodyMass, Circumference, Demo, Drivetrain, Finals, KitMass, Power, Rider,
+    };
+
+    fn setup(rings: &str) -> LapSetup {
+        let rider =
+            Rider::new(BodyMass::new(64.0).unwrap(), KitMass::new(2.0).unwrap(), Power::new(230.0).unwrap());
+        let drivetrain = Drivetrain {
+            chainset: rings.parse().unwrap(),
+            cassette: "11-13-15-18-21-24-28-32".parse().unwrap(),
+        };
+        let bike = Bike::new(BikeMass::new(9.0).unwrap(), drivetrain, Circumference::new(2150.0).unwrap());
+        LapSetup::new(rider, bike, Air::STILL)
+    }
+
+    /// The moved laps are ridden a second time by the search's finals.
     #[test]
-    fn changes_add_in_quadrature_by_direction() {
-        assert_eq!(in_quadrature([3.0, -1.0, 4.0].into_iter()), (1.0, 5.0));
+    fn the_band_of_a_difference_is_that_of_the_pairs_moved_alike() {
+        for course in [Demo::Meadow.course(), Demo::SandPit.course()] {
+            let (first, second) = (setup("46"), setup("44/31"));
+            let compared = LapComparison::of(&course, &first, &second).unwrap();
+            let finals = Finals::new(&course, &first).unwrap();
+            let [one, other] =
+                [&first, &second].map(|setup| finals.ride(&setup.bike.drivetrain, setup.bike.avoid));
+            let gained = other.gained_over(&one);
+            let errors = [&compared.first, &compared.second].map(|it| it.lap.step_error_s.unwrap());
+            let with_error =
+                |edge: f64| (edge * edge - 1.0).max(0.0).sqrt().hypot(errors[0].hypot(errors[1]));
+            let found = compared.gained;
+            assert!((found.time_s - (compared.first.lap.time_s - compared.second.lap.time_s)).abs() < 1e-9);
+            assert!((found.time_s - found.low_s - with_error(gained.time_s - gained.low_s)).abs() < 1e-6);
+            assert!((found.high_s - found.time_s - with_error(gained.high_s - gained.time_s)).abs() < 1e-6);
+            assert_eq!(compared.quicker, found.quicker());
+            let logarithms = one.moved_s.iter().map(|moved| (moved / one.time_s).ln());
+            let (down, up) = in_quadrature(logarithms);
+            let BandedLap { band, .. } = compared.first;
+            assert!(((band.low_s / band.time_s).ln() + down).abs() < 1e-9);
+            assert!(((band.high_s / band.time_s).ln() - up).abs() < 1e-9);
+        }
+    }
+
+    #[test]
+    fn two_laps_are_compared_in_the_finer_of_their_steps() {
+        let course: Course = "400; 0; firm grass\n60; 11; firm grass\n400; -1; firm grass".parse().unwrap();
+        for (first, second) in [("44/31", "36"), ("36", "44/31"), ("46", "38")] {
+            let setups = [setup(first), setup(second)];
+            let alone = setups.map(|setup| Lap::of(&course, &setup).unwrap());
+            let (one, other) = same_steps(&course, &setups[0], &setups[1]).unwrap();
+            let finest = alone[0].step_m.min(alone[1].step_m);
+            for (lap, (setup, alone)) in [one, other].iter().zip(setups.iter().zip(&alone)) {
+                let ridden = Lap::in_steps(&course, setup, Step::known(finest)).unwrap();
+                assert_eq!((lap.step_m, lap.time_s), (finest, ridden.time_s));
+                assert_eq!(lap.step_error_s, alone.step_error_s);
+            }
+        }
+    }
+
+    #[test]
+    fn a_choice_that_turns_within_the_doubt_is_too_close() {
+        use Mode::{Foot, Ride};
+        let outcome = |modes: [Mode; 5]| Outcome { time: 9.0, modes: modes.to_vec() };
+        let variants = |each: &[[Mode; 5]]| Variants {
+            given: outcome([Ride, Ride, Foot, Foot, Ride]),
+            each: each.iter().map(|&modes| outcome(modes)).collect(),
+            ends: vec![1.0, 2.0, 3.5, 4.0, 5.0],
+        };
+        let spans = |each: &[[Mode; 5]]| -> Vec<(f64, f64)> {
+            variants(each).too_close().iter().map(|span| (span.from_m, span.to_m)).collect()
+        };
+        assert_eq!(spans(&[[Ride, Ride, Foot, Foot, Ride]]), []);
+        assert_eq!(
+            spans(&[[Foot, Ride, Ride, Foot, Ride], [Ride, Ride, Foot, Ride, Foot]]),
+            [(0.0, 1.0), (2.0, 5.0)]
+        );
     }
 }

@@ -1,5 +1,6 @@
 //! What shifting, getting off and getting on cost, and the rider's habits with them.
 
+use crate::physics::GRAVITY;
 use crate::{Braking, Cadence, CadenceWindow, MountTime, ShiftTime};
 
 /// The cadences a rider keeps to and what a shift costs.
@@ -41,4 +42,15 @@ impl Mounting {
     /// 1.5 s each way, a practised amateur by common practice, and 3 m/s² of braking, an estimate for grass.
     pub const USUAL: Self =
         Self { off: MountTime::known(1.5), on: MountTime::known(1.5), braking: Braking::known(3.0) };
+}
+
+impl Braking {
+    /// The friction between tyres and level ground that braking so hard takes.
+    ///
+    /// # Formula
+    /// μ = a/g.
+    #[must_use]
+    pub fn friction_needed(self) -> f64 {
+        self.m_per_s2() / GRAVITY
+    }
 }

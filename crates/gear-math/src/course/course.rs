@@ -75,6 +75,14 @@ impl Course {
         self.segments.iter().map(|segment| segment.rise_m().max(0.0)).sum()
     }
 
+    /// The stretches that lie, if only in part, between two places.
+    pub(super) fn stretches_between(&self, from_m: f64, to_m: f64) -> impl Iterator<Item = &Segment> {
+        self.profile().into_iter().zip(&self.segments).filter_map(move |(start, segment)| {
+            let end = start.at_m + segment.length.m();
+            (start.at_m < to_m && end > from_m).then_some(segment)
+        })
+    }
+
     /// The ground that most of the way between two places has, and how steep that is on average.
     #[must_use]
     pub fn mostly(&self, from_m: f64, to_m: f64) -> (Surface, Gradient) {

@@ -2,7 +2,7 @@
 
 use super::costs::Shifting;
 use crate::order::ascending;
-use crate::{Circumference, Drivetrain, Gear};
+use crate::{Bike, Gear};
 
 /// Preferring the ring in use to another, expressed as a difference of cadence: 15 %. Estimate.
 const RING_LOYALTY: f64 = 0.15;
@@ -38,15 +38,16 @@ struct Rung {
 }
 
 impl Gears {
-    pub(super) fn new(drivetrain: &Drivetrain, wheel: Circumference, shifting: &Shifting) -> Self {
+    /// Those of a bike that are not to be avoided.
+    pub(super) fn new(bike: &Bike, shifting: &Shifting) -> Self {
         let preferred = shifting.preferred.rpm() / 60.0;
         let window = shifting.window.share();
         let rung = |gear: Gear| {
-            let development = gear.development(wheel).m();
+            let development = gear.development(bike.wheel).m();
             let kept = (preferred * (1.0 - window) * development, preferred * (1.0 + window) * development);
             Rung { gear, development, logarithm: development.ln(), kept }
         };
-        let mut gears: Vec<Rung> = drivetrain.gears().map(rung).collect();
+        let mut gears: Vec<Rung> = bike.gears().map(rung).collect();
         ascending(&mut gears, |rung| rung.development);
         wait_before_wide_steps(&mut gears);
         let range = gears

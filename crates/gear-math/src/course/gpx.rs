@@ -82,7 +82,9 @@ impl fmt::Display for GpxError {
             Self::TooFewPoints => f.write_str("the file has no track of two different points or more"),
             Self::OffTheGlobe { points } => write!(
                 f,
-                "{points} points of the file lie off the globe (latitude beyond 90° or longitude beyond 180°); export it again"
+                "{points} {} of the file {} an impossible position (latitude beyond 90° or longitude beyond 180°); export it again",
+                if *points == 1 { "point" } else { "points" },
+                if *points == 1 { "has" } else { "have" }
             ),
             Self::NoPart => f.write_str("nothing of the track lies between these places; type others, or none"),
             Self::TooLong => f.write_str("the track is longer than 50 km; say from where to where to use it"),

@@ -2,7 +2,7 @@
 
 use super::elevation::smoothed;
 use super::way::Way;
-use crate::{Course, GpxError, Gradient, Segment, SmoothingLength, StretchLength, Surface};
+use crate::{Course, GpxError, Gradient, Segment, SmoothingLength, Surface};
 
 /// Farthest apart that the points of the smoothed profile lie, in metres.
 const WIDEST_SPACING_M: f64 = 5.0;
@@ -11,7 +11,6 @@ const WIDEST_SPACING_M: f64 = 5.0;
 pub(super) struct HeightProfile {
     heights: Vec<f64>,
     pub(super) spacing_m: f64,
-    pub(super) climb_recorded_m: f64,
 }
 
 impl HeightProfile {
@@ -26,8 +25,7 @@ impl HeightProfile {
         let spacing_m = length / pieces;
         let even: Vec<f64> =
             (0..=pieces as usize).map(|i| interpolated(&known, i as f64 * spacing_m)).collect();
-        let climb_recorded_m = known.windows(2).map(|pair| (pair[1].1 - pair[0].1).max(0.0)).sum();
-        Ok(Self { heights: smoothed(&even, spacing_m, smoothing), spacing_m, climb_recorded_m })
+        Ok(Self { heights: smoothed(&even, spacing_m, smoothing), spacing_m })
     }
 
     /// How much higher it ends than it starts, m.
@@ -43,19 +41,31 @@ impl HeightProfile {
         }
     }
 
+    /// Height climbed along the profile, m.
+    pub(super) fn climb_m(&self) -> f64 {
+        climb_m(self.heights.iter().copied())
+    }
+
     /// The course, and how many of its gradients had to be clipped.
     pub(super) fn course(&self, surface: Surface) -> Result<(Course, usize), GpxError> {
-        let length = StretchLength::new(self.spacing_m).map_err(|_| GpxError::TooFewPoints)?;
         let mut clipped = 0;
-        let segments = self.heights.windows(2).map(|pair| {
+        let segment = |pair: &[f64]| {
             let measured = (pair[1] - pair[0]) / self.spacing_m;
             let gradient = Gradient::nearest(100.0 * measured);
             clipped += usize::from(100.0 * measured.abs() > Gradient::LIMITS.max);
-            Segment::open(length, gradient, surface)
-        });
-        let course = Course::new(segments.collect()).map_err(|_| GpxError::TooLong)?;
+            Segment::over(self.spacing_m, gradient, surface)
+        };
+        let segments: Option<Vec<Segment>> = self.heights.windows(2).map(segment).collect();
+        let course = Course::new(segments.ok_or(GpxError::TooFewPoints)?).map_err(|_| GpxError::TooLong)?;
         Ok((course, clipped))
     }
+}
+
+/// Height climbed from one to the next, descents not counted.
+pub(super) fn climb_m(heights: impl Iterator<Item = f64>) -> f64 {
+    let (climb, _) = heights
+        .fold((0.0, f64::INFINITY), |(climb, last), height| (climb + f64::max(height - last, 0.0), height));
+    climb
 }
 
 /// Height at `at_m`, straight between its neighbours and level beyond the ends.

@@ -15,6 +15,8 @@ const STEPS_M: [f64; 5] = [1.0, 0.5, 0.25, 0.125, 0.0625];
 const SMALL_CHANGE_S: f64 = 0.25;
 /// The stated error over the last change: halving reduces an error by two, so the rest is about as large again.
 const ERROR_OVER_CHANGE: f64 = 2.0;
+/// What is gone on foot for less than this is no place to dismount, m. Estimate: a step or two.
+const LEAST_ON_FOOT_M: f64 = 1.0;
 /// No time is stated to be surer than this, s. Estimate: what is left of how a flying lap was begun.
 const LEAST_ERROR_S: f64 = 0.05;
 
@@ -61,6 +63,14 @@ pub struct PlanPart {
     /// How long it takes, in seconds. Getting off at the start and getting on at the end of a part on foot belong to that
     /// part.
     pub time_s: f64,
+}
+
+impl PlanPart {
+    /// Whether a part on foot is a place: a step or two where nothing stands is none.
+    fn is_place(&self) -> bool {
+        let is_step = (0.0..LEAST_ON_FOOT_M).contains(&(self.to_m - self.from_m));
+        !is_step || self.why == Some(WhyOnFoot::Obstacle)
+    }
 }
 
 /// Why a part is gone on foot.
@@ -168,14 +178,23 @@ impl Lap {
         let mut lap = Self::in_steps(course, setup, Step::known(STEPS_M[0]))?;
         for step in STEPS_M[1..].iter().copied().map(Step::known) {
             let coarser = core::mem::replace(&mut lap, Self::in_steps(course, setup, step)?);
-            let change = (lap.time_s - coarser.time_s).abs();
-            let error = lap.one_shift_more_s(setup) + ERROR_OVER_CHANGE * change;
-            lap.step_error_s = Some(LEAST_ERROR_S + error);
-            if change < SMALL_CHANGE_S && lap.plan.len() == coarser.plan.len() {
+            lap.step_error_s = Some(lap.error_after(&coarser, setup));
+            if lap.has_settled_after(&coarser) {
                 break;
             }
         }
         Ok(lap)
+    }
+
+    /// Whether steps half as long change little and nothing of the plan.
+    fn has_settled_after(&self, coarser: &Self) -> bool {
+        (self.time_s - coarser.time_s).abs() < SMALL_CHANGE_S && self.plan.len() == coarser.plan.len()
+    }
+
+    /// How far off the time may be, by what halving the steps changed.
+    fn error_after(&self, coarser: &Self, setup: &LapSetup) -> f64 {
+        let change = (self.time_s - coarser.time_s).abs();
+        LEAST_ERROR_S + self.one_shift_more_s(setup) + ERROR_OVER_CHANGE * change
     }
 
     /// Time of a shift between rings and back: finer steps may bring one more or one fewer, or a few metres more on foot.
@@ -206,6 +225,15 @@ impl Lap {
         parts
     }
 
+    /// The places to dismount: parts on foot of one lap of many, without those of less than a metre on which nothing stands.
+    /// How often one dismounts is how many there are.
+    #[must_use]
+    pub fn dismounts(&self) -> Vec<PlanPart> {
+        let mut parts = self.on_foot_round();
+        parts.retain(PlanPart::is_place);
+        parts
+    }
+
     /// Whether the rider never rides.
     #[must_use]
     pub fn is_all_on_foot(&self) -> bool {
@@ -230,7 +258,7 @@ impl Lap {
     /// [`PowerBelowStanding`] when the power leaves nothing to move on foot with.
     pub fn in_steps(course: &Course, setup: &LapSetup, step: Step) -> Result<Self, PowerBelowStanding> {
         let terrain = Terrain::new(course, setup, step, &Moved::NOT)?;
-        let gears = Gears::new(&setup.bike.drivetrain, setup.bike.wheel, &setup.shifting);
+        let gears = Gears::new(&setup.bike, &setup.shifting);
         let ride = Ride::new(&terrain, &gears);
         Ok(Account::new(&ride, setup).lap(&ridden(&ride, setup.begin), step))
     }
@@ -256,4 +284,86 @@ fn started(ride: &Ride<'_>, begin: Begin) -> Rolling {
         }
     };
     ride.rolling(speed)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Air, Bike, BikeMass, BodyMass, Circumference, Drivetrain, KitMass, Power, Rider};
+
+    fn part(from_m: f64, to_m: f64, mode: Mode, why: Option<WhyOnFoot>) -> PlanPart {
+        PlanPart { from_m, to_m, mode, why, time_s: 5.0 }
+    }
+
+    fn lap(time_s: f64, plan: Vec<PlanPart>) -> Lap {
+        Lap { time_s, plan, ..Lap::begun(0) }
+    }
+
+    fn ridden() -> Vec<PlanPart> {
+        vec![part(0.0, 100.0, Mode::Ride, None)]
+    }
+
+    #[test]
+    fn a_lap_has_settled_when_neither_time_nor_plan_changes() {
+        let settled = |before: f64, parts: usize| {
+            let finer = lap(600.0, ridden());
+            finer.has_settled_after(&lap(before, ridden().repeat(parts)))
+        };
+        assert!(settled(600.24, 1) && settled(599.76, 1));
+        assert!(!settled(600.25, 1) && !settled(599.75, 1));
+        assert!(!settled(600.0, 2));
+    }
+
+    #[test]
+    fn the_stated_error_is_twice_the_last_change_and_a_shift_and_back() {
+        let rider =
+            Rider::new(BodyMass::new(66.0).unwrap(), KitMass::new(2.0).unwrap(), Power::new(220.0).unwrap());
+        let drivetrain =
+            Drivetrain { chainset: "42".parse().unwrap(), cassette: "12-14-17-21".parse().unwrap() };
+        let bike = Bike::new(BikeMass::new(9.0).unwrap(), drivetrain, Circumference::new(2150.0).unwrap());
+        let setup = LapSetup::new(rider, bike, Air::STILL);
+        let error = |finer: Lap| finer.error_after(&lap(600.3, ridden()), &setup);
+        let close = |found: f64, expected: f64| (found - expected).abs() < 1e-9;
+        assert!(close(error(lap(600.0, ridden())), 0.05 + 0.6));
+        let shift = 2.0 * setup.shifting.front.s();
+        assert!(close(error(Lap { shifts_rear: 1, ..lap(600.0, ridden()) }), 0.65 + shift));
+        assert!(close(error(Lap { shifts_front: 1, ..lap(600.6, ridden()) }), 0.65 + shift));
+        assert!(close(error(lap(600.0, ridden().repeat(3))), 0.65 + shift));
+    }
+
+    /// The first lap of a settled one is that of the last steps tried, and the one before it had not settled.
+    #[test]
+    fn steps_are_halved_until_the_lap_settles() {
+        let rider =
+            Rider::new(BodyMass::new(66.0).unwrap(), KitMass::new(2.0).unwrap(), Power::new(220.0).unwrap());
+        let drivetrain =
+            Drivetrain { chainset: "42".parse().unwrap(), cassette: "12-14-17-21".parse().unwrap() };
+        let bike = Bike::new(BikeMass::new(9.0).unwrap(), drivetrain, Circumference::new(2150.0).unwrap());
+        let setup = LapSetup::new(rider, bike, Air::STILL);
+        for course in [crate::Demo::Meadow.course(), crate::Demo::SandPit.course()] {
+            let settled = Lap::of(&course, &setup).unwrap();
+            let step = |m: f64| Lap::in_steps(&course, &setup, Step::known(m)).unwrap();
+            let before = step(2.0 * settled.step_m);
+            assert_eq!(settled.step_error_s, Some(settled.error_after(&before, &setup)));
+            assert!(settled.has_settled_after(&before) || settled.step_m <= 0.0625);
+            if settled.step_m < 0.5 {
+                assert!(!before.has_settled_after(&step(4.0 * settled.step_m)));
+            }
+            assert!((settled.time_s - step(settled.step_m).time_s).abs() < 1e-9);
+        }
+    }
+
+    #[test]
+    fn a_step_or_two_on_foot_is_no_place_to_dismount_unless_something_stands_there() {
+        let gear = Some(WhyOnFoot::Because(Reason::Gear));
+        let dismounts = |to_m, why| lap(9.0, vec![part(10.0, to_m, Mode::Foot, why)]).dismounts().len();
+        assert_eq!([dismounts(10.99, gear), dismounts(11.0, gear), dismounts(40.0, gear)], [0, 1, 1]);
+        assert_eq!(dismounts(10.4, Some(WhyOnFoot::Obstacle)), 1);
+        let across = vec![
+            part(0.0, 0.4, Mode::Foot, gear),
+            part(0.4, 99.0, Mode::Ride, None),
+            part(99.0, 99.2, Mode::Foot, gear),
+        ];
+        assert_eq!(lap(9.0, across).dismounts().len(), 1, "one on both sides of the line is one");
+    }
 }

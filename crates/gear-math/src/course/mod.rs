@@ -9,6 +9,7 @@ mod demo;
 #[cfg(feature = "gpx")]
 mod elevation;
 mod follow;
+mod forced;
 mod gearbox;
 #[cfg(feature = "gpx")]
 mod gpx;
@@ -31,16 +32,19 @@ mod segment;
 mod setup;
 mod sketch;
 mod terrain;
+mod time_band;
 #[cfg(feature = "gpx")]
 mod track;
+mod track_use;
 mod uncertainty;
 #[cfg(feature = "gpx")]
 mod way;
 
-pub use band::{BandedLap, GainPart, LapComparison, Quicker, Span, TimeBand};
+pub use band::{BandedLap, GainPart, LapComparison, Span};
 pub use costs::{Mounting, Shifting};
 pub use course::{Course, CourseError, ProfilePoint};
 pub use demo::Demo;
+pub use forced::ForcedPlace;
 #[cfg(feature = "gpx")]
 pub use gpx::GpxError;
 pub use joined::JoinedCourse;
@@ -51,10 +55,12 @@ pub use quantity::{
     Braking, CadenceWindow, CornerSpeed, MountTime, ObstacleTime, ShiftTime, SmoothingLength, StartSpeed,
     Step, StretchLength, TrackPlace,
 };
-pub use ranking::{Ranked, Weighting, ranked};
-pub use search::{Candidate, Finalist, Finals, Search, SearchSpace};
+pub use ranking::{Ranked, Weighting, front, ranked};
+pub use search::{Candidate, Finalist, Finals, Misfit, Search, SearchSpace};
 pub use segment::{Obstacle, Segment};
 pub use setup::{Begin, LapSetup};
 pub use sketch::{SketchError, SketchFault};
+pub use time_band::{Precision, Quicker, TimeBand};
 #[cfg(feature = "gpx")]
 pub use track::{TrackCourse, TrackOptions, TrackReport};
+pub use track_use::{TrackFault, TrackUse};

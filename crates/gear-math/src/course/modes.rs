@@ -228,7 +228,7 @@ mod tests {
         let course: Course = sketch.parse().unwrap();
         let terrain = Terrain::new(&course, setup, Step::new(2.0).unwrap(), &Moved::NOT).unwrap();
         assert_eq!(terrain.cells.len(), STEPS);
-        let gears = Gears::new(&setup.bike.drivetrain, setup.bike.wheel, &setup.shifting);
+        let gears = Gears::new(&setup.bike, &setup.shifting);
         let ride = Ride::new(&terrain, &gears);
         let Begin::Rolling(speed) = setup.begin else { unreachable!() };
         let start = ride.rolling(speed.m_per_s());

@@ -76,6 +76,26 @@ pub fn ranked(candidates: &[Candidate], weighting: &Weighting) -> Vec<Ranked> {
     order
 }
 
+/// Places of those than which no other is both as quick, to a tenth of a second, and as low geared: the quickest first, then
+/// each with a lower gear than all that are quicker.
+#[must_use]
+pub fn front(order: &[Ranked]) -> Vec<usize> {
+    let counts =
+        |place: &usize| (tenths(&order[*place].candidate), order[*place].candidate.lowest_development_m);
+    let mut by_time: Vec<usize> = (0..order.len()).collect();
+    by_time.sort_by(|one, other| {
+        let ((time, lowest), (other_time, other_lowest)) = (counts(one), counts(other));
+        time.total_cmp(&other_time).then(lowest.total_cmp(&other_lowest))
+    });
+    let mut lowest = f64::INFINITY;
+    by_time.retain(|place| {
+        let lower = counts(place).1 < lowest;
+        lowest = lowest.min(counts(place).1);
+        lower
+    });
+    by_time
+}
+
 /// A set-up can only be beaten by one that comes no later than it by time, and if by any then by an unbeaten one.
 fn mark_unbeaten(order: &mut [Ranked]) {
     let counts: Vec<Counts> = order.iter().map(|ranked| counts(&ranked.candidate)).collect();
@@ -116,13 +136,12 @@ mod tests {
     use super::*;
     use crate::{Cassette, Chainset, Drivetrain};
 
-    #[test]
-    fn what_comes_first_is_unbeaten() {
+    fn candidate(time_s: f64, lowest_development_m: f64) -> Candidate {
         let drivetrain = Drivetrain {
             chainset: "44/31".parse::<Chainset>().unwrap(),
             cassette: "11-13-15-18-21-24-28-32".parse::<Cassette>().unwrap(),
         };
-        let candidate = |time_s, lowest_development_m| Candidate {
+        Candidate {
             drivetrain,
             time_s,
             shifts_rear: 4,
@@ -130,7 +149,20 @@ mod tests {
             largest_step_percent: 15.0,
             lowest_development_m,
             spare_capacity: None,
-        };
+        }
+    }
+
+    #[test]
+    fn the_front_holds_the_quickest_and_whatever_is_lower_geared_than_all_quicker() {
+        let found = [(400.0, 2.4), (399.9, 2.6), (400.04, 2.3), (401.0, 2.3), (402.0, 1.9), (403.0, 2.0)];
+        let order = ranked(&found.map(|(time, lowest)| candidate(time, lowest)), &Weighting::TIME_ONLY);
+        let front: Vec<_> =
+            front(&order).into_iter().map(|it| order[it].candidate.lowest_development_m).collect();
+        assert_eq!(front, [2.6, 2.3, 1.9]);
+    }
+
+    #[test]
+    fn what_comes_first_is_unbeaten() {
         let found =
             [candidate(400.0, 2.4), candidate(400.04, 2.2), candidate(400.01, 2.3), candidate(399.9, 2.5)];
         let lowest = |order: &[Ranked]| -> Vec<f64> {

@@ -7,8 +7,8 @@ use super::ride::Ride;
 use super::terrain::Terrain;
 use super::uncertainty::Moved;
 use crate::{
-    CageVerdict, Cassette, Chainring, Chainset, Course, Derailleur, Drivetrain, LapSetup, PowerBelowStanding,
-    Step, TimeBand,
+    Bike, CageVerdict, Cassette, Chainring, Chainset, Course, Derailleur, Drivetrain, GearSet, LapSetup,
+    PowerBelowStanding, Step, TimeBand,
 };
 
 /// Steps of the laps of a search, m.
@@ -51,15 +51,32 @@ impl SearchSpace {
     /// Whether frame and derailleurs take a set-up.
     #[must_use]
     pub fn allows(&self, drivetrain: &Drivetrain) -> bool {
+        self.misfit(drivetrain).is_none()
+    }
+
+    /// Why frame or derailleurs do not take a set-up; none where they do.
+    #[must_use]
+    pub fn misfit(&self, drivetrain: &Drivetrain) -> Option<Misfit> {
         if self.largest_ring.is_some_and(|most| drivetrain.chainset.largest() > most) {
-            return false;
+            return Some(Misfit::Frame);
         }
         match self.derailleur.check(drivetrain).verdict {
-            CageVerdict::Fits | CageVerdict::FitsAsFarAsKnown | CageVerdict::Unknown => true,
-            CageVerdict::FitsIfGearsAvoided => self.with_gears_to_avoid,
-            _ => false,
+            CageVerdict::Fits | CageVerdict::FitsAsFarAsKnown | CageVerdict::Unknown => None,
+            CageVerdict::FitsIfGearsAvoided => (!self.with_gears_to_avoid).then_some(Misfit::GearsToAvoid),
+            _ => Some(Misfit::Derailleur),
         }
     }
+}
+
+/// Why a set-up is not searched.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Misfit {
+    /// Its largest ring does not clear the frame.
+    Frame,
+    /// A derailleur does not take it.
+    Derailleur,
+    /// The derailleur takes it only if some gears are never used.
+    GearsToAvoid,
 }
 
 /// One set-up of a search.
@@ -115,7 +132,7 @@ pub struct Candidate {
 pub struct Search {
     setup: LapSetup,
     derailleur: Derailleur,
-    set_ups: Vec<Drivetrain>,
+    set_ups: Vec<(Drivetrain, GearSet)>,
     done: usize,
     terrain: Terrain,
 }
@@ -133,7 +150,15 @@ impl Search {
         set_ups: Vec<Drivetrain>,
     ) -> Result<Self, PowerBelowStanding> {
         let terrain = Terrain::new(course, setup, Step::known(STEP_M), &Moved::NOT)?;
+        let set_ups = set_ups.into_iter().map(|drivetrain| (drivetrain, GearSet::NONE)).collect();
         Ok(Self { setup: *setup, derailleur, set_ups, done: 0, terrain })
+    }
+
+    /// The same, with gears that are not to be used in each set-up.
+    #[must_use]
+    pub fn avoiding(mut self, avoid: impl Fn(&Drivetrain) -> GearSet) -> Self {
+        self.set_ups.iter_mut().for_each(|(drivetrain, avoided)| *avoided = avoid(drivetrain));
+        self
     }
 
     /// The part of this search that worker `worker` of `workers` does, counted from zero.
@@ -167,13 +192,14 @@ impl Search {
     /// Works out the next `count` set-ups.
     pub fn advance(&mut self, count: usize) -> Vec<Candidate> {
         let end = (self.done.saturating_add(count)).min(self.set_ups.len());
-        let next: Vec<Drivetrain> = self.set_ups[self.done..end].to_vec();
+        let next = &self.set_ups[self.done..end];
         self.done = end;
-        next.iter().map(|drivetrain| self.candidate(drivetrain)).collect()
+        next.iter().map(|(drivetrain, avoid)| self.candidate(drivetrain, *avoid)).collect()
     }
 
-    fn candidate(&self, drivetrain: &Drivetrain) -> Candidate {
-        let gears = Gears::new(drivetrain, self.setup.bike.wheel, &self.setup.shifting);
+    fn candidate(&self, drivetrain: &Drivetrain, avoid: GearSet) -> Candidate {
+        let bike = Bike { drivetrain: *drivetrain, avoid, ..self.setup.bike };
+        let gears = Gears::new(&bike, &self.setup.shifting);
         let moments = ridden(&Ride::new(&self.terrain, &gears), self.setup.begin);
         let (shifts_rear, shifts_front) = shifts(&gears, &moments);
         Candidate {
@@ -205,7 +231,7 @@ pub struct Finalist {
     pub drivetrain: Drivetrain,
     /// Time of the lap, in seconds.
     pub time_s: f64,
-    moved_s: Vec<f64>,
+    pub(super) moved_s: Vec<f64>,
 }
 
 /// Rides set-ups in full to tell which of them differ by more than the uncertainty.
@@ -227,10 +253,11 @@ impl Finals {
         Ok(Self { setup: *setup, terrains: terrains.collect::<Result<_, _>>()? })
     }
 
-    /// Rides the lap in full, once as given and once for each input moved.
+    /// Rides the lap in full without the gears to avoid, once as given and once for each input moved.
     #[must_use]
-    pub fn ride(&self, drivetrain: &Drivetrain) -> Finalist {
-        let gears = Gears::new(drivetrain, self.setup.bike.wheel, &self.setup.shifting);
+    pub fn ride(&self, drivetrain: &Drivetrain, avoid: GearSet) -> Finalist {
+        let bike = Bike { drivetrain: *drivetrain, avoid, ..self.setup.bike };
+        let gears = Gears::new(&bike, &self.setup.shifting);
         let time = |terrain: &Terrain| -> f64 {
             ridden(&Ride::new(terrain, &gears), self.setup.begin).iter().map(|moment| moment.time).sum()
         };
@@ -248,15 +275,7 @@ impl Finalist {
     pub fn gained_over(&self, other: &Self) -> TimeBand {
         let time_s = other.time_s - self.time_s;
         let changes = other.moved_s.iter().zip(&self.moved_s).map(|(a, b)| a - b - time_s);
-        let (down, up) = super::band::in_quadrature(changes.chain([STEP_ERROR_S, -STEP_ERROR_S]));
-        TimeBand { low_s: time_s - down, time_s, high_s: time_s + up }
-    }
-
-    /// Whether the difference from another is within the uncertainty.
-    #[must_use]
-    pub fn ties_with(&self, other: &Self) -> bool {
-        let gained = self.gained_over(other);
-        gained.low_s <= 0.0 && gained.high_s >= 0.0
+        TimeBand::around(time_s, changes.chain([STEP_ERROR_S, -STEP_ERROR_S]))
     }
 }
 

@@ -31,6 +31,25 @@ impl Segment {
         Self { length, gradient, surface, obstacle: None, corner: None }
     }
 
+    /// An open stretch over a horizontal distance, as positions on a map give it; none where it is too short or too long
+    /// to be one.
+    ///
+    /// # Formula
+    /// L = d √(1 + i²), with i rise over run.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::{Gradient, Segment, Surface};
+    /// let bank = Segment::over(40.0, Gradient::new(30.0)?, Surface::Mud).expect("a stretch");
+    /// assert!((bank.length.m() - 41.761).abs() < 1e-3 && (bank.rise_m() - 12.0).abs() < 1e-9);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn over(horizontal_m: f64, gradient: Gradient, surface: Surface) -> Option<Self> {
+        let length = StretchLength::new(horizontal_m * gradient.rise_over_run().hypot(1.0)).ok()?;
+        Some(Self::open(length, gradient, surface))
+    }
+
     /// Height gained from its start to its end, in metres; negative downhill.
     ///
     /// # Formula

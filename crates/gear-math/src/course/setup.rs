@@ -42,7 +42,7 @@ impl LapSetup {
             rider,
             bike,
             air,
-            limits: RidingLimits::all(rider.power),
+            limits: RidingLimits::all(&rider),
             inertia: WheelInertia::USUAL,
             wheels: true,
             shifting: Shifting::USUAL,

@@ -4,6 +4,7 @@ use super::gpx::{RawFile, RawPoint, read};
 use super::height_profile::HeightProfile;
 use super::laps::Laps;
 use super::pauses::Pauses;
+use super::track_use::TrackUse;
 use super::way::{Way, median, usual_spacing_m};
 use crate::{Course, GpxError, SmoothingLength, Surface, TrackPlace};
 
@@ -74,11 +75,15 @@ pub struct TrackReport {
     pub levelled: bool,
     /// Longest way between two points kept: the course is a straight line there.
     pub longest_gap_m: f64,
-    /// Length of the course.
+    /// Length of the course along the slope. Every other length here is horizontal, as positions give it.
     pub length_m: f64,
-    /// Height climbed by the elevations as recorded.
+    /// Height climbed by every elevation in the file, those left out included.
+    pub climb_written_m: f64,
+    /// Height climbed by the elevations as recorded, without the points and elevations that were left out.
     pub climb_recorded_m: f64,
-    /// Height climbed after smoothing.
+    /// Height climbed after smoothing, and after the ends of a loop were made to meet where [`Self::levelled`] says so.
+    pub climb_smoothed_m: f64,
+    /// Height climbed over the course: what is steeper than ±45 % is taken as 45 %.
     pub climb_m: f64,
     /// Whether it ends where it starts, within 40 m.
     pub is_loop: bool,
@@ -90,6 +95,10 @@ pub struct TrackReport {
     pub spacing_m: f64,
     /// Stretches steeper than ±45 %, taken as 45 %.
     pub clipped_gradients: usize,
+    /// Share of the way that is steeper than ±45 %.
+    pub clipped_share: f64,
+    /// Whether a lap of it may be timed.
+    pub track_use: TrackUse,
 }
 
 impl TrackReport {
@@ -116,13 +125,14 @@ impl Course {
     /// Reads a course from the text of a GPX file.
     ///
     /// The track with most points is used, its segments joined; a route when there is no track. Distances are
-    /// geodesics on the WGS 84 ellipsoid. Duplicate, stray and wandering points are left out, missing and absurd
+    /// geodesics on the WGS 84 ellipsoid, lengthened by the slope. Duplicate, stray and wandering points are left out, missing and absurd
     /// elevations bridged, and the rest smoothed: see [`TrackReport`]. Where a loop ends more than 3 m and no more than 30 m
     /// higher or lower than it starts, the difference is taken away evenly along it.
     ///
     /// # Errors
     /// See [`GpxError`]: text too large, not GPX, damaged, too many points, fewer than two places, nothing between the places
-    /// asked for, longer than a course may be, or without elevations.
+    /// asked for, longer than a course may be, or without elevations. A track that is read but is no course to be timed is
+    /// no error: see [`TrackUse`].
     ///
     /// # Example
     /// ```
@@ -171,6 +181,7 @@ impl Course {
             profile.level(mismatch_m);
         }
         let (course, clipped_gradients) = profile.course(options.surface)?;
+        let clipped_share = clipped_gradients as f64 / course.segments().len() as f64;
         let pauses = || pauses.iter().flat_map(|pauses| &pauses.lengths_s);
         let report = TrackReport {
             tracks,
@@ -195,13 +206,17 @@ impl Course {
             levelled,
             longest_gap_m: way.longest_gap_m(),
             length_m: course.length_m(),
-            climb_recorded_m: profile.climb_recorded_m,
+            climb_written_m: way.climb_written_m(),
+            climb_recorded_m: way.climb_kept_m(),
+            climb_smoothed_m: profile.climb_m(),
             climb_m: course.climb_m(),
             is_loop: way.is_loop(),
             out_and_back: way.is_out_and_back(),
             smoothing_m: options.smoothing.m(),
             spacing_m: profile.spacing_m,
             clipped_gradients,
+            clipped_share,
+            track_use: TrackUse::of(clipped_share, way.length_m(), way.points.len()),
         };
         Ok(TrackCourse { course, report })
     }
@@ -226,6 +241,7 @@ fn median_lap_m(passes: &[f64]) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::TrackFault;
     use core::fmt::Write as _;
 
     /// A point of an invented track: metres north of a place, elevation and seconds.
@@ -256,15 +272,21 @@ mod tests {
     }
 
     fn read_back(segments: &[Vec<Planted>]) -> TrackCourse {
-        let options = TrackOptions {
+        Course::from_gpx(&text(segments), &options()).unwrap()
+    }
+
+    fn options() -> TrackOptions {
+        TrackOptions {
             smoothing: SmoothingLength::new(30.0).unwrap(),
             surface: Surface::FirmGrass,
             from: None,
             to: None,
             first_lap: false,
-        };
-        Course::from_gpx(&text(segments), &options).unwrap()
+        }
     }
+
+    /// Length along a slope of 10 % over the horizontal distance.
+    const ALONG: f64 = 1.004_987_562;
 
     /// Straight north, five metres and one second at a time, one metre up in ten.
     fn straight(count: u32) -> Vec<Planted> {
@@ -274,7 +296,7 @@ mod tests {
     #[test]
     fn a_clean_slope_comes_out_as_it_went_in() {
         let track = read_back(&[straight(101)]);
-        assert!((track.report.length_m - 500.0).abs() < 1.0, "{}", track.report.length_m);
+        assert!((track.report.length_m - ALONG * 500.0).abs() < 1.0, "{}", track.report.length_m);
         assert!((track.report.climb_m - 50.0).abs() < 0.5);
         let steepness = track.course.segments().iter().map(|segment| segment.gradient.percent());
         assert!(steepness.into_iter().all(|percent| (percent - 10.0).abs() < 0.1));
@@ -286,6 +308,46 @@ mod tests {
             (0, 0, 0)
         );
         assert!(!report.is_loop && !report.out_and_back);
+    }
+
+    /// Ramps of 30 and 80 % one after another: a wall that no course has.
+    #[test]
+    fn what_smoothing_clipping_and_points_left_out_did_to_the_climb_is_told_apart() {
+        let steep = |at: f64| if at < 300.0 { 0.3 * at } else { 90.0 + 0.8 * (at - 300.0) };
+        let mut points: Vec<Planted> =
+            (0..=80).map(|i| (5.0 * f64::from(i), Some(steep(5.0 * f64::from(i))), f64::from(i))).collect();
+        let found = report(&[points.clone()]);
+        assert!(
+            (found.climb_written_m - 170.0).abs() < 1e-9 && (found.climb_recorded_m - 170.0).abs() < 1e-9
+        );
+        assert!((found.climb_smoothed_m - 170.0).abs() < 0.5, "{}", found.climb_smoothed_m);
+        let clipped = 90.0 + 0.45 * 100.0;
+        assert!((found.climb_m - clipped).abs() < 3.0, "{}", found.climb_m);
+        assert!((found.clipped_share - 0.25).abs() < 0.03 && found.clipped_gradients > 15);
+        points[20].1 = Some(230.0);
+        let found = report(&[points.clone()]);
+        assert!((found.climb_written_m - found.climb_recorded_m - 198.5).abs() < 0.1, "{found:?}");
+        let cut = TrackOptions { from: TrackPlace::new(150.0).ok(), ..options() };
+        let later = Course::from_gpx(&text(&[points]), &cut).unwrap().report;
+        assert!(
+            (later.climb_written_m - later.climb_recorded_m).abs() < 0.1,
+            "the rest of the file is no matter"
+        );
+    }
+
+    #[test]
+    fn a_mountain_path_and_a_handful_of_points_are_no_course() {
+        let path =
+            |rise: f64| (0..200).map(move |i| (5.0 * f64::from(i), Some(rise * f64::from(i)), f64::from(i)));
+        assert_eq!(report(&[path(1.0).collect()]).track_use, TrackUse::Usable);
+        let steep = report(&[path(3.0).collect()]);
+        assert_eq!(steep.track_use, TrackUse::NotUsable(TrackFault::TooSteep { share: 1.0 }));
+        let few: Vec<Planted> =
+            (0..8).map(|i| (120.0 * f64::from(i), Some(9.0), 30.0 * f64::from(i))).collect();
+        assert!(matches!(
+            report(&[few]).track_use,
+            TrackUse::NotUsable(TrackFault::TooFewPoints { points: 8, .. })
+        ));
     }
 
     #[test]
@@ -314,7 +376,7 @@ mod tests {
         points.extend((1..60).map(|i| (north + 5.0 * f64::from(i), height, time + 30.0 + f64::from(i))));
         let found = report(&[points]);
         assert_eq!((found.pauses, found.paused_s), (1, 30.0));
-        assert!((found.length_m - 590.0).abs() < 1.5, "{}", found.length_m);
+        assert!((found.length_m - 295.0 - ALONG * 295.0).abs() < 1.5, "{}", found.length_m);
     }
 
     #[test]
@@ -323,7 +385,7 @@ mod tests {
         let found = report(&[first, Vec::new(), second]);
         assert_eq!(found.segments, 2);
         assert!((found.joins_m - 55.0).abs() < 0.2, "{}", found.joins_m);
-        assert!((found.longest_gap_m - 55.0).abs() < 0.2 && (found.length_m - 500.0).abs() < 1.0);
+        assert!((found.longest_gap_m - 55.0).abs() < 0.2 && (found.length_m - ALONG * 500.0).abs() < 1.0);
     }
 
     #[test]
@@ -332,7 +394,7 @@ mod tests {
         let back = out.iter().rev().map(|&(north, height, time)| (north, height, 160.0 - time));
         let found = report(&[out.iter().copied().chain(back).collect()]);
         assert!(found.is_loop && found.out_and_back);
-        assert!((found.length_m - 790.0).abs() < 1.5);
+        assert!((found.length_m - ALONG * 790.0).abs() < 1.5);
     }
 
     /// Rounds of a circle of 1 km, five metres at a time, each ending so much higher than it began.
@@ -346,13 +408,7 @@ mod tests {
             let height = 100.0 + 8.0 * angle.sin() + rise_m * at;
             let _ = write!(text, "<trkpt lat='{north:.9}' lon='{east:.9}'><ele>{height}</ele></trkpt>");
         }
-        let options = TrackOptions {
-            smoothing: SmoothingLength::new(30.0).unwrap(),
-            surface: Surface::FirmGrass,
-            from: None,
-            to: None,
-            first_lap,
-        };
+        let options = TrackOptions { first_lap, ..options() };
         Course::from_gpx(&(text + "</trkseg></trk></gpx>"), &options).unwrap()
     }
 
@@ -371,17 +427,15 @@ mod tests {
     #[test]
     fn a_part_of_a_track_is_used() {
         let options = |from, to| TrackOptions {
-            smoothing: SmoothingLength::new(30.0).unwrap(),
-            surface: Surface::FirmGrass,
             from: Some(TrackPlace::new(from).unwrap()),
             to: Some(TrackPlace::new(to).unwrap()),
-            first_lap: false,
+            ..options()
         };
         let text = text(&[straight(101)]);
         let part = Course::from_gpx(&text, &options(102.0, 352.0)).unwrap().report;
-        assert!((part.length_m - 250.0).abs() < 0.5 && (part.climb_m - 25.0).abs() < 0.3, "{part:?}");
+        assert!((part.length_m - ALONG * 250.0).abs() < 0.5 && (part.climb_m - 25.0).abs() < 0.3, "{part:?}");
         let to_the_end = Course::from_gpx(&text, &options(300.0, 9000.0)).unwrap().report;
-        assert!((to_the_end.length_m - 200.0).abs() < 0.5);
+        assert!((to_the_end.length_m - ALONG * 200.0).abs() < 0.5);
         for (from, to) in [(800.0, 900.0), (300.0, 200.0), (300.0, 300.0)] {
             assert_eq!(Course::from_gpx(&text, &options(from, to)), Err(GpxError::NoPart), "{from} to {to}");
         }
@@ -436,7 +490,7 @@ mod tests {
         let found = report(&[points]);
         assert_eq!(found.pauses, 1);
         assert!((found.paused_s - 60.0).abs() <= 2.0, "{}", found.paused_s);
-        assert!((found.length_m - 590.0).abs() < 4.0, "{}", found.length_m);
+        assert!((found.length_m - 295.0 - ALONG * 295.0).abs() < 4.0, "{}", found.length_m);
     }
 
     /// A recorder that stops writing while it stands: what was ridden before, back and forth near the place, stays.
@@ -471,30 +525,14 @@ mod tests {
     fn points_off_the_globe_are_named() {
         let text =
             "<gpx><trk><trkseg><trkpt lat='95' lon='6'/><trkpt lat='96' lon='6'/></trkseg></trk></gpx>";
-        let error = Course::from_gpx(
-            text,
-            &TrackOptions {
-                smoothing: SmoothingLength::new(30.0).unwrap(),
-                surface: Surface::FirmGrass,
-                from: None,
-                to: None,
-                first_lap: false,
-            },
-        )
-        .unwrap_err();
+        let error = Course::from_gpx(text, &options()).unwrap_err();
         assert_eq!(error, GpxError::OffTheGlobe { points: 2 });
-        assert!(error.to_string().contains("off the globe"));
+        assert!(error.to_string().contains("2 points of the file have an impossible position"));
     }
 
     #[test]
     fn a_bad_file_is_refused_with_the_reason() {
-        let options = TrackOptions {
-            smoothing: SmoothingLength::new(30.0).unwrap(),
-            surface: Surface::FirmGrass,
-            from: None,
-            to: None,
-            first_lap: false,
-        };
+        let options = options();
         let laughs = r#"<?xml version="1.0"?><!DOCTYPE gpx [<!ENTITY a "ha"><!ENTITY b "&a;&a;&a;&a;&a;&a;&a;&a;&a;&a;">]>
             <gpx><trk><trkseg><trkpt lat="1" lon="1"><ele>&b;</ele></trkpt></trkseg></trk></gpx>"#;
         let mut points = straight(101);
@@ -519,13 +557,7 @@ mod tests {
 
     #[test]
     fn too_many_points_are_refused() {
-        let options = TrackOptions {
-            smoothing: SmoothingLength::new(30.0).unwrap(),
-            surface: Surface::FirmGrass,
-            from: None,
-            to: None,
-            first_lap: false,
-        };
+        let options = options();
         let point = "<trkpt lat='1' lon='1'/>".repeat(100_001);
         let text = format!("<gpx><trk><trkseg>{point}</trkseg></trk></gpx>");
         assert_eq!(Course::from_gpx(&text, &options), Err(GpxError::TooManyPoints));

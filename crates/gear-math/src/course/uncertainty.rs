@@ -1,15 +1,13 @@
 //! The inputs nobody knows exactly, moved one at a time.
 
-use crate::rider::{EFFICIENCY, GROUND, LOAD, PERSON};
+use crate::rider::{CADENCE_RPM, EFFICIENCY, GROUND, LOAD, PERSON};
 use crate::{
     Bike, Cadence, FootCostFactor, FootFactor, GrossEfficiency, Ground, LoadFactor, MountTime, Mounting,
     Rider, RollingCoefficient,
 };
 
-/// How far the lowest cadence a rider still turns over may be off, rpm. Estimate: few riders ever measured it.
-const CADENCE_RPM: f64 = 5.0;
 /// How far the time lost by getting off and on may be off, both together, s. Estimate.
-const MOUNTING_S: f64 = 1.0;
+pub(super) const MOUNTING_S: f64 = 1.0;
 
 /// How the uncertain inputs are moved: those of the [`Band`](crate::Band) of ride or run by the same amounts, and the two
 /// that decide where a gear gives out and what that costs.

@@ -1,7 +1,7 @@
 //! The way that recorded points lead along: what is kept of them, what is left out, and the part that is to be used.
 
 use super::gpx::RawPoint;
-use super::height_profile::interpolated;
+use super::height_profile::{climb_m, interpolated};
 use super::laps::Place;
 use super::pauses::{Pauses, elapsed};
 use crate::GpxError;
@@ -56,6 +56,8 @@ pub(super) struct Way {
     pub(super) strays: usize,
     pub(super) close: usize,
     pub(super) joins_m: f64,
+    /// Elevations of every point of the file, also of those left out, which stand at the last one kept.
+    written: Vec<(f64, f64)>,
 }
 
 impl Way {
@@ -72,6 +74,7 @@ impl Way {
                 } else {
                     way.take(point, segment.get(index + 1), index == 0, usual_m);
                 }
+                way.written.extend(point.elevation.map(|height| (way.length_m(), height)));
             }
         }
         match way.points.len() {
@@ -97,6 +100,16 @@ impl Way {
             self.joins_m += if starts_segment { leg } else { 0.0 };
             self.points.push(WayPoint { at_m, raw: *point, elevation: point.elevation });
         }
+    }
+
+    /// Height climbed by every point of the file, m.
+    pub(super) fn climb_written_m(&self) -> f64 {
+        climb_m(self.written.iter().map(|it| it.1))
+    }
+
+    /// Height climbed by the points kept, m.
+    pub(super) fn climb_kept_m(&self) -> f64 {
+        climb_m(self.points.iter().filter_map(|point| point.elevation))
     }
 
     /// Takes away elevations off the land or far from the median of their neighbours; says how many.
@@ -168,6 +181,10 @@ impl Way {
             elevation: (known.len() > 1).then(|| interpolated(&known, at_m)),
         };
         let (start, end) = (edge(from_m), edge(to_m));
+        self.written.retain(|(at_m, _)| from_m < *at_m && *at_m < to_m);
+        self.written.splice(0..0, start.elevation.map(|height| (from_m, height)));
+        self.written.extend(end.elevation.map(|height| (to_m, height)));
+        self.written.iter_mut().for_each(|it| it.0 -= from_m);
         self.points.retain(|point| from_m < point.at_m && point.at_m < to_m);
         self.points.insert(0, start);
         self.points.push(end);

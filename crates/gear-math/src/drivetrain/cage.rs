@@ -6,7 +6,8 @@ use super::gear_state::CLOSE_ENOUGH_MM;
 use super::measures::{ForeStop, GuideAngle, PulleyCentres, PulleyGap, RearStop};
 use super::path_error::{PathError, WheelRole};
 use super::pitch_circle::{ChainPitch, PitchCircle};
-use super::toothed::Pulley;
+use super::toothed::{Pulley, TotalCapacity};
+use crate::CageClass;
 
 /// What is measured or read off a rear derailleur and its cage.
 ///
@@ -28,6 +29,54 @@ pub struct CageMeasures {
     pub rear_stop: RearStop,
     /// How far forward the cage may be pulled.
     pub fore_stop: ForeStop,
+}
+
+/// Chain that a tooth of total capacity stands for, in millimetres: half a link.
+const MM_PER_TOOTH: f64 = 6.35;
+/// Least gap between the pitch circles of the two pulleys, in millimetres; estimate, so that their teeth clear.
+const PULLEYS_APART_MM: f64 = 4.0;
+
+impl CageMeasures {
+    /// Pulley centres of the cage that takes up `capacity`, with these pulleys and stops: the inverse of
+    /// [`Cage::capacity_estimate_teeth`], but never shorter or longer than cages are [made](CageClass::ALL).
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::{ChainDefaults, TotalCapacity};
+    /// let centres = |teeth| Ok(ChainDefaults::CAGE.centres_for(TotalCapacity::new(teeth)?).mm().round());
+    /// assert_eq!([29, 33, 37, 39, 45].map(centres), [Ok(50.0), Ok(54.0), Ok(67.0), Ok(74.0), Ok(95.0)]);
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
+    #[must_use]
+    pub fn centres_for(&self, capacity: TotalCapacity) -> PulleyCentres {
+        let mm = (f64::from(capacity.teeth()) * MM_PER_TOOTH - self.wrap_mm()) / self.swing();
+        let shortest = CageClass::SHORTEST_MM.max(self.pulley_radii_mm() + PULLEYS_APART_MM);
+        PulleyCentres::known(mm.min(CageClass::LONGEST_MM).max(shortest))
+    }
+
+    /// Chain that the swing between the stops takes up for each millimetre between the pulley centres.
+    fn swing(&self) -> f64 {
+        let [fore, rear] = self.stops();
+        fore.sin() + rear.sin()
+    }
+
+    /// Chain that both pulleys gain between the stops, in millimetres.
+    fn wrap_mm(&self) -> f64 {
+        let [fore, rear] = self.stops();
+        self.circles().map(PitchCircle::mm_per_radian).iter().sum::<f64>() * (fore + rear)
+    }
+
+    fn stops(&self) -> [f64; 2] {
+        [self.fore_stop.degrees(), self.rear_stop.degrees().abs()].map(f64::to_radians)
+    }
+
+    fn pulley_radii_mm(&self) -> f64 {
+        self.circles().map(PitchCircle::radius_mm).iter().sum()
+    }
+
+    fn circles(&self) -> [PitchCircle; 2] {
+        [self.guide, self.tension].map(|pulley| PitchCircle::of_bicycle(pulley.teeth()))
+    }
 }
 
 /// A cage whose pulleys clear each other and the sprocket.
@@ -57,8 +106,7 @@ impl Cage {
     pub fn new(measures: CageMeasures) -> Result<Self, PathError> {
         let cage = Self { measures };
         let overlap = |first, second| Err(PathError::WheelsOverlap { first, second });
-        if measures.pulley_centres.mm() <= cage.guide_circle().radius_mm() + cage.tension_circle().radius_mm()
-        {
+        if measures.pulley_centres.mm() <= measures.pulley_radii_mm() {
             overlap(WheelRole::GuidePulley, WheelRole::TensionPulley)
         } else if measures.gap.mm() <= 0.0 {
             overlap(WheelRole::GuidePulley, WheelRole::Sprocket)
@@ -83,11 +131,7 @@ impl Cage {
     #[must_use]
     pub fn capacity_estimate_teeth(&self) -> f64 {
         let m = &self.measures;
-        let [fore, rear] = [m.fore_stop.degrees(), m.rear_stop.degrees().abs()].map(f64::to_radians);
-        let swing = m.pulley_centres.mm() * (fore.sin() + rear.sin());
-        let wrap =
-            (self.guide_circle().mm_per_radian() + self.tension_circle().mm_per_radian()) * (fore + rear);
-        (swing + wrap) / (self.guide_circle().pitch().mm() / 2.0)
+        (m.pulley_centres.mm() * m.swing() + m.wrap_mm()) / MM_PER_TOOTH
     }
 
     /// The same cage with its pulleys further apart or closer.
@@ -98,7 +142,7 @@ impl Cage {
         Self::new(CageMeasures { pulley_centres, ..self.measures })
     }
 
-    /// The same cage with its rear stop where `path` is `links` long; `None` when no rear stop does that.
+    /// The same cage with its rest position where `path` is `links` long; `None` when no rest position does that.
     pub(super) fn with_longest_path(&self, path: &GearPath, links: f64) -> Option<Self> {
         let chain = links * ChainPitch::BICYCLE.mm();
         let surplus = |angle| {

@@ -170,9 +170,7 @@ impl Derailleur {
         let short_by = ask_for.checked_sub(capacity).filter(|&short_by| short_by > 0)?;
         let slack_gears: Vec<Gear> =
             drivetrain.gears().filter(|&gear| self.slack_beyond(drivetrain, gear) > 0).collect();
-        let may_be_avoided = slack_gears
-            .iter()
-            .all(|&gear| gear.ring == drivetrain.chainset.smallest() && drivetrain.is_crossed(gear));
+        let may_be_avoided = slack_gears.iter().all(|&gear| drivetrain.may_be_avoided(gear));
         Some(if may_be_avoided {
             CageFinding::AvoidGears { short_by, gears: slack_gears }
         } else {

@@ -47,6 +47,11 @@ impl CageClass {
         },
     ];
 
+    /// The shortest pulley centres that are made, in millimetres (common practice, see [`CageClass::ALL`]).
+    pub const SHORTEST_MM: f64 = Self::ALL[0].pulley_centres_mm.0;
+    /// The longest, in millimetres (from workshop memory, as the class).
+    pub const LONGEST_MM: f64 = Self::ALL[Self::ALL.len() - 1].pulley_centres_mm.1;
+
     /// The shortest class that usually takes this capacity with a tooth to spare, and this largest sprocket.
     #[must_use]
     pub fn for_needs(capacity: u16, largest_sprocket: Sprocket) -> Option<Self> {

@@ -2,7 +2,7 @@
 
 use super::chain_fit::ChainFit;
 use super::chain_setup::ChainSetup;
-use super::gear_state::GearState;
+use super::gear_state::{GearFit, GearState};
 use super::hanger::Hanger;
 use super::measures::{ChainLinks, PulleyCentres};
 use super::path_error::PathError;
@@ -87,6 +87,14 @@ impl ChainSetup {
     }
 }
 
+impl ChainSetup {
+    /// Whether the cage can stay, and the chain that the verdict speaks of.
+    pub(super) fn suited(&self) -> Result<(ChainVerdict, ChainFit), PathError> {
+        let recommended = self.fit(None)?;
+        Ok(Bench { setup: self, present: recommended.clone(), recommended }.verdict())
+    }
+}
+
 /// Puts `remedy` behind those of no greater effort. A handful of remedies needs no sorting algorithm, whose code is
 /// large.
 fn rank(remedies: &mut Vec<Remedy>, remedy: Remedy) {
@@ -141,9 +149,9 @@ impl Bench<'_> {
     /// are too tight are never merely avoided: one mistake breaks the derailleur.
     fn avoidable(&self, fit: &ChainFit) -> Option<Vec<Gear>> {
         let bike = &self.setup.drivetrain;
-        let may_be = |gear: Gear| gear.ring == bike.chainset.smallest() && bike.is_crossed(gear);
         let unusable = fit.gears.iter().filter(|gear| !gear.state.is_usable());
-        unusable.map(|fit| (fit.state == GearState::Slack && may_be(fit.gear)).then_some(fit.gear)).collect()
+        let may_be = |fit: &GearFit| fit.state == GearState::Slack && bike.may_be_avoided(fit.gear);
+        unusable.map(|fit| may_be(fit).then_some(fit.gear)).collect()
     }
 
     /// The chain that suits every gear: the recommended one, or two links less.

@@ -110,7 +110,7 @@ impl ChainDefaults {
             value: Self::CAGE.fore_stop.degrees(),
             low: 55.0,
             high: 75.0,
-            source: "estimate: what chains cut by the trade's rule seldom exceed",
+            source: "estimate: what chains cut by the workshop rule seldom exceed",
         },
     ];
 }
@@ -195,7 +195,7 @@ impl Assumption {
         Ok([self.replaced(setup, self.low)?.window()?, self.replaced(setup, self.high)?.window()?])
     }
 
-    fn replaced(&self, setup: &ChainSetup, value: f64) -> Result<ChainSetup, PathError> {
+    pub(super) fn replaced(&self, setup: &ChainSetup, value: f64) -> Result<ChainSetup, PathError> {
         let mut frame = setup.frame;
         let mut cage = *setup.cage.measures();
         match self.measure {

@@ -2,14 +2,14 @@
 
 use super::gear_state::{GearFit, GearState};
 use super::measures::ChainLinks;
-use crate::Gear;
+use crate::{Gear, GearSet};
 
 /// The chains that keep the cage between its stops in every gear.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ChainWindow {
-    /// Links of the path in big ring and largest sprocket with the cage at its fore stop.
+    /// Links of the path in big ring and largest sprocket with the cage at its forward limit.
     pub shortest_exact: f64,
-    /// Links of the path in small ring and smallest sprocket with the cage at its rear stop.
+    /// Links of the path in small ring and smallest sprocket with the cage at its rest position.
     pub longest_exact: f64,
     /// The shortest workable chain: `shortest_exact` rounded up to an even count.
     pub shortest: ChainLinks,
@@ -51,15 +51,15 @@ impl ChainWindow {
 pub struct ChainFit {
     /// The chains that suit every gear.
     pub window: ChainWindow,
-    /// The trade's rule: round big ring and largest sprocket without the derailleur, up to the next even count,
+    /// The workshop rule: round big ring and largest sprocket without the derailleur, up to the next even count,
     /// plus two links.
     pub big_big_plus_two: ChainLinks,
-    /// The chain to fit: the shortest that keeps big ring with largest sprocket behind the fore stop, and never
-    /// shorter than the trade's rule. When the cage cannot take it all up, the surplus hangs in the smallest
+    /// The chain to fit: the shortest that keeps big ring with largest sprocket behind the forward limit, and never
+    /// shorter than the workshop rule. When the cage cannot take it all up, the surplus hangs in the smallest
     /// gears, where it does no harm; a chain too short for the largest breaks the derailleur.
     pub recommended: ChainLinks,
     /// Total capacity by geometry, in teeth: the simple sum plus twice the spare links. Its level is fitted
-    /// through the rear stop; the maker's figure comes first.
+    /// through the rest position; the maker's figure comes first.
     pub capacity_teeth: f64,
     /// Total capacity the parts ask for by the trade's sum: ring difference plus cassette spread, in teeth.
     pub simple_sum_teeth: u16,
@@ -73,6 +73,11 @@ impl ChainFit {
     /// The gears in one state.
     pub fn in_state(&self, state: GearState) -> impl Iterator<Item = Gear> + '_ {
         self.gears.iter().filter(move |fit| fit.state == state).map(|fit| fit.gear)
+    }
+
+    /// The same as a set.
+    pub(super) fn set(&self, state: GearState) -> GearSet {
+        GearSet::by_place(self.gears.iter().map(|fit| fit.state == state))
     }
 
     /// Whether every gear is comfortable, or tight but usual.

@@ -5,10 +5,10 @@ use super::chain_fit::{ChainFit, ChainWindow};
 use super::chain_path::{ChainPath, FrameMeasures, GearPath};
 use super::chainline::ChainlineMeasures;
 use super::gear_state::{GearFit, Swing};
-use super::measures::ChainLinks;
+use super::measures::{ChainLinks, PulleyCentres};
 use super::path_error::PathError;
 use super::two_sprocket::TwoSprocketDrive;
-use crate::{ChainAngle, Drivetrain, Gear};
+use crate::{CageClass, ChainAngle, Drivetrain, Gear};
 
 /// Rings, sprockets, frame, cage and chainline of one bicycle.
 ///
@@ -82,7 +82,7 @@ impl ChainSetup {
         Ok(path.trace(Swing::new(path, &self.cage).stance(links).drawn_angle))
     }
 
-    /// The same set-up with the rear stop moved so that the geometric capacity equals the one its maker states;
+    /// The same set-up with the rest position moved so that the geometric capacity equals the one its maker states;
     /// `None` when no stop does that. The level of our capacity is fitted to cages in general; this fits it to
     /// the one at hand.
     ///
@@ -93,6 +93,15 @@ impl ChainSetup {
         let longest = self.window()?.shortest_exact + spare_teeth / 2.0;
         let path = GearPath::new(self.shortest_path(), &self.frame, &self.cage)?;
         Ok(self.cage.with_longest_path(&path, longest).map(|cage| Self { cage, ..*self }))
+    }
+
+    /// The same with the longest cage that is [made](crate::CageClass::ALL).
+    ///
+    /// # Errors
+    /// [`PathError::WheelsOverlap`] when its pulleys could run into each other.
+    pub fn with_longest_cage(&self) -> Result<Self, PathError> {
+        let cage = self.cage.with_pulley_centres(PulleyCentres::known(CageClass::LONGEST_MM))?;
+        Ok(Self { cage, ..*self })
     }
 
     /// Big ring with largest sprocket: the gear that asks for most chain.

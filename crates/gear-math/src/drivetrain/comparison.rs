@@ -84,7 +84,7 @@ pub struct EndDifference {
 impl SetUp {
     /// Compares this set-up, as A, with another, as B, each on its own wheel.
     ///
-    /// Gears in common are found in rising order so that as many as possible are paired, and of all such pairings
+    /// Gears to avoid are left out on both sides. Gears in common are found in rising order so that as many as possible are paired, and of all such pairings
     /// the one with the least total difference is taken. Own algorithm.
     ///
     /// # Example
@@ -92,8 +92,8 @@ impl SetUp {
     /// use gear_math::{Circumference, Drivetrain, SetUp, Side};
     /// let wheel = Circumference::new(2150.0)?;
     /// let cassette = "11-13-15-18-21-24-28-32".parse()?;
-    /// let double = SetUp { drivetrain: Drivetrain { chainset: "44/31".parse()?, cassette }, wheel };
-    /// let single = SetUp { drivetrain: Drivetrain { chainset: "40".parse()?, cassette }, wheel };
+    /// let double = SetUp::new(Drivetrain { chainset: "44/31".parse()?, cassette }, wheel);
+    /// let single = SetUp::new(Drivetrain { chainset: "40".parse()?, cassette }, wheel);
     /// let comparison = double.compare(&single, Default::default());
     /// assert_eq!(comparison.lowest.longer, Some(Side::B));
     /// let below = comparison.only_a.below.unwrap();
@@ -161,7 +161,7 @@ struct Rolling {
 impl Rolling {
     fn sorted(set_up: &SetUp) -> Vec<Self> {
         let mut gears = Vec::with_capacity(set_up.drivetrain.gear_count());
-        gears.extend(set_up.drivetrain.gears().map(|gear| Self { gear, wheel: set_up.wheel }));
+        gears.extend(set_up.avoid.rest(&set_up.drivetrain).map(|gear| Self { gear, wheel: set_up.wheel }));
         ascending(&mut gears, |it| f64::from(it.gear.ring.teeth()));
         ascending(&mut gears, |it| it.gear.ratio().value());
         gears

@@ -69,6 +69,12 @@ impl Drivetrain {
     pub fn is_crossed(&self, gear: Gear) -> bool {
         self.crossed_rule().covers(gear)
     }
+
+    /// Whether `gear` may be given up where the chain hangs in it: a crossed gear of the smallest ring.
+    #[must_use]
+    pub fn may_be_avoided(&self, gear: Gear) -> bool {
+        gear.ring == self.chainset.smallest() && self.is_crossed(gear)
+    }
 }
 
 /// The rule for this drivetrain in words, such as `44 with 32; 31 with 11 and 13`, or `none`.

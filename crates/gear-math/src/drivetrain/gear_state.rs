@@ -11,20 +11,20 @@ use crate::{ChainAngle, Gear};
 pub enum GearState {
     /// The cage stands between its stops, no further forward than [`Self::COMFORTABLE_TO_DEGREES`].
     Comfortable,
-    /// The cage stands further forward than that or than its fore stop, but no further than
+    /// The cage stands further forward than that or than its forward limit, but no further than
     /// [`Self::TIGHT_TO_DEGREES`]: where chains cut by the rule "big to big plus two links" often end up.
     TightButUsual,
     /// The chain would have to be longer: forcing it breaks the derailleur or its hanger.
     TooTight,
-    /// The cage stands at its rear stop and the chain hangs: it rattles, and may be left alone.
+    /// The cage stands at its rest position and the chain hangs: it rattles, and may be left alone.
     Slack,
 }
 
 impl GearState {
     /// Furthest forward that counts as comfortable, in degrees. An estimate: 71 of 100 combinations of usual
-    /// parts stay within it when the chain is cut by the trade's rule.
+    /// parts stay within it when the chain is cut by the workshop rule.
     pub const COMFORTABLE_TO_DEGREES: f64 = 65.0;
-    /// Furthest forward that the trade's rule leads to with usual parts (50 to 77 degrees), in degrees.
+    /// Furthest forward that the workshop rule leads to with usual parts (50 to 77 degrees), in degrees.
     pub const TIGHT_TO_DEGREES: f64 = 78.0;
 
     /// Whether the gear can be ridden: all but too tight and slack.
@@ -45,14 +45,14 @@ pub struct GearFit {
     /// from the stop that the cage has reached. A gear can be short by this count and still be
     /// [tight but usual](GearState::TightButUsual).
     pub links_over: f64,
-    /// Links that could still come off before the cage reaches its fore stop; negative beyond it.
+    /// Links that could still come off before the cage reaches its forward limit; negative beyond it.
     pub to_fore_stop: f64,
-    /// Links that could still be added before the cage reaches its rear stop; negative beyond it.
+    /// Links that could still be added before the cage reaches its rest position; negative beyond it.
     pub to_rear_stop: f64,
     /// How it runs.
     pub state: GearState,
-    /// The angle at which to draw the cage: where it stands, also beyond the fore stop while that is usual; at
-    /// the rear stop when slack; where it can go no further when too tight.
+    /// The angle at which to draw the cage: where it stands, also beyond the forward limit while that is usual; at
+    /// the rest position when slack; where it can go no further when too tight.
     pub drawn_angle: CageAngle,
     /// Sideways angle of the upper run.
     pub chain_angle: ChainAngle,
@@ -86,12 +86,12 @@ impl Swing {
         Self { path, rear, fore, longest: path.length_at(rear).length, shortest }
     }
 
-    /// Links of the path at the fore stop: the fewest that let the cage stay behind it.
+    /// Links of the path at the forward limit: the fewest that let the cage stay behind it.
     pub(super) fn fewest_links(&self) -> f64 {
         self.shortest / ChainPitch::BICYCLE.mm()
     }
 
-    /// Links of the path at the rear stop: the most that are still taut.
+    /// Links of the path at the rest position: the most that are still taut.
     pub(super) fn most_links(&self) -> f64 {
         self.longest / ChainPitch::BICYCLE.mm()
     }

@@ -18,10 +18,10 @@ measured! {
     /// Direction from guide pulley to tension pulley, in degrees forward of straight down.
     CageAngle(degrees): "cage angle", "degrees", -90.0 ..= 90.0;
     /// The cage angle furthest back, where the cage no longer takes up slack, in degrees (negative: backward).
-    RearStop(degrees): "rear stop of the cage", "degrees", -90.0 ..= 0.0;
+    RearStop(degrees): "rest position of the cage", "degrees", -90.0 ..= 0.0;
     /// The cage angle furthest forward that is asked of the cage, in degrees. Beyond 78 chain lengths set by
     /// rule of thumb never go, see [`GearState::TightButUsual`](crate::GearState::TightButUsual).
-    ForeStop(degrees): "fore stop of the cage", "degrees", 10.0 ..= 78.0;
+    ForeStop(degrees): "forward limit of the cage", "degrees", 10.0 ..= 78.0;
     /// Distance of the rings' or the cassette's middle from the frame's mid-plane, in millimetres.
     Chainline(mm): "chainline", "mm", 25.0 ..= 75.0;
     /// Middle of one chainring to middle of the next, in millimetres.

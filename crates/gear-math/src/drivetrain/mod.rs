@@ -2,8 +2,11 @@
 
 mod bracket;
 mod cage;
+mod cage_answer;
 mod cage_check;
 mod cage_class;
+mod cage_question;
+mod cage_trial;
 mod capacity;
 mod cassette;
 mod cassette_name;
@@ -26,6 +29,7 @@ mod few;
 mod front;
 mod front_change;
 mod gear;
+mod gear_set;
 mod gear_state;
 mod hanger;
 mod matching;
@@ -48,8 +52,11 @@ mod two_sprocket;
 mod workshop_length;
 
 pub use cage::{Cage, CageMeasures};
+pub use cage_answer::{CageAnswer, CageDoubt, CageLength, CageNeed, CageOutcome, ClassTrial, DerailleurNeed};
 pub use cage_check::{CageCheck, CageFinding, CageVerdict};
 pub use cage_class::CageClass;
+pub use cage_question::CageQuestion;
+pub use cage_trial::Standing;
 pub use cassette::{Cassette, CassetteError};
 pub use cassette_name::{CassetteName, CassetteNameError};
 pub use chain_advice::{ChainAdvice, ChainVerdict};
@@ -66,6 +73,7 @@ pub use drivetrain::Drivetrain;
 pub use front::{FrontConcern, FrontLimits};
 pub use front_change::FrontChange;
 pub use gear::Gear;
+pub use gear_set::{GearSet, GearSetError};
 pub use gear_state::{GearFit, GearState};
 pub use hanger::{Hanger, cassette_slope_degrees};
 pub use measures::{

@@ -1,12 +1,12 @@
 //! The order in which a rider goes through the gears, and the shifts it takes.
 
 use crate::order::ascending;
-use crate::{Drivetrain, DuplicateTolerance, Gear, GearRange, GearStep};
+use crate::{Drivetrain, DuplicateTolerance, Gear, GearRange, GearSet, GearStep};
 
 /// Gears from low to high, one shift after the other.
 #[derive(Debug, Clone, PartialEq)]
 pub struct RidingOrder {
-    /// The gear it starts in: the lowest of the drivetrain.
+    /// The gear it starts in: the lowest of the drivetrain that may be used.
     pub start: Gear,
     /// Every shift up from there.
     pub shifts: Vec<Shift>,
@@ -67,40 +67,38 @@ impl RidingOrder {
     /// The rule: begin with the smallest ring on the largest sprocket; go through the sprockets until the next
     /// would be [crossed](Drivetrain::crossed_rule); change to the next ring, on its lowest gear that is not crossed
     /// and lies above the last one by more than `tolerance`; go on so to the highest gear. A ring without such a
-    /// gear is left out. Going down is the same list read backwards.
+    /// gear is left out, and so are the gears to avoid. Going down is the same list read backwards.
     ///
     /// # Example
     /// ```
-    /// use gear_math::{Drivetrain, RidingOrder, ShiftKind};
+    /// use gear_math::{Drivetrain, GearSet, RidingOrder, ShiftKind};
     /// let bike = Drivetrain { chainset: "44/31".parse()?, cassette: "11-13-15-18-21-24-28-32".parse()? };
-    /// let order = RidingOrder::ring_by_ring(&bike, Default::default());
+    /// let order = RidingOrder::ring_by_ring(&bike, GearSet::NONE, Default::default());
     /// let change = order.shifts.iter().find(|shift| shift.kind == ShiftKind::Double).unwrap();
     /// assert_eq!(format!("{} to {}", change.from, change.to), "31×15 to 44×18");
     /// assert_eq!(order.double_shifts(), 1);
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     #[must_use]
-    pub fn ring_by_ring(drivetrain: &Drivetrain, tolerance: DuplicateTolerance) -> Self {
-        let crossed = drivetrain.crossed_rule();
+    pub fn ring_by_ring(drivetrain: &Drivetrain, avoid: GearSet, tolerance: DuplicateTolerance) -> Self {
+        let good = good_gears(drivetrain, avoid);
         let mut gears: Vec<Gear> = Vec::with_capacity(drivetrain.gear_count());
         for &ring in drivetrain.chainset.rings().iter().rev() {
             let last = gears.last().copied();
             let on_ring =
                 drivetrain.cassette.sprockets().iter().rev().map(|&sprocket| Gear { ring, sprocket });
-            gears.extend(on_ring.filter(|&gear| !crossed.covers(gear) && adds_to(last, gear, tolerance)));
+            gears.extend(on_ring.filter(|gear| good.contains(gear) && adds_to(last, *gear, tolerance)));
         }
-        Self::through(drivetrain, &gears)
+        Self::through(drivetrain, avoid, &gears)
     }
 
     /// Takes every useful gear in turn, whatever shifts that asks for.
     ///
-    /// The rule: sort all gears that are not [crossed](Drivetrain::crossed_rule) by ratio; from the lowest up, keep
+    /// The rule: sort all gears that are neither [crossed](Drivetrain::crossed_rule) nor to avoid by ratio; from the lowest up, keep
     /// each that lies above the last one kept by more than `tolerance`. So duplicates count once.
     #[must_use]
-    pub fn every_useful_gear(drivetrain: &Drivetrain, tolerance: DuplicateTolerance) -> Self {
-        let crossed = drivetrain.crossed_rule();
-        let mut gears: Vec<Gear> = Vec::with_capacity(drivetrain.gear_count());
-        gears.extend(drivetrain.gears().filter(|&gear| !crossed.covers(gear)));
+    pub fn every_useful_gear(drivetrain: &Drivetrain, avoid: GearSet, tolerance: DuplicateTolerance) -> Self {
+        let mut gears = good_gears(drivetrain, avoid);
         ascending(&mut gears, |gear| f64::from(gear.ring.teeth()));
         ascending(&mut gears, |gear| gear.ratio().value());
         let mut kept = None;
@@ -109,12 +107,13 @@ impl RidingOrder {
             kept = if adds { Some(gear) } else { kept };
             adds
         });
-        Self::through(drivetrain, &gears)
+        Self::through(drivetrain, avoid, &gears)
     }
 
-    fn through(drivetrain: &Drivetrain, gears: &[Gear]) -> Self {
+    fn through(drivetrain: &Drivetrain, avoid: GearSet, gears: &[Gear]) -> Self {
         let shifts = gears.windows(2).map(|pair| Shift::between(drivetrain, pair[0], pair[1])).collect();
-        Self { start: drivetrain.lowest(), shifts }
+        let start = gears.first().copied().unwrap_or_else(|| avoid.lowest(drivetrain));
+        Self { start, shifts }
     }
 
     /// The gears it goes through, lowest first.
@@ -148,6 +147,14 @@ impl RidingOrder {
     }
 }
 
+/// The gears that are neither crossed nor to avoid.
+fn good_gears(drivetrain: &Drivetrain, avoid: GearSet) -> Vec<Gear> {
+    let crossed = drivetrain.crossed_rule();
+    let mut good = Vec::with_capacity(drivetrain.gear_count());
+    good.extend(avoid.rest(drivetrain).filter(|&gear| !crossed.covers(gear)));
+    good
+}
+
 fn adds_to(last: Option<Gear>, gear: Gear, tolerance: DuplicateTolerance) -> bool {
     last.is_none_or(|last| gear.cmp_ratio(last).is_gt() && !gear.step_to(last).is_within(tolerance))
 }
@@ -170,7 +177,7 @@ mod tests {
 
     fn order(chainset: &str, cassette: &str) -> RidingOrder {
         let bike = Drivetrain { chainset: chainset.parse().unwrap(), cassette: cassette.parse().unwrap() };
-        RidingOrder::ring_by_ring(&bike, DuplicateTolerance::default())
+        RidingOrder::ring_by_ring(&bike, GearSet::NONE, DuplicateTolerance::default())
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! A drivetrain with its wheel.
 
-use crate::{Cadence, Circumference, Development, Drivetrain, Gear, GearInches, Ratio, Speed};
+use crate::{Cadence, Circumference, Development, Drivetrain, Gear, GearInches, GearSet, Ratio, Speed};
 
 /// One set-up of a bicycle: rings, sprockets and how far its wheel rolls.
 ///
@@ -8,7 +8,7 @@ use crate::{Cadence, Circumference, Development, Drivetrain, Gear, GearInches, R
 /// ```
 /// use gear_math::{Circumference, Drivetrain, SetUp};
 /// let drivetrain = Drivetrain { chainset: "44/31".parse()?, cassette: "11-13-15-18-21-24-28-32".parse()? };
-/// let set_up = SetUp { drivetrain, wheel: Circumference::new(2150.0)? };
+/// let set_up = SetUp::new(drivetrain, Circumference::new(2150.0)?);
 /// let highest = set_up.rows().next().unwrap();
 /// assert_eq!(highest.development.m(), 8.6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -19,6 +19,8 @@ pub struct SetUp {
     pub drivetrain: Drivetrain,
     /// The driven wheel.
     pub wheel: Circumference,
+    /// Gears that are not to be used: they count neither as useful nor as the lowest or highest.
+    pub avoid: GearSet,
 }
 
 /// One line of a gear table.
@@ -43,6 +45,12 @@ impl GearRow {
 }
 
 impl SetUp {
+    /// A set-up all of whose gears may be used.
+    #[must_use]
+    pub const fn new(drivetrain: Drivetrain, wheel: Circumference) -> Self {
+        Self { drivetrain, wheel, avoid: GearSet::NONE }
+    }
+
     /// The figures of one gear on this wheel.
     #[must_use]
     pub fn row(&self, gear: Gear) -> GearRow {

@@ -91,7 +91,7 @@ impl TwoSprocketDrive {
         }
     }
 
-    /// The trade's rule for the largest gear: the shortest chain that closes without the derailleur, plus one
+    /// The workshop rule for the largest gear: the shortest chain that closes without the derailleur, plus one
     /// pair of links (common practice). The bare chain would break something; the pair is the whole margin.
     #[must_use]
     pub fn plus_two(&self) -> ChainLinks {

@@ -12,6 +12,8 @@ use crate::{
 pub struct ClimbPlan {
     /// The answer without length.
     pub answer: Answer,
+    /// The length.
+    pub length: ClimbLength,
     /// Time on the bike; `None` where a limit forbids riding.
     pub ride: Option<Time>,
     /// Time on foot, getting off and on included.
@@ -80,6 +82,26 @@ impl OverGear {
     }
 }
 
+/// Halvings of the model's lengths that leave less than a tenth of a metre.
+const HALVINGS: u8 = 16;
+
+impl OverGear {
+    /// How long and how far legs and reserve allow it; `None` where they do not at all.
+    #[must_use]
+    pub fn longest(&self) -> Option<(Time, Distance)> {
+        let time = |m: f64| self.over(ClimbLength::nearest(m)).ok();
+        let (mut able, mut unable) = (ClimbLength::LIMITS.min, ClimbLength::LIMITS.max);
+        if time(unable).is_some() {
+            able = unable;
+        }
+        for _ in 0..HALVINGS {
+            let middle = 0.5 * (able + unable);
+            if time(middle).is_some() { able = middle } else { unable = middle }
+        }
+        time(able).map(|time| (time, Distance::new(able)))
+    }
+}
+
 /// Speed carried into a slope.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Carry {
@@ -126,6 +148,7 @@ impl RideOrRun {
         let (foot_at_best, foot_at_worst) = (foot_at(answer.ratio.high), foot_at(answer.ratio.low));
         ClimbPlan {
             answer,
+            length,
             ride,
             foot: foot_at(answer.ratio.reference),
             foot_at_best,

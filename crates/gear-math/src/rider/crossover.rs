@@ -1,4 +1,4 @@
-//! Where riding ends, and how surely.
+//! Where riding ends, and why.
 
 use super::root::first_at_or_above_zero;
 use crate::order::ascending;
@@ -8,10 +8,10 @@ use crate::{
 };
 
 /// The search walks the gradients in steps of 0.5 %, up to 45 %.
-const STEP: f64 = 0.005;
-const STEPS: u16 = 90;
+pub(super) const STEP: f64 = 0.005;
+pub(super) const STEPS: u16 = 90;
 /// Steepest gradient of the model, rise over run.
-const STEEPEST: f64 = 0.45;
+pub(super) const STEEPEST: f64 = 0.45;
 
 /// Where and why a rider gets off.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -20,7 +20,7 @@ pub struct Flip {
     pub gradient: Slope,
     /// What decides.
     pub reason: Reason,
-    /// Riding speed there: below it the rider is better off on foot. On the level, where full power may be slower
+    /// Riding speed there. Where a limit ends riding, running is not yet quicker below it. On the level, where full power may be slower
     /// still, it is the speed that the limit asks for, or that of full power where the legs give it at no cadence.
     pub speed: Speed,
     /// Speed on foot there.
@@ -52,9 +52,9 @@ impl Flip {
 pub enum MarkKind {
     /// From here a limit or the energy puts the rider on foot.
     Ends(Reason),
-    /// From here riding is no longer surely faster.
+    /// From here riding is no longer likely faster.
     TooCloseFrom,
-    /// From here being on foot is surely faster.
+    /// From here being on foot is likely faster.
     FootFrom,
     /// From here holding speed in the lowest gear takes more than full body weight on every pedal stroke.
     BodyWeight,
@@ -88,7 +88,7 @@ pub struct Crossover {
     pub flip: Option<Flip>,
     /// Where it becomes too close to call, gears and limits left aside.
     pub too_close_from: Option<Slope>,
-    /// Where going on foot becomes surely faster, gears and limits left aside.
+    /// Where going on foot becomes likely faster, gears and limits left aside.
     pub foot_from: Option<Slope>,
     /// Everything to mark on the axis of gradients, from the flattest.
     pub marks: Vec<Mark>,
@@ -141,6 +141,12 @@ impl RideOrRun {
         let energy = self.energy_gradient_within(ground, (first / STEP).ceil() as u16);
         let [gear, force, balance, grip] = limits;
         self.first_of(&[gear, force, balance, grip, (Reason::Energy, energy)], ground)
+    }
+
+    /// The flattest gradient on which a limit ends riding.
+    pub(super) fn first_limit(&self, ground: &Ground) -> Option<Slope> {
+        let ends = self.limit_ends(ground).into_iter().filter_map(|(_, end)| end);
+        ends.min_by(|a, b| a.rise_over_run().total_cmp(&b.rise_over_run()))
     }
 
     /// Where going on foot becomes as fast for the same energy.
@@ -250,7 +256,7 @@ fn within(slope: Slope) -> Option<Slope> {
 }
 
 /// The flattest gradient, among the first `steps`, at which `f` is not below zero.
-fn first_slope(steps: u16, f: impl Fn(&Incline) -> f64) -> Option<Slope> {
+pub(super) fn first_slope(steps: u16, f: impl Fn(&Incline) -> f64) -> Option<Slope> {
     let at = |rise: f64| f(&Incline::new(Climb::nearest(rise * 100.0)));
     first_at_or_above_zero(STEP, steps, at).map(Slope::new)
 }

@@ -35,6 +35,17 @@ pub struct Band {
 }
 
 impl Band {
+    /// How far gross efficiency may be off, in points up and down.
+    pub const EFFICIENCY: f64 = EFFICIENCY;
+    /// How far rolling resistance may be off, as factors.
+    pub const ROLLING: [f64; 2] = ROLLING;
+    /// How far the factor of the carried load may be off, in points.
+    pub const LOAD: [f64; 2] = LOAD;
+    /// How far what the ground adds on foot may be off, as factors.
+    pub const GROUND: [f64; 2] = GROUND;
+    /// How far one person's cost on foot may be off, as factors.
+    pub const PERSON: [f64; 2] = PERSON;
+
     /// Spreads a ratio by the logarithmic changes of its inputs: those in one direction are added in quadrature.
     fn spread(reference: f64, changes: impl IntoIterator<Item = f64>) -> Self {
         let (down, up) = changes.into_iter().fold((0.0, 0.0), |(down, up), change: f64| {

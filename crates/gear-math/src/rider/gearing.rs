@@ -30,8 +30,7 @@ pub struct Riding {
 
 impl Gearing {
     pub(super) fn new(rider: &Rider, bike: &Bike, legs: Option<&LegStrength>) -> Self {
-        let mut gears: Vec<_> =
-            bike.drivetrain.gears().map(|gear| (gear, gear.development(bike.wheel).m())).collect();
+        let mut gears: Vec<_> = bike.gears().map(|gear| (gear, gear.development(bike.wheel).m())).collect();
         ascending(&mut gears, |gear| gear.1);
         let (strong_enough, tiring) = match legs {
             Some(legs) => legs.cadences_for(rider.power).unwrap_or((f64::INFINITY, f64::INFINITY)),

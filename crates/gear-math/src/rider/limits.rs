@@ -1,6 +1,6 @@
 //! What puts a rider on foot whatever the energy says.
 
-use crate::{BalanceSpeed, LegStrength, PeakPower, Power, Stance};
+use crate::{BalanceSpeed, LegStrength, PeakPower, Rider, Stance};
 
 /// The limits that put a rider on foot whatever the energy says; `None` switches one off. The lowest gear always
 /// counts.
@@ -15,13 +15,16 @@ pub struct RidingLimits {
 }
 
 impl RidingLimits {
-    /// Every limit, each with the model's default; leg strength as estimated from the power of the effort.
+    /// Every limit, each with the model's default; leg strength as estimated from body and power.
     #[must_use]
-    pub const fn all(power: Power) -> Self {
+    pub const fn all(rider: &Rider) -> Self {
         Self {
             balance: Some(BalanceSpeed::USUAL),
             grip: Some(Stance::SEATED),
-            force: Some(LegStrength { peak: PeakPower::estimated(power), ..LegStrength::ENDURING }),
+            force: Some(LegStrength {
+                peak: PeakPower::estimated(rider.power, rider.body),
+                ..LegStrength::ENDURING
+            }),
         }
     }
     /// Gear and energy only.

@@ -1,6 +1,7 @@
 //! Riding, running and walking uphill, and which is the faster.
 
 mod air;
+mod ascent;
 mod climb_plan;
 mod crossover;
 mod effort;
@@ -19,12 +20,15 @@ mod ride_or_run;
 mod rider;
 mod road_load;
 mod root;
+mod running;
 mod sensitivity;
+mod slope_band;
 mod traction;
 mod verdict;
 mod verdict_map;
 
 pub use air::{Air, Wind};
+pub use ascent::{Advice, Ascent, LowerGear, OnBike};
 pub use climb_plan::{Carry, ClimbPlan, OverGear, Reach, Shortfall};
 pub use crossover::{Crossover, Flip, FlipChange, Mark, MarkKind};
 pub use effort::{CriticalPower, Level, PeakTooLow};
@@ -48,7 +52,10 @@ pub use resistance::{PowerTerms, Resistance};
 pub use ride_or_run::{PowerBelowStanding, RideOrRun};
 pub use rider::{Bike, Rider};
 pub use road_load::RoadLoad;
+pub use running::{RunningWins, SpeedBand};
+pub(crate) use sensitivity::CADENCE_RPM;
 pub use sensitivity::{TornadoBar, Uncertain, Watched};
+pub use slope_band::SlopeBand;
 pub use traction::Stance;
 pub use verdict::{Answer, Verdict};
 pub use verdict_map::{Cell, verdict_map};

@@ -22,9 +22,14 @@ const NEARLY_HELD: f64 = 1.0 + 1e-6;
 impl SecondsLost {
     /// 3 s: a practised rider. Skilled riders lose 1 to 2 s, beginners 6 to 10 s (common practice).
     pub const PRACTISED: Self = Self::known(3.0);
+    /// Nothing.
+    pub const NONE: Self = Self::known(0.0);
 }
 
 impl ClimbLength {
+    /// The longest climb there is here, 5 km.
+    pub const LONGEST: Self = Self::nearest(f64::INFINITY);
+
     /// Whether it is so short that the speed brought to it decides, not the gears: below 10 m. Estimate.
     #[must_use]
     pub fn is_ramp(self) -> bool {

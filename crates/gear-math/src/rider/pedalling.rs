@@ -31,11 +31,17 @@ pub struct LegStrength {
 }
 
 impl PeakPower {
-    /// What a rider who keeps up `power` for minutes may reach: 1000 W, and four times the power from 250 W on, so that
-    /// half of it lasts at the same cadence however strong the rider is. Estimate.
+    /// What a rider of no known sprint may reach, in W per kg of body. Estimate: 11 for those who ride now and then, 18
+    /// for sprinters.
+    pub const PER_KG: f64 = 14.0;
+    /// The least it is taken for, as a multiple of the power kept up for minutes. Estimate.
+    pub const OVER_POWER: f64 = 4.0;
+
+    /// What a rider of this body who keeps up `power` for minutes may reach: 14 W/kg, and four times the power where that
+    /// is more, so that half of it lasts at the same cadence however strong the rider is. Estimate.
     #[must_use]
-    pub const fn estimated(power: Power) -> Self {
-        Self::nearest((4.0 * power.watts()).max(1000.0))
+    pub const fn estimated(power: Power, body: BodyMass) -> Self {
+        Self::nearest((Self::OVER_POWER * power.watts()).max(Self::PER_KG * body.kg()))
     }
 }
 

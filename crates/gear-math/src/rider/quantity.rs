@@ -70,7 +70,7 @@ measured! {
     /// Length of a climb along the slope, in metres.
     ClimbLength(m): "length of the climb", "m", 1.0 ..= 5000.0;
     /// Time lost in getting off and on again, in seconds.
-    SecondsLost(s): "time lost getting off and on", "s", 0.0 ..= 30.0;
+    SecondsLost(s): "time for dismount and remount", "s", 0.0 ..= 30.0;
     /// Slowest speed at which the rider keeps the bike upright and pointed uphill, in metres per second.
     BalanceSpeed(m_per_s): "slowest speed in balance", "m/s", 0.5 ..= 3.0;
     /// Bottom bracket centre to pedal axle, in millimetres.
@@ -116,7 +116,7 @@ known! {
 }
 
 nearest! {
-    BikeMass, Power, PeakPower, EffortTime, GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor,
+    BikeMass, Power, PeakPower, WorkReserve, ClimbLength, EffortTime, GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor,
     AirDensity, AirPressure, Climb, Headwind, RollingCoefficient, FootFactor, Friction, BalanceSpeed, Gradient,
 }
 

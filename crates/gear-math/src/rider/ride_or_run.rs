@@ -22,7 +22,7 @@ const LEAST_ENERGY_W_PER_KG: f64 = 0.3;
 /// let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
 /// let drivetrain = Drivetrain { chainset: "40".parse()?, cassette: "11-13-15-17-20-23-27-32".parse()? };
 /// let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2100.0)?);
-/// let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(rider.power))?;
+/// let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(&rider))?;
 ///
 /// let ground = Surface::FirmGrass.ground();
 /// assert_eq!(question.answer(&ground, Climb::new(5.0)?).verdict, Verdict::Ride);
@@ -39,7 +39,12 @@ pub struct RideOrRun {
     pub(super) limits: RidingLimits,
     pub(super) energy: Energy,
     pub(super) gearing: Gearing,
+    /// How far the power may be off, as a share of it.
+    pub(super) power_off: f64,
 }
+
+/// How far a power that a rider knows may be off on the day, as a share of it. Estimate.
+const POWER_OFF: f64 = 0.1;
 
 impl RideOrRun {
     /// Takes the rider, the bike, the air and the limits that count.
@@ -56,7 +61,14 @@ impl RideOrRun {
     pub(super) fn assembled(rider: Rider, bike: Bike, air: Air, limits: RidingLimits) -> Self {
         let energy = Energy::new(&rider, &bike, &air);
         let gearing = Gearing::new(&rider, &bike, limits.force.as_ref());
-        Self { rider, bike, air, limits, energy, gearing }
+        Self { rider, bike, air, limits, energy, gearing, power_off: POWER_OFF }
+    }
+
+    /// The same with a power that may be off by this share: [`Level::OFF`](crate::Level::OFF) where it is estimated. It
+    /// widens the [tornado](Self::tornado), nothing else.
+    #[must_use]
+    pub fn with_power_off(self, share: f64) -> Self {
+        Self { power_off: share, ..self }
     }
 
     /// The answer on one slope.

@@ -2,8 +2,8 @@
 
 use crate::{
     BikeMass, BodyMass, Cadence, Circumference, CrankLength, Development, Drivetrain, DrivetrainEfficiency,
-    FootCostFactor, Gaits, GrossEfficiency, KitMass, LoadFactor, MountedWidth, Power, StandingMetabolism,
-    TotalMass,
+    FootCostFactor, Gaits, Gear, GearSet, GrossEfficiency, KitMass, LoadFactor, MountedWidth, Power,
+    StandingMetabolism, TotalMass,
 };
 
 /// A rider in one effort.
@@ -68,6 +68,8 @@ pub struct Bike {
     pub mass: BikeMass,
     /// Rings and sprockets.
     pub drivetrain: Drivetrain,
+    /// Gears of it that are not to be used.
+    pub avoid: GearSet,
     /// Circumference of the rear wheel.
     pub wheel: Circumference,
     /// Width of the tyres as mounted.
@@ -79,12 +81,13 @@ pub struct Bike {
 }
 
 impl Bike {
-    /// A bike with an ordinary off-road drivetrain on tyres of 33 mm, carried on one shoulder.
+    /// A bike with an ordinary off-road drivetrain on tyres of 33 mm, carried on one shoulder, all of whose gears may be used.
     #[must_use]
     pub const fn new(mass: BikeMass, drivetrain: Drivetrain, wheel: Circumference) -> Self {
         Self {
             mass,
             drivetrain,
+            avoid: GearSet::NONE,
             wheel,
             tyre: MountedWidth::CROSS,
             efficiency: DrivetrainEfficiency::OFF_ROAD,
@@ -92,10 +95,15 @@ impl Bike {
         }
     }
 
-    /// Metres per crank turn in the lowest gear.
+    /// The gears that may be used; every one where all would have to be avoided.
+    pub fn gears(&self) -> impl Iterator<Item = Gear> + '_ {
+        self.avoid.rest(&self.drivetrain)
+    }
+
+    /// Metres per crank turn in the lowest gear that may be used.
     #[must_use]
     pub fn lowest_development(&self) -> Development {
-        self.drivetrain.lowest().development(self.wheel)
+        self.avoid.lowest(&self.drivetrain).development(self.wheel)
     }
 }
 

@@ -3,26 +3,24 @@
 use super::energy::{EFFICIENCY, GROUND, LOAD, PERSON};
 use crate::order::ascending;
 use crate::{
-    Air, BalanceSpeed, Bike, BikeMass, Cadence, Climb, DrivetrainEfficiency, FootCostFactor, FootFactor,
-    Friction, GrossEfficiency, Ground, LoadFactor, PeakPower, Power, RideOrRun, Rider, RidingLimits,
-    RollingCoefficient, Slope, SlopeShare, StandingMetabolism,
+    Air, BalanceSpeed, Bike, BikeMass, Cadence, Climb, DrivetrainEfficiency, Flip, FootCostFactor,
+    FootFactor, Friction, GrossEfficiency, Ground, LoadFactor, PeakPower, Power, Reason, RideOrRun, Rider,
+    RidingLimits, RollingCoefficient, Slope, SlopeShare, StandingMetabolism,
 };
 
-// How far the inputs may be off that the band leaves aside, in the units of their quantities; power and friction as
-// factors.
+/// How far the lowest cadence a rider still turns over may be off, rpm. Estimate: few riders ever measured it.
+pub(crate) const CADENCE_RPM: f64 = 5.0;
+
+// How far the inputs may be off that the band leaves aside, in the units of their quantities; friction as factors.
 
 /// To 1.2 W/kg at rest, and to the 1.67 W/kg that Abe et al. (2015, *PLoS ONE* 10:e0138154) took off.
 const STANDING: [f64; 2] = [-0.3, 0.2];
 /// From a chain in mud to the 0.976 of Martin et al. (1998, *J Appl Biomech* 14:276–291); the mud is an estimate, because
 /// nobody measured it.
 const DRIVETRAIN: [f64; 2] = [-0.04, 0.016];
-/// Estimate, because it is about what a rider's good and bad day differ by.
-const POWER: [f64; 2] = [0.9, 1.1];
 /// Estimate, because it is about the mud that a bike picks up.
 const BIKE: [f64; 2] = [-1.0, 1.0];
-/// To the 40 rpm of standing and straining and the 60 that are comfortable (common practice, see
-/// [`Cadence::GRINDING`]).
-const CADENCE: [f64; 2] = [-10.0, 10.0];
+const CADENCE: [f64; 2] = [-CADENCE_RPM, CADENCE_RPM];
 /// To the skilled rider on smooth ground and to rutted mud, see [`BalanceSpeed::USUAL`]. Estimate, because only rollers
 /// were measured.
 const BALANCE: [f64; 2] = [-0.2, 0.6];
@@ -48,11 +46,11 @@ pub enum Uncertain {
     Standing,
     /// Drivetrain efficiency, 0.92 to 0.976 for 0.96.
     Drivetrain,
-    /// Power, ±10 %, the peak power with it.
+    /// Power, ±10 % where it is known and ±25 % where it is estimated, the peak power with it.
     Power,
     /// Mass of the bike, ±1 kg.
     BikeMass,
-    /// Lowest cadence, ±10 rpm.
+    /// Lowest cadence, ±5 rpm.
     LowestCadence,
     /// Slowest speed in balance, 1.0 to 1.8 m/s for 1.2.
     Balance,
@@ -67,6 +65,16 @@ pub enum Watched {
     Energy,
     /// The first of everything that ends riding.
     Flip,
+    /// The first limit that ends riding, energy left aside.
+    Limits,
+}
+
+impl Watched {
+    /// What stands behind an end of riding: energy, or the limits.
+    #[must_use]
+    pub fn behind(flip: Option<&Flip>) -> Self {
+        if flip.is_some_and(|flip| flip.reason == Reason::Energy) { Self::Energy } else { Self::Limits }
+    }
 }
 
 /// One bar of a tornado chart.
@@ -92,6 +100,7 @@ struct Inputs {
     air: Air,
     limits: RidingLimits,
     ground: Ground,
+    power_off: f64,
 }
 
 impl Uncertain {
@@ -126,8 +135,8 @@ impl RideOrRun {
     }
 
     fn bar(&self, input: Uncertain, ground: &Ground, watched: Watched) -> Option<TornadoBar> {
-        let Self { rider, bike, air, limits, .. } = *self;
-        let given = Inputs { rider, bike, air, limits, ground: *ground };
+        let Self { rider, bike, air, limits, power_off, .. } = *self;
+        let given = Inputs { rider, bike, air, limits, ground: *ground, power_off };
         let ((low, low_value), (high, high_value)) = (given.moved(input, 0)?, given.moved(input, 1)?);
         let (at_low, at_high) = (low.crossover(watched), high.crossover(watched));
         let points = |slope: Option<Slope>| slope.map_or(Climb::LIMITS.max, Slope::percent);
@@ -139,6 +148,7 @@ impl RideOrRun {
 impl Inputs {
     /// One input moved to its low (0) or high (1) side, with its new value; `None` when it does not count.
     fn moved(mut self, input: Uncertain, side: usize) -> Option<(Self, f64)> {
+        let power_off = self.power_off;
         let Self { rider, bike, limits, ground, .. } = &mut self;
         let by = |pair: [f64; 2]| pair[side];
         let value = match input {
@@ -174,10 +184,11 @@ impl Inputs {
             .share(),
             Uncertain::Power => {
                 // A rider of other power has other legs; the same legs might give the higher power at no cadence.
+                let by = 1.0 + by([-power_off, power_off]);
                 if let Some(legs) = &mut limits.force {
-                    legs.peak = PeakPower::nearest(legs.peak.watts() * by(POWER));
+                    legs.peak = PeakPower::nearest(legs.peak.watts() * by);
                 }
-                change(&mut rider.power, |given| Power::nearest(given.watts() * by(POWER))).watts()
+                change(&mut rider.power, |given| Power::nearest(given.watts() * by)).watts()
             }
             Uncertain::BikeMass => {
                 change(&mut bike.mass, |given| BikeMass::nearest(given.kg() + by(BIKE))).kg()
@@ -202,6 +213,7 @@ impl Inputs {
         let question = RideOrRun::assembled(self.rider, self.bike, self.air, self.limits);
         match watched {
             Watched::Energy => question.energy_gradient(&self.ground),
+            Watched::Limits => question.first_limit(&self.ground),
             Watched::Flip => question.flip(&self.ground).map(|flip| flip.gradient),
         }
     }

@@ -149,7 +149,7 @@ proptest! {
     fn a_stated_capacity_is_met(layout in usual_layout(), bike in usual_bike(), change in -4.0..1.0_f64) {
         let setup = setup(bike, layout);
         let stated = (setup.fit(None).unwrap().capacity_teeth + change) as u16;
-        let calibrated = setup.with_stated_capacity(stated).unwrap().expect("within the rear stop's limits");
+        let calibrated = setup.with_stated_capacity(stated).unwrap().expect("within the rest position's limits");
         prop_assert!((calibrated.fit(None).unwrap().capacity_teeth - f64::from(stated)).abs() < 1e-6);
     }
 

@@ -170,7 +170,7 @@ proptest! {
     fn a_lower_gear_costs_nothing_but_shifts(course in course(), setup in setup()) {
         let free = ShiftTime::new(0.0).unwrap();
         let shifting = Shifting { rear: free, front: free, ..Shifting::USUAL };
-        let limits = RidingLimits { force: None, ..RidingLimits::all(setup.rider.power) };
+        let limits = RidingLimits { force: None, ..RidingLimits::all(&setup.rider) };
         let given = LapSetup { shifting, limits, ..rolling(&setup) };
         let mut teeth: Vec<u16> =
             given.bike.drivetrain.cassette.sprockets().iter().map(|sprocket| sprocket.teeth()).collect();

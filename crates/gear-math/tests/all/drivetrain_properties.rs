@@ -7,8 +7,8 @@
 
 use gear_math::{
     Cadence, Cassette, Chainring, Chainset, Circumference, Comparison, Derailleur, Drivetrain,
-    DuplicateTolerance, EndDifference, Gear, RidingOrder, RollOutLimit, SetUp, SharedGear, Shift, ShiftKind,
-    Side, Sprocket, TotalCapacity,
+    DuplicateTolerance, EndDifference, Gear, GearSet, RidingOrder, RollOutLimit, SetUp, SharedGear, Shift,
+    ShiftKind, Side, Sprocket, TotalCapacity,
 };
 use proptest::prelude::*;
 use proptest::sample::subsequence;
@@ -39,7 +39,7 @@ fn wheels() -> impl Strategy<Value = Circumference> {
 }
 
 fn set_ups() -> impl Strategy<Value = SetUp> {
-    (drivetrains(), wheels()).prop_map(|(drivetrain, wheel)| SetUp { drivetrain, wheel })
+    (drivetrains(), wheels()).prop_map(|(drivetrain, wheel)| SetUp::new(drivetrain, wheel))
 }
 
 fn tolerances() -> impl Strategy<Value = DuplicateTolerance> {
@@ -131,12 +131,10 @@ proptest! {
     ) {
         let low = Gear::new(low_ring, low_sprocket).unwrap();
         let high = Gear::new(high_ring, high_sprocket).unwrap();
-        let single = |gear: Gear| SetUp {
-            drivetrain: Drivetrain {
-                chainset: Chainset::new([gear.ring.teeth()]).unwrap(),
-                cassette: Cassette::new([gear.sprocket.teeth()]).unwrap(),
-            },
-            wheel,
+        let single = |gear: Gear| {
+            let chainset = Chainset::new([gear.ring.teeth()]).unwrap();
+            let cassette = Cassette::new([gear.sprocket.teeth()]).unwrap();
+            SetUp::new(Drivetrain { chainset, cassette }, wheel)
         };
         let comparison = single(low).compare(&single(high), DuplicateTolerance::default());
         let below = comparison.only_a.below.unwrap();
@@ -148,8 +146,8 @@ proptest! {
 
     #[test]
     fn riding_orders_rise_from_the_lowest_gear(drivetrain in drivetrains(), tolerance in tolerances()) {
-        let order = RidingOrder::ring_by_ring(&drivetrain, tolerance);
-        let useful = RidingOrder::every_useful_gear(&drivetrain, tolerance);
+        let order = RidingOrder::ring_by_ring(&drivetrain, GearSet::NONE, tolerance);
+        let useful = RidingOrder::every_useful_gear(&drivetrain, GearSet::NONE, tolerance);
         for order in [&order, &useful] {
             prop_assert_eq!(order.start, drivetrain.lowest());
             prop_assert!(rises(order.gears()));
@@ -165,8 +163,8 @@ proptest! {
     #[test]
     fn riding_orders_reach_the_highest_gear(drivetrain in drivetrains()) {
         let none = DuplicateTolerance::new(0.0).unwrap();
-        let order = RidingOrder::ring_by_ring(&drivetrain, none);
-        let useful = RidingOrder::every_useful_gear(&drivetrain, none);
+        let order = RidingOrder::ring_by_ring(&drivetrain, GearSet::NONE, none);
+        let useful = RidingOrder::every_useful_gear(&drivetrain, GearSet::NONE, none);
         prop_assert_eq!(order.gears().last(), Some(drivetrain.highest()));
         prop_assert!(useful.gears().last().unwrap().cmp_ratio(drivetrain.highest()).is_eq());
         prop_assert!(order.double_shifts() < drivetrain.chainset.rings().len());

@@ -1,6 +1,7 @@
 //! Properties of gear-math, in one program: linking one is what a test run waits for.
 
 mod chain_properties;
+mod climb_properties;
 mod course_properties;
 mod drivetrain_decisions;
 mod drivetrain_properties;

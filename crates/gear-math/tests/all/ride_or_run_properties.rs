@@ -168,7 +168,10 @@ proptest! {
     ) {
         let (rider, bike) = ordinary();
         let power = Power::new(watts_per_kg * rider.body.kg()).unwrap();
-        let question = RideOrRun::new(Rider { power, ..rider }, bike, air, RidingLimits::all(power)).unwrap();
+        let question = {
+            let rider = Rider { power, ..rider };
+            RideOrRun::new(rider, bike, air, RidingLimits::all(&rider)).unwrap()
+        };
         let ground = Ground { foot: FootFactor::new(foot).unwrap(), ..ground };
         let at = |percent: f64| question.answer(&ground, Climb::new(percent).unwrap());
         prop_assume!(at(0.0).gait == Gait::Run && at(45.0).gait == Gait::Walk);
@@ -414,7 +417,7 @@ proptest! {
     ) {
         let rider = Rider { lowest_cadence: Cadence::new(cadence).unwrap(), ..rider };
         let limited = |rider: Rider| {
-            let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(rider.power)).ok()?;
+            let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(&rider)).ok()?;
             let marks = question.crossover(&ground).marks.into_iter();
             let ends = marks.filter_map(|mark| match mark.kind {
                 MarkKind::Ends(Reason::Energy) => None,
@@ -498,7 +501,7 @@ proptest! {
     ) {
         let Ok(effort) = CriticalPower::new(power, reserve, peak) else { return Ok(()) };
         let (rider, bike) = ordinary();
-        let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(rider.power)).unwrap();
+        let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(&rider)).unwrap();
         let lasts = |share: f64| {
             let (ground, climb) = (Surface::Mud.ground(), Climb::new(20.0).unwrap());
             question.over_gear(&ground, climb, &effort, ReserveShare::new(share).unwrap()).lasts
@@ -548,7 +551,7 @@ fn downhill_and_the_steepest_ground_are_refused() {
 fn power_below_standing_is_refused() {
     let (rider, bike) = ordinary();
     let resting = Rider { body: BodyMass::new(120.0).unwrap(), power: Power::new(40.0).unwrap(), ..rider };
-    assert!(RideOrRun::new(resting, bike, Air::STILL, RidingLimits::all(resting.power)).is_err());
+    assert!(RideOrRun::new(resting, bike, Air::STILL, RidingLimits::all(&resting)).is_err());
 }
 
 /// A tenth more power from the same legs could be more than they ever give.
@@ -557,7 +560,7 @@ fn more_power_moves_the_end_of_riding_up_also_for_the_strong() {
     let (rider, bike) = ordinary();
     let rider = Rider { lowest_cadence: Cadence::new(85.0).unwrap(), ..rider };
     let power = Power::new(460.0).unwrap();
-    for peak in [PeakPower::estimated(power), PeakPower::new(1000.0).unwrap()] {
+    for peak in [PeakPower::estimated(power, rider.body), PeakPower::new(1000.0).unwrap()] {
         let limits = RidingLimits {
             force: Some(LegStrength { peak, ..LegStrength::ENDURING }),
             ..RidingLimits::GEAR_ONLY

@@ -258,7 +258,7 @@ fn moved(input: Uncertain, value: f64) -> Option<Slope> {
         StandingMetabolism,
     };
     let ((mut rider, mut bike), mut ground) = (ordinary(), Surface::Mud.ground());
-    let mut limits = RidingLimits::all(rider.power);
+    let mut limits = RidingLimits::all(&rider);
     match input {
         Uncertain::GrossEfficiency => rider.efficiency = GrossEfficiency::new(value).unwrap(),
         Uncertain::Load => bike.load = LoadFactor::new(value).unwrap(),
@@ -291,7 +291,7 @@ fn ends(input: Uncertain) -> Option<(f64, f64)> {
         Uncertain::Drivetrain => (0.92, 0.976),
         Uncertain::Power => (207.0, 253.0),
         Uncertain::BikeMass => (8.0, 10.0),
-        Uncertain::LowestCadence => (40.0, 60.0),
+        Uncertain::LowestCadence => (45.0, 55.0),
         Uncertain::Balance => (1.0, 1.8),
         Uncertain::Friction => (0.7 * mud.friction.mu(), 1.4 * mud.friction.mu()),
         Uncertain::Rolling => return None,
@@ -316,7 +316,7 @@ fn holds(bar: &TornadoBar) {
 #[test]
 fn every_doubt_is_moved_as_far_as_is_said() {
     let (rider, bike) = ordinary();
-    let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(rider.power)).unwrap();
+    let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(&rider)).unwrap();
     let bars = question.tornado(&Surface::Mud.ground(), Watched::Flip);
     assert_eq!(bars.len(), Uncertain::ALL.len());
     bars.iter().for_each(holds);

@@ -2,8 +2,8 @@
 
 use gear_math::{
     BottomBracketDrop, Cage, CageAngle, CageMeasures, ChainDefaults, ChainFit, ChainLinks, ChainPath,
-    ChainSetup, ChainstayLength, Drivetrain, ForeStop, FrameMeasures, Gear, GearFit, GuideAngle, Pulley,
-    PulleyCentres, PulleyGap, RearStop,
+    ChainSetup, ChainstayLength, Drivetrain, ForeStop, FrameMeasures, Gear, GearFit, GearState, GuideAngle,
+    Pulley, PulleyCentres, PulleyGap, RearStop, TotalCapacity,
 };
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
@@ -371,5 +371,45 @@ fn the_trade_rule_stays_tight_but_usual() {
             return Err(format!("{:?} recommended beside {plus_two:?}", fit.recommended));
         }
         close("angle", fit.gears[1].drawn_angle.degrees(), 63.5, 14.0)
+    });
+}
+
+#[derive(Deserialize)]
+struct Hanging {
+    rings: String,
+    cassette: String,
+    pulley_centres_mm: f64,
+    hanging_gears: usize,
+}
+
+/// Gears that hang with the recommended chain, by the length of the cage: chainstay 425 mm and the usual measures.
+#[test]
+fn gears_that_hang_by_cage_length() {
+    let rows: Vec<Hanging> = rows("cage-length-slack.csv");
+    check_all("cage-length-slack.csv", &rows, 7, |row| {
+        let cage = usual_cage(row.pulley_centres_mm)?;
+        let fit = setup(&row.rings, &row.cassette, ChainDefaults::FRAME, cage)?.fit(None).map_err(text)?;
+        let hanging = fit.in_state(GearState::Slack).count();
+        if hanging == row.hanging_gears {
+            Ok(())
+        } else {
+            Err(format!("{hanging} hang, not {}", row.hanging_gears))
+        }
+    });
+}
+
+#[derive(Deserialize)]
+struct Length {
+    capacity_teeth: u16,
+    pulley_centres_mm: f64,
+}
+
+/// The length that a stated capacity stands for, rounded to the millimetre.
+#[test]
+fn cage_length_by_capacity() {
+    let rows: Vec<Length> = rows("cage-length-by-capacity.csv");
+    check_all("cage-length-by-capacity.csv", &rows, 3, |row| {
+        let capacity = TotalCapacity::new(row.capacity_teeth).map_err(text)?;
+        close("centres", ChainDefaults::CAGE.centres_for(capacity).mm(), row.pulley_centres_mm, 0.5)
     });
 }

@@ -39,9 +39,52 @@ fn course_between(row: &Points) -> TrackReport {
     let Points { latitude_1, longitude_1, latitude_2, longitude_2, .. } = row;
     let text = format!(
         r#"<gpx><trk><trkseg><trkpt lat="{latitude_1}" lon="{longitude_1}"><ele>5</ele></trkpt>
-        <trkpt lat="{latitude_2}" lon="{longitude_2}"><ele>6</ele></trkpt></trkseg></trk></gpx>"#
+        <trkpt lat="{latitude_2}" lon="{longitude_2}"><ele>5</ele></trkpt></trkseg></trk></gpx>"#
     );
     Course::from_gpx(&text, &options()).expect("two places make a course").report
+}
+
+#[derive(Deserialize)]
+struct Slope {
+    horizontal_m: f64,
+    gradient: f64,
+    slope_length_m: f64,
+    climb_m: f64,
+}
+
+/// Length along the slope from the horizontal distance that positions give, for a stretch and for a recorded track.
+#[test]
+fn lengths_lie_along_the_slope() {
+    let slopes: Vec<Slope> = rows("slope-length.csv");
+    check_all("slope-length.csv", &slopes, 6, |row| {
+        let stretch = Segment::over(row.horizontal_m, percent(row.gradient), Surface::FirmGrass);
+        let stretch = stretch.ok_or("no stretch")?;
+        close("length", stretch.length.m(), row.slope_length_m, 1e-4)?;
+        close("climb", stretch.rise_m(), row.climb_m, 1e-4)?;
+        let report = track_of(row);
+        close("length of the track", report.length_m, row.slope_length_m, 0.01)?;
+        close("climb of the track", report.climb_m, row.climb_m.max(0.0), 0.01)
+    });
+}
+
+/// A point every five metres northward on an even slope.
+fn track_of(row: &Slope) -> TrackReport {
+    let place = |at: f64| 46.0 + at / degree_m();
+    let count = (row.horizontal_m / 5.0).round() as u32;
+    let point = |index: u32| {
+        let at = row.horizontal_m * f64::from(index) / f64::from(count);
+        format!(r#"<trkpt lat="{:.12}" lon="8"><ele>{}</ele></trkpt>"#, place(at), 500.0 + row.gradient * at)
+    };
+    let points: String = (0..=count).map(point).collect();
+    Course::from_gpx(&format!("<gpx><trk><trkseg>{points}</trkseg></trk></gpx>"), &options())
+        .expect("an even slope")
+        .report
+}
+
+/// Metres in a degree of latitude north of the place, over the length of such a track.
+fn degree_m() -> f64 {
+    let way: f64 = Geodesic::wgs84().inverse(46.0, 8.0, 46.004, 8.0);
+    way / 0.004
 }
 
 fn options() -> TrackOptions {

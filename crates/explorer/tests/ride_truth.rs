@@ -1,0 +1,290 @@
+//! Sentences on riding or running that must not contradict each other, each held on the address that once made them.
+
+mod common;
+
+use explorer::link;
+use explorer::report::{Difference, Report, RunningFrom, Side};
+use explorer::scenario::Scenario;
+use explorer::{field::Field, view};
+use gear_math::{Advice, LowerGear, OnBike, Verdict};
+
+/// The report of an address, and a fragment of its page.
+fn opened(address: &str, fragment: &str) -> (Report, String) {
+    let opened = link::read(address);
+    assert_eq!(opened.complaints, Vec::<String>::new(), "{address}");
+    let read = Scenario::read(&opened.bench, &Scenario::default());
+    assert_eq!(read.complaints, [], "{address}");
+    let report = Report::of(&read.scenario);
+    let fragments = view::fragments(&report, &[], &[], false, address);
+    let found = fragments.into_iter().find(|(id, _)| id == fragment).unwrap();
+    (report, common::words(&found.1))
+}
+
+fn answer(address: &str) -> (Report, String) {
+    opened(address, "ride-answer")
+}
+
+#[track_caller]
+fn has(answer: &str, words: &str) {
+    assert!(answer.contains(words), "“{words}” is not in “{answer}”");
+}
+
+#[track_caller]
+fn lacks(answer: &str, words: &str) {
+    assert!(!answer.contains(words), "“{words}” is in “{answer}”");
+}
+
+const S2: [&str; 2] = [
+    "#r=2&bm=40",
+    "#r=2&ra=46/33&ca=11-13-15-17-19-21-23-25-28-32-36&rb=42&cb=11-12-13-14-15-17-19-21-24-27-30-34&ty=30-622&ro=2200&cl=50&bm=40&bi=7.2&pw=300&gr=tarmac&sl=18",
+];
+const S4: &str = "#r=2&ra=48/35&ca=12-13-14-15-17-19-21-24-27&rb=48/35&cb=11-13-15-17-19-21-23-26-30-34&ty=30-622&ro=2095&cl=40&bm=78&pw=420&gr=loose-sand&sl=16&le=400&ef=0.24&bs=1.5&lg=5s";
+const S5: &str = "#r=2&bm=78&pw=500&gr=loose-sand&sl=10&le=200&cl=45&ra=46/34&ca=11-12-13-14-15-17-19-21-23-25-28&rb=40&cb=11-12-13-14-15-17-19-21-23-25-28";
+
+const ALL: [&str; 16] = [
+    "#r=2",
+    S2[0],
+    S2[1],
+    "#r=2&pw=500",
+    S4,
+    S5,
+    "#r=2&le=300",
+    "#r=2&bm=140&gr=mud",
+    "#r=2&wi=10",
+    "#r=2&pw=102",
+    "#r=2&pw=100",
+    "#r=2&pw=316&gr=firm-grass",
+    "#r=2&gr=mud&sl=12&le=40&bm=58&pw=&rv=",
+    "#r=2&sl=9&le=60&gr=wet-grass",
+    "#r=2&sl=14&le=45&gr=firm-grass&es=18",
+    "#r=2&sl=11&le=35&gr=wet-grass&es=16",
+];
+
+/// S2: “change little” beside “2.7 points steeper”.
+#[test]
+fn a_lower_gear_does_not_change_little_where_the_other_rings_change_much() {
+    for address in S2 {
+        let (report, words) = answer(address);
+        let Difference::Further { points, .. } = report.ride.difference() else { panic!("{address}") };
+        assert!(points > 2.5);
+        has(&words, &format!("on slopes up to {points:.1} points steeper"));
+        lacks(&words, "change little");
+    }
+}
+
+/// S3: “never pays, however long” inside the band.
+#[test]
+fn running_never_pays_only_where_the_whole_band_says_so() {
+    for address in ["#r=2&pw=500", "#r=2&bm=40"] {
+        let (report, words) = answer(address);
+        assert_eq!(report.ride.sides[0].plan.answer.verdict, Verdict::TooClose);
+        lacks(&words, "does not pay");
+        has(&words, "a longer one may be too close to call");
+    }
+    for address in ALL {
+        let (report, words) = answer(address);
+        let sure = report.ride.sides.iter().any(|side| side.plan.answer.verdict == Verdict::Ride);
+        assert!(sure || !words.contains("does not pay"), "{address}: {words}");
+    }
+}
+
+/// S4: running is said to win from a slope on, and a steeper climb is too close to call.
+#[test]
+fn no_climb_is_called_otherwise_than_its_slope() {
+    lacks(&answer(S4).1, "wins from");
+    for slope in (0..=45).step_by(3) {
+        for ground in ["firm-grass", "wet-grass", "mud", "deep-mud", "loose-sand"] {
+            let low = "rb=22&cb=11-14-18-24-34-50&cl=30&bs=&gc=off&lg=off";
+            let address = format!("#r=2&sl={slope}&gr={ground}&le=400&{low}");
+            let (report, words) = answer(&address);
+            let side = &report.ride.sides[1];
+            lacks(&words, "surely");
+            let slope = f64::from(slope);
+            if let (RunningFrom::Slope { low, high, .. }, Some(_)) =
+                (report.ride.running_from(), side.plan.ride)
+            {
+                assert!(slope > low || side.plan.verdict == Verdict::Ride || side.plan.answer.spins_out());
+                assert!(slope < high || side.plan.verdict == Verdict::Foot, "{address}: {words}");
+            }
+        }
+    }
+}
+
+/// S5: “makes no difference”, and then two different pieces of advice.
+#[test]
+fn what_makes_no_difference_gets_one_piece_of_advice() {
+    for address in ALL {
+        let (report, words) = answer(address);
+        let [a, b] = &report.ride.sides;
+        if words.contains("makes no difference") {
+            assert_eq!(a.ascent, b.ascent, "{address}: {words}");
+            has(&words, "with both");
+        }
+    }
+    let (report, words) = answer(S5);
+    assert_eq!(report.ride.difference(), Difference::Elsewhere);
+    assert_ne!(report.ride.sides[0].ascent.advice, report.ride.sides[1].ascent.advice);
+    lacks(&words, "no difference");
+}
+
+/// S6: units mixed in a span of time.
+#[test]
+fn a_span_of_time_has_one_unit() {
+    let (_, words) = answer("#r=2&le=300");
+    has(&words, "Running takes 170 s (likely 2:28 to 3:14 min)");
+    has(&opened("#r=2&le=300", "ride-climb").1, "2:28 to 3:14 min");
+}
+
+/// S8: “from there to about 0 % a lower gear would still be quicker”.
+#[test]
+fn a_lower_gear_is_not_praised_over_no_slope_at_all() {
+    for address in ["#r=2&bm=140&gr=mud", "#r=2&bm=150&gr=deep-mud&pw=120"] {
+        let (report, words) = answer(address);
+        assert!(report.ride.sides[0].fails_on_the_level());
+        has(&words, "riding ends on the level already");
+        lacks(&words, "about 0 %");
+    }
+}
+
+/// S12: the faster and the slower choice as equals.
+#[test]
+fn the_quicker_choice_is_the_advice_and_the_slower_one_what_is_left() {
+    let (report, words) = answer("#r=2");
+    has(
+        &words,
+        "with A force it: 236 W for 27 s (legs and reserve last 3:44 min), or run: 36 s; with B ride: 29 s, or run: 36 s",
+    );
+    assert!(report.ride.sides[0].ascent.quickest() < report.ride.sides[0].ascent.foot);
+    for address in ALL {
+        let (report, words) = answer(address);
+        lacks(&words, "as you like");
+        for side in &report.ride.sides {
+            let bike = side.ascent.bike.map(|(_, time)| time);
+            match side.ascent.advice {
+                Advice::Run => assert!(bike.is_none_or(|time| time >= side.ascent.foot), "{address}"),
+                Advice::TooClose => {}
+                _ => assert!(bike.unwrap() < side.ascent.foot, "{address}"),
+            }
+        }
+    }
+}
+
+/// S13: a wind typed here moves this answer and not the lap.
+#[test]
+fn a_wind_is_said_to_be_of_this_slope_only() {
+    has(&answer("#r=2&wi=10").1, "The wind of 10.0 m/s counts on this slope only: the lap does not know it.");
+    lacks(&common::said("ride-answer", &[(Field::Headwind, "0")]), "wind");
+}
+
+/// The gear's limit is the bike's, the crossover the rider's.
+#[test]
+fn two_questions_have_two_numbers() {
+    let (_, words) = answer("#r=2&gr=mud&sl=12&le=40&bm=58&pw=&rv=");
+    has(
+        &words,
+        "with A no gear is low enough below 8.1 km/h, with B below 7.1 km/h. Running itself only wins below 4.3 km/h on this bank (likely 3.7 to 5.1).",
+    );
+    let (_, weaker) = answer("#r=2&gr=mud&sl=12&le=40&bm=58&pw=&rv=&lv=occasional");
+    has(
+        &weaker,
+        "no gear is low enough below 8.1 km/h, with B below 7.1 km/h. Running itself only wins below 3.3 km/h",
+    );
+}
+
+/// Answer, tables, pictures and sheet speak of one advice.
+#[test]
+fn one_climb_has_one_verdict_everywhere() {
+    has(&opened("#r=2", "sheet-page").1, "9.0 % for 60 mforce it: 236 W for 27 s");
+    for address in ALL {
+        let (report, words) = answer(address);
+        let verbs = Side::BOTH.map(|side| match report.ride.sides[side as usize].ascent.advice {
+            Advice::Ride => "ride",
+            Advice::Carry => "carry your speed",
+            Advice::Force => "force it",
+            Advice::TooClose => "too close to call",
+            Advice::Run => "run",
+        });
+        let climb = opened(address, "ride-climb").1;
+        has(&climb, &format!("Advice{}{}", verbs[0], verbs[1]));
+        has(&opened(address, "ride-speeds").1, &format!("this climb: {}this climb: {}", verbs[0], verbs[1]));
+        let sheet = opened(address, "sheet-page").1;
+        let short = match verbs {
+            [a, b] if a == b => format!("A and B: {a}"),
+            [a, b] => format!("A: {a}, B: {b}"),
+        };
+        for verb in verbs {
+            has(&words, &format!("{verb}: "));
+            // Of a climb that is only the demo's the sheet says nothing.
+            assert!(sheet.contains(&format!("{verb}: ")) || sheet.contains("The climbnot known"), "{sheet}");
+        }
+        for picture in [explorer::chart::Picture::Slopes, explorer::chart::Picture::Verdicts] {
+            has(&picture.label(&report), &format!(": {short}."));
+        }
+    }
+}
+
+/// What a lower gear is worth on this climb agrees with the times.
+#[test]
+fn a_lower_gear_is_worth_what_the_times_say() {
+    let (report, words) = answer("#r=2&gr=mud&sl=12&le=40&bm=58&pw=&rv=");
+    let side = &report.ride.sides[0];
+    let LowerGear::Saves(saved) = side.ascent.lower_gear else { panic!("{:?}", side.ascent) };
+    let ridden = report.ride.inputs.length.m() / side.plan.answer.ride.m_per_s();
+    assert!((side.ascent.quickest().s() - ridden - saved.s()).abs() < 1e-9);
+    has(
+        &words,
+        "With A a lower gear would save about 1 s. With B a lower gear would save effort, but no time.",
+    );
+}
+
+/// The words of a text with every number left out, and the numbers.
+fn parted(text: &str) -> (String, Vec<f64>) {
+    let words = text.replace(|it: char| it.is_ascii_digit() || it == '.', " ");
+    let numbers = text.split(|it: char| !it.is_ascii_digit() && it != '.');
+    (words.split_whitespace().collect(), numbers.filter_map(|number| number.parse().ok()).collect())
+}
+
+/// A watt moves no printed gradient by more than a per cent, and none from a number to “none”.
+#[test]
+fn a_watt_does_not_move_what_is_printed() {
+    for (one, more, ground) in [(316, 317, "firm-grass"), (350, 351, "firm-grass"), (153, 154, "wet-grass")] {
+        let at = |watts: i32| {
+            let words = answer(&format!("#r=2&pw={watts}&gr={ground}")).1;
+            parted(words[words.find("At a steady").unwrap()..].trim_start_matches("At a steady"))
+        };
+        let ((words, numbers), (other_words, others)) = (at(one), at(more));
+        assert_eq!(words, other_words);
+        assert!(numbers.iter().zip(&others).all(|(a, b)| (a - b).abs() <= 1.0), "{numbers:?} {others:?}");
+    }
+    has(
+        &answer("#r=2").1,
+        "with A riding ends from about 8 % up (likely 6 to 10): 34×30 at 55 rpm is too tall.",
+    );
+}
+
+/// An estimated reserve follows mass and level, and is marked.
+#[test]
+fn the_reserve_follows_the_rider_once_it_is_left_empty() {
+    let kj = |address: &str| answer(address).0.ride.inputs.reserve.kj();
+    assert_eq!(kj("#r=2"), 18.0);
+    let [light, heavy] = ["#r=2&rv=&pw=&bm=50", "#r=2&rv=&pw=&bm=80"].map(kj);
+    let strong = kj("#r=2&rv=&pw=&bm=80&lv=national");
+    assert!(light < heavy && heavy < strong, "{light} {heavy} {strong}");
+    let opened = link::read("#r=2&rv=");
+    let read = Scenario::read(&opened.bench, &Scenario::default());
+    assert!(read.scenario.ride.typed_reserve.is_none() && opened.bench.text(Field::Reserve).is_empty());
+}
+
+/// A climb is forced only where legs and reserve allow it so long.
+#[test]
+fn forcing_ends_where_the_reserve_does() {
+    let (report, _) = answer("#r=2&pw=102");
+    let side = &report.ride.sides[0];
+    let Some((OnBike::Forced(_), time)) = side.ascent.bike else { panic!("{:?}", side.ascent) };
+    assert!(side.over_gear.unwrap().longest().unwrap().0 >= time);
+    assert_eq!(answer("#r=2&pw=100").0.ride.sides[0].ascent.advice, Advice::Run);
+    has(
+        &answer("#r=2&pw=100").1,
+        "no gear is low enough and it is too slow to balance, and forcing one asks too much of legs or reserve",
+    );
+}

@@ -1,0 +1,148 @@
+//! One climb: the quickest way up that can be done, decided once for all who speak of it.
+
+use crate::{Carry, ClimbPlan, OverGear, PowerDemand, Reason, Time, Verdict};
+
+/// The speed brought to a climb is no reason to ride it unless it takes the time below this share of the steady one.
+/// Estimate: less than that is within the doubt of the time.
+const MUCH: f64 = 0.8;
+
+/// A way up without getting off.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum OnBike {
+    /// At the power of the effort, or what the legs can spin of it.
+    Ridden,
+    /// On the speed brought to the climb, with that power.
+    Carried,
+    /// At more power than that, as slowly as gear and balance allow.
+    Forced(PowerDemand),
+}
+
+/// The advice on one climb.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Advice {
+    /// Ride it at the power of the effort.
+    Ride,
+    /// Carry the speed over it.
+    Carry,
+    /// Keep a gear turning that the power of the effort does not turn.
+    Force,
+    /// Riding and running are equally quick, as far as can be told.
+    TooClose,
+    /// Get off: that is quicker, or nothing else can be done.
+    Run,
+}
+
+/// What a lower gear is worth on one climb.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum LowerGear {
+    /// Nothing: the climb is ridden in a gear that the bike has.
+    Needless,
+    /// So much time against the quickest way without it.
+    Saves(Time),
+    /// No time, only the power above that of the effort or the speed that has to be brought.
+    Spares,
+    /// Nothing: balance or grip ends riding in any gear, or running is quicker than any (energy).
+    Useless(Reason),
+}
+
+/// What there is to do about a climb; made by [`ClimbPlan::ascent`].
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Ascent {
+    /// The advice: the quickest that can be done.
+    pub advice: Advice,
+    /// The quickest way on the bike and its time, where there is one.
+    pub bike: Option<(OnBike, Time)>,
+    /// The time with the speed that is brought, where that is much less than a steady one.
+    pub brought: Option<Time>,
+    /// Time on foot, dismount and remount included.
+    pub foot: Time,
+    /// What a lower gear would be worth.
+    pub lower_gear: LowerGear,
+}
+
+impl Ascent {
+    /// The time of the quickest way that can be done, by the best guess.
+    #[must_use]
+    pub fn quickest(&self) -> Time {
+        match self.bike {
+            Some((_, time)) if time < self.foot => time,
+            _ => self.foot,
+        }
+    }
+}
+
+impl ClimbPlan {
+    /// Decides between riding, carrying speed, forcing a gear and running. `over` is what forcing takes, where power is
+    /// left for it.
+    #[must_use]
+    pub fn ascent(&self, carry: &Carry, over: Option<&OverGear>) -> Ascent {
+        let carried = self.carried(carry);
+        let much = |ride: Time| carried.filter(|time| time.s() < MUCH * ride.s());
+        let brought = self.ride.and_then(much);
+        let bike = self.on_bike(carried.filter(|_| self.ride.is_none()).or(brought), self.forced(over));
+        let mut ascent = Ascent {
+            advice: self.advice(bike),
+            bike,
+            brought,
+            foot: self.foot,
+            lower_gear: LowerGear::Needless,
+        };
+        ascent.lower_gear = self.lower_gear(ascent.quickest());
+        ascent
+    }
+
+    /// Time with the speed brought to it; `None` where that does not carry over it, where the wheel slips, or where the
+    /// legs cannot follow.
+    #[must_use]
+    pub fn carried(&self, carry: &Carry) -> Option<Time> {
+        carry.over(self.length).filter(|_| !self.answer.limits.grip && !self.answer.spins_out())
+    }
+
+    /// Whether more power would keep the bike going: it is too slow for the gear or for balance, and has grip.
+    #[must_use]
+    pub fn is_forceable(&self) -> bool {
+        let limits = self.answer.limits;
+        (limits.gear || limits.balance) && !limits.grip
+    }
+
+    fn forced(&self, over: Option<&OverGear>) -> Option<(OnBike, Time)> {
+        let over = over.filter(|_| self.is_forceable())?;
+        Some((OnBike::Forced(over.power), over.over(self.length).ok()?))
+    }
+
+    fn on_bike(&self, carried: Option<Time>, forced: Option<(OnBike, Time)>) -> Option<(OnBike, Time)> {
+        let ridden = self.ride.map(|time| (OnBike::Ridden, time));
+        if self.verdict == Verdict::Ride {
+            return ridden;
+        }
+        let carried = carried.map(|time| (OnBike::Carried, time));
+        let quicker = |a: (OnBike, Time), b: (OnBike, Time)| if b.1 < a.1 { b } else { a };
+        [ridden, carried, forced].into_iter().flatten().reduce(quicker)
+    }
+
+    fn advice(&self, bike: Option<(OnBike, Time)>) -> Advice {
+        let Some((how, time)) = bike else { return Advice::Run };
+        match (self.judged(time), how) {
+            (Verdict::Ride, OnBike::Ridden) => Advice::Ride,
+            (Verdict::Ride, OnBike::Carried) => Advice::Carry,
+            (Verdict::Ride, OnBike::Forced(_)) => Advice::Force,
+            (Verdict::TooClose, OnBike::Ridden) => Advice::TooClose,
+            // What asks for more than a steady ride has to be quicker by the best guess.
+            (Verdict::TooClose, _) if time < self.foot => Advice::TooClose,
+            _ => Advice::Run,
+        }
+    }
+
+    fn lower_gear(&self, quickest: Time) -> LowerGear {
+        let limits = self.answer.limits;
+        let ridden = self.length.m() / self.answer.ride.m_per_s();
+        match limits {
+            _ if !limits.gear && !limits.force => LowerGear::Needless,
+            _ if limits.grip => LowerGear::Useless(Reason::Grip),
+            _ if limits.balance => LowerGear::Useless(Reason::Balance),
+            _ if ridden >= self.foot.s() => LowerGear::Useless(Reason::Energy),
+            _ if ridden < quickest.s() => LowerGear::Saves(Time::new(quickest.s() - ridden)),
+            _ => LowerGear::Spares,
+        }
+    }
+}
