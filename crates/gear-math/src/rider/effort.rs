@@ -167,7 +167,7 @@ impl Level {
         }
     }
 
-    /// How far one rider may be from the power of a level, as a share of it. Estimate.
+    /// How far one rider may be from the power of a level, as a share of it. Estimate, because riders sort themselves.
     pub const OFF: f64 = 0.25;
 
     /// Power for a body mass, by [`watts_per_kg`](Self::watts_per_kg).

@@ -291,7 +291,7 @@ fn ends(input: Uncertain) -> Option<(f64, f64)> {
         Uncertain::Drivetrain => (0.92, 0.976),
         Uncertain::Power => (207.0, 253.0),
         Uncertain::BikeMass => (8.0, 10.0),
-        Uncertain::LowestCadence => (40.0, 60.0),
+        Uncertain::LowestCadence => (45.0, 55.0),
         Uncertain::Balance => (1.0, 1.8),
         Uncertain::Friction => (0.7 * mud.friction.mu(), 1.4 * mud.friction.mu()),
         Uncertain::Rolling => return None,
