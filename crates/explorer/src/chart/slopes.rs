@@ -274,7 +274,9 @@ fn draw_marks(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
         let wide = words.chars().count() as f64 * LETTER;
         let (left, right) = (x - 8.0, layout.right + RIGHT - x - 8.0);
         let to_the_right = right >= wide || right > left;
-        let (anchor, at) = if to_the_right { (Anchor::Start, x + 8.0) } else { (Anchor::End, x - 8.0) };
+        // A name longer than either side begins at the edge and runs on past its mark.
+        let ends_at = (x - 8.0).max(wide.min(layout.right + RIGHT));
+        let (anchor, at) = if to_the_right { (Anchor::Start, x + 8.0) } else { (Anchor::End, ends_at) };
         if !to_the_right {
             pen.fill((at - wide, y - 7.0), (at, y + 7.0), look.paper);
         }
