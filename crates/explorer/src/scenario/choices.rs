@@ -3,6 +3,7 @@
 use super::Scenario;
 use crate::bench::Bench;
 use crate::field::{Field, Kind};
+use gear_math::{RaceLimit, StrengthShare};
 use std::fmt::Debug;
 
 /// A choice, how it is looked up, and what each of its keys must mean.
@@ -38,7 +39,7 @@ const CHOICES: &[Choice] = &[
     (Field::GripCounts, |it| debug(it.ride.grip_counts), &[("on", "true"), ("off", "false")]),
     (
         Field::Legs,
-        |it| debug(it.ride.legs.map(|legs| legs.share())),
+        |it| debug(it.ride.legs.map(StrengthShare::share)),
         &[
             ("minutes", "Some(0.5)"),
             ("30s", "Some(0.65)"),
@@ -69,7 +70,7 @@ const CHOICES: &[Choice] = &[
     ),
     (
         Field::WidthLimit,
-        |it| debug(it.tyre.limit.map(|limit| limit.mm())),
+        |it| debug(it.tyre.limit.map(RaceLimit::mm)),
         &[("33", "Some(33.0)"), ("35", "Some(35.0)"), ("38", "Some(38.0)"), ("none", "None")],
     ),
     (
