@@ -453,7 +453,7 @@ mod tests {
             let complained = |field: &Field| read.complaints.iter().any(|it| it.field == *field);
             prop_assert!(read.complaints.iter().all(|it| !it.message.is_empty()));
             let start = Bench::default();
-            for field in Field::ALL.iter() {
+            for field in Field::ALL {
                 let expected = if complained(field) { start.text(*field) } else { bench.text(*field) };
                 prop_assert_eq!(read.scenario.texts.text(*field), expected);
             }

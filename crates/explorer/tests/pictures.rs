@@ -270,7 +270,7 @@ fn lies_inside((x, y): (f64, f64), (width, height): (f64, f64)) -> bool {
 
 /// The places of all that is drawn: corners, ends, centres and points of lines and areas.
 fn points(svg: &str) -> Vec<(f64, f64)> {
-    let number = |text: &str| text.parse::<f64>().expect("a number");
+    let number = |text: &str| text.parse::<f64>().unwrap_or(f64::NAN);
     let pair = |point: &str| point.split_once(',').map(|(x, y)| (number(x), number(y)));
     let element = |tag: &str| {
         let value = |name: &str| {
