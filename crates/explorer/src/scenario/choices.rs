@@ -58,6 +58,11 @@ const CHOICES: &[Choice] = &[
         &[("both", "Both"), ("single", "Single"), ("pair", "Pair")],
     ),
     (
+        Field::SearchSprockets,
+        |it| debug(it.lap.search.sprockets),
+        &[("bench", "AsOnBench"), ("a", "AsOn(A)"), ("b", "AsOn(B)"), ("any", "Any")],
+    ),
+    (
         Field::Construction,
         |it| debug(it.tyre.construction),
         &[("tubular", "Tubular"), ("clincher", "Clincher"), ("tubeless", "Tubeless")],
