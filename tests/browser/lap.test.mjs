@@ -344,7 +344,8 @@ test('a search rides the course from the file', async () => {
     timeout: SETTLED,
   });
   const ridden = seconds((await text(page, '#lap-answer')).match(/: A (?:about )?([\d:]+) \(likely/)[1]);
-  assert.ok(Math.abs(searched - ridden) < 2, `${searched} s searched, ${ridden} s ridden`);
+  // A lap that is told in tens of seconds is rounded by up to five.
+  assert.ok(Math.abs(searched - ridden) < 2 + 5, `${searched} s searched, ${ridden} s ridden`);
 });
 
 test('a kept course says what it was smoothed over', async () => {
