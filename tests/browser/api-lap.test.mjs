@@ -41,7 +41,9 @@ test('a lap has a plan that covers it, with the obstacle and the wall on foot', 
   assert.ok(onFoot > 5 && Math.abs(onFoot - lap.onFootS) < 0.1 && Math.abs(inGear + lap.onFootS - lap.timeS) < 0.1);
   const end = lap.trace.at(-1);
   assert.ok(Math.abs(end.atM - 422) < 1e-6 && Math.abs(end.timeS - lap.timeS) < 1e-6, 'the trace reaches the line');
-  assert.ok(lap.dismounts.length > 0 && lap.dismounts.length <= feet.length && lap.dismounts.every(({ mode }) => mode === 'foot'));
+  assert.ok(
+    lap.dismounts.length > 0 && lap.dismounts.length <= feet.length && lap.dismounts.every(({ mode }) => mode === 'foot'),
+  );
   assert.ok(lap.trace.length > 300 && lap.trace.every(({ speedMs }) => speedMs > 0));
 });
 
@@ -97,7 +99,9 @@ test('a recorded track becomes a course that can be ridden', async () => {
   assert.ok(report.climbWrittenM >= report.climbRecordedM - 1e-9 && report.climbSmoothedM >= report.climbM - 1e-9);
   const read = api.courseFromGpx(walk);
   assert.deepEqual([read.usable, read.notUsableBecause], [true, null]);
-  const ridge = Array.from({ length: 60 }, (_, i) => `<trkpt lat="${50 + i * 5e-5}" lon="6"><ele>${5 * i}</ele></trkpt>`).join('');
+  const ridge = Array.from({ length: 60 }, (_, i) => `<trkpt lat="${50 + i * 5e-5}" lon="6"><ele>${5 * i}</ele></trkpt>`).join(
+    '',
+  );
   const wall = api.courseFromGpx(`<gpx><trk><trkseg>${ridge}</trkseg></trk></gpx>`);
   assert.equal(wall.usable, false);
   assert.match(wall.notUsableBecause, /steeper than 45/);

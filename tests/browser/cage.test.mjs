@@ -35,9 +35,15 @@ async function press(page, key, times = 1) {
 test('a bigger cassette changes the verdict, the links and the remedies', async () => {
   const { page, heard } = await openPage(browser, SINGLE_FILE);
   await type(page, 'pulley-centres', '55');
-  assert.match(await text(page, '#cage-answer'), /A fits if you never use 34×11 and 34×12: .*Keep the derailleur, with a chain of 110 links/);
+  assert.match(
+    await text(page, '#cage-answer'),
+    /A fits if you never use 34×11 and 34×12: .*Keep the derailleur, with a chain of 110 links/,
+  );
   await type(page, 'cassette-a', '11-13-15-17-19-21-24-28-32-36-40');
-  assert.match(await text(page, '#cage-answer'), /A does not fit: a 40 sprocket is larger than the 34 .*Buy a rear derailleur for a 40 and at least 45 teeth/);
+  assert.match(
+    await text(page, '#cage-answer'),
+    /A does not fit: a 40 sprocket is larger than the 34 .*Buy a rear derailleur for a 40 and at least 45 teeth/,
+  );
   const remedies = await text(page, '#chain-remedies');
   assert.match(remedies, /A cage of at least \d+ mm between pulley centres/);
   assert.match(remedies, /A hanger \d+ mm lower, so that the derailleur clears the 40 sprocket/);

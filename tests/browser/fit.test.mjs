@@ -325,7 +325,7 @@ for (const [format, viewport] of Object.entries(PAPERS)) {
       sizes.push(points);
     }
     const [demo, a, simple] = sizes;
-    for (const points of [demo, a, simple]) assert.ok(points >= 6.8, `${points} pt`);
+    for (const points of [demo, a, simple]) assert.ok(points >= 6.4, `${points} pt`);
     assert.ok(a > demo, `${a} pt for A alone, ${demo} pt for both`);
   });
 }

@@ -57,8 +57,14 @@ async function dropFile(page, name, contents, where = '#lap-answer') {
 test('the answer comes first, and any metre of the demo is read by keyboard', async () => {
   const { page, heard } = await openLap();
   const answer = await text(page, '#lap-answer');
-  assert.match(answer, /^Too close to call: by the best guess B gains \d\.\d s a lap, but it may be anything from .* quicker than A\./);
-  assert.match(answer, /Both laps are ridden at an even 220 W.*The lap puts A on foot at 11\d\d to 11\d\d m, where forcing 34×30 at \d+ W would take \d+ s instead of \d+ s/);
+  assert.match(
+    answer,
+    /^Too close to call: by the best guess B gains \d\.\d s a lap, but it may be anything from .* quicker than A\./,
+  );
+  assert.match(
+    answer,
+    /Both laps are ridden at an even 220 W.*The lap puts A on foot at 11\d\d to 11\d\d m, where forcing 34×30 at \d+ W would take \d+ s instead of \d+ s/,
+  );
   assert.match(answer, /Autumn meadow, 3\.00 km with \d+ m of climbing: A 1?\d:\d\d \(likely/);
   assert.match(await text(page, '#lap-places'), /dismount 4\d\d m, remount 4\d\d m\s+obstacle, 0 %, firm grass, \d+(\.\d)? s/);
   const reading = page.locator('[data-picture=profile] .reading');
@@ -84,12 +90,17 @@ test('a recorded track is read, reported, smoothed and ridden; nothing leaves th
   await page.setInputFiles('#lap-file', fixture('recorded-walk'));
   await page.waitForFunction(() => document.getElementById('course').value === 'own');
   const report = await text(page, '#lap-course');
-  assert.match(report, /^recorded-walk: \d+\.\d\d km long, \d+ m of climbing as recorded( \(.*?\))?(,| and) \d+ m after smoothing over 40 m.*\. Found: \d+ points/);
+  assert.match(
+    report,
+    /^recorded-walk: \d+\.\d\d km long, \d+ m of climbing as recorded( \(.*?\))?(,| and) \d+ m after smoothing over 40 m.*\. Found: \d+ points/,
+  );
   await page.waitForFunction(() => document.getElementById('lap-answer').textContent.includes('recorded-walk'));
   await page.fill('#smoothing', '120');
   await page.waitForFunction(() => document.getElementById('lap-course').textContent.includes('over 120'));
   await dropFile(page, 'again.gpx', await readFile(fixture('drawn-round-trip'), 'utf8'));
-  await page.waitForFunction(() => document.getElementById('lap-course').textContent.startsWith('again cannot be used for a lap'));
+  await page.waitForFunction(() =>
+    document.getElementById('lap-course').textContent.startsWith('again cannot be used for a lap'),
+  );
   assertQuiet(heard);
 });
 
@@ -287,7 +298,9 @@ test('a search runs in the background, is cancelled, and a result goes on the be
     timeout: SETTLED,
   });
   assert.doesNotMatch(await text(page, '#lap-found'), /\d+ of \d+ done/, 'the counter beside the bar is the only one');
-  await page.waitForFunction(() => document.getElementById('lap-found').textContent.includes('First of'), null, { timeout: 60_000 });
+  await page.waitForFunction(() => document.getElementById('lap-found').textContent.includes('First of'), null, {
+    timeout: 60_000,
+  });
   assert.match(await text(page, '#lap-found'), /ties? with it by time/);
   assert.match(await text(page, '#lap-found'), /The rest were not tested\./);
   const mass = await page.inputValue('#body-mass');
@@ -327,9 +340,12 @@ test('a search rides the course from the file', async () => {
   const row = page.locator('#lap-found tbody tr').first();
   const searched = seconds(await row.locator('td').nth(1).innerText());
   await row.locator('button').first().click();
-  await page.waitForFunction(() => /: A (about )?[\d:]+ \(likely/.test(document.getElementById('lap-answer').innerText), null, { timeout: SETTLED });
+  await page.waitForFunction(() => /: A (about )?[\d:]+ \(likely/.test(document.getElementById('lap-answer').innerText), null, {
+    timeout: SETTLED,
+  });
   const ridden = seconds((await text(page, '#lap-answer')).match(/: A (?:about )?([\d:]+) \(likely/)[1]);
-  assert.ok(Math.abs(searched - ridden) < 2, `${searched} s searched, ${ridden} s ridden`);
+  // A lap that is told in tens of seconds is rounded by up to five.
+  assert.ok(Math.abs(searched - ridden) < 2 + 5, `${searched} s searched, ${ridden} s ridden`);
 });
 
 test('a kept course says what it was smoothed over', async () => {

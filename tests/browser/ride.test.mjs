@@ -23,7 +23,10 @@ test('a rider changes ground and power and reads the new crossover', async () =>
   assert.ok(onGrass > start, `${onGrass} after ${start}`);
   await type(page, 'power', '260');
   assert.ok((await gradientOfA(page)) > onGrass);
-  assert.match(await text(page, '#ride-answer'), /^On firm grass with A no gear is low enough below 8\.1 km\/h, with B below 7\.1 km\/h\. Running itself (only )?wins below/);
+  assert.match(
+    await text(page, '#ride-answer'),
+    /^On firm grass with A no gear is low enough below 8\.1 km\/h, with B below 7\.1 km\/h\. Running itself (only )?wins below/,
+  );
   assert.match((await addressWith(page, 'pw=260')).hash, /&gr=firm-grass(&|$)/);
   assertQuiet(heard);
 });
@@ -45,7 +48,10 @@ test('on slick ground grip bites first, whatever the gear', async () => {
     await type(page, `cassette-${side}`, '11-13-15-17-20-23-27-32-38-45-51');
   }
   const answer = await text(page, '#ride-answer');
-  assert.match(answer, /^On your own ground with A and B alike no gear is low enough below [\s\S]* riding ends from about \d+ % up[^:]*: the rear wheel slips, whatever the gear\./);
+  assert.match(
+    answer,
+    /^On your own ground with A and B alike no gear is low enough below [\s\S]* riding ends from about \d+ % up[^:]*: the rear wheel slips, whatever the gear\./,
+  );
   assert.match(answer, /Between A and B that makes no difference/);
   await type(page, 'slope', '15');
   assert.match(await text(page, '#ride-answer'), /run: \d+ s, because (no gear is low enough and )?the rear wheel slips/);
@@ -56,10 +62,16 @@ test('on slick ground grip bites first, whatever the gear', async () => {
 test('the band is in the text a screen reader gets', async () => {
   const { page } = await openPage(browser, SINGLE_FILE);
   const label = (name) => page.getAttribute(`[data-picture=${name}] canvas`, 'aria-label');
-  assert.match(await label('slopes'), /running and riding are too close to call from about \d+\s%\. This climb, 9\.0\s%: A: force it, B: ride\.$/);
+  assert.match(
+    await label('slopes'),
+    /running and riding are too close to call from about \d+\s%\. This climb, 9\.0\s%: A: force it, B: ride\.$/,
+  );
   assert.match(await label('climb'), /A: force it, \d+\ss, B rides it in \d+\ss, running \d+\ss, likely \d+ to \d+\ss/);
   assert.match(await label('verdicts'), /wet, soft grass, A: ride from 0\s% to/);
-  assert.match(await text(page, '#ride-answer'), /with A riding ends from about \d+ % up \(likely \d+ to \d+\)[\s\S]*Likely means about 3 in 4 cases\./);
+  assert.match(
+    await text(page, '#ride-answer'),
+    /with A riding ends from about \d+ % up \(likely \d+ to \d+\)[\s\S]*Likely means about 3 in 4 cases\./,
+  );
   await page.locator('#ride-speeds summary').click();
   assert.match(await text(page, '#ride-speeds'), /10\.0 %[\s\S]*0\.78 – 0\.89 – 1\.01/);
 });

@@ -1,5 +1,7 @@
 //! What is said of cage and chain, on the page, beside the lap and on the sheet.
 
+#![allow(clippy::unwrap_used, reason = "what a test looks for must be there")]
+
 #[allow(dead_code, reason = "each test program uses some of it")]
 mod common;
 

@@ -274,11 +274,13 @@ fn draw_marks(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
         let wide = words.chars().count() as f64 * LETTER;
         let (left, right) = (x - 8.0, layout.right + RIGHT - x - 8.0);
         let to_the_right = right >= wide || right > left;
-        // A name longer than either side begins at the edge and runs on past its mark.
-        let ends_at = (x - 8.0).max(wide.min(layout.right + RIGHT));
-        let (anchor, at) = if to_the_right { (Anchor::Start, x + 8.0) } else { (Anchor::End, ends_at) };
+        let (anchor, at) = match (to_the_right, left >= wide) {
+            (true, _) => (Anchor::Start, x + 8.0),
+            (false, true) => (Anchor::End, x - 8.0),
+            (false, false) => (Anchor::Start, 0.0),
+        };
         if !to_the_right {
-            pen.fill((at - wide, y - 7.0), (at, y + 7.0), look.paper);
+            pen.fill(((x - 8.0 - wide).max(0.0), y - 7.0), (x - 8.0, y + 7.0), look.paper);
         }
         pointer(pen, look, mark.side, (x, y));
         pen.text(&words, (at, y), Type::new(look.ink, anchor));

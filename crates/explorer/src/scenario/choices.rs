@@ -3,7 +3,6 @@
 use super::Scenario;
 use crate::bench::Bench;
 use crate::field::{Field, Kind};
-use gear_math::{RaceLimit, StrengthShare};
 use std::fmt::Debug;
 
 /// A choice, how it is looked up, and what each of its keys must mean.
@@ -39,7 +38,7 @@ const CHOICES: &[Choice] = &[
     (Field::GripCounts, |it| debug(it.ride.grip_counts), &[("on", "true"), ("off", "false")]),
     (
         Field::Legs,
-        |it| debug(it.ride.legs.map(StrengthShare::share)),
+        |it| debug(it.ride.legs.map(gear_math::StrengthShare::share)),
         &[
             ("minutes", "Some(0.5)"),
             ("30s", "Some(0.65)"),
@@ -70,7 +69,7 @@ const CHOICES: &[Choice] = &[
     ),
     (
         Field::WidthLimit,
-        |it| debug(it.tyre.limit.map(RaceLimit::mm)),
+        |it| debug(it.tyre.limit.map(gear_math::RaceLimit::mm)),
         &[("33", "Some(33.0)"), ("35", "Some(35.0)"), ("38", "Some(38.0)"), ("none", "None")],
     ),
     (

@@ -43,8 +43,10 @@ impl CageMeasures {
     /// # Example
     /// ```
     /// use gear_math::{ChainDefaults, TotalCapacity};
-    /// let centres = |teeth| Ok(ChainDefaults::CAGE.centres_for(TotalCapacity::new(teeth)?).mm().round());
-    /// assert_eq!([29, 33, 37, 39, 45].map(centres), [Ok(50.0), Ok(54.0), Ok(67.0), Ok(74.0), Ok(95.0)]);
+    /// for (teeth, mm) in [(29, 50.0), (33, 54.0), (37, 67.0), (39, 74.0), (45, 95.0)] {
+    ///     let centres = ChainDefaults::CAGE.centres_for(TotalCapacity::new(teeth)?);
+    ///     assert_eq!(centres.mm().round(), mm);
+    /// }
     /// # Ok::<(), gear_math::OutOfLimits>(())
     /// ```
     #[must_use]
