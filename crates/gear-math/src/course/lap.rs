@@ -314,14 +314,18 @@ mod tests {
         assert!(!settled(600.0, 2));
     }
 
-    #[test]
-    fn the_stated_error_is_twice_the_last_change_and_a_shift_and_back() {
+    fn setup() -> LapSetup {
         let rider =
             Rider::new(BodyMass::new(66.0).unwrap(), KitMass::new(2.0).unwrap(), Power::new(220.0).unwrap());
         let drivetrain =
             Drivetrain { chainset: "42".parse().unwrap(), cassette: "12-14-17-21".parse().unwrap() };
         let bike = Bike::new(BikeMass::new(9.0).unwrap(), drivetrain, Circumference::new(2150.0).unwrap());
-        let setup = LapSetup::new(rider, bike, Air::STILL);
+        LapSetup::new(rider, bike, Air::STILL)
+    }
+
+    #[test]
+    fn the_stated_error_is_twice_the_last_change_and_a_shift_and_back() {
+        let setup = setup();
         let error = |finer: Lap| finer.error_after(&lap(600.3, ridden()), &setup);
         let close = |found: f64, expected: f64| (found - expected).abs() < 1e-9;
         assert!(close(error(lap(600.0, ridden())), 0.05 + 0.6));
@@ -334,12 +338,7 @@ mod tests {
     /// The first lap of a settled one is that of the last steps tried, and the one before it had not settled.
     #[test]
     fn steps_are_halved_until_the_lap_settles() {
-        let rider =
-            Rider::new(BodyMass::new(66.0).unwrap(), KitMass::new(2.0).unwrap(), Power::new(220.0).unwrap());
-        let drivetrain =
-            Drivetrain { chainset: "42".parse().unwrap(), cassette: "12-14-17-21".parse().unwrap() };
-        let bike = Bike::new(BikeMass::new(9.0).unwrap(), drivetrain, Circumference::new(2150.0).unwrap());
-        let setup = LapSetup::new(rider, bike, Air::STILL);
+        let setup = setup();
         for course in [crate::Demo::Meadow.course(), crate::Demo::SandPit.course()] {
             let settled = Lap::of(&course, &setup).unwrap();
             let step = |m: f64| Lap::in_steps(&course, &setup, Step::known(m)).unwrap();
