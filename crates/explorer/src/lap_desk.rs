@@ -6,7 +6,8 @@ use crate::field::Field;
 use crate::number::with_unit;
 use crate::report::{Found, Hunt, LapQuestion, LapReport, LapRoom, OwnCourse, Report};
 use crate::scenario::{CourseChoice, Scenario};
-use gear_math::{Course, JoinedCourse, TimeBand, TrackOptions};
+use gear_math::Course;
+use gear_math::course::{JoinedCourse, TimeBand, TrackOptions};
 use std::rc::Rc;
 
 /// Stretches in which a recorded course is put into the sketch: as many as a link below 2000 characters carries with the demo's
@@ -239,7 +240,8 @@ impl Desk {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use gear_math::{Bike, Lap, LapSetup, Step};
+    use gear_math::course::Step;
+    use gear_math::{Bike, Lap, LapSetup};
 
     fn edited(desk: &mut Desk, edits: &[(Field, &str)]) -> Update {
         let edits: Vec<_> =

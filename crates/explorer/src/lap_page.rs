@@ -3,7 +3,7 @@
 use crate::desk::Desk;
 use crate::page::{answer, at_desk};
 use crate::report::{Hunt, ROW, row};
-use gear_math::TimeBand;
+use gear_math::course::TimeBand;
 use std::cell::RefCell;
 use wasm_bindgen::prelude::*;
 

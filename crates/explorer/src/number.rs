@@ -1,6 +1,7 @@
 //! Numbers as the page prints them.
 
-use gear_math::{Cadence, LIKELY_SHARE, Precision};
+use gear_math::course::Precision;
+use gear_math::{Cadence, LIKELY_SHARE};
 
 /// `value` with `decimals` places, a true minus sign, and no “−0”.
 #[must_use]

@@ -15,10 +15,9 @@ use crate::field::{Field, Group};
 use crate::owner::Owners;
 use crate::report::Side;
 use crate::speed_unit::SpeedUnit;
-use gear_math::{
-    Cadence, CageAnswer, Chainset, Derailleur, Drivetrain, DuplicateTolerance, GearSet, RollOutLimit, Speed,
-    Wheel,
-};
+use gear_math::chain::CageAnswer;
+use gear_math::gears::{GearSet, RollOutLimit};
+use gear_math::{Cadence, Chainset, Derailleur, Drivetrain, DuplicateTolerance, Speed, Wheel};
 pub use lap::{CourseChoice, LapInputs, Rings, SearchInputs};
 use parse::Reader;
 

@@ -10,7 +10,9 @@ use explorer::desk::Desk;
 use explorer::field::Field;
 use explorer::report::{Report, Side};
 use explorer::view;
-use gear_math::{CageOutcome, Cassette, ChainDefaults, ChainMeasure, Chainset, Drivetrain, GearSet};
+use gear_math::chain::{CageOutcome, ChainDefaults, ChainMeasure};
+use gear_math::gears::GearSet;
+use gear_math::{Cassette, Chainset, Drivetrain};
 
 fn said(edits: &[(Field, &str)]) -> String {
     common::said("cage-answer", edits)

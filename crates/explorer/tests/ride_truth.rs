@@ -6,7 +6,7 @@ use explorer::link;
 use explorer::report::{Difference, Report, RunningFrom, Side};
 use explorer::scenario::Scenario;
 use explorer::{field::Field, view};
-use gear_math::{Advice, LowerGear, OnBike, Verdict};
+use gear_math::rider::{Advice, LowerGear, OnBike, Verdict};
 
 /// The report of an address, and a fragment of its page, when all that stands there is the rider's.
 fn opened(address: &str, fragment: &str) -> (Report, String) {

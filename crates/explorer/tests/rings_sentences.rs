@@ -167,7 +167,7 @@ fn the_bikes_whose_figures_are_printed_alike_are_called_alike() {
 #[test]
 fn the_demo_names_the_course_that_it_rides() {
     let (demo, _) = opened("scenario", "");
-    let course = gear_math::Demo::Meadow.name();
+    let course = gear_math::course::Demo::Meadow.name();
     assert!(words(&demo).contains(course), "{demo}");
     assert!(form("lap").contains(&format!("selected>{course}")));
 }

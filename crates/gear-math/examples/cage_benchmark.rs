@@ -2,7 +2,8 @@
 //!
 //! `cargo run --release -p gear-math --example cage_benchmark`
 
-use gear_math::{Cage, CageMeasures, ChainDefaults, ChainSetup, Derailleur, Drivetrain, PulleyCentres};
+use gear_math::chain::{Cage, CageMeasures, ChainDefaults, PulleyCentres};
+use gear_math::{ChainSetup, Derailleur, Drivetrain};
 use std::error::Error;
 use std::hint::black_box;
 use std::time::Instant;

@@ -2,9 +2,11 @@
 //!
 //! The times of the laps must be those that `tests/bench/lap.mjs` prints for the same course and set-ups.
 
+use gear_math::course::{BandedLap, Demo, SearchSpace, Step, Weighting, ranked};
+use gear_math::rider::{Air, BikeMass, BodyMass, KitMass};
 use gear_math::{
-    Air, BandedLap, Bike, BikeMass, BodyMass, Cassette, Chainring, Circumference, Course, Demo, Derailleur,
-    Drivetrain, KitMass, Lap, LapSetup, Power, Rider, Search, SearchSpace, Step, Weighting, ranked,
+    Bike, Cassette, Chainring, Circumference, Course, Derailleur, Drivetrain, Lap, LapSetup, Power, Rider,
+    Search,
 };
 use std::error::Error;
 use std::hint::black_box;

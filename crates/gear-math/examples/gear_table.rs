@@ -1,6 +1,7 @@
 //! Prints the gear table of one bicycle: `cargo run --example gear_table`.
 
-use gear_math::{Cadence, Drivetrain, DuplicateTolerance, SetUp, TyreKind, Wheel};
+use gear_math::wheel::TyreKind;
+use gear_math::{Cadence, Drivetrain, DuplicateTolerance, SetUp, Wheel};
 use std::error::Error;
 
 fn main() -> Result<(), Box<dyn Error>> {

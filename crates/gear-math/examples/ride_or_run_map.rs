@@ -3,11 +3,12 @@
 //! Prints the same sums as `tests/bench/ride_or_run_numpy.py`, so that the two can be seen to compute the same.
 //! Run: `cargo run --release --example ride_or_run_map`.
 
-use gear_math::{
-    Air, Bike, BikeMass, BodyMass, Cell, Circumference, Climb, Drivetrain, FootFactor, Friction, Ground,
-    KitMass, Power, RideOrRun, Rider, RidingLimits, RollingCoefficient, SlopeShare, Surface, Verdict,
-    WidthFactor, verdict_map,
+use gear_math::rider::{
+    Air, BikeMass, BodyMass, Cell, Climb, FootFactor, Friction, KitMass, RidingLimits, RollingCoefficient,
+    SlopeShare, Verdict, verdict_map,
 };
+use gear_math::wheel::WidthFactor;
+use gear_math::{Bike, Circumference, Drivetrain, Ground, Power, RideOrRun, Rider, Surface};
 use std::error::Error;
 use std::hint::black_box;
 use std::time::Instant;

@@ -1,6 +1,8 @@
 //! What a bare number may have meant that its limits refuse: another unit, or a decimal mark that was lost or misread.
 
-use crate::{Limits, decimal, decimal_in};
+use crate::decimal::decimal;
+use crate::quantity::Limits;
+use crate::unit::decimal_in;
 
 /// Units that people who think in them leave out, the likeliest first (estimate).
 const LEFT_OUT: [&str; 3] = ["cm", "in", "lb"];
@@ -15,7 +17,8 @@ const TO_A_TENTH: f64 = 20.0;
 ///
 /// # Example
 /// ```
-/// use gear_math::{SaddleHeight, meant};
+/// use gear_math::meant;
+/// use gear_math::position::SaddleHeight;
 /// assert_eq!(meant("72.8", &SaddleHeight::LIMITS), Some(728.0));
 /// assert_eq!(meant("28,7", &SaddleHeight::LIMITS), Some(729.0));
 /// assert_eq!(meant("2", &SaddleHeight::LIMITS), None);
@@ -40,7 +43,10 @@ fn rounded(value: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{BodyMass, FrontShare, Measured, SaddleHeight, SeatAngle};
+    use crate::position::{SaddleHeight, SeatAngle};
+    use crate::quantity::Measured;
+    use crate::rider::BodyMass;
+    use crate::wheel::FrontShare;
     use proptest::prelude::*;
 
     #[test]

@@ -1,6 +1,6 @@
 //! Numbers as they are typed, with a unit behind them or none.
 
-use crate::decimal;
+use crate::decimal::decimal;
 
 /// A unit, what may be typed instead, and how many of it that is. Exact: SI Brochure, 9th edition (2019), and for inch, foot,
 /// mile and pound the agreement of 1959. “c” stands behind the width of a rim or tyre on its label.

@@ -1,10 +1,16 @@
 //! Work to time natively and in WebAssembly: many gear tables, many cages solved, maps of riding or
 //! running, laps.
 
+use gear_math::chain::{Cage, CageMeasures, ChainDefaults, PulleyCentres};
+use gear_math::course::{Demo, Step};
+use gear_math::rider::{
+    Air, BikeMass, BodyMass, Climb, FootFactor, Friction, KitMass, RidingLimits, RollingCoefficient,
+    SlopeShare, verdict_map,
+};
+use gear_math::wheel::WidthFactor;
 use gear_math::{
-    Air, Bike, BikeMass, BodyMass, Cadence, Cage, CageMeasures, ChainDefaults, ChainSetup, Circumference,
-    Climb, Demo, Drivetrain, FootFactor, Friction, Ground, KitMass, Lap, LapSetup, Power, PulleyCentres,
-    RideOrRun, Rider, RidingLimits, RollingCoefficient, SlopeShare, Step, Surface, WidthFactor, verdict_map,
+    Bike, Cadence, ChainSetup, Circumference, Drivetrain, Ground, Lap, LapSetup, Power, RideOrRun, Rider,
+    Surface,
 };
 use std::error::Error;
 

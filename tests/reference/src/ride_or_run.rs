@@ -1,9 +1,12 @@
 //! The rider, bikes and grounds of the ride-or-run tables.
 
+use gear_math::rider::{
+    Air, BikeMass, BodyMass, Climb, FootFactor, Friction, KitMass, RidingLimits, RollingCoefficient, Slope,
+    SlopeShare,
+};
+use gear_math::wheel::WidthFactor;
 use gear_math::{
-    Air, Bike, BikeMass, BodyMass, Cassette, Chainset, Circumference, Climb, Drivetrain, FootFactor,
-    Friction, Ground, KitMass, Power, RideOrRun, Rider, RidingLimits, RollingCoefficient, Slope, SlopeShare,
-    Speed, WidthFactor,
+    Bike, Cassette, Chainset, Circumference, Drivetrain, Ground, Power, RideOrRun, Rider, Speed,
 };
 use std::error::Error;
 

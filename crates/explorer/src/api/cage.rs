@@ -2,7 +2,9 @@
 
 use super::{RingAndSprocket, drivetrain, input, output, thrown};
 use crate::view::finding;
-use gear_math::{CageFinding, CageVerdict, Derailleur, RingDifference, Sprocket, TotalCapacity};
+use gear_math::cage::CageFinding;
+use gear_math::gears::RingDifference;
+use gear_math::{CageVerdict, Derailleur, Sprocket, TotalCapacity};
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
 use wasm_bindgen::prelude::*;

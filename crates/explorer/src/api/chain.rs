@@ -1,11 +1,12 @@
 //! The chain's way round the drivetrain: its length, and how every gear runs with it.
 
 use super::{drivetrain, input, output, thrown};
-use gear_math::{
-    BottomBracketDrop, Cage, CageAngle, CageMeasures, ChainDefaults, ChainLinks, ChainPath, ChainSetup,
-    ChainstayLength, ForeStop, FrameMeasures, Gear, GearFit, GearState, GuideAngle, Pulley, PulleyCentres,
-    PulleyGap, RearStop,
+use gear_math::chain::{
+    BottomBracketDrop, Cage, CageAngle, CageMeasures, ChainDefaults, ChainPath, ChainstayLength, ForeStop,
+    FrameMeasures, GearFit, GearState, GuideAngle, PulleyCentres, PulleyGap, RearStop,
 };
+use gear_math::gears::Pulley;
+use gear_math::{ChainLinks, ChainSetup, Gear};
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
 use wasm_bindgen::prelude::*;

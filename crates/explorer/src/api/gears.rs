@@ -1,7 +1,8 @@
 //! Gears, overlap and comparison.
 
 use super::{GearPair, SetUpInput, input, output, thrown};
-use gear_math::{Cadence, Cassette, Comparison, DevelopmentSpan, DuplicateTolerance, SetUpSummary, Speed};
+use gear_math::gears::{DevelopmentSpan, SetUpSummary};
+use gear_math::{Cadence, Cassette, Comparison, DuplicateTolerance, Speed};
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
 use wasm_bindgen::prelude::*;
@@ -120,7 +121,8 @@ pub fn overlap(
 ) -> Result<JsValue, JsError> {
     let rings: OverlapInput = input(rings)?;
     let found = rings.set_up.set_up()?.drivetrain.overlap(tolerance(rings.duplicate_tolerance_percent)?);
-    let pair = |pair: &gear_math::DuplicatePair| GearPair::new(pair.on_larger, pair.on_smaller, pair.step);
+    let pair =
+        |pair: &gear_math::gears::DuplicatePair| GearPair::new(pair.on_larger, pair.on_smaller, pair.step);
     output(&Overlap {
         inside_count: found.inside,
         outside_count: found.outside,
@@ -214,7 +216,7 @@ pub fn compare(
 }
 
 fn figures(comparison: &Comparison, cadences_a: &[Cadence], cadences_b: &[Cadence]) -> SetUpComparison {
-    let reach = |own: &gear_math::OwnReach, cadences: &[Cadence]| Reach {
+    let reach = |own: &gear_math::gears::OwnReach, cadences: &[Cadence]| Reach {
         below: own.below.map(|span| Stretch::new(span, cadences)),
         above: own.above.map(|span| Stretch::new(span, cadences)),
     };

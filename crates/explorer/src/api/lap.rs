@@ -2,11 +2,16 @@
 
 use super::ride::{AirInput, BikeInput, LimitsInput, ReasonName, RiderInput, given};
 use super::{RingAndSprocket, input, output, thrown};
+use gear_math::cage::DerailleurFigure;
+use gear_math::course::{
+    BandedLap, Braking, CadenceWindow, Candidate, CornerSpeed, Mode, MountTime, Obstacle, ObstacleTime,
+    PlanPart, SearchSpace, Segment, ShiftTime, SmoothingLength, StretchLength, TrackOptions, TrackPlace,
+    Weighting, WhyOnFoot, ranked,
+};
+use gear_math::gears::{GearSet, RingDifference};
 use gear_math::{
-    BandedLap, Bike, Braking, Cadence, CadenceWindow, Candidate, Cassette, Chainring, Chainset, CornerSpeed,
-    Course, Derailleur, DerailleurFigure, GearSet, Gradient, LapSetup, Mode, MountTime, Obstacle,
-    ObstacleTime, PlanPart, RingDifference, Search, SearchSpace, Segment, ShiftTime, SmoothingLength,
-    Sprocket, StretchLength, Surface, TotalCapacity, TrackOptions, TrackPlace, Weighting, WhyOnFoot, ranked,
+    Bike, Cadence, Cassette, Chainring, Chainset, Course, Derailleur, Gradient, LapSetup, Search, Sprocket,
+    Surface, TotalCapacity,
 };
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
@@ -277,8 +282,8 @@ impl From<&PlanPart> for PlanRow {
     }
 }
 
-impl From<&gear_math::TracePoint> for TraceRow {
-    fn from(point: &gear_math::TracePoint) -> Self {
+impl From<&gear_math::course::TracePoint> for TraceRow {
+    fn from(point: &gear_math::course::TracePoint) -> Self {
         Self {
             at_m: point.at_m,
             time_s: point.time_s,
@@ -289,8 +294,8 @@ impl From<&gear_math::TracePoint> for TraceRow {
     }
 }
 
-impl From<&gear_math::GearUse> for GearTime {
-    fn from(used: &gear_math::GearUse) -> Self {
+impl From<&gear_math::course::GearUse> for GearTime {
+    fn from(used: &gear_math::course::GearUse) -> Self {
         let RingAndSprocket { ring, sprocket } = used.gear.into();
         Self { ring, sprocket, time_s: used.time_s, distance_m: used.distance_m }
     }
@@ -626,8 +631,8 @@ impl SearchInput {
     }
 }
 
-impl From<&gear_math::Ranked> for SearchRow {
-    fn from(ranked: &gear_math::Ranked) -> Self {
+impl From<&gear_math::course::Ranked> for SearchRow {
+    fn from(ranked: &gear_math::course::Ranked) -> Self {
         let it = &ranked.candidate;
         Self {
             rings: it.drivetrain.chainset.rings().iter().map(|ring| ring.teeth()).collect(),

@@ -46,7 +46,7 @@ pub struct GearPair {
 }
 
 impl GearPair {
-    fn new(a: Gear, b: Gear, step: gear_math::GearStep) -> Self {
+    fn new(a: Gear, b: Gear, step: gear_math::gears::GearStep) -> Self {
         Self {
             ring_a: a.ring.teeth(),
             sprocket_a: a.sprocket.teeth(),

@@ -1,12 +1,13 @@
 //! A road position on another bike, and the stems that bring the bar there.
 
 use super::{input, output, thrown};
-use gear_math::{
-    BarCloser, BarDrop, BarRaise, BarTolerance, BikePoint, ClampHeight, CrankLength, CrossBike, Footing,
-    FrameReach, FrameStack, FrontEnd, HeadAngle, PositionChanges, RoadPosition, Saddle, SaddleHeight,
-    SaddleLowering, SeatAngle, Setback, SoleStack, Spacers, StemAngle, StemFit, StemLength, StemSearchLimits,
-    StemSetup, TipToBar, TopCap,
+use gear_math::position::{
+    BarCloser, BarDrop, BarRaise, BarTolerance, BikePoint, ClampHeight, Footing, FrameReach, FrameStack,
+    FrontEnd, HeadAngle, PositionChanges, Saddle, SaddleHeight, SaddleLowering, SeatAngle, Setback,
+    SoleStack, Spacers, StemAngle, StemFit, StemLength, StemSearchLimits, StemSetup, TipToBar, TopCap,
 };
+use gear_math::rider::CrankLength;
+use gear_math::{CrossBike, RoadPosition};
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
 use wasm_bindgen::prelude::*;

@@ -2,12 +2,16 @@
 
 use super::lap::surface;
 use super::{drivetrain, input, output, thrown};
+use gear_math::gears::GearSet;
+use gear_math::rider::{
+    Air, AirDensity, BikeMass, BodyMass, Climb, ClimbLength, ClimbPlan, Crossover, DragArea,
+    DrivetrainEfficiency, FootCostFactor, FootDrag, FootFactor, Friction, Gait, GrossEfficiency, KitMass,
+    LoadFactor, RidingLimits, RollingCoefficient, RunningWins, SecondsLost, Slope, SlopeBand, SlopeShare,
+    StandingMetabolism, Watched,
+};
+use gear_math::wheel::{MountedWidth, WidthFactor};
 use gear_math::{
-    Air, AirDensity, Bike, BikeMass, BodyMass, Cadence, Circumference, Climb, ClimbLength, ClimbPlan,
-    Crossover, DragArea, DrivetrainEfficiency, FootCostFactor, FootDrag, FootFactor, Friction, Gait, GearSet,
-    GrossEfficiency, Ground, KitMass, LIKELY_SHARE, LoadFactor, MountedWidth, OutOfLimits, Power, RideOrRun,
-    Rider, RidingLimits, RollingCoefficient, RunningWins, SecondsLost, Slope, SlopeBand, SlopeShare,
-    StandingMetabolism, Surface, Watched, WidthFactor,
+    Bike, Cadence, Circumference, Ground, LIKELY_SHARE, OutOfLimits, Power, RideOrRun, Rider, Surface,
 };
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
@@ -465,25 +469,25 @@ impl From<&ClimbPlan> for RideOrRunRow {
     }
 }
 
-impl From<gear_math::Reason> for ReasonName {
-    fn from(reason: gear_math::Reason) -> Self {
+impl From<gear_math::rider::Reason> for ReasonName {
+    fn from(reason: gear_math::rider::Reason) -> Self {
         match reason {
-            gear_math::Reason::Gear => Self::Gear,
-            gear_math::Reason::Force => Self::Force,
-            gear_math::Reason::Balance => Self::Balance,
-            gear_math::Reason::Grip => Self::Grip,
-            gear_math::Reason::Energy => Self::Energy,
+            gear_math::rider::Reason::Gear => Self::Gear,
+            gear_math::rider::Reason::Force => Self::Force,
+            gear_math::rider::Reason::Balance => Self::Balance,
+            gear_math::rider::Reason::Grip => Self::Grip,
+            gear_math::rider::Reason::Energy => Self::Energy,
         }
     }
 }
 
-impl From<gear_math::Verdict> for RideVerdict {
-    fn from(verdict: gear_math::Verdict) -> Self {
+impl From<gear_math::rider::Verdict> for RideVerdict {
+    fn from(verdict: gear_math::rider::Verdict) -> Self {
         match verdict {
-            gear_math::Verdict::Ride => Self::Ride,
-            gear_math::Verdict::Foot => Self::Foot,
-            gear_math::Verdict::FootForced => Self::FootForced,
-            gear_math::Verdict::TooClose => Self::TooClose,
+            gear_math::rider::Verdict::Ride => Self::Ride,
+            gear_math::rider::Verdict::Foot => Self::Foot,
+            gear_math::rider::Verdict::FootForced => Self::FootForced,
+            gear_math::rider::Verdict::TooClose => Self::TooClose,
         }
     }
 }

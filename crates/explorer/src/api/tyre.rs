@@ -1,11 +1,12 @@
 //! A tyre's width, spring and pressure.
 
 use super::{input, output, thrown};
-use gear_math::{
-    AirSpring, BikeMass, BodyMass, FrontShare, KitMass, LabelEdition, MountedWidth, NominalWidth, Pressure,
-    PressureAdvice, PressureCase, PressureMarks, RaceLimit, RimInnerWidth, TyreSection, WheelLoad,
-    WheelRadius,
+use gear_math::rider::{BikeMass, BodyMass, KitMass};
+use gear_math::wheel::{
+    AirSpring, FrontShare, LabelEdition, MountedWidth, NominalWidth, PressureAdvice, PressureMarks,
+    RaceLimit, RimInnerWidth, TyreSection, WheelLoad, WheelRadius,
 };
+use gear_math::{Pressure, PressureCase};
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
 use wasm_bindgen::prelude::*;
@@ -105,14 +106,14 @@ pub fn tyre_width(
 }
 
 impl TyreWidthInput {
-    fn width(&self) -> Result<gear_math::TyreWidth, JsError> {
+    fn width(&self) -> Result<gear_math::wheel::TyreWidth, JsError> {
         let label = NominalWidth::new(self.label_mm).map_err(thrown)?;
         let rim = RimInnerWidth::new(self.rim_inner_mm).map_err(thrown)?;
         let given = self.measuring_rim_mm.map(RimInnerWidth::new).transpose().map_err(thrown)?;
         let measuring_rim = given.unwrap_or_else(|| LabelEdition::Etrto2020.measuring_rim(label));
         match self.construction {
-            Construction::Tubular => Ok(gear_math::TyreWidth::tubular(label)),
-            _ => gear_math::TyreWidth::on_rim(label, rim, measuring_rim).map_err(thrown),
+            Construction::Tubular => Ok(gear_math::wheel::TyreWidth::tubular(label)),
+            _ => gear_math::wheel::TyreWidth::on_rim(label, rim, measuring_rim).map_err(thrown),
         }
     }
 }
@@ -275,17 +276,17 @@ fn notes(advice: &PressureAdvice) -> Vec<String> {
     notes
 }
 
-impl From<gear_math::WidthVerdict> for WidthVerdict {
-    fn from(verdict: gear_math::WidthVerdict) -> Self {
+impl From<gear_math::wheel::WidthVerdict> for WidthVerdict {
+    fn from(verdict: gear_math::wheel::WidthVerdict) -> Self {
         match verdict {
-            gear_math::WidthVerdict::LikelyWithin => Self::LikelyWithin,
-            gear_math::WidthVerdict::Measure => Self::Measure,
-            gear_math::WidthVerdict::LikelyOver => Self::LikelyOver,
+            gear_math::wheel::WidthVerdict::LikelyWithin => Self::LikelyWithin,
+            gear_math::wheel::WidthVerdict::Measure => Self::Measure,
+            gear_math::wheel::WidthVerdict::LikelyOver => Self::LikelyOver,
         }
     }
 }
 
-impl From<Construction> for gear_math::Construction {
+impl From<Construction> for gear_math::wheel::Construction {
     fn from(construction: Construction) -> Self {
         match construction {
             Construction::Tubular => Self::Tubular,
@@ -295,7 +296,7 @@ impl From<Construction> for gear_math::Construction {
     }
 }
 
-impl From<Terrain> for gear_math::TyreGround {
+impl From<Terrain> for gear_math::wheel::TyreGround {
     fn from(terrain: Terrain) -> Self {
         match terrain {
             Terrain::Soft => Self::Soft,
@@ -305,7 +306,7 @@ impl From<Terrain> for gear_math::TyreGround {
     }
 }
 
-impl From<Style> for gear_math::WheelStyle {
+impl From<Style> for gear_math::wheel::WheelStyle {
     fn from(style: Style) -> Self {
         match style {
             Style::Smooth => Self::Smooth,

@@ -6,7 +6,9 @@ use super::scale::{Scale, spread};
 use super::{Size, Spot};
 use crate::number::{plain, with_unit};
 use crate::report::{ChainReport, Report, Side};
-use gear_math::{CageClass, PulleyCentres, TotalCapacity};
+use gear_math::TotalCapacity;
+use gear_math::cage::CageClass;
+use gear_math::chain::PulleyCentres;
 
 const HEIGHT: f64 = 290.0;
 const TOP: f64 = 26.0;

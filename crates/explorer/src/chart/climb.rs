@@ -9,7 +9,7 @@ use crate::number::{trimmed, with_unit};
 use crate::report::{Report, RideSide, Side};
 use crate::view::ride_words::{foot_span, judged, seconds, verb};
 use gear_math::ascending;
-use gear_math::{Advice, ClimbPlan, Distance, OnBike, Time};
+use gear_math::rider::{Advice, ClimbPlan, Distance, OnBike, Time};
 
 const LEFT: f64 = 40.0;
 const RIGHT: f64 = 62.0;

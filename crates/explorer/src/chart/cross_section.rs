@@ -6,7 +6,7 @@ use super::{Size, Spot};
 use crate::number::{plain, with_unit};
 use crate::report::{Gauge, Report, TyreFit, TyreReport};
 use crate::view::tyre::gauge_words;
-use gear_math::{CalliperVerdict, Construction, SectionArc, WidthVerdict};
+use gear_math::wheel::{CalliperVerdict, Construction, SectionArc, WidthVerdict};
 use plotters::style::RGBColor;
 use std::f64::consts::PI;
 

@@ -7,7 +7,7 @@ use super::side_view::{self, Room, View};
 use super::{Size, Spot};
 use crate::number::{plain, with_unit};
 use crate::report::{ChainReport, Report, Side, Station, state_name};
-use gear_math::{GearState, PathWheel, WheelRole};
+use gear_math::chain::{GearState, PathWheel, WheelRole};
 
 const TITLE: f64 = 26.0;
 const BELOW_DRAWING: f64 = 6.0;

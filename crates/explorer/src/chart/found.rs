@@ -7,7 +7,7 @@ use super::{Size, Spot};
 use crate::number::{plain, with_unit};
 use crate::report::{Found, Report};
 use crate::view::lap_found::{behind, cassette_name, marks};
-use gear_math::Candidate;
+use gear_math::course::Candidate;
 
 const LEFT: f64 = 52.0;
 const RIGHT: f64 = 16.0;

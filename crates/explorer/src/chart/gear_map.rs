@@ -3,7 +3,7 @@
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
 use crate::report::{ChainReport, Side, Station};
-use gear_math::GearState;
+use gear_math::chain::GearState;
 
 const LEFT: f64 = 50.0;
 const HEAD: f64 = 20.0;

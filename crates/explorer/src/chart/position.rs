@@ -6,7 +6,7 @@ use super::{Size, Spot};
 use crate::number::{mm, plain};
 use crate::report::{PositionReport, Report};
 use crate::view::position::{below, setback};
-use gear_math::{BikePoint, PositionView};
+use gear_math::position::{BikePoint, PositionView};
 
 /// Millimetres that only the drawing needs.
 const SADDLE_LENGTH: f64 = 270.0;

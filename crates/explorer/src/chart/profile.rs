@@ -6,7 +6,8 @@ use super::scale::Scale;
 use super::{Size, Spot};
 use crate::number::{signed, with_unit};
 use crate::report::{LapReport, Report, Side, surface_name};
-use gear_math::{Gear, Lap, Mode, Speed, Surface, TracePoint};
+use gear_math::course::{Mode, TracePoint};
+use gear_math::{Gear, Lap, Speed, Surface};
 
 const LEFT: f64 = 46.0;
 const RIGHT: f64 = 14.0;

@@ -3,7 +3,7 @@
 use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
 use crate::report::{ChainReport, Side};
-use gear_math::{ChainPath, ChainPitch, GearState, PathPoint, PathWheel, PitchCircle};
+use gear_math::chain::{ChainPath, ChainPitch, GearState, PathPoint, PathWheel, PitchCircle};
 use std::f64::consts::PI;
 
 /// Clear room round the parts, millimetres.

@@ -10,8 +10,9 @@ use crate::report::{Report, RideSide, Side};
 use crate::view::ride_words::{
     about, advice_in_short, cadence, end_band, feet_and_gears, foot_band, mark, mark_at,
 };
+use gear_math::Speed;
 use gear_math::ascending;
-use gear_math::{Answer, Gait, MarkKind, Reason, Speed};
+use gear_math::rider::{Answer, Gait, MarkKind, Reason};
 
 const LEFT: f64 = 54.0;
 const RIGHT: f64 = 12.0;

@@ -6,7 +6,7 @@ use super::scale::Scale;
 use super::{Size, Spot};
 use crate::number::{counted, percent, plain};
 use crate::report::{Report, RideStep, SetupReport, Side};
-use gear_math::ShiftKind;
+use gear_math::gears::ShiftKind;
 
 const PANEL: f64 = 150.0;
 const TOP: f64 = 26.0;

@@ -9,7 +9,7 @@ use crate::number::trimmed;
 use crate::report::{Report, Side, Swing};
 use crate::view::ride::whole_or_never;
 use crate::view::ride_words::{doubtful, moved, valued};
-use gear_math::Slope;
+use gear_math::rider::Slope;
 
 /// The widest swings; the table has them all.
 const MOST: usize = 6;

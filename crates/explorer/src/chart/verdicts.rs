@@ -8,7 +8,7 @@ use super::{Size, Spot};
 use crate::number::plain;
 use crate::report::{GroundRow, Report, Side, Stretch};
 use crate::view::ride_words::{advice_in_short, limit, verb, verdict, whole};
-use gear_math::Verdict;
+use gear_math::rider::Verdict;
 
 const NAME: f64 = 120.0;
 const LEFT: f64 = NAME + 18.0;

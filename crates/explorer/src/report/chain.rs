@@ -4,11 +4,12 @@ use super::Side;
 use crate::field::Field;
 use crate::number::{plain, with_unit};
 use crate::scenario::Scenario;
-use gear_math::{
-    Assumption, CageAngle, CentreDistance, ChainAdvice, ChainDefaults, ChainLinks, ChainMeasure, ChainPath,
-    ChainPitch, ChainSetup, ChainWindow, Drivetrain, FrontConcern, FrontLimits, GearFit, GearState, Hanger,
-    PathError, PathPoint, PitchCircle, TwoSprocketDrive, cassette_slope_degrees,
+use gear_math::cage::{FrontConcern, FrontLimits};
+use gear_math::chain::{
+    Assumption, CageAngle, CentreDistance, ChainDefaults, ChainMeasure, ChainPath, ChainPitch, ChainWindow,
+    GearFit, GearState, Hanger, PathError, PathPoint, PitchCircle, TwoSprocketDrive, cassette_slope_degrees,
 };
+use gear_math::{ChainAdvice, ChainLinks, ChainSetup, Drivetrain};
 
 /// The chain of one set-up.
 #[derive(Debug)]
@@ -157,7 +158,7 @@ fn front_limits(drivetrain: &Drivetrain, scenario: &Scenario) -> FrontLimits {
         most_difference: scenario
             .derailleur
             .ring_difference
-            .map_or(usual.most_difference, gear_math::RingDifference::teeth),
+            .map_or(usual.most_difference, gear_math::gears::RingDifference::teeth),
         made_for: scenario.chain.made_for,
         ..usual
     }

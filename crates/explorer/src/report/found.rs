@@ -5,10 +5,10 @@ use super::lap::{LapQuestion, OwnCourse};
 use super::search::LeftOut;
 use crate::field::Group;
 use crate::scenario::Scenario;
-use gear_math::{
-    Bike, CageCheck, Candidate, Cassette, Chainring, Course, DerailleurFigure, Drivetrain, GearSet, LapSetup,
-    Ranked, TimeBand, Weighting, front, ranked,
-};
+use gear_math::cage::DerailleurFigure;
+use gear_math::course::{Candidate, Ranked, TimeBand, Weighting, front, ranked};
+use gear_math::gears::GearSet;
+use gear_math::{Bike, CageCheck, Cassette, Chainring, Course, Drivetrain, LapSetup};
 use std::rc::Rc;
 
 /// What a search depends on besides the set-ups on the bench.

@@ -2,11 +2,12 @@
 
 use super::{Found, Side};
 use crate::scenario::{CourseChoice, LapInputs, Scenario};
-use gear_math::{
-    Begin, Bike, Course, CriticalPower, Demo, ForcedPlace, GainPart, Gear, Lap, LapComparison, LapSetup,
-    MountTime, Mounting, PowerBelowStanding, Precision, ProfilePoint, Quicker, ReserveShare, Segment,
-    Shifting, SmoothingLength, Span, Step, TimeBand, TrackFault, TrackOptions, TrackReport, WheelInertia,
+use gear_math::course::{
+    Begin, Demo, ForcedPlace, GainPart, LapComparison, MountTime, Mounting, Precision, ProfilePoint, Quicker,
+    Segment, Shifting, SmoothingLength, Span, Step, TimeBand, TrackFault, TrackOptions, TrackReport,
 };
+use gear_math::rider::{CriticalPower, PowerBelowStanding, ReserveShare, WheelInertia};
+use gear_math::{Bike, Course, Gear, Lap, LapSetup};
 use std::rc::Rc;
 
 /// Everything the section on the lap shows besides its fields.
@@ -55,7 +56,8 @@ impl OwnCourse {
     /// # Errors
     /// What is wrong with it, in words.
     pub fn from_rows(name: &str, rows: &str, smoothing_m: Option<f64>) -> Result<Self, String> {
-        let course: Course = rows.parse().map_err(|error: gear_math::SketchError| error.to_string())?;
+        let course: Course =
+            rows.parse().map_err(|error: gear_math::course::SketchError| error.to_string())?;
         let course = course.as_lap().map_err(|error| error.to_string())?;
         let smoothing_m = smoothing_m.filter(|&m| SmoothingLength::new(m).is_ok());
         Ok(Self { name: shortened(name), course, smoothing_m, track: None })

@@ -28,7 +28,9 @@ use crate::number::{plain, rpm, trimmed};
 use crate::owner::Owners;
 use crate::scenario::{CadenceWindow, LapInputs, Probe, Scenario};
 use crate::speed_unit::SpeedUnit;
-use gear_math::{Comparison, Derailleur, DevelopmentSpan, GearStep, PathError, RollOutLimit, SetUp, Wheel};
+use gear_math::chain::PathError;
+use gear_math::gears::{DevelopmentSpan, GearStep, RollOutLimit};
+use gear_math::{Comparison, Derailleur, SetUp, Wheel};
 use std::rc::Rc;
 
 /// Least ratio of the ends of a picture's development scale.
@@ -220,7 +222,7 @@ impl Report {
 }
 
 fn ties(setups: &[SetupReport; 2], comparison: &Comparison) -> Vec<Tie> {
-    let tie = |shared: &gear_math::SharedGear| {
+    let tie = |shared: &gear_math::gears::SharedGear| {
         Some(Tie { a: setups[0].index_of(shared.a)?, b: setups[1].index_of(shared.b)?, step: shared.step })
     };
     comparison.shared.iter().filter_map(tie).collect()

@@ -3,9 +3,11 @@
 use crate::field::Field;
 use crate::owner::{Owner, Owners};
 use crate::scenario::{PositionInputs, Scenario};
-use gear_math::{
-    BarPlacement, BikePoint, BottomBracketDrop, CarriedPosition, FrontEndView, PositionCaution, PositionView,
-    StemFit, StemSearch, ToeClearance, ToeRoom, keep_hoods,
+use gear_math::StemSearch;
+use gear_math::chain::BottomBracketDrop;
+use gear_math::position::{
+    BarPlacement, BikePoint, CarriedPosition, FrontEndView, PositionCaution, PositionView, StemFit,
+    ToeClearance, ToeRoom, keep_hoods,
 };
 
 /// What the saddle's height on the cross bike rests on.

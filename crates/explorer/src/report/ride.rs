@@ -4,11 +4,12 @@ use super::Side;
 use crate::field::{Field, Kind};
 use crate::scenario::{RideInputs, Scenario};
 use gear_math::ascending;
-use gear_math::{
+use gear_math::rider::{
     Advice, Answer, Ascent, Carry, Cell, Climb, ClimbLength, ClimbPlan, CriticalPower, Crossover, Distance,
-    Flip, Gear, Ground, LimitsHeld, Mark, MarkKind, OverGear, Reason, RideOrRun, RunningWins, Slope,
-    SlopeBand, Speed, Surface, TornadoBar, Uncertain, Verdict, Watched, WheelInertia, verdict_map,
+    Flip, LimitsHeld, Mark, MarkKind, OverGear, Reason, RunningWins, Slope, SlopeBand, TornadoBar, Uncertain,
+    Verdict, Watched, WheelInertia, verdict_map,
 };
+use gear_math::{Gear, Ground, RideOrRun, Speed, Surface};
 
 /// Gradients of curves, tables and map: every half per cent.
 const STEPS: u32 = 90;

@@ -1,7 +1,8 @@
 //! Which set-up climbs slower, pulls higher and has the wider steps, as far as the printed figures tell them apart.
 
 use super::{Report, Side};
-use gear_math::{Speed, StepSpread};
+use gear_math::Speed;
+use gear_math::gears::StepSpread;
 
 /// Mean and largest step in whole per cent, as they are printed.
 #[derive(Debug, Clone, Copy, PartialEq)]

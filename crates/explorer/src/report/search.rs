@@ -3,10 +3,11 @@
 use super::Side;
 use super::lap::setup;
 use crate::scenario::Scenario;
-use gear_math::{
-    CageLength, Candidate, Cassette, ChainSetup, Chainset, Course, Drivetrain, Finalist, Finals, GearSet,
-    Misfit, PathError, PowerBelowStanding, Search, SearchSpace, TimeBand,
-};
+use gear_math::chain::{CageLength, PathError};
+use gear_math::course::{Candidate, Finalist, Finals, Misfit, SearchSpace, TimeBand};
+use gear_math::gears::GearSet;
+use gear_math::rider::PowerBelowStanding;
+use gear_math::{Cassette, ChainSetup, Chainset, Course, Drivetrain, Search};
 /// Pairs of rings that a search tries differ by so many teeth.
 const DIFFERENCES: std::ops::RangeInclusive<u16> = 8..=16;
 
@@ -168,7 +169,7 @@ mod tests {
     use super::*;
     use crate::bench::Bench;
     use crate::field::Field;
-    use gear_math::Demo;
+    use gear_math::course::Demo;
 
     #[test]
     fn workers_share_the_search_without_leaving_one_out() {

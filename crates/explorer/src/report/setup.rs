@@ -3,10 +3,9 @@
 use super::Side;
 use crate::scenario::{Scenario, TypedCassette};
 use gear_math::ascending;
-use gear_math::{
-    CageAnswer, CrossedRule, Development, Drivetrain, Gear, GearInches, GearStep, PedalRate, SetUp,
-    SetUpSummary, ShiftKind, Speed, StepSpread,
-};
+use gear_math::chain::CageAnswer;
+use gear_math::gears::{CrossedRule, GearStep, PedalRate, SetUpSummary, ShiftKind, StepSpread};
+use gear_math::{Development, Drivetrain, Gear, GearInches, SetUp, Speed};
 
 /// One set-up.
 #[derive(Debug)]
@@ -121,7 +120,7 @@ impl SetupReport {
     }
 
     fn ride_steps(&self, summary: &SetUpSummary) -> Vec<RideStep> {
-        let step = |shift: &gear_math::Shift| {
+        let step = |shift: &gear_math::gears::Shift| {
             Some(RideStep {
                 from: self.index_of(shift.from)?,
                 to: self.index_of(shift.to)?,

@@ -1,12 +1,14 @@
 //! Tyre, rim and pressure.
 
 use crate::scenario::{Scenario, TyreInputs};
-use gear_math::{
-    AirSpring, BodyMass, CalliperVerdict, Construction, Development, FloorReason, Gear, GearStep, LoadedTyre,
-    MountedWidth, NominalWidth, Pressure, PressureAdvice, PressureCase, RimCaution, RimInnerWidth, RimRange,
-    TyreFitError, TyreGround, TyreSection, TyreSize, TyreWidth, WheelStyle, Wheels, WidthVerdict,
-    rim_cautions,
+use gear_math::gears::GearStep;
+use gear_math::rider::BodyMass;
+use gear_math::wheel::{
+    AirSpring, CalliperVerdict, Construction, FloorReason, LoadedTyre, MountedWidth, NominalWidth,
+    PressureAdvice, RimCaution, RimInnerWidth, RimRange, TyreFitError, TyreGround, TyreSection, TyreWidth,
+    WheelStyle, Wheels, WidthVerdict, rim_cautions,
 };
+use gear_math::{Development, Gear, Pressure, PressureCase, TyreSize};
 
 /// Widths that are compared, beside the tyre's own, in millimetres: what is sold for cross, gravel and road.
 const WIDTHS_MM: [f64; 9] = [25.0, 28.0, 30.0, 32.0, 33.0, 35.0, 38.0, 40.0, 45.0];

@@ -2,7 +2,8 @@
 
 use super::parse::Reader;
 use crate::field::Field;
-use gear_math::{Cassette, CassetteName, CassetteNameError};
+use gear_math::Cassette;
+use gear_math::gears::{CassetteName, CassetteNameError};
 
 /// A cassette, and the name that it was typed by, if it was.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -97,7 +98,10 @@ impl Beside {
 /// One line of further cassettes; a name takes after set-up A.
 pub(super) fn read_line(line: &str, beside: Cassette) -> Result<TypedCassette, String> {
     let Some(name) = CassetteName::read(line) else {
-        return line.parse().map(Cassette::into).map_err(|error: gear_math::CassetteError| error.to_string());
+        return line
+            .parse()
+            .map(Cassette::into)
+            .map_err(|error: gear_math::gears::CassetteError| error.to_string());
     };
     let (cassette, why) = Beside::Listed(beside.sprockets().len()).take(name);
     let fault = || CassetteNameError::NoneSuch(name).to_string();

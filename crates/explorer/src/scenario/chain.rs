@@ -4,12 +4,13 @@ use super::Scenario;
 use super::parse::Reader;
 use crate::field::Field;
 use crate::report::Side;
-use gear_math::{
-    BottomBracketDrop, Cage, CageAnswer, CageMeasures, CageQuestion, ChainDefaults, ChainLinks, ChainMeasure,
-    ChainSetup, Chainring, ChainstayLength, Drivetrain, ForeStop, FrameMeasures, GuideAngle, Hanger,
-    HangerDrop, HangerSetback, Limits, PathError, Pulley, PulleyCentres, PulleyGap, RearStop, TotalCapacity,
-    WheelRole,
+use gear_math::chain::{
+    BottomBracketDrop, Cage, CageAnswer, CageMeasures, CageQuestion, ChainDefaults, ChainMeasure,
+    ChainstayLength, ForeStop, FrameMeasures, GuideAngle, Hanger, HangerDrop, HangerSetback, PathError,
+    PulleyCentres, PulleyGap, RearStop, WheelRole,
 };
+use gear_math::gears::Pulley;
+use gear_math::{ChainLinks, ChainSetup, Chainring, Drivetrain, Limits, TotalCapacity};
 
 /// Most gears a set-up can have.
 const MOST_GEARS: f64 = 42.0;

@@ -38,7 +38,7 @@ const CHOICES: &[Choice] = &[
     (Field::GripCounts, |it| debug(it.ride.grip_counts), &[("on", "true"), ("off", "false")]),
     (
         Field::Legs,
-        |it| debug(it.ride.legs.map(gear_math::StrengthShare::share)),
+        |it| debug(it.ride.legs.map(gear_math::rider::StrengthShare::share)),
         &[
             ("minutes", "Some(0.5)"),
             ("30s", "Some(0.65)"),
@@ -69,7 +69,7 @@ const CHOICES: &[Choice] = &[
     ),
     (
         Field::WidthLimit,
-        |it| debug(it.tyre.limit.map(gear_math::RaceLimit::mm)),
+        |it| debug(it.tyre.limit.map(gear_math::wheel::RaceLimit::mm)),
         &[("33", "Some(33.0)"), ("35", "Some(35.0)"), ("38", "Some(38.0)"), ("none", "None")],
     ),
     (

@@ -4,10 +4,8 @@ use super::parse::{Reader, sentence};
 use super::{Complaint, TypedCassette, cassettes};
 use crate::field::Field;
 use crate::report::Side;
-use gear_math::{
-    Braking, Cassette, Chainring, Course, Demo, Drivetrain, Mounting, Patch, PatchError, Shifting,
-    SmoothingLength, Surface, TrackPlace,
-};
+use gear_math::course::{Braking, Demo, Mounting, Patch, PatchError, Shifting, SmoothingLength, TrackPlace};
+use gear_math::{Cassette, Chainring, Course, Drivetrain, Surface};
 use std::rc::Rc;
 
 /// Where the course comes from.
@@ -292,7 +290,7 @@ const COURSES: [CourseChoice; 4] = [
 #[cfg(test)]
 mod tests {
     use super::*;
-    use gear_math::CornerSpeed;
+    use gear_math::course::CornerSpeed;
 
     fn complaint(edits: &[(Field, &str)]) -> (LapInputs, Vec<(Field, String)>) {
         let mut bench = crate::bench::Bench::default();

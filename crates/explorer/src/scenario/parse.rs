@@ -4,9 +4,11 @@ use super::{CadenceWindow, Complaint};
 use crate::bench::Bench;
 use crate::field::{Field, Kind};
 use crate::number::{capital, listed, trimmed};
+use gear_math::gears::GearSet;
+use gear_math::rider::Climb;
 use gear_math::{
-    Cadence, ChainLinks, Climb, Derailleur, Drivetrain, GearSet, Limits, Measured, OutOfLimits, Pressure,
-    Speed, TyreSize, Wheel, decimal_in, meant, slope_percent,
+    Cadence, ChainLinks, Derailleur, Drivetrain, Limits, Measured, OutOfLimits, Pressure, Speed, TyreSize,
+    Wheel, decimal_in, meant, slope_percent,
 };
 use std::fmt::Display;
 use std::str::FromStr;
@@ -223,7 +225,8 @@ impl<'b> Reader<'b> {
     }
 
     pub(super) fn derailleur(&mut self) -> Derailleur {
-        use gear_math::{RingDifference, Sprocket, TotalCapacity};
+        use gear_math::gears::RingDifference;
+        use gear_math::{Sprocket, TotalCapacity};
         Derailleur {
             total_capacity: self.teeth(Field::Capacity, TotalCapacity::new),
             largest_sprocket: self.teeth(Field::LargestSprocket, Sprocket::new),

@@ -2,10 +2,11 @@
 
 use super::parse::Reader;
 use crate::field::Field;
-use gear_math::{
-    BarShape, CrossBike, Footing, ForkRake, FrontCentre, FrontEnd, PedalOffset, PositionChanges,
-    RoadPosition, Saddle, StemSearchLimits,
+use gear_math::position::{
+    BarShape, Footing, ForkRake, FrontCentre, FrontEnd, PedalOffset, PositionChanges, Saddle,
+    StemSearchLimits,
 };
+use gear_math::{CrossBike, RoadPosition};
 
 /// What the position's section is worked out from.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -5,12 +5,14 @@ use super::parse::Reader;
 use crate::field::Field;
 use crate::number::{trimmed, with_unit};
 use crate::report::Side;
-use gear_math::{
-    Air, BalanceSpeed, Bike, BikeMass, BodyMass, Circumference, Climb, ClimbLength, Drivetrain, FootFactor,
-    Friction, Gaits, GearSet, Ground, KitMass, LegStrength, Level, MarkKind, MountedWidth, PeakPower, Power,
-    Reason, ReserveShare, RideOrRun, Rider, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare, Speed,
-    Stance, StrengthShare, Surface, WidthFactor, WorkReserve,
+use gear_math::gears::GearSet;
+use gear_math::rider::{
+    Air, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength, FootFactor, Friction, Gaits, KitMass,
+    LegStrength, Level, MarkKind, PeakPower, Reason, ReserveShare, RidingLimits, RollingCoefficient,
+    SecondsLost, SlopeShare, Stance, StrengthShare, WorkReserve,
 };
+use gear_math::wheel::{MountedWidth, WidthFactor};
+use gear_math::{Bike, Circumference, Drivetrain, Ground, Power, RideOrRun, Rider, Speed, Surface};
 
 /// What the rider knows of the ground better than the table of surfaces does.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -177,7 +179,7 @@ impl RideInputs {
     fn put_together(
         &mut self,
         drivetrains: [(Drivetrain, GearSet); 2],
-    ) -> Result<(), gear_math::PowerBelowStanding> {
+    ) -> Result<(), gear_math::rider::PowerBelowStanding> {
         let limits = self.limits();
         let ask = |(drivetrain, avoid)| {
             let asked =

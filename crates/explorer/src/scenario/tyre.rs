@@ -3,9 +3,10 @@
 use super::RideInputs;
 use super::parse::Reader;
 use crate::field::Field;
-use gear_math::{
-    BikeMass, BodyMass, Construction, FrontShare, KitMass, LabelEdition, MountedWidth, NominalWidth,
-    PressureMarks, RaceLimit, RimInnerWidth, TyreFitError, TyreGround, TyreSection, TyreWidth, WheelStyle,
+use gear_math::rider::{BikeMass, BodyMass, KitMass};
+use gear_math::wheel::{
+    Construction, FrontShare, LabelEdition, MountedWidth, NominalWidth, PressureMarks, RaceLimit,
+    RimInnerWidth, TyreFitError, TyreGround, TyreSection, TyreWidth, WheelStyle,
 };
 
 /// What the tyre's section is worked out from, beside the tyre's size.

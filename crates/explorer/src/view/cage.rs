@@ -7,7 +7,7 @@ use super::words::{name, table, worked};
 use super::{cage_verdict, chain, chain_working};
 use crate::number::{counted, listed, trimmed};
 use crate::report::{Report, SetupReport, Side};
-use gear_math::CageClass;
+use gear_math::cage::CageClass;
 use maud::{Markup, html};
 
 /// What can break first: chain, cage and spokes.
@@ -83,7 +83,7 @@ fn asked(report: &Report) -> Markup {
         (row("Total capacity, teeth", |setup| setup.cage.check.needed, derailleur.total_capacity.map(gear_math::TotalCapacity::teeth)))
         (row("Largest sprocket", |setup| setup.drivetrain.cassette.largest().teeth(), derailleur.largest_sprocket.map(gear_math::Sprocket::teeth)))
         (row("Smallest sprocket", |setup| setup.drivetrain.cassette.smallest().teeth(), derailleur.smallest_sprocket.map(gear_math::Sprocket::teeth)))
-        (row("Chainring difference", |setup| setup.drivetrain.chainset.difference(), derailleur.ring_difference.map(gear_math::RingDifference::teeth)))
+        (row("Chainring difference", |setup| setup.drivetrain.chainset.difference(), derailleur.ring_difference.map(gear_math::gears::RingDifference::teeth)))
     };
     table("Needed and available", "", &head, &body)
 }

@@ -5,10 +5,12 @@ use super::chain::{few, in_state, links, name_of};
 use super::words::name;
 use crate::number::{counted, listed, plain, with_unit};
 use crate::report::{Report, SetupReport, Side};
-use gear_math::{
-    CageClass, CageDoubt, CageFinding, CageLength, CageNeed, CageOutcome, ClassTrial, DerailleurFigure,
-    DerailleurNeed, Gear, GearSet, GearState, Standing,
+use gear_math::Gear;
+use gear_math::cage::{CageClass, CageFinding, DerailleurFigure};
+use gear_math::chain::{
+    CageDoubt, CageLength, CageNeed, CageOutcome, ClassTrial, DerailleurNeed, GearState, Standing,
 };
+use gear_math::gears::GearSet;
 use maud::{Markup, html};
 
 /// The verdict, why, and the next step.

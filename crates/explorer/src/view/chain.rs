@@ -5,9 +5,9 @@ use super::sheet::{Block, Part};
 use super::words::{name, table};
 use crate::number::{counted, listed, plain, trimmed, with_unit};
 use crate::report::{ChainReport, Doubt, Report, Side, state_name};
-use gear_math::{
-    ChainDefaults, ChainFit, ChainMeasure, ChainWindow, FrontConcern, Gear, GearState, PathError,
-};
+use gear_math::Gear;
+use gear_math::cage::FrontConcern;
+use gear_math::chain::{ChainDefaults, ChainFit, ChainMeasure, ChainWindow, GearState, PathError};
 use maud::{Markup, html};
 
 /// Gears or measures named one by one in a sentence; of more, only the first few are.

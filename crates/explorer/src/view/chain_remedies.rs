@@ -4,10 +4,9 @@ use super::chain::{few, in_state, links, tight};
 use super::words::{name, table};
 use crate::number::with_unit;
 use crate::report::{ChainReport, Report};
-use gear_math::{
-    CageClass, CageOutcome, Chainset, Change, EffortPart, FrontConcern, FrontLimits, GearState,
-    PulleyCentres, Remedy,
-};
+use gear_math::Chainset;
+use gear_math::cage::{CageClass, FrontConcern, FrontLimits};
+use gear_math::chain::{CageOutcome, Change, EffortPart, GearState, PulleyCentres, Remedy};
 use maud::{Markup, html};
 
 /// What would help where a gear does not run, least change first.

@@ -3,7 +3,9 @@
 use super::yours;
 use crate::field::{Field, Group, Kind, Spec};
 use crate::number::listed;
-use gear_math::{CageClass, Cassette, Chainset, RollOutPreset};
+use gear_math::cage::CageClass;
+use gear_math::gears::RollOutPreset;
+use gear_math::{Cassette, Chainset};
 use maud::{Markup, html};
 
 fn bench() -> Markup {

@@ -7,7 +7,8 @@ use super::words::name;
 use crate::number::{about_clock, clock, counted, likely_share, plain, seconds_in, with_unit};
 use crate::report::{LapReport, Report, Settled, Side};
 use crate::scenario::CourseChoice;
-use gear_math::{BandedLap, GainPart, Lap, Precision, Quicker, TimeBand};
+use gear_math::Lap;
+use gear_math::course::{BandedLap, GainPart, Precision, Quicker, TimeBand};
 use maud::{Markup, html};
 
 /// Differences below this are none, s.
@@ -342,7 +343,7 @@ pub(super) mod tests {
     #[test]
     fn a_quarter_of_a_lap_is_no_place() {
         let settled = |to_m| Settled {
-            main: Some(GainPart { span: gear_math::Span { from_m: 529.0, to_m }, gained_s: 2.0 }),
+            main: Some(GainPart { span: gear_math::course::Span { from_m: 529.0, to_m }, gained_s: 2.0 }),
             ..settled(band(1.0, 2.0, 3.0))
         };
         assert!(mainly(&settled(600.0), 36_000.0).contains("at 529 to 600"));

@@ -3,7 +3,8 @@
 use crate::number::{counted, duration, listed, plain, with_unit};
 use crate::report::{OwnCourse, Report};
 use crate::scenario::CourseChoice;
-use gear_math::{Course, TrackOptions, TrackPlace, TrackReport};
+use gear_math::Course;
+use gear_math::course::{TrackOptions, TrackPlace, TrackReport};
 use maud::{Markup, html};
 
 /// Where the course comes from, and what a file held.

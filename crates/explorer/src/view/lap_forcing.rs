@@ -3,7 +3,8 @@
 use super::words::name;
 use crate::number::{brief, counted, plain, seconds_in, with_unit};
 use crate::report::{LapReport, Settled, Side, saved_s};
-use gear_math::{ForcedPlace, Quicker, ascending};
+use gear_math::ascending;
+use gear_math::course::{ForcedPlace, Quicker};
 use maud::{Markup, html};
 
 /// That the laps are ridden at an even power, where forcing would be quicker, and what that makes of who is ahead.
@@ -75,7 +76,7 @@ mod tests {
     use super::super::lap::tests::{filled, plain_text, ridden, settled};
     use super::*;
     use crate::field::Field;
-    use gear_math::TimeBand;
+    use gear_math::course::TimeBand;
 
     fn said(link: &str) -> (String, String) {
         let desk = ridden(link);

@@ -3,7 +3,9 @@
 use super::words::{name, table};
 use crate::number::{clock, counted, listed, percent, plain, seconds_in, signed, with_unit};
 use crate::report::{Found, LeftOut, Report, Side, Standing, TESTED_S};
-use gear_math::{CageCheck, CageFinding, Cassette, Chainring, Precision, TimeBand};
+use gear_math::cage::CageFinding;
+use gear_math::course::{Precision, TimeBand};
+use gear_math::{CageCheck, Cassette, Chainring};
 use maud::{Markup, html};
 
 /// How far a search is, and what it found.

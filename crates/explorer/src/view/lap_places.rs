@@ -3,7 +3,9 @@
 use super::words::name;
 use crate::number::{brief, listed, percent, plain, with_unit};
 use crate::report::{LapReport, Report, Side, surface_name};
-use gear_math::{Lap, PlanPart, Reason, Surface, WhyOnFoot};
+use gear_math::course::{PlanPart, WhyOnFoot};
+use gear_math::rider::Reason;
+use gear_math::{Lap, Surface};
 use maud::{Markup, html};
 
 /// Where to dismount and remount, fit to be written on a stem.

@@ -8,7 +8,8 @@ use super::sheet_checks::Concern;
 use crate::field::Field;
 use crate::number::{about_clock, clock, plain, seconds_in, with_unit};
 use crate::report::{LapReport, Report, Settled, Side};
-use gear_math::{Lap, PlanPart, Quicker};
+use gear_math::Lap;
+use gear_math::course::{PlanPart, Quicker};
 
 /// The lap in short; nothing until it has been worked out.
 #[must_use]
@@ -68,7 +69,7 @@ fn quicker(settled: &Settled) -> String {
 mod tests {
     use super::super::lap::tests::{ridden, settled, track};
     use super::*;
-    use gear_math::TimeBand;
+    use gear_math::course::TimeBand;
 
     #[test]
     fn a_track_that_is_no_course_is_said_to_be_none_on_the_sheet() {

@@ -3,8 +3,9 @@
 use super::words::{name, plain_table, worked};
 use crate::number::{about_clock, brief, clock, duration, listed, percent, plain, signed, with_unit};
 use crate::report::{LapReport, Report, Side};
+use gear_math::Lap;
 use gear_math::ascending;
-use gear_math::{Lap, Precision, TimeBand, Weighting};
+use gear_math::course::{Precision, TimeBand, Weighting};
 use maud::{Markup, html};
 
 /// Places where the set-ups differ that are listed.

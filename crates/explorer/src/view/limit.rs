@@ -5,7 +5,8 @@ use super::sheet_checks::Concern;
 use super::words::{name, table};
 use crate::number::with_unit;
 use crate::report::{Report, SetupReport};
-use gear_math::{Gear, RingPasses, RollOutLimit, Sprocket};
+use gear_math::gears::{RingPasses, RollOutLimit};
+use gear_math::{Gear, Sprocket};
 use maud::{Markup, html};
 
 /// Which gears pass, when a limit is set.

@@ -4,7 +4,7 @@ use super::gears::column;
 use super::words::{name, table};
 use crate::number::{percent, rpm, with_unit};
 use crate::report::{GearLine, Reach, Report, SetupReport, Side};
-use gear_math::GearStep;
+use gear_math::gears::GearStep;
 use maud::{Markup, html};
 
 /// What each set-up has twice, what both have, what only one reaches.

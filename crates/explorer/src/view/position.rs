@@ -9,7 +9,8 @@ use crate::number::{counted, listed, mm, plain, signed, trimmed, with_unit};
 use crate::report::position::{BAR, DROP, FRONT, SADDLE};
 use crate::report::{PositionReport, Report};
 use crate::scenario::PositionInputs;
-use gear_math::{BarShape, PositionCaution, StemFit, StemSearch, StemSetup, StemShortfall, ToeClearance};
+use gear_math::StemSearch;
+use gear_math::position::{BarShape, PositionCaution, StemFit, StemSetup, StemShortfall, ToeClearance};
 use maud::{Markup, html};
 
 /// Stems that are listed; a frame that fits well has dozens.

@@ -10,7 +10,8 @@ use crate::field::Field;
 use crate::number::{likely_share, listed, percent, plain, with_unit};
 use crate::owner::Owner;
 use crate::report::{Difference, Report, RideSide, RunningFrom, Side};
-use gear_math::{Answer, Climb, Gear, Reason, Slope, Speed, TotalMass, Verdict};
+use gear_math::rider::{Answer, Climb, Reason, Slope, TotalMass, Verdict};
+use gear_math::{Gear, Speed};
 use maud::{Markup, html};
 
 /// Below which speed no gear is low enough, below which running wins, this climb, and by which slopes.

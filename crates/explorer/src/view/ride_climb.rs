@@ -5,7 +5,7 @@ use super::words::name;
 use crate::field::Field;
 use crate::number::{duration, percent, with_unit};
 use crate::report::{Report, RideSide, Side};
-use gear_math::{Advice, LowerGear, MarkKind, Reason, Verdict};
+use gear_math::rider::{Advice, LowerGear, MarkKind, Reason, Verdict};
 use maud::{Markup, html};
 
 /// The climb that was asked about.

@@ -5,7 +5,8 @@ use super::words::worked;
 use crate::field::Field;
 use crate::number::{likely_share, percent, plain, with_unit};
 use crate::report::{Report, surface_name};
-use gear_math::{Band, Level, MetabolicPower, PeakPower, Range, Speed};
+use gear_math::Speed;
+use gear_math::rider::{Band, Level, MetabolicPower, PeakPower, Range};
 use maud::{Markup, html};
 
 /// The formulas with this scenario's numbers in them.
@@ -89,13 +90,13 @@ pub(super) fn remark(report: &Report, field: Field) -> Option<String> {
         }
         Field::Rolling => {
             let rolling = surface.rolling_under(inputs.bike.tyre);
-            Some(usual(surface_name(surface), &rolling, gear_math::RollingCoefficient::value, 3))
+            Some(usual(surface_name(surface), &rolling, gear_math::rider::RollingCoefficient::value, 3))
         }
         Field::FootGround => {
-            Some(usual(surface_name(surface), &surface.foot(), gear_math::FootFactor::value, 2))
+            Some(usual(surface_name(surface), &surface.foot(), gear_math::rider::FootFactor::value, 2))
         }
         Field::Friction => {
-            Some(usual(surface_name(surface), &surface.friction(), gear_math::Friction::mu, 2))
+            Some(usual(surface_name(surface), &surface.friction(), gear_math::rider::Friction::mu, 2))
         }
         _ => None,
     }

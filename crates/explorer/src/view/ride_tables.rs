@@ -9,10 +9,11 @@ use super::words::{link_to, marked_table, name, plain_table};
 use crate::field::Field;
 use crate::number::{capital, duration, percent, plain, signed, with_unit};
 use crate::report::{OtherGear, Report, RideSide, Side, Stretch, surface_name};
-use gear_math::{
-    Answer, Band, Climb, Gear, LowerGear, MarkKind, MountedWidth, OverGear, Range, Reason, Shortfall, Speed,
-    Surface, Time, Verdict,
+use gear_math::rider::{
+    Answer, Band, Climb, LowerGear, MarkKind, OverGear, Range, Reason, Shortfall, Time, Verdict,
 };
+use gear_math::wheel::MountedWidth;
+use gear_math::{Gear, Speed, Surface};
 use maud::{Markup, html};
 
 /// The table of speeds goes in steps of this many answers: every 2.5 %.
@@ -218,9 +219,9 @@ fn grounds(tyre: MountedWidth) -> Markup {
     let row = |&surface: &Surface| {
         vec![
             surface_name(surface).to_owned(),
-            range(&surface.rolling_under(tyre), gear_math::RollingCoefficient::value, 3),
-            range(&surface.foot(), gear_math::FootFactor::value, 2),
-            range(&surface.friction(), gear_math::Friction::mu, 2),
+            range(&surface.rolling_under(tyre), gear_math::rider::RollingCoefficient::value, 3),
+            range(&surface.foot(), gear_math::rider::FootFactor::value, 2),
+            range(&surface.friction(), gear_math::rider::Friction::mu, 2),
         ]
     };
     let rows: Vec<Vec<String>> = Surface::ALL.iter().map(row).collect();

@@ -2,7 +2,7 @@
 
 use crate::number::{brief, listed, percent, plain, span_of_time, with_unit};
 use crate::report::{Report, RideSide, RunningFrom};
-use gear_math::{
+use gear_math::rider::{
     Advice, Answer, Basis, ClimbPlan, Gait, LimitsHeld, MarkKind, OnBike, Reason, Slope, SlopeBand,
     SpeedBand, Time, Uncertain, Verdict,
 };

@@ -10,7 +10,8 @@ use crate::number::{counted, percent, plain, rpm, signed, trimmed, with_unit};
 use crate::owner::Owner;
 use crate::report::{GearLine, Report, SetupReport, Side, StepVerdict};
 use crate::scenario::WhySoMany;
-use gear_math::{EndDifference, Speed, Sprocket};
+use gear_math::gears::EndDifference;
+use gear_math::{Speed, Sprocket};
 use maud::{Markup, html};
 
 /// The sentence that answers, and one that helps to weigh it.

@@ -4,7 +4,7 @@ use super::gears::column;
 use super::words::{name, table};
 use crate::number::{counted, percent};
 use crate::report::{Report, SetupReport};
-use gear_math::{FrontChange, GearStep};
+use gear_math::gears::{FrontChange, GearStep};
 use maud::{Markup, html};
 
 /// Step sizes of both set-ups.
@@ -12,7 +12,7 @@ use maud::{Markup, html};
 pub(super) fn tables(report: &Report) -> Markup {
     let [a, b] = &report.setups;
     let head = html! { tr { td {} (column(a)) (column(b)) } };
-    let spread = |pick: fn(&gear_math::StepSpread) -> GearStep| {
+    let spread = |pick: fn(&gear_math::gears::StepSpread) -> GearStep| {
         move |setup: &SetupReport| {
             setup.steps.as_ref().map_or("none".to_owned(), |steps| percent(pick(steps).percent(), 1))
         }

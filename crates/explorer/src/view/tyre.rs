@@ -4,10 +4,11 @@ use super::words::{link_to, worked};
 use crate::field::Field;
 use crate::number::{percent, plain, with_unit};
 use crate::report::{Gauge, Report, TyreFit, TyreReport};
-use gear_math::{
-    CalliperVerdict, Construction, LimitedBy, MountedWidth, PressureCase, PressureCaution, PressureReading,
-    RaceLimit, Wheel, WheelPressure, WidthFactor, WidthVerdict,
+use gear_math::wheel::{
+    CalliperVerdict, Construction, LimitedBy, MountedWidth, PressureCaution, PressureReading, RaceLimit,
+    WheelPressure, WidthFactor, WidthVerdict,
 };
+use gear_math::{PressureCase, Wheel};
 use maud::{Markup, html};
 
 /// The sentence that answers, what narrows it, and the cautions.

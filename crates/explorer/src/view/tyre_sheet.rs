@@ -6,7 +6,7 @@ use super::tyre::{NO_PRESSURE, gauge_words, likely, mm, range, start_of, typed};
 use crate::field::Field;
 use crate::number::with_unit;
 use crate::report::{Gauge, Report, TyreFit, TyreReport};
-use gear_math::{CLEARANCE_CHECK, Construction, HOW_TO_MEASURE, PressureCaution};
+use gear_math::wheel::{CLEARANCE_CHECK, Construction, HOW_TO_MEASURE, PressureCaution};
 
 #[must_use]
 pub(super) fn block(report: &Report) -> Block {

@@ -4,9 +4,11 @@ use super::tyre::{both_units, by_size, gauge_words, mm, range, rows, start_of, t
 use super::words::{marked_table, plain_table};
 use crate::number::{percent, plain, signed, with_unit};
 use crate::report::{GearOnBoth, OtherTyre, Report, SetupReport, TyreFit, TyreReport, WidthLine};
-use gear_math::{
-    BodyMass, CLEARANCE_CHECK, Construction, HOW_TO_MEASURE, LoadedTyre, PressureAdvice, PressureCaution,
-    RACE_RULES, RaceRule, TyreGround, Wheel, WheelPressure, WheelStyle,
+use gear_math::Wheel;
+use gear_math::rider::BodyMass;
+use gear_math::wheel::{
+    CLEARANCE_CHECK, Construction, HOW_TO_MEASURE, LoadedTyre, PressureAdvice, PressureCaution, RACE_RULES,
+    RaceRule, TyreGround, WheelPressure, WheelStyle,
 };
 use maud::{Markup, html};
 

@@ -1,13 +1,17 @@
 //! A course: stretches one after another, from the line back to the line.
 
-use crate::{Gradient, Obstacle, ObstacleTime, Patch, Segment, StretchLength, Surface};
+use crate::course::patch::Patch;
+use crate::course::quantity::{ObstacleTime, StretchLength};
+use crate::course::segment::{Obstacle, Segment};
+use crate::rider::{Gradient, Surface};
 use core::fmt;
 
 /// A lap as a list of stretches in the order they are ridden.
 ///
 /// # Example
 /// ```
-/// use gear_math::{Course, Gradient, Segment, StretchLength, Surface};
+/// use gear_math::{Course, Gradient, Surface};
+/// use gear_math::course::{Segment, StretchLength};
 /// let flat = Segment::open(StretchLength::new(300.0)?, Gradient::new(0.0)?, Surface::FirmGrass);
 /// let bank = Segment::open(StretchLength::new(20.0)?, Gradient::new(30.0)?, Surface::Mud);
 /// let course = Course::new(vec![flat, bank])?;

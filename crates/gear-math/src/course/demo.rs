@@ -1,6 +1,9 @@
 //! Two invented courses to try things on.
 
-use crate::{CornerSpeed, Course, Gradient, Obstacle, ObstacleTime, Segment, StretchLength, Surface};
+use crate::course::course::Course;
+use crate::course::quantity::{CornerSpeed, ObstacleTime, StretchLength};
+use crate::course::segment::{Obstacle, Segment};
+use crate::rider::{Gradient, Surface};
 use Surface::{DeepMud, FirmGrass, LooseSand, Mud, PackedGravel, Tarmac, WetSoftGrass};
 
 /// An invented course.

@@ -1,6 +1,9 @@
 //! A course in fewer stretches, so that a recorded one can be read, edited and sent.
 
-use crate::{Course, Gradient, ProfilePoint, Segment, StretchLength};
+use crate::course::course::{Course, ProfilePoint};
+use crate::course::quantity::StretchLength;
+use crate::course::segment::Segment;
+use crate::rider::Gradient;
 
 /// Heights as near as this need no further stretch, m: a smoothed track is no surer. Estimate.
 const NEAR_ENOUGH_M: f64 = 0.05;
@@ -34,7 +37,7 @@ impl Course {
     /// let joined = course.joined(3);
     /// assert_eq!(joined.course.segments().len(), 3);
     /// assert!(joined.height_error_m < 0.1);
-    /// # Ok::<(), gear_math::SketchError>(())
+    /// # Ok::<(), gear_math::course::SketchError>(())
     /// ```
     #[must_use]
     pub fn joined(&self, most: usize) -> JoinedCourse {

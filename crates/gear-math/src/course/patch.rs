@@ -1,7 +1,9 @@
 //! What is laid over a part of a course.
 
-use super::sketch::{extra, number};
-use crate::{CornerSpeed, Obstacle, ObstacleTime, Segment, Surface};
+use crate::course::quantity::{CornerSpeed, ObstacleTime};
+use crate::course::segment::{Obstacle, Segment};
+use crate::course::sketch::{extra, number};
+use crate::rider::Surface;
 use core::fmt;
 use core::str::FromStr;
 
@@ -37,7 +39,8 @@ impl Coat {
 ///
 /// # Example
 /// ```
-/// use gear_math::{Coat, Course, Patch, Surface};
+/// use gear_math::{Course, Surface};
+/// use gear_math::course::{Coat, Patch};
 /// let patch: Patch = "310 m; 355 m; deep mud".parse()?;
 /// assert_eq!((patch.from_m, patch.coat), (310.0, Coat::Ground(Surface::DeepMud)));
 /// let course: Course = "900; 0; firm grass".parse()?;

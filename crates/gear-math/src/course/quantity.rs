@@ -1,7 +1,7 @@
 //! Quantities that belong to the course alone.
 
 use crate::quantity::{Limits, OutOfLimits, known, measured};
-use crate::{Climb, Gradient};
+use crate::rider::{Climb, Gradient};
 
 measured! {
     /// Length of a stretch of course along the ground, in metres.

@@ -1,6 +1,7 @@
 //! One stretch of course of the same kind from end to end.
 
-use crate::{CornerSpeed, Gradient, ObstacleTime, StretchLength, Surface};
+use crate::course::quantity::{CornerSpeed, ObstacleTime, StretchLength};
+use crate::rider::{Gradient, Surface};
 
 /// Something that must be taken on foot over the whole stretch it stands on: a barrier, steps, a log.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -39,7 +40,8 @@ impl Segment {
     ///
     /// # Example
     /// ```
-    /// use gear_math::{Gradient, Segment, Surface};
+    /// use gear_math::{Gradient, Surface};
+    /// use gear_math::course::Segment;
     /// let bank = Segment::over(40.0, Gradient::new(30.0)?, Surface::Mud).expect("a stretch");
     /// assert!((bank.length.m() - 41.761).abs() < 1e-3 && (bank.rise_m() - 12.0).abs() < 1e-9);
     /// # Ok::<(), Box<dyn std::error::Error>>(())

@@ -1,8 +1,11 @@
 //! A course sketched by hand as a small table of text.
 
-use crate::{
-    Coat, CornerSpeed, Course, CourseError, Gradient, ObstacleTime, Segment, StretchLength, Surface, decimal,
-};
+use crate::course::course::{Course, CourseError};
+use crate::course::patch::Coat;
+use crate::course::quantity::{CornerSpeed, ObstacleTime, StretchLength};
+use crate::course::segment::Segment;
+use crate::decimal::decimal;
+use crate::rider::{Gradient, Surface};
 use core::fmt::{self, Write as _};
 use core::str::FromStr;
 
@@ -37,7 +40,7 @@ impl FromStr for Course {
     /// ".parse()?;
     /// assert_eq!(course.length_m(), 161.0);
     /// assert!("120; steep; mud".parse::<Course>().is_err());
-    /// # Ok::<(), gear_math::SketchError>(())
+    /// # Ok::<(), gear_math::course::SketchError>(())
     /// ```
     fn from_str(text: &str) -> Result<Self, SketchError> {
         let mut segments = Vec::new();
@@ -211,7 +214,7 @@ impl Surface {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::Demo;
+    use crate::course::demo::Demo;
 
     #[test]
     fn a_sketch_is_read_again() {

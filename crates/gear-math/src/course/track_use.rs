@@ -1,6 +1,6 @@
 //! Whether a recorded track can be a course at all.
 
-use crate::Gradient;
+use crate::rider::Gradient;
 use core::fmt;
 
 /// With more of its way than this steeper than 45 % a track is a mountain path, or its heights are noise: on a course that is
@@ -15,7 +15,7 @@ const LEAST_POINTS: usize = 5;
 ///
 /// # Example
 /// ```
-/// use gear_math::{TrackFault, TrackUse};
+/// use gear_math::course::{TrackFault, TrackUse};
 /// assert_eq!(TrackUse::of(0.02, 2800.0, 400), TrackUse::Usable);
 /// assert!(matches!(TrackUse::of(0.76, 2700.0, 184), TrackUse::NotUsable(TrackFault::TooSteep { .. })));
 /// ```

@@ -1,7 +1,7 @@
 //! Where the handlebar must be.
 
-use crate::BikePoint;
-use crate::{BarDepth, BarReach};
+use crate::position::point::BikePoint;
+use crate::position::quantity::{BarDepth, BarReach};
 
 /// The shape of a drop handlebar, as far as the hands notice it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -42,7 +42,7 @@ pub(crate) fn bar_from_saddle(tip: BikePoint, tip_to_bar_mm: f64, bar_drop_mm: f
 ///
 /// # Example
 /// ```
-/// use gear_math::{BarDepth, BarReach, BarShape, BikePoint, keep_hoods};
+/// use gear_math::position::{BarDepth, BarReach, BarShape, BikePoint, keep_hoods};
 /// let old = BarShape { reach: BarReach::new(80.0)?, depth: None };
 /// let new = BarShape { reach: BarReach::new(72.0)?, depth: Some(BarDepth::new(118.0)?) };
 /// let placed = keep_hoods(BikePoint { x_mm: 480.0, y_mm: 640.0 }, &old, &new);

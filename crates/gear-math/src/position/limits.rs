@@ -1,6 +1,6 @@
 //! What to look at before riding.
 
-use crate::Spacers;
+use crate::position::quantity::Spacers;
 use core::fmt;
 
 /// What to look at in a position or a stem set-up, in words for the rider or mechanic.

@@ -1,7 +1,8 @@
 //! Where the saddle is, and what joins the foot to the bike.
 
-use crate::BikePoint;
-use crate::{CrankLength, SaddleHeight, SeatAngle, Setback, SoleStack};
+use crate::position::point::BikePoint;
+use crate::position::quantity::{SaddleHeight, SeatAngle, Setback, SoleStack};
+use crate::rider::CrankLength;
 use core::f64::consts::PI;
 
 /// Where a saddle is, as it is measured on a bike. The saddle is taken as level.

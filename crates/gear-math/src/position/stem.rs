@@ -1,8 +1,10 @@
 //! Where a stem puts the bar, and which stem puts it there exactly.
 
-use crate::BikePoint;
 use crate::position::limits::{PositionCaution, stem_cautions};
-use crate::{ClampHeight, FrameReach, FrameStack, HeadAngle, Spacers, StemAngle, StemLength, TopCap};
+use crate::position::point::BikePoint;
+use crate::position::quantity::{
+    ClampHeight, FrameReach, FrameStack, HeadAngle, Spacers, StemAngle, StemLength, TopCap,
+};
 use core::f64::consts::PI;
 use core::ops::RangeInclusive;
 
@@ -71,7 +73,7 @@ pub struct FrontEndView {
 
 /// The one stem length and spacer height that put the bar exactly on a target with a stem of this angle.
 ///
-/// Both may be lengths that nobody can build; [`StemSearch`](crate::StemSearch) says which are.
+/// Both may be lengths that nobody can build; [`StemSearch`](crate::position::stem_search::StemSearch) says which are.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ExactStem {
     /// Stem against square to the steerer, in degrees.
@@ -96,9 +98,7 @@ impl FrontEnd {
     ///
     /// # Example
     /// ```
-    /// use gear_math::{
-    ///     ClampHeight, FrameReach, FrameStack, FrontEnd, HeadAngle, Spacers, StemAngle, StemLength, StemSetup, TopCap,
-    /// };
+    /// use gear_math::position::{ClampHeight, FrameReach, FrameStack, FrontEnd, HeadAngle, Spacers, StemAngle, StemLength, StemSetup, TopCap};
     /// let front = FrontEnd {
     ///     stack: FrameStack::new(558.0)?,
     ///     reach: FrameReach::new(379.0)?,

@@ -1,8 +1,8 @@
 //! Stems and spacers that bring the bar to its place.
 
-use crate::BikePoint;
+use crate::position::point::BikePoint;
+use crate::position::quantity::{BarTolerance, Spacers, StemAngle, StemLength};
 use crate::position::stem::{ExactStem, FrontEnd, StemSetup};
-use crate::{BarTolerance, Spacers, StemAngle, StemLength};
 use core::cmp::Ordering;
 use core::fmt;
 
@@ -140,9 +140,8 @@ impl FrontEnd {
     ///
     /// # Example
     /// ```
-    /// use gear_math::{
-    ///     BikePoint, ClampHeight, FrameReach, FrameStack, FrontEnd, HeadAngle, StemSearch, StemSearchLimits, TopCap,
-    /// };
+    /// use gear_math::StemSearch;
+    /// use gear_math::position::{BikePoint, ClampHeight, FrameReach, FrameStack, FrontEnd, HeadAngle, StemSearchLimits, TopCap};
     /// let front = FrontEnd {
     ///     stack: FrameStack::new(558.0)?,
     ///     reach: FrameReach::new(379.0)?,
@@ -280,7 +279,7 @@ fn setups(max_spacers: Spacers) -> impl Iterator<Item = StemSetup> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{ClampHeight, FrameReach, FrameStack, HeadAngle, TopCap};
+    use crate::position::quantity::{ClampHeight, FrameReach, FrameStack, HeadAngle, TopCap};
 
     fn search(stack_mm: f64, reach_mm: f64) -> StemSearch {
         let front = FrontEnd {

@@ -1,8 +1,10 @@
 //! Room between the toe and the front wheel.
 
-use crate::WheelRadius;
+use crate::chain::BottomBracketDrop;
 use crate::position::limits::PositionCaution;
-use crate::{BottomBracketDrop, CrankLength, ForkRake, FrontCentre, HeadAngle, PedalOffset};
+use crate::position::quantity::{ForkRake, FrontCentre, HeadAngle, PedalOffset};
+use crate::rider::CrankLength;
+use crate::wheel::WheelRadius;
 
 /// What decides whether a toe can meet the front wheel.
 #[derive(Debug, Clone, Copy, PartialEq)]

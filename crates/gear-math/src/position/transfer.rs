@@ -1,10 +1,10 @@
 //! A road position carried over to another bike.
 
-use crate::BikePoint;
 use crate::position::bar_target::bar_from_saddle;
 use crate::position::limits::{PositionCaution, saddle_cautions};
+use crate::position::point::BikePoint;
+use crate::position::quantity::{BarCloser, BarDrop, BarRaise, SaddleLowering, SeatAngle, TipToBar};
 use crate::position::saddle::{Footing, Saddle, on_seat_line};
-use crate::{BarCloser, BarDrop, BarRaise, SaddleLowering, SeatAngle, TipToBar};
 
 /// A position that fits, as measured on the road bike.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -128,10 +128,9 @@ impl RoadPosition {
     ///
     /// # Example
     /// ```
-    /// use gear_math::{
-    ///     BarDrop, CrankLength, CrossBike, Footing, PositionChanges, RoadPosition, Saddle, SaddleHeight, SeatAngle,
-    ///     Setback, SoleStack, TipToBar,
-    /// };
+    /// use gear_math::{CrossBike, RoadPosition};
+    /// use gear_math::position::{BarDrop, Footing, PositionChanges, Saddle, SaddleHeight, SeatAngle, Setback, SoleStack, TipToBar};
+    /// use gear_math::rider::CrankLength;
     /// let footing = |stack| Ok::<_, gear_math::OutOfLimits>(Footing {
     ///     crank: CrankLength::new(172.5)?,
     ///     sole_stack: SoleStack::new(stack)?,

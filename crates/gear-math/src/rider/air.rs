@@ -1,8 +1,9 @@
 //! The air a rider moves through.
 
-use crate::{
+use crate::quantity::Speed;
+use crate::rider::quantity::{
     AirDensity, AirPressure, AirTemperature, Altitude, Compass, DragArea, FootDrag, Headwind, Humidity,
-    Speed, WindSpeed,
+    WindSpeed,
 };
 
 /// Gas constants of dry air (ISO 2533:1975) and of water vapour (R ÷ 18.015 g/mol), in J/(kg·K).
@@ -63,7 +64,7 @@ impl AirDensity {
     ///
     /// # Example
     /// ```
-    /// use gear_math::{AirDensity, AirPressure, AirTemperature, Humidity};
+    /// use gear_math::rider::{AirDensity, AirPressure, AirTemperature, Humidity};
     /// let cold = AirDensity::of(AirTemperature::new(5.0)?, Humidity::new(90.0)?, AirPressure::SEA_LEVEL);
     /// assert!((cold.kg_per_m3() - 1.2653).abs() < 1e-4);
     /// # Ok::<(), gear_math::OutOfLimits>(())
@@ -97,7 +98,7 @@ impl AirPressure {
 ///
 /// # Example
 /// ```
-/// use gear_math::{Compass, Wind, WindSpeed};
+/// use gear_math::rider::{Compass, Wind, WindSpeed};
 /// let wind = Wind { speed: WindSpeed::new(3.0)?, from: Compass::new(270.0)? };
 /// assert!((wind.against(Compass::new(270.0)?).m_per_s() - 3.0).abs() < 1e-12);
 /// assert!((wind.against(Compass::new(90.0)?).m_per_s() + 3.0).abs() < 1e-12);

@@ -1,6 +1,9 @@
 //! One climb: the quickest way up that can be done, decided once for all who speak of it.
 
-use crate::{Carry, ClimbPlan, OverGear, PowerDemand, Reason, Time, Verdict};
+use crate::rider::climb_plan::{Carry, ClimbPlan, OverGear};
+use crate::rider::limits::Reason;
+use crate::rider::quantity::{PowerDemand, Time};
+use crate::rider::verdict::Verdict;
 
 /// The speed brought to a climb is no reason to ride it unless it takes the time below this share of the steady one.
 /// Estimate: less than that is within the doubt of the time.

@@ -1,11 +1,20 @@
 //! One climb: the time each way takes, and what a tall gear or a run-up makes of it.
 
-use super::road_load::sine_cosine;
-use crate::{
-    Answer, BalanceSpeed, Climb, ClimbLength, CriticalPower, Distance, EffortTime, Gear, Ground, LegStrength,
-    PedalRate, PowerDemand, Reason, ReserveShare, RideOrRun, Riding, SecondsLost, Slowing, Speed, Time,
-    Verdict, WheelInertia, break_even_length,
+use crate::gears::{Gear, PedalRate};
+use crate::quantity::Speed;
+use crate::rider::effort::CriticalPower;
+use crate::rider::gearing::Riding;
+use crate::rider::ground::Ground;
+use crate::rider::limits::Reason;
+use crate::rider::obstacle::{Slowing, break_even_length};
+use crate::rider::pedalling::LegStrength;
+use crate::rider::quantity::{
+    BalanceSpeed, Climb, ClimbLength, Distance, EffortTime, PowerDemand, ReserveShare, SecondsLost, Time,
+    WheelInertia,
 };
+use crate::rider::ride_or_run::RideOrRun;
+use crate::rider::road_load::sine_cosine;
+use crate::rider::verdict::{Answer, Verdict};
 
 /// A climb of known length.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,11 +1,16 @@
 //! Where riding ends, and why.
 
-use super::root::first_at_or_above_zero;
 use crate::order::ascending;
-use crate::{
-    BalanceSpeed, Climb, Ground, Incline, Reason, RideOrRun, RoadLoad, Slope, Speed, Stance,
-    body_weight_gradient,
-};
+use crate::quantity::Speed;
+use crate::rider::ground::Ground;
+use crate::rider::limits::Reason;
+use crate::rider::on_foot::Incline;
+use crate::rider::pedalling::body_weight_gradient;
+use crate::rider::quantity::{BalanceSpeed, Climb, Slope};
+use crate::rider::ride_or_run::RideOrRun;
+use crate::rider::road_load::RoadLoad;
+use crate::rider::root::first_at_or_above_zero;
+use crate::rider::traction::Stance;
 
 /// The search walks the gradients in steps of 0.5 %, up to 45 %.
 pub(super) const STEP: f64 = 0.005;

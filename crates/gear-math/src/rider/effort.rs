@@ -1,13 +1,16 @@
 //! How much power for how long.
 
-use crate::{BodyMass, EffortTime, PeakPower, Power, PowerDemand, ReserveShare, Time, WorkReserve};
+use crate::rider::quantity::{
+    BodyMass, EffortTime, PeakPower, Power, PowerDemand, ReserveShare, Time, WorkReserve,
+};
 use core::fmt;
 
 /// A rider's sustainable power and the work in store above it.
 ///
 /// # Example
 /// ```
-/// use gear_math::{CriticalPower, EffortTime, PeakPower, Power, WorkReserve};
+/// use gear_math::Power;
+/// use gear_math::rider::{CriticalPower, EffortTime, PeakPower, WorkReserve};
 /// let rider = CriticalPower::new(Power::new(230.0)?, WorkReserve::new(15.0)?, PeakPower::new(980.0)?)?;
 /// assert!((rider.power(EffortTime::new(30.0)?).watts() - 530.0).abs() < 1e-9);
 /// assert!(CriticalPower::new(Power::new(400.0)?, WorkReserve::USUAL, PeakPower::new(300.0)?).is_err());
@@ -101,7 +104,7 @@ impl WorkReserve {
     ///
     /// # Example
     /// ```
-    /// use gear_math::{BodyMass, Level, WorkReserve};
+    /// use gear_math::rider::{BodyMass, Level, WorkReserve};
     /// let body = BodyMass::new(58.0)?;
     /// let [now_and_then, _, _, national] = Level::ALL.map(|level| WorkReserve::estimated(level.power(body), body));
     /// assert!((now_and_then.kj() - 9.7).abs() < 0.1 && (national.kj() - 15.3).abs() < 0.1);

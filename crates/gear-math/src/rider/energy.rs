@@ -1,9 +1,13 @@
 //! Riding against going on foot on the same energy, with the uncertainty of both.
 
-use super::on_foot::FootMotion;
-use super::resistance::Resistance;
 use crate::physics::GRAVITY;
-use crate::{Air, Bike, Gait, Ground, Incline, MetabolicPower, Rider};
+use crate::rider::air::Air;
+use crate::rider::ground::Ground;
+use crate::rider::on_foot::FootMotion;
+use crate::rider::on_foot::{Gait, Incline};
+use crate::rider::quantity::MetabolicPower;
+use crate::rider::resistance::Resistance;
+use crate::rider::rider::{Bike, Rider};
 
 /// How far each uncertain input may be off.
 mod uncertainty {

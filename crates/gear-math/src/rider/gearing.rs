@@ -1,7 +1,10 @@
 //! Which gear holds a speed, and when none does.
 
+use crate::gears::{Gear, PedalRate};
 use crate::order::ascending;
-use crate::{Bike, Cadence, Gear, LegStrength, PedalRate, Rider, Speed};
+use crate::quantity::{Cadence, Speed};
+use crate::rider::pedalling::LegStrength;
+use crate::rider::rider::{Bike, Rider};
 
 /// The gears of a bike from the lowest up, with the cadences its rider can use.
 #[derive(Debug, Clone, PartialEq)]

@@ -1,7 +1,8 @@
 //! What the ground does to tyres and feet.
 
-use super::energy::ROLLING;
-use crate::{FootFactor, Friction, MountedWidth, RollingCoefficient, SlopeShare, WidthFactor};
+use crate::rider::energy::ROLLING;
+use crate::rider::quantity::{FootFactor, Friction, RollingCoefficient, SlopeShare};
+use crate::wheel::{MountedWidth, WidthFactor};
 
 /// The ground under wheel and foot.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,6 +1,9 @@
 //! What puts a rider on foot whatever the energy says.
 
-use crate::{BalanceSpeed, LegStrength, PeakPower, Rider, Stance};
+use crate::rider::pedalling::LegStrength;
+use crate::rider::quantity::{BalanceSpeed, PeakPower};
+use crate::rider::rider::Rider;
+use crate::rider::traction::Stance;
 
 /// The limits that put a rider on foot whatever the energy says; `None` switches one off. The lowest gear always
 /// counts.

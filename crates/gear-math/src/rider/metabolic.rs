@@ -1,6 +1,6 @@
 //! One engine for both ways of moving: what the muscles burn for a power at the crank.
 
-use crate::{BodyMass, GrossEfficiency, MetabolicPower, Power, StandingMetabolism};
+use crate::rider::quantity::{BodyMass, GrossEfficiency, MetabolicPower, Power, StandingMetabolism};
 
 /// Energy from one millilitre of oxygen, in joules. Di Prampero et al. (1979, *J Appl Physiol* 47:201–206).
 const JOULES_PER_ML_OXYGEN: f64 = 20.9;

@@ -1,9 +1,9 @@
 //! Short climbs: what getting off costs, and how far speed carries.
 
-use super::root::bracketed;
-use crate::{
-    ClimbLength, Distance, EffectiveMass, Power, Resistance, SecondsLost, Speed, Time, WheelInertia,
-};
+use crate::quantity::Speed;
+use crate::rider::quantity::{ClimbLength, Distance, EffectiveMass, Power, SecondsLost, Time, WheelInertia};
+use crate::rider::resistance::Resistance;
+use crate::rider::root::bracketed;
 
 /// Panels of the momentum integral; each is at most about one natural logarithm of the excess speed wide.
 const PANELS: u16 = 40;
@@ -49,7 +49,8 @@ impl WheelInertia {
 ///
 /// # Example
 /// ```
-/// use gear_math::{SecondsLost, Speed, break_even_length};
+/// use gear_math::Speed;
+/// use gear_math::rider::{SecondsLost, break_even_length};
 /// let (slow, fast) = (Speed::from_km_per_h(5.4)?, Speed::from_km_per_h(7.2)?);
 /// let length = break_even_length(slow, fast, SecondsLost::new(5.0)?);
 /// assert!(length.is_some_and(|l| (l.m() - 30.0).abs() < 1e-9));

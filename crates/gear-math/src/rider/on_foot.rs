@@ -1,8 +1,9 @@
 //! Running and walking uphill with a bike, and the change from one to the other.
 
-use super::road_load::sine_cosine;
-use super::root::{bracketed, cubic_speed};
-use crate::{Climb, FootCost, Gradient, Speed};
+use crate::quantity::Speed;
+use crate::rider::quantity::{Climb, FootCost, Gradient};
+use crate::rider::road_load::sine_cosine;
+use crate::rider::root::{bracketed, cubic_speed};
 use core::ops::Range;
 
 /// Running, J/(kg m) against rise over run, from the fifth power down.
@@ -37,7 +38,8 @@ pub enum Gaits {
 ///
 /// # Example
 /// ```
-/// use gear_math::{Gradient, running_cost};
+/// use gear_math::Gradient;
+/// use gear_math::rider::running_cost;
 /// assert!((running_cost(Gradient::new(10.0)?).j_per_kg_m() - 5.968).abs() < 1e-3);
 /// # Ok::<(), gear_math::OutOfLimits>(())
 /// ```

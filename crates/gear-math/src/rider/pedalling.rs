@@ -1,11 +1,14 @@
 //! How hard and how fast legs can turn a crank.
 
-use super::road_load::gradient_overcome;
+use crate::gears::PedalRate;
 use crate::physics::GRAVITY;
-use crate::{
-    Bike, BodyMass, Cadence, CrankLength, KitMass, PeakPower, PedalRate, Power, PowerDemand, Rider,
-    RollingCoefficient, Slope, StrengthShare, Time, Torque,
+use crate::quantity::Cadence;
+use crate::rider::quantity::{
+    BodyMass, CrankLength, KitMass, PeakPower, Power, PowerDemand, RollingCoefficient, Slope, StrengthShare,
+    Time, Torque,
 };
+use crate::rider::rider::{Bike, Rider};
+use crate::rider::road_load::gradient_overcome;
 use core::f64::consts::{FRAC_2_PI, TAU};
 
 /// Leg strength: torque falls in a straight line with cadence, so power is a parabola.
@@ -14,7 +17,8 @@ use core::f64::consts::{FRAC_2_PI, TAU};
 ///
 /// # Example
 /// ```
-/// use gear_math::{Cadence, LegStrength};
+/// use gear_math::Cadence;
+/// use gear_math::rider::LegStrength;
 /// let legs = LegStrength::ENDURING;
 /// assert!((legs.torque(Cadence::new(60.0)?).n_m() - 122.75).abs() < 0.01);
 /// assert!((legs.power(Cadence::new(60.0)?).watts() - 771.3).abs() < 0.1);
@@ -171,8 +175,10 @@ impl Torque {
 ///
 /// # Example
 /// ```
-/// use gear_math::{Bike, Rider, Surface, body_weight_gradient};
-/// # use gear_math::{BikeMass, BodyMass, Circumference, Drivetrain, KitMass, Power};
+/// use gear_math::{Bike, Rider, Surface};
+/// use gear_math::rider::body_weight_gradient;
+/// # use gear_math::{Circumference, Drivetrain, Power};
+/// # use gear_math::rider::{BikeMass, BodyMass, KitMass};
 /// # let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
 /// # let drivetrain = Drivetrain { chainset: "40".parse()?, cassette: "11-13-15-17-20-23-27-32".parse()? };
 /// # let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2100.0)?);

@@ -1,14 +1,15 @@
 //! The forces of one gradient, ready for many speeds.
 
-use super::root::{bracketed, cubic_speed};
-use crate::{Development, EffectiveMass, EffortTime, Power, PowerDemand, Speed, Torque};
+use crate::quantity::{Development, Speed};
+use crate::rider::quantity::{EffectiveMass, EffortTime, Power, PowerDemand, Torque};
+use crate::rider::root::{bracketed, cubic_speed};
 use core::f64::consts::TAU;
 
 /// Faster than any descent of a course, in m/s; a speed that nothing bounds is reported as this. Estimate, because 80 kg with
 /// 0.4 m² of drag area fall no faster than 37 m/s down a slope of 45 %.
 const FASTEST: f64 = 40.0;
 
-/// The forces that hold a rider back on one gradient; made by [`RoadLoad::resistance`](crate::RoadLoad::resistance).
+/// The forces that hold a rider back on one gradient; made by [`RoadLoad::resistance`](crate::rider::road_load::RoadLoad::resistance).
 ///
 /// In newtons and metres per second throughout.
 #[derive(Debug, Clone, Copy, PartialEq)]

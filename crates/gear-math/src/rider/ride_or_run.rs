@@ -1,11 +1,17 @@
 //! The question itself: is it faster to ride or to go on foot?
 
-use super::energy::{Energy, Speeds};
-use super::gearing::Gearing;
-use crate::{
-    Air, Answer, Bike, Climb, Ground, Incline, LimitsHeld, Resistance, Rider, RidingLimits, Slope, Speed,
-    Stance, Verdict,
-};
+use crate::quantity::Speed;
+use crate::rider::air::Air;
+use crate::rider::energy::{Energy, Speeds};
+use crate::rider::gearing::Gearing;
+use crate::rider::ground::Ground;
+use crate::rider::limits::{LimitsHeld, RidingLimits};
+use crate::rider::on_foot::Incline;
+use crate::rider::quantity::{Climb, Slope};
+use crate::rider::resistance::Resistance;
+use crate::rider::rider::{Bike, Rider};
+use crate::rider::traction::Stance;
+use crate::rider::verdict::{Answer, Verdict};
 use core::fmt;
 
 /// Net metabolic power, in W per kg of body, below which nobody gets up a slope in any useful time. Estimate.
@@ -15,10 +21,8 @@ const LEAST_ENERGY_W_PER_KG: f64 = 0.3;
 ///
 /// # Example
 /// ```
-/// use gear_math::{
-///     Air, Bike, BikeMass, BodyMass, Circumference, Climb, Drivetrain, KitMass, Power, RideOrRun, Rider, RidingLimits,
-///     Surface, Verdict,
-/// };
+/// use gear_math::{Bike, Circumference, Drivetrain, Power, RideOrRun, Rider, Surface};
+/// use gear_math::rider::{Air, BikeMass, BodyMass, Climb, KitMass, RidingLimits, Verdict};
 /// let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
 /// let drivetrain = Drivetrain { chainset: "40".parse()?, cassette: "11-13-15-17-20-23-27-32".parse()? };
 /// let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2100.0)?);
@@ -64,7 +68,7 @@ impl RideOrRun {
         Self { rider, bike, air, limits, energy, gearing, power_off: POWER_OFF }
     }
 
-    /// The same with a power that may be off by this share: [`Level::OFF`](crate::Level::OFF) where it is estimated. It
+    /// The same with a power that may be off by this share: [`Level::OFF`](crate::rider::effort::Level::OFF) where it is estimated. It
     /// widens the [tornado](Self::tornado), nothing else.
     #[must_use]
     pub fn with_power_off(self, share: f64) -> Self {

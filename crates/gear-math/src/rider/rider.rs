@@ -1,10 +1,13 @@
 //! The rider and the bike under them.
 
-use crate::{
-    BikeMass, BodyMass, Cadence, Circumference, CrankLength, Development, Drivetrain, DrivetrainEfficiency,
-    FootCostFactor, Gaits, Gear, GearSet, GrossEfficiency, KitMass, LoadFactor, MountedWidth, Power,
-    StandingMetabolism, TotalMass,
+use crate::gears::{Drivetrain, Gear, GearSet};
+use crate::quantity::{Cadence, Circumference, Development};
+use crate::rider::on_foot::Gaits;
+use crate::rider::quantity::{
+    BikeMass, BodyMass, CrankLength, DrivetrainEfficiency, FootCostFactor, GrossEfficiency, KitMass,
+    LoadFactor, Power, StandingMetabolism, TotalMass,
 };
+use crate::wheel::MountedWidth;
 
 /// A rider in one effort.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,11 +1,14 @@
 //! What holds a bicycle back, and the power that overcomes it.
 
-use super::resistance::Resistance;
 use crate::physics::GRAVITY;
-use crate::{
-    Air, AirDensity, Circumference, DragArea, DrivetrainEfficiency, EffectiveMass, Gradient, Headwind, Power,
-    PowerTerms, RollingCoefficient, Slope, Speed, TotalMass, WheelInertia,
+use crate::quantity::{Circumference, Speed};
+use crate::rider::air::Air;
+use crate::rider::quantity::{
+    AirDensity, DragArea, DrivetrainEfficiency, EffectiveMass, Gradient, Headwind, Power, RollingCoefficient,
+    Slope, TotalMass, WheelInertia,
 };
+use crate::rider::resistance::PowerTerms;
+use crate::rider::resistance::Resistance;
 use core::f64::consts::TAU;
 
 /// Wheel bearings of both wheels: a force in N and its growth in N per m/s. Martin et al. (1998).
@@ -23,7 +26,8 @@ const SPOKES: f64 = 0.0044;
 ///
 /// # Example
 /// ```
-/// use gear_math::{Air, DrivetrainEfficiency, Gradient, Power, RoadLoad, RollingCoefficient, TotalMass};
+/// use gear_math::{Gradient, Power};
+/// use gear_math::rider::{Air, DrivetrainEfficiency, RoadLoad, RollingCoefficient, TotalMass};
 /// let load = RoadLoad::new(
 ///     TotalMass::new(75.0)?,
 ///     RollingCoefficient::new(0.03)?,

@@ -1,9 +1,14 @@
 //! Where running itself wins, whatever the gears.
 
-use super::crossover::{STEEPEST, STEP, STEPS, first_slope};
-use super::energy::Band;
-use super::root::first_at_or_above_zero;
-use crate::{Climb, ClimbLength, ClimbPlan, Ground, Incline, RideOrRun, SecondsLost, Slope, Speed};
+use crate::quantity::Speed;
+use crate::rider::climb_plan::ClimbPlan;
+use crate::rider::crossover::{STEEPEST, STEP, STEPS, first_slope};
+use crate::rider::energy::Band;
+use crate::rider::ground::Ground;
+use crate::rider::on_foot::Incline;
+use crate::rider::quantity::{Climb, ClimbLength, SecondsLost, Slope};
+use crate::rider::ride_or_run::RideOrRun;
+use crate::rider::root::first_at_or_above_zero;
 
 /// The gradients on which running a climb of some length, dismount and remount included, takes no longer than riding it
 /// in a gear that is low enough. `None` stands for "not up to 45 %". Balance and grip are left aside as well.
@@ -61,7 +66,7 @@ impl ClimbPlan {
     /// running.
     #[must_use]
     pub fn running_wins_below(&self) -> SpeedBand {
-        let over = |time: crate::Time| Speed::new(self.length.m() / time.s());
+        let over = |time: crate::rider::quantity::Time| Speed::new(self.length.m() / time.s());
         SpeedBand { low: over(self.foot_at_worst), best: over(self.foot), high: over(self.foot_at_best) }
     }
 }

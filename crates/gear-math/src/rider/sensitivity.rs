@@ -1,12 +1,18 @@
 //! What moves the crossover most.
 
-use super::energy::{EFFICIENCY, GROUND, LOAD, PERSON};
 use crate::order::ascending;
-use crate::{
-    Air, BalanceSpeed, Bike, BikeMass, Cadence, Climb, DrivetrainEfficiency, Flip, FootCostFactor,
-    FootFactor, Friction, GrossEfficiency, Ground, LoadFactor, PeakPower, Power, Reason, RideOrRun, Rider,
-    RidingLimits, RollingCoefficient, Slope, SlopeShare, StandingMetabolism,
+use crate::quantity::Cadence;
+use crate::rider::air::Air;
+use crate::rider::crossover::Flip;
+use crate::rider::energy::{EFFICIENCY, GROUND, LOAD, PERSON};
+use crate::rider::ground::Ground;
+use crate::rider::limits::{Reason, RidingLimits};
+use crate::rider::quantity::{
+    BalanceSpeed, BikeMass, Climb, DrivetrainEfficiency, FootCostFactor, FootFactor, Friction,
+    GrossEfficiency, LoadFactor, PeakPower, Power, RollingCoefficient, Slope, SlopeShare, StandingMetabolism,
 };
+use crate::rider::ride_or_run::RideOrRun;
+use crate::rider::rider::{Bike, Rider};
 
 /// How far the lowest cadence a rider still turns over may be off, rpm. Estimate: few riders ever measured it.
 pub(crate) const CADENCE_RPM: f64 = 5.0;

@@ -1,6 +1,7 @@
 //! A gradient with all its doubts taken together.
 
-use crate::{Slope, TornadoBar};
+use crate::rider::quantity::Slope;
+use crate::rider::sensitivity::TornadoBar;
 
 /// Steepest gradient of the model, per cent; one that is not met counts as this.
 const STEEPEST: f64 = 45.0;
@@ -17,8 +18,8 @@ pub struct SlopeBand {
 }
 
 impl SlopeBand {
-    /// Takes the doubts of a [tornado](crate::RideOrRun::tornado) together: changes in one direction are added in
-    /// quadrature, as in [`Band`](crate::Band).
+    /// Takes the doubts of a [tornado](crate::rider::ride_or_run::RideOrRun::tornado) together: changes in one direction are added in
+    /// quadrature, as in [`Band`](crate::rider::energy::Band).
     #[must_use]
     pub fn of(best: Option<Slope>, bars: &[TornadoBar]) -> Self {
         let middle = points(best);

@@ -1,13 +1,16 @@
 //! Where the rear wheel slips and the front wheel lifts.
 
-use crate::{Friction, MassHeight, PeakFactor, RearShare, RollingCoefficient, Slope, Wheelbase};
+use crate::rider::quantity::{
+    Friction, MassHeight, PeakFactor, RearShare, RollingCoefficient, Slope, Wheelbase,
+};
 use core::f64::consts::FRAC_PI_2;
 
 /// How a rider sits on the bike and turns the pedals, as far as grip goes.
 ///
 /// # Example
 /// ```
-/// use gear_math::{Stance, Surface};
+/// use gear_math::Surface;
+/// use gear_math::rider::Stance;
 /// let ground = Surface::WetSoftGrass.ground();
 /// let slip = Stance::SEATED.slip(ground.friction, ground.rolling).expect("slick enough to slip");
 /// assert!((slip.percent() - 16.6).abs() < 0.1);

@@ -1,8 +1,11 @@
 //! Ride or run, on one slope.
 
-use super::energy::Band;
-use super::gearing::Riding;
-use crate::{Climb, Gait, LimitsHeld, Speed};
+use crate::quantity::Speed;
+use crate::rider::energy::Band;
+use crate::rider::gearing::Riding;
+use crate::rider::limits::LimitsHeld;
+use crate::rider::on_foot::Gait;
+use crate::rider::quantity::Climb;
 
 /// Ride or run, as far as can be told.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]

@@ -1,9 +1,14 @@
 //! The verdict on many grounds and slopes at once.
 
-use super::energy::{Band, Energy, Speeds};
-use crate::{Climb, Ground, Incline, LimitsHeld, RideOrRun, Verdict};
+use crate::rider::energy::{Band, Energy, Speeds};
+use crate::rider::ground::Ground;
+use crate::rider::limits::LimitsHeld;
+use crate::rider::on_foot::Incline;
+use crate::rider::quantity::Climb;
+use crate::rider::ride_or_run::RideOrRun;
+use crate::rider::verdict::Verdict;
 
-/// One part of an [`Answer`](crate::Answer) on a map of slopes and grounds.
+/// One part of an [`Answer`](crate::rider::verdict::Answer) on a map of slopes and grounds.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Cell {
     /// Foot over ride.

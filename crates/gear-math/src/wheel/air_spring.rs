@@ -1,7 +1,9 @@
 //! How far a tyre gives under its load, and how much is left before the rim touches.
 
 use crate::wheel::bisection::point_reaching;
-use crate::{Pressure, TyreSection, WheelLoad, WheelRadius, contact_area_cm2};
+use crate::wheel::contact_patch::contact_area_cm2;
+use crate::wheel::quantity::{Pressure, WheelLoad, WheelRadius};
+use crate::wheel::section::TyreSection;
 use core::f64::consts::PI;
 
 /// An inflated tyre on its rim as a spring of air. The casing has no stiffness of its own.
@@ -59,7 +61,8 @@ impl AirSpring {
     ///
     /// # Example
     /// ```
-    /// use gear_math::{AirSpring, MountedWidth, Pressure, RimInnerWidth, TyreSection, WheelLoad, WheelRadius};
+    /// use gear_math::Pressure;
+    /// use gear_math::wheel::{AirSpring, MountedWidth, RimInnerWidth, TyreSection, WheelLoad, WheelRadius};
     /// let spring = AirSpring {
     ///     section: TyreSection::new(MountedWidth::new(38.0)?, RimInnerWidth::new(23.0)?)?,
     ///     outer_radius: WheelRadius::new(349.0)?,

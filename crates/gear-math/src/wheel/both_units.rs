@@ -1,6 +1,6 @@
 //! A pressure in words, in bar and in psi.
 
-use crate::Pressure;
+use crate::wheel::quantity::Pressure;
 
 /// “2.75 bar or 39 psi”: hundredths of a bar and whole psi, each by `rounding`.
 pub(crate) fn in_both_units(pressure: Pressure, rounding: fn(f64) -> f64) -> String {

@@ -1,6 +1,7 @@
 //! The room a wheel needs, which is more than it rolls on.
 
-use crate::{TyreSize, WheelDiameter, WheelRadius};
+use crate::wheel::quantity::{WheelDiameter, WheelRadius};
+use crate::wheel::tyre_size::TyreSize;
 
 /// Narrower tyres than this stand higher than they are wide, in millimetres (older ISO 5775-1, as reprinted).
 const TALL_BELOW_MM: f64 = 28.0;
@@ -34,7 +35,8 @@ impl TyreSize {
     ///
     /// # Example
     /// ```
-    /// use gear_math::{BeadSeat, NominalWidth, TyreSize};
+    /// use gear_math::TyreSize;
+    /// use gear_math::wheel::{BeadSeat, NominalWidth};
     /// let tyre = TyreSize { width: NominalWidth::new(35.0)?, bead_seat: BeadSeat::ROAD };
     /// assert_eq!(tyre.clearance_diameter().mm(), 698.0);
     /// # Ok::<(), gear_math::OutOfLimits>(())

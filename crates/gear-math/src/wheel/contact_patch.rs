@@ -1,6 +1,6 @@
 //! The ground a tyre stands on.
 
-use crate::{Pressure, WheelLoad};
+use crate::wheel::quantity::{Pressure, WheelLoad};
 
 /// Area of a tyre on firm ground, in square centimetres: `A = F ÷ p`, that is `F[N] ÷ (10 p[bar])`.
 ///
@@ -8,7 +8,8 @@ use crate::{Pressure, WheelLoad};
 ///
 /// # Example
 /// ```
-/// use gear_math::{Pressure, WheelLoad, contact_area_cm2};
+/// use gear_math::Pressure;
+/// use gear_math::wheel::{WheelLoad, contact_area_cm2};
 /// let area = contact_area_cm2(WheelLoad::new(360.0)?, Pressure::new(1.8)?);
 /// assert_eq!(area, 20.0);
 /// # Ok::<(), gear_math::OutOfLimits>(())

@@ -1,6 +1,6 @@
 //! The rim on which a tyre is as wide as its label.
 
-use crate::{NominalWidth, RimInnerWidth};
+use crate::wheel::quantity::{NominalWidth, RimInnerWidth};
 
 /// Which edition of the rules a tyre's label follows.
 ///
@@ -47,7 +47,7 @@ impl LabelEdition {
     ///
     /// # Example
     /// ```
-    /// use gear_math::{LabelEdition, NominalWidth};
+    /// use gear_math::wheel::{LabelEdition, NominalWidth};
     /// let width = NominalWidth::new(32.0)?;
     /// assert_eq!(LabelEdition::Etrto2020.measuring_rim(width).mm(), 21.0);
     /// assert_eq!(LabelEdition::OlderIso.measuring_rim(width).mm(), 17.6);

@@ -37,8 +37,10 @@ pub use pressure_caution::PressureCaution;
 pub use pressure_ceiling::{CeilingReason, PressureCeiling, PressureMarks};
 pub use pressure_floor::{FloorReason, PressureFloor};
 pub use pressure_limits::{FloorAboveCeiling, LimitedBy};
-pub use quantity::{EstimateError, NominalWidth, RollOutDeviation, WheelDiameter};
-pub use quantity::{FrontShare, MountedWidth, Pressure, RaceLimit, RimInnerWidth, WheelLoad, WheelRadius};
+pub use quantity::{
+    EstimateError, FrontShare, MountedWidth, NominalWidth, Pressure, RaceLimit, RimInnerWidth,
+    RollOutDeviation, WheelDiameter, WheelLoad, WheelRadius,
+};
 pub use race_limit::{CalliperVerdict, HOW_TO_MEASURE, RACE_RULES, RaceRule, WidthVerdict};
 pub use rim_combination::{HOOKED_RIMS, HOOKLESS_RIMS, RimCaution, RimRange, RimRow, rim_cautions};
 pub use roll_out::{MeasuredRollOut, RollOutEstimate, TyreKind, Wheel};

@@ -1,8 +1,8 @@
 //! How wide a labelled tyre comes out on a rim.
 
 use crate::wheel::bisection::point_reaching;
+use crate::wheel::quantity::{MountedWidth, NominalWidth, RimInnerWidth};
 use crate::wheel::section::{TyreFitError, TyreSection, casing_mm};
-use crate::{MountedWidth, NominalWidth, RimInnerWidth};
 use core::f64::consts::FRAC_2_PI;
 use core::fmt;
 
@@ -92,7 +92,7 @@ impl TyreWidth {
     ///
     /// # Example
     /// ```
-    /// use gear_math::{NominalWidth, RimInnerWidth, TyreFitError, TyreWidth};
+    /// use gear_math::wheel::{NominalWidth, RimInnerWidth, TyreFitError, TyreWidth};
     /// let (label, measuring_rim) = (NominalWidth::new(32.0)?, RimInnerWidth::new(21.0)?);
     /// let width = TyreWidth::on_rim(label, RimInnerWidth::new(25.0)?, measuring_rim)?;
     /// assert_eq!(width.mounted.mm(), 33.6);

@@ -1,11 +1,15 @@
 //! A pressure to start from.
 
-use super::both_units::in_both_units;
-use super::pressure_caution::cautions;
-use crate::{
-    Construction, FloorAboveCeiling, LimitedBy, Pressure, PressureCase, PressureCaution, PressureCeiling,
-    PressureFloor, Wheels,
-};
+use crate::wheel::both_units::in_both_units;
+use crate::wheel::construction::Construction;
+use crate::wheel::pressure_case::PressureCase;
+use crate::wheel::pressure_caution::PressureCaution;
+use crate::wheel::pressure_caution::cautions;
+use crate::wheel::pressure_ceiling::PressureCeiling;
+use crate::wheel::pressure_floor::PressureFloor;
+use crate::wheel::pressure_limits::{FloorAboveCeiling, LimitedBy};
+use crate::wheel::quantity::Pressure;
+use crate::wheel::wheels::Wheels;
 
 /// A pressure to start from on each wheel, with what limits it.
 #[derive(Debug, Clone, PartialEq)]
@@ -80,15 +84,15 @@ impl PressureCase {
     /// front = p (0.5 + x),  rear = p (1.5 − x)
     /// ```
     /// `p0` base pressure of the construction, `m` rider, kit and bike, `W` mounted width, `T` ground, `S` style, `x`
-    /// front share. Mass and width follow from the same drop of the tyre ([`AirSpring`](crate::AirSpring)); base
+    /// front share. Mass and width follow from the same drop of the tyre ([`AirSpring`](crate::wheel::air_spring::AirSpring)); base
     /// pressures and floors are the trade's (common practice); half of the static difference between the wheels is
     /// taken, since braking loads the front (estimate). Made for 28 to 45 mm and 40 to 130 kg in all.
     ///
     /// # Example
     /// ```
-    /// use gear_math::{
-    ///     BodyMass, Construction, FrontShare, MountedWidth, PressureCase, PressureMarks, TyreGround, WheelStyle,
-    /// };
+    /// use gear_math::PressureCase;
+    /// use gear_math::rider::BodyMass;
+    /// use gear_math::wheel::{Construction, FrontShare, MountedWidth, PressureMarks, TyreGround, WheelStyle};
     /// let case = PressureCase {
     ///     rider: BodyMass::new(64.0)?,
     ///     kit_and_bike: None,

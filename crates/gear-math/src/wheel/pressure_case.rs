@@ -1,10 +1,11 @@
 //! What a tyre's pressure depends on.
 
 use crate::physics::GRAVITY;
-use crate::{
-    BikeMass, BodyMass, Construction, FrontShare, KitMass, MountedWidth, NominalWidth, PressureMarks,
-    TotalMass, WheelLoad, Wheels,
-};
+use crate::rider::{BikeMass, BodyMass, KitMass, TotalMass};
+use crate::wheel::construction::Construction;
+use crate::wheel::pressure_ceiling::PressureMarks;
+use crate::wheel::quantity::{FrontShare, MountedWidth, NominalWidth, WheelLoad};
+use crate::wheel::wheels::Wheels;
 use core::fmt;
 
 /// The ground of a course, as a tyre meets it.
@@ -126,7 +127,7 @@ impl PressureCase {
     }
 
     /// By what a pressure for 33 mm is multiplied on this width so that the tyre keeps its reserve before the rim
-    /// touches: the load that does so grows as `p W^1.5` ([`AirSpring`](crate::AirSpring)).
+    /// touches: the load that does so grows as `p W^1.5` ([`AirSpring`](crate::wheel::air_spring::AirSpring)).
     #[must_use]
     pub fn width_factor(&self) -> f64 {
         (Self::BASE_WIDTH.mm() / self.width.mm()).powf(1.5)

@@ -1,6 +1,7 @@
 //! What to heed about a pressure.
 
-use crate::{Construction, PressureCase};
+use crate::wheel::construction::Construction;
+use crate::wheel::pressure_case::PressureCase;
 use core::fmt;
 
 /// What to heed about a pressure.

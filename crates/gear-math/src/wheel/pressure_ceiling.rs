@@ -1,7 +1,7 @@
 //! How high a tyre may be pumped.
 
-use super::both_units::{in_both_units, rounded_down};
-use crate::Pressure;
+use crate::wheel::both_units::{in_both_units, rounded_down};
+use crate::wheel::quantity::Pressure;
 use core::fmt;
 
 /// The pressures that tyre and rim are marked with.

@@ -1,7 +1,9 @@
 //! How low a tyre may be pumped.
 
-use super::both_units::{in_both_units, rounded_up};
-use crate::{Construction, NominalWidth, Pressure, PressureCase, TyreGround};
+use crate::wheel::both_units::{in_both_units, rounded_up};
+use crate::wheel::construction::Construction;
+use crate::wheel::pressure_case::{PressureCase, TyreGround};
+use crate::wheel::quantity::{NominalWidth, Pressure};
 use core::fmt;
 
 /// The lowest pressure, and why.
@@ -132,7 +134,8 @@ impl fmt::Display for PressureFloor {
 mod tests {
     use super::*;
     use crate::wheel::pressure_case::tests::tubed;
-    use crate::{MountedWidth, NominalWidth, PressureMarks};
+    use crate::wheel::pressure_ceiling::PressureMarks;
+    use crate::wheel::quantity::{MountedWidth, NominalWidth};
 
     fn psi(case: &PressureCase) -> f64 {
         PressureFloor::of(case).pressure.psi()

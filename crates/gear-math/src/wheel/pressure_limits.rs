@@ -1,6 +1,8 @@
 //! What moves a pressure from the formula, or forbids every one.
 
-use crate::{FloorReason, Pressure, PressureCeiling, PressureFloor};
+use crate::wheel::pressure_ceiling::PressureCeiling;
+use crate::wheel::pressure_floor::{FloorReason, PressureFloor};
+use crate::wheel::quantity::Pressure;
 use core::fmt;
 
 /// What moved a starting pressure away from the formula.
@@ -84,7 +86,9 @@ impl core::error::Error for FloorAboveCeiling {}
 #[cfg(test)]
 mod tests {
     use crate::wheel::pressure_case::tests::tubed;
-    use crate::{CeilingReason, Pressure, PressureCase, PressureMarks, TyreGround};
+    use crate::wheel::pressure_case::{PressureCase, TyreGround};
+    use crate::wheel::pressure_ceiling::{CeilingReason, PressureMarks};
+    use crate::wheel::quantity::Pressure;
 
     fn marked(kg: f64, ground: TyreGround, tyre_bar: f64) -> PressureCase {
         let marks =

@@ -1,7 +1,8 @@
 //! Quantities that belong to the wheel alone.
 
+use crate::quantity::Circumference;
 use crate::quantity::{Limits, OutOfLimits, derived, measured};
-use crate::{Circumference, RearShare};
+use crate::rider::RearShare;
 use core::f64::consts::PI;
 
 measured! {
@@ -46,7 +47,7 @@ measured! {
 }
 
 impl MountedWidth {
-    /// 33 mm: what the rolling resistances of [`Surface`](crate::Surface) belong to, and the widest that the UCI allows for
+    /// 33 mm: what the rolling resistances of [`Surface`](crate::rider::Surface) belong to, and the widest that the UCI allows for
     /// cross.
     pub const CROSS: Self = Self(33.0);
 

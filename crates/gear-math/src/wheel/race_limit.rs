@@ -1,6 +1,7 @@
 //! A tyre against the width that a race allows.
 
-use crate::{MountedWidth, RaceLimit, TyreWidth, WidthAccuracy};
+use crate::wheel::mounted_width::{TyreWidth, WidthAccuracy};
+use crate::wheel::quantity::{MountedWidth, RaceLimit};
 use core::fmt;
 
 /// What to expect of the gauge. It never says that a tyre is allowed: only the gauge does.
@@ -68,7 +69,7 @@ impl RaceLimit {
     ///
     /// # Example
     /// ```
-    /// use gear_math::{CalliperVerdict, MountedWidth, RaceLimit};
+    /// use gear_math::wheel::{CalliperVerdict, MountedWidth, RaceLimit};
     /// assert_eq!(RaceLimit::MM_35.by_calliper(MountedWidth::new(34.6)?), CalliperVerdict::AtLimit);
     /// # Ok::<(), gear_math::OutOfLimits>(())
     /// ```

@@ -1,6 +1,7 @@
 //! Which tyre goes on which rim.
 
-use crate::{LabelEdition, NominalWidth, RimInnerWidth};
+use crate::wheel::measuring_rim::LabelEdition;
+use crate::wheel::quantity::{NominalWidth, RimInnerWidth};
 use core::fmt;
 
 /// Tyres foreseen for one rim.
@@ -130,7 +131,7 @@ impl fmt::Display for RimCaution {
 ///
 /// # Example
 /// ```
-/// use gear_math::{NominalWidth, RimCaution, RimInnerWidth, rim_cautions};
+/// use gear_math::wheel::{NominalWidth, RimCaution, RimInnerWidth, rim_cautions};
 /// let tyre = NominalWidth::new(32.0)?;
 /// assert_eq!(rim_cautions(tyre, RimInnerWidth::new(19.0)?, false), []);
 /// assert_eq!(rim_cautions(tyre, RimInnerWidth::new(12.0)?, false)[0], RimCaution::TooNarrowRim);

@@ -1,12 +1,15 @@
 //! How far the wheel rolls in one turn.
 
-use crate::{Circumference, EstimateError, RollOutDeviation, TyreSize};
+use crate::quantity::Circumference;
+use crate::wheel::quantity::{EstimateError, RollOutDeviation};
+use crate::wheel::tyre_size::TyreSize;
 
 /// A wheel by its tyre, with its roll-out when somebody has measured it.
 ///
 /// # Example
 /// ```
-/// use gear_math::{Circumference, TyreKind, Wheel};
+/// use gear_math::{Circumference, Wheel};
+/// use gear_math::wheel::TyreKind;
 /// let mut wheel = Wheel::by_size("33-622".parse()?, None);
 /// assert_eq!(wheel.kind, TyreKind::CycloCross);
 /// assert_eq!(wheel.roll_out().mm().round(), 2161.0);

@@ -1,6 +1,6 @@
 //! The cross-section of an inflated tyre, taken as an arc between the edges of its rim.
 
-use crate::{MountedWidth, RimInnerWidth};
+use crate::wheel::quantity::{MountedWidth, RimInnerWidth};
 use core::f64::consts::PI;
 use core::fmt;
 

@@ -1,7 +1,7 @@
 //! How much easier a wide tyre rolls where it sinks in.
 
 use crate::quantity::{Limits, OutOfLimits, derived, measured};
-use crate::{MountedWidth, WheelLoad, WheelRadius};
+use crate::wheel::quantity::{MountedWidth, WheelLoad, WheelRadius};
 
 measured! {
     /// Pressure that a standard cone needs to be pushed into the ground, in kPa. Limits: estimate, from ground that bears
@@ -37,7 +37,7 @@ impl SinkingWheel {
     ///
     /// # Example
     /// ```
-    /// use gear_math::{ConeIndex, MountedWidth, SinkingWheel, WheelLoad, WheelRadius};
+    /// use gear_math::wheel::{ConeIndex, MountedWidth, SinkingWheel, WheelLoad, WheelRadius};
     /// let wheel = SinkingWheel {
     ///     cone_index: ConeIndex::new(300.0)?,
     ///     width: MountedWidth::new(33.0)?,

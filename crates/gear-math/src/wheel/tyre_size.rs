@@ -1,6 +1,8 @@
 //! A tyre by its ISO 5775 numbers.
 
-use crate::{BeadSeat, Circumference, NominalWidth, OutOfLimits};
+use crate::quantity::{Circumference, OutOfLimits};
+use crate::wheel::bead_seat::BeadSeat;
+use crate::wheel::quantity::NominalWidth;
 use core::fmt;
 use core::str::FromStr;
 
@@ -16,7 +18,7 @@ use core::str::FromStr;
 /// let tyre: TyreSize = "700×33C".parse()?;
 /// assert_eq!(tyre.to_string(), "33-622");
 /// assert!("28 x 1.40".parse::<TyreSize>().is_err());
-/// # Ok::<(), gear_math::TyreSizeError>(())
+/// # Ok::<(), gear_math::wheel::TyreSizeError>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct TyreSize {
@@ -106,7 +108,7 @@ fn bead_seat(text: &str) -> Option<BeadSeat> {
 /// A plain decimal number; without a sign or a power of ten.
 fn decimal(text: &str) -> Result<f64, TyreSizeError> {
     let is_plain = text.bytes().all(|b| b.is_ascii_digit() || b == b'.');
-    crate::decimal(text).filter(|_| is_plain).ok_or(TyreSizeError::Unreadable)
+    crate::decimal::decimal(text).filter(|_| is_plain).ok_or(TyreSizeError::Unreadable)
 }
 
 /// Cuts off the letter that trade names end their rim size with.

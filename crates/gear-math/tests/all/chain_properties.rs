@@ -1,12 +1,13 @@
 //! What must hold for the chain of any bicycle, not only the tabulated ones.
 #![expect(clippy::unwrap_used, reason = "planted values lie within their limits")]
 
-use gear_math::{
-    BottomBracketDrop, Cage, CageAngle, CageMeasures, CentreDistance, ChainDefaults, ChainFit, ChainLinks,
-    ChainPath, ChainPitch, ChainSetup, ChainstayLength, Change, Derailleur, Drivetrain, ForeStop,
-    FrameMeasures, Gear, GearState, GuideAngle, Hanger, HangerDrop, PathError, PitchCircle, Pulley,
-    PulleyCentres, PulleyGap, RearStop, Remedy, Sprocket, TwoSprocketDrive,
+use gear_math::chain::{
+    BottomBracketDrop, Cage, CageAngle, CageMeasures, CentreDistance, ChainDefaults, ChainFit, ChainPath,
+    ChainPitch, ChainstayLength, Change, ForeStop, FrameMeasures, GearState, GuideAngle, Hanger, HangerDrop,
+    PathError, PitchCircle, PulleyCentres, PulleyGap, RearStop, Remedy, TwoSprocketDrive,
 };
+use gear_math::gears::Pulley;
+use gear_math::{ChainLinks, ChainSetup, Derailleur, Drivetrain, Gear, Sprocket};
 use proptest::prelude::*;
 
 fn frame(chainstay: f64, drop: f64) -> FrameMeasures {

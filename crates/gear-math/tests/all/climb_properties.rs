@@ -5,12 +5,15 @@
     reason = "strategies draw from the limits, and a draw outside them must fail the run"
 )]
 
+use gear_math::rider::{
+    Advice, Air, Ascent, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength, CriticalPower,
+    DrivetrainEfficiency, FootCostFactor, FootFactor, Friction, GrossEfficiency, KitMass, Level, LoadFactor,
+    LowerGear, MarkKind, OnBike, PeakPower, Reason, ReserveShare, RidingLimits, RollingCoefficient,
+    SecondsLost, Slope, SlopeBand, SlopeShare, StandingMetabolism, Time, Verdict, Watched, WheelInertia,
+    WorkReserve,
+};
 use gear_math::{
-    Advice, Air, Ascent, BalanceSpeed, Bike, BikeMass, BodyMass, Cadence, Circumference, Climb, ClimbLength,
-    CriticalPower, Drivetrain, DrivetrainEfficiency, FootCostFactor, FootFactor, Friction, GrossEfficiency,
-    Ground, KitMass, LIKELY_SHARE, Level, LoadFactor, LowerGear, MarkKind, OnBike, PeakPower, Power, Reason,
-    ReserveShare, RideOrRun, Rider, RidingLimits, RollingCoefficient, SecondsLost, Slope, SlopeBand,
-    SlopeShare, Speed, StandingMetabolism, Surface, Time, Verdict, Watched, WheelInertia, WorkReserve,
+    Bike, Cadence, Circumference, Drivetrain, Ground, LIKELY_SHARE, Power, RideOrRun, Rider, Speed, Surface,
 };
 use proptest::prelude::*;
 

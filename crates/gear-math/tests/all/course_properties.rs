@@ -1,11 +1,15 @@
 //! What must hold on every course and for every set-up.
 #![expect(clippy::unwrap_used, reason = "planted values lie within their limits")]
 
+use gear_math::course::{
+    BandedLap, Begin, Coat, CornerSpeed, CourseError, LapComparison, Mode, MountTime, Mounting, Obstacle,
+    ObstacleTime, Patch, Segment, ShiftTime, Shifting, SmoothingLength, StartSpeed, Step, StretchLength,
+    TrackOptions,
+};
+use gear_math::rider::{Air, BikeMass, BodyMass, KitMass, RidingLimits};
+use gear_math::wheel::MountedWidth;
 use gear_math::{
-    Air, BandedLap, Begin, Bike, BikeMass, BodyMass, Cadence, Circumference, Coat, CornerSpeed, Course,
-    CourseError, Drivetrain, Gradient, KitMass, Lap, LapComparison, LapSetup, Mode, MountTime, MountedWidth,
-    Mounting, Obstacle, ObstacleTime, Patch, Power, Rider, RidingLimits, Search, Segment, ShiftTime,
-    Shifting, SmoothingLength, StartSpeed, Step, StretchLength, Surface, TrackOptions,
+    Bike, Cadence, Circumference, Course, Drivetrain, Gradient, Lap, LapSetup, Power, Rider, Search, Surface,
 };
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
@@ -296,7 +300,7 @@ proptest! {
         let banded = BandedLap::of(&course, &setup).unwrap();
         prop_assert!(banded.band.low_s <= banded.band.time_s && banded.band.time_s <= banded.band.high_s);
         let same = LapComparison::of(&course, &setup, &setup).unwrap();
-        prop_assert_eq!(same.quicker, gear_math::Quicker::TooClose);
+        prop_assert_eq!(same.quicker, gear_math::course::Quicker::TooClose);
         prop_assert_eq!((same.gained.low_s, same.gained.time_s, same.gained.high_s), (0.0, 0.0, 0.0));
         prop_assert_eq!(same.first.lap, same.second.lap);
         prop_assert!(same.parts.is_empty());

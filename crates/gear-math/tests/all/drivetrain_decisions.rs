@@ -1,11 +1,13 @@
 //! What is said of rings, sprockets, cage and roll-out, held against counts by hand.
 #![expect(clippy::unwrap_used, reason = "planted values lie within their limits")]
 
+use gear_math::cage::{CageFinding, FrontConcern, FrontLimits};
+use gear_math::chain::{Cage, CageMeasures, ChainDefaults, Change, EffortPart, GearState, PulleyCentres};
+use gear_math::gears::{GearSet, RollOutLimit};
+use gear_math::wheel::TyreKind;
 use gear_math::{
-    Cage, CageFinding, CageMeasures, CageVerdict, Cassette, ChainAdvice, ChainDefaults, ChainLinks,
-    ChainSetup, Chainring, Chainset, Change, Circumference, Derailleur, Drivetrain, EffortPart, FrontConcern,
-    FrontLimits, Gear, GearSet, GearState, PulleyCentres, RollOutLimit, SetUp, Side, Sprocket, TotalCapacity,
-    TyreKind, Wheel,
+    CageVerdict, Cassette, ChainAdvice, ChainLinks, ChainSetup, Chainring, Chainset, Circumference,
+    Derailleur, Drivetrain, Gear, SetUp, Side, Sprocket, TotalCapacity, Wheel,
 };
 use proptest::prelude::*;
 
@@ -157,7 +159,7 @@ fn a_figure_that_is_just_met_is_met() {
     let derailleur = Derailleur {
         largest_sprocket: teeth(32),
         smallest_sprocket: teeth(11),
-        ring_difference: gear_math::RingDifference::new(13).ok(),
+        ring_difference: gear_math::gears::RingDifference::new(13).ok(),
         total_capacity: TotalCapacity::new(34).ok(),
     };
     assert_eq!(derailleur.check(&bike("44/31", CASSETTE)).findings, []);
@@ -345,8 +347,10 @@ fn a_chain_suits_from_the_shortest_to_the_longest() {
 fn a_cage_pulled_far_forward_is_tight() {
     let mut seen = [0, 0];
     for setup in short_cages() {
-        let measures =
-            CageMeasures { fore_stop: gear_math::ForeStop::new(75.0).unwrap(), ..*setup.cage.measures() };
+        let measures = CageMeasures {
+            fore_stop: gear_math::chain::ForeStop::new(75.0).unwrap(),
+            ..*setup.cage.measures()
+        };
         let setup = ChainSetup { cage: Cage::new(measures).unwrap(), ..setup };
         let recommended = setup.fit(None).unwrap().recommended.count();
         for links in [recommended - 2, recommended] {

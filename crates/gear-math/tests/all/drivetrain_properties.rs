@@ -5,10 +5,10 @@
     reason = "strategies draw from the limits, and a draw outside them must fail the run"
 )]
 
+use gear_math::gears::{EndDifference, GearSet, RidingOrder, RollOutLimit, SharedGear, Shift, ShiftKind};
 use gear_math::{
     Cadence, Cassette, Chainring, Chainset, Circumference, Comparison, Derailleur, Drivetrain,
-    DuplicateTolerance, EndDifference, Gear, GearSet, RidingOrder, RollOutLimit, SetUp, SharedGear, Shift,
-    ShiftKind, Side, Sprocket, TotalCapacity,
+    DuplicateTolerance, Gear, SetUp, Side, Sprocket, TotalCapacity,
 };
 use proptest::prelude::*;
 use proptest::sample::subsequence;
@@ -174,7 +174,7 @@ proptest! {
     fn every_gear_lies_inside_or_outside(drivetrain in drivetrains(), tolerance in tolerances()) {
         let overlap = drivetrain.overlap(tolerance);
         prop_assert_eq!(overlap.inside + overlap.outside, drivetrain.gear_count());
-        let is_sound = |pair: &gear_math::DuplicatePair| {
+        let is_sound = |pair: &gear_math::gears::DuplicatePair| {
             pair.on_larger.ring > pair.on_smaller.ring && pair.step.is_within(tolerance)
         };
         prop_assert!(overlap.duplicates.iter().all(is_sound));

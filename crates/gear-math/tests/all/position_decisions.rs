@@ -1,13 +1,16 @@
 //! What a position and a stem are told to look at, and the figures beside them.
 #![expect(clippy::unwrap_used, reason = "planted values lie within their limits")]
 
-use gear_math::{
-    BarDepth, BarReach, BarShape, BarTolerance, BikePoint, BottomBracketDrop, ClampHeight, CrankLength,
-    CrossBike, ExactStem, Footing, ForkRake, FrameReach, FrameStack, FrontCentre, FrontEnd, HeadAngle,
-    MissingPiece, PedalOffset, PositionCaution, PositionChanges, RoadPosition, Saddle, SaddleHeight,
-    SeatAngle, Setback, SoleStack, Spacers, StemAngle, StemLength, StemSearch, StemSearchLimits, StemSetup,
-    StemShortfall, TipToBar, ToeRoom, ToeVerdict, TopCap, WheelRadius, keep_hoods,
+use gear_math::chain::BottomBracketDrop;
+use gear_math::position::{
+    BarDepth, BarReach, BarShape, BarTolerance, BikePoint, ClampHeight, ExactStem, Footing, ForkRake,
+    FrameReach, FrameStack, FrontCentre, FrontEnd, HeadAngle, MissingPiece, PedalOffset, PositionCaution,
+    PositionChanges, Saddle, SaddleHeight, SeatAngle, Setback, SoleStack, Spacers, StemAngle, StemLength,
+    StemSearchLimits, StemSetup, StemShortfall, TipToBar, ToeRoom, ToeVerdict, TopCap, keep_hoods,
 };
+use gear_math::rider::CrankLength;
+use gear_math::wheel::WheelRadius;
+use gear_math::{CrossBike, RoadPosition, StemSearch};
 use proptest::prelude::*;
 
 const EXACT_MM: f64 = 1e-9;
@@ -25,7 +28,7 @@ fn road(setback: f64, seat_angle: f64) -> RoadPosition {
         },
         footing: footing(170.0),
         tip_to_bar: TipToBar::new(550.0).unwrap(),
-        bar_drop: gear_math::BarDrop::new(70.0).unwrap(),
+        bar_drop: gear_math::position::BarDrop::new(70.0).unwrap(),
     }
 }
 

@@ -1,12 +1,15 @@
 //! Properties of positions, stems and toe clearance.
 
-use gear_math::{
-    BarCloser, BarDrop, BarRaise, BarTolerance, BikePoint, BottomBracketDrop, ClampHeight, CrankLength,
-    CrossBike, Footing, ForkRake, FrameReach, FrameStack, FrontCentre, FrontEnd, HeadAngle, MissingPiece,
-    PedalOffset, PositionChanges, RoadPosition, Saddle, SaddleHeight, SaddleLowering, SeatAngle, Setback,
-    SoleStack, Spacers, StemAngle, StemLack, StemLength, StemSearch, StemSearchLimits, StemSetup,
-    StemShortfall, TipToBar, ToeRoom, TopCap, WheelRadius,
+use gear_math::chain::BottomBracketDrop;
+use gear_math::position::{
+    BarCloser, BarDrop, BarRaise, BarTolerance, BikePoint, ClampHeight, Footing, ForkRake, FrameReach,
+    FrameStack, FrontCentre, FrontEnd, HeadAngle, MissingPiece, PedalOffset, PositionChanges, Saddle,
+    SaddleHeight, SaddleLowering, SeatAngle, Setback, SoleStack, Spacers, StemAngle, StemLack, StemLength,
+    StemSearchLimits, StemSetup, StemShortfall, TipToBar, ToeRoom, TopCap,
 };
+use gear_math::rider::CrankLength;
+use gear_math::wheel::WheelRadius;
+use gear_math::{CrossBike, RoadPosition, StemSearch};
 use proptest::prelude::*;
 
 /// Plane geometry in lengths of up to a metre: far more than rounding, far less than anyone can tape.

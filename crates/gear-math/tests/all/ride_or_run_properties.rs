@@ -5,15 +5,18 @@
     reason = "strategies draw from the limits, and a draw outside them must fail the run"
 )]
 
+use gear_math::rider::{
+    Air, AirDensity, Answer, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength, CriticalPower, DragArea,
+    DrivetrainEfficiency, FootCostFactor, FootDrag, FootFactor, Friction, Gait, Gaits, GrossEfficiency,
+    Headwind, KitMass, LegStrength, LoadFactor, MarkKind, MassHeight, PeakFactor, PeakPower, RearShare,
+    Reason, ReserveShare, RidingLimits, RoadLoad, RollingCoefficient, SecondsLost, Slope, SlopeShare, Stance,
+    StandingMetabolism, StrengthShare, TotalMass, Uncertain, Verdict, Watched, WheelInertia, Wheelbase,
+    WorkReserve, break_even_length, verdict_map,
+};
+use gear_math::wheel::{MountedWidth, WidthFactor};
 use gear_math::{
-    Air, AirDensity, Answer, BalanceSpeed, Bike, BikeMass, BodyMass, Cadence, Cassette, Chainset,
-    Circumference, Climb, ClimbLength, CriticalPower, DragArea, Drivetrain, DrivetrainEfficiency,
-    FootCostFactor, FootDrag, FootFactor, Friction, Gait, Gaits, Gradient, GrossEfficiency, Ground, Headwind,
-    KitMass, LegStrength, Limits, LoadFactor, MarkKind, MassHeight, MountedWidth, PeakFactor, PeakPower,
-    Power, RearShare, Reason, ReserveShare, RideOrRun, Rider, RidingLimits, RoadLoad, RollingCoefficient,
-    SecondsLost, Slope, SlopeShare, Speed, Stance, StandingMetabolism, StrengthShare, Surface, TotalMass,
-    Uncertain, Verdict, Watched, WheelInertia, Wheelbase, WidthFactor, WorkReserve, break_even_length,
-    verdict_map,
+    Bike, Cadence, Cassette, Chainset, Circumference, Drivetrain, Gradient, Ground, Limits, Power, RideOrRun,
+    Rider, Speed, Surface,
 };
 use proptest::prelude::*;
 
@@ -387,7 +390,7 @@ proptest! {
         prop_assert!(over.speed >= question.crossover(&ground).lowest_gear_speed);
         let length = ClimbLength::new(metres).unwrap();
         if let Ok(time) = over.over(length) {
-            let seconds = gear_math::EffortTime::new(time.s().max(1.0)).unwrap();
+            let seconds = gear_math::rider::EffortTime::new(time.s().max(1.0)).unwrap();
             prop_assert!(over.power.watts() <= effort.power(seconds).watts().max(power.watts()));
             prop_assert!(over.lasts.is_none_or(|(_, far)| far.m() >= metres * (1.0 - 1e-9)));
         }

@@ -2,11 +2,11 @@
 #![expect(clippy::unwrap_used, reason = "planted values lie within their limits")]
 
 use crate::ride_or_run_properties::{climbs, grounds, ordinary, questions};
-use gear_math::{
-    Air, Answer, BalanceSpeed, Cadence, Climb, ClimbLength, FootDrag, Gaits, Ground, Headwind, LegStrength,
-    MarkKind, Power, Reason, RideOrRun, Rider, RidingLimits, SecondsLost, Slope, Speed, Surface, TornadoBar,
-    Uncertain, Verdict, Watched, WheelInertia,
+use gear_math::rider::{
+    Air, Answer, BalanceSpeed, Climb, ClimbLength, FootDrag, Gaits, Headwind, LegStrength, MarkKind, Reason,
+    RidingLimits, SecondsLost, Slope, TornadoBar, Uncertain, Verdict, Watched, WheelInertia,
 };
+use gear_math::{Cadence, Ground, Power, RideOrRun, Rider, Speed, Surface};
 use proptest::prelude::*;
 
 fn speed(m_per_s: f64) -> Speed {
@@ -117,7 +117,7 @@ proptest! {
         body in 50.0..90.0_f64, percent in 0.0..20.0_f64, wind in -6.0..6.0_f64,
     ) {
         let (rider, bike) = ordinary();
-        let rider = Rider { body: gear_math::BodyMass::new(body).unwrap(), gaits: Gaits::RunOnly, ..rider };
+        let rider = Rider { body: gear_math::rider::BodyMass::new(body).unwrap(), gaits: Gaits::RunOnly, ..rider };
         let at = |drag, wind| {
             let air = Air { foot_drag: FootDrag::new(drag).unwrap(), headwind: Headwind::new(wind).unwrap(), ..Air::STILL };
             let question = RideOrRun::new(rider, bike, air, RidingLimits::GEAR_ONLY).unwrap();
@@ -199,7 +199,8 @@ fn a_carried_speed_ends_at_the_highest_of_the_limits() {
     assert!((exit(60.0, None, None) - 2.625).abs() < 1e-9);
     assert!((exit(60.0, Some(1.5), None) - 2.625).abs() < 1e-9);
     assert!((exit(20.0, Some(1.5), None) - 1.5).abs() < 1e-9);
-    let weak = LegStrength { peak: gear_math::PeakPower::new(500.0).unwrap(), ..LegStrength::ENDURING };
+    let weak =
+        LegStrength { peak: gear_math::rider::PeakPower::new(500.0).unwrap(), ..LegStrength::ENDURING };
     let (slowest, _) = weak.cadences_for(ordinary().0.power).unwrap();
     assert!((exit(20.0, None, Some(weak)) - 2.625 * slowest / 60.0).abs() < 1e-9);
 }
@@ -222,7 +223,7 @@ fn stepped(
 ) -> f64 {
     const STEP_S: f64 = 1e-3;
     let (rider, bike) = ordinary();
-    let mass = gear_math::TotalMass::of(rider.body, rider.kit, bike.mass).kg()
+    let mass = gear_math::rider::TotalMass::of(rider.body, rider.kit, bike.mass).kg()
         + WheelInertia::USUAL.kg_m2() * (std::f64::consts::TAU / (bike.wheel.mm() / 1000.0)).powi(2);
     let resistance = question.resistance(ground, gradient);
     let (mut v, mut at, mut time) = (entry, 0.0, 0.0);
@@ -253,7 +254,7 @@ fn a_carried_speed_takes_the_time_that_small_steps_take() {
 
 /// Where riding ends with one input moved, asked for anew.
 fn moved(input: Uncertain, value: f64) -> Option<Slope> {
-    use gear_math::{
+    use gear_math::rider::{
         BikeMass, DrivetrainEfficiency, FootCostFactor, Friction, GrossEfficiency, LoadFactor,
         StandingMetabolism,
     };

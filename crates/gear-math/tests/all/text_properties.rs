@@ -1,6 +1,7 @@
 //! What is printed can be read again, and no text does harm.
 
-use gear_math::{BeadSeat, Cassette, Chainset, NominalWidth, TyreSize, decimal};
+use gear_math::wheel::{BeadSeat, NominalWidth};
+use gear_math::{Cassette, Chainset, TyreSize, decimal};
 use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 

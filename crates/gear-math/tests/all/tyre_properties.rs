@@ -1,10 +1,12 @@
 //! Properties of tyre width, roll-out, air spring and pressure.
 
-use gear_math::{
-    AirSpring, BeadSeat, BikeMass, BodyMass, Construction, FrontShare, KitMass, LabelEdition, MountedWidth,
-    NominalWidth, Pressure, PressureCase, PressureMarks, RaceLimit, RimInnerWidth, TyreFitError, TyreGround,
-    TyreSection, TyreSize, TyreWidth, WheelLoad, WheelRadius, WheelStyle, WidthVerdict, contact_area_cm2,
+use gear_math::rider::{BikeMass, BodyMass, KitMass};
+use gear_math::wheel::{
+    AirSpring, BeadSeat, Construction, FrontShare, LabelEdition, MountedWidth, NominalWidth, PressureMarks,
+    RaceLimit, RimInnerWidth, TyreFitError, TyreGround, TyreSection, TyreWidth, WheelLoad, WheelRadius,
+    WheelStyle, WidthVerdict, contact_area_cm2,
 };
+use gear_math::{Pressure, PressureCase, TyreSize};
 use proptest::prelude::*;
 
 /// Relative: a few thousand roundings.

@@ -1,11 +1,12 @@
 //! What is said of a tyre's width, roll-out and pressure, and the figures beside it.
 #![expect(clippy::unwrap_used, reason = "planted values lie within their limits")]
 
-use gear_math::{
-    BikeMass, BodyMass, CalliperVerdict, Circumference, Construction, FrontShare, KitMass, LabelEdition,
-    MountedWidth, NominalWidth, PressureCase, PressureCaution, PressureMarks, RaceLimit, RearShare,
-    RimInnerWidth, TyreGround, TyreKind, TyreSection, TyreSize, TyreWidth, Wheel, WheelStyle,
+use gear_math::rider::{BikeMass, BodyMass, KitMass, RearShare};
+use gear_math::wheel::{
+    CalliperVerdict, Construction, FrontShare, LabelEdition, MountedWidth, NominalWidth, PressureCaution,
+    PressureMarks, RaceLimit, RimInnerWidth, TyreGround, TyreKind, TyreSection, TyreWidth, WheelStyle,
 };
+use gear_math::{Circumference, PressureCase, TyreSize, Wheel};
 use proptest::prelude::*;
 
 fn label(mm: f64) -> NominalWidth {
@@ -191,7 +192,7 @@ fn every_answer_on_tyres_has_words_of_its_own() {
     all_differ(&WheelStyle::ALL.map(|it| it.to_string()));
     let verdicts = [CalliperVerdict::Within, CalliperVerdict::AtLimit, CalliperVerdict::Over];
     all_differ(&verdicts.map(|it| it.to_string()));
-    use gear_math::{RimCaution, WidthVerdict};
+    use gear_math::wheel::{RimCaution, WidthVerdict};
     let verdicts = [WidthVerdict::LikelyWithin, WidthVerdict::Measure, WidthVerdict::LikelyOver];
     all_differ(&verdicts.map(|it| it.to_string()));
     let cautions =

@@ -1,10 +1,10 @@
 //! The air spring against numerical integration of the same section, computed independently; the power 3/2 is that of
 //! Renart and Roura-Grabulosa, Am. J. Phys. 87, 102 (2019).
 
-use gear_math::{
-    AirSpring, MountedWidth, OutOfLimits, Pressure, RimInnerWidth, TyreSection, WheelLoad, WheelRadius,
-    contact_area_cm2,
+use gear_math::wheel::{
+    AirSpring, MountedWidth, RimInnerWidth, TyreSection, WheelLoad, WheelRadius, contact_area_cm2,
 };
+use gear_math::{OutOfLimits, Pressure};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 

@@ -1,6 +1,7 @@
 //! Total capacity against printed examples, and the usual figures by cage length.
 
-use gear_math::{CageClass, Cassette, Chainset, Drivetrain};
+use gear_math::cage::CageClass;
+use gear_math::{Cassette, Chainset, Drivetrain};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 

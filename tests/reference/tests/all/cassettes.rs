@@ -1,6 +1,7 @@
 //! The cassettes and chainsets in common use: figures computed apart from this crate.
 
-use gear_math::{Cassette, CassetteName, Chainset, GearStep};
+use gear_math::gears::{CassetteName, GearStep};
+use gear_math::{Cassette, Chainset};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 

@@ -1,10 +1,11 @@
 //! Chain path, cage angle, chain length and capacity against an independent reference model.
 
-use gear_math::{
-    BottomBracketDrop, Cage, CageAngle, CageMeasures, ChainDefaults, ChainFit, ChainLinks, ChainPath,
-    ChainSetup, ChainstayLength, Drivetrain, ForeStop, FrameMeasures, Gear, GearFit, GearState, GuideAngle,
-    Pulley, PulleyCentres, PulleyGap, RearStop, TotalCapacity,
+use gear_math::chain::{
+    BottomBracketDrop, Cage, CageAngle, CageMeasures, ChainDefaults, ChainFit, ChainPath, ChainstayLength,
+    ForeStop, FrameMeasures, GearFit, GearState, GuideAngle, PulleyCentres, PulleyGap, RearStop,
 };
+use gear_math::gears::Pulley;
+use gear_math::{ChainLinks, ChainSetup, Drivetrain, Gear, TotalCapacity};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 

@@ -1,8 +1,8 @@
 //! Sideways measures and hanger reach against tables.
 
-use gear_math::{
-    Cage, ChainAngle, ChainDefaults, Drivetrain, HubMeasures, Sprocket, SprocketPitch, cassette_slope_degrees,
-};
+use gear_math::chain::{Cage, ChainDefaults, HubMeasures, SprocketPitch, cassette_slope_degrees};
+use gear_math::gears::ChainAngle;
+use gear_math::{Drivetrain, Sprocket};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 

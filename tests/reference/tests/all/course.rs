@@ -1,10 +1,13 @@
 //! Courses and laps against published points, recorded tracks and the steady speeds of ride or run.
 #![expect(clippy::expect_used, reason = "reference values lie within their limits")]
 
+use gear_math::course::{
+    Begin, Coat, GpxError, Mode, ObstacleTime, Patch, Segment, SmoothingLength, StartSpeed, Step,
+    StretchLength, TrackOptions, TrackReport,
+};
+use gear_math::rider::{Air, BikeMass, BodyMass, KitMass, RidingLimits};
 use gear_math::{
-    Air, Begin, Bike, BikeMass, BodyMass, Cadence, Circumference, Coat, Course, Drivetrain, GpxError,
-    Gradient, KitMass, Lap, LapSetup, Mode, ObstacleTime, Patch, Power, Rider, RidingLimits, Segment,
-    SmoothingLength, StartSpeed, Step, StretchLength, Surface, TrackOptions, TrackReport,
+    Bike, Cadence, Circumference, Course, Drivetrain, Gradient, Lap, LapSetup, Power, Rider, Surface,
 };
 use geographiclib_rs::{Geodesic, InverseGeodesic};
 use reference_checks::{check_all, close, rows};

@@ -1,6 +1,7 @@
 //! Energy cost of running and walking against gradient.
 
-use gear_math::{Climb, FootDrag, Gradient, Power, running_cost, walking_cost};
+use gear_math::rider::{Climb, FootDrag, running_cost, walking_cost};
+use gear_math::{Gradient, Power};
 use reference_checks::ride_or_run::{Case, climb};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;

@@ -1,9 +1,10 @@
 //! Torque and power of the legs, body weight on the pedal, and short efforts.
 
-use gear_math::{
-    Cadence, CrankLength, CriticalPower, EffortTime, LegStrength, PeakPower, Power, ReserveShare,
-    StrengthShare, Torque, WorkReserve, body_weight_gradient, break_even_length,
+use gear_math::rider::{
+    CrankLength, CriticalPower, EffortTime, LegStrength, PeakPower, ReserveShare, StrengthShare, Torque,
+    WorkReserve, body_weight_gradient, break_even_length,
 };
+use gear_math::{Cadence, Power};
 use reference_checks::ride_or_run::{Case, climb, speed};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
@@ -182,14 +183,18 @@ fn gears_that_are_too_tall() -> Outcome<()> {
     Ok(())
 }
 
-fn forced(row: &OverGearRow, effort: &CriticalPower, share: ReserveShare) -> Outcome<gear_math::OverGear> {
+fn forced(
+    row: &OverGearRow,
+    effort: &CriticalPower,
+    share: ReserveShare,
+) -> Outcome<gear_math::rider::OverGear> {
     let mut case = Case::new(&row.surface, row.chainring_teeth, row.sprocket_teeth)?;
     case.rider.lowest_cadence = Cadence::new(row.min_cadence_rpm)?;
     let gradient = climb(row.gradient_rise_over_run)?;
     Ok(case.question()?.over_gear(&case.ground, gradient, effort, share))
 }
 
-fn lasts(found: gear_math::OverGear, time: Option<f64>, distance: Option<f64>) -> Result<(), String> {
+fn lasts(found: gear_math::rider::OverGear, time: Option<f64>, distance: Option<f64>) -> Result<(), String> {
     match (found.lasts, time, distance) {
         (Some((s, m)), Some(time), Some(distance)) => {
             close("time", s.s(), time, 0.1)?;
@@ -214,7 +219,7 @@ fn break_even() {
     let table: Vec<BreakEvenRow> = rows("obstacle-break-even.csv");
     check_all("obstacle-break-even.csv", &table, 24, |row| {
         let length = || -> Outcome<_> {
-            let lost = gear_math::SecondsLost::new(row.t0_s)?;
+            let lost = gear_math::rider::SecondsLost::new(row.t0_s)?;
             Ok(break_even_length(speed(row.v_ride_m_per_s)?, speed(row.v_foot_m_per_s)?, lost))
         };
         let length = length().map_err(|error| error.to_string())?.ok_or("never")?;
@@ -236,8 +241,8 @@ fn break_even_of_the_reference_rider() {
         let plan = || -> Outcome<_> {
             let mut case = Case::new(surface, 20, 60)?;
             case.rider.lowest_cadence = Cadence::new(20.0)?;
-            let length = gear_math::ClimbLength::new(50.0)?;
-            let lost = gear_math::SecondsLost::PRACTISED;
+            let length = gear_math::rider::ClimbLength::new(50.0)?;
+            let lost = gear_math::rider::SecondsLost::PRACTISED;
             Ok(case.question()?.climb(&case.ground, climb(gradient)?, length, lost))
         };
         let length = plan().map_err(|error| error.to_string())?.break_even.ok_or("never")?;

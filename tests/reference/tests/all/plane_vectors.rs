@@ -2,11 +2,13 @@
 //! that are added by hand.
 #![expect(clippy::unwrap_used, reason = "reference values lie within their limits")]
 
-use gear_math::{
-    BarDrop, BikePoint, ClampHeight, CrankLength, CrossBike, Footing, FrameReach, FrameStack, FrontEnd,
-    HeadAngle, PositionChanges, RoadPosition, Saddle, SaddleHeight, SeatAngle, Setback, SoleStack, Spacers,
-    StemAngle, StemLength, StemSetup, TipToBar, TopCap,
+use gear_math::position::{
+    BarDrop, BikePoint, ClampHeight, Footing, FrameReach, FrameStack, FrontEnd, HeadAngle, PositionChanges,
+    Saddle, SaddleHeight, SeatAngle, Setback, SoleStack, Spacers, StemAngle, StemLength, StemSetup, TipToBar,
+    TopCap,
 };
+use gear_math::rider::CrankLength;
+use gear_math::{CrossBike, RoadPosition};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 

@@ -1,10 +1,12 @@
 //! Positions carried over to another bike, each computed twice: by these formulae, and from coordinates with a numeric
 //! intersection of circle and line, agreeing to 1e-6 mm.
 
-use gear_math::{
-    BarCloser, BarDrop, BarRaise, CrankLength, CrossBike, Footing, OutOfLimits, PositionChanges,
-    RoadPosition, Saddle, SaddleHeight, SaddleLowering, SeatAngle, Setback, SoleStack, TipToBar,
+use gear_math::position::{
+    BarCloser, BarDrop, BarRaise, Footing, PositionChanges, Saddle, SaddleHeight, SaddleLowering, SeatAngle,
+    Setback, SoleStack, TipToBar,
 };
+use gear_math::rider::CrankLength;
+use gear_math::{CrossBike, OutOfLimits, RoadPosition};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 

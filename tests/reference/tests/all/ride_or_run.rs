@@ -1,10 +1,10 @@
 //! Speeds, gait, band, crossover and sensitivity of the ride-or-run model, and the studies it is held against.
 
-use gear_math::{
-    BikeMass, Cadence, DragArea, DrivetrainEfficiency, FootCostFactor, FootFactor, Gait, Gaits,
-    GrossEfficiency, KitMass, LoadFactor, Power, Reason, RollingCoefficient, SlopeShare, StandingMetabolism,
-    Verdict,
+use gear_math::rider::{
+    BikeMass, DragArea, DrivetrainEfficiency, FootCostFactor, FootFactor, Gait, Gaits, GrossEfficiency,
+    KitMass, LoadFactor, Reason, RollingCoefficient, SlopeShare, StandingMetabolism, Verdict,
 };
+use gear_math::{Cadence, Power};
 use reference_checks::ride_or_run::{Case, climb, same_gradient};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
@@ -55,7 +55,7 @@ fn speeds_gaits_and_decisions() {
     check_all("speeds-reference.csv", &table, 18, |row| {
         let case = told(Case::new(&row.surface, 39, 28))?;
         let answer = told(case.question())?.answer(&case.ground, told(climb(row.gradient_rise_over_run))?);
-        let transition = gear_math::Incline::new(answer.gradient).transition;
+        let transition = gear_math::rider::Incline::new(answer.gradient).transition;
         close("ride", answer.ride.m_per_s(), row.v_ride_power_limited_m_per_s, PRINTED)?;
         close("foot", answer.foot.m_per_s(), row.v_foot_m_per_s, PRINTED)?;
         close("run", answer.run.m_per_s(), row.v_run_only_m_per_s, PRINTED)?;
@@ -148,7 +148,7 @@ fn crossovers() {
         close("v_min", crossover.lowest_gear_speed.m_per_s(), row.v_min_m_per_s, PRINTED)?;
         same_gradient("i_gear", crossover.gear, &row.i_gear, PRINTED)?;
         same_gradient("i_energy", crossover.energy, &row.i_energy, PRINTED)?;
-        let at = |slope: Option<gear_math::Slope>| {
+        let at = |slope: Option<gear_math::rider::Slope>| {
             let slope = slope.ok_or("no gradient")?;
             Ok::<_, String>(question.answer(&case.ground, told(climb(slope.rise_over_run()))?))
         };
@@ -380,7 +380,7 @@ fn treadmill_study_as_measured() {
         };
         let case = on_treadmill(&row)?;
         let energy = told(case.question())?.crossover(&case.ground).energy;
-        energy.map(gear_math::Slope::percent).ok_or_else(|| "no crossover".to_owned())
+        energy.map(gear_math::rider::Slope::percent).ok_or_else(|| "no crossover".to_owned())
     };
     let powers = [150.0, 200.0];
     check_all("measured critical slopes", &powers, 2, |&power| {

@@ -1,10 +1,10 @@
 //! The road-load equation and the momentum of a run-up.
 
-use gear_math::{
-    Air, AirDensity, AirPressure, AirTemperature, Altitude, Circumference, Compass, DragArea,
-    DrivetrainEfficiency, EffortTime, Gradient, Headwind, Humidity, Power, RoadLoad, RollingCoefficient,
-    Speed, TotalMass, WheelInertia, Wind, WindSpeed,
+use gear_math::rider::{
+    Air, AirDensity, AirPressure, AirTemperature, Altitude, Compass, DragArea, DrivetrainEfficiency,
+    EffortTime, Headwind, Humidity, RoadLoad, RollingCoefficient, TotalMass, WheelInertia, Wind, WindSpeed,
 };
+use gear_math::{Circumference, Gradient, Power, Speed};
 use reference_checks::ride_or_run::{Case, climb, speed};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
@@ -106,7 +106,7 @@ fn steady_speeds() {
     });
 }
 
-fn steady(row: &SteadyRow) -> Result<(Speed, gear_math::PowerTerms, f64), Box<dyn Error>> {
+fn steady(row: &SteadyRow) -> Result<(Speed, gear_math::rider::PowerTerms, f64), Box<dyn Error>> {
     let case = Case::new(&row.surface, 39, 28)?;
     let load = case.question()?.load(&case.ground);
     let resistance = load.resistance(climb(row.gradient_rise_over_run)?.into());
@@ -159,7 +159,7 @@ fn carried(row: &MomentumRow, watts: f64) -> Result<(Option<f64>, Option<f64>), 
         .down_to(exit)
         .map(|(way, _)| way);
     let sine = gradient.rise_over_run().atan().sin();
-    Ok((way.map(gear_math::Distance::m), way.map(|way| way.m() * sine)))
+    Ok((way.map(gear_math::rider::Distance::m), way.map(|way| way.m() * sine)))
 }
 
 fn same(what: &str, found: Option<f64>, expected: Option<f64>) -> Result<(), String> {

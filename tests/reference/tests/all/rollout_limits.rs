@@ -3,7 +3,8 @@
 //! Rule books and clubs name gears for each limit without saying on which wheel. No one wheel meets them all, so the
 //! gears are bounds: each passes on the wheel that the limit and the gear imply and fails on any longer one.
 
-use gear_math::{Circumference, Gear, RollOutLimit, RollOutPreset};
+use gear_math::gears::{RollOutLimit, RollOutPreset};
+use gear_math::{Circumference, Gear};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 

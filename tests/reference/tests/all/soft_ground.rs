@@ -1,6 +1,7 @@
 //! Rolling on soft ground by Wismer & Luth: the closed form, worked out apart from gear-math.
 
-use gear_math::{ConeIndex, MountedWidth, OutOfLimits, SinkingWheel, WheelLoad, WheelRadius, WidthFactor};
+use gear_math::OutOfLimits;
+use gear_math::wheel::{ConeIndex, MountedWidth, SinkingWheel, WheelLoad, WheelRadius, WidthFactor};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 

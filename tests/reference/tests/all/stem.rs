@@ -2,10 +2,11 @@
 //!
 //! Each case was computed twice: by angles, and by a chain of complex numbers up the steerer, agreeing to 1e-9 mm.
 
-use gear_math::{
-    BarTolerance, BikePoint, ClampHeight, FrameReach, FrameStack, FrontEnd, HeadAngle, OutOfLimits, Spacers,
-    StemAngle, StemLength, StemSearch, StemSearchLimits, StemSetup, TopCap,
+use gear_math::position::{
+    BarTolerance, BikePoint, ClampHeight, FrameReach, FrameStack, FrontEnd, HeadAngle, Spacers, StemAngle,
+    StemLength, StemSearchLimits, StemSetup, TopCap,
 };
+use gear_math::{OutOfLimits, StemSearch};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 

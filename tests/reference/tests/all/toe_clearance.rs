@@ -1,9 +1,10 @@
 //! Toe clearance against exact three-dimensional geometry, computed independently.
 
-use gear_math::{
-    BottomBracketDrop, CrankLength, ForkRake, FrontCentre, HeadAngle, OutOfLimits, PedalOffset, ToeRoom,
-    WheelRadius,
-};
+use gear_math::OutOfLimits;
+use gear_math::chain::BottomBracketDrop;
+use gear_math::position::{ForkRake, FrontCentre, HeadAngle, PedalOffset, ToeRoom};
+use gear_math::rider::CrankLength;
+use gear_math::wheel::WheelRadius;
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 

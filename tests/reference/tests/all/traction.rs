@@ -1,7 +1,8 @@
 //! Slip of the rear wheel, lift of the front wheel, and the table of grounds.
 
-use gear_math::{
-    Basis, Friction, MassHeight, PeakFactor, Range, RearShare, RollingCoefficient, Stance, Surface, Wheelbase,
+use gear_math::Surface;
+use gear_math::rider::{
+    Basis, Friction, MassHeight, PeakFactor, Range, RearShare, RollingCoefficient, Stance, Wheelbase,
 };
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
@@ -70,7 +71,7 @@ fn surfaces() {
         let expected = ([row.Crr_low, row.Crr_typical, row.Crr_high], &*row.Crr_status);
         range("rolling", rolling, RollingCoefficient::value, expected)?;
         let expected = ([row.S_low, row.S_typical, row.S_high], &*row.S_status);
-        range("foot", surface.foot(), gear_math::FootFactor::value, expected)?;
+        range("foot", surface.foot(), gear_math::rider::FootFactor::value, expected)?;
         let expected = ([row.mu_low, row.mu_typical, row.mu_high], &*row.mu_status);
         range("friction", surface.friction(), Friction::mu, expected)
     });

@@ -1,6 +1,7 @@
 //! Pitch circles and two-wheel chain lengths against printed tables and examples.
 
-use gear_math::{CentreDistance, ChainLinks, ChainPitch, PitchCircle, TwoSprocketDrive};
+use gear_math::ChainLinks;
+use gear_math::chain::{CentreDistance, ChainPitch, PitchCircle, TwoSprocketDrive};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 

@@ -1,6 +1,7 @@
 //! Circumference from the tyre's size: worked out apart, and against the setting tables printed for cycle computers.
 
-use gear_math::{TyreKind, TyreSize, Wheel};
+use gear_math::wheel::TyreKind;
+use gear_math::{TyreSize, Wheel};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 

@@ -9,11 +9,12 @@
     reason = "a table or case that cannot be read must fail the run"
 )]
 
-use gear_math::{
-    BikeMass, BodyMass, Construction, FrontShare, KitMass, LimitedBy, MountedWidth, NominalWidth,
-    OutOfLimits, Pressure, PressureAdvice, PressureCase, PressureMarks, TyreGround, WheelPressure,
-    WheelStyle, Wheels,
+use gear_math::rider::{BikeMass, BodyMass, KitMass};
+use gear_math::wheel::{
+    Construction, FrontShare, LimitedBy, MountedWidth, NominalWidth, PressureAdvice, PressureMarks,
+    TyreGround, WheelPressure, WheelStyle, Wheels,
 };
+use gear_math::{OutOfLimits, Pressure, PressureCase};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 
@@ -245,7 +246,7 @@ fn percent_of_the_mark(bar: f64) -> f64 {
 
 /// On soft ground tyres run far below the pressure for tarmac: about a third of their height goes.
 fn drop_of_the_usual_tubular() -> f64 {
-    use gear_math::{AirSpring, RimInnerWidth, TyreSection, WheelRadius};
+    use gear_math::wheel::{AirSpring, RimInnerWidth, TyreSection, WheelRadius};
     let case = usual(Construction::Tubular);
     let section = TyreSection::new(case.width, RimInnerWidth::new(18.0).unwrap()).unwrap();
     let spring = AirSpring {

@@ -3,7 +3,8 @@
 //! Family A: setting tables printed with cycle computers, roughly loaded roll-outs. Family B: not measured, but
 //! π (BSD + 2 H + 6) throughout. Both as found in open-source cycle computer and sensor libraries.
 
-use gear_math::{BeadSeat, NominalWidth, TyreKind, TyreSize};
+use gear_math::TyreSize;
+use gear_math::wheel::{BeadSeat, NominalWidth, TyreKind};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 use std::f64::consts::PI;

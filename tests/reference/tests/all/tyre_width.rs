@@ -3,9 +3,10 @@
 //! Labels and rims: ETRTO and ISO 5775-1 as quoted by makers and reprints. Linear rule: UN tyre regulations, 6.1.1.1.
 //! Arc model: computed independently. Readings and rules: as published, each row with its source.
 
-use gear_math::{
-    HOOKED_RIMS, HOOKLESS_RIMS, LabelEdition, MEASURING_RIMS_2020, NominalWidth, OutOfLimits, RACE_RULES,
-    RaceLimit, RimCaution, RimInnerWidth, RimRow, TyreWidth, WidthVerdict, rim_cautions,
+use gear_math::OutOfLimits;
+use gear_math::wheel::{
+    HOOKED_RIMS, HOOKLESS_RIMS, LabelEdition, MEASURING_RIMS_2020, NominalWidth, RACE_RULES, RaceLimit,
+    RimCaution, RimInnerWidth, RimRow, TyreWidth, WidthVerdict, rim_cautions,
 };
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;

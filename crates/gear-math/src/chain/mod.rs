@@ -1,0 +1,42 @@
+//! The chain’s path, length and angle, and the cage that keeps it tight.
+
+mod advice;
+mod bracket;
+mod cage;
+mod cage_answer;
+mod cage_question;
+mod cage_trial;
+mod chainline;
+mod defaults;
+mod fit;
+mod gear_state;
+mod hanger;
+mod measures;
+mod path;
+mod path_error;
+mod pitch_circle;
+mod remedy;
+mod setup;
+mod two_sprocket;
+mod workshop_length;
+
+pub use advice::{ChainAdvice, ChainVerdict};
+pub use cage::{Cage, CageMeasures};
+pub use cage_answer::{CageAnswer, CageDoubt, CageLength, CageNeed, CageOutcome, ClassTrial, DerailleurNeed};
+pub use cage_question::CageQuestion;
+pub use cage_trial::Standing;
+pub use chainline::{ChainlineMeasures, HubMeasures};
+pub use defaults::{Assumption, ChainDefaults, ChainMeasure};
+pub use fit::{ChainFit, ChainWindow};
+pub use gear_state::{GearFit, GearState};
+pub use hanger::{Hanger, cassette_slope_degrees};
+pub use measures::{
+    BottomBracketDrop, CageAngle, ChainLinks, ChainLinksError, Chainline, ChainstayLength, ForeStop,
+    GuideAngle, HangerDrop, HangerSetback, PulleyCentres, PulleyGap, RearStop, RingSpacing, SprocketPitch,
+};
+pub use path::{ChainPath, FrameMeasures, PathPoint, PathWheel, StraightRun};
+pub use path_error::{PathError, WheelRole};
+pub use pitch_circle::{ChainPitch, PitchCircle};
+pub use remedy::{Change, Effort, EffortPart, Remedy};
+pub use setup::ChainSetup;
+pub use two_sprocket::{CentreDistance, TwoSprocketDrive, TwoSprocketError};

@@ -1,0 +1,389 @@
+//! The chain's way round ring, tension pulley, guide pulley and sprocket.
+
+use crate::chain::cage::Cage;
+use crate::chain::measures::{BottomBracketDrop, CageAngle, ChainstayLength};
+use crate::chain::path_error::{PathError, WheelRole};
+use crate::chain::pitch_circle::{ChainPitch, PitchCircle};
+use crate::gears::Gear;
+use core::f64::consts::{FRAC_PI_2, TAU};
+
+/// What the frame gives the chain's path.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct FrameMeasures {
+    /// Bottom bracket to rear axle.
+    pub chainstay: ChainstayLength,
+    /// Bottom bracket below the rear axle.
+    pub bottom_bracket_drop: BottomBracketDrop,
+}
+
+impl FrameMeasures {
+    pub(super) fn bottom_bracket(&self) -> PathPoint {
+        let [stay, drop] = [self.chainstay.mm(), self.bottom_bracket_drop.mm()];
+        PathPoint { x_mm: (stay * stay - drop * drop).sqrt(), y_mm: -drop }
+    }
+}
+
+/// A place in the drivetrain's side view, seen from the drive side: origin at the rear axle, x forward, y up.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PathPoint {
+    /// Forward of the rear axle, in millimetres.
+    pub x_mm: f64,
+    /// Above the rear axle, in millimetres.
+    pub y_mm: f64,
+}
+
+impl PathPoint {
+    pub(super) const REAR_AXLE: Self = Self { x_mm: 0.0, y_mm: 0.0 };
+
+    /// The point `length` away, `forward` radians forward of straight down.
+    pub(super) fn below(self, forward: f64, length: f64) -> Self {
+        let (sin, cos) = forward.sin_cos();
+        Self { x_mm: self.x_mm + length * sin, y_mm: self.y_mm - length * cos }
+    }
+
+    /// Straight distance to `other`, in millimetres.
+    #[must_use]
+    pub fn distance_mm(self, other: Self) -> f64 {
+        let [dx, dy] = self.to(other);
+        dx.hypot(dy)
+    }
+
+    fn to(self, other: Self) -> [f64; 2] {
+        [other.x_mm - self.x_mm, other.y_mm - self.y_mm]
+    }
+}
+
+/// One wheel of a traced path.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PathWheel {
+    /// Its part in the path.
+    pub role: WheelRole,
+    /// Its axle.
+    pub centre: PathPoint,
+    /// Its teeth and radii.
+    pub circle: PitchCircle,
+    /// Whether it turns clockwise when seen from the drive side; the guide pulley alone does not.
+    pub clockwise: bool,
+    /// How far the chain goes round it, in degrees: from where the run before ends to where the next begins.
+    pub wrap_degrees: f64,
+    /// Chain lying on it, in millimetres.
+    pub chain_mm: f64,
+}
+
+/// A straight stretch of chain between two wheels, in the direction of travel.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct StraightRun {
+    /// Where the chain leaves the wheel behind.
+    pub from: PathPoint,
+    /// Where it meets the wheel ahead.
+    pub to: PathPoint,
+    /// Length in millimetres.
+    pub length_mm: f64,
+}
+
+impl StraightRun {
+    /// How far below its straight line a run hangs when it is `surplus` links longer, in millimetres; 0 when it is
+    /// not longer.
+    ///
+    /// # Formula
+    /// √(⅜ · length · surplus · p), with pitch p: the arc of a shallow parabola. An estimate, for drawing: chain that
+    /// hangs by more than a quarter of its length hangs less deep than this.
+    #[must_use]
+    pub fn sag_mm(&self, surplus: f64) -> f64 {
+        (0.375 * self.length_mm * surplus.max(0.0) * ChainPitch::BICYCLE.mm()).sqrt()
+    }
+}
+
+/// The whole path of the chain in one gear at one cage angle, true to scale.
+///
+/// Order of travel: chainring, tension pulley, guide pulley, sprocket. Run `i` goes from wheel `i` to the next.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ChainPath {
+    /// Direction of the cage.
+    pub cage_angle: CageAngle,
+    /// The wheels.
+    pub wheels: [PathWheel; 4],
+    /// The straight runs; the last is the upper run, from sprocket to ring.
+    pub runs: [StraightRun; 4],
+    /// Length of the whole path, in millimetres.
+    pub length_mm: f64,
+    /// Clear distance from the lower run to the guide pulley's pitch circle, in millimetres. Where it comes
+    /// down to some 8, chain touches chain: half a plate's height on either side (an estimate).
+    pub lower_run_clearance_mm: f64,
+}
+
+impl ChainPath {
+    /// Traces the chain of `gear` with the cage held at `angle`.
+    ///
+    /// # Formula
+    /// For neighbours i, j at distance D and bearing φ, turning s = ±1 with radius r: k = s_j r_j − s_i r_i, run
+    /// √(D² − k²), heading θ = φ − asin(k/D); a wheel with N teeth takes N p/2π per radian of s (θ_out − θ_in).
+    /// Derived from common tangents; with ring and sprocket alone it is the exact two-wheel length.
+    ///
+    /// # Errors
+    /// [`PathError::WheelsOverlap`] when the swinging tension pulley could run into the chainring.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::Gear;
+    /// use gear_math::chain::{Cage, CageAngle, ChainDefaults, ChainPath};
+    /// let cage = Cage::new(ChainDefaults::CAGE)?;
+    /// let path = ChainPath::trace(Gear::new(44, 32)?, &ChainDefaults::FRAME, &cage, CageAngle::new(20.0)?)?;
+    /// assert!((path.links() - 113.85).abs() < 0.01);
+    /// assert!(path.runs[0].length_mm < path.runs[3].length_mm);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn trace(
+        gear: Gear,
+        frame: &FrameMeasures,
+        cage: &Cage,
+        angle: CageAngle,
+    ) -> Result<Self, PathError> {
+        GearPath::new(gear, frame, cage).map(|path| path.trace(angle))
+    }
+
+    /// Length of the whole path in links of one pitch.
+    #[must_use]
+    pub fn links(&self) -> f64 {
+        self.length_mm / ChainPitch::BICYCLE.mm()
+    }
+}
+
+/// A path length and how fast it changes with the cage angle in radians; both in millimetres.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct LengthAt {
+    pub(super) length: f64,
+    pub(super) slope: f64,
+}
+
+/// A wheel that a chain runs on: `turning` is +1 anticlockwise, −1 clockwise.
+#[derive(Debug, Clone, Copy)]
+struct Wheel {
+    centre: PathPoint,
+    circle: PitchCircle,
+    radius: f64,
+    per_radian: f64,
+    turning: f64,
+}
+
+impl Wheel {
+    fn new(centre: PathPoint, circle: PitchCircle, turning: f64) -> Self {
+        Self { centre, circle, radius: circle.radius_mm(), per_radian: circle.mm_per_radian(), turning }
+    }
+
+    /// Radians of wrap between two headings, from a quarter turn below zero up: a wrap that has just vanished stays a
+    /// small negative one instead of jumping to a full turn. None of the four exceeds 270 degrees, and no two
+    /// headings differ by more than a turn and a quarter, so one turn more or less brings it there.
+    fn wrap(&self, heading_in: f64, heading_out: f64) -> f64 {
+        let turned = self.turning * (heading_out - heading_in);
+        if turned < -FRAC_PI_2 {
+            turned + TAU
+        } else if turned >= 3.0 * FRAC_PI_2 {
+            turned - TAU
+        } else {
+            turned
+        }
+    }
+
+    /// Where chain of this heading touches the wheel.
+    fn touch(&self, heading: f64) -> PathPoint {
+        let (sin, cos) = heading.sin_cos();
+        let reach = self.turning * self.radius;
+        PathPoint { x_mm: self.centre.x_mm + reach * sin, y_mm: self.centre.y_mm - reach * cos }
+    }
+
+    fn traced(&self, role: WheelRole, heading_in: f64, heading_out: f64) -> PathWheel {
+        let wrap = self.wrap(heading_in, heading_out);
+        PathWheel {
+            role,
+            centre: self.centre,
+            circle: self.circle,
+            clockwise: self.turning < 0.0,
+            wrap_degrees: wrap.to_degrees(),
+            chain_mm: wrap * self.per_radian,
+        }
+    }
+}
+
+/// The straight run between two wheels: its length, its heading in radians, and the distance it was taken over.
+#[derive(Debug, Clone, Copy)]
+struct Tangent {
+    length: f64,
+    heading: f64,
+    offset: [f64; 2],
+    lean: f64,
+}
+
+impl Tangent {
+    fn between(from: &Wheel, to: &Wheel) -> Self {
+        let offset = from.centre.to(to.centre);
+        let [dx, dy] = offset;
+        let lean = to.turning * to.radius - from.turning * from.radius;
+        let length = (dx * dx + dy * dy - lean * lean).sqrt();
+        let heading = (dy * length - dx * lean).atan2(dx * length + dy * lean);
+        Self { length, heading, offset, lean }
+    }
+
+    /// How length and heading change when the wheel ahead moves by `step`.
+    fn change(&self, step: [f64; 2]) -> [f64; 2] {
+        let [dx, dy] = self.offset;
+        let squared = dx * dx + dy * dy;
+        let stretch = (dx * step[0] + dy * step[1]) / self.length;
+        let turn = (dx * step[1] - dy * step[0] + self.lean * stretch) / squared;
+        [stretch, turn]
+    }
+}
+
+/// The path of one gear, prepared so that each cage angle costs one tangent.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct GearPath {
+    ring: Wheel,
+    guide: Wheel,
+    sprocket: Wheel,
+    tension: PitchCircle,
+    tension_radius: f64,
+    tension_per_radian: f64,
+    pulley_centres: f64,
+    cage_run: f64,
+    cage_lean: f64,
+    guide_run: Tangent,
+    upper_run: Tangent,
+    fixed: f64,
+}
+
+impl GearPath {
+    pub(super) fn new(gear: Gear, frame: &FrameMeasures, cage: &Cage) -> Result<Self, PathError> {
+        let ring = Wheel::new(frame.bottom_bracket(), PitchCircle::of_bicycle(gear.ring.teeth()), -1.0);
+        let sprocket = Wheel::new(PathPoint::REAR_AXLE, PitchCircle::of_bicycle(gear.sprocket.teeth()), -1.0);
+        let guide = Wheel::new(cage.guide_axle(sprocket.radius), cage.guide_circle(), 1.0);
+        let path = Self::of_wheels(ring, sprocket, guide, cage);
+        if ring.centre.distance_mm(guide.centre) - path.pulley_centres <= ring.radius + path.tension_radius {
+            let [first, second] = [WheelRole::Chainring, WheelRole::TensionPulley];
+            return Err(PathError::WheelsOverlap { first, second });
+        }
+        Ok(path)
+    }
+
+    fn of_wheels(ring: Wheel, sprocket: Wheel, guide: Wheel, cage: &Cage) -> Self {
+        let tension = cage.tension_circle();
+        let pulley_centres = cage.measures().pulley_centres.mm();
+        let lean = guide.radius + tension.radius_mm();
+        let cage_run = (pulley_centres * pulley_centres - lean * lean).sqrt();
+        let guide_run = Tangent::between(&guide, &sprocket);
+        let upper_run = Tangent::between(&sprocket, &ring);
+        let on_sprocket = sprocket.wrap(guide_run.heading, upper_run.heading) * sprocket.per_radian;
+        Self {
+            ring,
+            guide,
+            sprocket,
+            tension,
+            tension_radius: tension.radius_mm(),
+            tension_per_radian: tension.mm_per_radian(),
+            pulley_centres,
+            cage_run,
+            cage_lean: lean.atan2(cage_run),
+            guide_run,
+            upper_run,
+            fixed: cage_run + guide_run.length + upper_run.length + on_sprocket,
+        }
+    }
+
+    /// Path length and its slope with the cage `angle` radians forward of straight down.
+    pub(super) fn length_at(&self, angle: f64) -> LengthAt {
+        let (sin, cos) = angle.sin_cos();
+        let reach = self.pulley_centres;
+        let tension = self.tension_wheel(PathPoint {
+            x_mm: self.guide.centre.x_mm + reach * sin,
+            y_mm: self.guide.centre.y_mm - reach * cos,
+        });
+        let lower = Tangent::between(&self.ring, &tension);
+        let cage_heading = self.cage_heading(angle);
+        let length = self.fixed
+            + lower.length
+            + self.ring.wrap(self.upper_run.heading, lower.heading) * self.ring.per_radian
+            + tension.wrap(lower.heading, cage_heading) * tension.per_radian
+            + self.guide.wrap(cage_heading, self.guide_run.heading) * self.guide.per_radian;
+        let [stretch, turn] = lower.change([reach * cos, reach * sin]);
+        let slope =
+            stretch - turn * self.ring.per_radian - (1.0 - turn) * tension.per_radian - self.guide.per_radian;
+        LengthAt { length, slope }
+    }
+
+    /// The largest angle, up to `limit`, at which the chain still touches the guide pulley and a pull on it
+    /// still shortens the path, with the length there; beyond, no cage stands.
+    pub(super) fn tightest(&self, limit: f64) -> (f64, f64) {
+        let turn = self.guide_run.heading - self.cage_heading(0.0);
+        let leaves_guide = if turn < 0.0 { turn + TAU } else { turn };
+        let limit = limit.min(leaves_guide);
+        let at = self.length_at(limit);
+        if at.slope < 0.0 { (limit, at.length) } else { self.shortest_before(limit) }
+    }
+
+    fn shortest_before(&self, limit: f64) -> (f64, f64) {
+        /// Of less than a right angle: what is left is below rounding.
+        const HALVINGS: usize = 50;
+        let (mut falling, mut rising) = (0.0, limit);
+        for _ in 0..HALVINGS {
+            let middle = f64::midpoint(falling, rising);
+            if self.length_at(middle).slope < 0.0 {
+                falling = middle;
+            } else {
+                rising = middle;
+            }
+        }
+        (falling, self.length_at(falling).length)
+    }
+
+    pub(super) fn trace(&self, angle: CageAngle) -> ChainPath {
+        let radians = angle.degrees().to_radians();
+        let tension = self.tension_wheel(self.guide.centre.below(radians, self.pulley_centres));
+        let lower = Tangent::between(&self.ring, &tension);
+        let cage = self.cage_heading(radians);
+        let [guide, upper] = [self.guide_run, self.upper_run];
+        let wheels = [
+            self.ring.traced(WheelRole::Chainring, upper.heading, lower.heading),
+            tension.traced(WheelRole::TensionPulley, lower.heading, cage),
+            self.guide.traced(WheelRole::GuidePulley, cage, guide.heading),
+            self.sprocket.traced(WheelRole::Sprocket, guide.heading, upper.heading),
+        ];
+        let run = |from: &Wheel, to: &Wheel, heading, length_mm| StraightRun {
+            from: from.touch(heading),
+            to: to.touch(heading),
+            length_mm,
+        };
+        let runs = [
+            run(&self.ring, &tension, lower.heading, lower.length),
+            run(&tension, &self.guide, cage, self.cage_run),
+            run(&self.guide, &self.sprocket, guide.heading, guide.length),
+            run(&self.sprocket, &self.ring, upper.heading, upper.length),
+        ];
+        ChainPath {
+            cage_angle: angle,
+            wheels,
+            runs,
+            length_mm: self.length_at(radians).length,
+            lower_run_clearance_mm: self.clearance(&runs[0], lower.heading),
+        }
+    }
+
+    fn tension_wheel(&self, centre: PathPoint) -> Wheel {
+        Wheel {
+            centre,
+            circle: self.tension,
+            radius: self.tension_radius,
+            per_radian: self.tension_per_radian,
+            turning: -1.0,
+        }
+    }
+
+    /// Heading of the run from tension to guide pulley: it turns with the cage.
+    fn cage_heading(&self, angle: f64) -> f64 {
+        angle + FRAC_PI_2 - self.cage_lean
+    }
+
+    fn clearance(&self, lower: &StraightRun, heading: f64) -> f64 {
+        let [dx, dy] = lower.from.to(self.guide.centre);
+        let (sin, cos) = heading.sin_cos();
+        sin * dx - cos * dy - self.guide.radius
+    }
+}

@@ -1,0 +1,5 @@
+//! Which rings and cassettes are quickest on a course.
+
+pub(super) mod ranking;
+#[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
+pub(super) mod search;

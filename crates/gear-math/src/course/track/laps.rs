@@ -1,0 +1,164 @@
+//! How often a track comes round to where its laps begin.
+
+/// A lap is no shorter, m. Estimate.
+const SHORTEST_LAP_M: f64 = 300.0;
+/// Nearer than this to the start the track passes it, m: two recordings of one line differ by a few metres. Estimate.
+const AT_THE_START_M: f64 = 15.0;
+/// Way over which the direction at a place is taken, m. Estimate.
+const DIRECTION_M: f64 = 10.0;
+/// Cosine of the angle by which the direction may differ, 60°. Estimate.
+const SAME_DIRECTION: f64 = 0.5;
+
+/// A place of a track: distance along it and where it lies on a plane about the start, all in metres.
+pub(in crate::course) type Place = (f64, [f64; 2]);
+
+/// Laps may begin so far into a track, m: nobody warms up longer before a race. Estimate.
+const LONGEST_WARM_UP_M: f64 = 10_000.0;
+/// Places tried for their beginning lie so far apart, m.
+const TRIED_EVERY_M: f64 = 50.0;
+/// Laps of one course differ by no more than this, as a share. Estimate.
+const SAME_LENGTH: f64 = 0.1;
+
+/// The laps of a track.
+#[derive(Debug)]
+pub(in crate::course) struct Laps {
+    /// Where they begin, m.
+    pub(in crate::course) from_m: f64,
+    /// Distances from there at which that place is passed again, the end included.
+    pub(in crate::course) passes: Vec<f64>,
+}
+
+impl Laps {
+    /// Counted from the start of the track, or from a place farther on if that makes more of them, all of one length.
+    pub(in crate::course) fn of(track: &[Place]) -> Self {
+        let mut laps = Self { from_m: 0.0, passes: Vec::new() };
+        let mut next_m = 0.0;
+        for (index, &(at_m, [x, y])) in
+            track.iter().enumerate().take_while(|(_, it)| it.0 < LONGEST_WARM_UP_M)
+        {
+            if at_m < next_m {
+                continue;
+            }
+            next_m = at_m + TRIED_EVERY_M;
+            let moved: Vec<Place> =
+                track[index..].iter().map(|it| (it.0 - at_m, [it.1[0] - x, it.1[1] - y])).collect();
+            let passes = passes(&moved);
+            if index == 0 || passes.len() > laps.passes.len().max(1) && are_even(&passes) {
+                laps = Self { from_m: at_m, passes };
+            }
+        }
+        laps
+    }
+}
+
+fn are_even(passes: &[f64]) -> bool {
+    let mean = passes[passes.len() - 1] / passes.len() as f64;
+    let mut last = 0.0;
+    passes.iter().all(|at| {
+        let length = at - core::mem::replace(&mut last, *at);
+        (length - mean).abs() < SAME_LENGTH * mean
+    })
+}
+
+/// Distances along the track at which it passes its start in the direction in which it set off, the end included.
+fn passes(track: &[Place]) -> Vec<f64> {
+    let [_, .., end] = track else { return Vec::new() };
+    let set_off = direction(track, 0.0, 2.0 * DIRECTION_M);
+    let mut passes = Vec::new();
+    let mut nearest: Option<(f64, f64)> = None;
+    let mut last = 0.0;
+    for pair in track.windows(2) {
+        let (at, distance) = closest_to_start(pair);
+        let heading = direction(track, at - DIRECTION_M, at + DIRECTION_M);
+        let near = at - last >= SHORTEST_LAP_M
+            && distance < AT_THE_START_M
+            && cosine(set_off, heading) > SAME_DIRECTION;
+        if near && nearest.is_none_or(|nearest| distance < nearest.1) {
+            nearest = Some((at, distance));
+        }
+        let left_behind =
+            nearest.filter(|nearest| pair[1].0 - nearest.0 > 2.0 * AT_THE_START_M || pair[1] == *end);
+        if let Some((at, _)) = left_behind {
+            passes.push(at);
+            last = at;
+            nearest = None;
+        }
+    }
+    passes
+}
+
+/// Where a leg comes closest to the start: distance along the track, and from the start.
+fn closest_to_start(leg: &[Place]) -> (f64, f64) {
+    let ((from_m, [x, y]), (to_m, to)) = (leg[0], leg[1]);
+    let (dx, dy) = (to[0] - x, to[1] - y);
+    let square = dx * dx + dy * dy;
+    let share = if square > 0.0 { (-(x * dx + y * dy) / square).clamp(0.0, 1.0) } else { 0.0 };
+    (from_m + share * (to_m - from_m), (x + share * dx).hypot(y + share * dy))
+}
+
+fn direction(track: &[Place], from_m: f64, to_m: f64) -> [f64; 2] {
+    let (from, to) = (place_at(track, from_m), place_at(track, to_m));
+    [to[0] - from[0], to[1] - from[1]]
+}
+
+fn place_at(track: &[Place], at_m: f64) -> [f64; 2] {
+    let end = track.partition_point(|place| place.0 < at_m).clamp(1, track.len() - 1);
+    let ((from_m, from), (to_m, to)) = (track[end - 1], track[end]);
+    let share = ((at_m - from_m) / (to_m - from_m)).clamp(0.0, 1.0);
+    [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])]
+}
+
+fn cosine(a: [f64; 2], b: [f64; 2]) -> f64 {
+    (a[0] * b[0] + a[1] * b[1]) / (a[0].hypot(a[1]) * b[0].hypot(b[1])).max(f64::MIN_POSITIVE)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use core::f64::consts::TAU;
+
+    /// Rounds of a circle, each a little aside, in points so far apart.
+    fn circle(rounds: f64, around_m: f64, spacing_m: f64) -> Vec<Place> {
+        let radius = around_m / TAU;
+        let count = (rounds * around_m / spacing_m).round() as usize;
+        let place = |index: usize| {
+            let at = index as f64 * spacing_m;
+            let (angle, aside) = (at / radius, 3.0 * (at / around_m).floor());
+            (at, [radius - (radius + aside) * angle.cos(), (radius + aside) * angle.sin()])
+        };
+        (0..=count).map(place).collect()
+    }
+
+    #[test]
+    fn every_round_is_counted_however_far_apart_the_points() {
+        for spacing in [1.0, 7.0, 40.0] {
+            let found = passes(&circle(4.0, 1000.0, spacing));
+            assert_eq!(found.len(), 4, "{spacing} m: {found:?}");
+            assert!((found[0] - 1000.0).abs() < 25.0 && (found[2] - 3000.0).abs() < 25.0, "{found:?}");
+        }
+    }
+
+    #[test]
+    fn a_lap_broken_off_is_none() {
+        assert_eq!(passes(&circle(2.5, 1000.0, 5.0)).len(), 2);
+        assert!(passes(&circle(0.9, 1000.0, 5.0)).is_empty());
+    }
+
+    #[test]
+    fn laps_begin_behind_a_warm_up() {
+        let warm_up = (0..120).map(|it| (5.0 * f64::from(it), [-600.0 + 5.0 * f64::from(it), -40.0]));
+        let rounds = circle(3.0, 1000.0, 5.0).into_iter().map(|(at, place)| (at + 641.0, place));
+        let home = (1..80).map(|it| (3641.0 + 5.0 * f64::from(it), [-5.0 * f64::from(it), -60.0]));
+        let laps = Laps::of(&warm_up.chain(rounds).chain(home).collect::<Vec<_>>());
+        assert!(laps.from_m > 600.0 && laps.from_m < 700.0, "{laps:?}");
+        assert!(laps.passes.len() == 3 && (laps.passes[0] - 1000.0).abs() < 25.0, "{laps:?}");
+    }
+
+    #[test]
+    fn riding_back_past_the_start_is_no_lap() {
+        let out_and_back =
+            [(0.0, [0.0, 0.0]), (400.0, [400.0, 0.0]), (800.0, [0.0, 0.0]), (900.0, [-100.0, 0.0])];
+        assert!(passes(&out_and_back).is_empty());
+        assert!(passes(&[]).is_empty() && passes(&[(0.0, [0.0, 0.0])]).is_empty());
+    }
+}

@@ -1,0 +1,10 @@
+//! A recorded track, and the course it becomes.
+
+pub(super) mod elevation;
+pub(super) mod gpx;
+pub(super) mod height_profile;
+pub(super) mod laps;
+pub(super) mod pauses;
+#[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
+pub(super) mod track;
+pub(super) mod way;

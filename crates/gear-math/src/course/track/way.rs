@@ -1,0 +1,234 @@
+//! The way that recorded points lead along: what is kept of them, what is left out, and the part that is to be used.
+
+use crate::course::track::gpx::GpxError;
+use crate::course::track::gpx::RawPoint;
+use crate::course::track::height_profile::{climb_m, interpolated};
+use crate::course::track::laps::Place;
+use crate::course::track::pauses::{Pauses, elapsed};
+use crate::order::ascending;
+use geographiclib_rs::{Geodesic, InverseGeodesic};
+
+/// Points nearer than this to the last one kept are left out: at a standstill a recorder wanders by a few metres,
+/// and the wandering would count as distance. Estimate, from the few metres a position is uncertain.
+const LEAST_MOVE_M: f64 = 2.0;
+/// Two points nearer than this are the same place: positions are commonly written to 0.1 m.
+const SAME_PLACE_M: f64 = 0.1;
+/// A point this much farther away than its neighbours are apart is a stray. Estimate.
+const STRAY_RATIO: f64 = 4.0;
+/// Shortest leg that may be called stray. Estimate.
+const STRAY_LEAST_M: f64 = 50.0;
+/// A stray's legs are this many times as long as usual in the file, unless its clock gives it away: where points lie far
+/// apart, one at which the way turns back looks like a stray. Estimate.
+const STRAY_OVER_USUAL: f64 = 3.0;
+/// Nobody rides a course faster than this, m/s. Estimate.
+const ABSURD_M_PER_S: f64 = 30.0;
+/// Elevations on land, with room for a barometer set wrong: lowest shore to highest mountain.
+const ON_LAND_M: core::ops::RangeInclusive<f64> = -600.0..=9000.0;
+/// An elevation this far from the median of its neighbours is absurd. Estimate.
+const ABSURD_STEP_M: f64 = 15.0;
+/// Neighbours on either side that the median is taken from.
+const NEIGHBOURS: usize = 3;
+/// Start and finish nearer than this are the same line. Estimate.
+const SAME_LINE_M: f64 = 40.0;
+/// Way out and way back nearer than this are the same way. Estimate.
+const SAME_WAY_M: f64 = 15.0;
+/// Places compared between the way out and the way back.
+const COMPARED_PLACES: usize = 20;
+
+/// Length of the geodesic between two points on the WGS 84 ellipsoid, in metres.
+pub(in crate::course) fn distance_m(a: &RawPoint, b: &RawPoint) -> f64 {
+    Geodesic::wgs84().inverse(a.latitude, a.longitude, b.latitude, b.longitude)
+}
+
+/// A point of the way, with its distance from the start.
+#[derive(Debug, Clone, Copy)]
+pub(in crate::course) struct WayPoint {
+    pub(in crate::course) at_m: f64,
+    pub(in crate::course) raw: RawPoint,
+    pub(in crate::course) elevation: Option<f64>,
+}
+
+/// The points kept, and what was left out.
+#[derive(Debug, Default)]
+pub(in crate::course) struct Way {
+    pub(in crate::course) points: Vec<WayPoint>,
+    pub(in crate::course) duplicates: usize,
+    pub(in crate::course) strays: usize,
+    pub(in crate::course) close: usize,
+    pub(in crate::course) joins_m: f64,
+    /// Elevations of every point of the file, also of those left out, which stand at the last one kept.
+    written: Vec<(f64, f64)>,
+}
+
+impl Way {
+    pub(in crate::course) fn along(
+        segments: &[Vec<RawPoint>],
+        pauses: &[Pauses],
+        usual_m: f64,
+    ) -> Result<Self, GpxError> {
+        let mut way = Self::default();
+        for (segment, pauses) in segments.iter().zip(pauses) {
+            for (index, point) in segment.iter().enumerate() {
+                if pauses.inside[index] {
+                    way.close += 1;
+                } else {
+                    way.take(point, segment.get(index + 1), index == 0, usual_m);
+                }
+                way.written.extend(point.elevation.map(|height| (way.length_m(), height)));
+            }
+        }
+        match way.points.len() {
+            0 | 1 => Err(GpxError::TooFewPoints),
+            _ => Ok(way),
+        }
+    }
+
+    fn take(&mut self, point: &RawPoint, next: Option<&RawPoint>, starts_segment: bool, usual_m: f64) {
+        let Some(last) = self.points.last() else {
+            self.points.push(WayPoint { at_m: 0.0, raw: *point, elevation: point.elevation });
+            return;
+        };
+        let leg = distance_m(&last.raw, point);
+        if leg < SAME_PLACE_M {
+            self.duplicates += 1;
+        } else if leg < LEAST_MOVE_M {
+            self.close += 1;
+        } else if next.is_some_and(|next| is_stray(&last.raw, point, next, leg, usual_m)) {
+            self.strays += 1;
+        } else {
+            let at_m = last.at_m + leg;
+            self.joins_m += if starts_segment { leg } else { 0.0 };
+            self.points.push(WayPoint { at_m, raw: *point, elevation: point.elevation });
+        }
+    }
+
+    /// Height climbed by every point of the file, m.
+    pub(in crate::course) fn climb_written_m(&self) -> f64 {
+        climb_m(self.written.iter().map(|it| it.1))
+    }
+
+    /// Height climbed by the points kept, m.
+    pub(in crate::course) fn climb_kept_m(&self) -> f64 {
+        climb_m(self.points.iter().filter_map(|point| point.elevation))
+    }
+
+    /// Takes away elevations off the land or far from the median of their neighbours; says how many.
+    pub(in crate::course) fn drop_absurd_elevations(&mut self) -> usize {
+        let known: Vec<usize> =
+            (0..self.points.len()).filter(|&i| self.points[i].elevation.is_some()).collect();
+        let heights: Vec<f64> = known.iter().filter_map(|&i| self.points[i].elevation).collect();
+        let mut dropped = 0;
+        for (place, (&i, &height)) in known.iter().zip(&heights).enumerate() {
+            let nearby =
+                &heights[place.saturating_sub(NEIGHBOURS)..(place + NEIGHBOURS + 1).min(heights.len())];
+            if !ON_LAND_M.contains(&height) || (height - median(nearby)).abs() > ABSURD_STEP_M {
+                self.points[i].elevation = None;
+                dropped += 1;
+            }
+        }
+        dropped
+    }
+
+    pub(in crate::course) fn length_m(&self) -> f64 {
+        self.points.last().map_or(0.0, |point| point.at_m)
+    }
+
+    pub(in crate::course) fn longest_gap_m(&self) -> f64 {
+        self.points.windows(2).map(|pair| pair[1].at_m - pair[0].at_m).fold(0.0, f64::max)
+    }
+
+    pub(in crate::course) fn is_loop(&self) -> bool {
+        let ends = (self.points.first(), self.points.last());
+        matches!(ends, (Some(first), Some(last)) if distance_m(&first.raw, &last.raw) < SAME_LINE_M)
+    }
+
+    pub(in crate::course) fn is_out_and_back(&self) -> bool {
+        let length = self.length_m();
+        let places =
+            (0..COMPARED_PLACES).map(|place| length / 2.0 * (place as f64 + 0.5) / COMPARED_PLACES as f64);
+        self.is_loop() && places.into_iter().all(|out| self.gap_between(out, length - out) < SAME_WAY_M)
+    }
+
+    fn gap_between(&self, one_m: f64, other_m: f64) -> f64 {
+        distance_m(&self.place_at(one_m), &self.place_at(other_m))
+    }
+
+    /// The way on a plane that touches the globe at the start: as laps are short, the plane is good to a few millimetres.
+    pub(in crate::course) fn on_a_plane(&self) -> Vec<Place> {
+        /// Metres in a degree of the equator, 2π · 6 378 137 m ÷ 360 (WGS 84, NIMA TR8350.2). A degree of latitude is up to
+        /// 0.7 % shorter, which moves no place of a lap by more than the way itself is off.
+        const DEGREE_M: f64 = 111_320.0;
+        let Some(start) = self.points.first() else { return Vec::new() };
+        let eastward = DEGREE_M * start.raw.latitude.to_radians().cos();
+        let place = |point: &WayPoint| {
+            let east = eastward * (point.raw.longitude - start.raw.longitude);
+            (point.at_m, [east, DEGREE_M * (point.raw.latitude - start.raw.latitude)])
+        };
+        self.points.iter().map(place).collect()
+    }
+
+    /// Leaves out what lies before `from_m` and after `to_m`.
+    pub(in crate::course) fn cut(&mut self, from_m: f64, to_m: f64) -> Result<(), GpxError> {
+        let to_m = to_m.min(self.length_m());
+        if to_m - from_m < LEAST_MOVE_M {
+            return Err(GpxError::NoPart);
+        }
+        let known: Vec<(f64, f64)> =
+            self.points.iter().filter_map(|point| Some((point.at_m, point.elevation?))).collect();
+        let edge = |at_m: f64| WayPoint {
+            at_m,
+            raw: self.place_at(at_m),
+            elevation: (known.len() > 1).then(|| interpolated(&known, at_m)),
+        };
+        let (start, end) = (edge(from_m), edge(to_m));
+        self.written.retain(|(at_m, _)| from_m < *at_m && *at_m < to_m);
+        self.written.splice(0..0, start.elevation.map(|height| (from_m, height)));
+        self.written.extend(end.elevation.map(|height| (to_m, height)));
+        self.written.iter_mut().for_each(|it| it.0 -= from_m);
+        self.points.retain(|point| from_m < point.at_m && point.at_m < to_m);
+        self.points.insert(0, start);
+        self.points.push(end);
+        self.points.iter_mut().for_each(|point| point.at_m -= from_m);
+        Ok(())
+    }
+
+    /// The place `at_m` along the way, straight between its two neighbours.
+    fn place_at(&self, at_m: f64) -> RawPoint {
+        let end = self.points.partition_point(|point| point.at_m < at_m).clamp(1, self.points.len() - 1);
+        let (a, b) = (&self.points[end - 1], &self.points[end]);
+        let share = ((at_m - a.at_m) / (b.at_m - a.at_m)).clamp(0.0, 1.0);
+        let between = |from: f64, to: f64| from + share * (to - from);
+        RawPoint {
+            latitude: between(a.raw.latitude, b.raw.latitude),
+            longitude: between(a.raw.longitude, b.raw.longitude),
+            ..a.raw
+        }
+    }
+}
+
+/// Whether `point` jumps off the way between `last` and `next`.
+fn is_stray(last: &RawPoint, point: &RawPoint, next: &RawPoint, leg: f64, usual_m: f64) -> bool {
+    let shorter_leg = leg.min(distance_m(point, next));
+    let time = elapsed(last, point);
+    let unusual = shorter_leg > STRAY_OVER_USUAL * usual_m || (time > 0.0 && leg > ABSURD_M_PER_S * time);
+    unusual && shorter_leg > STRAY_LEAST_M && shorter_leg > STRAY_RATIO * distance_m(last, next)
+}
+
+/// Median way between two different points that follow one another.
+pub(in crate::course) fn usual_spacing_m(segments: &[Vec<RawPoint>]) -> f64 {
+    let pairs = segments.iter().flat_map(|segment| segment.windows(2));
+    let legs: Vec<f64> =
+        pairs.map(|pair| distance_m(&pair[0], &pair[1])).filter(|&leg| leg >= SAME_PLACE_M).collect();
+    if legs.is_empty() { 0.0 } else { median(&legs) }
+}
+
+pub(in crate::course) fn median(values: &[f64]) -> f64 {
+    let mut sorted = values.to_vec();
+    ascending(&mut sorted, |value| *value);
+    let middle = sorted.len() / 2;
+    if sorted.len().is_multiple_of(2) {
+        f64::midpoint(sorted[middle - 1], sorted[middle])
+    } else {
+        sorted[middle]
+    }
+}

@@ -1,0 +1,54 @@
+//! Distance per crank turn, and what it means at a cadence or a speed.
+
+use crate::gears::quantity::PedalRate;
+use crate::quantity::{Cadence, Development, GearInches, Speed};
+use core::f64::consts::PI;
+
+/// Metres in the international inch, exact by its definition of 1959.
+const METRES_PER_INCH: f64 = 0.0254;
+
+impl Development {
+    /// The development in inches. Not to be mixed up with [gear inches](Self::gear_inches), π times smaller.
+    #[must_use]
+    pub fn inches(self) -> f64 {
+        self.m() / METRES_PER_INCH
+    }
+
+    /// Diameter of the directly driven wheel that would roll as far: development ÷ π, in inches.
+    #[must_use]
+    pub fn gear_inches(self) -> GearInches {
+        GearInches::new(self.inches() / PI)
+    }
+
+    /// Speed over the ground at a cadence.
+    ///
+    /// # Formula
+    /// v = development × cadence ÷ 60, in metres, turns per minute and metres per second.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::{Cadence, Circumference, Gear};
+    /// let development = Gear::new(40, 20)?.development(Circumference::new(2150.0)?);
+    /// let speed = development.speed_at(Cadence::new(60.0)?);
+    /// assert!((speed.m_per_s() - 4.3).abs() < 1e-12);
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
+    #[must_use]
+    pub fn speed_at(self, cadence: Cadence) -> Speed {
+        Speed::new(self.m() * cadence.rpm() / 60.0)
+    }
+
+    /// Crank turns per minute that a speed asks for: the other direction of [`speed_at`](Self::speed_at).
+    #[must_use]
+    pub fn cadence_at(self, speed: Speed) -> PedalRate {
+        PedalRate::new(speed.m_per_s() * 60.0 / self.m())
+    }
+}
+
+impl GearInches {
+    /// Distance covered in one turn of the crank: π × gear inches.
+    #[must_use]
+    pub fn development(self) -> Development {
+        Development::new(self.inches() * METRES_PER_INCH * PI)
+    }
+}

@@ -1,0 +1,46 @@
+//! Rings, sprockets and the gears they make.
+
+mod cassette;
+mod cassette_name;
+mod chainset;
+mod common_cassettes;
+mod common_chainsets;
+mod comparison;
+mod crossed;
+mod development;
+mod drivetrain;
+mod few;
+mod front_change;
+mod gear;
+mod gear_set;
+mod matching;
+mod overlap;
+mod quantity;
+mod ratio;
+mod riding_order;
+mod roll_out_limit;
+mod roll_out_presets;
+mod set_up;
+mod step;
+mod summary;
+mod tooth_list;
+mod toothed;
+
+pub use cassette::{Cassette, CassetteError};
+pub use cassette_name::{CassetteName, CassetteNameError};
+pub use chainset::{Chainset, ChainsetError};
+pub use comparison::{Comparison, DevelopmentSpan, EndDifference, OwnReach, SharedGear, Side};
+pub use crossed::CrossedRule;
+pub use drivetrain::Drivetrain;
+pub use front_change::FrontChange;
+pub use gear::Gear;
+pub use gear_set::{GearSet, GearSetError};
+pub use overlap::{DuplicatePair, RingOverlap};
+pub use quantity::{ChainAngle, DuplicateTolerance, GearRange, GearStep, PedalRate};
+pub use riding_order::{RidingOrder, Shift, ShiftKind, StepSpread};
+pub use roll_out_limit::{LongestWheel, RingPasses, RollOutLimit};
+pub use roll_out_presets::RollOutPreset;
+pub use set_up::{GearRow, SetUp};
+pub use step::SprocketStep;
+pub use summary::SetUpSummary;
+pub use toothed::{Chainring, Pulley, RingDifference, Sprocket, TotalCapacity};
