@@ -1,6 +1,6 @@
 //! Places in a picture that can be looked at, by pointer, finger or key.
 
-use super::Point;
+use super::pen::Point;
 use crate::field::Field;
 
 /// A rectangle of a picture and what it says.

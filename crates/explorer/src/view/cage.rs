@@ -1,7 +1,7 @@
 //! “Will the cage take it?”: the answer by the makers' figures, what was found, and how it was worked out.
 
 use super::gears::column;
-use super::sheet::Block;
+use super::sheet_block::Block;
 use super::sheet_checks::Concern;
 use super::words::{name, table, worked};
 use super::{cage_verdict, chain, chain_working};

@@ -1,7 +1,7 @@
 //! “Will the cage take it?” by geometry: chain length, every gear, what was assumed.
 
 use super::gears::column;
-use super::sheet::{Block, Part};
+use super::sheet_block::{Block, Part};
 use super::words::{name, table};
 use crate::number::{counted, listed, plain, trimmed, with_unit};
 use crate::report::{ChainReport, Doubt, Report, Side, state_name};

@@ -3,7 +3,7 @@
 use super::cage_verdict;
 use super::lap::{course_name, lacks_file};
 use super::lap_places::WALK_IT_FIRST;
-use super::sheet::Block;
+use super::sheet_block::Block;
 use super::sheet_checks::Concern;
 use crate::field::Field;
 use crate::number::{about_clock, clock, plain, seconds_in, with_unit};

@@ -1,6 +1,6 @@
 //! The roll-out limit of a race: which sprockets pass.
 
-use super::sheet::Block;
+use super::sheet_block::Block;
 use super::sheet_checks::Concern;
 use super::words::{name, table};
 use crate::number::with_unit;

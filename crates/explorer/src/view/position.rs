@@ -1,6 +1,6 @@
 //! “Does it sit like the road bike?”: the answer, the workshop's measures, the stems, and how it was worked out.
 
-use super::sheet::{Block, Part};
+use super::sheet_block::{Block, Part};
 use super::sheet_checks::Concern;
 use super::words::{link_to, plain_table, worked};
 use super::yours;

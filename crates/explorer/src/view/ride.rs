@@ -2,7 +2,7 @@
 
 use super::ride_climb;
 use super::ride_words::{about, advised, end_band, limit, running_from, speeds_from_to, whole};
-use super::sheet::Block;
+use super::sheet_block::Block;
 use super::sheet_checks::Concern;
 use super::tyre;
 use super::words::name;

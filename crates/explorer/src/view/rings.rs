@@ -2,7 +2,7 @@
 
 use super::gears::column;
 use super::limit;
-use super::sheet::Block;
+use super::sheet_block::Block;
 use super::tyre::by_size;
 use super::words::{name, table, worked};
 use crate::field::Field;

@@ -1,6 +1,6 @@
 //! What the workshop has to know of tyre and pressure.
 
-use super::sheet::{Block, Part};
+use super::sheet_block::{Block, Part};
 use super::sheet_checks::Concern;
 use super::tyre::{NO_PRESSURE, gauge_words, likely, mm, range, start_of, typed};
 use crate::field::Field;

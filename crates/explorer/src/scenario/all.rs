@@ -1,15 +1,7 @@
 //! The bench understood: validated values, and what could not be understood.
 
-mod cassettes;
-mod chain;
-#[cfg(test)]
-mod choices;
-mod lap;
-mod parse;
-mod position;
-mod ride;
-mod tyre;
-
+use super::parse::Reader;
+use super::{ChainInputs, Complaint, LapInputs, PositionInputs, RideInputs, TypedCassette, TyreInputs};
 use crate::bench::Bench;
 use crate::field::{Field, Group};
 use crate::owner::Owners;
@@ -18,14 +10,6 @@ use crate::speed_unit::SpeedUnit;
 use gear_math::chain::CageAnswer;
 use gear_math::gears::{GearSet, RollOutLimit};
 use gear_math::{Cadence, Chainset, Derailleur, Drivetrain, DuplicateTolerance, Speed, Wheel};
-pub use lap::{CourseChoice, LapInputs, Rings, SearchInputs};
-use parse::Reader;
-
-pub use cassettes::{TypedCassette, WhySoMany};
-pub use chain::ChainInputs;
-pub use position::{BarShapes, PositionInputs, ToeInputs};
-pub use ride::{OwnGround, RideInputs};
-pub use tyre::TyreInputs;
 
 /// The rider's lowest, usual and highest cadence, ascending.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -52,12 +36,12 @@ pub struct Probe {
 /// Everything the page is worked out from.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Scenario {
-    chainsets: [Chainset; 2],
-    cassettes: [TypedCassette; 2],
+    pub(crate) chainsets: [Chainset; 2],
+    pub(crate) cassettes: [TypedCassette; 2],
     /// Gears that the rider never uses.
-    gears_off: [GearSet; 2],
+    pub(crate) gears_off: [GearSet; 2],
     /// Whether the cage takes A and B; none only while they are being read.
-    cages: Vec<CageAnswer>,
+    pub(crate) cages: Vec<CageAnswer>,
     /// The wheel of both set-ups.
     pub wheel: Wheel,
     /// The rider's cadences.
@@ -87,22 +71,9 @@ pub struct Scenario {
     /// The one set-up that the workshop sheet is for; both when `None`.
     pub sheet_for: Option<Side>,
     /// What it was understood from: of a field in error, the last good text.
-    texts: Bench,
+    pub(crate) texts: Bench,
     /// Whose value every field holds.
     pub owners: Owners,
-}
-
-/// What is wrong with a field, and what the page uses instead.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Complaint {
-    /// The field.
-    pub field: Field,
-    /// What to type.
-    pub message: String,
-    /// The last good value, which the page goes on with.
-    pub kept: String,
-    /// What was perhaps meant, to be written into the field at the press of a button.
-    pub offer: Option<String>,
 }
 
 /// A scenario and the complaints met on the way to it.
@@ -119,7 +90,7 @@ impl Scenario {
     #[must_use]
     pub fn read(bench: &Bench, good: &Self) -> ReadBench {
         let mut reader = Reader::new(bench, &good.texts);
-        let cassettes = cassettes::read(&mut reader, good.cassettes);
+        let cassettes = super::cassettes::read(&mut reader, good.cassettes);
         let chainsets = [
             reader.parsed(Field::RingsA, good.chainsets[0]),
             reader.parsed(Field::RingsB, good.chainsets[1]),
@@ -225,7 +196,7 @@ impl Scenario {
 }
 
 /// Where the rider's choice of gears stands.
-const GEARS_OFF: [(Field, Side); 2] = [(Field::GearsOffA, Side::A), (Field::GearsOffB, Side::B)];
+pub(crate) const GEARS_OFF: [(Field, Side); 2] = [(Field::GearsOffA, Side::A), (Field::GearsOffB, Side::B)];
 
 impl Default for Scenario {
     /// The demo bench, understood. A test holds it free of complaints.
@@ -236,7 +207,7 @@ impl Default for Scenario {
 
 /// A plain set-up to read the demo bench with, so that reading always has something to fall back on.
 #[expect(clippy::expect_used, reason = "fixed values within every limit, run by every test")]
-fn bare() -> Scenario {
+pub(crate) fn bare() -> Scenario {
     let texts = Bench::default();
     let mut reader = Reader::new(&texts, &texts);
     let cadence = |rpm| Cadence::new(rpm).expect("a cadence");
