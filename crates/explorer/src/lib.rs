@@ -6,20 +6,17 @@
 #[cfg(all(feature = "api", target_arch = "wasm32"))]
 pub mod api;
 pub mod bench;
-pub mod chart;
-pub mod desk;
-pub mod field;
-mod history;
-mod lap_desk;
-#[cfg(all(feature = "page", target_arch = "wasm32"))]
-pub mod lap_page;
-pub mod link;
-mod number;
-pub mod owner;
-#[cfg(all(feature = "page", target_arch = "wasm32"))]
+pub mod chain;
+pub mod drawing;
+pub mod lap;
+pub mod layout;
+pub mod number;
 pub mod page;
-pub mod report;
-pub mod scenario;
-mod sketch_notation;
+pub mod position;
+pub mod ride;
+pub mod rings;
+pub mod sheet_block;
+pub mod sheet_checks;
+pub mod side;
 pub mod speed_unit;
-pub mod view;
+pub mod tyre;

@@ -5,11 +5,12 @@
 #[allow(dead_code, reason = "each test program uses some of it")]
 mod common;
 
-use explorer::bench::Bench;
-use explorer::desk::Desk;
-use explorer::field::Field;
-use explorer::report::{Report, Side};
-use explorer::view;
+use explorer::bench::bench::Bench;
+use explorer::bench::field::Field;
+use explorer::page::desk::Desk;
+use explorer::page::report::Report;
+use explorer::page::sections::fragments;
+use explorer::side::Side;
 use gear_math::chain::{CageOutcome, ChainDefaults, ChainMeasure};
 use gear_math::gears::GearSet;
 use gear_math::{Cassette, Chainset, Drivetrain};
@@ -241,7 +242,7 @@ fn desk(bench: &Bench) -> Desk {
 }
 
 fn fragment(report: &Report, wanted: &str) -> String {
-    let fragments = view::fragments(report, &[], &[], false, "r=2");
+    let fragments = fragments(report, &[], &[], false, "r=2");
     fragments.into_iter().find(|(id, _)| id == wanted).map(|(_, html)| html).unwrap_or_default()
 }
 
@@ -316,7 +317,7 @@ fn check_green(bench: &Bench, report: &Report) -> usize {
 }
 
 fn desk_report(bench: &Bench) -> Report {
-    use explorer::scenario::Scenario;
+    use explorer::page::scenario::Scenario;
     Report::of(&Scenario::read(bench, &Scenario::default()).scenario)
 }
 
@@ -353,7 +354,7 @@ fn cage_lap_and_sheet_never_contradict_each_other() {
 /// What a search tries is never refused once it stands on the bench, and has no gears to avoid there.
 #[test]
 fn what_a_search_tries_fits_as_far_as_is_known() {
-    use explorer::scenario::Scenario;
+    use explorer::page::scenario::Scenario;
     let wide = [(Field::Capacity, "45"), (Field::LargestSprocket, "52"), (Field::SmallestSprocket, "10")];
     let measured = [(Field::Capacity, ""), (Field::PulleyCentres, "55")];
     let counted = [(Field::Capacity, "39"), (Field::LargestSprocket, "36"), (Field::ChainLinks, "108")];

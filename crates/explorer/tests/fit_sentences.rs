@@ -3,8 +3,8 @@
 mod common;
 
 use common::{said, shown};
-use explorer::bench::Bench;
-use explorer::field::Field;
+use explorer::bench::bench::Bench;
+use explorer::bench::field::Field;
 
 #[track_caller]
 fn says(fragment: &str, edits: &[(Field, &str)], expected: &str) {

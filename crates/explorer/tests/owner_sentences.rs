@@ -3,13 +3,13 @@
 mod common;
 
 use common::{said, shown, words};
-use explorer::bench::Bench;
-use explorer::desk::Desk;
-use explorer::field::Field;
-use explorer::owner::{Owner, Section};
-use explorer::report::Report;
-use explorer::scenario::Scenario;
-use explorer::view;
+use explorer::bench::bench::Bench;
+use explorer::bench::field::Field;
+use explorer::bench::owner::{Owner, Section};
+use explorer::page::desk::Desk;
+use explorer::page::report::Report;
+use explorer::page::scenario::Scenario;
+use explorer::page::sections;
 use proptest::prelude::*;
 
 const ANSWERS: [(Section, &str); 6] = [
@@ -34,7 +34,7 @@ fn fragments(good: &Bench, edits: &[(Field, &str)]) -> Vec<(String, String)> {
     let mut bench = good.clone();
     edits.iter().for_each(|(field, text)| bench.write(*field, text));
     let read = Scenario::read(&bench, &before);
-    view::fragments(&Report::of(&read.scenario), &[], &read.complaints, bench.is_demo(), "r=2")
+    sections::fragments(&Report::of(&read.scenario), &[], &read.complaints, bench.is_demo(), "r=2")
 }
 
 fn fragment(all: &[(String, String)], id: &str) -> String {

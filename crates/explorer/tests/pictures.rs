@@ -1,11 +1,14 @@
 //! The pictures through the SVG backend: golden documents, and no input that is valid but extreme breaks one.
 
 use expect_test::expect_file;
-use explorer::bench::Bench;
-use explorer::chart::{Picture, as_svg};
-use explorer::field::Field;
-use explorer::report::{Found, Hunt, LapQuestion, LapReport, Report, row};
-use explorer::scenario::Scenario;
+use explorer::bench::bench::Bench;
+use explorer::bench::field::Field;
+use explorer::lap::found::{Found, row};
+use explorer::lap::report::{LapQuestion, LapReport};
+use explorer::lap::search::Hunt;
+use explorer::page::pictures::{Picture, as_svg};
+use explorer::page::report::Report;
+use explorer::page::scenario::Scenario;
 use proptest::prelude::*;
 use std::rc::Rc;
 

@@ -2,9 +2,9 @@
 
 mod common;
 
-use explorer::bench::Bench;
-use explorer::field::Field;
-use explorer::scenario::Scenario;
+use explorer::bench::bench::Bench;
+use explorer::bench::field::Field;
+use explorer::page::scenario::Scenario;
 
 fn said(edits: &[(Field, &str)]) -> String {
     common::said("ride-answer", edits)

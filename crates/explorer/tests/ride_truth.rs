@@ -2,10 +2,13 @@
 
 mod common;
 
-use explorer::link;
-use explorer::report::{Difference, Report, RunningFrom, Side};
-use explorer::scenario::Scenario;
-use explorer::{field::Field, view};
+use explorer::bench::field::Field;
+use explorer::bench::link;
+use explorer::page::report::Report;
+use explorer::page::scenario::Scenario;
+use explorer::page::sections::fragments;
+use explorer::ride::report::{Difference, RunningFrom};
+use explorer::side::Side;
 use gear_math::rider::{Advice, LowerGear, OnBike, Verdict};
 
 /// The report of an address, and a fragment of its page, when all that stands there is the rider's.
@@ -16,7 +19,7 @@ fn opened(address: &str, fragment: &str) -> (Report, String) {
     let read = Scenario::read(&opened.bench, &Scenario::default());
     assert_eq!(read.complaints, [], "{address}");
     let report = Report::of(&read.scenario);
-    let fragments = view::fragments(&report, &[], &[], false, address);
+    let fragments = fragments(&report, &[], &[], false, address);
     let found = fragments.into_iter().find(|(id, _)| id == fragment);
     (report, common::words(&found.map(|(_, html)| html).unwrap_or_default()))
 }
@@ -217,7 +220,9 @@ fn one_climb_has_one_verdict_everywhere() {
             has(&words, &format!("{verb}: "));
             has(&sheet, &format!("{verb}: "));
         }
-        for picture in [explorer::chart::Picture::Slopes, explorer::chart::Picture::Verdicts] {
+        for picture in
+            [explorer::page::pictures::Picture::Slopes, explorer::page::pictures::Picture::Verdicts]
+        {
             has(&picture.label(&report), &format!(": {short}."));
         }
     }

@@ -3,10 +3,13 @@
 mod common;
 
 use common::{said, words};
-use explorer::field::Field;
-use explorer::report::Report;
-use explorer::scenario::{Complaint, Scenario};
-use explorer::{link, view};
+use explorer::bench::complaint::Complaint;
+use explorer::bench::field::Field;
+use explorer::bench::link;
+use explorer::page::form;
+use explorer::page::report::Report;
+use explorer::page::scenario::Scenario;
+use explorer::page::sections::fragments;
 
 /// A fragment of the page behind a link, with its tags, and what the page complains of.
 fn opened(fragment: &str, link: &str) -> (String, Vec<Complaint>) {
@@ -14,13 +17,13 @@ fn opened(fragment: &str, link: &str) -> (String, Vec<Complaint>) {
     assert_eq!(opened.complaints, Vec::<String>::new(), "{link}");
     let read = Scenario::read(&opened.bench, &Scenario::default());
     let fragments =
-        view::fragments(&Report::of(&read.scenario), &[], &read.complaints, opened.bench.is_demo(), link);
+        fragments(&Report::of(&read.scenario), &[], &read.complaints, opened.bench.is_demo(), link);
     let found = fragments.into_iter().find(|(id, _)| id == fragment);
     (found.map(|(_, html)| html).unwrap_or_default(), read.complaints)
 }
 
 fn form(name: &str) -> String {
-    view::form::by_name(name).map(maud::PreEscaped::into_string).unwrap_or_default()
+    form::by_name(name).map(maud::PreEscaped::into_string).unwrap_or_default()
 }
 
 #[track_caller]

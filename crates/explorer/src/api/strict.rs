@@ -8,7 +8,7 @@ use serde_wasm_bindgen::Error;
 use wasm_bindgen::{JsCast, JsValue};
 
 /// A value with everything in it.
-pub(super) struct Strict(pub(super) JsValue);
+pub(crate) struct Strict(pub(crate) JsValue);
 
 impl Strict {
     /// What an object holds.

@@ -1,10 +1,10 @@
 //! The page's words, for tests that read them.
 
-use explorer::bench::Bench;
-use explorer::field::Field;
-use explorer::report::Report;
-use explorer::scenario::Scenario;
-use explorer::view;
+use explorer::bench::bench::Bench;
+use explorer::bench::field::Field;
+use explorer::page::report::Report;
+use explorer::page::scenario::Scenario;
+use explorer::page::sections::fragments;
 
 /// The words of one fragment of the page, when all that stands on the bench is the rider's.
 pub(crate) fn said(fragment: &str, edits: &[(Field, &str)]) -> String {
@@ -20,7 +20,7 @@ pub(crate) fn shown(fragment: &str, mut bench: Bench, edits: &[(Field, &str)]) -
     }
     let read = Scenario::read(&bench, &Scenario::default());
     assert_eq!(read.complaints, []);
-    let fragments = view::fragments(&Report::of(&read.scenario), &[], &[], bench.is_demo(), "r=2");
+    let fragments = fragments(&Report::of(&read.scenario), &[], &[], bench.is_demo(), "r=2");
     let found = fragments.into_iter().find(|(id, _)| id == fragment);
     found.map(|(_, html)| html).unwrap_or_default()
 }

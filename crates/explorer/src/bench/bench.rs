@@ -1,0 +1,155 @@
+//! The bench as typed: one text per field, right or wrong, and whether it is the rider's.
+
+use crate::bench::field::{Field, Group};
+use crate::bench::owner::Owner;
+
+/// What stands in every field, exactly as typed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Bench(Vec<Entry>);
+
+/// What stands in one field.
+#[derive(Debug, Clone, PartialEq, Eq)]
+struct Entry {
+    text: String,
+    /// Whether the rider, or a link, put it there; else it is what the field started with.
+    is_riders: bool,
+}
+
+impl Default for Bench {
+    /// The demo: a road-minded bike and the parts that might make it a cyclo-cross bike.
+    fn default() -> Self {
+        let start = |field: &Field| Entry { text: field.spec().start.to_owned(), is_riders: false };
+        Self(Field::ALL.iter().map(start).collect())
+    }
+}
+
+impl Bench {
+    /// What stands in `field`.
+    #[must_use]
+    pub fn text(&self, field: Field) -> &str {
+        &self.0[field as usize].text
+    }
+
+    /// Whether the rider, or a link, put it there, be it the very text that the field starts with.
+    #[must_use]
+    pub fn is_riders(&self, field: Field) -> bool {
+        self.0[field as usize].is_riders
+    }
+
+    /// Whose value stands in `field`.
+    #[must_use]
+    pub fn owner(&self, field: Field) -> Owner {
+        let counts = match field {
+            Field::Level => self.text(Field::Power).trim().is_empty(),
+            Field::Sketch => self.text(Field::Course) == "sketch",
+            _ => true,
+        };
+        match field.start_owner() {
+            _ if self.is_riders(field) => Owner::Rider,
+            Owner::Demo if counts => Owner::Demo,
+            _ => Owner::Usual,
+        }
+    }
+
+    /// Writes the rider's `text` into `field`. Of one too long just so much is kept that its reader sees that it is.
+    pub fn write(&mut self, field: Field, text: &str) {
+        let text = text.chars().take(field.longest() + 1).collect();
+        self.0[field as usize] = Entry { text, is_riders: true };
+    }
+
+    /// Takes what stands in `field` for the rider's own.
+    pub fn claim(&mut self, field: Field) {
+        self.0[field as usize].is_riders = true;
+    }
+
+    /// Takes text and owner of one field from another bench.
+    pub fn take(&mut self, field: Field, from: &Self) {
+        self.0[field as usize].clone_from(&from.0[field as usize]);
+    }
+
+    /// Whether it is the demo's, whatever is being looked at and in which units.
+    #[must_use]
+    pub fn is_demo(&self) -> bool {
+        self.is_nobodys() && Field::ALL.iter().all(|&field| field.is_setting() || self.is_as_started(field))
+    }
+
+    /// Whether nothing is the rider's, though the demo's values may have changed places.
+    #[must_use]
+    pub fn is_nobodys(&self) -> bool {
+        Field::ALL.iter().all(|&field| field.is_setting() || !self.is_riders(field))
+    }
+
+    /// Whether it holds what it started with, as nobody's.
+    #[must_use]
+    pub fn is_as_started(&self, field: Field) -> bool {
+        !self.is_riders(field) && self.text(field) == field.spec().start
+    }
+
+    /// Exchanges set-up A and set-up B.
+    #[must_use]
+    pub fn swapped(&self) -> Self {
+        self.rearranged(Field::twin)
+    }
+
+    /// Gives set-up B what set-up A has.
+    #[must_use]
+    pub fn with_a_copied_to_b(&self) -> Self {
+        self.rearranged(|field| if field.spec().group == Group::SetupB { field.twin() } else { field })
+    }
+
+    /// Every field as another one was, its owner with it.
+    fn rearranged(&self, source: fn(Field) -> Field) -> Self {
+        Self(Field::ALL.iter().map(|&field| self.0[source(field) as usize].clone()).collect())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn swapping_twice_changes_nothing() {
+        let bench = Bench::default();
+        assert_ne!(bench.swapped(), bench);
+        assert_eq!(bench.swapped().swapped(), bench);
+    }
+
+    #[test]
+    fn a_copied_to_b_makes_both_alike() {
+        let bench = Bench::default().with_a_copied_to_b();
+        assert_eq!(bench, bench.swapped());
+        assert_eq!(bench.text(Field::RingsB), Field::RingsA.spec().start);
+    }
+
+    #[test]
+    fn the_demos_very_text_is_the_riders_once_typed() {
+        let mut bench = Bench::default();
+        assert_eq!((bench.is_demo(), bench.owner(Field::Stack)), (true, Owner::Demo));
+        bench.write(Field::Stack, Field::Stack.spec().start);
+        assert_eq!((bench.is_demo(), bench.owner(Field::Stack)), (false, Owner::Rider));
+    }
+
+    #[test]
+    fn a_level_counts_only_while_the_power_is_left_open() {
+        let mut bench = Bench::default();
+        assert_eq!(bench.owner(Field::Level), Owner::Usual);
+        bench.write(Field::Power, "");
+        assert_eq!((bench.owner(Field::Power), bench.owner(Field::Level)), (Owner::Rider, Owner::Demo));
+    }
+
+    proptest! {
+        #[test]
+        fn owners_move_with_their_values(written in prop::collection::vec(any::<bool>(), Field::ALL.len())) {
+            let mut bench = Bench::default();
+            Field::ALL.iter().zip(&written).filter(|it| *it.1).for_each(|(field, _)| bench.claim(*field));
+            let (swapped, copied) = (bench.swapped(), bench.with_a_copied_to_b());
+            for &field in Field::ALL {
+                prop_assert_eq!(swapped.is_riders(field.twin()), bench.is_riders(field));
+                let is_b = field.spec().group == Group::SetupB;
+                let source = if is_b { field.twin() } else { field };
+                prop_assert_eq!(copied.is_riders(field), bench.is_riders(source));
+            }
+        }
+    }
+}

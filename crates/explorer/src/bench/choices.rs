@@ -1,0 +1,116 @@
+//! What every choice on the page means: its keys stand in one order with the values that are picked by them.
+
+use crate::bench::bench::Bench;
+use crate::bench::field::{Field, Kind};
+use crate::page::scenario::Scenario;
+use std::fmt::Debug;
+
+/// A choice, how it is looked up, and what each of its keys must mean.
+type Choice = (Field, fn(&Scenario) -> String, &'static [(&'static str, &'static str)]);
+
+fn debug(value: impl Debug) -> String {
+    format!("{value:?}")
+}
+
+const GROUNDS: &[(&str, &str)] = &[
+    ("tarmac", "Tarmac"),
+    ("gravel", "PackedGravel"),
+    ("firm-grass", "FirmGrass"),
+    ("wet-grass", "WetSoftGrass"),
+    ("mud", "Mud"),
+    ("deep-mud", "DeepMud"),
+    ("wet-sand", "WetPackedSand"),
+    ("loose-sand", "LooseSand"),
+];
+
+const CHOICES: &[Choice] = &[
+    (Field::Inches, |it| debug(it.nominal_inches), &[("real", "false"), ("nominal", "true")]),
+    (Field::SpeedUnit, |it| debug(it.unit), &[("kmh", "KmPerH"), ("mph", "MilesPerH")]),
+    (Field::StopBy, |it| debug(it.chain.stop_by_capacity), &[("usual", "false"), ("capacity", "true")]),
+    (
+        Field::Level,
+        |it| debug(it.ride.level),
+        &[("occasional", "Occasional"), ("club", "Club"), ("racing", "Racing"), ("national", "National")],
+    ),
+    (Field::Ground, |it| debug(it.ride.surface), GROUNDS),
+    (Field::TrackGround, |it| debug(it.lap.track_ground), GROUNDS),
+    (Field::OnFoot, |it| debug(it.ride.rider.gaits), &[("run-or-walk", "RunOrWalk"), ("run", "RunOnly")]),
+    (Field::GripCounts, |it| debug(it.ride.grip_counts), &[("on", "true"), ("off", "false")]),
+    (
+        Field::Legs,
+        |it| debug(it.ride.legs.map(gear_math::rider::StrengthShare::share)),
+        &[
+            ("minutes", "Some(0.5)"),
+            ("30s", "Some(0.65)"),
+            ("15s", "Some(0.8)"),
+            ("5s", "Some(1.0)"),
+            ("off", "None"),
+        ],
+    ),
+    (
+        Field::Course,
+        |it| debug(it.lap.choice),
+        &[("meadow", "Demo(Meadow)"), ("sand-pit", "Demo(SandPit)"), ("sketch", "Sketch"), ("own", "Own")],
+    ),
+    (
+        Field::SearchPairs,
+        |it| debug(it.lap.search.kinds),
+        &[("both", "Both"), ("single", "Single"), ("pair", "Pair")],
+    ),
+    (
+        Field::SearchSprockets,
+        |it| debug(it.lap.search.sprockets),
+        &[("bench", "AsOnBench"), ("a", "AsOn(A)"), ("b", "AsOn(B)"), ("any", "Any")],
+    ),
+    (
+        Field::Construction,
+        |it| debug(it.tyre.construction),
+        &[("tubular", "Tubular"), ("clincher", "Clincher"), ("tubeless", "Tubeless")],
+    ),
+    (
+        Field::WidthLimit,
+        |it| debug(it.tyre.limit.map(gear_math::wheel::RaceLimit::mm)),
+        &[("33", "Some(33.0)"), ("35", "Some(35.0)"), ("38", "Some(38.0)"), ("none", "None")],
+    ),
+    (
+        Field::TyreGround,
+        |it| debug(it.tyre.ground),
+        &[("soft", "Soft"), ("mixed", "Mixed"), ("rocky", "Rocky")],
+    ),
+    (
+        Field::WheelStyle,
+        |it| debug(it.tyre.style),
+        &[("smooth", "Smooth"), ("normal", "Normal"), ("hard", "Hard")],
+    ),
+    (Field::Hookless, |it| debug(it.tyre.marks.hookless), &[("hooked", "false"), ("hookless", "true")]),
+    (Field::LabelEdition, |it| debug(it.tyre.edition), &[("2020", "Etrto2020"), ("older", "OlderIso")]),
+    (
+        Field::Knee,
+        |it| debug(it.position.changes.keep_knee_over_pedal),
+        &[("saddle", "false"), ("knee", "true")],
+    ),
+    (Field::SheetFor, |it| debug(it.sheet_for), &[("both", "None"), ("a", "Some(A)"), ("b", "Some(B)")]),
+];
+
+#[test]
+fn every_key_means_what_it_says() {
+    for (field, found, meanings) in CHOICES {
+        for (key, meaning) in *meanings {
+            let mut bench = Bench::default();
+            bench.write(*field, key);
+            let read = Scenario::read(&bench, &Scenario::default());
+            assert_eq!(read.complaints.len(), 0, "{key}");
+            assert_eq!(&found(&read.scenario), meaning, "{key} of {field:?}");
+        }
+    }
+}
+
+#[test]
+fn no_choice_is_left_out() {
+    for &field in Field::ALL {
+        let Kind::Choice(choices) = field.spec().kind else { continue };
+        let meanings = CHOICES.iter().find(|choice| choice.0 == field).map(|choice| choice.2);
+        let keys = meanings.unwrap_or_default().iter().map(|meaning| meaning.0);
+        assert!(keys.eq(choices.iter().map(|choice| choice.0)), "{field:?}");
+    }
+}

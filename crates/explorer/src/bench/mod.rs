@@ -1,0 +1,11 @@
+//! What the rider typed: fields, their owners, the link, and how texts become values.
+
+#[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
+pub mod bench;
+#[cfg(test)]
+pub mod choices;
+pub mod complaint;
+pub mod field;
+pub mod link;
+pub mod owner;
+pub mod reader;

@@ -1,0 +1,350 @@
+//! From text to values, field by field. What fails keeps its last good value and says what to type.
+
+use crate::bench::bench::Bench;
+use crate::bench::complaint::Complaint;
+use crate::bench::field::{Field, Kind};
+use crate::number::{capital, listed, trimmed};
+use crate::page::scenario::CadenceWindow;
+use gear_math::gears::GearSet;
+use gear_math::rider::Climb;
+use gear_math::{
+    Cadence, ChainLinks, Derailleur, Drivetrain, Limits, Measured, OutOfLimits, Pressure, Speed, TyreSize,
+    Wheel, decimal_in, meant, slope_percent,
+};
+use std::fmt::Display;
+use std::str::FromStr;
+
+/// What goes on where a field holds nothing.
+const NONE: &str = "none";
+
+/// Reads a bench and gathers complaints.
+pub(crate) struct Reader<'b> {
+    bench: &'b Bench,
+    /// The last good text of every field.
+    good: &'b Bench,
+    complaints: Vec<Complaint>,
+    /// What is known of neither the rider nor anybody else.
+    unknown: Vec<Field>,
+}
+
+impl<'b> Reader<'b> {
+    pub(crate) const fn new(bench: &'b Bench, good: &'b Bench) -> Self {
+        Self { bench, good, complaints: Vec::new(), unknown: Vec::new() }
+    }
+
+    /// The complaints, and the fields that are not known.
+    pub(crate) fn findings(self) -> (Vec<Complaint>, Vec<Field>) {
+        (self.complaints, self.unknown)
+    }
+
+    /// The value of a field, or `good` and a complaint that names it as `kept`.
+    fn read<T: Copy>(
+        &mut self,
+        field: Field,
+        good: T,
+        kept: impl Fn(T) -> String,
+        read: impl Fn(&str) -> Result<T, String>,
+    ) -> T {
+        read(self.bench.text(field).trim()).unwrap_or_else(|message| {
+            self.complaints.push(Complaint { field, message, kept: kept(good), offer: None });
+            good
+        })
+    }
+
+    /// A field that a type of gear-math reads by itself.
+    pub(crate) fn parsed<T>(&mut self, field: Field, good: T) -> T
+    where
+        T: FromStr + Display + Copy,
+        T::Err: Display,
+    {
+        self.read(
+            field,
+            good,
+            |kept| kept.to_string(),
+            |text| text.parse().map_err(|error: T::Err| sentence(&error)),
+        )
+    }
+
+    /// A quantity. A field in error keeps what its last good text meant.
+    pub(crate) fn quantity<T: Measured>(&mut self, field: Field) -> T {
+        sure(T::measured(self.number_within(field, T::BOUNDS)))
+    }
+
+    /// A quantity that is not known while its field is empty, or in error with nothing good of the rider's to go on with.
+    /// What is given then only fills its place.
+    pub(crate) fn known<T: Measured>(&mut self, field: Field) -> T {
+        let number = self.number_or_unknown(field, T::BOUNDS);
+        sure(T::measured(number))
+    }
+
+    /// A quantity that may be left empty.
+    pub(crate) fn quantity_or_none<T: Measured>(&mut self, field: Field) -> Option<T> {
+        self.number_or_none(field, T::BOUNDS).and_then(|number| T::measured(number).ok())
+    }
+
+    /// A speed in km/h, whatever unit speeds are shown in.
+    pub(crate) fn speed(&mut self, field: Field) -> Speed {
+        sure(Speed::from_km_per_h(self.number_within(field, &Speed::KM_PER_H_LIMITS)))
+    }
+
+    /// One of `values`, in the order in which the field offers them; a link may hold any text.
+    pub(crate) fn pick<T: Copy>(&mut self, field: Field, values: &[T]) -> T {
+        debug_assert!(matches!(field.spec().kind, Kind::Choice(choices) if choices.len() == values.len()));
+        values[self.chosen(field).min(values.len() - 1)]
+    }
+
+    /// Whole teeth that may be left out.
+    pub(crate) fn teeth<T>(&mut self, field: Field, new: fn(u16) -> Result<T, OutOfLimits>) -> Option<T> {
+        let refused = |count| new(count).err().map(within);
+        self.whole_or_none(field, &["teeth", "t", "T"], &refused).and_then(|count| new(count).ok())
+    }
+
+    /// A number of links that may be left out.
+    pub(crate) fn links(&mut self, field: Field) -> Option<ChainLinks> {
+        let refused = |count| ChainLinks::new(count).err().map(|error| sentence(&error));
+        self.whole_or_none(field, &["links"], &refused).and_then(|count| ChainLinks::new(count).ok())
+    }
+
+    // What follows has one body for all quantities, which keeps the compiled code small.
+
+    /// The number of a field, of the last good text, or of the starting value.
+    pub(crate) fn number_within(&mut self, field: Field, limits: &'static Limits) -> f64 {
+        self.number_or_complaint(field, self.bench.text(field), limits).unwrap_or_else(|| {
+            let kept = [self.good.text(field), field.spec().start];
+            kept.into_iter().find_map(|text| checked(text, field, limits).ok()).unwrap_or(limits.min)
+        })
+    }
+
+    fn number_or_unknown(&mut self, field: Field, limits: &'static Limits) -> f64 {
+        let (text, good) = (self.bench.text(field).trim(), self.good);
+        let start = checked(field.spec().start, field, limits).unwrap_or(limits.min);
+        if text.is_empty() {
+            self.unknown.push(field);
+            return start;
+        }
+        self.number_or_complaint(field, text, limits).unwrap_or_else(|| {
+            let own = checked(good.text(field), field, limits).ok().filter(|_| good.is_riders(field));
+            own.unwrap_or_else(|| {
+                self.unknown.push(field);
+                start
+            })
+        })
+    }
+
+    fn number_or_none(&mut self, field: Field, limits: &'static Limits) -> Option<f64> {
+        let text = self.bench.text(field).trim();
+        if text.is_empty() {
+            return None;
+        }
+        self.number_or_complaint(field, text, limits)
+            .or_else(|| checked(self.good.text(field), field, limits).ok())
+    }
+
+    fn number_or_complaint(&mut self, field: Field, text: &str, limits: &'static Limits) -> Option<f64> {
+        let refused = |message| self.refuse(field, message, meant(text, limits).map(trimmed));
+        checked(text, field, limits).map_err(refused).ok()
+    }
+
+    fn whole_or_none(
+        &mut self,
+        field: Field,
+        units: &[&str],
+        refused: &dyn Fn(u16) -> Option<String>,
+    ) -> Option<u16> {
+        let read = |text: &str| match whole(text.trim(), units) {
+            Ok(None) => Ok(None),
+            Ok(Some(count)) => refused(count).map_or(Ok(Some(count)), Err),
+            Err(NotWhole) => {
+                let unit = units.first().unwrap_or(&"");
+                Err(format!("Type a whole number of {unit}, or leave it empty{}", example(field)))
+            }
+        };
+        read(self.bench.text(field)).unwrap_or_else(|message| {
+            self.refuse(field, message, None);
+            read(self.good.text(field)).unwrap_or(None)
+        })
+    }
+
+    fn chosen(&mut self, field: Field) -> usize {
+        let Kind::Choice(choices) = field.spec().kind else { return 0 };
+        let place = |text: &str| choices.iter().position(|(value, _)| *value == text.trim());
+        place(self.bench.text(field)).unwrap_or_else(|| {
+            self.refuse(field, "Choose one of the values offered.".to_owned(), None);
+            place(self.good.text(field)).unwrap_or(0)
+        })
+    }
+
+    /// Complains of a field and names its last good text as kept.
+    fn refuse(&mut self, field: Field, message: String, offer: Option<String>) {
+        let kept = match field.spec().words_for(self.good.text(field).trim()) {
+            "" => NONE.to_owned(),
+            text if text.ends_with(|last: char| last.is_ascii_digit()) => {
+                in_unit(&text.replace(',', "."), field)
+            }
+            text => text.to_owned(),
+        };
+        self.complaints.push(Complaint { field, message, kept, offer });
+    }
+
+    pub(crate) fn wheel(&mut self, good: Wheel) -> Wheel {
+        Wheel::by_size(self.parsed::<TyreSize>(Field::Tyre, good.tyre), self.quantity_or_none(Field::RollOut))
+    }
+
+    pub(crate) fn window(&mut self, good: CadenceWindow) -> CadenceWindow {
+        let [low, usual, high] = [Field::CadenceLow, Field::CadenceUsual, Field::CadenceHigh]
+            .map(|field| self.quantity::<Cadence>(field));
+        if low < usual && usual < high {
+            return CadenceWindow { low, usual, high };
+        }
+        self.set_aside(
+            Field::CadenceLow,
+            low,
+            good.low,
+            "Type a number below the usual and the highest cadence.",
+        );
+        self.set_aside(
+            Field::CadenceUsual,
+            usual,
+            good.usual,
+            "Type a number between the lowest and the highest cadence.",
+        );
+        self.set_aside(
+            Field::CadenceHigh,
+            high,
+            good.high,
+            "Type a number above the lowest and the usual cadence.",
+        );
+        good
+    }
+
+    /// Complains of a cadence that gives way to `kept`, unless something is wrong with it already.
+    fn set_aside(&mut self, field: Field, typed: Cadence, kept: Cadence, message: &str) {
+        if typed != kept && self.complaints.iter().all(|complaint| complaint.field != field) {
+            let kept = in_unit(&trimmed(kept.rpm()), field);
+            self.complaints.push(Complaint { field, message: message.to_owned(), kept, offer: None });
+        }
+    }
+
+    pub(crate) fn derailleur(&mut self) -> Derailleur {
+        use gear_math::gears::RingDifference;
+        use gear_math::{Sprocket, TotalCapacity};
+        Derailleur {
+            total_capacity: self.teeth(Field::Capacity, TotalCapacity::new),
+            largest_sprocket: self.teeth(Field::LargestSprocket, Sprocket::new),
+            smallest_sprocket: self.teeth(Field::SmallestSprocket, Sprocket::new),
+            ring_difference: self.teeth(Field::RingDifference, RingDifference::new),
+        }
+    }
+
+    /// Gears that the rider never uses. Those that the drivetrain does not have are told and left out.
+    pub(crate) fn gears_off(&mut self, field: Field, drivetrain: &Drivetrain) -> GearSet {
+        GearSet::parse(self.bench.text(field), drivetrain).unwrap_or_else(|error| {
+            let good = GearSet::parse(self.good.text(field), drivetrain).unwrap_or_default();
+            let kept: Vec<String> = good.gears(drivetrain).map(|gear| gear.to_string()).collect();
+            let kept = if kept.is_empty() { NONE.to_owned() } else { listed(&kept) };
+            self.complain(field, &error, kept);
+            good
+        })
+    }
+
+    /// A slope that riding and going on foot can be compared on.
+    pub(crate) fn climb(&mut self, field: Field, good: Climb) -> Climb {
+        let kept = |kept: Climb| in_unit(&trimmed(kept.percent()), field);
+        self.read(field, good, kept, |text| {
+            let percent = slope_percent(&dotted(text)).ok_or_else(|| not_a_number(field))?;
+            Climb::new(percent).map_err(|_| {
+                let refused =
+                    if percent < 0.0 { "downhill" } else { "steeper than 45 %" };
+                format!(
+                    "Nobody measured riding against running {refused}, so this page does not guess: type 0 to 45 %."
+                )
+            })
+        })
+    }
+
+    /// Says what goes on in the place of a field in error that may be empty, where nothing good ever stood in it.
+    pub(crate) fn keep_instead_of_none(&mut self, field: Field, value: String) {
+        if let Some(complaint) = self.complaints.iter_mut().find(|it| it.field == field && it.kept == NONE) {
+            complaint.kept = value;
+        }
+    }
+
+    /// What stands in a field.
+    pub(crate) fn text(&self, field: Field) -> &str {
+        self.bench.text(field)
+    }
+
+    /// Notes what is wrong beyond a single field.
+    pub(crate) fn complain(&mut self, field: Field, error: &impl Display, kept: String) {
+        self.complaints.push(Complaint { field, message: sentence(error), kept, offer: None });
+    }
+}
+
+/// What was made of a number within its limits.
+#[expect(clippy::expect_used, reason = "whoever calls this has checked the number against the same limits")]
+fn sure<T>(made: Result<T, OutOfLimits>) -> T {
+    made.expect("a number within its limits")
+}
+
+/// A number within its limits. A pressure may have psi behind it.
+fn checked(text: &str, field: Field, limits: &'static Limits) -> Result<f64, String> {
+    let text = text.trim();
+    match text.strip_suffix("psi").filter(|_| field.spec().unit == "bar") {
+        Some(psi) => number(psi.trim_end(), field)
+            .and_then(|psi| Pressure::from_psi(psi).map(Pressure::bar).map_err(within)),
+        None => number(text, field).and_then(|value| limits.check(value).map_err(within)),
+    }
+}
+
+/// What is no whole number.
+struct NotWhole;
+
+/// A whole number that may be left out, with or without one of `units` behind it. One too large to store comes out as the
+/// largest that can be, which no limit allows.
+fn whole(text: &str, units: &[&str]) -> Result<Option<u16>, NotWhole> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    let bare = units.iter().find_map(|unit| text.strip_suffix(unit)).unwrap_or(text).trim_end();
+    let count: u32 = bare.parse().map_err(|_| NotWhole)?;
+    Ok(Some(u16::try_from(count).unwrap_or(u16::MAX)))
+}
+
+/// A value with the unit of its field.
+fn in_unit(value: &str, field: Field) -> String {
+    format!("{value}\u{a0}{}", field.spec().unit).trim_end().to_owned()
+}
+
+/// A typed number: a decimal comma, a true minus sign and a unit of the same kind behind it are understood.
+fn number(text: &str, field: Field) -> Result<f64, String> {
+    decimal_in(&dotted(text), field.spec().unit).ok_or_else(|| not_a_number(field))
+}
+
+fn dotted(text: &str) -> String {
+    let text = text.replace('−', "-");
+    if text.contains('.') { text } else { text.replacen(',', ".", 1) }
+}
+
+fn not_a_number(field: Field) -> String {
+    format!("Type a number{}", example(field))
+}
+
+/// “, such as 55.” with the field's starting value, where it has one.
+fn example(field: Field) -> String {
+    match field.spec().start {
+        "" => ".".to_owned(),
+        start => format!(", such as {start}."),
+    }
+}
+
+/// What to type instead of a number outside its limits.
+fn within(error: OutOfLimits) -> String {
+    format!("Type {}.", error.limits.range())
+}
+
+/// An error of gear-math as a sentence.
+pub(crate) fn sentence(error: &impl Display) -> String {
+    let text = error.to_string();
+    let end = if text.ends_with(['.', '?']) { "" } else { "." };
+    capital(&text) + end
+}

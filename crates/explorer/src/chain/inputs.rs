@@ -1,0 +1,205 @@
+//! What a workshop measured of frame, cage and chain; what it left empty is taken as usual.
+
+use crate::bench::field::Field;
+use crate::bench::reader::Reader;
+use crate::page::scenario::Scenario;
+use crate::side::Side;
+use gear_math::chain::{
+    BottomBracketDrop, Cage, CageAnswer, CageMeasures, CageQuestion, ChainDefaults, ChainMeasure,
+    ChainstayLength, ForeStop, FrameMeasures, GuideAngle, Hanger, HangerDrop, HangerSetback, PathError,
+    PulleyCentres, PulleyGap, RearStop, WheelRole,
+};
+use gear_math::gears::Pulley;
+use gear_math::{ChainLinks, ChainSetup, Chainring, Drivetrain, Limits, TotalCapacity};
+
+/// Most gears a set-up can have.
+const MOST_GEARS: f64 = 42.0;
+
+/// Places on the way from the largest ring and sprocket to the smallest.
+static PLACES: Limits = Limits { name: "place of the gear", unit: "", min: 1.0, max: MOST_GEARS };
+
+/// Inputs of the chain and its cage.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ChainInputs {
+    chainstay: Option<ChainstayLength>,
+    bottom_bracket_drop: Option<BottomBracketDrop>,
+    hanger_drop: Option<HangerDrop>,
+    hanger_setback: Option<HangerSetback>,
+    measured: MeasuredCage,
+    /// The cage made of what was measured and what is usual.
+    pub cage: Cage,
+    /// The chain now on the bike, if its links were counted.
+    pub links: Option<ChainLinks>,
+    /// The ring that the front derailleur's plates are curved for, if known.
+    pub made_for: Option<Chainring>,
+    /// Whether the rest position stands where the maker's capacity puts it.
+    pub stop_by_capacity: bool,
+    /// Which gear of A and of B is drawn, counted from 0 at the largest ring and sprocket.
+    pub shown: [usize; 2],
+}
+
+/// A cage as far as it was measured.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+struct MeasuredCage {
+    pulley_centres: Option<PulleyCentres>,
+    guide: Option<Pulley>,
+    tension: Option<Pulley>,
+    gap: Option<PulleyGap>,
+    guide_angle: Option<GuideAngle>,
+    rear_stop: Option<RearStop>,
+    fore_stop: Option<ForeStop>,
+}
+
+impl MeasuredCage {
+    fn read(reader: &mut Reader<'_>) -> Self {
+        Self {
+            pulley_centres: reader.quantity_or_none(Field::PulleyCentres),
+            guide: reader.teeth(Field::GuideTeeth, Pulley::new),
+            tension: reader.teeth(Field::TensionTeeth, Pulley::new),
+            gap: reader.quantity_or_none(Field::PulleyGap),
+            guide_angle: reader.quantity_or_none(Field::GuideAngle),
+            rear_stop: reader.quantity_or_none(Field::RearStop),
+            fore_stop: reader.quantity_or_none(Field::ForeStop),
+        }
+    }
+
+    /// With what is usual in place of what was not measured; the length follows from a stated capacity.
+    fn filled(&self, capacity: Option<TotalCapacity>) -> Result<Cage, PathError> {
+        let usual = ChainDefaults::CAGE;
+        let mut measures = CageMeasures {
+            pulley_centres: usual.pulley_centres,
+            guide: self.guide.unwrap_or(usual.guide),
+            tension: self.tension.unwrap_or(usual.tension),
+            gap: self.gap.unwrap_or(usual.gap),
+            guide_angle: self.guide_angle.unwrap_or(usual.guide_angle),
+            rear_stop: self.rear_stop.unwrap_or(usual.rear_stop),
+            fore_stop: self.fore_stop.unwrap_or(usual.fore_stop),
+        };
+        let assumed = capacity.map_or(usual.pulley_centres, |capacity| measures.centres_for(capacity));
+        measures.pulley_centres = self.pulley_centres.unwrap_or(assumed);
+        Cage::new(measures)
+    }
+}
+
+impl ChainInputs {
+    /// Nothing measured.
+    pub(crate) fn bare() -> Result<Self, PathError> {
+        let measured = MeasuredCage::default();
+        Ok(Self {
+            chainstay: None,
+            bottom_bracket_drop: None,
+            hanger_drop: None,
+            hanger_setback: None,
+            cage: measured.filled(None)?,
+            measured,
+            links: None,
+            made_for: None,
+            stop_by_capacity: false,
+            shown: [0; 2],
+        })
+    }
+
+    pub(crate) fn read(reader: &mut Reader<'_>, good: &Self, capacity: Option<TotalCapacity>) -> Self {
+        let typed = MeasuredCage::read(reader);
+        let (measured, cage) = match typed.filled(capacity) {
+            Ok(cage) => (typed, cage),
+            Err(error) => {
+                reader.complain(blamed(&error), &error, "the measures before".to_owned());
+                (good.measured, good.cage)
+            }
+        };
+        Self {
+            chainstay: reader.quantity_or_none(Field::Chainstay),
+            bottom_bracket_drop: reader.quantity_or_none(Field::BottomBracketDrop),
+            hanger_drop: reader.quantity_or_none(Field::HangerDrop),
+            hanger_setback: reader.quantity_or_none(Field::HangerSetback),
+            measured,
+            cage,
+            links: reader.links(Field::ChainLinks),
+            made_for: reader.teeth(Field::FrontMadeFor, Chainring::new),
+            stop_by_capacity: reader.pick(Field::StopBy, &[false, true]),
+            shown: [Field::GearA, Field::GearB].map(|field| place(reader, field)),
+        }
+    }
+
+    /// The frame, usual where it was not measured.
+    #[must_use]
+    pub fn frame(&self) -> FrameMeasures {
+        let usual = ChainDefaults::FRAME;
+        FrameMeasures {
+            chainstay: self.chainstay.unwrap_or(usual.chainstay),
+            bottom_bracket_drop: self.bottom_bracket_drop.unwrap_or(usual.bottom_bracket_drop),
+        }
+    }
+
+    /// Where the derailleur hangs, usual where it was not measured.
+    #[must_use]
+    pub fn hanger(&self) -> Hanger {
+        let usual = ChainDefaults::HANGER;
+        Hanger {
+            drop: self.hanger_drop.unwrap_or(usual.drop),
+            setback: self.hanger_setback.unwrap_or(usual.setback),
+        }
+    }
+
+    /// Whether a measure that decides chain length was left empty.
+    #[must_use]
+    pub const fn left_empty(&self, measure: ChainMeasure) -> bool {
+        let cage = &self.measured;
+        match measure {
+            ChainMeasure::Chainstay => self.chainstay.is_none(),
+            ChainMeasure::BottomBracketDrop => self.bottom_bracket_drop.is_none(),
+            ChainMeasure::PulleyCentres => cage.pulley_centres.is_none(),
+            ChainMeasure::PulleyTeeth => cage.guide.is_none() || cage.tension.is_none(),
+            ChainMeasure::PulleyGap => cage.gap.is_none(),
+            ChainMeasure::GuideAngle => cage.guide_angle.is_none(),
+            ChainMeasure::RearStop => cage.rear_stop.is_none() && !self.stop_by_capacity,
+            ChainMeasure::ForeStop => cage.fore_stop.is_none(),
+        }
+    }
+}
+
+impl Scenario {
+    /// A set-up's chain and cage, with the rest position where the maker's capacity puts it when that is asked for; whether
+    /// no stop does.
+    pub(crate) fn chain_setup(&self, drivetrain: Drivetrain) -> Result<(ChainSetup, bool), PathError> {
+        let setup = self.chain_as_measured(drivetrain);
+        let Some(capacity) = self.derailleur.total_capacity.filter(|_| self.chain.stop_by_capacity) else {
+            return Ok((setup, false));
+        };
+        let moved = setup.with_stated_capacity(capacity.teeth())?;
+        Ok((moved.unwrap_or(setup), moved.is_none()))
+    }
+
+    fn chain_as_measured(&self, drivetrain: Drivetrain) -> ChainSetup {
+        let (chainline, chain) = (ChainDefaults::chainline(&drivetrain), &self.chain);
+        ChainSetup { chainline, drivetrain, frame: chain.frame(), cage: chain.cage }
+    }
+
+    /// Whether the cage takes one set-up.
+    pub(crate) fn cage_answer(&self, side: Side) -> CageAnswer {
+        let drivetrain = self.drivetrain(side);
+        let setup = self.chain_setup(drivetrain).map(|(setup, _)| setup);
+        let measures = ChainDefaults::ASSUMPTIONS.map(|assumption| assumption.measure);
+        CageQuestion {
+            setup: setup.unwrap_or_else(|_| self.chain_as_measured(drivetrain)),
+            derailleur: self.derailleur,
+            links: self.chain.links,
+            unmeasured: measures.into_iter().filter(|&it| self.chain.left_empty(it)).collect(),
+            switched_off: self.gears_off[side as usize],
+        }
+        .answer()
+    }
+}
+
+/// The field whose value most likely makes wheels run into each other.
+const fn blamed(error: &PathError) -> Field {
+    match error {
+        PathError::WheelsOverlap { second: WheelRole::Sprocket, .. } => Field::PulleyGap,
+        _ => Field::PulleyCentres,
+    }
+}
+
+fn place(reader: &mut Reader<'_>, field: Field) -> usize {
+    reader.number_within(field, &PLACES) as usize - 1
+}

@@ -1,0 +1,8 @@
+//! “Does the cage take it?”: makers’ figures, chain and cage in every gear.
+
+#[cfg(all(feature = "api", target_arch = "wasm32"))]
+pub mod api;
+pub mod inputs;
+pub mod pictures;
+pub mod report;
+pub mod view;

@@ -1,0 +1,213 @@
+//! The drivetrain of A beside that of B in a chosen gear, true to one scale, each over the map of its gears.
+
+use crate::chain::pictures::gear_map;
+use crate::chain::pictures::gear_map::Map;
+use crate::chain::pictures::side_view;
+use crate::chain::pictures::side_view::{Room, View};
+use crate::chain::report::{ChainReport, Station, state_name};
+use crate::drawing::palette::Palette;
+use crate::drawing::pen::{Anchor, Pen, Point, Type};
+use crate::drawing::spot::Spot;
+use crate::number::{plain, with_unit};
+use crate::page::pictures::Size;
+use crate::page::report::Report;
+use crate::side::Side;
+use gear_math::chain::{GearState, PathWheel, WheelRole};
+
+const TITLE: f64 = 26.0;
+const BELOW_DRAWING: f64 = 6.0;
+const GUTTER: f64 = 28.0;
+const BETWEEN_PANELS: f64 = 20.0;
+/// From this width on the two stand side by side.
+const WIDE: f64 = 600.0;
+/// Most CSS pixels to the millimetre.
+const LARGEST_SCALE: f64 = 0.9;
+const KEY_ROW: f64 = 22.0;
+/// Room that a mark of the key and the space behind its words take.
+const KEY_MARK: f64 = 38.0;
+/// Width of a letter of the key, a little more than most.
+const LETTER: f64 = 6.2;
+
+struct Layout {
+    room: Option<Room>,
+    scale: f64,
+    panel: f64,
+    drawing: f64,
+    map: f64,
+    wide: bool,
+}
+
+impl Layout {
+    fn new(report: &Report, width: f64) -> Self {
+        let wide = width >= WIDE;
+        let panel = if wide { (width - GUTTER) / 2.0 } else { width };
+        let room = report.solved_chains().map(Room::of).reduce(Room::joined);
+        let scale = room.map_or(1.0, |room| (panel / room.width()).min(LARGEST_SCALE));
+        let rings = report.setups.iter().map(|setup| setup.drivetrain.chainset.rings().len()).max();
+        Self {
+            room,
+            scale,
+            panel,
+            drawing: room.map_or(40.0, |room| room.height() * scale),
+            map: gear_map::height(rings.unwrap_or(1)),
+            wide,
+        }
+    }
+
+    fn panel_height(&self) -> f64 {
+        TITLE + self.drawing + BELOW_DRAWING + self.map
+    }
+
+    fn corner(&self, side: Side) -> Point {
+        match (side, self.wide) {
+            (Side::A, _) => (0.0, 0.0),
+            (Side::B, true) => (self.panel + GUTTER, 0.0),
+            (Side::B, false) => (0.0, self.panel_height() + BETWEEN_PANELS),
+        }
+    }
+
+    fn foot(&self) -> f64 {
+        self.corner(Side::B).1 + self.panel_height() + 12.0
+    }
+
+    fn view(&self, room: Room, side: Side) -> View {
+        let (left, top) = self.corner(side);
+        View::new(room, (left, top + TITLE), self.scale)
+    }
+
+    fn map(&self, chain: &ChainReport) -> Map {
+        let (left, top) = self.corner(chain.side);
+        Map::new(chain, (left, top + TITLE + self.drawing + BELOW_DRAWING), self.panel)
+    }
+}
+
+pub(crate) fn height(report: &Report, width: f64) -> f64 {
+    Layout::new(report, width).foot() + key_rows(report, width) as f64 * KEY_ROW
+}
+
+pub(crate) fn label(report: &Report) -> String {
+    let words: Vec<String> = Side::BOTH.into_iter().map(|side| panel_in_words(report, side)).collect();
+    format!("Drivetrain from the drive side, true to scale. {}.", words.join(". "))
+}
+
+fn panel_in_words(report: &Report, side: Side) -> String {
+    match &report.chains[side as usize] {
+        Ok(chain) => format!("{side} · {}: {}", chain.station().fit.gear, chain.station().in_words()),
+        Err(_) => format!("{side}: these wheels run into each other"),
+    }
+}
+
+pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+    let layout = Layout::new(report, size.0);
+    for side in Side::BOTH {
+        let (left, top) = layout.corner(side);
+        let title = panel_in_words(report, side);
+        pen.text(&title, (left, top + 10.0), Type::new(side.ink(look), Anchor::Start).bold());
+    }
+    let Some(room) = layout.room else { return };
+    for chain in report.solved_chains() {
+        side_view::draw(pen, look, chain, &layout.view(room, chain.side));
+        layout.map(chain).draw(pen, look, chain);
+    }
+    draw_key(pen, look, report, &layout, size.0);
+}
+
+/// Names of the marks in use on this page: the states and, where a maker's capacity is broken, that.
+fn key(report: &Report) -> Vec<(Option<GearState>, &'static str)> {
+    let states = gear_map::KEY.into_iter().map(|state| (Some(state), state_name(state)));
+    let broken = report.solved_chains().flat_map(|chain| &chain.stations).any(|it| it.beyond_maker > 0);
+    states.chain(broken.then_some((None, "beyond maker’s capacity"))).collect()
+}
+
+/// Where each entry of the key begins: row and distance from the left.
+fn key_places(report: &Report, width: f64) -> Vec<(usize, f64)> {
+    let (mut row, mut left) = (0, 0.0);
+    let mut places = Vec::new();
+    for (_, name) in key(report) {
+        let needed = KEY_MARK + name.len() as f64 * LETTER;
+        if left > 0.0 && left + needed > width {
+            (row, left) = (row + 1, 0.0);
+        }
+        places.push((row, left));
+        left += needed;
+    }
+    places
+}
+
+fn key_rows(report: &Report, width: f64) -> usize {
+    key_places(report, width).last().map_or(0, |(row, _)| row + 1)
+}
+
+fn draw_key(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout, width: f64) {
+    for ((state, name), (row, left)) in key(report).into_iter().zip(key_places(report, width)) {
+        let at = (left + 12.0, layout.foot() + row as f64 * KEY_ROW + KEY_ROW / 2.0);
+        match state {
+            Some(state) => gear_map::draw_state(pen, look, Side::A, state, at),
+            None => gear_map::draw_beyond(pen, look, at),
+        }
+        pen.text(name, (at.0 + 14.0, at.1), Type::new(look.soft, Anchor::Start));
+    }
+}
+
+/// The gears of A, those of B, then the wheels of both drawings.
+pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+    let layout = Layout::new(report, size.0);
+    let Some(room) = layout.room else { return Vec::new() };
+    let mut spots: Vec<Spot> = report.solved_chains().flat_map(|chain| gear_spots(&layout, chain)).collect();
+    for chain in report.solved_chains() {
+        let view = layout.view(room, chain.side);
+        spots.extend(chain.path.wheels.iter().map(|wheel| {
+            let (from, to) = view.around(wheel);
+            Spot::around(from, to, 1.0, describe_wheel(chain.side, wheel))
+        }));
+    }
+    spots
+}
+
+fn gear_spots(layout: &Layout, chain: &ChainReport) -> Vec<Spot> {
+    let map = layout.map(chain);
+    let spot = |(place, station): (usize, &Station)| {
+        let (from, to) = map.cell(place);
+        Spot::around(from, to, 0.0, describe(chain.side, station)).putting(chain.shown_field(), place + 1)
+    };
+    chain.stations.iter().enumerate().map(spot).collect()
+}
+
+/// One gear in words.
+fn describe(side: Side, station: &Station) -> String {
+    let fit = &station.fit;
+    let mut text = format!("{side} {}: {}", fit.gear, station.in_words());
+    if fit.state.is_usable() {
+        text.push_str(&format!(
+            "; the chain could lose {} before the cage reaches its forward limit, or gain {} before it hangs",
+            with_unit(fit.to_fore_stop, 1, "links"),
+            plain(fit.to_rear_stop, 1)
+        ));
+    }
+    text.push_str(&format!(". Chain angle {}°", plain(fit.chain_angle.degrees(), 1)));
+    if station.crossed {
+        text.push_str(", cross-chained");
+    }
+    if station.beyond_maker > 0 {
+        text.push_str(". Beyond the maker’s capacity, which comes first");
+    }
+    if station.avoid {
+        text.push_str(". Never use it");
+    }
+    text + "."
+}
+
+fn describe_wheel(side: Side, wheel: &PathWheel) -> String {
+    let name = match wheel.role {
+        WheelRole::Chainring => "chainring",
+        WheelRole::TensionPulley => "tension pulley",
+        WheelRole::GuidePulley => "guide pulley",
+        WheelRole::Sprocket => "sprocket",
+    };
+    format!(
+        "{side}, {name} of {} teeth: the chain lies round {}° of it, {}.",
+        wheel.circle.teeth(),
+        plain(wheel.wrap_degrees, 0),
+        with_unit(wheel.chain_mm, 0, "mm")
+    )
+}

@@ -1,0 +1,233 @@
+//! The chain of one set-up: how every gear lies, which chain suits it, and how sure that is.
+
+use crate::bench::field::Field;
+use crate::number::{plain, with_unit};
+use crate::page::scenario::Scenario;
+use crate::side::Side;
+use gear_math::cage::{FrontConcern, FrontLimits};
+use gear_math::chain::{
+    Assumption, CageAngle, CentreDistance, ChainDefaults, ChainMeasure, ChainPath, ChainPitch, ChainWindow,
+    GearFit, GearState, Hanger, PathError, PathPoint, PitchCircle, TwoSprocketDrive, cassette_slope_degrees,
+};
+use gear_math::{ChainAdvice, ChainLinks, ChainSetup, Drivetrain};
+
+/// The chain of one set-up.
+#[derive(Debug)]
+pub struct ChainReport {
+    /// Which set-up.
+    pub side: Side,
+    /// Parts, frame, cage and chainline.
+    pub setup: ChainSetup,
+    /// Verdict, chain length and remedies.
+    pub advice: ChainAdvice,
+    /// The chain counted on the bike, if it was.
+    pub present: Option<ChainLinks>,
+    /// Every gear with the present chain or the one to fit: ring by ring from the largest, the largest sprocket
+    /// first.
+    pub stations: Vec<Station>,
+    /// Which of them is drawn.
+    pub shown: usize,
+    /// Its chain.
+    pub path: ChainPath,
+    /// The chain in the first and in the last station, which take most room.
+    pub ends: [ChainPath; 2],
+    /// Where the derailleur hangs.
+    pub hanger: PathPoint,
+    /// From there to the guide pulley under the largest sprocket, millimetres.
+    pub reach_mm: f64,
+    /// Slope the guide pulley must climb, degrees.
+    pub slope_degrees: f64,
+    /// What the front derailleur is held to.
+    pub front_limits: FrontLimits,
+    /// What it says to the rings.
+    pub front: Vec<FrontConcern>,
+    /// What was left empty, with what that costs in certainty.
+    pub doubts: Vec<Doubt>,
+    /// Ring and sprocket of the largest gear without the derailleur.
+    pub two_wheels: Option<TwoSprocketDrive>,
+    /// Whether the maker's capacity should have placed the rest position, but no stop does.
+    pub capacity_out_of_reach: bool,
+}
+
+/// One gear with its chain.
+#[derive(Debug, Clone, Copy)]
+pub struct Station {
+    /// How the chain lies.
+    pub fit: GearFit,
+    /// Whether it runs at its steepest.
+    pub crossed: bool,
+    /// Teeth of slack beyond the capacity that the maker states.
+    pub beyond_maker: u16,
+    /// Whether it is not to be used.
+    pub avoid: bool,
+}
+
+/// A measure that was left empty.
+#[derive(Debug, Clone, Copy)]
+pub struct Doubt {
+    /// What was taken instead.
+    pub assumption: Assumption,
+    /// The chains that would suit if the measure lay at its likely ends; `None` when nothing would.
+    pub ends: [Option<ChainWindow>; 2],
+    /// Whether at an end of what is usual another number of links would be right.
+    pub decides: bool,
+}
+
+impl ChainReport {
+    pub(crate) fn new(side: Side, scenario: &Scenario) -> Result<Self, PathError> {
+        let inputs = &scenario.chain;
+        let drivetrain = scenario.drivetrain(side);
+        let (setup, capacity_out_of_reach) = scenario.chain_setup(drivetrain)?;
+        let hanger = inputs.hanger();
+        let advice = advise(&setup, scenario, &hanger)?;
+        let stations = stations(&drivetrain, &advice, scenario);
+        let shown = inputs.shown[side as usize].min(stations.len() - 1);
+        let path = |place: usize| setup.path(stations[place].fit.gear, advice.fit.links);
+        let front_limits = front_limits(&drivetrain, scenario);
+        let by_capacity = scenario.derailleur.total_capacity.is_some();
+        Ok(Self {
+            side,
+            present: inputs.links,
+            shown,
+            path: path(shown)?,
+            ends: [path(0)?, path(stations.len() - 1)?],
+            hanger: hanger.point(&setup.frame),
+            reach_mm: hanger.reach_mm(drivetrain.cassette.largest(), &setup.frame, &setup.cage),
+            slope_degrees: cassette_slope_degrees(&drivetrain.cassette, setup.chainline.sprocket_pitch),
+            front: front_limits.concerns(&drivetrain.chainset),
+            front_limits,
+            doubts: doubts(&setup, advice.suited.links, |measure| {
+                let is_known = by_capacity && measure == ChainMeasure::PulleyCentres;
+                inputs.left_empty(measure) && !is_known
+            }),
+            two_wheels: two_wheels(&setup),
+            capacity_out_of_reach,
+            setup,
+            stations,
+            advice,
+        })
+    }
+
+    /// The gear that is drawn.
+    #[must_use]
+    pub fn station(&self) -> &Station {
+        &self.stations[self.shown]
+    }
+
+    /// The slider that says which gear is drawn.
+    #[must_use]
+    pub const fn shown_field(&self) -> Field {
+        match self.side {
+            Side::A => Field::GearA,
+            Side::B => Field::GearB,
+        }
+    }
+}
+
+/// Where no links were counted, everything is worked out for the chain that the verdict speaks of.
+fn advise(setup: &ChainSetup, scenario: &Scenario, hanger: &Hanger) -> Result<ChainAdvice, PathError> {
+    let with = |links| setup.advise(links, &scenario.derailleur, hanger);
+    let advice = with(scenario.chain.links)?;
+    let other = scenario.chain.links.is_none() && advice.suited.links != advice.fit.links;
+    if other { with(Some(advice.suited.links)) } else { Ok(advice) }
+}
+
+fn two_wheels(setup: &ChainSetup) -> Option<TwoSprocketDrive> {
+    let wheel = |teeth| PitchCircle::new(teeth, ChainPitch::BICYCLE).ok();
+    let Drivetrain { chainset, cassette } = &setup.drivetrain;
+    let centres = CentreDistance::new(setup.frame.chainstay.mm()).ok()?;
+    let (ring, sprocket) = (wheel(chainset.largest().teeth())?, wheel(cassette.largest().teeth())?);
+    TwoSprocketDrive::new(ring, sprocket, centres).ok()
+}
+
+fn stations(drivetrain: &Drivetrain, advice: &ChainAdvice, scenario: &Scenario) -> Vec<Station> {
+    let (crossed, avoid) = (drivetrain.crossed_rule(), scenario.avoid(drivetrain));
+    let station = |&fit: &GearFit| Station {
+        fit,
+        crossed: crossed.covers(fit.gear),
+        beyond_maker: scenario.derailleur.slack_beyond(drivetrain, fit.gear),
+        avoid: avoid.holds(drivetrain, fit.gear),
+    };
+    let sprockets = drivetrain.cassette.sprockets().len();
+    advice.fit.gears.chunks(sprockets).flat_map(|ring| ring.iter().rev().map(station)).collect()
+}
+
+fn front_limits(drivetrain: &Drivetrain, scenario: &Scenario) -> FrontLimits {
+    let usual = FrontLimits::usual(drivetrain.chainset.rings().len());
+    FrontLimits {
+        most_difference: scenario
+            .derailleur
+            .ring_difference
+            .map_or(usual.most_difference, gear_math::gears::RingDifference::teeth),
+        made_for: scenario.chain.made_for,
+        ..usual
+    }
+}
+
+fn doubts(setup: &ChainSetup, links: ChainLinks, left_empty: impl Fn(ChainMeasure) -> bool) -> Vec<Doubt> {
+    let here = setup.window().ok();
+    let doubt = |assumption: Assumption| {
+        let ends = assumption.ends(setup).map_or([None; 2], |ends| ends.map(Some));
+        Doubt { assumption, ends, decides: ends.iter().any(|&end| !same_chain(end, here, links)) }
+    };
+    ChainDefaults::ASSUMPTIONS
+        .into_iter()
+        .filter(|assumption| left_empty(assumption.measure))
+        .map(doubt)
+        .collect()
+}
+
+/// Whether `links` suit both, or neither and the largest gear asks both for as many.
+fn same_chain(a: Option<ChainWindow>, b: Option<ChainWindow>, links: ChainLinks) -> bool {
+    match (a, b) {
+        (Some(a), Some(b)) if a.suits(links) || b.suits(links) => a.suits(links) && b.suits(links),
+        (Some(a), Some(b)) => a.shortest == b.shortest,
+        (a, b) => a.is_none() && b.is_none(),
+    }
+}
+
+impl Station {
+    /// The state in words, with how many links are missing or too many.
+    #[must_use]
+    pub fn state_in_words(&self) -> String {
+        let links = || with_unit(self.fit.links_over.abs(), 1, "links");
+        match self.fit.state {
+            GearState::Comfortable | GearState::TightButUsual => state_name(self.fit.state).to_owned(),
+            GearState::TooTight => format!("{}, {} short", state_name(self.fit.state), links()),
+            GearState::Slack => format!("{}, {} too many", state_name(self.fit.state), links()),
+        }
+    }
+
+    /// Where the cage stands and how the gear runs.
+    #[must_use]
+    pub fn in_words(&self) -> String {
+        match self.fit.state {
+            GearState::Comfortable | GearState::TightButUsual => {
+                format!("cage {}, {}", direction(self.fit.drawn_angle), self.state_in_words())
+            }
+            GearState::TooTight | GearState::Slack => self.state_in_words(),
+        }
+    }
+}
+
+/// A state's name.
+#[must_use]
+pub const fn state_name(state: GearState) -> &'static str {
+    match state {
+        GearState::Comfortable => "fine",
+        GearState::TightButUsual => "tight but usual",
+        GearState::TooTight => "too tight",
+        GearState::Slack => "slack",
+    }
+}
+
+/// A cage angle as seen from the drive side.
+#[must_use]
+pub fn direction(angle: CageAngle) -> String {
+    let degrees = plain(angle.degrees().abs(), 0);
+    match (degrees.as_str(), angle.degrees() < 0.0) {
+        ("0", _) => "straight down".to_owned(),
+        (degrees, false) => format!("{degrees}° forward"),
+        (degrees, true) => format!("{degrees}° back"),
+    }
+}

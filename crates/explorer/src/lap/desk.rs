@@ -1,0 +1,351 @@
+//! What the desk does about the lap: it is worked out apart from everything else, and searched by workers.
+
+use crate::bench::bench::Bench;
+use crate::bench::field::Field;
+use crate::lap::found::Found;
+use crate::lap::inputs::CourseChoice;
+use crate::lap::report::{LapQuestion, LapReport, LapRoom, OwnCourse};
+use crate::lap::search::Hunt;
+use crate::number::with_unit;
+use crate::page::desk::{Desk, Update};
+use crate::page::report::Report;
+use crate::page::scenario::Scenario;
+use gear_math::Course;
+use gear_math::course::{JoinedCourse, TimeBand, TrackOptions};
+use std::rc::Rc;
+
+/// Stretches in which a recorded course is put into the sketch: as many as a link below 2000 characters carries with the demo's
+/// bench. With half as many, short ramps are evened out, and with them where to get off.
+const SKETCHED: usize = 110;
+
+/// Share of its climbing that a course must keep to count as the same; estimate.
+const SAME_CLIMB: f64 = 0.9;
+
+fn fits(course: &Course) -> bool {
+    course.sketch().chars().count() <= Field::Sketch.longest()
+}
+
+/// What joining stretches did to a course.
+fn said_of(course: &Course, joined: &JoinedCourse) -> String {
+    format!(
+        "Put into the sketch as {} stretches in place of {}: no height is off by more than {}, and it climbs {} in place of {}. {}.",
+        joined.course.segments().len(),
+        course.segments().len(),
+        with_unit(joined.height_error_m, 1, "m"),
+        with_unit(joined.course.climb_m(), 0, "m"),
+        with_unit(course.climb_m(), 0, "m"),
+        if joined.course.climb_m() < SAME_CLIMB * course.climb_m() {
+            "That is another course: sketch one lap of it, or keep the file"
+        } else {
+            "Short ramps are evened out, so look at the lap of both before you choose by one"
+        }
+    )
+}
+
+impl Desk {
+    /// Works the lap out, in coarse steps or until it has settled; `None` when that was done before. A track that is no course
+    /// has no lap.
+    pub fn lap(&mut self, settled: bool) -> Option<Update> {
+        if self.good.lap.fault(self.room().own.as_deref()).is_some() {
+            let stood = self.room().laps.is_some();
+            return stood.then(|| self.with_room(LapRoom { laps: None, ..self.room().clone() }));
+        }
+        let question = LapQuestion::of(&self.good, self.room().own.as_deref());
+        let known = self.room().laps.as_ref().filter(|laps| laps.question == question);
+        if known.is_some_and(|laps| !settled || laps.settled.is_some()) {
+            return None;
+        }
+        let laps = LapReport::of(question, settled).ok().map(Rc::new);
+        Some(self.with_room(LapRoom { laps, ..self.room().clone() }))
+    }
+
+    /// Takes the text of a GPX file.
+    pub fn take_track(&mut self, name: &str, text: &str) -> Update {
+        let whole = TrackOptions { from: None, to: None, ..self.good.lap.track_options(false) };
+        self.take_own(name, OwnCourse::from_gpx(name, text.into(), whole))
+    }
+
+    /// Takes a course that was kept: its name, its stretches, a row each, and what it was smoothed over.
+    pub fn take_rows(&mut self, name: &str, rows: &str, smoothing_m: Option<f64>) -> Update {
+        self.take_own(name, OwnCourse::from_rows(name, rows, smoothing_m))
+    }
+
+    /// Says why a file or a kept course is not taken.
+    pub fn refuse(&mut self, name: &str, why: &str) -> Update {
+        self.take_own(name, Err(why.to_owned()))
+    }
+
+    fn take_own(&mut self, name: &str, own: Result<OwnCourse, String>) -> Update {
+        match own {
+            Err(why) => {
+                let refused = Some(format!("“{name}” is not taken: {why}. The course stays as it was."));
+                self.with_room(LapRoom { refused, ..self.room().clone() })
+            }
+            Ok(own) => {
+                self.remember(None);
+                let room = LapRoom { own: Some(Rc::new(own)), refused: None, ..self.room().clone() };
+                self.set_room(room);
+                let mut bench = self.bench.clone();
+                bench.write(Field::Course, "own");
+                // The part that was used of another file is none of this one.
+                bench.write(Field::TrackFrom, "");
+                bench.write(Field::TrackTo, "");
+                self.change(bench)
+            }
+        }
+    }
+
+    /// Name of the course that is ridden; none while its file is still to be chosen.
+    #[must_use]
+    pub fn course_name(&self) -> Option<&str> {
+        match self.good.lap.choice {
+            CourseChoice::Demo(demo) => Some(demo.name()),
+            CourseChoice::Own => self.room().own.as_ref().map(|own| own.name.as_str()),
+            CourseChoice::Sketch => Some("My course"),
+        }
+    }
+
+    /// Name and rows of the course as it is ridden; none while its file is still to be chosen, or is no course.
+    #[must_use]
+    pub fn course(&self) -> Option<(String, String)> {
+        let name = self.course_name()?.to_owned();
+        if self.good.lap.fault(self.room().own.as_deref()).is_some() {
+            return None;
+        }
+        Some((name, LapQuestion::of(&self.good, self.room().own.as_deref()).course.sketch()))
+    }
+
+    /// The bench with the course that is ridden as a sketch, everything painted over it included. A recorded one is put in
+    /// in fewer stretches; one that is still too long is left where it is. Either is said.
+    pub(crate) fn with_course_sketched(&mut self) -> Bench {
+        let (inputs, mut bench) = (&self.good.lap, self.bench.clone());
+        let Some(course) = inputs.course(self.room().own.as_deref()) else { return bench };
+        let course = inputs.painted(course);
+        let is_recorded = inputs.choice == CourseChoice::Own;
+        let (sketch, sketched) = if fits(&course) && !(is_recorded && course.segments().len() > SKETCHED) {
+            (course, None)
+        } else {
+            let joined = course.joined(SKETCHED);
+            let said = said_of(&course, &joined);
+            (joined.course.clone(), Some((joined.course, said)))
+        };
+        if !fits(&sketch) {
+            let why = "The sketch cannot hold this course: it has too many stretches. Keep it or save it as a file.";
+            self.set_room(LapRoom { refused: Some(why.to_owned()), ..self.room().clone() });
+            return bench;
+        }
+        self.set_room(LapRoom { sketched, refused: None, ..self.room().clone() });
+        bench.write(Field::Sketch, &sketch.sketch());
+        bench.write(Field::Paint, "");
+        bench.write(Field::Course, "sketch");
+        bench
+    }
+
+    /// What was on the desk one step back; the course from a file of then is at hand again, if there was one.
+    pub(crate) fn back(&mut self) -> (Bench, Scenario) {
+        let Some((bench, good, own)) = self.history.back() else {
+            return (self.bench.clone(), self.good.clone());
+        };
+        let own = own.or_else(|| self.room().own.clone());
+        self.set_room(LapRoom { own, refused: None, ..self.room().clone() });
+        (bench, good)
+    }
+
+    /// Cuts the track at hand to its first lap, or takes it whole again; the bench stays.
+    pub(crate) fn with_first_lap(&mut self, first_lap: bool) -> Option<Bench> {
+        let own = self.room().own.as_ref()?.cut(first_lap).ok()?;
+        let room = LapRoom { own: Some(Rc::new(own)), refused: None, ..self.room().clone() };
+        self.set_room(room);
+        Some(self.bench.clone())
+    }
+
+    /// Begins a search; gives the number of set-ups to be tried.
+    pub fn search(&mut self) -> (usize, Update) {
+        let found = Found::of(&self.good, self.room().own.as_deref());
+        (found.all.len(), self.with_found_now(found))
+    }
+
+    /// What the course from a file was smoothed over, where it is the one that is ridden.
+    #[must_use]
+    pub fn smoothing_m(&self) -> Option<f64> {
+        self.room().own.as_ref().filter(|_| self.good.lap.choice == CourseChoice::Own)?.smoothing_m
+    }
+
+    /// This worker's part of the search round the course of these rows, whatever course the bench names: a link does not
+    /// carry one from a file.
+    #[must_use]
+    pub fn hunt(&self, rows: &str, worker: usize, workers: usize) -> Option<Hunt> {
+        Hunt::new(&self.good, &rows.parse().ok()?, worker, workers).ok()
+    }
+
+    /// Takes what workers found since, and puts it in order.
+    pub fn take_found(&mut self, rows: &[f64]) -> Update {
+        let mut found = self.found();
+        found.take(rows);
+        found.rank();
+        self.with_found_now(found)
+    }
+
+    /// Numbers of the set-ups that are to be ridden once more.
+    #[must_use]
+    pub fn leading(&self) -> Vec<usize> {
+        self.room().found.as_ref().map(|found| found.leading()).unwrap_or_default()
+    }
+
+    /// Ends the search, with what the leading ones gain over the first.
+    pub fn end_search(&mut self, finals: Vec<TimeBand>) -> Update {
+        let found = self.found();
+        let finals = found.leading().into_iter().zip(finals).collect();
+        self.with_found_now(Found { finals, done: true, ..found })
+    }
+
+    fn found(&self) -> Found {
+        let room = self.room();
+        room.found.as_deref().cloned().unwrap_or_else(|| Found::of(&self.good, room.own.as_deref()))
+    }
+
+    fn with_found_now(&mut self, found: Found) -> Update {
+        self.with_room(LapRoom { found: Some(Rc::new(found)), ..self.room().clone() })
+    }
+
+    /// The bench with a set-up that was found, by its number.
+    pub(crate) fn with_found(&self, number: &str, [rings, cassette]: [Field; 2]) -> Option<Bench> {
+        let drivetrain = *self.room().found.as_ref()?.all.get(number.parse::<usize>().ok()?)?;
+        let mut bench = self.bench.clone();
+        bench.write(rings, &drivetrain.chainset.to_string());
+        bench.write(cassette, &drivetrain.cassette.to_string());
+        Some(bench)
+    }
+
+    fn room(&self) -> &LapRoom {
+        &self.report.lap
+    }
+
+    fn with_room(&mut self, room: LapRoom) -> Update {
+        self.set_room(room);
+        self.refresh(Vec::new(), false)
+    }
+
+    /// Puts it in place without showing it: what comes next does.
+    fn set_room(&mut self, room: LapRoom) {
+        match Rc::get_mut(&mut self.report) {
+            Some(report) => report.lap = room,
+            None => self.report = Rc::new(Report { lap: room, ..Report::after(&self.good, &self.report) }),
+        }
+    }
+
+    fn change(&mut self, bench: Bench) -> Update {
+        let mut update = self.lay_out(bench, self.good.clone());
+        update.link = Some(self.link());
+        update
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use gear_math::course::Step;
+    use gear_math::{Bike, Lap, LapSetup};
+
+    fn edited(desk: &mut Desk, edits: &[(Field, &str)]) -> Update {
+        let edits: Vec<_> =
+            edits.iter().map(|(field, text)| (field.spec().key.to_owned(), (*text).to_owned())).collect();
+        desk.edit(&edits)
+    }
+
+    #[test]
+    fn workers_ride_the_course_from_the_file() {
+        let mut desk = Desk::default();
+        desk.take_rows("Mine", "500; 0; mud\n140; 5; firm grass", None);
+        edited(&mut desk, &[(Field::Paint, "20; 24; foot 2\n300; 340; corner 12")]);
+        let (name, rows) = desk.course().unwrap();
+        assert_eq!(name, "Mine");
+        let mut worker = Desk::default();
+        worker.open(&desk.link());
+        assert_eq!(worker.course(), None, "a link does not carry the file");
+        assert!(worker.hunt("", 0, 1).is_none(), "without a course there is nothing to search");
+        let question = LapQuestion::of(&desk.good, desk.room().own.as_deref());
+        let [setup, _] = question.setups;
+        for (_, found) in worker.hunt(&rows, 0, 1).unwrap().advance(3) {
+            let avoid = desk.good.avoid(&found.drivetrain);
+            let setup =
+                LapSetup { bike: Bike { drivetrain: found.drivetrain, avoid, ..setup.bike }, ..setup };
+            let lap = Lap::in_steps(&question.course, &setup, Step::new(1.0).unwrap()).unwrap();
+            assert!((lap.time_s - found.time_s).abs() < 1e-6, "{} not {}", found.time_s, lap.time_s);
+        }
+    }
+
+    #[test]
+    fn undo_brings_the_file_before_back() {
+        let mut desk = Desk::default();
+        let name = |desk: &Desk| desk.course().unwrap().0;
+        desk.take_rows("First", "500; 0; mud", None);
+        desk.take_rows("Second", "700; 0; tarmac", None);
+        assert_eq!(name(&desk), "Second");
+        desk.act("undo");
+        assert_eq!(name(&desk), "First");
+        desk.act("undo");
+        assert_eq!((name(&desk).as_str(), desk.history.is_empty()), ("Autumn meadow", true));
+        assert!(desk.room().own.is_some(), "a file stays at hand for whoever chooses it again");
+    }
+
+    #[test]
+    fn a_part_of_one_file_is_none_of_the_next() {
+        let point = |place: u32| {
+            format!("<trkpt lat='{:.6}' lon='6.1'><ele>10</ele></trkpt>", 50.0 + f64::from(place) * 1e-4)
+        };
+        let points: String = (0..100).map(point).collect();
+        let text = format!("<gpx version='1.1'><trk><trkseg>{points}</trkseg></trk></gpx>");
+        let mut desk = Desk::default();
+        let course = |update: Update| update.html.into_iter().find(|(id, _)| id == "lap-course").unwrap().1;
+        desk.take_track("First", &text);
+        edited(&mut desk, &[(Field::TrackFrom, "200")]);
+        let said = edited(&mut desk, &[(Field::TrackTo, "600")]);
+        assert!(course(said).contains("from 200\u{a0}m to 600\u{a0}m of the track"));
+        let said = desk.take_track("Second", &text);
+        assert_eq!((desk.bench.text(Field::TrackFrom), desk.bench.text(Field::TrackTo)), ("", ""));
+        assert!(!course(said).contains("of the track"));
+    }
+
+    #[test]
+    fn paint_beyond_a_course_from_a_file_is_told() {
+        let mut desk = Desk::default();
+        desk.take_rows("Mine", "500; 0; mud", None);
+        let wrong = |desk: &mut Desk, paint| {
+            let edits = [(Field::Paint.spec().key.to_owned(), String::from(paint))];
+            desk.edit(&edits).wrong
+        };
+        assert_eq!(wrong(&mut desk, "400; 480; tarmac"), Vec::<&str>::new());
+        assert_eq!(wrong(&mut desk, "500; 580; tarmac"), ["paint"]);
+        edited(&mut desk, &[(Field::Course, "meadow")]);
+        assert_eq!(wrong(&mut desk, "500; 580; tarmac "), Vec::<&str>::new());
+    }
+
+    #[test]
+    fn a_recorded_lap_goes_into_the_sketch_and_its_link_opens_it_again() {
+        let hill = |at: f64| 6.0 * (at / 110.0).sin() + 2.0 * (at / 31.0).cos();
+        let row = |place: u32| {
+            let at = f64::from(place) * 5.01;
+            format!("5.01; {}; firm grass", 100.0 * (hill(at + 5.01) - hill(at)) / 5.01)
+        };
+        let rows: Vec<String> = (0..565).map(row).collect();
+        let mut desk = Desk::default();
+        desk.take_rows("Recorded", &rows.join("\n"), None);
+        edited(&mut desk, &[(Field::Paint, "300; 420; deep mud\n500; 512; corner 14")]);
+        let whole = LapQuestion::of(&desk.good, desk.room().own.as_deref()).course;
+        let update = desk.act("sketch-it").unwrap();
+        let sketched = LapQuestion::of(&desk.good, desk.room().own.as_deref()).course;
+        assert!(sketched.segments().len() <= SKETCHED && desk.good.lap.choice == CourseChoice::Sketch);
+        assert!((sketched.length_m() - whole.length_m()).abs() < 0.1);
+        assert!((sketched.climb_m() - whole.climb_m()).abs() < 0.1 * whole.climb_m());
+        let said = update.html.iter().find(|(id, _)| id == "lap-course").unwrap();
+        assert!(said.1.contains("stretches in place of 56"), "{}", said.1);
+        let link = desk.link();
+        assert!(link.len() < 1900, "{}", link.len());
+        let mut other = Desk::default();
+        other.open(&link);
+        assert_eq!(other.good.lap.sketch, desk.good.lap.sketch);
+        edited(&mut desk, &[(Field::Sketch, "100; 0; mud")]);
+        assert_ne!(desk.room().sketched.as_ref().map(|it| &it.0), Some(&*desk.good.lap.sketch));
+    }
+}

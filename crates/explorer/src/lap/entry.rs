@@ -1,0 +1,140 @@
+//! The entry points of the lap's section and of its workers, for `www`.
+
+use crate::lap::found::{ROW, row};
+use crate::lap::search::Hunt;
+use crate::page::desk::Desk;
+use crate::page::entry::{answer, at_desk};
+use gear_math::course::TimeBand;
+use std::cell::RefCell;
+use wasm_bindgen::prelude::*;
+
+thread_local! {
+    /// A worker's part of the search.
+    static HUNT: RefCell<Option<Hunt>> = const { RefCell::new(None) };
+}
+
+/// Works the lap out, coarse at first, then until it has settled; null when there is nothing new.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(unchecked_return_type = "Update | null")]
+pub fn lap(settled: bool) -> Result<JsValue, JsError> {
+    at_desk(|desk| desk.lap(settled)).map_or(Ok(JsValue::NULL), answer)
+}
+
+/// Takes the text of a GPX file.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(js_name = takeTrack, unchecked_return_type = "Update")]
+pub fn take_track(name: &str, text: &str) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.take_track(name, text)))
+}
+
+/// Takes a course that was kept, as rows of a sketch.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(js_name = takeRows, unchecked_return_type = "Update")]
+pub fn take_rows(name: &str, rows: &str, smoothing_m: Option<f64>) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.take_rows(name, rows, smoothing_m)))
+}
+
+/// Says why a file or a kept course is not taken.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(unchecked_return_type = "Update")]
+pub fn refuse(name: &str, why: &str) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.refuse(name, why)))
+}
+
+/// Name of the course that is ridden; nothing while its file is still to be chosen.
+#[wasm_bindgen(js_name = courseName)]
+#[must_use]
+pub fn course_name() -> Option<String> {
+    at_desk(|desk| desk.course_name().map(str::to_owned))
+}
+
+/// Name and rows of the course that is ridden; nothing while its file is still to be chosen.
+#[wasm_bindgen]
+#[must_use]
+pub fn course() -> Vec<String> {
+    at_desk(|desk| desk.course()).map_or_else(Vec::new, |(name, rows)| vec![name, rows])
+}
+
+/// What the course that is ridden was smoothed over, in metres, if it is from a file.
+#[wasm_bindgen(js_name = smoothingM)]
+#[must_use]
+pub fn smoothing_m() -> Option<f64> {
+    at_desk(|desk| desk.smoothing_m())
+}
+
+/// In a worker: prepares its part of the search round the course of these rows; false where there is nothing to ride.
+#[wasm_bindgen]
+#[must_use]
+pub fn hunt(rows: &str, worker: usize, workers: usize) -> bool {
+    let hunt = at_desk(|desk| desk.hunt(rows, worker, workers));
+    HUNT.set(hunt);
+    HUNT.with_borrow(Option::is_some)
+}
+
+/// In a worker: rows of the next few set-ups; empty when all are done.
+#[wasm_bindgen(js_name = huntOn)]
+#[must_use]
+pub fn hunt_on(count: usize) -> Vec<f64> {
+    let found = HUNT.with_borrow_mut(|hunt| hunt.as_mut().map(|hunt| hunt.advance(count)));
+    found.unwrap_or_default().iter().flat_map(row).collect()
+}
+
+/// Numbers in each row of [`hunt_on`].
+#[wasm_bindgen(js_name = rowLength)]
+#[must_use]
+pub fn row_length() -> usize {
+    ROW
+}
+
+/// In a worker: for each of the set-ups of these numbers what it gains over the first, as low, best and high seconds.
+#[wasm_bindgen]
+#[must_use]
+pub fn finals(numbers: &[usize]) -> Vec<f64> {
+    let bands = HUNT.with_borrow(|hunt| hunt.as_ref().map(|hunt| hunt.finals(numbers)));
+    bands.unwrap_or_default().iter().flat_map(|band| [band.low_s, band.time_s, band.high_s]).collect()
+}
+
+/// Begins a search on the page: the answer, and how many set-ups will be tried.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(js_name = beginSearch, unchecked_return_type = "[Update, number]")]
+pub fn begin_search() -> Result<Vec<JsValue>, JsError> {
+    let (total, update) = at_desk(Desk::search);
+    Ok(vec![answer(update)?, (total as f64).into()])
+}
+
+/// Takes rows that workers found.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(js_name = takeFound, unchecked_return_type = "Update")]
+pub fn take_found(rows: &[f64]) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.take_found(rows)))
+}
+
+/// Numbers of the set-ups to be ridden once more.
+#[wasm_bindgen]
+#[must_use]
+pub fn leading() -> Vec<usize> {
+    at_desk(|desk| desk.leading())
+}
+
+/// Ends the search with the answer of [`finals`]; an empty one when it was cancelled.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(js_name = endSearch, unchecked_return_type = "Update")]
+pub fn end_search(finals: &[f64]) -> Result<JsValue, JsError> {
+    let bands = finals.chunks_exact(3).map(|it| TimeBand { low_s: it[0], time_s: it[1], high_s: it[2] });
+    let bands = bands.collect();
+    answer(at_desk(|desk| desk.end_search(bands)))
+}

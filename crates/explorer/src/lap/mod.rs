@@ -1,0 +1,14 @@
+//! “Round the lap”: the course, the laps of A and B, and the search for quicker rings.
+
+#[cfg(all(feature = "api", target_arch = "wasm32"))]
+pub mod api;
+pub mod desk;
+#[cfg(all(feature = "page", target_arch = "wasm32"))]
+pub mod entry;
+pub mod found;
+pub mod inputs;
+pub mod pictures;
+pub mod report;
+pub mod search;
+pub mod sketch_notation;
+pub mod view;

@@ -1,0 +1,102 @@
+//! Time that one set-up gains on the other along the lap.
+
+use crate::drawing::palette::Palette;
+use crate::drawing::pen::{Anchor, Pen, Point, Type};
+use crate::drawing::scale::Scale;
+use crate::drawing::spot::Spot;
+use crate::lap::pictures::profile::{across, draw_distances, draw_waiting, metre, metres, waiting};
+use crate::lap::report::{LapReport, Settled};
+use crate::number::{seconds_in, with_unit};
+use crate::page::pictures::Size;
+use crate::page::report::Report;
+use crate::side::Side;
+
+const LEFT: f64 = 46.0;
+const TOP: f64 = 22.0;
+const HEIGHT: f64 = 230.0;
+const FOOT: f64 = 24.0;
+/// Least extent upward and downward, s.
+const LEAST_S: f64 = 0.5;
+
+fn settled(report: &Report) -> Option<(&LapReport, &Settled)> {
+    let laps = report.lap.laps.as_deref()?;
+    Some((laps, laps.settled.as_ref()?))
+}
+
+fn up(settled: &Settled) -> Scale {
+    let gains = settled.curve.iter().map(|point| point.1);
+    let (low, high) =
+        gains.fold((-LEAST_S, LEAST_S), |(low, high), gain| (f64::min(low, gain), f64::max(high, gain)));
+    Scale::even((low, high), (HEIGHT - FOOT - 4.0, TOP + 4.0))
+}
+
+fn gain_at(settled: &Settled, at: f64) -> f64 {
+    let index = settled.curve.partition_point(|point| point.0 < at - 1e-6);
+    settled.curve.get(index).or(settled.curve.last()).map_or(0.0, |point| point.1)
+}
+
+pub(crate) fn height() -> f64 {
+    HEIGHT
+}
+
+pub(crate) fn label(report: &Report) -> String {
+    match settled(report) {
+        None => waiting(report).to_owned(),
+        Some((_, settled)) => {
+            format!("Time gained along the lap: {} at the line.", ahead(settled, settled.gained.time_s))
+        }
+    }
+}
+
+fn ahead(settled: &Settled, gain: f64) -> String {
+    match seconds_in(gain.abs(), settled.gained.precision()).as_str() {
+        "0.0" | "0" => "A and B level".to_owned(),
+        gained => format!("{} {gained}\u{a0}s ahead", if gain > 0.0 { Side::B } else { Side::A }),
+    }
+}
+
+pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+    let Some((laps, settled)) = settled(report) else { return draw_waiting(pen, look, report) };
+    let (scale, up) = (across(laps, size.0), up(settled));
+    let (start, end) = (scale.at(0.0), scale.at(laps.length_m()));
+    for tick in up.even_ticks(26.0) {
+        pen.line((start, up.at(tick)), (end, up.at(tick)), look.rule, 1.0);
+        let gain = with_unit(tick.abs(), usize::from(tick.fract() != 0.0), "s");
+        pen.text(&gain, (LEFT - 6.0, up.at(tick)), Type::new(look.soft, Anchor::End));
+    }
+    let line: Vec<Point> =
+        columns(laps.length_m(), end - start).map(|at| (scale.at(at), up.at(gain_at(settled, at)))).collect();
+    for (side, held) in [(Side::A, f64::max as fn(f64, f64) -> f64), (Side::B, f64::min)] {
+        let mut area: Vec<Point> = line.iter().map(|&(x, y)| (x, held(y, up.at(0.0)))).collect();
+        area.extend([(end, up.at(0.0)), (start, up.at(0.0))]);
+        pen.shape(&area, side.wash(look));
+    }
+    pen.line((start, up.at(0.0)), (end, up.at(0.0)), look.ink, 1.0);
+    pen.path(&line, look.ink, 2.0);
+    pen.text("B ahead ↑", (start, 9.0), Type::new(look.b, Anchor::Start).bold());
+    pen.text("A ahead ↓", (end, 9.0), Type::new(look.a, Anchor::End).bold());
+    draw_distances(pen, look, laps, scale, HEIGHT - 11.0);
+}
+
+/// As many places as there are columns, or metres where those are fewer.
+fn columns(length_m: f64, width: f64) -> impl Iterator<Item = f64> {
+    let count = length_m.min(width).max(1.0).floor();
+    (0..=count as usize).map(move |index| (length_m * index as f64 / count).round().min(length_m))
+}
+
+pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+    let Some((laps, settled)) = settled(report) else { return Vec::new() };
+    let (scale, up) = (across(laps, size.0), up(settled));
+    let spot = |at: f64| {
+        let place = (scale.at(at), up.at(gain_at(settled, at)));
+        Spot::around(place, place, 5.0, String::new())
+    };
+    metres(laps).map(spot).collect()
+}
+
+pub(crate) fn words(report: &Report, index: usize) -> String {
+    settled(report).map_or_else(String::new, |(laps, settled)| {
+        let at = metre(laps, index);
+        format!("{}: {}.", with_unit(at, 0, "m"), ahead(settled, gain_at(settled, at)))
+    })
+}

@@ -1,0 +1,345 @@
+//! The course from the side with the plan on it: height, ground by pattern, where to ride, and the gear beneath.
+
+use crate::drawing::palette::Palette;
+use crate::drawing::pen::{Anchor, Pen, Point, Type};
+use crate::drawing::scale::Scale;
+use crate::drawing::spot::Spot;
+use crate::lap::report::LapReport;
+use crate::number::{signed, with_unit};
+use crate::page::pictures::Size;
+use crate::page::report::Report;
+use crate::ride::report::surface_name;
+use crate::side::Side;
+use gear_math::course::{Mode, TracePoint};
+use gear_math::{Gear, Lap, Speed, Surface};
+
+const LEFT: f64 = 46.0;
+const RIGHT: f64 = 14.0;
+const LINE: f64 = 17.0;
+const HILL: f64 = 120.0;
+const GROUND: f64 = 16.0;
+const STRIP: f64 = 12.0;
+/// Room beneath a strip for what is too close to call.
+const DOUBT: f64 = 9.0;
+const GEARS: f64 = 130.0;
+const FOOT: f64 = 24.0;
+/// B's gears are drawn this far beneath where they are, so that they can be seen beside A's, CSS pixels.
+const BELOW: f64 = 3.5;
+/// Width of a letter, CSS pixels; a generous estimate.
+const LETTER: f64 = 6.4;
+/// Part of the lap on foot at least this wide, so that a single barrier can be seen.
+const LEAST: f64 = 5.0;
+const DEVELOPMENTS: [f64; 12] = [1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 10.0, 12.0];
+
+/// Distances along the lap, for this picture and that of the time gained.
+pub(crate) fn across(laps: &LapReport, width: f64) -> Scale {
+    Scale::even((0.0, laps.length_m()), (LEFT, width - RIGHT))
+}
+
+/// Places that can be looked at: every metre, and the line at the end.
+pub(crate) fn metres(laps: &LapReport) -> impl Iterator<Item = f64> + '_ {
+    (0..=laps.length_m().ceil() as usize).map(|index| metre(laps, index))
+}
+
+/// The place of this number.
+pub(crate) fn metre(laps: &LapReport, index: usize) -> f64 {
+    laps.length_m().min(index as f64)
+}
+
+/// Distances at the foot of a picture.
+pub(crate) fn draw_distances(pen: &mut Pen, look: &Palette, laps: &LapReport, scale: Scale, y: f64) {
+    let length = laps.length_m();
+    for at in scale.even_ticks(64.0) {
+        let anchor = match at {
+            0.0 => Anchor::Start,
+            at if scale.at(length) - scale.at(at) < 12.0 => Anchor::End,
+            _ => Anchor::Middle,
+        };
+        pen.text(&with_unit(at, 0, "m"), (scale.at(at), y), Type::new(look.soft, anchor));
+    }
+}
+
+/// What stands where no lap has been worked out yet.
+pub(crate) fn draw_waiting(pen: &mut Pen, look: &Palette, report: &Report) {
+    pen.text(waiting(report), (4.0, 20.0), Type::new(look.soft, Anchor::Start));
+}
+
+/// Why there is no lap to be seen.
+pub(crate) fn waiting(report: &Report) -> &'static str {
+    match report.lap_inputs.fault(report.lap.own.as_deref()) {
+        Some(_) => "No lap: this track cannot be used for one.",
+        None => "The lap is being worked out.",
+    }
+}
+
+/// Grounds of the course in the order of the table, with their places in the key.
+fn key(laps: &LapReport, width: f64) -> (Vec<(Surface, Point)>, f64) {
+    let used = |surface: &&Surface| laps.question.course.segments().iter().any(|it| it.surface == **surface);
+    let (mut x, mut y) = (0.0, 8.0);
+    let place = |surface: &Surface| {
+        let wide = 42.0 + surface_name(*surface).chars().count() as f64 * LETTER;
+        if x > 0.0 && x + wide > width {
+            (x, y) = (0.0, y + LINE);
+        }
+        let at = (x, y);
+        x += wide;
+        (*surface, at)
+    };
+    let places = Surface::ALL.iter().filter(used).map(place).collect();
+    (places, y + 10.0)
+}
+
+/// Upper edges of the parts, from the key down.
+struct Layout {
+    scale: Scale,
+    hill: f64,
+    ground: f64,
+    strips: f64,
+    gears: f64,
+    floor: f64,
+}
+
+impl Layout {
+    fn new(laps: &LapReport, width: f64) -> Self {
+        let hill = key(laps, width).1 + 12.0;
+        let ground = hill + HILL;
+        let strips = ground + GROUND + 8.0;
+        let gears = strips + 2.0 * (STRIP + DOUBT) + 14.0;
+        Self { scale: across(laps, width), hill, ground, strips, gears, floor: gears + GEARS }
+    }
+
+    fn strip(&self, side: Side) -> f64 {
+        self.strips + side as usize as f64 * (STRIP + DOUBT)
+    }
+}
+
+pub(crate) fn height(report: &Report, width: f64) -> f64 {
+    report.lap.laps.as_ref().map_or(400.0, |laps| Layout::new(laps, width).floor + FOOT)
+}
+
+pub(crate) fn label(report: &Report) -> String {
+    let Some(laps) = &report.lap.laps else { return waiting(report).to_owned() };
+    let foot = |side: Side| laps.laps[side as usize].dismounts().len();
+    format!(
+        "Profile of {} with {} of climbing; on foot at {} places with A, {} with B.",
+        with_unit(laps.length_m(), 0, "m"),
+        with_unit(laps.question.course.climb_m(), 0, "m"),
+        foot(Side::A),
+        foot(Side::B)
+    )
+}
+
+pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+    let Some(laps) = &report.lap.laps else { return draw_waiting(pen, look, report) };
+    let layout = Layout::new(laps, size.0);
+    for (surface, (x, y)) in key(laps, size.0).0 {
+        draw_ground(pen, look, surface, (x, y - 6.0), (x + 18.0, y + 6.0));
+        pen.text(surface_name(surface), (x + 23.0, y), Type::new(look.ink, Anchor::Start));
+    }
+    draw_hill(pen, look, laps, &layout);
+    for side in [Side::A, Side::B] {
+        draw_plan(pen, look, laps, side, &layout);
+    }
+    draw_gears(pen, look, laps, &layout);
+    draw_distances(pen, look, laps, layout.scale, layout.floor + 13.0);
+}
+
+fn draw_hill(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) {
+    let heights = laps.profile.iter().map(|point| point.height_m);
+    let (low, high) = heights.fold((0.0, 0.0), |(low, high), at| (f64::min(low, at), f64::max(high, at)));
+    let up = Scale::even((low, high.max(low + 8.0)), (layout.ground - 4.0, layout.hill));
+    let x = |at: f64| layout.scale.at(at);
+    let line: Vec<Point> = laps.profile.iter().map(|it| (x(it.at_m), up.at(it.height_m))).collect();
+    let mut area = line.clone();
+    area.extend([(x(laps.length_m()), layout.ground), (x(0.0), layout.ground)]);
+    pen.shape(&area, look.rule);
+    pen.path(&line, look.ink, 2.0);
+    let set = Type::new(look.soft, Anchor::End);
+    if up.at(high) < up.at(low) - 14.0 {
+        pen.text(&with_unit(high, 0, "m"), (LEFT - 6.0, up.at(high)), set);
+    }
+    pen.text(&with_unit(low, 0, "m"), (LEFT - 6.0, up.at(low)), set);
+    let segments = laps.question.course.segments();
+    let mut start = 0;
+    for (index, segment) in segments.iter().enumerate() {
+        if segments.get(index + 1).is_none_or(|next| next.surface != segment.surface) {
+            let (from, to) = (x(laps.profile[start].at_m), x(laps.profile[index + 1].at_m));
+            draw_ground(pen, look, segment.surface, (from, layout.ground), (to, layout.ground + GROUND));
+            start = index + 1;
+        }
+    }
+    for (segment, from) in
+        segments.iter().zip(&laps.profile).filter(|(segment, _)| segment.obstacle.is_some())
+    {
+        let middle = (x(from.at_m) + x(from.at_m + segment.length.m())) / 2.0;
+        let y = up.at(from.height_m);
+        pen.line((middle, y - 12.0), (middle, y), look.stop, 3.0);
+    }
+}
+
+/// A piece of ground: paved ones are plain, grass has blades, mud lies in layers, sand is grains.
+fn draw_ground(pen: &mut Pen, look: &Palette, surface: Surface, from: Point, to: Point) {
+    let ink = look.soft;
+    let each = |gap: f64, put: &mut dyn FnMut(f64)| {
+        let mut x = (from.0 / gap).ceil() * gap;
+        while x < to.0 {
+            put(x);
+            x += gap;
+        }
+    };
+    let (top, floor) = (from.1, to.1);
+    match surface {
+        Surface::Tarmac => pen.fill(from, to, ink),
+        Surface::PackedGravel => each(5.0, &mut |x| {
+            pen.line((x, top + 4.0), (x + 2.0, top + 4.0), ink, 2.0);
+            pen.line((x + 2.0, floor - 4.0), (x + 4.0, floor - 4.0), ink, 2.0);
+        }),
+        Surface::FirmGrass => each(6.0, &mut |x| pen.line((x, floor - 6.0), (x, floor), ink, 1.0)),
+        Surface::WetSoftGrass => each(4.0, &mut |x| pen.line((x, top + 2.0), (x, floor), ink, 1.0)),
+        Surface::Mud => [0.3, 0.75].into_iter().for_each(|share| layer(pen, look, from, to, share)),
+        Surface::DeepMud => {
+            [0.1, 0.35, 0.6, 0.85].into_iter().for_each(|share| layer(pen, look, from, to, share));
+        }
+        Surface::WetPackedSand => each(7.0, &mut |x| pen.dot((x, (top + floor) / 2.0), 1.4, ink)),
+        Surface::LooseSand => each(5.0, &mut |x| {
+            pen.dot((x, top + 4.0), 1.4, ink);
+            pen.dot((x + 2.5, floor - 4.0), 1.4, ink);
+        }),
+    }
+    pen.line((from.0, floor), (to.0, floor), ink, 1.0);
+}
+
+fn layer(pen: &mut Pen, look: &Palette, from: Point, to: Point, share: f64) {
+    let y = from.1 + share * (to.1 - from.1);
+    pen.line((from.0, y), (to.0, y), look.soft, 2.0);
+}
+
+/// Ridden is a bar, on foot are footsteps, too close to call is hatched beneath.
+fn draw_plan(pen: &mut Pen, look: &Palette, laps: &LapReport, side: Side, layout: &Layout) {
+    let (top, ink) = (layout.strip(side), side.ink(look));
+    let x = |at: f64| layout.scale.at(at);
+    pen.text(&side.to_string(), (LEFT - 8.0, top + STRIP / 2.0), Type::new(ink, Anchor::End).bold());
+    let (start, end) = ((x(0.0), top), (x(laps.length_m()), top + STRIP));
+    match side {
+        Side::A => pen.fill(start, end, ink),
+        Side::B => pen.frame(start, end, ink, 1.5),
+    }
+    for part in laps.laps[side as usize].plan.iter().filter(|part| part.mode == Mode::Foot) {
+        let (from, to) = wide_enough(x(part.from_m), x(part.to_m), LEAST);
+        pen.fill((from, top - 1.0), (to, top + STRIP + 1.0), look.paper);
+        let count = ((to - from) / 5.0).floor().max(1.0);
+        for step in 0..count as usize {
+            let at = from + (step as f64 + 0.5) * (to - from) / count;
+            let foot = if step % 2 == 0 { 0.3 } else { 0.7 };
+            pen.dot((at, top + STRIP * foot), 1.8, ink);
+        }
+    }
+    let Some(settled) = &laps.settled else { return };
+    for span in &settled.too_close[side as usize] {
+        let (from, to) = wide_enough(x(span.from_m), x(span.to_m), LEAST);
+        let mut at = from;
+        while at <= to {
+            pen.line((at, top + STRIP + 6.0), (at + 3.0, top + STRIP + 1.0), look.care, 1.5);
+            at += 3.0;
+        }
+    }
+}
+
+fn wide_enough(from: f64, to: f64, least: f64) -> (f64, f64) {
+    let lacking = (least - (to - from)).max(0.0) / 2.0;
+    (from - lacking, to + lacking)
+}
+
+fn draw_gears(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) {
+    let wheel = laps.question.setups[0].bike.wheel;
+    let all = laps.laps.iter().flat_map(|lap| &lap.gears).map(|used| used.gear.development(wheel).m());
+    let (low, high) =
+        all.fold((f64::INFINITY, 0.0), |(low, high), it| (f64::min(low, it), f64::max(high, it)));
+    if high == 0.0 {
+        return;
+    }
+    let up = Scale::ratio((low * 0.95, high * 1.05), (layout.floor, layout.gears));
+    for tick in up.ticks(&DEVELOPMENTS, 20.0) {
+        let y = up.at(tick);
+        pen.line((LEFT, y), (layout.scale.at(laps.length_m()), y), look.rule, 1.0);
+        pen.text(
+            &with_unit(tick, if tick.fract() > 0.0 { 1 } else { 0 }, "m"),
+            (LEFT - 6.0, y),
+            Type::new(look.soft, Anchor::End),
+        );
+    }
+    pen.text("development", (LEFT, layout.gears - 8.0), Type::new(look.soft, Anchor::Start));
+    let at = |metre: f64, gear: Gear| (layout.scale.at(metre), up.at(gear.development(wheel).m()));
+    for side in Side::BOTH {
+        let (mut line, mut from, mut last) = (Vec::new(), 0.0, None);
+        for point in &laps.laps[side as usize].trace {
+            if point.gear != last {
+                line.extend([last, point.gear].into_iter().flatten().map(|gear| at(from, gear)));
+                if point.gear.is_none() {
+                    draw_gear_line(pen, look, side, &std::mem::take(&mut line));
+                }
+                last = point.gear;
+            }
+            from = point.at_m;
+        }
+        line.extend(last.map(|gear| at(from, gear)));
+        draw_gear_line(pen, look, side, &line);
+    }
+}
+
+fn draw_gear_line(pen: &mut Pen, look: &Palette, side: Side, line: &[Point]) {
+    if line.len() < 2 {
+        return;
+    }
+    match side {
+        Side::A => pen.path(line, look.a, 1.5),
+        Side::B => {
+            let lower = |point: Point| (point.0, point.1 + BELOW);
+            for leg in line.windows(2) {
+                pen.dashes(lower(leg[0]), lower(leg[1]), look.b, 2.0, 3.0);
+            }
+        }
+    }
+}
+
+pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+    let Some(laps) = &report.lap.laps else { return Vec::new() };
+    let layout = Layout::new(laps, size.0);
+    let spot = |at: f64| {
+        let x = layout.scale.at(at);
+        Spot::around((x, layout.hill), (x, layout.floor), 2.0, String::new())
+    };
+    metres(laps).map(spot).collect()
+}
+
+pub(crate) fn words(report: &Report, index: usize) -> String {
+    report.lap.laps.as_ref().map_or_else(String::new, |laps| describe(report, laps, metre(laps, index)))
+}
+
+fn describe(report: &Report, laps: &LapReport, at: f64) -> String {
+    let (segment, height) = laps.segment_at(at);
+    let [a, b] = &laps.laps;
+    format!(
+        "{}: {} up, {}\u{a0}%, {}. A: {}. B: {}.",
+        with_unit(at, 0, "m"),
+        with_unit(height, 1, "m"),
+        signed(segment.gradient.percent(), 1),
+        if segment.obstacle.is_some() { "an obstacle" } else { surface_name(segment.surface) },
+        riding(report, a, at),
+        riding(report, b, at)
+    )
+}
+
+fn riding(report: &Report, lap: &Lap, at: f64) -> String {
+    let index = lap.trace.partition_point(|point| point.at_m < at - 1e-6);
+    let Some(point) = lap.trace.get(index).or(lap.trace.last()) else { return String::new() };
+    let speed = speed(report, point);
+    match (point.gear, point.cadence_rpm) {
+        (Some(gear), Some(cadence)) => format!("{gear} at {}, {speed}", with_unit(cadence, 0, "rpm")),
+        _ => format!("on foot, {speed}"),
+    }
+}
+
+fn speed(report: &Report, point: &TracePoint) -> String {
+    Speed::from_km_per_h(point.speed_m_per_s * 3.6).map_or(String::new(), |speed| report.unit.print(speed))
+}

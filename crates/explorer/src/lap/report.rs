@@ -1,0 +1,317 @@
+//! A lap of the course on both set-ups.
+
+use crate::lap::found::Found;
+use crate::lap::inputs::{CourseChoice, LapInputs};
+use crate::page::scenario::Scenario;
+use crate::side::Side;
+use gear_math::course::{
+    Begin, Demo, ForcedPlace, GainPart, LapComparison, MountTime, Mounting, Precision, ProfilePoint, Quicker,
+    Segment, Shifting, SmoothingLength, Span, Step, TimeBand, TrackFault, TrackOptions, TrackReport,
+};
+use gear_math::rider::{CriticalPower, PowerBelowStanding, ReserveShare, WheelInertia};
+use gear_math::{Bike, Course, Gear, Lap, LapSetup};
+use std::rc::Rc;
+
+/// Everything the section on the lap shows besides its fields.
+#[derive(Debug, Clone, Default)]
+pub struct LapRoom {
+    /// The course from a file, where one was chosen.
+    pub own: Option<Rc<OwnCourse>>,
+    /// Why the last file chosen was not taken, as a sentence.
+    pub refused: Option<String>,
+    /// The sketch that a course was put into in fewer stretches, and what that did to it, as a sentence.
+    pub sketched: Option<(Course, String)>,
+    /// The lap, once it was asked for.
+    pub laps: Option<Rc<LapReport>>,
+    /// What a search has found.
+    pub found: Option<Rc<Found>>,
+}
+
+/// A course from a file, or one that was kept.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OwnCourse {
+    /// Name of the file or of the course.
+    pub name: String,
+    /// The course.
+    pub course: Course,
+    /// The length that its elevations were smoothed over, where that is known, m.
+    pub smoothing_m: Option<f64>,
+    /// The track it was read from and what was found in it.
+    pub track: Option<(Rc<str>, TrackOptions, TrackReport)>,
+}
+
+impl OwnCourse {
+    /// Reads a recorded track.
+    ///
+    /// # Errors
+    /// What is wrong with it, in words.
+    pub fn from_gpx(name: &str, text: Rc<str>, options: TrackOptions) -> Result<Self, String> {
+        let mut read = Course::from_gpx(&text, &options).map_err(|error| error.to_string())?;
+        read.course = read.course.as_lap().map_err(|error| error.to_string())?;
+        let smoothing_m = Some(options.smoothing.m());
+        let track = Some((text, options, read.report));
+        Ok(Self { name: shortened(name), course: read.course, smoothing_m, track })
+    }
+
+    /// Reads the rows of a course that was kept.
+    ///
+    /// # Errors
+    /// What is wrong with it, in words.
+    pub fn from_rows(name: &str, rows: &str, smoothing_m: Option<f64>) -> Result<Self, String> {
+        let course: Course =
+            rows.parse().map_err(|error: gear_math::course::SketchError| error.to_string())?;
+        let course = course.as_lap().map_err(|error| error.to_string())?;
+        let smoothing_m = smoothing_m.filter(|&m| SmoothingLength::new(m).is_ok());
+        Ok(Self { name: shortened(name), course, smoothing_m, track: None })
+    }
+
+    /// The first lap of the same track, or the whole of it.
+    ///
+    /// # Errors
+    /// What is wrong with it, in words.
+    pub fn cut(&self, first_lap: bool) -> Result<Self, String> {
+        let (text, options, _) = self.track.as_ref().ok_or("it is no recorded track")?;
+        Self::from_gpx(&self.name, Rc::clone(text), TrackOptions { first_lap, ..*options })
+    }
+
+    /// Why no lap of it may be timed; none where one may.
+    #[must_use]
+    pub fn fault(&self) -> Option<TrackFault> {
+        self.track.as_ref().and_then(|(_, _, report)| report.track_use.fault())
+    }
+
+    /// The same track with other smoothing, another ground or another part of it, where that changes anything.
+    #[must_use]
+    pub fn read_again(&self, inputs: &LapInputs) -> Option<Result<Self, String>> {
+        let (text, options, _) = self.track.as_ref()?;
+        let wanted = inputs.track_options(options.first_lap);
+        (*options != wanted).then(|| Self::from_gpx(&self.name, Rc::clone(text), wanted))
+    }
+}
+
+fn shortened(name: &str) -> String {
+    name.chars().take(60).collect()
+}
+
+/// What a lap is worked out from.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LapQuestion {
+    /// The course, painted.
+    pub course: Course,
+    /// A and B.
+    pub setups: [LapSetup; 2],
+    /// What the rider has in store above the power, and how much of it a lap may spend; none where that power is one of
+    /// seconds.
+    pub effort: Option<(CriticalPower, ReserveShare)>,
+}
+
+impl LapQuestion {
+    /// The question that a scenario asks. Where the course is still to be chosen, an invented one stands in, with nothing
+    /// painted over it.
+    #[must_use]
+    pub fn of(scenario: &Scenario, own: Option<&OwnCourse>) -> Self {
+        let inputs = &scenario.lap;
+        let course =
+            inputs.course(own).map_or_else(|| Demo::Meadow.course(), |course| inputs.painted(course));
+        let ride = &scenario.ride;
+        let effort = CriticalPower::new(ride.rider.power, ride.reserve, ride.peak).ok();
+        Self {
+            course,
+            setups: Side::BOTH.map(|side| setup(scenario, side)),
+            effort: effort.filter(|_| ride.power_lasts()).map(|effort| (effort, ride.share)),
+        }
+    }
+
+    /// The places of one set-up's lap on foot that are quicker forced.
+    fn forced(&self, side: Side, lap: &Lap) -> Result<Vec<ForcedPlace>, PowerBelowStanding> {
+        let Some((effort, share)) = &self.effort else { return Ok(Vec::new()) };
+        lap.forced(&self.course, &self.setups[side as usize], effort, *share)
+    }
+}
+
+pub(crate) fn setup(scenario: &Scenario, side: Side) -> LapSetup {
+    let (ride, inputs) = (&scenario.ride, &scenario.lap);
+    let each = MountTime::new(ride.lost.s() / 2.0).unwrap_or(Mounting::USUAL.off);
+    LapSetup {
+        rider: ride.rider,
+        bike: Bike { drivetrain: scenario.drivetrain(side), avoid: scenario.cage(side).avoid, ..ride.bike },
+        air: ride.air,
+        limits: ride.limits(),
+        inertia: WheelInertia::USUAL,
+        wheels: true,
+        shifting: Shifting { preferred: scenario.window.usual, ..inputs.shifting },
+        mounting: Mounting { off: each, on: each, braking: inputs.braking },
+        begin: Begin::Flying,
+    }
+}
+
+/// The lap, worked out.
+#[derive(Debug)]
+pub struct LapReport {
+    /// What it was worked out from.
+    pub question: LapQuestion,
+    /// Heights along the course.
+    pub profile: Vec<ProfilePoint>,
+    /// A and B.
+    pub laps: [Lap; 2],
+    /// How they compare, once that is worked out.
+    pub settled: Option<Settled>,
+}
+
+/// Two laps compared, with their likely edges.
+#[derive(Debug)]
+pub struct Settled {
+    /// Times of A and B.
+    pub bands: [TimeBand; 2],
+    /// Where riding or not is too close to call.
+    pub too_close: [Vec<Span>; 2],
+    /// Seconds B gains.
+    pub gained: TimeBand,
+    /// Places on foot that A and B would be quicker over by forcing a gear, those that pay best first.
+    pub forced: [Vec<ForcedPlace>; 2],
+    /// Where the difference arises.
+    pub parts: Vec<GainPart>,
+    /// The one that makes nearly all of it, if one does.
+    pub main: Option<GainPart>,
+    /// Distance and seconds B has gained up to there.
+    pub curve: Vec<(f64, f64)>,
+}
+
+impl Settled {
+    /// Who is quicker; the first is A. Nobody, as long as forcing a gear, which is left out of the times, could turn it.
+    #[must_use]
+    pub fn quicker(&self) -> Quicker {
+        let quicker = self.gained.quicker();
+        if self.with_forcing().quicker() == quicker { quicker } else { Quicker::TooClose }
+    }
+
+    /// Seconds B would gain with every place forced that may be.
+    #[must_use]
+    pub fn with_forcing(&self) -> TimeBand {
+        let [a, b] = &self.forced;
+        self.gained.moved(saved_s(b) - saved_s(a))
+    }
+
+    /// How finely both times are told.
+    #[must_use]
+    pub fn precision(&self) -> Precision {
+        let [a, b] = &self.bands;
+        a.precision().max(b.precision())
+    }
+}
+
+/// Seconds that forcing saves at these places.
+#[must_use]
+pub fn saved_s(places: &[ForcedPlace]) -> f64 {
+    places.iter().map(ForcedPlace::saved_s).sum()
+}
+
+impl LapReport {
+    /// How finely the times of the lap are told.
+    #[must_use]
+    pub fn precision(&self) -> Precision {
+        self.settled.as_ref().map_or(Precision::WITHOUT_BAND, Settled::precision)
+    }
+
+    /// Rides the lap: once in coarse steps, or until it has settled and with every doubt moved.
+    ///
+    /// # Errors
+    /// When the rider does not even move on foot.
+    pub fn of(question: LapQuestion, settled: bool) -> Result<Self, PowerBelowStanding> {
+        let [a, b] = &question.setups;
+        let profile = question.course.profile();
+        if settled {
+            let compared = LapComparison::of(&question.course, a, b)?;
+            let LapComparison { first, second, gained, parts, main, curve, .. } = compared;
+            let settled = Settled {
+                bands: [first.band, second.band],
+                too_close: [first.too_close, second.too_close],
+                gained,
+                forced: [question.forced(Side::A, &first.lap)?, question.forced(Side::B, &second.lap)?],
+                parts,
+                main,
+                curve,
+            };
+            return Ok(Self { profile, laps: [first.lap, second.lap], settled: Some(settled), question });
+        }
+        let step = Step::new(1.0).map_err(|_| PowerBelowStanding)?;
+        let ridden = |setup| Lap::in_steps(&question.course, setup, step);
+        let laps = [ridden(a)?, ridden(b)?];
+        Ok(Self { profile, laps, settled: None, question })
+    }
+
+    /// Whether A and B are the same bike.
+    #[must_use]
+    pub fn is_of_one_bike(&self) -> bool {
+        self.question.setups[0] == self.question.setups[1]
+    }
+
+    /// Name of a gear of one side, in brackets when it runs cross-chained there.
+    #[must_use]
+    pub fn gear_name(&self, side: Side, gear: Gear) -> String {
+        if self.is_crossed(side, gear) { format!("({gear})") } else { gear.to_string() }
+    }
+
+    fn is_crossed(&self, side: Side, gear: Gear) -> bool {
+        self.question.setups[side as usize].bike.drivetrain.is_crossed(gear)
+    }
+
+    /// Time in cross-chained gears, in seconds.
+    #[must_use]
+    pub fn crossed_s(&self, side: Side) -> f64 {
+        let used = self.laps[side as usize].gears.iter();
+        used.filter(|used| self.is_crossed(side, used.gear)).map(|used| used.time_s).sum()
+    }
+
+    /// Length of the lap, metres.
+    #[must_use]
+    pub fn length_m(&self) -> f64 {
+        self.profile.last().map_or(0.0, |point| point.at_m)
+    }
+
+    /// The stretch under a place.
+    #[must_use]
+    pub fn segment_at(&self, at_m: f64) -> (&Segment, f64) {
+        let (segments, profile) = (self.question.course.segments(), &self.profile);
+        let index = profile[1..].partition_point(|point| point.at_m < at_m).min(segments.len() - 1);
+        let (from, segment) = (profile[index], &segments[index]);
+        let share = (at_m - from.at_m) / segment.length.m();
+        (segment, from.height_m + share * segment.rise_m())
+    }
+}
+
+impl LapInputs {
+    /// How a track is read.
+    #[must_use]
+    pub const fn track_options(&self, first_lap: bool) -> TrackOptions {
+        let [from, to] = self.part;
+        TrackOptions { smoothing: self.smoothing, surface: self.track_ground, from, to, first_lap }
+    }
+
+    /// Why the track that is to be ridden is no course; none where it is one.
+    #[must_use]
+    pub fn fault(&self, own: Option<&OwnCourse>) -> Option<TrackFault> {
+        own.filter(|_| self.choice == CourseChoice::Own).and_then(OwnCourse::fault)
+    }
+
+    /// The course before anything is painted over it; none while its file is still to be chosen.
+    #[must_use]
+    pub fn course(&self, own: Option<&OwnCourse>) -> Option<Course> {
+        match self.choice {
+            CourseChoice::Own => own.map(|own| own.course.clone()),
+            CourseChoice::Demo(demo) => Some(demo.course()),
+            CourseChoice::Sketch => Some((*self.sketch).clone()),
+        }
+    }
+
+    /// What the course that is ridden is called.
+    #[must_use]
+    pub fn course_name(&self, own: Option<&OwnCourse>) -> String {
+        match (self.choice, own) {
+            (CourseChoice::Demo(demo), _) => demo.name().to_owned(),
+            (CourseChoice::Sketch, _) => "Your sketch".to_owned(),
+            (CourseChoice::Own, Some(own)) => own.name.clone(),
+            (CourseChoice::Own, None) => Demo::Meadow.name().to_owned(),
+        }
+    }
+}

@@ -1,0 +1,399 @@
+//! “Round the lap”: the answer in sentences.
+
+use crate::chain::view::cage_verdict;
+use crate::lap::inputs::CourseChoice;
+use crate::lap::report::{LapReport, Settled};
+use crate::lap::view::forcing::forcing;
+use crate::layout::name;
+use crate::number::{about_clock, clock, counted, likely_share, plain, seconds_in, with_unit};
+use crate::page::report::Report;
+use crate::side::Side;
+use gear_math::Lap;
+use gear_math::course::{BandedLap, GainPart, Precision, Quicker, TimeBand};
+use maud::{Markup, html};
+
+/// Differences below this are none, s.
+const NOTHING_S: f64 = 0.05;
+
+/// Longer than this share of the lap is no place that matters.
+const PLACE_SHARE: f64 = 0.25;
+
+/// Which set-up is quicker, by how much, and whether that is more than the uncertainty.
+#[must_use]
+pub(crate) fn answer(report: &Report) -> Markup {
+    if let Some(fault) = report.lap_inputs.fault(report.lap.own.as_deref()) {
+        return html! {
+            p.care { (course_name(report)) " cannot be used for a lap: " (fault) ". No times are given. Use another part of the track, smooth it over a longer length, or sketch the course." }
+        };
+    }
+    let Some(laps) = &report.lap.laps else {
+        return html! { p { "The lap is worked out as soon as you come here." } };
+    };
+    html! {
+        p { (headline(report, laps)) }
+        @if let Some(settled) = laps.settled.as_ref().filter(|_| !lacks_file(report)) {
+            p.more { (forcing(laps, settled)) }
+        }
+        p { (course_and_times(report, laps)) }
+        @for note in cage_verdict::beside_lap(report) { p.more { (note) } }
+        @if let Some(settled) = &laps.settled { p.quiet { (doubt(settled)) (wind(report)) } }
+        (crate::tyre::view::answer::width_counts(report))
+    }
+}
+
+fn headline(report: &Report, laps: &LapReport) -> Markup {
+    let [a, b] = &laps.laps;
+    let first_look = |lap: &Lap| clock(lap.time_s, Precision::WITHOUT_BAND);
+    html! {
+        @match &laps.settled {
+            _ if lacks_file(report) => {
+                "This is about a course from a file, which a link does not carry: choose it below. Until then this is the Autumn meadow."
+            }
+            Some(_) if laps.is_of_one_bike() => { (name(Side::A)) " and " (name(Side::B)) " are the same, so the lap is too." }
+            Some(settled) => (verdict(settled, laps.length_m())),
+            None => { "Looking closer: at first sight " (name(Side::A)) " takes " (first_look(a)) " and " (name(Side::B)) " " (first_look(b)) "." }
+        }
+    }
+}
+
+fn course_and_times(report: &Report, laps: &LapReport) -> Markup {
+    let [a, b] = &laps.laps;
+    html! {
+        (course_name(report)) ", " (with_unit(laps.length_m() / 1e3, 2, "km")) " with "
+        (with_unit(laps.question.course.climb_m(), 0, "m")) " of climbing: "
+        @if let Some(settled) = &laps.settled {
+            @let [of_a, of_b] = &settled.bands;
+            (banded(Side::A, of_a, settled.precision())) ", " (banded(Side::B, of_b, settled.precision())) ". "
+        }
+        (dismounts(a, b))
+    }
+}
+
+fn verdict(settled: &Settled, length_m: f64) -> Markup {
+    let TimeBand { low_s, time_s, high_s } = settled.gained;
+    let (sign, ahead) = if time_s < 0.0 { (-1.0, Side::A) } else { (1.0, Side::B) };
+    let (low, high) = if time_s < 0.0 { (-high_s, -low_s) } else { (low_s, high_s) };
+    let precision = settled.gained.precision();
+    let seconds = |s: f64| format!("{}\u{a0}s", seconds_in(s, precision));
+    let (best, likely) =
+        (seconds(sign * time_s), format!("{} to {}", seconds_in(low, precision), seconds(high)));
+    html! {
+        @match (settled.quicker(), settled.gained.quicker()) {
+            (_, Quicker::TooClose) if time_s.abs() < NOTHING_S && high_s - low_s < 2.0 * NOTHING_S => {
+                "Between " (name(Side::A)) " and " (name(Side::B)) " this lap makes no difference."
+            }
+            (_, Quicker::TooClose) => {
+                "Too close to call: "
+                @if time_s.abs() < NOTHING_S { "by the best guess neither is quicker, but " (name(ahead)) }
+                @else { "by the best guess " (name(ahead)) " gains " b { (best) } " a lap, but it" }
+                " may be anything from " (seconds(-low)) " slower to " (seconds(high)) " quicker than " (name(ahead.other())) "."
+            }
+            (Quicker::TooClose, _) => {
+                "Too close to call while forcing a gear is left out: at an even power " (name(ahead)) " gains " b { (best) }
+                " a lap, likely " (likely) "."
+            }
+            _ => {
+                (name(ahead)) " is quicker here: it gains " b { (best) } " a lap, likely " (likely) ", which is "
+                @if settled.gained.only_just() { "only just " } "more than the uncertainty."
+            }
+        }
+        (mainly(settled, length_m))
+    }
+}
+
+/// Where the difference arises, when it is one place.
+fn mainly(settled: &Settled, length_m: f64) -> String {
+    let is_place = |main: &&GainPart| main.span.to_m - main.span.from_m <= PLACE_SHARE * length_m;
+    let Some(main) = settled.main.as_ref().filter(is_place) else { return String::new() };
+    let (from, to) = (plain(main.span.from_m, 0), with_unit(main.span.to_m, 0, "m"));
+    let whose = if main.gained_s < 0.0 { Side::A } else { Side::B };
+    format!(" Nearly all of what {whose} gains, it gains at {from} to {to}.")
+}
+
+fn banded(side: Side, band: &TimeBand, precision: Precision) -> Markup {
+    let [low, high] = [band.low_s, band.high_s].map(|s| clock(s, precision));
+    html! { (name(side)) " " b { (about_clock(band.time_s, precision)) } " (likely " (low) " to " (high) ")" }
+}
+
+fn doubt(settled: &Settled) -> String {
+    let close: usize = settled.too_close.iter().map(Vec::len).max().unwrap_or(0);
+    let places = if close == 0 {
+        String::new()
+    } else {
+        format!(
+            " At {} the choice between riding and running turns within that.",
+            counted(close, "place", "places")
+        )
+    };
+    format!(
+        "Likely means {} cases, if the rider, the ground and the cost of running are off as far as published averages \
+         usually are, the lowest cadence by {}, and dismount and remount together by {}. They move both laps alike, so \
+         the difference is surer than either time. The power you hold is taken as given.{places}",
+        likely_share(),
+        with_unit(BandedLap::CADENCE_RPM, 0, "rpm"),
+        with_unit(BandedLap::MOUNTING_S, 0, "s")
+    )
+}
+
+/// Wind that was typed for the climb.
+fn wind(report: &Report) -> String {
+    let wind = report.ride.inputs.air.headwind.m_per_s();
+    if wind == 0.0 {
+        return String::new();
+    }
+    let which = if wind > 0.0 { "against you" } else { "behind you" };
+    format!(
+        " The wind of {} {which} typed for “Ride or run?” is not in the lap, which goes round and meets it from every side.",
+        with_unit(wind.abs(), 1, "m/s")
+    )
+}
+
+/// How often to dismount.
+fn dismounts(a: &Lap, b: &Lap) -> Markup {
+    let [of_a, of_b] = [a, b].map(|lap| lap.dismounts().len());
+    html! {
+        @match (of_a, of_b) {
+            _ if a.is_all_on_foot() && b.is_all_on_foot() => "You are on foot all the way.",
+            _ if a.is_all_on_foot() || b.is_all_on_foot() => { "With " (name(Side::A)) " you " (often(a)) ", with " (name(Side::B)) " you " (often(b)) "." }
+            (0, 0) => "You never dismount.",
+            (0, often) => { "With " (name(Side::A)) " you never dismount, with " (name(Side::B)) " " b { (times(often)) } "." }
+            (often, 0) => { "With " (name(Side::B)) " you never dismount, with " (name(Side::A)) " " b { (times(often)) } "." }
+            (of_a, of_b) if of_a == of_b => { "With both you dismount " b { (times(of_a)) } "." }
+            (of_a, of_b) => {
+                "You dismount " b { (times(of_a)) } " with " (name(Side::A)) ", "
+                b { (times(of_b)) } " with " (name(Side::B)) "."
+            }
+        }
+    }
+}
+
+fn often(lap: &Lap) -> String {
+    match lap.dismounts().len() {
+        _ if lap.is_all_on_foot() => "are on foot all the way".to_owned(),
+        0 => "never dismount".to_owned(),
+        often => format!("dismount {}", times(often)),
+    }
+}
+
+fn times(count: usize) -> String {
+    match count {
+        1 => "once".to_owned(),
+        2 => "twice".to_owned(),
+        count => format!("{count} times"),
+    }
+}
+
+/// Whether the course is to come from a file that is not at hand.
+pub(crate) fn lacks_file(report: &Report) -> bool {
+    report.lap_inputs.choice == CourseChoice::Own && report.lap.own.is_none()
+}
+
+pub(crate) fn course_name(report: &Report) -> String {
+    report.lap_inputs.course_name(report.lap.own.as_deref())
+}
+
+#[cfg(test)]
+pub(crate) mod tests {
+    use super::*;
+    use crate::bench::field::Field;
+    use crate::page::desk::Desk;
+
+    /// A desk with this link opened and its lap settled.
+    pub(crate) fn ridden(link: &str) -> Desk {
+        let mut desk = Desk::default();
+        desk.open(link);
+        desk.lap(true);
+        desk
+    }
+
+    /// The same with these fields filled in.
+    pub(crate) fn filled(edits: &[(Field, &str)]) -> Desk {
+        let mut desk = Desk::default();
+        let edits: Vec<_> =
+            edits.iter().map(|(field, text)| (field.spec().key.into(), (*text).into())).collect();
+        desk.edit(&edits);
+        desk.lap(true);
+        desk
+    }
+
+    pub(crate) fn plain_text(html: &Markup) -> String {
+        let mut html = html.clone().into_string();
+        for tag in ["<b>", "</b>", "<b class=\"A\">", "<b class=\"B\">", "<small>", "</small>"] {
+            html = html.replace(tag, "");
+        }
+        html
+    }
+
+    fn said(edits: &[(Field, &str)]) -> String {
+        plain_text(&answer(&filled(edits).report()))
+    }
+
+    pub(crate) fn settled(gained: TimeBand) -> Settled {
+        Settled {
+            bands: [gained; 2],
+            too_close: [Vec::new(), Vec::new()],
+            gained,
+            forced: [Vec::new(), Vec::new()],
+            parts: Vec::new(),
+            main: None,
+            curve: Vec::new(),
+        }
+    }
+
+    const fn band(low_s: f64, time_s: f64, high_s: f64) -> TimeBand {
+        TimeBand { low_s, time_s, high_s }
+    }
+
+    #[test]
+    fn two_alike_are_said_to_be_alike() {
+        let rings = (Field::RingsA, Field::RingsB.spec().start);
+        let words = said(&[rings, (Field::CassetteA, Field::CassetteB.spec().start)]);
+        assert!(words.starts_with("<p>A and B are the same, so the lap is too."), "{words}");
+        assert!(words.contains("The lap is ridden at an even") && !words.contains("A on foot"), "{words}");
+    }
+
+    #[test]
+    fn the_one_place_that_matters_is_named() {
+        let words = said(&[(Field::Capacity, "39")]);
+        assert!(words.contains("Nearly all of what B gains, it gains at 11"), "{words}");
+    }
+
+    #[test]
+    fn an_edge_close_to_zero_is_only_just_more() {
+        let said = |low_s: f64| plain_text(&verdict(&settled(band(low_s, 5.7, 9.6)), 2000.0));
+        assert!(said(0.4).contains("which is only just more than the uncertainty."));
+        assert!(said(2.4).contains("which is more than the uncertainty."));
+    }
+
+    #[test]
+    fn who_may_be_slower_or_quicker_than_whom_is_named() {
+        let said = |gained: TimeBand| plain_text(&verdict(&settled(gained), 2000.0));
+        assert_eq!(
+            said(band(-2.9, 5.5, 9.5)),
+            "Too close to call: by the best guess B gains 5.5\u{a0}s a lap, but it may be anything from 2.9\u{a0}s slower to 9.5\u{a0}s quicker than A."
+        );
+        assert_eq!(
+            said(band(-28.6, 0.02, 2.1)),
+            "Too close to call: by the best guess neither is quicker, but B may be anything from 29\u{a0}s slower to 2\u{a0}s quicker than A."
+        );
+        assert!(said(band(-9.5, -5.5, 2.9)).contains("A gains 5.5\u{a0}s a lap, but it may be anything from 2.9\u{a0}s slower to 9.5\u{a0}s quicker than B."));
+    }
+
+    /// Benches found at random on which neither is quicker by the best guess.
+    #[test]
+    fn a_link_on_which_neither_is_quicker_says_who_may_be() {
+        let desk = ridden(
+            "r=2&ra=50/34&ca=11-12-13-14-15-16-17-18-19-21-23&rb=48/32&cb=11-12-13-14-15-16-17-18-19-21-23&ty=32-406&cl=45&cu=95&ch=120&pw=120&ef=0.22",
+        );
+        let words = plain_text(&answer(&desk.report()));
+        assert!(!words.contains("neither is quicker, but it may"), "{words}");
+        let close = words.contains("Too close to call");
+        assert!(
+            !close || words.contains(" quicker than A.") || words.contains(" quicker than B."),
+            "{words}"
+        );
+    }
+
+    #[test]
+    fn a_hopeless_gear_loses_by_more_than_the_uncertainty() {
+        let words = said(&[(Field::RingsA, "56"), (Field::CassetteA, "11")]);
+        assert!(words.starts_with("<p>B is quicker here: it gains"), "{words}");
+        assert!(words.contains("more than the uncertainty"));
+    }
+
+    #[test]
+    fn a_lap_good_to_half_a_minute_is_told_in_seconds() {
+        let desk = ridden("");
+        let report = desk.report();
+        let laps = report.lap.laps.as_ref().unwrap();
+        let bands = laps.settled.as_ref().unwrap().bands;
+        assert!(bands.iter().all(|band| band.high_s - band.low_s > 40.0));
+        let words = plain_text(&answer(&report));
+        let told = |band: &TimeBand| format!("{} (likely ", clock(band.time_s, Precision::Second));
+        assert!(bands.iter().all(|band| words.contains(&told(band))), "{words}");
+    }
+
+    #[test]
+    fn wind_that_was_typed_is_said_not_to_be_in_the_lap() {
+        let said = |link: &str| plain_text(&answer(&ridden(link).report()));
+        let (with, without) = (said("r=2&wi=10"), said("r=2"));
+        assert!(
+            with.contains("The wind of 10.0\u{a0}m/s against you typed for “Ride or run?” is not in the lap"),
+            "{with}"
+        );
+        assert!(said("r=2&wi=-4").contains("The wind of 4.0\u{a0}m/s behind you"));
+        let before = with.find(" The wind of").unwrap();
+        assert!(without.starts_with(&with[..before]), "the lap is the same");
+    }
+
+    #[test]
+    fn a_part_on_foot_across_the_line_is_one() {
+        let words = said(&[
+            (Field::Course, "sketch"),
+            (Field::Sketch, "10; 0; firm grass; foot 2\n400; 0; tarmac\n10; 0; firm grass; foot 2"),
+        ]);
+        assert!(words.contains("With both you dismount once."), "{words}");
+    }
+
+    #[test]
+    fn who_never_rides_is_on_foot_all_the_way() {
+        let words = said(&[(Field::Course, "sketch"), (Field::Sketch, "60; 0; firm grass; foot 2")]);
+        assert!(words.contains("You are on foot all the way.") && !words.contains("you dismount"), "{words}");
+    }
+
+    #[test]
+    fn a_quarter_of_a_lap_is_no_place() {
+        let settled = |to_m| Settled {
+            main: Some(GainPart { span: gear_math::course::Span { from_m: 529.0, to_m }, gained_s: 2.0 }),
+            ..settled(band(1.0, 2.0, 3.0))
+        };
+        assert!(mainly(&settled(600.0), 36_000.0).contains("at 529 to 600"));
+        assert_eq!(mainly(&settled(34_480.0), 36_000.0), "");
+    }
+
+    #[test]
+    fn a_flat_road_is_ridden_throughout() {
+        let words = said(&[(Field::Course, "sketch"), (Field::Sketch, "1200; 0; tarmac")]);
+        assert!(words.contains("You never dismount."), "{words}");
+        assert!(words.contains("Your sketch, 1.20\u{a0}km with 0\u{a0}m of climbing"), "{words}");
+    }
+
+    #[test]
+    fn a_link_without_its_file_says_so() {
+        let words = said(&[(Field::Course, "own"), (Field::Paint, "100; 900; deep mud")]);
+        assert!(words.starts_with("<p>This is about a course from a file"), "{words}");
+        assert!(!words.contains("quicker here") && !words.contains("Too close"), "{words}");
+        let unpainted = said(&[]);
+        let times = |words: &str| words[words.find("Autumn meadow, 3.00").unwrap()..].to_owned();
+        assert_eq!(times(&words), times(&unpainted));
+    }
+
+    /// Straight north, five metres at a time, so much higher each time.
+    pub(crate) fn track(count: u32, rise_m: f64) -> String {
+        let point = |i: u32| {
+            let north = 50.0 + f64::from(i) * 5.0 / 111_230.0;
+            format!("<trkpt lat='{north:.8}' lon='6.1'><ele>{}</ele></trkpt>", 10.0 + rise_m * f64::from(i))
+        };
+        let points: String = (0..count).map(point).collect();
+        format!("<gpx version='1.1'><trk><trkseg>{points}</trkseg></trk></gpx>")
+    }
+
+    #[test]
+    fn a_mountain_path_gets_no_times() {
+        let mut desk = ridden("");
+        assert!(desk.report().lap.laps.is_some());
+        desk.take_track("Ridge", &track(100, 3.0));
+        assert!(desk.lap(true).is_some() && desk.lap(true).is_none());
+        let report = desk.report();
+        assert!(report.lap.laps.is_none() && desk.course().is_none());
+        let words = plain_text(&answer(&report));
+        assert!(words.starts_with("<p class=\"care\">Ridge cannot be used for a lap: 100\u{a0}% of its way is steeper than 45\u{a0}%"), "{words}");
+        assert!(!words.contains("likely"), "{words}");
+        desk.edit(&[("course".into(), "meadow".into())]);
+        desk.lap(true);
+        assert!(desk.report().lap.laps.is_some());
+        desk.take_track("Hill", &track(100, 0.4));
+        desk.lap(true);
+        assert!(plain_text(&answer(&desk.report())).contains("Hill, 0.50\u{a0}km"));
+    }
+}

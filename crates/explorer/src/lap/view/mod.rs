@@ -1,0 +1,9 @@
+//! The section’s text.
+
+pub mod answer;
+pub mod course;
+pub mod forcing;
+pub mod found;
+pub mod places;
+pub mod sheet;
+pub mod tables;

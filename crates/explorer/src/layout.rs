@@ -1,0 +1,93 @@
+//! Small pieces that several sections share.
+
+use crate::bench::field::Field;
+use crate::rings::setup::GearLine;
+use crate::side::Side;
+use maud::{Markup, html};
+
+/// The name of a set-up in its colour.
+#[must_use]
+pub(crate) fn name(side: Side) -> Markup {
+    html! { b class=(side.to_string()) { (side) } }
+}
+
+/// A table that may scroll sideways on a narrow screen, reachable by keyboard.
+#[must_use]
+pub(crate) fn table(title: &str, remark: &str, head: &Markup, body: &Markup) -> Markup {
+    html! {
+        div.scroll tabindex="0" role="region" aria-label=(title) {
+            table {
+                caption { (title) @if !remark.is_empty() { small { (remark) } } }
+                thead { (head) }
+                tbody { (body) }
+            }
+        }
+    }
+}
+
+/// A table of plain texts: the first of each row heads it, “A” and “B” stand in their colours. A heading that begins with a
+/// bar stands over words, which may run over several lines.
+#[must_use]
+pub(crate) fn plain_table(title: &str, remark: &str, heads: &[&str], rows: &[Vec<String>]) -> Markup {
+    marked_table(title, remark, heads, rows, None)
+}
+
+/// The same with the bench's own row standing out.
+#[must_use]
+pub(crate) fn marked_table(
+    title: &str,
+    remark: &str,
+    heads: &[&str],
+    rows: &[Vec<String>],
+    own: Option<usize>,
+) -> Markup {
+    let words = |column: usize| heads.get(column).is_some_and(|head| head.starts_with('|'));
+    let head = html! {
+        tr {
+            @for (column, head) in heads.iter().enumerate() {
+                @match *head {
+                    "" => td {}
+                    "A" => th scope="col" { (name(Side::A)) }
+                    "B" => th scope="col" { (name(Side::B)) }
+                    head => th.words[words(column)] scope="col" { (head.trim_start_matches('|')) }
+                }
+            }
+        }
+    };
+    let body = html! {
+        @for (index, row) in rows.iter().enumerate() {
+            tr.own[own == Some(index)] { @for (column, cell) in row.iter().enumerate() {
+                @if column == 0 { th scope="row" { (cell) } } @else { td.words[words(column)] { (cell) } }
+            } }
+        }
+    };
+    table(title, remark, &head, &body)
+}
+
+/// Words that lead to a field of another section.
+#[must_use]
+pub(crate) fn link_to(field: Field, words: &str) -> Markup {
+    html! { a href={ "#" (field.spec().key) } { (words) } }
+}
+
+/// A line of a formula note: the formula, then the same with this scenario's numbers.
+#[must_use]
+pub(crate) fn worked(what: &str, formula: &str, numbers: &str) -> Markup {
+    html! { p { b { (what) } br; (formula) span.sum { (numbers) } } }
+}
+
+/// Flags of a gear in words; empty when there is nothing to say.
+#[must_use]
+pub(crate) fn flags(row: &GearLine) -> String {
+    let mut words = Vec::new();
+    if row.crossed {
+        words.push("cross-chained");
+    }
+    if row.duplicate {
+        words.push("twice");
+    }
+    if row.avoid {
+        words.push("never use");
+    }
+    words.join(", ")
+}

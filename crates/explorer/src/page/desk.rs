@@ -1,0 +1,207 @@
+//! The desk: one bench, the sheet worked out from it, and every way to change them.
+
+use crate::bench::bench::Bench;
+use crate::bench::complaint::Complaint;
+use crate::bench::field::Field;
+use crate::bench::link;
+use crate::bench::owner::Owner;
+use crate::page::history::History;
+use crate::page::pictures::Picture;
+use crate::page::report::Report;
+use crate::page::scenario::Scenario;
+use std::mem;
+use std::rc::Rc;
+
+/// What changed on the page.
+#[derive(Debug, Default)]
+pub struct Update {
+    /// Element ids with their new content.
+    pub html: Vec<(String, String)>,
+    /// Field keys with the value to put in; only where it was not typed there.
+    pub values: Vec<(&'static str, String)>,
+    /// Keys of all fields in error.
+    pub wrong: Vec<&'static str>,
+    /// Pictures with the sentence that says what they show.
+    pub labels: Vec<(&'static str, String)>,
+    /// Whether there is something to undo.
+    pub undo: bool,
+    /// The new link, when the bench is no longer what the address holds.
+    pub link: Option<String>,
+    /// Sliders with their highest value, where that depends on what was typed; put in place before the values.
+    pub most: Vec<(&'static str, usize)>,
+}
+
+/// The state of the page.
+#[derive(Default)]
+pub struct Desk {
+    pub(crate) bench: Bench,
+    pub(crate) good: Scenario,
+    pub(crate) report: Rc<Report>,
+    pub(crate) history: History,
+    notices: Vec<String>,
+    complaints: Vec<Complaint>,
+    shown: Vec<(String, String)>,
+}
+
+impl Desk {
+    /// What everything on the page is drawn from.
+    #[must_use]
+    pub fn report(&self) -> Rc<Report> {
+        Rc::clone(&self.report)
+    }
+
+    /// Opens the bench that a link holds; the address stays as it is.
+    pub fn open(&mut self, address: &str) -> Update {
+        let opened = link::read(address);
+        if !self.shown.is_empty() {
+            self.remember(None);
+        }
+        self.notices = opened.complaints;
+        self.lay_out(opened.bench, Scenario::default())
+    }
+
+    /// Takes what was typed: pairs of field key and text. A key that no field has is a fault of the page; it is passed over.
+    pub fn edit(&mut self, edits: &[(String, String)]) -> Update {
+        let known = |(key, text): &'_ (String, String)| {
+            let field = Field::by_key(key);
+            debug_assert!(field.is_some(), "no field has the key {key}");
+            Some((field?, text.clone()))
+        };
+        let edits: Vec<(Field, String)> = edits.iter().filter_map(known).collect();
+        let typing_in = match edits.as_slice() {
+            [(field, _)] => Some(*field),
+            _ => None,
+        };
+        let only_looks = edits.iter().all(|(field, _)| field.is_look());
+        if !only_looks {
+            self.remember(typing_in);
+        }
+        for (field, text) in &edits {
+            self.bench.write(*field, text);
+        }
+        self.notices.clear();
+        self.update(Vec::new(), !only_looks)
+    }
+
+    /// Ends a run of typing, so that undo takes it back as one step.
+    pub fn pause(&mut self) {
+        self.history.pause();
+    }
+
+    /// The bench as a link.
+    #[must_use]
+    pub fn link(&self) -> String {
+        link::write(&self.bench)
+    }
+
+    /// Does what a button says; `None` when there is no such button.
+    pub fn act(&mut self, name: &str) -> Option<Update> {
+        let (name, number) = name.split_once(':').unwrap_or((name, ""));
+        let own = self.report.lap.own.clone();
+        let (next, good) = match name {
+            "bench-a" => (self.with_found(number, [Field::RingsA, Field::CassetteA])?, self.good.clone()),
+            "bench-b" => (self.with_found(number, [Field::RingsB, Field::CassetteB])?, self.good.clone()),
+            "mine" => (self.with_claimed(number)?, self.good.clone()),
+            "sketch-it" => (self.with_course_sketched(), self.good.clone()),
+            "first-lap" => (self.with_first_lap(true)?, self.good.clone()),
+            "all-laps" => (self.with_first_lap(false)?, self.good.clone()),
+            "swap" => (self.bench.swapped(), self.good.rearranged(Bench::swapped)),
+            "copy" => (self.bench.with_a_copied_to_b(), self.good.rearranged(Bench::with_a_copied_to_b)),
+            "reset" => (Bench::default(), Scenario::default()),
+            "undo" => self.back(),
+            _ => return None,
+        };
+        if name != "undo" && (next != self.bench || self.report.lap.own != own) {
+            self.history.remember(&self.bench, &self.good, own.as_ref(), None);
+        }
+        self.notices.clear();
+        let mut update = self.lay_out(next, good);
+        update.link = Some(self.link());
+        Some(update)
+    }
+
+    /// The bench with all that the demo put into the group of a field taken for the rider's own.
+    fn with_claimed(&self, key: &str) -> Option<Bench> {
+        let (group, mut bench) = (Field::by_key(key)?.spec().group, self.bench.clone());
+        let in_group = |field: &&Field| field.spec().group == group;
+        let demos = |field: &&Field| self.bench.owner(**field) == Owner::Demo;
+        Field::ALL.iter().filter(in_group).filter(demos).for_each(|&field| bench.claim(field));
+        Some(bench)
+    }
+
+    /// Remembers what is on the desk before it is changed.
+    pub(crate) fn remember(&mut self, typing_in: Option<Field>) {
+        self.history.remember(&self.bench, &self.good, self.report.lap.own.as_ref(), typing_in);
+    }
+
+    /// Puts a whole bench on the desk, so that every field must be shown anew.
+    pub(crate) fn lay_out(&mut self, bench: Bench, good: Scenario) -> Update {
+        (self.bench, self.good) = (bench, good);
+        let values =
+            Field::ALL.iter().map(|&field| (field.spec().key, self.bench.text(field).to_owned())).collect();
+        self.update(values, false)
+    }
+
+    fn update(&mut self, values: Vec<(&'static str, String)>, with_link: bool) -> Update {
+        let mut read = Scenario::read(&self.bench, &self.good);
+        let mut room = self.report.lap.clone();
+        match room.own.as_ref().and_then(|own| own.read_again(&read.scenario.lap)) {
+            Some(Ok(again)) => (room.own, room.refused) = (Some(Rc::new(again)), None),
+            Some(Err(why)) => room.refused = Some(format!("That part of the track is not used: {why}.")),
+            None => {}
+        }
+        let course = read.scenario.lap.course(room.own.as_deref());
+        read.complaints.extend(course.and_then(|course| read.scenario.lap.idle_paint(course)));
+        if let Some(found) = &mut room.found {
+            Rc::make_mut(found).compare(&read.scenario, room.own.as_deref());
+        }
+        let report = Report::after(&read.scenario, &self.report);
+        self.report = Rc::new(Report { lap: room, ..report });
+        self.good = read.scenario;
+        self.complaints = read.complaints;
+        self.refresh(values, with_link)
+    }
+
+    /// Shows everything that the report now says.
+    pub(crate) fn refresh(&mut self, mut values: Vec<(&'static str, String)>, with_link: bool) -> Update {
+        let (link, is_demo) = (self.link(), self.bench.is_demo());
+        let html = self.changed(crate::page::sections::fragments(
+            &self.report,
+            &self.notices,
+            &self.complaints,
+            is_demo,
+            &link,
+        ));
+        values.extend(
+            self.report
+                .solved_chains()
+                .map(|chain| (chain.shown_field().spec().key, (chain.shown + 1).to_string())),
+        );
+        Update {
+            html,
+            values,
+            most: self
+                .report
+                .solved_chains()
+                .map(|chain| (chain.shown_field().spec().key, chain.stations.len()))
+                .collect(),
+            wrong: wrong_fields(&self.complaints),
+            labels: Picture::ALL.map(|picture| (picture.name(), picture.label(&self.report))).to_vec(),
+            undo: !self.history.is_empty(),
+            link: with_link.then_some(link),
+        }
+    }
+
+    /// Keeps only the fragments that differ from what the page already shows. They always come in the same order.
+    fn changed(&mut self, fragments: Vec<(String, String)>) -> Vec<(String, String)> {
+        let before = mem::replace(&mut self.shown, fragments);
+        let places = self.shown.iter().enumerate();
+        places.filter(|(place, now)| before.get(*place) != Some(now)).map(|(_, now)| now.clone()).collect()
+    }
+}
+
+fn wrong_fields(complaints: &[Complaint]) -> Vec<&'static str> {
+    let mut keys: Vec<_> = complaints.iter().map(|complaint| complaint.field.spec().key).collect();
+    keys.dedup();
+    keys
+}

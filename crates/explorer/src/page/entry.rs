@@ -1,0 +1,246 @@
+//! The page's entry points: plain data in and out, for `www`.
+
+use crate::drawing::spot::Spot;
+use crate::page::desk::{Desk, Update};
+use crate::page::form;
+use crate::page::pictures::Picture;
+use crate::page::report::Report;
+use js_sys::{Array, Object, Reflect};
+use plotters_canvas::CanvasBackend;
+use std::cell::RefCell;
+use std::rc::Rc;
+use wasm_bindgen::prelude::*;
+use web_sys::HtmlCanvasElement;
+
+/// What the answers look like from JavaScript.
+#[wasm_bindgen(typescript_custom_section)]
+const TYPES: &str = r#"
+/** What changed on the page. */
+export interface Update {
+  /** Element ids with their new content. */
+  html: [string, string][];
+  /** Field keys with the value to put in. */
+  values: [string, string][];
+  /** Keys of all fields in error. */
+  wrong: string[];
+  /** Pictures with the sentence that says what they show. */
+  labels: [string, string][];
+  undo: boolean;
+  /** The new link, or null while the address still holds the bench. */
+  link: string | null;
+  /** Sliders with their highest value, put in place before the values. */
+  most: [string, number][];
+}
+/** A spot of a picture, in CSS pixels. */
+export interface Spot {
+  index: number;
+  left: number;
+  top: number;
+  width: number;
+  height: number;
+  text: string;
+  /** The field that looking at it fills, and with what. */
+  puts: [string, string] | null;
+}
+"#;
+
+thread_local! {
+    static DESK: RefCell<Desk> = RefCell::default();
+}
+
+/// Runs `work` on the desk. The borrow never outlives one call, so a call can never find the desk taken.
+pub(crate) fn at_desk<T>(work: impl FnOnce(&mut Desk) -> T) -> T {
+    DESK.with_borrow_mut(work)
+}
+
+fn report() -> Rc<Report> {
+    DESK.with_borrow(Desk::report)
+}
+
+/// An object of JavaScript. There are two kinds only, for which serde would bring 14 kB of code.
+fn object(properties: &[(&str, JsValue)]) -> Result<JsValue, JsError> {
+    let object = Object::new();
+    for (name, value) in properties {
+        Reflect::set(&object, &JsValue::from_str(name), value)
+            .map_err(|_| JsError::new("an answer cannot be made"))?;
+    }
+    Ok(object.into())
+}
+
+fn pair(key: &str, value: impl Into<JsValue>) -> JsValue {
+    Array::of2(&key.into(), &value.into()).into()
+}
+
+/// Both texts of a pair.
+fn texts(pair: &JsValue) -> Option<(String, String)> {
+    let pair: &Array = pair.dyn_ref()?;
+    Some((pair.get(0).as_string()?, pair.get(1).as_string()?))
+}
+
+fn picture(name: &str) -> Result<Picture, JsError> {
+    Picture::by_name(name).ok_or_else(|| JsError::new("no such picture"))
+}
+
+/// The form of this name: the bench's, or the fields that stand inside a section.
+///
+/// # Errors
+/// When there is no such form.
+#[wasm_bindgen(js_name = formHtml)]
+pub fn form_html(name: &str) -> Result<String, JsError> {
+    form::by_name(name).map(maud::PreEscaped::into_string).ok_or_else(|| JsError::new("no such form"))
+}
+
+/// Opens the bench that a link holds.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(unchecked_return_type = "Update")]
+pub fn open(link: &str) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.open(link)))
+}
+
+/// Takes what was typed: pairs of field key and text.
+///
+/// # Errors
+/// When the pairs are not pairs of texts.
+#[wasm_bindgen(unchecked_return_type = "Update")]
+pub fn edit(
+    #[wasm_bindgen(unchecked_param_type = "[string, string][]")] edits: &Array,
+) -> Result<JsValue, JsError> {
+    let edits: Option<Vec<_>> = edits.iter().map(|pair| texts(&pair)).collect();
+    let edits = edits.ok_or_else(|| JsError::new("an edit is a pair of texts"))?;
+    answer(at_desk(|desk| desk.edit(&edits)))
+}
+
+/// Ends a run of typing, so that undo takes it back as one step.
+#[wasm_bindgen]
+pub fn pause() {
+    at_desk(Desk::pause);
+}
+
+/// The bench as a link, without the `#`.
+#[wasm_bindgen]
+#[must_use]
+pub fn link() -> String {
+    DESK.with_borrow(Desk::link)
+}
+
+/// Does what a button says.
+///
+/// # Errors
+/// When there is no such act.
+#[wasm_bindgen(unchecked_return_type = "Update")]
+pub fn act(name: &str) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.act(name)).ok_or_else(|| JsError::new("no such act"))?)
+}
+
+pub(crate) fn answer(update: Update) -> Result<JsValue, JsError> {
+    let pairs = |pairs: &[(&'static str, String)]| -> JsValue {
+        pairs.iter().map(|(key, text)| pair(key, text)).collect::<Array>().into()
+    };
+    object(&[
+        ("html", update.html.iter().map(|(id, html)| pair(id, html)).collect::<Array>().into()),
+        ("values", pairs(&update.values)),
+        ("wrong", update.wrong.iter().map(|key| JsValue::from_str(key)).collect::<Array>().into()),
+        ("labels", pairs(&update.labels)),
+        ("undo", update.undo.into()),
+        ("link", update.link.map_or(JsValue::NULL, JsValue::from)),
+        ("most", update.most.iter().map(|&(key, most)| pair(key, most as f64)).collect::<Array>().into()),
+    ])
+}
+
+/// Height of a picture at a width, CSS pixels.
+///
+/// # Errors
+/// When there is no such picture.
+#[wasm_bindgen(js_name = pictureHeight)]
+pub fn picture_height(name: &str, width: f64) -> Result<f64, JsError> {
+    let picture = picture(name)?;
+    Ok(picture.height(&report(), width))
+}
+
+/// Draws a picture on a canvas whose attributes are already set to its size in device pixels.
+///
+/// # Errors
+/// When there is no such picture or the canvas has no drawing context.
+#[wasm_bindgen]
+pub fn paint(
+    name: &str,
+    canvas: HtmlCanvasElement,
+    width: f64,
+    height: f64,
+    ratio: f64,
+    dark: bool,
+) -> Result<(), JsError> {
+    let picture = picture(name)?;
+    let mut backend = CanvasBackend::with_canvas_object(canvas)
+        .ok_or_else(|| JsError::new("the canvas has no drawing context"))?;
+    crate::page::pictures::on_canvas(&mut backend, picture, &report(), (width, height), ratio, dark)
+        .map_err(|error| JsError::new(&error.to_string()))
+}
+
+/// The picture as an SVG document, in ink on paper.
+///
+/// # Errors
+/// When there is no such picture.
+#[wasm_bindgen(js_name = pictureSvg)]
+pub fn picture_svg(name: &str, width: f64, height: f64) -> Result<String, JsError> {
+    let picture = picture(name)?;
+    crate::page::pictures::as_svg(picture, &report(), (width, height))
+        .map_err(|error| JsError::new(&error.to_string()))
+}
+
+fn spot(
+    name: &str,
+    size: (f64, f64),
+    choose: impl FnOnce(&[Spot]) -> Option<usize>,
+) -> Result<JsValue, JsError> {
+    let picture = picture(name)?;
+    let spots = picture.spots(&report(), size);
+    choose(&spots)
+        .and_then(|index| {
+            spots.get(index).map(|spot| seen(spot, index, picture.words(&report(), spot, index)))
+        })
+        .unwrap_or(Ok(JsValue::NULL))
+}
+
+/// A spot with its place in the order.
+fn seen(spot: &Spot, index: usize, words: String) -> Result<JsValue, JsError> {
+    let (left, top) = spot.from;
+    object(&[
+        ("index", (index as f64).into()),
+        ("left", left.into()),
+        ("top", top.into()),
+        ("width", (spot.to.0 - left).into()),
+        ("height", (spot.to.1 - top).into()),
+        ("text", words.into()),
+        ("puts", spot.puts.as_ref().map_or(JsValue::NULL, |(field, value)| pair(field.spec().key, value))),
+    ])
+}
+
+/// The spot of a picture nearest to a point.
+///
+/// # Errors
+/// When there is no such picture.
+#[wasm_bindgen(js_name = spotAt, unchecked_return_type = "Spot | null")]
+pub fn spot_at(name: &str, width: f64, height: f64, x: f64, y: f64) -> Result<JsValue, JsError> {
+    spot(name, (width, height), |spots| crate::drawing::spot::nearest(spots, (x, y)))
+}
+
+/// The spot that a key leads to from the spot being looked at, −1 for none.
+///
+/// # Errors
+/// When there is no such picture.
+#[wasm_bindgen(js_name = spotByKey, unchecked_return_type = "Spot | null")]
+pub fn spot_by_key(name: &str, width: f64, height: f64, from: i32, key: &str) -> Result<JsValue, JsError> {
+    spot(name, (width, height), |spots| crate::drawing::spot::by_key(spots, usize::try_from(from).ok(), key))
+}
+
+/// The same spot once more, after the picture has changed.
+///
+/// # Errors
+/// When there is no such picture.
+#[wasm_bindgen(js_name = spotAgain, unchecked_return_type = "Spot | null")]
+pub fn spot_again(name: &str, width: f64, height: f64, index: usize) -> Result<JsValue, JsError> {
+    spot(name, (width, height), |spots| (index < spots.len()).then_some(index))
+}

@@ -1,0 +1,79 @@
+//! What the bench looked like before: undo.
+
+use crate::bench::bench::Bench;
+use crate::bench::field::Field;
+use crate::lap::report::OwnCourse;
+use crate::page::scenario::Scenario;
+use std::rc::Rc;
+
+/// How many steps back are kept.
+const DEPTH: usize = 100;
+
+/// A bench as it was, with the last good values it had and the course from a file that was at hand.
+pub(crate) type Earlier = (Bench, Scenario, Option<Rc<OwnCourse>>);
+
+/// Earlier benches, newest last. Typing on in one field counts as one step.
+#[derive(Debug, Default)]
+pub(crate) struct History {
+    earlier: Vec<Earlier>,
+    typing_in: Option<Field>,
+}
+
+impl History {
+    /// Remembers a bench before it is changed; `typing_in` names the one field being typed into.
+    pub(crate) fn remember(
+        &mut self,
+        bench: &Bench,
+        good: &Scenario,
+        own: Option<&Rc<OwnCourse>>,
+        typing_in: Option<Field>,
+    ) {
+        let goes_on = typing_in.is_some() && typing_in == self.typing_in;
+        self.typing_in = typing_in;
+        if goes_on {
+            return;
+        }
+        if self.earlier.len() == DEPTH {
+            self.earlier.remove(0);
+        }
+        self.earlier.push((bench.clone(), good.clone(), own.cloned()));
+    }
+
+    /// Ends a run of typing: what comes next is a step of its own.
+    pub(crate) fn pause(&mut self) {
+        self.typing_in = None;
+    }
+
+    /// The bench one step back.
+    pub(crate) fn back(&mut self) -> Option<Earlier> {
+        self.typing_in = None;
+        self.earlier.pop()
+    }
+
+    /// Whether there is a step to take back.
+    #[must_use]
+    pub(crate) fn is_empty(&self) -> bool {
+        self.earlier.is_empty()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn typing_in_one_field_is_one_step() {
+        let (mut history, first, good) = (History::default(), Bench::default(), Scenario::default());
+        let second = first.swapped();
+        history.remember(&first, &good, None, Some(Field::RingsA));
+        history.remember(&second, &good, None, Some(Field::RingsA));
+        history.remember(&second, &good, None, Some(Field::RingsB));
+        history.pause();
+        history.remember(&first, &good, None, Some(Field::RingsB));
+        let mut back = || history.back().map(|(bench, ..)| bench);
+        assert_eq!(
+            [back(), back(), back(), back()],
+            [Some(first.clone()), Some(second), Some(first.clone()), None]
+        );
+    }
+}

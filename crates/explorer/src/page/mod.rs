@@ -1,0 +1,14 @@
+//! The sums of the rooms: scenario, report, sections, pictures, and the desk that they lie on.
+
+pub mod desk;
+#[cfg(all(feature = "page", target_arch = "wasm32"))]
+pub mod entry;
+pub mod form;
+pub mod history;
+pub mod notices;
+pub mod pictures;
+pub mod report;
+pub mod scenario;
+pub mod sections;
+pub mod sheet;
+pub mod yours;

@@ -1,0 +1,450 @@
+//! The bench understood: validated values, and what could not be understood.
+
+use crate::bench::bench::Bench;
+use crate::bench::complaint::Complaint;
+use crate::bench::field::{Field, Group};
+use crate::bench::owner::Owners;
+use crate::bench::reader::Reader;
+use crate::chain::inputs::ChainInputs;
+use crate::lap::inputs::LapInputs;
+use crate::position::inputs::PositionInputs;
+use crate::ride::inputs::RideInputs;
+use crate::rings::cassettes::TypedCassette;
+use crate::side::Side;
+use crate::speed_unit::SpeedUnit;
+use crate::tyre::inputs::TyreInputs;
+use gear_math::chain::CageAnswer;
+use gear_math::gears::{GearSet, RollOutLimit};
+use gear_math::{Cadence, Chainset, Derailleur, Drivetrain, DuplicateTolerance, Speed, Wheel};
+
+/// The rider's lowest, usual and highest cadence, ascending.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CadenceWindow {
+    /// Slowest still turned on a climb.
+    pub low: Cadence,
+    /// Turned most of the time.
+    pub usual: Cadence,
+    /// Fastest still of use.
+    pub high: Cadence,
+}
+
+/// A cadence and a speed being looked at.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Probe {
+    /// For the speed of every gear.
+    pub cadence: Cadence,
+    /// For the cadence in every gear.
+    pub speed: Speed,
+    /// For the slope on which it is held.
+    pub uphill: Speed,
+}
+
+/// Everything the page is worked out from.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Scenario {
+    pub(crate) chainsets: [Chainset; 2],
+    pub(crate) cassettes: [TypedCassette; 2],
+    /// Gears that the rider never uses.
+    pub(crate) gears_off: [GearSet; 2],
+    /// Whether the cage takes A and B; none only while they are being read.
+    pub(crate) cages: Vec<CageAnswer>,
+    /// The wheel of both set-ups.
+    pub wheel: Wheel,
+    /// The rider's cadences.
+    pub window: CadenceWindow,
+    /// The derailleur of both set-ups.
+    pub derailleur: Derailleur,
+    /// Gears closer than this count as one.
+    pub tolerance: DuplicateTolerance,
+    /// Whether gear inches are those of the nominal 27 in wheel.
+    pub nominal_inches: bool,
+    /// Unit of all speeds.
+    pub unit: SpeedUnit,
+    /// The roll-out limit of the race, if it has one.
+    pub limit: Option<RollOutLimit>,
+    /// What is being looked at.
+    pub probe: Probe,
+    /// Frame, cage and chain.
+    pub chain: ChainInputs,
+    /// Riding against going on foot.
+    pub ride: RideInputs,
+    /// The course and how it is ridden.
+    pub lap: LapInputs,
+    /// Tyre, rim and what loads them.
+    pub tyre: TyreInputs,
+    /// The road position and the bike it goes to.
+    pub position: PositionInputs,
+    /// The one set-up that the workshop sheet is for; both when `None`.
+    pub sheet_for: Option<Side>,
+    /// What it was understood from: of a field in error, the last good text.
+    pub(crate) texts: Bench,
+    /// Whose value every field holds.
+    pub owners: Owners,
+}
+
+/// A scenario and the complaints met on the way to it.
+#[derive(Debug)]
+pub struct ReadBench {
+    /// What was understood, with the last good value wherever something was not.
+    pub scenario: Scenario,
+    /// What was not.
+    pub complaints: Vec<Complaint>,
+}
+
+impl Scenario {
+    /// Understands a bench; a field in error keeps its value from `good`.
+    #[must_use]
+    pub fn read(bench: &Bench, good: &Self) -> ReadBench {
+        let mut reader = Reader::new(bench, &good.texts);
+        let cassettes = crate::rings::cassettes::read(&mut reader, good.cassettes);
+        let chainsets = [
+            reader.parsed(Field::RingsA, good.chainsets[0]),
+            reader.parsed(Field::RingsB, good.chainsets[1]),
+        ];
+        let derailleur = reader.derailleur();
+        let mut scenario = Self {
+            chainsets,
+            cassettes,
+            gears_off: GEARS_OFF.map(|(field, side)| {
+                let (chainset, typed) = (chainsets[side as usize], cassettes[side as usize]);
+                reader.gears_off(field, &Drivetrain { chainset, cassette: typed.cassette })
+            }),
+            cages: Vec::new(),
+            wheel: reader.wheel(good.wheel),
+            window: reader.window(good.window),
+            derailleur,
+            tolerance: reader.quantity(Field::Tolerance),
+            nominal_inches: reader.pick(Field::Inches, &[false, true]),
+            unit: reader.pick(Field::SpeedUnit, &[SpeedUnit::KmPerH, SpeedUnit::MilesPerH]),
+            limit: reader.quantity_or_none(Field::RollOutLimit),
+            probe: Probe {
+                cadence: reader.quantity(Field::ProbeCadence),
+                speed: reader.speed(Field::ProbeSpeed),
+                uphill: reader.speed(Field::SlopeSpeed),
+            },
+            chain: ChainInputs::read(&mut reader, &good.chain, derailleur.total_capacity),
+            position: PositionInputs::read(&mut reader),
+            sheet_for: reader.pick(Field::SheetFor, &[None, Some(Side::A), Some(Side::B)]),
+            ride: good.ride.clone(),
+            lap: LapInputs::read(&mut reader, &good.lap, cassettes[0].cassette),
+            tyre: TyreInputs::read(&mut reader, &good.ride),
+            texts: Bench::default(),
+            owners: good.owners.clone(),
+        };
+        scenario.cages = Side::BOTH.map(|side| scenario.cage_answer(side)).to_vec();
+        let ride = RideInputs::read(&mut reader, &good.ride, &scenario);
+        let tyre = scenario.tyre.under(&ride);
+        let (complaints, unknown) = reader.findings();
+        let mut texts = bench.clone();
+        for complaint in &complaints {
+            texts.take(complaint.field, &good.texts);
+        }
+        let owners = Owners::of(&texts, &unknown);
+        ReadBench { scenario: Self { ride, tyre, texts, owners, ..scenario }, complaints }
+    }
+
+    /// The same after its fields were rearranged, such as those of A and B exchanged.
+    #[must_use]
+    pub fn rearranged(&self, rearrange: fn(&Bench) -> Bench) -> Self {
+        Self::read(&rearrange(&self.texts), self).scenario
+    }
+
+    /// The texts of all fields of some groups, to see whether any has changed.
+    #[must_use]
+    pub fn texts_of(&self, groups: &[Group]) -> String {
+        let mut texts = String::new();
+        for field in Field::ALL.iter().filter(|field| groups.contains(&field.spec().group)) {
+            texts.push_str(self.texts.text(*field));
+            texts.push('\0');
+        }
+        texts
+    }
+
+    /// Rings and sprockets of one set-up.
+    #[must_use]
+    pub const fn drivetrain(&self, side: Side) -> Drivetrain {
+        Drivetrain {
+            chainset: self.chainsets[side as usize],
+            cassette: self.cassettes[side as usize].cassette,
+        }
+    }
+
+    /// The cassette of one set-up, with the name that it was typed by, if it was.
+    #[must_use]
+    pub const fn typed_cassette(&self, side: Side) -> TypedCassette {
+        self.cassettes[side as usize]
+    }
+
+    /// Whether the cage takes one set-up.
+    #[must_use]
+    pub fn cage(&self, side: Side) -> &CageAnswer {
+        &self.cages[side as usize]
+    }
+
+    /// What stands in the fields for gears that are never used.
+    #[must_use]
+    pub fn gears_off_as_typed(&self) -> String {
+        GEARS_OFF.map(|(field, _)| self.texts.text(field)).join("\0")
+    }
+
+    /// Gears of a set-up that are not to be used: those of A and of B as they are; of any other the rider's choice for
+    /// both.
+    #[must_use]
+    pub fn avoid(&self, drivetrain: &Drivetrain) -> GearSet {
+        let own = Side::BOTH.into_iter().find(|&side| self.drivetrain(side) == *drivetrain);
+        own.map_or_else(|| self.switched_off_in(drivetrain), |side| self.cage(side).avoid)
+    }
+
+    fn switched_off_in(&self, drivetrain: &Drivetrain) -> GearSet {
+        let is_off = |side: Side, gear| self.gears_off[side as usize].holds(&self.drivetrain(side), gear);
+        GearSet::of(drivetrain, |gear| Side::BOTH.into_iter().any(|side| is_off(side, gear)))
+    }
+}
+
+/// Where the rider's choice of gears stands.
+pub(crate) const GEARS_OFF: [(Field, Side); 2] = [(Field::GearsOffA, Side::A), (Field::GearsOffB, Side::B)];
+
+impl Default for Scenario {
+    /// The demo bench, understood. A test holds it free of complaints.
+    fn default() -> Self {
+        Self::read(&Bench::default(), &bare()).scenario
+    }
+}
+
+/// A plain set-up to read the demo bench with, so that reading always has something to fall back on.
+#[expect(clippy::expect_used, reason = "fixed values within every limit, run by every test")]
+pub(crate) fn bare() -> Scenario {
+    let texts = Bench::default();
+    let mut reader = Reader::new(&texts, &texts);
+    let cadence = |rpm| Cadence::new(rpm).expect("a cadence");
+    let (chainset, cassette) = ("42".parse().expect("rings"), "11-13-15".parse().expect("sprockets"));
+    let ride = RideInputs::bare(Drivetrain { chainset, cassette });
+    Scenario {
+        lap: LapInputs::bare(),
+        chainsets: [chainset; 2],
+        cassettes: [TypedCassette { cassette, name: None }; 2],
+        gears_off: [GearSet::NONE; 2],
+        cages: Vec::new(),
+        wheel: Wheel::by_size("33-622".parse().expect("a tyre"), None),
+        window: CadenceWindow { low: cadence(55.0), usual: cadence(85.0), high: cadence(110.0) },
+        derailleur: Derailleur::default(),
+        tolerance: DuplicateTolerance::default(),
+        nominal_inches: false,
+        unit: SpeedUnit::default(),
+        limit: None,
+        probe: Probe {
+            cadence: cadence(85.0),
+            speed: Speed::from_km_per_h(15.0).expect("a speed"),
+            uphill: Speed::from_km_per_h(9.0).expect("a speed"),
+        },
+        chain: ChainInputs::bare().expect("a usual cage"),
+        position: PositionInputs::read(&mut reader),
+        tyre: TyreInputs::read(&mut reader, &ride),
+        ride,
+        sheet_for: None,
+        owners: Owners::of(&texts, &[]),
+        texts,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bench::field::Kind;
+    use proptest::prelude::*;
+
+    fn complaints(edits: &[(Field, &str)]) -> Vec<(Field, String)> {
+        let mut bench = Bench::default();
+        for (field, text) in edits {
+            bench.write(*field, text);
+        }
+        let read = Scenario::read(&bench, &Scenario::default());
+        read.complaints.into_iter().map(|complaint| (complaint.field, complaint.message)).collect()
+    }
+
+    #[test]
+    fn the_demo_is_in_order() {
+        assert_eq!(complaints(&[]), []);
+    }
+
+    #[test]
+    fn a_bad_field_is_named_and_the_others_are_taken() {
+        let mut bench = Bench::default();
+        bench.write(Field::RingsA, "<b>x</b>");
+        bench.write(Field::RingsB, "40");
+        let read = Scenario::read(&bench, &Scenario::default());
+        assert_eq!(read.complaints.len(), 1);
+        assert_eq!(read.complaints[0].field, Field::RingsA);
+        assert_eq!(read.scenario.drivetrain(Side::A).chainset.to_string(), Field::RingsA.spec().start);
+        assert_eq!(read.scenario.drivetrain(Side::B).chainset.to_string(), "40");
+    }
+
+    #[test]
+    fn every_kind_of_bad_input_gets_a_message() {
+        for text in ["", "words", "0", "-3", "1e9", "NaN", "inf", "<script>alert(1)</script>", "１０"] {
+            for field in [Field::RingsA, Field::CassetteB, Field::Tyre, Field::CadenceUsual, Field::Tolerance]
+            {
+                let found = complaints(&[(field, text)]);
+                let fine = field == Field::Tolerance && text == "0";
+                assert_eq!(found.len(), usize::from(!fine), "{field:?} {text}: {found:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn optional_fields_may_be_empty() {
+        for field in [Field::RollOut, Field::Capacity, Field::LargestSprocket, Field::RollOutLimit] {
+            assert_eq!(complaints(&[(field, " ")]), [], "{field:?}");
+        }
+    }
+
+    #[test]
+    fn chain_measures_may_be_empty_and_odd_links_are_refused() {
+        assert_eq!(complaints(&[(Field::Chainstay, "428 mm"), (Field::RearStop, "−70 °")]), []);
+        let odd = complaints(&[(Field::ChainLinks, "109")]);
+        assert_eq!(odd[0].0, Field::ChainLinks);
+        assert!(odd[0].1.contains("109 links cannot be closed"), "{odd:?}");
+        assert_eq!(complaints(&[(Field::ChainLinks, "links")]).len(), 1);
+    }
+
+    #[test]
+    fn pulleys_that_run_into_each_other_keep_the_cage_before() {
+        let mut bench = Bench::default();
+        bench.write(Field::PulleyCentres, "40");
+        bench.write(Field::Chainstay, "428");
+        let read = Scenario::read(&bench, &Scenario::default());
+        assert_eq!(read.complaints.len(), 1);
+        assert_eq!(read.complaints[0].field, Field::PulleyCentres);
+        assert_eq!(read.scenario.chain.cage, Scenario::default().chain.cage);
+        assert!((read.scenario.chain.frame().chainstay.mm() - 428.0).abs() < 1e-9);
+        assert_eq!(complaints(&[(Field::PulleyGap, "0")])[0].0, Field::PulleyGap);
+    }
+
+    #[test]
+    fn units_and_decimal_commas_are_understood() {
+        assert_eq!(complaints(&[(Field::CadenceLow, "57,5 rpm"), (Field::Tolerance, "2 %")]), []);
+        for text in ["33 teeth", "33t", "33T"] {
+            assert_eq!(complaints(&[(Field::Capacity, text), (Field::GuideTeeth, "11 teeth")]), [], "{text}");
+        }
+        assert_eq!(complaints(&[(Field::ChainLinks, "110 links")]), []);
+    }
+
+    #[test]
+    fn other_units_of_the_same_kind_are_understood() {
+        let read = |edits: &[(Field, &str)]| {
+            let mut bench = Bench::default();
+            edits.iter().for_each(|(field, text)| bench.write(*field, text));
+            let read = Scenario::read(&bench, &Scenario::default());
+            assert_eq!(read.complaints, []);
+            read.scenario
+        };
+        let typed = [
+            (Field::BodyMass, "130 lb"),
+            (Field::Rim, "21c"),
+            (Field::EntrySpeed, "12,5 mph"),
+            (Field::HeadAngle, "72 deg"),
+            (Field::SaddleHeight, "72.8 cm"),
+            (Field::ClimbLength, "200 ft"),
+        ];
+        let same = [
+            (Field::BodyMass, "58.967"),
+            (Field::Rim, "21"),
+            (Field::EntrySpeed, "20.117"),
+            (Field::HeadAngle, "72"),
+            (Field::SaddleHeight, "728"),
+            (Field::ClimbLength, "60.96"),
+        ];
+        let [typed, same] = [read(&typed), read(&same)];
+        assert_eq!((typed.tyre.rim, typed.position), (same.tyre.rim, same.position));
+        assert!((typed.ride.rider.body.kg() - same.ride.rider.body.kg()).abs() < 1e-3);
+        for slope in ["1:8", "12,5%", "1 in 8", "12.5 percent", "7.125 deg"] {
+            assert!((read(&[(Field::Slope, slope)]).ride.climb.percent() - 12.5).abs() < 2e-3, "{slope}");
+        }
+        assert_eq!(complaints(&[(Field::Slope, "1:0"), (Field::BodyMass, "62 mm")]).len(), 2);
+    }
+
+    #[test]
+    fn every_number_field_refuses_what_is_no_number_and_keeps_the_last_good_value() {
+        for &field in Field::ALL {
+            if matches!(field.spec().kind, Kind::Number | Kind::Choice(_)) {
+                for text in ["words", "1e9", "NaN", "<b>"] {
+                    let found = complaints(&[(field, text)]);
+                    assert_eq!(found.first().map(|complaint| complaint.0), Some(field), "{field:?} {text}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_mark_may_be_typed_in_psi() {
+        let mut bench = Bench::default();
+        bench.write(Field::TyreMark, "65 psi");
+        let read = Scenario::read(&bench, &Scenario::default());
+        assert_eq!(read.complaints, []);
+        assert!(read.scenario.tyre.marks.tyre.is_some_and(|mark| (mark.psi() - 65.0).abs() < 1e-9));
+        assert_eq!(complaints(&[(Field::TyreMark, "900 psi")])[0].0, Field::TyreMark);
+    }
+
+    #[test]
+    fn cadences_must_ascend() {
+        assert_eq!(complaints(&[(Field::CadenceHigh, "80")])[0].0, Field::CadenceHigh);
+        assert_eq!(complaints(&[(Field::CadenceLow, "90")])[0].0, Field::CadenceLow);
+        assert_eq!(complaints(&[(Field::CadenceUsual, "120")])[0].0, Field::CadenceUsual);
+    }
+
+    #[test]
+    fn no_cadence_is_passed_over_in_silence() {
+        let named = |edits: &[(Field, &str)]| {
+            complaints(edits).into_iter().map(|complaint| complaint.0).collect::<Vec<_>>()
+        };
+        let (low, usual, high) = (Field::CadenceLow, Field::CadenceUsual, Field::CadenceHigh);
+        assert_eq!(named(&[(low, "90"), (usual, "9o")]), [usual, low]);
+        assert_eq!(named(&[(low, "90"), (high, "80")]), [low, high]);
+        assert_eq!(named(&[(low, "90"), (high, "80"), (usual, "300")]), [usual, low, high]);
+    }
+
+    #[test]
+    fn what_is_kept_moves_with_its_set_up() {
+        let mut good = Bench::default();
+        good.write(Field::RingsB, "40/26");
+        let good = Scenario::read(&good, &Scenario::default()).scenario;
+        let swapped = good.rearranged(Bench::swapped);
+        assert_eq!(swapped.drivetrain(Side::A), good.drivetrain(Side::B));
+        let mut typed = Bench::default();
+        typed.write(Field::RingsA, "4x");
+        let read = Scenario::read(&typed, &swapped);
+        assert_eq!(read.complaints[0].kept, "40/26");
+        assert_eq!(read.scenario.drivetrain(Side::A).chainset, good.drivetrain(Side::B).chainset);
+    }
+
+    proptest! {
+        /// What is not understood is complained of, and then stands as it was; the rest is read alike a second time.
+        #[test]
+        fn any_text_is_understood_or_complained_of(texts in prop::collection::vec("\\PC{0,80}", Field::ALL.len())) {
+            let mut bench = Bench::default();
+            for (field, text) in Field::ALL.iter().zip(&texts) {
+                bench.write(*field, text);
+            }
+            let read = Scenario::read(&bench, &Scenario::default());
+            let complained = |field: &Field| read.complaints.iter().any(|it| it.field == *field);
+            prop_assert!(read.complaints.iter().all(|it| !it.message.is_empty()));
+            let start = Bench::default();
+            for field in Field::ALL {
+                let expected = if complained(field) { start.text(*field) } else { bench.text(*field) };
+                prop_assert_eq!(read.scenario.texts.text(*field), expected);
+            }
+        }
+
+        #[test]
+        fn a_word_is_no_number(words in prop::collection::vec("[a-z]{1,12}", Field::ALL.len())) {
+            let mut bench = Bench::default();
+            let numbers = |field: &&Field| matches!(field.spec().kind, Kind::Number);
+            for (field, word) in Field::ALL.iter().filter(numbers).zip(&words) {
+                bench.write(*field, word);
+            }
+            let read = Scenario::read(&bench, &Scenario::default());
+            let complained = |field: &Field| read.complaints.iter().any(|it| it.field == *field);
+            prop_assert!(Field::ALL.iter().filter(numbers).all(complained));
+        }
+    }
+}

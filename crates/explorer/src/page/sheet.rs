@@ -1,0 +1,102 @@
+//! The workshop sheet: what every section decided, on one page. `www/sheet.js` makes the text to send from the same page.
+//!
+//! Each section gives one [`Block`]; a further section plugs in with one line in [`blocks`].
+
+use crate::bench::owner::Section;
+use crate::lap::inputs::CourseChoice;
+use crate::layout::name;
+use crate::page::report::Report;
+use crate::sheet_block::{Block, Body, Part};
+use crate::sheet_checks::{Check, checks};
+use crate::side::Side;
+use maud::{Markup, html};
+
+/// The blocks of all sections, in the order of the page, with what the chosen set-up needs.
+fn blocks(report: &Report) -> Vec<Block> {
+    let blocks = [
+        (Section::Rings, Some(crate::rings::view::answer::block(report))),
+        (Section::Cage, Some(crate::chain::view::cage::block(report))),
+        (Section::Ride, Some(crate::ride::view::answer::block(report))),
+        (Section::Lap, crate::lap::view::sheet::block(report)),
+        (Section::Tyre, Some(crate::tyre::view::sheet::block(report))),
+        (Section::Position, Some(crate::position::view::block(report))),
+    ];
+    let ready = |(section, block): (Section, Option<Block>)| {
+        let mut block = block?;
+        block.parts.retain(|part| part.is_for(report.sheet_for));
+        if !report.owners.is_example {
+            block.leave_open(&report.owners, section);
+        }
+        Some(block)
+    };
+    blocks.into_iter().filter_map(ready).collect()
+}
+
+fn title(report: &Report) -> &'static str {
+    match report.sheet_for {
+        None => "Set-ups A and B",
+        Some(Side::A) => "Set-up A",
+        Some(Side::B) => "Set-up B",
+    }
+}
+
+/// The sheet as it is printed. `link` is the part of the address that holds the bench.
+#[must_use]
+pub(crate) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
+    let blocks = blocks(report);
+    let to_check: Vec<&Check> = blocks.iter().flat_map(|block| &block.checks).collect();
+    html! {
+        header {
+            p.title { "Workshop sheet" }
+            p { (title(report)) }
+            @if report.owners.is_example { p.example { "EXAMPLE: the demo’s bike and rider, not yours" } }
+            p.blanks { span { "Bike" } span { "Rider" } span { "Date" } }
+        }
+        (doubts)
+        div.columns {
+            @for block in &blocks { (block_of(block)) }
+            div.checks {
+                h3 { "Before riding" }
+                (checks(&to_check))
+            }
+        }
+        footer {
+            p { "Makers’ limits, your organiser’s rules and a mechanic’s look at the real bike come before any number here." }
+            p.link { "This set-up again: " span data-base {} "#" (link) }
+            @if report.lap_inputs.choice == CourseChoice::Own { p { "The recorded course is not in that link: keep its file." } }
+        }
+    }
+}
+
+fn block_of(block: &Block) -> Markup {
+    html! {
+        div.block {
+            h3 { (block.title) }
+            dl {
+                @for part in &block.parts {
+                    @if let Body::Words(_) | Body::Blank = part.body {
+                        div { dt { (heading(part)) } dd.blank[matches!(part.body, Body::Blank)] { @if let Body::Words(words) = &part.body { (words) } } }
+                    }
+                }
+            }
+            div.grids { @for part in &block.parts { @if let Body::Grid(rows) = &part.body { (grid(part, rows)) } } }
+        }
+    }
+}
+
+fn heading(part: &Part) -> Markup {
+    html! { @if let Some(side) = part.side { (name(side)) " " } (part.what) }
+}
+
+fn grid(part: &Part, rows: &[Vec<String>]) -> Markup {
+    html! {
+        table {
+            caption { (heading(part)) }
+            @for (index, row) in rows.iter().enumerate() {
+                tr { @for (place, cell) in row.iter().enumerate() {
+                    @if cell.is_empty() { td {} } @else if index == 0 { th scope="col" { (cell) } } @else if place == 0 { th scope="row" { (cell) } } @else { td { (cell) } }
+                } }
+            }
+        }
+    }
+}

@@ -1,0 +1,8 @@
+//! “Your road position on the cross bike.”
+
+#[cfg(all(feature = "api", target_arch = "wasm32"))]
+pub mod api;
+pub mod inputs;
+pub mod picture;
+pub mod report;
+pub mod view;

@@ -1,0 +1,176 @@
+//! The road position on the cross bike.
+
+use crate::bench::field::Field;
+use crate::bench::owner::{Owner, Owners};
+use crate::page::scenario::Scenario;
+use crate::position::inputs::PositionInputs;
+use gear_math::StemSearch;
+use gear_math::chain::BottomBracketDrop;
+use gear_math::position::{
+    BarPlacement, BikePoint, CarriedPosition, FrontEndView, PositionCaution, PositionView, StemFit,
+    ToeClearance, ToeRoom, keep_hoods,
+};
+
+/// What the saddle's height on the cross bike rests on.
+pub(crate) const SADDLE: &[Field] = &[
+    Field::SaddleHeight,
+    Field::SeatAngle,
+    Field::RoadCrank,
+    Field::RoadStack,
+    Field::CrossSeatAngle,
+    Field::CrossCrank,
+    Field::CrossStack,
+    Field::LowerBy,
+];
+/// What the place of the saddle's tip rests on, unless the knee is kept over the pedal.
+const TIP: &[Field] = &[Field::Setback];
+const TIP_BY_KNEE: &[Field] = &[Field::Setback, Field::RoadCrank, Field::CrossCrank];
+/// What the bar's height against the saddle rests on.
+pub(crate) const DROP: &[Field] = &[Field::BarDrop, Field::BarUpBy];
+/// What the bar's place rests on.
+pub(crate) const BAR: &[Field] = &[
+    Field::SaddleHeight,
+    Field::SeatAngle,
+    Field::RoadCrank,
+    Field::RoadStack,
+    Field::CrossSeatAngle,
+    Field::CrossCrank,
+    Field::CrossStack,
+    Field::LowerBy,
+    Field::Setback,
+    Field::TipToBar,
+    Field::BarDrop,
+    Field::BarUpBy,
+    Field::BarCloserBy,
+];
+/// What a stem rests on beside the bar's place.
+pub(crate) const FRONT: &[Field] =
+    &[Field::Stack, Field::Reach, Field::HeadAngle, Field::Headset, Field::ClampHeight];
+/// What the room for the toes rests on beside the front centre, which is asked for by being left empty.
+const TOES: &[Field] = &[Field::CrossCrank, Field::HeadAngle];
+
+/// The position's section, before it is put in words.
+#[derive(Debug)]
+pub struct PositionReport {
+    /// What it is worked out from.
+    pub inputs: PositionInputs,
+    /// The points of the road bike.
+    pub road: PositionView,
+    /// The position on the cross bike.
+    pub cross: CarriedPosition,
+    /// Where a handlebar of another shape must be instead, when the reach of both is known.
+    pub bar: Option<BarPlacement>,
+    /// Stems that bring the bar there.
+    pub search: StemSearch,
+    /// The front end with the nearest of them.
+    pub front: FrontEndView,
+    /// How far the bottom bracket lies below the axles.
+    pub bracket_drop: BottomBracketDrop,
+    /// Room for the toes, when the front centre is known.
+    pub toes: Option<ToeClearance>,
+    /// What to look at before riding, the special cautions first.
+    pub cautions: Vec<PositionCaution>,
+    /// Measures that are not known: what rests on them fills its place only, and is not to be shown.
+    unknown: Vec<Field>,
+}
+
+impl PositionReport {
+    pub(crate) fn new(scenario: &Scenario) -> Self {
+        let inputs = scenario.position;
+        let cross = inputs.road.carried_to(&inputs.cross, &inputs.changes);
+        let both = inputs.bars.road.zip(inputs.bars.cross);
+        let bar = both.map(|(road, cross_bar)| keep_hoods(cross.target, &road, &cross_bar));
+        let target = bar.map_or(cross.target, |bar| bar.centre);
+        let search = inputs.front.search_stems(target, &inputs.limits);
+        let mut report = Self {
+            road: inputs.road.view(),
+            front: inputs.front.view(&nearest(&search).setup),
+            cautions: Vec::new(),
+            unknown: unknown(&scenario.owners),
+            inputs,
+            cross,
+            bar,
+            search,
+            bracket_drop: scenario.chain.frame().bottom_bracket_drop,
+            toes: None,
+        };
+        report.toes = toe_room(scenario).filter(|_| report.knows(TOES)).map(|room| room.clearance());
+        report.cautions = report.all_cautions();
+        report
+    }
+
+    fn all_cautions(&self) -> Vec<PositionCaution> {
+        let mut cautions = Vec::new();
+        if self.knows(SADDLE) && self.knows(self.tip_fields()) {
+            cautions.extend(&self.cross.cautions);
+        }
+        if self.knows_stem() {
+            cautions.extend(self.nearest().setup.cautions());
+        }
+        cautions.extend(self.toes.and_then(|toes| toes.verdict.caution()));
+        cautions.extend(PositionCaution::ALWAYS);
+        cautions
+    }
+
+    /// Whether all of `fields` are known, so that what rests on them may be shown.
+    #[must_use]
+    pub fn knows(&self, fields: &[Field]) -> bool {
+        fields.iter().all(|field| !self.unknown.contains(field))
+    }
+
+    /// Whether the bar's place is known, and the front of the frame that a stem must bring it to.
+    #[must_use]
+    pub fn knows_stem(&self) -> bool {
+        self.knows(BAR) && self.knows(FRONT)
+    }
+
+    /// What the place of the saddle's tip rests on.
+    #[must_use]
+    pub fn tip_fields(&self) -> &'static [Field] {
+        if self.inputs.changes.keep_knee_over_pedal { TIP_BY_KNEE } else { TIP }
+    }
+
+    /// Where the centre of the bar must be on the cross bike.
+    #[must_use]
+    pub fn target(&self) -> BikePoint {
+        self.bar.map_or(self.cross.target, |bar| bar.centre)
+    }
+
+    /// Saddle tip to the centre of the bar on the cross bike, in a straight line, in millimetres.
+    #[must_use]
+    pub fn tape_mm(&self) -> f64 {
+        self.cross.tape_mm(self.target())
+    }
+
+    /// The stem that comes nearest, whether near enough or not.
+    #[must_use]
+    pub fn nearest(&self) -> &StemFit {
+        nearest(&self.search)
+    }
+}
+
+/// A search that found something is never empty.
+fn nearest(search: &StemSearch) -> &StemFit {
+    match search {
+        StemSearch::Found(fits) => &fits[0],
+        StemSearch::NoneFits(shortfall) => &shortfall.nearest,
+    }
+}
+
+fn toe_room(scenario: &Scenario) -> Option<ToeRoom> {
+    let (position, toes) = (&scenario.position, &scenario.position.toes);
+    Some(ToeRoom {
+        front_centre: toes.front_centre?,
+        bottom_bracket_drop: scenario.chain.frame().bottom_bracket_drop,
+        wheel_radius: scenario.wheel.tyre.outer_radius(),
+        head_angle: position.front.head_angle,
+        fork_rake: toes.fork_rake,
+        pedal_offset: toes.pedal_offset,
+        crank: position.cross.footing.crank,
+    })
+}
+
+/// Measures of the position that are not known.
+fn unknown(owners: &Owners) -> Vec<Field> {
+    owners.lacking(|field| owners.get(field) == Owner::Unknown).collect()
+}

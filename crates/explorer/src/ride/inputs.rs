@@ -1,0 +1,340 @@
+//! Riding against going on foot: the rider, the bike, the ground and the climb.
+
+use crate::bench::field::Field;
+use crate::bench::reader::Reader;
+use crate::number::{trimmed, with_unit};
+use crate::page::scenario::Scenario;
+use crate::side::Side;
+use gear_math::gears::GearSet;
+use gear_math::rider::{
+    Air, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength, FootFactor, Friction, Gaits, KitMass,
+    LegStrength, Level, MarkKind, PeakPower, Reason, ReserveShare, RidingLimits, RollingCoefficient,
+    SecondsLost, SlopeShare, Stance, StrengthShare, WorkReserve,
+};
+use gear_math::wheel::{MountedWidth, WidthFactor};
+use gear_math::{Bike, Circumference, Drivetrain, Ground, Power, RideOrRun, Rider, Speed, Surface};
+
+/// What the rider knows of the ground better than the table of surfaces does.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct OwnGround {
+    /// Rolling resistance.
+    pub rolling: Option<RollingCoefficient>,
+    /// Cost on foot.
+    pub foot: Option<FootFactor>,
+    /// Grip of the tyre.
+    pub friction: Option<Friction>,
+}
+
+impl OwnGround {
+    /// Whether anything is known better.
+    #[must_use]
+    pub fn any(&self) -> bool {
+        *self != Self::default()
+    }
+}
+
+/// Everything the question of riding or running is worked out from.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RideInputs {
+    /// The rider in this effort.
+    pub rider: Rider,
+    /// Power as typed; an estimate from the level takes its place when it is left empty.
+    pub typed_power: Option<Power>,
+    /// The rider's standard.
+    pub level: Level,
+    /// The bike, with set-up A; B differs only in rings and sprockets.
+    pub bike: Bike,
+    /// Air, wind and posture.
+    pub air: Air,
+    /// The kind of ground.
+    pub surface: Surface,
+    /// What is known better of it.
+    pub own: OwnGround,
+    /// What both come to.
+    pub ground: Ground,
+    /// The slope.
+    pub climb: Climb,
+    /// Its length.
+    pub length: ClimbLength,
+    /// Time lost in getting off and on.
+    pub lost: SecondsLost,
+    /// Slowest speed in balance, where it counts.
+    pub balance: Option<BalanceSpeed>,
+    /// How the rider sits.
+    pub stance: Stance,
+    /// Whether the grip of the rear wheel counts.
+    pub grip_counts: bool,
+    /// Share of the leg strength that lasts, where it counts.
+    pub legs: Option<StrengthShare>,
+    /// Peak power of one pedal turn as typed; an estimate from the power takes its place when it is left empty.
+    pub typed_peak: Option<PeakPower>,
+    /// What it comes to.
+    pub peak: PeakPower,
+    /// Work in reserve as typed; an estimate from body and power takes its place when it is left empty.
+    pub typed_reserve: Option<WorkReserve>,
+    /// What it comes to.
+    pub reserve: WorkReserve,
+    /// Share of it for this climb.
+    pub share: ReserveShare,
+    /// Speed into the climb.
+    pub entry: Speed,
+    /// A and B, ready to be asked.
+    pub questions: [RideOrRun; 2],
+}
+
+impl RideInputs {
+    /// Understands the fields; `scenario` holds what the rest of the bench has already come to.
+    pub(crate) fn read(reader: &mut Reader<'_>, good: &Self, scenario: &Scenario) -> Self {
+        let surface = reader.pick(Field::Ground, &Surface::ALL);
+        let own = OwnGround::read(reader);
+        let level = reader.pick(Field::Level, &Level::ALL);
+        let typed_power = reader.quantity_or_none(Field::Power);
+        let mut inputs = Self {
+            rider: rider(reader, good, scenario),
+            typed_power,
+            level,
+            bike: bike(reader, scenario),
+            air: air(reader, good.air),
+            surface,
+            own,
+            ground: own.on(surface, tyre_width(scenario), reader.quantity(Field::SlopeShare)),
+            climb: reader.climb(Field::Slope, good.climb),
+            length: reader.quantity(Field::ClimbLength),
+            lost: reader.quantity(Field::SecondsLost),
+            ..limits(reader, good)
+        };
+        inputs.rider.power = typed_power.unwrap_or_else(|| level.power(inputs.rider.body));
+        inputs.ask(reader, good, scenario);
+        inputs.tell_what_is_kept(reader);
+        inputs
+    }
+
+    /// Puts rider and bikes together; where the power does not even carry the rider, the last good rider stands in.
+    fn ask(&mut self, reader: &mut Reader<'_>, good: &Self, scenario: &Scenario) {
+        let drivetrains = Side::BOTH.map(|side| (scenario.drivetrain(side), scenario.cage(side).avoid));
+        self.settle_peak(reader);
+        self.settle_reserve();
+        if let Err(error) = self.put_together(drivetrains) {
+            let kept = format!("{}\u{a0}W at {}\u{a0}kg", good.rider.power.watts(), good.rider.body.kg());
+            reader.complain(Field::Power, &error, kept);
+            let Rider { body, power, efficiency, standing, .. } = good.rider;
+            self.rider = Rider { body, power, efficiency, standing, ..self.rider };
+            self.typed_power = good.typed_power;
+            self.settle_peak(reader);
+            self.settle_reserve();
+            // Cannot fail: whether a power carries a rider depends on nothing but what was just put back.
+            let _ = self.put_together(drivetrains);
+        }
+    }
+
+    /// Takes the typed peak power, or an estimate. A peak from which the power is had at no cadence would put the rider
+    /// on foot everywhere; the estimate, which is always enough, stands in for it.
+    fn settle_peak(&mut self, reader: &mut Reader<'_>) {
+        let Rider { power, body, .. } = self.rider;
+        self.peak = self.typed_peak.unwrap_or_else(|| PeakPower::estimated(power, body));
+        let Some(lasting) = self.legs().map(|legs| legs.lasting_power()) else { return };
+        if power.watts() <= lasting.watts() {
+            return;
+        }
+        let message = format!(
+            "legs of this peak power give {:.0}\u{a0}W for that long, less than your {:.0}\u{a0}W: type a higher one, leave it empty, or choose a shorter effort above",
+            lasting.watts(),
+            power.watts()
+        );
+        (self.typed_peak, self.peak) = (None, PeakPower::estimated(power, body));
+        reader.complain(Field::PeakPower, &message, estimated(self.peak.watts()));
+    }
+
+    fn settle_reserve(&mut self) {
+        let Rider { power, body, .. } = self.rider;
+        self.reserve = self.typed_reserve.unwrap_or_else(|| WorkReserve::estimated(power, body));
+    }
+
+    /// Names the estimate that is used while an optional field is in error and never held anything good.
+    fn tell_what_is_kept(&self, reader: &mut Reader<'_>) {
+        let ground = &self.ground;
+        let kept = [
+            (Field::Power, estimated(self.rider.power.watts())),
+            (Field::PeakPower, estimated(self.peak.watts())),
+            (Field::Reserve, format!("an estimate of {}", with_unit(self.reserve.kj(), 0, "kJ"))),
+            (Field::Rolling, trimmed(ground.rolling.value())),
+            (Field::FootGround, trimmed(ground.foot.value())),
+            (Field::Friction, trimmed(ground.friction.mu())),
+        ];
+        for (field, value) in kept {
+            reader.keep_instead_of_none(field, value);
+        }
+    }
+
+    /// Whether the power is one for minutes rather than for seconds.
+    #[must_use]
+    pub fn power_lasts(&self) -> bool {
+        self.legs.is_none_or(|usable| usable == StrengthShare::MINUTES)
+    }
+
+    fn legs(&self) -> Option<LegStrength> {
+        self.legs.map(|usable| LegStrength { peak: self.peak, usable, ..LegStrength::ENDURING })
+    }
+
+    fn put_together(
+        &mut self,
+        drivetrains: [(Drivetrain, GearSet); 2],
+    ) -> Result<(), gear_math::rider::PowerBelowStanding> {
+        let limits = self.limits();
+        let ask = |(drivetrain, avoid)| {
+            let asked =
+                RideOrRun::new(self.rider, Bike { drivetrain, avoid, ..self.bike }, self.air, limits)?;
+            Ok(if self.typed_power.is_none() { asked.with_power_off(Level::OFF) } else { asked })
+        };
+        self.questions = [ask(drivetrains[0])?, ask(drivetrains[1])?];
+        Ok(())
+    }
+
+    /// Whether the limit behind a mark counts.
+    #[must_use]
+    pub fn looks_at(&self, kind: MarkKind) -> bool {
+        match kind {
+            MarkKind::Ends(Reason::Force) => self.legs.is_some(),
+            MarkKind::Ends(Reason::Balance) => self.balance.is_some(),
+            MarkKind::Ends(Reason::Grip) | MarkKind::SlipsInJerks | MarkKind::FrontLifts => self.grip_counts,
+            _ => true,
+        }
+    }
+
+    /// What forces the rider off the bike.
+    #[must_use]
+    pub fn limits(&self) -> RidingLimits {
+        RidingLimits {
+            balance: self.balance,
+            grip: self.grip_counts.then_some(self.stance),
+            force: self.legs(),
+        }
+    }
+
+    /// Something to read the demo bench with.
+    #[expect(clippy::expect_used, reason = "fixed values within every limit, run by every test")]
+    pub(crate) fn bare(drivetrain: Drivetrain) -> Self {
+        let fixed = "within its limits";
+        let power = Power::new(200.0).expect(fixed);
+        let rider = Rider::new(BodyMass::new(60.0).expect(fixed), KitMass::new(2.0).expect(fixed), power);
+        let wheel = Circumference::new(2100.0).expect(fixed);
+        let bike = Bike::new(BikeMass::new(9.0).expect(fixed), drivetrain, wheel);
+        let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(&rider)).expect(fixed);
+        Self {
+            rider,
+            typed_power: Some(power),
+            level: Level::Club,
+            bike,
+            air: Air::STILL,
+            surface: Surface::FirmGrass,
+            own: OwnGround::default(),
+            ground: Surface::FirmGrass.ground(),
+            climb: Climb::LEVEL,
+            length: ClimbLength::new(50.0).expect(fixed),
+            lost: SecondsLost::PRACTISED,
+            balance: Some(BalanceSpeed::USUAL),
+            stance: Stance::SEATED,
+            grip_counts: true,
+            legs: Some(StrengthShare::MINUTES),
+            typed_peak: None,
+            peak: PeakPower::estimated(power, rider.body),
+            typed_reserve: None,
+            reserve: WorkReserve::USUAL,
+            share: ReserveShare::EACH_LAP,
+            entry: Speed::from_km_per_h(20.0).expect(fixed),
+            questions: [question.clone(), question],
+        }
+    }
+}
+
+impl OwnGround {
+    fn read(reader: &mut Reader<'_>) -> Self {
+        Self {
+            rolling: reader.quantity_or_none(Field::Rolling),
+            foot: reader.quantity_or_none(Field::FootGround),
+            friction: reader.quantity_or_none(Field::Friction),
+        }
+    }
+
+    /// A typed rolling resistance is that of the tyre as it is.
+    fn on(self, surface: Surface, tyre: MountedWidth, slope_share: SlopeShare) -> Ground {
+        let typical = surface.ground_under(tyre);
+        Ground {
+            rolling: self.rolling.unwrap_or(typical.rolling),
+            width: if self.rolling.is_some() { WidthFactor::NONE } else { typical.width },
+            foot: self.foot.unwrap_or(typical.foot),
+            friction: self.friction.unwrap_or(typical.friction),
+            slope_share,
+        }
+    }
+}
+
+fn estimated(watts: f64) -> String {
+    format!("an estimate of {watts:.0}\u{a0}W")
+}
+
+fn rider(reader: &mut Reader<'_>, good: &RideInputs, scenario: &Scenario) -> Rider {
+    let good = good.rider;
+    Rider {
+        body: reader.quantity(Field::BodyMass),
+        kit: reader.quantity(Field::KitMass),
+        power: good.power,
+        efficiency: reader.quantity(Field::Efficiency),
+        standing: reader.quantity(Field::Standing),
+        foot_cost: reader.quantity(Field::FootCost),
+        gaits: reader.pick(Field::OnFoot, &[Gaits::RunOrWalk, Gaits::RunOnly]),
+        lowest_cadence: scenario.window.low,
+        highest_cadence: scenario.window.high,
+        crank: scenario.position.cross.footing.crank,
+    }
+}
+
+/// The width of the tyre as mounted.
+fn tyre_width(scenario: &Scenario) -> MountedWidth {
+    scenario.tyre.width(scenario.wheel.tyre.width)
+}
+
+fn bike(reader: &mut Reader<'_>, scenario: &Scenario) -> Bike {
+    Bike {
+        mass: reader.quantity(Field::BikeMass),
+        drivetrain: scenario.drivetrain(Side::A),
+        avoid: scenario.cage(Side::A).avoid,
+        wheel: scenario.wheel.roll_out(),
+        tyre: tyre_width(scenario),
+        efficiency: reader.quantity(Field::DrivetrainShare),
+        load: reader.quantity(Field::Carry),
+    }
+}
+
+fn air(reader: &mut Reader<'_>, good: Air) -> Air {
+    Air {
+        drag_area: reader.quantity(Field::DragArea),
+        density: reader.quantity(Field::AirDensity),
+        headwind: reader.quantity(Field::Headwind),
+        foot_drag: good.foot_drag,
+    }
+}
+
+/// What ends riding, and short efforts; the rest as in `good`.
+fn limits(reader: &mut Reader<'_>, good: &RideInputs) -> RideInputs {
+    let rear = reader.quantity(Field::RearWeight);
+    RideInputs {
+        balance: reader.quantity_or_none(Field::Balance),
+        stance: Stance { rear, ..good.stance },
+        grip_counts: reader.pick(Field::GripCounts, &[true, false]),
+        legs: reader.pick(Field::Legs, &LEGS),
+        typed_peak: reader.quantity_or_none(Field::PeakPower),
+        typed_reserve: reader.quantity_or_none(Field::Reserve),
+        share: reader.quantity(Field::ReserveShare),
+        entry: reader.speed(Field::EntrySpeed),
+        ..good.clone()
+    }
+}
+
+const LEGS: [Option<StrengthShare>; 5] = [
+    Some(StrengthShare::MINUTES),
+    Some(StrengthShare::SECONDS_30),
+    Some(StrengthShare::SECONDS_15),
+    Some(StrengthShare::SECONDS_5),
+    None,
+];

@@ -1,0 +1,8 @@
+//! “Ride or run?”: where going on foot is quicker.
+
+#[cfg(all(feature = "api", target_arch = "wasm32"))]
+pub mod api;
+pub mod inputs;
+pub mod pictures;
+pub mod report;
+pub mod view;

@@ -1,0 +1,236 @@
+//! Time against length of the climb: riding with A and B, going on foot, and where getting off begins to pay.
+
+use crate::drawing::looks::{tube, wire};
+use crate::drawing::palette::Palette;
+use crate::drawing::pen::{Anchor, Pen, Point, Type};
+use crate::drawing::scale::{Scale, spread};
+use crate::drawing::spot::Spot;
+use crate::number::{trimmed, with_unit};
+use crate::page::pictures::Size;
+use crate::page::report::Report;
+use crate::ride::report::RideSide;
+use crate::ride::view::words::{foot_span, judged, seconds, verb};
+use crate::side::Side;
+use gear_math::ascending;
+use gear_math::rider::{Advice, ClimbPlan, Distance, OnBike, Time};
+
+const LEFT: f64 = 40.0;
+const RIGHT: f64 = 62.0;
+const TOP: f64 = 34.0;
+const PLOT: f64 = 230.0;
+const FOOT: f64 = 24.0;
+const LINE: f64 = 16.0;
+/// Width of a letter of a label, CSS pixels; a generous estimate.
+const LETTER: f64 = 6.4;
+struct Layout {
+    across: Scale,
+    up: Scale,
+    right: f64,
+    floor: f64,
+    end: f64,
+}
+
+impl Layout {
+    fn new(report: &Report, width: f64) -> Self {
+        let sides = &report.ride.sides;
+        let ridden = sides.iter().filter_map(|side| side.far.ride).map(Time::s);
+        let longest = ridden.fold(sides[0].far.foot_at_worst.s(), f64::max);
+        let (right, top) = (width - RIGHT, TOP + unridden(report).len() as f64 * LINE);
+        let (floor, end) = (top + PLOT, report.ride.far.m());
+        Self {
+            across: Scale::even((0.0, end), (LEFT, right)),
+            up: Scale::even((0.0, longest * 1.04), (floor, top)),
+            right,
+            floor,
+            end,
+        }
+    }
+
+    fn at(&self, length: f64, time: f64) -> Point {
+        (self.across.at(length), self.up.at(time))
+    }
+}
+
+/// The time of a side that gets up in another way than by a steady ride, where that is the advice.
+fn otherwise(side: &RideSide) -> Option<Time> {
+    let (how, time) = side.ascent.bike.filter(|_| side.ascent.advice != Advice::Run)?;
+    (how != OnBike::Ridden).then_some(time)
+}
+
+fn advised(side: &RideSide, time: Time) -> String {
+    format!("{}, {}", verb(side.ascent.advice), seconds(time))
+}
+
+/// The sides that have no steady ride here, each with what there is to do or why not.
+fn unridden(report: &Report) -> Vec<(Side, String)> {
+    let unable = |side: &RideSide| {
+        let plan = &side.plan;
+        let words = || match otherwise(side) {
+            Some(time) => advised(side, time),
+            None => judged(plan.verdict, plan.answer.limits),
+        };
+        plan.ride.is_none().then(|| (side.side, words()))
+    };
+    report.ride.sides.iter().filter_map(unable).collect()
+}
+
+pub(crate) fn height(report: &Report) -> f64 {
+    TOP + PLOT + FOOT + unridden(report).len() as f64 * LINE
+}
+
+pub(crate) fn label(report: &Report) -> String {
+    let riding = |side: &RideSide| match (side.plan.ride, otherwise(side)) {
+        (_, Some(time)) => format!("{}: {}", side.side, advised(side, time)),
+        (Some(time), _) => format!("{} rides it in {}", side.side, seconds(time)),
+        _ => format!("{} does not ride it", side.side),
+    };
+    let [a, b] = &report.ride.sides;
+    format!(
+        "Time against length of the climb: over {}, {}, {}, running {}.",
+        with_unit(report.ride.inputs.length.m(), 0, "m"),
+        riding(a),
+        riding(b),
+        on_foot(&a.plan)
+    )
+}
+
+fn on_foot(plan: &ClimbPlan) -> String {
+    format!("{}, likely {}", seconds(plan.foot), foot_span(plan))
+}
+
+pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+    let layout = Layout::new(report, size.0);
+    let far = &report.ride.sides[0].far;
+    let lost = report.ride.inputs.lost.s();
+    let end = |time: f64| layout.at(layout.end, time);
+    let start = layout.at(0.0, lost);
+    pen.shape(&[start, end(far.foot_at_worst.s()), end(far.foot_at_best.s())], look.rule);
+    draw_grid(pen, look, &layout);
+    pen.dashes(start, end(far.foot.s()), look.ink, 1.5, 5.0);
+    let [a, b] = &report.ride.sides;
+    for side in [b, a] {
+        let Some(time) = side.far.ride else { continue };
+        let line = [layout.at(0.0, 0.0), end(time.s())];
+        if side.side == Side::A { wire(pen, look, &line) } else { tube(pen, look, &line) }
+    }
+    for side in [b, a] {
+        let Some(time) = otherwise(side) else { continue };
+        let at = layout.at(report.ride.inputs.length.m(), time.s());
+        pen.dot(at, 4.5, if side.side == Side::A { look.a } else { look.paper });
+        pen.ring(at, 4.5, side.side.ink(look), 1.5);
+    }
+    // Lines are wider than a point: nothing of them stands below no time at all.
+    pen.fill((LEFT - 6.0, layout.floor + 0.5), (LEFT + 14.0, layout.floor + 6.0), look.paper);
+    draw_ends(pen, look, report, &layout);
+    draw_lengths(pen, look, report, &layout);
+    for (row, (side, why)) in unridden(report).into_iter().enumerate() {
+        let y = TOP - 4.0 + row as f64 * LINE;
+        pen.text(&format!("{side}: {why}"), (LEFT + 4.0, y), Type::new(side.ink(look), Anchor::Start));
+    }
+}
+
+fn draw_grid(pen: &mut Pen, look: &Palette, layout: &Layout) {
+    for tick in layout.up.even_ticks(28.0) {
+        let y = layout.up.at(tick);
+        pen.line((LEFT, y), (layout.right, y), look.rule, 1.0);
+        pen.text(&format!("{} s", trimmed(tick)), (LEFT - 6.0, y), Type::new(look.soft, Anchor::End));
+    }
+    for tick in layout.across.even_ticks(44.0) {
+        let x = layout.across.at(tick);
+        pen.text(
+            &format!("{} m", trimmed(tick)),
+            (x, layout.floor + 12.0),
+            Type::new(look.soft, Anchor::Middle),
+        );
+    }
+    pen.line((LEFT, layout.floor), (layout.right, layout.floor), look.ink, 1.0);
+}
+
+/// Names at the right ends of the lines.
+fn draw_ends(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+    let [a, b] = &report.ride.sides;
+    let mut names = vec![("run", a.far.foot.s(), look.ink)];
+    match (a.far.ride, b.far.ride) {
+        (Some(both), Some(same)) if both == same => names.push(("ride A, B", both.s(), look.ink)),
+        (of_a, of_b) => {
+            names.extend(of_a.map(|time| ("ride A", time.s(), look.a)));
+            names.extend(of_b.map(|time| ("ride B", time.s(), look.b)));
+        }
+    }
+    ascending(&mut names, |name| -name.1);
+    let wanted: Vec<f64> = names.iter().map(|(_, time, _)| layout.up.at(*time)).collect();
+    let placed = spread(&wanted, 15.0, TOP - 6.0, layout.floor);
+    for ((name, _, ink), y) in names.into_iter().zip(placed) {
+        pen.text(name, (layout.right + 8.0, y), Type::new(ink, Anchor::Start));
+    }
+}
+
+/// This climb, and where getting off begins to pay.
+fn draw_lengths(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+    let top = layout.floor - PLOT;
+    let length = report.ride.inputs.length.m();
+    let x = layout.across.at(length);
+    pen.dashes((x, top), (x, layout.floor), look.ink, 1.0, 3.0);
+    let words = format!("this climb, {}", with_unit(length, 0, "m"));
+    let past_middle = length > 0.5 * layout.end;
+    let anchor = if past_middle { Anchor::End } else { Anchor::Start };
+    pen.text(&words, (x, 10.0), Type::new(look.ink, anchor));
+    for (row, (sides, pays)) in pays(report).into_iter().enumerate() {
+        if pays > layout.end {
+            continue;
+        }
+        let x = layout.across.at(pays);
+        let y = layout.floor - 12.0 - row as f64 * LINE;
+        pen.line((x, y), (x, layout.floor), look.good, 2.0);
+        let words = format!("{sides} pays from {}", with_unit(pays, 0, "m"));
+        let wide = words.chars().count() as f64 * LETTER;
+        let (anchor, start) =
+            if pays > 0.5 * layout.end { (Anchor::End, x - 6.0 - wide) } else { (Anchor::Start, x + 6.0) };
+        pen.fill((start, y - 7.0), (start + wide, y + 7.0), look.paper);
+        let at = if anchor == Anchor::End { start + wide } else { start };
+        pen.text(&words, (at, y), Type::new(look.good, anchor));
+    }
+}
+
+/// Break-even lengths with whose they are.
+fn pays(report: &Report) -> Vec<(&'static str, f64)> {
+    let [a, b] = [&report.ride.sides[0].plan.break_even, &report.ride.sides[1].plan.break_even];
+    let named = |name: &'static str, length: &Option<Distance>| length.map(|length| (name, length.m()));
+    if a == b {
+        named("running", a).into_iter().collect()
+    } else {
+        [named("running with A", a), named("running with B", b)].into_iter().flatten().collect()
+    }
+}
+
+pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+    let layout = Layout::new(report, size.0);
+    let length = report.ride.inputs.length.m();
+    let mut spots = Vec::new();
+    for (length, pick) in [(length, false), (layout.end, true)] {
+        let plans = [&report.ride.sides[0], &report.ride.sides[1]]
+            .map(|side| (side.side, if pick { &side.far } else { &side.plan }));
+        for (side, plan) in plans {
+            let Some(time) = plan.ride else { continue };
+            let at = layout.at(length, time.s());
+            let text = format!("{side} rides {} in {}.", with_unit(length, 0, "m"), seconds(time));
+            spots.push(Spot::around(at, at, 8.0, text));
+        }
+        let plan = plans[0].1;
+        let at = layout.at(length, plan.foot.s());
+        let text = format!("Running, {} take {}.", with_unit(length, 0, "m"), on_foot(plan));
+        spots.push(Spot::around(at, at, 8.0, text));
+    }
+    for side in &report.ride.sides {
+        let Some(time) = otherwise(side) else { continue };
+        let at = layout.at(length, time.s());
+        spots.push(Spot::around(at, at, 8.0, format!("{}: {}.", side.side, advised(side, time))));
+    }
+    for (whose, length) in pays(report) {
+        let at = (layout.across.at(length), layout.floor);
+        let text =
+            format!("By the best guess {whose} pays on climbs longer than {}.", with_unit(length, 0, "m"));
+        spots.push(Spot::around(at, at, 8.0, text));
+    }
+    spots
+}

@@ -1,0 +1,6 @@
+//! The section’s pictures.
+
+pub mod climb;
+pub mod slopes;
+pub mod tornado;
+pub mod verdicts;

@@ -1,0 +1,327 @@
+//! Speed against gradient: riding in A's and B's gears, running, walking, the band, and the limits by name.
+
+use crate::drawing::looks::{tube, wire};
+use crate::drawing::palette::Palette;
+use crate::drawing::pen::{Anchor, Pen, Point, Type};
+use crate::drawing::scale::Scale;
+use crate::drawing::spot::Spot;
+use crate::number::{percent, plain};
+use crate::page::pictures::Size;
+use crate::page::report::Report;
+use crate::ride::report::RideSide;
+use crate::ride::view::words::{
+    about, advice_in_short, cadence, end_band, feet_and_gears, foot_band, mark, mark_at,
+};
+use crate::side::Side;
+use gear_math::Speed;
+use gear_math::ascending;
+use gear_math::rider::{Answer, Gait, MarkKind, Reason};
+
+const LEFT: f64 = 54.0;
+const RIGHT: f64 = 12.0;
+const TOP: f64 = 44.0;
+const PLOT: f64 = 300.0;
+const LINE: f64 = 16.0;
+/// Axis, then the cadences of A and B.
+const UNDER: f64 = 4.0 * LINE;
+/// Width of a letter of a label, CSS pixels; a generous estimate.
+const LETTER: f64 = 6.4;
+/// Marks of A and B closer than this stand as one, per cent.
+const SAME: f64 = 0.05;
+/// Ticks of an axis of gradients.
+pub(crate) const GRADIENTS: [f64; 10] = [0.0, 5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 35.0, 40.0, 45.0];
+const SPEEDS: [f64; 20] = [
+    0.5, 1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0, 80.0,
+    100.0,
+];
+
+/// A mark by name; `None` stands for both set-ups.
+struct Named {
+    side: Option<Side>,
+    kind: MarkKind,
+    gradient: f64,
+    speed: Speed,
+}
+
+impl Named {
+    fn text(&self) -> String {
+        let whose = self.side.map_or(String::new(), |side| format!("{side} "));
+        format!("{} {whose}{}", mark_at(self.kind, self.gradient), mark(self.kind))
+    }
+}
+
+/// Every mark, the steepest first.
+fn named(report: &Report) -> Vec<Named> {
+    let [a, b] = &report.ride.sides;
+    let mut all: Vec<Named> = Vec::new();
+    for side in [a, b] {
+        for mark in &side.marks {
+            let gradient = mark.gradient.percent();
+            let twin = all.iter_mut().find(|known| {
+                side.side == Side::B && known.kind == mark.kind && (known.gradient - gradient).abs() < SAME
+            });
+            if let Some(twin) = twin {
+                twin.side = None;
+            } else {
+                all.push(Named { side: Some(side.side), kind: mark.kind, gradient, speed: mark.speed });
+            }
+        }
+    }
+    ascending(&mut all, |mark| -mark.gradient);
+    all
+}
+
+struct Layout {
+    across: Scale,
+    up: Scale,
+    right: f64,
+}
+
+impl Layout {
+    fn new(report: &Report, width: f64) -> Self {
+        let answers = &report.ride.sides[0].answers;
+        let unit = report.unit;
+        let speeds = answers.iter().flat_map(|it| {
+            let (low, high) = foot_band(report, it);
+            [low, high, unit.value(it.ride), unit.value(it.run)]
+        });
+        let (slowest, fastest) =
+            speeds.fold((f64::MAX, 0.1), |(low, high), speed| (f64::min(low, speed), f64::max(high, speed)));
+        let right = width - RIGHT;
+        Self {
+            across: Scale::even((0.0, 45.0), (LEFT, right)),
+            up: Scale::ratio((slowest / 1.05, fastest * 1.1), (TOP + PLOT, TOP)),
+            right,
+        }
+    }
+
+    fn at(&self, gradient: f64, speed: f64) -> Point {
+        (self.across.at(gradient), self.up.at(speed))
+    }
+}
+
+pub(crate) fn height(report: &Report) -> f64 {
+    TOP + PLOT + UNDER + named(report).len() as f64 * LINE + 6.0
+}
+
+pub(crate) fn label(report: &Report) -> String {
+    let end = |side: &RideSide| match side.flip() {
+        Some(flip) => {
+            let end = end_band(&side.end);
+            format!("{} rides to {end}, down to {}", side.side, report.unit.print(flip.speed))
+        }
+        None => format!("{} rides all the way", side.side),
+    };
+    let [a, b] = &report.ride.sides;
+    let close = report.ride.running.earliest.map_or(String::new(), |from| {
+        format!("; running and riding are too close to call from {}", about(from.percent().floor()))
+    });
+    format!(
+        "Speed against gradient on {}: {}, {}{close}. This climb, {}: {}.",
+        report.ride.ground_name(),
+        end(a),
+        end(b),
+        percent(report.ride.inputs.climb.percent(), 1),
+        advice_in_short(report)
+    )
+}
+
+pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+    let layout = Layout::new(report, size.0);
+    draw_band(pen, look, report, &layout);
+    draw_grid(pen, look, report, &layout);
+    draw_feet(pen, look, report, &layout);
+    draw_riding(pen, look, report, &layout);
+    draw_climb(pen, look, report, &layout);
+    draw_cadences(pen, look, report, &layout);
+    draw_marks(pen, look, report, &layout);
+}
+
+fn draw_band(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+    let answers = &report.ride.sides[0].answers;
+    let edge = |answer: &Answer, speed: f64| layout.at(answer.gradient.percent(), speed);
+    let mut points: Vec<Point> = answers.iter().map(|it| edge(it, foot_band(report, it).1)).collect();
+    points.extend(answers.iter().rev().map(|it| edge(it, foot_band(report, it).0)));
+    pen.shape(&points, look.rule);
+}
+
+fn draw_grid(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+    let floor = TOP + PLOT;
+    for tick in layout.up.ticks(&SPEEDS, 22.0) {
+        let y = layout.up.at(tick);
+        pen.line((LEFT, y), (layout.right, y), look.rule, 1.0);
+        let decimals = usize::from(tick.fract() != 0.0);
+        pen.text(&plain(tick, decimals), (LEFT - 6.0, y), Type::new(look.soft, Anchor::End));
+    }
+    pen.text(report.unit.symbol(), (0.0, TOP - 14.0), Type::new(look.soft, Anchor::Start));
+    pen.line((LEFT, floor), (layout.right, floor), look.ink, 1.0);
+    for tick in GRADIENTS {
+        let x = layout.across.at(tick);
+        pen.line((x, floor), (x, floor + 4.0), look.ink, 1.0);
+        pen.text(&plain(tick, 0), (x, floor + 0.8 * LINE), Type::new(look.soft, Anchor::Middle));
+    }
+    pen.text("slope, %", (0.0, floor + 0.8 * LINE), Type::new(look.soft, Anchor::Start).size(11.0));
+}
+
+/// Running as a broken line, walking as a dotted one.
+fn draw_feet(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+    let answers = &report.ride.sides[0].answers;
+    let run = |it: &Answer| layout.at(it.gradient.percent(), report.unit.value(it.run));
+    for pair in answers.chunks_exact(2) {
+        pen.line(run(&pair[0]), run(&pair[1]), look.ink, 1.5);
+    }
+    let walked: Vec<Point> = answers
+        .iter()
+        .filter(|it| it.gait == Gait::Walk)
+        .map(|it| layout.at(it.gradient.percent(), report.unit.value(it.foot)))
+        .collect();
+    for &point in walked.iter().step_by(2) {
+        pen.dot(point, 1.8, look.ink);
+    }
+    let named = &answers[7];
+    let ((x, y), (low, high)) = (run(named), foot_band(report, named));
+    let (label, toward) = if named.run > named.ride {
+        (layout.up.at(high) - 16.0, -1.0)
+    } else {
+        (layout.up.at(low) + 16.0, 1.0)
+    };
+    pen.line((x, y + 5.0 * toward), (x, label - 8.0 * toward), look.soft, 1.0);
+    pen.text("running", (x, label), Type::new(look.ink, Anchor::Middle));
+    if let Some(&(x, y)) = walked.get(walked.len() * 5 / 6) {
+        pen.text("walking", (x, y - 26.0), Type::new(look.ink, Anchor::Middle));
+        pen.line((x, y - 18.0), (x, y - 5.0), look.soft, 1.0);
+    }
+}
+
+/// The ideal gear as a thin line; B as a tube along it as far as B rides, A as a wire inside.
+fn draw_riding(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+    let answers = &report.ride.sides[0].answers;
+    let ideal: Vec<Point> =
+        answers.iter().map(|it| layout.at(it.gradient.percent(), report.unit.value(it.ride))).collect();
+    pen.path(&ideal, look.soft, 1.0);
+    let [a, b] = &report.ride.sides;
+    tube(pen, look, &ridden(report, layout, b));
+    wire(pen, look, &ridden(report, layout, a));
+    let (x, y) = ideal[8];
+    pen.text("riding", (x + 10.0, y - 8.0), Type::new(look.ink, Anchor::Start).bold());
+}
+
+/// A side's riding as far as its gears, its rider's strength, balance and grip reach.
+fn ridden(report: &Report, layout: &Layout, side: &RideSide) -> Vec<Point> {
+    let end = side
+        .marks
+        .iter()
+        .find(|mark| matches!(mark.kind, MarkKind::Ends(reason) if reason != Reason::Energy));
+    let limit = end.map_or(45.0, |end| end.gradient.percent());
+    let held = |it: &Answer| Some(layout.at(it.gradient.percent(), report.unit.value(it.riding.held?)));
+    let before = side.answers.iter().take_while(|it| it.gradient.percent() < limit || limit >= 45.0);
+    let mut points: Vec<Point> = before.filter_map(held).collect();
+    if let Some(end) = end.filter(|end| end.gradient.percent() > 0.0) {
+        points.push(layout.at(end.gradient.percent(), report.unit.value(end.speed)));
+    }
+    points
+}
+
+fn draw_climb(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+    let gradient = report.ride.inputs.climb.percent();
+    let x = layout.across.at(gradient);
+    pen.dashes((x, TOP - 8.0), (x, TOP + PLOT), look.ink, 1.0, 3.0);
+    name_climb(pen, look, report, (x, TOP - 30.0), layout.right);
+}
+
+/// This climb and its verdict, in two lines from `at` down, on the side of it where there is room.
+pub(crate) fn name_climb(pen: &mut Pen, look: &Palette, report: &Report, (x, y): Point, right: f64) {
+    let slope = format!("this climb, {}", percent(report.ride.inputs.climb.percent(), 1));
+    let lines = [slope, advice_in_short(report)];
+    let wide = lines.iter().map(|line| line.chars().count()).max().unwrap_or(0) as f64 * LETTER;
+    let anchor = if x + wide > right { Anchor::End } else { Anchor::Start };
+    for (row, line) in lines.iter().enumerate() {
+        pen.text(line, (x, y + row as f64 * 14.0), Type::new(look.ink, anchor));
+    }
+}
+
+/// Cadences under the axis; in red where the gear cannot be turned.
+fn draw_cadences(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+    for (row, side) in report.ride.sides.iter().enumerate() {
+        let y = TOP + PLOT + (row as f64 + 1.9) * LINE;
+        pen.text(
+            &format!("{} rpm", side.side),
+            (0.0, y),
+            Type::new(side.side.ink(look), Anchor::Start).bold(),
+        );
+        for answer in side.answers.iter().step_by(10) {
+            let turns = answer.riding.held.is_some() && !answer.spins_out();
+            let ink = if turns { look.ink } else { look.stop };
+            let x = layout.across.at(answer.gradient.percent());
+            let words = if answer.spins_out() { "fast".to_owned() } else { cadence(answer) };
+            pen.text(&words, (x, y), Type::new(ink, Anchor::Middle).size(11.0));
+        }
+    }
+}
+
+fn mark_row(index: usize) -> f64 {
+    TOP + PLOT + UNDER + (index as f64 + 0.3) * LINE
+}
+
+/// One line for each mark, the steepest on top, so that no line down from the axis crosses a name to its right.
+fn draw_marks(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+    let marks = named(report);
+    for (index, mark) in marks.iter().enumerate() {
+        let x = layout.across.at(mark.gradient);
+        let top = layout.up.at(report.unit.value(mark.speed));
+        pen.line((x, top), (x, TOP + PLOT), look.rule, 1.0);
+        pen.line((x, TOP + PLOT + UNDER - 0.7 * LINE), (x, mark_row(index)), look.rule, 1.0);
+    }
+    for (index, mark) in marks.iter().enumerate() {
+        let (x, y) = (layout.across.at(mark.gradient), mark_row(index));
+        let words = mark.text();
+        let wide = words.chars().count() as f64 * LETTER;
+        let (left, right) = (x - 8.0, layout.right + RIGHT - x - 8.0);
+        let to_the_right = right >= wide || right > left;
+        let (anchor, at) = match (to_the_right, left >= wide) {
+            (true, _) => (Anchor::Start, x + 8.0),
+            (false, true) => (Anchor::End, x - 8.0),
+            (false, false) => (Anchor::Start, 0.0),
+        };
+        if !to_the_right {
+            pen.fill(((x - 8.0 - wide).max(0.0), y - 7.0), (x - 8.0, y + 7.0), look.paper);
+        }
+        pointer(pen, look, mark.side, (x, y));
+        pen.text(&words, (at, y), Type::new(look.ink, anchor));
+    }
+}
+
+/// A full mark in A's colour, an open one in B's, a full one in ink for both.
+fn pointer(pen: &mut Pen, look: &Palette, side: Option<Side>, at: Point) {
+    match side {
+        Some(Side::B) => {
+            pen.dot(at, 4.0, look.paper);
+            pen.ring(at, 4.0, look.b, 1.5);
+        }
+        Some(Side::A) => pen.dot(at, 4.0, look.a),
+        None => pen.dot(at, 3.0, look.ink),
+    }
+}
+
+pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+    let layout = Layout::new(report, size.0);
+    let [a, b] = &report.ride.sides;
+    let half = (layout.across.at(1.0) - layout.across.at(0.0)) / 2.0;
+    let column = |(a, b): (&Answer, &Answer)| {
+        let gradient = a.gradient.percent();
+        let x = layout.across.at(gradient);
+        let riding = report.unit.print(a.ride);
+        let text = format!("{}: riding {riding}, {}", percent(gradient, 0), feet_and_gears(report, a, b));
+        (gradient, Spot::around((x - half, TOP), (x + half, TOP + PLOT), 0.0, text))
+    };
+    let columns = a.answers.iter().zip(&b.answers).step_by(2).map(column);
+    let rows = named(report).into_iter().enumerate().map(|(index, mark)| {
+        let (x, y) = (layout.across.at(mark.gradient), mark_row(index));
+        let text = format!("{}; riding there at {}.", mark.text(), report.unit.print(mark.speed));
+        (mark.gradient, Spot::around((x, y), (x, y), 8.0, text))
+    });
+    // From left to right, so that the keys lead from the level to the steepest slope.
+    let mut spots: Vec<(f64, Spot)> = rows.chain(columns).collect();
+    ascending(&mut spots, |(gradient, _)| *gradient);
+    spots.into_iter().map(|(_, spot)| spot).collect()
+}

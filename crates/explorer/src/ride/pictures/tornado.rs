@@ -1,0 +1,127 @@
+//! What moves the end of riding most: one bar for each doubtful input, A above B.
+
+use crate::drawing::looks::bar;
+use crate::drawing::palette::Palette;
+use crate::drawing::pen::{Anchor, Pen, Point, Type};
+use crate::drawing::scale::Scale;
+use crate::drawing::spot::Spot;
+use crate::number::trimmed;
+use crate::page::pictures::Size;
+use crate::page::report::Report;
+use crate::ride::report::Swing;
+use crate::ride::view::answer::whole_or_never;
+use crate::ride::view::words::{doubtful, moved, valued};
+use crate::side::Side;
+use gear_math::rider::Slope;
+
+/// The widest swings; the table has them all.
+const MOST: usize = 6;
+/// Swings that no one would see are left out, points of gradient.
+const LEAST: f64 = 0.2;
+const LEFT: f64 = 4.0;
+const RIGHT: f64 = 30.0;
+const TOP: f64 = 24.0;
+const ROW: f64 = 46.0;
+const BAR: f64 = 8.0;
+const STEEPEST: f64 = 45.0;
+
+fn shown(report: &Report) -> impl Iterator<Item = &Swing> {
+    let seen = |swing: &&Swing| swing.bars.iter().any(|bar| bar.swing_points >= LEAST);
+    report.ride.swings.iter().filter(seen).take(MOST)
+}
+
+fn percent_of(slope: Option<Slope>) -> f64 {
+    slope.map_or(STEEPEST, Slope::percent)
+}
+
+fn across(report: &Report, width: f64) -> Scale {
+    let ends = shown(report)
+        .flat_map(|swing| &swing.bars)
+        .flat_map(|bar| [percent_of(bar.at_low), percent_of(bar.at_high)]);
+    let (low, high) =
+        ends.fold((STEEPEST, 0.0), |(low, high), end| (f64::min(low, end), f64::max(high, end)));
+    Scale::even((low, high.max(low + 1.0)), (LEFT + 16.0, width - RIGHT))
+}
+
+/// Where a bar runs from the low value's end to the high value's.
+fn ends(scale: Scale, row: usize, side: Side, swing: &Swing) -> (Point, Point) {
+    let y = TOP + row as f64 * ROW + 16.0 + side as usize as f64 * (BAR + 4.0);
+    let bar = &swing.bars[side as usize];
+    ((scale.at(percent_of(bar.at_low)), y), (scale.at(percent_of(bar.at_high)), y))
+}
+
+pub(crate) fn height(report: &Report) -> f64 {
+    TOP + shown(report).count().max(1) as f64 * ROW + 24.0
+}
+
+pub(crate) fn label(report: &Report) -> String {
+    match shown(report).next() {
+        None => "Nothing doubtful moves the end of riding here.".to_owned(),
+        Some(swing) => format!("What moves the end of riding most: {}", describe(Side::A, swing)),
+    }
+}
+
+pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+    if shown(report).next().is_none() {
+        pen.text(&label(report), (LEFT, TOP), Type::new(look.ink, Anchor::Start));
+        return;
+    }
+    let scale = across(report, size.0);
+    let floor = size.1 - 22.0;
+    for tick in scale.even_ticks(40.0) {
+        let x = scale.at(tick);
+        pen.line((x, TOP), (x, floor), look.rule, 1.0);
+        pen.text(&format!("{} %", trimmed(tick)), (x, floor + 12.0), Type::new(look.soft, Anchor::Middle));
+    }
+    for side in &report.ride.sides {
+        let x = scale.at(percent_of(side.flip().map(|flip| flip.gradient)));
+        pen.line((x, TOP - 4.0), (x, floor), side.side.ink(look), 1.5);
+        let anchor = if side.side == Side::A { Anchor::End } else { Anchor::Start };
+        pen.text(&format!(" {} ", side.side), (x, TOP - 12.0), Type::new(side.side.ink(look), anchor).bold());
+    }
+    for (row, swing) in shown(report).enumerate() {
+        draw_swing(pen, look, scale, row, swing);
+    }
+}
+
+fn draw_swing(pen: &mut Pen, look: &Palette, scale: Scale, row: usize, swing: &Swing) {
+    let y = TOP + row as f64 * ROW + 6.0;
+    let name = format!("{}, {}", doubtful(swing.input), moved(swing.input, swing.bars[0].values));
+    let wide = name.chars().count() as f64 * 6.8;
+    pen.fill((LEFT, y - 7.0), (LEFT + wide, y + 7.0), look.paper);
+    pen.text(&name, (LEFT, y), Type::new(look.ink, Anchor::Start));
+    for side in Side::BOTH {
+        let (low, high) = ends(scale, row, side, swing);
+        let (from, to) = (low.0.min(high.0), low.0.max(high.0));
+        bar(pen, look, side, (from, low.1), (to.max(from + 2.0), low.1 + BAR));
+        if side == Side::A && to - from > 4.0 {
+            let signs = if low.0 < high.0 { ("−", "+") } else { ("+", "−") };
+            pen.text(signs.0, (from - 6.0, low.1 + BAR / 2.0), Type::new(look.ink, Anchor::End));
+            pen.text(signs.1, (to + 6.0, low.1 + BAR / 2.0), Type::new(look.ink, Anchor::Start));
+        }
+    }
+}
+
+pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+    let scale = across(report, size.0);
+    let each = |(row, swing)| {
+        Side::BOTH.map(|side| {
+            let (low, high) = ends(scale, row, side, swing);
+            let (from, to) = (low.0.min(high.0), low.0.max(high.0));
+            Spot::around((from, low.1), (to, low.1 + BAR), 3.0, describe(side, swing))
+        })
+    };
+    shown(report).enumerate().flat_map(each).collect()
+}
+
+fn describe(side: Side, swing: &Swing) -> String {
+    let bar = &swing.bars[side as usize];
+    format!(
+        "{} of {} ends {side}’s riding at {}, {} at {}.",
+        doubtful(swing.input),
+        valued(swing.input, bar.values.0),
+        whole_or_never(bar.at_low),
+        valued(swing.input, bar.values.1),
+        whole_or_never(bar.at_high)
+    )
+}

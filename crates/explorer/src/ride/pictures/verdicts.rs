@@ -1,0 +1,174 @@
+//! A map of gradient and ground with the verdict for A and B.
+
+use crate::drawing::palette::Palette;
+use crate::drawing::pen::{Anchor, Pen, Point, Type};
+use crate::drawing::scale::Scale;
+use crate::drawing::spot::Spot;
+use crate::number::plain;
+use crate::page::pictures::Size;
+use crate::page::report::Report;
+use crate::ride::pictures::slopes::{GRADIENTS, name_climb};
+use crate::ride::report::{GroundRow, Stretch};
+use crate::ride::view::words::{advice_in_short, limit, verb, verdict, whole};
+use crate::side::Side;
+use gear_math::rider::Verdict;
+
+const NAME: f64 = 120.0;
+const LEFT: f64 = NAME + 18.0;
+const RIGHT: f64 = 12.0;
+const TOP: f64 = 48.0;
+const BAR: f64 = 14.0;
+const ROW: f64 = 2.0 * BAR + 14.0;
+const FOOT: f64 = 24.0;
+const HATCH: f64 = 6.0;
+/// Width of a letter of a label, CSS pixels; a generous estimate.
+const LETTER: f64 = 6.2;
+
+fn across(width: f64) -> Scale {
+    Scale::even((0.0, 45.0), (LEFT, width - RIGHT))
+}
+
+fn corners(scale: Scale, row: usize, side: Side, stretch: &Stretch) -> (Point, Point) {
+    let top = TOP + row as f64 * ROW + side as usize as f64 * (BAR + 2.0);
+    ((scale.at(stretch.from), top), (scale.at(stretch.to), top + BAR))
+}
+
+pub(crate) fn height(report: &Report) -> f64 {
+    TOP + report.ride.map.len() as f64 * ROW + FOOT
+}
+
+pub(crate) fn label(report: &Report) -> String {
+    let Some(row) = report.ride.map.iter().find(|row| row.here) else { return String::new() };
+    let words = |side: Side| {
+        let stretch = row.stretches[side as usize].first();
+        stretch.map_or(String::new(), |it| format!("{side}: {}", describe(it)))
+    };
+    format!(
+        "Verdict on {} grounds from the level to 45\u{a0}%, for power kept up. On {}, {}; {}. This climb: {}.",
+        report.ride.map.len(),
+        row.name,
+        words(Side::A),
+        words(Side::B),
+        advice_in_short(report)
+    )
+}
+
+pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+    let scale = across(size.0);
+    for (index, row) in report.ride.map.iter().enumerate() {
+        draw_names(pen, look, index, row);
+        each(scale, index, row, |_, stretch, from, to| draw_stretch(pen, look, stretch, from, to));
+    }
+    draw_axis(pen, look, scale, size.1 - FOOT + 4.0);
+    draw_climb(pen, look, report, scale, size.1 - FOOT);
+    for (index, row) in report.ride.map.iter().enumerate() {
+        each(scale, index, row, |_, stretch, from, to| draw_words(pen, look, stretch, from, to));
+    }
+}
+
+/// Does something with every stretch of a row and the corners of its bar.
+fn each(scale: Scale, index: usize, row: &GroundRow, mut act: impl FnMut(Side, &Stretch, Point, Point)) {
+    for side in Side::BOTH {
+        for stretch in &row.stretches[side as usize] {
+            let (from, to) = corners(scale, index, side, stretch);
+            act(side, stretch, from, to);
+        }
+    }
+}
+
+fn draw_climb(pen: &mut Pen, look: &Palette, report: &Report, scale: Scale, floor: f64) {
+    let climb = report.ride.inputs.climb.percent();
+    let x = scale.at(climb);
+    pen.dashes((x, TOP - 10.0), (x, floor), look.ink, 1.5, 4.0);
+    name_climb(pen, look, report, (x, TOP - 33.0), scale.at(45.0));
+}
+
+fn draw_axis(pen: &mut Pen, look: &Palette, scale: Scale, y: f64) {
+    for tick in scale.ticks(&GRADIENTS, 22.0) {
+        pen.text(&plain(tick, 0), (scale.at(tick), y + 8.0), Type::new(look.soft, Anchor::Middle));
+    }
+    pen.text("slope, %", (0.0, y + 8.0), Type::new(look.soft, Anchor::Start));
+}
+
+fn draw_names(pen: &mut Pen, look: &Palette, index: usize, row: &GroundRow) {
+    let middle = TOP + index as f64 * ROW + BAR + 1.0;
+    let set = Type::new(look.ink, Anchor::Start);
+    pen.text(row.name, (0.0, middle), if row.here { set.bold() } else { set });
+    for (side, y) in [(Side::A, middle - 8.0), (Side::B, middle + 8.0)] {
+        pen.text(&side.to_string(), (LEFT - 6.0, y), Type::new(side.ink(look), Anchor::End).bold());
+    }
+}
+
+/// Ride is full, too close to call is hatched, on foot is grey, on foot by force is open.
+fn draw_stretch(pen: &mut Pen, look: &Palette, stretch: &Stretch, from: Point, to: Point) {
+    match stretch.verdict {
+        Verdict::Ride => pen.fill(from, to, look.good),
+        Verdict::TooClose => hatch(pen, look, from, to),
+        Verdict::Foot => {
+            pen.fill(from, to, look.rule);
+            pen.frame(from, to, look.soft, 1.0);
+        }
+        Verdict::FootForced => pen.frame(from, to, look.soft, 1.0),
+    }
+}
+
+/// The verdict inside its bar, where there is room.
+fn draw_words(pen: &mut Pen, look: &Palette, stretch: &Stretch, from: Point, to: Point) {
+    let (ink, paper) = match stretch.verdict {
+        Verdict::Ride => (look.paper, look.good),
+        Verdict::TooClose => (look.care, look.paper),
+        Verdict::Foot => (look.ink, look.rule),
+        Verdict::FootForced => (look.soft, look.paper),
+    };
+    let words = short(stretch);
+    let wide = words.chars().count() as f64 * LETTER;
+    let middle = ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0);
+    if wide + 8.0 < to.0 - from.0 {
+        let half = wide / 2.0 + 1.0;
+        pen.fill((middle.0 - half, from.1 + 1.0), (middle.0 + half, to.1 - 1.0), paper);
+        pen.text(&words, middle, Type::new(ink, Anchor::Middle).size(11.0));
+    }
+}
+
+fn hatch(pen: &mut Pen, look: &Palette, from: Point, to: Point) {
+    let mut x = from.0 - (to.1 - from.1);
+    while x < to.0 {
+        let (start, end) = (x.max(from.0), (x + to.1 - from.1).min(to.0));
+        pen.line((start, to.1 - (start - x)), (end, to.1 - (end - x)), look.care, 1.0);
+        x += HATCH;
+    }
+    pen.frame(from, to, look.care, 1.0);
+}
+
+/// What stands inside a stretch, if there is room.
+fn short(stretch: &Stretch) -> String {
+    match (stretch.verdict, stretch.reason) {
+        (Verdict::FootForced, Some(why)) => limit(why).to_owned(),
+        (Verdict::TooClose, _) => "too close".to_owned(),
+        (other, _) => verdict(other).to_owned(),
+    }
+}
+
+fn describe(stretch: &Stretch) -> String {
+    let why = match (stretch.verdict, stretch.reason) {
+        (Verdict::FootForced, Some(why)) => format!(", {},", limit(why)),
+        _ => String::new(),
+    };
+    format!("{}{why} from {} to {}", verdict(stretch.verdict), whole(stretch.from), whole(stretch.to))
+}
+
+pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+    let scale = across(size.0);
+    let climb = report.ride.inputs.climb.percent();
+    let mut spots = Vec::new();
+    for (index, row) in report.ride.map.iter().enumerate() {
+        each(scale, index, row, |side, stretch, from, to| {
+            let here = row.here && (stretch.from..stretch.to).contains(&climb);
+            let advice = verb(report.ride.sides[side as usize].ascent.advice);
+            let advice = if here { format!(" This climb: {advice}.") } else { String::new() };
+            let text = format!("{side} on {}: {}.{advice}", row.name, describe(stretch));
+            spots.push(Spot::around(from, to, 1.0, text));
+        });
+    }
+    spots
+}

@@ -1,0 +1,7 @@
+//! The section’s text.
+
+pub mod answer;
+pub mod climb;
+pub mod notes;
+pub mod tables;
+pub mod words;

@@ -1,0 +1,250 @@
+//! The gear ladder: one upright rail of development, A's rungs to its left, B's to its right.
+
+use crate::drawing::looks::{gear_bar, gear_label};
+use crate::drawing::palette::Palette;
+use crate::drawing::pen::{Anchor, Pen, Point, Type};
+use crate::drawing::scale::{Scale, spread};
+use crate::drawing::spot::Spot;
+use crate::number::{counted, listed, percent, plain};
+use crate::page::pictures::Size;
+use crate::page::report::{Reach, Report, Tie};
+use crate::rings::setup::{GearLine, SetupReport};
+use crate::side::Side;
+use gear_math::ascending;
+
+const RUNG: f64 = 5.0;
+const LABEL_GAP: f64 = 13.5;
+/// Room for labels against what they fill, so that most of them stay near their rungs.
+const ROOM_TO_SPREAD: f64 = 1.4;
+const LABEL_ROOM: f64 = 54.0;
+const TOP: f64 = 40.0;
+const FOOT: f64 = 16.0;
+/// Round developments that may stand on the rail, metres.
+const TICKS: [f64; 47] = [
+    0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.2, 1.4, 1.6, 1.8, 2.0, 2.2, 2.4, 2.6, 2.8, 3.0, 3.2, 3.4, 3.6,
+    3.8, 4.0, 4.2, 4.4, 4.6, 4.8, 5.0, 5.2, 5.5, 5.8, 6.0, 6.2, 6.5, 6.8, 7.0, 7.5, 8.0, 8.5, 9.0, 9.5, 10.0,
+    11.0, 12.0, 14.0, 16.0, 18.0,
+];
+
+pub(crate) fn height(report: &Report) -> f64 {
+    let most = report.setups.iter().map(|setup| setup.gears.len()).max().unwrap_or(0);
+    (most as f64 * LABEL_GAP * ROOM_TO_SPREAD + TOP + FOOT).max(480.0)
+}
+
+pub(crate) fn label(report: &Report) -> String {
+    let reach = |setup: &SetupReport| {
+        format!(
+            "{} reaches from {} to {} m of development in {}",
+            setup.side,
+            plain(setup.lowest().development.m(), 2),
+            plain(setup.highest().development.m(), 2),
+            counted(setup.gears.len() - setup.avoided().len(), "gear", "gears")
+        )
+    };
+    format!(
+        "Gear ladder: {}; {}; {} the same on both.",
+        reach(report.setup(Side::A)),
+        reach(report.setup(Side::B)),
+        counted(report.common.len(), "gear is", "gears are")
+    )
+}
+
+struct Layout {
+    middle: f64,
+    rail: f64,
+    longest: f64,
+    scale: Scale,
+    size: Size,
+}
+
+impl Layout {
+    fn new(report: &Report, size: Size) -> Self {
+        let (width, height) = size;
+        let rail = if width < 500.0 { 24.0 } else { 34.0 };
+        let longest = (width / 2.0 - rail - LABEL_ROOM - 12.0).max(20.0);
+        let scale = Scale::ratio(report.development_span(), (height - FOOT, TOP));
+        Self { middle: width / 2.0, rail, longest, scale, size }
+    }
+
+    /// −1 to the left of the rail, +1 to the right.
+    fn direction(side: Side) -> f64 {
+        match side {
+            Side::A => -1.0,
+            Side::B => 1.0,
+        }
+    }
+
+    /// Where `distance` outward from a side's rail edge lies.
+    fn x(&self, side: Side, distance: f64) -> f64 {
+        self.middle + Self::direction(side) * (self.rail + distance)
+    }
+
+    /// Height of the middle of a tie.
+    fn tie(&self, report: &Report, tie: &Tie) -> f64 {
+        Side::BOTH.into_iter().map(|side| self.y(&report.setup(side).gears[tie.index(side)])).sum::<f64>()
+            / 2.0
+    }
+
+    fn y(&self, row: &GearLine) -> f64 {
+        self.scale.at(row.development.m())
+    }
+
+    fn rung(&self, side: Side, row: &GearLine, rings: usize) -> (Point, Point) {
+        let y = self.y(row);
+        let (near, far) = (self.x(side, 0.0), self.x(side, self.longest * rung_share(row.rank, rings)));
+        ((near.min(far), y - RUNG / 2.0), (near.max(far), y + RUNG / 2.0))
+    }
+}
+
+/// Length of a rung against the longest: the largest ring has the longest.
+fn rung_share(rank: usize, rings: usize) -> f64 {
+    1.0 - 0.42 * rank as f64 * if rings > 2 { 0.75 } else { 1.0 }
+}
+
+pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+    let layout = Layout::new(report, size);
+    for reach in report.reach.iter().flatten() {
+        draw_reach(pen, look, &layout, reach);
+    }
+    draw_ties(pen, look, &layout, report);
+    draw_rail(pen, look, &layout, report);
+    for setup in &report.setups {
+        draw_side(pen, look, &layout, setup);
+    }
+}
+
+/// Shades what one side alone reaches, and says so in the empty space opposite.
+fn draw_reach(pen: &mut Pen, look: &Palette, layout: &Layout, reach: &Reach) {
+    let (y1, y2) = (layout.scale.at(reach.span.to.m()), layout.scale.at(reach.span.from.m()));
+    let (near, far) = (layout.x(reach.side, 0.0), layout.x(reach.side, layout.longest + LABEL_ROOM + 10.0));
+    pen.fill((near.min(far), y1), (near.max(far), y2), reach.side.wash(look));
+    let other = reach.side.other();
+    let (anchor, x) = (outward_end(reach.side), layout.x(other, 8.0));
+    if y2 - y1 > 15.0 {
+        let words = format!("only {} reaches", reach.side);
+        pen.text(&words, (x, (y1 + y2) / 2.0), Type::new(reach.side.ink(look), anchor));
+    }
+}
+
+/// The anchor that makes text on the *other* side grow away from the rail.
+fn outward_end(side: Side) -> Anchor {
+    match side {
+        Side::A => Anchor::Start,
+        Side::B => Anchor::End,
+    }
+}
+
+fn draw_ties(pen: &mut Pen, look: &Palette, layout: &Layout, report: &Report) {
+    for tie in &report.common {
+        let y = |side: Side, index: usize| layout.y(&report.setup(side).gears[index]);
+        let from = (layout.x(Side::A, 0.0), y(Side::A, tie.a));
+        let to = (layout.x(Side::B, 0.0), y(Side::B, tie.b));
+        pen.line(from, to, look.ink, 1.5);
+    }
+}
+
+/// The rail and its developments, but for those that a tie runs through.
+fn draw_rail(pen: &mut Pen, look: &Palette, layout: &Layout, report: &Report) {
+    for side in Side::BOTH {
+        let x = layout.x(side, 0.0);
+        pen.line((x, TOP - 8.0), (x, layout.size.1 - FOOT + 8.0), look.ink, 1.5);
+    }
+    let ties: Vec<f64> = report.common.iter().map(|tie| layout.tie(report, tie)).collect();
+    let is_clear = |tick: &f64| ties.iter().all(|y| (y - layout.scale.at(*tick)).abs() > 9.0);
+    let free: Vec<f64> = TICKS.iter().copied().filter(is_clear).collect();
+    for tick in layout.scale.ticks(&free, 22.0) {
+        pen.text(
+            &format!("{tick} m"),
+            (layout.middle, layout.scale.at(tick)),
+            Type::new(look.soft, Anchor::Middle),
+        );
+    }
+}
+
+fn draw_side(pen: &mut Pen, look: &Palette, layout: &Layout, setup: &SetupReport) {
+    let rings = setup.drivetrain.chainset.rings();
+    let anchor = match setup.side {
+        Side::A => Anchor::End,
+        Side::B => Anchor::Start,
+    };
+    let title = format!("{} · {}", setup.side, ring_key(setup));
+    let ink = setup.side.ink(look);
+    let title_x = layout.x(setup.side, 0.0);
+    pen.text(&title, (title_x, 12.0), Type::new(ink, anchor).bold());
+    let descending: Vec<&GearLine> = setup.gears.iter().rev().collect();
+    let wanted: Vec<f64> = descending.iter().map(|row| layout.y(row)).collect();
+    let placed = spread(&wanted, LABEL_GAP, TOP - 6.0, layout.size.1 - 8.0);
+    for (row, label_y) in descending.iter().zip(placed) {
+        let (from, to) = layout.rung(setup.side, row, rings.len());
+        let end = layout.x(setup.side, layout.longest * rung_share(row.rank, rings.len()));
+        let turn = layout.x(setup.side, layout.longest + 3.0);
+        let start = layout.x(setup.side, layout.longest + 10.0);
+        pen.line((end, layout.y(row)), (turn, layout.y(row)), look.rule, 1.0);
+        pen.line((turn, layout.y(row)), (start, label_y), look.rule, 1.0);
+        gear_bar(pen, look, setup.side, row, from, to);
+        let ink = if row.crossed || row.avoid { look.soft } else { look.ink };
+        let at = layout.x(setup.side, layout.longest + 12.0);
+        pen.text(&gear_label(row), (at, label_y), Type::new(ink, anchor));
+    }
+}
+
+/// Which rung length is which ring; with three rings their order says it.
+fn ring_key(setup: &SetupReport) -> String {
+    match setup.drivetrain.chainset.rings() {
+        [one] => format!("{one} only"),
+        [large, small] => format!("long {large}, short {small}"),
+        _ => setup.drivetrain.chainset.to_string(),
+    }
+}
+
+pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+    let layout = Layout::new(report, size);
+    let mut rows: Vec<(Side, usize)> = Side::BOTH
+        .into_iter()
+        .flat_map(|side| (0..report.setup(side).gears.len()).map(move |i| (side, i)))
+        .collect();
+    let development = |&(side, index): &(Side, usize)| report.setup(side).gears[index].development.m();
+    ascending(&mut rows, |row| -development(row));
+    rows.into_iter()
+        .map(|(side, index)| {
+            let setup = report.setup(side);
+            let (from, to) = layout.rung(side, &setup.gears[index], setup.drivetrain.chainset.rings().len());
+            Spot::around(from, to, 4.0, describe(report, side, index))
+        })
+        .collect()
+}
+
+/// One gear in words: its development, inches, speeds, and its twin on the other side.
+fn describe(report: &Report, side: Side, index: usize) -> String {
+    let row = &report.setup(side).gears[index];
+    let mut text = format!(
+        "{side} {}: {} m, {} gear inches; {}",
+        row.gear,
+        plain(row.development.m(), 3),
+        plain(row.inches.inches(), 1),
+        report.speeds_in_words(row),
+    );
+    let twins: Vec<String> = report
+        .common
+        .iter()
+        .filter(|tie| tie.index(side) == index)
+        .map(|tie| {
+            let other = side.other();
+            format!(
+                "{other} {}, {} apart",
+                report.setup(other).gears[tie.index(other)].gear,
+                percent(tie.step.percent(), 1)
+            )
+        })
+        .collect();
+    if !twins.is_empty() {
+        text.push_str(&format!(". Same gear as {}", listed(&twins)));
+    }
+    if row.crossed {
+        text.push_str(". Cross-chained: the chain runs at its steepest");
+    }
+    if row.avoid {
+        text.push_str(". Never use it");
+    }
+    text + "."
+}

@@ -1,0 +1,121 @@
+//! Every gear of A against every gear of B: where they are the same.
+
+use crate::drawing::palette::Palette;
+use crate::drawing::pen::{Anchor, Pen, Point, Type};
+use crate::drawing::spot::Spot;
+use crate::number::{counted, percent};
+use crate::page::pictures::Size;
+use crate::page::report::{Report, Tie};
+use crate::side::Side;
+
+const LEFT: f64 = 46.0;
+const TOP: f64 = 66.0;
+const LARGEST_CELL: f64 = 22.0;
+
+/// The grid: B's gears across, A's gears down, both from low to high.
+struct Grid {
+    cell: f64,
+    left: f64,
+    across: usize,
+    down: usize,
+}
+
+impl Grid {
+    fn new(report: &Report, width: f64) -> Self {
+        let (down, across) = (report.setup(Side::A).gears.len(), report.setup(Side::B).gears.len());
+        let cell = ((width - LEFT - 4.0) / across as f64).min(LARGEST_CELL);
+        Self { cell, left: LEFT, across, down }
+    }
+
+    fn centre(&self, a: usize, b: usize) -> Point {
+        (self.left + (b as f64 + 0.5) * self.cell, TOP + (a as f64 + 0.5) * self.cell)
+    }
+
+    fn right(&self) -> f64 {
+        self.left + self.across as f64 * self.cell
+    }
+
+    fn bottom(&self) -> f64 {
+        TOP + self.down as f64 * self.cell
+    }
+}
+
+pub(crate) fn height(report: &Report, width: f64) -> f64 {
+    Grid::new(report, width).bottom() + 8.0
+}
+
+pub(crate) fn label(report: &Report) -> String {
+    let same = report.near.iter().filter(|near| near.step.is_within(report.tolerance)).count();
+    format!(
+        "Grid of A’s gears against B’s, {} by {}: {} the same gear within {}.",
+        report.setup(Side::A).gears.len(),
+        report.setup(Side::B).gears.len(),
+        counted(same, "pair is", "pairs are"),
+        percent(report.tolerance.percent(), 1)
+    )
+}
+
+pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+    let grid = Grid::new(report, size.0);
+    draw_names(pen, look, report, &grid);
+    for a in 0..=grid.down {
+        let y = TOP + a as f64 * grid.cell;
+        pen.line((grid.left, y), (grid.right(), y), look.rule, 1.0);
+    }
+    for b in 0..=grid.across {
+        let x = grid.left + b as f64 * grid.cell;
+        pen.line((x, TOP), (x, grid.bottom()), look.rule, 1.0);
+    }
+    for near in &report.near {
+        draw_pair(pen, look, report, &grid, near);
+    }
+}
+
+/// Every second name is left out where the cells are too small for type.
+fn draw_names(pen: &mut Pen, look: &Palette, report: &Report, grid: &Grid) {
+    let every = (13.0 / grid.cell).ceil().max(1.0) as usize;
+    for (side, count) in [(Side::A, grid.down), (Side::B, grid.across)] {
+        let gears = &report.setup(side).gears;
+        for index in (0..count).step_by(every) {
+            let (x, y) = grid.centre(index, index);
+            let name = gears[index].gear.to_string();
+            match side {
+                Side::A => pen.text(&name, (grid.left - 5.0, y), Type::new(look.ink, Anchor::End).size(11.0)),
+                Side::B => {
+                    pen.text(&name, (x, TOP - 5.0), Type::new(look.ink, Anchor::Start).size(11.0).upright());
+                }
+            }
+        }
+    }
+    pen.text("A", (4.0, TOP - 12.0), Type::new(look.a, Anchor::Start).bold());
+    pen.text("B", (grid.left - 14.0, 12.0), Type::new(look.b, Anchor::Start).bold());
+}
+
+fn draw_pair(pen: &mut Pen, look: &Palette, report: &Report, grid: &Grid, near: &Tie) {
+    let (centre, radius) = (grid.centre(near.a, near.b), (grid.cell * 0.32).max(2.0));
+    if near.step.is_within(report.tolerance) {
+        pen.dot(centre, radius, look.ink);
+    } else {
+        pen.ring(centre, radius * 0.8, look.soft, 1.0);
+    }
+}
+
+pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+    let grid = Grid::new(report, size.0);
+    let spot = |near: &Tie| {
+        let ((x, y), half) = (grid.centre(near.a, near.b), grid.cell / 2.0);
+        Spot::around((x - half, y - half), (x + half, y + half), 0.0, describe(report, near))
+    };
+    report.near.iter().map(spot).collect()
+}
+
+fn describe(report: &Report, near: &Tie) -> String {
+    let gear = |side: Side| report.setup(side).gears[near.index(side)].gear;
+    let verdict = if near.step.is_within(report.tolerance) { "the same gear" } else { "not quite the same" };
+    format!(
+        "A {} and B {}: {verdict}, {} apart.",
+        gear(Side::A),
+        gear(Side::B),
+        percent(near.step.percent(), 2)
+    )
+}

@@ -1,0 +1,83 @@
+//! The roll-out limit of a race: which sprockets pass.
+
+use crate::layout::{name, table};
+use crate::number::with_unit;
+use crate::page::report::Report;
+use crate::rings::setup::SetupReport;
+use crate::sheet_block::Block;
+use crate::sheet_checks::Concern;
+use gear_math::gears::{RingPasses, RollOutLimit};
+use gear_math::{Gear, Sprocket};
+use maud::{Markup, html};
+
+/// Which gears pass, when a limit is set.
+#[must_use]
+pub(crate) fn table_of(report: &Report) -> Markup {
+    let Some(limit) = report.limit else { return html! {} };
+    let head = html! {
+        tr {
+            th scope="col" { "Set-up and ring" }
+            th.words scope="col" { "Pass" }
+            th.words scope="col" { "Too close to call: measure" }
+            th.words scope="col" { "Too long, to be blocked" }
+        }
+    };
+    let body = html! { @for setup in &report.setups { (rows(report, setup, limit)) } };
+    let title = format!("Roll-out limit of {}", with_unit(limit.m(), 2, "m"));
+    html! { (table(&title, RollOutLimit::MEASURED_DECIDES, &head, &body)) }
+}
+
+fn rows(report: &Report, setup: &SetupReport, limit: RollOutLimit) -> Markup {
+    html! {
+        @for ring in limit.test(&setup.drivetrain, report.wheel.roll_out()) { (row(report, setup, limit, &ring)) }
+    }
+}
+
+fn row(report: &Report, setup: &SetupReport, limit: RollOutLimit, ring: &RingPasses<'_>) -> Markup {
+    html! {
+        tr {
+            th scope="row" { (name(setup.side)) " " (ring.ring) }
+            @for sprockets in told(report, limit, ring) {
+                td.words { @if sprockets.is_empty() { "none" } @else { (sprockets) } }
+            }
+        }
+    }
+}
+
+/// The sprockets that pass, those that are too close to call and those to be blocked. Without a measured roll-out, gears that
+/// the wheel's uncertainty leaves open stand apart from those that are clear.
+fn told(report: &Report, limit: RollOutLimit, ring: &RingPasses<'_>) -> [String; 3] {
+    let estimate = report.wheel.estimate();
+    let is_open = |&&sprocket: &&Sprocket| {
+        report.wheel.measured.is_none() && limit.is_undecided(Gear { ring: ring.ring, sprocket }, &estimate)
+    };
+    let clear = |sprockets: &[Sprocket]| teeth(sprockets.iter().filter(|sprocket| !is_open(sprocket)));
+    let open = teeth(ring.too_long.iter().chain(ring.passes).filter(is_open));
+    [clear(ring.passes), open, clear(ring.too_long)]
+}
+
+/// What has to be blocked for the race, when a limit is set.
+pub(crate) fn for_the_sheet(report: &Report, block: &mut Block) {
+    let Some(limit) = report.limit else { return };
+    block.row("Roll-out limit", with_unit(limit.m(), 2, "m"));
+    for setup in &report.setups {
+        let mut rows = [("To be blocked", String::new()), ("Too close to call", String::new())];
+        for ring in limit.test(&setup.drivetrain, report.wheel.roll_out()) {
+            let [_, open, too_long] = told(report, limit, &ring);
+            for ((_, words), sprockets) in rows.iter_mut().zip([too_long, open]) {
+                if !sprockets.is_empty() {
+                    let and = if words.is_empty() { "" } else { "; " };
+                    *words += &format!("{and}on {}: {sprockets}", ring.ring);
+                }
+            }
+        }
+        for (what, words) in rows {
+            block.row_of(setup.side, what, if words.is_empty() { "none".to_owned() } else { words });
+        }
+    }
+    block.check(Concern::Measuring, RollOutLimit::MEASURED_DECIDES);
+}
+
+fn teeth<'s>(sprockets: impl Iterator<Item = &'s Sprocket>) -> String {
+    sprockets.map(ToString::to_string).collect::<Vec<_>>().join(" ")
+}

@@ -1,0 +1,8 @@
+//! The section’s text.
+
+pub mod answer;
+pub mod gears;
+pub mod limit;
+pub mod overlap;
+pub mod probes;
+pub mod steps;

@@ -1,0 +1,72 @@
+//! What to check by hand before riding, by what can break or throw first.
+
+use maud::{Markup, html};
+
+/// What a check is about, in the order in which they are printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Concern {
+    /// Chain, cage and spokes.
+    Drivetrain,
+    /// Tyre and rim.
+    Wheels,
+    /// Stem, post, bolts and brakes.
+    Cockpit,
+    /// The course and its ground.
+    Course,
+    /// How to measure, which is nothing to tick off.
+    Measuring,
+}
+
+impl Concern {
+    const ALL: [Self; 5] = [Self::Drivetrain, Self::Wheels, Self::Cockpit, Self::Course, Self::Measuring];
+
+    const fn title(self) -> &'static str {
+        match self {
+            Self::Drivetrain => "Chain, cage, spokes",
+            Self::Wheels => "Tyre and rim",
+            Self::Cockpit => "Stem, post, bolts, brakes",
+            Self::Course => "On the course",
+            Self::Measuring => "How to measure",
+        }
+    }
+
+    const fn is_ticked(self) -> bool {
+        !matches!(self, Self::Measuring)
+    }
+}
+
+/// Something to check by hand, or how to measure it.
+#[derive(Debug)]
+pub(crate) struct Check {
+    concern: Concern,
+    words: String,
+}
+
+impl Check {
+    pub(crate) fn new(concern: Concern, words: impl Into<String>) -> Self {
+        Self { concern, words: words.into() }
+    }
+}
+
+/// All checks under the head of what they are about, each once.
+pub(crate) fn checks(all: &[&Check]) -> Markup {
+    html! {
+        @for concern in Concern::ALL {
+            @let of_it = once(all, concern);
+            @if !of_it.is_empty() {
+                h4 { (concern.title()) }
+                ul.ticked[concern.is_ticked()] { @for words in of_it { li { (words) } } }
+            }
+        }
+    }
+}
+
+fn once<'c>(all: &[&'c Check], concern: Concern) -> Vec<&'c str> {
+    let mut once: Vec<&str> = Vec::new();
+    for check in all.iter().filter(|check| check.concern == concern) {
+        if !once.contains(&check.words.as_str()) {
+            once.push(&check.words);
+        }
+    }
+    once
+}

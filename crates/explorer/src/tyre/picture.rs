@@ -1,0 +1,297 @@
+//! The tyre cut across on its rim, to scale, with the race's gauge over it.
+
+use crate::drawing::palette::Palette;
+use crate::drawing::pen::{Anchor, Pen, Point, Type};
+use crate::drawing::spot::Spot;
+use crate::number::{plain, with_unit};
+use crate::page::pictures::Size;
+use crate::page::report::Report;
+use crate::tyre::report::{Gauge, TyreFit, TyreReport};
+use crate::tyre::view::answer::gauge_words;
+use gear_math::wheel::{CalliperVerdict, Construction, SectionArc, WidthVerdict};
+use plotters::style::RGBColor;
+use std::f64::consts::PI;
+
+/// Millimetres that only the drawing needs.
+const GAUGE_WALL: f64 = 4.5;
+const GAUGE_CLEARANCE: f64 = 4.0;
+const CASING: f64 = 2.2;
+const RIM_WALL: f64 = 1.7;
+const RIM_DEPTH: f64 = 20.0;
+/// CSS pixels.
+const HEAD: f64 = 24.0;
+const FOOT: f64 = 44.0;
+const TALLEST: f64 = 430.0;
+const LARGEST_SCALE: f64 = 8.0;
+
+/// From millimetres, right of the middle and above the rim's edges, to CSS pixels.
+struct Layout {
+    scale: f64,
+    middle: f64,
+    edge: f64,
+}
+
+impl Layout {
+    fn new(tyre: &TyreReport, width: f64) -> Self {
+        let (across, above) = extent(tyre);
+        let scale = (0.9 * width / across).min(TALLEST / (above + RIM_DEPTH)).min(LARGEST_SCALE);
+        Self { scale, middle: width / 2.0, edge: HEAD + above * scale }
+    }
+
+    fn at(&self, (right, up): Point) -> Point {
+        (self.middle + right * self.scale, self.edge - up * self.scale)
+    }
+
+    fn all(&self, points: &[Point]) -> Vec<Point> {
+        points.iter().map(|&point| self.at(point)).collect()
+    }
+
+    fn height(&self) -> f64 {
+        self.edge + RIM_DEPTH * self.scale + FOOT
+    }
+}
+
+/// Millimetres across, and above the rim's edges.
+fn extent(tyre: &TyreReport) -> (f64, f64) {
+    let rim = tyre.inputs.rim.mm() + 2.0 * RIM_WALL;
+    let gauge = tyre.inputs.limit.map_or(0.0, |limit| limit.mm() + 2.0 * GAUGE_WALL);
+    let (wide, high) =
+        tyre.fit.as_ref().map_or((0.0, 10.0), |fit| (widest(fit), fit.section.arc().height_mm));
+    let above = if tyre.inputs.limit.is_some() { GAUGE_CLEARANCE + GAUGE_WALL } else { 2.0 };
+    (rim.max(gauge).max(wide + 4.0), high + above)
+}
+
+fn widest(fit: &TyreFit) -> f64 {
+    fit.width.range_mm().1.max(fit.section.width().mm())
+}
+
+pub(crate) fn height(report: &Report, width: f64) -> f64 {
+    Layout::new(&report.tyre, width).height()
+}
+
+pub(crate) fn label(report: &Report) -> String {
+    let tyre = &report.tyre;
+    let Ok(fit) = &tyre.fit else {
+        return format!("Cross-section: {} does not go on this rim.", tyre.size);
+    };
+    let gauge = match tyre.inputs.limit {
+        Some(limit) => format!("; the gauge of the race is {} wide", mm(limit.mm())),
+        None => String::new(),
+    };
+    format!(
+        "Cross-section to scale: {} on a rim of {} is {} wide{gauge}.",
+        tyre.size,
+        mm(tyre.inputs.rim.mm()),
+        mm(fit.section.width().mm())
+    )
+}
+
+pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+    let tyre = &report.tyre;
+    let layout = Layout::new(tyre, size.0);
+    draw_gauge(pen, look, &layout, tyre);
+    match &tyre.fit {
+        Ok(fit) => {
+            draw_rim(pen, look, &layout, tyre, Some(&fit.section.arc()));
+            draw_tyre(pen, look, &layout, tyre, fit);
+        }
+        Err(_) => {
+            draw_rim(pen, look, &layout, tyre, None);
+            let words = "No tyre to draw: check tyre and rim.";
+            pen.text(words, (layout.middle, HEAD + 10.0), Type::new(look.stop, Anchor::Middle));
+        }
+    }
+    draw_foot(pen, look, &layout, tyre);
+}
+
+/// A block with a slot as wide as the race allows.
+fn draw_gauge(pen: &mut Pen, look: &Palette, layout: &Layout, tyre: &TyreReport) {
+    let Some((limit, fit)) = tyre.inputs.limit.zip(tyre.fit.as_ref().ok()) else { return };
+    let arc = fit.section.arc();
+    let (inner, outer) = (limit.mm() / 2.0, limit.mm() / 2.0 + GAUGE_WALL);
+    let (slot, top) = (arc.height_mm + GAUGE_CLEARANCE, arc.height_mm + GAUGE_CLEARANCE + GAUGE_WALL);
+    let foot = (arc.centre_height_mm - 8.0).max(2.0);
+    let outline = [
+        (-outer, foot),
+        (-outer, top),
+        (outer, top),
+        (outer, foot),
+        (inner, foot),
+        (inner, slot),
+        (-inner, slot),
+        (-inner, foot),
+        (-outer, foot),
+    ];
+    let outline = layout.all(&outline);
+    pen.shape(&outline, look.rule);
+    pen.path(&outline, look.ink, 1.5);
+    let (ink, words) = verdict(look, fit);
+    let title = format!("race gauge {}{words}", mm(limit.mm()));
+    pen.text(&title, (layout.middle, 11.0), Type::new(ink, Anchor::Middle).bold());
+}
+
+fn verdict(look: &Palette, fit: &TyreFit) -> (RGBColor, &'static str) {
+    match fit.gauge {
+        None => (look.ink, ""),
+        Some(Gauge::Expected(WidthVerdict::LikelyWithin)) => (look.good, " · likely within"),
+        Some(Gauge::Expected(WidthVerdict::Measure)) => (look.care, " · too close to tell: measure"),
+        Some(Gauge::Expected(WidthVerdict::LikelyOver)) => (look.stop, " · likely over"),
+        Some(Gauge::Measured(CalliperVerdict::Within)) => (look.good, " · within, as measured"),
+        Some(Gauge::Measured(CalliperVerdict::AtLimit)) => (look.care, " · at the limit: measure again"),
+        Some(Gauge::Measured(CalliperVerdict::Over)) => (look.stop, " · over, as measured"),
+    }
+}
+
+fn draw_rim(pen: &mut Pen, look: &Palette, layout: &Layout, tyre: &TyreReport, arc: Option<&SectionArc>) {
+    let inside = tyre.inputs.rim.mm() / 2.0;
+    let outside = inside + RIM_WALL;
+    let mut outline = vec![(inside, 0.0), (outside, 0.0), (outside, -9.0), (6.0, -RIM_DEPTH)];
+    outline.extend([(-6.0, -RIM_DEPTH), (-outside, -9.0), (-outside, 0.0), (-inside, 0.0)]);
+    match arc.filter(|_| tyre.inputs.construction == Construction::Tubular) {
+        Some(arc) => {
+            outline.extend(around(arc, arc.radius_mm, PI + arc.rim_angle_rad, PI - arc.rim_angle_rad));
+        }
+        None => outline.extend(clincher_bed(inside, tyre.inputs.marks.hookless)),
+    }
+    outline.push((inside, 0.0));
+    let outline = layout.all(&outline);
+    pen.shape(&outline, look.rule);
+    pen.path(&outline, look.ink, 1.5);
+}
+
+/// From the left edge to the right one: side walls, with hooks or without, shelves and the well between them.
+fn clincher_bed(inside: f64, hookless: bool) -> Vec<Point> {
+    let hook = if hookless { 0.0 } else { 1.0 };
+    let well = inside * 0.45;
+    let right = [
+        (inside - hook, -0.4),
+        (inside - hook, -1.4),
+        (inside, -2.4),
+        (inside, -6.0),
+        (well + 1.5, -6.0),
+        (well, -8.5),
+    ];
+    let left = right.iter().map(|&(x, y)| (-x, y));
+    left.chain(right.iter().rev().copied()).collect()
+}
+
+/// The casing's arc between two angles, counted from the top to the right.
+fn around(arc: &SectionArc, radius: f64, from: f64, to: f64) -> Vec<Point> {
+    const STEPS: u8 = 48;
+    (0..=STEPS)
+        .map(|step| {
+            let angle = from + (to - from) * f64::from(step) / f64::from(STEPS);
+            (radius * angle.sin(), arc.centre_height_mm + radius * angle.cos())
+        })
+        .collect()
+}
+
+fn draw_tyre(pen: &mut Pen, look: &Palette, layout: &Layout, tyre: &TyreReport, fit: &TyreFit) {
+    let arc = fit.section.arc();
+    let tubular = tyre.inputs.construction == Construction::Tubular;
+    let end = if tubular { 1.02 * PI } else { PI - arc.rim_angle_rad };
+    let casing = around(&arc, arc.radius_mm - CASING / 2.0, -end, end);
+    pen.path(&layout.all(&casing), look.ink, CASING * layout.scale);
+    let tread = around(&arc, arc.radius_mm - CASING * 1.3, -1.15, 1.15);
+    pen.path(&layout.all(&tread), look.ink, CASING * 0.9 * layout.scale);
+    if !tubular {
+        for side in [-1.0, 1.0] {
+            pen.dot(layout.at((side * (arc.half_rim_mm - 1.6), -1.6)), 1.9 * layout.scale, look.ink);
+        }
+    }
+    if let Some(limit) = tyre.inputs.limit {
+        draw_excess(pen, look, layout, &arc, limit.mm() / 2.0);
+    }
+    draw_width(pen, look, layout, tyre, fit);
+}
+
+/// What stands beyond the gauge's slot.
+fn draw_excess(pen: &mut Pen, look: &Palette, layout: &Layout, arc: &SectionArc, slot: f64) {
+    if arc.radius_mm <= slot {
+        return;
+    }
+    let from = (slot / arc.radius_mm).asin();
+    for mirrored in [1.0, -1.0] {
+        let beyond: Vec<Point> =
+            around(arc, arc.radius_mm, from, PI - from).iter().map(|&(x, y)| (mirrored * x, y)).collect();
+        pen.shape(&layout.all(&beyond), look.stop);
+    }
+}
+
+fn draw_width(pen: &mut Pen, look: &Palette, layout: &Layout, tyre: &TyreReport, fit: &TyreFit) {
+    let arc = fit.section.arc();
+    let (half, up) = (arc.radius_mm, arc.centre_height_mm);
+    let (left, right) = (layout.at((-half, up)), layout.at((half, up)));
+    arrow(pen, look, left, right);
+    let (x, y) = layout.at((0.0, up));
+    pen.text(
+        &mm(fit.section.width().mm()),
+        (x, y - 12.0),
+        Type::new(look.ink, Anchor::Middle).bold().size(14.0),
+    );
+    if tyre.inputs.measured.is_some() {
+        pen.text("measured", (x, y + 12.0), Type::new(look.soft, Anchor::Middle).size(11.0));
+        return;
+    }
+    let (low, high) = fit.width.range_mm();
+    let words = format!("likely {}–{}", plain(low, 1), plain(high, 1));
+    pen.text(&words, (x, y + 12.0), Type::new(look.soft, Anchor::Middle).size(11.0));
+    for reach in [low, high] {
+        for side in [-0.5, 0.5] {
+            let at = |up| layout.at((side * reach, up));
+            pen.dashes(at(up - 5.0), at(up + 5.0), look.care, 1.5, 3.0);
+        }
+    }
+}
+
+/// A dimension line with a head at both ends.
+fn arrow(pen: &mut Pen, look: &Palette, from: Point, to: Point) {
+    pen.line(from, to, look.ink, 1.0);
+    for ((x, y), inward) in [(from, 6.0), (to, -6.0)] {
+        pen.shape(&[(x, y), (x + inward, y - 3.0), (x + inward, y + 3.0)], look.ink);
+    }
+}
+
+fn draw_foot(pen: &mut Pen, look: &Palette, layout: &Layout, tyre: &TyreReport) {
+    let (x, y) = layout.at((0.0, -RIM_DEPTH));
+    let half = tyre.inputs.rim.mm() / 2.0 * layout.scale;
+    let y = y + 12.0;
+    arrow(pen, look, (x - half, y), (x + half, y));
+    let bed = if tyre.inputs.construction == Construction::Tubular { "bed" } else { "inside" };
+    let words = format!("rim {} {bed}", mm(tyre.inputs.rim.mm()));
+    pen.text(&words, (x, y + 14.0), Type::new(look.ink, Anchor::Middle));
+    let bar = 10.0 * layout.scale;
+    pen.line((2.0, y), (2.0 + bar, y), look.soft, 3.0);
+    pen.text("10 mm", (2.0, y + 14.0), Type::new(look.soft, Anchor::Start).size(11.0));
+}
+
+pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+    let tyre = &report.tyre;
+    let layout = Layout::new(tyre, size.0);
+    let around =
+        |from: Point, to: Point, text: String| Spot::around(layout.at(from), layout.at(to), 2.0, text);
+    let rim = tyre.inputs.rim.mm() / 2.0 + RIM_WALL;
+    let rim = around((-rim, 0.0), (rim, -RIM_DEPTH), format!("Rim: {} inside.", mm(tyre.inputs.rim.mm())));
+    let Ok(fit) = &tyre.fit else { return vec![rim] };
+    let arc = fit.section.arc();
+    let (low, high) = fit.width.range_mm();
+    let words = format!(
+        "Tyre {}: computed {}, likely {} to {}; {} high above the rim’s edges.",
+        tyre.size,
+        mm(fit.width.mounted.mm()),
+        plain(low, 1),
+        mm(high),
+        mm(arc.height_mm)
+    );
+    let body = around((-arc.radius_mm, arc.height_mm), (arc.radius_mm, 0.0), words);
+    let gauge = tyre.inputs.limit.map(|limit| {
+        let (half, top) = (limit.mm() / 2.0 + GAUGE_WALL, arc.height_mm + GAUGE_CLEARANCE);
+        let verdict = fit.gauge.map_or_else(String::new, |gauge| format!(": {}", gauge_words(gauge)));
+        around((-half, top + GAUGE_WALL), (half, top), format!("Gauge of {}{verdict}.", mm(limit.mm())))
+    });
+    gauge.into_iter().chain([body, rim]).collect()
+}
+
+fn mm(mm: f64) -> String {
+    with_unit(mm, usize::from(mm.fract().abs() > 1e-9), "mm")
+}

@@ -1,0 +1,5 @@
+//! The section’s text.
+
+pub mod answer;
+pub mod sheet;
+pub mod tables;
