@@ -10,5 +10,4 @@ pub mod inputs;
 pub mod pictures;
 pub mod report;
 pub mod search;
-pub mod sketch_notation;
 pub mod view;

@@ -1,15 +1,12 @@
 //! Pictures: each is one file with its height, its drawing and the spots that can be looked at.
 
 use crate::drawing::palette::{DARK, LIGHT, Palette};
-use crate::drawing::pen::{Mark, Pen};
+use crate::drawing::pen::{Mark, Pen, Size};
 use crate::drawing::plate::Plate;
 use crate::drawing::spot::Spot;
 use crate::page::report::Report;
 use plotters::backend::SVGBackend;
 use plotters_backend::{DrawingBackend, DrawingErrorKind};
-
-/// Width and height in CSS pixels.
-pub type Size = (f64, f64);
 
 /// A picture of the page.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

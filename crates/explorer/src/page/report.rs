@@ -1,11 +1,12 @@
 //! What the scenario comes to: plain data, worked out by gear-math, read by every view and picture.
 
+use crate::bench::cadence_window::CadenceWindow;
 use crate::bench::owner::Owners;
 use crate::chain::report::ChainReport;
 use crate::lap::inputs::LapInputs;
 use crate::lap::report::LapRoom;
 use crate::number::{plain, rpm, trimmed};
-use crate::page::scenario::{CadenceWindow, Probe, Scenario};
+use crate::page::scenario::{Probe, Scenario};
 use crate::position::report::PositionReport;
 use crate::ride::report::RideReport;
 use crate::rings::setup::{GearLine, SetupReport};

@@ -1,6 +1,7 @@
 //! The bench understood: validated values, and what could not be understood.
 
 use crate::bench::bench::Bench;
+use crate::bench::cadence_window::CadenceWindow;
 use crate::bench::complaint::Complaint;
 use crate::bench::field::{Field, Group};
 use crate::bench::owner::Owners;
@@ -16,17 +17,6 @@ use crate::tyre::inputs::TyreInputs;
 use gear_math::chain::CageAnswer;
 use gear_math::gears::{GearSet, RollOutLimit};
 use gear_math::{Cadence, Chainset, Derailleur, Drivetrain, DuplicateTolerance, Speed, Wheel};
-
-/// The rider's lowest, usual and highest cadence, ascending.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct CadenceWindow {
-    /// Slowest still turned on a climb.
-    pub low: Cadence,
-    /// Turned most of the time.
-    pub usual: Cadence,
-    /// Fastest still of use.
-    pub high: Cadence,
-}
 
 /// A cadence and a speed being looked at.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -4,10 +4,10 @@
 
 use crate::bench::owner::Section;
 use crate::lap::inputs::CourseChoice;
-use crate::layout::name;
+use crate::layout::pieces::name;
+use crate::layout::sheet_block::{Block, Body, Part};
+use crate::layout::sheet_checks::{Check, checks};
 use crate::page::report::Report;
-use crate::sheet_block::{Block, Body, Part};
-use crate::sheet_checks::{Check, checks};
 use crate::side::Side;
 use maud::{Markup, html};
 

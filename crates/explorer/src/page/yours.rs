@@ -4,7 +4,7 @@
 use crate::bench::field::{Field, Group, Kind};
 use crate::bench::owner::{Owner, Section};
 use crate::lap::inputs::CourseChoice;
-use crate::layout::link_to;
+use crate::layout::pieces::link_to;
 use crate::page::report::Report;
 use maud::{Markup, PreEscaped, html};
 

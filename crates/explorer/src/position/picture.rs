@@ -1,10 +1,10 @@
 //! Two side views laid over one another, road and cross, and three places enlarged.
 
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::spot::Spot;
 use crate::number::{mm, plain};
-use crate::page::pictures::Size;
 use crate::page::report::Report;
 use crate::position::report::PositionReport;
 use crate::position::view::{below, setback};

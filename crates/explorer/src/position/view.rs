@@ -1,15 +1,15 @@
 //! “Does it sit like the road bike?”: the answer, the workshop's measures, the stems, and how it was worked out.
 
 use crate::bench::field::Field;
-use crate::layout::{link_to, plain_table, worked};
+use crate::layout::pieces::{link_to, plain_table, worked};
+use crate::layout::sheet_block::{Block, Part};
+use crate::layout::sheet_checks::Concern;
 use crate::number::{counted, listed, mm, plain, signed, trimmed, with_unit};
 use crate::page::report::Report;
 use crate::page::yours;
 use crate::position::inputs::PositionInputs;
 use crate::position::report::PositionReport;
 use crate::position::report::{BAR, DROP, FRONT, SADDLE};
-use crate::sheet_block::{Block, Part};
-use crate::sheet_checks::Concern;
 use gear_math::StemSearch;
 use gear_math::position::{BarShape, PositionCaution, StemFit, StemSetup, StemShortfall, ToeClearance};
 use maud::{Markup, html};

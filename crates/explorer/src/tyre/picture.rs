@@ -1,10 +1,10 @@
 //! The tyre cut across on its rim, to scale, with the race's gauge over it.
 
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::spot::Spot;
 use crate::number::{plain, with_unit};
-use crate::page::pictures::Size;
 use crate::page::report::Report;
 use crate::tyre::report::{Gauge, TyreFit, TyreReport};
 use crate::tyre::view::answer::gauge_words;

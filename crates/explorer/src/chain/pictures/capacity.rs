@@ -2,11 +2,11 @@
 
 use crate::chain::report::ChainReport;
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::{Scale, spread};
 use crate::drawing::spot::Spot;
 use crate::number::{plain, with_unit};
-use crate::page::pictures::Size;
 use crate::page::report::Report;
 use crate::side::Side;
 use gear_math::TotalCapacity;

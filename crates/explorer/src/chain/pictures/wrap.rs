@@ -1,11 +1,11 @@
 //! Slack that the cage must take up in every gear, against its capacity.
 
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::number::counted;
-use crate::page::pictures::Size;
 use crate::page::report::Report;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::side::Side;

@@ -1,13 +1,13 @@
 //! “Will the cage take it?”: the answer by the makers' figures, what was found, and how it was worked out.
 
 use crate::chain::view::cage_verdict;
-use crate::layout::{name, table, worked};
+use crate::layout::pieces::column;
+use crate::layout::pieces::{name, table, worked};
+use crate::layout::sheet_block::Block;
+use crate::layout::sheet_checks::Concern;
 use crate::number::{counted, listed, trimmed};
 use crate::page::report::Report;
 use crate::rings::setup::SetupReport;
-use crate::rings::view::gears::column;
-use crate::sheet_block::Block;
-use crate::sheet_checks::Concern;
 use crate::side::Side;
 use gear_math::cage::CageClass;
 use maud::{Markup, html};
@@ -77,7 +77,7 @@ fn asked(report: &Report) -> Markup {
     let [a, b] = &report.setups;
     let derailleur = &report.derailleur;
     let given = |teeth: Option<u16>| teeth.map_or("not given".to_owned(), |teeth| teeth.to_string());
-    let head = html! { tr { td {} (column(a)) (column(b)) th scope="col" { "Derailleur" } } };
+    let head = html! { tr { td {} (column(Side::A)) (column(Side::B)) th scope="col" { "Derailleur" } } };
     let row = |what: &str, value: fn(&SetupReport) -> u16, limit: Option<u16>| {
         html! { tr { th scope="row" { (what) } td { (value(a)) } td { (value(b)) } td { (given(limit)) } } }
     };

@@ -2,7 +2,7 @@
 
 use crate::chain::view::cage::{teeth, with_article};
 use crate::chain::view::path::{few, in_state, links, name_of};
-use crate::layout::name;
+use crate::layout::pieces::name;
 use crate::number::{counted, listed, plain, with_unit};
 use crate::page::report::Report;
 use crate::rings::setup::SetupReport;

@@ -1,11 +1,11 @@
 //! “Will the cage take it?” by geometry: chain length, every gear, what was assumed.
 
 use crate::chain::report::{ChainReport, Doubt, state_name};
-use crate::layout::{name, table};
+use crate::layout::pieces::column;
+use crate::layout::pieces::{name, table};
+use crate::layout::sheet_block::{Block, Part};
 use crate::number::{counted, listed, plain, trimmed, with_unit};
 use crate::page::report::Report;
-use crate::rings::view::gears::column;
-use crate::sheet_block::{Block, Part};
 use crate::side::Side;
 use gear_math::Gear;
 use gear_math::cage::FrontConcern;
@@ -94,8 +94,7 @@ pub(crate) const fn name_of(measure: ChainMeasure) -> &'static str {
 /// Chain length, capacity, reach and slope of A and B, and what was assumed.
 #[must_use]
 pub(crate) fn lengths(report: &Report) -> Markup {
-    let [a, b] = &report.setups;
-    let head = html! { tr { td {} (column(a)) (column(b)) } };
+    let head = html! { tr { td {} (column(Side::A)) (column(Side::B)) } };
     let row = |what: &str, value: fn(&ChainReport) -> String| {
         let cell = |chain: &Result<ChainReport, PathError>| chain.as_ref().map_or("–".to_owned(), value);
         html! { tr { th scope="row" { (what) } @for chain in &report.chains { td { (cell(chain)) } } } }

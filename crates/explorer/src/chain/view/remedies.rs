@@ -2,7 +2,7 @@
 
 use crate::chain::report::ChainReport;
 use crate::chain::view::path::{few, in_state, links, tight};
-use crate::layout::{name, table};
+use crate::layout::pieces::{name, table};
 use crate::number::with_unit;
 use crate::page::report::Report;
 use gear_math::Chainset;

@@ -1,7 +1,7 @@
 //! How chain and cage were worked out, with the numbers of the gear that is drawn.
 
 use crate::chain::report::ChainReport;
-use crate::layout::worked;
+use crate::layout::pieces::worked;
 use crate::number::{plain, with_unit};
 use crate::page::report::Report;
 use maud::{Markup, html};

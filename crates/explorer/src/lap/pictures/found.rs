@@ -1,13 +1,13 @@
 //! What a search found: time behind the best against lowest gear; the front as a line of dots, A and B ringed.
 
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::lap::found::Found;
 use crate::lap::view::found::{behind, cassette_name, marks};
 use crate::number::{plain, with_unit};
-use crate::page::pictures::Size;
 use crate::page::report::Report;
 use gear_math::course::Candidate;
 

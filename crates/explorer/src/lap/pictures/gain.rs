@@ -1,13 +1,13 @@
 //! Time that one set-up gains on the other along the lap.
 
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::lap::pictures::profile::{across, draw_distances, draw_waiting, metre, metres, waiting};
 use crate::lap::report::{LapReport, Settled};
 use crate::number::{seconds_in, with_unit};
-use crate::page::pictures::Size;
 use crate::page::report::Report;
 use crate::side::Side;
 

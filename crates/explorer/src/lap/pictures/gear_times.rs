@@ -2,13 +2,13 @@
 
 use crate::drawing::looks::bar;
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::lap::pictures::profile::{draw_waiting, waiting};
 use crate::lap::report::LapReport;
 use crate::number::{brief, duration, percent, with_unit};
-use crate::page::pictures::Size;
 use crate::page::report::Report;
 use crate::side::Side;
 

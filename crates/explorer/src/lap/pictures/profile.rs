@@ -1,12 +1,12 @@
 //! The course from the side with the plan on it: height, ground by pattern, where to ride, and the gear beneath.
 
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::lap::report::LapReport;
 use crate::number::{signed, with_unit};
-use crate::page::pictures::Size;
 use crate::page::report::Report;
 use crate::ride::report::surface_name;
 use crate::side::Side;

@@ -4,7 +4,7 @@ use crate::chain::view::cage_verdict;
 use crate::lap::inputs::CourseChoice;
 use crate::lap::report::{LapReport, Settled};
 use crate::lap::view::forcing::forcing;
-use crate::layout::name;
+use crate::layout::pieces::name;
 use crate::number::{about_clock, clock, counted, likely_share, plain, seconds_in, with_unit};
 use crate::page::report::Report;
 use crate::side::Side;

@@ -1,7 +1,7 @@
 //! “Round the lap”: what its even power leaves out beside “Ride or run?”, where a rider would force a gear.
 
 use crate::lap::report::{LapReport, Settled, saved_s};
-use crate::layout::name;
+use crate::layout::pieces::name;
 use crate::number::{brief, counted, plain, seconds_in, with_unit};
 use crate::side::Side;
 use gear_math::ascending;

@@ -2,7 +2,7 @@
 
 use crate::lap::found::{Found, Standing, TESTED_S};
 use crate::lap::search::LeftOut;
-use crate::layout::{name, table};
+use crate::layout::pieces::{name, table};
 use crate::number::{clock, counted, listed, percent, plain, seconds_in, signed, with_unit};
 use crate::page::report::Report;
 use crate::side::Side;

@@ -1,7 +1,7 @@
 //! “Round the lap”: where to dismount and remount, and what to heed before riding there.
 
 use crate::lap::report::LapReport;
-use crate::layout::name;
+use crate::layout::pieces::name;
 use crate::number::{brief, listed, percent, plain, with_unit};
 use crate::page::report::Report;
 use crate::ride::report::surface_name;

@@ -1,7 +1,7 @@
 //! “Round the lap”: the numbers, and how they were worked out.
 
 use crate::lap::report::LapReport;
-use crate::layout::{name, plain_table, worked};
+use crate::layout::pieces::{name, plain_table, worked};
 use crate::number::{about_clock, brief, clock, duration, listed, percent, plain, signed, with_unit};
 use crate::page::report::Report;
 use crate::side::Side;

@@ -2,11 +2,11 @@
 
 use crate::drawing::looks::{tube, wire};
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::{Scale, spread};
 use crate::drawing::spot::Spot;
 use crate::number::{trimmed, with_unit};
-use crate::page::pictures::Size;
 use crate::page::report::Report;
 use crate::ride::report::RideSide;
 use crate::ride::view::words::{foot_span, judged, seconds, verb};

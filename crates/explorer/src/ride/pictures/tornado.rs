@@ -2,11 +2,11 @@
 
 use crate::drawing::looks::bar;
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::number::trimmed;
-use crate::page::pictures::Size;
 use crate::page::report::Report;
 use crate::ride::report::Swing;
 use crate::ride::view::answer::whole_or_never;

@@ -1,11 +1,11 @@
 //! A map of gradient and ground with the verdict for A and B.
 
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::number::plain;
-use crate::page::pictures::Size;
 use crate::page::report::Report;
 use crate::ride::pictures::slopes::{GRADIENTS, name_climb};
 use crate::ride::report::{GroundRow, Stretch};

@@ -2,13 +2,13 @@
 
 use crate::bench::field::Field;
 use crate::bench::owner::Owner;
-use crate::layout::name;
+use crate::layout::pieces::name;
+use crate::layout::sheet_block::Block;
+use crate::layout::sheet_checks::Concern;
 use crate::number::{likely_share, listed, percent, plain, with_unit};
 use crate::page::report::Report;
 use crate::ride::report::{Difference, RideSide, RunningFrom};
 use crate::ride::view::words::{about, advised, end_band, limit, running_from, speeds_from_to, whole};
-use crate::sheet_block::Block;
-use crate::sheet_checks::Concern;
 use crate::side::Side;
 use gear_math::rider::{Answer, Climb, Reason, Slope, TotalMass, Verdict};
 use gear_math::{Gear, Speed};

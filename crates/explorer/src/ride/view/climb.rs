@@ -1,7 +1,7 @@
 //! “Ride or run?”: what to do on the very climb that was asked about.
 
 use crate::bench::field::Field;
-use crate::layout::name;
+use crate::layout::pieces::name;
 use crate::number::{duration, percent, with_unit};
 use crate::page::report::Report;
 use crate::ride::report::RideSide;

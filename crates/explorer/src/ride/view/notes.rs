@@ -1,7 +1,7 @@
 //! Ride or run: how it was worked out, with this scenario's numbers, and what the fields say.
 
 use crate::bench::field::Field;
-use crate::layout::worked;
+use crate::layout::pieces::worked;
 use crate::number::{likely_share, percent, plain, with_unit};
 use crate::page::report::Report;
 use crate::ride::report::surface_name;

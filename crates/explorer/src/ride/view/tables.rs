@@ -1,7 +1,7 @@
 //! Ride or run: every number of the pictures.
 
 use crate::bench::field::Field;
-use crate::layout::{link_to, marked_table, name, plain_table};
+use crate::layout::pieces::{link_to, marked_table, name, plain_table};
 use crate::number::{capital, duration, percent, plain, signed, with_unit};
 use crate::page::report::Report;
 use crate::ride::report::{OtherGear, RideSide, Stretch, surface_name};

@@ -1,13 +1,13 @@
 //! The gear ladder: one upright rail of development, A's rungs to its left, B's to its right.
 
-use crate::drawing::looks::{gear_bar, gear_label};
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::{Scale, spread};
 use crate::drawing::spot::Spot;
 use crate::number::{counted, listed, percent, plain};
-use crate::page::pictures::Size;
 use crate::page::report::{Reach, Report, Tie};
+use crate::rings::pictures::gear_looks::{gear_bar, gear_label};
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::side::Side;
 use gear_math::ascending;

@@ -1,10 +1,10 @@
 //! Every gear of A against every gear of B: where they are the same.
 
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::spot::Spot;
 use crate::number::{counted, percent};
-use crate::page::pictures::Size;
 use crate::page::report::{Report, Tie};
 use crate::side::Side;
 

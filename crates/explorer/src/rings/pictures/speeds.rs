@@ -1,13 +1,13 @@
 //! Speed of every gear over the cadence window, with the chosen cadence and speed marked.
 
-use crate::drawing::looks::{gear_bar, gear_label};
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::number::{plain, rpm};
-use crate::page::pictures::Size;
 use crate::page::report::Report;
+use crate::rings::pictures::gear_looks::{gear_bar, gear_label};
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::side::Side;
 

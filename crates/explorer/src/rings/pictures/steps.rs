@@ -1,11 +1,11 @@
 //! Step sizes in riding order, over development: A above, B below, on one scale.
 
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::number::{counted, percent, plain};
-use crate::page::pictures::Size;
 use crate::page::report::Report;
 use crate::rings::setup::{RideStep, SetupReport};
 use crate::side::Side;

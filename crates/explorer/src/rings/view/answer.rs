@@ -2,15 +2,15 @@
 
 use crate::bench::field::Field;
 use crate::bench::owner::Owner;
-use crate::layout::{name, table, worked};
+use crate::layout::pieces::column;
+use crate::layout::pieces::{name, table, worked};
+use crate::layout::sheet_block::Block;
 use crate::number::{counted, percent, plain, rpm, signed, trimmed, with_unit};
 use crate::page::report::Report;
 use crate::rings::cassettes::WhySoMany;
 use crate::rings::report::StepVerdict;
 use crate::rings::setup::{GearLine, SetupReport};
-use crate::rings::view::gears::column;
 use crate::rings::view::limit;
-use crate::sheet_block::Block;
 use crate::side::Side;
 use crate::tyre::view::answer::by_size;
 use gear_math::gears::EndDifference;
@@ -145,7 +145,7 @@ fn never_used(setup: &SetupReport) -> String {
 #[must_use]
 pub(crate) fn summary(report: &Report) -> Markup {
     let [a, b] = &report.setups;
-    let head = html! { tr { td {} (column(a)) (column(b)) th scope="col" { "B against A" } } };
+    let head = html! { tr { td {} (column(Side::A)) (column(Side::B)) th scope="col" { "B against A" } } };
     let both = |value: fn(&SetupReport) -> String| [value(a), value(b)];
     let speeds =
         |speed: fn(&SetupReport) -> Speed| [report.unit.print(speed(a)), report.unit.print(speed(b))];

@@ -1,6 +1,6 @@
 //! Every gear of both set-ups, with every number of the pictures.
 
-use crate::layout::{flags, name, table};
+use crate::layout::pieces::table;
 use crate::number::{plain, rpm, with_unit};
 use crate::page::report::Report;
 use crate::rings::setup::{GearLine, SetupReport};
@@ -52,8 +52,18 @@ fn gear_row(report: &Report, row: &GearLine) -> Markup {
     }
 }
 
-/// The heading of a set-up's column.
+/// Flags of a gear in words; empty when there is nothing to say.
 #[must_use]
-pub(crate) fn column(setup: &SetupReport) -> Markup {
-    html! { th scope="col" { (name(setup.side)) } }
+pub(crate) fn flags(row: &GearLine) -> String {
+    let mut words = Vec::new();
+    if row.crossed {
+        words.push("cross-chained");
+    }
+    if row.duplicate {
+        words.push("twice");
+    }
+    if row.avoid {
+        words.push("never use");
+    }
+    words.join(", ")
 }

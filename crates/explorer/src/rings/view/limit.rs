@@ -1,11 +1,11 @@
 //! The roll-out limit of a race: which sprockets pass.
 
-use crate::layout::{name, table};
+use crate::layout::pieces::{name, table};
+use crate::layout::sheet_block::Block;
+use crate::layout::sheet_checks::Concern;
 use crate::number::with_unit;
 use crate::page::report::Report;
 use crate::rings::setup::SetupReport;
-use crate::sheet_block::Block;
-use crate::sheet_checks::Concern;
 use gear_math::gears::{RingPasses, RollOutLimit};
 use gear_math::{Gear, Sprocket};
 use maud::{Markup, html};

@@ -1,10 +1,10 @@
 //! Overlap: of the rings inside one set-up, and of A against B.
 
-use crate::layout::{name, table};
+use crate::layout::pieces::column;
+use crate::layout::pieces::{name, table};
 use crate::number::{percent, rpm, with_unit};
 use crate::page::report::{Reach, Report};
 use crate::rings::setup::{GearLine, SetupReport};
-use crate::rings::view::gears::column;
 use crate::side::Side;
 use gear_math::gears::GearStep;
 use maud::{Markup, html};
@@ -69,7 +69,7 @@ fn duplicates(setup: &SetupReport) -> String {
 }
 
 fn shared(report: &Report) -> Markup {
-    let head = html! { tr { (column(report.setup(Side::A))) (column(report.setup(Side::B))) th scope="col" { "Apart" } } };
+    let head = html! { tr { (column(Side::A)) (column(Side::B)) th scope="col" { "Apart" } } };
     let (a, b) = (report.setup(Side::A), report.setup(Side::B));
     let pair = |a: &GearLine, b: &GearLine, step: GearStep| {
         html! { tr { th scope="row" { (a.gear) } td { (b.gear) } td { (percent(step.percent(), 2)) } } }

@@ -1,9 +1,10 @@
 //! One cadence, one speed: what every gear makes of them.
 
-use crate::layout::{flags, name};
+use crate::layout::pieces::name;
 use crate::number::{listed, plain, rpm, with_unit};
 use crate::page::report::Report;
 use crate::rings::setup::{GearLine, SetupReport};
+use crate::rings::view::gears::flags;
 use crate::side::Side;
 use gear_math::ascending;
 use maud::{Markup, html};

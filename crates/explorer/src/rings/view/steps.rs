@@ -1,18 +1,18 @@
 //! Steps: in sprocket order, in riding order, at the front change.
 
-use crate::layout::{name, table};
+use crate::layout::pieces::column;
+use crate::layout::pieces::{name, table};
 use crate::number::{counted, percent};
 use crate::page::report::Report;
 use crate::rings::setup::SetupReport;
-use crate::rings::view::gears::column;
+use crate::side::Side;
 use gear_math::gears::{FrontChange, GearStep};
 use maud::{Markup, html};
 
 /// Step sizes of both set-ups.
 #[must_use]
 pub(crate) fn tables(report: &Report) -> Markup {
-    let [a, b] = &report.setups;
-    let head = html! { tr { td {} (column(a)) (column(b)) } };
+    let head = html! { tr { td {} (column(Side::A)) (column(Side::B)) } };
     let spread = |pick: fn(&gear_math::gears::StepSpread) -> GearStep| {
         move |setup: &SetupReport| {
             setup.steps.as_ref().map_or("none".to_owned(), |steps| percent(pick(steps).percent(), 1))

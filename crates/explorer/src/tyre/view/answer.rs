@@ -1,7 +1,7 @@
 //! “Which tyre, how hard?”: the answer, what moves it, and how it was worked out.
 
 use crate::bench::field::Field;
-use crate::layout::{link_to, worked};
+use crate::layout::pieces::{link_to, worked};
 use crate::number::{percent, plain, with_unit};
 use crate::page::report::Report;
 use crate::tyre::report::{Gauge, TyreFit, TyreReport};

@@ -1,6 +1,6 @@
 //! “Which tyre, how hard?”: what to heed, and how width, pressure and gears move.
 
-use crate::layout::{marked_table, plain_table};
+use crate::layout::pieces::{marked_table, plain_table};
 use crate::number::{percent, plain, signed, with_unit};
 use crate::page::report::Report;
 use crate::rings::setup::SetupReport;

@@ -2,7 +2,7 @@
 
 use crate::bench::field::{Field, Group};
 use crate::bench::owner::{Owner, Owners, Section};
-use crate::sheet_checks::{Check, Concern};
+use crate::layout::sheet_checks::{Check, Concern};
 use crate::side::Side;
 
 /// What one section decided.

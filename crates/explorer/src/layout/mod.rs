@@ -1,0 +1,5 @@
+//! Pieces that the text of every section is made of, and what a section gives to the workshop sheet.
+
+pub mod pieces;
+pub mod sheet_block;
+pub mod sheet_checks;
