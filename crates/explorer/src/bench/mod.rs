@@ -10,4 +10,5 @@ pub mod field;
 pub mod link;
 pub mod owner;
 pub mod reader;
+pub mod rests;
 pub mod sketch;
