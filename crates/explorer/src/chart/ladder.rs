@@ -13,7 +13,7 @@ const RUNG: f64 = 5.0;
 const LABEL_GAP: f64 = 13.5;
 /// Room for labels against what they fill, so that most of them stay near their rungs.
 const ROOM_TO_SPREAD: f64 = 1.4;
-const LABEL_ROOM: f64 = 54.0;
+const LABEL_ROOM: f64 = 62.0;
 const TOP: f64 = 40.0;
 const FOOT: f64 = 16.0;
 /// Round developments that may stand on the rail, metres.

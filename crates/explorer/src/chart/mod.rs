@@ -28,6 +28,7 @@ mod wrap;
 
 pub use spot::{Spot, by_key, nearest};
 
+use crate::owner::Section;
 use crate::report::Report;
 use palette::{DARK, LIGHT, Palette};
 use pen::{Mark, Pen, Point};
@@ -211,7 +212,22 @@ impl Picture {
         }
     }
 
+    /// The section whose answer it shows.
+    const fn section(self) -> Section {
+        match self {
+            Self::Ladder | Self::Speeds | Self::Steps | Self::Overlap => Section::Rings,
+            Self::Wrap | Self::Drivetrain | Self::Capacity => Section::Cage,
+            Self::Slopes | Self::Verdicts | Self::Climb | Self::Tornado => Section::Ride,
+            Self::Profile | Self::Gain | Self::GearTimes | Self::Found => Section::Lap,
+            Self::CrossSection => Section::Tyre,
+            Self::Position => Section::Position,
+        }
+    }
+
+    /// What rests on the demo's values is not green.
     fn marks(self, look: &Palette, report: &Report, size: Size) -> Vec<Mark> {
+        let good = if report.owners.rests_on_demo(self.section()) { look.ink } else { look.good };
+        let look = &Palette { good, ..*look };
         let pen = &mut Pen::default();
         pen.fill((0.0, 0.0), size, look.paper);
         match self {

@@ -10,7 +10,7 @@ use gear_math::{
 /// What the position's section is worked out from.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PositionInputs {
-    /// The position as taped on the road bike.
+    /// The position as measured on the road bike.
     pub road: RoadPosition,
     /// The cross bike's seat angle, cranks and pedals.
     pub cross: CrossBike,

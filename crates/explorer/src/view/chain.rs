@@ -42,8 +42,8 @@ pub(super) fn few<T: ToString>(items: &[T]) -> String {
 /// The chain now on the bike, or room to write its links in.
 pub(super) fn links_fitted(report: &Report, block: &mut Block) {
     match report.setup(Side::A).cage.fitted {
-        Some(fitted) => block.row("Links in the chain fitted", fitted.count().to_string()),
-        None => block.parts.push(Part::blank("Links in the chain fitted")),
+        Some(fitted) => block.row("Links fitted", fitted.count().to_string()),
+        None => block.parts.push(Part::blank("Links fitted")),
     }
 }
 

@@ -10,12 +10,6 @@ use crate::scenario::CourseChoice;
 use gear_math::{BandedLap, GainPart, Lap, Precision, Quicker, TimeBand};
 use maud::{Markup, html};
 
-/// Differences below this are none, s.
-const NOTHING_S: f64 = 0.05;
-
-/// Longer than this share of the lap is no place that matters.
-const PLACE_SHARE: f64 = 0.25;
-
 /// Which set-up is quicker, by how much, and whether that is more than the uncertainty.
 #[must_use]
 pub(super) fn answer(report: &Report) -> Markup {
@@ -77,12 +71,12 @@ fn verdict(settled: &Settled, length_m: f64) -> Markup {
         (seconds(sign * time_s), format!("{} to {}", seconds_in(low, precision), seconds(high)));
     html! {
         @match (settled.quicker(), settled.gained.quicker()) {
-            (_, Quicker::TooClose) if time_s.abs() < NOTHING_S && high_s - low_s < 2.0 * NOTHING_S => {
+            (_, Quicker::TooClose) if settled.gained.is_nothing() => {
                 "Between " (name(Side::A)) " and " (name(Side::B)) " this lap makes no difference."
             }
             (_, Quicker::TooClose) => {
                 "Too close to call: "
-                @if time_s.abs() < NOTHING_S { "by the best guess neither is quicker, but " (name(ahead)) }
+                @if settled.gained.is_nothing_at_best() { "by the best guess neither is quicker, but " (name(ahead)) }
                 @else { "by the best guess " (name(ahead)) " gains " b { (best) } " a lap, but it" }
                 " may be anything from " (seconds(-low)) " slower to " (seconds(high)) " quicker than " (name(ahead.other())) "."
             }
@@ -95,14 +89,13 @@ fn verdict(settled: &Settled, length_m: f64) -> Markup {
                 @if settled.gained.only_just() { "only just " } "more than the uncertainty."
             }
         }
-        (mainly(settled, length_m))
+        (mainly(settled.place(length_m)))
     }
 }
 
 /// Where the difference arises, when it is one place.
-fn mainly(settled: &Settled, length_m: f64) -> String {
-    let is_place = |main: &&GainPart| main.span.to_m - main.span.from_m <= PLACE_SHARE * length_m;
-    let Some(main) = settled.main.as_ref().filter(is_place) else { return String::new() };
+fn mainly(place: Option<&GainPart>) -> String {
+    let Some(main) = place else { return String::new() };
     let (from, to) = (plain(main.span.from_m, 0), with_unit(main.span.to_m, 0, "m"));
     let whose = if main.gained_s < 0.0 { Side::A } else { Side::B };
     format!(" Nearly all of what {whose} gains, it gains at {from} to {to}.")
@@ -345,8 +338,8 @@ pub(super) mod tests {
             main: Some(GainPart { span: gear_math::Span { from_m: 529.0, to_m }, gained_s: 2.0 }),
             ..settled(band(1.0, 2.0, 3.0))
         };
-        assert!(mainly(&settled(600.0), 36_000.0).contains("at 529 to 600"));
-        assert_eq!(mainly(&settled(34_480.0), 36_000.0), "");
+        assert!(mainly(settled(600.0).place(36_000.0)).contains("at 529 to 600"));
+        assert_eq!(mainly(settled(34_480.0).place(36_000.0)), "");
     }
 
     #[test]

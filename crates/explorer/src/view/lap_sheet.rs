@@ -2,7 +2,7 @@
 
 use super::cage_verdict;
 use super::lap::{course_name, lacks_file};
-use super::lap_places::WALK_IT_FIRST;
+use super::lap_places::{DOWNHILL, WALK_IT_FIRST, WHILE_OPEN};
 use super::sheet::Block;
 use super::sheet_checks::Concern;
 use crate::field::Field;
@@ -22,10 +22,10 @@ pub(super) fn block(report: &Report) -> Option<Block> {
     let laps = report.lap.laps.as_ref().filter(|_| !lacks_file(report))?;
     let settled = laps.settled.as_ref()?;
     laps_of(&mut block, report, laps, settled);
-    for note in cage_verdict::beside_lap(report) {
+    for note in cage_verdict::fits_for_lap(report) {
         block.row("Note", note);
     }
-    block.check(Concern::Course, WALK_IT_FIRST);
+    block.check(Concern::Course, [WALK_IT_FIRST, DOWNHILL, WHILE_OPEN].join(" "));
     Some(block)
 }
 
@@ -37,7 +37,7 @@ fn laps_of(block: &mut Block, report: &Report, laps: &LapReport, settled: &Settl
         let [low, high] = [band.low_s, band.high_s].map(|s| clock(s, settled.precision()));
         let time = about_clock(band.time_s, settled.precision());
         block.row_of(side, "Lap", format!("{time}, likely {low} to {high}"));
-        block.row_of(side, "On foot, m from the line", spans_on_foot(lap));
+        block.row_of(side, "On foot, m", spans_on_foot(lap));
     }
     if report.sheet_for.is_none() {
         block.row("Quicker", quicker(settled));

@@ -183,8 +183,8 @@ pub(super) fn block(report: &Report) -> Block {
     );
     for side in &ride.sides {
         let speed = report.unit.print(side.crossover.lowest_gear_speed);
-        block.row_of(side.side, "Lowest gear", format!("{}, needs at least {speed}", side.lowest));
-        block.row_of(side.side, "Riding ends", ends(side));
+        let needs = format!("{}, needs at least {speed}; riding ends {}", side.lowest, ends(side));
+        block.row_of(side.side, "Lowest gear", needs);
     }
     let wins = ride.sides[0].plan.running_wins_below();
     block.row(
@@ -200,7 +200,7 @@ pub(super) fn block(report: &Report) -> Block {
     for side in &ride.sides {
         block.row_of(side.side, &climb, advised(report, side));
     }
-    block.check(Concern::Course, ON_THE_COURSE.join(" "));
+    block.check(Concern::Course, ON_STEEP_GROUND);
     block
 }
 
@@ -232,10 +232,7 @@ fn climb_for_the_sheet(report: &Report) -> String {
 }
 
 /// What the numbers of the sheet cannot know.
-const ON_THE_COURSE: [&str; 2] = [
-    "Gradients for riding or running are estimates: try the slope itself, and where it is too close to call let grip, balance and what comes next decide.",
-    "On steep, wet ground the front wheel can lift and the rear one slip: do not ride or run beyond what you control.",
-];
+const ON_STEEP_GROUND: &str = "On steep, wet ground the front wheel can lift and the rear one slip: do not ride or run beyond what you control.";
 
 /// A gradient that may not be met up to 45 %, in whole per cent.
 #[must_use]

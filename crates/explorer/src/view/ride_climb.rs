@@ -22,6 +22,7 @@ pub(super) fn answer(report: &Report) -> Markup {
             "with " (name(Side::A)) " " (with(report, a)) "; with " (name(Side::B)) " " (with(report, b)) ". "
         }
         "Running takes " b { (seconds(a.plan.foot)) } " (likely " (foot_span(&a.plan)) "), dismount and remount included."
+        (more_power(a, b))
         (lower_gears(a, b))
         @if length.is_ramp() && ride.sides.iter().any(|side| !side.plan.answer.limits.grip) {
             " A ramp this short is a matter of the speed you bring to it, not of gears."
@@ -56,6 +57,21 @@ fn longer(side: &RideSide) -> String {
         }
         _ if advice == Advice::TooClose => String::new(),
         _ => ", and a longer one may be too close to call".to_owned(),
+    }
+}
+
+/// That the set-up that has to be forced is ahead by its rider's power, not by its gears.
+fn more_power(a: &RideSide, b: &RideSide) -> Markup {
+    let is_ahead = |forced: &RideSide, ridden: &RideSide| {
+        (forced.ascent.advice, ridden.ascent.advice) == (Advice::Force, Advice::Ride)
+            && forced.ascent.quickest().s() < ridden.ascent.quickest().s()
+    };
+    html! {
+        @for (forced, ridden) in [(a, b), (b, a)] {
+            @if is_ahead(forced, ridden) {
+                " " (name(forced.side)) " is ahead by that power alone: at the same, " (name(ridden.side)) " would be as quick, in an easier gear."
+            }
+        }
     }
 }
 

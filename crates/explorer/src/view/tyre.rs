@@ -5,8 +5,8 @@ use crate::field::Field;
 use crate::number::{percent, plain, with_unit};
 use crate::report::{Gauge, Report, TyreFit, TyreReport};
 use gear_math::{
-    CalliperVerdict, Construction, LimitedBy, MountedWidth, PressureCase, PressureCaution, PressureReading,
-    RaceLimit, Wheel, WheelPressure, WidthFactor, WidthVerdict,
+    AirSpring, CalliperVerdict, Construction, LimitedBy, MountedWidth, PressureCase, PressureCaution,
+    PressureReading, RaceLimit, Wheel, WheelPressure, WidthFactor, WidthVerdict,
 };
 use maud::{Markup, html};
 
@@ -180,14 +180,21 @@ pub(super) fn working(report: &Report) -> Markup {
 fn pressures_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
     html! {
         (pressure_worked(tyre, fit))
-        p { "Mass and width follow from one aim, the same drop of the tyre. The starting figures, and the lowest usual pressures with a tube, are workshop practice for " (typed(PressureCase::BASE_WIDTH.mm())) "; other widths get both × (33 ÷ width)^1.5, which keeps the reserve before the rim touches. The factors for ground and style are chosen to meet that practice." }
+        p { "Mass and width follow from one aim, the same drop of the tyre. The starting figures, and the lowest usual pressures with a tube, are workshop practice for " (typed(PressureCase::BASE_WIDTH.mm())) "; other widths get both × (" (PressureCase::BASE_WIDTH.mm()) " ÷ width)^1.5, which keeps the reserve before the rim touches. The factors for ground and style are chosen to meet that practice." }
         p { "Lowest here: " (fit.advice.floor) "." }
         @if let Some(loaded) = fit.loaded {
-            (worked("Drop and reserve", "F = 4/3 k₀ (1 − 0.45 f) p √(2R) d^1.5, f = d ÷ h; reserve = 0.487 ÷ ((1 − 0.45 f) f^1.5)", &format!(
+            (worked("Drop and reserve", &spring_law(), &format!(
                 "rear: {} on h = {} gives d = {}", with_unit(fit.case.loads().rear.newtons(), 0, "N"), mm(fit.section.height_mm()), mm(loaded.rear.deflection_mm))))
         }
         p { "The law d^1.5 is that of Renart and Roura-Grabulosa, Am. J. Phys. 87, 102 (2019); its constant follows from the drawn arc." }
     }
+}
+
+fn spring_law() -> String {
+    let (softening, bottoming) = (AirSpring::SOFTENING, AirSpring::BOTTOMING_LOAD);
+    format!(
+        "F = 4/3 k₀ (1 − {softening} f) p √(2R) d^1.5, f = d ÷ h; reserve = {bottoming} ÷ ((1 − {softening} f) f^1.5)"
+    )
 }
 
 fn width_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
@@ -213,11 +220,14 @@ fn width_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
 
 fn pressure_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
     let (inputs, share) = (&tyre.inputs, plain(fit.case.front_share.fraction(), 2));
+    let (base_kg, base_mm) = (PressureCase::BASE_KG, PressureCase::BASE_WIDTH.mm());
     worked(
         "Pressure, mean of both wheels",
-        "p₀ × (mass ÷ 79 kg) × (33 mm ÷ width)^1.5 × ground × style; front × (0.5 + x), rear × (1.5 − x)",
         &format!(
-            "{} × ({} ÷ 79) × (33 ÷ {})^1.5 × {} × {} = {}, with x = {share}",
+            "p₀ × (mass ÷ {base_kg} kg) × ({base_mm} mm ÷ width)^1.5 × ground × style; front × (0.5 + x), rear × (1.5 − x)"
+        ),
+        &format!(
+            "{} × ({} ÷ {base_kg}) × ({base_mm} ÷ {})^1.5 × {} × {} = {}, with x = {share}",
             plain(inputs.construction.base_psi(), 0),
             plain(fit.case.total_kg(), 1),
             plain(fit.section.width().mm(), 1),

@@ -22,10 +22,6 @@ const PARTS: [(&str, &[Group]); 8] = [
 /// Fields named in a line; more are counted.
 const NAMED: usize = 6;
 
-fn is_lacking(report: &Report, asked_for: impl Fn(Field) -> bool) -> bool {
-    report.owners.lacking(asked_for).next().is_some()
-}
-
 /// The parts of the bench that are not all the rider's, each with the number of its fields that are not, and a way there.
 #[must_use]
 pub(super) fn overview(report: &Report) -> Markup {
@@ -83,8 +79,7 @@ fn claim(report: &Report, name: &str, group: Group) -> Markup {
 #[must_use]
 pub(super) fn marked(report: &Report, id: &str, fragment: String) -> String {
     let Some(section) = section_of(id) else { return fragment };
-    let is_demos =
-        is_lacking(report, |field| section.rests_on(field) && report.owners.get(field) == Owner::Demo);
+    let is_demos = report.owners.rests_on_demo(section);
     let fragment = if is_demos { fragment.replace("class=\"good\"", "class=\"unsure\"") } else { fragment };
     if !id.ends_with("-answer") {
         return fragment;
