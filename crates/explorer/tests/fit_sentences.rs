@@ -398,8 +398,8 @@ fn the_sheet_says_what_differs_from_the_road_bike() {
     ];
     let sheet = said("sheet-page", &bars);
     for row in [
-        "along the seat tube at 73°",
-        "Changessaddle lower by 0 mm, bar higher by 15 mm and closer by 10 mm",
+        "up the seat tube at 73°",
+        "Changessaddle 0 mm lower; bar 15 mm higher, 10 mm closer",
         "Handlebarof the cross bike, reach 70 mm, drop 115 mm: saddle to bar and bar centre hold for it (road bike: reach 80 mm, drop 125 mm)",
     ] {
         assert!(sheet.contains(row), "{row}: {sheet}");
@@ -477,7 +477,7 @@ fn the_sheet_says_no_caution_twice() {
 #[test]
 fn the_sheet_tells_riding_from_running() {
     let sheet = "sheet-page";
-    says(sheet, &[], "Worked out for220 W and 72.9 kg in all on wet, soft grass");
+    says(sheet, &[], "For220 W and 72.9 kg in all on wet, soft grass");
     says(
         sheet,
         &[],
@@ -488,12 +488,8 @@ fn the_sheet_tells_riding_from_running() {
         &[],
         "Running winsbelow 5.9 km/h here, likely 5.2 to 6.7; too close to call from about 12 % up",
     );
-    says(
-        sheet,
-        &[],
-        "A 9.0 % for 60 mforce it: 236 W for 27 s (legs and reserve last 3:44 min), or run: 36 s",
-    );
-    says(sheet, &[], "B 9.0 % for 60 mride: 29 s, or run: 36 s");
+    says(sheet, &[], "A 9.0 %, 60 mforce it: 236 W for 27 s (legs and reserve last 3:44 min), or run: 36 s");
+    says(sheet, &[], "B 9.0 %, 60 mride: 29 s, or run: 36 s");
     let free =
         [(Field::Ground, "tarmac"), (Field::GripCounts, "off"), (Field::Balance, ""), (Field::Legs, "off")];
     let low =

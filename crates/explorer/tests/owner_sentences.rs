@@ -4,6 +4,7 @@ mod common;
 
 use common::{said, shown, words};
 use explorer::bench::Bench;
+use explorer::chart::{self, Picture};
 use explorer::desk::Desk;
 use explorer::field::Field;
 use explorer::owner::{Owner, Section};
@@ -148,6 +149,34 @@ fn a_refused_measure_is_not_known_unless_it_was_the_riders() {
     let own = refused(&all_but(&[]));
     assert!(fragment(&own, "says-saddle-height").contains("The page goes on with 728 mm, your last."));
     assert!(fragment(&own, "position-answer").contains("736 mm along the seat tube"));
+}
+
+#[test]
+fn a_refused_figure_of_the_derailleur_is_not_the_demos() {
+    let refused = |good: &Bench| fragments(good, &[(Field::Capacity, "abc")]);
+    let demo = refused(&Bench::default());
+    assert!(fragment(&demo, "says-capacity").ends_with("The page goes on without it."));
+    let answer = fragment(&demo, "cage-answer");
+    assert!(
+        answer.contains("A is not known to fit") && answer.contains("Not known: total capacity."),
+        "{answer}"
+    );
+    let own = refused(&all_but(&[]));
+    assert!(fragment(&own, "says-capacity").ends_with("The page goes on with 33 teeth, your last."));
+}
+
+#[test]
+fn no_picture_is_green_on_the_demos_values() {
+    let green = |bench: &Bench, picture: Picture| {
+        let report = Report::of(&Scenario::read(bench, &Scenario::default()).scenario);
+        let svg = chart::as_svg(picture, &report, (760.0, picture.height(&report, 760.0))).unwrap();
+        svg.contains("#1E6B4F")
+    };
+    for picture in Picture::ALL {
+        assert!(!green(&Bench::default(), picture), "{picture:?}");
+    }
+    assert!(green(&all_but(&[]), Picture::Verdicts));
+    assert!(!green(&all_but(&[Field::Power]), Picture::Verdicts));
 }
 
 #[test]

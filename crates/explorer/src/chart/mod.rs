@@ -226,7 +226,7 @@ impl Picture {
 
     /// What rests on the demo's values is not green.
     fn marks(self, look: &Palette, report: &Report, size: Size) -> Vec<Mark> {
-        let good = if report.owners.rests_on_demo(self.section()) { look.ink } else { look.good };
+        let good = if report.owners.rests_on_demo(self.section()) { look.soft } else { look.good };
         let look = &Palette { good, ..*look };
         let pen = &mut Pen::default();
         pen.fill((0.0, 0.0), size, look.paper);

@@ -4,6 +4,7 @@ use super::{CadenceWindow, Complaint};
 use crate::bench::Bench;
 use crate::field::{Field, Kind};
 use crate::number::{capital, listed, trimmed};
+use crate::owner::Owner;
 use gear_math::{
     Cadence, ChainLinks, Climb, Derailleur, Drivetrain, GearSet, Limits, Measured, OutOfLimits, Pressure,
     Speed, TyreSize, Wheel, decimal_in, meant, slope_percent,
@@ -158,8 +159,17 @@ impl<'b> Reader<'b> {
         };
         read(self.bench.text(field)).unwrap_or_else(|message| {
             self.refuse(field, message, None);
+            if self.is_demos_so_far(field) {
+                self.unknown.push(field);
+                return None;
+            }
             read(self.good.text(field)).unwrap_or(None)
         })
+    }
+
+    /// Whether there is nothing good in a field but what only the demo's bike has.
+    fn is_demos_so_far(&self, field: Field) -> bool {
+        field.start_owner() == Owner::Demo && !self.good.is_riders(field)
     }
 
     fn chosen(&mut self, field: Field) -> usize {

@@ -250,6 +250,19 @@ pub(super) mod tests {
     }
 
     #[test]
+    fn what_the_width_of_the_tyre_does_stands_beside_the_verdict() {
+        let own = said(&[]);
+        assert!(own.contains("Tyre width counts only in mud and loose sand (estimate); on grass"), "{own}");
+        let wide = said(&[(Field::Tyre, "40-622")]);
+        let factor = |mm| gear_math::WidthFactor::on_soft_ground(gear_math::MountedWidth::new(mm).unwrap());
+        let off = 100.0 * (1.0 - factor(39.2).value());
+        assert!((2.0..30.0).contains(&off), "{off}");
+        let told = format!("there takes {off:.0}\u{a0}% off rolling resistance");
+        assert!(wide.contains("39.2\u{a0}mm for 33\u{a0}mm ") && wide.contains(&told), "{told}: {wide}");
+        assert!(said(&[(Field::Tyre, "28-622")]).contains("there adds "));
+    }
+
+    #[test]
     fn an_edge_close_to_zero_is_only_just_more() {
         let said = |low_s: f64| plain_text(&verdict(&settled(band(low_s, 5.7, 9.6)), 2000.0));
         assert!(said(0.4).contains("which is only just more than the uncertainty."));

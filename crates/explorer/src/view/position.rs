@@ -359,7 +359,7 @@ pub(super) fn block(report: &Report) -> Block {
     block.row(
         "Saddle height",
         format!(
-            "{} from bottom bracket to saddle top along the seat tube at {}°",
+            "{} up the seat tube at {}°, to the saddle top",
             whole(cross.saddle_height_mm),
             position.inputs.cross.seat_angle.degrees()
         ),
@@ -374,7 +374,7 @@ pub(super) fn block(report: &Report) -> Block {
     block.row("Bar centre", below(cross.bar_drop_mm));
     block.on(DROP);
     block.row("Stem", stem_for_the_sheet(position));
-    block.row("Worked out on", front_end(&position.inputs));
+    block.row("Frame", front_end(&position.inputs));
     block.on(FRONT);
     carried_over(&mut block, &position.inputs);
     let feet = &position.inputs.cross.footing;
@@ -387,30 +387,22 @@ pub(super) fn block(report: &Report) -> Block {
         let enough = if toes.verdict.caution().is_none() { "enough" } else { "short, see below" };
         block.row("Toe overlap", format!("{} from pedal axle to tyre, {enough}", room(&toes)));
     }
-    for measure in ["Built: height, setback", "Built: to bar, drop"] {
+    for measure in ["Built: saddle", "Built: bar"] {
         block.parts.push(Part::blank(measure));
     }
     checks(&mut block, &position.cautions);
     block
 }
 
-/// The nearest stem, and another that does as well.
+/// The nearest stem; others stand on the page.
 fn stem_for_the_sheet(position: &PositionReport) -> String {
     let nearest = position.nearest();
     match &position.search {
         StemSearch::NoneFits(shortfall) => {
             format!("none fits: {}; nearest {}", missing(shortfall), stem(&nearest.setup))
         }
-        StemSearch::Found(fits) => {
-            // Nothing that calls for more care than the first.
-            let care = nearest.setup.cautions();
-            let no_worse = |fit: &&StemFit| fit.setup.cautions().iter().all(|caution| care.contains(caution));
-            let mut words = format!("{}; off by {}", stem(&nearest.setup), mm(nearest.miss_mm));
-            for fit in fits.iter().skip(1).filter(no_worse).take(1) {
-                words.push_str("; or ");
-                words.push_str(&stem(&fit.setup));
-            }
-            words + "; minus points down"
+        StemSearch::Found(_) => {
+            format!("{}; off by {}; minus points down", stem(&nearest.setup), mm(nearest.miss_mm))
         }
     }
 }
@@ -437,7 +429,7 @@ fn carried_over(block: &mut Block, inputs: &PositionInputs) {
     block.row(
         "Changes",
         format!(
-            "saddle lower by {}, bar higher by {} and closer by {}{}",
+            "saddle {} lower; bar {} higher, {} closer{}",
             mm(changes.lower_by.mm()),
             mm(changes.bar_up_by.mm()),
             mm(changes.bar_closer_by.mm()),

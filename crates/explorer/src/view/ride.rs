@@ -177,10 +177,7 @@ pub(super) fn block(report: &Report) -> Block {
     let mut block = Block::new("Ride or run");
     let all_kg = TotalMass::of(rider.body, rider.kit, bike.mass).kg();
     let power = with_unit(rider.power.watts(), 0, "W");
-    block.row(
-        "Worked out for",
-        format!("{power} and {} in all on {}", with_unit(all_kg, 1, "kg"), ride.ground_name()),
-    );
+    block.row("For", format!("{power} and {} in all on {}", with_unit(all_kg, 1, "kg"), ride.ground_name()));
     for side in &ride.sides {
         let speed = report.unit.print(side.crossover.lowest_gear_speed);
         let needs = format!("{}, needs at least {speed}; riding ends {}", side.lowest, ends(side));
@@ -222,13 +219,13 @@ fn slopes(report: &Report) -> String {
     }
 }
 
-/// “9.0 % for 60 m”, unless these are only the demo's.
+/// “9.0 %, 60 m”, unless these are only the demo's.
 fn climb_for_the_sheet(report: &Report) -> String {
     let inputs = &report.ride.inputs;
     if !report.owners.is_example && report.owners.least(&[Field::Slope, Field::ClimbLength]) == Owner::Demo {
         return "The climb".to_owned();
     }
-    format!("{} for {}", percent(inputs.climb.percent(), 1), with_unit(inputs.length.m(), 0, "m"))
+    format!("{}, {}", percent(inputs.climb.percent(), 1), with_unit(inputs.length.m(), 0, "m"))
 }
 
 /// What the numbers of the sheet cannot know.

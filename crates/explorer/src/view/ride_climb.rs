@@ -62,14 +62,15 @@ fn longer(side: &RideSide) -> String {
 
 /// That the set-up that has to be forced is ahead by its rider's power, not by its gears.
 fn more_power(a: &RideSide, b: &RideSide) -> Markup {
-    let is_ahead = |forced: &RideSide, ridden: &RideSide| {
-        (forced.ascent.advice, ridden.ascent.advice) == (Advice::Force, Advice::Ride)
-            && forced.ascent.quickest().s() < ridden.ascent.quickest().s()
+    let is_ahead = |forced: &RideSide, other: &RideSide| {
+        forced.ascent.advice == Advice::Force
+            && matches!(other.ascent.advice, Advice::Ride | Advice::Force)
+            && forced.ascent.quickest() < other.ascent.quickest()
     };
     html! {
-        @for (forced, ridden) in [(a, b), (b, a)] {
-            @if is_ahead(forced, ridden) {
-                " " (name(forced.side)) " is ahead by that power alone: at the same, " (name(ridden.side)) " would be as quick, in an easier gear."
+        @for (forced, other) in [(a, b), (b, a)] {
+            @if is_ahead(forced, other) {
+                " " (name(forced.side)) " is ahead by more power alone: at the same, " (name(other.side)) " would be as quick, in an easier gear."
             }
         }
     }

@@ -2,11 +2,11 @@
 
 use super::sheet::{Block, Part};
 use super::sheet_checks::Concern;
-use super::tyre::{NO_PRESSURE, gauge_words, likely, mm, range, start_of, typed};
+use super::tyre::{NO_PRESSURE, gauge_words, likely, mm, places, range, start_of, typed};
 use crate::field::Field;
-use crate::number::with_unit;
+use crate::number::{plain, with_unit};
 use crate::report::{Gauge, Report, TyreFit, TyreReport};
-use gear_math::{CLEARANCE_CHECK, Construction, HOW_TO_MEASURE, PressureCaution};
+use gear_math::{CLEARANCE_CHECK, Construction, HOW_TO_MEASURE, PressureCaution, WheelPressure};
 
 #[must_use]
 pub(super) fn block(report: &Report) -> Block {
@@ -49,7 +49,7 @@ fn mounted(block: &mut Block, tyre: &TyreReport, fit: &TyreFit) {
     if let Some(ceiling) = fit.advice.ceiling.filter(|_| tyre.danger().is_none()) {
         block.row("Highest allowed", ceiling.to_string());
     }
-    block.row("Worked out for", worked_out_for(tyre, fit));
+    block.row("For", worked_out_for(tyre, fit));
     pressures(block, tyre, fit);
     checks(block, fit);
     if tyre.danger().is_none() {
@@ -81,11 +81,22 @@ fn pressures(block: &mut Block, tyre: &TyreReport, fit: &TyreFit) {
         Err(conflict) => block.row("Pressure", conflict.to_string()),
         Ok(start) => {
             for (wheel, pressure) in [("Front", start.front), ("Rear", start.rear)] {
-                block.row(wheel, format!("{}; try {}", start_of(&pressure), range(&pressure)));
+                block.row(wheel, format!("{}; try {}", start_of(&pressure), in_short(&pressure)));
             }
-            block.parts.push(Part::blank("Own, front, rear"));
+            block.parts.push(Part::blank("Own pressure"));
         }
     }
+}
+
+/// Where to look for one's own pressure, “22 to 28 (1.52 to 1.93), no less”: in psi, then in bar, as the start before it.
+fn in_short(wheel: &WheelPressure) -> String {
+    let [low, high] = [wheel.low, wheel.high].map(|pressure| wheel.reading(pressure));
+    if low == high {
+        return range(wheel);
+    }
+    let no_less = if wheel.low <= wheel.floor { ", no less" } else { "" };
+    let [from, to] = [low, high].map(|it| plain(it.psi, places(it)));
+    format!("{from} to {to} ({} to {}){no_less}", plain(low.bar, 2), plain(high.bar, 2))
 }
 
 /// What concerns the marks is one check; what only explains the figures stays on the page.
