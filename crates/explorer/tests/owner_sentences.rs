@@ -124,7 +124,7 @@ fn the_sheet_leaves_open_what_is_not_the_riders() {
     for demo in ["736", "578", "220 W", "72.9", "22 psi", "50/34", "9.0 %", "2161"] {
         assert!(!sheet.contains(demo), "{demo}: {sheet}");
     }
-    assert!(sheet.contains("bar higher by 15 mm and closer by 10 mm (usual)"), "{sheet}");
+    assert!(sheet.contains("bar 15 mm higher, 10 mm closer (usual)"), "{sheet}");
 }
 
 #[test]

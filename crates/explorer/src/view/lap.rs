@@ -4,7 +4,9 @@ use super::cage_verdict;
 use super::lap_forcing::forcing;
 use super::tyre;
 use super::words::name;
+use crate::field::Field;
 use crate::number::{about_clock, clock, counted, likely_share, plain, seconds_in, with_unit};
+use crate::owner::Owner;
 use crate::report::{LapReport, Report, Settled, Side};
 use crate::scenario::CourseChoice;
 use gear_math::{BandedLap, GainPart, Lap, Precision, Quicker, TimeBand};
@@ -179,7 +181,11 @@ pub(super) fn lacks_file(report: &Report) -> bool {
     report.lap_inputs.choice == CourseChoice::Own && report.lap.own.is_none()
 }
 
+/// A sketch that is not the rider's is not called so.
 pub(super) fn course_name(report: &Report) -> String {
+    if report.lap_inputs.choice == CourseChoice::Sketch && report.owners.get(Field::Sketch) == Owner::Demo {
+        return "The sketch".to_owned();
+    }
     report.lap_inputs.course_name(report.lap.own.as_deref())
 }
 
@@ -187,7 +193,6 @@ pub(super) fn course_name(report: &Report) -> String {
 pub(super) mod tests {
     use super::*;
     use crate::desk::Desk;
-    use crate::field::Field;
 
     /// A desk with this link opened and its lap settled.
     pub(in crate::view) fn ridden(link: &str) -> Desk {
@@ -360,6 +365,12 @@ pub(super) mod tests {
         let words = said(&[(Field::Course, "sketch"), (Field::Sketch, "1200; 0; tarmac")]);
         assert!(words.contains("You never dismount."), "{words}");
         assert!(words.contains("Your sketch, 1.20\u{a0}km with 0\u{a0}m of climbing"), "{words}");
+    }
+
+    #[test]
+    fn a_sketch_that_is_the_demos_is_not_called_yours() {
+        let words = said(&[(Field::Course, "sketch"), (Field::Sketch, "hello")]);
+        assert!(words.contains("The sketch, 0.50") && !words.contains("Your sketch"), "{words}");
     }
 
     #[test]
