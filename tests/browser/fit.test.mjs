@@ -265,7 +265,7 @@ test('the sheet is copied as text, with the link that opens the same bench', asy
   const copied = (await page.evaluate(() => navigator.clipboard.readText())).replaceAll('\u00a0', ' ');
   assert.match(copied, /^Workshop sheet\nSet-ups A and B\n/);
   assert.match(copied, /\n= Gears =\nA Rings: 50\/34\n/);
-  assert.match(copied, /\n {3}\| 50 \| 34\n {2}11 \| 9\.82 \| 6\.68×\n/);
+  assert.match(copied, /\n {2}A Development, m \| 50 \| 34\n {2}11 \| 9\.82 \| 6\.68×\n/);
   assert.match(copied, /\n- Stem, post, bolts, brakes -\n\[ \] Pull neither/);
   assert.match(copied, /\n\[ \] Tighten every bolt/);
   assert.match(copied, /\n- How to measure -\n[^[]/);
