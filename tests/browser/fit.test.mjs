@@ -201,7 +201,8 @@ test('what is not the rider’s is listed and hatched until it is claimed', asyn
   const marked = (title) => page.$eval(title, (it) => getComputedStyle(it, '::after').content);
   const titles = ['#ride figcaption b', '#ride-ends caption span', '#position figcaption b', '#position-tables caption span'];
   for (const title of titles) assert.equal(await marked(title), '"demo values"', title);
-  for (const title of ['#cage-classes caption span', '#tyre-rules caption span']) assert.equal(await marked(title), 'none', title);
+  for (const title of ['#cage-classes caption span', '#tyre-rules caption span'])
+    assert.equal(await marked(title), 'none', title);
   for (let left = await page.locator('.mine button').count(); left > 0; left -= 1) {
     await page.locator('.mine button').first().focus();
     await page.keyboard.press('Enter');
