@@ -5,7 +5,7 @@ import { find } from './dom.js';
 import { settleLap } from './lap.js';
 
 /** Sizes of the type in tenths of a point: the largest at which the sheet stays on one page is printed. */
-const [SMALLEST, LARGEST] = [54, 84];
+const [SMALLEST, LARGEST] = [62, 90];
 
 /** What the margins of `@page` leave of a sheet of paper, in millimetres, and the style that the type for it goes into. */
 const PAPERS = [

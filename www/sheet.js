@@ -5,7 +5,7 @@ import { home } from './address.js';
 import { all, field, find } from './dom.js';
 import { settleLap } from './lap.js';
 
-const LINES = 'header p:not(.blanks), h3, h4, dl > div, caption, tr, li, p.doubt, footer p';
+const LINES = 'header p:not(.blanks), h3, h4, dl > div, tr, li, p.doubt, footer p';
 const BLANK = '____';
 
 /** Where the link of the sheet belongs; a file on this machine is no address for anybody else. */

@@ -198,6 +198,11 @@ test('what is not the rider’s is listed and hatched until it is claimed', asyn
   assert.match(await hatch('#rings-a'), /gradient/);
   assert.match(await hatch('#tyre-answer b'), /gradient/);
   assert.equal(await page.locator('.good').count(), 0);
+  const marked = (title) => page.$eval(title, (it) => getComputedStyle(it, '::after').content);
+  const titles = ['#ride figcaption b', '#ride-ends caption span', '#position figcaption b', '#position-tables caption span'];
+  for (const title of titles) assert.equal(await marked(title), '"demo values"', title);
+  for (const title of ['#cage-classes caption span', '#tyre-rules caption span'])
+    assert.equal(await marked(title), 'none', title);
   for (let left = await page.locator('.mine button').count(); left > 0; left -= 1) {
     await page.locator('.mine button').first().focus();
     await page.keyboard.press('Enter');
@@ -206,6 +211,7 @@ test('what is not the rider’s is listed and hatched until it is claimed', asyn
   assert.doesNotMatch(await text(page, '#scenario'), /Not yours/);
   assert.equal(await hatch('#rings-a'), 'none');
   assert.equal(await hatch('#tyre-answer b'), 'none');
+  for (const title of titles) assert.equal(await marked(title), 'none', title);
   assert.match(await text(page, '#lap-answer'), /The course is an invented one\./);
   const again = await openPage(browser, await addressWith(page, 'hs=12'));
   assert.doesNotMatch(await text(again.page, '#scenario'), /Not yours/);
@@ -260,7 +266,7 @@ test('the sheet is copied as text, with the link that opens the same bench', asy
   const copied = (await page.evaluate(() => navigator.clipboard.readText())).replaceAll('\u00a0', ' ');
   assert.match(copied, /^Workshop sheet\nSet-ups A and B\n/);
   assert.match(copied, /\n= Gears =\nA Rings: 50\/34\n/);
-  assert.match(copied, /\n {3}\| 50 \| 34\n {2}11 \| 9\.82 \| 6\.68×\n/);
+  assert.match(copied, /\n {2}A Development, m \| 50 \| 34\n {2}11 \| 9\.82 \| 6\.68×\n/);
   assert.match(copied, /\n- Stem, post, bolts, brakes -\n\[ \] Pull neither/);
   assert.match(copied, /\n\[ \] Tighten every bolt/);
   assert.match(copied, /\n- How to measure -\n[^[]/);
@@ -324,8 +330,9 @@ for (const [format, viewport] of Object.entries(PAPERS)) {
       assert.ok(height >= 0.93 * viewport.height || points >= 8.3, `${hash}: ${height} px in ${points} pt`);
       sizes.push(points);
     }
-    const [demo, a, simple] = sizes;
-    for (const points of [demo, a, simple]) assert.ok(points >= 6.4, `${points} pt`);
+    const [demo, a, simple, full] = sizes;
+    for (const points of [demo, a, simple]) assert.ok(points >= 7.95, `${points} pt`);
+    assert.ok(full >= 6.9, `${full} pt for the fullest bike`);
     assert.ok(a > demo, `${a} pt for A alone, ${demo} pt for both`);
   });
 }

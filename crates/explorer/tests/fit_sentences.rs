@@ -389,7 +389,7 @@ fn spacers_that_call_for_care_are_told_of_in_the_answer_and_not_offered_instead(
 }
 
 #[test]
-fn the_sheet_says_what_it_was_carried_over_from() {
+fn the_sheet_says_what_differs_from_the_road_bike() {
     let bars = [
         (Field::RoadBarReach, "80"),
         (Field::CrossBarReach, "70"),
@@ -398,9 +398,8 @@ fn the_sheet_says_what_it_was_carried_over_from() {
     ];
     let sheet = said("sheet-page", &bars);
     for row in [
-        "along the seat tube at 73°",
-        "Measured on the road bikesaddle 728 mm along 73.5°, tip 56 mm behind the bottom bracket; bar 545 mm from the tip, 72 mm below the saddle; crank 172.5 mm, sole 15 mm",
-        "Changessaddle lower by 0 mm, bar higher by 15 mm and closer by 10 mm",
+        "up the seat tube at 73°",
+        "Changessaddle 0 mm lower; bar 15 mm higher, 10 mm closer",
         "Handlebarof the cross bike, reach 70 mm, drop 115 mm: saddle to bar and bar centre hold for it (road bike: reach 80 mm, drop 125 mm)",
     ] {
         assert!(sheet.contains(row), "{row}: {sheet}");
@@ -431,7 +430,8 @@ fn a_saddle_far_forward_is_no_secret_before_a_race() {
         &[(Field::Setback, "20")],
         "The saddle tip is less than 50 mm behind the bottom bracket",
     );
-    says("sheet-page", &[], "For UCI races: saddle tip at least 50 mm");
+    says("position-tables", &[], "For UCI races: saddle tip at least 50 mm");
+    says("sheet-page", &[(Field::Setback, "20")], "ask your commissaire before a UCI race");
 }
 
 #[test]
@@ -454,7 +454,8 @@ fn another_handlebar_moves_the_bar_but_not_the_hoods() {
 fn the_sheet_has_what_the_chosen_set_up_needs() {
     let for_a = said("sheet-page", &[(Field::SheetFor, "a")]);
     assert!(for_a.contains("Set-up A") && for_a.contains("50/34") && !for_a.contains("44/32"));
-    says("sheet-page", &[], "Gears to avoid34×12, 34×11");
+    says("sheet-page", &[], "A Derailleurfits if you never use 34×11 and 34×12");
+    says("sheet-page", &[], "6.68×");
 }
 
 #[test]
@@ -476,29 +477,25 @@ fn the_sheet_says_no_caution_twice() {
 #[test]
 fn the_sheet_tells_riding_from_running() {
     let sheet = "sheet-page";
-    says(sheet, &[], "Worked out for220 W and 72.9 kg in all on wet, soft grass");
+    says(sheet, &[], "For220 W and 72.9 kg in all on wet, soft grass");
     says(
         sheet,
         &[],
-        "A Lowest gear34×30, needs at least 8.1 km/hA Riding endsfrom about 8 % up (likely 6 to 10)",
+        "A Lowest gear34×30, needs at least 8.1 km/h; riding ends from about 8 % up (likely 6 to 10)",
     );
     says(
         sheet,
         &[],
         "Running winsbelow 5.9 km/h here, likely 5.2 to 6.7; too close to call from about 12 % up",
     );
-    says(
-        sheet,
-        &[],
-        "A 9.0 % for 60 mforce it: 236 W for 27 s (legs and reserve last 3:44 min), or run: 36 s",
-    );
-    says(sheet, &[], "B 9.0 % for 60 mride: 29 s, or run: 36 s");
+    says(sheet, &[], "A 9.0 %, 60 mforce it: 236 W for 27 s (legs and reserve last 3:44 min), or run: 36 s");
+    says(sheet, &[], "B 9.0 %, 60 mride: 29 s, or run: 36 s");
     let free =
         [(Field::Ground, "tarmac"), (Field::GripCounts, "off"), (Field::Balance, ""), (Field::Legs, "off")];
     let low =
         [&free[..], &[(Field::RingsA, "22"), (Field::CassetteA, "50"), (Field::CadenceLow, "25")]].concat();
-    says(sheet, &low, "A Riding endsnowhere up to 45 %");
-    says(sheet, &[(Field::Ground, "loose-sand")], "Riding endson the level already: no gear low enough");
+    says(sheet, &low, "; riding ends nowhere up to 45 %");
+    says(sheet, &[(Field::Ground, "loose-sand")], "riding ends on the level already: no gear low enough");
     assert!(!said(sheet, &[(Field::SheetFor, "b")]).contains("A Lowest gear"));
 }
 

@@ -7,6 +7,7 @@ use explorer::bench::bench::Bench;
 use explorer::bench::field::Field;
 use explorer::bench::owner::Owner;
 use explorer::page::desk::Desk;
+use explorer::page::pictures::{Picture, as_svg};
 use explorer::page::questions::rests_on;
 use explorer::page::report::Report;
 use explorer::page::scenario::Scenario;
@@ -124,7 +125,7 @@ fn the_sheet_leaves_open_what_is_not_the_riders() {
     for demo in ["736", "578", "220 W", "72.9", "22 psi", "50/34", "9.0 %", "2161"] {
         assert!(!sheet.contains(demo), "{demo}: {sheet}");
     }
-    assert!(sheet.contains("bar higher by 15 mm and closer by 10 mm (usual)"), "{sheet}");
+    assert!(sheet.contains("bar 15 mm higher, 10 mm closer (usual)"), "{sheet}");
 }
 
 #[test]
@@ -149,6 +150,35 @@ fn a_refused_measure_is_not_known_unless_it_was_the_riders() {
     let own = refused(&all_but(&[]));
     assert!(fragment(&own, "says-saddle-height").contains("The page goes on with 728 mm, your last."));
     assert!(fragment(&own, "position-answer").contains("736 mm along the seat tube"));
+}
+
+#[test]
+fn a_refused_figure_of_the_derailleur_is_not_the_demos() {
+    let refused = |good: &Bench| fragments(good, &[(Field::Capacity, "abc")]);
+    let demo = refused(&Bench::default());
+    assert!(fragment(&demo, "says-capacity").ends_with("The page goes on without it."));
+    let answer = fragment(&demo, "cage-answer");
+    assert!(
+        answer.contains("A is not known to fit") && answer.contains("Not known: total capacity."),
+        "{answer}"
+    );
+    let own = refused(&all_but(&[]));
+    assert!(fragment(&own, "says-capacity").ends_with("The page goes on with 33 teeth, your last."));
+}
+
+#[test]
+fn no_picture_is_green_on_the_demos_values() {
+    let green = |bench: &Bench, picture: Picture| {
+        let report = Report::of(&Scenario::read(bench, &Scenario::default()).scenario);
+        let svg = as_svg(picture, &report, (760.0, picture.height(&report, 760.0))).unwrap();
+        svg.contains("#1E6B4F")
+    };
+    let verdicts = Picture::by_name("verdicts").unwrap();
+    for picture in Picture::all() {
+        assert!(!green(&Bench::default(), picture), "{picture:?}");
+    }
+    assert!(green(&all_but(&[]), verdicts));
+    assert!(!green(&all_but(&[Field::Power]), verdicts));
 }
 
 #[test]

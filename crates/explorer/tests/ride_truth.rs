@@ -198,7 +198,7 @@ fn two_questions_have_two_numbers() {
 /// Answer, tables, pictures and sheet speak of one advice.
 #[test]
 fn one_climb_has_one_verdict_everywhere() {
-    has(&opened("#r=2", "sheet-page").1, "9.0 % for 60 mforce it: 236 W for 27 s");
+    has(&opened("#r=2", "sheet-page").1, "9.0 %, 60 mforce it: 236 W for 27 s");
     for address in ALL {
         let (report, words) = answer(address);
         let verbs = Side::BOTH.map(|side| match report.ride.sides[side as usize].ascent.advice {

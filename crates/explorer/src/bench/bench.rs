@@ -2,6 +2,7 @@
 
 use crate::bench::field::{Field, Group};
 use crate::bench::owner::Owner;
+use gear_math::course::Demo;
 
 /// What stands in every field, exactly as typed.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -58,10 +59,12 @@ impl Bench {
         fields.fold(String::new(), |all, field| all + self.text(*field) + "\0")
     }
 
-    /// Writes the rider's `text` into `field`. Of one too long just so much is kept that its reader sees that it is.
+    /// Writes the rider's `text` into `field`. Of one too long just so much is kept that its reader sees that it is. An
+    /// invented course that is put into the sketch stays the demo's.
     pub fn write(&mut self, field: Field, text: &str) {
-        let text = text.chars().take(field.longest() + 1).collect();
-        self.0[field as usize] = Entry { text, is_riders: true };
+        let text: String = text.chars().take(field.longest() + 1).collect();
+        let is_riders = field != Field::Sketch || Demo::ALL.iter().all(|demo| demo.course().sketch() != text);
+        self.0[field as usize] = Entry { text, is_riders };
     }
 
     /// Takes what stands in `field` for the rider's own.
@@ -135,6 +138,17 @@ mod tests {
         assert_eq!((bench.is_demo(), bench.owner(Field::Stack)), (true, Owner::Demo));
         bench.write(Field::Stack, Field::Stack.spec().start);
         assert_eq!((bench.is_demo(), bench.owner(Field::Stack)), (false, Owner::Rider));
+    }
+
+    #[test]
+    fn an_invented_course_in_the_sketch_is_the_demos_until_changed() {
+        let mut bench = Bench::default();
+        bench.write(Field::Course, "sketch");
+        let sketch = Demo::Meadow.course().sketch();
+        bench.write(Field::Sketch, &sketch);
+        assert_eq!(bench.owner(Field::Sketch), Owner::Demo);
+        bench.write(Field::Sketch, &format!("{sketch}40; 0; tarmac"));
+        assert_eq!(bench.owner(Field::Sketch), Owner::Rider);
     }
 
     #[test]

@@ -112,6 +112,13 @@ impl Owners {
         fields.iter().map(|&field| self.get(field)).max().unwrap_or(Owner::Rider)
     }
 
+    /// Whether an answer that rests on some fields rests on a value of the demo's.
+    #[must_use]
+    pub fn rests_on_demo(&self, rests_on: impl Fn(Field) -> bool) -> bool {
+        let is_demos = |&field: &Field| self.get(field) == Owner::Demo && rests_on(field);
+        Field::ALL.iter().any(is_demos)
+    }
+
     /// The fields among `asked_for` whose value is not the rider's and not usual either, in the order of the bench.
     pub fn lacking(&self, asked_for: impl Fn(Field) -> bool) -> impl Iterator<Item = Field> {
         let lacks = move |field: &Field| self.get(*field) >= Owner::Demo && asked_for(*field);

@@ -4,6 +4,7 @@ use crate::bench::bench::Bench;
 use crate::bench::cadence_window::CadenceWindow;
 use crate::bench::complaint::Complaint;
 use crate::bench::field::{Field, Kind};
+use crate::bench::owner::Owner;
 use crate::number::{capital, listed, trimmed};
 use gear_math::gears::GearSet;
 use gear_math::rider::Climb;
@@ -161,8 +162,17 @@ impl<'b> Reader<'b> {
         };
         read(self.bench.text(field)).unwrap_or_else(|message| {
             self.refuse(field, message, None);
+            if self.is_demos_so_far(field) {
+                self.unknown.push(field);
+                return None;
+            }
             read(self.good.text(field)).unwrap_or(None)
         })
+    }
+
+    /// Whether there is nothing good in a field but what only the demo's bike has.
+    fn is_demos_so_far(&self, field: Field) -> bool {
+        field.start_owner() == Owner::Demo && !self.good.is_riders(field)
     }
 
     fn chosen(&mut self, field: Field) -> usize {

@@ -17,10 +17,6 @@ pub(crate) fn body() -> Markup {
     p class="quiet" { "A sketch travels in the link, which stays below 2000 characters with up to 110 stretches, or 35 when nearly every other field is changed. A recorded course goes into the sketch in 110 or fewer. A saved course is JSON: " code { "{\"remountCourse\": 1, \"name\": \"…\", \"stretches\": [\"120; 1.5; firm grass\", …]}" } ", each stretch written as in the sketch." }
     }
     div id="lap-places" { }
-    div class="prose care" {
-    p { "Walk the course before you ride it: the plan knows neither ruts and lines nor other riders. Ride or record it only while it is open to you, and give way to whoever has the right of way." }
-    p { "Descents, bends and braking are assumed, not judged: the lap rolls downhill as fast as air and ground let it and brakes as hard as “Braking into bends” says, which wet ground may not hold. Ride down what you control." }
-    }
     (figure(&profile::PROFILE))
     (figure(&gain::GAIN))
     div id="lap-numbers" { }

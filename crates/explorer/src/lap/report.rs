@@ -161,6 +161,9 @@ pub struct Settled {
     pub curve: Vec<(f64, f64)>,
 }
 
+/// Longer than this share of the lap is no place that can be walked to and looked at. Estimate.
+const PLACE_SHARE: f64 = 0.25;
+
 impl Settled {
     /// Who is quicker; the first is A. Nobody, as long as forcing a gear, which is left out of the times, could turn it.
     #[must_use]
@@ -174,6 +177,12 @@ impl Settled {
     pub fn with_forcing(&self) -> TimeBand {
         let [a, b] = &self.forced;
         self.gained.moved(saved_s(b) - saved_s(a))
+    }
+
+    /// The one place where nearly all of the difference arises, on a lap of this length; none where that is no place.
+    #[must_use]
+    pub fn place(&self, length_m: f64) -> Option<&GainPart> {
+        self.main.as_ref().filter(|main| main.span.to_m - main.span.from_m <= PLACE_SHARE * length_m)
     }
 
     /// How finely both times are told.

@@ -191,7 +191,7 @@ mod tests {
     /// Whoever types marks gets no markup out of order, and never anything but what a line may hold.
     #[test]
     fn marks_that_were_typed_stay_in_order() {
-        assert_eq!(html("\u{E001}a\u{E101}b"), "<b>a<a href=\"#rings-b\">b</a></b>");
+        assert_eq!(html("\u{E001}a\u{E101}b"), "<b>a<a href=\"#cassette-a\">b</a></b>");
         assert_eq!(html("\u{E000}<i>\u{E0FF}"), "&lt;i&gt;");
     }
 }

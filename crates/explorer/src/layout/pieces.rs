@@ -17,7 +17,7 @@ pub(crate) fn table(title: &str, remark: &str, head: &Markup, body: &Markup) -> 
     html! {
         div.scroll tabindex="0" role="region" aria-label=(title) {
             table {
-                caption { (title) @if !remark.is_empty() { small { (remark) } } }
+                caption { span { (title) } @if !remark.is_empty() { small { (remark) } } }
                 thead { (head) }
                 tbody { (body) }
             }

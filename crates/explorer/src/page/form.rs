@@ -39,7 +39,7 @@ pub fn by_name(name: &str) -> Option<Markup> {
         "tyre" => Some(with_finer(&[("", Group::Tyre)], Group::TyreFiner)),
         "position" => Some(with_finer(
             &[
-                ("Road bike, as taped", Group::RoadBike),
+                ("Road bike, as measured", Group::RoadBike),
                 ("Cross bike, and what shall differ", Group::CrossBike),
                 ("Cross frame", Group::CrossFrame),
             ],

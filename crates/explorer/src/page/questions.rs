@@ -102,7 +102,11 @@ impl<S> Asked for Room<S> {
     }
 
     fn picture(&self, report: &Report, place: usize) -> Box<dyn Shown> {
-        Box::new(Hung { section: (self.of)(report), drawing: &self.question.pictures[place] })
+        Box::new(Hung {
+            section: (self.of)(report),
+            drawing: &self.question.pictures[place],
+            is_demos: report.owners.rests_on_demo(self.question.rests_on),
+        })
     }
 }
 
@@ -123,6 +127,8 @@ pub(crate) trait Shown {
 struct Hung<S: 'static> {
     section: S,
     drawing: &'static Drawing<S>,
+    /// Whether the answer rests on the demo's values; then nothing is green.
+    is_demos: bool,
 }
 
 impl<S> Shown for Hung<S> {
@@ -131,9 +137,10 @@ impl<S> Shown for Hung<S> {
     }
 
     fn marks(&self, look: &Palette, size: Size) -> Vec<Mark> {
-        let mut pen = Pen::default();
+        let good = if self.is_demos { look.soft } else { look.good };
+        let (look, mut pen) = (Palette { good, ..*look }, Pen::default());
         pen.fill((0.0, 0.0), size, look.paper);
-        (self.drawing.draw)(&mut pen, look, &self.section, size);
+        (self.drawing.draw)(&mut pen, &look, &self.section, size);
         pen.marks
     }
 

@@ -23,10 +23,6 @@ const PARTS: [(&str, &[Group]); 8] = [
 /// Fields named in a line; more are counted.
 const NAMED: usize = 6;
 
-fn is_lacking(report: &Report, asked_for: impl Fn(Field) -> bool) -> bool {
-    report.owners.lacking(asked_for).next().is_some()
-}
-
 /// The parts of the bench that are not all the rider's, each with the number of its fields that are not, and a way there.
 #[must_use]
 pub(crate) fn overview(report: &Report) -> Markup {
@@ -83,8 +79,7 @@ fn claim(report: &Report, name: &str, group: Group) -> Markup {
 /// marked, with a line under it that names the fields.
 #[must_use]
 pub(crate) fn marked(report: &Report, question: &dyn Asked, is_answer: bool, fragment: String) -> String {
-    let is_demos =
-        is_lacking(report, |field| question.rests_on(field) && report.owners.get(field) == Owner::Demo);
+    let is_demos = report.owners.rests_on_demo(|field| question.rests_on(field));
     let fragment = if is_demos { fragment.replace("class=\"good\"", "class=\"unsure\"") } else { fragment };
     if !is_answer {
         return fragment;

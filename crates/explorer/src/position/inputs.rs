@@ -11,7 +11,7 @@ use gear_math::{CrossBike, RoadPosition};
 /// What the position's section is worked out from.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PositionInputs {
-    /// The position as taped on the road bike.
+    /// The position as measured on the road bike.
     pub road: RoadPosition,
     /// The cross bike's seat angle, cranks and pedals.
     pub cross: CrossBike,

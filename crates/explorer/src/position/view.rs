@@ -356,39 +356,26 @@ pub(crate) fn working(report: &PositionSection) -> Markup {
 pub(crate) fn block(report: &PositionSection) -> Block {
     let position = &report.position;
     let cross = &position.cross;
-    let target = position.target();
     let mut block = Block::new("Position");
     block.row(
         "Saddle height",
         format!(
-            "{} from bottom bracket to saddle top along the seat tube at {}°",
+            "{} up the seat tube at {}°, to the saddle top",
             whole(cross.saddle_height_mm),
             position.inputs.cross.seat_angle.degrees()
         ),
     );
     block.on(SADDLE);
-    block.row("Saddle top", format!("{} above the bottom bracket", whole(cross.saddle_vertical_mm)));
-    block.on(SADDLE);
     block.row("Saddle tip", setback(cross.setback_mm));
     block.on(position.tip_fields());
     block.row("Rails", rails(position));
     block.on(BAR);
-    block.row("Saddle tip to bar", format!("{} straight", whole(position.tape_mm())));
+    block.row("Tip to bar", format!("{} straight", whole(position.tape_mm())));
     block.on(BAR);
     block.row("Bar centre", below(cross.bar_drop_mm));
     block.on(DROP);
-    block.row(
-        "From bottom bracket to bar",
-        format!("{} forward, {} up", whole(target.x_mm), whole(target.y_mm)),
-    );
-    block.on(BAR);
     block.row("Stem", stem_for_the_sheet(position));
-    block.row(
-        "Stem’s angle",
-        "0° is square to the steerer, minus points down; all of this ±3 mm, as a tape measure is".to_owned(),
-    );
-    block.on(&[]);
-    block.row("Worked out on", front_end(&position.inputs));
+    block.row("Frame", front_end(&position.inputs));
     block.on(FRONT);
     carried_over(&mut block, &position.inputs);
     let feet = &position.inputs.cross.footing;
@@ -401,37 +388,27 @@ pub(crate) fn block(report: &PositionSection) -> Block {
         let enough = if toes.verdict.caution().is_none() { "enough" } else { "short, see below" };
         block.row("Toe overlap", format!("{} from pedal axle to tyre, {enough}", room(&toes)));
     }
-    block.row("For mud", IN_SHORT.to_owned());
-    block.on(&[]);
-    for measure in ["Built: height, setback", "Built: to bar, drop"] {
+    for measure in ["Built: saddle", "Built: bar"] {
         block.parts.push(Part::blank(measure));
     }
     checks(&mut block, &position.cautions);
     block
 }
 
-/// The nearest stem, and others that do as well.
+/// The nearest stem; others stand on the page.
 fn stem_for_the_sheet(position: &PositionReport) -> String {
     let nearest = position.nearest();
     match &position.search {
         StemSearch::NoneFits(shortfall) => {
             format!("none fits: {}; nearest {}", missing(shortfall), stem(&nearest.setup))
         }
-        StemSearch::Found(fits) => {
-            // Nothing that calls for more care than the first.
-            let care = nearest.setup.cautions();
-            let no_worse = |fit: &&StemFit| fit.setup.cautions().iter().all(|caution| care.contains(caution));
-            let mut words = format!("{}; off by {}", stem(&nearest.setup), mm(nearest.miss_mm));
-            for fit in fits.iter().skip(1).filter(no_worse).take(2) {
-                words.push_str("; or ");
-                words.push_str(&stem(&fit.setup));
-            }
-            words
+        StemSearch::Found(_) => {
+            format!("{}; off by {}; minus points down", stem(&nearest.setup), mm(nearest.miss_mm))
         }
     }
 }
 
-/// What belongs together is one check; what is no check stands apart.
+/// What belongs together is one check; what is no check stands apart, and the measures of a race's rules stay on the page.
 fn checks(block: &mut Block, cautions: &[PositionCaution]) {
     for together in PositionCaution::BY_HAND {
         let of_them = cautions.iter().filter(|caution| together.contains(caution));
@@ -439,46 +416,21 @@ fn checks(block: &mut Block, cautions: &[PositionCaution]) {
         block.check(Concern::Cockpit, words.join(" "));
     }
     let by_hand = PositionCaution::BY_HAND.concat();
-    for caution in cautions.iter().filter(|caution| !by_hand.contains(caution)) {
+    let is_told =
+        |caution: &&PositionCaution| !by_hand.contains(caution) && **caution != PositionCaution::RaceMeasures;
+    for caution in cautions.iter().filter(is_told) {
         let is_note = PositionCaution::NOTES.contains(caution);
         block.check(if is_note { Concern::Measuring } else { Concern::Cockpit }, caution.to_string());
     }
 }
 
-/// The workshop's experience in short.
-const IN_SHORT: &str = "one bottle cage on the seat tube, hoods a touch higher, pedals released more easily, one sprocket at a time (practice, no source)";
-
-const ROAD: &[Field] = &[
-    Field::SaddleHeight,
-    Field::SeatAngle,
-    Field::Setback,
-    Field::TipToBar,
-    Field::BarDrop,
-    Field::RoadCrank,
-    Field::RoadStack,
-];
-
-/// What it was carried over from and what shall differ, to be measured again in case of doubt.
+/// What shall differ from the road bike.
 fn carried_over(block: &mut Block, inputs: &PositionInputs) {
-    let (road, changes) = (&inputs.road, &inputs.changes);
-    block.row(
-        "Measured on the road bike",
-        format!(
-            "saddle {} along {}°, tip {}; bar {} from the tip, {}; crank {}, sole {}",
-            mm(road.saddle.height.mm()),
-            road.saddle.seat_angle.degrees(),
-            setback(road.saddle.setback.mm()),
-            mm(road.tip_to_bar.mm()),
-            below(road.bar_drop.mm()),
-            mm(road.footing.crank.mm()),
-            mm(road.footing.sole_stack.mm())
-        ),
-    );
-    block.on(ROAD);
+    let changes = &inputs.changes;
     block.row(
         "Changes",
         format!(
-            "saddle lower by {}, bar higher by {} and closer by {}{}",
+            "saddle {} lower; bar {} higher, {} closer{}",
             mm(changes.lower_by.mm()),
             mm(changes.bar_up_by.mm()),
             mm(changes.bar_closer_by.mm()),

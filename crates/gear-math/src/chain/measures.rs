@@ -52,6 +52,9 @@ pub struct ChainLinks(u16);
 impl ChainLinks {
     /// What this count may be.
     pub const LIMITS: Limits = Limits { name: "number of links", unit: "", min: 60.0, max: 190.0 };
+    /// How much longer than new a chain is replaced, in per cent (common practice for ten and more sprockets, and on the safe
+    /// side of the 0.75 for fewer).
+    pub const WORN_PERCENT: f64 = 0.5;
 
     /// Takes a number of links.
     ///

@@ -33,17 +33,18 @@ pub struct LoadedTyre {
     pub patch_length_mm: f64,
 }
 
-/// By how much the spring falls behind `d^(3/2)` as it is pressed in: fitted to numerical integration of the section,
-/// within 2 % up to a drop of 0.7.
-const SOFTENING: f64 = 0.45;
-/// Load at a drop of 0.9, by numerical integration, over the load that `d^(3/2)` alone gives at the full height.
-const BOTTOMING_LOAD: f64 = 0.487;
 /// Work done up to that drop, by numerical integration, in the same terms.
 const BOTTOMING_WORK: f64 = 0.2185;
 /// One bar in newtons per square millimetre.
 const N_PER_MM2_PER_BAR: f64 = 0.1;
 
 impl AirSpring {
+    /// By how much the spring falls behind `d^(3/2)` as it is pressed in: fitted to numerical integration of the section,
+    /// within 2 % up to a drop of 0.7.
+    pub const SOFTENING: f64 = 0.45;
+    /// Load at a drop of 0.9, by numerical integration, over the load that `d^(3/2)` alone gives at the full height.
+    pub const BOTTOMING_LOAD: f64 = 0.487;
+
     /// What the tyre does under `load`.
     ///
     /// # Formula
@@ -82,7 +83,7 @@ impl AirSpring {
         LoadedTyre {
             deflection_mm: deflection,
             drop,
-            bottoming_reserve: BOTTOMING_LOAD * full / load.newtons(),
+            bottoming_reserve: Self::BOTTOMING_LOAD * full / load.newtons(),
             contact_area_cm2: contact_area_cm2(load, self.pressure),
             patch_length_mm: 2.0 * (2.0 * self.outer_radius.mm() * deflection).sqrt(),
         }
@@ -113,5 +114,5 @@ impl AirSpring {
 
 /// The drop at which `(1 − 0.45 f) f^(3/2)` reaches `load`; 1 when it never does: the tyre stands on its rim.
 fn drop_under(load: f64) -> f64 {
-    point_reaching(load, 0.0, 1.0, |drop| (1.0 - SOFTENING * drop) * drop.powf(1.5))
+    point_reaching(load, 0.0, 1.0, |drop| (1.0 - AirSpring::SOFTENING * drop) * drop.powf(1.5))
 }

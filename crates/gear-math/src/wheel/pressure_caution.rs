@@ -57,10 +57,10 @@ impl PressureCaution {
         matches!(self, Self::Hookless | Self::Glue | Self::PinchFlat | Self::Burping)
     }
 
-    /// Whether it says how pressures are measured and found.
+    /// Whether it says how a pressure of one's own is found, and where the formula does not lead to it.
     #[must_use]
     pub const fn tells_how_to_measure(self) -> bool {
-        self.tells_of_a_start() || self.is_beyond_the_formula() || matches!(self, Self::SameGauge)
+        self.tells_of_a_start() || self.is_beyond_the_formula()
     }
 
     /// Whether it says what to do from a starting pressure, and nothing where there is none.

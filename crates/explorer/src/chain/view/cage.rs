@@ -6,21 +6,29 @@ use crate::layout::pieces::column;
 use crate::layout::pieces::{name, table, worked};
 use crate::layout::sheet_block::Block;
 use crate::layout::sheet_checks::Concern;
-use crate::number::{counted, listed, trimmed};
+use crate::number::{counted, listed, percent, trimmed};
 use crate::rings::setup::SetupReport;
 use crate::side::Side;
+use gear_math::ChainLinks;
 use gear_math::cage::CageClass;
 use maud::{Markup, html};
 
 /// What can break first: chain, cage and spokes.
-const BY_HAND: [&str; 6] = [
+const TURNED_BY_HAND: [&str; 4] = [
     "Bike in a stand, turn the crank by hand, fingers clear of chain and sprockets.",
     "Turn slowly into the largest ring with the largest sprocket and never force it; the pulleys must not be pulled into line.",
     "Then the smallest with the smallest: the lower run must neither sag nor touch the guide pulley.",
     "Look at the gap under the largest sprocket, at the hanger, and with rear suspension at every height of its travel.",
-    "After other rings or another cassette set limit screws, guide-pulley gap and front-derailleur height anew: derailleur or chain in the spokes stops the wheel.",
-    "Close the chain with its maker’s own pin or link, and bend it there to see that it holds.",
 ];
+
+/// What other parts ask for, and the chain itself.
+fn set_and_joined() -> String {
+    format!(
+        "After other rings or another cassette set limit screws, guide-pulley gap and front-derailleur height anew: derailleur or chain in the spokes stops the wheel. Replace a chain worn by {}. Close it with its maker’s own pin or link, and bend it there to see that it holds.",
+        percent(ChainLinks::WORN_PERCENT, 1)
+    )
+}
+
 /// The sentence that answers for both set-ups, and what to check by hand.
 #[must_use]
 pub(crate) fn answer(report: &ChainSection) -> Markup {
@@ -28,7 +36,7 @@ pub(crate) fn answer(report: &ChainSection) -> Markup {
         @for side in Side::BOTH { p.verdict { (cage_verdict::said(report, side).marked(side)) } }
         p.more { (cage_verdict::avoided(report)) (cage_verdict::basis(report)) (crate::chain::view::path::certainty(report)) }
         @if report.rings.setups.iter().any(|setup| !setup.cage.check.unknown.is_empty()) { p.more { (unknown(report)) } }
-        p.more.care { "By hand, before riding. " (BY_HAND.join(" ")) " The makers’ figures come before ours." }
+        p.more.care { "By hand, before riding. " (TURNED_BY_HAND.join(" ")) " " (set_and_joined()) " The makers’ figures come before ours." }
     }
 }
 
@@ -40,13 +48,10 @@ pub(crate) fn block(report: &ChainSection) -> Block {
         let said = cage_verdict::said(report, side);
         block.row_of(side, "Derailleur", said.plain_verdict());
         block.row_of(side, "Next", said.step().to_owned());
-        let avoided = report.rings.setup(side).avoided();
-        if !avoided.is_empty() {
-            block.row_of(side, "Gears to avoid", avoided.join(", "));
-        }
     }
     crate::chain::view::path::links_fitted(report, &mut block);
-    block.check(Concern::Drivetrain, BY_HAND.join(" "));
+    block.check(Concern::Drivetrain, TURNED_BY_HAND.join(" "));
+    block.check(Concern::Drivetrain, set_and_joined());
     if let Some(measure) = crate::chain::view::path::before_cutting(report) {
         block.check(Concern::Drivetrain, measure);
     }

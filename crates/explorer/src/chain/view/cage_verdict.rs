@@ -354,10 +354,14 @@ fn avoided_on(setup: &SetupReport) -> Option<String> {
 /// What has to be said beside the lap: whether the set-ups fit, and what they are ridden without.
 #[must_use]
 pub(crate) fn beside_lap(report: &ChainSection) -> Vec<String> {
-    let notes = report.rings.setups.iter().filter_map(lap_note);
-    notes
+    fits_for_lap(report)
         .chain(Some(avoided(report)).filter(|it| !it.is_empty()).map(|it| it.trim_end().to_owned()))
         .collect()
+}
+
+/// Where a set-up does not fit or may not, so that the lap rides what the bike may not.
+pub(crate) fn fits_for_lap(report: &ChainSection) -> impl Iterator<Item = String> {
+    report.rings.setups.iter().filter_map(lap_note)
 }
 
 fn lap_note(setup: &SetupReport) -> Option<String> {

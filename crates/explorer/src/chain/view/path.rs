@@ -44,8 +44,8 @@ pub(crate) fn few<T: ToString>(items: &[T]) -> String {
 /// The chain now on the bike, or room to write its links in.
 pub(crate) fn links_fitted(report: &ChainSection, block: &mut Block) {
     match report.rings.setup(Side::A).cage.fitted {
-        Some(fitted) => block.row("Links in the chain fitted", fitted.count().to_string()),
-        None => block.parts.push(Part::blank("Links in the chain fitted")),
+        Some(fitted) => block.row("Links fitted", fitted.count().to_string()),
+        None => block.parts.push(Part::blank("Links fitted")),
     }
 }
 

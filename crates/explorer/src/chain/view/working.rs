@@ -3,7 +3,8 @@
 use crate::chain::report::ChainReport;
 use crate::chain::section::ChainSection;
 use crate::layout::pieces::worked;
-use crate::number::{plain, with_unit};
+use crate::number::{percent, plain, with_unit};
+use gear_math::ChainLinks;
 use maud::{Markup, html};
 
 /// The formulas with the numbers of the first set-up that has a chain.
@@ -18,7 +19,7 @@ pub(crate) fn working(report: &ChainSection) -> Markup {
         (capacity(chain))
         p { b { "States. " } "Fine to 65° forward, where 71 of 100 usual combinations cut by the workshop rule end up; tight but usual to 78°; beyond that too tight. Estimates, all of them: look at the bike." }
         (sideways(chain))
-        p { b { "How far off. " } "The path is geometry: chain pitch, tangents and teeth. Where the cage’s stops stand is not: the usual rest position was fitted so that capacities fall among published ones, so their level is fitted and only their change with cage, rings and sprockets is worked out. Sag, wear (0.5 % of wear makes a chain half a link longer) and the chain’s sideways slant are left out." }
+        p { b { "How far off. " } "The path is geometry: chain pitch, tangents and teeth. Where the cage’s stops stand is not: the usual rest position was fitted so that capacities fall among published ones, so their level is fitted and only their change with cage, rings and sprockets is worked out. Sag, wear (" (percent(ChainLinks::WORN_PERCENT, 1)) " of wear makes a chain half a link longer) and the chain’s sideways slant are left out." }
     }
 }
 

@@ -108,7 +108,8 @@ fn draw(pen: &mut Pen, look: &Palette, report: &LapSection, size: Size) {
             let middle = from.1 + BAR / 2.0;
             bar(pen, look, side, from, to);
             pen.text(&share.what, (from.0 - 6.0, middle), Type::new(look.ink, Anchor::End));
-            let time = duration(share.time_s, 0);
+            let time =
+                if share.time_s < 0.5 { "under 1\u{a0}s".to_owned() } else { duration(share.time_s, 0) };
             pen.text(&time, (to.0 + 5.0, middle), Type::new(look.soft, Anchor::Start));
         }
     }

@@ -1,5 +1,7 @@
 //! “Round the lap”: the answer in sentences.
 
+use crate::bench::field::Field;
+use crate::bench::owner::Owner;
 use crate::chain::view::cage_verdict;
 use crate::lap::inputs::CourseChoice;
 use crate::lap::report::{LapReport, Settled};
@@ -11,12 +13,6 @@ use crate::side::Side;
 use gear_math::Lap;
 use gear_math::course::{BandedLap, GainPart, Precision, Quicker, TimeBand};
 use maud::{Markup, html};
-
-/// Differences below this are none, s.
-const NOTHING_S: f64 = 0.05;
-
-/// Longer than this share of the lap is no place that matters.
-const PLACE_SHARE: f64 = 0.25;
 
 /// Which set-up is quicker, by how much, and whether that is more than the uncertainty.
 #[must_use]
@@ -79,12 +75,12 @@ fn verdict(settled: &Settled, length_m: f64) -> Markup {
         (seconds(sign * time_s), format!("{} to {}", seconds_in(low, precision), seconds(high)));
     html! {
         @match (settled.quicker(), settled.gained.quicker()) {
-            (_, Quicker::TooClose) if time_s.abs() < NOTHING_S && high_s - low_s < 2.0 * NOTHING_S => {
+            (_, Quicker::TooClose) if settled.gained.is_nothing() => {
                 "Between " (name(Side::A)) " and " (name(Side::B)) " this lap makes no difference."
             }
             (_, Quicker::TooClose) => {
                 "Too close to call: "
-                @if time_s.abs() < NOTHING_S { "by the best guess neither is quicker, but " (name(ahead)) }
+                @if settled.gained.is_nothing_at_best() { "by the best guess neither is quicker, but " (name(ahead)) }
                 @else { "by the best guess " (name(ahead)) " gains " b { (best) } " a lap, but it" }
                 " may be anything from " (seconds(-low)) " slower to " (seconds(high)) " quicker than " (name(ahead.other())) "."
             }
@@ -97,14 +93,13 @@ fn verdict(settled: &Settled, length_m: f64) -> Markup {
                 @if settled.gained.only_just() { "only just " } "more than the uncertainty."
             }
         }
-        (mainly(settled, length_m))
+        (mainly(settled.place(length_m)))
     }
 }
 
 /// Where the difference arises, when it is one place.
-fn mainly(settled: &Settled, length_m: f64) -> String {
-    let is_place = |main: &&GainPart| main.span.to_m - main.span.from_m <= PLACE_SHARE * length_m;
-    let Some(main) = settled.main.as_ref().filter(is_place) else { return String::new() };
+fn mainly(place: Option<&GainPart>) -> String {
+    let Some(main) = place else { return String::new() };
     let (from, to) = (plain(main.span.from_m, 0), with_unit(main.span.to_m, 0, "m"));
     let whose = if main.gained_s < 0.0 { Side::A } else { Side::B };
     format!(" Nearly all of what {whose} gains, it gains at {from} to {to}.")
@@ -188,14 +183,17 @@ pub(crate) fn lacks_file(report: &LapSection) -> bool {
     report.lap_inputs.choice == CourseChoice::Own && report.lap.own.is_none()
 }
 
+/// A sketch that is not the rider's is not called so.
 pub(crate) fn course_name(report: &LapSection) -> String {
+    if report.lap_inputs.choice == CourseChoice::Sketch && report.owners.get(Field::Sketch) == Owner::Demo {
+        return "The sketch".to_owned();
+    }
     report.lap_inputs.course_name(report.lap.own.as_deref())
 }
 
 #[cfg(test)]
 pub(crate) mod tests {
     use super::*;
-    use crate::bench::field::Field;
     use crate::page::desk::Desk;
 
     /// A desk with this link opened and its lap settled.
@@ -256,6 +254,21 @@ pub(crate) mod tests {
     fn the_one_place_that_matters_is_named() {
         let words = said(&[(Field::Capacity, "39")]);
         assert!(words.contains("Nearly all of what B gains, it gains at 11"), "{words}");
+    }
+
+    #[test]
+    fn what_the_width_of_the_tyre_does_stands_beside_the_verdict() {
+        let own = said(&[]);
+        assert!(own.contains("Tyre width counts only in mud and loose sand (estimate); on grass"), "{own}");
+        let wide = said(&[(Field::Tyre, "40-622")]);
+        let factor = |mm| {
+            gear_math::wheel::WidthFactor::on_soft_ground(gear_math::wheel::MountedWidth::new(mm).unwrap())
+        };
+        let off = 100.0 * (1.0 - factor(39.2).value());
+        assert!((2.0..30.0).contains(&off), "{off}");
+        let told = format!("there takes {off:.0}\u{a0}% off rolling resistance");
+        assert!(wide.contains("39.2\u{a0}mm for 33\u{a0}mm ") && wide.contains(&told), "{told}: {wide}");
+        assert!(said(&[(Field::Tyre, "28-622")]).contains("there adds "));
     }
 
     #[test]
@@ -347,8 +360,8 @@ pub(crate) mod tests {
             main: Some(GainPart { span: gear_math::course::Span { from_m: 529.0, to_m }, gained_s: 2.0 }),
             ..settled(band(1.0, 2.0, 3.0))
         };
-        assert!(mainly(&settled(600.0), 36_000.0).contains("at 529 to 600"));
-        assert_eq!(mainly(&settled(34_480.0), 36_000.0), "");
+        assert!(mainly(settled(600.0).place(36_000.0)).contains("at 529 to 600"));
+        assert_eq!(mainly(settled(34_480.0).place(36_000.0)), "");
     }
 
     #[test]
@@ -356,6 +369,12 @@ pub(crate) mod tests {
         let words = said(&[(Field::Course, "sketch"), (Field::Sketch, "1200; 0; tarmac")]);
         assert!(words.contains("You never dismount."), "{words}");
         assert!(words.contains("Your sketch, 1.20\u{a0}km with 0\u{a0}m of climbing"), "{words}");
+    }
+
+    #[test]
+    fn a_sketch_that_is_the_demos_is_not_called_yours() {
+        let words = said(&[(Field::Course, "sketch"), (Field::Sketch, "hello")]);
+        assert!(words.contains("The sketch, 0.50") && !words.contains("Your sketch"), "{words}");
     }
 
     #[test]

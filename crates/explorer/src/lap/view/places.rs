@@ -96,14 +96,19 @@ fn cautions(laps: &LapReport) -> [String; 3] {
     [
         WALK_IT_FIRST.to_owned(),
         descents(laps),
-        "Ride a course only while it is open to you. Where you record or ride a lap on public paths, others have the right of way."
-            .to_owned(),
+        format!("{WHILE_OPEN} Where you record or ride a lap on public paths, others have the right of way."),
     ]
 }
 
 /// What goes on the sheet of it.
 pub(crate) const WALK_IT_FIRST: &str =
     "Walk the course before you ride it: the plan knows neither ruts and lines nor other riders.";
+
+/// What goes on the sheet of descents, which are assumed and not judged.
+pub(super) const DOWNHILL: &str = "Ride down only what you can see and stop on.";
+
+/// What goes on the sheet of when to ride it.
+pub(super) const WHILE_OPEN: &str = "Ride a course only while it is open to you.";
 
 /// That descents and braking are assumed, and what the braking takes.
 fn descents(laps: &LapReport) -> String {
@@ -123,7 +128,7 @@ fn descents(laps: &LapReport) -> String {
         format!(", which {} may not give when it is slippery", listed(&slippery))
     };
     format!(
-        "Descents{down} and braking are assumed, not judged: {} into bends takes a grip of {}{grip}. Ride down only what you can see and stop on.",
+        "Descents{down} and braking are assumed, not judged: {} into bends takes a grip of {}{grip}. {DOWNHILL}",
         with_unit(braking.m_per_s2(), 1, "m/s²"),
         plain(needed, 2)
     )

@@ -5,7 +5,7 @@ use crate::chain::view::cage_verdict;
 use crate::lap::report::{LapReport, Settled};
 use crate::lap::section::LapSection;
 use crate::lap::view::answer::{course_name, lacks_file};
-use crate::lap::view::places::WALK_IT_FIRST;
+use crate::lap::view::places::{DOWNHILL, WALK_IT_FIRST, WHILE_OPEN};
 use crate::layout::sheet_block::Block;
 use crate::layout::sheet_checks::Concern;
 use crate::number::{about_clock, clock, plain, seconds_in, with_unit};
@@ -25,10 +25,10 @@ pub(crate) fn block(report: &LapSection, sheet_for: Option<Side>) -> Option<Bloc
     let laps = report.lap.laps.as_ref().filter(|_| !lacks_file(report))?;
     let settled = laps.settled.as_ref()?;
     laps_of(&mut block, report, laps, settled, sheet_for.is_none());
-    for note in cage_verdict::beside_lap(&report.chain_section()) {
+    for note in cage_verdict::fits_for_lap(&report.chain_section()) {
         block.row("Note", note);
     }
-    block.check(Concern::Course, WALK_IT_FIRST);
+    block.check(Concern::Course, [WALK_IT_FIRST, DOWNHILL, WHILE_OPEN].join(" "));
     Some(block)
 }
 
@@ -40,7 +40,7 @@ fn laps_of(block: &mut Block, report: &LapSection, laps: &LapReport, settled: &S
         let [low, high] = [band.low_s, band.high_s].map(|s| clock(s, settled.precision()));
         let time = about_clock(band.time_s, settled.precision());
         block.row_of(side, "Lap", format!("{time}, likely {low} to {high}"));
-        block.row_of(side, "On foot, m from the line", spans_on_foot(lap));
+        block.row_of(side, "On foot, m", spans_on_foot(lap));
     }
     if both {
         block.row("Quicker", quicker(settled));

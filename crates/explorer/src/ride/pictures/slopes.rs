@@ -291,16 +291,16 @@ fn draw_marks(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layo
         let wide = words.chars().count() as f64 * LETTER;
         let (left, right) = (x - 8.0, layout.right + RIGHT - x - 8.0);
         let to_the_right = right >= wide || right > left;
-        let (anchor, at) = match (to_the_right, left >= wide) {
-            (true, _) => (Anchor::Start, x + 8.0),
-            (false, true) => (Anchor::End, x - 8.0),
-            (false, false) => (Anchor::Start, 0.0),
+        let (anchor, at, size) = match (to_the_right, left >= wide) {
+            (true, _) => (Anchor::Start, x + 8.0, 12.0),
+            (false, true) => (Anchor::End, x - 8.0, 12.0),
+            (false, false) => (Anchor::Start, 0.0, 11.0),
         };
         if !to_the_right {
             pen.fill(((x - 8.0 - wide).max(0.0), y - 7.0), (x - 8.0, y + 7.0), look.paper);
         }
         pointer(pen, look, mark.side, (x, y));
-        pen.text(&words, (at, y), Type::new(look.ink, anchor));
+        pen.text(&words, (at, y), Type::new(look.ink, anchor).size(size));
     }
 }
 

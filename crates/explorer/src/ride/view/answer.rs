@@ -180,14 +180,11 @@ pub(crate) fn block(report: &RideSection) -> Block {
     let mut block = Block::new("Ride or run");
     let all_kg = TotalMass::of(rider.body, rider.kit, bike.mass).kg();
     let power = with_unit(rider.power.watts(), 0, "W");
-    block.row(
-        "Worked out for",
-        format!("{power} and {} in all on {}", with_unit(all_kg, 1, "kg"), ride.ground_name()),
-    );
+    block.row("For", format!("{power} and {} in all on {}", with_unit(all_kg, 1, "kg"), ride.ground_name()));
     for side in &ride.sides {
         let speed = report.rings.unit.print(side.crossover.lowest_gear_speed);
-        block.row_of(side.side, "Lowest gear", format!("{}, needs at least {speed}", side.lowest));
-        block.row_of(side.side, "Riding ends", ends(side));
+        let needs = format!("{}, needs at least {speed}; riding ends {}", side.lowest, ends(side));
+        block.row_of(side.side, "Lowest gear", needs);
     }
     let wins = ride.sides[0].plan.running_wins_below();
     block.row(
@@ -203,7 +200,7 @@ pub(crate) fn block(report: &RideSection) -> Block {
     for side in &ride.sides {
         block.row_of(side.side, &climb, advised(report, side));
     }
-    block.check(Concern::Course, ON_THE_COURSE.join(" "));
+    block.check(Concern::Course, ON_STEEP_GROUND);
     block
 }
 
@@ -225,20 +222,17 @@ fn slopes(report: &RideSection) -> String {
     }
 }
 
-/// “9.0 % for 60 m”, unless these are only the demo's.
+/// “9.0 %, 60 m”, unless these are only the demo's.
 fn climb_for_the_sheet(report: &RideSection) -> String {
     let inputs = &report.ride.inputs;
     if !report.owners.is_example && report.owners.least(&[Field::Slope, Field::ClimbLength]) == Owner::Demo {
         return "The climb".to_owned();
     }
-    format!("{} for {}", percent(inputs.climb.percent(), 1), with_unit(inputs.length.m(), 0, "m"))
+    format!("{}, {}", percent(inputs.climb.percent(), 1), with_unit(inputs.length.m(), 0, "m"))
 }
 
 /// What the numbers of the sheet cannot know.
-const ON_THE_COURSE: [&str; 2] = [
-    "Gradients for riding or running are estimates: try the slope itself, and where it is too close to call let grip, balance and what comes next decide.",
-    "On steep, wet ground the front wheel can lift and the rear one slip: do not ride or run beyond what you control.",
-];
+const ON_STEEP_GROUND: &str = "On steep, wet ground the front wheel can lift and the rear one slip: do not ride or run beyond what you control.";
 
 /// A gradient that may not be met up to 45 %, in whole per cent.
 #[must_use]

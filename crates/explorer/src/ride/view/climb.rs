@@ -24,6 +24,7 @@ pub(crate) fn answer(report: &RideSection) -> Markup {
             "with " (name(Side::A)) " " (with(report, a)) "; with " (name(Side::B)) " " (with(report, b)) ". "
         }
         "Running takes " b { (seconds(a.plan.foot)) } " (likely " (foot_span(&a.plan)) "), dismount and remount included."
+        (more_power(a, b))
         (lower_gears(a, b))
         @if length.is_ramp() && ride.sides.iter().any(|side| !side.plan.answer.limits.grip) {
             " A ramp this short is a matter of the speed you bring to it, not of gears."
@@ -58,6 +59,22 @@ fn longer(side: &RideSide) -> String {
         }
         _ if advice == Advice::TooClose => String::new(),
         _ => ", and a longer one may be too close to call".to_owned(),
+    }
+}
+
+/// That the set-up that has to be forced is ahead by its rider's power, not by its gears.
+fn more_power(a: &RideSide, b: &RideSide) -> Markup {
+    let is_ahead = |forced: &RideSide, other: &RideSide| {
+        forced.ascent.advice == Advice::Force
+            && matches!(other.ascent.advice, Advice::Ride | Advice::Force)
+            && forced.ascent.quickest() < other.ascent.quickest()
+    };
+    html! {
+        @for (forced, other) in [(a, b), (b, a)] {
+            @if is_ahead(forced, other) {
+                " " (name(forced.side)) " is ahead by more power alone: at the same, " (name(other.side)) " would be as quick, in an easier gear."
+            }
+        }
     }
 }
 

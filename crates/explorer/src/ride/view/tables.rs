@@ -49,7 +49,7 @@ pub(crate) fn ends(report: &RideSection) -> Markup {
     ];
     rows.extend(marks.map(|kind| of(&capital(mark(kind)), &|side| marked(report, side, kind))));
     html! {
-        (plain_table("Where riding ends, and what else to know of the slope", "Gradients on this ground, for this power, to a whole per cent: none is surer. Running for a climb of this length, dismount and remount included. Over body weight on the pedal: holding the speed in the lowest gear takes more than your full weight on every stroke. Choppy stroke: heavy and uneven, with 1.57 of its mean at the peak.", &["", "A", "B"], &rows))
+        (plain_table("Where riding ends, and what else to know of the slope", "Gradients on this ground, for this power, to a whole per cent: none is surer. Running for a climb of this length, dismount and remount included. Over body weight: holding the speed in the lowest gear takes more than your full weight on the pedal at every stroke. Choppy: a heavy, uneven stroke, with 1.57 of its mean at the peak.", &["", "A", "B"], &rows))
         p.prose {
             "Over body weight is for the cross bike’s "
             (link_to(Field::CrossCrank, &format!("crank of {} mm", report.ride.inputs.rider.crank.mm())))
@@ -246,7 +246,7 @@ pub(crate) fn climb(report: &RideSection) -> Markup {
     let time = |time: Option<Time>| time.map_or("–".to_owned(), seconds);
     let rows = [
         of("Advice", &|side| verb(side.ascent.advice).to_owned()),
-        of("The quickest that can be done", &|side| seconds(side.ascent.quickest())),
+        of("Quickest of these", &|side| seconds(side.ascent.quickest())),
         of("Riding", &|side| time(side.plan.ride)),
         of("With the speed into it", &|side| time(side.plan.carried(&side.carry))),
         of("Forced", &|side| time(side.forcing().and_then(|over| over.over(length).ok()))),

@@ -259,9 +259,9 @@ pub(crate) const fn mark(kind: MarkKind) -> &'static str {
         MarkKind::Ends(Reason::Energy) => "running as fast",
         MarkKind::TooCloseFrom => "too close to call",
         MarkKind::FootFrom => "running likely faster",
-        MarkKind::BodyWeight => "over body weight on the pedal",
-        MarkKind::SlipsInJerks => "choppy stroke: rear slips",
-        MarkKind::FrontLifts => "choppy stroke: front lifts",
+        MarkKind::BodyWeight => "over body weight",
+        MarkKind::SlipsInJerks => "choppy: rear slips",
+        MarkKind::FrontLifts => "choppy: front lifts",
     }
 }
 

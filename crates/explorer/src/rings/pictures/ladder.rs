@@ -18,7 +18,7 @@ use gear_math::ascending;
 pub(crate) const LADDER: Drawing<RingsSection> = Drawing {
     name: "ladder",
     title: "The gear ladder",
-    caption: "Development upward, equal ratios at equal distances; the longest rungs are the largest ring. Rungs tied across the rail are the same gear; gears in brackets are cross-chained.",
+    caption: "Development upward, equal ratios at equal distances; the longest rungs are the largest ring. Rungs tied across the rail are the same gear; gears in brackets are cross-chained, those with “no” are to be avoided.",
     height,
     draw,
     spots,
@@ -30,7 +30,9 @@ const RUNG: f64 = 5.0;
 const LABEL_GAP: f64 = 13.5;
 /// Room for labels against what they fill, so that most of them stay near their rungs.
 const ROOM_TO_SPREAD: f64 = 1.4;
-const LABEL_ROOM: f64 = 54.0;
+const LABEL_ROOM: f64 = 62.0;
+/// Narrower pictures than this have short titles.
+const NARROW: f64 = 340.0;
 const TOP: f64 = 40.0;
 const FOOT: f64 = 16.0;
 /// Round developments that may stand on the rail, metres.
@@ -184,7 +186,7 @@ fn draw_side(pen: &mut Pen, look: &Palette, layout: &Layout, setup: &SetupReport
         Side::A => Anchor::End,
         Side::B => Anchor::Start,
     };
-    let title = format!("{} · {}", setup.side, ring_key(setup));
+    let title = format!("{} · {}", setup.side, ring_key(setup, layout.size.0));
     let ink = setup.side.ink(look);
     let title_x = layout.x(setup.side, 0.0);
     pen.text(&title, (title_x, 12.0), Type::new(ink, anchor).bold());
@@ -205,11 +207,11 @@ fn draw_side(pen: &mut Pen, look: &Palette, layout: &Layout, setup: &SetupReport
     }
 }
 
-/// Which rung length is which ring; with three rings their order says it.
-fn ring_key(setup: &SetupReport) -> String {
+/// Which rung length is which ring; with three rings, or little room, their order says it.
+fn ring_key(setup: &SetupReport, width: f64) -> String {
     match setup.drivetrain.chainset.rings() {
         [one] => format!("{one} only"),
-        [large, small] => format!("long {large}, short {small}"),
+        [large, small] if width >= NARROW => format!("long {large}, short {small}"),
         _ => setup.drivetrain.chainset.to_string(),
     }
 }

@@ -133,11 +133,11 @@ fn useful(setup: &SetupReport) -> Markup {
     }
 }
 
-/// “, 2 of them never to be used”.
+/// “, and 2 never to be used”.
 fn never_used(setup: &SetupReport) -> String {
     match setup.avoided().len() {
         0 => String::new(),
-        count => format!(", {count} of them never to be used"),
+        count => format!(", and {count} never to be used"),
     }
 }
 

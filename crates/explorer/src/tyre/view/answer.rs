@@ -6,8 +6,8 @@ use crate::number::{percent, plain, with_unit};
 use crate::tyre::report::{Gauge, TyreFit, TyreReport};
 use crate::tyre::section::TyreSection;
 use gear_math::wheel::{
-    CalliperVerdict, Construction, LimitedBy, PressureCaution, PressureReading, RaceLimit, WheelPressure,
-    WidthVerdict,
+    AirSpring, CalliperVerdict, Construction, LimitedBy, PressureCaution, PressureReading, RaceLimit,
+    WheelPressure, WidthVerdict,
 };
 use gear_math::{PressureCase, Wheel};
 use maud::{Markup, html};
@@ -163,14 +163,21 @@ pub(crate) fn working(report: &TyreSection) -> Markup {
 fn pressures_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
     html! {
         (pressure_worked(tyre, fit))
-        p { "Mass and width follow from one aim, the same drop of the tyre. The starting figures, and the lowest usual pressures with a tube, are workshop practice for " (typed(PressureCase::BASE_WIDTH.mm())) "; other widths get both × (33 ÷ width)^1.5, which keeps the reserve before the rim touches. The factors for ground and style are chosen to meet that practice." }
+        p { "Mass and width follow from one aim, the same drop of the tyre. The starting figures, and the lowest usual pressures with a tube, are workshop practice for " (typed(PressureCase::BASE_WIDTH.mm())) "; other widths get both × (" (PressureCase::BASE_WIDTH.mm()) " ÷ width)^1.5, which keeps the reserve before the rim touches. The factors for ground and style are chosen to meet that practice." }
         p { "Lowest here: " (fit.advice.floor) "." }
         @if let Some(loaded) = fit.loaded {
-            (worked("Drop and reserve", "F = 4/3 k₀ (1 − 0.45 f) p √(2R) d^1.5, f = d ÷ h; reserve = 0.487 ÷ ((1 − 0.45 f) f^1.5)", &format!(
+            (worked("Drop and reserve", &spring_law(), &format!(
                 "rear: {} on h = {} gives d = {}", with_unit(fit.case.loads().rear.newtons(), 0, "N"), mm(fit.section.height_mm()), mm(loaded.rear.deflection_mm))))
         }
         p { "The law d^1.5 is that of Renart and Roura-Grabulosa, Am. J. Phys. 87, 102 (2019); its constant follows from the drawn arc." }
     }
+}
+
+fn spring_law() -> String {
+    let (softening, bottoming) = (AirSpring::SOFTENING, AirSpring::BOTTOMING_LOAD);
+    format!(
+        "F = 4/3 k₀ (1 − {softening} f) p √(2R) d^1.5, f = d ÷ h; reserve = {bottoming} ÷ ((1 − {softening} f) f^1.5)"
+    )
 }
 
 fn width_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
@@ -196,11 +203,14 @@ fn width_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
 
 fn pressure_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
     let (inputs, share) = (&tyre.inputs, plain(fit.case.front_share.fraction(), 2));
+    let (base_kg, base_mm) = (PressureCase::BASE_KG, PressureCase::BASE_WIDTH.mm());
     worked(
         "Pressure, mean of both wheels",
-        "p₀ × (mass ÷ 79 kg) × (33 mm ÷ width)^1.5 × ground × style; front × (0.5 + x), rear × (1.5 − x)",
         &format!(
-            "{} × ({} ÷ 79) × (33 ÷ {})^1.5 × {} × {} = {}, with x = {share}",
+            "p₀ × (mass ÷ {base_kg} kg) × ({base_mm} mm ÷ width)^1.5 × ground × style; front × (0.5 + x), rear × (1.5 − x)"
+        ),
+        &format!(
+            "{} × ({} ÷ {base_kg}) × ({base_mm} ÷ {})^1.5 × {} × {} = {}, with x = {share}",
             plain(inputs.construction.base_psi(), 0),
             plain(fit.case.total_kg(), 1),
             plain(fit.section.width().mm(), 1),

@@ -3,11 +3,11 @@
 use crate::bench::field::Field;
 use crate::layout::sheet_block::{Block, Part};
 use crate::layout::sheet_checks::Concern;
-use crate::number::with_unit;
+use crate::number::{plain, with_unit};
 use crate::tyre::report::{Gauge, TyreFit, TyreReport};
 use crate::tyre::section::TyreSection;
-use crate::tyre::view::answer::{NO_PRESSURE, gauge_words, likely, mm, range, start_of, typed};
-use gear_math::wheel::{CLEARANCE_CHECK, Construction, HOW_TO_MEASURE, PressureCaution};
+use crate::tyre::view::answer::{NO_PRESSURE, gauge_words, likely, mm, places, range, start_of, typed};
+use gear_math::wheel::{CLEARANCE_CHECK, Construction, HOW_TO_MEASURE, PressureCaution, WheelPressure};
 
 #[must_use]
 pub(crate) fn block(report: &TyreSection) -> Block {
@@ -47,10 +47,15 @@ fn mounted(block: &mut Block, tyre: &TyreReport, fit: &TyreFit) {
     if fit.gauge.is_some_and(Gauge::asks_for_a_calliper) {
         block.check(Concern::Measuring, HOW_TO_MEASURE);
     }
-    block.row("Highest allowed", highest(fit));
-    block.row("Worked out for", worked_out_for(tyre, fit));
+    if let Some(ceiling) = fit.advice.ceiling.filter(|_| tyre.danger().is_none()) {
+        block.row("Highest allowed", ceiling.to_string());
+    }
+    block.row("For", worked_out_for(tyre, fit));
     pressures(block, tyre, fit);
     checks(block, fit);
+    if tyre.danger().is_none() {
+        how_to_measure(block, fit);
+    }
 }
 
 fn width(tyre: &TyreReport, fit: &TyreFit) -> String {
@@ -66,10 +71,6 @@ fn width(tyre: &TyreReport, fit: &TyreFit) -> String {
     }
 }
 
-fn highest(fit: &TyreFit) -> String {
-    fit.advice.ceiling.map_or("read it off tyre and rim".to_owned(), |ceiling| ceiling.to_string())
-}
-
 fn worked_out_for(tyre: &TyreReport, fit: &TyreFit) -> String {
     let all = with_unit(fit.case.total_kg(), 1, "kg");
     format!("{all} in all, {} ground, style {}", tyre.inputs.ground, tyre.inputs.style)
@@ -81,24 +82,40 @@ fn pressures(block: &mut Block, tyre: &TyreReport, fit: &TyreFit) {
         Err(conflict) => block.row("Pressure", conflict.to_string()),
         Ok(start) => {
             for (wheel, pressure) in [("Front", start.front), ("Rear", start.rear)] {
-                block.row(wheel, format!("{}; try {}", start_of(&pressure), range(&pressure)));
+                block.row(wheel, format!("{}; try {}", start_of(&pressure), in_short(&pressure)));
             }
-            block.parts.push(Part::blank("Own pressure, front and rear"));
+            block.parts.push(Part::blank("Own pressure"));
         }
     }
 }
 
+/// Where to look for one's own pressure, “22 to 28 (1.52 to 1.93), no less”: in psi, then in bar, as the start before it.
+fn in_short(wheel: &WheelPressure) -> String {
+    let [low, high] = [wheel.low, wheel.high].map(|pressure| wheel.reading(pressure));
+    if low == high {
+        return range(wheel);
+    }
+    let no_less = if wheel.low <= wheel.floor { ", no less" } else { "" };
+    let [from, to] = [low, high].map(|it| plain(it.psi, places(it)));
+    format!("{from} to {to} ({} to {}){no_less}", plain(low.bar, 2), plain(high.bar, 2))
+}
+
 /// What concerns the marks is one check; what only explains the figures stays on the page.
 fn checks(block: &mut Block, fit: &TyreFit) {
-    let of = |wanted: fn(PressureCaution) -> bool| {
-        let cautions = fit.advice.cautions.iter().filter(move |&&caution| wanted(caution));
-        cautions.map(ToString::to_string).collect::<Vec<_>>()
-    };
-    block.check(Concern::Wheels, of(PressureCaution::is_about_marks).join(" "));
-    for words in of(PressureCaution::is_checked_by_hand) {
+    block.check(Concern::Wheels, cautions(fit, PressureCaution::is_about_marks).join(" "));
+    for words in cautions(fit, PressureCaution::is_checked_by_hand) {
         block.check(Concern::Wheels, words);
     }
-    for words in of(PressureCaution::tells_how_to_measure) {
+}
+
+/// What to make of the pressures given.
+fn how_to_measure(block: &mut Block, fit: &TyreFit) {
+    for words in cautions(fit, PressureCaution::tells_how_to_measure) {
         block.check(Concern::Measuring, words);
     }
+}
+
+fn cautions(fit: &TyreFit, wanted: fn(PressureCaution) -> bool) -> Vec<String> {
+    let cautions = fit.advice.cautions.iter().filter(|&&caution| wanted(caution));
+    cautions.map(ToString::to_string).collect()
 }

@@ -55,7 +55,7 @@ fn rim_advice(tyre: &TyreReport) -> Markup {
     }
     html! {
         "Rims that suit a " (tyre.size.width.mm()) ": " b { (plain(tyre.rims.narrowest_mm, 1)) " to " (mm(tyre.rims.widest_mm)) }
-        " inside, by the trade’s rule of thumb. A rider of 85 kg or more does better from " (mm(tyre.heavy_rims.narrowest_mm)) " up: a wider rim keeps a soft tyre from squirming."
+        " inside, by the workshop’s rule of thumb. A rider of 85 kg or more does better from " (mm(tyre.heavy_rims.narrowest_mm)) " up: a wider rim keeps a soft tyre from squirming."
     }
 }
 

@@ -51,7 +51,22 @@ pub enum Quicker {
 /// Below this share of the best guess the nearer edge of a difference is hardly off zero. Estimate.
 const NARROW: f64 = 0.1;
 
+/// Differences below this are none, in seconds: the half of the finest step in which times are told.
+const NOTHING_S: f64 = 0.05;
+
 impl TimeBand {
+    /// Whether its best estimate, as a difference, is told as none.
+    #[must_use]
+    pub fn is_nothing_at_best(&self) -> bool {
+        self.time_s.abs() < NOTHING_S
+    }
+
+    /// Whether, as a difference, it is none whichever edge holds.
+    #[must_use]
+    pub fn is_nothing(&self) -> bool {
+        self.is_nothing_at_best() && self.high_s - self.low_s < 2.0 * NOTHING_S
+    }
+
     /// How finely it may be told: to the second significant digit of half its width. An uncertainty is worth two digits at
     /// most, and a value is told to the same place (JCGM 100:2008, *Guide to the expression of uncertainty in measurement*,
     /// 7.2.6).
@@ -132,6 +147,17 @@ mod tests {
             assert_eq!(quicker(low_s, high_s), Quicker::TooClose, "{low_s} to {high_s}");
             assert!(band(low_s, 0.0, high_s).is_tie());
         }
+    }
+
+    #[test]
+    fn what_is_told_as_zero_is_nothing() {
+        let nothing = |low_s, time_s, high_s| {
+            let gained = band(low_s, time_s, high_s);
+            (gained.is_nothing_at_best(), gained.is_nothing())
+        };
+        assert_eq!(nothing(-0.04, 0.01, 0.04), (true, true));
+        assert_eq!(nothing(-0.04, -0.049, 0.07), (true, false));
+        assert_eq!(nothing(0.04, 0.06, 0.08), (false, false));
     }
 
     #[test]
