@@ -35,7 +35,7 @@ pub(super) fn label(report: &Report) -> String {
             setup.side,
             plain(setup.lowest().development.m(), 2),
             plain(setup.highest().development.m(), 2),
-            counted(setup.gears.len() - setup.avoided().len(), "gear", "gears")
+            counted(setup.usable(), "gear", "gears")
         )
     };
     format!(

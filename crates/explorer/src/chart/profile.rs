@@ -4,7 +4,7 @@ use super::palette::Palette;
 use super::pen::{Anchor, Pen, Point, Type};
 use super::scale::Scale;
 use super::{Size, Spot};
-use crate::number::{signed, with_unit};
+use crate::number::{counted, signed, with_unit};
 use crate::report::{LapReport, Report, Side, surface_name};
 use gear_math::{Gear, Lap, Mode, Speed, Surface, TracePoint};
 
@@ -116,10 +116,10 @@ pub(super) fn label(report: &Report) -> String {
     let Some(laps) = &report.lap.laps else { return waiting(report).to_owned() };
     let foot = |side: Side| laps.laps[side as usize].dismounts().len();
     format!(
-        "Profile of {} with {} of climbing; on foot at {} places with A, {} with B.",
+        "Profile of {} with {} of climbing; on foot at {} with A, {} with B.",
         with_unit(laps.length_m(), 0, "m"),
         with_unit(laps.question.course.climb_m(), 0, "m"),
-        foot(Side::A),
+        counted(foot(Side::A), "place", "places"),
         foot(Side::B)
     )
 }

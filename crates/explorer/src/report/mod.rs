@@ -16,7 +16,8 @@ pub use found::{Found, ROW, Standing, TESTED_S, row};
 pub use lap::{LapQuestion, LapReport, LapRoom, OwnCourse, Settled, saved_s};
 pub use position::PositionReport;
 pub use ride::{
-    Difference, GroundRow, OtherGear, RideReport, RideSide, RunningFrom, Stretch, Swing, surface_name,
+    Difference, GroundRow, OtherGear, RideReport, RideSide, RunningFrom, SpunOut, Stretch, Swing,
+    surface_name,
 };
 pub use rings::{StepVerdict, WholeSteps};
 pub use search::{Hunt, LeftOut};

@@ -11,7 +11,7 @@ use gear_math::{BandedLap, GainPart, Lap, Precision, Quicker, TimeBand};
 use maud::{Markup, html};
 
 /// Differences below this are none, s.
-const NOTHING_S: f64 = 0.05;
+pub(super) const NOTHING_S: f64 = 0.05;
 
 /// Longer than this share of the lap is no place that matters.
 const PLACE_SHARE: f64 = 0.25;

@@ -1,5 +1,6 @@
 //! “Round the lap”: what its even power leaves out beside “Ride or run?”, where a rider would force a gear.
 
+use super::lap::NOTHING_S;
 use super::words::name;
 use crate::number::{brief, counted, plain, seconds_in, with_unit};
 use crate::report::{LapReport, Settled, Side, saved_s};
@@ -58,6 +59,9 @@ fn outcome(settled: &Settled) -> Markup {
     let (even, forced) = (settled.gained.time_s, settled.with_forcing());
     let ahead = if forced.time_s < 0.0 { Side::A } else { Side::B };
     let gained = format!("{}\u{a0}s", seconds_in(forced.time_s.abs(), forced.precision()));
+    if forced.time_s.abs() < NOTHING_S {
+        return html! { "With that neither is quicker by the best guess." };
+    }
     html! {
         "With that " (name(ahead))
         @if even * forced.time_s < 0.0 { " may be as quick or quicker: it gains " }

@@ -7,10 +7,10 @@ use super::sheet_checks::Concern;
 use super::tyre;
 use super::words::name;
 use crate::field::Field;
-use crate::number::{likely_share, listed, percent, plain, with_unit};
+use crate::number::{likely_share, listed, percent, plain, rpm, with_unit};
 use crate::owner::Owner;
 use crate::report::{Difference, Report, RideSide, RunningFrom, Side};
-use gear_math::{Answer, Climb, Gear, Reason, Slope, Speed, TotalMass, Verdict};
+use gear_math::{Climb, Reason, Slope, TotalMass};
 use maud::{Markup, html};
 
 /// Below which speed no gear is low enough, below which running wins, this climb, and by which slopes.
@@ -82,7 +82,7 @@ fn end(report: &Report, side: &RideSide) -> Markup {
 fn why(report: &Report, side: &RideSide, reason: Reason) -> String {
     let gear = lowest_gear(report, side);
     match reason {
-        Reason::Gear => format!("{gear} at {} is too tall", with_unit(report.window.low.rpm(), 0, "rpm")),
+        Reason::Gear => format!("{gear} at {} is too tall", rpm(report.window.low)),
         Reason::Force => format!("{gear} asks for more strength than lasts"),
         Reason::Balance => "slower than that the bike does not stay upright, whatever the gear".to_owned(),
         Reason::Grip => "the rear wheel slips, whatever the gear".to_owned(),
@@ -127,19 +127,12 @@ fn running(report: &Report) -> String {
     }
 }
 
-/// The gear in which a side spins out, its speed, and up to which slope that costs it a sure lead on running.
-fn spun_out(side: &RideSide) -> Option<(Gear, Speed, Climb)> {
-    let lost = |it: &&Answer| it.spins_out() && it.ratio.high < 1.0 && it.verdict != Verdict::Ride;
-    let last = side.answers.iter().rev().find(lost)?;
-    Some((last.riding.gear, last.riding.held?, last.gradient))
-}
-
 fn spinning(report: &Report) -> Markup {
-    let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(spun_out);
+    let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(|side| side.spun_out);
     html! {
-        @for (gear, speed, slope) in [a, b.filter(|_| a != b)].into_iter().flatten() {
-            "The " (gear) " spins out at " b { (report.unit.print(speed)) }
-            ", which running may better on slopes up to " (about(slope.percent())) ". "
+        @for spun in [a, b.filter(|_| a != b)].into_iter().flatten() {
+            "The " (spun.gear) " spins out at " b { (report.unit.print(spun.speed)) } ", which running this climb may better "
+            @if spun.up_to == Climb::LEVEL { "on the level. " } @else { "on slopes up to " (about(spun.up_to.percent())) ". " }
         }
     }
 }
