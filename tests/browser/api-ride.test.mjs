@@ -54,6 +54,26 @@ test('speeds, gait and cadence are those of the table', async () => {
   }
 });
 
+test('one climb gets the advice that the page gives for the demo', () => {
+  // The page says: with A force it at 236 W for 27 s, or run in 36 s; with B ride in 29 s.
+  const advised = (rings, sprockets) => {
+    const [{ advice }] = api.rideOrRun({
+      rider: { bodyKg: 62, kitKg: 2, powerW: 220, lowestCadenceRpm: 55 },
+      bike: { massKg: 8.9, rings, sprockets, circumferenceMm: 2161 },
+      ground: { surface: 'wet soft grass' },
+      gradients: [0.09],
+      climb: { lengthM: 60, reserveKj: 18, entrySpeedMs: 20 / 3.6 },
+    }).rows;
+    return advice;
+  };
+  const a = advised([50, 34], [11, 12, 13, 14, 15, 17, 19, 21, 24, 27, 30]);
+  assert.equal(a.advice, 'force');
+  assert.deepEqual([a.forcedW, a.bikeS, a.footS].map(Math.round), [236, 27, 36]);
+  const b = advised([44, 32], [11, 12, 13, 14, 16, 18, 20, 22, 25, 28, 32]);
+  assert.deepEqual([b.advice, b.forcedW, Math.round(b.bikeS)], ['ride', null, 29]);
+  assert.equal(ask({ surface: 'mud', gradients: [0.1] }).rows[0].advice, null);
+});
+
 test('the crossover is that of the table', async () => {
   const table = await rows('crossover-reference');
   assert.ok(table.length >= 18);

@@ -215,7 +215,7 @@ fn a_gear_that_spins_out_is_told_where_it_costs_the_lead() {
     ];
     has(
         &said(&tiny),
-        "The 24×50 spins out at 6.8 km/h, which running may better on slopes up to about 10 %.",
+        "The 24×50 spins out at 6.8 km/h, which running this climb may better on slopes up to about 8 %.",
     );
     has(
         &said(&tiny),

@@ -280,6 +280,22 @@ fn the_reserve_follows_the_rider_once_it_is_left_empty() {
     assert!(read.scenario.ride.typed_reserve.is_none() && opened.bench.text(Field::Reserve).is_empty());
 }
 
+/// Strength that does not last for minutes may do for a short climb.
+#[test]
+fn a_short_climb_is_forced_where_only_lasting_strength_is_lacking() {
+    let (report, words) = answer("#r=2&cl=40&pk=480&le=30");
+    let side = &report.ride.sides[0];
+    assert!(side.plan.answer.limits.is_force_alone());
+    let Some((OnBike::Forced(power), time)) = side.ascent.bike else { panic!("{:?}", side.ascent) };
+    assert!((power.watts() - 220.0).abs() < 1e-6 && time < side.ascent.foot, "{:?}", side.ascent);
+    has(&words, "force it: 220 W for ");
+    lacks(&words, "your strength does not last");
+    let (longer, words) = answer("#r=2&cl=40&pk=480&le=300");
+    assert_eq!(longer.ride.sides[0].ascent.advice, Advice::Run);
+    has(&words, ", because your strength does not last");
+    lacks(&words, "forcing one asks too much");
+}
+
 /// A climb is forced only where legs and reserve allow it so long.
 #[test]
 fn forcing_ends_where_the_reserve_does() {

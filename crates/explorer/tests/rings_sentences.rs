@@ -119,6 +119,33 @@ fn further_cassettes_say_what_they_are_tried_as() {
     );
 }
 
+#[test]
+fn the_same_rings_without_one_gear_are_compared() {
+    says(
+        "rings-answer",
+        "#r=2&rb=50/34&cb=11-12-13-14-15-17-19-21-24-27-30",
+        "have the same rings and sprockets",
+    );
+    let without = "#r=2&tc=39&rb=50/34&cb=11-12-13-14-15-17-19-21-24-27-30&nb=34×30";
+    says("rings-answer", without, "A turns 55 rpm down to 8.1 km/h, B only down to 9.0 km/h.");
+}
+
+#[test]
+fn crosses_stand_on_the_sheet_only_for_what_is_known() {
+    let grid = |link: &str| {
+        let (sheet, _) = opened("sheet-page", link);
+        let table = sheet.split("<caption><b class=\"A\">A</b> Development").nth(1).unwrap_or_default();
+        (table.split("</table>").next().unwrap_or_default().matches('×').count(), words(&sheet))
+    };
+    let demos_cage = "#r=2&ra=50/34&ca=11-30&ty=33-622&na=50×30";
+    let (crosses, sheet) = grid(demos_cage);
+    assert_eq!(crosses, 1, "{sheet}");
+    assert!(sheet.contains("× switched off; what the cage forbids is not known"), "{sheet}");
+    let (crosses, sheet) = grid(&format!("{demos_cage}&tc=33"));
+    assert_eq!(crosses, 3, "{sheet}");
+    assert!(sheet.contains("× never use"), "{sheet}");
+}
+
 /// Words and printed figures never contradict each other.
 #[test]
 fn steps_are_called_wider_only_where_the_figures_say_so() {

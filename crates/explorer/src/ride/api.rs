@@ -4,14 +4,14 @@ use crate::api::objects::{drivetrain, input, output, thrown};
 use crate::lap::api::surface;
 use gear_math::gears::GearSet;
 use gear_math::rider::{
-    Air, AirDensity, BikeMass, BodyMass, Climb, ClimbLength, ClimbPlan, Crossover, DragArea,
-    DrivetrainEfficiency, FootCostFactor, FootDrag, FootFactor, Friction, Gait, GrossEfficiency, KitMass,
-    LoadFactor, RidingLimits, RollingCoefficient, RunningWins, SecondsLost, Slope, SlopeBand, SlopeShare,
-    StandingMetabolism, Watched,
+    Advice, Air, AirDensity, BikeMass, BodyMass, Climb, ClimbLength, ClimbPlan, CriticalPower, Crossover,
+    DragArea, DrivetrainEfficiency, FootCostFactor, FootDrag, FootFactor, Friction, Gait, GrossEfficiency,
+    KitMass, LoadFactor, OnBike, PeakPower, ReserveShare, RidingLimits, RollingCoefficient, RunningWins,
+    SecondsLost, Slope, SlopeBand, SlopeShare, StandingMetabolism, Watched, WheelInertia, WorkReserve,
 };
 use gear_math::wheel::{MountedWidth, WidthFactor};
 use gear_math::{
-    Bike, Cadence, Circumference, Ground, LIKELY_SHARE, OutOfLimits, Power, RideOrRun, Rider, Surface,
+    Bike, Cadence, Circumference, Ground, LIKELY_SHARE, OutOfLimits, Power, RideOrRun, Rider, Speed, Surface,
 };
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
@@ -52,6 +52,15 @@ pub struct ClimbInput {
     /// Dismount and remount together; 3 when left out.
     #[tsify(optional)]
     dismount_remount_s: Option<f64>,
+    /// Speed into the climb; when left out none is brought that would help.
+    #[tsify(optional)]
+    entry_speed_ms: Option<f64>,
+    /// Work in reserve above the power; an estimate from body and power when left out.
+    #[tsify(optional)]
+    reserve_kj: Option<f64>,
+    /// Share of it for this climb, 0 to 1; 0.2 when left out.
+    #[tsify(optional)]
+    reserve_share: Option<f64>,
 }
 
 /// The rider in one effort.
@@ -229,6 +238,38 @@ pub struct RideOrRunRow {
     /// Limits that hold: gear, force, balance, grip.
     limits: Vec<ReasonName>,
     verdict: RideVerdict,
+    /// What to do on the climb that was given; null without one.
+    advice: Option<ClimbAdvice>,
+}
+
+/// The quickest way up one climb that can be done.
+#[derive(Debug, Serialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
+pub struct ClimbAdvice {
+    advice: AdviceName,
+    /// Time of the quickest way on the bike; null where there is none.
+    bike_s: Option<f64>,
+    /// Power that it takes where a gear is forced, else null.
+    forced_w: Option<f64>,
+    /// Time on foot, dismount and remount included.
+    foot_s: f64,
+}
+
+/// What to do about a climb.
+#[derive(Debug, Serialize, Tsify)]
+#[serde(rename_all = "kebab-case")]
+pub enum AdviceName {
+    /// Ride it at the power of the effort.
+    Ride,
+    /// Carry the speed brought to it.
+    Carry,
+    /// Force a gear that the power does not turn.
+    Force,
+    /// Riding and running are about as quick.
+    TooClose,
+    /// Get off and run.
+    Run,
 }
 
 /// Where riding ends, uphill; null where it does not up to a gradient of 0.45. Spinning out, which can make riding the
@@ -308,7 +349,12 @@ pub fn ride_or_run(
     let crossover = question.crossover(&ground);
     let flip = crossover.flip;
     let (length, lost) = asked.climb.as_ref().map_or(Ok(LONG), ClimbInput::climb)?;
-    let row = |&gradient: &Climb| RideOrRunRow::from(&question.climb(&ground, gradient, length, lost));
+    let means = asked.climb.as_ref().map(|climb| climb.means(&asked.rider)).transpose()?;
+    let row = |&gradient: &Climb| {
+        let plan = question.climb(&ground, gradient, length, lost);
+        let advice = means.as_ref().map(|means| means.advice(&question, &ground, &plan));
+        RideOrRunRow { advice, ..RideOrRunRow::from(&plan) }
+    };
     output(&RideOrRunResult {
         rows: gradients.iter().map(row).collect(),
         gear_limit: GearLimit::of(&question, &ground, &crossover),
@@ -331,6 +377,55 @@ impl ClimbInput {
     fn climb(&self) -> Result<(ClimbLength, SecondsLost), JsError> {
         let lost = given(self.dismount_remount_s, SecondsLost::new, SecondsLost::PRACTISED)?;
         Ok((ClimbLength::new(self.length_m).map_err(thrown)?, lost))
+    }
+}
+
+/// What the rider has for one climb beside the power of the effort.
+struct Means {
+    entry: Speed,
+    effort: Option<CriticalPower>,
+    share: ReserveShare,
+}
+
+impl ClimbInput {
+    fn means(&self, rider: &RiderInput) -> Result<Means, JsError> {
+        let Rider { power, body, .. } = rider.rider()?;
+        let reserve = given(self.reserve_kj, WorkReserve::new, WorkReserve::estimated(power, body))?;
+        Ok(Means {
+            entry: Speed::from_km_per_h(3.6 * self.entry_speed_ms.unwrap_or(0.0)).map_err(thrown)?,
+            effort: CriticalPower::new(power, reserve, PeakPower::estimated(power, body)).ok(),
+            share: given(self.reserve_share, ReserveShare::new, ReserveShare::EACH_LAP)?,
+        })
+    }
+}
+
+impl Means {
+    fn advice(&self, question: &RideOrRun, ground: &Ground, plan: &ClimbPlan) -> ClimbAdvice {
+        let slope = plan.answer.gradient;
+        let over = self.effort.as_ref().map(|effort| question.over_gear(ground, slope, effort, self.share));
+        let carry = question.carry(ground, slope, self.entry, WheelInertia::USUAL);
+        let ascent = plan.ascent(&carry, over.as_ref());
+        ClimbAdvice {
+            advice: ascent.advice.into(),
+            bike_s: ascent.bike.map(|(_, time)| time.s()),
+            forced_w: ascent.bike.and_then(|(how, _)| match how {
+                OnBike::Forced(power) => Some(power.watts()),
+                _ => None,
+            }),
+            foot_s: ascent.foot.s(),
+        }
+    }
+}
+
+impl From<Advice> for AdviceName {
+    fn from(advice: Advice) -> Self {
+        match advice {
+            Advice::Ride => Self::Ride,
+            Advice::Carry => Self::Carry,
+            Advice::Force => Self::Force,
+            Advice::TooClose => Self::TooClose,
+            Advice::Run => Self::Run,
+        }
     }
 }
 
@@ -465,6 +560,7 @@ impl From<&ClimbPlan> for RideOrRunRow {
             ratio_high: answer.ratio.high,
             limits: answer.limits.reasons().map(ReasonName::from).collect(),
             verdict: answer.verdict.into(),
+            advice: None,
         }
     }
 }

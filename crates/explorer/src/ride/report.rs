@@ -71,8 +71,39 @@ pub struct RideSide {
     pub carry: Carry,
     /// What there is to do about it.
     pub ascent: Ascent,
+    /// Where the legs cannot spin fast enough, and running is no longer surely slower for that.
+    pub spun_out: Option<SpunOut>,
     /// What another lowest gear would do.
     pub others: Vec<OtherGear>,
+}
+
+/// A gear too low for what the legs could give.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SpunOut {
+    /// The tallest gear there is.
+    pub gear: Gear,
+    /// As fast as it can be turned.
+    pub speed: Speed,
+    /// The steepest slope on which riding a taller gear would surely be quicker than running the climb, and this is not.
+    pub up_to: Climb,
+}
+
+impl SpunOut {
+    fn of(
+        question: &RideOrRun,
+        inputs: &RideInputs,
+        answers: &[Answer],
+        running: &RunningWins,
+    ) -> Option<Self> {
+        let until = running.earliest.map_or(f64::INFINITY, Slope::percent);
+        let plan = |slope: Climb| question.climb(&inputs.ground, slope, inputs.length, inputs.lost);
+        let is_lost = |it: &&Answer| {
+            let counts = it.spins_out() && !it.limits.any() && it.gradient.percent() < until;
+            counts && plan(it.gradient).verdict != Verdict::Ride
+        };
+        let last = answers.iter().rev().find(is_lost)?;
+        Some(Self { gear: last.riding.gear, speed: last.riding.held?, up_to: last.gradient })
+    }
 }
 
 /// A lowest gear that the rider might have instead.
@@ -289,13 +320,15 @@ impl RideSide {
         let plan = question.climb(ground, climb, inputs.length, inputs.lost);
         let carry = question.carry(ground, climb, inputs.entry, WheelInertia::USUAL);
         let crossover = question.crossover(ground);
+        let answers = question.answers(ground, gradients);
         Self {
             side,
             lowest,
             end: SlopeBand::of(crossover.flip.map(|flip| flip.gradient), bars),
             marks: marks(&crossover, running, |slope| question.answer(ground, slope).ride),
             crossover,
-            answers: question.answers(ground, gradients),
+            spun_out: SpunOut::of(question, inputs, &answers, running),
+            answers,
             ascent: plan.ascent(&carry, over_gear.as_ref()),
             plan,
             far: question.climb(ground, climb, far, inputs.lost),

@@ -104,6 +104,13 @@ impl RingsReport {
         &self.setups[side as usize]
     }
 
+    /// Whether A and B have the same rings and sprockets, and the same of their gears may be used.
+    #[must_use]
+    pub fn has_one_set_up(&self) -> bool {
+        let [a, b] = &self.setups;
+        a.drivetrain == b.drivetrain && a.cage.avoid == b.cage.avoid
+    }
+
     /// The steps of both and whose are wider; a set-up with a single gear has none.
     #[must_use]
     pub fn steps(&self) -> Option<([WholeSteps; 2], StepVerdict)> {

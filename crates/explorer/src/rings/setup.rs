@@ -115,6 +115,12 @@ impl SetupReport {
         &self.gears[self.index_of(self.summary.highest.gear).unwrap_or(last)]
     }
 
+    /// How many gears may be used; all where none may, since the numbers then go on as if they ran.
+    #[must_use]
+    pub fn usable(&self) -> usize {
+        self.gears.len() - self.cage.avoid.unless_all(&self.drivetrain).count()
+    }
+
     /// Names of the gears that are not to be used, lowest first.
     #[must_use]
     pub fn avoided(&self) -> Vec<String> {

@@ -43,10 +43,12 @@ pub enum CageOutcome {
     FitsOnPaper,
     /// It fits as long as [`CageAnswer::avoid`] is never used.
     FitsAvoidingGears,
-    /// The cage can stay, the fitted chain cannot: it is too short for [`CageAnswer::too_short`], or hangs in these.
+    /// The cage can stay as far as is known, the fitted chain cannot: it is too short for [`CageAnswer::too_short`], or hangs in these.
     OtherChain {
         /// Gears in which the fitted chain hangs and the one to fit does not.
         hangs: GearSet,
+        /// What keeps it from being known whether the cage can stay with the chain to fit, where something does.
+        doubt: Option<CageDoubt>,
     },
     /// Something that was not measured or looked up could turn the verdict.
     NotKnown(CageDoubt),

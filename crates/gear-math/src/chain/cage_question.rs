@@ -120,7 +120,7 @@ impl CageQuestion {
         let hangs = present.hangs.without(free.hangs);
         if self.links.is_some() && !(answer.too_short.is_empty() && hangs.is_empty()) {
             answer.avoid = answer.avoid.and(hangs);
-            return CageOutcome::OtherChain { hangs };
+            return self.with_another_chain(answer, hangs);
         }
         if let Some(doubt) = self.disagreement() {
             return CageOutcome::NotKnown(doubt);
@@ -131,13 +131,24 @@ impl CageQuestion {
         }
     }
 
+    /// The fitted chain cannot stay; what becomes of the cage is asked without it.
+    fn with_another_chain(&self, answer: &mut CageAnswer, hangs: GearSet) -> CageOutcome {
+        let then = Self { links: None, ..self.clone() }.answer();
+        answer.avoid = answer.avoid.and(then.avoid);
+        match then.outcome {
+            CageOutcome::DoesNotFit(need) => CageOutcome::DoesNotFit(need),
+            CageOutcome::NotKnown(doubt) => CageOutcome::OtherChain { hangs, doubt: Some(doubt) },
+            _ => CageOutcome::OtherChain { hangs, doubt: None },
+        }
+    }
+
     /// With the capacity stated.
     fn by_maker(&self, answer: &mut CageAnswer, present: &Trial) -> CageOutcome {
         answer.to_try = self.to_try(present);
         if self.links.is_some()
             && let Ok(base) = Trial::of_chain(&self.setup, self.links)
         {
-            let moved = |setup: &ChainSetup| Trial::of_chain(setup, self.links);
+            let moved = |setup: &ChainSetup| Trial::of_chain(&self.as_stated(setup)?, self.links);
             let mut unmeasured = self.unmeasured.clone();
             unmeasured.retain(|&measure| measure != ChainMeasure::PulleyCentres);
             let doubted = Doubted::of(&self.setup, &base, &unmeasured, moved);
@@ -203,6 +214,16 @@ impl CageQuestion {
 
     fn with_centres(&self, centres: PulleyCentres) -> Result<ChainSetup, PathError> {
         Ok(ChainSetup { cage: self.setup.cage.with_pulley_centres(centres)?, ..self.setup })
+    }
+
+    /// A setup with moved measures; where the length of the cage follows from its capacity, it follows anew.
+    fn as_stated(&self, setup: &ChainSetup) -> Result<ChainSetup, PathError> {
+        let is_measured = !self.unmeasured.contains(&ChainMeasure::PulleyCentres);
+        let Some(capacity) = self.derailleur.total_capacity.filter(|_| !is_measured) else {
+            return Ok(*setup);
+        };
+        let centres = setup.cage.measures().centres_for(capacity);
+        Ok(ChainSetup { cage: setup.cage.with_pulley_centres(centres)?, ..*setup })
     }
 
     /// The outcome, unless a figure that was not looked up could still turn it.
@@ -459,7 +480,9 @@ mod tests {
         assert_eq!(answer.avoid.common(answer.too_short), answer.too_short);
         assert_eq!(answer.links.map(ChainLinks::count), Some(110));
         let long = with_links(120, wide(Some(39))).answer();
-        let CageOutcome::OtherChain { hangs } = long.outcome else { panic!("{:?}", long.outcome) };
+        let CageOutcome::OtherChain { hangs, doubt: None } = long.outcome else {
+            panic!("{:?}", long.outcome)
+        };
         assert!(long.too_short.is_empty() && !hangs.is_empty());
         let unsure = with_links(110, wide(Some(39))).answer().outcome;
         assert!(

@@ -2,6 +2,7 @@
 
 use crate::gears::drivetrain::Drivetrain;
 use crate::gears::gear::Gear;
+use crate::gears::gear_set::GearSet;
 use crate::gears::quantity::{DuplicateTolerance, GearStep};
 use crate::gears::toothed::Chainring;
 
@@ -46,19 +47,18 @@ impl Drivetrain {
     /// ```
     #[must_use]
     pub fn overlap(&self, tolerance: DuplicateTolerance) -> RingOverlap {
-        let inside = self.gears().filter(|&gear| self.is_reached_twice(gear)).count();
-        let duplicates = self.ring_pairs().flat_map(|pair| self.duplicates(pair, tolerance)).collect();
-        RingOverlap { inside, outside: self.gear_count() - inside, duplicates }
+        self.overlap_without(GearSet::NONE, tolerance)
     }
 
-    fn is_reached_twice(&self, gear: Gear) -> bool {
-        self.chainset.rings().iter().any(|&ring| ring != gear.ring && self.reaches(ring, gear))
-    }
-
-    fn reaches(&self, ring: Chainring, gear: Gear) -> bool {
-        let lowest = Gear { ring, sprocket: self.cassette.largest() };
-        let highest = Gear { ring, sprocket: self.cassette.smallest() };
-        gear.cmp_ratio(lowest).is_ge() && gear.cmp_ratio(highest).is_le()
+    /// The same of the gears that are left without those to avoid.
+    #[must_use]
+    pub fn overlap_without(&self, avoid: GearSet, tolerance: DuplicateTolerance) -> RingOverlap {
+        let gears: Vec<Gear> = avoid.rest(self).collect();
+        let inside = gears.iter().filter(|gear| is_reached_twice(&gears, **gear)).count();
+        let is_left =
+            |pair: &DuplicatePair| [pair.on_larger, pair.on_smaller].iter().all(|it| gears.contains(it));
+        let pairs = self.ring_pairs().flat_map(|rings| self.duplicates(rings, tolerance));
+        RingOverlap { inside, outside: gears.len() - inside, duplicates: pairs.filter(is_left).collect() }
     }
 
     /// Every two rings, the larger first.
@@ -88,6 +88,13 @@ impl Drivetrain {
     }
 }
 
+/// Whether another ring has a gear that is no taller and one that is no lower.
+fn is_reached_twice(gears: &[Gear], gear: Gear) -> bool {
+    let from = |low: &Gear| low.ring != gear.ring && gear.cmp_ratio(*low).is_ge();
+    let to = |low: &Gear| gears.iter().any(|high| high.ring == low.ring && gear.cmp_ratio(*high).is_le());
+    gears.iter().any(|low| from(low) && to(low))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -100,6 +107,18 @@ mod tests {
     #[test]
     fn a_single_ring_has_none() {
         assert_eq!(overlap("42", "11-13-15"), RingOverlap { inside: 0, outside: 3, duplicates: vec![] });
+    }
+
+    #[test]
+    fn gears_to_avoid_count_nowhere() {
+        let bike =
+            Drivetrain { chainset: "48/32".parse().unwrap(), cassette: "12-14-16-18-21-24".parse().unwrap() };
+        let avoid = GearSet::parse("32×12 32×14", &bike).unwrap();
+        let left = bike.overlap_without(avoid, DuplicateTolerance::new(0.0).unwrap());
+        assert_eq!((left.inside, left.outside), (2, 8));
+        let named: Vec<String> =
+            left.duplicates.iter().map(|it| format!("{} {}", it.on_larger, it.on_smaller)).collect();
+        assert_eq!(named, ["48×24 32×16"]);
     }
 
     #[test]

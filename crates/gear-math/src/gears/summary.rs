@@ -63,7 +63,7 @@ impl SetUp {
             riding_order: RidingOrder::ring_by_ring(drivetrain, self.avoid, tolerance),
             useful_order: RidingOrder::every_useful_gear(drivetrain, self.avoid, tolerance),
             front_changes: drivetrain.front_changes().collect(),
-            overlap: drivetrain.overlap(tolerance),
+            overlap: drivetrain.overlap_without(self.avoid, tolerance),
         }
     }
 }

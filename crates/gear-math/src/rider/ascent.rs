@@ -101,11 +101,12 @@ impl ClimbPlan {
         carry.over(self.length).filter(|_| !self.answer.limits.grip && !self.answer.spins_out())
     }
 
-    /// Whether more power would keep the bike going: it is too slow for the gear or for balance, and has grip.
+    /// Whether more power, or strength that need not last, would keep the bike going: it has grip, but is too slow for the
+    /// gear, for balance, or for what the legs give for minutes.
     #[must_use]
     pub fn is_forceable(&self) -> bool {
         let limits = self.answer.limits;
-        (limits.gear || limits.balance) && !limits.grip
+        (limits.gear || limits.balance || limits.force) && !limits.grip
     }
 
     fn forced(&self, over: Option<&OverGear>) -> Option<(OnBike, Time)> {

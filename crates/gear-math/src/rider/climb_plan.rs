@@ -48,7 +48,8 @@ impl ClimbPlan {
 /// Keeping up a speed that the sustained power does not hold.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct OverGear {
-    /// The slowest speed that can be ridden: of the lowest gear at the lowest cadence, or of balance.
+    /// The slowest speed that can be ridden: of the lowest gear at the lowest cadence, or of balance. Where nothing but
+    /// strength that lasts is lacking it is that of full power, which shorter strength may turn.
     pub speed: Speed,
     /// The gear to do it in.
     pub gear: Gear,
@@ -177,7 +178,9 @@ impl RideOrRun {
         share: ReserveShare,
     ) -> OverGear {
         let balance = self.limits.balance.map_or(0.0, BalanceSpeed::m_per_s);
-        let speed = Speed::new(self.gearing.speed_without_cadence().max(balance));
+        let slowest = Speed::new(self.gearing.speed_without_cadence().max(balance));
+        let answer = self.answer(ground, gradient);
+        let speed = if answer.limits.is_force_alone() { answer.ride } else { slowest };
         let power = self.resistance(ground, gradient).power(speed).at_crank();
         let far = |time: Time| (time, Distance::new(speed.m_per_s() * time.s()));
         let Riding { gear, cadence, .. } = self.gearing.riding(speed.m_per_s());

@@ -85,4 +85,10 @@ impl LimitsHeld {
     pub fn any(self) -> bool {
         self != Self::default()
     }
+
+    /// Whether nothing but the legs is too weak.
+    #[must_use]
+    pub fn is_force_alone(self) -> bool {
+        self == Self { force: true, ..Self::default() }
+    }
 }

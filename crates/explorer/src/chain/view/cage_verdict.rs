@@ -51,7 +51,7 @@ pub(crate) fn said(report: &ChainSection, side: Side) -> Said {
         CageOutcome::Fits => of("good", "fits", spare(setup), keep()),
         CageOutcome::FitsOnPaper => of("care", "fits on paper", whole_links(setup), keep()),
         CageOutcome::FitsAvoidingGears => avoiding(report, setup),
-        CageOutcome::OtherChain { hangs } => other_chain(report, setup, *hangs),
+        CageOutcome::OtherChain { hangs, doubt } => other_chain(report, setup, *hangs, doubt.as_ref()),
         CageOutcome::NotKnown(doubt) => not_known(report, setup, doubt),
         CageOutcome::DoesNotFit(need) => {
             of("stop", "does not fit", reasons(setup), needed(report, setup, need))
@@ -120,20 +120,26 @@ fn avoiding(report: &ChainSection, setup: &SetupReport) -> Said {
     of("care", &verdict, why, keep(report, setup) + &check)
 }
 
-fn other_chain(report: &ChainSection, setup: &SetupReport, hangs: GearSet) -> Said {
+fn other_chain(
+    report: &ChainSection,
+    setup: &SetupReport,
+    hangs: GearSet,
+    doubt: Option<&CageDoubt>,
+) -> Said {
     let cage = &setup.cage;
+    let then = doubt.map_or(", and keep the derailleur".to_owned(), |doubt| {
+        format!(
+            ". Whether the derailleur can then stay is not known. {}",
+            not_known(report, setup, doubt).step
+        )
+    });
     let fitted = cage.fitted.map_or(0, gear_math::ChainLinks::count);
     if cage.too_short.is_empty() {
         let why = format!(": the {} fitted hang in {}", links(fitted), named(setup, hangs));
         let fewer = cage.links.map_or(0, |fit| fitted.saturating_sub(fit.count()));
-        return of(
-            "care",
-            "needs a shorter chain",
-            why,
-            format!("Take {} out, and keep the derailleur", links(fewer)),
-        );
+        return of("care", "needs a shorter chain", why, format!("Take {} out{then}", links(fewer)));
     }
-    let step = format!("{}, and keep the derailleur", chain_of(report, setup, "Fit a chain of "));
+    let step = chain_of(report, setup, "Fit a chain of ") + &then;
     of("stop", "needs a longer chain", format!(": {}", breaks(setup)), step)
 }
 
@@ -369,7 +375,8 @@ fn lap_note(setup: &SetupReport) -> Option<String> {
     if cage.is_not_known() {
         return Some(format!("Whether the cage takes every gear of {side} is not known."));
     }
-    let without = if cage.avoid.is_empty() { "" } else { ", without its gears to avoid" };
+    let is_whole = cage.avoid.unless_all(&setup.drivetrain).is_empty();
+    let without = if is_whole { "" } else { ", without its gears to avoid" };
     cage.does_not_fit()
         .then(|| format!("{side} does not fit as it is: it is ridden here as if it did{without}."))
 }

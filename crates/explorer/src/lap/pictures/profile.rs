@@ -8,7 +8,7 @@ use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
-use crate::number::{signed, with_unit};
+use crate::number::{counted, signed, with_unit};
 use crate::ride::report::surface_name;
 use crate::side::Side;
 use gear_math::course::{Mode, TracePoint};
@@ -134,10 +134,10 @@ fn label(report: &LapSection) -> String {
     let Some(laps) = &report.lap.laps else { return waiting(report).to_owned() };
     let foot = |side: Side| laps.laps[side as usize].dismounts().len();
     format!(
-        "Profile of {} with {} of climbing; on foot at {} places with A, {} with B.",
+        "Profile of {} with {} of climbing; on foot at {} with A, {} with B.",
         with_unit(laps.length_m(), 0, "m"),
         with_unit(laps.question.course.climb_m(), 0, "m"),
-        foot(Side::A),
+        counted(foot(Side::A), "place", "places"),
         foot(Side::B)
     )
 }

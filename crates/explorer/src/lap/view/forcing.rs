@@ -60,6 +60,9 @@ fn outcome(settled: &Settled) -> Markup {
     let (even, forced) = (settled.gained.time_s, settled.with_forcing());
     let ahead = if forced.time_s < 0.0 { Side::A } else { Side::B };
     let gained = format!("{}\u{a0}s", seconds_in(forced.time_s.abs(), forced.precision()));
+    if forced.is_nothing() {
+        return html! { "With that neither is quicker by the best guess." };
+    }
     html! {
         "With that " (name(ahead))
         @if even * forced.time_s < 0.0 { " may be as quick or quicker: it gains " }

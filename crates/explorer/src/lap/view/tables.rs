@@ -3,7 +3,7 @@
 use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
 use crate::layout::pieces::{name, plain_table, worked};
-use crate::number::{about_clock, brief, clock, duration, listed, percent, plain, signed, with_unit};
+use crate::number::{about_clock, brief, clock, duration, listed, percent, plain, rpm, signed, with_unit};
 use crate::side::Side;
 use gear_math::Lap;
 use gear_math::ascending;
@@ -54,12 +54,12 @@ pub(crate) fn numbers(report: &LapSection) -> Markup {
 
 /// Why the lowest cadence of a lap may be lower than the lowest the rider turns, where it is.
 fn slowest_crank(laps: &LapReport) -> Option<String> {
-    let least = laps.question.setups[0].rider.lowest_cadence.rpm();
-    let is_below = |lap: &Lap| lap.lowest_cadence_rpm.is_some_and(|rpm| rpm < least - 0.5);
+    let least = laps.question.setups[0].rider.lowest_cadence;
+    let is_below = |lap: &Lap| lap.lowest_cadence_rpm.is_some_and(|turned| turned < least.rpm() - 0.5);
     laps.laps.iter().any(is_below).then(|| {
         format!(
             "The lowest cadence is below your own of {} for moments only: while a shift is under way, or while getting going again.",
-            with_unit(least, 0, "rpm")
+            rpm(least)
         )
     })
 }

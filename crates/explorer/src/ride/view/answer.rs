@@ -5,13 +5,12 @@ use crate::bench::owner::Owner;
 use crate::layout::pieces::name;
 use crate::layout::sheet_block::Block;
 use crate::layout::sheet_checks::Concern;
-use crate::number::{likely_share, listed, percent, plain, with_unit};
+use crate::number::{likely_share, listed, percent, plain, rpm, with_unit};
 use crate::ride::report::{Difference, RideSide, RunningFrom};
 use crate::ride::section::RideSection;
 use crate::ride::view::words::{about, advised, end_band, limit, running_from, speeds_from_to, whole};
 use crate::side::Side;
-use gear_math::rider::{Answer, Climb, Reason, Slope, TotalMass, Verdict};
-use gear_math::{Gear, Speed};
+use gear_math::rider::{Climb, Reason, Slope, TotalMass};
 use maud::{Markup, html};
 
 /// Below which speed no gear is low enough, below which running wins, this climb, and by which slopes.
@@ -83,9 +82,7 @@ fn end(report: &RideSection, side: &RideSide) -> Markup {
 fn why(report: &RideSection, side: &RideSide, reason: Reason) -> String {
     let gear = lowest_gear(report, side);
     match reason {
-        Reason::Gear => {
-            format!("{gear} at {} is too tall", with_unit(report.rings.window.low.rpm(), 0, "rpm"))
-        }
+        Reason::Gear => format!("{gear} at {} is too tall", rpm(report.rings.window.low)),
         Reason::Force => format!("{gear} asks for more strength than lasts"),
         Reason::Balance => "slower than that the bike does not stay upright, whatever the gear".to_owned(),
         Reason::Grip => "the rear wheel slips, whatever the gear".to_owned(),
@@ -130,19 +127,12 @@ fn running(report: &RideSection) -> String {
     }
 }
 
-/// The gear in which a side spins out, its speed, and up to which slope that costs it a sure lead on running.
-fn spun_out(side: &RideSide) -> Option<(Gear, Speed, Climb)> {
-    let lost = |it: &&Answer| it.spins_out() && it.ratio.high < 1.0 && it.verdict != Verdict::Ride;
-    let last = side.answers.iter().rev().find(lost)?;
-    Some((last.riding.gear, last.riding.held?, last.gradient))
-}
-
 fn spinning(report: &RideSection) -> Markup {
-    let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(spun_out);
+    let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(|side| side.spun_out);
     html! {
-        @for (gear, speed, slope) in [a, b.filter(|_| a != b)].into_iter().flatten() {
-            "The " (gear) " spins out at " b { (report.rings.unit.print(speed)) }
-            ", which running may better on slopes up to " (about(slope.percent())) ". "
+        @for spun in [a, b.filter(|_| a != b)].into_iter().flatten() {
+            "The " (spun.gear) " spins out at " b { (report.rings.unit.print(spun.speed)) } ", which running this climb may better "
+            @if spun.up_to == Climb::LEVEL { "on the level. " } @else { "on slopes up to " (about(spun.up_to.percent())) ". " }
         }
     }
 }

@@ -57,7 +57,7 @@ pub(crate) fn whole(gradient: f64) -> String {
 /// The same in a sentence.
 #[must_use]
 pub(crate) fn about(gradient: f64) -> String {
-    format!("about {}", whole(gradient))
+    if plain(gradient, 0) == "0" { "the level".to_owned() } else { format!("about {}", whole(gradient)) }
 }
 
 /// An end of riding with its likely edges: “about 8 % up (likely 6 to 10)”.
@@ -163,7 +163,12 @@ pub(crate) fn facts(report: &RideSection, side: &RideSide) -> String {
 
 /// That forcing a gear is more than this rider has, where that alone is in the way.
 fn too_much(side: &RideSide) -> &'static str {
-    if side.forcing().is_some() { ", and forcing one asks too much of legs or reserve" } else { "" }
+    let is_said = side.plan.answer.limits.is_force_alone();
+    if side.forcing().is_some() && !is_said {
+        ", and forcing one asks too much of legs or reserve"
+    } else {
+        ""
+    }
 }
 
 fn how_ridden(report: &RideSection, how: OnBike) -> String {

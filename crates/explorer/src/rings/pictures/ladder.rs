@@ -54,7 +54,7 @@ fn label(report: &RingsSection) -> String {
             setup.side,
             plain(setup.lowest().development.m(), 2),
             plain(setup.highest().development.m(), 2),
-            counted(setup.gears.len() - setup.avoided().len(), "gear", "gears")
+            counted(setup.usable(), "gear", "gears")
         )
     };
     format!(

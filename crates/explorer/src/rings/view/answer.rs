@@ -20,9 +20,8 @@ use maud::{Markup, html};
 /// The sentence that answers, and one that helps to weigh it.
 #[must_use]
 pub(crate) fn answer(report: &RingsSection) -> Markup {
-    let alike = report.rings.setup(Side::A).drivetrain == report.rings.setup(Side::B).drivetrain;
     html! {
-        @if alike {
+        @if report.rings.has_one_set_up() {
             p { (name(Side::A)) " and " (name(Side::B)) " have the same rings and sprockets. Change one of them to compare." }
         } @else {
             p { (low_end(report)) " " (high_end(report)) " " (step_sizes(report)) }
@@ -137,7 +136,10 @@ fn useful(setup: &SetupReport) -> Markup {
 fn never_used(setup: &SetupReport) -> String {
     match setup.avoided().len() {
         0 => String::new(),
-        count => format!(", and {count} never to be used"),
+        count if count == setup.gears.len() => {
+            ", all of them never to be used: these numbers go on as if they ran".to_owned()
+        }
+        count => format!(", {count} of them never to be used"),
     }
 }
 
@@ -202,19 +204,23 @@ pub(crate) fn block(report: &RingsSection) -> Block {
     block.on(if report.rings.wheel.measured.is_some() { &[Field::RollOut] } else { &[Field::Tyre] });
     limit::for_the_sheet(report, &mut block);
     for setup in &report.rings.setups {
-        block.grid_of(setup.side, "Development, m", development_grid(setup));
+        block.grid_of(setup.side, "Development, m", development_grid(report, setup));
     }
     block.row("In the tables", legend(report).to_owned());
     block.on(&[]);
     block
 }
 
-/// The crosses go by the capacity of the derailleur, which must be the rider's.
+/// The cage's crosses go by the capacity of the derailleur, which must be the rider's.
+fn knows_cage(report: &RingsSection) -> bool {
+    report.owners.is_example || report.owners.get(Field::Capacity) < Owner::Demo
+}
+
 fn legend(report: &RingsSection) -> &'static str {
-    if report.owners.is_example || report.owners.get(Field::Capacity) < Owner::Demo {
+    if knows_cage(report) {
         "( ) cross-chained, × never use"
     } else {
-        "( ) cross-chained; × is not known"
+        "( ) cross-chained, × switched off; what the cage forbids is not known"
     }
 }
 
@@ -230,12 +236,13 @@ fn cassette(setup: &SetupReport) -> String {
 }
 
 /// Sprockets down, rings across.
-fn development_grid(setup: &SetupReport) -> Vec<Vec<String>> {
+fn development_grid(report: &RingsSection, setup: &SetupReport) -> Vec<Vec<String>> {
+    let avoid = if knows_cage(report) { setup.cage.avoid } else { setup.cage.switched_off };
     let (rings, sprockets) = (setup.drivetrain.chainset.rings(), setup.drivetrain.cassette.sprockets());
     let head = std::iter::once(String::new()).chain(rings.iter().map(ToString::to_string)).collect();
     let cell = |line: &GearLine| {
         let development = plain(line.development.m(), 2);
-        match (line.avoid, line.crossed) {
+        match (avoid.holds(&setup.drivetrain, line.gear), line.crossed) {
             (true, _) => format!("{development}×"),
             (false, true) => format!("({development})"),
             _ => development,

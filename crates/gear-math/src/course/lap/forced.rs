@@ -54,7 +54,8 @@ impl Lap {
     ) -> Result<Vec<ForcedPlace>, PowerBelowStanding> {
         let air = Air { headwind: Headwind::NONE, ..setup.air };
         let question = RideOrRun::new(setup.rider, setup.bike, air, setup.limits)?;
-        let lacking = [Reason::Gear, Reason::Balance].map(|reason| Some(WhyOnFoot::Because(reason)));
+        let lacking =
+            [Reason::Gear, Reason::Force, Reason::Balance].map(|reason| Some(WhyOnFoot::Because(reason)));
         let parts = self.plan.iter().filter(|part| part.mode == Mode::Foot && lacking.contains(&part.why));
         let forcing = Forcing { course, question, tyre: setup.bike.tyre, effort, share };
         let places = parts.filter_map(|part| forcing.place(part));

@@ -444,7 +444,7 @@ mod tests {
             assert_eq!(Course::from_gpx(&text, &options(from, to)), Err(GpxError::NoPart), "{from} to {to}");
         }
         let far: Vec<Planted> = (0..7000).map(|i| (10.0 * f64::from(i), Some(5.0), f64::from(i))).collect();
-        let text = text(&[far]);
+        let text = self::text(&[far]);
         assert!(Course::from_gpx(&text, &options(60_000.0, 63_000.0)).is_ok());
         assert_eq!(Course::from_gpx(&text, &options(0.0, 63_000.0)), Err(GpxError::TooLong));
     }

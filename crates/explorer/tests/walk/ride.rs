@@ -1,0 +1,430 @@
+//! “Ride or run?”: where riding ends, where running wins, and one advice on this climb, wherever it is told.
+
+use crate::facts::Facts;
+use crate::has;
+use crate::page::Page;
+use explorer::page::pictures::Picture;
+use gear_math::rider::{
+    Advice, Ascent, Carry, ClimbPlan, Flip, LowerGear, OnBike, OverGear, Reason, RunningWins, SlopeBand,
+    Time, Verdict, Watched, WheelInertia,
+};
+
+const SIDES: [&str; 2] = ["A", "B"];
+
+/// One side of the climb by gear-math.
+struct Side {
+    plan: ClimbPlan,
+    ascent: Ascent,
+    flip: Option<Flip>,
+    end: SlopeBand,
+    over: Option<OverGear>,
+    carry: Carry,
+}
+
+impl Side {
+    fn of(facts: &Facts, side: usize) -> Self {
+        let question = &facts.questions[side];
+        let (ground, climb) = (&facts.ground, facts.climb);
+        let plan = question.climb(ground, climb, facts.length, facts.lost);
+        let over = facts.effort.as_ref().map(|effort| question.over_gear(ground, climb, effort, facts.share));
+        let carry = question.carry(ground, climb, facts.entry, WheelInertia::USUAL);
+        let flip = question.crossover(ground).flip;
+        let bars = question.tornado(ground, Watched::behind(flip.as_ref()));
+        Self {
+            ascent: plan.ascent(&carry, over.as_ref()),
+            end: SlopeBand::of(flip.map(|it| it.gradient), &bars),
+            flip,
+            plan,
+            over,
+            carry,
+        }
+    }
+
+    fn verb(&self) -> &'static str {
+        match self.ascent.advice {
+            Advice::Ride => "ride",
+            Advice::Carry => "carry your speed",
+            Advice::Force => "force it",
+            Advice::TooClose => "too close to call",
+            Advice::Run => "run",
+        }
+    }
+
+    /// The slope from which a limit ends riding, per cent.
+    fn limited_to(&self) -> Option<f64> {
+        self.flip.filter(|it| it.reason != Reason::Energy).map(|it| it.gradient.percent())
+    }
+}
+
+/// A time: tenths below ten seconds, minutes from three on.
+fn brief(time: Time) -> String {
+    let s = time.s();
+    let rounded = s.round();
+    if s < 9.95 {
+        format!("{s:.1} s")
+    } else if s < 180.0 {
+        format!("{s:.0} s")
+    } else {
+        format!("{:.0}:{:02.0} min", (rounded / 60.0).floor(), rounded % 60.0)
+    }
+}
+
+/// A printed time in seconds.
+fn read_time(text: &str) -> f64 {
+    let number = text.split(' ').next().unwrap();
+    match number.split_once(':') {
+        Some((minutes, seconds)) => 60.0 * minutes.parse::<f64>().unwrap() + seconds.parse::<f64>().unwrap(),
+        None => number.parse().unwrap(),
+    }
+}
+
+pub(crate) fn check(facts: &Facts, page: &Page) -> [&'static str; 2] {
+    let answer = page.text("ride-answer");
+    let sides = [0, 1].map(|side| Side::of(facts, side));
+    let running = facts.questions[0].running_wins(&facts.ground, facts.length, facts.lost);
+    check_speeds(facts, &answer, &sides);
+    check_ends(facts, page, &answer, &sides);
+    check_running(&answer, &running);
+    check_spinning(facts, &answer, &sides, &running);
+    let told = told(&answer);
+    for side in [0, 1] {
+        check_advice(facts, &sides[side], &told[side]);
+        check_against_slopes(facts, &sides[side], &told[side], &running);
+        check_lower_gear(facts, &sides[side], SIDES[side], &answer, &sides);
+        check_sheet(facts, page, side, &sides[side], &told[side]);
+        check_cadence(facts, &answer);
+    }
+    check_difference(facts, &answer, &sides, &told);
+    check_tables(facts, page, &sides);
+    check_map(facts, page);
+    sides.map(|it| it.verb())
+}
+
+/// What is said of this climb with A and with B.
+fn told(answer: &str) -> [String; 2] {
+    let (_, climb) = answer.split_once("This climb, ").unwrap();
+    let (_, climb) = climb.split_once(": with ").unwrap();
+    let (climb, _) = climb.split_once(". Running takes ").unwrap();
+    if let Some(both) = climb.strip_prefix("both ") {
+        return [both.to_owned(), both.to_owned()];
+    }
+    let (a, b) = climb.split_once("; with B ").unwrap();
+    [a.strip_prefix("A ").unwrap().to_owned(), b.to_owned()]
+}
+
+fn check_speeds(facts: &Facts, answer: &str, sides: &[Side; 2]) {
+    let [a, b] = [0, 1].map(|side| facts.speed(facts.lowest_speed(side)));
+    has(
+        answer,
+        &if a == b {
+            format!("with A and B alike no gear is low enough below {a}.")
+        } else {
+            format!("with A no gear is low enough below {a}, with B below {b}.")
+        },
+    );
+    let plan = &sides[0].plan;
+    let over = |time: Time| facts.length.m() / time.s() * if facts.is_mph { 1.0 / 0.44704 } else { 3.6 };
+    let [best, low, high] =
+        [plan.foot, plan.foot_at_worst, plan.foot_at_best].map(|it| format!("{:.1}", over(it)));
+    let unit = if facts.is_mph { "mph" } else { "km/h" };
+    has(answer, &format!("wins below {best} {unit} on this bank (likely {low} to {high})"));
+}
+
+fn check_ends(facts: &Facts, page: &Page, answer: &str, sides: &[Side; 2]) {
+    for (name, side) in SIDES.iter().zip(sides) {
+        let ends = match side.flip {
+            None => "nothing ends riding up to 45 %".to_owned(),
+            Some(flip) if flip.reason == Reason::Energy => {
+                "nothing ends riding before running wins".to_owned()
+            }
+            Some(flip) if flip.gradient.percent() < 0.5 => "riding ends on the level already".to_owned(),
+            Some(flip) => format!("riding ends from about {:.0} % up", flip.gradient.percent()),
+        };
+        let alone = format!("{} {name} {ends}", if *name == "A" { "with" } else { "With" });
+        assert!(
+            answer.contains(&alone) || answer.contains(&format!("with A and B {ends}")),
+            "{alone}: {answer}"
+        );
+        check_end_on_sheet(facts, page, name, side);
+        if let (Some(best), Some(high)) = (side.end.best, side.end.high) {
+            assert!(side.end.low <= best && best <= high, "{:?}", side.end);
+        }
+    }
+}
+
+fn check_end_on_sheet(facts: &Facts, page: &Page, name: &str, side: &Side) {
+    let Some(row) = page.sheet(&format!("{name} Riding ends")).filter(|it| !it.starts_with("not known"))
+    else {
+        assert!(!facts.is_riders);
+        return;
+    };
+    match side.flip {
+        None => has(&row, "nowhere up to 45 %"),
+        Some(flip) if flip.reason == Reason::Energy => has(&row, "not before running wins"),
+        Some(flip) if flip.gradient.percent() < 0.5 => has(&row, "on the level already"),
+        Some(flip) => has(&row, &format!("from about {:.0} % up", flip.gradient.percent())),
+    }
+}
+
+/// The lowest cadence is told as it was typed.
+fn check_cadence(facts: &Facts, answer: &str) {
+    for (before, _) in answer.match_indices(" rpm is too tall") {
+        let told = answer[..before].rsplit(' ').next().unwrap();
+        assert_eq!(told, facts.cadences[0].rpm().to_string(), "{answer}");
+    }
+}
+
+fn check_running(answer: &str, running: &RunningWins) {
+    let percent = |slope: Option<gear_math::rider::Slope>| slope.map(gear_math::rider::Slope::percent);
+    match (percent(running.earliest), percent(running.gradient), percent(running.latest)) {
+        (None, ..) => has(answer, "riding stays quicker than running this climb up to 45 %"),
+        (_, Some(_), Some(latest)) if latest < 0.5 => has(answer, "Running is quicker from the level on"),
+        (_, Some(best), Some(_)) if best < 0.5 => {
+            has(answer, "Running this climb wins from the level up (likely 0 to ");
+        }
+        (_, Some(best), Some(_)) => {
+            has(answer, &format!("Running this climb wins from about {best:.0} % up"));
+        }
+        _ => has(answer, "too close to call from"),
+    }
+}
+
+/// A gear too low for the legs is told wherever it costs the sure lead on running this climb.
+fn check_spinning(facts: &Facts, answer: &str, sides: &[Side; 2], running: &RunningWins) {
+    let here = facts.climb.percent();
+    let is_open = running.earliest.is_none_or(|from| here < from.percent() - 0.5);
+    for side in
+        sides.iter().filter(|it| is_open && it.plan.answer.spins_out() && !it.plan.answer.limits.any())
+    {
+        if side.plan.verdict != Verdict::Ride {
+            let spun = format!("The {} spins out at ", side.plan.answer.riding.gear);
+            let (_, rest) = answer.split_once(&spun).unwrap_or_else(|| panic!("{spun}: {answer}"));
+            let until = rest
+                .split_once("may better on slopes up to about ")
+                .map_or(0.0, |(_, slope)| slope.split(' ').next().unwrap().parse().unwrap());
+            assert!(here < until + 1.0, "{answer}");
+        }
+    }
+}
+
+/// The verb, and the times behind it.
+fn check_advice(facts: &Facts, side: &Side, told: &str) {
+    let foot = brief(side.ascent.foot);
+    assert!(told.starts_with(&format!("{}: ", side.verb())), "{} is not “{told}”", side.verb());
+    match (side.ascent.advice, side.ascent.bike) {
+        (Advice::Force, Some((OnBike::Forced(power), time))) => {
+            has(told, &format!("force it: {:.0} W for {}", power.watts(), brief(time)));
+        }
+        (Advice::Run, Some((_, time))) => {
+            has(told, &format!("run: {foot} ("));
+            has(told, &format!(" takes {})", brief(time)));
+            assert!(time >= side.ascent.foot, "{told}");
+        }
+        (Advice::Run, None) => has(told, &format!("run: {foot}, because ")),
+        (Advice::TooClose, Some((_, time))) => {
+            has(told, &foot);
+            has(told, &brief(time));
+        }
+        (advice, Some((_, time))) => {
+            has(told, &format!("{}: {}", side.verb(), brief(time)));
+            assert!(advice != Advice::Ride || time < side.ascent.foot, "{told}");
+        }
+        (_, None) => panic!("{told}"),
+    }
+    check_speed_of(facts, side, told);
+    check_length_of(facts, side, told);
+    let quickest = side
+        .ascent
+        .bike
+        .map_or(side.ascent.foot, |(_, time)| if time < side.ascent.foot { time } else { side.ascent.foot });
+    assert_eq!(quickest, side.ascent.quickest());
+}
+
+/// Nobody rides more slowly than the lowest gear allows, or forces it faster than that.
+fn check_speed_of(facts: &Facts, side: &Side, told: &str) {
+    let Some((how, time)) = side.ascent.bike.filter(|_| side.ascent.advice != Advice::Run) else { return };
+    let (speed, least) = (facts.length.m() / time.s(), side.carry.exit.m_per_s());
+    match how {
+        OnBike::Ridden => assert!(speed > least - 1e-9, "{told}: {speed} {least}"),
+        OnBike::Forced(power) => {
+            assert!(facts.laps[0].rider.power.watts() < power.watts() + 1e-9, "{told}");
+            assert!(speed < side.over.unwrap().speed.m_per_s() + 1e-9, "{told}");
+        }
+        OnBike::Carried => {}
+    }
+}
+
+/// What is said of longer climbs agrees with this one.
+fn check_length_of(facts: &Facts, side: &Side, told: &str) {
+    if let Some((_, rest)) = told.split_once("running pays on more than ") {
+        let pays: f64 = rest.split(' ').next().unwrap().parse().unwrap();
+        let is_longer = facts.length.m() > pays + 0.5;
+        assert!(!is_longer || side.ascent.advice != Advice::Ride, "{told}");
+    }
+    let never = told.contains("running does not pay however long it is");
+    assert!(!never || side.plan.answer.verdict == Verdict::Ride, "{told}");
+    assert!(!never || side.ascent.advice != Advice::Run, "{told}");
+}
+
+/// The advice on this climb and what is said of slopes in general.
+fn check_against_slopes(facts: &Facts, side: &Side, told: &str, running: &RunningWins) {
+    let here = facts.climb.percent();
+    let limits = side.plan.answer.limits;
+    let is_past = side.limited_to().is_some_and(|end| here > end + 0.01);
+    let is_before = side.flip.is_none_or(|end| here < end.gradient.percent() - 0.01);
+    assert!(!is_past || limits.any(), "past the end of riding, and yet “{told}”");
+    assert!(!is_before || !limits.any(), "before the end of riding, and yet “{told}”");
+    if told.contains("running does not pay however long it is") {
+        assert!(running.earliest.is_none_or(|from| here < from.percent() + 0.01), "{told}");
+    }
+    if !limits.any() && !side.plan.answer.spins_out() {
+        let (low, high) = (running.earliest, running.latest);
+        assert!(
+            low.is_some_and(|it| here > it.percent() - 0.01) || side.plan.verdict == Verdict::Ride,
+            "{told}"
+        );
+        assert!(
+            high.is_none_or(|it| here < it.percent() + 0.01) || side.plan.verdict == Verdict::Foot,
+            "{told}"
+        );
+    }
+}
+
+/// What a lower gear is worth here, and up to where one is praised.
+fn check_lower_gear(facts: &Facts, side: &Side, name: &str, answer: &str, sides: &[Side; 2]) {
+    let words = match side.ascent.lower_gear {
+        LowerGear::Needless => None,
+        LowerGear::Saves(_) => Some("would save about"),
+        LowerGear::Spares => Some("would save effort, but no time"),
+        LowerGear::Useless(Reason::Grip) => Some("would not help: the rear wheel slips"),
+        LowerGear::Useless(Reason::Balance) => Some("would not help: it is too slow to balance"),
+        LowerGear::Useless(_) => Some("would not help: by the best guess running is quicker"),
+    };
+    let here = |words: &str| {
+        answer.contains(&format!(" A lower gear {words}"))
+            || answer.contains(&format!(" With {name} a lower gear {words}"))
+    };
+    assert!(words.is_none_or(here), "{words:?} {answer}");
+    let praised = [
+        "A lower gear would be quicker than running up to about ".to_owned(),
+        format!("With {name} a lower gear would be quicker than running up to about "),
+    ];
+    for praise in praised {
+        let Some((_, rest)) = answer.split_once(&praise) else { continue };
+        let until: f64 = rest.split(' ').next().unwrap().parse().unwrap();
+        let end = side.limited_to();
+        let is_between =
+            end.is_some_and(|end| facts.climb.percent() > end + 0.01) && facts.climb.percent() < until;
+        assert!(!is_between || !matches!(side.ascent.lower_gear, LowerGear::Useless(_)), "{answer}");
+    }
+    let alike = sides[0].ascent.lower_gear == sides[1].ascent.lower_gear;
+    assert!(!alike || !answer.contains(" With B a lower gear would save"), "{answer}");
+}
+
+fn check_sheet(facts: &Facts, page: &Page, side: usize, of: &Side, told: &str) {
+    let unit = format!("{} {:.1} % for {:.0} m", SIDES[side], facts.climb.percent(), facts.length.m());
+    let row = page.sheet(&unit).or_else(|| page.sheet(&format!("{} The climb", SIDES[side]))).unwrap();
+    if row.starts_with("not known ___") {
+        assert!(!facts.is_riders);
+        return;
+    }
+    assert!(told.starts_with(&row), "“{row}” is not “{told}”");
+    assert!(row.starts_with(&format!("{}: ", of.verb())), "{row}");
+    let lowest = page.sheet(&format!("{} Lowest gear", SIDES[side])).unwrap();
+    let gear = facts.cages[side].avoid.lowest(&facts.bikes[side]);
+    assert_eq!(lowest, format!("{gear}, needs at least {}", facts.speed(facts.lowest_speed(side))));
+}
+
+/// What B changes: who is ridden on steeper slopes and by how much, or that nothing differs.
+fn check_difference(facts: &Facts, answer: &str, sides: &[Side; 2], told: &[String; 2]) {
+    let ends = [0, 1].map(|side| sides[side].limited_to());
+    for (lower, other) in [(1, 0), (0, 1)] {
+        let told = format!("{} instead of {} keeps you riding ", SIDES[lower], SIDES[other]);
+        let Some((_, how)) = answer.split_once(&told) else { continue };
+        match (ends[lower], ends[other]) {
+            (Some(one), Some(two)) => {
+                assert!(one > two, "{answer}");
+                has(how, &format!("on slopes up to {:.1} points steeper", one - two));
+            }
+            (None, Some(_)) => assert!(!how.starts_with("on slopes up to"), "{answer}"),
+            _ => panic!("{answer}"),
+        }
+    }
+    let is_said = answer.contains("instead of A keeps you") || answer.contains("instead of B keeps you");
+    let differ = match ends {
+        [Some(a), Some(b)] => (a - b).abs() > 0.05 + 1e-9,
+        [a, b] => a.is_some() != b.is_some(),
+    };
+    assert_eq!(is_said, differ, "{ends:?} {answer}");
+    if answer.contains("makes no difference") {
+        assert_eq!(told[0], told[1], "{answer}");
+        assert_eq!(sides[0].ascent, sides[1].ascent);
+        assert!((facts.lowest_speed(0).km_per_h() - facts.lowest_speed(1).km_per_h()).abs() < 0.05);
+    }
+}
+
+fn check_tables(facts: &Facts, page: &Page, sides: &[Side; 2]) {
+    let row = |head: &str| page.row("ride-climb", head);
+    let both = |value: &dyn Fn(&Side) -> String| vec![value(&sides[0]), value(&sides[1])];
+    let or_none = |time: Option<Time>| time.map_or("–".to_owned(), brief);
+    assert_eq!(row("Advice"), both(&|it| it.verb().to_owned()));
+    assert_eq!(row("The quickest that can be done"), both(&|it| brief(it.ascent.quickest())));
+    assert_eq!(row("Riding"), both(&|it| or_none(it.plan.ride)));
+    assert_eq!(row("Running"), both(&|it| brief(it.plan.foot)));
+    let forced =
+        |it: &Side| it.over.filter(|_| it.plan.is_forceable()).and_then(|over| over.over(facts.length).ok());
+    assert_eq!(row("Forced"), both(&|it| or_none(forced(it))));
+    for (side, said) in sides.iter().zip(row("The quickest that can be done")) {
+        assert!(read_time(&said) <= read_time(&brief(side.plan.foot)) + 0.6);
+    }
+    let here: Vec<Vec<String>> = page
+        .rows("ride-speeds")
+        .into_iter()
+        .filter(|it| it.last().unwrap().starts_with("this climb"))
+        .collect();
+    assert_eq!(here.len(), 1);
+    assert_eq!(here[0][here[0].len() - 2..], both(&|it| format!("this climb: {}", it.verb())));
+    assert_eq!(
+        page.row("ride-ends", "No gear low enough below"),
+        [0, 1].map(|side| facts.speed(facts.lowest_speed(side)))
+    );
+    let verbs = [sides[0].verb(), sides[1].verb()];
+    let short = if verbs[0] == verbs[1] {
+        format!("A and B: {}", verbs[0])
+    } else {
+        format!("A: {}, B: {}", verbs[0], verbs[1])
+    };
+    for picture in ["slopes", "verdicts"].map(|name| Picture::by_name(name).unwrap()) {
+        has(&picture.label(&page.report), &format!(": {short}."));
+    }
+}
+
+/// The map's stretch of this slope on this ground.
+fn check_map(facts: &Facts, page: &Page) {
+    let here = facts.climb.percent();
+    for (side, question) in facts.questions.iter().enumerate() {
+        let ground = facts.surface as usize;
+        let rows = page.rows("ride-map");
+        // A ground with values of the rider's own is the last one; the head is the first.
+        let row = rows.iter().find(|it| it[0] == "your own ground").unwrap_or(&rows[1 + ground]);
+        let stretch = row[1 + side].split("; ").find_map(|it| {
+            let (words, to) = it.rsplit_once(" to ").unwrap();
+            let to: f64 = to.trim_end_matches(" %").parse().unwrap();
+            ((to - here).abs() < 0.51 || here < to).then_some((words.to_owned(), to))
+        });
+        let Some((words, to)) = stretch else { continue };
+        let starts = row[1 + side].split(&words).next().unwrap().trim_end_matches("; ");
+        let from: f64 =
+            starts.rsplit_once(" to ").map_or(0.0, |it| it.1.trim_end_matches(" %").parse().unwrap());
+        if here - from < 0.51 && from > 0.0 || to - here < 0.51 && to < 45.0 {
+            continue;
+        }
+        let answer = question.answer(&facts.ground, facts.climb);
+        let verdict = match answer.verdict {
+            Verdict::Ride => "ride",
+            Verdict::TooClose => "too close to call",
+            Verdict::Foot | Verdict::FootForced => "run",
+        };
+        assert!(words.starts_with(verdict), "{verdict} at {here} %: {row:?}");
+    }
+}
