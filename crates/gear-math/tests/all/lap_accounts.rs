@@ -50,12 +50,7 @@ fn why_on_foot_is_what_the_climb_alone_says() {
         (Reason::Balance, all(setup("30", low, 200.0)), Surface::FirmGrass, 24),
         (Reason::Grip, all(setup("30", low, 420.0)), Surface::WetSoftGrass, 26),
         (Reason::Force, weak(setup("44", "11-13-15-18-21-24-28-32", 300.0)), Surface::PackedGravel, 11),
-        (
-            Reason::Energy,
-            limits(setup("30", low, 240.0), RidingLimits::GEAR_ONLY),
-            Surface::LooseSand,
-            8,
-        ),
+        (Reason::Energy, limits(setup("30", low, 240.0), RidingLimits::GEAR_ONLY), Surface::LooseSand, 8),
     ];
     for (reason, setup, surface, percent) in cases {
         let rows = format!("100; 0; firm grass\n150; {percent}; {}\n100; 0; firm grass", surface.name());
@@ -133,7 +128,11 @@ fn rolling_freely_is_no_pedalling() {
     let found = lap("200; -12; tarmac", &setup);
     assert_eq!((found.lowest_cadence_rpm, found.below_window_s), (None, 0.0));
     assert!(found.energy.crank.abs() < 1e-6 && found.energy.brakes.abs() < 1e-6, "{:?}", found.energy);
-    assert_close(found.energy.climbing + found.energy.rolling + found.energy.air, -found.energy.kinetic - found.energy.bearings, 1e-6);
+    assert_close(
+        found.energy.climbing + found.energy.rolling + found.energy.air,
+        -found.energy.kinetic - found.energy.bearings,
+        1e-6,
+    );
 }
 
 /// Slower than the window only while the legs could turn the cranks at all.
