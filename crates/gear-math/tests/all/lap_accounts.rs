@@ -155,3 +155,31 @@ fn a_flying_lap_ends_as_it_begins() {
     let again = Lap::in_steps(&course, &begun, Step::new(0.5).unwrap()).unwrap();
     assert_close(again.time_s, found.time_s, 0.3);
 }
+
+/// Power is held but for the shifts, each of which is time without drive.
+#[test]
+fn work_at_the_crank_is_power_for_the_time_without_shifts() {
+    for (rear, front) in [(0.2, 0.6), (0.5, 1.5), (0.0, 0.0)] {
+        let [rear, front] = [rear, front].map(|s| ShiftTime::new(s).unwrap());
+        let given = setup("48/30", "14-17-21", 230.0);
+        let limits = RidingLimits { force: None, grip: None, ..given.limits };
+        let shifting = Shifting { rear, front, ..Shifting::USUAL };
+        let found = lap(UPHILL, &LapSetup { begin: rolling(7.0), limits, shifting, ..given });
+        assert!(found.plan.len() == 1 && found.shifts_rear > 0 && found.shifts_front > 0);
+        let idle = f64::from(found.shifts_rear) * rear.s() + f64::from(found.shifts_front) * front.s();
+        assert_close(found.energy.crank / 230.0, found.time_s - idle, 0.1);
+    }
+}
+
+/// On the level with power for far more, the only gear is spun as fast as the legs follow and no faster.
+#[test]
+fn legs_that_spin_out_hold_the_speed() {
+    let given = setup("30", "25", 400.0);
+    let limits = RidingLimits { force: None, ..given.limits };
+    let found = lap("300; 0; tarmac", &LapSetup { begin: rolling(3.0), limits, ..given });
+    let cadences: Vec<f64> = found.trace.iter().filter_map(|point| point.cadence_rpm).collect();
+    let fastest = cadences.iter().copied().fold(0.0, f64::max);
+    assert!(fastest <= Cadence::SPINNING.rpm() + 1e-9);
+    assert_close(fastest, Cadence::SPINNING.rpm(), 2.0);
+    assert_close(cadences[cadences.len() - 1], Cadence::SPINNING.rpm(), 2.0);
+}
