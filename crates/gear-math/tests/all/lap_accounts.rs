@@ -2,9 +2,10 @@
 #![expect(clippy::unwrap_used, reason = "planted values lie within their limits")]
 
 use gear_math::{
-    Air, Begin, Bike, BikeMass, BodyMass, Cadence, Circumference, Climb, Course, Drivetrain, KitMass, Lap,
-    LapSetup, LegStrength, Mode, PeakPower, PlanPart, Power, Reason, RideOrRun, Rider, RidingLimits,
-    ShiftTime, Shifting, StartSpeed, Step, Surface, WhyOnFoot,
+    Air, Begin, Bike, BikeMass, BodyMass, Cadence, Circumference, Climb, Course, Drivetrain,
+    DrivetrainEfficiency, KitMass, Lap, LapComparison, LapSetup, LegStrength, Mode, PeakPower, PlanPart,
+    Power, Quicker, Reason, RideOrRun, Rider, RidingLimits, ShiftTime, Shifting, StartSpeed, Step, Surface,
+    WhyOnFoot,
 };
 
 fn setup(rings: &str, cassette: &str, watts: f64) -> LapSetup {
@@ -182,4 +183,54 @@ fn legs_that_spin_out_hold_the_speed() {
     assert!(fastest <= Cadence::SPINNING.rpm() + 1e-9);
     assert_close(fastest, Cadence::SPINNING.rpm(), 2.0);
     assert_close(cadences[cadences.len() - 1], Cadence::SPINNING.rpm(), 2.0);
+}
+
+/// What holds back costs time and what drives saves it, on a lap that is ridden throughout without a moment for shifts.
+#[test]
+fn what_holds_back_costs_time() {
+    let free = ShiftTime::new(0.0).unwrap();
+    let shifting = Shifting { rear: free, front: free, ..Shifting::USUAL };
+    let given = LapSetup { shifting, begin: rolling(4.0), ..setup("42", "13-16-19-24-32", 230.0) };
+    let time = |setup: &LapSetup| {
+        let found = lap(UPHILL, setup);
+        assert_eq!(found.plan.len(), 1);
+        found.time_s
+    };
+    let (rider, bike) = (given.rider, given.bike);
+    let helped = [
+        LapSetup { rider: Rider { power: Power::new(240.0).unwrap(), ..rider }, ..given },
+        LapSetup { rider: Rider { kit: KitMass::new(1.0).unwrap(), ..rider }, ..given },
+        LapSetup { rider: Rider { body: BodyMass::new(62.0).unwrap(), ..rider }, ..given },
+        LapSetup { bike: Bike { mass: BikeMass::new(8.0).unwrap(), ..bike }, ..given },
+        LapSetup { bike: Bike { efficiency: DrivetrainEfficiency::CLEAN, ..bike }, ..given },
+        LapSetup { wheels: false, ..given },
+        LapSetup { begin: rolling(5.0), ..given },
+    ];
+    for setup in helped {
+        assert!(time(&setup) < time(&given) - 0.01, "{setup:?}");
+    }
+}
+
+#[test]
+fn a_comparison_turned_round_says_the_opposite() {
+    let course: Course = "80; 0; firm grass\n90; 12; packed gravel\n60; -2; mud".parse().unwrap();
+    let sprockets = "11-13-15-18-21-24-28-32";
+    for (one, other, decided) in [("46", "31", true), ("44/31", "42/30", false)] {
+        let [one, other] = [one, other].map(|rings| setup(rings, sprockets, 230.0));
+        let there = LapComparison::of(&course, &one, &other).unwrap();
+        let back = LapComparison::of(&course, &other, &one).unwrap();
+        assert_close(there.gained.time_s, -back.gained.time_s, 1e-9);
+        assert_close(there.gained.low_s, -back.gained.high_s, 1e-9);
+        assert_close(there.gained.high_s, -back.gained.low_s, 1e-9);
+        let turned = match back.quicker {
+            Quicker::First => Quicker::Second,
+            Quicker::Second => Quicker::First,
+            Quicker::TooClose => Quicker::TooClose,
+        };
+        assert_eq!(there.quicker, turned);
+        assert_eq!(there.quicker == Quicker::TooClose, !decided, "{:?}", there.gained);
+        let parts = |it: &LapComparison| it.parts.iter().map(|part| part.gained_s).sum::<f64>();
+        assert_close(parts(&there), -parts(&back), 1e-9);
+        assert_eq!((&there.first, &there.second), (&back.second, &back.first));
+    }
 }
