@@ -340,6 +340,13 @@ mod tests {
         }
     }
 
+    #[test]
+    fn what_else_a_point_says_is_no_part_of_its_elevation() {
+        for name in ["12", "<![CDATA[12]]>", "<![CDATA[x]]>"] {
+            assert_eq!(point(&format!("<name>{name}</name><ele>10</ele>")).elevation, Some(10.0), "{name}");
+        }
+    }
+
     fn point(inside: &str) -> RawPoint {
         let text = format!("<gpx><trk><trkseg><trkpt lat='1' lon='1'>{inside}</trkpt></trkseg></trk></gpx>");
         read(&text).unwrap().tracks[0][0][0]

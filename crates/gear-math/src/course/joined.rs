@@ -140,6 +140,7 @@ mod tests {
         let teeth = |percent: f64| ramps(&[percent, -percent].repeat(8), 1, 4.0);
         assert_eq!(teeth(1.0).joined(100).course.segments().len(), 1);
         assert_eq!(teeth(10.0).joined(100).course.segments().len(), 16);
+        assert_eq!(teeth(10.0).joined(16).course.segments().len(), 16, "as many as were asked for");
         let few = teeth(10.0).joined(4);
         assert!(few.course.segments().len() <= 4 && few.height_error_m > 0.1, "{few:?}");
     }

@@ -149,7 +149,8 @@ mod tests {
         let warm_up = (0..120).map(|it| (5.0 * f64::from(it), [-600.0 + 5.0 * f64::from(it), -40.0]));
         let rounds = circle(3.0, 1000.0, 5.0).into_iter().map(|(at, place)| (at + 641.0, place));
         let home = (1..80).map(|it| (3641.0 + 5.0 * f64::from(it), [-5.0 * f64::from(it), -60.0]));
-        let laps = Laps::of(&warm_up.chain(rounds).chain(home).collect::<Vec<_>>());
+        let aside = |(at, [x, y]): Place| (at, [x + 170.0, y - 90.0]);
+        let laps = Laps::of(&warm_up.chain(rounds).chain(home).map(aside).collect::<Vec<_>>());
         assert!(laps.from_m > 600.0 && laps.from_m < 700.0, "{laps:?}");
         assert!(laps.passes.len() == 3 && (laps.passes[0] - 1000.0).abs() < 25.0, "{laps:?}");
     }

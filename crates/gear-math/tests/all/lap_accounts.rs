@@ -65,6 +65,22 @@ fn why_on_foot_is_what_the_climb_alone_says() {
     }
 }
 
+/// After an obstacle of 12 m on a bank no gear is low enough to get on again for longer than that.
+#[test]
+fn the_reason_is_what_holds_longest() {
+    let found = |after: u32| {
+        let rows = format!(
+            "60; 0; firm grass\n12; 15; firm grass; foot 1\n{after}; 15; firm grass\n80; 0; firm grass"
+        );
+        let [part] = on_foot(&lap(&rows, &setup("44", "11-13-15-18-21-25", 230.0)))[..] else {
+            panic!("{rows}")
+        };
+        part.why
+    };
+    assert_eq!(found(30), Some(WhyOnFoot::Because(Reason::Gear)));
+    assert_eq!(found(4), Some(WhyOnFoot::Obstacle));
+}
+
 /// Both times of mounting, the obstacle's own, and the way at the speed on foot that the single climb is told.
 #[test]
 fn a_part_on_foot_takes_its_way_its_obstacle_and_mounting() {
