@@ -392,7 +392,7 @@ mod tests {
         for (first, second) in [("44/31", "42"), ("42", "44/31"), ("36", "42"), ("44/31", "36")] {
             let setups = [setup(first), setup(second)];
             let alone = setups.map(|setup| Lap::of(&course, &setup).unwrap());
-            unlike += usize::from(alone[0].step_m != alone[1].step_m);
+            unlike += usize::from((alone[0].step_m - alone[1].step_m).abs() > 0.0);
             let (one, other) = same_steps(&course, &setups[0], &setups[1]).unwrap();
             let finest = alone[0].step_m.min(alone[1].step_m);
             for (lap, (setup, alone)) in [one, other].iter().zip(setups.iter().zip(&alone)) {

@@ -319,6 +319,6 @@ mod tests {
         assert_eq!(painted(40.05, 49.95), [40.0, 10.0, 50.0]);
         assert_eq!(painted(39.95, 50.05), [40.0, 10.0, 50.0]);
         assert_eq!(painted(40.25, 49.75), [40.0, 0.25, 9.5, 0.25, 50.0]);
-        assert_eq!([edge_near(0.1, 0.0, 5.0), edge_near(4.9, 0.0, 5.0)], [0.1, 4.9]);
+        assert_eq!((edge_near(0.1, 0.0, 5.0), edge_near(4.9, 0.0, 5.0)), (0.1, 4.9));
     }
 }

@@ -304,7 +304,8 @@ mod tests {
         }
         assert!(drive.at(300.0 / 60.0) <= 0.0, "nobody drives so fast");
         let tireless = LapSetup { limits: RidingLimits { force: None, ..setup.limits }, ..setup };
-        assert_eq!(terrain("50; 0; mud", 1.0, &tireless).drive.at(0.1), efficiency * 400.0);
+        let slow = terrain("50; 0; mud", 1.0, &tireless).drive.at(0.1);
+        assert!((slow - efficiency * 400.0).abs() < 1e-9);
     }
 
     #[test]
@@ -370,7 +371,7 @@ mod tests {
         assert!((there.grip - there.resistance + bearing).abs() < 0.01, "{there:?}");
         assert!(cell(2.0).grip > cell(20.0).grip && cell(20.0).resistance > cell(20.0).grip);
         let any = LapSetup { limits: RidingLimits { grip: None, ..setup.limits }, ..setup };
-        assert_eq!(terrain("9; 30; mud", 5.0, &any).cells[0].stretch.grip, f64::INFINITY);
+        assert!(terrain("9; 30; mud", 5.0, &any).cells[0].stretch.grip.is_infinite());
     }
 
     #[test]
