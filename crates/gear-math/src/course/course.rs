@@ -223,3 +223,106 @@ impl fmt::Display for CourseError {
 }
 
 impl core::error::Error for CourseError {}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    use crate::Coat;
+
+    /// 40 m up, 10 m of barriers, 50 m down.
+    fn course() -> Course {
+        "40; 10; firm grass\n10; 0; mud; foot 4\n50; -20; firm grass; corner 18".parse().unwrap()
+    }
+
+    fn lengths(course: &Course) -> Vec<f64> {
+        course.segments().iter().map(|segment| (segment.length.m() * 1e6).round() / 1e6).collect()
+    }
+
+    fn waits(course: &Course) -> Vec<f64> {
+        course.segments().iter().map(|it| it.obstacle.map_or(0.0, |obstacle| obstacle.time.s())).collect()
+    }
+
+    #[test]
+    fn heights_add_up_along_the_profile() {
+        let profile = course().profile();
+        let (up, down) = (40.0 * 0.1 / 1.01_f64.sqrt(), 50.0 * 0.2 / 1.04_f64.sqrt());
+        let expected = [(0.0, 0.0), (40.0, up), (50.0, up), (100.0, up - down)];
+        assert_eq!(profile.len(), 4);
+        for (point, (at_m, height_m)) in profile.iter().zip(expected) {
+            assert!(
+                (point.at_m - at_m).abs() < 1e-9 && (point.height_m - height_m).abs() < 1e-9,
+                "{point:?}"
+            );
+        }
+    }
+
+    #[test]
+    fn the_other_way_round_climbs_become_descents() {
+        let (there, back) = (course(), course().reversed());
+        let percents: Vec<f64> = back.segments().iter().map(|segment| segment.gradient.percent()).collect();
+        assert_eq!((lengths(&back), percents), (vec![50.0, 10.0, 40.0], vec![20.0, 0.0, -10.0]));
+        let (height, end) = (there.profile()[3].height_m, back.profile()[3].height_m);
+        assert!((height + end).abs() < 1e-9);
+        assert_eq!(back.reversed(), there);
+    }
+
+    #[test]
+    fn a_stretch_that_only_touches_does_not_lie_between() {
+        let course = course();
+        let found = |from, to| -> Vec<f64> {
+            course.stretches_between(from, to).map(|segment| segment.length.m()).collect()
+        };
+        assert_eq!(found(40.0, 50.0), [10.0]);
+        assert_eq!(found(39.0, 50.0), [40.0, 10.0]);
+        assert_eq!(found(45.0, 50.5), [10.0, 50.0]);
+        assert_eq!(found(60.0, 70.0), [50.0]);
+        assert_eq!(found(0.0, 100.0), [40.0, 10.0, 50.0]);
+    }
+
+    #[test]
+    fn most_of_the_way_decides_ground_and_mean_slope() {
+        let (surface, gradient) = course().mostly(30.0, 55.0);
+        assert_eq!((surface, gradient.percent()), (Surface::FirmGrass, 0.0));
+        let (surface, gradient) = course().mostly(36.0, 51.0);
+        assert_eq!((surface, gradient.percent()), (Surface::Mud, 0.0));
+        let (_, gradient) = course().mostly(20.0, 70.0);
+        assert!((gradient.percent() - -5.0).abs() < 1e-9, "{gradient:?}");
+    }
+
+    fn patched(from_m: f64, to_m: f64, coat: Coat) -> Course {
+        course().patched(&Patch { from_m, to_m, coat }).unwrap()
+    }
+
+    #[test]
+    fn an_obstacle_laid_over_several_stretches_takes_its_time_once() {
+        let laid = patched(20.0, 70.0, Coat::Obstacle(ObstacleTime::new(10.0).unwrap()));
+        assert_eq!(lengths(&laid), [20.0, 20.0, 10.0, 20.0, 30.0]);
+        let found = waits(&laid);
+        let expected = [0.0, 4.0, 2.0, 4.0, 0.0];
+        assert!(found.iter().zip(expected).all(|(a, b)| (a - b).abs() < 1e-9), "{found:?}");
+    }
+
+    #[test]
+    fn what_is_painted_in_two_keeps_its_time() {
+        let painted = patched(44.0, 80.0, Coat::Ground(Surface::DeepMud));
+        assert_eq!(lengths(&painted), [40.0, 4.0, 6.0, 30.0, 20.0]);
+        let found = waits(&painted);
+        assert!((found[1] - 1.6).abs() < 1e-9 && (found[2] - 2.4).abs() < 1e-9, "{found:?}");
+        let muddy = |segment: &Segment| segment.surface == Surface::DeepMud;
+        assert_eq!(
+            painted.segments().iter().map(muddy).collect::<Vec<_>>(),
+            [false, false, true, true, false]
+        );
+    }
+
+    /// Nearer to the end of a stretch than one may be short, the end itself is meant.
+    #[test]
+    fn an_edge_beside_an_end_is_moved_onto_it() {
+        let painted = |from, to| lengths(&patched(from, to, Coat::Ground(Surface::DeepMud)));
+        assert_eq!(painted(40.05, 49.95), [40.0, 10.0, 50.0]);
+        assert_eq!(painted(39.95, 50.05), [40.0, 10.0, 50.0]);
+        assert_eq!(painted(40.25, 49.75), [40.0, 0.25, 9.5, 0.25, 50.0]);
+        assert_eq!((edge_near(0.1, 0.0, 5.0), edge_near(4.9, 0.0, 5.0)), (0.1, 4.9));
+    }
+}

@@ -108,3 +108,59 @@ fn gradient(rise_m: f64, length_m: f64) -> Gradient {
         (length_m * length_m - rise_m * rise_m).max(0.0).sqrt().max(rise_m.abs()).max(f64::MIN_POSITIVE);
     Gradient::nearest((HUNDREDTHS * 100.0 * rise_m / run).round() / HUNDREDTHS)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    use crate::Surface;
+
+    fn ramps(percents: &[f64], pieces: usize, length_m: f64) -> Course {
+        let segment = |percent: &f64| {
+            let length = StretchLength::new(length_m).unwrap();
+            Segment::open(length, Gradient::new(*percent).unwrap(), Surface::Mud)
+        };
+        Course::new(percents.iter().flat_map(|percent| vec![segment(percent); pieces]).collect()).unwrap()
+    }
+
+    fn gradients(course: &Course) -> Vec<f64> {
+        course.segments().iter().map(|segment| segment.gradient.percent()).collect()
+    }
+
+    #[test]
+    fn straight_slopes_come_back_whole() {
+        for percents in [vec![4.0, -6.0, 2.0], vec![-3.0, 9.0, 0.0, -9.0]] {
+            let joined = ramps(&percents, 10, 5.0).joined(100);
+            assert_eq!(gradients(&joined.course), percents);
+            assert!(joined.course.segments().iter().all(|segment| (segment.length.m() - 50.0).abs() < 1e-9));
+            assert!(joined.height_error_m < MOVED_M + 0.01, "{}", joined.height_error_m);
+        }
+    }
+
+    /// Teeth 0.04 and 0.4 m high: the one is less than a smoothed track is sure of.
+    #[test]
+    fn only_what_is_near_enough_is_evened_out() {
+        let teeth = |percent: f64| ramps(&[percent, -percent].repeat(8), 1, 4.0);
+        assert_eq!(teeth(1.0).joined(100).course.segments().len(), 1);
+        assert_eq!(teeth(10.0).joined(100).course.segments().len(), 16);
+        assert_eq!(teeth(10.0).joined(16).course.segments().len(), 16, "as many as were asked for");
+        let few = teeth(10.0).joined(4);
+        assert!(few.course.segments().len() <= 4 && few.height_error_m > 0.1, "{few:?}");
+    }
+
+    /// From the sides of a triangle: 1 up and 10 along, √101 on the slope.
+    #[test]
+    fn a_gradient_is_rise_over_run_to_a_hundredth_of_a_per_cent() {
+        let close = |rise, length, percent: f64| (gradient(rise, length).percent() - percent).abs() < 1e-9;
+        assert!(close(1.0, f64::sqrt(101.0), 10.0) && close(-3.0, f64::sqrt(409.0), -15.0));
+        assert!(close(1.0, 7.0, 14.43) && close(0.0, 7.0, 0.0));
+        assert!(close(4.0, 5.0, 45.0), "no steeper than a gradient may be");
+    }
+
+    /// A joined stretch is no longer than a stretch may be.
+    #[test]
+    fn a_long_straight_slope_is_cut_where_a_stretch_must_end() {
+        let joined = ramps(&[1.0], 5, 9000.0).joined(1);
+        assert_eq!(joined.course.segments().len(), 3);
+    }
+}

@@ -81,6 +81,44 @@ proptest! {
         }
     }
 
+    /// Ridden steadily, on the speed brought along, or forced: whichever can be done is tried apart, on climbs of every length.
+    #[test]
+    fn no_way_up_is_quicker_than_the_one_named(
+        kg in 45.0..100.0, per_kg in 2.0..6.0, rpm in 35.0..70.0, ground in surfaces(), slope in 0.0..30.0,
+        km_per_h in 5.0..35.0
+    ) {
+        let rider = rider(kg, kg * per_kg, rpm);
+        let question = asked(rider, bike("50/36", "11-13-15-17-19-22-25-28"), RidingLimits::all(&rider));
+        let peak = PeakPower::estimated(rider.power, rider.body);
+        let effort = CriticalPower::new(rider.power, WorkReserve::estimated(rider.power, rider.body), peak).unwrap();
+        let over = question.over_gear(&ground, percent(slope), &effort, ReserveShare::EACH_LAP);
+        let entry = Speed::from_km_per_h(km_per_h).unwrap();
+        let carry = question.carry(&ground, percent(slope), entry, WheelInertia::USUAL);
+        for length in (0..24).map(|step| metres(3.0 * 1.23_f64.powi(step))) {
+            let plan = question.climb(&ground, percent(slope), length, SecondsLost::PRACTISED);
+            let ascent = plan.ascent(&carry, Some(&over));
+            let limits = plan.answer.limits;
+            let carried = carry.over(length).filter(|_| !limits.grip && !plan.answer.spins_out());
+            prop_assert_eq!(plan.carried(&carry), carried);
+            prop_assert_eq!(plan.is_forceable(), !limits.grip && (limits.gear || limits.balance));
+            let worth = carried.filter(|time| plan.ride.is_none_or(|ride| time.s() < 0.8 * ride.s()));
+            prop_assert_eq!(ascent.brought, worth.filter(|_| plan.ride.is_some()));
+            let forced = over.over(length).ok().filter(|_| plan.is_forceable());
+            let all = [plan.ride, worth, forced].into_iter().flatten();
+            let quickest = all.min_by(|a, b| a.s().total_cmp(&b.s()));
+            let expected = if plan.verdict == Verdict::Ride { plan.ride } else { quickest };
+            prop_assert_eq!(ascent.bike.map(|(_, time)| time), expected);
+            match (ascent.advice, ascent.bike) {
+                (Advice::Ride, how) => prop_assert!(matches!(how, Some((OnBike::Ridden, _)))),
+                (Advice::Carry, how) => prop_assert!(matches!(how, Some((OnBike::Carried, _)))),
+                (Advice::Force, how) => prop_assert!(matches!(how, Some((OnBike::Forced(_), _)))),
+                (Advice::TooClose, Some((how, time))) => prop_assert!(how == OnBike::Ridden || time < plan.foot),
+                (Advice::TooClose, None) => prop_assert!(false, "too close to nothing"),
+                (Advice::Run, way) => prop_assert!(way.is_none_or(|(_, time)| time >= plan.foot), "{ascent:?}"),
+            }
+        }
+    }
+
     #[test]
     fn a_lower_gear_saves_what_the_bike_that_has_it_saves(
         kg in 45.0..100.0, per_kg in 2.5..5.0, ground in surfaces(), slope in 2.0..20.0, length in 20.0..300.0

@@ -199,3 +199,21 @@ fn main_reason(reasons: &[(WhyOnFoot, f64)]) -> Option<WhyOnFoot> {
     };
     reasons.iter().max_by(|a, b| weight(a).total_cmp(&weight(b))).map(|it| it.0)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Way on which going on foot is only quicker counts 20 m less.
+    #[test]
+    fn the_reason_is_what_holds_over_most_of_the_way() {
+        let [gear, quicker] = [Reason::Gear, Reason::Energy].map(WhyOnFoot::Because);
+        let reason = |reasons: &[(WhyOnFoot, f64)]| main_reason(reasons);
+        assert_eq!(reason(&[]), None);
+        assert_eq!(reason(&[(quicker, 3.0)]), Some(quicker));
+        assert_eq!(reason(&[(gear, 6.0), (quicker, 25.0)]), Some(gear));
+        assert_eq!(reason(&[(quicker, 27.0), (gear, 6.0)]), Some(quicker));
+        assert_eq!(reason(&[(WhyOnFoot::Obstacle, 1.0), (quicker, 19.0)]), Some(WhyOnFoot::Obstacle));
+        assert_eq!(reason(&[(WhyOnFoot::Obstacle, 7.0), (gear, 6.0)]), Some(WhyOnFoot::Obstacle));
+    }
+}

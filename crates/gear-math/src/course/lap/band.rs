@@ -302,6 +302,16 @@ mod tests {
     }
 
     #[test]
+    fn a_curve_turned_over_is_cut_at_the_same_places() {
+        for sign in [1.0, -1.0] {
+            let curve = [0.0, 5.0, 3.0, 2.9, 4.0].map(|gain| sign * gain);
+            let curve: Vec<(f64, f64)> = [0.0, 10.0, 20.0, 30.0, 40.0].into_iter().zip(curve).collect();
+            let cuts: Vec<_> = parts(&curve).iter().map(|part| (part.span.from_m, part.span.to_m)).collect();
+            assert_eq!(cuts, [(0.0, 10.0), (10.0, 30.0), (30.0, 40.0)]);
+        }
+    }
+
+    #[test]
     fn getting_off_a_few_metres_sooner_is_no_gain() {
         let trace = |off: [f64; 2]| -> Vec<TracePoint> {
             let on_foot = |at_m: f64| (off[0]..off[1]).contains(&at_m);
@@ -325,6 +335,8 @@ mod tests {
             (0..=100).map(|at| (f64::from(at), (f64::from(at) - 60.0).clamp(0.0, 10.0) / 2.0)).collect();
         let part = GainPart { span: Span { from_m: 0.0, to_m: 100.0 }, gained_s: 5.0 };
         assert_eq!(tightened(&curve, part).span, Span { from_m: 60.0, to_m: 70.0 });
+        let raised: Vec<(f64, f64)> = curve.iter().map(|&(at, gain)| (at, gain + 7.0)).collect();
+        assert_eq!(tightened(&raised, part).span, Span { from_m: 60.0, to_m: 70.0 }, "gained before");
     }
 
     #[test]
@@ -383,10 +395,12 @@ mod tests {
 
     #[test]
     fn two_laps_are_compared_in_the_finer_of_their_steps() {
-        let course: Course = "400; 0; firm grass\n60; 11; firm grass\n400; -1; firm grass".parse().unwrap();
-        for (first, second) in [("44/31", "36"), ("36", "44/31"), ("46", "38")] {
+        let course: Course = "300; 0; firm grass\n30; 14; firm grass\n300; 0; mud".parse().unwrap();
+        let mut unlike = 0;
+        for (first, second) in [("44/31", "42"), ("42", "44/31"), ("36", "42"), ("44/31", "36")] {
             let setups = [setup(first), setup(second)];
             let alone = setups.map(|setup| Lap::of(&course, &setup).unwrap());
+            unlike += usize::from((alone[0].step_m - alone[1].step_m).abs() > 0.0);
             let (one, other) = same_steps(&course, &setups[0], &setups[1]).unwrap();
             let finest = alone[0].step_m.min(alone[1].step_m);
             for (lap, (setup, alone)) in [one, other].iter().zip(setups.iter().zip(&alone)) {
@@ -395,6 +409,7 @@ mod tests {
                 assert_eq!(lap.step_error_s, alone.step_error_s);
             }
         }
+        assert!(unlike > 0, "try a course on which one set-up settles later");
     }
 
     #[test]

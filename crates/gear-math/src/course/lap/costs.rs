@@ -55,3 +55,17 @@ impl Braking {
         self.m_per_s2() / GRAVITY
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A tyre holds no more than friction times weight, and weight slows itself by g.
+    #[test]
+    fn braking_at_g_takes_a_friction_of_one() {
+        for m_per_s2 in [1.0, 3.0, 5.5] {
+            let friction = Braking::new(m_per_s2).unwrap().friction_needed();
+            assert!((friction * 9.81 - m_per_s2).abs() < 0.01, "{friction}");
+        }
+    }
+}

@@ -194,4 +194,29 @@ mod tests {
         assert_eq!(within_reserve(vec![dear, cheap, rest]), [cheap, rest]);
         assert_eq!(within_reserve(vec![place(4.0, 1.0)]).len(), 1);
     }
+
+    /// Saved for what is spent: 12, 9 and 5 s for each reserve, though the last spends least.
+    #[test]
+    fn not_what_spends_least_but_what_saves_most_for_it_comes_first() {
+        let part = PlanPart { from_m: 0.0, to_m: 1.0, mode: Mode::Foot, why: None, time_s: 10.0 };
+        let place = |time_s, spent| ForcedPlace {
+            part,
+            gear: Gear::new(44, 32).unwrap(),
+            power: PowerDemand::new(300.0),
+            time_s,
+            spent,
+        };
+        let (best, next, least) = (place(4.0, 0.5), place(6.0, 0.45), place(9.0, 0.2));
+        assert_eq!(within_reserve(vec![least, next, best]), [best, next]);
+    }
+
+    #[test]
+    fn wind_that_is_set_reaches_no_lap() {
+        let (course, setup): (Course, _) = (BANK.parse().unwrap(), setup("44"));
+        let lap = Lap::in_steps(&course, &setup, crate::Step::known(1.0)).unwrap();
+        let forced = |setup: &LapSetup| lap.forced(&course, setup, &effort(setup), ReserveShare::EACH_LAP);
+        let headwind = Headwind::new(6.0).unwrap();
+        let windy = LapSetup { air: Air { headwind, ..setup.air }, ..setup };
+        assert_eq!(forced(&windy), forced(&setup));
+    }
 }

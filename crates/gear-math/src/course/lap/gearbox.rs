@@ -133,3 +133,99 @@ fn wait_before_wide_steps(gears: &mut [Rung]) {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{BikeMass, Circumference, Drivetrain};
+
+    /// On a wheel of two metres, so that 40 × 20 makes four metres a turn.
+    fn gears(rings: &str, cassette: &str) -> Gears {
+        let drivetrain = Drivetrain { chainset: rings.parse().unwrap(), cassette: cassette.parse().unwrap() };
+        let bike = Bike::new(BikeMass::new(9.0).unwrap(), drivetrain, Circumference::new(2000.0).unwrap());
+        Gears::new(&bike, &Shifting::USUAL)
+    }
+
+    /// Speed that turns a way per crank turn at the preferred 80 rpm, m/s.
+    fn at_80(development: f64) -> f64 {
+        development * 80.0 / 60.0
+    }
+
+    fn shifted(gears: &Gears, speed: f64, now: u8) -> Option<(Gear, f64)> {
+        gears.shift(speed, now).map(|(to, time)| (gears.gear(to), time))
+    }
+
+    #[test]
+    fn gears_stand_from_the_lowest_up() {
+        let gears = gears("40/30", "10-20-30");
+        let developments: Vec<f64> = (0..6).map(|at| gears.development(at)).collect();
+        let expected = [2.0, 80.0 / 30.0, 3.0, 4.0, 6.0, 8.0];
+        assert!(developments.iter().zip(expected).all(|(a, b)| (a - b).abs() < 1e-12), "{developments:?}");
+        assert_eq!(gears.range(), (developments[0], developments[5]));
+        assert_eq!(gears.all().count(), 6);
+    }
+
+    #[test]
+    fn one_sets_off_in_the_gear_nearest_to_the_preferred_cadence() {
+        let gears = gears("40", "10-14-20-28-40");
+        for index in 0..5 {
+            let development = gears.development(index);
+            assert_eq!([0.88, 1.0, 1.13].map(|off| gears.first(off * at_80(development))), [index; 3]);
+        }
+        assert_eq!([gears.first(0.3), gears.first(25.0)], [0, 4]);
+    }
+
+    /// Steps of √2 about: the window of 15 % ends before the next gear is nearer.
+    #[test]
+    fn within_the_window_a_gear_is_kept_and_beyond_it_a_nearer_one_is_taken() {
+        let gears = gears("40", "20-22-24-27-30");
+        let middle = 2;
+        let at = |share: f64| shifted(&gears, share * at_80(gears.development(middle)), middle);
+        assert_eq!([at(0.851), at(1.0), at(1.149)], [None; 3]);
+        let (up, down) = (Gear::new(40, 20).unwrap(), Gear::new(40, 30).unwrap());
+        assert_eq!(at(1.2), Some((up, 0.2)));
+        assert_eq!(at(0.8), Some((down, 0.2)));
+        assert_eq!([gears.shift(30.0, 4), gears.shift(0.1, 0)], [None; 2], "there is no other");
+    }
+
+    /// From 2 to 4 m: the gear above is kept from 85 % of 80 rpm, and 15 % more are waited for.
+    #[test]
+    fn wide_steps_are_waited_for() {
+        let gears = gears("40", "10-20-40");
+        let first = 1.15 * 0.85 * at_80(4.0);
+        assert_eq!(gears.shift(first - 0.01, 0), None);
+        assert_eq!(gears.shift(first + 0.01, 0), Some((1, 0.2)));
+        let second = 1.15 * 0.85 * at_80(8.0);
+        assert_eq!([gears.shift(second - 0.01, 1), gears.shift(second + 0.01, 1)], [None, Some((2, 0.2))]);
+        // Down where the lower gear is nearer by more than 3 %, half of that on either side of the middle.
+        let middle = at_80(f64::sqrt(8.0)) * f64::exp(-0.015);
+        assert_eq!([gears.shift(1.002 * middle, 1), gears.shift(0.998 * middle, 1)], [None, Some((0, 0.2))]);
+    }
+
+    /// 50 × 20 makes as much of a turn as 40 × 16.
+    #[test]
+    fn another_ring_must_be_better_by_15_per_cent() {
+        let gear = |ring, sprocket| Gear::new(ring, sprocket).unwrap();
+        let index = |gears: &Gears, wanted: Gear| gears.all().position(|it| it == wanted).unwrap() as u8;
+        let close = gears("50/40", "16-20");
+        let now = index(&close, gear(40, 20));
+        assert_eq!(shifted(&close, at_80(5.0), now), Some((gear(40, 16), 0.2)));
+        for (off, taken) in [(0.14, (gear(40, 16), 0.2)), (0.16, (gear(50, 16), 0.6))] {
+            // As much farther from 40 × 16 than from 50 × 16.
+            let speed = at_80((5.0 * 6.25_f64).sqrt() * f64::exp(0.5 * off));
+            assert_eq!(shifted(&close, speed, now), Some(taken), "{off}");
+        }
+    }
+
+    #[test]
+    fn changing_the_ring_counts_at_the_front_only() {
+        let gears = gears("50/40", "16-20");
+        let index = |ring, sprocket| {
+            gears.all().position(|it| it == Gear::new(ring, sprocket).unwrap()).unwrap() as u8
+        };
+        assert_eq!(gears.shifts(index(40, 20), index(40, 20)), (0, 0));
+        assert_eq!(gears.shifts(index(40, 20), index(40, 16)), (1, 0));
+        assert_eq!(gears.shifts(index(40, 20), index(50, 20)), (0, 1));
+        assert_eq!(gears.shifts(index(40, 20), index(50, 16)), (0, 1));
+    }
+}

@@ -374,4 +374,33 @@ mod tests {
         ];
         assert_eq!(lap(9.0, across).dismounts().len(), 1, "one on both sides of the line is one");
     }
+
+    /// The part across the line takes the time of both its ends and the reason of the longer one.
+    #[test]
+    fn a_part_across_the_line_is_one() {
+        let [gear, quicker] = [Reason::Gear, Reason::Energy].map(|why| Some(WhyOnFoot::Because(why)));
+        let across = |start: f64, end: f64| {
+            let plan = vec![
+                part(0.0, start, Mode::Foot, gear),
+                part(start, 50.0, Mode::Ride, None),
+                part(50.0, 60.0, Mode::Foot, Some(WhyOnFoot::Obstacle)),
+                part(60.0, 100.0 - end, Mode::Ride, None),
+                PlanPart { time_s: 7.0, ..part(100.0 - end, 100.0, Mode::Foot, quicker) },
+            ];
+            lap(99.0, plan).on_foot_round()
+        };
+        for (start, end, why) in [(8.0, 5.0, gear), (5.0, 8.0, quicker)] {
+            let parts = across(start, end);
+            assert_eq!((parts.len(), parts[0].why), (2, Some(WhyOnFoot::Obstacle)));
+            let whole = parts[1];
+            assert_eq!((whole.from_m, whole.to_m, whole.time_s, whole.why), (100.0 - end, start, 12.0, why));
+        }
+    }
+
+    #[test]
+    fn a_lap_is_all_on_foot_only_without_any_riding() {
+        let on_foot = part(0.0, 9.0, Mode::Foot, None);
+        assert!(lap(9.0, vec![on_foot]).is_all_on_foot());
+        assert!(!lap(9.0, vec![on_foot, part(9.0, 20.0, Mode::Ride, None)]).is_all_on_foot());
+    }
 }

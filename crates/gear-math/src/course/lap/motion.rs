@@ -168,4 +168,28 @@ mod tests {
             }
         }
     }
+
+    /// Power is force times speed where nothing is gained any more.
+    #[test]
+    fn a_steady_speed_takes_the_power_that_holds_it() {
+        for (resistance, power) in [(30.0, 200.0), (120.0, 300.0), (-20.0, 50.0), (0.0, 400.0)] {
+            let step = stretch(0.5, resistance);
+            let speed = RIDER.steady_speed(&step, power);
+            assert!(
+                (RIDER.force_at(&step, speed) * speed - power).abs() < 0.01 * power,
+                "{speed} m/s at {power} W"
+            );
+        }
+        assert!((RIDER.steady_speed(&stretch(0.5, -600.0), 200.0) - FASTEST).abs() < 1e-12);
+    }
+
+    /// Grip that is never short changes nothing; where it is, more power brings no more.
+    #[test]
+    fn power_beyond_grip_is_lost() {
+        let step = |grip| Stretch { length: 2.0, resistance: 80.0, grip };
+        let speed = |grip, power| RIDER.mean_speed(&step(grip), power, 3.0);
+        assert!((speed(1000.0, 300.0) - speed(f64::INFINITY, 300.0)).abs() < 1e-12);
+        assert!((speed(70.0, 300.0) - speed(70.0, 900.0)).abs() < 1e-12);
+        assert!(speed(70.0, 300.0) < speed(1000.0, 300.0));
+    }
 }

@@ -265,3 +265,125 @@ impl<'a> Person<'a> {
 fn strength(legs: &LegStrength, efficiency: f64) -> (f64, f64) {
     (efficiency * legs.usable.share() * legs.peak.watts(), 2.0 * legs.optimal.rpm() / 60.0)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    use crate::{
+        BikeMass, BodyMass, Cadence, Circumference, Drivetrain, KitMass, Mounting, Power, RidingLimits,
+        Stance, StartSpeed,
+    };
+
+    fn setup() -> LapSetup {
+        let rider =
+            Rider::new(BodyMass::new(64.0).unwrap(), KitMass::new(2.0).unwrap(), Power::new(400.0).unwrap());
+        let drivetrain =
+            Drivetrain { chainset: "44".parse().unwrap(), cassette: "13-17-25".parse().unwrap() };
+        let bike = Bike::new(BikeMass::new(9.0).unwrap(), drivetrain, Circumference::new(2150.0).unwrap());
+        let begin = Begin::Rolling(StartSpeed::new(4.0).unwrap());
+        LapSetup { begin, ..LapSetup::new(rider, bike, Air::STILL) }
+    }
+
+    fn terrain(rows: &str, step_m: f64, setup: &LapSetup) -> Terrain {
+        Terrain::new(&rows.parse().unwrap(), setup, Step::new(step_m).unwrap(), &Moved::NOT).unwrap()
+    }
+
+    /// The legs' own parabola, up to what is held.
+    #[test]
+    fn the_drive_is_what_the_legs_give_or_what_is_held() {
+        let setup = setup();
+        let legs = LegStrength::ENDURING;
+        let limits = RidingLimits { force: Some(legs), ..setup.limits };
+        let drive = terrain("50; 0; mud", 1.0, &LapSetup { limits, ..setup }).drive;
+        let efficiency = setup.bike.efficiency.share();
+        for rpm in [20.0, 40.0, 60.0, 115.0, 180.0, 215.0] {
+            let legs =
+                legs.usable.share() * legs.power(Cadence::new(rpm).unwrap_or(Cadence::SPINNING)).watts();
+            if Cadence::new(rpm).is_ok() {
+                let expected = efficiency * legs.min(400.0);
+                assert!((drive.at(rpm / 60.0) - expected).abs() < 1e-6, "{rpm}: {}", drive.at(rpm / 60.0));
+            }
+        }
+        assert!(drive.at(300.0 / 60.0) <= 0.0, "nobody drives so fast");
+        let tireless = LapSetup { limits: RidingLimits { force: None, ..setup.limits }, ..setup };
+        let slow = terrain("50; 0; mud", 1.0, &tireless).drive.at(0.1);
+        assert!((slow - efficiency * 400.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn stretches_are_cut_into_equal_steps_no_longer_than_asked() {
+        let cut = terrain("10; 0; mud\n0.3; 0; firm grass\n7; 3; mud; foot 4", 3.0, &setup());
+        let lengths: Vec<f64> = cut.cells.iter().map(|cell| cell.stretch.length).collect();
+        assert_eq!(lengths, [vec![2.5; 4], vec![0.3], vec![7.0 / 3.0; 3]].concat());
+        let expected = [2.5, 5.0, 7.5, 10.0, 10.3, 10.3 + 7.0 / 3.0, 10.3 + 14.0 / 3.0, 17.3];
+        let ends = cut.ends();
+        assert_eq!(ends.len(), 8);
+        assert!(ends.iter().zip(expected).all(|(a, b)| (a - b).abs() < 1e-9), "{ends:?}");
+        assert_eq!(terrain("0.3; 0; mud", 0.1, &setup()).cells.len(), 3, "rounding adds none");
+        let last = &cut.cells[5..];
+        let total = |of: fn(&Cell) -> f64| last.iter().map(of).sum::<f64>();
+        assert!((total(|it| it.foot_time) - 4.0 - 7.0 / last[0].foot_speed).abs() < 1e-9);
+        assert!((total(|it| it.rise) - 7.0 * 0.03 / 1.0009_f64.sqrt()).abs() < 1e-9);
+        assert!(last.iter().all(|it| it.blocked && it.segment == 2));
+    }
+
+    /// v² = v_c² + 2 a d, d before a corner; behind it nothing holds back.
+    #[test]
+    fn braking_before_a_corner_begins_in_time() {
+        let braking = Mounting::USUAL.braking.m_per_s2();
+        let found =
+            terrain("20; 0; firm grass\n4; 0; firm grass; corner 14.4\n6; 0; firm grass", 2.0, &setup());
+        for (at, cell) in found.cells[..10].iter().enumerate() {
+            let before = 20.0 - 2.0 * (at + 1) as f64;
+            assert!(
+                (cell.ceiling - (16.0 + 2.0 * braking * before).sqrt()).abs() < 1e-9,
+                "{at}: {}",
+                cell.ceiling
+            );
+        }
+        assert!(found.cells[10..12].iter().all(|cell| (cell.ceiling - 4.0).abs() < 1e-9));
+        assert!(found.cells[12..].iter().all(|cell| cell.ceiling == f64::INFINITY));
+    }
+
+    #[test]
+    fn a_flying_lap_lies_between_the_one_before_and_the_one_after() {
+        for rows in ["40; 1; mud\n30; -2; firm grass", "500; 1; mud\n230; -2; firm grass"] {
+            let flying = LapSetup { begin: Begin::Flying, ..setup() };
+            let [alone, between] = [setup(), flying].map(|setup| terrain(rows, 5.0, &setup));
+            assert_eq!(alone.lap, 0..alone.cells.len());
+            let (lap, count) = (between.lap.clone(), alone.cells.len());
+            assert_eq!(&between.cells[lap.clone()], &alone.cells[..]);
+            assert!(between.cells.iter().zip(&between.cells[count..]).all(|(one, next)| one == next));
+            let way = |cells: &[Cell]| cells.iter().map(|cell| cell.stretch.length).sum::<f64>();
+            let (before, after) = (way(&between.cells[..lap.start]), way(&between.cells[lap.end..]));
+            assert!((600.0..605.0).contains(&before) && (200.0..205.0).contains(&after), "{before} {after}");
+        }
+    }
+
+    /// Where the wheel just slips, grip is what holds the bike on the slope; steeper there is less of it.
+    #[test]
+    fn grip_holds_the_bike_up_to_where_it_slips() {
+        let setup = setup();
+        let ground = Surface::WetSoftGrass.ground_under(setup.bike.tyre);
+        let slips_at = Stance::SEATED.slip(ground.friction, ground.rolling).unwrap();
+        let cell =
+            |percent: f64| terrain(&format!("9; {percent}; wet soft grass"), 5.0, &setup).cells[0].stretch;
+        let there = cell((1e4 * slips_at.percent()).round() / 1e4);
+        let bearing = terrain("9; 0; tarmac", 5.0, &setup).bearing;
+        assert!((there.grip - there.resistance + bearing).abs() < 0.01, "{there:?}");
+        assert!(cell(2.0).grip > cell(20.0).grip && cell(20.0).resistance > cell(20.0).grip);
+        let any = LapSetup { limits: RidingLimits { grip: None, ..setup.limits }, ..setup };
+        assert!(terrain("9; 30; mud", 5.0, &any).cells[0].stretch.grip.is_infinite());
+    }
+
+    #[test]
+    fn wheel_bearings_may_be_left_out() {
+        let without = terrain("9; 0; mud", 5.0, &LapSetup { wheels: false, ..setup() });
+        let with = terrain("9; 0; mud", 5.0, &setup());
+        assert!(with.bearing > 0.0 && with.motion.bearing > 0.0);
+        assert_eq!((without.bearing, without.motion.bearing), (0.0, 0.0));
+        let [little, much] = [&without, &with].map(|it| it.cells[0].stretch.resistance);
+        assert!((much - little - with.bearing).abs() < 1e-9);
+    }
+}

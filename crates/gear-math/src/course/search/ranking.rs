@@ -172,4 +172,44 @@ mod tests {
         assert_eq!((lowest(&order), order[0].unbeaten), (vec![2.2, 2.4, 2.3], true));
         assert_eq!(lowest(&ranked(&found, &Weighting::USUAL)), [2.5, 2.2, 2.4, 2.3]);
     }
+
+    /// 400 s to a tenth, 4 shifts at the rear and 2 at the front, steps of 15 % and 3 of 4 teeth left over.
+    #[test]
+    fn a_score_is_the_time_and_what_the_rest_is_worth() {
+        let of = |spare_capacity| Candidate { shifts_front: 2, spare_capacity, ..candidate(400.04, 2.4) };
+        let score = |spare| Weighting::USUAL.score_s(&of(spare));
+        let rest = 0.02 * 4.0 + 0.5 * 2.0 + 0.05 * 15.0;
+        for (spare, worth) in [(None, 0.0), (Some(3), 0.75), (Some(4), 1.0), (Some(9), 1.0), (Some(-2), -0.5)]
+        {
+            assert!((score(spare) - (400.0 + rest - worth)).abs() < 1e-9, "{spare:?}");
+        }
+        assert!((Weighting::TIME_ONLY.score_s(&of(Some(3))) - 400.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_set_up_is_beaten_only_by_one_as_good_on_every_count() {
+        let given = candidate(400.0, 2.4);
+        let better: [Candidate; 6] = [
+            Candidate { time_s: 399.8, ..given },
+            Candidate { lowest_development_m: 2.3, ..given },
+            Candidate { shifts_rear: 3, ..given },
+            Candidate { shifts_front: 0, shifts_rear: 3, ..given },
+            Candidate { largest_step_percent: 14.0, ..given },
+            Candidate { spare_capacity: Some(2), ..given },
+        ];
+        let unbeaten = |found: &[Candidate]| -> Vec<bool> {
+            let order = ranked(found, &Weighting::TIME_ONLY);
+            found
+                .iter()
+                .map(|it| order.iter().any(|ranked| ranked.candidate == *it && ranked.unbeaten))
+                .collect()
+        };
+        for other in better {
+            assert_eq!(unbeaten(&[given, other]), [false, true], "{other:?}");
+            let traded = Candidate { time_s: other.time_s + 1.0, ..other };
+            assert!(unbeaten(&[given, traded])[0], "{traded:?}");
+        }
+        let alike = ranked(&[given, given], &Weighting::TIME_ONLY);
+        assert!(alike.iter().all(|ranked| ranked.unbeaten), "neither of two alike is better");
+    }
 }

@@ -307,4 +307,117 @@ mod tests {
         let cleared = |teeth| SearchSpace { largest_ring: Chainring::new(teeth).ok(), ..space(None) };
         assert_eq!([cleared(44), cleared(43)].map(|it| it.set_ups().count()), [1, 0]);
     }
+
+    #[test]
+    fn rings_are_paired_by_their_difference() {
+        let rings = [36, 38, 47, 50].map(|teeth| Chainring::new(teeth).unwrap());
+        let found: Vec<String> =
+            SearchSpace::rings(&rings, 10..=12).iter().map(ToString::to_string).collect();
+        assert_eq!(found, ["36", "38", "47", "50", "47/36", "50/38"].map(str::to_owned));
+    }
+
+    const COURSE: &str = "100; 1; packed gravel\n40; 11; firm grass\n60; -2; firm grass";
+
+    fn search(count: usize) -> Search {
+        let rider = crate::Rider::new(
+            crate::BodyMass::new(64.0).unwrap(),
+            crate::KitMass::new(2.0).unwrap(),
+            crate::Power::new(230.0).unwrap(),
+        );
+        let of = |ring: u16| Drivetrain {
+            chainset: Chainset::new([ring]).unwrap(),
+            cassette: "13-17-25".parse().unwrap(),
+        };
+        let wheel = crate::Circumference::new(2150.0).unwrap();
+        let bike = Bike::new(crate::BikeMass::new(9.0).unwrap(), of(40), wheel);
+        let setup = LapSetup::new(rider, bike, crate::Air::STILL);
+        let set_ups = (0..count as u16).map(|more| of(34 + more)).collect();
+        Search::new(&COURSE.parse().unwrap(), &setup, Derailleur::default(), set_ups).unwrap()
+    }
+
+    #[test]
+    fn workers_share_a_search_without_a_gap() {
+        for workers in 1..6 {
+            let parts = (0..workers).map(|worker| search(7).part(worker, workers).set_ups);
+            let all: Vec<_> = parts.flatten().collect();
+            assert_eq!(all, search(7).set_ups, "{workers} workers");
+        }
+        assert_eq!((search(7).part(2, 3).total(), search(7).part(9, 3).total()), (3, 0));
+    }
+
+    #[test]
+    fn a_search_says_how_far_it_is() {
+        let mut search = search(3);
+        assert_eq!((search.total(), search.done(), search.is_done()), (3, 0, false));
+        assert_eq!(search.advance(2).len(), 2);
+        assert_eq!((search.total(), search.done(), search.is_done()), (3, 2, false));
+        assert_eq!((search.advance(5).len(), search.done(), search.is_done()), (1, 3, true));
+    }
+
+    /// 4 s gained, or 1 or 7 s where a doubt moves both; steps add a second.
+    #[test]
+    fn what_a_finalist_gains_is_moved_with_both() {
+        let finalist = |time_s: f64, moved_s: [f64; 3]| Finalist {
+            drivetrain: search(1).set_ups[0].0,
+            time_s,
+            moved_s: moved_s.to_vec(),
+        };
+        let (quick, slow) = (finalist(400.0, [410.0, 395.0, 400.0]), finalist(404.0, [411.0, 402.0, 404.0]));
+        let (gained, lost) = (quick.gained_over(&slow), slow.gained_over(&quick));
+        let edges = [gained.low_s, gained.time_s, gained.high_s];
+        let expected = [4.0 - 10.0_f64.sqrt(), 4.0, 4.0 + 10.0_f64.sqrt()];
+        assert!(edges.iter().zip(expected).all(|(a, b)| (a - b).abs() < 1e-9), "{gained:?}");
+        assert!((lost.low_s + gained.high_s).abs() < 1e-9 && (lost.high_s + gained.low_s).abs() < 1e-9);
+    }
+
+    #[test]
+    fn what_does_not_fit_is_told_by_what_it_does_not_fit() {
+        let drivetrain = Drivetrain {
+            chainset: "44/31".parse().unwrap(),
+            cassette: "11-13-15-18-21-24-28-32".parse().unwrap(),
+        };
+        let mut met = [0; 3];
+        for teeth in 16..45 {
+            let derailleur =
+                Derailleur { total_capacity: TotalCapacity::new(teeth).ok(), ..Derailleur::default() };
+            let misfit = |with_gears_to_avoid| {
+                let space = SearchSpace {
+                    chainsets: Vec::new(),
+                    cassettes: Vec::new(),
+                    derailleur,
+                    largest_ring: None,
+                    with_gears_to_avoid,
+                };
+                space.misfit(&drivetrain)
+            };
+            let (kind, expected) = match derailleur.check(&drivetrain).verdict {
+                CageVerdict::FitsIfGearsAvoided => (0, [Some(Misfit::GearsToAvoid), None]),
+                CageVerdict::Fits | CageVerdict::FitsAsFarAsKnown | CageVerdict::Unknown => (1, [None; 2]),
+                _ => (2, [Some(Misfit::Derailleur); 2]),
+            };
+            assert_eq!([misfit(false), misfit(true)], expected, "{teeth}");
+            met[kind] += 1;
+        }
+        assert!(met[0] > 0 && met[1] > 0, "{met:?}");
+    }
+
+    /// What was given with the bike is not what is ridden.
+    #[test]
+    fn every_set_up_is_ridden_itself() {
+        let mut search = search(8);
+        let setup = search.setup;
+        let course: Course = COURSE.parse().unwrap();
+        let finals = Finals::new(&course, &setup).unwrap();
+        let mut times = Vec::new();
+        for found in search.advance(8) {
+            let bike = Bike { drivetrain: found.drivetrain, ..setup.bike };
+            let lap =
+                crate::Lap::in_steps(&course, &LapSetup { bike, ..setup }, Step::known(STEP_M)).unwrap();
+            let finalist = finals.ride(&found.drivetrain, GearSet::NONE);
+            assert!((found.time_s - lap.time_s).abs() < 1e-9 && (finalist.time_s - lap.time_s).abs() < 1e-9);
+            assert!((found.lowest_development_m - bike.lowest_development().m()).abs() < 1e-12);
+            times.push(found.time_s);
+        }
+        assert!(times.iter().any(|time| (time - times[0]).abs() > 1e-6), "{times:?}");
+    }
 }

@@ -340,8 +340,51 @@ mod tests {
         }
     }
 
+    #[test]
+    fn what_else_a_point_says_is_no_part_of_its_elevation() {
+        for name in ["12", "<![CDATA[12]]>", "<![CDATA[x]]>"] {
+            assert_eq!(point(&format!("<name>{name}</name><ele>10</ele>")).elevation, Some(10.0), "{name}");
+        }
+    }
+
     fn point(inside: &str) -> RawPoint {
         let text = format!("<gpx><trk><trkseg><trkpt lat='1' lon='1'>{inside}</trkpt></trkseg></trk></gpx>");
         read(&text).unwrap().tracks[0][0][0]
+    }
+
+    /// Day numbers as astronomers count them: JD 2 299 160.5, 2 400 000.5, 2 440 587.5 and 2 451 544.5.
+    #[test]
+    fn days_are_counted_as_julian_days_are() {
+        let days = |date: &str| seconds(&format!("{date}T00:00:00Z")).unwrap() / 86_400.0;
+        let first = days("1582-10-15");
+        for (date, julian) in
+            [("1858-11-17", 2_400_000.5), ("1970-01-01", 2_440_587.5), ("2000-01-01", 2_451_544.5)]
+        {
+            assert!((days(date) - first - (julian - 2_299_160.5)).abs() < 1e-6, "{date}");
+        }
+        let lengths = [31.0, 28.0, 31.0, 30.0, 31.0, 30.0, 31.0, 31.0, 30.0, 31.0, 30.0, 31.0];
+        for (month, length) in (1..).zip(lengths) {
+            let next =
+                if month == 12 { days("2024-01-01") } else { days(&format!("2023-{:02}-01", month + 1)) };
+            assert!((next - days(&format!("2023-{month:02}-01")) - length).abs() < 1e-6, "{month}");
+        }
+    }
+
+    #[test]
+    fn as_many_points_as_are_allowed_are_read() {
+        let file = |count: usize| {
+            let points = "<trkpt lat='1' lon='1'/>".repeat(count);
+            read(&format!("<gpx><trk><trkseg>{points}</trkseg></trk></gpx>"))
+                .map(|file| file.tracks[0][0].len())
+        };
+        assert_eq!(file(MOST_POINTS), Ok(MOST_POINTS));
+        assert_eq!(file(MOST_POINTS + 1), Err(GpxError::TooManyPoints));
+    }
+
+    #[test]
+    fn what_breaks_before_it_is_gpx_is_none() {
+        for text in ["<", "<<gpx>", "</gpx>", "text <a"] {
+            assert_eq!(read(text).err(), Some(GpxError::NotGpx), "{text}");
+        }
     }
 }

@@ -149,7 +149,8 @@ mod tests {
         let warm_up = (0..120).map(|it| (5.0 * f64::from(it), [-600.0 + 5.0 * f64::from(it), -40.0]));
         let rounds = circle(3.0, 1000.0, 5.0).into_iter().map(|(at, place)| (at + 641.0, place));
         let home = (1..80).map(|it| (3641.0 + 5.0 * f64::from(it), [-5.0 * f64::from(it), -60.0]));
-        let laps = Laps::of(&warm_up.chain(rounds).chain(home).collect::<Vec<_>>());
+        let aside = |(at, [x, y]): Place| (at, [x + 170.0, y - 90.0]);
+        let laps = Laps::of(&warm_up.chain(rounds).chain(home).map(aside).collect::<Vec<_>>());
         assert!(laps.from_m > 600.0 && laps.from_m < 700.0, "{laps:?}");
         assert!(laps.passes.len() == 3 && (laps.passes[0] - 1000.0).abs() < 25.0, "{laps:?}");
     }
@@ -160,5 +161,95 @@ mod tests {
             [(0.0, [0.0, 0.0]), (400.0, [400.0, 0.0]), (800.0, [0.0, 0.0]), (900.0, [-100.0, 0.0])];
         assert!(passes(&out_and_back).is_empty());
         assert!(passes(&[]).is_empty() && passes(&[(0.0, [0.0, 0.0])]).is_empty());
+    }
+
+    fn is_close(found: f64, expected: f64) -> bool {
+        (found - expected).abs() < 1e-12
+    }
+
+    /// Legs of 3-4-5 triangles about the start, and one that begins or ends nearest.
+    #[test]
+    fn a_leg_is_closest_at_the_foot_of_its_perpendicular() {
+        let cases = [
+            ([-3.0, 4.0], [5.0, 4.0], 13.0, 4.0),
+            ([4.0, 0.0], [0.0, 3.0], 15.12, 2.4),
+            ([1.0, 8.0], [-3.0, 0.0], 16.8, 7.2_f64.sqrt()),
+            ([3.0, 4.0], [6.0, 9.0], 10.0, 5.0),
+            ([-9.0, -8.0], [-4.0, -3.0], 18.0, 5.0),
+            ([6.0, 8.0], [6.0, 8.0], 10.0, 10.0),
+        ];
+        for (from, to, at, distance) in cases {
+            let found = closest_to_start(&[(10.0, from), (18.0, to)]);
+            assert!(is_close(found.0, at) && is_close(found.1, distance), "{from:?} {to:?}: {found:?}");
+        }
+    }
+
+    #[test]
+    fn places_and_directions_lie_straight_between_points() {
+        let track = [(0.0, [1.0, 2.0]), (10.0, [4.0, 7.0]), (12.0, [5.0, 5.0])];
+        for (at, place) in [
+            (-1.0, [1.0, 2.0]),
+            (5.0, [2.5, 4.5]),
+            (10.0, [4.0, 7.0]),
+            (11.0, [4.5, 6.0]),
+            (13.0, [5.0, 5.0]),
+        ] {
+            let [x, y] = place_at(&track, at);
+            assert!(is_close(x, place[0]) && is_close(y, place[1]), "{at}: {x} {y}");
+        }
+        let [x, y] = direction(&track, 5.0, 11.0);
+        assert!(is_close(x, 2.0) && is_close(y, 1.5), "{x} {y}");
+    }
+
+    #[test]
+    fn a_cosine_is_that_of_the_angle_between() {
+        for (a, b, cosine_between) in [
+            ([3.0, 4.0], [4.0, -3.0], 0.0),
+            ([2.0, 0.0], [3.0, 4.0], 0.6),
+            ([0.0, 5.0], [3.0, 4.0], 0.8),
+            ([3.0, 4.0], [-6.0, -8.0], -1.0),
+            ([0.0, 0.0], [1.0, 1.0], 0.0),
+        ] {
+            assert!(is_close(cosine(a, b), cosine_between), "{a:?} {b:?}");
+        }
+    }
+
+    #[test]
+    fn laps_of_one_course_differ_by_less_than_a_tenth() {
+        assert!(are_even(&[1000.0, 2080.0, 2990.0]) && are_even(&[700.0]));
+        assert!(!are_even(&[1000.0, 2300.0]) && !are_even(&[1300.0, 2300.0]));
+    }
+
+    /// A figure of eight whose loops of 400 and 800 m share a start.
+    #[test]
+    fn passes_in_the_direction_of_setting_off_are_laps_however_long() {
+        let loops = [400.0, 800.0, 200.0, 400.0];
+        let mut track: Vec<Place> = Vec::new();
+        for around in loops {
+            let at = track.last().map_or(0.0, |it| it.0);
+            let more = circle(1.0, around, 4.0);
+            track.extend(more.into_iter().skip(usize::from(at > 0.0)).map(|it| (it.0 + at, it.1)));
+        }
+        let found = passes(&track);
+        let expected = [400.0, 1200.0, 1800.0];
+        assert_eq!(found.len(), 3, "200 m are no lap: {found:?}");
+        assert!(found.iter().zip(expected).all(|(a, b)| (a - b).abs() < 10.0), "{found:?}");
+    }
+
+    /// Past the start 20 m aside, then 10 m aside.
+    #[test]
+    fn only_what_comes_near_the_start_passes_it() {
+        let aside = |metres: f64| -> Vec<Place> {
+            vec![
+                (0.0, [0.0, 0.0]),
+                (100.0, [0.0, 100.0]),
+                (250.0, [150.0, 0.0]),
+                (400.0, [metres, -100.0]),
+                (600.0, [metres, 100.0]),
+            ]
+        };
+        assert!(passes(&aside(20.0)).is_empty());
+        let found = passes(&aside(10.0));
+        assert!(found.len() == 1 && is_close(found[0], 500.0), "{found:?}");
     }
 }

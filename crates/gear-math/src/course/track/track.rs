@@ -312,6 +312,11 @@ mod tests {
             (0, 0, 0)
         );
         assert!(!report.is_loop && !report.out_and_back);
+        assert!((report.spacing_m - 5.0).abs() < 0.01);
+        let smoothing = SmoothingLength::new(10.0).unwrap();
+        let close =
+            Course::from_gpx(&text(&[straight(101)]), &TrackOptions { smoothing, ..options() }).unwrap();
+        assert!((close.report.spacing_m - 2.5).abs() < 0.01, "four to the smoothing length");
     }
 
     /// Ramps of 30 and 80 % one after another: a wall that no course has.
@@ -442,6 +447,12 @@ mod tests {
         assert!((to_the_end.length_m - ALONG * 200.0).abs() < 0.5);
         for (from, to) in [(800.0, 900.0), (300.0, 200.0), (300.0, 300.0)] {
             assert_eq!(Course::from_gpx(&text, &options(from, to)), Err(GpxError::NoPart), "{from} to {to}");
+        }
+        for (from, to, left) in [(Some(120.0), None, 380.0), (None, Some(120.0), 120.0)] {
+            let [from, to] = [from, to].map(|place| place.map(|m| TrackPlace::new(m).unwrap()));
+            let one_edge =
+                Course::from_gpx(&text, &TrackOptions { from, to, ..self::options() }).unwrap().report;
+            assert!((one_edge.length_m - ALONG * left).abs() < 0.5, "{one_edge:?}");
         }
         let far: Vec<Planted> = (0..7000).map(|i| (10.0 * f64::from(i), Some(5.0), f64::from(i))).collect();
         let text = self::text(&[far]);

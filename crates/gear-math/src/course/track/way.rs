@@ -232,3 +232,132 @@ pub(in crate::course) fn median(values: &[f64]) -> f64 {
         sorted[middle]
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Metres east and north of a place at 50.9° N, by the ellipsoid's radii of curvature there.
+    fn place(east: f64, north: f64) -> RawPoint {
+        let (latitude, longitude) = (50.9 + north / 111_250.0, 6.1 + east / 70_350.0);
+        RawPoint { latitude, longitude, elevation: None, seconds: None }
+    }
+
+    fn way(places: &[(f64, f64)]) -> Way {
+        let points: Vec<RawPoint> = places.iter().map(|&(east, north)| place(east, north)).collect();
+        let pauses = [Pauses::of(&points)];
+        Way::along(&[points], &pauses, 50.0).unwrap()
+    }
+
+    #[test]
+    fn the_plane_lies_east_and_north_of_the_start() {
+        let places = [(0.0, 0.0), (300.0, 0.0), (300.0, 400.0), (-200.0, 100.0)];
+        for ((_, found), (east, north)) in way(&places).on_a_plane().into_iter().zip(places) {
+            assert!((found[0] - east).abs() < 3.0 && (found[1] - north).abs() < 3.0, "{found:?}");
+        }
+    }
+
+    #[test]
+    fn a_place_lies_straight_between_its_neighbours() {
+        let way = way(&[(0.0, 0.0), (300.0, 0.0), (300.0, 200.0)]);
+        for (at_m, (east, north)) in [
+            (-5.0, (0.0, 0.0)),
+            (75.0, (75.0, 0.0)),
+            (300.0, (300.0, 0.0)),
+            (350.0, (300.0, 50.0)),
+            (900.0, (300.0, 200.0)),
+        ] {
+            let off = distance_m(&way.place_at(at_m), &place(east, north));
+            assert!(off < 0.5, "{at_m}: {off} m off");
+        }
+    }
+
+    #[test]
+    fn out_and_back_is_the_same_way_twice() {
+        let out: Vec<(f64, f64)> =
+            (0..=10).map(|at| (20.0 * f64::from(at), 3.0 * f64::from(at * at))).collect();
+        let there_and_back: Vec<_> = out.iter().chain(out.iter().rev().skip(1)).copied().collect();
+        assert!(way(&there_and_back).is_out_and_back());
+        let square = [(0.0, 0.0), (150.0, 0.0), (150.0, 150.0), (0.0, 150.0), (0.0, 0.0)];
+        assert!(way(&square).is_loop() && !way(&square).is_out_and_back());
+        // Out and back on one way, with a round of 60 m at its end.
+        let lollipop =
+            [(0.0, 0.0), (0.0, 200.0), (60.0, 200.0), (60.0, 260.0), (0.0, 260.0), (0.0, 200.0), (0.0, 0.0)];
+        assert!(!way(&lollipop).is_out_and_back());
+        // A round of 60 m at its beginning.
+        let noose =
+            [(0.0, 0.0), (60.0, 0.0), (60.0, 60.0), (60.0, 300.0), (60.0, 60.0), (0.0, 60.0), (0.0, 0.0)];
+        assert!(!way(&noose).is_out_and_back());
+        assert!(!way(&out).is_loop() && !way(&out).is_out_and_back());
+    }
+
+    /// 300 m aside between points 10 m apart.
+    #[test]
+    fn a_stray_jumps_far_off_and_back() {
+        let jumps = |aside: f64, ahead: f64, usual_m: f64, seconds: Option<f64>| {
+            let last = RawPoint { seconds: seconds.map(|_| 0.0), ..place(0.0, 0.0) };
+            let point = RawPoint { seconds, ..place(aside, 0.5 * ahead) };
+            let next = place(0.0, ahead);
+            is_stray(&last, &point, &next, distance_m(&last, &point), usual_m)
+        };
+        assert!(jumps(300.0, 10.0, 10.0, None));
+        assert!(!jumps(300.0, 100.0, 10.0, None), "no farther than the way goes on");
+        assert!(!jumps(45.0, 2.0, 5.0, None), "too near to be one");
+        assert!(!jumps(300.0, 10.0, 200.0, None), "points lie that far apart");
+        assert!(jumps(300.0, 10.0, 200.0, Some(5.0)), "nobody rides 60 m/s");
+        assert!(!jumps(300.0, 10.0, 200.0, Some(12.0)), "25 m/s may be");
+    }
+
+    #[test]
+    fn a_height_far_from_its_neighbours_is_absurd() {
+        let dropped = |heights: &[f64]| -> Vec<usize> {
+            let places: Vec<(f64, f64)> = (0..heights.len()).map(|at| (10.0 * at as f64, 0.0)).collect();
+            let mut way = way(&places);
+            way.points.iter_mut().zip(heights).for_each(|(point, &height)| point.elevation = Some(height));
+            let count = way.drop_absurd_elevations();
+            let gone = way.points.iter().enumerate().filter(|(_, point)| point.elevation.is_none());
+            let gone: Vec<usize> = gone.map(|(at, _)| at).collect();
+            assert_eq!(gone.len(), count);
+            gone
+        };
+        assert_eq!(dropped(&[10.0, 10.0, 10.0, 10.0, 40.0, 10.0, 10.0, 10.0]), [4]);
+        assert_eq!(dropped(&[40.0, 10.0, 10.0, 10.0, 10.0, 10.0, 10.0, -40.0]), [0, 7]);
+        // A step of 20 m that stays: the median follows it.
+        assert_eq!(dropped(&[0.0, 0.0, 0.0, 0.0, 20.0, 20.0, 20.0, 20.0]), []);
+        assert_eq!(dropped(&[-700.0; 4]), [0, 1, 2, 3]);
+    }
+
+    #[test]
+    fn a_median_stands_in_the_middle() {
+        let found = (median(&[3.0]), median(&[9.0, 1.0, 2.0]), median(&[4.0, 1.0, 9.0, 2.0]));
+        assert_eq!(found, (3.0, 2.0, 3.0));
+    }
+
+    /// Up and down 2 m every 10 m.
+    #[test]
+    fn a_part_cut_out_climbs_what_lies_within_it() {
+        let points: Vec<RawPoint> = (0..9_u8)
+            .map(|at| RawPoint {
+                elevation: Some(2.0 * f64::from(at % 2)),
+                ..place(0.0, 10.0 * f64::from(at))
+            })
+            .collect();
+        let mut way = Way::along(core::slice::from_ref(&points), &[Pauses::of(&points)], 10.0).unwrap();
+        assert!((way.climb_written_m() - 8.0).abs() < 1e-9);
+        for ((from_m, to_m), climb) in [((25.0, 65.0), 4.0), ((10.0, 30.0), 2.0)] {
+            way.cut(from_m, to_m).unwrap();
+            assert!((way.length_m() - (to_m - from_m)).abs() < 1e-9 && way.points[0].at_m == 0.0);
+            for found in [way.climb_written_m(), way.climb_kept_m()] {
+                assert!((found - climb).abs() < 0.05, "{found} for {climb}");
+            }
+        }
+        assert_eq!(way.cut(3.0, 4.0), Err(GpxError::NoPart));
+    }
+
+    #[test]
+    fn points_too_near_the_last_one_are_left_out() {
+        let way =
+            way(&[(0.0, 0.0), (0.0, 1.0), (0.0, 1.5), (0.0, 10.0), (0.0, 10.0), (0.0, 10.0), (0.0, 12.5)]);
+        assert_eq!((way.points.len(), way.close, way.duplicates, way.strays), (3, 2, 2, 0));
+    }
+}
