@@ -228,7 +228,7 @@ impl core::error::Error for CourseError {}
 mod tests {
     use super::*;
 
-    use crate::Coat;
+    use crate::course::Coat;
 
     /// 40 m up, 10 m of barriers, 50 m down.
     fn course() -> Course {

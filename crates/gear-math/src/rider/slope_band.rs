@@ -44,7 +44,7 @@ fn points(slope: Option<Slope>) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::Uncertain;
+    use crate::rider::Uncertain;
 
     fn bar(at_low: f64, at_high: Option<f64>) -> TornadoBar {
         let slope = |percent: f64| Slope::new(percent / 100.0);

@@ -12,7 +12,9 @@ use gear_math::rider::{
     SecondsLost, Slope, SlopeBand, SlopeShare, StandingMetabolism, Time, Verdict, Watched, WheelInertia,
     WorkReserve,
 };
-use gear_math::{Bike, Cadence, Circumference, Drivetrain, Ground, LIKELY_SHARE, Power, RideOrRun, Rider, Speed, Surface};
+use gear_math::{
+    Bike, Cadence, Circumference, Drivetrain, Ground, LIKELY_SHARE, Power, RideOrRun, Rider, Speed, Surface,
+};
 use proptest::prelude::*;
 
 fn rider(kg: f64, watts: f64, rpm: f64) -> Rider {

@@ -8,7 +8,9 @@ use gear_math::course::{
 };
 use gear_math::rider::{Air, BikeMass, BodyMass, KitMass, RidingLimits};
 use gear_math::wheel::MountedWidth;
-use gear_math::{Bike, Cadence, Circumference, Course, Drivetrain, Gradient, Lap, LapSetup, Power, Rider, Search, Surface};
+use gear_math::{
+    Bike, Cadence, Circumference, Course, Drivetrain, Gradient, Lap, LapSetup, Power, Rider, Search, Surface,
+};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::RngSeed;

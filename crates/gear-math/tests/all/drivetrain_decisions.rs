@@ -5,7 +5,10 @@ use gear_math::cage::{CageFinding, FrontConcern, FrontLimits};
 use gear_math::chain::{Cage, CageMeasures, ChainDefaults, Change, EffortPart, GearState, PulleyCentres};
 use gear_math::gears::{GearSet, RollOutLimit};
 use gear_math::wheel::TyreKind;
-use gear_math::{CageVerdict, Cassette, ChainAdvice, ChainLinks, ChainSetup, Chainring, Chainset, Circumference, Derailleur, Drivetrain, Gear, SetUp, Side, Sprocket, TotalCapacity, Wheel};
+use gear_math::{
+    CageVerdict, Cassette, ChainAdvice, ChainLinks, ChainSetup, Chainring, Chainset, Circumference,
+    Derailleur, Drivetrain, Gear, SetUp, Side, Sprocket, TotalCapacity, Wheel,
+};
 use proptest::prelude::*;
 
 const CASSETTE: &str = "11-13-15-18-21-24-28-32";

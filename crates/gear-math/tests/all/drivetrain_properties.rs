@@ -6,7 +6,10 @@
 )]
 
 use gear_math::gears::{EndDifference, GearSet, RidingOrder, RollOutLimit, SharedGear, Shift, ShiftKind};
-use gear_math::{Cadence, Cassette, Chainring, Chainset, Circumference, Comparison, Derailleur, Drivetrain, DuplicateTolerance, Gear, SetUp, Side, Sprocket, TotalCapacity};
+use gear_math::{
+    Cadence, Cassette, Chainring, Chainset, Circumference, Comparison, Derailleur, Drivetrain,
+    DuplicateTolerance, Gear, SetUp, Side, Sprocket, TotalCapacity,
+};
 use proptest::prelude::*;
 use proptest::sample::subsequence;
 

@@ -1,11 +1,15 @@
 //! What a lap says of itself, worked out a second way.
 #![expect(clippy::unwrap_used, reason = "planted values lie within their limits")]
 
+use gear_math::course::{
+    Begin, LapComparison, Mode, PlanPart, Quicker, ShiftTime, Shifting, StartSpeed, Step, WhyOnFoot,
+};
+use gear_math::rider::{
+    Air, BikeMass, BodyMass, Climb, DrivetrainEfficiency, KitMass, LegStrength, PeakPower, Reason,
+    RidingLimits,
+};
 use gear_math::{
-    Air, Begin, Bike, BikeMass, BodyMass, Cadence, Circumference, Climb, Course, Drivetrain,
-    DrivetrainEfficiency, KitMass, Lap, LapComparison, LapSetup, LegStrength, Mode, PeakPower, PlanPart,
-    Power, Quicker, Reason, RideOrRun, Rider, RidingLimits, ShiftTime, Shifting, StartSpeed, Step, Surface,
-    WhyOnFoot,
+    Bike, Cadence, Circumference, Course, Drivetrain, Lap, LapSetup, Power, RideOrRun, Rider, Surface,
 };
 
 fn setup(rings: &str, cassette: &str, watts: f64) -> LapSetup {

@@ -14,7 +14,10 @@ use gear_math::rider::{
     WorkReserve, break_even_length, verdict_map,
 };
 use gear_math::wheel::{MountedWidth, WidthFactor};
-use gear_math::{Bike, Cadence, Cassette, Chainset, Circumference, Drivetrain, Gradient, Ground, Limits, Power, RideOrRun, Rider, Speed, Surface};
+use gear_math::{
+    Bike, Cadence, Cassette, Chainset, Circumference, Drivetrain, Gradient, Ground, Limits, Power, RideOrRun,
+    Rider, Speed, Surface,
+};
 use proptest::prelude::*;
 
 fn within(limits: Limits) -> impl Strategy<Value = f64> {

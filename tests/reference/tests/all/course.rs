@@ -6,7 +6,9 @@ use gear_math::course::{
     StretchLength, TrackOptions, TrackReport,
 };
 use gear_math::rider::{Air, BikeMass, BodyMass, KitMass, RidingLimits};
-use gear_math::{Bike, Cadence, Circumference, Course, Drivetrain, Gradient, Lap, LapSetup, Power, Rider, Surface};
+use gear_math::{
+    Bike, Cadence, Circumference, Course, Drivetrain, Gradient, Lap, LapSetup, Power, Rider, Surface,
+};
 use geographiclib_rs::{Geodesic, InverseGeodesic};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;

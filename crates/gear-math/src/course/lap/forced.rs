@@ -213,7 +213,7 @@ mod tests {
     #[test]
     fn wind_that_is_set_reaches_no_lap() {
         let (course, setup): (Course, _) = (BANK.parse().unwrap(), setup("44"));
-        let lap = Lap::in_steps(&course, &setup, crate::Step::known(1.0)).unwrap();
+        let lap = Lap::in_steps(&course, &setup, crate::course::Step::known(1.0)).unwrap();
         let forced = |setup: &LapSetup| lap.forced(&course, setup, &effort(setup), ReserveShare::EACH_LAP);
         let headwind = Headwind::new(6.0).unwrap();
         let windy = LapSetup { air: Air { headwind, ..setup.air }, ..setup };

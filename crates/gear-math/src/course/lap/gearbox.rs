@@ -137,7 +137,8 @@ fn wait_before_wide_steps(gears: &mut [Rung]) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{BikeMass, Circumference, Drivetrain};
+    use crate::rider::BikeMass;
+    use crate::{Circumference, Drivetrain};
 
     /// On a wheel of two metres, so that 40 × 20 makes four metres a turn.
     fn gears(rings: &str, cassette: &str) -> Gears {

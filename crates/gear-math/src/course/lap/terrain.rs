@@ -270,10 +270,9 @@ fn strength(legs: &LegStrength, efficiency: f64) -> (f64, f64) {
 mod tests {
     use super::*;
 
-    use crate::{
-        BikeMass, BodyMass, Cadence, Circumference, Drivetrain, KitMass, Mounting, Power, RidingLimits,
-        Stance, StartSpeed,
-    };
+    use crate::course::{Mounting, StartSpeed};
+    use crate::rider::{BikeMass, BodyMass, KitMass, RidingLimits, Stance};
+    use crate::{Cadence, Circumference, Drivetrain, Power};
 
     fn setup() -> LapSetup {
         let rider =

@@ -100,10 +100,9 @@ impl Moved {
 mod tests {
     use super::*;
 
-    use crate::{
-        Air, BikeMass, BodyMass, Circumference, Drivetrain, KitMass, MountedWidth, Power, RideOrRun,
-        RidingLimits, Surface,
-    };
+    use crate::rider::{Air, BikeMass, BodyMass, KitMass, RidingLimits};
+    use crate::wheel::MountedWidth;
+    use crate::{Circumference, Drivetrain, Power, RideOrRun, Surface};
 
     fn rider() -> Rider {
         Rider::new(BodyMass::new(64.0).unwrap(), KitMass::new(2.0).unwrap(), Power::new(230.0).unwrap())
@@ -211,7 +210,7 @@ mod tests {
             let rider = moved.rider(&rider());
             let question =
                 RideOrRun::new(rider, moved.bike(&bike()), Air::STILL, RidingLimits::GEAR_ONLY).unwrap();
-            question.foot_speed(&moved.ground(&ground()), crate::Climb::new(8.0).unwrap()).m_per_s()
+            question.foot_speed(&moved.ground(&ground()), crate::rider::Climb::new(8.0).unwrap()).m_per_s()
         };
         let given = foot(&Moved::NOT);
         for (less, more) in [(0, 1), (4, 5), (6, 7), (8, 9)] {

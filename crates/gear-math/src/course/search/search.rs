@@ -320,8 +320,8 @@ mod tests {
 
     fn search(count: usize) -> Search {
         let rider = crate::Rider::new(
-            crate::BodyMass::new(64.0).unwrap(),
-            crate::KitMass::new(2.0).unwrap(),
+            crate::rider::BodyMass::new(64.0).unwrap(),
+            crate::rider::KitMass::new(2.0).unwrap(),
             crate::Power::new(230.0).unwrap(),
         );
         let of = |ring: u16| Drivetrain {
@@ -329,8 +329,8 @@ mod tests {
             cassette: "13-17-25".parse().unwrap(),
         };
         let wheel = crate::Circumference::new(2150.0).unwrap();
-        let bike = Bike::new(crate::BikeMass::new(9.0).unwrap(), of(40), wheel);
-        let setup = LapSetup::new(rider, bike, crate::Air::STILL);
+        let bike = Bike::new(crate::rider::BikeMass::new(9.0).unwrap(), of(40), wheel);
+        let setup = LapSetup::new(rider, bike, crate::rider::Air::STILL);
         let set_ups = (0..count as u16).map(|more| of(34 + more)).collect();
         Search::new(&COURSE.parse().unwrap(), &setup, Derailleur::default(), set_ups).unwrap()
     }
