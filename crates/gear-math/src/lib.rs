@@ -45,6 +45,7 @@ mod physics;
 pub mod position;
 mod quantity;
 pub mod rider;
+mod solve;
 mod unit;
 pub mod wheel;
 

@@ -3,12 +3,12 @@
 use crate::chain::cage::{Cage, CageMeasures};
 use crate::chain::chainline::ChainlineMeasures;
 use crate::chain::fit::ChainWindow;
+use crate::chain::frame::FrameMeasures;
 use crate::chain::hanger::Hanger;
 use crate::chain::measures::{
     BottomBracketDrop, Chainline, ChainstayLength, ForeStop, GuideAngle, HangerDrop, HangerSetback,
     PulleyCentres, PulleyGap, RearStop, RingSpacing, SprocketPitch,
 };
-use crate::chain::path::FrameMeasures;
 use crate::chain::path_error::PathError;
 use crate::chain::setup::ChainSetup;
 use crate::gears::Drivetrain;

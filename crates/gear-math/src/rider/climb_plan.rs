@@ -1,7 +1,7 @@
 //! One climb: the time each way takes, and what a tall gear or a run-up makes of it.
 
 use crate::gears::{Gear, PedalRate};
-use crate::quantity::Speed;
+use crate::quantity::{Limits, Speed};
 use crate::rider::effort::CriticalPower;
 use crate::rider::gearing::Riding;
 use crate::rider::ground::Ground;
@@ -15,6 +15,7 @@ use crate::rider::quantity::{
 use crate::rider::ride_or_run::RideOrRun;
 use crate::rider::road_load::sine_cosine;
 use crate::rider::verdict::{Answer, Verdict};
+use crate::solve::halved;
 
 /// A climb of known length.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -92,21 +93,16 @@ impl OverGear {
 }
 
 /// Halvings of the model's lengths that leave less than a tenth of a metre.
-const HALVINGS: u8 = 16;
+const HALVINGS: u32 = 16;
 
 impl OverGear {
     /// How long and how far legs and reserve allow it; `None` where they do not at all.
     #[must_use]
     pub fn longest(&self) -> Option<(Time, Distance)> {
         let time = |m: f64| self.over(ClimbLength::nearest(m)).ok();
-        let (mut able, mut unable) = (ClimbLength::LIMITS.min, ClimbLength::LIMITS.max);
-        if time(unable).is_some() {
-            able = unable;
-        }
-        for _ in 0..HALVINGS {
-            let middle = 0.5 * (able + unable);
-            if time(middle).is_some() { able = middle } else { unable = middle }
-        }
+        let Limits { min, max, .. } = ClimbLength::LIMITS;
+        let able =
+            if time(max).is_some() { max } else { halved(min, max, HALVINGS, |m| time(m).is_some()).0 };
         time(able).map(|time| (time, Distance::new(able)))
     }
 }

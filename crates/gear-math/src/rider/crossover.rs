@@ -9,8 +9,8 @@ use crate::rider::pedalling::body_weight_gradient;
 use crate::rider::quantity::{BalanceSpeed, Climb, Slope};
 use crate::rider::ride_or_run::RideOrRun;
 use crate::rider::road_load::RoadLoad;
-use crate::rider::root::first_at_or_above_zero;
 use crate::rider::traction::Stance;
+use crate::solve::first_at_or_above_zero;
 
 /// The search walks the gradients in steps of 0.5 %, up to 45 %.
 pub(super) const STEP: f64 = 0.005;

@@ -19,7 +19,6 @@ mod ride_or_run;
 #[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
 mod rider;
 mod road_load;
-mod root;
 mod running;
 mod sensitivity;
 mod slope_band;

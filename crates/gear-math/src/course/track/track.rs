@@ -435,18 +435,18 @@ mod tests {
             to: Some(TrackPlace::new(to).unwrap()),
             ..options()
         };
-        let text = text(&[straight(101)]);
-        let part = Course::from_gpx(&text, &options(102.0, 352.0)).unwrap().report;
+        let short = text(&[straight(101)]);
+        let part = Course::from_gpx(&short, &options(102.0, 352.0)).unwrap().report;
         assert!((part.length_m - ALONG * 250.0).abs() < 0.5 && (part.climb_m - 25.0).abs() < 0.3, "{part:?}");
-        let to_the_end = Course::from_gpx(&text, &options(300.0, 9000.0)).unwrap().report;
+        let to_the_end = Course::from_gpx(&short, &options(300.0, 9000.0)).unwrap().report;
         assert!((to_the_end.length_m - ALONG * 200.0).abs() < 0.5);
         for (from, to) in [(800.0, 900.0), (300.0, 200.0), (300.0, 300.0)] {
-            assert_eq!(Course::from_gpx(&text, &options(from, to)), Err(GpxError::NoPart), "{from} to {to}");
+            assert_eq!(Course::from_gpx(&short, &options(from, to)), Err(GpxError::NoPart), "{from} to {to}");
         }
         let far: Vec<Planted> = (0..7000).map(|i| (10.0 * f64::from(i), Some(5.0), f64::from(i))).collect();
-        let text = text(&[far]);
-        assert!(Course::from_gpx(&text, &options(60_000.0, 63_000.0)).is_ok());
-        assert_eq!(Course::from_gpx(&text, &options(0.0, 63_000.0)), Err(GpxError::TooLong));
+        let far = text(&[far]);
+        assert!(Course::from_gpx(&far, &options(60_000.0, 63_000.0)).is_ok());
+        assert_eq!(Course::from_gpx(&far, &options(0.0, 63_000.0)), Err(GpxError::TooLong));
     }
 
     #[test]
