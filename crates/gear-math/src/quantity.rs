@@ -173,6 +173,14 @@ pub(crate) use {derived, known, measured, nearest};
 measured! {
     /// Pedalling rate, in revolutions of the crank per minute.
     Cadence(rpm): "cadence", "rpm", 20.0 ..= 200.0;
+    /// Body mass, in kilograms. The studies behind the foot model measured adults.
+    BodyMass(kg): "body mass", "kg", 30.0 ..= 150.0;
+    /// Clothes, shoes, helmet and bottle on the rider, in kilograms.
+    KitMass(kg): "kit", "kg", 0.0 ..= 20.0;
+    /// The bicycle as it stands, mud included, in kilograms.
+    BikeMass(kg): "bike mass", "kg", 4.0 ..= 30.0;
+    /// Everything the rider moves when riding, in kilograms.
+    TotalMass(kg): "total mass", "kg", 20.0 ..= 200.0;
     /// Distance the bicycle rolls in one turn of the wheel, in millimetres.
     Circumference(mm): "wheel circumference", "mm", 500.0 ..= 3000.0;
 }
@@ -186,6 +194,16 @@ derived! {
     GearInches(inches);
     /// Road speed, in metres per second.
     Speed(m_per_s);
+}
+
+nearest! { BikeMass }
+
+impl TotalMass {
+    /// Rider, kit and bike together.
+    #[must_use]
+    pub fn of(body: BodyMass, kit: KitMass, bike: BikeMass) -> Self {
+        Self(body.0 + kit.0 + bike.0)
+    }
 }
 
 impl Circumference {

@@ -594,7 +594,7 @@ impl SearchInput {
         let rings = (self.smallest_ring..=self.largest_ring).filter(wanted).map(Chainring::new);
         let rings: Vec<Chainring> = rings.collect::<Result<_, _>>().map_err(thrown)?;
         let chainsets = match self.pair_differences {
-            Some([least, most]) => SearchSpace::rings(&rings, least..=most),
+            Some([least, most]) => Chainset::of_rings(&rings, least..=most),
             None => rings.iter().filter_map(|ring| Chainset::new([ring.teeth()]).ok()).collect(),
         };
         let mut cassettes: Vec<Cassette> = match &self.cassettes {

@@ -1,6 +1,6 @@
 //! What the ground does to tyres and feet.
 
-use crate::rider::energy::ROLLING;
+use crate::rider::doubt::ROLLING;
 use crate::rider::quantity::{FootFactor, Friction, RollingCoefficient, SlopeShare};
 use crate::wheel::{MountedWidth, WidthFactor};
 

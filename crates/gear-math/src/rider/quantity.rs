@@ -1,17 +1,11 @@
 //! What a rider, the bike under them, the ground and the air are described by. Limits are estimates of what can
 //! plausibly be met, unless a quantity names a source.
 
+pub use crate::quantity::{BikeMass, BodyMass, KitMass, TotalMass};
 use crate::quantity::{Limits, OutOfLimits, derived, known, measured, nearest};
+use crate::wheel::FrontShare;
 
 measured! {
-    /// Body mass, in kilograms. The studies behind the foot model measured adults.
-    BodyMass(kg): "body mass", "kg", 30.0 ..= 150.0;
-    /// Clothes, shoes, helmet and bottle on the rider, in kilograms.
-    KitMass(kg): "kit", "kg", 0.0 ..= 20.0;
-    /// The bicycle as it stands, mud included, in kilograms.
-    BikeMass(kg): "bike mass", "kg", 4.0 ..= 30.0;
-    /// Everything the rider moves when riding, in kilograms.
-    TotalMass(kg): "total mass", "kg", 20.0 ..= 200.0;
     /// Mechanical power at the crank, in watts.
     Power(watts): "power", "W", 20.0 ..= 2000.0;
     /// Highest power of one pedal turn in a short sprint, in watts. No rider comes near the upper limit; it holds the
@@ -116,15 +110,15 @@ known! {
 }
 
 nearest! {
-    BikeMass, Power, PeakPower, WorkReserve, ClimbLength, EffortTime, GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor,
+    Power, PeakPower, WorkReserve, ClimbLength, EffortTime, GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor,
     AirDensity, AirPressure, Climb, Headwind, RollingCoefficient, FootFactor, Friction, BalanceSpeed, Gradient,
 }
 
-impl TotalMass {
-    /// Rider, kit and bike together.
+impl FrontShare {
+    /// What the rear wheel leaves.
     #[must_use]
-    pub fn of(body: BodyMass, kit: KitMass, bike: BikeMass) -> Self {
-        Self(body.0 + kit.0 + bike.0)
+    pub fn beside(rear: RearShare) -> Self {
+        Self::nearest(1.0 - rear.value())
     }
 }
 

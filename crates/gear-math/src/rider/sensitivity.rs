@@ -4,7 +4,7 @@ use crate::order::ascending;
 use crate::quantity::Cadence;
 use crate::rider::air::Air;
 use crate::rider::crossover::Flip;
-use crate::rider::energy::{EFFICIENCY, GROUND, LOAD, PERSON};
+use crate::rider::doubt::{EFFICIENCY, GROUND, LOAD, PERSON};
 use crate::rider::ground::Ground;
 use crate::rider::limits::{Reason, RidingLimits};
 use crate::rider::quantity::{

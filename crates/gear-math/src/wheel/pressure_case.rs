@@ -1,7 +1,7 @@
 //! What a tyre's pressure depends on.
 
 use crate::physics::GRAVITY;
-use crate::rider::{BikeMass, BodyMass, KitMass, TotalMass};
+use crate::quantity::{BikeMass, BodyMass, KitMass, TotalMass};
 use crate::wheel::construction::Construction;
 use crate::wheel::pressure_ceiling::PressureMarks;
 use crate::wheel::quantity::{FrontShare, MountedWidth, NominalWidth, WheelLoad};

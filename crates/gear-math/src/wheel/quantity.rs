@@ -1,8 +1,7 @@
 //! Quantities that belong to the wheel alone.
 
 use crate::quantity::Circumference;
-use crate::quantity::{Limits, OutOfLimits, derived, measured};
-use crate::rider::RearShare;
+use crate::quantity::{Limits, OutOfLimits, derived, measured, nearest};
 use core::f64::consts::PI;
 
 measured! {
@@ -46,6 +45,8 @@ measured! {
     FrontShare(fraction): "front share of the weight", "", 0.2 ..= 0.7;
 }
 
+nearest! { FrontShare }
+
 impl MountedWidth {
     /// 33 mm: what the rolling resistances of [`Surface`](crate::rider::Surface) belong to, and the widest that the UCI allows for
     /// cross.
@@ -86,12 +87,6 @@ impl FrontShare {
     /// 0.45: recreational riders on scales, known at second hand only; 0.40 is quoted as well. Estimate, because neither was
     /// measured on cyclo-cross bikes.
     pub const USUAL: Self = Self(0.45);
-
-    /// What the rear wheel leaves.
-    #[must_use]
-    pub fn beside(rear: RearShare) -> Self {
-        Self(1.0 - rear.value())
-    }
 }
 
 impl Pressure {

@@ -4,8 +4,8 @@ use crate::cage::{CageVerdict, Derailleur};
 use crate::course::course::Course;
 use crate::course::lap::follow::Moment;
 use crate::course::lap::gearbox::Gears;
-use crate::course::lap::lap::ridden;
 use crate::course::lap::ride::Ride;
+use crate::course::lap::settled::ridden;
 use crate::course::lap::setup::LapSetup;
 use crate::course::lap::terrain::Terrain;
 use crate::course::lap::time_band::TimeBand;
@@ -33,16 +33,6 @@ pub struct SearchSpace {
 }
 
 impl SearchSpace {
-    /// Every single ring, and every pair that differs by a stretch of teeth, from `rings`.
-    #[must_use]
-    pub fn rings(rings: &[Chainring], differences: core::ops::RangeInclusive<u16>) -> Vec<Chainset> {
-        let singles = rings.iter().filter_map(|ring| Chainset::new([ring.teeth()]).ok());
-        let pairs =
-            rings.iter().flat_map(|large| rings.iter().map(move |small| (large.teeth(), small.teeth())));
-        let near = pairs.filter(|(large, small)| large > small && differences.contains(&(large - small)));
-        singles.chain(near.filter_map(|(large, small)| Chainset::new([large, small]).ok())).collect()
-    }
-
     /// Every set-up that fits.
     pub fn set_ups(&self) -> impl Iterator<Item = Drivetrain> + '_ {
         let all = self.chainsets.iter().flat_map(|&chainset| {

@@ -3,7 +3,7 @@
 use crate::course::course::Course;
 use crate::course::quantity::SmoothingLength;
 use crate::course::segment::Segment;
-use crate::course::track::elevation::smoothed;
+use crate::course::track::elevation::{climb_m, interpolated, smoothed};
 use crate::course::track::gpx::GpxError;
 use crate::course::track::way::Way;
 use crate::rider::{Gradient, Surface};
@@ -63,18 +63,4 @@ impl HeightProfile {
         let course = Course::new(segments.ok_or(GpxError::TooFewPoints)?).map_err(|_| GpxError::TooLong)?;
         Ok((course, clipped))
     }
-}
-
-/// Height climbed from one to the next, descents not counted.
-pub(in crate::course) fn climb_m(heights: impl Iterator<Item = f64>) -> f64 {
-    let (climb, _) = heights
-        .fold((0.0, f64::INFINITY), |(climb, last), height| (climb + f64::max(height - last, 0.0), height));
-    climb
-}
-
-/// Height at `at_m`, straight between its neighbours and level beyond the ends.
-pub(in crate::course) fn interpolated(known: &[(f64, f64)], at_m: f64) -> f64 {
-    let end = known.partition_point(|&(at, _)| at < at_m).clamp(1, known.len() - 1);
-    let ((a, low), (b, high)) = (known[end - 1], known[end]);
-    low + ((at_m - a) / (b - a)).clamp(0.0, 1.0) * (high - low)
 }

@@ -5,6 +5,7 @@ pub(super) mod gpx;
 pub(super) mod height_profile;
 pub(super) mod laps;
 pub(super) mod pauses;
+pub(super) mod recorded_point;
 #[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
 pub(super) mod track;
 pub(super) mod way;

@@ -3,10 +3,11 @@
 use crate::course::course::Course;
 use crate::course::quantity::{SmoothingLength, TrackPlace};
 use crate::course::track::gpx::GpxError;
-use crate::course::track::gpx::{RawFile, RawPoint, read};
+use crate::course::track::gpx::{RawFile, read};
 use crate::course::track::height_profile::HeightProfile;
 use crate::course::track::laps::Laps;
 use crate::course::track::pauses::Pauses;
+use crate::course::track::recorded_point::RecordedPoint;
 use crate::course::track::way::{Way, median, usual_spacing_m};
 use crate::course::track_use::TrackUse;
 use crate::rider::Surface;
@@ -227,8 +228,8 @@ impl Course {
 }
 
 /// The track with most points as its non-empty segments, or the longest route as one segment.
-fn main_track(file: RawFile) -> Vec<Vec<RawPoint>> {
-    let size = |segments: &Vec<Vec<RawPoint>>| segments.iter().map(Vec::len).sum::<usize>();
+fn main_track(file: RawFile) -> Vec<Vec<RecordedPoint>> {
+    let size = |segments: &Vec<Vec<RecordedPoint>>| segments.iter().map(Vec::len).sum::<usize>();
     let track = file.tracks.into_iter().max_by_key(size).filter(|track| size(track) > 0);
     let mut segments =
         track.unwrap_or_else(|| file.routes.into_iter().max_by_key(Vec::len).into_iter().collect());

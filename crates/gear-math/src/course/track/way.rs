@@ -1,12 +1,11 @@
 //! The way that recorded points lead along: what is kept of them, what is left out, and the part that is to be used.
 
+use crate::course::track::elevation::{climb_m, interpolated};
 use crate::course::track::gpx::GpxError;
-use crate::course::track::gpx::RawPoint;
-use crate::course::track::height_profile::{climb_m, interpolated};
 use crate::course::track::laps::Place;
-use crate::course::track::pauses::{Pauses, elapsed};
+use crate::course::track::pauses::Pauses;
+use crate::course::track::recorded_point::{RecordedPoint, distance_m, elapsed_s};
 use crate::order::ascending;
-use geographiclib_rs::{Geodesic, InverseGeodesic};
 
 /// Points nearer than this to the last one kept are left out: at a standstill a recorder wanders by a few metres,
 /// and the wandering would count as distance. Estimate, from the few metres a position is uncertain.
@@ -35,16 +34,11 @@ const SAME_WAY_M: f64 = 15.0;
 /// Places compared between the way out and the way back.
 const COMPARED_PLACES: usize = 20;
 
-/// Length of the geodesic between two points on the WGS 84 ellipsoid, in metres.
-pub(in crate::course) fn distance_m(a: &RawPoint, b: &RawPoint) -> f64 {
-    Geodesic::wgs84().inverse(a.latitude, a.longitude, b.latitude, b.longitude)
-}
-
 /// A point of the way, with its distance from the start.
 #[derive(Debug, Clone, Copy)]
 pub(in crate::course) struct WayPoint {
     pub(in crate::course) at_m: f64,
-    pub(in crate::course) raw: RawPoint,
+    pub(in crate::course) raw: RecordedPoint,
     pub(in crate::course) elevation: Option<f64>,
 }
 
@@ -62,7 +56,7 @@ pub(in crate::course) struct Way {
 
 impl Way {
     pub(in crate::course) fn along(
-        segments: &[Vec<RawPoint>],
+        segments: &[Vec<RecordedPoint>],
         pauses: &[Pauses],
         usual_m: f64,
     ) -> Result<Self, GpxError> {
@@ -83,7 +77,13 @@ impl Way {
         }
     }
 
-    fn take(&mut self, point: &RawPoint, next: Option<&RawPoint>, starts_segment: bool, usual_m: f64) {
+    fn take(
+        &mut self,
+        point: &RecordedPoint,
+        next: Option<&RecordedPoint>,
+        starts_segment: bool,
+        usual_m: f64,
+    ) {
         let Some(last) = self.points.last() else {
             self.points.push(WayPoint { at_m: 0.0, raw: *point, elevation: point.elevation });
             return;
@@ -193,12 +193,12 @@ impl Way {
     }
 
     /// The place `at_m` along the way, straight between its two neighbours.
-    fn place_at(&self, at_m: f64) -> RawPoint {
+    fn place_at(&self, at_m: f64) -> RecordedPoint {
         let end = self.points.partition_point(|point| point.at_m < at_m).clamp(1, self.points.len() - 1);
         let (a, b) = (&self.points[end - 1], &self.points[end]);
         let share = ((at_m - a.at_m) / (b.at_m - a.at_m)).clamp(0.0, 1.0);
         let between = |from: f64, to: f64| from + share * (to - from);
-        RawPoint {
+        RecordedPoint {
             latitude: between(a.raw.latitude, b.raw.latitude),
             longitude: between(a.raw.longitude, b.raw.longitude),
             ..a.raw
@@ -207,15 +207,21 @@ impl Way {
 }
 
 /// Whether `point` jumps off the way between `last` and `next`.
-fn is_stray(last: &RawPoint, point: &RawPoint, next: &RawPoint, leg: f64, usual_m: f64) -> bool {
+fn is_stray(
+    last: &RecordedPoint,
+    point: &RecordedPoint,
+    next: &RecordedPoint,
+    leg: f64,
+    usual_m: f64,
+) -> bool {
     let shorter_leg = leg.min(distance_m(point, next));
-    let time = elapsed(last, point);
+    let time = elapsed_s(last, point);
     let unusual = shorter_leg > STRAY_OVER_USUAL * usual_m || (time > 0.0 && leg > ABSURD_M_PER_S * time);
     unusual && shorter_leg > STRAY_LEAST_M && shorter_leg > STRAY_RATIO * distance_m(last, next)
 }
 
 /// Median way between two different points that follow one another.
-pub(in crate::course) fn usual_spacing_m(segments: &[Vec<RawPoint>]) -> f64 {
+pub(in crate::course) fn usual_spacing_m(segments: &[Vec<RecordedPoint>]) -> f64 {
     let pairs = segments.iter().flat_map(|segment| segment.windows(2));
     let legs: Vec<f64> =
         pairs.map(|pair| distance_m(&pair[0], &pair[1])).filter(|&leg| leg >= SAME_PLACE_M).collect();
