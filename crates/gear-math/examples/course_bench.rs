@@ -68,7 +68,7 @@ fn search(course: &Course, setup: &LapSetup) -> Result<(), Box<dyn Error>> {
         with_gears_to_avoid: false,
     };
     let started = Instant::now();
-    let mut search = Search::new(course, setup, space.derailleur, space.set_ups().collect())?;
+    let mut search = Search::new(course, setup, space.derailleur, space.setups().collect())?;
     let found = search.advance(usize::MAX);
     let took = started.elapsed().as_secs_f64();
     println!("{} set-ups: {took:.2} s, {:.3} ms each", found.len(), took * 1e3 / found.len() as f64);

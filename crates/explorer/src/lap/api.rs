@@ -4,8 +4,8 @@ use crate::api::objects::{RingAndSprocket, input, output, thrown};
 use crate::ride::api::{AirInput, BikeInput, LimitsInput, ReasonName, RiderInput, given};
 use gear_math::cage::DerailleurFigure;
 use gear_math::course::{
-    BandedLap, Braking, CadenceWindow, Candidate, CornerSpeed, Mode, MountTime, Obstacle, ObstacleTime,
-    PlanPart, SearchSpace, Segment, ShiftTime, SmoothingLength, StretchLength, TrackOptions, TrackPlace,
+    BandedLap, Braking, Candidate, CornerSpeed, Mode, MountTime, Obstacle, ObstacleTime, PlanPart,
+    SearchSpace, Segment, ShiftTime, ShiftWindow, SmoothingLength, StretchLength, TrackOptions, TrackPlace,
     Weighting, WhyOnFoot, ranked,
 };
 use gear_math::gears::{GearSet, RingDifference};
@@ -214,7 +214,7 @@ impl CostsInput {
     fn on(&self, mut setup: LapSetup) -> Result<LapSetup, JsError> {
         let (shifting, mounting) = (&mut setup.shifting, &mut setup.mounting);
         shifting.preferred = given(self.preferred_cadence_rpm, Cadence::new, shifting.preferred)?;
-        shifting.window = given(self.cadence_window, CadenceWindow::new, shifting.window)?;
+        shifting.window = given(self.cadence_window, ShiftWindow::new, shifting.window)?;
         shifting.rear = given(self.rear_shift_s, ShiftTime::new, shifting.rear)?;
         shifting.front = given(self.front_shift_s, ShiftTime::new, shifting.front)?;
         mounting.off = given(self.getting_off_s, MountTime::new, mounting.off)?;
@@ -548,7 +548,7 @@ pub fn search(
     let asked: SearchInput = input(asked)?;
     let progress = progress.is_function().then(|| progress.unchecked_into::<Progress>());
     let space = asked.checked()?.space()?;
-    let set_ups = space.set_ups().collect();
+    let set_ups = space.setups().collect();
     let setup = asked.lap.setup()?;
     let Bike { drivetrain, avoid, .. } = setup.bike;
     let search =

@@ -14,7 +14,7 @@ use crate::speed_unit::SpeedUnit;
 use crate::tyre::report::TyreReport;
 use gear_math::chain::PathError;
 use gear_math::gears::{DevelopmentSpan, GearStep, RollOutLimit};
-use gear_math::{Comparison, Derailleur, SetUp, Wheel};
+use gear_math::{Comparison, Derailleur, Setup, Wheel};
 use std::rc::Rc;
 
 /// Least ratio of the ends of a picture's development scale.
@@ -123,7 +123,7 @@ impl Report {
 
     fn around(scenario: &Scenario, ride: Rc<RideReport>) -> Self {
         let wheel = scenario.wheel.roll_out();
-        let set_up = |side: Side| SetUp {
+        let set_up = |side: Side| Setup {
             drivetrain: scenario.drivetrain(side),
             avoid: scenario.cage(side).avoid,
             wheel,

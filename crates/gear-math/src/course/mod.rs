@@ -30,8 +30,8 @@ pub use lap::setup::{Begin, LapSetup};
 pub use lap::time_band::{Precision, Quicker, TimeBand};
 pub use patch::{Patch, PatchError};
 pub use quantity::{
-    Braking, CadenceWindow, CornerSpeed, MountTime, ObstacleTime, ShiftTime, SmoothingLength, StartSpeed,
-    Step, StretchLength, TrackPlace,
+    Braking, CornerSpeed, MountTime, ObstacleTime, ShiftTime, ShiftWindow, SmoothingLength, StartSpeed, Step,
+    StretchLength, TrackPlace,
 };
 pub use search::ranking::{Ranked, Weighting, front, ranked};
 pub use search::search::{Candidate, Finalist, Finals, Misfit, Search, SearchSpace};

@@ -113,13 +113,13 @@ pub struct Carry {
     /// Speed at which riding ends: the highest that gear, strength or balance ask for.
     pub exit: Speed,
     /// What is gained before that; `None` when full power holds a higher speed.
-    pub reach: Option<Reach>,
+    pub reach: Option<CarryReach>,
     slowing: Slowing,
 }
 
 /// How far a carried speed goes.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Reach {
+pub struct CarryReach {
     /// Along the slope.
     pub way: Distance,
     /// Upright.
@@ -190,7 +190,7 @@ impl RideOrRun {
         let mass = self.load(ground).effective_mass(inertia, self.bike.wheel);
         let slowing = self.resistance(ground, gradient).slowing(self.rider.power, mass, entry);
         let (sine, _) = sine_cosine(gradient.rise_over_run());
-        let reach = slowing.down_to(Speed::new(exit)).map(|(way, time)| Reach {
+        let reach = slowing.down_to(Speed::new(exit)).map(|(way, time)| CarryReach {
             way,
             height: Distance::new(way.m() * sine),
             time,

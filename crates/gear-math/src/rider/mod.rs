@@ -29,7 +29,7 @@ mod verdict_map;
 
 pub use air::{Air, Wind};
 pub use ascent::{Advice, Ascent, LowerGear, OnBike};
-pub use climb_plan::{Carry, ClimbPlan, OverGear, Reach, Shortfall};
+pub use climb_plan::{Carry, CarryReach, ClimbPlan, OverGear, Shortfall};
 pub use crossover::{Crossover, Flip, FlipChange, Mark, MarkKind};
 pub(crate) use doubt::{EFFICIENCY, GROUND, LOAD, PERSON};
 pub use effort::{CriticalPower, Level, PeakTooLow};

@@ -34,7 +34,7 @@ pub struct SearchSpace {
 
 impl SearchSpace {
     /// Every set-up that fits.
-    pub fn set_ups(&self) -> impl Iterator<Item = Drivetrain> + '_ {
+    pub fn setups(&self) -> impl Iterator<Item = Drivetrain> + '_ {
         let all = self.chainsets.iter().flat_map(|&chainset| {
             self.cassettes.iter().map(move |&cassette| Drivetrain { chainset, cassette })
         });
@@ -112,7 +112,7 @@ pub struct Candidate {
 ///     with_gears_to_avoid: false,
 /// };
 /// let setup = LapSetup::new(rider, bike, Air::STILL);
-/// let mut search = Search::new(&Demo::Meadow.course(), &setup, space.derailleur, space.set_ups().collect())?;
+/// let mut search = Search::new(&Demo::Meadow.course(), &setup, space.derailleur, space.setups().collect())?;
 /// let mut found = Vec::new();
 /// while !search.is_done() {
 ///     found.extend(search.advance(20));
@@ -292,9 +292,9 @@ mod tests {
             largest_ring: None,
             with_gears_to_avoid: false,
         };
-        let count = |capacity| space(capacity).set_ups().count();
+        let count = |capacity| space(capacity).setups().count();
         assert_eq!([count(None), count(Some(39)), count(Some(30))], [1, 1, 0]);
         let cleared = |teeth| SearchSpace { largest_ring: Chainring::new(teeth).ok(), ..space(None) };
-        assert_eq!([cleared(44), cleared(43)].map(|it| it.set_ups().count()), [1, 0]);
+        assert_eq!([cleared(44), cleared(43)].map(|it| it.setups().count()), [1, 0]);
     }
 }
