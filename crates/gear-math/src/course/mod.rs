@@ -40,5 +40,13 @@ pub use sketch::SketchError;
 #[cfg(feature = "gpx")]
 pub use track::gpx::GpxError;
 #[cfg(feature = "gpx")]
+pub use track::height_profile::TrackElevation;
+#[cfg(feature = "gpx")]
+pub use track::laps::TrackLaps;
+#[cfg(feature = "gpx")]
+pub use track::pauses::TrackPauses;
+#[cfg(feature = "gpx")]
+pub use track::recording::TrackCleaning;
+#[cfg(feature = "gpx")]
 pub use track::track::{TrackCourse, TrackOptions, TrackReport};
 pub use track_use::{TrackFault, TrackUse};

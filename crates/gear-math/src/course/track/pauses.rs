@@ -73,3 +73,19 @@ fn stands(window: &[RecordedPoint]) -> bool {
     let mut between = window[..window.len() - 1].iter().step_by(window.len() / LOOKED_AT + 1);
     distance_m(first, last) < limit && between.all(|point| distance_m(first, point) < WANDERING_M)
 }
+
+/// Times of standing still for 10 s or longer. They play no part in the course.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TrackPauses {
+    /// How many there are.
+    pub count: usize,
+    /// How long all of them are together, in seconds.
+    pub total_s: f64,
+}
+
+impl TrackPauses {
+    pub(in crate::course) fn of(segments: &[Pauses]) -> Self {
+        let lengths = || segments.iter().flat_map(|pauses| &pauses.lengths_s);
+        Self { count: lengths().count(), total_s: lengths().sum() }
+    }
+}

@@ -1,11 +1,13 @@
 //! The way that recorded points lead along: what is kept of them, what is left out, and the part that is to be used.
 
+use crate::course::course::Course;
+use crate::course::quantity::TrackPlace;
 use crate::course::track::elevation::{climb_m, interpolated};
 use crate::course::track::gpx::GpxError;
-use crate::course::track::laps::Place;
+use crate::course::track::laps::{Laps, Place, TrackLaps};
+use crate::course::track::median::median;
 use crate::course::track::pauses::Pauses;
 use crate::course::track::recorded_point::{RecordedPoint, distance_m, elapsed_s};
-use crate::order::ascending;
 
 /// Points nearer than this to the last one kept are left out: at a standstill a recorder wanders by a few metres,
 /// and the wandering would count as distance. Estimate, from the few metres a position is uncertain.
@@ -50,6 +52,10 @@ pub(in crate::course) struct Way {
     pub(in crate::course) strays: usize,
     pub(in crate::course) close: usize,
     pub(in crate::course) joins_m: f64,
+    /// Points kept without an elevation.
+    pub(in crate::course) missing_elevations: usize,
+    /// Points kept whose elevation was taken away.
+    pub(in crate::course) absurd_elevations: usize,
     /// Elevations of every point of the file, also of those left out, which stand at the last one kept.
     written: Vec<(f64, f64)>,
 }
@@ -73,7 +79,10 @@ impl Way {
         }
         match way.points.len() {
             0 | 1 => Err(GpxError::TooFewPoints),
-            _ => Ok(way),
+            _ => {
+                way.drop_absurd_elevations();
+                Ok(way)
+            }
         }
     }
 
@@ -112,21 +121,20 @@ impl Way {
         climb_m(self.points.iter().filter_map(|point| point.elevation))
     }
 
-    /// Takes away elevations off the land or far from the median of their neighbours; says how many.
-    pub(in crate::course) fn drop_absurd_elevations(&mut self) -> usize {
+    /// Takes away elevations off the land or far from the median of their neighbours.
+    fn drop_absurd_elevations(&mut self) {
         let known: Vec<usize> =
             (0..self.points.len()).filter(|&i| self.points[i].elevation.is_some()).collect();
         let heights: Vec<f64> = known.iter().filter_map(|&i| self.points[i].elevation).collect();
-        let mut dropped = 0;
+        self.missing_elevations = self.points.len() - known.len();
         for (place, (&i, &height)) in known.iter().zip(&heights).enumerate() {
             let nearby =
                 &heights[place.saturating_sub(NEIGHBOURS)..(place + NEIGHBOURS + 1).min(heights.len())];
             if !ON_LAND_M.contains(&height) || (height - median(nearby)).abs() > ABSURD_STEP_M {
                 self.points[i].elevation = None;
-                dropped += 1;
+                self.absurd_elevations += 1;
             }
         }
-        dropped
     }
 
     pub(in crate::course) fn length_m(&self) -> f64 {
@@ -154,7 +162,7 @@ impl Way {
     }
 
     /// The way on a plane that touches the globe at the start: as laps are short, the plane is good to a few millimetres.
-    pub(in crate::course) fn on_a_plane(&self) -> Vec<Place> {
+    fn on_a_plane(&self) -> Vec<Place> {
         /// Metres in a degree of the equator, 2π · 6 378 137 m ÷ 360 (WGS 84, NIMA TR8350.2). A degree of latitude is up to
         /// 0.7 % shorter, which moves no place of a lap by more than the way itself is off.
         const DEGREE_M: f64 = 111_320.0;
@@ -167,8 +175,31 @@ impl Way {
         self.points.iter().map(place).collect()
     }
 
+    /// Leaves out what lies before one place and behind the other.
+    pub(in crate::course) fn keep_between(
+        &mut self,
+        from: Option<TrackPlace>,
+        to: Option<TrackPlace>,
+    ) -> Result<(), GpxError> {
+        if from.is_none() && to.is_none() {
+            return Ok(());
+        }
+        self.cut(from.map_or(0.0, TrackPlace::m), to.map_or(f64::INFINITY, TrackPlace::m))
+    }
+
+    /// Its laps. All but the first are left out where there are several and that is asked for, or else it would be too long.
+    pub(in crate::course) fn laps_kept(&mut self, only_first: bool) -> Result<TrackLaps, GpxError> {
+        let laps = Laps::of(&self.on_a_plane());
+        let only_first = only_first || self.length_m() > Course::LONGEST_M;
+        let first = laps.passes.first().filter(|_| only_first && laps.passes.len() > 1);
+        if let Some(length_m) = first {
+            self.cut(laps.from_m, laps.from_m + length_m)?;
+        }
+        Ok(TrackLaps::of(&laps, first.is_some()))
+    }
+
     /// Leaves out what lies before `from_m` and after `to_m`.
-    pub(in crate::course) fn cut(&mut self, from_m: f64, to_m: f64) -> Result<(), GpxError> {
+    fn cut(&mut self, from_m: f64, to_m: f64) -> Result<(), GpxError> {
         let to_m = to_m.min(self.length_m());
         if to_m - from_m < LEAST_MOVE_M {
             return Err(GpxError::NoPart);
@@ -225,16 +256,5 @@ pub(in crate::course) fn usual_spacing_m(segments: &[Vec<RecordedPoint>]) -> f64
     let pairs = segments.iter().flat_map(|segment| segment.windows(2));
     let legs: Vec<f64> =
         pairs.map(|pair| distance_m(&pair[0], &pair[1])).filter(|&leg| leg >= SAME_PLACE_M).collect();
-    if legs.is_empty() { 0.0 } else { median(&legs) }
-}
-
-pub(in crate::course) fn median(values: &[f64]) -> f64 {
-    let mut sorted = values.to_vec();
-    ascending(&mut sorted, |value| *value);
-    let middle = sorted.len() / 2;
-    if sorted.len().is_multiple_of(2) {
-        f64::midpoint(sorted[middle - 1], sorted[middle])
-    } else {
-        sorted[middle]
-    }
+    median(&legs)
 }
