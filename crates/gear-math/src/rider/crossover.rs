@@ -32,26 +32,6 @@ pub struct Flip {
     pub foot: Speed,
 }
 
-/// How one flip differs from another.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct FlipChange {
-    /// Points of gradient, in per cent; positive is steeper.
-    pub gradient_points: f64,
-    /// Kilometres per hour; negative is a lower speed still ridden.
-    pub km_per_h: f64,
-}
-
-impl Flip {
-    /// What changes from this flip to `other`.
-    #[must_use]
-    pub fn change_to(&self, other: &Self) -> FlipChange {
-        FlipChange {
-            gradient_points: other.gradient.percent() - self.gradient.percent(),
-            km_per_h: other.speed.km_per_h() - self.speed.km_per_h(),
-        }
-    }
-}
-
 /// A named place on the axis of gradients.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum MarkKind {

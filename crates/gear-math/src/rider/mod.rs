@@ -30,7 +30,7 @@ mod verdict_map;
 pub use air::{Air, Wind};
 pub use ascent::{Advice, Ascent, LowerGear, OnBike};
 pub use climb_plan::{Carry, CarryReach, ClimbPlan, OverGear, Shortfall};
-pub use crossover::{Crossover, Flip, FlipChange, Mark, MarkKind};
+pub use crossover::{Crossover, Flip, Mark, MarkKind};
 pub(crate) use doubt::{EFFICIENCY, GROUND, LOAD, PERSON};
 pub use effort::{CriticalPower, Level, PeakTooLow};
 pub use energy::Band;

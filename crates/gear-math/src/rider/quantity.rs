@@ -106,7 +106,7 @@ known! {
     GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor, DragArea, AirDensity,
     Headwind, FootDrag, RollingCoefficient, FootFactor, SlopeShare, Friction, SecondsLost, BalanceSpeed,
     CrankLength, Wheelbase, MassHeight, RearShare, PeakFactor, PeakPower, StrengthShare, WheelInertia,
-    WorkReserve, ReserveShare, AirPressure,
+    WorkReserve, ReserveShare,
 }
 
 nearest! {

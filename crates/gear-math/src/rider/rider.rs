@@ -115,8 +115,6 @@ impl DrivetrainEfficiency {
     pub const CLEAN: Self = Self::known(0.976);
     /// 0.96: off-road. Estimate, below the clean value.
     pub const OFF_ROAD: Self = Self::known(0.96);
-    /// 0.92: muddy. Estimate.
-    pub const MUDDY: Self = Self::known(0.92);
 }
 
 impl LoadFactor {
