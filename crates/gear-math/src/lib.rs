@@ -5,6 +5,10 @@
 //!
 //! The feature `gpx`, on by default, reads courses from GPX files; without it the crate depends on nothing.
 //!
+//! # Rooms
+//! What is asked for most stands at the root; everything else in the room it belongs to: [`gears`], [`cage`], [`chain`],
+//! [`wheel`], [`rider`], [`course`], [`position`]. A room uses only rooms named before it.
+//!
 //! # Examples
 //! Which of two set-ups climbs slower, and by how much:
 //! ```

@@ -10,6 +10,20 @@ use crate::quantity::{Cadence, Circumference, Development, Speed};
 use core::cmp::Ordering;
 
 /// Two set-ups side by side. Exchanging them exchanges everything said of A and B and nothing else.
+///
+/// # Example
+/// ```
+/// use gear_math::{Circumference, Drivetrain, Setup, Compared};
+/// let wheel = Circumference::new(2150.0)?;
+/// let cassette = "11-13-15-18-21-24-28-32".parse()?;
+/// let double = Setup::new(Drivetrain { chainset: "44/31".parse()?, cassette }, wheel);
+/// let single = Setup::new(Drivetrain { chainset: "40".parse()?, cassette }, wheel);
+/// let comparison = double.compare(&single, Default::default());
+/// assert_eq!(comparison.lowest.longer, Some(Compared::B));
+/// let below = comparison.only_a.below.unwrap();
+/// assert_eq!(format!("{:.2} m to {:.2} m", below.from.m(), below.to.m()), "2.08 m to 2.69 m");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Comparison {
     /// Set-up A summed up.
@@ -29,6 +43,18 @@ pub struct Comparison {
 }
 
 /// One of two set-ups.
+///
+/// # Example
+/// ```
+/// use gear_math::{Circumference, Compared, Drivetrain, DuplicateTolerance, Setup};
+/// let on = |wheel_mm| -> Result<Setup, Box<dyn std::error::Error>> {
+///     let drivetrain = Drivetrain { chainset: "42".parse()?, cassette: "11-13-15-17".parse()? };
+///     Ok(Setup::new(drivetrain, Circumference::new(wheel_mm)?))
+/// };
+/// let comparison = on(2100.0)?.compare(&on(2150.0)?, DuplicateTolerance::default());
+/// assert_eq!(comparison.highest.longer, Some(Compared::B));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Compared {
     /// Set-up A.
@@ -88,20 +114,6 @@ impl Setup {
     ///
     /// Gears to avoid are left out on both sides. Gears in common are found in rising order so that as many as possible are paired, and of all such pairings
     /// the one with the least total difference is taken. Own algorithm.
-    ///
-    /// # Example
-    /// ```
-    /// use gear_math::{Circumference, Drivetrain, Setup, Compared};
-    /// let wheel = Circumference::new(2150.0)?;
-    /// let cassette = "11-13-15-18-21-24-28-32".parse()?;
-    /// let double = Setup::new(Drivetrain { chainset: "44/31".parse()?, cassette }, wheel);
-    /// let single = Setup::new(Drivetrain { chainset: "40".parse()?, cassette }, wheel);
-    /// let comparison = double.compare(&single, Default::default());
-    /// assert_eq!(comparison.lowest.longer, Some(Compared::B));
-    /// let below = comparison.only_a.below.unwrap();
-    /// assert_eq!(format!("{:.2} m to {:.2} m", below.from.m(), below.to.m()), "2.08 m to 2.69 m");
-    /// # Ok::<(), Box<dyn std::error::Error>>(())
-    /// ```
     #[must_use]
     pub fn compare(&self, other: &Self, tolerance: DuplicateTolerance) -> Comparison {
         let (a, b) = (self.summary(tolerance), other.summary(tolerance));

@@ -7,6 +7,14 @@ use crate::wheel::FrontShare;
 
 measured! {
     /// Mechanical power at the crank, in watts.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::Power;
+    /// assert_eq!(Power::new(250.0)?.watts(), 250.0);
+    /// assert!(Power::new(0.0).is_err());
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
     Power(watts): "power", "W", 20.0 ..= 2000.0;
     /// Highest power of one pedal turn in a short sprint, in watts. No rider comes near the upper limit; it holds the
     /// [estimate](PeakPower::estimated) from any [`Power`].
@@ -57,6 +65,15 @@ measured! {
     /// Usable friction between driven tyre and ground. A pure number.
     Friction(mu): "friction", "", 0.05 ..= 1.2;
     /// Rise over run, in per cent; negative is downhill. Limits: what Minetti et al. (2002) measured.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::Gradient;
+    /// let bank = Gradient::new(30.0)?;
+    /// assert_eq!((bank.rise_over_run(), bank.reversed().percent()), (0.3, -30.0));
+    /// assert!((bank.sine() - 0.287).abs() < 0.001);
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
     Gradient(percent): "gradient", "%", -45.0 ..= 45.0;
     /// An uphill gradient, in per cent. Neither downhill nor steeper ground was measured for the comparison of
     /// riding with going on foot.

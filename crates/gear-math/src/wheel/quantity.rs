@@ -40,6 +40,14 @@ measured! {
     /// Force of one wheel on the ground, in newtons. Limits: estimate.
     WheelLoad(newtons): "load on the wheel", "N", 20.0 ..= 3000.0;
     /// Pressure in a tyre above the air outside, in bar. Limits: estimate.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::Pressure;
+    /// assert!((Pressure::from_psi(28.0)?.bar() - 1.931).abs() < 0.001);
+    /// assert!((Pressure::new(1.7)?.psi() - 24.66).abs() < 0.01);
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
     Pressure(bar): "tyre pressure", "bar", 0.3 ..= 12.0;
     /// Part of the weight that the front wheel carries, of 1. Limits: ISO 4210-2 asks for at least 0.25.
     FrontShare(fraction): "front share of the weight", "", 0.2 ..= 0.7;

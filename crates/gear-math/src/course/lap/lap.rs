@@ -7,6 +7,20 @@ use crate::rider::Reason;
 /// What is gone on foot for less than this is no place to dismount, m. Estimate: a step or two.
 const LEAST_ON_FOOT_M: f64 = 1.0;
 /// A lap as it went.
+///
+/// # Example
+/// ```
+/// use gear_math::{Bike, Circumference, Drivetrain, Lap, LapSetup, Power, Rider};
+/// use gear_math::course::{Demo, Mode};
+/// use gear_math::rider::{Air, BikeMass, BodyMass, KitMass};
+/// let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
+/// let drivetrain = Drivetrain { chainset: "44/31".parse()?, cassette: "11-13-15-18-21-24-28-32".parse()? };
+/// let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2150.0)?);
+/// let lap = Lap::of(&Demo::Meadow.course(), &LapSetup::new(rider, bike, Air::STILL))?;
+/// assert!(lap.time_s > 300.0 && lap.time_s < 900.0);
+/// assert!(lap.plan.iter().any(|part| part.mode == Mode::Foot));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Lap {
     /// Time of the lap, in seconds.
