@@ -41,7 +41,7 @@ impl Cassette {
     /// differs from maker to maker, so the teeth stamped on the sprockets decide.
     ///
     /// # Errors
-    /// - [`CassetteNameError::Sprocket`] when an end is outside [`Sprocket::LIMITS`].
+    /// - [`CassetteNameError::Sprocket`] when an end is outside [`Sprocket::LIMITS`](crate::gears::toothed::Sprocket::LIMITS).
     /// - [`CassetteNameError::NoneSuch`] when no usual cassette has these ends and so many sprockets.
     ///
     /// # Example

@@ -23,14 +23,14 @@ const ROOMS: [&str; 11] = [
 type Files = BTreeMap<String, BTreeSet<String>>;
 
 fn read(folder: &Path, room: &str, files: &mut Files) {
-    for entry in fs::read_dir(folder).unwrap().flatten() {
+    for entry in fs::read_dir(folder).into_iter().flatten().flatten() {
         let path = entry.path();
-        let name = path.file_stem().unwrap().to_string_lossy().into_owned();
+        let name = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
         let module = if room.is_empty() { name.clone() } else { format!("{room}::{name}") };
         if path.is_dir() {
             read(&path, &module, files);
         } else if name != "mod" && name != "lib" {
-            files.insert(module, named(&fs::read_to_string(&path).unwrap()));
+            files.insert(module, named(&fs::read_to_string(&path).unwrap_or_default()));
         }
     }
 }
