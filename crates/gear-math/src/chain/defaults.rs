@@ -232,6 +232,15 @@ mod tests {
     }
 
     #[test]
+    fn a_pulley_without_teeth_is_none() {
+        let pulleys = ChainDefaults::ASSUMPTIONS.iter().find(|it| it.measure == ChainMeasure::PulleyTeeth);
+        for teeth in [0.0, -11.0, 1e9] {
+            let ends = Assumption { low: teeth, ..*pulleys.unwrap() }.ends(&setup());
+            assert!(matches!(ends, Err(PathError::OutOfLimits(_))), "{teeth}");
+        }
+    }
+
+    #[test]
     fn an_end_outside_its_limits_makes_no_bicycle() {
         for assumption in ChainDefaults::ASSUMPTIONS {
             let limits = assumption.measure.limits();
