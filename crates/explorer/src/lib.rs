@@ -15,8 +15,6 @@ pub mod page;
 pub mod position;
 pub mod ride;
 pub mod rings;
-pub mod sheet_block;
-pub mod sheet_checks;
 pub mod side;
 pub mod speed_unit;
 pub mod tyre;

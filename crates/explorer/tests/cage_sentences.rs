@@ -250,7 +250,7 @@ fn fragment(report: &Report, wanted: &str) -> String {
 fn check_lap(report: &Report, lap_words: &str) {
     let laps = report.lap.laps.as_ref().unwrap();
     for side in Side::BOTH {
-        let setup = report.setup(side);
+        let setup = report.rings.setup(side);
         let (avoid, bike) = (setup.cage.avoid, &setup.drivetrain);
         for used in &laps.laps[side as usize].gears {
             assert!(avoid.holds_all(bike) || !avoid.holds(bike, used.gear), "{side} {} is ridden", used.gear);
@@ -268,7 +268,7 @@ fn check_words(report: &Report, answer: &str, sheet: &str) {
     assert_eq!(paragraphs.len(), 2, "{answer}");
     for (side, paragraph) in Side::BOTH.into_iter().zip(paragraphs) {
         let paragraph = &common::words(&paragraph[..paragraph.find("</p>").unwrap()]);
-        let outcome = &report.setup(side).cage.outcome;
+        let outcome = &report.rings.setup(side).cage.outcome;
         let fails = matches!(outcome, CageOutcome::DoesNotFit(_));
         assert_eq!(paragraph.contains("does not fit"), fails, "{paragraph}");
         assert!(!fails || !paragraph.to_lowercase().contains("keep the derailleur"), "{paragraph}");
@@ -279,15 +279,17 @@ fn check_words(report: &Report, answer: &str, sheet: &str) {
         let verdict = paragraph.trim_start_matches(&format!("{side} ")).trim_start_matches("is ");
         let first = verdict.split(". ").next().unwrap();
         assert!(sheet.contains(first), "“{first}” is not in “{sheet}”");
-        let named: Vec<String> = report.setup(side).avoided();
+        let named: Vec<String> = report.rings.setup(side).avoided();
         assert!(named.iter().all(|gear| sheet.contains(gear)), "{named:?} {sheet}");
     }
 }
 
 /// A green verdict stays one without gears to avoid wherever what was left empty lies within its usual range.
 fn check_green(bench: &Bench, report: &Report) -> usize {
-    let green: Vec<Side> =
-        Side::BOTH.into_iter().filter(|&side| report.setup(side).cage.outcome == CageOutcome::Fits).collect();
+    let green: Vec<Side> = Side::BOTH
+        .into_iter()
+        .filter(|&side| report.rings.setup(side).cage.outcome == CageOutcome::Fits)
+        .collect();
     if green.is_empty() {
         return 0;
     }
@@ -305,7 +307,7 @@ fn check_green(bench: &Bench, report: &Report) -> usize {
             fields.iter().for_each(|&field| moved.write(field, &end.to_string()));
             let then = desk_report(&moved);
             for &side in &green {
-                let cage = &then.setup(side).cage;
+                let cage = &then.rings.setup(side).cage;
                 assert!(
                     !cage.does_not_fit() && cage.avoid_by_cage() == GearSet::NONE,
                     "{measure:?} {end}: {cage:?}"
@@ -332,12 +334,12 @@ fn cage_lap_and_sheet_never_contradict_each_other() {
         let report = desk.report();
         let answer = fragment(&report, "cage-answer");
         let is_green = answer.contains("class=\"good\"");
-        let fits = report.setups.iter().filter(|setup| setup.cage.outcome == CageOutcome::Fits).count();
+        let fits = report.rings.setups.iter().filter(|setup| setup.cage.outcome == CageOutcome::Fits).count();
         assert_eq!(is_green, fits > 0, "{answer}");
         check_words(&report, &answer, &common::words(&fragment(&report, "sheet-page")));
         check_lap(&report, &common::words(&fragment(&report, "lap-answer")));
         green += check_green(&bench, &report);
-        for setup in &report.setups {
+        for setup in &report.rings.setups {
             seen[match setup.cage.outcome {
                 CageOutcome::Fits => 0,
                 CageOutcome::FitsOnPaper => 1,
@@ -361,13 +363,13 @@ fn what_a_search_tries_fits_as_far_as_is_known() {
     for edits in [&wide[..], &NOTHING_GIVEN, &measured, &counted, &[]] {
         let mut bench = Bench::default();
         edits.iter().for_each(|(field, text)| bench.write(*field, text));
-        let all = Scenario::read(&bench, &Scenario::default()).scenario.search_space();
+        let all = Scenario::read(&bench, &Scenario::default()).scenario.basis().search_space();
         assert!(all.len() > 100, "{} set-ups", all.len());
         for drivetrain in all.iter().step_by(all.len() / 60) {
             bench.write(Field::RingsA, &drivetrain.chainset.to_string());
             bench.write(Field::CassetteA, &drivetrain.cassette.to_string());
             let report = desk_report(&bench);
-            let cage = &report.setup(Side::A).cage;
+            let cage = &report.rings.setup(Side::A).cage;
             assert!(!cage.does_not_fit() && cage.avoid.is_empty(), "{edits:?} {drivetrain:?} {cage:?}");
         }
     }

@@ -6,6 +6,7 @@ use crate::node_tools::bundled;
 use crate::{files, lzma, template};
 use anyhow::{Result, ensure};
 use base64::{Engine, engine::general_purpose::STANDARD};
+use explorer::page::skeleton;
 use std::path::Path;
 
 /// Everything the page is made of, ready to be put together.
@@ -59,6 +60,8 @@ impl Page {
                 ("csp", &csp::meta_tag(&[style, print_type], script, home)),
                 ("links", links),
                 ("style", &styles),
+                ("navigation", &skeleton::navigation().into_string()),
+                ("sections", &skeleton::sections().into_string()),
                 ("engine", &engine),
                 ("scripts", &format!("<script id=\"script\">{script}</script>")),
             ],

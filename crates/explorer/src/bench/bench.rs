@@ -51,6 +51,13 @@ impl Bench {
         }
     }
 
+    /// What stands in all fields of some groups, to see whether any has changed.
+    #[must_use]
+    pub fn of_groups(&self, groups: &[Group]) -> String {
+        let fields = Field::ALL.iter().filter(|field| groups.contains(&field.spec().group));
+        fields.fold(String::new(), |all, field| all + self.text(*field) + "\0")
+    }
+
     /// Writes the rider's `text` into `field`. Of one too long just so much is kept that its reader sees that it is.
     pub fn write(&mut self, field: Field, text: &str) {
         let text = text.chars().take(field.longest() + 1).collect();

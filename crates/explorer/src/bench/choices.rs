@@ -24,8 +24,8 @@ const GROUNDS: &[(&str, &str)] = &[
 ];
 
 const CHOICES: &[Choice] = &[
-    (Field::Inches, |it| debug(it.nominal_inches), &[("real", "false"), ("nominal", "true")]),
-    (Field::SpeedUnit, |it| debug(it.unit), &[("kmh", "KmPerH"), ("mph", "MilesPerH")]),
+    (Field::Inches, |it| debug(it.rings.nominal_inches), &[("real", "false"), ("nominal", "true")]),
+    (Field::SpeedUnit, |it| debug(it.rings.unit), &[("kmh", "KmPerH"), ("mph", "MilesPerH")]),
     (Field::StopBy, |it| debug(it.chain.stop_by_capacity), &[("usual", "false"), ("capacity", "true")]),
     (
         Field::Level,

@@ -6,7 +6,7 @@
 
 use crate::bench::bench::Bench;
 use crate::bench::field::Field;
-use crate::lap::sketch_notation::{packed, unpacked};
+use crate::bench::sketch::{packed, unpacked};
 use std::borrow::Cow;
 
 /// Names and numbers of the format, the newest first. A new one is due when a field's starting value or meaning changes.
@@ -146,7 +146,7 @@ const SHORT: &[(&str, Field)] = &[
 /// Lines of what a link could not tell.
 const MOST_COMPLAINTS: usize = 8;
 
-/// Names under which these fields stand in the short notation of [`crate::lap::sketch_notation`], where that loses nothing.
+/// Names under which these fields stand in the short notation of [`crate::bench::sketch`], where that loses nothing.
 const PACKED: [(&str, Field); 2] = [("sq", Field::Sketch), ("pq", Field::Paint)];
 
 /// Longest link that is read at all: every field full of letters that take twelve characters each, and its name.

@@ -2,6 +2,7 @@
 
 #[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
 pub mod bench;
+pub mod cadence_window;
 #[cfg(test)]
 pub mod choices;
 pub mod complaint;
@@ -9,3 +10,5 @@ pub mod field;
 pub mod link;
 pub mod owner;
 pub mod reader;
+pub mod rests;
+pub mod sketch;

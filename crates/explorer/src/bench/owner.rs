@@ -83,53 +83,6 @@ impl Field {
     }
 }
 
-/// A section of the page that gives an answer.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Section {
-    /// “Which rings?”
-    Rings,
-    /// “Will the cage take it?”
-    Cage,
-    /// “Ride or run?”
-    Ride,
-    /// “Round the lap”
-    Lap,
-    /// “Which tyre, how hard?”
-    Tyre,
-    /// “Does it sit like the road bike?”
-    Position,
-}
-
-impl Section {
-    /// Whether the section's answer rests on the field.
-    #[must_use]
-    pub fn rests_on(self, field: Field) -> bool {
-        use Group::{
-            CrossBike, CrossFrame, Derailleur, Lap, LapSketch, Ride, RoadBike, SetupA, SetupB, Wheel,
-        };
-        let group = field.spec().group;
-        let is_drivetrain = matches!(group, SetupA | SetupB);
-        let is_ridden = is_drivetrain || field == Field::CrossCrank || group == Wheel;
-        match self {
-            Self::Rings => is_drivetrain || group == Wheel,
-            Self::Cage => is_drivetrain || group == Derailleur || group == Group::Chain,
-            Self::Ride => is_ridden || group == Ride,
-            Self::Lap => {
-                let is_climb = matches!(field, Field::Ground | Field::Slope | Field::ClimbLength);
-                is_ridden
-                    || group == Ride && !is_climb
-                    || group == Derailleur
-                    || matches!(group, Lap | LapSketch)
-            }
-            Self::Tyre => {
-                let weighs = matches!(field, Field::BodyMass | Field::KitMass | Field::BikeMass);
-                group == Wheel || group == Group::Tyre || weighs
-            }
-            Self::Position => matches!(group, RoadBike | CrossBike | CrossFrame),
-        }
-    }
-}
-
 /// Whose value every field holds.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Owners {
@@ -170,14 +123,11 @@ impl Owners {
 mod tests {
     use super::*;
 
-    const SECTIONS: [Section; 6] =
-        [Section::Rings, Section::Cage, Section::Ride, Section::Lap, Section::Tyre, Section::Position];
-
     #[test]
     fn what_is_the_demos_counts_somewhere_and_is_no_blank() {
         for field in DEMO {
             assert!(!field.spec().start.is_empty(), "{field:?}");
-            assert!(SECTIONS.iter().any(|section| section.rests_on(field)), "{field:?}");
+            assert!(crate::page::questions::all().any(|it| it.rests_on(field)), "{field:?}");
         }
     }
 

@@ -1,10 +1,10 @@
 //! From text to values, field by field. What fails keeps its last good value and says what to type.
 
 use crate::bench::bench::Bench;
+use crate::bench::cadence_window::CadenceWindow;
 use crate::bench::complaint::Complaint;
 use crate::bench::field::{Field, Kind};
 use crate::number::{capital, listed, trimmed};
-use crate::page::scenario::CadenceWindow;
 use gear_math::gears::GearSet;
 use gear_math::rider::Climb;
 use gear_math::{

@@ -2,15 +2,14 @@
 
 use crate::bench::field::Field;
 use crate::bench::reader::Reader;
-use crate::page::scenario::Scenario;
 use crate::side::Side;
 use gear_math::chain::{
     BottomBracketDrop, Cage, CageAnswer, CageMeasures, CageQuestion, ChainDefaults, ChainMeasure,
     ChainstayLength, ForeStop, FrameMeasures, GuideAngle, Hanger, HangerDrop, HangerSetback, PathError,
     PulleyCentres, PulleyGap, RearStop, WheelRole,
 };
-use gear_math::gears::Pulley;
-use gear_math::{ChainLinks, ChainSetup, Chainring, Drivetrain, Limits, TotalCapacity};
+use gear_math::gears::{GearSet, Pulley};
+use gear_math::{ChainLinks, ChainSetup, Chainring, Derailleur, Drivetrain, Limits, TotalCapacity};
 
 /// Most gears a set-up can have.
 const MOST_GEARS: f64 = 42.0;
@@ -18,9 +17,18 @@ const MOST_GEARS: f64 = 42.0;
 /// Places on the way from the largest ring and sprocket to the smallest.
 static PLACES: Limits = Limits { name: "place of the gear", unit: "", min: 1.0, max: MOST_GEARS };
 
-/// Inputs of the chain and its cage.
+/// Where the rider's choice of gears stands.
+pub(crate) const GEARS_OFF: [(Field, Side); 2] = [(Field::GearsOffA, Side::A), (Field::GearsOffB, Side::B)];
+
+/// Inputs of the derailleur, the chain and its cage.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ChainInputs {
+    /// Rings and sprockets of A and of B.
+    pub drivetrains: [Drivetrain; 2],
+    /// The derailleur of both set-ups.
+    pub derailleur: Derailleur,
+    /// Gears that the rider never uses.
+    pub(crate) gears_off: [GearSet; 2],
     chainstay: Option<ChainstayLength>,
     bottom_bracket_drop: Option<BottomBracketDrop>,
     hanger_drop: Option<HangerDrop>,
@@ -83,9 +91,12 @@ impl MeasuredCage {
 
 impl ChainInputs {
     /// Nothing measured.
-    pub(crate) fn bare() -> Result<Self, PathError> {
+    pub(crate) fn bare(drivetrains: [Drivetrain; 2]) -> Result<Self, PathError> {
         let measured = MeasuredCage::default();
         Ok(Self {
+            drivetrains,
+            derailleur: Derailleur::default(),
+            gears_off: [GearSet::NONE; 2],
             chainstay: None,
             bottom_bracket_drop: None,
             hanger_drop: None,
@@ -99,9 +110,12 @@ impl ChainInputs {
         })
     }
 
-    pub(crate) fn read(reader: &mut Reader<'_>, good: &Self, capacity: Option<TotalCapacity>) -> Self {
+    pub(crate) fn read(reader: &mut Reader<'_>, good: &Self, drivetrains: [Drivetrain; 2]) -> Self {
+        let derailleur = reader.derailleur();
+        let off = |(field, side): (Field, Side)| reader.gears_off(field, &drivetrains[side as usize]);
+        let gears_off = GEARS_OFF.map(off);
         let typed = MeasuredCage::read(reader);
-        let (measured, cage) = match typed.filled(capacity) {
+        let (measured, cage) = match typed.filled(derailleur.total_capacity) {
             Ok(cage) => (typed, cage),
             Err(error) => {
                 reader.complain(blamed(&error), &error, "the measures before".to_owned());
@@ -109,6 +123,9 @@ impl ChainInputs {
             }
         };
         Self {
+            drivetrains,
+            derailleur,
+            gears_off,
             chainstay: reader.quantity_or_none(Field::Chainstay),
             bottom_bracket_drop: reader.quantity_or_none(Field::BottomBracketDrop),
             hanger_drop: reader.quantity_or_none(Field::HangerDrop),
@@ -157,35 +174,33 @@ impl ChainInputs {
             ChainMeasure::ForeStop => cage.fore_stop.is_none(),
         }
     }
-}
 
-impl Scenario {
     /// A set-up's chain and cage, with the rest position where the maker's capacity puts it when that is asked for; whether
     /// no stop does.
-    pub(crate) fn chain_setup(&self, drivetrain: Drivetrain) -> Result<(ChainSetup, bool), PathError> {
-        let setup = self.chain_as_measured(drivetrain);
-        let Some(capacity) = self.derailleur.total_capacity.filter(|_| self.chain.stop_by_capacity) else {
+    pub(crate) fn setup(&self, drivetrain: Drivetrain) -> Result<(ChainSetup, bool), PathError> {
+        let setup = self.as_measured(drivetrain);
+        let Some(capacity) = self.derailleur.total_capacity.filter(|_| self.stop_by_capacity) else {
             return Ok((setup, false));
         };
         let moved = setup.with_stated_capacity(capacity.teeth())?;
         Ok((moved.unwrap_or(setup), moved.is_none()))
     }
 
-    fn chain_as_measured(&self, drivetrain: Drivetrain) -> ChainSetup {
-        let (chainline, chain) = (ChainDefaults::chainline(&drivetrain), &self.chain);
-        ChainSetup { chainline, drivetrain, frame: chain.frame(), cage: chain.cage }
+    fn as_measured(&self, drivetrain: Drivetrain) -> ChainSetup {
+        let chainline = ChainDefaults::chainline(&drivetrain);
+        ChainSetup { chainline, drivetrain, frame: self.frame(), cage: self.cage }
     }
 
     /// Whether the cage takes one set-up.
     pub(crate) fn cage_answer(&self, side: Side) -> CageAnswer {
-        let drivetrain = self.drivetrain(side);
-        let setup = self.chain_setup(drivetrain).map(|(setup, _)| setup);
+        let drivetrain = self.drivetrains[side as usize];
+        let setup = self.setup(drivetrain).map(|(setup, _)| setup);
         let measures = ChainDefaults::ASSUMPTIONS.map(|assumption| assumption.measure);
         CageQuestion {
-            setup: setup.unwrap_or_else(|_| self.chain_as_measured(drivetrain)),
+            setup: setup.unwrap_or_else(|_| self.as_measured(drivetrain)),
             derailleur: self.derailleur,
-            links: self.chain.links,
-            unmeasured: measures.into_iter().filter(|&it| self.chain.left_empty(it)).collect(),
+            links: self.links,
+            unmeasured: measures.into_iter().filter(|&it| self.left_empty(it)).collect(),
             switched_off: self.gears_off[side as usize],
         }
         .answer()

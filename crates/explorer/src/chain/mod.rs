@@ -2,7 +2,11 @@
 
 #[cfg(all(feature = "api", target_arch = "wasm32"))]
 pub mod api;
+pub mod body;
+pub mod cages;
 pub mod inputs;
 pub mod pictures;
+pub mod question;
 pub mod report;
+pub mod section;
 pub mod view;

@@ -1,15 +1,40 @@
 //! The chain of one set-up: how every gear lies, which chain suits it, and how sure that is.
 
 use crate::bench::field::Field;
+use crate::chain::cages::Cages;
+use crate::chain::inputs::ChainInputs;
 use crate::number::{plain, with_unit};
-use crate::page::scenario::Scenario;
 use crate::side::Side;
 use gear_math::cage::{FrontConcern, FrontLimits};
 use gear_math::chain::{
     Assumption, CageAngle, CentreDistance, ChainDefaults, ChainMeasure, ChainPath, ChainPitch, ChainWindow,
     GearFit, GearState, Hanger, PathError, PathPoint, PitchCircle, TwoSprocketDrive, cassette_slope_degrees,
 };
-use gear_math::{ChainAdvice, ChainLinks, ChainSetup, Drivetrain};
+use gear_math::gears::GearSet;
+use gear_math::{ChainAdvice, ChainLinks, ChainSetup, Derailleur, Drivetrain};
+
+/// Derailleur and chains.
+#[derive(Debug)]
+pub struct ChainsReport {
+    /// The derailleur, as its maker states it.
+    pub derailleur: Derailleur,
+    /// The chains of A and B; an error where wheels would run into each other.
+    pub chains: [Result<ChainReport, PathError>; 2],
+}
+
+impl ChainsReport {
+    pub(crate) fn of(inputs: &ChainInputs, cages: &Cages) -> Self {
+        Self {
+            derailleur: inputs.derailleur,
+            chains: Side::BOTH.map(|side| ChainReport::new(side, inputs, cages)),
+        }
+    }
+
+    /// The chains that there are: those whose wheels clear one another.
+    pub fn solved(&self) -> impl Iterator<Item = &ChainReport> {
+        self.chains.iter().filter_map(|chain| chain.as_ref().ok())
+    }
+}
 
 /// The chain of one set-up.
 #[derive(Debug)]
@@ -74,17 +99,16 @@ pub struct Doubt {
 }
 
 impl ChainReport {
-    pub(crate) fn new(side: Side, scenario: &Scenario) -> Result<Self, PathError> {
-        let inputs = &scenario.chain;
-        let drivetrain = scenario.drivetrain(side);
-        let (setup, capacity_out_of_reach) = scenario.chain_setup(drivetrain)?;
+    fn new(side: Side, inputs: &ChainInputs, cages: &Cages) -> Result<Self, PathError> {
+        let drivetrain = inputs.drivetrains[side as usize];
+        let (setup, capacity_out_of_reach) = inputs.setup(drivetrain)?;
         let hanger = inputs.hanger();
-        let advice = advise(&setup, scenario, &hanger)?;
-        let stations = stations(&drivetrain, &advice, scenario);
+        let advice = advise(&setup, inputs, &hanger)?;
+        let stations = stations(&advice, &drivetrain, inputs.derailleur, cages.answer(side).avoid);
         let shown = inputs.shown[side as usize].min(stations.len() - 1);
         let path = |place: usize| setup.path(stations[place].fit.gear, advice.fit.links);
-        let front_limits = front_limits(&drivetrain, scenario);
-        let by_capacity = scenario.derailleur.total_capacity.is_some();
+        let front_limits = front_limits(&drivetrain, inputs);
+        let by_capacity = inputs.derailleur.total_capacity.is_some();
         Ok(Self {
             side,
             present: inputs.links,
@@ -125,10 +149,10 @@ impl ChainReport {
 }
 
 /// Where no links were counted, everything is worked out for the chain that the verdict speaks of.
-fn advise(setup: &ChainSetup, scenario: &Scenario, hanger: &Hanger) -> Result<ChainAdvice, PathError> {
-    let with = |links| setup.advise(links, &scenario.derailleur, hanger);
-    let advice = with(scenario.chain.links)?;
-    let other = scenario.chain.links.is_none() && advice.suited.links != advice.fit.links;
+fn advise(setup: &ChainSetup, inputs: &ChainInputs, hanger: &Hanger) -> Result<ChainAdvice, PathError> {
+    let with = |links| setup.advise(links, &inputs.derailleur, hanger);
+    let advice = with(inputs.links)?;
+    let other = inputs.links.is_none() && advice.suited.links != advice.fit.links;
     if other { with(Some(advice.suited.links)) } else { Ok(advice) }
 }
 
@@ -140,26 +164,31 @@ fn two_wheels(setup: &ChainSetup) -> Option<TwoSprocketDrive> {
     TwoSprocketDrive::new(ring, sprocket, centres).ok()
 }
 
-fn stations(drivetrain: &Drivetrain, advice: &ChainAdvice, scenario: &Scenario) -> Vec<Station> {
-    let (crossed, avoid) = (drivetrain.crossed_rule(), scenario.avoid(drivetrain));
+fn stations(
+    advice: &ChainAdvice,
+    drivetrain: &Drivetrain,
+    derailleur: Derailleur,
+    avoid: GearSet,
+) -> Vec<Station> {
+    let crossed = drivetrain.crossed_rule();
     let station = |&fit: &GearFit| Station {
         fit,
         crossed: crossed.covers(fit.gear),
-        beyond_maker: scenario.derailleur.slack_beyond(drivetrain, fit.gear),
+        beyond_maker: derailleur.slack_beyond(drivetrain, fit.gear),
         avoid: avoid.holds(drivetrain, fit.gear),
     };
     let sprockets = drivetrain.cassette.sprockets().len();
     advice.fit.gears.chunks(sprockets).flat_map(|ring| ring.iter().rev().map(station)).collect()
 }
 
-fn front_limits(drivetrain: &Drivetrain, scenario: &Scenario) -> FrontLimits {
+fn front_limits(drivetrain: &Drivetrain, inputs: &ChainInputs) -> FrontLimits {
     let usual = FrontLimits::usual(drivetrain.chainset.rings().len());
     FrontLimits {
-        most_difference: scenario
+        most_difference: inputs
             .derailleur
             .ring_difference
             .map_or(usual.most_difference, gear_math::gears::RingDifference::teeth),
-        made_for: scenario.chain.made_for,
+        made_for: inputs.made_for,
         ..usual
     }
 }

@@ -1,5 +1,7 @@
 //! What every picture is drawn with.
 
+#[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
+pub mod drawing;
 pub mod looks;
 pub mod palette;
 pub mod pen;

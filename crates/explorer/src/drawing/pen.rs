@@ -5,6 +5,9 @@ use plotters::style::RGBColor;
 /// A point in CSS pixels from the top left corner of the picture.
 pub(crate) type Point = (f64, f64);
 
+/// Width and height in CSS pixels.
+pub type Size = (f64, f64);
+
 /// Type size of labels, CSS pixels.
 const TYPE: f64 = 12.0;
 

@@ -23,6 +23,11 @@ impl Spot {
         Self { from: (from.0 - by, from.1 - by), to: (to.0 + by, to.1 + by), text, puts: None }
     }
 
+    /// What it says, where that is known from the start.
+    pub(crate) fn own_words<S>(_: &S, spot: &Self, _: usize) -> String {
+        spot.text.clone()
+    }
+
     /// The same spot, setting `field` when it is looked at.
     #[must_use]
     pub fn putting(self, field: Field, value: usize) -> Self {

@@ -50,7 +50,7 @@ impl Desk {
             let stood = self.room().laps.is_some();
             return stood.then(|| self.with_room(LapRoom { laps: None, ..self.room().clone() }));
         }
-        let question = LapQuestion::of(&self.good, self.room().own.as_deref());
+        let question = LapQuestion::of(&self.good.basis(), self.room().own.as_deref());
         let known = self.room().laps.as_ref().filter(|laps| laps.question == question);
         if known.is_some_and(|laps| !settled || laps.settled.is_some()) {
             return None;
@@ -112,7 +112,7 @@ impl Desk {
         if self.good.lap.fault(self.room().own.as_deref()).is_some() {
             return None;
         }
-        Some((name, LapQuestion::of(&self.good, self.room().own.as_deref()).course.sketch()))
+        Some((name, LapQuestion::of(&self.good.basis(), self.room().own.as_deref()).course.sketch()))
     }
 
     /// The bench with the course that is ridden as a sketch, everything painted over it included. A recorded one is put in
@@ -161,7 +161,7 @@ impl Desk {
 
     /// Begins a search; gives the number of set-ups to be tried.
     pub fn search(&mut self) -> (usize, Update) {
-        let found = Found::of(&self.good, self.room().own.as_deref());
+        let found = Found::of(&self.good.basis(), self.room().own.as_deref());
         (found.all.len(), self.with_found_now(found))
     }
 
@@ -175,7 +175,7 @@ impl Desk {
     /// carry one from a file.
     #[must_use]
     pub fn hunt(&self, rows: &str, worker: usize, workers: usize) -> Option<Hunt> {
-        Hunt::new(&self.good, &rows.parse().ok()?, worker, workers).ok()
+        Hunt::new(&self.good.basis(), &rows.parse().ok()?, worker, workers).ok()
     }
 
     /// Takes what workers found since, and puts it in order.
@@ -201,7 +201,7 @@ impl Desk {
 
     fn found(&self) -> Found {
         let room = self.room();
-        room.found.as_deref().cloned().unwrap_or_else(|| Found::of(&self.good, room.own.as_deref()))
+        room.found.as_deref().cloned().unwrap_or_else(|| Found::of(&self.good.basis(), room.own.as_deref()))
     }
 
     fn with_found_now(&mut self, found: Found) -> Update {
@@ -264,10 +264,10 @@ mod tests {
         worker.open(&desk.link());
         assert_eq!(worker.course(), None, "a link does not carry the file");
         assert!(worker.hunt("", 0, 1).is_none(), "without a course there is nothing to search");
-        let question = LapQuestion::of(&desk.good, desk.room().own.as_deref());
+        let question = LapQuestion::of(&desk.good.basis(), desk.room().own.as_deref());
         let [setup, _] = question.setups;
         for (_, found) in worker.hunt(&rows, 0, 1).unwrap().advance(3) {
-            let avoid = desk.good.avoid(&found.drivetrain);
+            let avoid = desk.good.cages.avoid(&found.drivetrain);
             let setup =
                 LapSetup { bike: Bike { drivetrain: found.drivetrain, avoid, ..setup.bike }, ..setup };
             let lap = Lap::in_steps(&question.course, &setup, Step::new(1.0).unwrap()).unwrap();
@@ -332,9 +332,9 @@ mod tests {
         let mut desk = Desk::default();
         desk.take_rows("Recorded", &rows.join("\n"), None);
         edited(&mut desk, &[(Field::Paint, "300; 420; deep mud\n500; 512; corner 14")]);
-        let whole = LapQuestion::of(&desk.good, desk.room().own.as_deref()).course;
+        let whole = LapQuestion::of(&desk.good.basis(), desk.room().own.as_deref()).course;
         let update = desk.act("sketch-it").unwrap();
-        let sketched = LapQuestion::of(&desk.good, desk.room().own.as_deref()).course;
+        let sketched = LapQuestion::of(&desk.good.basis(), desk.room().own.as_deref()).course;
         assert!(sketched.segments().len() <= SKETCHED && desk.good.lap.choice == CourseChoice::Sketch);
         assert!((sketched.length_m() - whole.length_m()).abs() < 0.1);
         assert!((sketched.climb_m() - whole.climb_m()).abs() < 0.1 * whole.climb_m());

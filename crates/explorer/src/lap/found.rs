@@ -1,9 +1,10 @@
 //! What a search has found: in its order, what is shown of it, and how A and B stand in it.
 
 use crate::bench::field::Group;
+use crate::chain::inputs::GEARS_OFF;
+use crate::lap::basis::Basis;
 use crate::lap::report::{LapQuestion, OwnCourse};
 use crate::lap::search::LeftOut;
-use crate::page::scenario::Scenario;
 use crate::side::Side;
 use gear_math::cage::DerailleurFigure;
 use gear_math::course::{Candidate, Ranked, TimeBand, Weighting, front, ranked};
@@ -25,10 +26,11 @@ pub(crate) struct Asked {
 const SEARCHED: [Group; 4] = [Group::Derailleur, Group::Chain, Group::ChainFiner, Group::LapSearch];
 
 impl Asked {
-    fn of(scenario: &Scenario, own: Option<&OwnCourse>, gears: Drivetrain) -> Self {
-        let LapQuestion { course, setups: [setup, _], .. } = LapQuestion::of(scenario, own);
+    fn of(basis: &Basis<'_>, own: Option<&OwnCourse>, gears: Drivetrain) -> Self {
+        let LapQuestion { course, setups: [setup, _], .. } = LapQuestion::of(basis, own);
         let bike = Bike { drivetrain: gears, avoid: GearSet::NONE, ..setup.bike };
-        let texts = scenario.texts_of(&SEARCHED) + &scenario.gears_off_as_typed();
+        let texts = basis.texts.of_groups(&SEARCHED)
+            + &GEARS_OFF.map(|(field, _)| basis.texts.text(field)).join("\0");
         Self { course, setup: LapSetup { bike, ..setup }, texts }
     }
 }
@@ -88,21 +90,21 @@ pub const TESTED_S: f64 = 10.0;
 impl Found {
     /// Nothing yet.
     #[must_use]
-    pub fn of(scenario: &Scenario, own: Option<&OwnCourse>) -> Self {
-        let (all, left_out) = scenario.search_plan();
+    pub fn of(basis: &Basis<'_>, own: Option<&OwnCourse>) -> Self {
+        let (all, left_out) = basis.search_plan();
         let all: Rc<[Drivetrain]> = all.into();
-        let bench = Side::BOTH.map(|side| scenario.drivetrain(side));
-        let typed = scenario.lap.search.cassettes.iter().map(|it| it.1.cassette);
+        let bench = basis.rings.drivetrains();
+        let typed = basis.lap.search.cassettes.iter().map(|it| it.1.cassette);
         let untried = |drivetrain: Drivetrain| {
-            let limit = scenario.lap.search.frame_ring.filter(|&most| drivetrain.chainset.largest() > most);
-            (!all.contains(&drivetrain)).then(|| (scenario.derailleur.check(&drivetrain), limit))
+            let limit = basis.lap.search.frame_ring.filter(|&most| drivetrain.chainset.largest() > most);
+            (!all.contains(&drivetrain)).then(|| (basis.chain.derailleur.check(&drivetrain), limit))
         };
         Self {
-            asked: Asked::of(scenario, own, bench[0]),
-            course: scenario.lap.course_name(own),
+            asked: Asked::of(basis, own, bench[0]),
+            course: basis.lap.course_name(own),
             is_stale: false,
             untried: bench.map(untried),
-            unchecked: scenario.derailleur.unknown().collect(),
+            unchecked: basis.chain.derailleur.unknown().collect(),
             left_out,
             unfit: typed.filter(|cassette| !all.iter().any(|it| it.cassette == *cassette)).collect(),
             all,
@@ -221,8 +223,8 @@ impl Found {
     }
 
     /// Takes note of whether something else would be asked now.
-    pub fn compare(&mut self, scenario: &Scenario, own: Option<&OwnCourse>) {
-        self.is_stale = Asked::of(scenario, own, self.asked.setup.bike.drivetrain) != self.asked;
+    pub fn compare(&mut self, basis: &Basis<'_>, own: Option<&OwnCourse>) {
+        self.is_stale = Asked::of(basis, own, self.asked.setup.bike.drivetrain) != self.asked;
     }
 }
 

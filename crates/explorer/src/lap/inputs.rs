@@ -5,6 +5,7 @@ use crate::bench::field::Field;
 use crate::bench::reader::{Reader, sentence};
 use crate::rings::cassettes;
 use crate::rings::cassettes::TypedCassette;
+use crate::rings::inputs::RingsInputs;
 use crate::side::Side;
 use gear_math::course::{Braking, Demo, Mounting, Patch, PatchError, Shifting, SmoothingLength, TrackPlace};
 use gear_math::{Cassette, Chainring, Course, Drivetrain, Surface};
@@ -120,7 +121,7 @@ impl SearchInputs {
 }
 
 impl LapInputs {
-    pub(crate) fn read(reader: &mut Reader<'_>, good: &Self, of_a: Cassette) -> Self {
+    pub(crate) fn read(reader: &mut Reader<'_>, good: &Self, rings: &RingsInputs) -> Self {
         let choice = reader.pick(Field::Course, &COURSES);
         Self {
             choice,
@@ -138,7 +139,7 @@ impl LapInputs {
             },
             braking: reader.quantity(Field::Braking),
             part: part(reader, good.part),
-            search: SearchInputs::read(reader, &good.search, of_a),
+            search: SearchInputs::read(reader, &good.search, rings.drivetrain(Side::A).cassette),
         }
     }
 

@@ -1,15 +1,15 @@
 //! A lap of the course on both set-ups.
 
+use crate::lap::basis::Basis;
 use crate::lap::found::Found;
 use crate::lap::inputs::{CourseChoice, LapInputs};
-use crate::page::scenario::Scenario;
 use crate::side::Side;
 use gear_math::course::{
-    Begin, Demo, ForcedPlace, GainPart, LapComparison, MountTime, Mounting, Precision, ProfilePoint, Quicker,
-    Segment, Shifting, SmoothingLength, Span, Step, TimeBand, TrackFault, TrackOptions, TrackReport,
+    Demo, ForcedPlace, GainPart, LapComparison, Precision, ProfilePoint, Quicker, Segment, SmoothingLength,
+    Span, Step, TimeBand, TrackFault, TrackOptions, TrackReport,
 };
-use gear_math::rider::{CriticalPower, PowerBelowStanding, ReserveShare, WheelInertia};
-use gear_math::{Bike, Course, Gear, Lap, LapSetup};
+use gear_math::rider::{CriticalPower, PowerBelowStanding, ReserveShare};
+use gear_math::{Course, Gear, Lap, LapSetup};
 use std::rc::Rc;
 
 /// Everything the section on the lap shows besides its fields.
@@ -106,18 +106,18 @@ pub struct LapQuestion {
 }
 
 impl LapQuestion {
-    /// The question that a scenario asks. Where the course is still to be chosen, an invented one stands in, with nothing
+    /// The question that a bench asks. Where the course is still to be chosen, an invented one stands in, with nothing
     /// painted over it.
     #[must_use]
-    pub fn of(scenario: &Scenario, own: Option<&OwnCourse>) -> Self {
-        let inputs = &scenario.lap;
+    pub fn of(basis: &Basis<'_>, own: Option<&OwnCourse>) -> Self {
+        let inputs = basis.lap;
         let course =
             inputs.course(own).map_or_else(|| Demo::Meadow.course(), |course| inputs.painted(course));
-        let ride = &scenario.ride;
+        let ride = basis.ride;
         let effort = CriticalPower::new(ride.rider.power, ride.reserve, ride.peak).ok();
         Self {
             course,
-            setups: Side::BOTH.map(|side| setup(scenario, side)),
+            setups: Side::BOTH.map(|side| basis.setup(side)),
             effort: effort.filter(|_| ride.power_lasts()).map(|effort| (effort, ride.share)),
         }
     }
@@ -126,22 +126,6 @@ impl LapQuestion {
     fn forced(&self, side: Side, lap: &Lap) -> Result<Vec<ForcedPlace>, PowerBelowStanding> {
         let Some((effort, share)) = &self.effort else { return Ok(Vec::new()) };
         lap.forced(&self.course, &self.setups[side as usize], effort, *share)
-    }
-}
-
-pub(crate) fn setup(scenario: &Scenario, side: Side) -> LapSetup {
-    let (ride, inputs) = (&scenario.ride, &scenario.lap);
-    let each = MountTime::new(ride.lost.s() / 2.0).unwrap_or(Mounting::USUAL.off);
-    LapSetup {
-        rider: ride.rider,
-        bike: Bike { drivetrain: scenario.drivetrain(side), avoid: scenario.cage(side).avoid, ..ride.bike },
-        air: ride.air,
-        limits: ride.limits(),
-        inertia: WheelInertia::USUAL,
-        wheels: true,
-        shifting: Shifting { preferred: scenario.window.usual, ..inputs.shifting },
-        mounting: Mounting { off: each, on: each, braking: inputs.braking },
-        begin: Begin::Flying,
     }
 }
 

@@ -1,7 +1,6 @@
 //! A search for the set-up that is quickest round the lap: what is tried, by whom, and what was found.
 
-use crate::lap::report::setup;
-use crate::page::scenario::Scenario;
+use crate::lap::basis::Basis;
 use crate::side::Side;
 use gear_math::chain::{CageLength, PathError};
 use gear_math::course::{Candidate, Finalist, Finals, Misfit, SearchSpace, TimeBand};
@@ -26,7 +25,7 @@ pub struct LeftOut {
     pub chain: usize,
 }
 
-impl Scenario {
+impl Basis<'_> {
     /// Set-ups that a search tries: see [`Self::search_plan`].
     #[must_use]
     pub fn search_space(&self) -> Vec<Drivetrain> {
@@ -38,7 +37,7 @@ impl Scenario {
     /// bench; and A and B as they are. Frame, derailleur and chain must take them.
     #[must_use]
     pub fn search_plan(&self) -> (Vec<Drivetrain>, LeftOut) {
-        let bench = Side::BOTH.map(|side| self.drivetrain(side));
+        let bench = self.rings.drivetrains();
         let space = self.wanted(&bench);
         let pairs = space.chainsets.iter().flat_map(|&chainset| {
             space.cassettes.iter().map(move |&cassette| Drivetrain { chainset, cassette })
@@ -76,7 +75,7 @@ impl Scenario {
         SearchSpace {
             chainsets,
             cassettes,
-            derailleur: self.derailleur,
+            derailleur: self.chain.derailleur,
             largest_ring: search.frame_ring,
             with_gears_to_avoid: false,
         }
@@ -89,13 +88,13 @@ impl Scenario {
             return false;
         };
         let suits = |links| (window.shortest..=window.longest.max(window.shortest)).contains(&links);
-        let by_maker = self.derailleur.total_capacity.is_some();
+        let by_maker = self.chain.derailleur.total_capacity.is_some();
         (by_maker || window.is_open()) && self.chain.links.is_none_or(suits)
     }
 
     fn chain_to_search(&self, drivetrain: Drivetrain) -> Result<ChainSetup, PathError> {
-        let (setup, _) = self.chain_setup(drivetrain)?;
-        match self.cage(Side::A).length {
+        let (setup, _) = self.chain.setup(drivetrain)?;
+        match self.cages.answer(Side::A).length {
             CageLength::Assumed(_) => setup.with_longest_cage(),
             _ => Ok(setup),
         }
@@ -127,18 +126,19 @@ impl Hunt {
     /// # Errors
     /// When the rider does not even move on foot.
     pub fn new(
-        scenario: &Scenario,
+        basis: &Basis<'_>,
         course: &Course,
         first: usize,
         every: usize,
     ) -> Result<Self, PowerBelowStanding> {
-        let setup = setup(scenario, Side::A);
-        let all = scenario.search_space();
+        let setup = basis.setup(Side::A);
+        let all = basis.search_space();
         let mine = all.iter().skip(first).step_by(every.max(1)).copied().collect();
         Ok(Self {
-            search: Search::new(course, &setup, scenario.derailleur, mine)?.avoiding(|it| scenario.avoid(it)),
+            search: Search::new(course, &setup, basis.chain.derailleur, mine)?
+                .avoiding(|it| basis.cages.avoid(it)),
             finals: Finals::new(course, &setup)?,
-            all: all.iter().map(|it| (*it, scenario.avoid(it))).collect(),
+            all: all.iter().map(|it| (*it, basis.cages.avoid(it))).collect(),
             next: first,
             every: every.max(1),
         })
@@ -169,20 +169,21 @@ mod tests {
     use crate::bench::bench::Bench;
     use crate::bench::field::Field;
     use crate::lap::found::{Found, row};
+    use crate::page::scenario::Scenario;
     use gear_math::course::Demo;
 
     #[test]
     fn workers_share_the_search_without_leaving_one_out() {
         let scenario = Scenario::default();
-        let total = scenario.search_space().len();
+        let total = scenario.basis().search_space().len();
         assert!(total > 100, "{total}");
         let mut seen = vec![0; total];
         for worker in 0..2 {
-            let mut hunt = Hunt::new(&scenario, &Demo::Meadow.course(), worker, 2).unwrap();
+            let mut hunt = Hunt::new(&scenario.basis(), &Demo::Meadow.course(), worker, 2).unwrap();
             let found = hunt.advance(4);
             assert_eq!(found.len(), 4);
             for (number, candidate) in found {
-                assert_eq!(candidate.drivetrain, scenario.search_space()[number]);
+                assert_eq!(candidate.drivetrain, scenario.basis().search_space()[number]);
                 seen[number] += 1;
             }
         }
@@ -194,7 +195,7 @@ mod tests {
         edits.iter().for_each(|(field, text)| bench.write(*field, text));
         let read = Scenario::read(&bench, &Scenario::default());
         assert!(read.complaints.is_empty(), "{:?}", read.complaints);
-        let all = read.scenario.search_space();
+        let all = read.scenario.basis().search_space();
         let names = all.iter().map(|it| format!("{} {}", it.chainset, it.cassette)).collect();
         (read.scenario, names)
     }
@@ -204,7 +205,7 @@ mod tests {
         const TYPED: &str = "11-13-15-17-19-22-25-29-34";
         let few = [(Field::SearchSmall, "38"), (Field::SearchLarge, "40"), (Field::MoreCassettes, TYPED)];
         let (scenario, all) = space(&few);
-        let [a, b] = Side::BOTH.map(|side| scenario.drivetrain(side));
+        let [a, b] = scenario.rings.drivetrains();
         let beyond = |it: &&String| !["38 ", "39 ", "40 "].iter().any(|ring| it.starts_with(ring));
         let own = [a, b].map(|it| format!("{} {}", it.chainset, it.cassette));
         assert_eq!(
@@ -241,7 +242,7 @@ mod tests {
     fn only_rings_that_are_made_are_tried() {
         let (scenario, all) = space(&[(Field::SearchSprockets, "any")]);
         let made: Vec<String> = Chainset::made(DIFFERENCES).map(|it| it.to_string()).collect();
-        let own = Side::BOTH.map(|side| scenario.drivetrain(side).chainset.to_string());
+        let own = scenario.rings.drivetrains().map(|it| it.chainset.to_string());
         let rings = |it: &String| it.split_once(' ').unwrap().0.to_owned();
         assert!(all.iter().map(rings).all(|it| made.contains(&it) || own.contains(&it)));
     }
@@ -250,7 +251,7 @@ mod tests {
     fn what_is_left_out_is_counted_by_its_reason() {
         let counted = |edits: &[(Field, &str)]| {
             let (scenario, _) = space(edits);
-            let (all, left) = scenario.search_plan();
+            let (all, left) = scenario.basis().search_plan();
             (all.len() + left.frame + left.derailleur + left.avoid + left.chain, left)
         };
         let (total, left) = counted(&[]);
@@ -267,7 +268,8 @@ mod tests {
         const LARGE: &str = "10-12-14-16-18-21-24-28-33-39-45";
         let typed = [(Field::MoreCassettes, "11-13-15-17-19-22-25-29-34\n10-12-14-16-18-21-24-28-33-39-45")];
         let (scenario, _) = space(&typed);
-        let unfit: Vec<String> = Found::of(&scenario, None).unfit.iter().map(ToString::to_string).collect();
+        let unfit: Vec<String> =
+            Found::of(&scenario.basis(), None).unfit.iter().map(ToString::to_string).collect();
         assert_eq!(unfit, [LARGE]);
     }
 
@@ -284,7 +286,7 @@ mod tests {
             let (rings, cassette) = name.split_once(' ').unwrap();
             let drivetrain =
                 Drivetrain { chainset: rings.parse().unwrap(), cassette: cassette.parse().unwrap() };
-            let window = scenario.chain_setup(drivetrain).unwrap().0.window().unwrap();
+            let window = scenario.chain.setup(drivetrain).unwrap().0.window().unwrap();
             assert!(window.shortest.count() <= 106, "{name} needs {:?}", window.shortest);
         }
     }
@@ -292,9 +294,9 @@ mod tests {
     #[test]
     fn rows_come_back_as_they_went() {
         let scenario = Scenario::default();
-        let mut hunt = Hunt::new(&scenario, &Demo::Meadow.course(), 3, 5).unwrap();
+        let mut hunt = Hunt::new(&scenario.basis(), &Demo::Meadow.course(), 3, 5).unwrap();
         let sent = hunt.advance(2);
-        let mut found = Found::of(&scenario, None);
+        let mut found = Found::of(&scenario.basis(), None);
         found.take(&sent.iter().flat_map(row).collect::<Vec<_>>());
         found.rank();
         let mut back: Vec<Candidate> = found.order.iter().map(|it| it.candidate).collect();

@@ -153,7 +153,7 @@ impl Desk {
         let course = read.scenario.lap.course(room.own.as_deref());
         read.complaints.extend(course.and_then(|course| read.scenario.lap.idle_paint(course)));
         if let Some(found) = &mut room.found {
-            Rc::make_mut(found).compare(&read.scenario, room.own.as_deref());
+            Rc::make_mut(found).compare(&read.scenario.basis(), room.own.as_deref());
         }
         let report = Report::after(&read.scenario, &self.report);
         self.report = Rc::new(Report { lap: room, ..report });
@@ -174,7 +174,8 @@ impl Desk {
         ));
         values.extend(
             self.report
-                .solved_chains()
+                .chain
+                .solved()
                 .map(|chain| (chain.shown_field().spec().key, (chain.shown + 1).to_string())),
         );
         Update {
@@ -182,11 +183,12 @@ impl Desk {
             values,
             most: self
                 .report
-                .solved_chains()
+                .chain
+                .solved()
                 .map(|chain| (chain.shown_field().spec().key, chain.stations.len()))
                 .collect(),
             wrong: wrong_fields(&self.complaints),
-            labels: Picture::ALL.map(|picture| (picture.name(), picture.label(&self.report))).to_vec(),
+            labels: Picture::all().map(|picture| (picture.name(), picture.label(&self.report))).collect(),
             undo: !self.history.is_empty(),
             link: with_link.then_some(link),
         }

@@ -115,15 +115,18 @@ fn remark(report: &Report, field: Field) -> String {
         Field::MoreCassettes => further_cassettes(report),
         Field::Tyre => tyre_size(report),
         Field::RollOut => roll_out(report),
-        Field::Rim => crate::tyre::view::answer::rim_remark(report, field.spec().help),
-        Field::TyreWidthMeasured => crate::tyre::view::answer::width_remark(report, field.spec().help),
-        _ => crate::ride::view::notes::remark(report, field).unwrap_or_else(|| field.spec().help.to_owned()),
+        Field::Rim => crate::tyre::view::answer::rim_remark(&report.tyre_section(), field.spec().help),
+        Field::TyreWidthMeasured => {
+            crate::tyre::view::answer::width_remark(&report.tyre_section(), field.spec().help)
+        }
+        _ => crate::ride::view::notes::remark(&report.ride_section(), field)
+            .unwrap_or_else(|| field.spec().help.to_owned()),
     }
 }
 
 /// How many sprockets there are; of a cassette typed by its name what was taken for it and why.
 fn cassette(report: &Report, side: Side) -> String {
-    let setup = report.setup(side);
+    let setup = report.rings.setup(side);
     let cassette = &setup.drivetrain.cassette;
     let sprockets = counted(cassette.sprockets().len(), "sprocket", "sprockets");
     match setup.typed.name {
@@ -164,7 +167,7 @@ fn further_cassettes(report: &Report) -> String {
 
 /// Beside a cassette typed by its name: buttons for what else it may be.
 fn also_called_so(report: &Report, side: Side, key: &str) -> Markup {
-    let SetupReport { typed: TypedCassette { cassette: taken, name }, .. } = report.setup(side);
+    let SetupReport { typed: TypedCassette { cassette: taken, name }, .. } = report.rings.setup(side);
     let Some((name, why)) = name else { return html! {} };
     let is_taken = |cassette: &Cassette| *why != WhySoMany::NoneSuch && cassette == taken;
     let [smallest, largest] = name.ends();
@@ -179,7 +182,7 @@ fn also_called_so(report: &Report, side: Side, key: &str) -> Markup {
 }
 
 fn tyre_size(report: &Report) -> String {
-    let wheel = &report.wheel;
+    let wheel = &report.rings.wheel;
     format!(
         "{}: circumference about {}, ±{}",
         wheel.tyre,
@@ -189,7 +192,9 @@ fn tyre_size(report: &Report) -> String {
 }
 
 fn roll_out(report: &Report) -> String {
-    let Some(measured) = report.wheel.check_measured() else { return Field::RollOut.spec().help.to_owned() };
+    let Some(measured) = report.rings.wheel.check_measured() else {
+        return Field::RollOut.spec().help.to_owned();
+    };
     let deviation = measured.deviation.percent();
     if deviation.abs() < 0.05 {
         return "Used everywhere; the same as the estimate".to_owned();
@@ -203,14 +208,14 @@ fn slider_value(report: &Report, field: Field) -> String {
     match field {
         Field::GearA => gear_shown(report, Side::A),
         Field::GearB => gear_shown(report, Side::B),
-        Field::ProbeCadence => rpm(report.probe.cadence),
-        Field::SlopeSpeed => report.unit.print(report.probe.uphill),
-        _ => report.unit.print(report.probe.speed),
+        Field::ProbeCadence => rpm(report.rings.probe.cadence),
+        Field::SlopeSpeed => report.rings.unit.print(report.rings.probe.uphill),
+        _ => report.rings.unit.print(report.rings.probe.speed),
     }
 }
 
 fn gear_shown(report: &Report, side: Side) -> String {
-    report.chains[side as usize]
+    report.chain.chains[side as usize]
         .as_ref()
         .map_or("–".to_owned(), |chain| chain.station().fit.gear.to_string())
 }

@@ -1,101 +1,44 @@
-//! What the scenario comes to: plain data, worked out by gear-math, read by every view and picture.
+//! What the scenario comes to: plain data, worked out by gear-math, room by room.
 
 use crate::bench::owner::Owners;
-use crate::chain::report::ChainReport;
+use crate::chain::report::ChainsReport;
+use crate::chain::section::ChainSection;
 use crate::lap::inputs::LapInputs;
 use crate::lap::report::LapRoom;
-use crate::number::{plain, rpm, trimmed};
-use crate::page::scenario::{CadenceWindow, Probe, Scenario};
+use crate::lap::section::LapSection;
+use crate::page::scenario::Scenario;
 use crate::position::report::PositionReport;
+use crate::position::section::PositionSection;
 use crate::ride::report::RideReport;
-use crate::rings::setup::{GearLine, SetupReport};
+use crate::ride::section::RideSection;
+use crate::rings::report::RingsReport;
+use crate::rings::section::RingsSection;
 use crate::side::Side;
-use crate::speed_unit::SpeedUnit;
 use crate::tyre::report::TyreReport;
-use gear_math::chain::PathError;
-use gear_math::gears::{DevelopmentSpan, GearStep, RollOutLimit};
-use gear_math::{Comparison, Derailleur, Setup, Wheel};
+use crate::tyre::section::TyreSection;
 use std::rc::Rc;
-
-/// Least ratio of the ends of a picture's development scale.
-pub(crate) const SMALLEST_SPAN: f64 = 1.5;
 
 /// Everything the page says, before it is put in words.
 #[derive(Debug)]
 pub struct Report {
-    /// The wheel both set-ups run on.
-    pub wheel: Wheel,
-    /// The rider's cadences.
-    pub window: CadenceWindow,
-    /// The cadence and the speed being looked at.
-    pub probe: Probe,
-    /// Unit of all speeds.
-    pub unit: SpeedUnit,
-    /// Whether gear inches are those of the nominal 27 in wheel.
-    pub nominal_inches: bool,
-    /// Gears closer than this count as one.
-    pub tolerance: gear_math::DuplicateTolerance,
-    /// A and B.
-    pub setups: [SetupReport; 2],
-    /// A against B, by gear-math.
-    pub comparison: Comparison,
-    /// Gears that A and B have in common.
-    pub common: Vec<Tie>,
-    /// What only one set-up reaches, below and above.
-    pub reach: [Option<Reach>; 2],
-    /// Every pair of a gear of A and one of B within twice the tolerance.
-    pub near: Vec<Tie>,
-    /// The derailleur, as its maker states it.
-    pub derailleur: Derailleur,
-    /// The roll-out limit of the race, if it has one.
-    pub limit: Option<RollOutLimit>,
-    /// The chains of A and B; an error where wheels would run into each other.
-    pub chains: [Result<ChainReport, PathError>; 2],
+    /// Gears.
+    pub rings: Rc<RingsReport>,
+    /// Derailleur and chains.
+    pub chain: Rc<ChainsReport>,
+    /// The road position on the cross bike.
+    pub position: Rc<PositionReport>,
+    /// Tyre, rim and pressure.
+    pub tyre: Rc<TyreReport>,
     /// Riding against going on foot.
     pub ride: Rc<RideReport>,
     /// How the lap is to be ridden.
-    pub lap_inputs: LapInputs,
+    pub lap_inputs: Rc<LapInputs>,
     /// The lap itself, which is worked out apart from the rest because it takes longer.
     pub lap: LapRoom,
-    /// Tyre, rim and pressure.
-    pub tyre: TyreReport,
-    /// The road position on the cross bike.
-    pub position: PositionReport,
     /// The set-ups that the workshop sheet is for.
     pub sheet_for: Option<Side>,
     /// Whose value every field holds.
-    pub owners: Owners,
-}
-
-/// A gear that A and B share.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Tie {
-    /// Index among A's gears.
-    pub a: usize,
-    /// Index among B's gears.
-    pub b: usize,
-    /// How far apart the two are.
-    pub step: GearStep,
-}
-
-impl Tie {
-    /// Index among the gears of `side`.
-    #[must_use]
-    pub const fn index(&self, side: Side) -> usize {
-        match side {
-            Side::A => self.a,
-            Side::B => self.b,
-        }
-    }
-}
-
-/// A stretch of development that only one set-up reaches.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Reach {
-    /// Who reaches it.
-    pub side: Side,
-    /// From where to where.
-    pub span: DevelopmentSpan,
+    pub owners: Rc<Owners>,
 }
 
 impl Default for Report {
@@ -108,7 +51,7 @@ impl Report {
     /// Works a scenario out.
     #[must_use]
     pub fn of(scenario: &Scenario) -> Self {
-        Self::around(scenario, Rc::new(RideReport::of(scenario)))
+        Self::around(scenario, Rc::new(RideReport::of(&scenario.ride, scenario.cages.lowest())))
     }
 
     /// The same as [`of`](Self::of), with what takes longest from `before` where it was worked out from the same.
@@ -122,116 +65,77 @@ impl Report {
     }
 
     fn around(scenario: &Scenario, ride: Rc<RideReport>) -> Self {
-        let wheel = scenario.wheel.roll_out();
-        let set_up = |side: Side| Setup {
-            drivetrain: scenario.drivetrain(side),
-            avoid: scenario.cage(side).avoid,
-            wheel,
-        };
-        let comparison = set_up(Side::A).compare(&set_up(Side::B), scenario.tolerance);
-        let setups = [
-            SetupReport::new(Side::A, &set_up(Side::A), &comparison.a, scenario),
-            SetupReport::new(Side::B, &set_up(Side::B), &comparison.b, scenario),
-        ];
+        let Scenario { rings, chain, cages, position, tyre, lap, owners, .. } = scenario;
+        let size = rings.wheel.tyre;
+        let bracket_drop = chain.frame().bottom_bracket_drop;
+        let answers = Side::BOTH.map(|side| cages.answer(side));
         Self {
-            common: ties(&setups, &comparison),
-            reach: reach(&comparison),
-            near: near(&setups, scenario.tolerance),
-            wheel: scenario.wheel,
-            window: scenario.window,
-            probe: scenario.probe,
-            unit: scenario.unit,
-            nominal_inches: scenario.nominal_inches,
-            tolerance: scenario.tolerance,
-            derailleur: scenario.derailleur,
-            limit: scenario.limit,
-            chains: [ChainReport::new(Side::A, scenario), ChainReport::new(Side::B, scenario)],
+            rings: Rc::new(RingsReport::of(rings, answers, &chain.derailleur)),
+            chain: Rc::new(ChainsReport::of(chain, cages)),
+            position: Rc::new(PositionReport::new(*position, bracket_drop, size, owners)),
+            tyre: Rc::new(TyreReport::new(*tyre, size, rings.drivetrains())),
             ride,
-            lap_inputs: scenario.lap.clone(),
+            lap_inputs: Rc::new(lap.clone()),
             lap: LapRoom::default(),
-            tyre: TyreReport::new(scenario),
-            position: PositionReport::new(scenario),
             sheet_for: scenario.sheet_for,
-            owners: scenario.owners.clone(),
-            setups,
-            comparison,
+            owners: Rc::clone(owners),
         }
     }
 
-    /// One of the two set-ups.
+    /// What “Which rings?” is written and drawn from.
     #[must_use]
-    pub const fn setup(&self, side: Side) -> &SetupReport {
-        &self.setups[side as usize]
+    pub fn rings_section(&self) -> RingsSection {
+        RingsSection { rings: Rc::clone(&self.rings), owners: Rc::clone(&self.owners) }
     }
 
-    /// The chains that there are: those whose wheels clear one another.
-    pub fn solved_chains(&self) -> impl Iterator<Item = &ChainReport> {
-        self.chains.iter().filter_map(|chain| chain.as_ref().ok())
-    }
-
-    /// Smallest and largest development of both, metres; at least half an octave, so that a small difference looks small.
+    /// What “Does the cage take it?” is written and drawn from.
     #[must_use]
-    pub fn development_span(&self) -> (f64, f64) {
-        let (low, high) = self.span(|line| line.development.m(), |line| line.development.m());
-        let widen = (SMALLEST_SPAN / (high / low)).sqrt().max(1.0);
-        (low / widen, high * widen)
-    }
-
-    /// Lowest and highest speed of both within the cadence window, in the unit of the page.
-    #[must_use]
-    pub fn speed_span(&self) -> (f64, f64) {
-        self.span(|line| self.unit.value(line.speed_low), |line| self.unit.value(line.speed_high))
-    }
-
-    fn span(&self, low: impl Fn(&GearLine) -> f64, high: impl Fn(&GearLine) -> f64) -> (f64, f64) {
-        let [a, b] = &self.setups;
-        let last = |setup: &SetupReport| high(&setup.gears[setup.gears.len() - 1]);
-        (low(&a.gears[0]).min(low(&b.gears[0])), last(a).max(last(b)))
-    }
-
-    /// A gear's speeds at the three cadences, in words.
-    #[must_use]
-    pub fn speeds_in_words(&self, line: &GearLine) -> String {
-        let at = |speed, cadence: gear_math::Cadence| {
-            format!("{} at {}", plain(self.unit.value(speed), 1), trimmed(cadence.rpm()))
-        };
-        format!(
-            "{} at {}, {} and {}",
-            self.unit.print(line.speed_low),
-            rpm(self.window.low),
-            at(line.speed_usual, self.window.usual),
-            at(line.speed_high, self.window.high)
-        )
-    }
-}
-
-pub(crate) fn ties(setups: &[SetupReport; 2], comparison: &Comparison) -> Vec<Tie> {
-    let tie = |shared: &gear_math::gears::SharedGear| {
-        Some(Tie { a: setups[0].index_of(shared.a)?, b: setups[1].index_of(shared.b)?, step: shared.step })
-    };
-    comparison.shared.iter().filter_map(tie).collect()
-}
-
-pub(crate) fn reach(comparison: &Comparison) -> [Option<Reach>; 2] {
-    let either = |a: Option<DevelopmentSpan>, b: Option<DevelopmentSpan>| {
-        let of = |side, span: Option<DevelopmentSpan>| span.map(|span| Reach { side, span });
-        of(Side::A, a).or(of(Side::B, b))
-    };
-    let (a, b) = (&comparison.only_a, &comparison.only_b);
-    [either(a.below, b.below), either(a.above, b.above)]
-}
-
-pub(crate) fn near(setups: &[SetupReport; 2], tolerance: gear_math::DuplicateTolerance) -> Vec<Tie> {
-    let mut near = Vec::new();
-    for (a, line_a) in setups[0].gears.iter().enumerate() {
-        for (b, line_b) in setups[1].gears.iter().enumerate() {
-            let step = line_a.development.step_to(line_b.development);
-            if !line_a.avoid && !line_b.avoid && step.percent() <= 2.0 * tolerance.percent() {
-                near.push(Tie { a, b, step });
-            }
+    pub fn chain_section(&self) -> ChainSection {
+        ChainSection {
+            rings: Rc::clone(&self.rings),
+            chain: Rc::clone(&self.chain),
+            owners: Rc::clone(&self.owners),
         }
     }
-    near
+
+    /// What the section on the position is written and drawn from.
+    #[must_use]
+    pub fn position_section(&self) -> PositionSection {
+        PositionSection { position: Rc::clone(&self.position), owners: Rc::clone(&self.owners) }
+    }
+
+    /// What the section on tyre and pressure is written and drawn from.
+    #[must_use]
+    pub fn tyre_section(&self) -> TyreSection {
+        TyreSection {
+            rings: Rc::clone(&self.rings),
+            tyre: Rc::clone(&self.tyre),
+            owners: Rc::clone(&self.owners),
+        }
+    }
+
+    /// What “Ride or run?” is written and drawn from.
+    #[must_use]
+    pub fn ride_section(&self) -> RideSection {
+        RideSection {
+            rings: Rc::clone(&self.rings),
+            ride: Rc::clone(&self.ride),
+            owners: Rc::clone(&self.owners),
+        }
+    }
+
+    /// What “Round the lap” is written and drawn from.
+    #[must_use]
+    pub fn lap_section(&self) -> LapSection {
+        LapSection {
+            rings: Rc::clone(&self.rings),
+            chain: Rc::clone(&self.chain),
+            ride: Rc::clone(&self.ride),
+            lap_inputs: Rc::clone(&self.lap_inputs),
+            lap: self.lap.clone(),
+            owners: Rc::clone(&self.owners),
+        }
+    }
 }
 
 #[cfg(test)]

@@ -2,84 +2,43 @@
 
 use crate::bench::bench::Bench;
 use crate::bench::complaint::Complaint;
-use crate::bench::field::{Field, Group};
+use crate::bench::field::Field;
 use crate::bench::owner::Owners;
 use crate::bench::reader::Reader;
+use crate::chain::cages::Cages;
 use crate::chain::inputs::ChainInputs;
+use crate::lap::basis::Basis;
 use crate::lap::inputs::LapInputs;
 use crate::position::inputs::PositionInputs;
-use crate::ride::inputs::RideInputs;
-use crate::rings::cassettes::TypedCassette;
+use crate::ride::inputs::{Given, RideInputs};
+use crate::rings::inputs::RingsInputs;
 use crate::side::Side;
-use crate::speed_unit::SpeedUnit;
 use crate::tyre::inputs::TyreInputs;
-use gear_math::chain::CageAnswer;
-use gear_math::gears::{GearSet, RollOutLimit};
-use gear_math::{Cadence, Chainset, Derailleur, Drivetrain, DuplicateTolerance, Speed, Wheel};
-
-/// The rider's lowest, usual and highest cadence, ascending.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct CadenceWindow {
-    /// Slowest still turned on a climb.
-    pub low: Cadence,
-    /// Turned most of the time.
-    pub usual: Cadence,
-    /// Fastest still of use.
-    pub high: Cadence,
-}
-
-/// A cadence and a speed being looked at.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Probe {
-    /// For the speed of every gear.
-    pub cadence: Cadence,
-    /// For the cadence in every gear.
-    pub speed: Speed,
-    /// For the slope on which it is held.
-    pub uphill: Speed,
-}
+use std::rc::Rc;
 
 /// Everything the page is worked out from.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Scenario {
-    pub(crate) chainsets: [Chainset; 2],
-    pub(crate) cassettes: [TypedCassette; 2],
-    /// Gears that the rider never uses.
-    pub(crate) gears_off: [GearSet; 2],
-    /// Whether the cage takes A and B; none only while they are being read.
-    pub(crate) cages: Vec<CageAnswer>,
-    /// The wheel of both set-ups.
-    pub wheel: Wheel,
-    /// The rider's cadences.
-    pub window: CadenceWindow,
-    /// The derailleur of both set-ups.
-    pub derailleur: Derailleur,
-    /// Gears closer than this count as one.
-    pub tolerance: DuplicateTolerance,
-    /// Whether gear inches are those of the nominal 27 in wheel.
-    pub nominal_inches: bool,
-    /// Unit of all speeds.
-    pub unit: SpeedUnit,
-    /// The roll-out limit of the race, if it has one.
-    pub limit: Option<RollOutLimit>,
-    /// What is being looked at.
-    pub probe: Probe,
-    /// Frame, cage and chain.
+    /// Gears, wheel and cadences.
+    pub rings: RingsInputs,
+    /// Derailleur, frame, cage and chain.
     pub chain: ChainInputs,
+    /// Whether the cage takes A and B.
+    pub cages: Cages,
+    /// The road position and the bike it goes to.
+    pub position: PositionInputs,
+    /// Tyre, rim and what loads them.
+    pub tyre: TyreInputs,
     /// Riding against going on foot.
     pub ride: RideInputs,
     /// The course and how it is ridden.
     pub lap: LapInputs,
-    /// Tyre, rim and what loads them.
-    pub tyre: TyreInputs,
-    /// The road position and the bike it goes to.
-    pub position: PositionInputs,
     /// The one set-up that the workshop sheet is for; both when `None`.
     pub sheet_for: Option<Side>,
     /// What it was understood from: of a field in error, the last good text.
-    pub(crate) texts: Bench,
+    texts: Bench,
     /// Whose value every field holds.
-    pub owners: Owners,
+    pub owners: Rc<Owners>,
 }
 
 /// A scenario and the complaints met on the way to it.
@@ -96,51 +55,33 @@ impl Scenario {
     #[must_use]
     pub fn read(bench: &Bench, good: &Self) -> ReadBench {
         let mut reader = Reader::new(bench, &good.texts);
-        let cassettes = crate::rings::cassettes::read(&mut reader, good.cassettes);
-        let chainsets = [
-            reader.parsed(Field::RingsA, good.chainsets[0]),
-            reader.parsed(Field::RingsB, good.chainsets[1]),
-        ];
-        let derailleur = reader.derailleur();
-        let mut scenario = Self {
-            chainsets,
-            cassettes,
-            gears_off: GEARS_OFF.map(|(field, side)| {
-                let (chainset, typed) = (chainsets[side as usize], cassettes[side as usize]);
-                reader.gears_off(field, &Drivetrain { chainset, cassette: typed.cassette })
-            }),
-            cages: Vec::new(),
-            wheel: reader.wheel(good.wheel),
-            window: reader.window(good.window),
-            derailleur,
-            tolerance: reader.quantity(Field::Tolerance),
-            nominal_inches: reader.pick(Field::Inches, &[false, true]),
-            unit: reader.pick(Field::SpeedUnit, &[SpeedUnit::KmPerH, SpeedUnit::MilesPerH]),
-            limit: reader.quantity_or_none(Field::RollOutLimit),
-            probe: Probe {
-                cadence: reader.quantity(Field::ProbeCadence),
-                speed: reader.speed(Field::ProbeSpeed),
-                uphill: reader.speed(Field::SlopeSpeed),
-            },
-            chain: ChainInputs::read(&mut reader, &good.chain, derailleur.total_capacity),
-            position: PositionInputs::read(&mut reader),
-            sheet_for: reader.pick(Field::SheetFor, &[None, Some(Side::A), Some(Side::B)]),
-            ride: good.ride.clone(),
-            lap: LapInputs::read(&mut reader, &good.lap, cassettes[0].cassette),
-            tyre: TyreInputs::read(&mut reader, &good.ride),
-            texts: Bench::default(),
-            owners: good.owners.clone(),
+        let rings = RingsInputs::read(&mut reader, &good.rings);
+        let chain = ChainInputs::read(&mut reader, &good.chain, rings.drivetrains());
+        let cages = Cages::of(&chain);
+        let position = PositionInputs::read(&mut reader);
+        let sheet_for = reader.pick(Field::SheetFor, &[None, Some(Side::A), Some(Side::B)]);
+        let lap = LapInputs::read(&mut reader, &good.lap, &rings);
+        let tyre = TyreInputs::read(&mut reader, good.ride.burden());
+        let given = Given {
+            drivetrains: rings.drivetrains(),
+            avoid: cages.avoided(),
+            wheel: rings.wheel.roll_out(),
+            window: rings.window,
+            crank: position.cross.footing.crank,
+            tyre: tyre.width(rings.wheel.tyre.width),
         };
-        scenario.cages = Side::BOTH.map(|side| scenario.cage_answer(side)).to_vec();
-        let ride = RideInputs::read(&mut reader, &good.ride, &scenario);
-        let tyre = scenario.tyre.under(&ride);
+        let ride = RideInputs::read(&mut reader, &good.ride, &given);
+        let tyre = tyre.under(ride.burden());
         let (complaints, unknown) = reader.findings();
         let mut texts = bench.clone();
         for complaint in &complaints {
             texts.take(complaint.field, &good.texts);
         }
-        let owners = Owners::of(&texts, &unknown);
-        ReadBench { scenario: Self { ride, tyre, texts, owners, ..scenario }, complaints }
+        let owners = Rc::new(Owners::of(&texts, &unknown));
+        ReadBench {
+            scenario: Self { rings, chain, cages, position, tyre, ride, lap, sheet_for, texts, owners },
+            complaints,
+        }
     }
 
     /// The same after its fields were rearranged, such as those of A and B exchanged.
@@ -149,60 +90,19 @@ impl Scenario {
         Self::read(&rearrange(&self.texts), self).scenario
     }
 
-    /// The texts of all fields of some groups, to see whether any has changed.
+    /// What the lap and the search are worked out from.
     #[must_use]
-    pub fn texts_of(&self, groups: &[Group]) -> String {
-        let mut texts = String::new();
-        for field in Field::ALL.iter().filter(|field| groups.contains(&field.spec().group)) {
-            texts.push_str(self.texts.text(*field));
-            texts.push('\0');
+    pub const fn basis(&self) -> Basis<'_> {
+        Basis {
+            rings: &self.rings,
+            chain: &self.chain,
+            cages: &self.cages,
+            ride: &self.ride,
+            lap: &self.lap,
+            texts: &self.texts,
         }
-        texts
-    }
-
-    /// Rings and sprockets of one set-up.
-    #[must_use]
-    pub const fn drivetrain(&self, side: Side) -> Drivetrain {
-        Drivetrain {
-            chainset: self.chainsets[side as usize],
-            cassette: self.cassettes[side as usize].cassette,
-        }
-    }
-
-    /// The cassette of one set-up, with the name that it was typed by, if it was.
-    #[must_use]
-    pub const fn typed_cassette(&self, side: Side) -> TypedCassette {
-        self.cassettes[side as usize]
-    }
-
-    /// Whether the cage takes one set-up.
-    #[must_use]
-    pub fn cage(&self, side: Side) -> &CageAnswer {
-        &self.cages[side as usize]
-    }
-
-    /// What stands in the fields for gears that are never used.
-    #[must_use]
-    pub fn gears_off_as_typed(&self) -> String {
-        GEARS_OFF.map(|(field, _)| self.texts.text(field)).join("\0")
-    }
-
-    /// Gears of a set-up that are not to be used: those of A and of B as they are; of any other the rider's choice for
-    /// both.
-    #[must_use]
-    pub fn avoid(&self, drivetrain: &Drivetrain) -> GearSet {
-        let own = Side::BOTH.into_iter().find(|&side| self.drivetrain(side) == *drivetrain);
-        own.map_or_else(|| self.switched_off_in(drivetrain), |side| self.cage(side).avoid)
-    }
-
-    fn switched_off_in(&self, drivetrain: &Drivetrain) -> GearSet {
-        let is_off = |side: Side, gear| self.gears_off[side as usize].holds(&self.drivetrain(side), gear);
-        GearSet::of(drivetrain, |gear| Side::BOTH.into_iter().any(|side| is_off(side, gear)))
     }
 }
-
-/// Where the rider's choice of gears stands.
-pub(crate) const GEARS_OFF: [(Field, Side); 2] = [(Field::GearsOffA, Side::A), (Field::GearsOffB, Side::B)];
 
 impl Default for Scenario {
     /// The demo bench, understood. A test holds it free of complaints.
@@ -213,36 +113,22 @@ impl Default for Scenario {
 
 /// A plain set-up to read the demo bench with, so that reading always has something to fall back on.
 #[expect(clippy::expect_used, reason = "fixed values within every limit, run by every test")]
-pub(crate) fn bare() -> Scenario {
+fn bare() -> Scenario {
     let texts = Bench::default();
     let mut reader = Reader::new(&texts, &texts);
-    let cadence = |rpm| Cadence::new(rpm).expect("a cadence");
-    let (chainset, cassette) = ("42".parse().expect("rings"), "11-13-15".parse().expect("sprockets"));
-    let ride = RideInputs::bare(Drivetrain { chainset, cassette });
+    let rings = RingsInputs::bare();
+    let ride = RideInputs::bare(rings.drivetrain(Side::A));
+    let chain = ChainInputs::bare(rings.drivetrains()).expect("a usual cage");
     Scenario {
-        lap: LapInputs::bare(),
-        chainsets: [chainset; 2],
-        cassettes: [TypedCassette { cassette, name: None }; 2],
-        gears_off: [GearSet::NONE; 2],
-        cages: Vec::new(),
-        wheel: Wheel::by_size("33-622".parse().expect("a tyre"), None),
-        window: CadenceWindow { low: cadence(55.0), usual: cadence(85.0), high: cadence(110.0) },
-        derailleur: Derailleur::default(),
-        tolerance: DuplicateTolerance::default(),
-        nominal_inches: false,
-        unit: SpeedUnit::default(),
-        limit: None,
-        probe: Probe {
-            cadence: cadence(85.0),
-            speed: Speed::from_km_per_h(15.0).expect("a speed"),
-            uphill: Speed::from_km_per_h(9.0).expect("a speed"),
-        },
-        chain: ChainInputs::bare().expect("a usual cage"),
+        cages: Cages::of(&chain),
+        chain,
+        rings,
         position: PositionInputs::read(&mut reader),
-        tyre: TyreInputs::read(&mut reader, &ride),
+        tyre: TyreInputs::read(&mut reader, ride.burden()),
         ride,
+        lap: LapInputs::bare(),
         sheet_for: None,
-        owners: Owners::of(&texts, &[]),
+        owners: Rc::new(Owners::of(&texts, &[])),
         texts,
     }
 }
@@ -275,8 +161,8 @@ mod tests {
         let read = Scenario::read(&bench, &Scenario::default());
         assert_eq!(read.complaints.len(), 1);
         assert_eq!(read.complaints[0].field, Field::RingsA);
-        assert_eq!(read.scenario.drivetrain(Side::A).chainset.to_string(), Field::RingsA.spec().start);
-        assert_eq!(read.scenario.drivetrain(Side::B).chainset.to_string(), "40");
+        assert_eq!(read.scenario.rings.drivetrain(Side::A).chainset.to_string(), Field::RingsA.spec().start);
+        assert_eq!(read.scenario.rings.drivetrain(Side::B).chainset.to_string(), "40");
     }
 
     #[test]
@@ -409,12 +295,12 @@ mod tests {
         good.write(Field::RingsB, "40/26");
         let good = Scenario::read(&good, &Scenario::default()).scenario;
         let swapped = good.rearranged(Bench::swapped);
-        assert_eq!(swapped.drivetrain(Side::A), good.drivetrain(Side::B));
+        assert_eq!(swapped.rings.drivetrain(Side::A), good.rings.drivetrain(Side::B));
         let mut typed = Bench::default();
         typed.write(Field::RingsA, "4x");
         let read = Scenario::read(&typed, &swapped);
         assert_eq!(read.complaints[0].kept, "40/26");
-        assert_eq!(read.scenario.drivetrain(Side::A).chainset, good.drivetrain(Side::B).chainset);
+        assert_eq!(read.scenario.rings.drivetrain(Side::A).chainset, good.rings.drivetrain(Side::B).chainset);
     }
 
     proptest! {

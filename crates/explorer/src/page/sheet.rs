@@ -1,35 +1,27 @@
 //! The workshop sheet: what every section decided, on one page. `www/sheet.js` makes the text to send from the same page.
 //!
-//! Each section gives one [`Block`]; a further section plugs in with one line in [`blocks`].
+//! Each section gives one [`Block`].
 
-use crate::bench::owner::Section;
 use crate::lap::inputs::CourseChoice;
-use crate::layout::name;
+use crate::layout::pieces::name;
+use crate::layout::sheet_block::{Block, Body, Part};
+use crate::layout::sheet_checks::{Check, checks};
+use crate::page::questions::{self, Asked};
 use crate::page::report::Report;
-use crate::sheet_block::{Block, Body, Part};
-use crate::sheet_checks::{Check, checks};
 use crate::side::Side;
 use maud::{Markup, html};
 
 /// The blocks of all sections, in the order of the page, with what the chosen set-up needs.
 fn blocks(report: &Report) -> Vec<Block> {
-    let blocks = [
-        (Section::Rings, Some(crate::rings::view::answer::block(report))),
-        (Section::Cage, Some(crate::chain::view::cage::block(report))),
-        (Section::Ride, Some(crate::ride::view::answer::block(report))),
-        (Section::Lap, crate::lap::view::sheet::block(report)),
-        (Section::Tyre, Some(crate::tyre::view::sheet::block(report))),
-        (Section::Position, Some(crate::position::view::block(report))),
-    ];
-    let ready = |(section, block): (Section, Option<Block>)| {
-        let mut block = block?;
+    let ready = |question: &dyn Asked| {
+        let mut block = question.block(report)?;
         block.parts.retain(|part| part.is_for(report.sheet_for));
         if !report.owners.is_example {
-            block.leave_open(&report.owners, section);
+            block.leave_open(&report.owners, &|field| question.rests_on(field));
         }
         Some(block)
     };
-    blocks.into_iter().filter_map(ready).collect()
+    questions::all().filter_map(ready).collect()
 }
 
 fn title(report: &Report) -> &'static str {

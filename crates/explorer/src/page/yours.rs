@@ -2,9 +2,10 @@
 //! that rest on it.
 
 use crate::bench::field::{Field, Group, Kind};
-use crate::bench::owner::{Owner, Section};
+use crate::bench::owner::Owner;
 use crate::lap::inputs::CourseChoice;
-use crate::layout::link_to;
+use crate::layout::pieces::link_to;
+use crate::page::questions::Asked;
 use crate::page::report::Report;
 use maud::{Markup, PreEscaped, html};
 
@@ -81,40 +82,26 @@ fn claim(report: &Report, name: &str, group: Group) -> Markup {
 /// A fragment of a section that may rest on the demo's values: nothing in it is green then, and in an answer every figure is
 /// marked, with a line under it that names the fields.
 #[must_use]
-pub(crate) fn marked(report: &Report, id: &str, fragment: String) -> String {
-    let Some(section) = section_of(id) else { return fragment };
+pub(crate) fn marked(report: &Report, question: &dyn Asked, is_answer: bool, fragment: String) -> String {
     let is_demos =
-        is_lacking(report, |field| section.rests_on(field) && report.owners.get(field) == Owner::Demo);
+        is_lacking(report, |field| question.rests_on(field) && report.owners.get(field) == Owner::Demo);
     let fragment = if is_demos { fragment.replace("class=\"good\"", "class=\"unsure\"") } else { fragment };
-    if !id.ends_with("-answer") {
+    if !is_answer {
         return fragment;
     }
-    // The position's answer marks its own sentences, since part of it may be known.
-    let is_marked = is_demos && section != Section::Position;
+    let is_marked = is_demos && !question.marks_itself();
     let fragment = PreEscaped(fragment);
-    html! { @if is_marked { div.demo { (fragment) } } @else { (fragment) } (line(report, section)) }
+    html! { @if is_marked { div.demo { (fragment) } } @else { (fragment) } (line(report, question)) }
         .into_string()
 }
 
-fn section_of(id: &str) -> Option<Section> {
-    match id.split('-').next()? {
-        "rings" => Some(Section::Rings),
-        "cage" | "chain" => Some(Section::Cage),
-        "ride" => Some(Section::Ride),
-        "lap" => Some(Section::Lap),
-        "tyre" => Some(Section::Tyre),
-        "position" => Some(Section::Position),
-        _ => None,
-    }
-}
-
 /// “Not yours yet: body mass, power, slope.”
-fn line(report: &Report, section: Section) -> Markup {
+fn line(report: &Report, question: &dyn Asked) -> Markup {
     let of = |owner: Owner| -> Vec<Field> {
-        report.owners.lacking(|field| section.rests_on(field) && report.owners.get(field) == owner).collect()
+        report.owners.lacking(|field| question.rests_on(field) && report.owners.get(field) == owner).collect()
     };
     let (demos, unknown) = (of(Owner::Demo), of(Owner::Unknown));
-    let is_invented = section == Section::Lap
+    let is_invented = question.id() == crate::lap::question::QUESTION.id
         && report.owners.get(Field::Course) == Owner::Rider
         && matches!(report.lap_inputs.choice, CourseChoice::Demo(_));
     html! {
@@ -144,10 +131,4 @@ fn name(field: Field) -> String {
         Group::CrossBike => format!("cross bike’s {label}"),
         _ => label,
     }
-}
-
-/// Words whose figures are marked where one of `fields` holds the demo's value.
-#[must_use]
-pub(crate) fn resting_on(report: &Report, fields: &[Field], words: &Markup) -> Markup {
-    html! { @if report.owners.least(fields) == Owner::Demo { span.demo { (words) } } @else { (words) } }
 }

@@ -1,14 +1,27 @@
 //! Two side views laid over one another, road and cross, and three places enlarged.
 
+use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::spot::Spot;
 use crate::number::{mm, plain};
-use crate::page::pictures::Size;
-use crate::page::report::Report;
 use crate::position::report::PositionReport;
+use crate::position::section::PositionSection;
 use crate::position::view::{below, setback};
 use gear_math::position::{BikePoint, PositionView};
+
+/// Road and cross position laid over one another.
+pub(crate) const POSITION: Drawing<PositionSection> = Drawing {
+    name: "position",
+    title: "Road and cross laid over one another",
+    caption: "Side view to scale, the two bottom brackets in one place; saddle tip, bar and sole enlarged, all three to one scale.",
+    height,
+    draw,
+    spots,
+    label,
+    words: Spot::own_words,
+};
 
 /// Millimetres that only the drawing needs.
 const SADDLE_LENGTH: f64 = 270.0;
@@ -141,11 +154,11 @@ fn furthest(position: &PositionReport) -> f64 {
     places(position).iter().map(|place| place.road.distance_mm(place.cross)).fold(0.0, f64::max)
 }
 
-pub(crate) fn height(report: &Report, width: f64) -> f64 {
+fn height(report: &PositionSection, width: f64) -> f64 {
     Layout::new(&report.position, width).height()
 }
 
-pub(crate) fn label(report: &Report) -> String {
+fn label(report: &PositionSection) -> String {
     let position = &report.position;
     let (road, cross) = (&position.inputs.road, &position.cross);
     if !position.knows_stem() {
@@ -160,7 +173,7 @@ pub(crate) fn label(report: &Report) -> String {
     )
 }
 
-pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+fn draw(pen: &mut Pen, look: &Palette, report: &PositionSection, size: Size) {
     let position = &report.position;
     let layout = Layout::new(position, size.0);
     if !position.knows_stem() {
@@ -269,7 +282,7 @@ fn scale_bar(across: f64) -> (f64, &'static str) {
     lengths.into_iter().find(|(length, _)| *length <= across / 3.0).unwrap_or((2.0, "2 mm"))
 }
 
-pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+fn spots(report: &PositionSection, size: Size) -> Vec<Spot> {
     let position = &report.position;
     let layout = Layout::new(position, size.0);
     let (road, cross) = (&position.inputs.road, &position.cross);

@@ -2,14 +2,13 @@
 
 use crate::bench::field::Field;
 use crate::bench::owner::{Owner, Owners};
-use crate::page::scenario::Scenario;
 use crate::position::inputs::PositionInputs;
-use gear_math::StemSearch;
 use gear_math::chain::BottomBracketDrop;
 use gear_math::position::{
     BarPlacement, BikePoint, CarriedPosition, FrontEndView, PositionCaution, PositionView, StemFit,
     ToeClearance, ToeRoom, keep_hoods,
 };
+use gear_math::{StemSearch, TyreSize};
 
 /// What the saddle's height on the cross bike rests on.
 pub(crate) const SADDLE: &[Field] = &[
@@ -75,8 +74,13 @@ pub struct PositionReport {
 }
 
 impl PositionReport {
-    pub(crate) fn new(scenario: &Scenario) -> Self {
-        let inputs = scenario.position;
+    /// `bracket_drop` and `tyre` are those of the cross bike.
+    pub(crate) fn new(
+        inputs: PositionInputs,
+        bracket_drop: BottomBracketDrop,
+        tyre: TyreSize,
+        owners: &Owners,
+    ) -> Self {
         let cross = inputs.road.carried_to(&inputs.cross, &inputs.changes);
         let both = inputs.bars.road.zip(inputs.bars.cross);
         let bar = both.map(|(road, cross_bar)| keep_hoods(cross.target, &road, &cross_bar));
@@ -86,15 +90,16 @@ impl PositionReport {
             road: inputs.road.view(),
             front: inputs.front.view(&nearest(&search).setup),
             cautions: Vec::new(),
-            unknown: unknown(&scenario.owners),
+            unknown: unknown(owners),
             inputs,
             cross,
             bar,
             search,
-            bracket_drop: scenario.chain.frame().bottom_bracket_drop,
+            bracket_drop,
             toes: None,
         };
-        report.toes = toe_room(scenario).filter(|_| report.knows(TOES)).map(|room| room.clearance());
+        report.toes =
+            toe_room(&inputs, bracket_drop, tyre).filter(|_| report.knows(TOES)).map(|room| room.clearance());
         report.cautions = report.all_cautions();
         report
     }
@@ -157,16 +162,16 @@ fn nearest(search: &StemSearch) -> &StemFit {
     }
 }
 
-fn toe_room(scenario: &Scenario) -> Option<ToeRoom> {
-    let (position, toes) = (&scenario.position, &scenario.position.toes);
+fn toe_room(inputs: &PositionInputs, bracket_drop: BottomBracketDrop, tyre: TyreSize) -> Option<ToeRoom> {
+    let toes = &inputs.toes;
     Some(ToeRoom {
         front_centre: toes.front_centre?,
-        bottom_bracket_drop: scenario.chain.frame().bottom_bracket_drop,
-        wheel_radius: scenario.wheel.tyre.outer_radius(),
-        head_angle: position.front.head_angle,
+        bottom_bracket_drop: bracket_drop,
+        wheel_radius: tyre.outer_radius(),
+        head_angle: inputs.front.head_angle,
         fork_rake: toes.fork_rake,
         pedal_offset: toes.pedal_offset,
-        crank: position.cross.footing.crank,
+        crank: inputs.cross.footing.crank,
     })
 }
 

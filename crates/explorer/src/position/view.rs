@@ -1,15 +1,14 @@
 //! “Does it sit like the road bike?”: the answer, the workshop's measures, the stems, and how it was worked out.
 
 use crate::bench::field::Field;
-use crate::layout::{link_to, plain_table, worked};
+use crate::layout::pieces::{link_to, plain_table, resting_on, worked};
+use crate::layout::sheet_block::{Block, Part};
+use crate::layout::sheet_checks::Concern;
 use crate::number::{counted, listed, mm, plain, signed, trimmed, with_unit};
-use crate::page::report::Report;
-use crate::page::yours;
 use crate::position::inputs::PositionInputs;
 use crate::position::report::PositionReport;
 use crate::position::report::{BAR, DROP, FRONT, SADDLE};
-use crate::sheet_block::{Block, Part};
-use crate::sheet_checks::Concern;
+use crate::position::section::PositionSection;
 use gear_math::StemSearch;
 use gear_math::position::{BarShape, PositionCaution, StemFit, StemSetup, StemShortfall, ToeClearance};
 use maud::{Markup, html};
@@ -20,7 +19,7 @@ const STEMS_LISTED: usize = 12;
 /// The sentence that answers, where the saddle goes, and the care to take. What rests on the demo's values is marked, what
 /// rests on what is not known is left out.
 #[must_use]
-pub(crate) fn answer(report: &Report) -> Markup {
+pub(crate) fn answer(report: &PositionSection) -> Markup {
     let position = &report.position;
     html! {
         p { (bar(report)) " " (saddle(report)) }
@@ -36,7 +35,7 @@ pub(crate) fn answer(report: &Report) -> Markup {
     }
 }
 
-fn bar(report: &Report) -> Markup {
+fn bar(report: &PositionSection) -> Markup {
     let (position, nearest) = (&report.position, report.position.nearest());
     let is_fine = nearest.setup.cautions().is_empty() && !position.search.is_doubtful();
     let words = match &position.search {
@@ -50,7 +49,7 @@ fn bar(report: &Report) -> Markup {
             b class=(if is_fine { "good" } else { "care" }) { "Yes" } ", with a stem of " b { (stem(&nearest.setup)) } ": the bar comes within " b { (with_unit(nearest.miss_mm, 1, "mm")) } " of its place."
         },
     };
-    yours::resting_on(report, &[BAR, FRONT].concat(), &words)
+    resting_on(&report.owners, &[BAR, FRONT].concat(), &words)
 }
 
 /// The measures that most often are typed wrongly, when what comes out is rarely seen.
@@ -77,11 +76,11 @@ fn missing(shortfall: &StemShortfall) -> String {
     words.collect::<Vec<_>>().join(", and ")
 }
 
-fn saddle(report: &Report) -> Markup {
+fn saddle(report: &PositionSection) -> Markup {
     let (position, cross) = (&report.position, &report.position.cross);
     let tip = position.tip_fields();
     let figure = |fields: &[Field], words: String| match position.knows(fields) {
-        true => yours::resting_on(report, fields, &html! { b { (words) } }),
+        true => resting_on(&report.owners, fields, &html! { b { (words) } }),
         false => html! { "not known" },
     };
     html! {
@@ -125,7 +124,7 @@ fn side_of(value_mm: f64, over: &str, under: &str, what: &str) -> String {
 
 /// Everything under the picture.
 #[must_use]
-pub(crate) fn tables(report: &Report) -> Markup {
+pub(crate) fn tables(report: &PositionSection) -> Markup {
     let position = &report.position;
     html! {
         (measures(position))
@@ -265,7 +264,7 @@ fn room(toes: &ToeClearance) -> String {
 }
 
 /// The bottom bracket lies where the chain has it too.
-fn bracket(report: &Report) -> Markup {
+fn bracket(report: &PositionSection) -> Markup {
     let drop = with_unit(report.position.bracket_drop.mm(), 0, "mm");
     html! { "Worked out with the bottom bracket " (link_to(Field::BottomBracketDrop, &format!("{drop} below the axles"))) "." }
 }
@@ -310,7 +309,7 @@ fn practice() -> Markup {
 
 /// The formulas with this scenario's numbers in them.
 #[must_use]
-pub(crate) fn working(report: &Report) -> Markup {
+pub(crate) fn working(report: &PositionSection) -> Markup {
     let position = &report.position;
     let (road, inputs, cross) = (&position.inputs.road, &position.inputs, &position.cross);
     let (front, nearest, bar) = (&inputs.front, position.nearest(), position.nearest().bar);
@@ -354,7 +353,7 @@ pub(crate) fn working(report: &Report) -> Markup {
 
 /// What the workshop has to know.
 #[must_use]
-pub(crate) fn block(report: &Report) -> Block {
+pub(crate) fn block(report: &PositionSection) -> Block {
     let position = &report.position;
     let cross = &position.cross;
     let target = position.target();

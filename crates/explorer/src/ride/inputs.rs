@@ -1,14 +1,15 @@
 //! Riding against going on foot: the rider, the bike, the ground and the climb.
 
+use crate::bench::cadence_window::CadenceWindow;
 use crate::bench::field::Field;
 use crate::bench::reader::Reader;
 use crate::number::{trimmed, with_unit};
-use crate::page::scenario::Scenario;
 use crate::side::Side;
+use crate::tyre::inputs::Burden;
 use gear_math::gears::GearSet;
 use gear_math::rider::{
-    Air, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength, FootFactor, Friction, Gaits, KitMass,
-    LegStrength, Level, MarkKind, PeakPower, Reason, ReserveShare, RidingLimits, RollingCoefficient,
+    Air, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength, CrankLength, FootFactor, Friction, Gaits,
+    KitMass, LegStrength, Level, MarkKind, PeakPower, Reason, ReserveShare, RidingLimits, RollingCoefficient,
     SecondsLost, SlopeShare, Stance, StrengthShare, WorkReserve,
 };
 use gear_math::wheel::{MountedWidth, WidthFactor};
@@ -31,6 +32,19 @@ impl OwnGround {
     pub fn any(&self) -> bool {
         *self != Self::default()
     }
+}
+
+/// What the rest of the bench has already come to.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Given {
+    pub(crate) drivetrains: [Drivetrain; 2],
+    /// Gears that are not to be used.
+    pub(crate) avoid: [GearSet; 2],
+    pub(crate) wheel: Circumference,
+    pub(crate) window: CadenceWindow,
+    pub(crate) crank: CrankLength,
+    /// The tyre as mounted.
+    pub(crate) tyre: MountedWidth,
 }
 
 /// Everything the question of riding or running is worked out from.
@@ -83,35 +97,36 @@ pub struct RideInputs {
 }
 
 impl RideInputs {
-    /// Understands the fields; `scenario` holds what the rest of the bench has already come to.
-    pub(crate) fn read(reader: &mut Reader<'_>, good: &Self, scenario: &Scenario) -> Self {
+    /// Understands the fields.
+    pub(crate) fn read(reader: &mut Reader<'_>, good: &Self, given: &Given) -> Self {
         let surface = reader.pick(Field::Ground, &Surface::ALL);
         let own = OwnGround::read(reader);
         let level = reader.pick(Field::Level, &Level::ALL);
         let typed_power = reader.quantity_or_none(Field::Power);
         let mut inputs = Self {
-            rider: rider(reader, good, scenario),
+            rider: rider(reader, good, given),
             typed_power,
             level,
-            bike: bike(reader, scenario),
+            bike: bike(reader, given),
             air: air(reader, good.air),
             surface,
             own,
-            ground: own.on(surface, tyre_width(scenario), reader.quantity(Field::SlopeShare)),
+            ground: own.on(surface, given.tyre, reader.quantity(Field::SlopeShare)),
             climb: reader.climb(Field::Slope, good.climb),
             length: reader.quantity(Field::ClimbLength),
             lost: reader.quantity(Field::SecondsLost),
             ..limits(reader, good)
         };
         inputs.rider.power = typed_power.unwrap_or_else(|| level.power(inputs.rider.body));
-        inputs.ask(reader, good, scenario);
+        inputs.ask(reader, good, given);
         inputs.tell_what_is_kept(reader);
         inputs
     }
 
     /// Puts rider and bikes together; where the power does not even carry the rider, the last good rider stands in.
-    fn ask(&mut self, reader: &mut Reader<'_>, good: &Self, scenario: &Scenario) {
-        let drivetrains = Side::BOTH.map(|side| (scenario.drivetrain(side), scenario.cage(side).avoid));
+    fn ask(&mut self, reader: &mut Reader<'_>, good: &Self, given: &Given) {
+        let drivetrains =
+            Side::BOTH.map(|side| (given.drivetrains[side as usize], given.avoid[side as usize]));
         self.settle_peak(reader);
         self.settle_reserve();
         if let Err(error) = self.put_together(drivetrains) {
@@ -164,6 +179,12 @@ impl RideInputs {
         for (field, value) in kept {
             reader.keep_instead_of_none(field, value);
         }
+    }
+
+    /// What presses on the tyres.
+    #[must_use]
+    pub const fn burden(&self) -> Burden {
+        Burden { rider: self.rider.body, kit: self.rider.kit, bike: self.bike.mass, rear: self.stance.rear }
     }
 
     /// Whether the power is one for minutes rather than for seconds.
@@ -273,7 +294,7 @@ fn estimated(watts: f64) -> String {
     format!("an estimate of {watts:.0}\u{a0}W")
 }
 
-fn rider(reader: &mut Reader<'_>, good: &RideInputs, scenario: &Scenario) -> Rider {
+fn rider(reader: &mut Reader<'_>, good: &RideInputs, given: &Given) -> Rider {
     let good = good.rider;
     Rider {
         body: reader.quantity(Field::BodyMass),
@@ -283,24 +304,19 @@ fn rider(reader: &mut Reader<'_>, good: &RideInputs, scenario: &Scenario) -> Rid
         standing: reader.quantity(Field::Standing),
         foot_cost: reader.quantity(Field::FootCost),
         gaits: reader.pick(Field::OnFoot, &[Gaits::RunOrWalk, Gaits::RunOnly]),
-        lowest_cadence: scenario.window.low,
-        highest_cadence: scenario.window.high,
-        crank: scenario.position.cross.footing.crank,
+        lowest_cadence: given.window.low,
+        highest_cadence: given.window.high,
+        crank: given.crank,
     }
 }
 
-/// The width of the tyre as mounted.
-fn tyre_width(scenario: &Scenario) -> MountedWidth {
-    scenario.tyre.width(scenario.wheel.tyre.width)
-}
-
-fn bike(reader: &mut Reader<'_>, scenario: &Scenario) -> Bike {
+fn bike(reader: &mut Reader<'_>, given: &Given) -> Bike {
     Bike {
         mass: reader.quantity(Field::BikeMass),
-        drivetrain: scenario.drivetrain(Side::A),
-        avoid: scenario.cage(Side::A).avoid,
-        wheel: scenario.wheel.roll_out(),
-        tyre: tyre_width(scenario),
+        drivetrain: given.drivetrains[0],
+        avoid: given.avoid[0],
+        wheel: given.wheel,
+        tyre: given.tyre,
         efficiency: reader.quantity(Field::DrivetrainShare),
         load: reader.quantity(Field::Carry),
     }

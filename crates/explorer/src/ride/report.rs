@@ -1,7 +1,6 @@
 //! Riding against going on foot, for both set-ups.
 
 use crate::bench::field::{Field, Kind};
-use crate::page::scenario::Scenario;
 use crate::ride::inputs::RideInputs;
 use crate::side::Side;
 use gear_math::ascending;
@@ -129,8 +128,9 @@ impl Swing {
 }
 
 impl RideReport {
-    pub(crate) fn of(scenario: &Scenario) -> Self {
-        let inputs = scenario.ride.clone();
+    /// Works it out, with the lowest gears of A and B that may be used.
+    pub(crate) fn of(inputs: &RideInputs, lowest: [Gear; 2]) -> Self {
+        let inputs = inputs.clone();
         let gradients = gradients();
         let far = extent(&inputs);
         let running = inputs.questions[0].running_wins(&inputs.ground, inputs.length, inputs.lost);
@@ -139,8 +139,14 @@ impl RideReport {
             question.tornado(&inputs.ground, Watched::behind(flip.as_ref()))
         });
         let sides = Side::BOTH.map(|side| {
-            let lowest = scenario.cage(side).avoid.lowest(&scenario.drivetrain(side));
-            RideSide::new(side, lowest, &inputs, far, &gradients, (&running, &tornados[side as usize]))
+            RideSide::new(
+                side,
+                lowest[side as usize],
+                &inputs,
+                far,
+                &gradients,
+                (&running, &tornados[side as usize]),
+            )
         });
         Self { running, map: map(&inputs, &gradients), swings: swings(&tornados), sides, far, inputs }
     }
@@ -483,6 +489,11 @@ pub fn surface_name(surface: Surface) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::page::scenario::Scenario;
+
+    fn report(scenario: &Scenario) -> RideReport {
+        RideReport::of(&scenario.ride, scenario.cages.lowest())
+    }
 
     #[test]
     fn the_form_names_the_surfaces_in_their_order() {
@@ -493,7 +504,7 @@ mod tests {
 
     #[test]
     fn stretches_cover_the_map_without_a_gap() {
-        let report = RideReport::of(&Scenario::default());
+        let report = report(&Scenario::default());
         for row in &report.map {
             for stretches in &row.stretches {
                 assert_eq!((stretches[0].from, stretches[stretches.len() - 1].to), (0.0, 45.0));
@@ -504,7 +515,7 @@ mod tests {
 
     #[test]
     fn a_lower_gear_runs_out_later() {
-        let report = RideReport::of(&Scenario::default());
+        let report = report(&Scenario::default());
         for side in &report.sides {
             let gradients: Vec<_> =
                 side.others.iter().map(|other| other.gradient.unwrap().percent()).collect();
@@ -519,7 +530,7 @@ mod tests {
             bench.write(field, text);
         }
         let read = Scenario::read(&bench, &Scenario::default());
-        let report = RideReport::of(&read.scenario);
+        let report = report(&read.scenario);
         assert_eq!(report.sides[0].others[0].gradient.map(Slope::percent), Some(0.0));
         let here = report.map.iter().find(|row| row.here).unwrap();
         let end = report.sides[1].flip().unwrap().gradient.percent();

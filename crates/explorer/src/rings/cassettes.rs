@@ -127,8 +127,8 @@ mod tests {
         let ReadBench { scenario, complaints } = read(a, b);
         assert_eq!(complaints, []);
         for (side, expected) in Side::BOTH.into_iter().zip(expected) {
-            let why = scenario.typed_cassette(side).name.map_or(WhySoMany::Said, |(_, why)| why);
-            let count = scenario.drivetrain(side).cassette.sprockets().len();
+            let why = scenario.rings.typed_cassette(side).name.map_or(WhySoMany::Said, |(_, why)| why);
+            let count = scenario.rings.drivetrain(side).cassette.sprockets().len();
             assert_eq!((count, why), expected, "{a} {b} {side}");
         }
     }
@@ -159,7 +159,7 @@ mod tests {
             assert_eq!(complaints.len(), 1, "{typed}");
             assert!(complaints[0].message.starts_with(says), "{}", complaints[0].message);
             assert_eq!(complaints[0].kept, Field::CassetteA.spec().start);
-            assert_eq!(scenario.drivetrain(Side::A), Scenario::default().drivetrain(Side::A));
+            assert_eq!(scenario.rings.drivetrain(Side::A), Scenario::default().rings.drivetrain(Side::A));
         }
     }
 

@@ -2,8 +2,13 @@
 
 #[cfg(all(feature = "api", target_arch = "wasm32"))]
 pub mod api;
+pub mod body;
 pub mod cassettes;
+pub mod inputs;
 pub mod pictures;
+pub mod question;
 pub mod report;
+pub mod section;
 pub mod setup;
+pub mod step_verdict;
 pub mod view;

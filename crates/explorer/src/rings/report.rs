@@ -1,61 +1,109 @@
-//! Which set-up climbs slower, pulls higher and has the wider steps, as far as the printed figures tell them apart.
+//! The gears of A and B, each with all its numbers, and side by side.
 
-use crate::page::report::Report;
+use crate::bench::cadence_window::CadenceWindow;
+use crate::number::{plain, rpm, trimmed};
+use crate::rings::inputs::{Probe, RingsInputs};
+use crate::rings::setup::{GearLine, SetupReport};
+use crate::rings::step_verdict::{StepVerdict, WholeSteps, more};
 use crate::side::Side;
-use gear_math::Speed;
-use gear_math::gears::StepSpread;
+use crate::speed_unit::SpeedUnit;
+use gear_math::chain::CageAnswer;
+use gear_math::gears::{DevelopmentSpan, GearStep, RollOutLimit};
+use gear_math::{Comparison, Derailleur, DuplicateTolerance, Speed, Wheel};
 
-/// Mean and largest step in whole per cent, as they are printed.
+/// Least ratio of the ends of a picture's development scale.
+const SMALLEST_SPAN: f64 = 1.5;
+
+/// Everything that is said of the gears.
+#[derive(Debug)]
+pub struct RingsReport {
+    /// The wheel both set-ups run on.
+    pub wheel: Wheel,
+    /// The rider's cadences.
+    pub window: CadenceWindow,
+    /// The cadence and the speed being looked at.
+    pub probe: Probe,
+    /// Unit of all speeds.
+    pub unit: SpeedUnit,
+    /// Whether gear inches are those of the nominal 27 in wheel.
+    pub nominal_inches: bool,
+    /// Gears closer than this count as one.
+    pub tolerance: DuplicateTolerance,
+    /// A and B.
+    pub setups: [SetupReport; 2],
+    /// A against B, by gear-math.
+    pub comparison: Comparison,
+    /// Gears that A and B have in common.
+    pub common: Vec<Tie>,
+    /// What only one set-up reaches, below and above.
+    pub reach: [Option<Reach>; 2],
+    /// Every pair of a gear of A and one of B within twice the tolerance.
+    pub near: Vec<Tie>,
+    /// The roll-out limit of the race, if it has one.
+    pub limit: Option<RollOutLimit>,
+}
+
+/// A gear that A and B share.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct WholeSteps {
-    /// Of all shifts on the way up.
-    pub mean: f64,
-    /// The largest of them.
-    pub largest: f64,
+pub struct Tie {
+    /// Index among A's gears.
+    pub a: usize,
+    /// Index among B's gears.
+    pub b: usize,
+    /// How far apart the two are.
+    pub step: GearStep,
 }
 
-/// Whose steps are wider in whole per cent.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum StepVerdict {
-    /// Neither's: both figures are printed alike.
-    Alike,
-    /// On average; the largest are printed alike.
-    OnAverage(Side),
-    /// At most; the averages are printed alike.
-    AtMost(Side),
-    /// On average and at most.
-    Both(Side),
-    /// On average this one's; the other's largest step is wider.
-    OnAverageOnly(Side),
-}
-
-impl From<StepSpread> for WholeSteps {
-    fn from(steps: StepSpread) -> Self {
-        let whole = f64::round_ties_even;
-        Self { mean: whole(steps.mean.percent()), largest: whole(steps.largest.percent()) }
-    }
-}
-
-/// The side with more, unless both have as much.
-fn more([a, b]: [f64; 2]) -> Option<Side> {
-    if a > b { Some(Side::A) } else { (b > a).then_some(Side::B) }
-}
-
-impl StepVerdict {
-    /// Whose of two are wider.
+impl Tie {
+    /// Index among the gears of `side`.
     #[must_use]
-    pub fn of(steps: [WholeSteps; 2]) -> Self {
-        match (more(steps.map(|it| it.mean)), more(steps.map(|it| it.largest))) {
-            (None, None) => Self::Alike,
-            (None, Some(side)) => Self::AtMost(side),
-            (Some(side), None) => Self::OnAverage(side),
-            (Some(mean), Some(largest)) if mean == largest => Self::Both(mean),
-            (Some(mean), Some(_)) => Self::OnAverageOnly(mean),
+    pub const fn index(&self, side: Side) -> usize {
+        match side {
+            Side::A => self.a,
+            Side::B => self.b,
         }
     }
 }
 
-impl Report {
+/// A stretch of development that only one set-up reaches.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Reach {
+    /// Who reaches it.
+    pub side: Side,
+    /// From where to where.
+    pub span: DevelopmentSpan,
+}
+
+impl RingsReport {
+    /// Works it out, given what the cage says to A and to B.
+    pub(crate) fn of(inputs: &RingsInputs, cages: [&CageAnswer; 2], derailleur: &Derailleur) -> Self {
+        let [a, b] = Side::BOTH.map(|side| inputs.set_up(side, cages[side as usize]));
+        let comparison = a.compare(&b, inputs.tolerance);
+        let new =
+            |side: Side, summary| SetupReport::new(side, summary, inputs, cages[side as usize], derailleur);
+        let setups = [new(Side::A, &comparison.a), new(Side::B, &comparison.b)];
+        Self {
+            common: ties(&setups, &comparison),
+            reach: reach(&comparison),
+            near: near(&setups, inputs.tolerance),
+            wheel: inputs.wheel,
+            window: inputs.window,
+            probe: inputs.probe,
+            unit: inputs.unit,
+            nominal_inches: inputs.nominal_inches,
+            tolerance: inputs.tolerance,
+            limit: inputs.limit,
+            setups,
+            comparison,
+        }
+    }
+
+    /// One of the two set-ups.
+    #[must_use]
+    pub const fn setup(&self, side: Side) -> &SetupReport {
+        &self.setups[side as usize]
+    }
+
     /// The steps of both and whose are wider; a set-up with a single gear has none.
     #[must_use]
     pub fn steps(&self) -> Option<([WholeSteps; 2], StepVerdict)> {
@@ -69,53 +117,68 @@ impl Report {
         let faster = more([a.m_per_s(), b.m_per_s()]);
         faster.filter(|_| self.unit.print(a) != self.unit.print(b))
     }
+
+    /// Smallest and largest development of both, metres; at least half an octave, so that a small difference looks small.
+    #[must_use]
+    pub fn development_span(&self) -> (f64, f64) {
+        let (low, high) = self.span(|line| line.development.m(), |line| line.development.m());
+        let widen = (SMALLEST_SPAN / (high / low)).sqrt().max(1.0);
+        (low / widen, high * widen)
+    }
+
+    /// Lowest and highest speed of both within the cadence window, in the unit of the page.
+    #[must_use]
+    pub fn speed_span(&self) -> (f64, f64) {
+        self.span(|line| self.unit.value(line.speed_low), |line| self.unit.value(line.speed_high))
+    }
+
+    fn span(&self, low: impl Fn(&GearLine) -> f64, high: impl Fn(&GearLine) -> f64) -> (f64, f64) {
+        let [a, b] = &self.setups;
+        let last = |setup: &SetupReport| high(&setup.gears[setup.gears.len() - 1]);
+        (low(&a.gears[0]).min(low(&b.gears[0])), last(a).max(last(b)))
+    }
+
+    /// A gear's speeds at the three cadences, in words.
+    #[must_use]
+    pub fn speeds_in_words(&self, line: &GearLine) -> String {
+        let at = |speed, cadence: gear_math::Cadence| {
+            format!("{} at {}", plain(self.unit.value(speed), 1), trimmed(cadence.rpm()))
+        };
+        format!(
+            "{} at {}, {} and {}",
+            self.unit.print(line.speed_low),
+            rpm(self.window.low),
+            at(line.speed_usual, self.window.usual),
+            at(line.speed_high, self.window.high)
+        )
+    }
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::bench::bench::Bench;
-    use crate::bench::field::Field;
-    use crate::page::scenario::Scenario;
-    use gear_math::{Cassette, Chainset};
-    use proptest::prelude::*;
+fn ties(setups: &[SetupReport; 2], comparison: &Comparison) -> Vec<Tie> {
+    let tie = |shared: &gear_math::gears::SharedGear| {
+        Some(Tie { a: setups[0].index_of(shared.a)?, b: setups[1].index_of(shared.b)?, step: shared.step })
+    };
+    comparison.shared.iter().filter_map(tie).collect()
+}
 
-    fn report(rings: [usize; 2], cassettes: [usize; 2]) -> Report {
-        let mut bench = Bench::default();
-        let rings = rings.map(|it| Chainset::common().nth(it).map(|it| it.to_string()));
-        let cassettes = cassettes.map(|it| Cassette::common().nth(it).map(|it| it.to_string()));
-        let texts = rings.into_iter().chain(cassettes);
-        for (field, text) in
-            [Field::RingsA, Field::RingsB, Field::CassetteA, Field::CassetteB].iter().zip(texts)
-        {
-            bench.write(*field, &text.unwrap_or_default());
-        }
-        Report::of(&Scenario::read(&bench, &Scenario::default()).scenario)
-    }
+fn reach(comparison: &Comparison) -> [Option<Reach>; 2] {
+    let either = |a: Option<DevelopmentSpan>, b: Option<DevelopmentSpan>| {
+        let of = |side, span: Option<DevelopmentSpan>| span.map(|span| Reach { side, span });
+        of(Side::A, a).or(of(Side::B, b))
+    };
+    let (a, b) = (&comparison.only_a, &comparison.only_b);
+    [either(a.below, b.below), either(a.above, b.above)]
+}
 
-    proptest! {
-        #![proptest_config(ProptestConfig::with_cases(64))]
-
-        #[test]
-        fn no_words_contradict_the_figures(rings in prop::array::uniform2(0..Chainset::common().count()), cassettes in prop::array::uniform2(0..Cassette::common().count())) {
-            let report = report(rings, cassettes);
-            let ([a, b], verdict) = report.steps().unwrap();
-            let exact = report.setups.each_ref().map(|it| it.steps.unwrap());
-            for (whole, exact) in [a, b].iter().zip(exact) {
-                prop_assert_eq!(format!("{:.0}", exact.mean.percent()), format!("{}", whole.mean));
-                prop_assert_eq!(format!("{:.0}", exact.largest.percent()), format!("{}", whole.largest));
+fn near(setups: &[SetupReport; 2], tolerance: DuplicateTolerance) -> Vec<Tie> {
+    let mut near = Vec::new();
+    for (a, line_a) in setups[0].gears.iter().enumerate() {
+        for (b, line_b) in setups[1].gears.iter().enumerate() {
+            let step = line_a.development.step_to(line_b.development);
+            if !line_a.avoid && !line_b.avoid && step.percent() <= 2.0 * tolerance.percent() {
+                near.push(Tie { a, b, step });
             }
-            let wider = |side: Side, [a, b]: [f64; 2]| if side == Side::A { a > b } else { b > a };
-            let (mean, largest) = ([a.mean, b.mean], [a.largest, b.largest]);
-            let same = |[a, b]: [f64; 2]| a.total_cmp(&b).is_eq();
-            let is_told = match verdict {
-                StepVerdict::Alike => same(mean) && same(largest),
-                StepVerdict::OnAverage(side) => wider(side, mean) && same(largest),
-                StepVerdict::AtMost(side) => same(mean) && wider(side, largest),
-                StepVerdict::Both(side) => wider(side, mean) && wider(side, largest),
-                StepVerdict::OnAverageOnly(side) => wider(side, mean) && wider(side.other(), largest),
-            };
-            prop_assert!(is_told, "{verdict:?} {a:?} {b:?}");
         }
     }
+    near
 }

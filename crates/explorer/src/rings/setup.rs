@@ -1,12 +1,12 @@
 //! One set-up, gear by gear.
 
-use crate::page::scenario::Scenario;
 use crate::rings::cassettes::TypedCassette;
+use crate::rings::inputs::RingsInputs;
 use crate::side::Side;
 use gear_math::ascending;
 use gear_math::chain::CageAnswer;
 use gear_math::gears::{CrossedRule, GearStep, PedalRate, SetupSummary, ShiftKind, StepSpread};
-use gear_math::{Development, Drivetrain, Gear, GearInches, Setup, Speed};
+use gear_math::{Derailleur, Development, Drivetrain, Gear, GearInches, Setup, Speed};
 
 /// One set-up.
 #[derive(Debug)]
@@ -78,17 +78,24 @@ pub struct RideStep {
 }
 
 impl SetupReport {
-    pub(crate) fn new(side: Side, set_up: &Setup, summary: &SetupSummary, scenario: &Scenario) -> Self {
+    pub(crate) fn new(
+        side: Side,
+        summary: &SetupSummary,
+        inputs: &RingsInputs,
+        cage: &CageAnswer,
+        derailleur: &Derailleur,
+    ) -> Self {
+        let set_up = &inputs.set_up(side, cage);
         let drivetrain = set_up.drivetrain;
         let mut report = Self {
             side,
             drivetrain,
-            typed: scenario.typed_cassette(side),
-            gears: gear_lines(set_up, summary, scenario),
+            typed: inputs.typed_cassette(side),
+            gears: gear_lines(set_up, summary, inputs, derailleur),
             riding: Vec::new(),
             steps: summary.riding_order.step_spread(),
             crossed: drivetrain.crossed_rule(),
-            cage: scenario.cage(side).clone(),
+            cage: cage.clone(),
             summary: summary.clone(),
         };
         report.riding = report.ride_steps(summary);
@@ -133,7 +140,12 @@ impl SetupReport {
     }
 }
 
-fn gear_lines(set_up: &Setup, summary: &SetupSummary, scenario: &Scenario) -> Vec<GearLine> {
+fn gear_lines(
+    set_up: &Setup,
+    summary: &SetupSummary,
+    inputs: &RingsInputs,
+    derailleur: &Derailleur,
+) -> Vec<GearLine> {
     let drivetrain = &set_up.drivetrain;
     let crossed = drivetrain.crossed_rule();
     let useful: Vec<Gear> = summary.useful_order.gears().collect();
@@ -148,21 +160,17 @@ fn gear_lines(set_up: &Setup, summary: &SetupSummary, scenario: &Scenario) -> Ve
                 gear: row.gear,
                 rank,
                 development: row.development,
-                inches: if scenario.nominal_inches {
-                    row.gear.nominal_gear_inches()
-                } else {
-                    row.gear_inches
-                },
-                speed_low: row.speed_at(scenario.window.low),
-                speed_usual: row.speed_at(scenario.window.usual),
-                speed_high: row.speed_at(scenario.window.high),
-                speed_probe: row.speed_at(scenario.probe.cadence),
-                cadence_probe: row.development.cadence_at(scenario.probe.speed),
+                inches: if inputs.nominal_inches { row.gear.nominal_gear_inches() } else { row.gear_inches },
+                speed_low: row.speed_at(inputs.window.low),
+                speed_usual: row.speed_at(inputs.window.usual),
+                speed_high: row.speed_at(inputs.window.high),
+                speed_probe: row.speed_at(inputs.probe.cadence),
+                cadence_probe: row.development.cadence_at(inputs.probe.speed),
                 crossed: is_crossed,
                 duplicate: !is_crossed && !avoid && !useful.contains(&row.gear),
                 avoid,
                 slack: drivetrain.slack(row.gear),
-                beyond_cage: scenario.derailleur.slack_beyond(drivetrain, row.gear),
+                beyond_cage: derailleur.slack_beyond(drivetrain, row.gear),
             }
         })
         .collect();

@@ -2,12 +2,24 @@
 
 use crate::bench::field::Field;
 use crate::bench::reader::Reader;
-use crate::ride::inputs::RideInputs;
-use gear_math::rider::{BikeMass, BodyMass, KitMass};
+use gear_math::rider::{BikeMass, BodyMass, KitMass, RearShare};
 use gear_math::wheel::{
     Construction, FrontShare, LabelEdition, MountedWidth, NominalWidth, PressureMarks, RaceLimit,
     RimInnerWidth, TyreFitError, TyreGround, TyreSection, TyreWidth, WheelStyle,
 };
+
+/// What presses on the tyres.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Burden {
+    /// The rider's body.
+    pub rider: BodyMass,
+    /// What the rider wears and carries.
+    pub kit: KitMass,
+    /// The bike.
+    pub bike: BikeMass,
+    /// Rear wheel's part of the weight.
+    pub rear: RearShare,
+}
 
 /// What the tyre's section is worked out from, beside the tyre's size.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -43,8 +55,8 @@ pub struct TyreInputs {
 }
 
 impl TyreInputs {
-    /// Understands the fields; who rides and on what is `ride`'s.
-    pub(crate) fn read(reader: &mut Reader<'_>, ride: &RideInputs) -> Self {
+    /// Understands the fields; who rides and on what stands elsewhere.
+    pub(crate) fn read(reader: &mut Reader<'_>, burden: Burden) -> Self {
         let limits = [Some(RaceLimit::UCI), Some(RaceLimit::MM_35), Some(RaceLimit::MM_38), None];
         let construction = reader.pick(Field::Construction, &Construction::ALL);
         let hookless = reader.pick(Field::Hookless, &[false, true]);
@@ -64,17 +76,16 @@ impl TyreInputs {
             measured: reader.quantity_or_none(Field::TyreWidthMeasured),
             edition: reader.pick(Field::LabelEdition, &[LabelEdition::Etrto2020, LabelEdition::OlderIso]),
             measuring_rim: reader.quantity_or_none(Field::MeasuringRim),
-            rider: ride.rider.body,
-            kit: ride.rider.kit,
-            bike: ride.bike.mass,
-            front_share: FrontShare::beside(ride.stance.rear),
+            rider: burden.rider,
+            kit: burden.kit,
+            bike: burden.bike,
+            front_share: FrontShare::beside(burden.rear),
         }
     }
 
-    /// The same under the rider and on the bike of `ride`.
-    pub(crate) fn under(self, ride: &RideInputs) -> Self {
-        let (rider, kit, bike) = (ride.rider.body, ride.rider.kit, ride.bike.mass);
-        Self { rider, kit, bike, front_share: FrontShare::beside(ride.stance.rear), ..self }
+    /// The same under another rider.
+    pub(crate) fn under(self, Burden { rider, kit, bike, rear }: Burden) -> Self {
+        Self { rider, kit, bike, front_share: FrontShare::beside(rear), ..self }
     }
 
     /// The rim on which a label's width holds.

@@ -1,16 +1,29 @@
 //! The tyre cut across on its rim, to scale, with the race's gauge over it.
 
+use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::spot::Spot;
 use crate::number::{plain, with_unit};
-use crate::page::pictures::Size;
-use crate::page::report::Report;
 use crate::tyre::report::{Gauge, TyreFit, TyreReport};
+use crate::tyre::section::TyreSection;
 use crate::tyre::view::answer::gauge_words;
 use gear_math::wheel::{CalliperVerdict, Construction, SectionArc, WidthVerdict};
 use plotters::style::RGBColor;
 use std::f64::consts::PI;
+
+/// The tyre cut across on its rim, with the gauge over it.
+pub(crate) const CROSS_SECTION: Drawing<TyreSection> = Drawing {
+    name: "cross-section",
+    title: "The tyre on its rim, cut across",
+    caption: "To scale, with the gauge of the race slid over it. Broken marks show how far the width may be off on either side.",
+    height,
+    draw,
+    spots,
+    label,
+    words: Spot::own_words,
+};
 
 /// Millimetres that only the drawing needs.
 const GAUGE_WALL: f64 = 4.5;
@@ -65,11 +78,11 @@ fn widest(fit: &TyreFit) -> f64 {
     fit.width.range_mm().1.max(fit.section.width().mm())
 }
 
-pub(crate) fn height(report: &Report, width: f64) -> f64 {
+fn height(report: &TyreSection, width: f64) -> f64 {
     Layout::new(&report.tyre, width).height()
 }
 
-pub(crate) fn label(report: &Report) -> String {
+fn label(report: &TyreSection) -> String {
     let tyre = &report.tyre;
     let Ok(fit) = &tyre.fit else {
         return format!("Cross-section: {} does not go on this rim.", tyre.size);
@@ -86,7 +99,7 @@ pub(crate) fn label(report: &Report) -> String {
     )
 }
 
-pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+fn draw(pen: &mut Pen, look: &Palette, report: &TyreSection, size: Size) {
     let tyre = &report.tyre;
     let layout = Layout::new(tyre, size.0);
     draw_gauge(pen, look, &layout, tyre);
@@ -265,7 +278,7 @@ fn draw_foot(pen: &mut Pen, look: &Palette, layout: &Layout, tyre: &TyreReport) 
     pen.text("10 mm", (2.0, y + 14.0), Type::new(look.soft, Anchor::Start).size(11.0));
 }
 
-pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+fn spots(report: &TyreSection, size: Size) -> Vec<Spot> {
     let tyre = &report.tyre;
     let layout = Layout::new(tyre, size.0);
     let around =

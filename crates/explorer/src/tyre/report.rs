@@ -1,6 +1,5 @@
 //! Tyre, rim and pressure.
 
-use crate::page::scenario::Scenario;
 use crate::tyre::inputs::TyreInputs;
 use gear_math::gears::GearStep;
 use gear_math::rider::BodyMass;
@@ -9,7 +8,7 @@ use gear_math::wheel::{
     PressureAdvice, RimCaution, RimInnerWidth, RimRange, TyreFitError, TyreGround, TyreSection, TyreWidth,
     WheelStyle, Wheels, WidthVerdict, rim_cautions,
 };
-use gear_math::{Development, Gear, Pressure, PressureCase, TyreSize};
+use gear_math::{Development, Drivetrain, Gear, Pressure, PressureCase, TyreSize};
 
 /// Widths that are compared, beside the tyre's own, in millimetres: what is sold for cross, gravel and road.
 const WIDTHS_MM: [f64; 9] = [25.0, 28.0, 30.0, 32.0, 33.0, 35.0, 38.0, 40.0, 45.0];
@@ -119,8 +118,7 @@ impl Gauge {
 }
 
 impl TyreReport {
-    pub(crate) fn new(scenario: &Scenario) -> Self {
-        let (inputs, size) = (scenario.tyre, scenario.wheel.tyre);
+    pub(crate) fn new(inputs: TyreInputs, size: TyreSize, drivetrains: [Drivetrain; 2]) -> Self {
         let fit = TyreFit::new(&inputs, size);
         let with = |change: &dyn Fn(&mut PressureCase)| {
             let mut case = fit.as_ref().ok()?.case;
@@ -148,7 +146,7 @@ impl TyreReport {
             widths: widths(&inputs, size, fit.as_ref().ok()),
             riders: riders.collect(),
             grounds: TyreGround::ALL.into_iter().map(|ground| (ground, styles(ground))).collect(),
-            other: inputs.other.map(|width| OtherTyre::new(scenario, TyreSize { width, ..size })),
+            other: inputs.other.map(|width| OtherTyre::new(drivetrains, size, TyreSize { width, ..size })),
             fit,
             inputs,
             size,
@@ -201,12 +199,12 @@ impl TyreFit {
 }
 
 impl OtherTyre {
-    fn new(scenario: &Scenario, other: TyreSize) -> Self {
-        let (now, then) = (scenario.wheel.tyre.circumference(), other.circumference());
-        let gears = crate::side::Side::BOTH.map(|side| {
+    fn new(drivetrains: [Drivetrain; 2], own: TyreSize, other: TyreSize) -> Self {
+        let (now, then) = (own.circumference(), other.circumference());
+        let gears = drivetrains.map(|drivetrain| {
             let on_both =
                 |gear: Gear| GearOnBoth { gear, now: gear.development(now), then: gear.development(then) };
-            scenario.drivetrain(side).gears().map(on_both).collect()
+            drivetrain.gears().map(on_both).collect()
         });
         Self { size: other, step: now.step_to(then), gears }
     }

@@ -1,17 +1,30 @@
 //! Capacity against the length of the cage: what A and B ask for, what geometry gives, what makers usually state.
 
 use crate::chain::report::ChainReport;
+use crate::chain::section::ChainSection;
+use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::{Scale, spread};
 use crate::drawing::spot::Spot;
 use crate::number::{plain, with_unit};
-use crate::page::pictures::Size;
-use crate::page::report::Report;
 use crate::side::Side;
 use gear_math::TotalCapacity;
 use gear_math::cage::CageClass;
 use gear_math::chain::PulleyCentres;
+
+/// Capacity against cage length.
+pub(crate) const CAPACITY: Drawing<ChainSection> = Drawing {
+    name: "capacity",
+    title: "Capacity and the length of the cage",
+    caption: "The curve is what geometry gives a cage of that length; the point is A’s, the ring B’s. Grey fields are what makers usually state.",
+    height,
+    draw,
+    spots,
+    label,
+    words: Spot::own_words,
+};
 
 const HEIGHT: f64 = 290.0;
 const TOP: f64 = 26.0;
@@ -24,7 +37,7 @@ const MM_TICKS: [f64; 15] =
     [20.0, 30.0, 40.0, 50.0, 60.0, 70.0, 80.0, 90.0, 100.0, 110.0, 120.0, 130.0, 140.0, 150.0, 160.0];
 const TEETH_TICKS: [f64; 10] = [10.0, 20.0, 25.0, 30.0, 35.0, 40.0, 45.0, 50.0, 60.0, 80.0];
 
-pub(crate) const fn height() -> f64 {
+fn height(_: &ChainSection, _: f64) -> f64 {
     HEIGHT
 }
 
@@ -37,12 +50,12 @@ struct Layout {
 }
 
 impl Layout {
-    fn new(report: &Report, width: f64) -> Self {
+    fn new(report: &ChainSection, width: f64) -> Self {
         let (right, floor) = (width - GUTTER, HEIGHT - FOOT);
-        let cages = || report.solved_chains().map(centres_mm);
+        let cages = || report.chain.solved().map(centres_mm);
         let from = cages().fold(USUAL_MM.0, f64::min);
         let to = cages().fold(USUAL_MM.1, f64::max);
-        let curve = report.solved_chains().next().map_or_else(Vec::new, |chain| curve(chain, from, to));
+        let curve = report.chain.solved().next().map_or_else(Vec::new, |chain| curve(chain, from, to));
         let usual = CageClass::ALL.iter().flat_map(|class| <[u16; 2]>::from(class.total_capacity));
         let (low, high) = curve
             .iter()
@@ -92,12 +105,12 @@ struct Line {
     words: String,
 }
 
-fn lines(report: &Report) -> Vec<Line> {
+fn lines(report: &ChainSection) -> Vec<Line> {
     let asked = |side: Side| {
-        let needed = report.setup(side).cage.check.needed;
+        let needed = report.rings.setup(side).cage.check.needed;
         Line { side: Some(side), teeth: f64::from(needed), words: format!("{side} needs {needed}") }
     };
-    let stated = report.derailleur.total_capacity.map(TotalCapacity::teeth).map(|teeth| Line {
+    let stated = report.chain.derailleur.total_capacity.map(TotalCapacity::teeth).map(|teeth| Line {
         side: None,
         teeth: f64::from(teeth),
         words: format!("maker states {teeth}"),
@@ -109,9 +122,9 @@ fn lines(report: &Report) -> Vec<Line> {
     lines
 }
 
-pub(crate) fn label(report: &Report) -> String {
+fn label(report: &ChainSection) -> String {
     let levels: Vec<String> = lines(report).into_iter().map(|line| line.words).collect();
-    let geometry = report.solved_chains().next().map_or_else(String::new, |chain| {
+    let geometry = report.chain.solved().next().map_or_else(String::new, |chain| {
         format!(
             "; by geometry a cage of {} takes {} teeth",
             with_unit(centres_mm(chain), 0, "mm"),
@@ -121,7 +134,7 @@ pub(crate) fn label(report: &Report) -> String {
     format!("Total capacity against cage length: {}{geometry}.", levels.join(", "))
 }
 
-pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+fn draw(pen: &mut Pen, look: &Palette, report: &ChainSection, size: Size) {
     let layout = Layout::new(report, size.0);
     draw_axes(pen, look, &layout);
     for class in &CageClass::ALL {
@@ -139,7 +152,7 @@ pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     let curve: Vec<Point> =
         layout.curve.iter().map(|&(mm, teeth)| (layout.across.at(mm), layout.up.at(teeth))).collect();
     pen.path(&curve, look.ink, 2.0);
-    for chain in report.solved_chains() {
+    for chain in report.chain.solved() {
         draw_cage(pen, look, &layout, chain);
     }
 }
@@ -159,7 +172,7 @@ fn draw_axes(pen: &mut Pen, look: &Palette, layout: &Layout) {
     pen.text("teeth", (LEFT - 6.0, 10.0), small(Anchor::End));
 }
 
-fn draw_lines(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+fn draw_lines(pen: &mut Pen, look: &Palette, report: &ChainSection, layout: &Layout) {
     let lines = lines(report);
     let wanted: Vec<f64> = lines.iter().map(|line| layout.up.at(line.teeth)).collect();
     let placed = spread(&wanted, 15.0, TOP - 8.0, layout.floor);
@@ -185,7 +198,7 @@ fn draw_cage(pen: &mut Pen, look: &Palette, layout: &Layout, chain: &ChainReport
     }
 }
 
-pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+fn spots(report: &ChainSection, size: Size) -> Vec<Spot> {
     let layout = Layout::new(report, size.0);
     let classes = CageClass::ALL.iter().map(|class| {
         let (from, to) = layout.class(class);
@@ -193,19 +206,19 @@ pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
         let text = format!("Usual {} cages: {least} to {most} teeth, common practice.", class.name);
         Spot::around(from, to, 2.0, text)
     });
-    let cages = report.solved_chains().map(|chain| {
+    let cages = report.chain.solved().map(|chain| {
         let at = layout.cage(chain);
         Spot::around(at, at, 11.0, describe(report, chain))
     });
     cages.chain(classes).collect()
 }
 
-fn describe(report: &Report, chain: &ChainReport) -> String {
+fn describe(report: &ChainSection, chain: &ChainReport) -> String {
     format!(
         "{}: a cage of {} takes {} teeth by geometry; {} are needed.",
         chain.side,
         with_unit(centres_mm(chain), 0, "mm"),
         plain(chain.advice.fit.capacity_teeth, 1),
-        report.setup(chain.side).cage.check.needed
+        report.rings.setup(chain.side).cage.check.needed
     )
 }

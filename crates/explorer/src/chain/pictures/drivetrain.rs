@@ -5,14 +5,27 @@ use crate::chain::pictures::gear_map::Map;
 use crate::chain::pictures::side_view;
 use crate::chain::pictures::side_view::{Room, View};
 use crate::chain::report::{ChainReport, Station, state_name};
+use crate::chain::section::ChainSection;
+use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::spot::Spot;
 use crate::number::{plain, with_unit};
-use crate::page::pictures::Size;
-use crate::page::report::Report;
 use crate::side::Side;
 use gear_math::chain::{GearState, PathWheel, WheelRole};
+
+/// Drivetrains in a chosen gear, true to scale.
+pub(crate) const DRIVETRAIN: Drawing<ChainSection> = Drawing {
+    name: "drivetrain",
+    title: "The chain in one gear, true to scale",
+    caption: "From the drive side: broken lines are the cage’s rest position and forward limit. Slack hangs, and what is missing is drawn as a gap. Below, every gear by how the chain lies in it; the framed one is drawn.",
+    height,
+    draw,
+    spots,
+    label,
+    words: Spot::own_words,
+};
 
 const TITLE: f64 = 26.0;
 const BELOW_DRAWING: f64 = 6.0;
@@ -38,12 +51,12 @@ struct Layout {
 }
 
 impl Layout {
-    fn new(report: &Report, width: f64) -> Self {
+    fn new(report: &ChainSection, width: f64) -> Self {
         let wide = width >= WIDE;
         let panel = if wide { (width - GUTTER) / 2.0 } else { width };
-        let room = report.solved_chains().map(Room::of).reduce(Room::joined);
+        let room = report.chain.solved().map(Room::of).reduce(Room::joined);
         let scale = room.map_or(1.0, |room| (panel / room.width()).min(LARGEST_SCALE));
-        let rings = report.setups.iter().map(|setup| setup.drivetrain.chainset.rings().len()).max();
+        let rings = report.rings.setups.iter().map(|setup| setup.drivetrain.chainset.rings().len()).max();
         Self {
             room,
             scale,
@@ -81,23 +94,23 @@ impl Layout {
     }
 }
 
-pub(crate) fn height(report: &Report, width: f64) -> f64 {
+fn height(report: &ChainSection, width: f64) -> f64 {
     Layout::new(report, width).foot() + key_rows(report, width) as f64 * KEY_ROW
 }
 
-pub(crate) fn label(report: &Report) -> String {
+fn label(report: &ChainSection) -> String {
     let words: Vec<String> = Side::BOTH.into_iter().map(|side| panel_in_words(report, side)).collect();
     format!("Drivetrain from the drive side, true to scale. {}.", words.join(". "))
 }
 
-fn panel_in_words(report: &Report, side: Side) -> String {
-    match &report.chains[side as usize] {
+fn panel_in_words(report: &ChainSection, side: Side) -> String {
+    match &report.chain.chains[side as usize] {
         Ok(chain) => format!("{side} · {}: {}", chain.station().fit.gear, chain.station().in_words()),
         Err(_) => format!("{side}: these wheels run into each other"),
     }
 }
 
-pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+fn draw(pen: &mut Pen, look: &Palette, report: &ChainSection, size: Size) {
     let layout = Layout::new(report, size.0);
     for side in Side::BOTH {
         let (left, top) = layout.corner(side);
@@ -105,7 +118,7 @@ pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
         pen.text(&title, (left, top + 10.0), Type::new(side.ink(look), Anchor::Start).bold());
     }
     let Some(room) = layout.room else { return };
-    for chain in report.solved_chains() {
+    for chain in report.chain.solved() {
         side_view::draw(pen, look, chain, &layout.view(room, chain.side));
         layout.map(chain).draw(pen, look, chain);
     }
@@ -113,14 +126,14 @@ pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
 }
 
 /// Names of the marks in use on this page: the states and, where a maker's capacity is broken, that.
-fn key(report: &Report) -> Vec<(Option<GearState>, &'static str)> {
+fn key(report: &ChainSection) -> Vec<(Option<GearState>, &'static str)> {
     let states = gear_map::KEY.into_iter().map(|state| (Some(state), state_name(state)));
-    let broken = report.solved_chains().flat_map(|chain| &chain.stations).any(|it| it.beyond_maker > 0);
+    let broken = report.chain.solved().flat_map(|chain| &chain.stations).any(|it| it.beyond_maker > 0);
     states.chain(broken.then_some((None, "beyond maker’s capacity"))).collect()
 }
 
 /// Where each entry of the key begins: row and distance from the left.
-fn key_places(report: &Report, width: f64) -> Vec<(usize, f64)> {
+fn key_places(report: &ChainSection, width: f64) -> Vec<(usize, f64)> {
     let (mut row, mut left) = (0, 0.0);
     let mut places = Vec::new();
     for (_, name) in key(report) {
@@ -134,11 +147,11 @@ fn key_places(report: &Report, width: f64) -> Vec<(usize, f64)> {
     places
 }
 
-fn key_rows(report: &Report, width: f64) -> usize {
+fn key_rows(report: &ChainSection, width: f64) -> usize {
     key_places(report, width).last().map_or(0, |(row, _)| row + 1)
 }
 
-fn draw_key(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout, width: f64) {
+fn draw_key(pen: &mut Pen, look: &Palette, report: &ChainSection, layout: &Layout, width: f64) {
     for ((state, name), (row, left)) in key(report).into_iter().zip(key_places(report, width)) {
         let at = (left + 12.0, layout.foot() + row as f64 * KEY_ROW + KEY_ROW / 2.0);
         match state {
@@ -150,11 +163,11 @@ fn draw_key(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout, wid
 }
 
 /// The gears of A, those of B, then the wheels of both drawings.
-pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+fn spots(report: &ChainSection, size: Size) -> Vec<Spot> {
     let layout = Layout::new(report, size.0);
     let Some(room) = layout.room else { return Vec::new() };
-    let mut spots: Vec<Spot> = report.solved_chains().flat_map(|chain| gear_spots(&layout, chain)).collect();
-    for chain in report.solved_chains() {
+    let mut spots: Vec<Spot> = report.chain.solved().flat_map(|chain| gear_spots(&layout, chain)).collect();
+    for chain in report.chain.solved() {
         let view = layout.view(room, chain.side);
         spots.extend(chain.path.wheels.iter().map(|wheel| {
             let (from, to) = view.around(wheel);

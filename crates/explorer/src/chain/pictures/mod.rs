@@ -5,3 +5,10 @@ pub mod drivetrain;
 pub mod gear_map;
 pub mod side_view;
 pub mod wrap;
+
+use crate::chain::section::ChainSection;
+use crate::drawing::drawing::Drawing;
+
+/// The pictures in the order of the page.
+pub(crate) static PICTURES: &[Drawing<ChainSection>] =
+    &[wrap::WRAP, drivetrain::DRIVETRAIN, capacity::CAPACITY];

@@ -1,15 +1,28 @@
 //! Slack that the cage must take up in every gear, against its capacity.
 
+use crate::chain::section::ChainSection;
+use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::number::counted;
-use crate::page::pictures::Size;
-use crate::page::report::Report;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::side::Side;
 use gear_math::ascending;
+
+/// Slack to be taken up in every gear.
+pub(crate) const WRAP: Drawing<ChainSection> = Drawing {
+    name: "wrap",
+    title: "Chain the cage must take up",
+    caption: "Teeth of slack in every gear, counted from the largest ring and largest sprocket. Gears beyond the maker’s capacity are crossed out: there the chain hangs.",
+    height,
+    draw,
+    spots,
+    label,
+    words: Spot::own_words,
+};
 
 const TOP: f64 = 34.0;
 const PANEL: f64 = 210.0;
@@ -19,8 +32,8 @@ const GUTTER: f64 = 24.0;
 const WIDE: f64 = 560.0;
 
 /// What the cage takes up, if its maker's figure is known.
-fn capacity(report: &Report) -> Option<u16> {
-    report.derailleur.total_capacity.map(gear_math::TotalCapacity::teeth)
+fn capacity(report: &ChainSection) -> Option<u16> {
+    report.chain.derailleur.total_capacity.map(gear_math::TotalCapacity::teeth)
 }
 
 struct Panel {
@@ -40,10 +53,10 @@ impl Panel {
     }
 }
 
-fn panels(report: &Report, width: f64) -> [Panel; 2] {
+fn panels(report: &ChainSection, width: f64) -> [Panel; 2] {
     let side_by_side = width >= WIDE;
     let each = if side_by_side { (width - GUTTER) / 2.0 } else { width };
-    let most = report.setups.iter().map(|setup| setup.cage.check.needed).max().unwrap_or(0);
+    let most = report.rings.setups.iter().map(|setup| setup.cage.check.needed).max().unwrap_or(0);
     let top = f64::from(most.max(capacity(report).unwrap_or(0))) + 3.0;
     let panel = |side, left: f64, above: f64| {
         let floor = above + TOP + PANEL;
@@ -54,14 +67,14 @@ fn panels(report: &Report, width: f64) -> [Panel; 2] {
     [panel(Side::A, 0.0, 0.0), panel(Side::B, left, above)]
 }
 
-pub(crate) fn height(width: f64) -> f64 {
+fn height(_: &ChainSection, width: f64) -> f64 {
     let one = TOP + PANEL + FOOT;
     if width >= WIDE { one } else { 2.0 * one }
 }
 
-pub(crate) fn label(report: &Report) -> String {
+fn label(report: &ChainSection) -> String {
     let words = |side| {
-        let setup = report.setup(side);
+        let setup = report.rings.setup(side);
         format!(
             "{side} needs {} of capacity",
             counted(usize::from(setup.cage.check.needed), "tooth", "teeth")
@@ -72,14 +85,14 @@ pub(crate) fn label(report: &Report) -> String {
     format!("Chain to be taken up in every gear: {}, {}; {limit}.", words(Side::A), words(Side::B))
 }
 
-pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+fn draw(pen: &mut Pen, look: &Palette, report: &ChainSection, size: Size) {
     for panel in panels(report, size.0) {
         draw_panel(pen, look, report, &panel);
     }
 }
 
-fn draw_panel(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel) {
-    let setup = report.setup(panel.side);
+fn draw_panel(pen: &mut Pen, look: &Palette, report: &ChainSection, panel: &Panel) {
+    let setup = report.rings.setup(panel.side);
     let title = format!("{} · {}", panel.side, setup.drivetrain.chainset);
     let top = panel.floor - PANEL - TOP;
     pen.text(&title, (panel.left, top + 10.0), Type::new(panel.side.ink(look), Anchor::Start).bold());
@@ -103,7 +116,7 @@ fn draw_sprockets(pen: &mut Pen, look: &Palette, setup: &SetupReport, panel: &Pa
     pen.text("sprocket", (panel.right, panel.floor + 26.0), Type::new(look.soft, Anchor::End).size(11.0));
 }
 
-fn draw_capacity(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel) {
+fn draw_capacity(pen: &mut Pen, look: &Palette, report: &ChainSection, panel: &Panel) {
     let Some(capacity) = capacity(report) else { return };
     let y = panel.up.at(f64::from(capacity));
     pen.dashes((panel.left, y), (panel.right, y), look.ink, 1.5, 4.0);
@@ -146,11 +159,11 @@ fn cross(pen: &mut Pen, look: &Palette, (x, y): Point) {
     pen.cross((x, y), 5.0, look.stop, 2.0);
 }
 
-pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+fn spots(report: &ChainSection, size: Size) -> Vec<Spot> {
     panels(report, size.0)
         .iter()
         .flat_map(|panel| {
-            let setup = report.setup(panel.side);
+            let setup = report.rings.setup(panel.side);
             let mut rows: Vec<&GearLine> = setup.gears.iter().collect();
             ascending(&mut rows, |row| f64::from(row.gear.sprocket.teeth()));
             ascending(&mut rows, |row| row.rank as f64);
@@ -162,7 +175,7 @@ pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
         .collect()
 }
 
-fn describe(report: &Report, side: Side, row: &GearLine) -> String {
+fn describe(report: &ChainSection, side: Side, row: &GearLine) -> String {
     let teeth = counted(usize::from(row.slack), "tooth", "teeth");
     let verdict = match capacity(report) {
         _ if row.beyond_cage > 0 => {

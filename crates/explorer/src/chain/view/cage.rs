@@ -1,13 +1,13 @@
 //! “Will the cage take it?”: the answer by the makers' figures, what was found, and how it was worked out.
 
+use crate::chain::section::ChainSection;
 use crate::chain::view::cage_verdict;
-use crate::layout::{name, table, worked};
+use crate::layout::pieces::column;
+use crate::layout::pieces::{name, table, worked};
+use crate::layout::sheet_block::Block;
+use crate::layout::sheet_checks::Concern;
 use crate::number::{counted, listed, trimmed};
-use crate::page::report::Report;
 use crate::rings::setup::SetupReport;
-use crate::rings::view::gears::column;
-use crate::sheet_block::Block;
-use crate::sheet_checks::Concern;
 use crate::side::Side;
 use gear_math::cage::CageClass;
 use maud::{Markup, html};
@@ -23,24 +23,24 @@ const BY_HAND: [&str; 6] = [
 ];
 /// The sentence that answers for both set-ups, and what to check by hand.
 #[must_use]
-pub(crate) fn answer(report: &Report) -> Markup {
+pub(crate) fn answer(report: &ChainSection) -> Markup {
     html! {
         @for side in Side::BOTH { p.verdict { (cage_verdict::said(report, side).marked(side)) } }
         p.more { (cage_verdict::avoided(report)) (cage_verdict::basis(report)) (crate::chain::view::path::certainty(report)) }
-        @if report.setups.iter().any(|setup| !setup.cage.check.unknown.is_empty()) { p.more { (unknown(report)) } }
+        @if report.rings.setups.iter().any(|setup| !setup.cage.check.unknown.is_empty()) { p.more { (unknown(report)) } }
         p.more.care { "By hand, before riding. " (BY_HAND.join(" ")) " The makers’ figures come before ours." }
     }
 }
 
 /// What the workshop has to know.
 #[must_use]
-pub(crate) fn block(report: &Report) -> Block {
+pub(crate) fn block(report: &ChainSection) -> Block {
     let mut block = Block::new("Derailleur, cage and chain");
     for side in Side::BOTH {
         let said = cage_verdict::said(report, side);
         block.row_of(side, "Derailleur", said.plain_verdict());
         block.row_of(side, "Next", said.step().to_owned());
-        let avoided = report.setup(side).avoided();
+        let avoided = report.rings.setup(side).avoided();
         if !avoided.is_empty() {
             block.row_of(side, "Gears to avoid", avoided.join(", "));
         }
@@ -63,21 +63,21 @@ pub(crate) fn teeth(count: u16) -> String {
     counted(usize::from(count), "tooth", "teeth")
 }
 
-fn unknown(report: &Report) -> Markup {
-    html! { "Not given, so not checked: " (listed(&report.setups[0].cage.check.unknown)) "." }
+fn unknown(report: &ChainSection) -> Markup {
+    html! { "Not given, so not checked: " (listed(&report.rings.setups[0].cage.check.unknown)) "." }
 }
 
 /// What each set-up asks for against what the derailleur has, and what cages usually have.
 #[must_use]
-pub(crate) fn tables(report: &Report) -> Markup {
+pub(crate) fn tables(report: &ChainSection) -> Markup {
     html! { (asked(report)) (classes()) }
 }
 
-fn asked(report: &Report) -> Markup {
-    let [a, b] = &report.setups;
-    let derailleur = &report.derailleur;
+fn asked(report: &ChainSection) -> Markup {
+    let [a, b] = &report.rings.setups;
+    let derailleur = &report.chain.derailleur;
     let given = |teeth: Option<u16>| teeth.map_or("not given".to_owned(), |teeth| teeth.to_string());
-    let head = html! { tr { td {} (column(a)) (column(b)) th scope="col" { "Derailleur" } } };
+    let head = html! { tr { td {} (column(Side::A)) (column(Side::B)) th scope="col" { "Derailleur" } } };
     let row = |what: &str, value: fn(&SetupReport) -> u16, limit: Option<u16>| {
         html! { tr { th scope="row" { (what) } td { (value(a)) } td { (value(b)) } td { (given(limit)) } } }
     };
@@ -92,10 +92,10 @@ fn asked(report: &Report) -> Markup {
 
 /// The gears in which the chain hangs by the makers' sum, so that the picture's crosses can be read too.
 #[must_use]
-pub(crate) fn loose_gears(report: &Report) -> Markup {
+pub(crate) fn loose_gears(report: &ChainSection) -> Markup {
     let head = html! { tr { th scope="col" { "Gear" } th scope="col" { "Slack to take up" } th scope="col" { "Beyond the cage" } } };
     let body = html! {
-        @for setup in &report.setups {
+        @for setup in &report.rings.setups {
             @for line in setup.gears.iter().filter(|line| line.beyond_cage > 0) {
                 tr {
                     th scope="row" { (name(setup.side)) " " (line.gear) }
@@ -105,7 +105,7 @@ pub(crate) fn loose_gears(report: &Report) -> Markup {
             }
         }
     };
-    let any = report.setups.iter().any(|setup| setup.gears.iter().any(|line| line.beyond_cage > 0));
+    let any = report.rings.setups.iter().any(|setup| setup.gears.iter().any(|line| line.beyond_cage > 0));
     html! { @if any { (table("Gears beyond the maker’s capacity: the chain hangs", "", &head, &body)) } }
 }
 
@@ -133,9 +133,9 @@ fn classes() -> Markup {
 
 /// The formulas with this scenario's numbers in them.
 #[must_use]
-pub(crate) fn working(report: &Report) -> Markup {
+pub(crate) fn working(report: &ChainSection) -> Markup {
     html! {
-        @for setup in &report.setups { (needed(setup)) }
+        @for setup in &report.rings.setups { (needed(setup)) }
         p { b { "Why a sum? " } "The chain runs half-way round each wheel, so a tooth more or fewer, in front or behind, asks for half a link: 6.35 mm of chain that the cage must take up or pay out." }
         p { b { "Why largest with largest is never given away. " } "The chain’s length is set there. Too short for that gear, it locks and can tear off the derailleur or the hanger; too long for smallest with smallest, it only hangs and rattles. So a shortage of capacity is always taken at the loose end." }
         p { b { "Largest sprocket " } "is a limit of its own: the guide pulley must clear it, which depends on the derailleur’s body and the hanger, not on the cage’s length." }

@@ -1,10 +1,10 @@
 //! The one verdict on cage and chain of a set-up in words, for the page, the lap and the sheet alike.
 
+use crate::chain::section::ChainSection;
 use crate::chain::view::cage::{teeth, with_article};
 use crate::chain::view::path::{few, in_state, links, name_of};
-use crate::layout::name;
+use crate::layout::pieces::name;
 use crate::number::{counted, listed, plain, with_unit};
-use crate::page::report::Report;
 use crate::rings::setup::SetupReport;
 use crate::side::Side;
 use gear_math::Gear;
@@ -44,8 +44,8 @@ impl Said {
 
 /// What is said of one set-up.
 #[must_use]
-pub(crate) fn said(report: &Report, side: Side) -> Said {
-    let setup = report.setup(side);
+pub(crate) fn said(report: &ChainSection, side: Side) -> Said {
+    let setup = report.rings.setup(side);
     let keep = || keep(report, setup);
     match &setup.cage.outcome {
         CageOutcome::Fits => of("good", "fits", spare(setup), keep()),
@@ -87,16 +87,16 @@ fn whole_links(setup: &SetupReport) -> String {
 }
 
 /// “Keep the derailleur, with a chain of 110 links”.
-fn keep(report: &Report, setup: &SetupReport) -> String {
+fn keep(report: &ChainSection, setup: &SetupReport) -> String {
     format!("Keep the derailleur{}", chain_of(report, setup, ", with a chain of "))
 }
 
 /// A chain's links and how many more that are than now, behind some words; nothing where no chain can be told.
-fn chain_of(report: &Report, setup: &SetupReport, before: &str) -> String {
+fn chain_of(report: &ChainSection, setup: &SetupReport, before: &str) -> String {
     let Some(fit) = setup.cage.links.map(gear_math::ChainLinks::count) else { return String::new() };
     let (than, other) = match setup.cage.fitted {
         Some(fitted) => ("than now", Some(fitted)),
-        None if setup.side == Side::B => ("than A’s", report.setup(Side::A).cage.links),
+        None if setup.side == Side::B => ("than A’s", report.rings.setup(Side::A).cage.links),
         None => ("", None),
     };
     let difference = other.map_or(0, |other| i32::from(fit) - i32::from(other.count()));
@@ -106,7 +106,7 @@ fn chain_of(report: &Report, setup: &SetupReport, before: &str) -> String {
     format!("{before}{}{compared}", links(fit))
 }
 
-fn avoiding(report: &Report, setup: &SetupReport) -> Said {
+fn avoiding(report: &ChainSection, setup: &SetupReport) -> Said {
     let cage = &setup.cage;
     let why = match cage.check.spare {
         Some(spare) if spare < 0 => {
@@ -120,7 +120,7 @@ fn avoiding(report: &Report, setup: &SetupReport) -> Said {
     of("care", &verdict, why, keep(report, setup) + &check)
 }
 
-fn other_chain(report: &Report, setup: &SetupReport, hangs: GearSet) -> Said {
+fn other_chain(report: &ChainSection, setup: &SetupReport, hangs: GearSet) -> Said {
     let cage = &setup.cage;
     let fitted = cage.fitted.map_or(0, gear_math::ChainLinks::count);
     if cage.too_short.is_empty() {
@@ -147,7 +147,7 @@ fn breaks(setup: &SetupReport) -> String {
     )
 }
 
-fn not_known(report: &Report, setup: &SetupReport, doubt: &CageDoubt) -> Said {
+fn not_known(report: &ChainSection, setup: &SetupReport, doubt: &CageDoubt) -> Said {
     let (why, step) = match doubt {
         CageDoubt::CageLength(trials) => (by_length(setup, trials), look_up_capacity(setup)),
         CageDoubt::Figure(figure) => (open_figure(setup, *figure), format!("Look up its {figure}")),
@@ -223,7 +223,7 @@ fn spare_in_words(setup: &SetupReport) -> String {
     spare(setup).replace(" of capacity", "")
 }
 
-fn could_turn(report: &Report, setup: &SetupReport, names: &[&str]) -> String {
+fn could_turn(report: &ChainSection, setup: &SetupReport, names: &[&str]) -> String {
     let others = names.len().saturating_sub(TOLD);
     let mut told: Vec<String> = names.iter().take(TOLD).map(|&name| name.to_owned()).collect();
     if others > 0 {
@@ -237,8 +237,8 @@ fn could_turn(report: &Report, setup: &SetupReport, names: &[&str]) -> String {
 const TOLD: usize = 2;
 
 /// What the fitted chain, or the one that suits best, does if everything left empty is as usual.
-fn by_usual_measures(report: &Report, setup: &SetupReport) -> String {
-    let hangs = report.chains[setup.side as usize].as_ref().map(|chain| {
+fn by_usual_measures(report: &ChainSection, setup: &SetupReport) -> String {
+    let hangs = report.chain.chains[setup.side as usize].as_ref().map(|chain| {
         let fit = if setup.cage.fitted.is_some() { &chain.advice.fit } else { &chain.advice.suited };
         few(&in_state(fit, GearState::Slack))
     });
@@ -284,7 +284,7 @@ pub(crate) fn reason(finding: &CageFinding) -> String {
     }
 }
 
-fn needed(report: &Report, setup: &SetupReport, need: &CageNeed) -> String {
+fn needed(report: &ChainSection, setup: &SetupReport, need: &CageNeed) -> String {
     let mut steps: Vec<String> = Vec::new();
     if let Some(derailleur) = &need.derailleur {
         steps.push(format!("Buy {}{}", rear(derailleur), chain_of(report, setup, ", and a chain of ")));
@@ -315,10 +315,10 @@ fn rear(need: &DerailleurNeed) -> String {
 
 /// What links and drawing were worked out with, where the length of the cage was not measured.
 #[must_use]
-pub(crate) fn basis(report: &Report) -> String {
-    let cage = &report.setup(Side::A).cage;
+pub(crate) fn basis(report: &ChainSection) -> String {
+    let cage = &report.rings.setup(Side::A).cage;
     let centres = with_unit(cage.length.centres().mm(), 0, "mm");
-    match (cage.length, report.derailleur.total_capacity) {
+    match (cage.length, report.chain.derailleur.total_capacity) {
         (CageLength::Measured(_), _) => String::new(),
         (CageLength::ByCapacity(_), Some(capacity)) => format!(
             "A capacity of {capacity} teeth is a cage of about {centres} between the pulley centres: links and drawing are for that. Measured pulley centres win. "
@@ -329,8 +329,8 @@ pub(crate) fn basis(report: &Report) -> String {
 
 /// Gears that are left out everywhere, and why when none could be.
 #[must_use]
-pub(crate) fn avoided(report: &Report) -> String {
-    let told: Vec<String> = report.setups.iter().filter_map(avoided_on).collect();
+pub(crate) fn avoided(report: &ChainSection) -> String {
+    let told: Vec<String> = report.rings.setups.iter().filter_map(avoided_on).collect();
     if told.is_empty() {
         String::new()
     } else {
@@ -353,8 +353,8 @@ fn avoided_on(setup: &SetupReport) -> Option<String> {
 
 /// What has to be said beside the lap: whether the set-ups fit, and what they are ridden without.
 #[must_use]
-pub(crate) fn beside_lap(report: &Report) -> Vec<String> {
-    let notes = report.setups.iter().filter_map(lap_note);
+pub(crate) fn beside_lap(report: &ChainSection) -> Vec<String> {
+    let notes = report.rings.setups.iter().filter_map(lap_note);
     notes
         .chain(Some(avoided(report)).filter(|it| !it.is_empty()).map(|it| it.trim_end().to_owned()))
         .collect()

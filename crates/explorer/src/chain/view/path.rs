@@ -1,11 +1,11 @@
 //! “Will the cage take it?” by geometry: chain length, every gear, what was assumed.
 
 use crate::chain::report::{ChainReport, Doubt, state_name};
-use crate::layout::{name, table};
+use crate::chain::section::ChainSection;
+use crate::layout::pieces::column;
+use crate::layout::pieces::{name, table};
+use crate::layout::sheet_block::{Block, Part};
 use crate::number::{counted, listed, plain, trimmed, with_unit};
-use crate::page::report::Report;
-use crate::rings::view::gears::column;
-use crate::sheet_block::{Block, Part};
 use crate::side::Side;
 use gear_math::Gear;
 use gear_math::cage::FrontConcern;
@@ -42,15 +42,15 @@ pub(crate) fn few<T: ToString>(items: &[T]) -> String {
 }
 
 /// The chain now on the bike, or room to write its links in.
-pub(crate) fn links_fitted(report: &Report, block: &mut Block) {
-    match report.setup(Side::A).cage.fitted {
+pub(crate) fn links_fitted(report: &ChainSection, block: &mut Block) {
+    match report.rings.setup(Side::A).cage.fitted {
         Some(fitted) => block.row("Links in the chain fitted", fitted.count().to_string()),
         None => block.parts.push(Part::blank("Links in the chain fitted")),
     }
 }
 
 /// What to measure before cutting the chain, where that could change its links.
-pub(crate) fn before_cutting(report: &Report) -> Option<String> {
+pub(crate) fn before_cutting(report: &ChainSection) -> Option<String> {
     let deciding = deciding(report);
     (!deciding.is_empty()).then(|| {
         format!(
@@ -61,9 +61,9 @@ pub(crate) fn before_cutting(report: &Report) -> Option<String> {
 }
 
 /// Measures that were left empty and decide a number of links.
-fn deciding(report: &Report) -> Vec<&'static str> {
+fn deciding(report: &ChainSection) -> Vec<&'static str> {
     let decides = |measure| {
-        let mut doubts = report.solved_chains().flat_map(|chain| &chain.doubts);
+        let mut doubts = report.chain.solved().flat_map(|chain| &chain.doubts);
         doubts.any(|doubt| doubt.decides && doubt.assumption.measure == measure)
     };
     let measures = ChainDefaults::ASSUMPTIONS.iter().map(|assumption| assumption.measure);
@@ -72,9 +72,9 @@ fn deciding(report: &Report) -> Vec<&'static str> {
 
 /// What was left empty, and whether that leaves the answers open.
 #[must_use]
-pub(crate) fn certainty(report: &Report) -> Markup {
+pub(crate) fn certainty(report: &ChainSection) -> Markup {
     let deciding = deciding(report);
-    let doubts = || report.solved_chains().flat_map(|chain| &chain.doubts);
+    let doubts = || report.chain.solved().flat_map(|chain| &chain.doubts);
     html! {
         @if !deciding.is_empty() {
             "You left these empty. Usual values were taken; they can change the link count: " (listed(&deciding)) ". Measure before cutting; the table below says what each may do."
@@ -93,12 +93,11 @@ pub(crate) const fn name_of(measure: ChainMeasure) -> &'static str {
 
 /// Chain length, capacity, reach and slope of A and B, and what was assumed.
 #[must_use]
-pub(crate) fn lengths(report: &Report) -> Markup {
-    let [a, b] = &report.setups;
-    let head = html! { tr { td {} (column(a)) (column(b)) } };
+pub(crate) fn lengths(report: &ChainSection) -> Markup {
+    let head = html! { tr { td {} (column(Side::A)) (column(Side::B)) } };
     let row = |what: &str, value: fn(&ChainReport) -> String| {
         let cell = |chain: &Result<ChainReport, PathError>| chain.as_ref().map_or("–".to_owned(), value);
-        html! { tr { th scope="row" { (what) } @for chain in &report.chains { td { (cell(chain)) } } } }
+        html! { tr { th scope="row" { (what) } @for chain in &report.chain.chains { td { (cell(chain)) } } } }
     };
     let body = html! {
         (row("Links to fit", |chain| chain.advice.suited.links.count().to_string()))
@@ -123,9 +122,9 @@ pub(crate) fn lengths(report: &Report) -> Markup {
 }
 
 /// What speaks against the rings on a front derailleur.
-fn front(report: &Report) -> Markup {
+fn front(report: &ChainSection) -> Markup {
     html! {
-        @for chain in report.solved_chains().filter(|chain| !chain.front.is_empty()) {
+        @for chain in report.chain.solved().filter(|chain| !chain.front.is_empty()) {
             p.prose { (name(chain.side)) " on a front derailleur: " (chain.front.iter().map(concern).collect::<Vec<_>>().join("; ")) "." }
         }
         p.prose.quiet { "Whether the rings clear the chainstay, and the tyre leaves room for the chain, only the bike can tell." }
@@ -148,14 +147,14 @@ fn concern(concern: &FrontConcern) -> String {
 }
 
 /// What was left empty, what was taken, and what the chains would be at the ends of the usual range.
-fn assumptions(report: &Report) -> Markup {
-    let Some(first) = report.solved_chains().next().filter(|chain| !chain.doubts.is_empty()) else {
+fn assumptions(report: &ChainSection) -> Markup {
+    let Some(first) = report.chain.solved().next().filter(|chain| !chain.doubts.is_empty()) else {
         return html! {};
     };
     let head = html! {
         tr {
             th scope="col" { "Left empty" } th scope="col" { "Taken" } th scope="col" { "Usual" }
-            @for chain in report.solved_chains() {
+            @for chain in report.chain.solved() {
                 th scope="col" { (name(chain.side)) " at the least" } th scope="col" { (name(chain.side)) " at the most" }
             }
             th.words scope="col" { "Where from" }
@@ -172,8 +171,8 @@ fn assumptions(report: &Report) -> Markup {
 }
 
 /// One row; both set-ups have the same measures left empty, in the same order.
-fn assumption(report: &Report, place: usize) -> Markup {
-    let doubts: Vec<&Doubt> = report.solved_chains().filter_map(|chain| chain.doubts.get(place)).collect();
+fn assumption(report: &ChainSection, place: usize) -> Markup {
+    let doubts: Vec<&Doubt> = report.chain.solved().filter_map(|chain| chain.doubts.get(place)).collect();
     let Some(assumed) = doubts.first().map(|doubt| &doubt.assumption) else { return html! {} };
     let unit = with_space(assumed.measure.limits().unit);
     html! {
@@ -199,8 +198,8 @@ fn window(window: Option<&ChainWindow>) -> String {
 
 /// The table for the bench: one for each set-up, whose rows can be stepped through with the drawing.
 #[must_use]
-pub(crate) fn bench(report: &Report) -> Markup {
-    html! { @for chain in report.solved_chains() { (bench_table(chain)) } }
+pub(crate) fn bench(report: &ChainSection) -> Markup {
+    html! { @for chain in report.chain.solved() { (bench_table(chain)) } }
 }
 
 fn bench_table(chain: &ChainReport) -> Markup {
@@ -255,7 +254,8 @@ mod tests {
         for (field, text) in edits {
             typed.write(*field, text);
         }
-        let report = Report::of(&Scenario::read(&typed, &Scenario::default()).scenario);
+        let report = crate::page::report::Report::of(&Scenario::read(&typed, &Scenario::default()).scenario)
+            .chain_section();
         let html = html! {
             @for side in Side::BOTH { (cage_verdict::said(&report, side).marked(side)) " " }
             (certainty(&report)) (lengths(&report)) (crate::chain::view::remedies::remedies(&report)) (bench(&report))

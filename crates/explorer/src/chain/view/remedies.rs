@@ -1,10 +1,10 @@
 //! “Will the cage take it?” by geometry: what would help, least change first.
 
 use crate::chain::report::ChainReport;
+use crate::chain::section::ChainSection;
 use crate::chain::view::path::{few, in_state, links, tight};
-use crate::layout::{name, table};
+use crate::layout::pieces::{name, table};
 use crate::number::with_unit;
-use crate::page::report::Report;
 use gear_math::Chainset;
 use gear_math::cage::{CageClass, FrontConcern, FrontLimits};
 use gear_math::chain::{CageOutcome, Change, EffortPart, GearState, PulleyCentres, Remedy};
@@ -12,9 +12,10 @@ use maud::{Markup, html};
 
 /// What would help where a gear does not run, least change first.
 #[must_use]
-pub(crate) fn remedies(report: &Report) -> Markup {
-    let chains =
-        || report.solved_chains().filter(|chain| report.setup(chain.side).cage.outcome != CageOutcome::Fits);
+pub(crate) fn remedies(report: &ChainSection) -> Markup {
+    let chains = || {
+        report.chain.solved().filter(|chain| report.rings.setup(chain.side).cage.outcome != CageOutcome::Fits)
+    };
     let any = chains().any(|chain| !chain.advice.remedies.is_empty());
     let head = html! {
         tr {

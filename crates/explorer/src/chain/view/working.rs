@@ -1,15 +1,15 @@
 //! How chain and cage were worked out, with the numbers of the gear that is drawn.
 
 use crate::chain::report::ChainReport;
-use crate::layout::worked;
+use crate::chain::section::ChainSection;
+use crate::layout::pieces::worked;
 use crate::number::{plain, with_unit};
-use crate::page::report::Report;
 use maud::{Markup, html};
 
 /// The formulas with the numbers of the first set-up that has a chain.
 #[must_use]
-pub(crate) fn working(report: &Report) -> Markup {
-    let Some(chain) = report.solved_chains().next() else { return html! {} };
+pub(crate) fn working(report: &ChainSection) -> Markup {
+    let Some(chain) = report.chain.solved().next() else { return html! {} };
     html! {
         (circles(chain))
         (path(chain))

@@ -1,15 +1,28 @@
 //! What a search found: time behind the best against lowest gear; the front as a line of dots, A and B ringed.
 
+use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::lap::found::Found;
+use crate::lap::section::LapSection;
 use crate::lap::view::found::{behind, cassette_name, marks};
 use crate::number::{plain, with_unit};
-use crate::page::pictures::Size;
-use crate::page::report::Report;
 use gear_math::course::Candidate;
+
+/// What a search found.
+pub(crate) const FOUND: Drawing<LapSection> = Drawing {
+    name: "found",
+    title: "Behind the best, against lowest gear",
+    caption: "Low is quick, left climbs easily. Full marks on the line: no other set-up is both quicker and lower geared. The cross is the best in order; A and B are ringed if they were tried.",
+    height,
+    draw,
+    spots,
+    label,
+    words: Spot::own_words,
+};
 
 const LEFT: f64 = 52.0;
 const RIGHT: f64 = 16.0;
@@ -57,15 +70,15 @@ impl Layout {
     }
 }
 
-fn found(report: &Report) -> Option<&Found> {
+fn found(report: &LapSection) -> Option<&Found> {
     report.lap.found.as_deref().filter(|found| !found.order.is_empty())
 }
 
-pub(crate) fn height(report: &Report) -> f64 {
+fn height(report: &LapSection, _: f64) -> f64 {
     if found(report).is_some() { HEIGHT } else { EMPTY }
 }
 
-pub(crate) fn label(report: &Report) -> String {
+fn label(report: &LapSection) -> String {
     match found(report) {
         None => "Nothing has been searched yet.".to_owned(),
         Some(found) => format!(
@@ -77,7 +90,7 @@ pub(crate) fn label(report: &Report) -> String {
     }
 }
 
-pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+fn draw(pen: &mut Pen, look: &Palette, report: &LapSection, size: Size) {
     let Some(found) = found(report) else {
         pen.text("What a search finds is drawn here.", (4.0, 20.0), Type::new(look.soft, Anchor::Start));
         return;
@@ -118,7 +131,7 @@ fn draw_axes(pen: &mut Pen, look: &Palette, layout: &Layout, width: f64) {
     pen.text("across: development, lowest gear", (width - RIGHT, 8.0), set(Anchor::End));
 }
 
-pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+fn spots(report: &LapSection, size: Size) -> Vec<Spot> {
     let Some(found) = found(report) else { return Vec::new() };
     let layout = Layout::new(found, size.0);
     let spot = |place: usize| {

@@ -1,15 +1,28 @@
 //! Time that one set-up gains on the other along the lap.
 
+use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::lap::pictures::profile::{across, draw_distances, draw_waiting, metre, metres, waiting};
 use crate::lap::report::{LapReport, Settled};
+use crate::lap::section::LapSection;
 use crate::number::{seconds_in, with_unit};
-use crate::page::pictures::Size;
-use crate::page::report::Report;
 use crate::side::Side;
+
+/// Time gained along the lap.
+pub(crate) const GAIN: Drawing<LapSection> = Drawing {
+    name: "gain",
+    title: "Time gained along the lap",
+    caption: "Above the line B is ahead, below it A.",
+    height,
+    draw,
+    spots,
+    label,
+    words: words,
+};
 
 const LEFT: f64 = 46.0;
 const TOP: f64 = 22.0;
@@ -18,7 +31,7 @@ const FOOT: f64 = 24.0;
 /// Least extent upward and downward, s.
 const LEAST_S: f64 = 0.5;
 
-fn settled(report: &Report) -> Option<(&LapReport, &Settled)> {
+fn settled(report: &LapSection) -> Option<(&LapReport, &Settled)> {
     let laps = report.lap.laps.as_deref()?;
     Some((laps, laps.settled.as_ref()?))
 }
@@ -35,11 +48,11 @@ fn gain_at(settled: &Settled, at: f64) -> f64 {
     settled.curve.get(index).or(settled.curve.last()).map_or(0.0, |point| point.1)
 }
 
-pub(crate) fn height() -> f64 {
+fn height(_: &LapSection, _: f64) -> f64 {
     HEIGHT
 }
 
-pub(crate) fn label(report: &Report) -> String {
+fn label(report: &LapSection) -> String {
     match settled(report) {
         None => waiting(report).to_owned(),
         Some((_, settled)) => {
@@ -55,7 +68,7 @@ fn ahead(settled: &Settled, gain: f64) -> String {
     }
 }
 
-pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+fn draw(pen: &mut Pen, look: &Palette, report: &LapSection, size: Size) {
     let Some((laps, settled)) = settled(report) else { return draw_waiting(pen, look, report) };
     let (scale, up) = (across(laps, size.0), up(settled));
     let (start, end) = (scale.at(0.0), scale.at(laps.length_m()));
@@ -84,7 +97,7 @@ fn columns(length_m: f64, width: f64) -> impl Iterator<Item = f64> {
     (0..=count as usize).map(move |index| (length_m * index as f64 / count).round().min(length_m))
 }
 
-pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+fn spots(report: &LapSection, size: Size) -> Vec<Spot> {
     let Some((laps, settled)) = settled(report) else { return Vec::new() };
     let (scale, up) = (across(laps, size.0), up(settled));
     let spot = |at: f64| {
@@ -94,7 +107,7 @@ pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
     metres(laps).map(spot).collect()
 }
 
-pub(crate) fn words(report: &Report, index: usize) -> String {
+fn words(report: &LapSection, _: &Spot, index: usize) -> String {
     settled(report).map_or_else(String::new, |(laps, settled)| {
         let at = metre(laps, index);
         format!("{}: {}.", with_unit(at, 0, "m"), ahead(settled, gain_at(settled, at)))

@@ -1,16 +1,29 @@
 //! Time in every gear and on foot as bars, for both set-ups.
 
+use crate::drawing::drawing::Drawing;
 use crate::drawing::looks::bar;
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::lap::pictures::profile::{draw_waiting, waiting};
 use crate::lap::report::LapReport;
+use crate::lap::section::LapSection;
 use crate::number::{brief, duration, percent, with_unit};
-use crate::page::pictures::Size;
-use crate::page::report::Report;
 use crate::side::Side;
+
+/// How long in each gear.
+pub(crate) const GEAR_TIMES: Drawing<LapSection> = Drawing {
+    name: "gear-times",
+    title: "How long in each gear",
+    caption: "Over one lap, coasting included; time on foot has dismount and remount in it. Gears in brackets run cross-chained.",
+    height,
+    draw,
+    spots,
+    label,
+    words: Spot::own_words,
+};
 
 const LEFT: f64 = 58.0;
 const RIGHT: f64 = 56.0;
@@ -61,7 +74,7 @@ fn bars(laps: &LapReport, side: Side, width: f64) -> Vec<(Point, Point, Share)> 
     shares(laps, side).into_iter().enumerate().map(place).collect()
 }
 
-pub(crate) fn height(report: &Report, width: f64) -> f64 {
+fn height(report: &LapSection, width: f64) -> f64 {
     let Some(laps) = &report.lap.laps else { return 200.0 };
     let rows = |side: Side| shares(laps, side).len() as f64 * ROW;
     if width < PAIR {
@@ -71,7 +84,7 @@ pub(crate) fn height(report: &Report, width: f64) -> f64 {
     }
 }
 
-pub(crate) fn label(report: &Report) -> String {
+fn label(report: &LapSection) -> String {
     let Some(laps) = &report.lap.laps else { return waiting(report).to_owned() };
     let most = |side: Side| {
         let lap = &laps.laps[side as usize];
@@ -85,7 +98,7 @@ pub(crate) fn label(report: &Report) -> String {
     format!("How long in each gear: {}; {}.", most(Side::A), most(Side::B))
 }
 
-pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+fn draw(pen: &mut Pen, look: &Palette, report: &LapSection, size: Size) {
     let Some(laps) = &report.lap.laps else { return draw_waiting(pen, look, report) };
     for side in Side::BOTH {
         let (left, top, _) = panel(laps, side, size.0);
@@ -101,7 +114,7 @@ pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     }
 }
 
-pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+fn spots(report: &LapSection, size: Size) -> Vec<Spot> {
     let Some(laps) = &report.lap.laps else { return Vec::new() };
     let of = |side: Side| {
         let lap_s = laps.laps[side as usize].time_s;

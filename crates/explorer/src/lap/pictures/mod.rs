@@ -4,3 +4,10 @@ pub mod found;
 pub mod gain;
 pub mod gear_times;
 pub mod profile;
+
+use crate::drawing::drawing::Drawing;
+use crate::lap::section::LapSection;
+
+/// The pictures in the order of the page.
+pub(crate) static PICTURES: &[Drawing<LapSection>] =
+    &[profile::PROFILE, gain::GAIN, gear_times::GEAR_TIMES, found::FOUND];

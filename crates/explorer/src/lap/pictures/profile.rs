@@ -1,17 +1,30 @@
 //! The course from the side with the plan on it: height, ground by pattern, where to ride, and the gear beneath.
 
+use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::lap::report::LapReport;
+use crate::lap::section::LapSection;
 use crate::number::{signed, with_unit};
-use crate::page::pictures::Size;
-use crate::page::report::Report;
 use crate::ride::report::surface_name;
 use crate::side::Side;
 use gear_math::course::{Mode, TracePoint};
 use gear_math::{Gear, Lap, Speed, Surface};
+
+/// The course with the plan and the gears on it.
+pub(crate) const PROFILE: Drawing<LapSection> = Drawing {
+    name: "profile",
+    title: "The lap, and how to ride it",
+    caption: "Bars are ridden, footsteps are gone on foot, hatching beneath means too close to call; upright strokes on the hill are obstacles. Beneath, the gear by its development: A as a line, B in dashes a little lower.",
+    height,
+    draw,
+    spots,
+    label,
+    words: words,
+};
 
 const LEFT: f64 = 46.0;
 const RIGHT: f64 = 14.0;
@@ -60,12 +73,12 @@ pub(crate) fn draw_distances(pen: &mut Pen, look: &Palette, laps: &LapReport, sc
 }
 
 /// What stands where no lap has been worked out yet.
-pub(crate) fn draw_waiting(pen: &mut Pen, look: &Palette, report: &Report) {
+pub(crate) fn draw_waiting(pen: &mut Pen, look: &Palette, report: &LapSection) {
     pen.text(waiting(report), (4.0, 20.0), Type::new(look.soft, Anchor::Start));
 }
 
 /// Why there is no lap to be seen.
-pub(crate) fn waiting(report: &Report) -> &'static str {
+pub(crate) fn waiting(report: &LapSection) -> &'static str {
     match report.lap_inputs.fault(report.lap.own.as_deref()) {
         Some(_) => "No lap: this track cannot be used for one.",
         None => "The lap is being worked out.",
@@ -113,11 +126,11 @@ impl Layout {
     }
 }
 
-pub(crate) fn height(report: &Report, width: f64) -> f64 {
+fn height(report: &LapSection, width: f64) -> f64 {
     report.lap.laps.as_ref().map_or(400.0, |laps| Layout::new(laps, width).floor + FOOT)
 }
 
-pub(crate) fn label(report: &Report) -> String {
+fn label(report: &LapSection) -> String {
     let Some(laps) = &report.lap.laps else { return waiting(report).to_owned() };
     let foot = |side: Side| laps.laps[side as usize].dismounts().len();
     format!(
@@ -129,7 +142,7 @@ pub(crate) fn label(report: &Report) -> String {
     )
 }
 
-pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+fn draw(pen: &mut Pen, look: &Palette, report: &LapSection, size: Size) {
     let Some(laps) = &report.lap.laps else { return draw_waiting(pen, look, report) };
     let layout = Layout::new(laps, size.0);
     for (surface, (x, y)) in key(laps, size.0).0 {
@@ -302,7 +315,7 @@ fn draw_gear_line(pen: &mut Pen, look: &Palette, side: Side, line: &[Point]) {
     }
 }
 
-pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+fn spots(report: &LapSection, size: Size) -> Vec<Spot> {
     let Some(laps) = &report.lap.laps else { return Vec::new() };
     let layout = Layout::new(laps, size.0);
     let spot = |at: f64| {
@@ -312,11 +325,11 @@ pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
     metres(laps).map(spot).collect()
 }
 
-pub(crate) fn words(report: &Report, index: usize) -> String {
+fn words(report: &LapSection, _: &Spot, index: usize) -> String {
     report.lap.laps.as_ref().map_or_else(String::new, |laps| describe(report, laps, metre(laps, index)))
 }
 
-fn describe(report: &Report, laps: &LapReport, at: f64) -> String {
+fn describe(report: &LapSection, laps: &LapReport, at: f64) -> String {
     let (segment, height) = laps.segment_at(at);
     let [a, b] = &laps.laps;
     format!(
@@ -330,7 +343,7 @@ fn describe(report: &Report, laps: &LapReport, at: f64) -> String {
     )
 }
 
-fn riding(report: &Report, lap: &Lap, at: f64) -> String {
+fn riding(report: &LapSection, lap: &Lap, at: f64) -> String {
     let index = lap.trace.partition_point(|point| point.at_m < at - 1e-6);
     let Some(point) = lap.trace.get(index).or(lap.trace.last()) else { return String::new() };
     let speed = speed(report, point);
@@ -340,6 +353,7 @@ fn riding(report: &Report, lap: &Lap, at: f64) -> String {
     }
 }
 
-fn speed(report: &Report, point: &TracePoint) -> String {
-    Speed::from_km_per_h(point.speed_m_per_s * 3.6).map_or(String::new(), |speed| report.unit.print(speed))
+fn speed(report: &LapSection, point: &TracePoint) -> String {
+    Speed::from_km_per_h(point.speed_m_per_s * 3.6)
+        .map_or(String::new(), |speed| report.rings.unit.print(speed))
 }

@@ -3,10 +3,10 @@
 use crate::chain::view::cage_verdict;
 use crate::lap::inputs::CourseChoice;
 use crate::lap::report::{LapReport, Settled};
+use crate::lap::section::LapSection;
 use crate::lap::view::forcing::forcing;
-use crate::layout::name;
+use crate::layout::pieces::name;
 use crate::number::{about_clock, clock, counted, likely_share, plain, seconds_in, with_unit};
-use crate::page::report::Report;
 use crate::side::Side;
 use gear_math::Lap;
 use gear_math::course::{BandedLap, GainPart, Precision, Quicker, TimeBand};
@@ -20,7 +20,7 @@ const PLACE_SHARE: f64 = 0.25;
 
 /// Which set-up is quicker, by how much, and whether that is more than the uncertainty.
 #[must_use]
-pub(crate) fn answer(report: &Report) -> Markup {
+pub(crate) fn answer(report: &LapSection) -> Markup {
     if let Some(fault) = report.lap_inputs.fault(report.lap.own.as_deref()) {
         return html! {
             p.care { (course_name(report)) " cannot be used for a lap: " (fault) ". No times are given. Use another part of the track, smooth it over a longer length, or sketch the course." }
@@ -35,13 +35,13 @@ pub(crate) fn answer(report: &Report) -> Markup {
             p.more { (forcing(laps, settled)) }
         }
         p { (course_and_times(report, laps)) }
-        @for note in cage_verdict::beside_lap(report) { p.more { (note) } }
+        @for note in cage_verdict::beside_lap(&report.chain_section()) { p.more { (note) } }
         @if let Some(settled) = &laps.settled { p.quiet { (doubt(settled)) (wind(report)) } }
-        (crate::tyre::view::answer::width_counts(report))
+        (crate::ride::view::width::counts(&report.ride))
     }
 }
 
-fn headline(report: &Report, laps: &LapReport) -> Markup {
+fn headline(report: &LapSection, laps: &LapReport) -> Markup {
     let [a, b] = &laps.laps;
     let first_look = |lap: &Lap| clock(lap.time_s, Precision::WITHOUT_BAND);
     html! {
@@ -56,7 +56,7 @@ fn headline(report: &Report, laps: &LapReport) -> Markup {
     }
 }
 
-fn course_and_times(report: &Report, laps: &LapReport) -> Markup {
+fn course_and_times(report: &LapSection, laps: &LapReport) -> Markup {
     let [a, b] = &laps.laps;
     html! {
         (course_name(report)) ", " (with_unit(laps.length_m() / 1e3, 2, "km")) " with "
@@ -136,7 +136,7 @@ fn doubt(settled: &Settled) -> String {
 }
 
 /// Wind that was typed for the climb.
-fn wind(report: &Report) -> String {
+fn wind(report: &LapSection) -> String {
     let wind = report.ride.inputs.air.headwind.m_per_s();
     if wind == 0.0 {
         return String::new();
@@ -184,11 +184,11 @@ fn times(count: usize) -> String {
 }
 
 /// Whether the course is to come from a file that is not at hand.
-pub(crate) fn lacks_file(report: &Report) -> bool {
+pub(crate) fn lacks_file(report: &LapSection) -> bool {
     report.lap_inputs.choice == CourseChoice::Own && report.lap.own.is_none()
 }
 
-pub(crate) fn course_name(report: &Report) -> String {
+pub(crate) fn course_name(report: &LapSection) -> String {
     report.lap_inputs.course_name(report.lap.own.as_deref())
 }
 
@@ -225,7 +225,7 @@ pub(crate) mod tests {
     }
 
     fn said(edits: &[(Field, &str)]) -> String {
-        plain_text(&answer(&filled(edits).report()))
+        plain_text(&answer(&filled(edits).report().lap_section()))
     }
 
     pub(crate) fn settled(gained: TimeBand) -> Settled {
@@ -285,7 +285,7 @@ pub(crate) mod tests {
         let desk = ridden(
             "r=2&ra=50/34&ca=11-12-13-14-15-16-17-18-19-21-23&rb=48/32&cb=11-12-13-14-15-16-17-18-19-21-23&ty=32-406&cl=45&cu=95&ch=120&pw=120&ef=0.22",
         );
-        let words = plain_text(&answer(&desk.report()));
+        let words = plain_text(&answer(&desk.report().lap_section()));
         assert!(!words.contains("neither is quicker, but it may"), "{words}");
         let close = words.contains("Too close to call");
         assert!(
@@ -308,14 +308,14 @@ pub(crate) mod tests {
         let laps = report.lap.laps.as_ref().unwrap();
         let bands = laps.settled.as_ref().unwrap().bands;
         assert!(bands.iter().all(|band| band.high_s - band.low_s > 40.0));
-        let words = plain_text(&answer(&report));
+        let words = plain_text(&answer(&report.lap_section()));
         let told = |band: &TimeBand| format!("{} (likely ", clock(band.time_s, Precision::Second));
         assert!(bands.iter().all(|band| words.contains(&told(band))), "{words}");
     }
 
     #[test]
     fn wind_that_was_typed_is_said_not_to_be_in_the_lap() {
-        let said = |link: &str| plain_text(&answer(&ridden(link).report()));
+        let said = |link: &str| plain_text(&answer(&ridden(link).report().lap_section()));
         let (with, without) = (said("r=2&wi=10"), said("r=2"));
         assert!(
             with.contains("The wind of 10.0\u{a0}m/s against you typed for “Ride or run?” is not in the lap"),
@@ -386,7 +386,7 @@ pub(crate) mod tests {
         assert!(desk.lap(true).is_some() && desk.lap(true).is_none());
         let report = desk.report();
         assert!(report.lap.laps.is_none() && desk.course().is_none());
-        let words = plain_text(&answer(&report));
+        let words = plain_text(&answer(&report.lap_section()));
         assert!(words.starts_with("<p class=\"care\">Ridge cannot be used for a lap: 100\u{a0}% of its way is steeper than 45\u{a0}%"), "{words}");
         assert!(!words.contains("likely"), "{words}");
         desk.edit(&[("course".into(), "meadow".into())]);
@@ -394,6 +394,6 @@ pub(crate) mod tests {
         assert!(desk.report().lap.laps.is_some());
         desk.take_track("Hill", &track(100, 0.4));
         desk.lap(true);
-        assert!(plain_text(&answer(&desk.report())).contains("Hill, 0.50\u{a0}km"));
+        assert!(plain_text(&answer(&desk.report().lap_section())).contains("Hill, 0.50\u{a0}km"));
     }
 }

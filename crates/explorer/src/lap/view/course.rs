@@ -2,15 +2,15 @@
 
 use crate::lap::inputs::CourseChoice;
 use crate::lap::report::OwnCourse;
+use crate::lap::section::LapSection;
 use crate::number::{counted, duration, listed, plain, with_unit};
-use crate::page::report::Report;
 use gear_math::Course;
 use gear_math::course::{TrackElevation, TrackOptions, TrackPlace, TrackReport};
 use maud::{Markup, html};
 
 /// Where the course comes from, and what a file held.
 #[must_use]
-pub(crate) fn course(report: &Report) -> Markup {
+pub(crate) fn course(report: &LapSection) -> Markup {
     let of_this_sketch = |it: &&(Course, String)| it.0 == *report.lap_inputs.sketch;
     let sketched = report.lap.sketched.as_ref().filter(of_this_sketch).map(|it| &*it.1);
     html! {

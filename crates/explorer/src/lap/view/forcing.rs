@@ -1,7 +1,7 @@
 //! “Round the lap”: what its even power leaves out beside “Ride or run?”, where a rider would force a gear.
 
 use crate::lap::report::{LapReport, Settled, saved_s};
-use crate::layout::name;
+use crate::layout::pieces::name;
 use crate::number::{brief, counted, plain, seconds_in, with_unit};
 use crate::side::Side;
 use gear_math::ascending;
@@ -84,7 +84,7 @@ mod tests {
         let report = desk.report();
         let laps = report.lap.laps.as_ref().unwrap();
         let words = plain_text(&forcing(laps, laps.settled.as_ref().unwrap()));
-        (words, plain_text(&crate::lap::view::answer::answer(&report)))
+        (words, plain_text(&crate::lap::view::answer::answer(&report.lap_section())))
     }
 
     /// On the demo the climb's advice is to force it with A, where the lap goes on foot.

@@ -2,9 +2,9 @@
 
 use crate::lap::found::{Found, Standing, TESTED_S};
 use crate::lap::search::LeftOut;
-use crate::layout::{name, table};
+use crate::lap::section::LapSection;
+use crate::layout::pieces::{name, table};
 use crate::number::{clock, counted, listed, percent, plain, seconds_in, signed, with_unit};
-use crate::page::report::Report;
 use crate::side::Side;
 use gear_math::cage::CageFinding;
 use gear_math::course::{Precision, TimeBand};
@@ -13,7 +13,7 @@ use maud::{Markup, html};
 
 /// How far a search is, and what it found.
 #[must_use]
-pub(crate) fn found(report: &Report) -> Markup {
+pub(crate) fn found(report: &LapSection) -> Markup {
     let Some(found) = &report.lap.found else { return html! {} };
     html! {
         @if found.done && found.is_stale {
@@ -264,7 +264,7 @@ mod tests {
     }
 
     fn words(desk: &Desk) -> String {
-        found(&desk.report()).into_string()
+        found(&desk.report().lap_section()).into_string()
     }
 
     #[test]

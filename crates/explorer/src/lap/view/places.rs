@@ -1,9 +1,9 @@
 //! “Round the lap”: where to dismount and remount, and what to heed before riding there.
 
 use crate::lap::report::LapReport;
-use crate::layout::name;
+use crate::lap::section::LapSection;
+use crate::layout::pieces::name;
 use crate::number::{brief, listed, percent, plain, with_unit};
-use crate::page::report::Report;
 use crate::ride::report::surface_name;
 use crate::side::Side;
 use gear_math::course::{PlanPart, WhyOnFoot};
@@ -13,7 +13,7 @@ use maud::{Markup, html};
 
 /// Where to dismount and remount, fit to be written on a stem.
 #[must_use]
-pub(crate) fn places(report: &Report) -> Markup {
+pub(crate) fn places(report: &LapSection) -> Markup {
     let Some(laps) = &report.lap.laps else { return html! {} };
     let [a, b] = &laps.laps;
     html! {
@@ -136,7 +136,9 @@ mod tests {
     use crate::lap::view::answer::tests::{filled, plain_text, ridden};
 
     fn listed_of(sketch: &str) -> String {
-        plain_text(&places(&filled(&[(Field::Course, "sketch"), (Field::Sketch, sketch)]).report()))
+        plain_text(&places(
+            &filled(&[(Field::Course, "sketch"), (Field::Sketch, sketch)]).report().lap_section(),
+        ))
     }
 
     #[test]
@@ -162,7 +164,7 @@ mod tests {
 
     #[test]
     fn places_are_told_in_the_words_of_the_trade_and_in_whole_seconds() {
-        let list = plain_text(&places(&ridden("").report()));
+        let list = plain_text(&places(&ridden("").report().lap_section()));
         assert!(list.contains("dismount 407\u{a0}m, remount 4"), "{list}");
         assert!(list.contains("no gear low enough, ") && !list.contains("off 4"), "{list}");
         let times: Vec<&str> = list.split("\u{a0}s</li>").filter_map(|it| it.rsplit(' ').next()).collect();
@@ -175,7 +177,7 @@ mod tests {
 
     #[test]
     fn what_to_heed_stands_on_the_page_with_what_the_braking_takes() {
-        let list = plain_text(&places(&ridden("").report()));
+        let list = plain_text(&places(&ridden("").report().lap_section()));
         assert!(list.contains("Walk the course before you ride it"), "{list}");
         assert!(list.contains("right of way") && list.contains("only while it is open"), "{list}");
         assert!(

@@ -3,19 +3,19 @@
 use crate::bench::field::Field;
 use crate::chain::view::cage_verdict;
 use crate::lap::report::{LapReport, Settled};
+use crate::lap::section::LapSection;
 use crate::lap::view::answer::{course_name, lacks_file};
 use crate::lap::view::places::WALK_IT_FIRST;
+use crate::layout::sheet_block::Block;
+use crate::layout::sheet_checks::Concern;
 use crate::number::{about_clock, clock, plain, seconds_in, with_unit};
-use crate::page::report::Report;
-use crate::sheet_block::Block;
-use crate::sheet_checks::Concern;
 use crate::side::Side;
 use gear_math::Lap;
 use gear_math::course::{PlanPart, Quicker};
 
 /// The lap in short; nothing until it has been worked out.
 #[must_use]
-pub(crate) fn block(report: &Report) -> Option<Block> {
+pub(crate) fn block(report: &LapSection, sheet_for: Option<Side>) -> Option<Block> {
     let mut block = Block::new("Round the lap");
     if let Some(fault) = report.lap_inputs.fault(report.lap.own.as_deref()) {
         block.row("Course", format!("{} cannot be used for a lap: {fault}", course_name(report)));
@@ -24,15 +24,15 @@ pub(crate) fn block(report: &Report) -> Option<Block> {
     }
     let laps = report.lap.laps.as_ref().filter(|_| !lacks_file(report))?;
     let settled = laps.settled.as_ref()?;
-    laps_of(&mut block, report, laps, settled);
-    for note in cage_verdict::beside_lap(report) {
+    laps_of(&mut block, report, laps, settled, sheet_for.is_none());
+    for note in cage_verdict::beside_lap(&report.chain_section()) {
         block.row("Note", note);
     }
     block.check(Concern::Course, WALK_IT_FIRST);
     Some(block)
 }
 
-fn laps_of(block: &mut Block, report: &Report, laps: &LapReport, settled: &Settled) {
+fn laps_of(block: &mut Block, report: &LapSection, laps: &LapReport, settled: &Settled, both: bool) {
     let length = with_unit(laps.length_m() / 1e3, 2, "km");
     let climb = with_unit(laps.question.course.climb_m(), 0, "m");
     block.row("Course", format!("{}, {length}, {climb} up", course_name(report)));
@@ -42,7 +42,7 @@ fn laps_of(block: &mut Block, report: &Report, laps: &LapReport, settled: &Settl
         block.row_of(side, "Lap", format!("{time}, likely {low} to {high}"));
         block.row_of(side, "On foot, m from the line", spans_on_foot(lap));
     }
-    if report.sheet_for.is_none() {
+    if both {
         block.row("Quicker", quicker(settled));
     }
 }
@@ -77,7 +77,7 @@ mod tests {
     fn a_track_that_is_no_course_is_said_to_be_none_on_the_sheet() {
         let mut desk = ridden("");
         desk.take_track("Ridge", &track(100, 3.0));
-        let sheet = format!("{:?}", block(&desk.report()).unwrap());
+        let sheet = format!("{:?}", block(&desk.report().lap_section(), None).unwrap());
         assert!(
             sheet.contains("Ridge cannot be used for a lap: 100") && !sheet.contains("likely"),
             "{sheet}"
@@ -86,7 +86,7 @@ mod tests {
 
     #[test]
     fn times_on_the_sheet_are_no_finer_than_their_band() {
-        let sheet = format!("{:?}", block(&ridden("").report()).unwrap());
+        let sheet = format!("{:?}", block(&ridden("").report().lap_section(), None).unwrap());
         let (_, lap) = sheet.split_once("likely ").unwrap();
         assert!(!lap[..20].contains('.'), "{lap}");
     }

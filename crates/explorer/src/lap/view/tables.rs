@@ -1,9 +1,9 @@
 //! “Round the lap”: the numbers, and how they were worked out.
 
 use crate::lap::report::LapReport;
-use crate::layout::{name, plain_table, worked};
+use crate::lap::section::LapSection;
+use crate::layout::pieces::{name, plain_table, worked};
 use crate::number::{about_clock, brief, clock, duration, listed, percent, plain, signed, with_unit};
-use crate::page::report::Report;
 use crate::side::Side;
 use gear_math::Lap;
 use gear_math::ascending;
@@ -17,7 +17,7 @@ const KILO: f64 = 1e3;
 
 /// Both laps in numbers, and where they differ.
 #[must_use]
-pub(crate) fn numbers(report: &Report) -> Markup {
+pub(crate) fn numbers(report: &LapSection) -> Markup {
     let Some(laps) = &report.lap.laps else { return html! {} };
     let of = |what: &str, value: &dyn Fn(&Lap) -> String| {
         vec![what.to_owned(), value(&laps.laps[0]), value(&laps.laps[1])]
@@ -64,7 +64,7 @@ fn slowest_crank(laps: &LapReport) -> Option<String> {
     })
 }
 
-fn differences(report: &Report) -> Markup {
+fn differences(report: &LapSection) -> Markup {
     let Some(settled) = report.lap.laps.as_ref().and_then(|laps| laps.settled.as_ref()) else {
         return html! {};
     };
@@ -91,7 +91,7 @@ fn differences(report: &Report) -> Markup {
 
 /// Time and distance in every gear.
 #[must_use]
-pub(crate) fn gears(report: &Report) -> Markup {
+pub(crate) fn gears(report: &LapSection) -> Markup {
     let Some(laps) = &report.lap.laps else { return html! {} };
     let rows: Vec<Vec<String>> = Side::BOTH
         .iter()
@@ -125,7 +125,7 @@ pub(crate) fn gears(report: &Report) -> Markup {
 
 /// How the lap and the order came about.
 #[must_use]
-pub(crate) fn working(report: &Report) -> Markup {
+pub(crate) fn working(report: &LapSection) -> Markup {
     let Some(laps) = &report.lap.laps else { return html! {} };
     let [a, b] = &laps.laps;
     let setup = &laps.question.setups[0];

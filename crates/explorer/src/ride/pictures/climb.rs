@@ -1,18 +1,31 @@
 //! Time against length of the climb: riding with A and B, going on foot, and where getting off begins to pay.
 
+use crate::drawing::drawing::Drawing;
 use crate::drawing::looks::{tube, wire};
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::{Scale, spread};
 use crate::drawing::spot::Spot;
 use crate::number::{trimmed, with_unit};
-use crate::page::pictures::Size;
-use crate::page::report::Report;
 use crate::ride::report::RideSide;
+use crate::ride::section::RideSection;
 use crate::ride::view::words::{foot_span, judged, seconds, verb};
 use crate::side::Side;
 use gear_math::ascending;
 use gear_math::rider::{Advice, ClimbPlan, Distance, OnBike, Time};
+
+/// Time against length of the climb.
+pub(crate) const CLIMB: Drawing<RideSection> = Drawing {
+    name: "climb",
+    title: "This slope, by its length",
+    caption: "Time riding, and running with dismount and remount; the band holds the likely times of running. Running pays where the lines cross, if they do. A dot: this climb forced, or carried on the speed you bring.",
+    height,
+    draw,
+    spots,
+    label,
+    words: Spot::own_words,
+};
 
 const LEFT: f64 = 40.0;
 const RIGHT: f64 = 62.0;
@@ -31,7 +44,7 @@ struct Layout {
 }
 
 impl Layout {
-    fn new(report: &Report, width: f64) -> Self {
+    fn new(report: &RideSection, width: f64) -> Self {
         let sides = &report.ride.sides;
         let ridden = sides.iter().filter_map(|side| side.far.ride).map(Time::s);
         let longest = ridden.fold(sides[0].far.foot_at_worst.s(), f64::max);
@@ -62,7 +75,7 @@ fn advised(side: &RideSide, time: Time) -> String {
 }
 
 /// The sides that have no steady ride here, each with what there is to do or why not.
-fn unridden(report: &Report) -> Vec<(Side, String)> {
+fn unridden(report: &RideSection) -> Vec<(Side, String)> {
     let unable = |side: &RideSide| {
         let plan = &side.plan;
         let words = || match otherwise(side) {
@@ -74,11 +87,11 @@ fn unridden(report: &Report) -> Vec<(Side, String)> {
     report.ride.sides.iter().filter_map(unable).collect()
 }
 
-pub(crate) fn height(report: &Report) -> f64 {
+fn height(report: &RideSection, _: f64) -> f64 {
     TOP + PLOT + FOOT + unridden(report).len() as f64 * LINE
 }
 
-pub(crate) fn label(report: &Report) -> String {
+fn label(report: &RideSection) -> String {
     let riding = |side: &RideSide| match (side.plan.ride, otherwise(side)) {
         (_, Some(time)) => format!("{}: {}", side.side, advised(side, time)),
         (Some(time), _) => format!("{} rides it in {}", side.side, seconds(time)),
@@ -98,7 +111,7 @@ fn on_foot(plan: &ClimbPlan) -> String {
     format!("{}, likely {}", seconds(plan.foot), foot_span(plan))
 }
 
-pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
     let layout = Layout::new(report, size.0);
     let far = &report.ride.sides[0].far;
     let lost = report.ride.inputs.lost.s();
@@ -147,7 +160,7 @@ fn draw_grid(pen: &mut Pen, look: &Palette, layout: &Layout) {
 }
 
 /// Names at the right ends of the lines.
-fn draw_ends(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+fn draw_ends(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layout) {
     let [a, b] = &report.ride.sides;
     let mut names = vec![("run", a.far.foot.s(), look.ink)];
     match (a.far.ride, b.far.ride) {
@@ -166,7 +179,7 @@ fn draw_ends(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
 }
 
 /// This climb, and where getting off begins to pay.
-fn draw_lengths(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+fn draw_lengths(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layout) {
     let top = layout.floor - PLOT;
     let length = report.ride.inputs.length.m();
     let x = layout.across.at(length);
@@ -193,7 +206,7 @@ fn draw_lengths(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout)
 }
 
 /// Break-even lengths with whose they are.
-fn pays(report: &Report) -> Vec<(&'static str, f64)> {
+fn pays(report: &RideSection) -> Vec<(&'static str, f64)> {
     let [a, b] = [&report.ride.sides[0].plan.break_even, &report.ride.sides[1].plan.break_even];
     let named = |name: &'static str, length: &Option<Distance>| length.map(|length| (name, length.m()));
     if a == b {
@@ -203,7 +216,7 @@ fn pays(report: &Report) -> Vec<(&'static str, f64)> {
     }
 }
 
-pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+fn spots(report: &RideSection, size: Size) -> Vec<Spot> {
     let layout = Layout::new(report, size.0);
     let length = report.ride.inputs.length.m();
     let mut spots = Vec::new();

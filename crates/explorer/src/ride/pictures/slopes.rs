@@ -1,14 +1,15 @@
 //! Speed against gradient: riding in A's and B's gears, running, walking, the band, and the limits by name.
 
+use crate::drawing::drawing::Drawing;
 use crate::drawing::looks::{tube, wire};
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::number::{percent, plain};
-use crate::page::pictures::Size;
-use crate::page::report::Report;
 use crate::ride::report::RideSide;
+use crate::ride::section::RideSection;
 use crate::ride::view::words::{
     about, advice_in_short, cadence, end_band, feet_and_gears, foot_band, mark, mark_at,
 };
@@ -16,6 +17,18 @@ use crate::side::Side;
 use gear_math::Speed;
 use gear_math::ascending;
 use gear_math::rider::{Answer, Gait, MarkKind, Reason};
+
+/// Speed riding and on foot against gradient.
+pub(crate) const SLOPES: Drawing<RideSection> = Drawing {
+    name: "slopes",
+    title: "Speed against gradient",
+    caption: "Solid as far as A rides, open as far as B does, thin where only a lower gear would. Running is broken, walking dotted, both without dismount and remount; the grey band holds their likely speeds. The names below the axis count dismount and remount for a climb of this length. Equal ratios of speed at equal distances.",
+    height,
+    draw,
+    spots,
+    label,
+    words: Spot::own_words,
+};
 
 const LEFT: f64 = 54.0;
 const RIGHT: f64 = 12.0;
@@ -51,7 +64,7 @@ impl Named {
 }
 
 /// Every mark, the steepest first.
-fn named(report: &Report) -> Vec<Named> {
+fn named(report: &RideSection) -> Vec<Named> {
     let [a, b] = &report.ride.sides;
     let mut all: Vec<Named> = Vec::new();
     for side in [a, b] {
@@ -78,9 +91,9 @@ struct Layout {
 }
 
 impl Layout {
-    fn new(report: &Report, width: f64) -> Self {
+    fn new(report: &RideSection, width: f64) -> Self {
         let answers = &report.ride.sides[0].answers;
-        let unit = report.unit;
+        let unit = report.rings.unit;
         let speeds = answers.iter().flat_map(|it| {
             let (low, high) = foot_band(report, it);
             [low, high, unit.value(it.ride), unit.value(it.run)]
@@ -100,15 +113,15 @@ impl Layout {
     }
 }
 
-pub(crate) fn height(report: &Report) -> f64 {
+fn height(report: &RideSection, _: f64) -> f64 {
     TOP + PLOT + UNDER + named(report).len() as f64 * LINE + 6.0
 }
 
-pub(crate) fn label(report: &Report) -> String {
+fn label(report: &RideSection) -> String {
     let end = |side: &RideSide| match side.flip() {
         Some(flip) => {
             let end = end_band(&side.end);
-            format!("{} rides to {end}, down to {}", side.side, report.unit.print(flip.speed))
+            format!("{} rides to {end}, down to {}", side.side, report.rings.unit.print(flip.speed))
         }
         None => format!("{} rides all the way", side.side),
     };
@@ -126,7 +139,7 @@ pub(crate) fn label(report: &Report) -> String {
     )
 }
 
-pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
     let layout = Layout::new(report, size.0);
     draw_band(pen, look, report, &layout);
     draw_grid(pen, look, report, &layout);
@@ -137,7 +150,7 @@ pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
     draw_marks(pen, look, report, &layout);
 }
 
-fn draw_band(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+fn draw_band(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layout) {
     let answers = &report.ride.sides[0].answers;
     let edge = |answer: &Answer, speed: f64| layout.at(answer.gradient.percent(), speed);
     let mut points: Vec<Point> = answers.iter().map(|it| edge(it, foot_band(report, it).1)).collect();
@@ -145,7 +158,7 @@ fn draw_band(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
     pen.shape(&points, look.rule);
 }
 
-fn draw_grid(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+fn draw_grid(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layout) {
     let floor = TOP + PLOT;
     for tick in layout.up.ticks(&SPEEDS, 22.0) {
         let y = layout.up.at(tick);
@@ -153,7 +166,7 @@ fn draw_grid(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
         let decimals = usize::from(tick.fract() != 0.0);
         pen.text(&plain(tick, decimals), (LEFT - 6.0, y), Type::new(look.soft, Anchor::End));
     }
-    pen.text(report.unit.symbol(), (0.0, TOP - 14.0), Type::new(look.soft, Anchor::Start));
+    pen.text(report.rings.unit.symbol(), (0.0, TOP - 14.0), Type::new(look.soft, Anchor::Start));
     pen.line((LEFT, floor), (layout.right, floor), look.ink, 1.0);
     for tick in GRADIENTS {
         let x = layout.across.at(tick);
@@ -164,16 +177,16 @@ fn draw_grid(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
 }
 
 /// Running as a broken line, walking as a dotted one.
-fn draw_feet(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+fn draw_feet(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layout) {
     let answers = &report.ride.sides[0].answers;
-    let run = |it: &Answer| layout.at(it.gradient.percent(), report.unit.value(it.run));
+    let run = |it: &Answer| layout.at(it.gradient.percent(), report.rings.unit.value(it.run));
     for pair in answers.chunks_exact(2) {
         pen.line(run(&pair[0]), run(&pair[1]), look.ink, 1.5);
     }
     let walked: Vec<Point> = answers
         .iter()
         .filter(|it| it.gait == Gait::Walk)
-        .map(|it| layout.at(it.gradient.percent(), report.unit.value(it.foot)))
+        .map(|it| layout.at(it.gradient.percent(), report.rings.unit.value(it.foot)))
         .collect();
     for &point in walked.iter().step_by(2) {
         pen.dot(point, 1.8, look.ink);
@@ -194,10 +207,10 @@ fn draw_feet(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
 }
 
 /// The ideal gear as a thin line; B as a tube along it as far as B rides, A as a wire inside.
-fn draw_riding(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+fn draw_riding(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layout) {
     let answers = &report.ride.sides[0].answers;
     let ideal: Vec<Point> =
-        answers.iter().map(|it| layout.at(it.gradient.percent(), report.unit.value(it.ride))).collect();
+        answers.iter().map(|it| layout.at(it.gradient.percent(), report.rings.unit.value(it.ride))).collect();
     pen.path(&ideal, look.soft, 1.0);
     let [a, b] = &report.ride.sides;
     tube(pen, look, &ridden(report, layout, b));
@@ -207,22 +220,22 @@ fn draw_riding(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) 
 }
 
 /// A side's riding as far as its gears, its rider's strength, balance and grip reach.
-fn ridden(report: &Report, layout: &Layout, side: &RideSide) -> Vec<Point> {
+fn ridden(report: &RideSection, layout: &Layout, side: &RideSide) -> Vec<Point> {
     let end = side
         .marks
         .iter()
         .find(|mark| matches!(mark.kind, MarkKind::Ends(reason) if reason != Reason::Energy));
     let limit = end.map_or(45.0, |end| end.gradient.percent());
-    let held = |it: &Answer| Some(layout.at(it.gradient.percent(), report.unit.value(it.riding.held?)));
+    let held = |it: &Answer| Some(layout.at(it.gradient.percent(), report.rings.unit.value(it.riding.held?)));
     let before = side.answers.iter().take_while(|it| it.gradient.percent() < limit || limit >= 45.0);
     let mut points: Vec<Point> = before.filter_map(held).collect();
     if let Some(end) = end.filter(|end| end.gradient.percent() > 0.0) {
-        points.push(layout.at(end.gradient.percent(), report.unit.value(end.speed)));
+        points.push(layout.at(end.gradient.percent(), report.rings.unit.value(end.speed)));
     }
     points
 }
 
-fn draw_climb(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+fn draw_climb(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layout) {
     let gradient = report.ride.inputs.climb.percent();
     let x = layout.across.at(gradient);
     pen.dashes((x, TOP - 8.0), (x, TOP + PLOT), look.ink, 1.0, 3.0);
@@ -230,7 +243,7 @@ fn draw_climb(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
 }
 
 /// This climb and its verdict, in two lines from `at` down, on the side of it where there is room.
-pub(crate) fn name_climb(pen: &mut Pen, look: &Palette, report: &Report, (x, y): Point, right: f64) {
+pub(crate) fn name_climb(pen: &mut Pen, look: &Palette, report: &RideSection, (x, y): Point, right: f64) {
     let slope = format!("this climb, {}", percent(report.ride.inputs.climb.percent(), 1));
     let lines = [slope, advice_in_short(report)];
     let wide = lines.iter().map(|line| line.chars().count()).max().unwrap_or(0) as f64 * LETTER;
@@ -241,7 +254,7 @@ pub(crate) fn name_climb(pen: &mut Pen, look: &Palette, report: &Report, (x, y):
 }
 
 /// Cadences under the axis; in red where the gear cannot be turned.
-fn draw_cadences(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+fn draw_cadences(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layout) {
     for (row, side) in report.ride.sides.iter().enumerate() {
         let y = TOP + PLOT + (row as f64 + 1.9) * LINE;
         pen.text(
@@ -264,11 +277,11 @@ fn mark_row(index: usize) -> f64 {
 }
 
 /// One line for each mark, the steepest on top, so that no line down from the axis crosses a name to its right.
-fn draw_marks(pen: &mut Pen, look: &Palette, report: &Report, layout: &Layout) {
+fn draw_marks(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layout) {
     let marks = named(report);
     for (index, mark) in marks.iter().enumerate() {
         let x = layout.across.at(mark.gradient);
-        let top = layout.up.at(report.unit.value(mark.speed));
+        let top = layout.up.at(report.rings.unit.value(mark.speed));
         pen.line((x, top), (x, TOP + PLOT), look.rule, 1.0);
         pen.line((x, TOP + PLOT + UNDER - 0.7 * LINE), (x, mark_row(index)), look.rule, 1.0);
     }
@@ -303,21 +316,21 @@ fn pointer(pen: &mut Pen, look: &Palette, side: Option<Side>, at: Point) {
     }
 }
 
-pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+fn spots(report: &RideSection, size: Size) -> Vec<Spot> {
     let layout = Layout::new(report, size.0);
     let [a, b] = &report.ride.sides;
     let half = (layout.across.at(1.0) - layout.across.at(0.0)) / 2.0;
     let column = |(a, b): (&Answer, &Answer)| {
         let gradient = a.gradient.percent();
         let x = layout.across.at(gradient);
-        let riding = report.unit.print(a.ride);
+        let riding = report.rings.unit.print(a.ride);
         let text = format!("{}: riding {riding}, {}", percent(gradient, 0), feet_and_gears(report, a, b));
         (gradient, Spot::around((x - half, TOP), (x + half, TOP + PLOT), 0.0, text))
     };
     let columns = a.answers.iter().zip(&b.answers).step_by(2).map(column);
     let rows = named(report).into_iter().enumerate().map(|(index, mark)| {
         let (x, y) = (layout.across.at(mark.gradient), mark_row(index));
-        let text = format!("{}; riding there at {}.", mark.text(), report.unit.print(mark.speed));
+        let text = format!("{}; riding there at {}.", mark.text(), report.rings.unit.print(mark.speed));
         (mark.gradient, Spot::around((x, y), (x, y), 8.0, text))
     });
     // From left to right, so that the keys lead from the level to the steepest slope.

@@ -1,18 +1,31 @@
 //! What moves the end of riding most: one bar for each doubtful input, A above B.
 
+use crate::drawing::drawing::Drawing;
 use crate::drawing::looks::bar;
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::number::trimmed;
-use crate::page::pictures::Size;
-use crate::page::report::Report;
 use crate::ride::report::Swing;
+use crate::ride::section::RideSection;
 use crate::ride::view::answer::whole_or_never;
 use crate::ride::view::words::{doubtful, moved, valued};
 use crate::side::Side;
 use gear_math::rider::Slope;
+
+/// What moves the end of riding most.
+pub(crate) const TORNADO: Drawing<RideSection> = Drawing {
+    name: "tornado",
+    title: "How sure is this?",
+    caption: "How far one doubtful input alone moves the gradient where riding ends: − its low value, + its high one.",
+    height,
+    draw,
+    spots,
+    label,
+    words: Spot::own_words,
+};
 
 /// The widest swings; the table has them all.
 const MOST: usize = 6;
@@ -25,7 +38,7 @@ const ROW: f64 = 46.0;
 const BAR: f64 = 8.0;
 const STEEPEST: f64 = 45.0;
 
-fn shown(report: &Report) -> impl Iterator<Item = &Swing> {
+fn shown(report: &RideSection) -> impl Iterator<Item = &Swing> {
     let seen = |swing: &&Swing| swing.bars.iter().any(|bar| bar.swing_points >= LEAST);
     report.ride.swings.iter().filter(seen).take(MOST)
 }
@@ -34,7 +47,7 @@ fn percent_of(slope: Option<Slope>) -> f64 {
     slope.map_or(STEEPEST, Slope::percent)
 }
 
-fn across(report: &Report, width: f64) -> Scale {
+fn across(report: &RideSection, width: f64) -> Scale {
     let ends = shown(report)
         .flat_map(|swing| &swing.bars)
         .flat_map(|bar| [percent_of(bar.at_low), percent_of(bar.at_high)]);
@@ -50,18 +63,18 @@ fn ends(scale: Scale, row: usize, side: Side, swing: &Swing) -> (Point, Point) {
     ((scale.at(percent_of(bar.at_low)), y), (scale.at(percent_of(bar.at_high)), y))
 }
 
-pub(crate) fn height(report: &Report) -> f64 {
+fn height(report: &RideSection, _: f64) -> f64 {
     TOP + shown(report).count().max(1) as f64 * ROW + 24.0
 }
 
-pub(crate) fn label(report: &Report) -> String {
+fn label(report: &RideSection) -> String {
     match shown(report).next() {
         None => "Nothing doubtful moves the end of riding here.".to_owned(),
         Some(swing) => format!("What moves the end of riding most: {}", describe(Side::A, swing)),
     }
 }
 
-pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
     if shown(report).next().is_none() {
         pen.text(&label(report), (LEFT, TOP), Type::new(look.ink, Anchor::Start));
         return;
@@ -102,7 +115,7 @@ fn draw_swing(pen: &mut Pen, look: &Palette, scale: Scale, row: usize, swing: &S
     }
 }
 
-pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+fn spots(report: &RideSection, size: Size) -> Vec<Spot> {
     let scale = across(report, size.0);
     let each = |(row, swing)| {
         Side::BOTH.map(|side| {

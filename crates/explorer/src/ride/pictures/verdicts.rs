@@ -1,17 +1,30 @@
 //! A map of gradient and ground with the verdict for A and B.
 
+use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::number::plain;
-use crate::page::pictures::Size;
-use crate::page::report::Report;
 use crate::ride::pictures::slopes::{GRADIENTS, name_climb};
 use crate::ride::report::{GroundRow, Stretch};
+use crate::ride::section::RideSection;
 use crate::ride::view::words::{advice_in_short, limit, verb, verdict, whole};
 use crate::side::Side;
 use gear_math::rider::Verdict;
+
+/// Verdict by gradient and ground.
+pub(crate) const VERDICTS: Drawing<RideSection> = Drawing {
+    name: "verdicts",
+    title: "Every ground, every slope",
+    caption: "For your power kept up, length aside. Full: ride. Hatched: too close to call. Grey: run, likely quicker. Open: run, with the limit that forces it first. The ground you chose is bold; the advice on this climb, which may be short enough to force, stands at its broken line.",
+    height,
+    draw,
+    spots,
+    label,
+    words: Spot::own_words,
+};
 
 const NAME: f64 = 120.0;
 const LEFT: f64 = NAME + 18.0;
@@ -33,11 +46,11 @@ fn corners(scale: Scale, row: usize, side: Side, stretch: &Stretch) -> (Point, P
     ((scale.at(stretch.from), top), (scale.at(stretch.to), top + BAR))
 }
 
-pub(crate) fn height(report: &Report) -> f64 {
+fn height(report: &RideSection, _: f64) -> f64 {
     TOP + report.ride.map.len() as f64 * ROW + FOOT
 }
 
-pub(crate) fn label(report: &Report) -> String {
+fn label(report: &RideSection) -> String {
     let Some(row) = report.ride.map.iter().find(|row| row.here) else { return String::new() };
     let words = |side: Side| {
         let stretch = row.stretches[side as usize].first();
@@ -53,7 +66,7 @@ pub(crate) fn label(report: &Report) -> String {
     )
 }
 
-pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
     let scale = across(size.0);
     for (index, row) in report.ride.map.iter().enumerate() {
         draw_names(pen, look, index, row);
@@ -76,7 +89,7 @@ fn each(scale: Scale, index: usize, row: &GroundRow, mut act: impl FnMut(Side, &
     }
 }
 
-fn draw_climb(pen: &mut Pen, look: &Palette, report: &Report, scale: Scale, floor: f64) {
+fn draw_climb(pen: &mut Pen, look: &Palette, report: &RideSection, scale: Scale, floor: f64) {
     let climb = report.ride.inputs.climb.percent();
     let x = scale.at(climb);
     pen.dashes((x, TOP - 10.0), (x, floor), look.ink, 1.5, 4.0);
@@ -157,7 +170,7 @@ fn describe(stretch: &Stretch) -> String {
     format!("{}{why} from {} to {}", verdict(stretch.verdict), whole(stretch.from), whole(stretch.to))
 }
 
-pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+fn spots(report: &RideSection, size: Size) -> Vec<Spot> {
     let scale = across(size.0);
     let climb = report.ride.inputs.climb.percent();
     let mut spots = Vec::new();

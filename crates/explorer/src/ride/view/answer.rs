@@ -2,13 +2,13 @@
 
 use crate::bench::field::Field;
 use crate::bench::owner::Owner;
-use crate::layout::name;
+use crate::layout::pieces::name;
+use crate::layout::sheet_block::Block;
+use crate::layout::sheet_checks::Concern;
 use crate::number::{likely_share, listed, percent, plain, with_unit};
-use crate::page::report::Report;
 use crate::ride::report::{Difference, RideSide, RunningFrom};
+use crate::ride::section::RideSection;
 use crate::ride::view::words::{about, advised, end_band, limit, running_from, speeds_from_to, whole};
-use crate::sheet_block::Block;
-use crate::sheet_checks::Concern;
 use crate::side::Side;
 use gear_math::rider::{Answer, Climb, Reason, Slope, TotalMass, Verdict};
 use gear_math::{Gear, Speed};
@@ -16,19 +16,19 @@ use maud::{Markup, html};
 
 /// Below which speed no gear is low enough, below which running wins, this climb, and by which slopes.
 #[must_use]
-pub(crate) fn answer(report: &Report) -> Markup {
+pub(crate) fn answer(report: &RideSection) -> Markup {
     html! {
         p { "On " (report.ride.ground_name()) " " (gear_limit(report)) " " (running_limit(report)) }
         p { (crate::ride::view::climb::answer(report)) }
         p { (by_slope(report)) }
-        (crate::tyre::view::answer::width_counts(report))
+        (crate::ride::view::width::counts(&report.ride))
     }
 }
 
 /// The speed of each lowest gear at the lowest cadence: a matter of the bike and of how slowly a rider turns the crank.
-fn gear_limit(report: &Report) -> Markup {
+fn gear_limit(report: &RideSection) -> Markup {
     let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]]
-        .map(|side| report.unit.print(side.crossover.lowest_gear_speed));
+        .map(|side| report.rings.unit.print(side.crossover.lowest_gear_speed));
     html! {
         @if a == b {
             "with " (name(Side::A)) " and " (name(Side::B)) " alike no gear is low enough below " b { (a) } "."
@@ -39,18 +39,18 @@ fn gear_limit(report: &Report) -> Markup {
 }
 
 /// The speed below which running this climb is quicker whatever the gears.
-fn running_limit(report: &Report) -> Markup {
+fn running_limit(report: &RideSection) -> Markup {
     let [a, b] = &report.ride.sides;
     let wins = a.plan.running_wins_below();
     let slower = [a, b].iter().all(|side| wins.best < side.crossover.lowest_gear_speed);
     html! {
-        "Running itself " @if slower { "only " } "wins below " b { (report.unit.print(wins.best)) }
+        "Running itself " @if slower { "only " } "wins below " b { (report.rings.unit.print(wins.best)) }
         " on this bank (likely " (speeds_from_to(report, &wins)) ")."
     }
 }
 
 /// The same by slopes, at the sustained power.
-fn by_slope(report: &Report) -> Markup {
+fn by_slope(report: &RideSection) -> Markup {
     let ride = &report.ride;
     let [a, b] = &ride.sides;
     html! {
@@ -65,7 +65,7 @@ fn by_slope(report: &Report) -> Markup {
 }
 
 /// Where a side's riding ends, and why.
-fn end(report: &Report, side: &RideSide) -> Markup {
+fn end(report: &RideSection, side: &RideSide) -> Markup {
     let Some(flip) = side.flip() else {
         return html! { "nothing ends riding up to 45\u{a0}%." };
     };
@@ -80,10 +80,12 @@ fn end(report: &Report, side: &RideSide) -> Markup {
     }
 }
 
-fn why(report: &Report, side: &RideSide, reason: Reason) -> String {
+fn why(report: &RideSection, side: &RideSide, reason: Reason) -> String {
     let gear = lowest_gear(report, side);
     match reason {
-        Reason::Gear => format!("{gear} at {} is too tall", with_unit(report.window.low.rpm(), 0, "rpm")),
+        Reason::Gear => {
+            format!("{gear} at {} is too tall", with_unit(report.rings.window.low.rpm(), 0, "rpm"))
+        }
         Reason::Force => format!("{gear} asks for more strength than lasts"),
         Reason::Balance => "slower than that the bike does not stay upright, whatever the gear".to_owned(),
         Reason::Grip => "the rear wheel slips, whatever the gear".to_owned(),
@@ -92,13 +94,13 @@ fn why(report: &Report, side: &RideSide, reason: Reason) -> String {
 }
 
 /// The lowest gear, or both where one sentence stands for both set-ups.
-fn lowest_gear(report: &Report, side: &RideSide) -> String {
+fn lowest_gear(report: &RideSection, side: &RideSide) -> String {
     let [a, b] = [report.ride.sides[0].lowest, report.ride.sides[1].lowest];
     if report.ride.ends_alike() && a != b { format!("{a} or {b}") } else { side.lowest.to_string() }
 }
 
 /// Up to where a lower gear would be quicker than running.
-fn lower_gear(report: &Report) -> String {
+fn lower_gear(report: &RideSection) -> String {
     let ride = &report.ride;
     let Some((sides, until)) = ride.lower_gear_helps() else { return String::new() };
     let whose = if sides.len() == 1 { format!("With {} a", listed(&sides)) } else { "A".to_owned() };
@@ -112,7 +114,7 @@ fn lower_gear(report: &Report) -> String {
     format!("{whose} lower gear would be quicker than running up to {far}{then}. ")
 }
 
-fn running(report: &Report) -> String {
+fn running(report: &RideSection) -> String {
     match report.ride.running_from() {
         RunningFrom::Nowhere => {
             "In a gear low enough riding stays quicker than running this climb up to 45\u{a0}%.".to_owned()
@@ -135,18 +137,18 @@ fn spun_out(side: &RideSide) -> Option<(Gear, Speed, Climb)> {
     Some((last.riding.gear, last.riding.held?, last.gradient))
 }
 
-fn spinning(report: &Report) -> Markup {
+fn spinning(report: &RideSection) -> Markup {
     let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(spun_out);
     html! {
         @for (gear, speed, slope) in [a, b.filter(|_| a != b)].into_iter().flatten() {
-            "The " (gear) " spins out at " b { (report.unit.print(speed)) }
+            "The " (gear) " spins out at " b { (report.rings.unit.print(speed)) }
             ", which running may better on slopes up to " (about(slope.percent())) ". "
         }
     }
 }
 
 /// What changing the rings changes.
-fn difference(report: &Report) -> Markup {
+fn difference(report: &RideSection) -> Markup {
     let further = |lower: Side, how: &Markup| html! { (name(lower)) " instead of " (name(lower.other())) " keeps you riding " (how) "." };
     match report.ride.difference() {
         Difference::Nothing => html! { "Between A and B that makes no difference." },
@@ -162,7 +164,7 @@ fn difference(report: &Report) -> Markup {
 }
 
 /// What “likely” means, and which input makes most of it.
-fn doubt(report: &Report) -> String {
+fn doubt(report: &RideSection) -> String {
     let most = report.ride.swings.first().filter(|swing| Side::BOTH.iter().any(|&side| swing.moves(side)));
     let most = most.map_or(String::new(), |swing| {
         format!("What moves the end of riding most is {}. ", crate::ride::view::words::doubtful(swing.input))
@@ -172,7 +174,7 @@ fn doubt(report: &Report) -> String {
 
 /// What to take along to the course: where each lowest gear gives up, where running wins, and this climb.
 #[must_use]
-pub(crate) fn block(report: &Report) -> Block {
+pub(crate) fn block(report: &RideSection) -> Block {
     let ride = &report.ride;
     let (rider, bike) = (&ride.inputs.rider, &ride.inputs.bike);
     let mut block = Block::new("Ride or run");
@@ -183,7 +185,7 @@ pub(crate) fn block(report: &Report) -> Block {
         format!("{power} and {} in all on {}", with_unit(all_kg, 1, "kg"), ride.ground_name()),
     );
     for side in &ride.sides {
-        let speed = report.unit.print(side.crossover.lowest_gear_speed);
+        let speed = report.rings.unit.print(side.crossover.lowest_gear_speed);
         block.row_of(side.side, "Lowest gear", format!("{}, needs at least {speed}", side.lowest));
         block.row_of(side.side, "Riding ends", ends(side));
     }
@@ -192,7 +194,7 @@ pub(crate) fn block(report: &Report) -> Block {
         "Running wins",
         format!(
             "below {} here, likely {}; {}",
-            report.unit.print(wins.best),
+            report.rings.unit.print(wins.best),
             speeds_from_to(report, &wins),
             slopes(report)
         ),
@@ -214,7 +216,7 @@ fn ends(side: &RideSide) -> String {
     }
 }
 
-fn slopes(report: &Report) -> String {
+fn slopes(report: &RideSection) -> String {
     match report.ride.running_from() {
         RunningFrom::Nowhere => "on no slope up to 45\u{a0}%".to_owned(),
         RunningFrom::TooClose { .. } => running_from(report),
@@ -224,7 +226,7 @@ fn slopes(report: &Report) -> String {
 }
 
 /// “9.0 % for 60 m”, unless these are only the demo's.
-fn climb_for_the_sheet(report: &Report) -> String {
+fn climb_for_the_sheet(report: &RideSection) -> String {
     let inputs = &report.ride.inputs;
     if !report.owners.is_example && report.owners.least(&[Field::Slope, Field::ClimbLength]) == Owner::Demo {
         return "The climb".to_owned();

@@ -1,10 +1,10 @@
 //! “Ride or run?”: what to do on the very climb that was asked about.
 
 use crate::bench::field::Field;
-use crate::layout::name;
+use crate::layout::pieces::name;
 use crate::number::{duration, percent, with_unit};
-use crate::page::report::Report;
 use crate::ride::report::RideSide;
+use crate::ride::section::RideSection;
 use crate::ride::view::words::{about, facts, foot_span, seconds, verb};
 use crate::side::Side;
 use gear_math::rider::{Advice, LowerGear, MarkKind, Reason, Verdict};
@@ -12,7 +12,7 @@ use maud::{Markup, html};
 
 /// The climb that was asked about.
 #[must_use]
-pub(crate) fn answer(report: &Report) -> Markup {
+pub(crate) fn answer(report: &RideSection) -> Markup {
     let ride = &report.ride;
     let [a, b] = &ride.sides;
     let length = ride.inputs.length;
@@ -36,11 +36,11 @@ pub(crate) fn answer(report: &Report) -> Markup {
     }
 }
 
-fn told(report: &Report, side: &RideSide) -> (&'static str, String) {
+fn told(report: &RideSection, side: &RideSide) -> (&'static str, String) {
     (verb(side.ascent.advice), facts(report, side) + &longer(side))
 }
 
-fn with(report: &Report, side: &RideSide) -> Markup {
+fn with(report: &RideSection, side: &RideSide) -> Markup {
     let (verb, facts) = told(report, side);
     html! { b { (verb) } ": " (facts) }
 }
@@ -83,7 +83,7 @@ fn worth(lower: LowerGear) -> Option<String> {
 }
 
 /// What a heavy, uneven stroke would do on this climb, where someone rides it.
-fn in_jerks(report: &Report) -> Markup {
+fn in_jerks(report: &RideSection) -> Markup {
     let Some(side) = report.ride.sides.iter().find(|side| side.stays_on()) else { return html! {} };
     let answer = &side.plan.answer;
     let from = |kind: MarkKind| {
@@ -101,7 +101,7 @@ fn in_jerks(report: &Report) -> Markup {
 }
 
 /// That a wind typed here is not that of the lap.
-fn wind(report: &Report) -> String {
+fn wind(report: &RideSection) -> String {
     let wind = report.ride.inputs.air.headwind.m_per_s();
     if wind == 0.0 {
         return String::new();

@@ -4,4 +4,5 @@ pub mod answer;
 pub mod climb;
 pub mod notes;
 pub mod tables;
+pub mod width;
 pub mod words;

@@ -1,10 +1,10 @@
 //! Ride or run: how it was worked out, with this scenario's numbers, and what the fields say.
 
 use crate::bench::field::Field;
-use crate::layout::worked;
+use crate::layout::pieces::worked;
 use crate::number::{likely_share, percent, plain, with_unit};
-use crate::page::report::Report;
 use crate::ride::report::surface_name;
+use crate::ride::section::RideSection;
 use crate::ride::view::words::{basis, seconds};
 use gear_math::Speed;
 use gear_math::rider::{Band, Level, MetabolicPower, PeakPower, Range};
@@ -12,7 +12,7 @@ use maud::{Markup, html};
 
 /// The formulas with this scenario's numbers in them.
 #[must_use]
-pub(crate) fn working(report: &Report) -> Markup {
+pub(crate) fn working(report: &RideSection) -> Markup {
     let inputs = &report.ride.inputs;
     let (rider, bike, ground) = (&inputs.rider, &inputs.bike, &inputs.ground);
     let answer = &report.ride.sides[0].plan.answer;
@@ -23,19 +23,19 @@ pub(crate) fn working(report: &Report) -> Markup {
     html! {
         (worked("Riding", "power × drivetrain = (climbing + rolling + air) × speed", &format!(
             "{} × {} = {} + {} + {}, at {}", with_unit(rider.power.watts(), 0, "W"), bike.efficiency.share(),
-            plain(terms.gravity_w, 0), plain(terms.rolling_w, 0), with_unit(terms.air_w, 0, "W"), report.unit.print(answer.ride))))
+            plain(terms.gravity_w, 0), plain(terms.rolling_w, 0), with_unit(terms.air_w, 0, "W"), report.rings.unit.print(answer.ride))))
         p { "Martin et al. 1998, validated on the road to 2.7 W; every surface off the road is ±30 % at best." }
         (worked("The same engine on foot", "power ÷ efficiency − standing", &format!(
             "{} ÷ {} − {} × {} = {}", with_unit(rider.power.watts(), 0, "W"), rider.efficiency.share(),
             rider.standing.w_per_kg(), rider.body.kg(), with_unit(left.watts(), 0, "W"))))
         (worked("On foot", "that = cost of the slope × (body + kit + carrying × bike) × speed", &format!(
             "({} + {} + {} × {}) kg, at {}", rider.body.kg(), rider.kit.kg(), bike.load.value(), bike.mass.kg(),
-            report.unit.print(answer.foot))))
+            report.rings.unit.print(answer.foot))))
         p { "Cost of running and walking on slopes: Minetti et al. 2002, ten runners on a treadmill; the change from one to the other is interpolated between five published points. It is assumed that you can burn as much on foot as on the bike; riders who never run cannot quite." }
         (worked("Where no gear is low enough", "speed of the lowest gear at the lowest cadence, put into the first line", &format!(
-            "{} at {} = {}", lowest.lowest, with_unit(report.window.low.rpm(), 0, "rpm"), report.unit.print(lowest.crossover.lowest_gear_speed))))
+            "{} at {} = {}", lowest.lowest, with_unit(report.rings.window.low.rpm(), 0, "rpm"), report.rings.unit.print(lowest.crossover.lowest_gear_speed))))
         (worked("Where running wins", "length ÷ (length ÷ speed on foot + dismount and remount)", &format!(
-            "{} ÷ {} = {}", with_unit(inputs.length.m(), 0, "m"), seconds(lowest.plan.foot), report.unit.print(lowest.plan.running_wins_below().best))))
+            "{} ÷ {} = {}", with_unit(inputs.length.m(), 0, "m"), seconds(lowest.plan.foot), report.rings.unit.print(lowest.plan.running_wins_below().best))))
         p { b { "The reserve " } "is the work above the power you hold (W′). Forcing a gear may ask no more than your share of it, than a fresh rider holds so long (Morton 1996), and than the legs give at that cadence." }
         p { b { "The band " } (banded(bike.load.value())) }
         p { b { "Checked against " } "the one treadmill study that asked this very question (Ardigò, Saibene & Minetti 2003): 13 to 15 % unloaded, near 20 % with a bike’s weight; the model gives the same with an efficiency near 0.22." }
@@ -61,7 +61,7 @@ fn banded(load: f64) -> String {
 
 /// What a field of this section says when it is in order and has more to say than its line of help.
 #[must_use]
-pub(crate) fn remark(report: &Report, field: Field) -> Option<String> {
+pub(crate) fn remark(report: &RideSection, field: Field) -> Option<String> {
     let inputs = &report.ride.inputs;
     let surface = inputs.surface;
     match field {
@@ -86,7 +86,8 @@ pub(crate) fn remark(report: &Report, field: Field) -> Option<String> {
         )),
         Field::Headwind => {
             let speed = Speed::from_km_per_h(inputs.air.headwind.m_per_s().abs() * 3.6).ok()?;
-            let words = if speed.m_per_s() > 0.0 { report.unit.print(speed) } else { "Still air".to_owned() };
+            let words =
+                if speed.m_per_s() > 0.0 { report.rings.unit.print(speed) } else { "Still air".to_owned() };
             Some(format!("{words}; minus when it pushes"))
         }
         Field::Rolling => {

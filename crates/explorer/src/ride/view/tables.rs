@@ -1,10 +1,10 @@
 //! Ride or run: every number of the pictures.
 
 use crate::bench::field::Field;
-use crate::layout::{link_to, marked_table, name, plain_table};
+use crate::layout::pieces::{link_to, marked_table, name, plain_table};
 use crate::number::{capital, duration, percent, plain, signed, with_unit};
-use crate::page::report::Report;
 use crate::ride::report::{OtherGear, RideSide, Stretch, surface_name};
+use crate::ride::section::RideSection;
 use crate::ride::view::answer::whole_or_never;
 use crate::ride::view::words::{
     basis, cadence, doubtful, end_band, feet_and_gears, foot_span, gait, judged, limit, mark, mark_at, moved,
@@ -23,7 +23,7 @@ const EVERY: usize = 5;
 
 /// Every mark, for A and B, and what other lowest gears would do.
 #[must_use]
-pub(crate) fn ends(report: &Report) -> Markup {
+pub(crate) fn ends(report: &RideSection) -> Markup {
     let sides = &report.ride.sides;
     let of = |what: &str, value: &dyn Fn(&RideSide) -> String| {
         vec![what.to_owned(), value(&sides[0]), value(&sides[1])]
@@ -42,7 +42,7 @@ pub(crate) fn ends(report: &Report) -> Markup {
     ];
     let mut rows = vec![
         of("Lowest gear", &|side| side.lowest.to_string()),
-        of("No gear low enough below", &|side| report.unit.print(side.crossover.lowest_gear_speed)),
+        of("No gear low enough below", &|side| report.rings.unit.print(side.crossover.lowest_gear_speed)),
         of("Riding ends from", &|side| end_band(&side.end)),
         of("Why", &|side| side.reason().map_or("–", limit).to_owned()),
         of("Speed on foot there", &|side| speed_or_none(report, side.flip().map(|flip| flip.foot))),
@@ -59,7 +59,7 @@ pub(crate) fn ends(report: &Report) -> Markup {
     }
 }
 
-fn marked(report: &Report, side: &RideSide, kind: MarkKind) -> String {
+fn marked(report: &RideSection, side: &RideSide, kind: MarkKind) -> String {
     if !report.ride.inputs.looks_at(kind) {
         return "not looked at".to_owned();
     }
@@ -72,17 +72,17 @@ fn marked(report: &Report, side: &RideSide, kind: MarkKind) -> String {
     }
 }
 
-fn speed_or_none(report: &Report, speed: Option<Speed>) -> String {
-    speed.map_or("–".to_owned(), |speed| report.unit.print(speed))
+fn speed_or_none(report: &RideSection, speed: Option<Speed>) -> String {
+    speed.map_or("–".to_owned(), |speed| report.rings.unit.print(speed))
 }
 
-fn others(report: &Report) -> Markup {
+fn others(report: &RideSection) -> Markup {
     let gear = |side: &RideSide, other: &OtherGear| {
         let own = side.others.first().and_then(|own| own.gradient);
         let gained = own.zip(other.gradient).map(|(own, other)| other.percent() - own.percent());
         vec![
             format!("{} {}", side.side, other.gear),
-            report.unit.print(other.speed),
+            report.rings.unit.print(other.speed),
             whole_or_never(other.gradient),
             gained.map_or("–".to_owned(), |points| signed(points, 1)),
         ]
@@ -103,14 +103,14 @@ fn others(report: &Report) -> Markup {
 
 /// The picture of speeds read the other way round: the slope that belongs to a speed.
 #[must_use]
-pub(crate) fn at_speed(report: &Report) -> Markup {
-    let (inputs, speed) = (&report.ride.inputs, report.probe.uphill);
+pub(crate) fn at_speed(report: &RideSection) -> Markup {
+    let (inputs, speed) = (&report.ride.inputs, report.rings.probe.uphill);
     let [a, b] = &inputs.questions;
     let slope = a.gradient_at(&inputs.ground, speed).and_then(|slope| Climb::new(slope.percent()).ok());
     html! {
         div.prose {
             p {
-                "At " b { (report.unit.print(speed)) } ": "
+                "At " b { (report.rings.unit.print(speed)) } ": "
                 @if let Some(slope) = slope {
                     "full power holds it on slopes up to " b { (percent(slope.percent(), 1)) } " by the best guess. On foot there: "
                     (feet_and_gears(report, &a.answer(&inputs.ground, slope), &b.answer(&inputs.ground, slope)))
@@ -126,10 +126,10 @@ pub(crate) fn at_speed(report: &Report) -> Markup {
 
 /// Speeds from the level to 45 %, folded away.
 #[must_use]
-pub(crate) fn speeds(report: &Report) -> Markup {
+pub(crate) fn speeds(report: &RideSection) -> Markup {
     let [a, b] = &report.ride.sides;
     let row = |(a, b): (&Answer, &Answer), [of_a, of_b]: [String; 2]| {
-        let speed = |speed: Speed| plain(report.unit.value(speed), 1);
+        let speed = |speed: Speed| plain(report.rings.unit.value(speed), 1);
         vec![
             percent(a.gradient.percent(), 1),
             speed(a.ride),
@@ -149,7 +149,7 @@ pub(crate) fn speeds(report: &Report) -> Markup {
     let at = a.answers.iter().step_by(EVERY).take_while(|it| it.gradient.percent() <= here).count();
     let advice = [a, b].map(|side| format!("this climb: {}", verb(side.ascent.advice)));
     rows.insert(at, row((&a.plan.answer, &b.plan.answer), advice));
-    let unit = report.unit.symbol();
+    let unit = report.rings.unit.symbol();
     let heads = [
         "Slope",
         &format!("Riding, {unit}"),
@@ -180,7 +180,7 @@ fn band(ratio: Band) -> String {
 
 /// The map in words.
 #[must_use]
-pub(crate) fn map(report: &Report) -> Markup {
+pub(crate) fn map(report: &RideSection) -> Markup {
     let rows: Vec<Vec<String>> = report
         .ride
         .map
@@ -237,7 +237,7 @@ fn grounds(tyre: MountedWidth) -> Markup {
 
 /// The climb that was asked about.
 #[must_use]
-pub(crate) fn climb(report: &Report) -> Markup {
+pub(crate) fn climb(report: &RideSection) -> Markup {
     let sides = &report.ride.sides;
     let of = |what: &str, value: &dyn Fn(&RideSide) -> String| {
         vec![what.to_owned(), value(&sides[0]), value(&sides[1])]
@@ -252,7 +252,7 @@ pub(crate) fn climb(report: &Report) -> Markup {
         of("Forced", &|side| time(side.forcing().and_then(|over| over.over(length).ok()))),
         of("Running", &|side| seconds(side.plan.foot)),
         of("Running, likely", &|side| foot_span(&side.plan)),
-        of("Running wins below", &|side| report.unit.print(side.plan.running_wins_below().best)),
+        of("Running wins below", &|side| report.rings.unit.print(side.plan.running_wins_below().best)),
         of("That speed, likely", &|side| speeds_from_to(report, &side.plan.running_wins_below())),
         of("Running pays from", &pays_from),
         of("A lower gear saves", &|side| saved(side.ascent.lower_gear)),
@@ -294,7 +294,7 @@ fn gears(side: &RideSide) -> (Gear, Option<Gear>) {
 }
 
 /// Where the power does not last up the climb: what forcing it takes, and how far speed carries.
-fn forced(report: &Report, side: &RideSide, whose: &Markup) -> Markup {
+fn forced(report: &RideSection, side: &RideSide, whose: &Markup) -> Markup {
     let reach = side.carry.reach.filter(|reach| reach.way.m() >= 0.5 && !side.plan.answer.limits.grip);
     html! {
         @if let Some(over) = side.forcing() {
@@ -305,9 +305,9 @@ fn forced(report: &Report, side: &RideSide, whose: &Markup) -> Markup {
         }
         @if let Some(reach) = reach {
             p {
-                (whose) ": coming in at " (report.unit.print(report.ride.inputs.entry)) " you get "
+                (whose) ": coming in at " (report.rings.unit.print(report.ride.inputs.entry)) " you get "
                 b { (with_unit(reach.way.m(), 0, "m")) } " along and " (with_unit(reach.height.m(), 1, "m")) " up in "
-                (seconds(reach.time)) " before you are down to " (report.unit.print(side.carry.exit))
+                (seconds(reach.time)) " before you are down to " (report.rings.unit.print(side.carry.exit))
                 ", too slow to ride on; a ramp shorter than that is a matter of momentum, not of gears."
             }
         }
@@ -315,7 +315,7 @@ fn forced(report: &Report, side: &RideSide, whose: &Markup) -> Markup {
 }
 
 /// How long the power that forces a climb lasts, and whether that is enough.
-fn lasting(report: &Report, side: &RideSide, over: &OverGear) -> Markup {
+fn lasting(report: &RideSection, side: &RideSide, over: &OverGear) -> Markup {
     let length = report.ride.inputs.length;
     let (enough, but) = match over.over(length) {
         Err(Shortfall::Reserve) if over.lasts.is_some_and(|(_, far)| far.m() < length.m()) => {
@@ -335,7 +335,7 @@ fn lasting(report: &Report, side: &RideSide, over: &OverGear) -> Markup {
 
 /// What moves the answer most.
 #[must_use]
-pub(crate) fn swings(report: &Report) -> Markup {
+pub(crate) fn swings(report: &RideSection) -> Markup {
     let moving = report.ride.swings.iter().filter(|swing| Side::BOTH.iter().any(|&side| swing.moves(side)));
     let rows: Vec<Vec<String>> = moving
         .map(|swing| {

@@ -1,8 +1,8 @@
 //! What riding and running, their limits and their doubts are called.
 
 use crate::number::{brief, listed, percent, plain, span_of_time, with_unit};
-use crate::page::report::Report;
 use crate::ride::report::{RideSide, RunningFrom};
+use crate::ride::section::RideSection;
 use gear_math::rider::{
     Advice, Answer, Basis, ClimbPlan, Gait, LimitsHeld, MarkKind, OnBike, Reason, Slope, SlopeBand,
     SpeedBand, Time, Uncertain, Verdict,
@@ -23,14 +23,14 @@ pub(crate) fn foot_span(plan: &ClimbPlan) -> String {
 
 /// Likely speeds on foot if riding is as fast as reckoned, in the page's unit.
 #[must_use]
-pub(crate) fn foot_band(report: &Report, answer: &Answer) -> (f64, f64) {
-    let ride = report.unit.value(answer.ride);
+pub(crate) fn foot_band(report: &RideSection, answer: &Answer) -> (f64, f64) {
+    let ride = report.rings.unit.value(answer.ride);
     (ride * answer.ratio.low, ride * answer.ratio.high)
 }
 
 /// Going on foot on one slope, and the gears of A and of B.
 #[must_use]
-pub(crate) fn feet_and_gears(report: &Report, a: &Answer, b: &Answer) -> String {
+pub(crate) fn feet_and_gears(report: &RideSection, a: &Answer, b: &Answer) -> String {
     let (low, high) = foot_band(report, a);
     let turned = |it: &Answer| {
         let rpm = with_unit(it.riding.cadence.rpm(), 0, "rpm");
@@ -40,7 +40,7 @@ pub(crate) fn feet_and_gears(report: &Report, a: &Answer, b: &Answer) -> String 
     format!(
         "{} {}, likely {} to {}. A: {}. B: {}.",
         gait(a.gait),
-        report.unit.print(a.foot),
+        report.rings.unit.print(a.foot),
         plain(low, 1),
         plain(high, 1),
         turned(a),
@@ -81,7 +81,7 @@ fn likely(low: f64, high: Option<f64>) -> String {
 /// Where running this climb wins, in words that stand behind “from” or by themselves where it is too close to call.
 /// Edges are rounded outwards, so that they hold of every slope beyond.
 #[must_use]
-pub(crate) fn running_from(report: &Report) -> String {
+pub(crate) fn running_from(report: &RideSection) -> String {
     match report.ride.running_from() {
         RunningFrom::Nowhere => "nowhere up to 45\u{a0}%".to_owned(),
         RunningFrom::TheLevel => "the level on".to_owned(),
@@ -105,8 +105,8 @@ pub(crate) fn mark_at(kind: MarkKind, gradient: f64) -> String {
 
 /// The likely edges of a speed.
 #[must_use]
-pub(crate) fn speeds_from_to(report: &Report, band: &SpeedBand) -> String {
-    let [low, high] = [band.low, band.high].map(|edge| plain(report.unit.value(edge), 1));
+pub(crate) fn speeds_from_to(report: &RideSection, band: &SpeedBand) -> String {
+    let [low, high] = [band.low, band.high].map(|edge| plain(report.rings.unit.value(edge), 1));
     format!("{low} to {high}")
 }
 
@@ -124,13 +124,13 @@ pub(crate) const fn verb(advice: Advice) -> &'static str {
 
 /// The advice with its times: the quicker way first, the slower one as what is left.
 #[must_use]
-pub(crate) fn advised(report: &Report, side: &RideSide) -> String {
+pub(crate) fn advised(report: &RideSection, side: &RideSide) -> String {
     format!("{}: {}", verb(side.ascent.advice), facts(report, side))
 }
 
 /// What stands behind the verb.
 #[must_use]
-pub(crate) fn facts(report: &Report, side: &RideSide) -> String {
+pub(crate) fn facts(report: &RideSection, side: &RideSide) -> String {
     let ascent = &side.ascent;
     let run = seconds(ascent.foot);
     match (ascent.advice, ascent.bike) {
@@ -151,7 +151,11 @@ pub(crate) fn facts(report: &Report, side: &RideSide) -> String {
             format!("{watts} for {}{}, or run: {run}", seconds(time), allowed(side))
         }
         (_, Some((OnBike::Carried, time))) => {
-            format!("{} from {}, or run: {run}", seconds(time), report.unit.print(report.ride.inputs.entry))
+            format!(
+                "{} from {}, or run: {run}",
+                seconds(time),
+                report.rings.unit.print(report.ride.inputs.entry)
+            )
         }
         (_, Some((OnBike::Ridden, time))) => format!("{}{}, or run: {run}", seconds(time), remarks(side)),
     }
@@ -162,10 +166,10 @@ fn too_much(side: &RideSide) -> &'static str {
     if side.forcing().is_some() { ", and forcing one asks too much of legs or reserve" } else { "" }
 }
 
-fn how_ridden(report: &Report, how: OnBike) -> String {
+fn how_ridden(report: &RideSection, how: OnBike) -> String {
     match how {
         OnBike::Ridden => "riding".to_owned(),
-        OnBike::Carried => format!("riding in at {}", report.unit.print(report.ride.inputs.entry)),
+        OnBike::Carried => format!("riding in at {}", report.rings.unit.print(report.ride.inputs.entry)),
         OnBike::Forced(power) => format!("forcing it at {}", with_unit(power.watts(), 0, "W")),
     }
 }
@@ -187,7 +191,7 @@ fn remarks(side: &RideSide) -> String {
 
 /// The advice of both set-ups in a few words, for pictures.
 #[must_use]
-pub(crate) fn advice_in_short(report: &Report) -> String {
+pub(crate) fn advice_in_short(report: &RideSection) -> String {
     let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(|side| verb(side.ascent.advice));
     if a == b { format!("A and B: {a}") } else { format!("A: {a}, B: {b}") }
 }

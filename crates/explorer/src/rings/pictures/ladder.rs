@@ -1,16 +1,30 @@
 //! The gear ladder: one upright rail of development, A's rungs to its left, B's to its right.
 
-use crate::drawing::looks::{gear_bar, gear_label};
+use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::{Scale, spread};
 use crate::drawing::spot::Spot;
 use crate::number::{counted, listed, percent, plain};
-use crate::page::pictures::Size;
-use crate::page::report::{Reach, Report, Tie};
+use crate::rings::pictures::gear_looks::{gear_bar, gear_label};
+use crate::rings::report::{Reach, Tie};
+use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::side::Side;
 use gear_math::ascending;
+
+/// Rungs of A and B on one rail of development.
+pub(crate) const LADDER: Drawing<RingsSection> = Drawing {
+    name: "ladder",
+    title: "The gear ladder",
+    caption: "Development upward, equal ratios at equal distances; the longest rungs are the largest ring. Rungs tied across the rail are the same gear; gears in brackets are cross-chained.",
+    height,
+    draw,
+    spots,
+    label,
+    words: Spot::own_words,
+};
 
 const RUNG: f64 = 5.0;
 const LABEL_GAP: f64 = 13.5;
@@ -26,12 +40,12 @@ const TICKS: [f64; 47] = [
     11.0, 12.0, 14.0, 16.0, 18.0,
 ];
 
-pub(crate) fn height(report: &Report) -> f64 {
-    let most = report.setups.iter().map(|setup| setup.gears.len()).max().unwrap_or(0);
+fn height(report: &RingsSection, _: f64) -> f64 {
+    let most = report.rings.setups.iter().map(|setup| setup.gears.len()).max().unwrap_or(0);
     (most as f64 * LABEL_GAP * ROOM_TO_SPREAD + TOP + FOOT).max(480.0)
 }
 
-pub(crate) fn label(report: &Report) -> String {
+fn label(report: &RingsSection) -> String {
     let reach = |setup: &SetupReport| {
         format!(
             "{} reaches from {} to {} m of development in {}",
@@ -43,9 +57,9 @@ pub(crate) fn label(report: &Report) -> String {
     };
     format!(
         "Gear ladder: {}; {}; {} the same on both.",
-        reach(report.setup(Side::A)),
-        reach(report.setup(Side::B)),
-        counted(report.common.len(), "gear is", "gears are")
+        reach(report.rings.setup(Side::A)),
+        reach(report.rings.setup(Side::B)),
+        counted(report.rings.common.len(), "gear is", "gears are")
     )
 }
 
@@ -58,11 +72,11 @@ struct Layout {
 }
 
 impl Layout {
-    fn new(report: &Report, size: Size) -> Self {
+    fn new(report: &RingsSection, size: Size) -> Self {
         let (width, height) = size;
         let rail = if width < 500.0 { 24.0 } else { 34.0 };
         let longest = (width / 2.0 - rail - LABEL_ROOM - 12.0).max(20.0);
-        let scale = Scale::ratio(report.development_span(), (height - FOOT, TOP));
+        let scale = Scale::ratio(report.rings.development_span(), (height - FOOT, TOP));
         Self { middle: width / 2.0, rail, longest, scale, size }
     }
 
@@ -80,8 +94,11 @@ impl Layout {
     }
 
     /// Height of the middle of a tie.
-    fn tie(&self, report: &Report, tie: &Tie) -> f64 {
-        Side::BOTH.into_iter().map(|side| self.y(&report.setup(side).gears[tie.index(side)])).sum::<f64>()
+    fn tie(&self, report: &RingsSection, tie: &Tie) -> f64 {
+        Side::BOTH
+            .into_iter()
+            .map(|side| self.y(&report.rings.setup(side).gears[tie.index(side)]))
+            .sum::<f64>()
             / 2.0
     }
 
@@ -101,14 +118,14 @@ fn rung_share(rank: usize, rings: usize) -> f64 {
     1.0 - 0.42 * rank as f64 * if rings > 2 { 0.75 } else { 1.0 }
 }
 
-pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+fn draw(pen: &mut Pen, look: &Palette, report: &RingsSection, size: Size) {
     let layout = Layout::new(report, size);
-    for reach in report.reach.iter().flatten() {
+    for reach in report.rings.reach.iter().flatten() {
         draw_reach(pen, look, &layout, reach);
     }
     draw_ties(pen, look, &layout, report);
     draw_rail(pen, look, &layout, report);
-    for setup in &report.setups {
+    for setup in &report.rings.setups {
         draw_side(pen, look, &layout, setup);
     }
 }
@@ -134,9 +151,9 @@ fn outward_end(side: Side) -> Anchor {
     }
 }
 
-fn draw_ties(pen: &mut Pen, look: &Palette, layout: &Layout, report: &Report) {
-    for tie in &report.common {
-        let y = |side: Side, index: usize| layout.y(&report.setup(side).gears[index]);
+fn draw_ties(pen: &mut Pen, look: &Palette, layout: &Layout, report: &RingsSection) {
+    for tie in &report.rings.common {
+        let y = |side: Side, index: usize| layout.y(&report.rings.setup(side).gears[index]);
         let from = (layout.x(Side::A, 0.0), y(Side::A, tie.a));
         let to = (layout.x(Side::B, 0.0), y(Side::B, tie.b));
         pen.line(from, to, look.ink, 1.5);
@@ -144,12 +161,12 @@ fn draw_ties(pen: &mut Pen, look: &Palette, layout: &Layout, report: &Report) {
 }
 
 /// The rail and its developments, but for those that a tie runs through.
-fn draw_rail(pen: &mut Pen, look: &Palette, layout: &Layout, report: &Report) {
+fn draw_rail(pen: &mut Pen, look: &Palette, layout: &Layout, report: &RingsSection) {
     for side in Side::BOTH {
         let x = layout.x(side, 0.0);
         pen.line((x, TOP - 8.0), (x, layout.size.1 - FOOT + 8.0), look.ink, 1.5);
     }
-    let ties: Vec<f64> = report.common.iter().map(|tie| layout.tie(report, tie)).collect();
+    let ties: Vec<f64> = report.rings.common.iter().map(|tie| layout.tie(report, tie)).collect();
     let is_clear = |tick: &f64| ties.iter().all(|y| (y - layout.scale.at(*tick)).abs() > 9.0);
     let free: Vec<f64> = TICKS.iter().copied().filter(is_clear).collect();
     for tick in layout.scale.ticks(&free, 22.0) {
@@ -197,17 +214,17 @@ fn ring_key(setup: &SetupReport) -> String {
     }
 }
 
-pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+fn spots(report: &RingsSection, size: Size) -> Vec<Spot> {
     let layout = Layout::new(report, size);
     let mut rows: Vec<(Side, usize)> = Side::BOTH
         .into_iter()
-        .flat_map(|side| (0..report.setup(side).gears.len()).map(move |i| (side, i)))
+        .flat_map(|side| (0..report.rings.setup(side).gears.len()).map(move |i| (side, i)))
         .collect();
-    let development = |&(side, index): &(Side, usize)| report.setup(side).gears[index].development.m();
+    let development = |&(side, index): &(Side, usize)| report.rings.setup(side).gears[index].development.m();
     ascending(&mut rows, |row| -development(row));
     rows.into_iter()
         .map(|(side, index)| {
-            let setup = report.setup(side);
+            let setup = report.rings.setup(side);
             let (from, to) = layout.rung(side, &setup.gears[index], setup.drivetrain.chainset.rings().len());
             Spot::around(from, to, 4.0, describe(report, side, index))
         })
@@ -215,16 +232,17 @@ pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
 }
 
 /// One gear in words: its development, inches, speeds, and its twin on the other side.
-fn describe(report: &Report, side: Side, index: usize) -> String {
-    let row = &report.setup(side).gears[index];
+fn describe(report: &RingsSection, side: Side, index: usize) -> String {
+    let row = &report.rings.setup(side).gears[index];
     let mut text = format!(
         "{side} {}: {} m, {} gear inches; {}",
         row.gear,
         plain(row.development.m(), 3),
         plain(row.inches.inches(), 1),
-        report.speeds_in_words(row),
+        report.rings.speeds_in_words(row),
     );
     let twins: Vec<String> = report
+        .rings
         .common
         .iter()
         .filter(|tie| tie.index(side) == index)
@@ -232,7 +250,7 @@ fn describe(report: &Report, side: Side, index: usize) -> String {
             let other = side.other();
             format!(
                 "{other} {}, {} apart",
-                report.setup(other).gears[tie.index(other)].gear,
+                report.rings.setup(other).gears[tie.index(other)].gear,
                 percent(tie.step.percent(), 1)
             )
         })

@@ -1,12 +1,26 @@
 //! Every gear of A against every gear of B: where they are the same.
 
+use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::spot::Spot;
 use crate::number::{counted, percent};
-use crate::page::pictures::Size;
-use crate::page::report::{Report, Tie};
+use crate::rings::report::Tie;
+use crate::rings::section::RingsSection;
 use crate::side::Side;
+
+/// Gears of A against gears of B.
+pub(crate) const OVERLAP: Drawing<RingsSection> = Drawing {
+    name: "overlap",
+    title: "Where A and B have the same gear",
+    caption: "A full mark is a pair within your tolerance, an open one a pair within twice that.",
+    height,
+    draw,
+    spots,
+    label,
+    words: Spot::own_words,
+};
 
 const LEFT: f64 = 46.0;
 const TOP: f64 = 66.0;
@@ -21,8 +35,9 @@ struct Grid {
 }
 
 impl Grid {
-    fn new(report: &Report, width: f64) -> Self {
-        let (down, across) = (report.setup(Side::A).gears.len(), report.setup(Side::B).gears.len());
+    fn new(report: &RingsSection, width: f64) -> Self {
+        let (down, across) =
+            (report.rings.setup(Side::A).gears.len(), report.rings.setup(Side::B).gears.len());
         let cell = ((width - LEFT - 4.0) / across as f64).min(LARGEST_CELL);
         Self { cell, left: LEFT, across, down }
     }
@@ -40,22 +55,22 @@ impl Grid {
     }
 }
 
-pub(crate) fn height(report: &Report, width: f64) -> f64 {
+fn height(report: &RingsSection, width: f64) -> f64 {
     Grid::new(report, width).bottom() + 8.0
 }
 
-pub(crate) fn label(report: &Report) -> String {
-    let same = report.near.iter().filter(|near| near.step.is_within(report.tolerance)).count();
+fn label(report: &RingsSection) -> String {
+    let same = report.rings.near.iter().filter(|near| near.step.is_within(report.rings.tolerance)).count();
     format!(
         "Grid of A’s gears against B’s, {} by {}: {} the same gear within {}.",
-        report.setup(Side::A).gears.len(),
-        report.setup(Side::B).gears.len(),
+        report.rings.setup(Side::A).gears.len(),
+        report.rings.setup(Side::B).gears.len(),
         counted(same, "pair is", "pairs are"),
-        percent(report.tolerance.percent(), 1)
+        percent(report.rings.tolerance.percent(), 1)
     )
 }
 
-pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+fn draw(pen: &mut Pen, look: &Palette, report: &RingsSection, size: Size) {
     let grid = Grid::new(report, size.0);
     draw_names(pen, look, report, &grid);
     for a in 0..=grid.down {
@@ -66,16 +81,16 @@ pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
         let x = grid.left + b as f64 * grid.cell;
         pen.line((x, TOP), (x, grid.bottom()), look.rule, 1.0);
     }
-    for near in &report.near {
+    for near in &report.rings.near {
         draw_pair(pen, look, report, &grid, near);
     }
 }
 
 /// Every second name is left out where the cells are too small for type.
-fn draw_names(pen: &mut Pen, look: &Palette, report: &Report, grid: &Grid) {
+fn draw_names(pen: &mut Pen, look: &Palette, report: &RingsSection, grid: &Grid) {
     let every = (13.0 / grid.cell).ceil().max(1.0) as usize;
     for (side, count) in [(Side::A, grid.down), (Side::B, grid.across)] {
-        let gears = &report.setup(side).gears;
+        let gears = &report.rings.setup(side).gears;
         for index in (0..count).step_by(every) {
             let (x, y) = grid.centre(index, index);
             let name = gears[index].gear.to_string();
@@ -91,27 +106,28 @@ fn draw_names(pen: &mut Pen, look: &Palette, report: &Report, grid: &Grid) {
     pen.text("B", (grid.left - 14.0, 12.0), Type::new(look.b, Anchor::Start).bold());
 }
 
-fn draw_pair(pen: &mut Pen, look: &Palette, report: &Report, grid: &Grid, near: &Tie) {
+fn draw_pair(pen: &mut Pen, look: &Palette, report: &RingsSection, grid: &Grid, near: &Tie) {
     let (centre, radius) = (grid.centre(near.a, near.b), (grid.cell * 0.32).max(2.0));
-    if near.step.is_within(report.tolerance) {
+    if near.step.is_within(report.rings.tolerance) {
         pen.dot(centre, radius, look.ink);
     } else {
         pen.ring(centre, radius * 0.8, look.soft, 1.0);
     }
 }
 
-pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+fn spots(report: &RingsSection, size: Size) -> Vec<Spot> {
     let grid = Grid::new(report, size.0);
     let spot = |near: &Tie| {
         let ((x, y), half) = (grid.centre(near.a, near.b), grid.cell / 2.0);
         Spot::around((x - half, y - half), (x + half, y + half), 0.0, describe(report, near))
     };
-    report.near.iter().map(spot).collect()
+    report.rings.near.iter().map(spot).collect()
 }
 
-fn describe(report: &Report, near: &Tie) -> String {
-    let gear = |side: Side| report.setup(side).gears[near.index(side)].gear;
-    let verdict = if near.step.is_within(report.tolerance) { "the same gear" } else { "not quite the same" };
+fn describe(report: &RingsSection, near: &Tie) -> String {
+    let gear = |side: Side| report.rings.setup(side).gears[near.index(side)].gear;
+    let verdict =
+        if near.step.is_within(report.rings.tolerance) { "the same gear" } else { "not quite the same" };
     format!(
         "A {} and B {}: {verdict}, {} apart.",
         gear(Side::A),

@@ -1,15 +1,28 @@
 //! Speed of every gear over the cadence window, with the chosen cadence and speed marked.
 
-use crate::drawing::looks::{gear_bar, gear_label};
+use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::number::{plain, rpm};
-use crate::page::pictures::Size;
-use crate::page::report::Report;
+use crate::rings::pictures::gear_looks::{gear_bar, gear_label};
+use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::side::Side;
+
+/// Speed of every gear over the cadence window.
+pub(crate) const SPEEDS: Drawing<RingsSection> = Drawing {
+    name: "speeds",
+    title: "Speed of every gear",
+    caption: "Each bar runs from your lowest to your highest cadence; the notch is the cadence chosen below, the upright line the speed.",
+    height,
+    draw,
+    spots,
+    label,
+    words: Spot::own_words,
+};
 
 const ROW: f64 = 15.0;
 const BAR: f64 = 7.0;
@@ -39,58 +52,58 @@ impl Panel {
     }
 
     /// Upper left and lower right of a gear's bar; the highest gear stands on top.
-    fn bar(&self, report: &Report, setup: &SetupReport, index: usize) -> (Point, Point) {
+    fn bar(&self, report: &RingsSection, setup: &SetupReport, index: usize) -> (Point, Point) {
         let row = &setup.gears[index];
         let y = self.top + TOP + (setup.gears.len() - 1 - index) as f64 * ROW + (ROW - BAR) / 2.0;
-        let x = |speed| self.scale.at(report.unit.value(speed));
+        let x = |speed| self.scale.at(report.rings.unit.value(speed));
         ((x(row.speed_low), y), (x(row.speed_high), y + BAR))
     }
 }
 
-fn panels(report: &Report, width: f64) -> [Panel; 2] {
+fn panels(report: &RingsSection, width: f64) -> [Panel; 2] {
     let side_by_side = width >= WIDE;
     let each = if side_by_side { (width - GUTTER) / 2.0 } else { width };
-    let span = report.speed_span();
+    let span = report.rings.speed_span();
     let panel = |side: Side, left: f64, top: f64| {
         let (from, right) = (left + LABEL_ROOM, left + each);
         Panel { side, left, right, top, scale: Scale::ratio(span, (from, right - 6.0)) }
     };
-    let below = TOP + report.setup(Side::A).gears.len() as f64 * ROW + FOOT + 10.0;
+    let below = TOP + report.rings.setup(Side::A).gears.len() as f64 * ROW + FOOT + 10.0;
     let (left, top) = if side_by_side { (each + GUTTER, 0.0) } else { (0.0, below) };
     [panel(Side::A, 0.0, 0.0), panel(Side::B, left, top)]
 }
 
-pub(crate) fn height(report: &Report, width: f64) -> f64 {
-    let bottoms = panels(report, width).map(|panel| panel.bottom(report.setup(panel.side)) + FOOT);
+fn height(report: &RingsSection, width: f64) -> f64 {
+    let bottoms = panels(report, width).map(|panel| panel.bottom(report.rings.setup(panel.side)) + FOOT);
     bottoms[0].max(bottoms[1])
 }
 
-pub(crate) fn label(report: &Report) -> String {
+fn label(report: &RingsSection) -> String {
     let reach = |side| {
-        let setup = report.setup(side);
+        let setup = report.rings.setup(side);
         format!(
             "{side} covers {} to {}",
-            plain(report.unit.value(setup.lowest().speed_low), 1),
-            report.unit.print(setup.highest().speed_high)
+            plain(report.rings.unit.value(setup.lowest().speed_low), 1),
+            report.rings.unit.print(setup.highest().speed_high)
         )
     };
     format!(
         "Speed of every gear between {} and {}: {}; {}.",
-        rpm(report.window.low),
-        rpm(report.window.high),
+        rpm(report.rings.window.low),
+        rpm(report.rings.window.high),
         reach(Side::A),
         reach(Side::B)
     )
 }
 
-pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+fn draw(pen: &mut Pen, look: &Palette, report: &RingsSection, size: Size) {
     for panel in panels(report, size.0) {
         draw_panel(pen, look, report, &panel);
     }
 }
 
-fn draw_panel(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel) {
-    let setup = report.setup(panel.side);
+fn draw_panel(pen: &mut Pen, look: &Palette, report: &RingsSection, panel: &Panel) {
+    let setup = report.rings.setup(panel.side);
     let bottom = panel.bottom(setup);
     let title = format!("{} · {}", panel.side, setup.drivetrain.chainset);
     pen.text(&title, (panel.left, panel.top + 10.0), Type::new(panel.side.ink(look), Anchor::Start).bold());
@@ -101,20 +114,20 @@ fn draw_panel(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel) {
     }
 }
 
-fn draw_axis(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, bottom: f64) {
+fn draw_axis(pen: &mut Pen, look: &Palette, report: &RingsSection, panel: &Panel, bottom: f64) {
     for tick in panel.scale.ticks(&TICKS, 30.0) {
         let x = panel.scale.at(tick);
         pen.line((x, panel.top + TOP), (x, bottom), look.rule, 1.0);
         pen.text(&plain(tick, 0), (x, bottom + 10.0), Type::new(look.soft, Anchor::Middle));
     }
-    pen.line((panel.scale.at(report.speed_span().0), bottom), (panel.right, bottom), look.ink, 1.0);
-    pen.text(report.unit.symbol(), (panel.left, bottom + 10.0), Type::new(look.soft, Anchor::Start));
+    pen.line((panel.scale.at(report.rings.speed_span().0), bottom), (panel.right, bottom), look.ink, 1.0);
+    pen.text(report.rings.unit.symbol(), (panel.left, bottom + 10.0), Type::new(look.soft, Anchor::Start));
 }
 
 /// The upright line at the chosen speed.
-fn draw_probe(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, bottom: f64) {
-    let (speed, span) = (report.unit.value(report.probe.speed), report.speed_span());
-    let words = report.unit.print(report.probe.speed);
+fn draw_probe(pen: &mut Pen, look: &Palette, report: &RingsSection, panel: &Panel, bottom: f64) {
+    let (speed, span) = (report.rings.unit.value(report.rings.probe.speed), report.rings.speed_span());
+    let words = report.rings.unit.print(report.rings.probe.speed);
     let top = panel.top + TOP - 8.0;
     if speed < span.0 {
         return pen.text(
@@ -133,10 +146,17 @@ fn draw_probe(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, bot
     pen.text(&words, (x, top), Type::new(look.ink, anchor));
 }
 
-fn draw_gear(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, index: usize, row: &GearLine) {
-    let (from, to) = panel.bar(report, report.setup(panel.side), index);
+fn draw_gear(
+    pen: &mut Pen,
+    look: &Palette,
+    report: &RingsSection,
+    panel: &Panel,
+    index: usize,
+    row: &GearLine,
+) {
+    let (from, to) = panel.bar(report, report.rings.setup(panel.side), index);
     gear_bar(pen, look, panel.side, row, from, to);
-    let notch = panel.scale.at(report.unit.value(row.speed_probe));
+    let notch = panel.scale.at(report.rings.unit.value(row.speed_probe));
     if (from.0..=to.0).contains(&notch) {
         pen.fill((notch - 1.5, from.1 - 3.0), (notch + 1.5, to.1 + 3.0), look.ink);
     }
@@ -147,11 +167,11 @@ fn draw_gear(pen: &mut Pen, look: &Palette, report: &Report, panel: &Panel, inde
     pen.text(&gear_label(row), label, Type::new(ink, Anchor::End));
 }
 
-pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+fn spots(report: &RingsSection, size: Size) -> Vec<Spot> {
     panels(report, size.0)
         .iter()
         .flat_map(|panel| {
-            let setup = report.setup(panel.side);
+            let setup = report.rings.setup(panel.side);
             (0..setup.gears.len()).rev().map(move |index| {
                 let (from, to) = panel.bar(report, setup, index);
                 Spot::around(from, to, 4.0, describe(report, panel.side, &setup.gears[index]))
@@ -160,13 +180,13 @@ pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
         .collect()
 }
 
-fn describe(report: &Report, side: Side, row: &GearLine) -> String {
+fn describe(report: &RingsSection, side: Side, row: &GearLine) -> String {
     format!(
         "{side} {}{}: {}; at {} it asks for {} rpm.",
         row.gear,
         if row.avoid { ", never to be used" } else { "" },
-        report.speeds_in_words(row),
-        report.unit.print(report.probe.speed),
+        report.rings.speeds_in_words(row),
+        report.rings.unit.print(report.rings.probe.speed),
         plain(row.cadence_probe.rpm(), 0)
     )
 }

@@ -1,15 +1,28 @@
 //! Step sizes in riding order, over development: A above, B below, on one scale.
 
+use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
+use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::number::{counted, percent, plain};
-use crate::page::pictures::Size;
-use crate::page::report::Report;
+use crate::rings::section::RingsSection;
 use crate::rings::setup::{RideStep, SetupReport};
 use crate::side::Side;
 use gear_math::gears::ShiftKind;
+
+/// Step sizes in riding order.
+pub(crate) const STEPS: Drawing<RingsSection> = Drawing {
+    name: "steps",
+    title: "The steps, riding up through the gears",
+    caption: "A column is one shift: as wide and as high as it is large. The broken line is the step if all were equal.",
+    height,
+    draw,
+    spots,
+    label,
+    words: Spot::own_words,
+};
 
 const PANEL: f64 = 150.0;
 const TOP: f64 = 26.0;
@@ -28,8 +41,9 @@ struct Layout {
 }
 
 impl Layout {
-    fn new(report: &Report, width: f64) -> Self {
+    fn new(report: &RingsSection, width: f64) -> Self {
         let highest = report
+            .rings
             .setups
             .iter()
             .flat_map(|setup| &setup.riding)
@@ -37,7 +51,7 @@ impl Layout {
             .fold(5.0, f64::max);
         let right = width - 6.0;
         Self {
-            across: Scale::ratio(report.development_span(), (LEFT, right)),
+            across: Scale::ratio(report.rings.development_span(), (LEFT, right)),
             highest_step: highest * 1.08,
             right,
         }
@@ -62,11 +76,11 @@ impl Layout {
     }
 }
 
-pub(crate) fn height(_width: f64) -> f64 {
+fn height(_: &RingsSection, _: f64) -> f64 {
     2.0 * (TOP + PANEL) + FOOT
 }
 
-pub(crate) fn label(report: &Report) -> String {
+fn label(report: &RingsSection) -> String {
     let words = |setup: &SetupReport| match &setup.steps {
         Some(steps) => format!(
             "{} has {}, the largest {}",
@@ -78,14 +92,14 @@ pub(crate) fn label(report: &Report) -> String {
     };
     format!(
         "Step sizes riding up through the gears: {}; {}.",
-        words(&report.setups[0]),
-        words(&report.setups[1])
+        words(&report.rings.setups[0]),
+        words(&report.rings.setups[1])
     )
 }
 
-pub(crate) fn draw(pen: &mut Pen, look: &Palette, report: &Report, size: Size) {
+fn draw(pen: &mut Pen, look: &Palette, report: &RingsSection, size: Size) {
     let layout = Layout::new(report, size.0);
-    for setup in &report.setups {
+    for setup in &report.rings.setups {
         draw_panel(pen, look, &layout, setup);
     }
     let y = size.1 - FOOT + 12.0;
@@ -143,9 +157,10 @@ fn diamond(pen: &mut Pen, look: &Palette, (x, y): Point, full: bool) {
     if full { pen.shape(&corners, look.ink) } else { pen.path(&corners, look.ink, 1.0) }
 }
 
-pub(crate) fn spots(report: &Report, size: Size) -> Vec<Spot> {
+fn spots(report: &RingsSection, size: Size) -> Vec<Spot> {
     let layout = Layout::new(report, size.0);
     report
+        .rings
         .setups
         .iter()
         .flat_map(|setup| setup.riding.iter().map(move |step| (setup, step)))

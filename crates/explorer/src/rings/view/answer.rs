@@ -2,15 +2,15 @@
 
 use crate::bench::field::Field;
 use crate::bench::owner::Owner;
-use crate::layout::{name, table, worked};
+use crate::layout::pieces::column;
+use crate::layout::pieces::{name, table, worked};
+use crate::layout::sheet_block::Block;
 use crate::number::{counted, percent, plain, rpm, signed, trimmed, with_unit};
-use crate::page::report::Report;
 use crate::rings::cassettes::WhySoMany;
-use crate::rings::report::StepVerdict;
+use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
-use crate::rings::view::gears::column;
+use crate::rings::step_verdict::StepVerdict;
 use crate::rings::view::limit;
-use crate::sheet_block::Block;
 use crate::side::Side;
 use crate::tyre::view::answer::by_size;
 use gear_math::gears::EndDifference;
@@ -19,8 +19,8 @@ use maud::{Markup, html};
 
 /// The sentence that answers, and one that helps to weigh it.
 #[must_use]
-pub(crate) fn answer(report: &Report) -> Markup {
-    let alike = report.setup(Side::A).drivetrain == report.setup(Side::B).drivetrain;
+pub(crate) fn answer(report: &RingsSection) -> Markup {
+    let alike = report.rings.setup(Side::A).drivetrain == report.rings.setup(Side::B).drivetrain;
     html! {
         @if alike {
             p { (name(Side::A)) " and " (name(Side::B)) " have the same rings and sprockets. Change one of them to compare." }
@@ -28,7 +28,7 @@ pub(crate) fn answer(report: &Report) -> Markup {
             p { (low_end(report)) " " (high_end(report)) " " (step_sizes(report)) }
             p { (counts(report)) }
         }
-        @for setup in &report.setups { (taken_for(setup)) }
+        @for setup in &report.rings.setups { (taken_for(setup)) }
     }
 }
 
@@ -42,11 +42,11 @@ fn taken_for(setup: &SetupReport) -> Markup {
     }
 }
 
-fn low_end(report: &Report) -> Markup {
-    let cadence = rpm(report.window.low);
-    let speeds = Side::BOTH.map(|side| report.setup(side).lowest().speed_low);
-    let speed = |side: Side| report.unit.print(speeds[side as usize]);
-    match report.faster(speeds) {
+fn low_end(report: &RingsSection) -> Markup {
+    let cadence = rpm(report.rings.window.low);
+    let speeds = Side::BOTH.map(|side| report.rings.setup(side).lowest().speed_low);
+    let speed = |side: Side| report.rings.unit.print(speeds[side as usize]);
+    match report.rings.faster(speeds) {
         None => html! { "Both turn " (cadence) " down to " b { (speed(Side::A)) } "." },
         Some(faster) => {
             let lower = faster.other();
@@ -58,11 +58,11 @@ fn low_end(report: &Report) -> Markup {
     }
 }
 
-fn high_end(report: &Report) -> Markup {
-    let cadence = rpm(report.window.high);
-    let speeds = Side::BOTH.map(|side| report.setup(side).highest().speed_high);
-    let speed = |side: Side| report.unit.print(speeds[side as usize]);
-    match report.faster(speeds) {
+fn high_end(report: &RingsSection) -> Markup {
+    let cadence = rpm(report.rings.window.high);
+    let speeds = Side::BOTH.map(|side| report.rings.setup(side).highest().speed_high);
+    let speed = |side: Side| report.rings.unit.print(speeds[side as usize]);
+    match report.rings.faster(speeds) {
         None => html! { "At the top they are alike: " (speed(Side::A)) " at " (cadence) "." },
         Some(faster) => html! {
             "At the top " (name(faster)) " reaches " b { (speed(faster)) } " against " (speed(faster.other())) " at "
@@ -71,8 +71,8 @@ fn high_end(report: &Report) -> Markup {
     }
 }
 
-fn step_sizes(report: &Report) -> Markup {
-    let Some((steps, verdict)) = report.steps() else { return html! {} };
+fn step_sizes(report: &RingsSection) -> Markup {
+    let Some((steps, verdict)) = report.rings.steps() else { return html! {} };
     let mean = |side: Side| percent(steps[side as usize].mean, 0);
     let most = |side: Side| percent(steps[side as usize].largest, 0);
     html! {
@@ -101,15 +101,15 @@ fn step_sizes(report: &Report) -> Markup {
     }
 }
 
-fn counts(report: &Report) -> Markup {
+fn counts(report: &RingsSection) -> Markup {
     html! {
-        @for setup in &report.setups { (useful(setup)) " " }
+        @for setup in &report.rings.setups { (useful(setup)) " " }
         "They have "
-        @if report.common.is_empty() { "no gear" } @else { (counted(report.common.len(), "gear", "gears")) }
+        @if report.rings.common.is_empty() { "no gear" } @else { (counted(report.rings.common.len(), "gear", "gears")) }
         " in common within "
-        (with_unit_trimmed(report.tolerance.percent())) "."
-        @if report.wheel.measured.is_none() {
-            " Speeds are good to " (with_unit_trimmed(report.wheel.estimate().error.percent()))
+        (with_unit_trimmed(report.rings.tolerance.percent())) "."
+        @if report.rings.wheel.measured.is_none() {
+            " Speeds are good to " (with_unit_trimmed(report.rings.wheel.estimate().error.percent()))
             " by tyre size; a measured roll-out is better."
         }
     }
@@ -143,21 +143,22 @@ fn never_used(setup: &SetupReport) -> String {
 
 /// The two set-ups side by side in numbers.
 #[must_use]
-pub(crate) fn summary(report: &Report) -> Markup {
-    let [a, b] = &report.setups;
-    let head = html! { tr { td {} (column(a)) (column(b)) th scope="col" { "B against A" } } };
+pub(crate) fn summary(report: &RingsSection) -> Markup {
+    let [a, b] = &report.rings.setups;
+    let head = html! { tr { td {} (column(Side::A)) (column(Side::B)) th scope="col" { "B against A" } } };
     let both = |value: fn(&SetupReport) -> String| [value(a), value(b)];
-    let speeds =
-        |speed: fn(&SetupReport) -> Speed| [report.unit.print(speed(a)), report.unit.print(speed(b))];
-    let (low, high) = (change(&report.comparison.lowest), change(&report.comparison.highest));
+    let speeds = |speed: fn(&SetupReport) -> Speed| {
+        [report.rings.unit.print(speed(a)), report.rings.unit.print(speed(b))]
+    };
+    let (low, high) = (change(&report.rings.comparison.lowest), change(&report.rings.comparison.highest));
     let speed_at = |cadence| format!("Its speed at {}", rpm(cadence));
     let body = html! {
         (row("Lowest gear", &both(|setup| setup.lowest().gear.to_string()), ""))
         (row("Its development", &both(|setup| with_unit(setup.lowest().development.m(), 3, "m")), &low))
-        (row(&speed_at(report.window.low), &speeds(|setup| setup.lowest().speed_low), &low))
+        (row(&speed_at(report.rings.window.low), &speeds(|setup| setup.lowest().speed_low), &low))
         (row("Highest gear", &both(|setup| setup.highest().gear.to_string()), ""))
         (row("Its development", &both(|setup| with_unit(setup.highest().development.m(), 3, "m")), &high))
-        (row(&speed_at(report.window.high), &speeds(|setup| setup.highest().speed_high), &high))
+        (row(&speed_at(report.rings.window.high), &speeds(|setup| setup.highest().speed_high), &high))
         (row("Range, highest over lowest", &both(|setup| percent(setup.summary.range.percent(), 0)), ""))
         (row("Gears (cross-chained)", &both(|setup| {
             format!("{} ({})", setup.summary.gears, setup.summary.crossed)
@@ -178,9 +179,9 @@ fn change(difference: &EndDifference) -> String {
 
 /// What the workshop has to know.
 #[must_use]
-pub(crate) fn block(report: &Report) -> Block {
+pub(crate) fn block(report: &RingsSection) -> Block {
     let mut block = Block::new("Gears");
-    for setup in &report.setups {
+    for setup in &report.rings.setups {
         let drivetrain = &setup.drivetrain;
         let [rings, cassette_field]: [&[Field]; 2] = match setup.side {
             Side::A => [&[Field::RingsA], &[Field::CassetteA]],
@@ -193,14 +194,14 @@ pub(crate) fn block(report: &Report) -> Block {
     }
     block.row(
         "Roll-out",
-        match report.wheel.measured {
+        match report.rings.wheel.measured {
             Some(measured) => format!("{} measured", with_unit(measured.mm(), 0, "mm")),
-            None => format!("{}, by the tyre’s size", by_size(&report.wheel)),
+            None => format!("{}, by the tyre’s size", by_size(&report.rings.wheel)),
         },
     );
-    block.on(if report.wheel.measured.is_some() { &[Field::RollOut] } else { &[Field::Tyre] });
+    block.on(if report.rings.wheel.measured.is_some() { &[Field::RollOut] } else { &[Field::Tyre] });
     limit::for_the_sheet(report, &mut block);
-    for setup in &report.setups {
+    for setup in &report.rings.setups {
         block.grid_of(setup.side, "Development, m", development_grid(setup));
     }
     block.row("In the tables", legend(report).to_owned());
@@ -209,7 +210,7 @@ pub(crate) fn block(report: &Report) -> Block {
 }
 
 /// The crosses go by the capacity of the derailleur, which must be the rider's.
-fn legend(report: &Report) -> &'static str {
+fn legend(report: &RingsSection) -> &'static str {
     if report.owners.is_example || report.owners.get(Field::Capacity) < Owner::Demo {
         "( ) cross-chained, × never use"
     } else {
@@ -253,28 +254,28 @@ fn development_grid(setup: &SetupReport) -> Vec<Vec<String>> {
 
 /// The formulas with this scenario's numbers in them.
 #[must_use]
-pub(crate) fn working(report: &Report) -> Markup {
-    let setup = report.setup(Side::A);
+pub(crate) fn working(report: &RingsSection) -> Markup {
+    let setup = report.rings.setup(Side::A);
     let low = setup.lowest();
     let gear = low.gear;
-    let circumference = report.wheel.roll_out();
+    let circumference = report.rings.wheel.roll_out();
     html! {
         (wheel(report))
         (worked("Development", "ring ÷ sprocket × circumference", &format!(
             "{} ÷ {} × {} = {}", gear.ring, gear.sprocket, with_unit(circumference.mm() / 1000.0, 4, "m"), with_unit(low.development.m(), 3, "m"))))
         (gear_inches(report))
         (worked("Speed", "development × cadence × 0.06", &format!(
-            "{} × {} × 0.06 = {}", with_unit(low.development.m(), 3, "m"), trimmed(report.window.low.rpm()), with_unit(low.speed_low.km_per_h(), 2, "km/h"))))
+            "{} × {} × 0.06 = {}", with_unit(low.development.m(), 3, "m"), trimmed(report.rings.window.low.rpm()), with_unit(low.speed_low.km_per_h(), 2, "km/h"))))
         (step(report))
         p { b { "Cross-chained gears " } (crossed_rule(report)) }
         p { b { "Useful gears " } "are those left when the cross-chained ones are taken out and gears within "
-            (percent(report.tolerance.percent(), 1)) " of one another count once." }
+            (percent(report.rings.tolerance.percent(), 1)) " of one another count once." }
         p { "Ratio, development, gear inches and step are the trade’s own definitions, checked against handbooks of 1916 and 1921 and published gear tables. Lowest and highest cadence, useful and cross-chained gears are common practice." }
     }
 }
 
-fn wheel(report: &Report) -> Markup {
-    let wheel = &report.wheel;
+fn wheel(report: &RingsSection) -> Markup {
+    let wheel = &report.rings.wheel;
     let (seat, width) = (wheel.tyre.bead_seat.mm(), wheel.tyre.width.mm());
     html! {
         (worked("Circumference", "π × (bead seat + 2 × width), ISO 5775-1 sizes", &format!(
@@ -287,10 +288,10 @@ fn wheel(report: &Report) -> Markup {
     }
 }
 
-fn gear_inches(report: &Report) -> Markup {
-    let low = report.setup(Side::A).lowest();
+fn gear_inches(report: &RingsSection) -> Markup {
+    let low = report.rings.setup(Side::A).lowest();
     let result = with_unit(low.inches.inches(), 2, "in");
-    if report.nominal_inches {
+    if report.rings.nominal_inches {
         let numbers = format!("{} ÷ {} × 27 in = {result}", low.gear.ring, low.gear.sprocket);
         worked("Gear inches", "ring ÷ sprocket × 27 in", &numbers)
     } else {
@@ -300,17 +301,18 @@ fn gear_inches(report: &Report) -> Markup {
 }
 
 /// The largest step of A's cassette, worked out.
-fn step(report: &Report) -> Markup {
+fn step(report: &RingsSection) -> Markup {
     let formula = "larger ÷ smaller − 1, of two developments or of two sprockets on one ring";
-    let numbers = report.setup(Side::A).drivetrain.cassette.largest_step().map_or_else(String::new, |step| {
-        format!("{} ÷ {} − 1 = {}", step.larger, step.smaller, percent(step.step.percent(), 1))
-    });
+    let numbers =
+        report.rings.setup(Side::A).drivetrain.cassette.largest_step().map_or_else(String::new, |step| {
+            format!("{} ÷ {} − 1 = {}", step.larger, step.smaller, percent(step.step.percent(), 1))
+        });
     worked("Step", formula, &numbers)
 }
 
-fn crossed_rule(report: &Report) -> Markup {
+fn crossed_rule(report: &RingsSection) -> Markup {
     html! {
         "by common practice, where the chain runs at its steepest: "
-        @for setup in &report.setups { (name(setup.side)) " " (setup.crossed) ". " }
+        @for setup in &report.rings.setups { (name(setup.side)) " " (setup.crossed) ". " }
     }
 }

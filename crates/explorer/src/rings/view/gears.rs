@@ -1,25 +1,25 @@
 //! Every gear of both set-ups, with every number of the pictures.
 
-use crate::layout::{flags, name, table};
+use crate::layout::pieces::table;
 use crate::number::{plain, rpm, with_unit};
-use crate::page::report::Report;
+use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
 use maud::{Markup, html};
 
 /// One table for each set-up, folded away until wanted.
 #[must_use]
-pub(crate) fn tables(report: &Report) -> Markup {
+pub(crate) fn tables(report: &RingsSection) -> Markup {
     html! {
         details #all-gears {
             summary { "All gears in numbers" }
-            @for setup in &report.setups { (gear_table(report, setup)) }
+            @for setup in &report.rings.setups { (gear_table(report, setup)) }
             p.quiet { "Cross-chained: by common practice, where the chain runs at its steepest. Twice: another gear of the same set-up within your tolerance is counted instead. Slack: chain the cage has to take up, counted from the largest ring with the largest sprocket. Never use: the chain hangs there or is too short, or you switched the gear off; such gears count as neither useful, lowest nor highest. Where a table is wider than the screen it goes on to the right: scroll it sideways." }
         }
     }
 }
 
-fn gear_table(report: &Report, setup: &SetupReport) -> Markup {
-    let (low, usual, high) = (report.window.low, report.window.usual, report.window.high);
+fn gear_table(report: &RingsSection, setup: &SetupReport) -> Markup {
+    let (low, usual, high) = (report.rings.window.low, report.rings.window.usual, report.rings.window.high);
     let head = html! {
         tr {
             th scope="col" { "Gear" }
@@ -27,7 +27,7 @@ fn gear_table(report: &Report, setup: &SetupReport) -> Markup {
             th scope="col" { "Development" }
             th scope="col" { "Gear inches" }
             @for cadence in [low, usual, high] {
-                th scope="col" { (report.unit.symbol()) " at " (rpm(cadence)) }
+                th scope="col" { (report.rings.unit.symbol()) " at " (rpm(cadence)) }
             }
             th scope="col" { "Slack, teeth" }
             th.words scope="col" { "Remark" }
@@ -38,22 +38,32 @@ fn gear_table(report: &Report, setup: &SetupReport) -> Markup {
     html! { (table(&title, "", &head, &body)) }
 }
 
-fn gear_row(report: &Report, row: &GearLine) -> Markup {
+fn gear_row(report: &RingsSection, row: &GearLine) -> Markup {
     html! {
         tr {
             th scope="row" { (row.gear) }
             td { (plain(row.gear.ratio().value(), 3)) }
             td { (with_unit(row.development.m(), 3, "m")) }
             td { (plain(row.inches.inches(), 1)) }
-            @for speed in [row.speed_low, row.speed_usual, row.speed_high] { td { (plain(report.unit.value(speed), 1)) } }
+            @for speed in [row.speed_low, row.speed_usual, row.speed_high] { td { (plain(report.rings.unit.value(speed), 1)) } }
             td { (row.slack) }
             td.words { (flags(row)) }
         }
     }
 }
 
-/// The heading of a set-up's column.
+/// Flags of a gear in words; empty when there is nothing to say.
 #[must_use]
-pub(crate) fn column(setup: &SetupReport) -> Markup {
-    html! { th scope="col" { (name(setup.side)) } }
+pub(crate) fn flags(row: &GearLine) -> String {
+    let mut words = Vec::new();
+    if row.crossed {
+        words.push("cross-chained");
+    }
+    if row.duplicate {
+        words.push("twice");
+    }
+    if row.avoid {
+        words.push("never use");
+    }
+    words.join(", ")
 }

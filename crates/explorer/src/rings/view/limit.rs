@@ -1,19 +1,19 @@
 //! The roll-out limit of a race: which sprockets pass.
 
-use crate::layout::{name, table};
+use crate::layout::pieces::{name, table};
+use crate::layout::sheet_block::Block;
+use crate::layout::sheet_checks::Concern;
 use crate::number::with_unit;
-use crate::page::report::Report;
+use crate::rings::section::RingsSection;
 use crate::rings::setup::SetupReport;
-use crate::sheet_block::Block;
-use crate::sheet_checks::Concern;
 use gear_math::gears::{RingPasses, RollOutLimit};
 use gear_math::{Gear, Sprocket};
 use maud::{Markup, html};
 
 /// Which gears pass, when a limit is set.
 #[must_use]
-pub(crate) fn table_of(report: &Report) -> Markup {
-    let Some(limit) = report.limit else { return html! {} };
+pub(crate) fn table_of(report: &RingsSection) -> Markup {
+    let Some(limit) = report.rings.limit else { return html! {} };
     let head = html! {
         tr {
             th scope="col" { "Set-up and ring" }
@@ -22,18 +22,18 @@ pub(crate) fn table_of(report: &Report) -> Markup {
             th.words scope="col" { "Too long, to be blocked" }
         }
     };
-    let body = html! { @for setup in &report.setups { (rows(report, setup, limit)) } };
+    let body = html! { @for setup in &report.rings.setups { (rows(report, setup, limit)) } };
     let title = format!("Roll-out limit of {}", with_unit(limit.m(), 2, "m"));
     html! { (table(&title, RollOutLimit::MEASURED_DECIDES, &head, &body)) }
 }
 
-fn rows(report: &Report, setup: &SetupReport, limit: RollOutLimit) -> Markup {
+fn rows(report: &RingsSection, setup: &SetupReport, limit: RollOutLimit) -> Markup {
     html! {
-        @for ring in limit.test(&setup.drivetrain, report.wheel.roll_out()) { (row(report, setup, limit, &ring)) }
+        @for ring in limit.test(&setup.drivetrain, report.rings.wheel.roll_out()) { (row(report, setup, limit, &ring)) }
     }
 }
 
-fn row(report: &Report, setup: &SetupReport, limit: RollOutLimit, ring: &RingPasses<'_>) -> Markup {
+fn row(report: &RingsSection, setup: &SetupReport, limit: RollOutLimit, ring: &RingPasses<'_>) -> Markup {
     html! {
         tr {
             th scope="row" { (name(setup.side)) " " (ring.ring) }
@@ -46,10 +46,11 @@ fn row(report: &Report, setup: &SetupReport, limit: RollOutLimit, ring: &RingPas
 
 /// The sprockets that pass, those that are too close to call and those to be blocked. Without a measured roll-out, gears that
 /// the wheel's uncertainty leaves open stand apart from those that are clear.
-fn told(report: &Report, limit: RollOutLimit, ring: &RingPasses<'_>) -> [String; 3] {
-    let estimate = report.wheel.estimate();
+fn told(report: &RingsSection, limit: RollOutLimit, ring: &RingPasses<'_>) -> [String; 3] {
+    let estimate = report.rings.wheel.estimate();
     let is_open = |&&sprocket: &&Sprocket| {
-        report.wheel.measured.is_none() && limit.is_undecided(Gear { ring: ring.ring, sprocket }, &estimate)
+        report.rings.wheel.measured.is_none()
+            && limit.is_undecided(Gear { ring: ring.ring, sprocket }, &estimate)
     };
     let clear = |sprockets: &[Sprocket]| teeth(sprockets.iter().filter(|sprocket| !is_open(sprocket)));
     let open = teeth(ring.too_long.iter().chain(ring.passes).filter(is_open));
@@ -57,12 +58,12 @@ fn told(report: &Report, limit: RollOutLimit, ring: &RingPasses<'_>) -> [String;
 }
 
 /// What has to be blocked for the race, when a limit is set.
-pub(crate) fn for_the_sheet(report: &Report, block: &mut Block) {
-    let Some(limit) = report.limit else { return };
+pub(crate) fn for_the_sheet(report: &RingsSection, block: &mut Block) {
+    let Some(limit) = report.rings.limit else { return };
     block.row("Roll-out limit", with_unit(limit.m(), 2, "m"));
-    for setup in &report.setups {
+    for setup in &report.rings.setups {
         let mut rows = [("To be blocked", String::new()), ("Too close to call", String::new())];
-        for ring in limit.test(&setup.drivetrain, report.wheel.roll_out()) {
+        for ring in limit.test(&setup.drivetrain, report.rings.wheel.roll_out()) {
             let [_, open, too_long] = told(report, limit, &ring);
             for ((_, words), sprockets) in rows.iter_mut().zip([too_long, open]) {
                 if !sprockets.is_empty() {

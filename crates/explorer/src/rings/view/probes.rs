@@ -1,49 +1,50 @@
 //! One cadence, one speed: what every gear makes of them.
 
-use crate::layout::{flags, name};
+use crate::layout::pieces::name;
 use crate::number::{listed, plain, rpm, with_unit};
-use crate::page::report::Report;
+use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
+use crate::rings::view::gears::flags;
 use crate::side::Side;
 use gear_math::ascending;
 use maud::{Markup, html};
 
 /// The read-out under the speed picture, in both directions.
 #[must_use]
-pub(crate) fn answer(report: &Report) -> Markup {
+pub(crate) fn answer(report: &RingsSection) -> Markup {
     html! {
         div.prose {
-            p { "At " b { (rpm(report.probe.cadence)) } ": " (at_cadence(report)) }
-            p { "At " b { (report.unit.print(report.probe.speed)) } ": " (at_speed(report)) }
+            p { "At " b { (rpm(report.rings.probe.cadence)) } ": " (at_cadence(report)) }
+            p { "At " b { (report.rings.unit.print(report.rings.probe.speed)) } ": " (at_speed(report)) }
         }
     }
 }
 
-fn at_cadence(report: &Report) -> Markup {
+fn at_cadence(report: &RingsSection) -> Markup {
     let reach = |side: Side| {
-        let setup = report.setup(side);
+        let setup = report.rings.setup(side);
         let (low, high) = (setup.lowest().speed_probe, setup.highest().speed_probe);
         html! {
             (name(side))
-            @if setup.gears.len() == 1 { " makes " (report.unit.print(low)) }
-            @else { " goes from " (plain(report.unit.value(low), 1)) " to " (report.unit.print(high)) }
+            @if setup.gears.len() == 1 { " makes " (report.rings.unit.print(low)) }
+            @else { " goes from " (plain(report.rings.unit.value(low), 1)) " to " (report.rings.unit.print(high)) }
         }
     };
     html! { (reach(Side::A)) ", " (reach(Side::B)) "." }
 }
 
-fn at_speed(report: &Report) -> Markup {
-    html! { @for setup in &report.setups { (gears_in_window(report, setup)) " " } }
+fn at_speed(report: &RingsSection) -> Markup {
+    html! { @for setup in &report.rings.setups { (gears_in_window(report, setup)) " " } }
 }
 
 /// The gear to be in at that speed: within the cadences, nearest to the usual one, neither crossed nor to avoid if there is
 /// such a gear; and the gears next to it.
-fn gears_in_window(report: &Report, setup: &SetupReport) -> Markup {
-    let window = report.window.low.rpm()..=report.window.high.rpm();
+fn gears_in_window(report: &RingsSection, setup: &SetupReport) -> Markup {
+    let window = report.rings.window.low.rpm()..=report.rings.window.high.rpm();
     let mut usable: Vec<&GearLine> =
         setup.gears.iter().filter(|line| window.contains(&line.cadence_probe.rpm())).collect();
     ascending(&mut usable, |line| {
-        let off = (line.cadence_probe.rpm() - report.window.usual.rpm()).abs();
+        let off = (line.cadence_probe.rpm() - report.rings.window.usual.rpm()).abs();
         off + if line.crossed || line.avoid { SHUNNED } else { 0.0 }
     });
     let also: Vec<String> = usable.iter().skip(1).take(SHOWN).map(|line| in_words(line)).collect();

@@ -1,18 +1,18 @@
 //! Steps: in sprocket order, in riding order, at the front change.
 
-use crate::layout::{name, table};
+use crate::layout::pieces::column;
+use crate::layout::pieces::{name, table};
 use crate::number::{counted, percent};
-use crate::page::report::Report;
+use crate::rings::section::RingsSection;
 use crate::rings::setup::SetupReport;
-use crate::rings::view::gears::column;
+use crate::side::Side;
 use gear_math::gears::{FrontChange, GearStep};
 use maud::{Markup, html};
 
 /// Step sizes of both set-ups.
 #[must_use]
-pub(crate) fn tables(report: &Report) -> Markup {
-    let [a, b] = &report.setups;
-    let head = html! { tr { td {} (column(a)) (column(b)) } };
+pub(crate) fn tables(report: &RingsSection) -> Markup {
+    let head = html! { tr { td {} (column(Side::A)) (column(Side::B)) } };
     let spread = |pick: fn(&gear_math::gears::StepSpread) -> GearStep| {
         move |setup: &SetupReport| {
             setup.steps.as_ref().map_or("none".to_owned(), |steps| percent(pick(steps).percent(), 1))
@@ -29,12 +29,12 @@ pub(crate) fn tables(report: &Report) -> Markup {
     html! {
         (table("Steps", "", &head, &body))
         div.prose {
-            @for setup in &report.setups { (front_changes(setup)) }
+            @for setup in &report.rings.setups { (front_changes(setup)) }
             p.quiet { "Riding order: up through all useful sprockets of the smallest ring, over to the next ring where it first goes on higher, and so on; cross-chained gears and gears you already have are left out. A double shift moves both derailleurs at once." }
         }
         details #all-steps {
             summary { "Every step in numbers" }
-            @for setup in &report.setups {
+            @for setup in &report.rings.setups {
                 @if setup.drivetrain.cassette.sprockets().len() > 1 { (sprocket_steps(setup)) }
                 @if !setup.riding.is_empty() { (riding_steps(setup)) }
             }
@@ -42,8 +42,8 @@ pub(crate) fn tables(report: &Report) -> Markup {
     }
 }
 
-fn row(report: &Report, what: &str, value: impl Fn(&SetupReport) -> String) -> Markup {
-    html! { tr { th scope="row" { (what) } @for setup in &report.setups { td { (value(setup)) } } } }
+fn row(report: &RingsSection, what: &str, value: impl Fn(&SetupReport) -> String) -> Markup {
+    html! { tr { th scope="row" { (what) } @for setup in &report.rings.setups { td { (value(setup)) } } } }
 }
 
 fn optional(step: Option<GearStep>) -> String {

@@ -1,20 +1,20 @@
 //! “Which tyre, how hard?”: the answer, what moves it, and how it was worked out.
 
 use crate::bench::field::Field;
-use crate::layout::{link_to, worked};
+use crate::layout::pieces::{link_to, worked};
 use crate::number::{percent, plain, with_unit};
-use crate::page::report::Report;
 use crate::tyre::report::{Gauge, TyreFit, TyreReport};
+use crate::tyre::section::TyreSection;
 use gear_math::wheel::{
-    CalliperVerdict, Construction, LimitedBy, MountedWidth, PressureCaution, PressureReading, RaceLimit,
-    WheelPressure, WidthFactor, WidthVerdict,
+    CalliperVerdict, Construction, LimitedBy, PressureCaution, PressureReading, RaceLimit, WheelPressure,
+    WidthVerdict,
 };
 use gear_math::{PressureCase, Wheel};
 use maud::{Markup, html};
 
 /// The sentence that answers, what narrows it, and the cautions.
 #[must_use]
-pub(crate) fn answer(report: &Report) -> Markup {
+pub(crate) fn answer(report: &TyreSection) -> Markup {
     let tyre = &report.tyre;
     match &tyre.fit {
         Err(error) => html! { p { b.stop { "This tyre cannot go on this rim. " } (error) } },
@@ -122,28 +122,9 @@ fn pressures(tyre: &TyreReport, fit: &TyreFit) -> Markup {
 
 pub(crate) const NO_PRESSURE: &str = "No pressure is given for such a pair.";
 
-/// Where the width counts for riding, and what this one does there; said beside every verdict on riding.
-#[must_use]
-pub(crate) fn width_counts(report: &Report) -> Markup {
-    let tyre = report.ride.inputs.bike.tyre;
-    let factor = WidthFactor::on_soft_ground(tyre).value();
-    let change = percent(100.0 * (factor - 1.0).abs(), 0);
-    html! {
-        p.quiet {
-            "Tyre width counts only in mud and loose sand (estimate)"
-            @if change != percent(0.0, 0) {
-                ": " (mm(tyre.mm())) " for " (typed(MountedWidth::CROSS.mm())) " there "
-                (if factor < 1.0 { "takes " } else { "adds " }) (change) (if factor < 1.0 { " off" } else { " to" })
-                " rolling resistance, likely between nothing and twice that"
-            }
-            "; on grass and hard ground nobody has measured enough."
-        }
-    }
-}
-
 /// What has to be said beside the measured width.
 #[must_use]
-pub(crate) fn width_remark(report: &Report, help: &str) -> String {
+pub(crate) fn width_remark(report: &TyreSection, help: &str) -> String {
     let tyre = &report.tyre;
     let Some((measured, fit)) = tyre.inputs.measured.zip(tyre.fit.as_ref().ok()) else {
         return help.to_owned();
@@ -160,7 +141,7 @@ pub(crate) fn width_remark(report: &Report, help: &str) -> String {
 
 /// What has to be said beside the rim's field.
 #[must_use]
-pub(crate) fn rim_remark(report: &Report, help: &str) -> String {
+pub(crate) fn rim_remark(report: &TyreSection, help: &str) -> String {
     match &report.tyre.fit {
         Err(error) => error.to_string(),
         Ok(_) => help.to_owned(),
@@ -169,7 +150,7 @@ pub(crate) fn rim_remark(report: &Report, help: &str) -> String {
 
 /// The formulas with this scenario's numbers in them.
 #[must_use]
-pub(crate) fn working(report: &Report) -> Markup {
+pub(crate) fn working(report: &TyreSection) -> Markup {
     let tyre = &report.tyre;
     let Ok(fit) = &tyre.fit else { return html! {} };
     html! {

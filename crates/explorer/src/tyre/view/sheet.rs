@@ -1,16 +1,16 @@
 //! What the workshop has to know of tyre and pressure.
 
 use crate::bench::field::Field;
+use crate::layout::sheet_block::{Block, Part};
+use crate::layout::sheet_checks::Concern;
 use crate::number::with_unit;
-use crate::page::report::Report;
-use crate::sheet_block::{Block, Part};
-use crate::sheet_checks::Concern;
 use crate::tyre::report::{Gauge, TyreFit, TyreReport};
+use crate::tyre::section::TyreSection;
 use crate::tyre::view::answer::{NO_PRESSURE, gauge_words, likely, mm, range, start_of, typed};
 use gear_math::wheel::{CLEARANCE_CHECK, Construction, HOW_TO_MEASURE, PressureCaution};
 
 #[must_use]
-pub(crate) fn block(report: &Report) -> Block {
+pub(crate) fn block(report: &TyreSection) -> Block {
     let tyre = &report.tyre;
     let inputs = &tyre.inputs;
     let mut block = Block::new("Tyre and pressure");

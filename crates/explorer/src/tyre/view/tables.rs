@@ -1,10 +1,10 @@
 //! “Which tyre, how hard?”: what to heed, and how width, pressure and gears move.
 
-use crate::layout::{marked_table, plain_table};
+use crate::layout::pieces::{marked_table, plain_table};
 use crate::number::{percent, plain, signed, with_unit};
-use crate::page::report::Report;
 use crate::rings::setup::SetupReport;
 use crate::tyre::report::{GearOnBoth, OtherTyre, TyreFit, TyreReport, WidthLine};
+use crate::tyre::section::TyreSection;
 use crate::tyre::view::answer::{both_units, by_size, gauge_words, mm, range, rows, start_of, typed};
 use gear_math::Wheel;
 use gear_math::rider::BodyMass;
@@ -16,7 +16,7 @@ use maud::{Markup, html};
 
 /// Everything under the picture.
 #[must_use]
-pub(crate) fn tables(report: &Report) -> Markup {
+pub(crate) fn tables(report: &TyreSection) -> Markup {
     let tyre = &report.tyre;
     html! {
         (cautions(tyre))
@@ -167,8 +167,8 @@ fn on_rocks(tyre: &TyreReport) -> String {
 }
 
 /// What the tyre to compare with does to every gear.
-fn other_gears(report: &Report, other: &OtherTyre) -> Markup {
-    let wheel = &report.wheel;
+fn other_gears(report: &TyreSection, other: &OtherTyre) -> Markup {
+    let wheel = &report.rings.wheel;
     if other.size == wheel.tyre {
         return html! {};
     }
@@ -183,13 +183,18 @@ fn other_gears(report: &Report, other: &OtherTyre) -> Markup {
         }
         details id="tyre-gears" {
             summary { "Every gear on both tyres" }
-            div.pair { @for (setup, gears) in report.setups.iter().zip(&other.gears) { (gears_on_both(report, setup, other, gears)) } }
+            div.pair { @for (setup, gears) in report.rings.setups.iter().zip(&other.gears) { (gears_on_both(report, setup, other, gears)) } }
         }
     }
 }
 
-fn gears_on_both(report: &Report, setup: &SetupReport, other: &OtherTyre, gears: &[GearOnBoth]) -> Markup {
-    let (now, then) = (report.wheel.tyre.to_string(), other.size.to_string());
+fn gears_on_both(
+    report: &TyreSection,
+    setup: &SetupReport,
+    other: &OtherTyre,
+    gears: &[GearOnBoth],
+) -> Markup {
+    let (now, then) = (report.rings.wheel.tyre.to_string(), other.size.to_string());
     let row = |gear: &GearOnBoth| {
         vec![gear.gear.to_string(), with_unit(gear.now.m(), 3, "m"), with_unit(gear.then.m(), 3, "m")]
     };

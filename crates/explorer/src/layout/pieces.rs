@@ -1,7 +1,7 @@
 //! Small pieces that several sections share.
 
 use crate::bench::field::Field;
-use crate::rings::setup::GearLine;
+use crate::bench::owner::{Owner, Owners};
 use crate::side::Side;
 use maud::{Markup, html};
 
@@ -76,18 +76,14 @@ pub(crate) fn worked(what: &str, formula: &str, numbers: &str) -> Markup {
     html! { p { b { (what) } br; (formula) span.sum { (numbers) } } }
 }
 
-/// Flags of a gear in words; empty when there is nothing to say.
+/// The heading of a set-up's column.
 #[must_use]
-pub(crate) fn flags(row: &GearLine) -> String {
-    let mut words = Vec::new();
-    if row.crossed {
-        words.push("cross-chained");
-    }
-    if row.duplicate {
-        words.push("twice");
-    }
-    if row.avoid {
-        words.push("never use");
-    }
-    words.join(", ")
+pub(crate) fn column(side: Side) -> Markup {
+    html! { th scope="col" { (name(side)) } }
+}
+
+/// Words whose figures are marked where one of `fields` holds the demo's value.
+#[must_use]
+pub(crate) fn resting_on(owners: &Owners, fields: &[Field], words: &Markup) -> Markup {
+    html! { @if owners.least(fields) == Owner::Demo { span.demo { (words) } } @else { (words) } }
 }

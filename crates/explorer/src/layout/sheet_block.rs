@@ -1,8 +1,8 @@
 //! What a section gives to the workshop sheet.
 
 use crate::bench::field::{Field, Group};
-use crate::bench::owner::{Owner, Owners, Section};
-use crate::sheet_checks::{Check, Concern};
+use crate::bench::owner::{Owner, Owners};
+use crate::layout::sheet_checks::{Check, Concern};
 use crate::side::Side;
 
 /// What one section decided.
@@ -69,9 +69,9 @@ impl Block {
     }
 
     /// Leaves open what rests on values that are not the rider's, and calls usual what rests on those.
-    pub(crate) fn leave_open(&mut self, owners: &Owners, section: Section) {
+    pub(crate) fn leave_open(&mut self, owners: &Owners, rests_on: &dyn Fn(Field) -> bool) {
         for part in &mut self.parts {
-            match part.owner(owners, section) {
+            match part.owner(owners, rests_on) {
                 Owner::Rider => {}
                 Owner::Usual if part.is_usual() => part.call_usual(),
                 Owner::Usual => {}
@@ -90,12 +90,12 @@ impl Part {
     }
 
     /// Whose values it rests on; by default it is either the rider's or not, whatever is usual beside that.
-    fn owner(&self, owners: &Owners, section: Section) -> Owner {
+    fn owner(&self, owners: &Owners, rests_on: &dyn Fn(Field) -> bool) -> Owner {
         if let Some(fields) = self.rests_on {
             return owners.least(fields);
         }
         let others = self.side.map(|side| [Group::SetupB, Group::SetupA][side as usize]);
-        let counts = |field: Field| section.rests_on(field) && Some(field.spec().group) != others;
+        let counts = |field: Field| rests_on(field) && Some(field.spec().group) != others;
         owners.lacking(counts).map(|field| owners.get(field)).max().unwrap_or(Owner::Rider)
     }
 

@@ -1,0 +1,36 @@
+//! The section as the page knows it.
+
+use crate::bench::field::{Field, Group};
+use crate::bench::rests::is_ridden;
+use crate::lap::section::LapSection;
+use crate::lap::{body, pictures, view};
+use crate::layout::question::{Question, is_among};
+
+/// “Round the lap”
+pub(crate) static QUESTION: Question<LapSection> = Question {
+    id: "lap",
+    name: "Lap",
+    title: "Round the lap",
+    rests_on: |field| {
+        let is_climb = matches!(field, Field::Ground | Field::Slope | Field::ClimbLength);
+        is_ridden(field)
+            || match field.spec().group {
+                Group::Ride => !is_climb,
+                group => matches!(group, Group::Derailleur | Group::Lap | Group::LapSketch),
+            }
+    },
+    asks: |field| is_among(field, &Group::RIDE) || is_among(field, &Group::LAP) || field == Field::CrossCrank,
+    answer: ("lap-answer", view::answer::answer),
+    marks_itself: false,
+    working: ("How the lap was worked out", ("lap-working", view::tables::working)),
+    fragments: &[
+        ("lap-course", view::course::course),
+        ("lap-places", view::places::places),
+        ("lap-numbers", view::tables::numbers),
+        ("lap-gears", view::tables::gears),
+        ("lap-found", view::found::found),
+    ],
+    block: view::sheet::block,
+    pictures: pictures::PICTURES,
+    body: body::body,
+};

@@ -1,0 +1,36 @@
+//! What the section is written and drawn from.
+
+use crate::bench::owner::Owners;
+use crate::chain::report::ChainsReport;
+use crate::chain::section::ChainSection;
+use crate::lap::inputs::LapInputs;
+use crate::lap::report::LapRoom;
+use crate::ride::report::RideReport;
+use crate::rings::report::RingsReport;
+use std::rc::Rc;
+
+/// “Round the lap”, before it is put in words.
+#[derive(Debug)]
+pub struct LapSection {
+    /// Gears, and the units that everything is told in.
+    pub rings: Rc<RingsReport>,
+    /// Derailleur and chains.
+    pub chain: Rc<ChainsReport>,
+    /// Riding against going on foot.
+    pub ride: Rc<RideReport>,
+    /// How the lap is to be ridden.
+    pub lap_inputs: Rc<LapInputs>,
+    /// The lap itself.
+    pub lap: LapRoom,
+    /// Whose value every field holds.
+    pub owners: Rc<Owners>,
+}
+
+impl LapSection {
+    /// What is said of cage and chain beside the lap.
+    #[must_use]
+    pub fn chain_section(&self) -> ChainSection {
+        let (rings, chain) = (Rc::clone(&self.rings), Rc::clone(&self.chain));
+        ChainSection { rings, chain, owners: Rc::clone(&self.owners) }
+    }
+}

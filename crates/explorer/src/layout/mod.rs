@@ -1,0 +1,8 @@
+//! Pieces that the text of every section is made of, and what a section gives to the workshop sheet.
+
+pub mod figure;
+pub mod line;
+pub mod pieces;
+pub mod question;
+pub mod sheet_block;
+pub mod sheet_checks;

@@ -1,0 +1,59 @@
+//! What makes a section of the page: each is one of these, in a file of its own.
+
+use crate::bench::field::{Field, Group};
+use crate::drawing::drawing::Drawing;
+use crate::layout::sheet_block::Block;
+use crate::side::Side;
+use maud::{Markup, html};
+
+/// A piece of text by the id of the element that holds it.
+pub(crate) type Fragment<S> = (&'static str, fn(&S) -> Markup);
+
+/// A question that a section of the page answers, `S` being what it is written and drawn from.
+pub(crate) struct Question<S: 'static> {
+    /// The id of its section.
+    pub(crate) id: &'static str,
+    /// Its name among the sections.
+    pub(crate) name: &'static str,
+    /// The question.
+    pub(crate) title: &'static str,
+    /// Whether the answer rests on a field.
+    pub(crate) rests_on: fn(Field) -> bool,
+    /// Whether the answer is put in doubt by a field that could not be understood.
+    pub(crate) asks: fn(Field) -> bool,
+    /// The answer.
+    pub(crate) answer: Fragment<S>,
+    /// Whether the answer marks by itself which of its sentences rest on the demo's values.
+    pub(crate) marks_itself: bool,
+    /// How it was worked out, and over what heading.
+    pub(crate) working: (&'static str, Fragment<S>),
+    /// All other text that changes.
+    pub(crate) fragments: &'static [Fragment<S>],
+    /// What it gives to the workshop sheet for a set-up, or for both.
+    pub(crate) block: fn(&S, Option<Side>) -> Option<Block>,
+    /// Its pictures, in the order of the page.
+    pub(crate) pictures: &'static [Drawing<S>],
+    /// What stands between answer and working: room for pictures and text, and what never changes.
+    pub(crate) body: fn() -> Markup,
+}
+
+impl<S> Question<S> {
+    /// Its section with nothing worked out yet.
+    pub(crate) fn skeleton(&self) -> Markup {
+        let title = format!("{}-title", self.id);
+        html! {
+            section id=(self.id) aria-labelledby=(title) hidden {
+                h2 id=(title) { (self.title) }
+                div id=(self.answer.0) class="answer" {}
+                div class="body" { ((self.body)()) }
+                div class="note" { h3 { (self.working.0) } div id=(self.working.1.0) {} }
+            }
+        }
+    }
+}
+
+/// Whether a field stands on the bench or in one of `groups`.
+pub(crate) fn is_among(field: Field, groups: &[Group]) -> bool {
+    let group = field.spec().group;
+    group.on_bench() || groups.contains(&group)
+}

@@ -1,0 +1,151 @@
+//! Every section of the page. A further one is a room of its own and one line here.
+
+use crate::bench::field::Field;
+use crate::drawing::drawing::Drawing;
+use crate::drawing::palette::Palette;
+use crate::drawing::pen::{Mark, Pen, Size};
+use crate::drawing::spot::Spot;
+use crate::layout::question::Question;
+use crate::layout::sheet_block::Block;
+use crate::page::report::Report;
+use crate::{chain, lap, position, ride, rings, tyre};
+use maud::Markup;
+
+/// The sections in the order of the page.
+static ALL: &[&dyn Asked] = &[
+    &Room { of: Report::rings_section, question: &rings::question::QUESTION },
+    &Room { of: Report::chain_section, question: &chain::question::QUESTION },
+    &Room { of: Report::ride_section, question: &ride::question::QUESTION },
+    &Room { of: Report::lap_section, question: &lap::question::QUESTION },
+    &Room { of: Report::tyre_section, question: &tyre::question::QUESTION },
+    &Room { of: Report::position_section, question: &position::question::QUESTION },
+];
+
+/// The sections in the order of the page.
+pub(crate) fn all() -> impl Iterator<Item = &'static dyn Asked> {
+    ALL.iter().copied()
+}
+
+/// Whether the answer of the section with this id rests on a field.
+#[must_use]
+pub fn rests_on(id: &str, field: Field) -> bool {
+    all().any(|question| question.id() == id && question.rests_on(field))
+}
+
+/// A question, whatever it is answered from.
+pub(crate) trait Asked: Sync {
+    /// The id of its section.
+    fn id(&self) -> &'static str;
+    /// Its name among the sections.
+    fn name(&self) -> &'static str;
+    /// Whether the answer rests on a field.
+    fn rests_on(&self, field: Field) -> bool;
+    /// Whether the answer is put in doubt by a field that could not be understood.
+    fn asks(&self, field: Field) -> bool;
+    /// Whether the answer marks by itself what rests on the demo's values.
+    fn marks_itself(&self) -> bool;
+    /// All text that changes, by the ids of the elements that hold it; the answer first.
+    fn fragments(&self, report: &Report) -> Vec<(&'static str, Markup)>;
+    /// What it gives to the workshop sheet.
+    fn block(&self, report: &Report) -> Option<Block>;
+    /// Its section with nothing worked out yet.
+    fn skeleton(&self) -> Markup;
+    /// The names of its pictures.
+    fn pictures(&self) -> Vec<&'static str>;
+    /// One of its pictures.
+    fn picture(&self, report: &Report, place: usize) -> Box<dyn Shown>;
+}
+
+struct Room<S: 'static> {
+    of: fn(&Report) -> S,
+    question: &'static Question<S>,
+}
+
+impl<S> Asked for Room<S> {
+    fn id(&self) -> &'static str {
+        self.question.id
+    }
+
+    fn name(&self) -> &'static str {
+        self.question.name
+    }
+
+    fn rests_on(&self, field: Field) -> bool {
+        (self.question.rests_on)(field)
+    }
+
+    fn asks(&self, field: Field) -> bool {
+        (self.question.asks)(field)
+    }
+
+    fn marks_itself(&self) -> bool {
+        self.question.marks_itself
+    }
+
+    fn fragments(&self, report: &Report) -> Vec<(&'static str, Markup)> {
+        let section = (self.of)(report);
+        let Question { answer, working, fragments, .. } = self.question;
+        let all = [answer, &working.1].into_iter().chain(*fragments);
+        all.map(|&(id, written)| (id, written(&section))).collect()
+    }
+
+    fn block(&self, report: &Report) -> Option<Block> {
+        (self.question.block)(&(self.of)(report), report.sheet_for)
+    }
+
+    fn skeleton(&self) -> Markup {
+        self.question.skeleton()
+    }
+
+    fn pictures(&self) -> Vec<&'static str> {
+        self.question.pictures.iter().map(|drawing| drawing.name).collect()
+    }
+
+    fn picture(&self, report: &Report, place: usize) -> Box<dyn Shown> {
+        Box::new(Hung { section: (self.of)(report), drawing: &self.question.pictures[place] })
+    }
+}
+
+/// A picture with what it is drawn from.
+pub(crate) trait Shown {
+    /// Height at a width, CSS pixels.
+    fn height(&self, width: f64) -> f64;
+    /// What it is drawn with.
+    fn marks(&self, look: &Palette, size: Size) -> Vec<Mark>;
+    /// What can be looked at.
+    fn spots(&self, size: Size) -> Vec<Spot>;
+    /// One sentence that says what it shows.
+    fn label(&self) -> String;
+    /// What a spot says.
+    fn words(&self, spot: &Spot, index: usize) -> String;
+}
+
+struct Hung<S: 'static> {
+    section: S,
+    drawing: &'static Drawing<S>,
+}
+
+impl<S> Shown for Hung<S> {
+    fn height(&self, width: f64) -> f64 {
+        (self.drawing.height)(&self.section, width)
+    }
+
+    fn marks(&self, look: &Palette, size: Size) -> Vec<Mark> {
+        let mut pen = Pen::default();
+        pen.fill((0.0, 0.0), size, look.paper);
+        (self.drawing.draw)(&mut pen, look, &self.section, size);
+        pen.marks
+    }
+
+    fn spots(&self, size: Size) -> Vec<Spot> {
+        (self.drawing.spots)(&self.section, size)
+    }
+
+    fn label(&self) -> String {
+        (self.drawing.label)(&self.section)
+    }
+
+    fn words(&self, spot: &Spot, index: usize) -> String {
+        (self.drawing.words)(&self.section, spot, index)
+    }
+}

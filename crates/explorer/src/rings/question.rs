@@ -1,0 +1,30 @@
+//! The section as the page knows it.
+
+use crate::bench::field::Group;
+use crate::bench::rests::is_drivetrain;
+use crate::layout::question::{Question, is_among};
+use crate::rings::section::RingsSection;
+use crate::rings::{body, pictures, view};
+
+/// “Which rings?”
+pub(crate) static QUESTION: Question<RingsSection> = Question {
+    id: "rings",
+    name: "Rings",
+    title: "Which rings?",
+    rests_on: |field| is_drivetrain(field) || field.spec().group == Group::Wheel,
+    asks: |field| is_among(field, &[]),
+    answer: ("rings-answer", view::answer::answer),
+    marks_itself: false,
+    working: ("How this was worked out", ("rings-working", view::answer::working)),
+    fragments: &[
+        ("rings-summary", view::answer::summary),
+        ("probes-answer", view::probes::answer),
+        ("rings-steps", view::steps::tables),
+        ("rings-overlap", view::overlap::tables),
+        ("rings-limit", view::limit::table_of),
+        ("rings-gears", view::gears::tables),
+    ],
+    block: |report, _| Some(view::answer::block(report)),
+    pictures: pictures::PICTURES,
+    body: body::body,
+};

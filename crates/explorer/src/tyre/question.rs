@@ -1,0 +1,29 @@
+//! The section as the page knows it.
+
+use crate::bench::field::{Field, Group};
+use crate::layout::question::{Question, is_among};
+use crate::tyre::section::TyreSection;
+use crate::tyre::{body, picture, view};
+
+/// What loads the tyres stands in the section on riding or running; a power that cannot be takes its rider along.
+const WEIGHING: [Field; 5] =
+    [Field::BodyMass, Field::KitMass, Field::BikeMass, Field::RearWeight, Field::Power];
+
+/// “Which tyre, how hard?”
+pub(crate) static QUESTION: Question<TyreSection> = Question {
+    id: "tyre-section",
+    name: "Tyre",
+    title: "Which tyre, how hard?",
+    rests_on: |field| {
+        let weighs = matches!(field, Field::BodyMass | Field::KitMass | Field::BikeMass);
+        weighs || matches!(field.spec().group, Group::Wheel | Group::Tyre)
+    },
+    asks: |field| is_among(field, &Group::TYRE) || WEIGHING.contains(&field),
+    answer: ("tyre-answer", view::answer::answer),
+    marks_itself: false,
+    working: ("How this was worked out", ("tyre-working", view::answer::working)),
+    fragments: &[("tyre-tables", view::tables::tables)],
+    block: |report, _| Some(view::sheet::block(report)),
+    pictures: &[picture::CROSS_SECTION],
+    body: body::body,
+};
