@@ -25,11 +25,11 @@ impl Side {
     }
 }
 
-impl From<gear_math::Side> for Side {
-    fn from(side: gear_math::Side) -> Self {
+impl From<gear_math::Compared> for Side {
+    fn from(side: gear_math::Compared) -> Self {
         match side {
-            gear_math::Side::A => Self::A,
-            gear_math::Side::B => Self::B,
+            gear_math::Compared::A => Self::A,
+            gear_math::Compared::B => Self::B,
         }
     }
 }

@@ -5,8 +5,8 @@
 use gear_math::course::{BandedLap, Demo, SearchSpace, Step, Weighting, ranked};
 use gear_math::rider::{Air, BikeMass, BodyMass, KitMass};
 use gear_math::{
-    Bike, Cassette, Chainring, Circumference, Course, Derailleur, Drivetrain, Lap, LapSetup, Power, Rider,
-    Search,
+    Bike, Cassette, Chainring, Chainset, Circumference, Course, Derailleur, Drivetrain, Lap, LapSetup, Power,
+    Rider, Search,
 };
 use std::error::Error;
 use std::hint::black_box;
@@ -61,14 +61,14 @@ fn banded(course: &Course, setups: &[LapSetup; 2]) -> Result<(), Box<dyn Error>>
 fn search(course: &Course, setup: &LapSetup) -> Result<(), Box<dyn Error>> {
     let rings = (30..=52).filter_map(|teeth| Chainring::new(teeth).ok()).collect::<Vec<_>>();
     let space = SearchSpace {
-        chainsets: SearchSpace::rings(&rings, 8..=16),
+        chainsets: Chainset::of_rings(&rings, 8..=16),
         cassettes: Cassette::common().collect(),
         derailleur: Derailleur::default(),
         largest_ring: None,
         with_gears_to_avoid: false,
     };
     let started = Instant::now();
-    let mut search = Search::new(course, setup, space.derailleur, space.set_ups().collect())?;
+    let mut search = Search::new(course, setup, space.derailleur, space.setups().collect())?;
     let found = search.advance(usize::MAX);
     let took = started.elapsed().as_secs_f64();
     println!("{} set-ups: {took:.2} s, {:.3} ms each", found.len(), took * 1e3 / found.len() as f64);

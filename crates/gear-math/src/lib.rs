@@ -5,18 +5,22 @@
 //!
 //! The feature `gpx`, on by default, reads courses from GPX files; without it the crate depends on nothing.
 //!
+//! # Rooms
+//! What is asked for most stands at the root; everything else in the room it belongs to: [`gears`], [`cage`], [`chain`],
+//! [`wheel`], [`rider`], [`course`], [`position`]. A room uses only rooms named before it.
+//!
 //! # Examples
 //! Which of two set-ups climbs slower, and by how much:
 //! ```
-//! use gear_math::{Circumference, Drivetrain, DuplicateTolerance, SetUp, Side};
+//! use gear_math::{Circumference, Drivetrain, DuplicateTolerance, Setup, Compared};
 //! let wheel = Circumference::new(2155.0)?;
-//! let set_up = |rings: &str, sprockets: &str| -> Result<SetUp, Box<dyn std::error::Error>> {
-//!     Ok(SetUp::new(Drivetrain { chainset: rings.parse()?, cassette: sprockets.parse()? }, wheel))
+//! let set_up = |rings: &str, sprockets: &str| -> Result<Setup, Box<dyn std::error::Error>> {
+//!     Ok(Setup::new(Drivetrain { chainset: rings.parse()?, cassette: sprockets.parse()? }, wheel))
 //! };
 //! let a = set_up("50/34", "11-13-15-17-19-21-24-27-30")?;
 //! let b = set_up("44/32", "11-13-15-18-21-24-28-32")?;
 //! let comparison = a.compare(&b, DuplicateTolerance::default());
-//! assert_eq!(comparison.lowest.longer, Some(Side::A));
+//! assert_eq!(comparison.lowest.longer, Some(Compared::A));
 //! assert!((comparison.lowest.step.percent() - 13.3).abs() < 0.1);
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
@@ -45,6 +49,7 @@ mod physics;
 pub mod position;
 mod quantity;
 pub mod rider;
+mod solve;
 mod unit;
 pub mod wheel;
 
@@ -53,8 +58,8 @@ pub use chain::{ChainAdvice, ChainLinks, ChainSetup};
 pub use course::{Course, Lap, LapSetup, Search};
 pub use decimal::decimal;
 pub use gears::{
-    Cassette, Chainring, Chainset, Comparison, Drivetrain, DuplicateTolerance, Gear, SetUp, Side, Sprocket,
-    TotalCapacity,
+    Cassette, Chainring, Chainset, Compared, Comparison, Drivetrain, DuplicateTolerance, Gear, Setup,
+    Sprocket, TotalCapacity,
 };
 pub use likely::LIKELY_SHARE;
 pub use meant::meant;

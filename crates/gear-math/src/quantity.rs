@@ -8,6 +8,13 @@ use core::f64::consts::PI;
 use core::fmt;
 
 /// What a quantity may be: the one home of its bounds, used by constructors, forms, documents and errors.
+///
+/// # Example
+/// ```
+/// use gear_math::Cadence;
+/// assert_eq!(Cadence::LIMITS.range(), "20 to 200 rpm");
+/// assert!(Cadence::LIMITS.check(90.0).is_ok() && Cadence::LIMITS.check(f64::NAN).is_err());
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Limits {
     /// Plain name, as it reads in a sentence.
@@ -25,13 +32,6 @@ impl Limits {
     ///
     /// # Errors
     /// [`OutOfLimits`] when `value` is not a number, infinite, below `min` or above `max`.
-    ///
-    /// # Example
-    /// ```
-    /// use gear_math::Cadence;
-    /// assert!(Cadence::LIMITS.check(90.0).is_ok());
-    /// assert!(Cadence::LIMITS.check(f64::NAN).is_err());
-    /// ```
     pub fn check(&'static self, value: f64) -> Result<f64, OutOfLimits> {
         if (self.min..=self.max).contains(&value) {
             Ok(value)
@@ -49,6 +49,14 @@ impl Limits {
 }
 
 /// A value outside the limits of its quantity.
+///
+/// # Example
+/// ```
+/// use gear_math::Cadence;
+/// let error = Cadence::new(5.0).unwrap_err();
+/// assert_eq!((error.limits.name, error.value), ("cadence", 5.0));
+/// assert_eq!(error.to_string(), "cadence must be 20 to 200 rpm");
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct OutOfLimits {
     /// The limits that were broken.
@@ -172,20 +180,87 @@ pub(crate) use {derived, known, measured, nearest};
 
 measured! {
     /// Pedalling rate, in revolutions of the crank per minute.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::Cadence;
+    /// assert_eq!(Cadence::new(90.0)?.rpm(), 90.0);
+    /// assert!(Cadence::GRINDING < Cadence::PREFERRED);
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
     Cadence(rpm): "cadence", "rpm", 20.0 ..= 200.0;
+    /// Body mass, in kilograms. The studies behind the foot model measured adults.
+    BodyMass(kg): "body mass", "kg", 30.0 ..= 150.0;
+    /// Clothes, shoes, helmet and bottle on the rider, in kilograms.
+    KitMass(kg): "kit", "kg", 0.0 ..= 20.0;
+    /// The bicycle as it stands, mud included, in kilograms.
+    BikeMass(kg): "bike mass", "kg", 4.0 ..= 30.0;
+    /// Everything the rider moves when riding, in kilograms.
+    TotalMass(kg): "total mass", "kg", 20.0 ..= 200.0;
     /// Distance the bicycle rolls in one turn of the wheel, in millimetres.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::Circumference;
+    /// assert!((Circumference::new(2150.0)?.diameter().mm() - 684.4).abs() < 0.1);
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
     Circumference(mm): "wheel circumference", "mm", 500.0 ..= 3000.0;
 }
 
 derived! {
     /// Chainring teeth over sprocket teeth: turns of the wheel for one turn of the crank. A pure number.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::{Circumference, Gear};
+    /// let ratio = Gear::new(44, 32)?.ratio();
+    /// assert_eq!(ratio.value(), 1.375);
+    /// assert!((ratio.development(Circumference::new(2150.0)?).m() - 2.956).abs() < 0.001);
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
     Ratio(value);
     /// Distance covered in one turn of the crank, in metres. Also called roll-out.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::{Cadence, Circumference, Gear};
+    /// let development = Gear::new(40, 20)?.development(Circumference::new(2100.0)?);
+    /// assert_eq!(development.m(), 4.2);
+    /// assert!((development.speed_at(Cadence::new(90.0)?).km_per_h() - 22.68).abs() < 0.01);
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
     Development(m);
     /// Ratio times wheel diameter, in inches.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::Gear;
+    /// assert_eq!(Gear::new(40, 20)?.ratio().nominal_gear_inches().inches(), 54.0);
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
     GearInches(inches);
     /// Road speed, in metres per second.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::Speed;
+    /// let speed = Speed::from_km_per_h(18.0)?;
+    /// assert_eq!(speed.m_per_s(), 5.0);
+    /// assert!((speed.miles_per_h() - 11.18).abs() < 0.01);
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
     Speed(m_per_s);
+}
+
+nearest! { BikeMass }
+
+impl TotalMass {
+    /// Rider, kit and bike together.
+    #[must_use]
+    pub fn of(body: BodyMass, kit: KitMass, bike: BikeMass) -> Self {
+        Self(body.0 + kit.0 + bike.0)
+    }
 }
 
 impl Circumference {

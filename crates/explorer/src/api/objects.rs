@@ -1,6 +1,6 @@
 //! The JavaScript module: plain objects in, plain objects out, the unit in every name.
 
-use gear_math::{Cassette, Chainset, Circumference, Drivetrain, Gear, SetUp};
+use gear_math::{Cassette, Chainset, Circumference, Drivetrain, Gear, Setup};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use std::fmt::Display;
@@ -60,9 +60,9 @@ pub struct SetUpInput {
 }
 
 impl SetUpInput {
-    pub(crate) fn set_up(&self) -> Result<SetUp, JsError> {
+    pub(crate) fn set_up(&self) -> Result<Setup, JsError> {
         let wheel = Circumference::new(self.circumference_mm).map_err(thrown)?;
-        Ok(SetUp::new(drivetrain(&self.rings, &self.sprockets)?, wheel))
+        Ok(Setup::new(drivetrain(&self.rings, &self.sprockets)?, wheel))
     }
 }
 

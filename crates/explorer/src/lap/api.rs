@@ -4,8 +4,8 @@ use crate::api::objects::{RingAndSprocket, input, output, thrown};
 use crate::ride::api::{AirInput, BikeInput, LimitsInput, ReasonName, RiderInput, given};
 use gear_math::cage::DerailleurFigure;
 use gear_math::course::{
-    BandedLap, Braking, CadenceWindow, Candidate, CornerSpeed, Mode, MountTime, Obstacle, ObstacleTime,
-    PlanPart, SearchSpace, Segment, ShiftTime, SmoothingLength, StretchLength, TrackOptions, TrackPlace,
+    BandedLap, Braking, Candidate, CornerSpeed, Mode, MountTime, Obstacle, ObstacleTime, PlanPart,
+    SearchSpace, Segment, ShiftTime, ShiftWindow, SmoothingLength, StretchLength, TrackOptions, TrackPlace,
     Weighting, WhyOnFoot, ranked,
 };
 use gear_math::gears::{GearSet, RingDifference};
@@ -214,7 +214,7 @@ impl CostsInput {
     fn on(&self, mut setup: LapSetup) -> Result<LapSetup, JsError> {
         let (shifting, mounting) = (&mut setup.shifting, &mut setup.mounting);
         shifting.preferred = given(self.preferred_cadence_rpm, Cadence::new, shifting.preferred)?;
-        shifting.window = given(self.cadence_window, CadenceWindow::new, shifting.window)?;
+        shifting.window = given(self.cadence_window, ShiftWindow::new, shifting.window)?;
         shifting.rear = given(self.rear_shift_s, ShiftTime::new, shifting.rear)?;
         shifting.front = given(self.front_shift_s, ShiftTime::new, shifting.front)?;
         mounting.off = given(self.getting_off_s, MountTime::new, mounting.off)?;
@@ -411,33 +411,33 @@ pub fn course_from_gpx(
         usable: fault.is_none(),
         not_usable_because: fault.map(|fault| fault.to_string()),
         report: GpxReport {
-            points: found.points,
-            segments: found.segments,
-            unusable_points: found.unusable_points,
-            duplicate_points: found.duplicate_points,
-            stray_points: found.stray_points,
-            close_points: found.close_points,
-            missing_elevations: found.missing_elevations,
-            absurd_elevations: found.absurd_elevations,
-            clipped_gradients: found.clipped_gradients,
-            clipped_share: found.clipped_share,
-            paused_s: found.paused_s,
-            longest_gap_m: found.longest_gap_m,
+            points: found.cleaning.points,
+            segments: found.cleaning.segments,
+            unusable_points: found.cleaning.unusable_points,
+            duplicate_points: found.cleaning.duplicate_points,
+            stray_points: found.cleaning.stray_points,
+            close_points: found.cleaning.close_points,
+            missing_elevations: found.elevation.missing,
+            absurd_elevations: found.elevation.absurd,
+            clipped_gradients: found.elevation.clipped_gradients,
+            clipped_share: found.elevation.clipped_share,
+            paused_s: found.pauses.total_s,
+            longest_gap_m: found.cleaning.longest_gap_m,
             length_m: found.length_m,
-            climb_written_m: found.climb_written_m,
-            climb_recorded_m: found.climb_recorded_m,
-            climb_smoothed_m: found.climb_smoothed_m,
+            climb_written_m: found.elevation.climb_written_m,
+            climb_recorded_m: found.elevation.climb_recorded_m,
+            climb_smoothed_m: found.elevation.climb_smoothed_m,
             climb_m: found.climb_m,
-            smoothing_m: found.smoothing_m,
+            smoothing_m: found.elevation.smoothing_m,
             is_loop: found.is_loop,
             out_and_back: found.out_and_back,
-            laps: found.laps,
-            laps_from_m: found.laps_from_m,
-            lap_m: found.lap_m,
-            first_lap: found.first_lap,
-            usual_spacing_m: found.usual_spacing_m,
-            mismatch_m: found.mismatch_m,
-            levelled: found.levelled,
+            laps: found.laps.count,
+            laps_from_m: found.laps.from_m,
+            lap_m: found.laps.median_m,
+            first_lap: found.laps.is_first_alone,
+            usual_spacing_m: found.cleaning.usual_spacing_m,
+            mismatch_m: found.elevation.mismatch_m,
+            levelled: found.elevation.levelled,
         },
     })
 }
@@ -548,7 +548,7 @@ pub fn search(
     let asked: SearchInput = input(asked)?;
     let progress = progress.is_function().then(|| progress.unchecked_into::<Progress>());
     let space = asked.checked()?.space()?;
-    let set_ups = space.set_ups().collect();
+    let set_ups = space.setups().collect();
     let setup = asked.lap.setup()?;
     let Bike { drivetrain, avoid, .. } = setup.bike;
     let search =
@@ -594,7 +594,7 @@ impl SearchInput {
         let rings = (self.smallest_ring..=self.largest_ring).filter(wanted).map(Chainring::new);
         let rings: Vec<Chainring> = rings.collect::<Result<_, _>>().map_err(thrown)?;
         let chainsets = match self.pair_differences {
-            Some([least, most]) => SearchSpace::rings(&rings, least..=most),
+            Some([least, most]) => Chainset::of_rings(&rings, least..=most),
             None => rings.iter().filter_map(|ring| Chainset::new([ring.teeth()]).ok()).collect(),
         };
         let mut cassettes: Vec<Cassette> = match &self.cassettes {

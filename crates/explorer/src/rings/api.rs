@@ -1,7 +1,7 @@
 //! Gears, overlap and comparison.
 
 use crate::api::objects::{GearPair, SetUpInput, input, output, thrown};
-use gear_math::gears::{DevelopmentSpan, SetUpSummary};
+use gear_math::gears::{DevelopmentSpan, SetupSummary};
 use gear_math::{Cadence, Cassette, Comparison, DuplicateTolerance, Speed};
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
@@ -243,8 +243,8 @@ impl Stretch {
     }
 }
 
-impl From<&SetUpSummary> for SetUpFigures {
-    fn from(summary: &SetUpSummary) -> Self {
+impl From<&SetupSummary> for SetUpFigures {
+    fn from(summary: &SetupSummary) -> Self {
         let steps = summary.riding_order.step_spread();
         Self {
             lowest_development_m: summary.lowest.development.m(),

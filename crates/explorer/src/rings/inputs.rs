@@ -8,7 +8,7 @@ use crate::side::Side;
 use crate::speed_unit::SpeedUnit;
 use gear_math::chain::CageAnswer;
 use gear_math::gears::RollOutLimit;
-use gear_math::{Cadence, Chainset, Drivetrain, DuplicateTolerance, SetUp, Speed, Wheel};
+use gear_math::{Cadence, Chainset, Drivetrain, DuplicateTolerance, Setup, Speed, Wheel};
 
 /// A cadence and a speed being looked at.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -101,8 +101,8 @@ impl RingsInputs {
 
     /// One set-up on its wheel, without the gears that its cage forbids.
     #[must_use]
-    pub fn set_up(&self, side: Side, cage: &CageAnswer) -> SetUp {
-        SetUp { drivetrain: self.drivetrain(side), avoid: cage.avoid, wheel: self.wheel.roll_out() }
+    pub fn set_up(&self, side: Side, cage: &CageAnswer) -> Setup {
+        Setup { drivetrain: self.drivetrain(side), avoid: cage.avoid, wheel: self.wheel.roll_out() }
     }
 
     /// The cassette of one set-up, with the name that it was typed by, if it was.

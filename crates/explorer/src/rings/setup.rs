@@ -5,8 +5,8 @@ use crate::rings::inputs::RingsInputs;
 use crate::side::Side;
 use gear_math::ascending;
 use gear_math::chain::CageAnswer;
-use gear_math::gears::{CrossedRule, GearStep, PedalRate, SetUpSummary, ShiftKind, StepSpread};
-use gear_math::{Derailleur, Development, Drivetrain, Gear, GearInches, SetUp, Speed};
+use gear_math::gears::{CrossedRule, GearStep, PedalRate, SetupSummary, ShiftKind, StepSpread};
+use gear_math::{Derailleur, Development, Drivetrain, Gear, GearInches, Setup, Speed};
 
 /// One set-up.
 #[derive(Debug)]
@@ -24,7 +24,7 @@ pub struct SetupReport {
     /// Mean, largest and equal step of those shifts; a single gear has none.
     pub steps: Option<StepSpread>,
     /// The set-up summed up by gear-math.
-    pub summary: SetUpSummary,
+    pub summary: SetupSummary,
     /// Which gears count as crossed.
     pub crossed: CrossedRule,
     /// Whether the cage takes it, and which gears are not to be used.
@@ -80,7 +80,7 @@ pub struct RideStep {
 impl SetupReport {
     pub(crate) fn new(
         side: Side,
-        summary: &SetUpSummary,
+        summary: &SetupSummary,
         inputs: &RingsInputs,
         cage: &CageAnswer,
         derailleur: &Derailleur,
@@ -133,7 +133,7 @@ impl SetupReport {
         self.gears.iter().position(|line| line.gear == gear)
     }
 
-    fn ride_steps(&self, summary: &SetUpSummary) -> Vec<RideStep> {
+    fn ride_steps(&self, summary: &SetupSummary) -> Vec<RideStep> {
         let step = |shift: &gear_math::gears::Shift| {
             Some(RideStep {
                 from: self.index_of(shift.from)?,
@@ -147,8 +147,8 @@ impl SetupReport {
 }
 
 fn gear_lines(
-    set_up: &SetUp,
-    summary: &SetUpSummary,
+    set_up: &Setup,
+    summary: &SetupSummary,
     inputs: &RingsInputs,
     derailleur: &Derailleur,
 ) -> Vec<GearLine> {

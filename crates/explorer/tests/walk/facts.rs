@@ -17,7 +17,7 @@ use gear_math::wheel::{
 };
 use gear_math::{
     Bike, Cadence, Cassette, ChainLinks, ChainSetup, Course, Derailleur, Drivetrain, DuplicateTolerance,
-    Ground, LapSetup, Measured, Power, RideOrRun, Rider, SetUp, Speed, Sprocket, Surface, TotalCapacity,
+    Ground, LapSetup, Measured, Power, RideOrRun, Rider, Setup, Speed, Sprocket, Surface, TotalCapacity,
     TyreSize, Wheel,
 };
 
@@ -26,7 +26,7 @@ pub(crate) struct Facts {
     pub(crate) bikes: [Drivetrain; 2],
     pub(crate) derailleur: Derailleur,
     pub(crate) cages: [CageAnswer; 2],
-    pub(crate) set_ups: [SetUp; 2],
+    pub(crate) set_ups: [Setup; 2],
     pub(crate) tolerance: DuplicateTolerance,
     /// Lowest and highest cadence.
     pub(crate) cadences: [Cadence; 2],
@@ -277,7 +277,7 @@ impl Facts {
         let lasts = matches!(bench.text(Field::Legs), "minutes" | "off");
         Self {
             derailleur: derailleur(bench),
-            set_ups: [0, 1].map(|side| SetUp { drivetrain: bikes[side], avoid: cages[side].avoid, wheel }),
+            set_ups: [0, 1].map(|side| Setup { drivetrain: bikes[side], avoid: cages[side].avoid, wheel }),
             tolerance: known(bench, Field::Tolerance),
             cadences: [known(bench, Field::CadenceLow), known(bench, Field::CadenceHigh)],
             is_mph: is_at(bench, Field::SpeedUnit, "mph"),

@@ -4,7 +4,7 @@ use crate::facts::Facts;
 use crate::has;
 use crate::page::Page;
 use explorer::page::pictures::Picture;
-use gear_math::SetUp;
+use gear_math::Setup;
 use gear_math::gears::{EndDifference, StepSpread};
 
 const SIDES: [&str; 2] = ["A", "B"];
@@ -154,7 +154,7 @@ fn check_reach(facts: &Facts, page: &Page) {
 
 /// Gears that another usable ring reaches too, and those of one ring alone, counted here.
 fn check_overlap(facts: &Facts, page: &Page) {
-    let count = |set_up: &SetUp| {
+    let count = |set_up: &Setup| {
         let gears: Vec<(u16, f64)> =
             set_up.avoid.rest(&set_up.drivetrain).map(|it| (it.ring.teeth(), it.ratio().value())).collect();
         let is_inside = |&&(ring, ratio): &&(u16, f64)| {

@@ -4,6 +4,24 @@ use crate::cage::derailleur::{Derailleur, DerailleurFigure};
 use crate::gears::{Drivetrain, Gear, RingDifference, Sprocket};
 
 /// The answer to "will the cage take it?", by the makers' figures alone.
+///
+/// # Example
+/// ```
+/// use gear_math::{CageVerdict, Derailleur, Drivetrain, Sprocket, TotalCapacity};
+/// use gear_math::cage::CageFinding;
+/// let bike = Drivetrain { chainset: "44/31".parse()?, cassette: "11-13-15-18-21-24-28-32".parse()? };
+/// let derailleur = Derailleur {
+///     total_capacity: Some(TotalCapacity::new(33)?),
+///     largest_sprocket: Some(Sprocket::new(34)?),
+///     ..Derailleur::default()
+/// };
+/// let check = derailleur.check(&bike);
+/// assert_eq!((check.needed, check.spare), (34, Some(-1)));
+/// assert_eq!(check.verdict, CageVerdict::FitsIfGearsAvoided);
+/// assert!(matches!(&check.findings[0], CageFinding::AvoidGears { gears, .. } if gears[0].to_string() == "31×11"));
+/// assert_eq!(check.unknown.len(), 2);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct CageCheck {
     /// Total capacity the drivetrain asks for, in teeth.
@@ -19,6 +37,13 @@ pub struct CageCheck {
 }
 
 /// The answer in one word, from best to worst.
+///
+/// # Example
+/// ```
+/// use gear_math::CageVerdict;
+/// assert!(CageVerdict::Fits < CageVerdict::FitsIfGearsAvoided);
+/// assert_eq!([CageVerdict::Fits, CageVerdict::Unknown].into_iter().max(), Some(CageVerdict::Unknown));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum CageVerdict {
     /// Every figure is kept, total capacity and largest sprocket among them.
@@ -94,24 +119,6 @@ impl Derailleur {
     ///
     /// The figures say nothing of the frame, the hanger or the chain's length: a check by hand, largest with largest
     /// and smallest with smallest, comes before riding.
-    ///
-    /// # Example
-    /// ```
-    /// use gear_math::{CageVerdict, Derailleur, Drivetrain, Sprocket, TotalCapacity};
-    /// use gear_math::cage::CageFinding;
-    /// let bike = Drivetrain { chainset: "44/31".parse()?, cassette: "11-13-15-18-21-24-28-32".parse()? };
-    /// let derailleur = Derailleur {
-    ///     total_capacity: Some(TotalCapacity::new(33)?),
-    ///     largest_sprocket: Some(Sprocket::new(34)?),
-    ///     ..Derailleur::default()
-    /// };
-    /// let check = derailleur.check(&bike);
-    /// assert_eq!((check.needed, check.spare), (34, Some(-1)));
-    /// assert_eq!(check.verdict, CageVerdict::FitsIfGearsAvoided);
-    /// assert!(matches!(&check.findings[0], CageFinding::AvoidGears { gears, .. } if gears[0].to_string() == "31×11"));
-    /// assert_eq!(check.unknown.len(), 2);
-    /// # Ok::<(), Box<dyn std::error::Error>>(())
-    /// ```
     #[must_use]
     pub fn check(&self, drivetrain: &Drivetrain) -> CageCheck {
         let needed = drivetrain.needed_capacity();

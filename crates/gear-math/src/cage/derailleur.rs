@@ -4,6 +4,15 @@ use crate::gears::{RingDifference, Sprocket, TotalCapacity};
 use core::fmt;
 
 /// The makers' figures. What is not known stays out, is not checked, and is named as unknown.
+///
+/// # Example
+/// ```
+/// use gear_math::{Derailleur, TotalCapacity};
+/// use gear_math::cage::DerailleurFigure;
+/// let derailleur = Derailleur { total_capacity: Some(TotalCapacity::new(35)?), ..Derailleur::default() };
+/// assert_eq!(derailleur.unknown().next(), Some(DerailleurFigure::LargestSprocket));
+/// # Ok::<(), gear_math::OutOfLimits>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Derailleur {
     /// Total capacity.

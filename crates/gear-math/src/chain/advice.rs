@@ -11,6 +11,25 @@ use crate::chain::setup::ChainSetup;
 use crate::gears::{Cassette, Chainring, Chainset, Drivetrain, Gear, Sprocket};
 
 /// The mechanic's answer by geometry. Makers' figures, see [`Derailleur::check`], come before it.
+///
+/// # Example
+/// ```
+/// use gear_math::{ChainSetup, Derailleur, Drivetrain};
+/// use gear_math::chain::{Cage, CageMeasures, ChainDefaults, ChainVerdict, Change, PulleyCentres};
+/// let drivetrain = Drivetrain { chainset: "44/31".parse()?, cassette: "11-13-15-18-21-24-28-32".parse()? };
+/// let short = CageMeasures { pulley_centres: PulleyCentres::new(55.0)?, ..ChainDefaults::CAGE };
+/// let setup = ChainSetup {
+///     chainline: ChainDefaults::chainline(&drivetrain),
+///     drivetrain,
+///     frame: ChainDefaults::FRAME,
+///     cage: Cage::new(short)?,
+/// };
+/// let advice = setup.advise(None, &Derailleur::default(), &ChainDefaults::HANGER)?;
+/// assert_eq!(advice.verdict, ChainVerdict::KeepAvoidingGears);
+/// assert!(matches!(&advice.remedies[0].change, Change::AvoidGears(gears) if gears.len() == 1));
+/// assert!(matches!(advice.remedies.last().unwrap().change, Change::LongerCage(_)));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct ChainAdvice {
     /// Whether the cage can stay, with the chain that suits it best.
@@ -51,25 +70,6 @@ impl ChainSetup {
     ///
     /// # Errors
     /// [`PathError::WheelsOverlap`] when the swinging tension pulley could run into a chainring.
-    ///
-    /// # Example
-    /// ```
-    /// use gear_math::{ChainSetup, Derailleur, Drivetrain};
-    /// use gear_math::chain::{Cage, CageMeasures, ChainDefaults, ChainVerdict, Change, PulleyCentres};
-    /// let drivetrain = Drivetrain { chainset: "44/31".parse()?, cassette: "11-13-15-18-21-24-28-32".parse()? };
-    /// let short = CageMeasures { pulley_centres: PulleyCentres::new(55.0)?, ..ChainDefaults::CAGE };
-    /// let setup = ChainSetup {
-    ///     chainline: ChainDefaults::chainline(&drivetrain),
-    ///     drivetrain,
-    ///     frame: ChainDefaults::FRAME,
-    ///     cage: Cage::new(short)?,
-    /// };
-    /// let advice = setup.advise(None, &Derailleur::default(), &ChainDefaults::HANGER)?;
-    /// assert_eq!(advice.verdict, ChainVerdict::KeepAvoidingGears);
-    /// assert!(matches!(&advice.remedies[0].change, Change::AvoidGears(gears) if gears.len() == 1));
-    /// assert!(matches!(advice.remedies.last().unwrap().change, Change::LongerCage(_)));
-    /// # Ok::<(), Box<dyn std::error::Error>>(())
-    /// ```
     pub fn advise(
         &self,
         links: Option<ChainLinks>,

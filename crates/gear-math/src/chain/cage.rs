@@ -1,12 +1,10 @@
 //! The cage of a rear derailleur, as a workshop measures it.
 
 use crate::cage::CageClass;
-use crate::chain::bracket::falling_root;
-use crate::chain::gear_state::CLOSE_ENOUGH_MM;
 use crate::chain::measures::{ForeStop, GuideAngle, PulleyCentres, PulleyGap, RearStop};
-use crate::chain::path::{GearPath, PathPoint};
 use crate::chain::path_error::{PathError, WheelRole};
-use crate::chain::pitch_circle::{ChainPitch, PitchCircle};
+use crate::chain::pitch_circle::PitchCircle;
+use crate::chain::point::PathPoint;
 use crate::gears::{Pulley, TotalCapacity};
 
 /// What is measured or read off a rear derailleur and its cage.
@@ -54,7 +52,7 @@ impl CageMeasures {
     pub fn centres_for(&self, capacity: TotalCapacity) -> PulleyCentres {
         let mm = (f64::from(capacity.teeth()) * MM_PER_TOOTH - self.wrap_mm()) / self.swing();
         let shortest = CageClass::SHORTEST_MM.max(self.pulley_radii_mm() + PULLEYS_APART_MM);
-        PulleyCentres::known(mm.min(CageClass::LONGEST_MM).max(shortest))
+        PulleyCentres::nearest(mm.min(CageClass::LONGEST_MM).max(shortest))
     }
 
     /// Chain that the swing between the stops takes up for each millimetre between the pulley centres.
@@ -145,18 +143,9 @@ impl Cage {
         Self::new(CageMeasures { pulley_centres, ..self.measures })
     }
 
-    /// The same cage with its rest position where `path` is `links` long; `None` when no rest position does that.
-    pub(super) fn with_longest_path(&self, path: &GearPath, links: f64) -> Option<Self> {
-        let chain = links * ChainPitch::BICYCLE.mm();
-        let surplus = |angle| {
-            let at = path.length_at(angle);
-            (at.length - chain, at.slope)
-        };
-        let [low, high] = [RearStop::LIMITS.min, RearStop::LIMITS.max].map(f64::to_radians);
-        let reachable = surplus(low).0 >= 0.0 && surplus(high).0 <= 0.0;
-        let found = || falling_root(surplus, low, high, low.midpoint(high), CLOSE_ENOUGH_MM);
-        let rear_stop = reachable.then(|| RearStop::nearest(found().to_degrees()))?;
-        Some(Self { measures: CageMeasures { rear_stop, ..self.measures } })
+    /// The same cage with another rest position.
+    pub(super) const fn with_rear_stop(&self, rear_stop: RearStop) -> Self {
+        Self { measures: CageMeasures { rear_stop, ..self.measures } }
     }
 
     /// Where the guide pulley stands when the chain lies on a sprocket of this pitch radius.

@@ -205,7 +205,7 @@ impl CageQuestion {
         let (shortest, longest) = class.pulley_centres_mm;
         let mm = if longest < CageClass::LONGEST_MM { shortest } else { longest };
         let trial =
-            self.with_centres(PulleyCentres::known(mm)).and_then(|setup| Trial::of(&setup, self.links));
+            self.with_centres(PulleyCentres::nearest(mm)).and_then(|setup| Trial::of(&setup, self.links));
         let every = || GearSet::of(&self.setup.drivetrain, |_| true);
         let (standing, hangs) =
             trial.map_or_else(|_| (Standing::Hangs, every()), |trial| (trial.standing, trial.hangs));

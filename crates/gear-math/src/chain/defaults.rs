@@ -3,12 +3,12 @@
 use crate::chain::cage::{Cage, CageMeasures};
 use crate::chain::chainline::ChainlineMeasures;
 use crate::chain::fit::ChainWindow;
+use crate::chain::frame::FrameMeasures;
 use crate::chain::hanger::Hanger;
 use crate::chain::measures::{
     BottomBracketDrop, Chainline, ChainstayLength, ForeStop, GuideAngle, HangerDrop, HangerSetback,
     PulleyCentres, PulleyGap, RearStop, RingSpacing, SprocketPitch,
 };
-use crate::chain::path::FrameMeasures;
 use crate::chain::path_error::PathError;
 use crate::chain::setup::ChainSetup;
 use crate::gears::Drivetrain;
@@ -228,6 +228,15 @@ mod tests {
             drivetrain,
             frame: ChainDefaults::FRAME,
             cage: Cage::new(ChainDefaults::CAGE).unwrap(),
+        }
+    }
+
+    #[test]
+    fn a_pulley_without_teeth_is_none() {
+        let pulleys = ChainDefaults::ASSUMPTIONS.iter().find(|it| it.measure == ChainMeasure::PulleyTeeth);
+        for teeth in [0.0, -11.0, 1e9] {
+            let ends = Assumption { low: teeth, ..*pulleys.unwrap() }.ends(&setup());
+            assert!(matches!(ends, Err(PathError::OutOfLimits(_))), "{teeth}");
         }
     }
 

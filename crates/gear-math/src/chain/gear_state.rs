@@ -1,6 +1,5 @@
 //! What a chain of a given length does in one gear.
 
-use crate::chain::bracket::falling_root;
 use crate::chain::cage::Cage;
 use crate::chain::measures::{CageAngle, ChainLinks};
 use crate::chain::path::GearPath;
@@ -60,16 +59,12 @@ pub struct GearFit {
 }
 
 /// Where the cage stands, before the sideways view is added.
-pub(super) struct Stance {
+pub(super) struct CagePose {
     pub(super) cage_angle: Option<CageAngle>,
     pub(super) links_over: f64,
     pub(super) state: GearState,
     pub(super) drawn_angle: CageAngle,
 }
-
-/// Millimetres of chain from which one more step of Newton's ends the search for a cage angle. The step squares the
-/// error: what is left is far below 1e-6 of a link.
-pub(super) const CLOSE_ENOUGH_MM: f64 = 1e-4;
 
 /// A gear's path with the lengths it has at both stops.
 pub(super) struct Swing {
@@ -97,7 +92,7 @@ impl Swing {
         self.longest / ChainPitch::BICYCLE.mm()
     }
 
-    pub(super) fn stance(&self, links: ChainLinks) -> Stance {
+    pub(super) fn pose(&self, links: ChainLinks) -> CagePose {
         let chain = f64::from(links.count()) * ChainPitch::BICYCLE.mm();
         if chain > self.longest {
             self.slack(chain)
@@ -108,8 +103,8 @@ impl Swing {
         }
     }
 
-    fn slack(&self, chain: f64) -> Stance {
-        Stance {
+    fn slack(&self, chain: f64) -> CagePose {
+        CagePose {
             cage_angle: None,
             links_over: (chain - self.longest) / ChainPitch::BICYCLE.mm(),
             state: GearState::Slack,
@@ -117,15 +112,15 @@ impl Swing {
         }
     }
 
-    fn between_stops(&self, chain: f64) -> Stance {
+    fn between_stops(&self, chain: f64) -> CagePose {
         let share = (self.longest - chain) / (self.longest - self.shortest);
         let angle = self.angle_for(chain, self.rear, self.fore, share);
         let comfortable = angle.degrees() <= GearState::COMFORTABLE_TO_DEGREES;
         let state = if comfortable { GearState::Comfortable } else { GearState::TightButUsual };
-        Stance { cage_angle: Some(angle), links_over: 0.0, state, drawn_angle: angle }
+        CagePose { cage_angle: Some(angle), links_over: 0.0, state, drawn_angle: angle }
     }
 
-    fn beyond_fore_stop(&self, chain: f64) -> Stance {
+    fn beyond_fore_stop(&self, chain: f64) -> CagePose {
         let (end, least) = self.path.tightest(GearState::TIGHT_TO_DEGREES.to_radians());
         let (state, drawn_angle) = if chain >= least {
             (GearState::TightButUsual, self.angle_for(chain, self.fore, end, 0.5))
@@ -133,16 +128,12 @@ impl Swing {
             (GearState::TooTight, CageAngle::nearest(end.to_degrees()))
         };
         let links_over = (chain - self.shortest) / ChainPitch::BICYCLE.mm();
-        Stance { cage_angle: None, links_over, state, drawn_angle }
+        CagePose { cage_angle: None, links_over, state, drawn_angle }
     }
 
     /// The angle between two others at which the path is as long as the chain; the search starts at `share`.
     fn angle_for(&self, chain: f64, low: f64, high: f64, share: f64) -> CageAngle {
-        let surplus = |angle| {
-            let at = self.path.length_at(angle);
-            (at.length - chain, at.slope)
-        };
         let start = low + share * (high - low);
-        CageAngle::nearest(falling_root(surplus, low, high, start, CLOSE_ENOUGH_MM).to_degrees())
+        CageAngle::nearest(self.path.angle_of(chain, (low, high), start).to_degrees())
     }
 }

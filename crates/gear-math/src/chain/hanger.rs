@@ -1,9 +1,10 @@
 //! How far the guide pulley must reach, and how steeply it must climb.
 
 use crate::chain::cage::Cage;
+use crate::chain::frame::FrameMeasures;
 use crate::chain::measures::{HangerDrop, HangerSetback, SprocketPitch};
-use crate::chain::path::{FrameMeasures, PathPoint};
 use crate::chain::pitch_circle::PitchCircle;
+use crate::chain::point::PathPoint;
 use crate::gears::{Cassette, Sprocket};
 
 /// Where the derailleur hangs.

@@ -46,6 +46,14 @@ nearest! { CageAngle, PulleyCentres, RearStop }
 /// Length of a closed chain in links of one pitch, inner and outer links counted alike; always even.
 ///
 /// Inner and outer links alternate and the ends join only inner to outer, so an odd count cannot close.
+///
+/// # Example
+/// ```
+/// use gear_math::ChainLinks;
+/// use gear_math::chain::ChainLinksError;
+/// assert_eq!(ChainLinks::new(114).unwrap().count(), 114);
+/// assert_eq!(ChainLinks::new(113), Err(ChainLinksError::Odd { links: 113 }));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct ChainLinks(u16);
 
@@ -61,14 +69,6 @@ impl ChainLinks {
     /// # Errors
     /// - [`ChainLinksError::OutOfLimits`] when the count lies outside [`Self::LIMITS`];
     /// - [`ChainLinksError::Odd`] when it is odd.
-    ///
-    /// # Example
-    /// ```
-    /// use gear_math::ChainLinks;
-    /// use gear_math::chain::ChainLinksError;
-    /// assert_eq!(ChainLinks::new(114).unwrap().count(), 114);
-    /// assert_eq!(ChainLinks::new(113), Err(ChainLinksError::Odd { links: 113 }));
-    /// ```
     pub fn new(links: u16) -> Result<Self, ChainLinksError> {
         const LIMITS: &Limits = &ChainLinks::LIMITS;
         LIMITS.check(f64::from(links)).map_err(ChainLinksError::OutOfLimits)?;

@@ -1,7 +1,6 @@
 //! The chain’s path, length and angle, and the cage that keeps it tight.
 
 mod advice;
-mod bracket;
 mod cage;
 mod cage_answer;
 mod cage_question;
@@ -9,12 +8,14 @@ mod cage_trial;
 mod chainline;
 mod defaults;
 mod fit;
+mod frame;
 mod gear_state;
 mod hanger;
 mod measures;
 mod path;
 mod path_error;
 mod pitch_circle;
+mod point;
 mod remedy;
 mod setup;
 mod two_sprocket;
@@ -28,15 +29,17 @@ pub use cage_trial::Standing;
 pub use chainline::{ChainlineMeasures, HubMeasures};
 pub use defaults::{Assumption, ChainDefaults, ChainMeasure};
 pub use fit::{ChainFit, ChainWindow};
+pub use frame::FrameMeasures;
 pub use gear_state::{GearFit, GearState};
 pub use hanger::{Hanger, cassette_slope_degrees};
 pub use measures::{
     BottomBracketDrop, CageAngle, ChainLinks, ChainLinksError, Chainline, ChainstayLength, ForeStop,
     GuideAngle, HangerDrop, HangerSetback, PulleyCentres, PulleyGap, RearStop, RingSpacing, SprocketPitch,
 };
-pub use path::{ChainPath, FrameMeasures, PathPoint, PathWheel, StraightRun};
+pub use path::{ChainPath, PathWheel, StraightRun};
 pub use path_error::{PathError, WheelRole};
 pub use pitch_circle::{ChainPitch, PitchCircle};
+pub use point::PathPoint;
 pub use remedy::{Change, Effort, EffortPart, Remedy};
 pub use setup::ChainSetup;
 pub use two_sprocket::{CentreDistance, TwoSprocketDrive, TwoSprocketError};

@@ -1,57 +1,14 @@
 //! The chain's way round ring, tension pulley, guide pulley and sprocket.
 
 use crate::chain::cage::Cage;
-use crate::chain::measures::{BottomBracketDrop, CageAngle, ChainstayLength};
+use crate::chain::frame::FrameMeasures;
+use crate::chain::measures::{CageAngle, RearStop};
 use crate::chain::path_error::{PathError, WheelRole};
 use crate::chain::pitch_circle::{ChainPitch, PitchCircle};
+use crate::chain::point::PathPoint;
 use crate::gears::Gear;
+use crate::solve::{Near, halved, rising_root};
 use core::f64::consts::{FRAC_PI_2, TAU};
-
-/// What the frame gives the chain's path.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct FrameMeasures {
-    /// Bottom bracket to rear axle.
-    pub chainstay: ChainstayLength,
-    /// Bottom bracket below the rear axle.
-    pub bottom_bracket_drop: BottomBracketDrop,
-}
-
-impl FrameMeasures {
-    pub(super) fn bottom_bracket(&self) -> PathPoint {
-        let [stay, drop] = [self.chainstay.mm(), self.bottom_bracket_drop.mm()];
-        PathPoint { x_mm: (stay * stay - drop * drop).sqrt(), y_mm: -drop }
-    }
-}
-
-/// A place in the drivetrain's side view, seen from the drive side: origin at the rear axle, x forward, y up.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct PathPoint {
-    /// Forward of the rear axle, in millimetres.
-    pub x_mm: f64,
-    /// Above the rear axle, in millimetres.
-    pub y_mm: f64,
-}
-
-impl PathPoint {
-    pub(super) const REAR_AXLE: Self = Self { x_mm: 0.0, y_mm: 0.0 };
-
-    /// The point `length` away, `forward` radians forward of straight down.
-    pub(super) fn below(self, forward: f64, length: f64) -> Self {
-        let (sin, cos) = forward.sin_cos();
-        Self { x_mm: self.x_mm + length * sin, y_mm: self.y_mm - length * cos }
-    }
-
-    /// Straight distance to `other`, in millimetres.
-    #[must_use]
-    pub fn distance_mm(self, other: Self) -> f64 {
-        let [dx, dy] = self.to(other);
-        dx.hypot(dy)
-    }
-
-    fn to(self, other: Self) -> [f64; 2] {
-        [other.x_mm - self.x_mm, other.y_mm - self.y_mm]
-    }
-}
 
 /// One wheel of a traced path.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -158,7 +115,7 @@ pub(super) struct LengthAt {
 
 /// A wheel that a chain runs on: `turning` is +1 anticlockwise, −1 clockwise.
 #[derive(Debug, Clone, Copy)]
-struct Wheel {
+struct TurningWheel {
     centre: PathPoint,
     circle: PitchCircle,
     radius: f64,
@@ -166,7 +123,7 @@ struct Wheel {
     turning: f64,
 }
 
-impl Wheel {
+impl TurningWheel {
     fn new(centre: PathPoint, circle: PitchCircle, turning: f64) -> Self {
         Self { centre, circle, radius: circle.radius_mm(), per_radian: circle.mm_per_radian(), turning }
     }
@@ -215,7 +172,7 @@ struct Tangent {
 }
 
 impl Tangent {
-    fn between(from: &Wheel, to: &Wheel) -> Self {
+    fn between(from: &TurningWheel, to: &TurningWheel) -> Self {
         let offset = from.centre.to(to.centre);
         let [dx, dy] = offset;
         let lean = to.turning * to.radius - from.turning * from.radius;
@@ -237,9 +194,9 @@ impl Tangent {
 /// The path of one gear, prepared so that each cage angle costs one tangent.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct GearPath {
-    ring: Wheel,
-    guide: Wheel,
-    sprocket: Wheel,
+    ring: TurningWheel,
+    guide: TurningWheel,
+    sprocket: TurningWheel,
     tension: PitchCircle,
     tension_radius: f64,
     tension_per_radian: f64,
@@ -253,9 +210,11 @@ pub(super) struct GearPath {
 
 impl GearPath {
     pub(super) fn new(gear: Gear, frame: &FrameMeasures, cage: &Cage) -> Result<Self, PathError> {
-        let ring = Wheel::new(frame.bottom_bracket(), PitchCircle::of_bicycle(gear.ring.teeth()), -1.0);
-        let sprocket = Wheel::new(PathPoint::REAR_AXLE, PitchCircle::of_bicycle(gear.sprocket.teeth()), -1.0);
-        let guide = Wheel::new(cage.guide_axle(sprocket.radius), cage.guide_circle(), 1.0);
+        let ring =
+            TurningWheel::new(frame.bottom_bracket(), PitchCircle::of_bicycle(gear.ring.teeth()), -1.0);
+        let sprocket =
+            TurningWheel::new(PathPoint::REAR_AXLE, PitchCircle::of_bicycle(gear.sprocket.teeth()), -1.0);
+        let guide = TurningWheel::new(cage.guide_axle(sprocket.radius), cage.guide_circle(), 1.0);
         let path = Self::of_wheels(ring, sprocket, guide, cage);
         if ring.centre.distance_mm(guide.centre) - path.pulley_centres <= ring.radius + path.tension_radius {
             let [first, second] = [WheelRole::Chainring, WheelRole::TensionPulley];
@@ -264,7 +223,7 @@ impl GearPath {
         Ok(path)
     }
 
-    fn of_wheels(ring: Wheel, sprocket: Wheel, guide: Wheel, cage: &Cage) -> Self {
+    fn of_wheels(ring: TurningWheel, sprocket: TurningWheel, guide: TurningWheel, cage: &Cage) -> Self {
         let tension = cage.tension_circle();
         let pulley_centres = cage.measures().pulley_centres.mm();
         let lean = guide.radius + tension.radius_mm();
@@ -321,17 +280,29 @@ impl GearPath {
 
     fn shortest_before(&self, limit: f64) -> (f64, f64) {
         /// Of less than a right angle: what is left is below rounding.
-        const HALVINGS: usize = 50;
-        let (mut falling, mut rising) = (0.0, limit);
-        for _ in 0..HALVINGS {
-            let middle = f64::midpoint(falling, rising);
-            if self.length_at(middle).slope < 0.0 {
-                falling = middle;
-            } else {
-                rising = middle;
-            }
-        }
+        const HALVINGS: u32 = 50;
+        let (falling, _) = halved(0.0, limit, HALVINGS, |angle| self.length_at(angle).slope < 0.0);
         (falling, self.length_at(falling).length)
+    }
+
+    /// The angle in radians, of those between two others, at which the path is as long as `chain` or nearest to it. It falls
+    /// from `low` to `high`, as it does between the rest position and [`tightest`](Self::tightest).
+    pub(super) fn angle_of(&self, chain: f64, (low, high): (f64, f64), start: f64) -> f64 {
+        /// Millimetres of chain from which one more step ends the search: what that leaves is far below 1e-6 of a link.
+        const CLOSE_ENOUGH_MM: f64 = 1e-4;
+        rising_root((low, high), start, Near::Value(CLOSE_ENOUGH_MM), |angle| {
+            let at = self.length_at(angle);
+            (chain - at.length, -at.slope)
+        })
+    }
+
+    /// The rest position at which the path is `links` long; `None` when it is that long at none.
+    pub(super) fn rear_stop_for(&self, links: f64) -> Option<RearStop> {
+        let chain = links * ChainPitch::BICYCLE.mm();
+        let [low, high] = [RearStop::LIMITS.min, RearStop::LIMITS.max].map(f64::to_radians);
+        let [most, least] = [low, high].map(|angle| self.length_at(angle).length);
+        let angle = || self.angle_of(chain, (low, high), low.midpoint(high));
+        (least..=most).contains(&chain).then(|| RearStop::nearest(angle().to_degrees()))
     }
 
     pub(super) fn trace(&self, angle: CageAngle) -> ChainPath {
@@ -346,7 +317,7 @@ impl GearPath {
             self.guide.traced(WheelRole::GuidePulley, cage, guide.heading),
             self.sprocket.traced(WheelRole::Sprocket, guide.heading, upper.heading),
         ];
-        let run = |from: &Wheel, to: &Wheel, heading, length_mm| StraightRun {
+        let run = |from: &TurningWheel, to: &TurningWheel, heading, length_mm| StraightRun {
             from: from.touch(heading),
             to: to.touch(heading),
             length_mm,
@@ -366,8 +337,8 @@ impl GearPath {
         }
     }
 
-    fn tension_wheel(&self, centre: PathPoint) -> Wheel {
-        Wheel {
+    fn tension_wheel(&self, centre: PathPoint) -> TurningWheel {
+        TurningWheel {
             centre,
             circle: self.tension,
             radius: self.tension_radius,

@@ -4,9 +4,10 @@ use crate::cage::CageClass;
 use crate::chain::cage::Cage;
 use crate::chain::chainline::ChainlineMeasures;
 use crate::chain::fit::{ChainFit, ChainWindow};
+use crate::chain::frame::FrameMeasures;
 use crate::chain::gear_state::{GearFit, Swing};
 use crate::chain::measures::{ChainLinks, PulleyCentres};
-use crate::chain::path::{ChainPath, FrameMeasures, GearPath};
+use crate::chain::path::{ChainPath, GearPath};
 use crate::chain::path_error::PathError;
 use crate::chain::two_sprocket::TwoSprocketDrive;
 use crate::gears::{ChainAngle, Drivetrain, Gear};
@@ -81,7 +82,7 @@ impl ChainSetup {
     /// As [`fit`](Self::fit).
     pub fn path(&self, gear: Gear, links: ChainLinks) -> Result<ChainPath, PathError> {
         let path = GearPath::new(gear, &self.frame, &self.cage)?;
-        Ok(path.trace(Swing::new(path, &self.cage).stance(links).drawn_angle))
+        Ok(path.trace(Swing::new(path, &self.cage).pose(links).drawn_angle))
     }
 
     /// The same set-up with the rest position moved so that the geometric capacity equals the one its maker states;
@@ -94,7 +95,8 @@ impl ChainSetup {
         let spare_teeth = f64::from(teeth) - f64::from(self.drivetrain.needed_capacity());
         let longest = self.window()?.shortest_exact + spare_teeth / 2.0;
         let path = GearPath::new(self.shortest_path(), &self.frame, &self.cage)?;
-        Ok(self.cage.with_longest_path(&path, longest).map(|cage| Self { cage, ..*self }))
+        let rear_stop = path.rear_stop_for(longest);
+        Ok(rear_stop.map(|stop| Self { cage: self.cage.with_rear_stop(stop), ..*self }))
     }
 
     /// The same with the longest cage that is [made](crate::cage::CageClass::ALL).
@@ -102,7 +104,8 @@ impl ChainSetup {
     /// # Errors
     /// [`PathError::WheelsOverlap`] when its pulleys could run into each other.
     pub fn with_longest_cage(&self) -> Result<Self, PathError> {
-        let cage = self.cage.with_pulley_centres(PulleyCentres::known(CageClass::LONGEST_MM))?;
+        const LONGEST: PulleyCentres = PulleyCentres::known(CageClass::LONGEST_MM);
+        let cage = self.cage.with_pulley_centres(LONGEST)?;
         Ok(Self { cage, ..*self })
     }
 
@@ -127,16 +130,16 @@ impl ChainSetup {
 
     fn gear_fit(&self, gear: Gear, chain_angle: ChainAngle, links: ChainLinks) -> Result<GearFit, PathError> {
         let swing = self.swing(gear)?;
-        let stance = swing.stance(links);
+        let pose = swing.pose(links);
         let count = f64::from(links.count());
         Ok(GearFit {
             gear,
-            cage_angle: stance.cage_angle,
-            links_over: stance.links_over,
+            cage_angle: pose.cage_angle,
+            links_over: pose.links_over,
             to_fore_stop: count - swing.fewest_links(),
             to_rear_stop: swing.most_links() - count,
-            state: stance.state,
-            drawn_angle: stance.drawn_angle,
+            state: pose.state,
+            drawn_angle: pose.drawn_angle,
             chain_angle,
         })
     }

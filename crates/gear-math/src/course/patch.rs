@@ -1,36 +1,10 @@
 //! What is laid over a part of a course.
 
-use crate::course::quantity::{CornerSpeed, ObstacleTime};
-use crate::course::segment::{Obstacle, Segment};
-use crate::course::sketch::{extra, number};
+use crate::course::cell::{extra, number};
+use crate::course::coat::Coat;
 use crate::rider::Surface;
 use core::fmt;
 use core::str::FromStr;
-
-/// Something that a stretch gets in place of what it has.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Coat {
-    /// Another ground.
-    Ground(Surface),
-    /// An obstacle, with its time over the whole of the patch.
-    Obstacle(ObstacleTime),
-    /// A corner.
-    Corner(CornerSpeed),
-}
-
-impl Coat {
-    /// Lays it over a stretch that makes up `share` of the patch.
-    pub(super) fn lay(self, segment: &mut Segment, share: f64) {
-        match self {
-            Self::Ground(surface) => segment.surface = surface,
-            Self::Corner(speed) => segment.corner = Some(speed),
-            Self::Obstacle(time) => {
-                let time = ObstacleTime::new(time.s() * share).unwrap_or(time);
-                segment.obstacle = Some(Obstacle { time });
-            }
-        }
-    }
-}
 
 /// A coat, and the part of a course that it covers.
 ///
@@ -95,6 +69,7 @@ impl core::error::Error for PatchError {}
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::course::quantity::{CornerSpeed, ObstacleTime};
 
     #[test]
     fn what_may_be_laid_is_read_and_the_rest_refused() {

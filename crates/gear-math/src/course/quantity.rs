@@ -15,7 +15,7 @@ measured! {
     /// Wavelength at which smoothing leaves half the height of a wave in the elevations, in metres.
     SmoothingLength(m): "smoothing length", "m", 10.0 ..= 300.0;
     /// Part of its value by which cadence may leave the preferred one before the rider shifts. A pure number.
-    CadenceWindow(share): "cadence window", "", 0.05 ..= 0.4;
+    ShiftWindow(share): "cadence window", "", 0.05 ..= 0.4;
     /// Time without drive while the chain changes sprocket or ring, in seconds.
     ShiftTime(s): "time of a shift", "s", 0.0 ..= 5.0;
     /// Time that getting off, or getting on, costs by itself, in seconds.
@@ -28,7 +28,7 @@ measured! {
     Step(m): "step", "m", 0.01 ..= 5.0;
 }
 
-known! { StretchLength, ObstacleTime, CornerSpeed, CadenceWindow, ShiftTime, MountTime, Braking, Step }
+known! { StretchLength, ObstacleTime, CornerSpeed, ShiftWindow, ShiftTime, MountTime, Braking, Step }
 
 impl Gradient {
     /// The same slope met from the other side.

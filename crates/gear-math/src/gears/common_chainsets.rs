@@ -1,6 +1,5 @@
 //! Chainsets in common use.
 
-use crate::course::SearchSpace;
 use crate::gears::chainset::Chainset;
 use crate::gears::toothed::Chainring;
 
@@ -50,12 +49,31 @@ impl Chainset {
     pub fn made(differences: core::ops::RangeInclusive<u16>) -> impl Iterator<Item = Self> {
         let one_by_one: Vec<Chainring> =
             ONE_BY_ONE.iter().filter_map(|&it| Chainring::new(it).ok()).collect();
-        let mut made = SearchSpace::rings(&one_by_one, differences.clone());
+        let mut made = Self::of_rings(&one_by_one, differences.clone());
         let of_pairs =
             Self::common().filter(|it| differences.contains(&it.difference()) && !made.contains(it));
         let of_pairs: Vec<Self> = of_pairs.collect();
         made.extend(of_pairs);
         made.into_iter()
+    }
+
+    /// Every single ring, and every pair that differs by a stretch of teeth, from `rings`.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::{Chainring, Chainset};
+    /// let rings = [32, 42, 44].map(Chainring::new).into_iter().collect::<Result<Vec<_>, _>>()?;
+    /// let names: Vec<String> = Chainset::of_rings(&rings, 8..=11).iter().map(Chainset::to_string).collect();
+    /// assert_eq!(names, ["32", "42", "44", "42/32"]);
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
+    #[must_use]
+    pub fn of_rings(rings: &[Chainring], differences: core::ops::RangeInclusive<u16>) -> Vec<Self> {
+        let singles = rings.iter().filter_map(|ring| Self::new([ring.teeth()]).ok());
+        let pairs =
+            rings.iter().flat_map(|large| rings.iter().map(move |small| (large.teeth(), small.teeth())));
+        let near = pairs.filter(|(large, small)| large > small && differences.contains(&(large - small)));
+        singles.chain(near.filter_map(|(large, small)| Self::new([large, small]).ok())).collect()
     }
 
     /// Doubles and singles in common use on cyclo-cross, road and all-road bicycles: doubles by their largest ring, the

@@ -3,19 +3,33 @@
 use crate::gears::gear::Gear;
 use crate::gears::matching::pair_up;
 use crate::gears::quantity::{DuplicateTolerance, GearStep};
-use crate::gears::set_up::SetUp;
-use crate::gears::summary::SetUpSummary;
+use crate::gears::setup::Setup;
+use crate::gears::summary::SetupSummary;
 use crate::order::ascending;
 use crate::quantity::{Cadence, Circumference, Development, Speed};
 use core::cmp::Ordering;
 
 /// Two set-ups side by side. Exchanging them exchanges everything said of A and B and nothing else.
+///
+/// # Example
+/// ```
+/// use gear_math::{Circumference, Drivetrain, Setup, Compared};
+/// let wheel = Circumference::new(2150.0)?;
+/// let cassette = "11-13-15-18-21-24-28-32".parse()?;
+/// let double = Setup::new(Drivetrain { chainset: "44/31".parse()?, cassette }, wheel);
+/// let single = Setup::new(Drivetrain { chainset: "40".parse()?, cassette }, wheel);
+/// let comparison = double.compare(&single, Default::default());
+/// assert_eq!(comparison.lowest.longer, Some(Compared::B));
+/// let below = comparison.only_a.below.unwrap();
+/// assert_eq!(format!("{:.2} m to {:.2} m", below.from.m(), below.to.m()), "2.08 m to 2.69 m");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Comparison {
     /// Set-up A summed up.
-    pub a: SetUpSummary,
+    pub a: SetupSummary,
     /// Set-up B summed up.
-    pub b: SetUpSummary,
+    pub b: SetupSummary,
     /// Gears that both have within the tolerance, lowest first; no gear is in two pairs.
     pub shared: Vec<SharedGear>,
     /// What only A reaches.
@@ -29,8 +43,20 @@ pub struct Comparison {
 }
 
 /// One of two set-ups.
+///
+/// # Example
+/// ```
+/// use gear_math::{Circumference, Compared, Drivetrain, DuplicateTolerance, Setup};
+/// let on = |wheel_mm| -> Result<Setup, Box<dyn std::error::Error>> {
+///     let drivetrain = Drivetrain { chainset: "42".parse()?, cassette: "11-13-15-17".parse()? };
+///     Ok(Setup::new(drivetrain, Circumference::new(wheel_mm)?))
+/// };
+/// let comparison = on(2100.0)?.compare(&on(2150.0)?, DuplicateTolerance::default());
+/// assert_eq!(comparison.highest.longer, Some(Compared::B));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Side {
+pub enum Compared {
     /// Set-up A.
     A,
     /// Set-up B.
@@ -78,30 +104,16 @@ impl DevelopmentSpan {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct EndDifference {
     /// The set-up with the longer development; none when they are equal.
-    pub longer: Option<Side>,
+    pub longer: Option<Compared>,
     /// How much longer it is.
     pub step: GearStep,
 }
 
-impl SetUp {
+impl Setup {
     /// Compares this set-up, as A, with another, as B, each on its own wheel.
     ///
     /// Gears to avoid are left out on both sides. Gears in common are found in rising order so that as many as possible are paired, and of all such pairings
     /// the one with the least total difference is taken. Own algorithm.
-    ///
-    /// # Example
-    /// ```
-    /// use gear_math::{Circumference, Drivetrain, SetUp, Side};
-    /// let wheel = Circumference::new(2150.0)?;
-    /// let cassette = "11-13-15-18-21-24-28-32".parse()?;
-    /// let double = SetUp::new(Drivetrain { chainset: "44/31".parse()?, cassette }, wheel);
-    /// let single = SetUp::new(Drivetrain { chainset: "40".parse()?, cassette }, wheel);
-    /// let comparison = double.compare(&single, Default::default());
-    /// assert_eq!(comparison.lowest.longer, Some(Side::B));
-    /// let below = comparison.only_a.below.unwrap();
-    /// assert_eq!(format!("{:.2} m to {:.2} m", below.from.m(), below.to.m()), "2.08 m to 2.69 m");
-    /// # Ok::<(), Box<dyn std::error::Error>>(())
-    /// ```
     #[must_use]
     pub fn compare(&self, other: &Self, tolerance: DuplicateTolerance) -> Comparison {
         let (a, b) = (self.summary(tolerance), other.summary(tolerance));
@@ -118,7 +130,7 @@ impl SetUp {
 }
 
 impl OwnReach {
-    fn of(own: &SetUpSummary, other: &SetUpSummary, tolerance: DuplicateTolerance) -> Self {
+    fn of(own: &SetupSummary, other: &SetupSummary, tolerance: DuplicateTolerance) -> Self {
         let (low, high) = (own.lowest.development, own.highest.development);
         let (other_low, other_high) = (other.lowest.development, other.highest.development);
         let differs = |a: Development, b: Development| !a.step_to(b).is_within(tolerance);
@@ -137,16 +149,16 @@ impl EndDifference {
     pub fn b_against_a_percent(&self) -> f64 {
         let step = self.step.percent();
         match self.longer {
-            Some(Side::A) => -100.0 * step / (100.0 + step),
+            Some(Compared::A) => -100.0 * step / (100.0 + step),
             _ => step,
         }
     }
 
     fn between(a: Development, b: Development) -> Self {
         let longer = match a.m().total_cmp(&b.m()) {
-            Ordering::Less => Some(Side::B),
+            Ordering::Less => Some(Compared::B),
             Ordering::Equal => None,
-            Ordering::Greater => Some(Side::A),
+            Ordering::Greater => Some(Compared::A),
         };
         Self { longer, step: a.step_to(b) }
     }
@@ -161,7 +173,7 @@ struct Rolling {
 }
 
 impl Rolling {
-    fn sorted(set_up: &SetUp) -> Vec<Self> {
+    fn sorted(set_up: &Setup) -> Vec<Self> {
         let mut gears = Vec::with_capacity(set_up.drivetrain.gear_count());
         gears.extend(set_up.avoid.rest(&set_up.drivetrain).map(|gear| Self { gear, wheel: set_up.wheel }));
         ascending(&mut gears, |it| f64::from(it.gear.ring.teeth()));
@@ -182,7 +194,7 @@ impl Rolling {
     }
 }
 
-fn shared_gears(a: &SetUp, b: &SetUp, tolerance: DuplicateTolerance) -> Vec<SharedGear> {
+fn shared_gears(a: &Setup, b: &Setup, tolerance: DuplicateTolerance) -> Vec<SharedGear> {
     let (a, b) = (Rolling::sorted(a), Rolling::sorted(b));
     let step = |i: usize, j: usize| Some(a[i].step_to(b[j])).filter(|step| step.is_within(tolerance));
     pair_up((a.len(), b.len()), step, |i, j| a[i].is_lower_than(b[j]))

@@ -5,6 +5,13 @@ use crate::quantity::{Limits, OutOfLimits, derived, measured};
 measured! {
     /// How far apart two gears may be and still count as the same, in percent of the lower. Limits: estimate, up
     /// to twice the smallest step of usual cassettes.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::DuplicateTolerance;
+    /// assert_eq!(DuplicateTolerance::default().percent(), 2.0);
+    /// assert!(DuplicateTolerance::new(12.0).is_err());
+    /// ```
     DuplicateTolerance(percent): "duplicate tolerance", "%", 0.0 ..= 10.0;
 }
 

@@ -5,7 +5,6 @@ use crate::gears::gear::Gear;
 use crate::gears::toothed::{Chainring, Sprocket};
 use crate::quantity::{Circumference, Development};
 use crate::quantity::{Limits, OutOfLimits, derived, measured};
-use crate::wheel::RollOutEstimate;
 
 measured! {
     /// The longest development a rule book allows, in metres. Limits: estimate, beyond any gear in use.
@@ -65,12 +64,6 @@ impl RollOutLimit {
             let (too_long, passes) = sprockets.split_at(sprockets.partition_point(too_long));
             RingPasses { ring, too_long, passes }
         })
-    }
-
-    /// Whether a wheel whose roll-out may be `error` off leaves it open if `gear` passes: only a measured roll-out tells.
-    #[must_use]
-    pub fn is_undecided(self, gear: Gear, estimate: &RollOutEstimate) -> bool {
-        self.allows(gear.development(estimate.shortest)) && !self.allows(gear.development(estimate.longest))
     }
 
     /// The wheel on which `gear` just passes: limit ÷ ratio. A longer one fails.

@@ -4,11 +4,11 @@ use crate::gears::front_change::FrontChange;
 use crate::gears::overlap::RingOverlap;
 use crate::gears::quantity::{DuplicateTolerance, GearRange};
 use crate::gears::riding_order::RidingOrder;
-use crate::gears::set_up::{GearRow, SetUp};
+use crate::gears::setup::{GearRow, Setup};
 
 /// The figures by which set-ups are judged.
 #[derive(Debug, Clone, PartialEq)]
-pub struct SetUpSummary {
+pub struct SetupSummary {
     /// The lowest gear that may be used.
     pub lowest: GearRow,
     /// The highest gear that may be used.
@@ -29,7 +29,7 @@ pub struct SetUpSummary {
     pub overlap: RingOverlap,
 }
 
-impl SetUpSummary {
+impl SetupSummary {
     /// How many gears are useful: neither crossed nor to be avoided, and duplicates counted once.
     #[must_use]
     pub fn useful(&self) -> usize {
@@ -37,24 +37,24 @@ impl SetUpSummary {
     }
 }
 
-impl SetUp {
+impl Setup {
     /// Sums the set-up up; gears within `tolerance` of each other count as the same.
     ///
     /// # Example
     /// ```
-    /// use gear_math::{Circumference, Drivetrain, SetUp};
+    /// use gear_math::{Circumference, Drivetrain, Setup};
     /// let drivetrain = Drivetrain { chainset: "44/31".parse()?, cassette: "11-13-15-18-21-24-28-32".parse()? };
-    /// let summary = SetUp::new(drivetrain, Circumference::new(2150.0)?).summary(Default::default());
+    /// let summary = Setup::new(drivetrain, Circumference::new(2150.0)?).summary(Default::default());
     /// assert_eq!((summary.gears, summary.crossed, summary.useful()), (16, 3, 12));
     /// assert_eq!(summary.range.percent().round(), 413.0);
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     #[must_use]
-    pub fn summary(&self, tolerance: DuplicateTolerance) -> SetUpSummary {
+    pub fn summary(&self, tolerance: DuplicateTolerance) -> SetupSummary {
         let drivetrain = &self.drivetrain;
         let (lowest, highest) =
             (self.row(self.avoid.lowest(drivetrain)), self.row(self.avoid.highest(drivetrain)));
-        SetUpSummary {
+        SetupSummary {
             lowest,
             highest,
             range: GearRange::between(lowest.ratio.value(), highest.ratio.value()),

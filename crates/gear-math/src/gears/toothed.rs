@@ -62,6 +62,14 @@ toothed! {
     Pulley: "pulley", 8.0 ..= 20.0;
     /// Total capacity of a rear derailleur as its maker states it: the difference in teeth, front and rear added,
     /// over which the cage keeps the chain tight. Limits: estimate, twice the range seen in print.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::{Drivetrain, TotalCapacity};
+    /// let bike = Drivetrain { chainset: "44/31".parse()?, cassette: "11-13-15-18-21-24-28-32".parse()? };
+    /// assert!(TotalCapacity::new(37)?.teeth() > bike.needed_capacity());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     TotalCapacity: "total capacity", 5.0 ..= 91.0;
     /// Difference between the largest and the smallest ring that a front derailleur spans as its maker states it.
     /// Limits: what [`Chainring::LIMITS`] allow.

@@ -38,6 +38,26 @@ pub struct StemFit {
 }
 
 /// What a stem search came to.
+///
+/// # Example
+/// ```
+/// use gear_math::StemSearch;
+/// use gear_math::position::{BikePoint, ClampHeight, FrameReach, FrameStack, FrontEnd, HeadAngle, StemSearchLimits, TopCap};
+/// let front = FrontEnd {
+///     stack: FrameStack::new(558.0)?,
+///     reach: FrameReach::new(379.0)?,
+///     head_angle: HeadAngle::new(72.0)?,
+///     top_cap: TopCap::new(12.0)?,
+///     clamp_height: ClampHeight::new(40.0)?,
+/// };
+/// let target = BikePoint { x_mm: 453.0, y_mm: 621.0 };
+/// let StemSearch::Found(fits) = front.search_stems(target, &StemSearchLimits::default()) else {
+///     unreachable!("a 90 mm stem reaches this target")
+/// };
+/// assert_eq!(fits[0].setup.length.mm(), 90.0);
+/// assert_eq!(fits[0].setup.spacers.mm(), 15.0);
+/// # Ok::<(), gear_math::OutOfLimits>(())
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub enum StemSearch {
     /// Set-ups within the tolerance, nearest first, then fewer spacers; never empty.
@@ -137,26 +157,6 @@ impl FrontEnd {
     /// Searches the stems that are sold, with spacers in steps of 5 mm, for those that put the bar on `target`.
     ///
     /// Tries [`StemLength::SOLD`] × [`StemAngle::SOLD`] × spacers up to the limit: at most 1530 set-ups.
-    ///
-    /// # Example
-    /// ```
-    /// use gear_math::StemSearch;
-    /// use gear_math::position::{BikePoint, ClampHeight, FrameReach, FrameStack, FrontEnd, HeadAngle, StemSearchLimits, TopCap};
-    /// let front = FrontEnd {
-    ///     stack: FrameStack::new(558.0)?,
-    ///     reach: FrameReach::new(379.0)?,
-    ///     head_angle: HeadAngle::new(72.0)?,
-    ///     top_cap: TopCap::new(12.0)?,
-    ///     clamp_height: ClampHeight::new(40.0)?,
-    /// };
-    /// let target = BikePoint { x_mm: 453.0, y_mm: 621.0 };
-    /// let StemSearch::Found(fits) = front.search_stems(target, &StemSearchLimits::default()) else {
-    ///     unreachable!("a 90 mm stem reaches this target")
-    /// };
-    /// assert_eq!(fits[0].setup.length.mm(), 90.0);
-    /// assert_eq!(fits[0].setup.spacers.mm(), 15.0);
-    /// # Ok::<(), gear_math::OutOfLimits>(())
-    /// ```
     #[must_use]
     pub fn search_stems(&self, target: BikePoint, limits: &StemSearchLimits) -> StemSearch {
         let mut fits: Vec<StemFit> = Vec::new();

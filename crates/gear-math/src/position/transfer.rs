@@ -7,6 +7,32 @@ use crate::position::quantity::{BarCloser, BarDrop, BarRaise, SaddleLowering, Se
 use crate::position::saddle::{Footing, Saddle, on_seat_line};
 
 /// A position that fits, as measured on the road bike.
+///
+/// # Example
+/// ```
+/// use gear_math::{CrossBike, RoadPosition};
+/// use gear_math::position::{BarDrop, Footing, PositionChanges, Saddle, SaddleHeight, SeatAngle, Setback, SoleStack, TipToBar};
+/// use gear_math::rider::CrankLength;
+/// let footing = |stack| Ok::<_, gear_math::OutOfLimits>(Footing {
+///     crank: CrankLength::new(172.5)?,
+///     sole_stack: SoleStack::new(stack)?,
+/// });
+/// let road = RoadPosition {
+///     saddle: Saddle {
+///         height: SaddleHeight::new(725.0)?,
+///         setback: Setback::new(58.0)?,
+///         seat_angle: SeatAngle::new(73.5)?,
+///     },
+///     footing: footing(14.0)?,
+///     tip_to_bar: TipToBar::new(545.0)?,
+///     bar_drop: BarDrop::new(70.0)?,
+/// };
+/// let cross = CrossBike { seat_angle: SeatAngle::new(73.5)?, footing: footing(20.0)? };
+/// let carried = road.carried_to(&cross, &PositionChanges::default());
+/// assert_eq!(carried.saddle_height_mm.round(), 731.0);
+/// assert_eq!(carried.bar_drop_mm, 55.0);
+/// # Ok::<(), gear_math::OutOfLimits>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct RoadPosition {
     /// Where the saddle is.
@@ -20,6 +46,17 @@ pub struct RoadPosition {
 }
 
 /// What is known of the bike that the position goes to.
+///
+/// # Example
+/// ```
+/// use gear_math::CrossBike;
+/// use gear_math::position::{Footing, SeatAngle, SoleStack};
+/// use gear_math::rider::CrankLength;
+/// let footing = Footing { crank: CrankLength::new(170.0)?, sole_stack: SoleStack::new(20.0)? };
+/// let bike = CrossBike { seat_angle: SeatAngle::new(73.5)?, footing };
+/// assert_eq!(bike.footing.crank.mm(), 170.0);
+/// # Ok::<(), gear_math::OutOfLimits>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct CrossBike {
     /// Its seat angle.
@@ -125,32 +162,6 @@ impl RoadPosition {
     /// X = −SB_x + √(G_x² − D_x²),  Y = Hs − D_x       with D_x = D − up, G_x = G − closer
     /// ```
     /// Derived from the geometry; the saddle is taken as level. All of it is good to the ±3 mm of a tape measure.
-    ///
-    /// # Example
-    /// ```
-    /// use gear_math::{CrossBike, RoadPosition};
-    /// use gear_math::position::{BarDrop, Footing, PositionChanges, Saddle, SaddleHeight, SeatAngle, Setback, SoleStack, TipToBar};
-    /// use gear_math::rider::CrankLength;
-    /// let footing = |stack| Ok::<_, gear_math::OutOfLimits>(Footing {
-    ///     crank: CrankLength::new(172.5)?,
-    ///     sole_stack: SoleStack::new(stack)?,
-    /// });
-    /// let road = RoadPosition {
-    ///     saddle: Saddle {
-    ///         height: SaddleHeight::new(725.0)?,
-    ///         setback: Setback::new(58.0)?,
-    ///         seat_angle: SeatAngle::new(73.5)?,
-    ///     },
-    ///     footing: footing(14.0)?,
-    ///     tip_to_bar: TipToBar::new(545.0)?,
-    ///     bar_drop: BarDrop::new(70.0)?,
-    /// };
-    /// let cross = CrossBike { seat_angle: SeatAngle::new(73.5)?, footing: footing(20.0)? };
-    /// let carried = road.carried_to(&cross, &PositionChanges::default());
-    /// assert_eq!(carried.saddle_height_mm.round(), 731.0);
-    /// assert_eq!(carried.bar_drop_mm, 55.0);
-    /// # Ok::<(), gear_math::OutOfLimits>(())
-    /// ```
     #[must_use]
     pub fn carried_to(&self, cross: &CrossBike, changes: &PositionChanges) -> CarriedPosition {
         let height_road_angle = self.carried_height_mm(cross, changes);

@@ -34,12 +34,8 @@ impl Air {
 }
 
 impl DragArea {
-    /// 0.32 m², low in the drops. Between Barry et al. (2015, *Proc IMechE P*) and an estimate for cyclo-cross.
-    pub const DROPS: Self = Self::known(0.32);
     /// 0.40 m², hands on the hoods. Between Barry et al. (2015, *Proc IMechE P*) and an estimate for cyclo-cross.
     pub const HOODS: Self = Self::known(0.4);
-    /// 0.50 m², upright in winter clothes. Estimate.
-    pub const UPRIGHT: Self = Self::known(0.5);
 }
 
 impl FootDrag {
@@ -65,7 +61,7 @@ impl AirDensity {
     /// # Example
     /// ```
     /// use gear_math::rider::{AirDensity, AirPressure, AirTemperature, Humidity};
-    /// let cold = AirDensity::of(AirTemperature::new(5.0)?, Humidity::new(90.0)?, AirPressure::SEA_LEVEL);
+    /// let cold = AirDensity::of(AirTemperature::new(5.0)?, Humidity::new(90.0)?, AirPressure::new(1013.25)?);
     /// assert!((cold.kg_per_m3() - 1.2653).abs() < 1e-4);
     /// # Ok::<(), gear_math::OutOfLimits>(())
     /// ```
@@ -80,9 +76,6 @@ impl AirDensity {
 }
 
 impl AirPressure {
-    /// 1013.25 hPa, the standard atmosphere at sea level (ISO 2533:1975).
-    pub const SEA_LEVEL: Self = Self::known(1013.25);
-
     /// Pressure of the standard atmosphere.
     ///
     /// # Formula

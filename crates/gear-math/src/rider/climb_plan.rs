@@ -1,7 +1,7 @@
 //! One climb: the time each way takes, and what a tall gear or a run-up makes of it.
 
 use crate::gears::{Gear, PedalRate};
-use crate::quantity::Speed;
+use crate::quantity::{Limits, Speed};
 use crate::rider::effort::CriticalPower;
 use crate::rider::gearing::Riding;
 use crate::rider::ground::Ground;
@@ -15,6 +15,7 @@ use crate::rider::quantity::{
 use crate::rider::ride_or_run::RideOrRun;
 use crate::rider::road_load::sine_cosine;
 use crate::rider::verdict::{Answer, Verdict};
+use crate::solve::halved;
 
 /// A climb of known length.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -93,21 +94,16 @@ impl OverGear {
 }
 
 /// Halvings of the model's lengths that leave less than a tenth of a metre.
-const HALVINGS: u8 = 16;
+const HALVINGS: u32 = 16;
 
 impl OverGear {
     /// How long and how far legs and reserve allow it; `None` where they do not at all.
     #[must_use]
     pub fn longest(&self) -> Option<(Time, Distance)> {
         let time = |m: f64| self.over(ClimbLength::nearest(m)).ok();
-        let (mut able, mut unable) = (ClimbLength::LIMITS.min, ClimbLength::LIMITS.max);
-        if time(unable).is_some() {
-            able = unable;
-        }
-        for _ in 0..HALVINGS {
-            let middle = 0.5 * (able + unable);
-            if time(middle).is_some() { able = middle } else { unable = middle }
-        }
+        let Limits { min, max, .. } = ClimbLength::LIMITS;
+        let able =
+            if time(max).is_some() { max } else { halved(min, max, HALVINGS, |m| time(m).is_some()).0 };
         time(able).map(|time| (time, Distance::new(able)))
     }
 }
@@ -118,13 +114,13 @@ pub struct Carry {
     /// Speed at which riding ends: the highest that gear, strength or balance ask for.
     pub exit: Speed,
     /// What is gained before that; `None` when full power holds a higher speed.
-    pub reach: Option<Reach>,
+    pub reach: Option<CarryReach>,
     slowing: Slowing,
 }
 
 /// How far a carried speed goes.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Reach {
+pub struct CarryReach {
     /// Along the slope.
     pub way: Distance,
     /// Upright.
@@ -197,7 +193,7 @@ impl RideOrRun {
         let mass = self.load(ground).effective_mass(inertia, self.bike.wheel);
         let slowing = self.resistance(ground, gradient).slowing(self.rider.power, mass, entry);
         let (sine, _) = sine_cosine(gradient.rise_over_run());
-        let reach = slowing.down_to(Speed::new(exit)).map(|(way, time)| Reach {
+        let reach = slowing.down_to(Speed::new(exit)).map(|(way, time)| CarryReach {
             way,
             height: Distance::new(way.m() * sine),
             time,

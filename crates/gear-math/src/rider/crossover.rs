@@ -9,8 +9,8 @@ use crate::rider::pedalling::body_weight_gradient;
 use crate::rider::quantity::{BalanceSpeed, Climb, Slope};
 use crate::rider::ride_or_run::RideOrRun;
 use crate::rider::road_load::RoadLoad;
-use crate::rider::root::first_at_or_above_zero;
 use crate::rider::traction::Stance;
+use crate::solve::first_at_or_above_zero;
 
 /// The search walks the gradients in steps of 0.5 %, up to 45 %.
 pub(super) const STEP: f64 = 0.005;
@@ -30,26 +30,6 @@ pub struct Flip {
     pub speed: Speed,
     /// Speed on foot there.
     pub foot: Speed,
-}
-
-/// How one flip differs from another.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct FlipChange {
-    /// Points of gradient, in per cent; positive is steeper.
-    pub gradient_points: f64,
-    /// Kilometres per hour; negative is a lower speed still ridden.
-    pub km_per_h: f64,
-}
-
-impl Flip {
-    /// What changes from this flip to `other`.
-    #[must_use]
-    pub fn change_to(&self, other: &Self) -> FlipChange {
-        FlipChange {
-            gradient_points: other.gradient.percent() - self.gradient.percent(),
-            km_per_h: other.speed.km_per_h() - self.speed.km_per_h(),
-        }
-    }
 }
 
 /// A named place on the axis of gradients.

@@ -1,10 +1,20 @@
 //! What the ground does to tyres and feet.
 
-use crate::rider::energy::ROLLING;
+use crate::rider::doubt::ROLLING;
 use crate::rider::quantity::{FootFactor, Friction, RollingCoefficient, SlopeShare};
 use crate::wheel::{MountedWidth, WidthFactor};
 
 /// The ground under wheel and foot.
+///
+/// # Example
+/// ```
+/// use gear_math::{Ground, Surface};
+/// use gear_math::rider::Friction;
+/// let grass = Surface::FirmGrass.ground();
+/// let wet = Ground { friction: Friction::new(0.3)?, ..grass };
+/// assert!(wet.friction < grass.friction && wet.rolling == grass.rolling);
+/// # Ok::<(), gear_math::OutOfLimits>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Ground {
     /// Rolling resistance of the tyres.
@@ -54,6 +64,15 @@ pub struct Range<T> {
 }
 
 /// Kinds of ground met in cyclo-cross, from fast to slow.
+///
+/// # Example
+/// ```
+/// use gear_math::Surface;
+/// let rolling = Surface::Mud.rolling();
+/// assert!(rolling.low < rolling.typical && rolling.typical < rolling.high);
+/// assert_eq!(Surface::named("Deep-Mud"), Some(Surface::DeepMud));
+/// assert!(Surface::DeepMud.is_soft() && !Surface::FirmGrass.is_soft());
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Surface {
     /// Asphalt or concrete.

@@ -2,9 +2,6 @@
 
 use crate::rider::quantity::{BodyMass, GrossEfficiency, MetabolicPower, Power, StandingMetabolism};
 
-/// Energy from one millilitre of oxygen, in joules. Di Prampero et al. (1979, *J Appl Physiol* 47:201–206).
-const JOULES_PER_ML_OXYGEN: f64 = 20.9;
-
 impl GrossEfficiency {
     /// 0.23: a trained rider at race power, within the 0.20–0.25 of Moseley & Jeukendrup (2001, *Med Sci Sports
     /// Exerc* 33:621–627) and others; 0.22 is the better guess on steep ground.
@@ -29,17 +26,14 @@ impl MetabolicPower {
     pub fn above_standing(self, body: BodyMass, standing: StandingMetabolism) -> Self {
         Self::new((self.watts() - standing.w_per_kg() * body.kg()).max(0.0))
     }
-
-    /// Oxygen taken up, in litres per minute.
-    #[must_use]
-    pub fn oxygen_l_per_min(self) -> f64 {
-        self.watts() / JOULES_PER_ML_OXYGEN * 60.0 / 1000.0
-    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// Energy from one millilitre of oxygen. Di Prampero et al. (1979, *J Appl Physiol* 47:201–206).
+    const JOULES_PER_ML_OXYGEN: f64 = 20.9;
 
     #[test]
     fn oxygen_of_the_reference_rider() {
@@ -48,8 +42,9 @@ mod tests {
         let net = total.above_standing(body, StandingMetabolism::PANDOLF);
         assert!((total.watts() - 1086.96).abs() < 0.01);
         assert!((net.watts() - 981.96).abs() < 0.01);
-        assert!((total.oxygen_l_per_min() - 3.12).abs() < 0.005);
-        assert!((total.oxygen_l_per_min() * 1000.0 / body.kg() - 44.6).abs() < 0.05);
+        let oxygen_ml_per_min = 60.0 * total.watts() / JOULES_PER_ML_OXYGEN;
+        assert!((oxygen_ml_per_min - 3120.0).abs() < 5.0);
+        assert!((oxygen_ml_per_min / body.kg() - 44.6).abs() < 0.05);
     }
 
     #[test]

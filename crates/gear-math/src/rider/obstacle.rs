@@ -3,7 +3,7 @@
 use crate::quantity::Speed;
 use crate::rider::quantity::{ClimbLength, Distance, EffectiveMass, Power, SecondsLost, Time, WheelInertia};
 use crate::rider::resistance::Resistance;
-use crate::rider::root::bracketed;
+use crate::solve::{Near, rising_root};
 
 /// Panels of the momentum integral; each is at most about one natural logarithm of the excess speed wide.
 const PANELS: u16 = 40;
@@ -106,7 +106,7 @@ impl Slowing {
         if left > 0.0 {
             return (slowest < self.held).then(|| Time::new(self.time(low) + left / self.held));
         }
-        let last = bracketed(low, self.from, self.from, |v| {
+        let last = rising_root((low, self.from), self.from, Near::ROUNDING, |v| {
             (length.m() - self.way(v), self.mass.kg() * v * v / self.braking(v) / (v - self.held))
         });
         Some(Time::new(self.time(last)))

@@ -3,7 +3,7 @@
 use crate::quantity::Speed;
 use crate::rider::quantity::{Climb, FootCost, Gradient};
 use crate::rider::road_load::sine_cosine;
-use crate::rider::root::{bracketed, cubic_speed};
+use crate::solve::{Near, cubic_speed, rising_root};
 use core::ops::Range;
 
 /// Running, J/(kg m) against rise over run, from the fifth power down.
@@ -154,7 +154,7 @@ impl FootMotion {
             return cubic_speed(self.drag, cost, energy);
         }
         let fastest = energy / (cost - self.drag * self.headwind * self.headwind);
-        bracketed(0.0, fastest, fastest, |v| {
+        rising_root((0.0, fastest), fastest, Near::ROUNDING, |v| {
             (self.spent(cost, v) - energy, cost + self.air_cost(v) + v * self.air_cost_growth(v))
         })
     }
@@ -163,7 +163,7 @@ impl FootMotion {
     fn hurried_walk(&self, energy: f64, run: f64, walk: f64, speeds: Range<f64>) -> f64 {
         let stretch = speeds.end - speeds.start;
         let bend = (run - walk) / (stretch * stretch);
-        bracketed(speeds.start, speeds.end, speeds.end, |v| {
+        rising_root((speeds.start, speeds.end), speeds.end, Near::ROUNDING, |v| {
             let hurry = v - speeds.start;
             let cost = walk + bend * hurry * hurry;
             let growth = 2.0 * bend * hurry + self.air_cost_growth(v);

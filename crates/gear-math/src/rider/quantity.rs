@@ -1,18 +1,20 @@
 //! What a rider, the bike under them, the ground and the air are described by. Limits are estimates of what can
 //! plausibly be met, unless a quantity names a source.
 
+pub use crate::quantity::{BikeMass, BodyMass, KitMass, TotalMass};
 use crate::quantity::{Limits, OutOfLimits, derived, known, measured, nearest};
+use crate::wheel::FrontShare;
 
 measured! {
-    /// Body mass, in kilograms. The studies behind the foot model measured adults.
-    BodyMass(kg): "body mass", "kg", 30.0 ..= 150.0;
-    /// Clothes, shoes, helmet and bottle on the rider, in kilograms.
-    KitMass(kg): "kit", "kg", 0.0 ..= 20.0;
-    /// The bicycle as it stands, mud included, in kilograms.
-    BikeMass(kg): "bike mass", "kg", 4.0 ..= 30.0;
-    /// Everything the rider moves when riding, in kilograms.
-    TotalMass(kg): "total mass", "kg", 20.0 ..= 200.0;
     /// Mechanical power at the crank, in watts.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::Power;
+    /// assert_eq!(Power::new(250.0)?.watts(), 250.0);
+    /// assert!(Power::new(0.0).is_err());
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
     Power(watts): "power", "W", 20.0 ..= 2000.0;
     /// Highest power of one pedal turn in a short sprint, in watts. No rider comes near the upper limit; it holds the
     /// [estimate](PeakPower::estimated) from any [`Power`].
@@ -63,6 +65,15 @@ measured! {
     /// Usable friction between driven tyre and ground. A pure number.
     Friction(mu): "friction", "", 0.05 ..= 1.2;
     /// Rise over run, in per cent; negative is downhill. Limits: what Minetti et al. (2002) measured.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::Gradient;
+    /// let bank = Gradient::new(30.0)?;
+    /// assert_eq!((bank.rise_over_run(), bank.reversed().percent()), (0.3, -30.0));
+    /// assert!((bank.sine() - 0.287).abs() < 0.001);
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
     Gradient(percent): "gradient", "%", -45.0 ..= 45.0;
     /// An uphill gradient, in per cent. Neither downhill nor steeper ground was measured for the comparison of
     /// riding with going on foot.
@@ -112,19 +123,19 @@ known! {
     GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor, DragArea, AirDensity,
     Headwind, FootDrag, RollingCoefficient, FootFactor, SlopeShare, Friction, SecondsLost, BalanceSpeed,
     CrankLength, Wheelbase, MassHeight, RearShare, PeakFactor, PeakPower, StrengthShare, WheelInertia,
-    WorkReserve, ReserveShare, AirPressure,
+    WorkReserve, ReserveShare,
 }
 
 nearest! {
-    BikeMass, Power, PeakPower, WorkReserve, ClimbLength, EffortTime, GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor,
+    Power, PeakPower, WorkReserve, ClimbLength, EffortTime, GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor,
     AirDensity, AirPressure, Climb, Headwind, RollingCoefficient, FootFactor, Friction, BalanceSpeed, Gradient,
 }
 
-impl TotalMass {
-    /// Rider, kit and bike together.
+impl FrontShare {
+    /// What the rear wheel leaves.
     #[must_use]
-    pub fn of(body: BodyMass, kit: KitMass, bike: BikeMass) -> Self {
-        Self(body.0 + kit.0 + bike.0)
+    pub fn beside(rear: RearShare) -> Self {
+        Self::nearest(1.0 - rear.value())
     }
 }
 

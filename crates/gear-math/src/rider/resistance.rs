@@ -2,7 +2,7 @@
 
 use crate::quantity::{Development, Speed};
 use crate::rider::quantity::{EffectiveMass, EffortTime, Power, PowerDemand, Torque};
-use crate::rider::root::{bracketed, cubic_speed};
+use crate::solve::{Near, cubic_speed, rising_root};
 use core::f64::consts::TAU;
 
 /// Faster than any descent of a course, in m/s; a speed that nothing bounds is reported as this. Estimate, because 80 kg with
@@ -77,7 +77,7 @@ impl Resistance {
         if self.force(FASTEST) * FASTEST <= power {
             return FASTEST;
         }
-        bracketed(0.0, FASTEST, FASTEST, |v| {
+        rising_root((0.0, FASTEST), FASTEST, Near::ROUNDING, |v| {
             let force = self.force(v);
             (force * v - power, force + v * self.force_growth(v))
         })

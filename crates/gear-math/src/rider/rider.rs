@@ -10,6 +10,16 @@ use crate::rider::quantity::{
 use crate::wheel::MountedWidth;
 
 /// A rider in one effort.
+///
+/// # Example
+/// ```
+/// use gear_math::{Cadence, Power, Rider};
+/// use gear_math::rider::{BodyMass, KitMass};
+/// let usual = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
+/// let supple = Rider { highest_cadence: Cadence::new(130.0)?, ..usual };
+/// assert!(supple.highest_cadence > usual.highest_cadence);
+/// # Ok::<(), gear_math::OutOfLimits>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Rider {
     /// Body mass.
@@ -65,6 +75,16 @@ impl FootCostFactor {
 }
 
 /// A bike: its mass and gears, and what it is like to carry.
+///
+/// # Example
+/// ```
+/// use gear_math::{Bike, Circumference, Drivetrain};
+/// use gear_math::rider::BikeMass;
+/// let drivetrain = Drivetrain { chainset: "40".parse()?, cassette: "11-13-15-17-20-23-27-32".parse()? };
+/// let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2100.0)?);
+/// assert_eq!(bike.lowest_development().m(), 2.625);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Bike {
     /// Mass as it stands.
@@ -115,8 +135,6 @@ impl DrivetrainEfficiency {
     pub const CLEAN: Self = Self::known(0.976);
     /// 0.96: off-road. Estimate, below the clean value.
     pub const OFF_ROAD: Self = Self::known(0.96);
-    /// 0.92: muddy. Estimate.
-    pub const MUDDY: Self = Self::known(0.92);
 }
 
 impl LoadFactor {

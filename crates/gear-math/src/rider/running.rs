@@ -8,7 +8,7 @@ use crate::rider::ground::Ground;
 use crate::rider::on_foot::Incline;
 use crate::rider::quantity::{Climb, ClimbLength, SecondsLost, Slope};
 use crate::rider::ride_or_run::RideOrRun;
-use crate::rider::root::first_at_or_above_zero;
+use crate::solve::first_at_or_above_zero;
 
 /// The gradients on which running a climb of some length, dismount and remount included, takes no longer than riding it
 /// in a gear that is low enough. `None` stands for "not up to 45 %". Balance and grip are left aside as well.

@@ -4,7 +4,7 @@ use crate::order::ascending;
 use crate::quantity::Cadence;
 use crate::rider::air::Air;
 use crate::rider::crossover::Flip;
-use crate::rider::energy::{EFFICIENCY, GROUND, LOAD, PERSON};
+use crate::rider::doubt::{EFFICIENCY, GROUND, LOAD, PERSON};
 use crate::rider::ground::Ground;
 use crate::rider::limits::{Reason, RidingLimits};
 use crate::rider::quantity::{
@@ -154,65 +154,96 @@ impl RideOrRun {
 impl Inputs {
     /// One input moved to its low (0) or high (1) side, with its new value; `None` when it does not count.
     fn moved(mut self, input: Uncertain, side: usize) -> Option<(Self, f64)> {
-        let power_off = self.power_off;
-        let Self { rider, bike, limits, ground, .. } = &mut self;
-        let by = |pair: [f64; 2]| pair[side];
         let value = match input {
-            Uncertain::GrossEfficiency => change(&mut rider.efficiency, |given| {
-                GrossEfficiency::nearest(given.share() + by([-EFFICIENCY, EFFICIENCY]))
-            })
-            .share(),
-            Uncertain::Rolling => {
-                let moved = ground.rolling_moved(by([-1.0, 1.0]));
-                change(&mut ground.rolling, |_| RollingCoefficient::nearest(moved)).value()
-            }
-            Uncertain::Load => {
-                change(&mut bike.load, |given| LoadFactor::nearest(given.value() + by(LOAD))).value()
-            }
-            Uncertain::FootGround => change(&mut ground.foot, |given| {
-                FootFactor::nearest(1.0 + (given.value() - 1.0) * by(GROUND))
-            })
-            .value(),
-            Uncertain::SlopeShare => {
-                change(&mut ground.slope_share, |_| [SlopeShare::FIXED, SlopeShare::IN_FULL][side]).value()
-            }
-            Uncertain::FootCost => {
-                change(&mut rider.foot_cost, |given| FootCostFactor::nearest(given.value() * by(PERSON)))
-                    .value()
-            }
-            Uncertain::Standing => change(&mut rider.standing, |given| {
-                StandingMetabolism::nearest(given.w_per_kg() + by(STANDING))
-            })
-            .w_per_kg(),
-            Uncertain::Drivetrain => change(&mut bike.efficiency, |given| {
-                DrivetrainEfficiency::nearest(given.share() + by(DRIVETRAIN))
-            })
-            .share(),
-            Uncertain::Power => {
-                // A rider of other power has other legs; the same legs might give the higher power at no cadence.
-                let by = 1.0 + by([-power_off, power_off]);
-                if let Some(legs) = &mut limits.force {
-                    legs.peak = PeakPower::nearest(legs.peak.watts() * by);
-                }
-                change(&mut rider.power, |given| Power::nearest(given.watts() * by)).watts()
-            }
-            Uncertain::BikeMass => {
-                change(&mut bike.mass, |given| BikeMass::nearest(given.kg() + by(BIKE))).kg()
-            }
-            Uncertain::LowestCadence => change(&mut rider.lowest_cadence, |given| {
-                Cadence::new(given.rpm() + by(CADENCE)).unwrap_or(given)
-            })
-            .rpm(),
-            Uncertain::Balance => {
-                change(limits.balance.as_mut()?, |given| BalanceSpeed::nearest(given.m_per_s() + by(BALANCE)))
-                    .m_per_s()
-            }
-            Uncertain::Friction => {
-                limits.grip?;
-                change(&mut ground.friction, |given| Friction::nearest(given.mu() * by(FRICTION))).mu()
-            }
+            Uncertain::GrossEfficiency => self.move_efficiency(side),
+            Uncertain::Rolling => self.move_rolling(side),
+            Uncertain::Load => self.move_load(side),
+            Uncertain::FootGround => self.move_foot_ground(side),
+            Uncertain::SlopeShare => self.move_slope_share(side),
+            Uncertain::FootCost => self.move_foot_cost(side),
+            Uncertain::Standing => self.move_standing(side),
+            Uncertain::Drivetrain => self.move_drivetrain(side),
+            Uncertain::Power => self.move_power(side),
+            Uncertain::BikeMass => self.move_bike_mass(side),
+            Uncertain::LowestCadence => self.move_cadence(side),
+            Uncertain::Balance => self.move_balance(side)?,
+            Uncertain::Friction => self.move_friction(side)?,
         };
         Some((self, value))
+    }
+
+    fn move_efficiency(&mut self, side: usize) -> f64 {
+        change(&mut self.rider.efficiency, |given| {
+            GrossEfficiency::nearest(given.share() + [-EFFICIENCY, EFFICIENCY][side])
+        })
+        .share()
+    }
+
+    fn move_rolling(&mut self, side: usize) -> f64 {
+        let moved = self.ground.rolling_moved([-1.0, 1.0][side]);
+        change(&mut self.ground.rolling, |_| RollingCoefficient::nearest(moved)).value()
+    }
+
+    fn move_load(&mut self, side: usize) -> f64 {
+        change(&mut self.bike.load, |given| LoadFactor::nearest(given.value() + LOAD[side])).value()
+    }
+
+    fn move_foot_ground(&mut self, side: usize) -> f64 {
+        change(&mut self.ground.foot, |given| FootFactor::nearest(1.0 + (given.value() - 1.0) * GROUND[side]))
+            .value()
+    }
+
+    fn move_slope_share(&mut self, side: usize) -> f64 {
+        change(&mut self.ground.slope_share, |_| [SlopeShare::FIXED, SlopeShare::IN_FULL][side]).value()
+    }
+
+    fn move_foot_cost(&mut self, side: usize) -> f64 {
+        change(&mut self.rider.foot_cost, |given| FootCostFactor::nearest(given.value() * PERSON[side]))
+            .value()
+    }
+
+    fn move_standing(&mut self, side: usize) -> f64 {
+        change(&mut self.rider.standing, |given| {
+            StandingMetabolism::nearest(given.w_per_kg() + STANDING[side])
+        })
+        .w_per_kg()
+    }
+
+    fn move_drivetrain(&mut self, side: usize) -> f64 {
+        change(&mut self.bike.efficiency, |given| {
+            DrivetrainEfficiency::nearest(given.share() + DRIVETRAIN[side])
+        })
+        .share()
+    }
+
+    /// A rider of other power has other legs; the same legs might give the higher power at no cadence.
+    fn move_power(&mut self, side: usize) -> f64 {
+        let by = 1.0 + [-self.power_off, self.power_off][side];
+        if let Some(legs) = &mut self.limits.force {
+            legs.peak = PeakPower::nearest(legs.peak.watts() * by);
+        }
+        change(&mut self.rider.power, |given| Power::nearest(given.watts() * by)).watts()
+    }
+
+    fn move_bike_mass(&mut self, side: usize) -> f64 {
+        change(&mut self.bike.mass, |given| BikeMass::nearest(given.kg() + BIKE[side])).kg()
+    }
+
+    fn move_cadence(&mut self, side: usize) -> f64 {
+        change(&mut self.rider.lowest_cadence, |given| {
+            Cadence::new(given.rpm() + CADENCE[side]).unwrap_or(given)
+        })
+        .rpm()
+    }
+
+    fn move_balance(&mut self, side: usize) -> Option<f64> {
+        let slowest = self.limits.balance.as_mut()?;
+        Some(change(slowest, |given| BalanceSpeed::nearest(given.m_per_s() + BALANCE[side])).m_per_s())
+    }
+
+    fn move_friction(&mut self, side: usize) -> Option<f64> {
+        self.limits.grip?;
+        Some(change(&mut self.ground.friction, |given| Friction::nearest(given.mu() * FRICTION[side])).mu())
     }
 
     fn crossover(self, watched: Watched) -> Option<Slope> {
@@ -225,6 +256,7 @@ impl Inputs {
     }
 }
 
+/// Puts a new value into its slot, and gives it back.
 fn change<T: Copy>(slot: &mut T, to: impl Fn(T) -> T) -> T {
     *slot = to(*slot);
     *slot

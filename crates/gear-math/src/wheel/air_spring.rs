@@ -1,6 +1,6 @@
 //! How far a tyre gives under its load, and how much is left before the rim touches.
 
-use crate::wheel::bisection::point_reaching;
+use crate::solve::point_reaching;
 use crate::wheel::contact_patch::contact_area_cm2;
 use crate::wheel::quantity::{Pressure, WheelLoad, WheelRadius};
 use crate::wheel::section::TyreSection;

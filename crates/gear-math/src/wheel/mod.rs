@@ -2,7 +2,6 @@
 
 mod air_spring;
 mod bead_seat;
-mod bisection;
 mod both_units;
 mod clearance;
 mod construction;

@@ -1,6 +1,6 @@
 //! How wide a labelled tyre comes out on a rim.
 
-use crate::wheel::bisection::point_reaching;
+use crate::solve::point_reaching;
 use crate::wheel::quantity::{MountedWidth, NominalWidth, RimInnerWidth};
 use crate::wheel::section::{TyreFitError, TyreSection, casing_mm};
 use core::f64::consts::FRAC_2_PI;

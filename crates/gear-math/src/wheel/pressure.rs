@@ -87,28 +87,6 @@ impl PressureCase {
     /// front share. Mass and width follow from the same drop of the tyre ([`AirSpring`](crate::wheel::air_spring::AirSpring)); base
     /// pressures and floors are the trade's (common practice); half of the static difference between the wheels is
     /// taken, since braking loads the front (estimate). Made for 28 to 45 mm and 40 to 130 kg in all.
-    ///
-    /// # Example
-    /// ```
-    /// use gear_math::PressureCase;
-    /// use gear_math::rider::BodyMass;
-    /// use gear_math::wheel::{Construction, FrontShare, MountedWidth, PressureMarks, TyreGround, WheelStyle};
-    /// let case = PressureCase {
-    ///     rider: BodyMass::new(64.0)?,
-    ///     kit_and_bike: None,
-    ///     width: MountedWidth::new(33.0)?,
-    ///     label: None,
-    ///     construction: Construction::Tubular,
-    ///     ground: TyreGround::Mixed,
-    ///     style: WheelStyle::Normal,
-    ///     front_share: FrontShare::USUAL,
-    ///     marks: PressureMarks::default(),
-    /// };
-    /// let start = case.advice().start?;
-    /// assert_eq!(start.front.start.psi().round(), 22.0);
-    /// assert_eq!(start.rear.start.psi().round(), 24.0);
-    /// # Ok::<(), Box<dyn core::error::Error>>(())
-    /// ```
     #[must_use]
     pub fn advice(&self) -> PressureAdvice {
         let (mean, floor, ceiling) = (self.mean(), PressureFloor::of(self), self.marks.ceiling());

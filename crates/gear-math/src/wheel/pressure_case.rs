@@ -1,7 +1,7 @@
 //! What a tyre's pressure depends on.
 
 use crate::physics::GRAVITY;
-use crate::rider::{BikeMass, BodyMass, KitMass, TotalMass};
+use crate::quantity::{BikeMass, BodyMass, KitMass, TotalMass};
 use crate::wheel::construction::Construction;
 use crate::wheel::pressure_ceiling::PressureMarks;
 use crate::wheel::quantity::{FrontShare, MountedWidth, NominalWidth, WheelLoad};
@@ -81,6 +81,28 @@ impl fmt::Display for WheelStyle {
 }
 
 /// Everything that a starting pressure depends on.
+///
+/// # Example
+/// ```
+/// use gear_math::PressureCase;
+/// use gear_math::rider::BodyMass;
+/// use gear_math::wheel::{Construction, FrontShare, MountedWidth, PressureMarks, TyreGround, WheelStyle};
+/// let case = PressureCase {
+///     rider: BodyMass::new(64.0)?,
+///     kit_and_bike: None,
+///     width: MountedWidth::new(33.0)?,
+///     label: None,
+///     construction: Construction::Tubular,
+///     ground: TyreGround::Mixed,
+///     style: WheelStyle::Normal,
+///     front_share: FrontShare::USUAL,
+///     marks: PressureMarks::default(),
+/// };
+/// let start = case.advice().start?;
+/// assert_eq!(start.front.start.psi().round(), 22.0);
+/// assert_eq!(start.rear.start.psi().round(), 24.0);
+/// # Ok::<(), Box<dyn core::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PressureCase {
     /// The rider.

@@ -1,8 +1,7 @@
 //! Quantities that belong to the wheel alone.
 
 use crate::quantity::Circumference;
-use crate::quantity::{Limits, OutOfLimits, derived, measured};
-use crate::rider::RearShare;
+use crate::quantity::{Limits, OutOfLimits, derived, measured, nearest};
 use core::f64::consts::PI;
 
 measured! {
@@ -41,10 +40,20 @@ measured! {
     /// Force of one wheel on the ground, in newtons. Limits: estimate.
     WheelLoad(newtons): "load on the wheel", "N", 20.0 ..= 3000.0;
     /// Pressure in a tyre above the air outside, in bar. Limits: estimate.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::Pressure;
+    /// assert!((Pressure::from_psi(28.0)?.bar() - 1.931).abs() < 0.001);
+    /// assert!((Pressure::new(1.7)?.psi() - 24.66).abs() < 0.01);
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
     Pressure(bar): "tyre pressure", "bar", 0.3 ..= 12.0;
     /// Part of the weight that the front wheel carries, of 1. Limits: ISO 4210-2 asks for at least 0.25.
     FrontShare(fraction): "front share of the weight", "", 0.2 ..= 0.7;
 }
+
+nearest! { FrontShare }
 
 impl MountedWidth {
     /// 33 mm: what the rolling resistances of [`Surface`](crate::rider::Surface) belong to, and the widest that the UCI allows for
@@ -86,12 +95,6 @@ impl FrontShare {
     /// 0.45: recreational riders on scales, known at second hand only; 0.40 is quoted as well. Estimate, because neither was
     /// measured on cyclo-cross bikes.
     pub const USUAL: Self = Self(0.45);
-
-    /// What the rear wheel leaves.
-    #[must_use]
-    pub fn beside(rear: RearShare) -> Self {
-        Self(1.0 - rear.value())
-    }
 }
 
 impl Pressure {

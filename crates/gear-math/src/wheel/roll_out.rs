@@ -1,5 +1,6 @@
 //! How far the wheel rolls in one turn.
 
+use crate::gears::{Gear, RollOutLimit};
 use crate::quantity::Circumference;
 use crate::wheel::quantity::{EstimateError, RollOutDeviation};
 use crate::wheel::tyre_size::TyreSize;
@@ -124,6 +125,14 @@ impl Wheel {
         let percent = (self.measured?.mm() / self.tyre.circumference().mm() - 1.0) * 100.0;
         let is_likely = percent.abs() <= self.kind.estimate_error().percent();
         Some(MeasuredRollOut { deviation: RollOutDeviation::new(percent), is_likely })
+    }
+}
+
+impl RollOutLimit {
+    /// Whether a wheel whose roll-out may be `error` off leaves it open if `gear` passes: only a measured roll-out tells.
+    #[must_use]
+    pub fn is_undecided(self, gear: Gear, estimate: &RollOutEstimate) -> bool {
+        self.allows(gear.development(estimate.shortest)) && !self.allows(gear.development(estimate.longest))
     }
 }
 

@@ -6,8 +6,8 @@ use gear_math::chain::{Cage, CageMeasures, ChainDefaults, Change, EffortPart, Ge
 use gear_math::gears::{GearSet, RollOutLimit};
 use gear_math::wheel::TyreKind;
 use gear_math::{
-    CageVerdict, Cassette, ChainAdvice, ChainLinks, ChainSetup, Chainring, Chainset, Circumference,
-    Derailleur, Drivetrain, Gear, SetUp, Side, Sprocket, TotalCapacity, Wheel,
+    CageVerdict, Cassette, ChainAdvice, ChainLinks, ChainSetup, Chainring, Chainset, Circumference, Compared,
+    Derailleur, Drivetrain, Gear, Setup, Sprocket, TotalCapacity, Wheel,
 };
 use proptest::prelude::*;
 
@@ -65,18 +65,18 @@ fn a_gear_near_the_limit_is_undecided() {
 proptest! {
     #[test]
     fn an_end_is_so_much_longer_or_shorter(a in 1500.0..2500.0_f64, b in 1500.0..2500.0_f64) {
-        let set_up = |mm| SetUp { drivetrain: bike("40", CASSETTE), wheel: wheel(mm), avoid: GearSet::NONE };
+        let set_up = |mm| Setup { drivetrain: bike("40", CASSETTE), wheel: wheel(mm), avoid: GearSet::NONE };
         let comparison = set_up(a).compare(&set_up(b), gear_math::DuplicateTolerance::default());
         for end in [comparison.lowest, comparison.highest] {
             prop_assert!((end.b_against_a_percent() - 100.0 * (b / a - 1.0)).abs() < 1e-9);
-            prop_assert_eq!(end.longer, Some(if a > b { Side::A } else { Side::B }));
+            prop_assert_eq!(end.longer, Some(if a > b { Compared::A } else { Compared::B }));
         }
     }
 
     /// Gears in common are within the tolerance, and told as B against A.
     #[test]
     fn gears_in_common_are_told_as_far_apart_as_they_are(a in 2000.0..2200.0_f64, b in 2000.0..2200.0_f64) {
-        let set_up = |mm, rings| SetUp { drivetrain: bike(rings, CASSETTE), wheel: wheel(mm), avoid: GearSet::NONE };
+        let set_up = |mm, rings| Setup { drivetrain: bike(rings, CASSETTE), wheel: wheel(mm), avoid: GearSet::NONE };
         let (first, second) = (set_up(a, "44/31"), set_up(b, "40"));
         let comparison = first.compare(&second, gear_math::DuplicateTolerance::default());
         for shared in &comparison.shared {
@@ -108,7 +108,7 @@ proptest! {
 
     #[test]
     fn a_riding_order_counts_its_own_gears(small in 26_u16..36, more in 8_u16..18) {
-        let set_up = SetUp { drivetrain: bike(&format!("{}/{small}", small + more), WIDE), wheel: wheel(2100.0), avoid: GearSet::NONE };
+        let set_up = Setup { drivetrain: bike(&format!("{}/{small}", small + more), WIDE), wheel: wheel(2100.0), avoid: GearSet::NONE };
         let summary = set_up.summary(gear_math::DuplicateTolerance::default());
         for order in [&summary.riding_order, &summary.useful_order] {
             let gears: Vec<Gear> = order.gears().collect();

@@ -7,8 +7,8 @@
 
 use gear_math::gears::{EndDifference, GearSet, RidingOrder, RollOutLimit, SharedGear, Shift, ShiftKind};
 use gear_math::{
-    Cadence, Cassette, Chainring, Chainset, Circumference, Comparison, Derailleur, Drivetrain,
-    DuplicateTolerance, Gear, SetUp, Side, Sprocket, TotalCapacity,
+    Cadence, Cassette, Chainring, Chainset, Circumference, Compared, Comparison, Derailleur, Drivetrain,
+    DuplicateTolerance, Gear, Setup, Sprocket, TotalCapacity,
 };
 use proptest::prelude::*;
 use proptest::sample::subsequence;
@@ -38,8 +38,8 @@ fn wheels() -> impl Strategy<Value = Circumference> {
         .prop_map(|mm| Circumference::new(mm.into()).unwrap())
 }
 
-fn set_ups() -> impl Strategy<Value = SetUp> {
-    (drivetrains(), wheels()).prop_map(|(drivetrain, wheel)| SetUp::new(drivetrain, wheel))
+fn set_ups() -> impl Strategy<Value = Setup> {
+    (drivetrains(), wheels()).prop_map(|(drivetrain, wheel)| Setup::new(drivetrain, wheel))
 }
 
 fn tolerances() -> impl Strategy<Value = DuplicateTolerance> {
@@ -52,7 +52,7 @@ fn is_close(a: f64, b: f64) -> bool {
 
 fn exchanged(comparison: Comparison) -> Comparison {
     let other_side = |difference: EndDifference| EndDifference {
-        longer: difference.longer.map(|side| if side == Side::A { Side::B } else { Side::A }),
+        longer: difference.longer.map(|side| if side == Compared::A { Compared::B } else { Compared::A }),
         ..difference
     };
     Comparison {
@@ -117,7 +117,7 @@ proptest! {
         let kept: Vec<u16> =
             set_up.drivetrain.cassette.sprockets().iter().take(keep).map(|sprocket| sprocket.teeth()).collect();
         let fewer = Drivetrain { cassette: Cassette::new(kept).unwrap(), ..set_up.drivetrain };
-        let comparison = set_up.compare(&SetUp { drivetrain: fewer, ..set_up }, tolerance);
+        let comparison = set_up.compare(&Setup { drivetrain: fewer, ..set_up }, tolerance);
         prop_assert_eq!(comparison.shared.len(), fewer.gear_count());
         prop_assert_eq!(comparison.only_b.below.or(comparison.only_b.above), None);
     }
@@ -134,7 +134,7 @@ proptest! {
         let single = |gear: Gear| {
             let chainset = Chainset::new([gear.ring.teeth()]).unwrap();
             let cassette = Cassette::new([gear.sprocket.teeth()]).unwrap();
-            SetUp::new(Drivetrain { chainset, cassette }, wheel)
+            Setup::new(Drivetrain { chainset, cassette }, wheel)
         };
         let comparison = single(low).compare(&single(high), DuplicateTolerance::default());
         let below = comparison.only_a.below.unwrap();

@@ -113,15 +113,23 @@ fn track(name: &str) -> Result<TrackReport, GpxError> {
 #[test]
 fn recorded_tracks_are_read() {
     let walk = track("recorded-walk.gpx").expect("a recorded walk");
-    assert_eq!((walk.points, walk.segments, walk.missing_elevations, walk.duplicate_points), (988, 1, 0, 0));
-    assert!(walk.climb_m < walk.climb_recorded_m, "smoothing takes noise away");
+    assert_eq!(
+        (
+            walk.cleaning.points,
+            walk.cleaning.segments,
+            walk.elevation.missing,
+            walk.cleaning.duplicate_points
+        ),
+        (988, 1, 0, 0)
+    );
+    assert!(walk.climb_m < walk.elevation.climb_recorded_m, "smoothing takes noise away");
 
     let hike = track("recorded-hike-two-segments.gpx").expect("a recorded hike");
-    assert_eq!((hike.points, hike.segments), (535, 2));
-    assert!(hike.pauses > 0 && hike.paused_s > 600.0, "{hike:?}");
+    assert_eq!((hike.cleaning.points, hike.cleaning.segments), (535, 2));
+    assert!(hike.pauses.count > 0 && hike.pauses.total_s > 600.0, "{hike:?}");
 
     let route = track("route-only.gpx").expect("a route");
-    assert_eq!((route.tracks, route.routes, route.points), (0, 1, 139));
+    assert_eq!((route.cleaning.tracks, route.cleaning.routes, route.cleaning.points), (0, 1, 139));
     assert!(route.is_loop);
 
     assert_eq!(track("without-elevation.gpx"), Err(GpxError::NoElevation));

@@ -5,7 +5,7 @@ use crate::lap::report::OwnCourse;
 use crate::lap::section::LapSection;
 use crate::number::{counted, duration, listed, plain, with_unit};
 use gear_math::Course;
-use gear_math::course::{TrackOptions, TrackPlace, TrackReport};
+use gear_math::course::{TrackElevation, TrackOptions, TrackPlace, TrackReport};
 use maud::{Markup, html};
 
 /// Where the course comes from, and what a file held.
@@ -50,18 +50,18 @@ fn own_course(own: &OwnCourse) -> String {
 fn climbing(found: &TrackReport) -> String {
     let metres = |m: f64| with_unit(m, 0, "m");
     let changed = |before: f64, after: f64| plain(before, 0) != plain(after, 0);
-    let mut words = vec![format!("{} of climbing as recorded", metres(found.climb_recorded_m))];
-    if changed(found.climb_written_m, found.climb_recorded_m) {
-        let written = metres(found.climb_written_m);
+    let mut words = vec![format!("{} of climbing as recorded", metres(found.elevation.climb_recorded_m))];
+    if changed(found.elevation.climb_written_m, found.elevation.climb_recorded_m) {
+        let written = metres(found.elevation.climb_written_m);
         words[0] += &format!(" ({written} with the points and elevations that are left out)");
     }
-    let closed = if found.levelled { " and closing the loop" } else { "" };
+    let closed = if found.elevation.levelled { " and closing the loop" } else { "" };
     words.push(format!(
         "{} after smoothing over {}{closed}",
-        metres(found.climb_smoothed_m),
-        metres(found.smoothing_m)
+        metres(found.elevation.climb_smoothed_m),
+        metres(found.elevation.smoothing_m)
     ));
-    if changed(found.climb_smoothed_m, found.climb_m) {
+    if changed(found.elevation.climb_smoothed_m, found.climb_m) {
         words.push(format!(
             "{} with what is steeper than 45\u{a0}% taken as 45\u{a0}%",
             metres(found.climb_m)
@@ -84,18 +84,18 @@ fn part_of(options: &TrackOptions) -> String {
 
 /// Where a track holds several laps: what it looks like, and the choice between one and all.
 fn laps_of(own: &OwnCourse) -> Markup {
-    let Some((_, _, found)) = own.track.as_ref().filter(|(_, _, found)| found.laps > 1) else {
+    let Some((_, _, found)) = own.track.as_ref().filter(|(_, _, found)| found.laps.count > 1) else {
         return html! {};
     };
-    let laps = format!("{} laps of {}", found.laps, with_unit(found.lap_m / 1e3, 2, "km"));
-    let warm_up = if found.laps_from_m > 0.0 {
-        format!(" behind a warm-up of {}", with_unit(found.laps_from_m, 0, "m"))
+    let laps = format!("{} laps of {}", found.laps.count, with_unit(found.laps.median_m / 1e3, 2, "km"));
+    let warm_up = if found.laps.from_m > 0.0 {
+        format!(" behind a warm-up of {}", with_unit(found.laps.from_m, 0, "m"))
     } else {
         String::new()
     };
     html! {
         p {
-            @if found.first_lap {
+            @if found.laps.is_first_alone {
                 "This is the first of " (laps) (warm_up) ", from where it begins until it comes by there again. "
                 button type="button" id="laps-of-track" data-act="all-laps" { "Use the whole track" }
             } @else {
@@ -107,35 +107,35 @@ fn laps_of(own: &OwnCourse) -> Markup {
 }
 
 fn remarks(found: &TrackReport) -> String {
-    let mut words = vec![counted(found.points, "point", "points")];
+    let mut words = vec![counted(found.cleaning.points, "point", "points")];
     let counts = [
-        (found.tracks.saturating_sub(1), "other track not used", "other tracks not used"),
+        (found.cleaning.tracks.saturating_sub(1), "other track not used", "other tracks not used"),
         (
-            found.segments.saturating_sub(1),
+            found.cleaning.segments.saturating_sub(1),
             "gap bridged by a straight line",
             "gaps bridged by straight lines",
         ),
-        (found.unusable_points, "impossible position, left out", "impossible positions, left out"),
-        (found.duplicate_points, "repeated point, left out", "repeated points, left out"),
-        (found.stray_points, "stray point, left out", "stray points, left out"),
+        (found.cleaning.unusable_points, "impossible position, left out", "impossible positions, left out"),
+        (found.cleaning.duplicate_points, "repeated point, left out", "repeated points, left out"),
+        (found.cleaning.stray_points, "stray point, left out", "stray points, left out"),
         (
-            found.close_points,
+            found.cleaning.close_points,
             "point too near the one before or in a pause, left out",
             "points too near the one before or in a pause, left out",
         ),
-        (found.missing_elevations, "point without elevation", "points without elevation"),
-        (found.absurd_elevations, "absurd elevation, left out", "absurd elevations, left out"),
+        (found.elevation.missing, "point without elevation", "points without elevation"),
+        (found.elevation.absurd, "absurd elevation, left out", "absurd elevations, left out"),
         (
-            found.clipped_gradients,
+            found.elevation.clipped_gradients,
             "stretch steeper than 45\u{a0}%, taken as that",
             "stretches steeper than 45\u{a0}%, taken as that",
         ),
     ];
     let told = counts.iter().filter(|(count, ..)| *count > 0);
     words.extend(told.map(|(count, one, many)| counted(*count, one, many)));
-    if found.pauses > 0 {
-        let pauses = counted(found.pauses, "pause", "pauses");
-        words.push(format!("{pauses} of {} in all, left out", duration(found.paused_s, 0)));
+    if found.pauses.count > 0 {
+        let pauses = counted(found.pauses.count, "pause", "pauses");
+        words.push(format!("{pauses} of {} in all, left out", duration(found.pauses.total_s, 0)));
     }
     let ends = match (found.out_and_back, found.is_loop) {
         (true, _) => "Out and back the same way.",
@@ -147,12 +147,14 @@ fn remarks(found: &TrackReport) -> String {
 
 /// Heights that do not meet where a loop closes, and what was done about it.
 fn mismatch(found: &TrackReport) -> String {
-    if found.mismatch_m.abs() < TrackReport::CLOSED_M {
+    if found.elevation.mismatch_m.abs() < TrackElevation::CLOSED_M {
         return String::new();
     }
-    let (gap, which) =
-        (with_unit(found.mismatch_m.abs(), 0, "m"), if found.mismatch_m > 0.0 { "higher" } else { "lower" });
-    let done = if found.levelled {
+    let (gap, which) = (
+        with_unit(found.elevation.mismatch_m.abs(), 0, "m"),
+        if found.elevation.mismatch_m > 0.0 { "higher" } else { "lower" },
+    );
+    let done = if found.elevation.levelled {
         "that was taken away evenly along the way"
     } else {
         "too much to be spread, so the heights stand as recorded: look at them with doubt"
@@ -164,7 +166,7 @@ fn jitter(found: &TrackReport) -> String {
     if !found.is_lengthened() {
         return String::new();
     }
-    let spacing = with_unit(found.usual_spacing_m, 1, "m");
+    let spacing = with_unit(found.cleaning.usual_spacing_m, 1, "m");
     format!(
         " Its points are usually {spacing} apart: so close, a wandering position makes the way longer than it is."
     )

@@ -3,10 +3,10 @@
 use crate::course::course::Course;
 use crate::course::lap::follow::Moment;
 use crate::course::lap::gearbox::Gears;
-use crate::course::lap::lap::ridden;
 use crate::course::lap::lap::{Lap, TracePoint};
 use crate::course::lap::modes::Mode;
 use crate::course::lap::ride::Ride;
+use crate::course::lap::settled::ridden;
 use crate::course::lap::setup::LapSetup;
 use crate::course::lap::terrain::Terrain;
 use crate::course::lap::time_band::in_quadrature;

@@ -1,6 +1,6 @@
 //! What shifting, getting off and getting on cost, and the rider's habits with them.
 
-use crate::course::quantity::{Braking, CadenceWindow, MountTime, ShiftTime};
+use crate::course::quantity::{Braking, MountTime, ShiftTime, ShiftWindow};
 use crate::physics::GRAVITY;
 use crate::quantity::Cadence;
 
@@ -10,7 +10,7 @@ pub struct Shifting {
     /// The cadence gears are chosen for.
     pub preferred: Cadence,
     /// How far the cadence may leave it before the rider shifts.
-    pub window: CadenceWindow,
+    pub window: ShiftWindow,
     /// Time without drive of a shift at the rear.
     pub rear: ShiftTime,
     /// Time without drive of a shift at the front.
@@ -22,7 +22,7 @@ impl Shifting {
     /// front are estimates.
     pub const USUAL: Self = Self {
         preferred: Cadence::PREFERRED,
-        window: CadenceWindow::known(0.15),
+        window: ShiftWindow::known(0.15),
         rear: ShiftTime::known(0.2),
         front: ShiftTime::known(0.6),
     };

@@ -11,6 +11,7 @@ pub(super) mod lap;
 pub(super) mod modes;
 pub(super) mod motion;
 pub(super) mod ride;
+pub(super) mod settled;
 pub(super) mod setup;
 pub(super) mod terrain;
 pub(super) mod time_band;

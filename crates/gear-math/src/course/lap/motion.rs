@@ -1,5 +1,7 @@
 //! One step of riding: speed and time from one place to the next under a drive.
 
+use crate::solve::convex_root;
+
 /// What resists changes of speed, the same all round the lap.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(in crate::course) struct Motion {
@@ -11,8 +13,6 @@ pub(in crate::course) struct Motion {
     pub(in crate::course) bearing: f64,
 }
 
-/// Newton's method needs two or three steps from the speed before; the cap only guards rounding.
-const MOST_STEPS: usize = 30;
 /// A last correction below this, relative to the speed, leaves an error of about its square.
 const SAME: f64 = 1e-6;
 /// A guess between these parts of the entry speed is a start for Newton's method. Estimate, because it only has to be near
@@ -54,17 +54,10 @@ impl Motion {
         let square = self.bearing * length - 2.0 * self.mass * entry;
         let linear = resistance * length;
         let work = power * length;
-        let mut v = self.first_guess(stretch, power, entry);
-        for _ in 0..MOST_STEPS {
+        convex_root(self.first_guess(stretch, power, entry), SAME, |v| {
             let value = ((cubic * v + square) * v + linear) * v - work;
-            let slope = (3.0 * cubic * v + 2.0 * square) * v + linear;
-            let moved = value / slope;
-            v -= moved;
-            if moved.abs() <= SAME * v {
-                break;
-            }
-        }
-        v
+            (value, (3.0 * cubic * v + 2.0 * square) * v + linear)
+        })
     }
 
     /// Where Newton's method may start: beyond the inflection at a third of the entry speed, on the rising side.

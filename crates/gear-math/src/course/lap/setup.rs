@@ -14,6 +14,20 @@ pub enum Begin {
 }
 
 /// Everything a lap depends on besides the course. Wind is left out: a lap goes round.
+///
+/// # Example
+/// ```
+/// use gear_math::{Bike, Circumference, Drivetrain, LapSetup, Power, Rider};
+/// use gear_math::course::{Begin, StartSpeed};
+/// use gear_math::rider::{Air, BikeMass, BodyMass, KitMass};
+/// let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
+/// let drivetrain = Drivetrain { chainset: "40".parse()?, cassette: "11-13-15-17-20-23-27-32".parse()? };
+/// let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2100.0)?);
+/// let flying = LapSetup::new(rider, bike, Air::STILL);
+/// let first = LapSetup { begin: Begin::Rolling(StartSpeed::new(2.0)?), ..flying };
+/// assert_eq!((flying.begin, first.rider), (Begin::Flying, rider));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LapSetup {
     /// The rider, with the power held to.

@@ -23,9 +23,6 @@ impl Weighting {
     /// A front shift half a second, a rear shift a fiftieth, a per cent of step a twentieth, a spare tooth a quarter.
     pub const USUAL: Self =
         Self { rear_shift_s: 0.02, front_shift_s: 0.5, step_percent_s: 0.05, spare_tooth_s: 0.25 };
-    /// Nothing but the time.
-    pub const TIME_ONLY: Self =
-        Self { rear_shift_s: 0.0, front_shift_s: 0.0, step_percent_s: 0.0, spare_tooth_s: 0.0 };
 
     /// Time of the lap plus what the rest is worth; lower is better.
     ///
@@ -136,6 +133,9 @@ mod tests {
     use super::*;
     use crate::gears::{Cassette, Chainset, Drivetrain};
 
+    const TIME_ONLY: Weighting =
+        Weighting { rear_shift_s: 0.0, front_shift_s: 0.0, step_percent_s: 0.0, spare_tooth_s: 0.0 };
+
     fn candidate(time_s: f64, lowest_development_m: f64) -> Candidate {
         let drivetrain = Drivetrain {
             chainset: "44/31".parse::<Chainset>().unwrap(),
@@ -155,7 +155,7 @@ mod tests {
     #[test]
     fn the_front_holds_the_quickest_and_whatever_is_lower_geared_than_all_quicker() {
         let found = [(400.0, 2.4), (399.9, 2.6), (400.04, 2.3), (401.0, 2.3), (402.0, 1.9), (403.0, 2.0)];
-        let order = ranked(&found.map(|(time, lowest)| candidate(time, lowest)), &Weighting::TIME_ONLY);
+        let order = ranked(&found.map(|(time, lowest)| candidate(time, lowest)), &TIME_ONLY);
         let front: Vec<_> =
             front(&order).into_iter().map(|it| order[it].candidate.lowest_development_m).collect();
         assert_eq!(front, [2.6, 2.3, 1.9]);
@@ -183,7 +183,7 @@ mod tests {
         {
             assert!((score(spare) - (400.0 + rest - worth)).abs() < 1e-9, "{spare:?}");
         }
-        assert!((Weighting::TIME_ONLY.score_s(&of(Some(3))) - 400.0).abs() < 1e-9);
+        assert!((TIME_ONLY.score_s(&of(Some(3))) - 400.0).abs() < 1e-9);
     }
 
     #[test]
@@ -198,7 +198,7 @@ mod tests {
             Candidate { spare_capacity: Some(2), ..given },
         ];
         let unbeaten = |found: &[Candidate]| -> Vec<bool> {
-            let order = ranked(found, &Weighting::TIME_ONLY);
+            let order = ranked(found, &TIME_ONLY);
             found
                 .iter()
                 .map(|it| order.iter().any(|ranked| ranked.candidate == *it && ranked.unbeaten))
@@ -209,7 +209,7 @@ mod tests {
             let traded = Candidate { time_s: other.time_s + 1.0, ..other };
             assert!(unbeaten(&[given, traded])[0], "{traded:?}");
         }
-        let alike = ranked(&[given, given], &Weighting::TIME_ONLY);
+        let alike = ranked(&[given, given], &TIME_ONLY);
         assert!(alike.iter().all(|ranked| ranked.unbeaten), "neither of two alike is better");
     }
 }

@@ -4,8 +4,8 @@ use crate::cage::{CageVerdict, Derailleur};
 use crate::course::course::Course;
 use crate::course::lap::follow::Moment;
 use crate::course::lap::gearbox::Gears;
-use crate::course::lap::lap::ridden;
 use crate::course::lap::ride::Ride;
+use crate::course::lap::settled::ridden;
 use crate::course::lap::setup::LapSetup;
 use crate::course::lap::terrain::Terrain;
 use crate::course::lap::time_band::TimeBand;
@@ -33,18 +33,8 @@ pub struct SearchSpace {
 }
 
 impl SearchSpace {
-    /// Every single ring, and every pair that differs by a stretch of teeth, from `rings`.
-    #[must_use]
-    pub fn rings(rings: &[Chainring], differences: core::ops::RangeInclusive<u16>) -> Vec<Chainset> {
-        let singles = rings.iter().filter_map(|ring| Chainset::new([ring.teeth()]).ok());
-        let pairs =
-            rings.iter().flat_map(|large| rings.iter().map(move |small| (large.teeth(), small.teeth())));
-        let near = pairs.filter(|(large, small)| large > small && differences.contains(&(large - small)));
-        singles.chain(near.filter_map(|(large, small)| Chainset::new([large, small]).ok())).collect()
-    }
-
     /// Every set-up that fits.
-    pub fn set_ups(&self) -> impl Iterator<Item = Drivetrain> + '_ {
+    pub fn setups(&self) -> impl Iterator<Item = Drivetrain> + '_ {
         let all = self.chainsets.iter().flat_map(|&chainset| {
             self.cassettes.iter().map(move |&cassette| Drivetrain { chainset, cassette })
         });
@@ -122,7 +112,7 @@ pub struct Candidate {
 ///     with_gears_to_avoid: false,
 /// };
 /// let setup = LapSetup::new(rider, bike, Air::STILL);
-/// let mut search = Search::new(&Demo::Meadow.course(), &setup, space.derailleur, space.set_ups().collect())?;
+/// let mut search = Search::new(&Demo::Meadow.course(), &setup, space.derailleur, space.setups().collect())?;
 /// let mut found = Vec::new();
 /// while !search.is_done() {
 ///     found.extend(search.advance(20));
@@ -302,18 +292,10 @@ mod tests {
             largest_ring: None,
             with_gears_to_avoid: false,
         };
-        let count = |capacity| space(capacity).set_ups().count();
+        let count = |capacity| space(capacity).setups().count();
         assert_eq!([count(None), count(Some(39)), count(Some(30))], [1, 1, 0]);
         let cleared = |teeth| SearchSpace { largest_ring: Chainring::new(teeth).ok(), ..space(None) };
-        assert_eq!([cleared(44), cleared(43)].map(|it| it.set_ups().count()), [1, 0]);
-    }
-
-    #[test]
-    fn rings_are_paired_by_their_difference() {
-        let rings = [36, 38, 47, 50].map(|teeth| Chainring::new(teeth).unwrap());
-        let found: Vec<String> =
-            SearchSpace::rings(&rings, 10..=12).iter().map(ToString::to_string).collect();
-        assert_eq!(found, ["36", "38", "47", "50", "47/36", "50/38"].map(str::to_owned));
+        assert_eq!([cleared(44), cleared(43)].map(|it| it.setups().count()), [1, 0]);
     }
 
     const COURSE: &str = "100; 1; packed gravel\n40; 11; firm grass\n60; -2; firm grass";

@@ -1,4 +1,4 @@
-//! Smoothing recorded elevations, so that gradients mean something.
+//! Elevations in a row: climbed, between two, and smoothed so that gradients mean something.
 
 use crate::course::quantity::SmoothingLength;
 use core::f64::consts::PI;
@@ -20,6 +20,20 @@ pub(in crate::course) fn smoothed(elevations: &[f64], spacing_m: f64, length: Sm
     let start = elevations[0];
     let levelled: Vec<f64> = elevations.iter().map(|height| height - start).collect();
     penalised_least_squares(&levelled, lambda).into_iter().map(|height| height + start).collect()
+}
+
+/// Height climbed from one to the next, descents not counted.
+pub(in crate::course) fn climb_m(heights: impl Iterator<Item = f64>) -> f64 {
+    let (climb, _) = heights
+        .fold((0.0, f64::INFINITY), |(climb, last), height| (climb + f64::max(height - last, 0.0), height));
+    climb
+}
+
+/// Height at `at_m`, straight between its neighbours and level beyond the ends.
+pub(in crate::course) fn interpolated(known: &[(f64, f64)], at_m: f64) -> f64 {
+    let end = known.partition_point(|&(at, _)| at < at_m).clamp(1, known.len() - 1);
+    let ((a, low), (b, high)) = (known[end - 1], known[end]);
+    low + ((at_m - a) / (b - a)).clamp(0.0, 1.0) * (high - low)
 }
 
 /// Solves (I + λ D₂ᵀD₂) z = y, D₂ the second differences, by LDLᵀ of the five-banded matrix.

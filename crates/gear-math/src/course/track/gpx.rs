@@ -3,6 +3,7 @@
 //! Only `trkpt` and `rtept` with `lat`, `lon`, `ele` and `time` are read; everything else is skipped. A document
 //! type declaration is refused and entities are never expanded, so nested entities cannot grow.
 
+use crate::course::track::recorded_point::RecordedPoint;
 use crate::decimal::decimal;
 use core::fmt;
 use quick_xml::Reader;
@@ -13,26 +14,13 @@ const LARGEST_BYTES: usize = 32 << 20;
 /// Most points taken: a day recorded every second.
 const MOST_POINTS: usize = 100_000;
 
-/// A point as it stands in the file.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(in crate::course) struct RawPoint {
-    /// Latitude, degrees north.
-    pub(in crate::course) latitude: f64,
-    /// Longitude, degrees east.
-    pub(in crate::course) longitude: f64,
-    /// Elevation in metres, when given and a number.
-    pub(in crate::course) elevation: Option<f64>,
-    /// Seconds since some fixed moment, when given and readable.
-    pub(in crate::course) seconds: Option<f64>,
-}
-
 /// The tracks and routes of a file.
 #[derive(Debug, Default)]
 pub(in crate::course) struct RawFile {
     /// Each track as its segments of points.
-    pub(in crate::course) tracks: Vec<Vec<Vec<RawPoint>>>,
+    pub(in crate::course) tracks: Vec<Vec<Vec<RecordedPoint>>>,
     /// Each route as its points.
-    pub(in crate::course) routes: Vec<Vec<RawPoint>>,
+    pub(in crate::course) routes: Vec<Vec<RecordedPoint>>,
     /// Points whose place is missing or not on the globe.
     pub(in crate::course) unusable: usize,
 }
@@ -131,7 +119,7 @@ struct Filing {
     /// Elements that are open.
     depth: usize,
     points: usize,
-    point: Option<RawPoint>,
+    point: Option<RecordedPoint>,
     /// Elements that are open around what belongs to the point; extensions hold elements of the same names farther in.
     point_depth: usize,
     field: Option<Field>,
@@ -246,12 +234,12 @@ fn number(text: &str) -> Option<f64> {
     decimal(text.trim()).filter(|value| value.is_finite())
 }
 
-fn place(element: &BytesStart<'_>) -> Option<RawPoint> {
+fn place(element: &BytesStart<'_>) -> Option<RecordedPoint> {
     let degrees = |name, most: f64| {
         let attribute = element.try_get_attribute(name).ok()??;
         number(&attribute.value).filter(|value| value.abs() <= most)
     };
-    Some(RawPoint {
+    Some(RecordedPoint {
         latitude: degrees("lat", 90.0)?,
         longitude: degrees("lon", 180.0)?,
         elevation: None,
@@ -347,7 +335,7 @@ mod tests {
         }
     }
 
-    fn point(inside: &str) -> RawPoint {
+    fn point(inside: &str) -> RecordedPoint {
         let text = format!("<gpx><trk><trkseg><trkpt lat='1' lon='1'>{inside}</trkpt></trkseg></trk></gpx>");
         read(&text).unwrap().tracks[0][0][0]
     }

@@ -1,5 +1,7 @@
 //! How often a track comes round to where its laps begin.
 
+use crate::course::track::median::median;
+
 /// A lap is no shorter, m. Estimate.
 const SHORTEST_LAP_M: f64 = 300.0;
 /// Nearer than this to the start the track passes it, m: two recordings of one line differ by a few metres. Estimate.
@@ -48,6 +50,36 @@ impl Laps {
             }
         }
         laps
+    }
+}
+
+impl Laps {
+    /// Median length of a lap, m; zero where there are none.
+    fn median_m(&self) -> f64 {
+        let starts = core::iter::once(&0.0).chain(&self.passes);
+        let lengths: Vec<f64> = self.passes.iter().zip(starts).map(|(end, start)| end - start).collect();
+        median(&lengths)
+    }
+}
+
+/// Laps of the part of a track that is used.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TrackLaps {
+    /// How often it passes the place where they begin, within 15 m and in the direction in which it set off from there; zero
+    /// when it never does.
+    pub count: usize,
+    /// Where they begin, in metres from the start of the part used: behind a warm-up, where that makes more laps of one
+    /// length.
+    pub from_m: f64,
+    /// Median length of one, in metres; zero when there are none.
+    pub median_m: f64,
+    /// Whether the course is only the first of them.
+    pub is_first_alone: bool,
+}
+
+impl TrackLaps {
+    pub(in crate::course) fn of(laps: &Laps, is_first_alone: bool) -> Self {
+        Self { count: laps.passes.len(), from_m: laps.from_m, median_m: laps.median_m(), is_first_alone }
     }
 }
 

@@ -1,7 +1,6 @@
 //! Where a recorder stood still.
 
-use crate::course::track::gpx::RawPoint;
-use crate::course::track::way::distance_m;
+use crate::course::track::recorded_point::{RecordedPoint, distance_m, elapsed_s};
 
 /// A standstill this long is a pause, and it is judged over this long, so that the wandering of a position does not hide it,
 /// s. Estimate.
@@ -23,7 +22,7 @@ pub(in crate::course) struct Pauses {
 }
 
 impl Pauses {
-    pub(in crate::course) fn of(segment: &[RawPoint]) -> Self {
+    pub(in crate::course) fn of(segment: &[RecordedPoint]) -> Self {
         let still = still_legs(segment);
         let leg = |at: Option<usize>| at.and_then(|at| still.get(at)).copied().unwrap_or(false);
         let inside = (0..segment.len()).map(|at| leg(at.checked_sub(1)) && leg(Some(at))).collect();
@@ -31,7 +30,7 @@ impl Pauses {
         let mut length = 0.0;
         for (pair, still) in segment.windows(2).zip(&still) {
             if *still {
-                length += elapsed(&pair[0], &pair[1]);
+                length += elapsed_s(&pair[0], &pair[1]);
             } else {
                 lengths_s.push(core::mem::take(&mut length));
             }
@@ -43,11 +42,11 @@ impl Pauses {
 }
 
 /// Whether each leg between two points lies within a standstill.
-fn still_legs(segment: &[RawPoint]) -> Vec<bool> {
+fn still_legs(segment: &[RecordedPoint]) -> Vec<bool> {
     let mut still = vec![false; segment.len().saturating_sub(1)];
     let (mut end, mut marked) = (0, 0);
     for start in 0..segment.len() {
-        while end < segment.len() && elapsed(&segment[start], &segment[end]) < PAUSE_S {
+        while end < segment.len() && elapsed_s(&segment[start], &segment[end]) < PAUSE_S {
             end += 1;
         }
         if end == segment.len() {
@@ -64,18 +63,29 @@ fn still_legs(segment: &[RawPoint]) -> Vec<bool> {
 
 /// Whether the recorder wrote nothing for as long as a pause before this point. Such a gap is judged by itself: together with
 /// what was ridden before it, it would make that look slow.
-fn is_gap(segment: &[RawPoint], end: usize) -> bool {
-    end > 0 && elapsed(&segment[end - 1], &segment[end]) >= PAUSE_S
+fn is_gap(segment: &[RecordedPoint], end: usize) -> bool {
+    end > 0 && elapsed_s(&segment[end - 1], &segment[end]) >= PAUSE_S
 }
 
-fn stands(window: &[RawPoint]) -> bool {
+fn stands(window: &[RecordedPoint]) -> bool {
     let (first, last) = (&window[0], &window[window.len() - 1]);
-    let limit = STANDSTILL_M_PER_S * elapsed(first, last);
+    let limit = STANDSTILL_M_PER_S * elapsed_s(first, last);
     let mut between = window[..window.len() - 1].iter().step_by(window.len() / LOOKED_AT + 1);
     distance_m(first, last) < limit && between.all(|point| distance_m(first, point) < WANDERING_M)
 }
 
-/// Seconds from one point to another; none where a time is missing or runs backwards.
-pub(in crate::course) fn elapsed(from: &RawPoint, to: &RawPoint) -> f64 {
-    from.seconds.zip(to.seconds).map_or(0.0, |(from, to)| (to - from).max(0.0))
+/// Times of standing still for 10 s or longer. They play no part in the course.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TrackPauses {
+    /// How many there are.
+    pub count: usize,
+    /// How long all of them are together, in seconds.
+    pub total_s: f64,
+}
+
+impl TrackPauses {
+    pub(in crate::course) fn of(segments: &[Pauses]) -> Self {
+        let lengths = || segments.iter().flat_map(|pauses| &pauses.lengths_s);
+        Self { count: lengths().count(), total_s: lengths().sum() }
+    }
 }

@@ -3,18 +3,16 @@
 use crate::course::course::Course;
 use crate::course::quantity::{SmoothingLength, TrackPlace};
 use crate::course::track::gpx::GpxError;
-use crate::course::track::gpx::{RawFile, RawPoint, read};
-use crate::course::track::height_profile::HeightProfile;
-use crate::course::track::laps::Laps;
-use crate::course::track::pauses::Pauses;
-use crate::course::track::way::{Way, median, usual_spacing_m};
+use crate::course::track::gpx::read;
+use crate::course::track::height_profile::{HeightProfile, TrackElevation};
+use crate::course::track::laps::TrackLaps;
+use crate::course::track::pauses::TrackPauses;
+use crate::course::track::recording::{Recording, TrackCleaning};
 use crate::course::track_use::TrackUse;
 use crate::rider::Surface;
 
 /// Usual spacing below which the wandering of positions lengthens the way. Estimate.
 const DENSE_M: f64 = 3.0;
-/// A gap in height up to this is spread along the loop, a larger one is none of a drifting barometer, m. Estimate.
-const DRIFT_M: f64 = 30.0;
 
 /// How to make a course of a recorded track.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -32,86 +30,34 @@ pub struct TrackOptions {
     pub first_lap: bool,
 }
 
-/// What was found in a file and what was done about it. Lengths in metres, times in seconds.
+/// What was found in a file and what was done about it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct TrackReport {
-    /// Tracks in the file; the one with most points is used.
-    pub tracks: usize,
-    /// Routes in the file; one is used only when there is no track.
-    pub routes: usize,
-    /// Segments of the track used, joined by straight lines.
-    pub segments: usize,
-    /// Straight lines that join segments, all together.
-    pub joins_m: f64,
-    /// Points of the track used.
-    pub points: usize,
-    /// Points of the file without a place on the globe, left out.
-    pub unusable_points: usize,
-    /// Points at the very place of the one before, left out.
-    pub duplicate_points: usize,
-    /// Points that jump far off and back, left out.
-    pub stray_points: usize,
-    /// Points nearer than 2 m to the last one kept or within a pause, left out.
-    pub close_points: usize,
-    /// Times of standing still for 10 s or longer.
-    pub pauses: usize,
-    /// Length of all pauses together; it plays no part in the course.
-    pub paused_s: f64,
-    /// Points kept whose elevation is missing; the neighbours are used instead.
-    pub missing_elevations: usize,
-    /// Points kept whose elevation is absurd; the neighbours are used instead.
-    pub absurd_elevations: usize,
-    /// Laps: how often the part used passes the place where they begin, within 15 m and in the direction in which it set
-    /// off from there; zero when it never does.
-    pub laps: usize,
-    /// Where they begin, from the start of the part used: behind a warm-up, where that makes more laps of one length.
-    pub laps_from_m: f64,
-    /// Median length of those laps; zero when there are none.
-    pub lap_m: f64,
-    /// Whether the course is only the first of them.
-    pub first_lap: bool,
-    /// Median way between two points of the file.
-    pub usual_spacing_m: f64,
-    /// How much higher the end of a loop is recorded than its start; zero when it is no loop.
-    pub mismatch_m: f64,
-    /// Whether that was spread evenly along the loop.
-    pub levelled: bool,
-    /// Longest way between two points kept: the course is a straight line there.
-    pub longest_gap_m: f64,
-    /// Length of the course along the slope. Every other length here is horizontal, as positions give it.
+    /// Its points, and which were left out.
+    pub cleaning: TrackCleaning,
+    /// Where the recorder stood still.
+    pub pauses: TrackPauses,
+    /// Laps of the part used.
+    pub laps: TrackLaps,
+    /// Its elevations.
+    pub elevation: TrackElevation,
+    /// Length of the course along the slope, in metres. Every other length here is horizontal, as positions give it.
     pub length_m: f64,
-    /// Height climbed by every elevation in the file, those left out included.
-    pub climb_written_m: f64,
-    /// Height climbed by the elevations as recorded, without the points and elevations that were left out.
-    pub climb_recorded_m: f64,
-    /// Height climbed after smoothing, and after the ends of a loop were made to meet where [`Self::levelled`] says so.
-    pub climb_smoothed_m: f64,
-    /// Height climbed over the course: what is steeper than ±45 % is taken as 45 %.
+    /// Height climbed over the course, in metres: what is steeper than ±45 % is taken as 45 %.
     pub climb_m: f64,
     /// Whether it ends where it starts, within 40 m.
     pub is_loop: bool,
     /// Whether the second half is the first one ridden back.
     pub out_and_back: bool,
-    /// Wavelength at which smoothing leaves half the height.
-    pub smoothing_m: f64,
-    /// Distance between the points of the smoothed profile.
-    pub spacing_m: f64,
-    /// Stretches steeper than ±45 %, taken as 45 %.
-    pub clipped_gradients: usize,
-    /// Share of the way that is steeper than ±45 %.
-    pub clipped_share: f64,
     /// Whether a lap of it may be timed.
     pub track_use: TrackUse,
 }
 
 impl TrackReport {
-    /// A loop whose ends differ in height by more than this does not close, in metres; a barometer drifts by a few. Estimate.
-    pub const CLOSED_M: f64 = 3.0;
-
     /// Whether points lie so close that the wandering of their positions lengthens the way: usually less than 3 m apart.
     #[must_use]
     pub fn is_lengthened(&self) -> bool {
-        self.usual_spacing_m < DENSE_M
+        self.cleaning.usual_spacing_m < DENSE_M
     }
 }
 
@@ -152,94 +98,29 @@ impl Course {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn from_gpx(text: &str, options: &TrackOptions) -> Result<TrackCourse, GpxError> {
-        let file = read(text)?;
-        let (tracks, routes, unusable) = (file.tracks.len(), file.routes.len(), file.unusable);
-        let segments = main_track(file);
-        let pauses: Vec<Pauses> = segments.iter().map(|segment| Pauses::of(segment)).collect();
-        let usual_spacing_m = usual_spacing_m(&segments);
-        let mut way = Way::along(&segments, &pauses, usual_spacing_m).map_err(|error| match error {
-            GpxError::TooFewPoints if unusable > 0 => GpxError::OffTheGlobe { points: unusable },
-            error => error,
-        })?;
-        let absurd_elevations = way.drop_absurd_elevations();
-        let missing_elevations = way.points.iter().filter(|point| point.elevation.is_none()).count();
-        if options.from.is_some() || options.to.is_some() {
-            way.cut(
-                options.from.map_or(0.0, TrackPlace::m),
-                options.to.map_or(f64::INFINITY, TrackPlace::m),
-            )?;
-        }
-        let Laps { from_m: laps_from_m, passes: laps } = Laps::of(&way.on_a_plane());
-        let one_lap = options.first_lap || way.length_m() > Course::LONGEST_M;
-        let first_lap = laps.first().copied().filter(|_| one_lap && laps.len() > 1);
-        if let Some(length_m) = first_lap {
-            way.cut(laps_from_m, laps_from_m + length_m)?;
-        }
+        let recording = Recording::of(read(text)?);
+        let mut way = recording.way()?;
+        way.keep_between(options.from, options.to)?;
+        let laps = way.laps_kept(options.first_lap)?;
         if way.length_m() > Course::LONGEST_M {
             return Err(GpxError::TooLong);
         }
-        let mut profile = HeightProfile::of(&way, options.smoothing)?;
-        let mismatch_m = if way.is_loop() { profile.mismatch_m() } else { 0.0 };
-        let levelled = (TrackReport::CLOSED_M..=DRIFT_M).contains(&mismatch_m.abs());
-        if levelled {
-            profile.level(mismatch_m);
-        }
-        let (course, clipped_gradients) = profile.course(options.surface)?;
-        let clipped_share = clipped_gradients as f64 / course.segments().len() as f64;
-        let pauses = || pauses.iter().flat_map(|pauses| &pauses.lengths_s);
+        let profile = HeightProfile::of(&way, options.smoothing)?;
+        let course = profile.course(options.surface)?;
+        let elevation = TrackElevation::of(&way, &profile, &course);
         let report = TrackReport {
-            tracks,
-            routes,
-            segments: segments.len(),
-            joins_m: way.joins_m,
-            points: segments.iter().map(Vec::len).sum(),
-            unusable_points: unusable,
-            duplicate_points: way.duplicates,
-            stray_points: way.strays,
-            close_points: way.close,
-            pauses: pauses().count(),
-            paused_s: pauses().sum(),
-            missing_elevations: missing_elevations - absurd_elevations,
-            absurd_elevations,
-            laps: laps.len(),
-            laps_from_m,
-            lap_m: median_lap_m(&laps),
-            first_lap: first_lap.is_some(),
-            usual_spacing_m,
-            mismatch_m,
-            levelled,
-            longest_gap_m: way.longest_gap_m(),
+            cleaning: recording.cleaning(&way),
+            pauses: TrackPauses::of(&recording.pauses),
+            laps,
+            elevation,
             length_m: course.length_m(),
-            climb_written_m: way.climb_written_m(),
-            climb_recorded_m: way.climb_kept_m(),
-            climb_smoothed_m: profile.climb_m(),
             climb_m: course.climb_m(),
             is_loop: way.is_loop(),
             out_and_back: way.is_out_and_back(),
-            smoothing_m: options.smoothing.m(),
-            spacing_m: profile.spacing_m,
-            clipped_gradients,
-            clipped_share,
-            track_use: TrackUse::of(clipped_share, way.length_m(), way.points.len()),
+            track_use: TrackUse::of(elevation.clipped_share, way.length_m(), way.points.len()),
         };
         Ok(TrackCourse { course, report })
     }
-}
-
-/// The track with most points as its non-empty segments, or the longest route as one segment.
-fn main_track(file: RawFile) -> Vec<Vec<RawPoint>> {
-    let size = |segments: &Vec<Vec<RawPoint>>| segments.iter().map(Vec::len).sum::<usize>();
-    let track = file.tracks.into_iter().max_by_key(size).filter(|track| size(track) > 0);
-    let mut segments =
-        track.unwrap_or_else(|| file.routes.into_iter().max_by_key(Vec::len).into_iter().collect());
-    segments.retain(|segment| !segment.is_empty());
-    segments
-}
-
-fn median_lap_m(passes: &[f64]) -> f64 {
-    let starts = core::iter::once(&0.0).chain(passes);
-    let lengths: Vec<f64> = passes.iter().zip(starts).map(|(end, start)| end - start).collect();
-    if lengths.is_empty() { 0.0 } else { median(&lengths) }
 }
 
 #[cfg(test)]
@@ -305,18 +186,23 @@ mod tests {
         let steepness = track.course.segments().iter().map(|segment| segment.gradient.percent());
         assert!(steepness.into_iter().all(|percent| (percent - 10.0).abs() < 0.1));
         let report = track.report;
-        let nothing = (report.duplicate_points, report.stray_points, report.close_points, report.pauses);
+        let nothing = (
+            report.cleaning.duplicate_points,
+            report.cleaning.stray_points,
+            report.cleaning.close_points,
+            report.pauses.count,
+        );
         assert_eq!(nothing, (0, 0, 0, 0));
         assert_eq!(
-            (report.missing_elevations, report.absurd_elevations, report.clipped_gradients),
+            (report.elevation.missing, report.elevation.absurd, report.elevation.clipped_gradients),
             (0, 0, 0)
         );
         assert!(!report.is_loop && !report.out_and_back);
-        assert!((report.spacing_m - 5.0).abs() < 0.01);
+        assert!((report.elevation.spacing_m - 5.0).abs() < 0.01);
         let smoothing = SmoothingLength::new(10.0).unwrap();
         let close =
             Course::from_gpx(&text(&[straight(101)]), &TrackOptions { smoothing, ..options() }).unwrap();
-        assert!((close.report.spacing_m - 2.5).abs() < 0.01, "four to the smoothing length");
+        assert!((close.report.elevation.spacing_m - 2.5).abs() < 0.01, "four to the smoothing length");
     }
 
     /// Ramps of 30 and 80 % one after another: a wall that no course has.
@@ -327,19 +213,29 @@ mod tests {
             (0..=80).map(|i| (5.0 * f64::from(i), Some(steep(5.0 * f64::from(i))), f64::from(i))).collect();
         let found = report(&[points.clone()]);
         assert!(
-            (found.climb_written_m - 170.0).abs() < 1e-9 && (found.climb_recorded_m - 170.0).abs() < 1e-9
+            (found.elevation.climb_written_m - 170.0).abs() < 1e-9
+                && (found.elevation.climb_recorded_m - 170.0).abs() < 1e-9
         );
-        assert!((found.climb_smoothed_m - 170.0).abs() < 0.5, "{}", found.climb_smoothed_m);
+        assert!(
+            (found.elevation.climb_smoothed_m - 170.0).abs() < 0.5,
+            "{}",
+            found.elevation.climb_smoothed_m
+        );
         let clipped = 90.0 + 0.45 * 100.0;
         assert!((found.climb_m - clipped).abs() < 3.0, "{}", found.climb_m);
-        assert!((found.clipped_share - 0.25).abs() < 0.03 && found.clipped_gradients > 15);
+        assert!(
+            (found.elevation.clipped_share - 0.25).abs() < 0.03 && found.elevation.clipped_gradients > 15
+        );
         points[20].1 = Some(230.0);
         let found = report(&[points.clone()]);
-        assert!((found.climb_written_m - found.climb_recorded_m - 198.5).abs() < 0.1, "{found:?}");
+        assert!(
+            (found.elevation.climb_written_m - found.elevation.climb_recorded_m - 198.5).abs() < 0.1,
+            "{found:?}"
+        );
         let cut = TrackOptions { from: TrackPlace::new(150.0).ok(), ..options() };
         let later = Course::from_gpx(&text(&[points]), &cut).unwrap().report;
         assert!(
-            (later.climb_written_m - later.climb_recorded_m).abs() < 0.1,
+            (later.elevation.climb_written_m - later.elevation.climb_recorded_m).abs() < 0.1,
             "the rest of the file is no matter"
         );
     }
@@ -370,8 +266,8 @@ mod tests {
         points[60].0 += 3000.0;
         points.insert(80, points[80]);
         let found = report(&[points]);
-        assert_eq!((found.missing_elevations, found.absurd_elevations), (2, 2));
-        assert_eq!((found.stray_points, found.duplicate_points), (1, 1));
+        assert_eq!((found.elevation.missing, found.elevation.absurd), (2, 2));
+        assert_eq!((found.cleaning.stray_points, found.cleaning.duplicate_points), (1, 1));
         assert!((found.length_m - clean.length_m).abs() < 1e-6);
         assert!((found.climb_m - clean.climb_m).abs() < 0.01);
     }
@@ -384,7 +280,7 @@ mod tests {
         points.extend(wandering);
         points.extend((1..60).map(|i| (north + 5.0 * f64::from(i), height, time + 30.0 + f64::from(i))));
         let found = report(&[points]);
-        assert_eq!((found.pauses, found.paused_s), (1, 30.0));
+        assert_eq!((found.pauses.count, found.pauses.total_s), (1, 30.0));
         assert!((found.length_m - 295.0 - ALONG * 295.0).abs() < 1.5, "{}", found.length_m);
     }
 
@@ -392,9 +288,11 @@ mod tests {
     fn segments_are_joined() {
         let (first, second) = (straight(50), straight(101).split_off(60));
         let found = report(&[first, Vec::new(), second]);
-        assert_eq!(found.segments, 2);
-        assert!((found.joins_m - 55.0).abs() < 0.2, "{}", found.joins_m);
-        assert!((found.longest_gap_m - 55.0).abs() < 0.2 && (found.length_m - ALONG * 500.0).abs() < 1.0);
+        assert_eq!(found.cleaning.segments, 2);
+        assert!((found.cleaning.joins_m - 55.0).abs() < 0.2, "{}", found.cleaning.joins_m);
+        assert!(
+            (found.cleaning.longest_gap_m - 55.0).abs() < 0.2 && (found.length_m - ALONG * 500.0).abs() < 1.0
+        );
     }
 
     #[test]
@@ -424,13 +322,16 @@ mod tests {
     #[test]
     fn laps_are_counted_and_the_first_is_taken_when_asked() {
         let whole = rounds(4, 0.0, false).report;
-        assert_eq!((whole.laps, whole.first_lap), (4, false));
-        assert!((whole.lap_m - 1000.0).abs() < 5.0 && (whole.length_m - 4000.0).abs() < 15.0, "{whole:?}");
+        assert_eq!((whole.laps.count, whole.laps.is_first_alone), (4, false));
+        assert!(
+            (whole.laps.median_m - 1000.0).abs() < 5.0 && (whole.length_m - 4000.0).abs() < 15.0,
+            "{whole:?}"
+        );
         let first = rounds(4, 0.0, true).report;
-        assert_eq!((first.laps, first.first_lap), (4, true));
+        assert_eq!((first.laps.count, first.laps.is_first_alone), (4, true));
         assert!((first.length_m - 1000.0).abs() < 5.0 && first.is_loop);
         assert!((first.climb_m - whole.climb_m / 4.0).abs() < 0.3);
-        assert!(!rounds(1, 0.0, true).report.first_lap);
+        assert!(!rounds(1, 0.0, true).report.laps.is_first_alone);
     }
 
     #[test]
@@ -440,30 +341,30 @@ mod tests {
             to: Some(TrackPlace::new(to).unwrap()),
             ..options()
         };
-        let text = text(&[straight(101)]);
-        let part = Course::from_gpx(&text, &options(102.0, 352.0)).unwrap().report;
+        let short = text(&[straight(101)]);
+        let part = Course::from_gpx(&short, &options(102.0, 352.0)).unwrap().report;
         assert!((part.length_m - ALONG * 250.0).abs() < 0.5 && (part.climb_m - 25.0).abs() < 0.3, "{part:?}");
-        let to_the_end = Course::from_gpx(&text, &options(300.0, 9000.0)).unwrap().report;
+        let to_the_end = Course::from_gpx(&short, &options(300.0, 9000.0)).unwrap().report;
         assert!((to_the_end.length_m - ALONG * 200.0).abs() < 0.5);
         for (from, to) in [(800.0, 900.0), (300.0, 200.0), (300.0, 300.0)] {
-            assert_eq!(Course::from_gpx(&text, &options(from, to)), Err(GpxError::NoPart), "{from} to {to}");
+            assert_eq!(Course::from_gpx(&short, &options(from, to)), Err(GpxError::NoPart), "{from} to {to}");
         }
         for (from, to, left) in [(Some(120.0), None, 380.0), (None, Some(120.0), 120.0)] {
             let [from, to] = [from, to].map(|place| place.map(|m| TrackPlace::new(m).unwrap()));
             let one_edge =
-                Course::from_gpx(&text, &TrackOptions { from, to, ..self::options() }).unwrap().report;
+                Course::from_gpx(&short, &TrackOptions { from, to, ..self::options() }).unwrap().report;
             assert!((one_edge.length_m - ALONG * left).abs() < 0.5, "{one_edge:?}");
         }
         let far: Vec<Planted> = (0..7000).map(|i| (10.0 * f64::from(i), Some(5.0), f64::from(i))).collect();
-        let text = self::text(&[far]);
-        assert!(Course::from_gpx(&text, &options(60_000.0, 63_000.0)).is_ok());
-        assert_eq!(Course::from_gpx(&text, &options(0.0, 63_000.0)), Err(GpxError::TooLong));
+        let far = text(&[far]);
+        assert!(Course::from_gpx(&far, &options(60_000.0, 63_000.0)).is_ok());
+        assert_eq!(Course::from_gpx(&far, &options(0.0, 63_000.0)), Err(GpxError::TooLong));
     }
 
     #[test]
     fn a_track_too_long_to_be_a_course_gives_its_first_lap() {
         let report = rounds(52, 0.0, false).report;
-        assert_eq!((report.laps, report.first_lap), (52, true));
+        assert_eq!((report.laps.count, report.laps.is_first_alone), (52, true));
         assert!((report.length_m - 1000.0).abs() < 5.0);
     }
 
@@ -473,15 +374,17 @@ mod tests {
             track.course.segments().iter().map(crate::course::segment::Segment::rise_m).sum::<f64>()
         };
         let drifted = rounds(1, 12.0, false);
-        assert!(drifted.report.levelled && (drifted.report.mismatch_m - 12.0).abs() < 0.3);
+        assert!(
+            drifted.report.elevation.levelled && (drifted.report.elevation.mismatch_m - 12.0).abs() < 0.3
+        );
         assert!(height_at_end(&drifted).abs() < 0.05, "{}", height_at_end(&drifted));
         let closed = rounds(1, 0.0, false);
         assert!((drifted.report.climb_m - closed.report.climb_m).abs() < 0.3);
         let hardly = rounds(1, 2.0, false);
-        assert!(!hardly.report.levelled && (height_at_end(&hardly) - 2.0).abs() < 0.3);
+        assert!(!hardly.report.elevation.levelled && (height_at_end(&hardly) - 2.0).abs() < 0.3);
         let absurd = rounds(1, 45.0, false);
-        assert!(!absurd.report.levelled && (height_at_end(&absurd) - 45.0).abs() < 0.5);
-        assert!(report(&[straight(101)]).mismatch_m == 0.0, "one way is no loop");
+        assert!(!absurd.report.elevation.levelled && (height_at_end(&absurd) - 45.0).abs() < 0.5);
+        assert!(report(&[straight(101)]).elevation.mismatch_m == 0.0, "one way is no loop");
     }
 
     #[test]
@@ -492,7 +395,7 @@ mod tests {
             .chain(out.rev().skip(1).map(|(north, height, time)| (north, height, 200.0 - time)))
             .collect();
         let found = report(&[points]);
-        assert_eq!(found.stray_points, 0);
+        assert_eq!(found.cleaning.stray_points, 0);
         assert!((found.length_m - 1000.0).abs() < 2.0 && found.out_and_back);
     }
 
@@ -504,8 +407,8 @@ mod tests {
         points.extend((1..=60).map(|i| (north + wandering[i % 6], height, time + i as f64)));
         points.extend((1..60).map(|i| (north + 5.0 * f64::from(i), height, time + 60.0 + f64::from(i))));
         let found = report(&[points]);
-        assert_eq!(found.pauses, 1);
-        assert!((found.paused_s - 60.0).abs() <= 2.0, "{}", found.paused_s);
+        assert_eq!(found.pauses.count, 1);
+        assert!((found.pauses.total_s - 60.0).abs() <= 2.0, "{}", found.pauses.total_s);
         assert!((found.length_m - 295.0 - ALONG * 295.0).abs() < 4.0, "{}", found.length_m);
     }
 
@@ -519,8 +422,11 @@ mod tests {
         };
         let ridden = |pause| report(&[there.iter().copied().chain(back.clone()).chain(on(pause)).collect()]);
         let (plain, paused) = (ridden(0.0), ridden(120.0));
-        assert_eq!((plain.pauses, paused.pauses, paused.paused_s), (0, 1, 121.0));
-        assert_eq!((paused.close_points, paused.longest_gap_m), (plain.close_points, plain.longest_gap_m));
+        assert_eq!((plain.pauses.count, paused.pauses.count, paused.pauses.total_s), (0, 1, 121.0));
+        assert_eq!(
+            (paused.cleaning.close_points, paused.cleaning.longest_gap_m),
+            (plain.cleaning.close_points, plain.cleaning.longest_gap_m)
+        );
         assert!(
             (paused.length_m - plain.length_m).abs() < 1e-9,
             "{} not {}",
@@ -533,7 +439,7 @@ mod tests {
     fn a_walk_recorded_every_second_may_be_lengthened() {
         let slow = (0..300).map(|i| (1.4 * f64::from(i), Some(5.0), f64::from(i))).collect();
         let found = report(&[slow]);
-        assert!(found.is_lengthened() && found.pauses == 0);
+        assert!(found.is_lengthened() && found.pauses.count == 0);
         assert!(!report(&[straight(101)]).is_lengthened());
     }
 

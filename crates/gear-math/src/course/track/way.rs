@@ -1,12 +1,13 @@
 //! The way that recorded points lead along: what is kept of them, what is left out, and the part that is to be used.
 
+use crate::course::course::Course;
+use crate::course::quantity::TrackPlace;
+use crate::course::track::elevation::{climb_m, interpolated};
 use crate::course::track::gpx::GpxError;
-use crate::course::track::gpx::RawPoint;
-use crate::course::track::height_profile::{climb_m, interpolated};
-use crate::course::track::laps::Place;
-use crate::course::track::pauses::{Pauses, elapsed};
-use crate::order::ascending;
-use geographiclib_rs::{Geodesic, InverseGeodesic};
+use crate::course::track::laps::{Laps, Place, TrackLaps};
+use crate::course::track::median::median;
+use crate::course::track::pauses::Pauses;
+use crate::course::track::recorded_point::{RecordedPoint, distance_m, elapsed_s};
 
 /// Points nearer than this to the last one kept are left out: at a standstill a recorder wanders by a few metres,
 /// and the wandering would count as distance. Estimate, from the few metres a position is uncertain.
@@ -35,16 +36,11 @@ const SAME_WAY_M: f64 = 15.0;
 /// Places compared between the way out and the way back.
 const COMPARED_PLACES: usize = 20;
 
-/// Length of the geodesic between two points on the WGS 84 ellipsoid, in metres.
-pub(in crate::course) fn distance_m(a: &RawPoint, b: &RawPoint) -> f64 {
-    Geodesic::wgs84().inverse(a.latitude, a.longitude, b.latitude, b.longitude)
-}
-
 /// A point of the way, with its distance from the start.
 #[derive(Debug, Clone, Copy)]
 pub(in crate::course) struct WayPoint {
     pub(in crate::course) at_m: f64,
-    pub(in crate::course) raw: RawPoint,
+    pub(in crate::course) raw: RecordedPoint,
     pub(in crate::course) elevation: Option<f64>,
 }
 
@@ -56,13 +52,17 @@ pub(in crate::course) struct Way {
     pub(in crate::course) strays: usize,
     pub(in crate::course) close: usize,
     pub(in crate::course) joins_m: f64,
+    /// Points kept without an elevation.
+    pub(in crate::course) missing_elevations: usize,
+    /// Points kept whose elevation was taken away.
+    pub(in crate::course) absurd_elevations: usize,
     /// Elevations of every point of the file, also of those left out, which stand at the last one kept.
     written: Vec<(f64, f64)>,
 }
 
 impl Way {
     pub(in crate::course) fn along(
-        segments: &[Vec<RawPoint>],
+        segments: &[Vec<RecordedPoint>],
         pauses: &[Pauses],
         usual_m: f64,
     ) -> Result<Self, GpxError> {
@@ -79,11 +79,20 @@ impl Way {
         }
         match way.points.len() {
             0 | 1 => Err(GpxError::TooFewPoints),
-            _ => Ok(way),
+            _ => {
+                way.drop_absurd_elevations();
+                Ok(way)
+            }
         }
     }
 
-    fn take(&mut self, point: &RawPoint, next: Option<&RawPoint>, starts_segment: bool, usual_m: f64) {
+    fn take(
+        &mut self,
+        point: &RecordedPoint,
+        next: Option<&RecordedPoint>,
+        starts_segment: bool,
+        usual_m: f64,
+    ) {
         let Some(last) = self.points.last() else {
             self.points.push(WayPoint { at_m: 0.0, raw: *point, elevation: point.elevation });
             return;
@@ -112,21 +121,20 @@ impl Way {
         climb_m(self.points.iter().filter_map(|point| point.elevation))
     }
 
-    /// Takes away elevations off the land or far from the median of their neighbours; says how many.
-    pub(in crate::course) fn drop_absurd_elevations(&mut self) -> usize {
+    /// Takes away elevations off the land or far from the median of their neighbours.
+    fn drop_absurd_elevations(&mut self) {
         let known: Vec<usize> =
             (0..self.points.len()).filter(|&i| self.points[i].elevation.is_some()).collect();
         let heights: Vec<f64> = known.iter().filter_map(|&i| self.points[i].elevation).collect();
-        let mut dropped = 0;
+        self.missing_elevations = self.points.len() - known.len();
         for (place, (&i, &height)) in known.iter().zip(&heights).enumerate() {
             let nearby =
                 &heights[place.saturating_sub(NEIGHBOURS)..(place + NEIGHBOURS + 1).min(heights.len())];
             if !ON_LAND_M.contains(&height) || (height - median(nearby)).abs() > ABSURD_STEP_M {
                 self.points[i].elevation = None;
-                dropped += 1;
+                self.absurd_elevations += 1;
             }
         }
-        dropped
     }
 
     pub(in crate::course) fn length_m(&self) -> f64 {
@@ -154,7 +162,7 @@ impl Way {
     }
 
     /// The way on a plane that touches the globe at the start: as laps are short, the plane is good to a few millimetres.
-    pub(in crate::course) fn on_a_plane(&self) -> Vec<Place> {
+    fn on_a_plane(&self) -> Vec<Place> {
         /// Metres in a degree of the equator, 2π · 6 378 137 m ÷ 360 (WGS 84, NIMA TR8350.2). A degree of latitude is up to
         /// 0.7 % shorter, which moves no place of a lap by more than the way itself is off.
         const DEGREE_M: f64 = 111_320.0;
@@ -167,8 +175,31 @@ impl Way {
         self.points.iter().map(place).collect()
     }
 
+    /// Leaves out what lies before one place and behind the other.
+    pub(in crate::course) fn keep_between(
+        &mut self,
+        from: Option<TrackPlace>,
+        to: Option<TrackPlace>,
+    ) -> Result<(), GpxError> {
+        if from.is_none() && to.is_none() {
+            return Ok(());
+        }
+        self.cut(from.map_or(0.0, TrackPlace::m), to.map_or(f64::INFINITY, TrackPlace::m))
+    }
+
+    /// Its laps. All but the first are left out where there are several and that is asked for, or else it would be too long.
+    pub(in crate::course) fn laps_kept(&mut self, only_first: bool) -> Result<TrackLaps, GpxError> {
+        let laps = Laps::of(&self.on_a_plane());
+        let only_first = only_first || self.length_m() > Course::LONGEST_M;
+        let first = laps.passes.first().filter(|_| only_first && laps.passes.len() > 1);
+        if let Some(length_m) = first {
+            self.cut(laps.from_m, laps.from_m + length_m)?;
+        }
+        Ok(TrackLaps::of(&laps, first.is_some()))
+    }
+
     /// Leaves out what lies before `from_m` and after `to_m`.
-    pub(in crate::course) fn cut(&mut self, from_m: f64, to_m: f64) -> Result<(), GpxError> {
+    fn cut(&mut self, from_m: f64, to_m: f64) -> Result<(), GpxError> {
         let to_m = to_m.min(self.length_m());
         if to_m - from_m < LEAST_MOVE_M {
             return Err(GpxError::NoPart);
@@ -193,12 +224,12 @@ impl Way {
     }
 
     /// The place `at_m` along the way, straight between its two neighbours.
-    fn place_at(&self, at_m: f64) -> RawPoint {
+    fn place_at(&self, at_m: f64) -> RecordedPoint {
         let end = self.points.partition_point(|point| point.at_m < at_m).clamp(1, self.points.len() - 1);
         let (a, b) = (&self.points[end - 1], &self.points[end]);
         let share = ((at_m - a.at_m) / (b.at_m - a.at_m)).clamp(0.0, 1.0);
         let between = |from: f64, to: f64| from + share * (to - from);
-        RawPoint {
+        RecordedPoint {
             latitude: between(a.raw.latitude, b.raw.latitude),
             longitude: between(a.raw.longitude, b.raw.longitude),
             ..a.raw
@@ -207,30 +238,25 @@ impl Way {
 }
 
 /// Whether `point` jumps off the way between `last` and `next`.
-fn is_stray(last: &RawPoint, point: &RawPoint, next: &RawPoint, leg: f64, usual_m: f64) -> bool {
+fn is_stray(
+    last: &RecordedPoint,
+    point: &RecordedPoint,
+    next: &RecordedPoint,
+    leg: f64,
+    usual_m: f64,
+) -> bool {
     let shorter_leg = leg.min(distance_m(point, next));
-    let time = elapsed(last, point);
+    let time = elapsed_s(last, point);
     let unusual = shorter_leg > STRAY_OVER_USUAL * usual_m || (time > 0.0 && leg > ABSURD_M_PER_S * time);
     unusual && shorter_leg > STRAY_LEAST_M && shorter_leg > STRAY_RATIO * distance_m(last, next)
 }
 
 /// Median way between two different points that follow one another.
-pub(in crate::course) fn usual_spacing_m(segments: &[Vec<RawPoint>]) -> f64 {
+pub(in crate::course) fn usual_spacing_m(segments: &[Vec<RecordedPoint>]) -> f64 {
     let pairs = segments.iter().flat_map(|segment| segment.windows(2));
     let legs: Vec<f64> =
         pairs.map(|pair| distance_m(&pair[0], &pair[1])).filter(|&leg| leg >= SAME_PLACE_M).collect();
-    if legs.is_empty() { 0.0 } else { median(&legs) }
-}
-
-pub(in crate::course) fn median(values: &[f64]) -> f64 {
-    let mut sorted = values.to_vec();
-    ascending(&mut sorted, |value| *value);
-    let middle = sorted.len() / 2;
-    if sorted.len().is_multiple_of(2) {
-        f64::midpoint(sorted[middle - 1], sorted[middle])
-    } else {
-        sorted[middle]
-    }
+    median(&legs)
 }
 
 #[cfg(test)]
@@ -238,13 +264,13 @@ mod tests {
     use super::*;
 
     /// Metres east and north of a place at 50.9° N, by the ellipsoid's radii of curvature there.
-    fn place(east: f64, north: f64) -> RawPoint {
+    fn place(east: f64, north: f64) -> RecordedPoint {
         let (latitude, longitude) = (50.9 + north / 111_250.0, 6.1 + east / 70_350.0);
-        RawPoint { latitude, longitude, elevation: None, seconds: None }
+        RecordedPoint { latitude, longitude, elevation: None, seconds: None }
     }
 
     fn way(places: &[(f64, f64)]) -> Way {
-        let points: Vec<RawPoint> = places.iter().map(|&(east, north)| place(east, north)).collect();
+        let points: Vec<RecordedPoint> = places.iter().map(|&(east, north)| place(east, north)).collect();
         let pauses = [Pauses::of(&points)];
         Way::along(&[points], &pauses, 50.0).unwrap()
     }
@@ -295,8 +321,8 @@ mod tests {
     #[test]
     fn a_stray_jumps_far_off_and_back() {
         let jumps = |aside: f64, ahead: f64, usual_m: f64, seconds: Option<f64>| {
-            let last = RawPoint { seconds: seconds.map(|_| 0.0), ..place(0.0, 0.0) };
-            let point = RawPoint { seconds, ..place(aside, 0.5 * ahead) };
+            let last = RecordedPoint { seconds: seconds.map(|_| 0.0), ..place(0.0, 0.0) };
+            let point = RecordedPoint { seconds, ..place(aside, 0.5 * ahead) };
             let next = place(0.0, ahead);
             is_stray(&last, &point, &next, distance_m(&last, &point), usual_m)
         };
@@ -314,10 +340,10 @@ mod tests {
             let places: Vec<(f64, f64)> = (0..heights.len()).map(|at| (10.0 * at as f64, 0.0)).collect();
             let mut way = way(&places);
             way.points.iter_mut().zip(heights).for_each(|(point, &height)| point.elevation = Some(height));
-            let count = way.drop_absurd_elevations();
+            way.drop_absurd_elevations();
             let gone = way.points.iter().enumerate().filter(|(_, point)| point.elevation.is_none());
             let gone: Vec<usize> = gone.map(|(at, _)| at).collect();
-            assert_eq!(gone.len(), count);
+            assert_eq!(gone.len(), way.absurd_elevations);
             gone
         };
         assert_eq!(dropped(&[10.0, 10.0, 10.0, 10.0, 40.0, 10.0, 10.0, 10.0]), [4]);
@@ -336,8 +362,8 @@ mod tests {
     /// Up and down 2 m every 10 m.
     #[test]
     fn a_part_cut_out_climbs_what_lies_within_it() {
-        let points: Vec<RawPoint> = (0..9_u8)
-            .map(|at| RawPoint {
+        let points: Vec<RecordedPoint> = (0..9_u8)
+            .map(|at| RecordedPoint {
                 elevation: Some(2.0 * f64::from(at % 2)),
                 ..place(0.0, 10.0 * f64::from(at))
             })

@@ -9,15 +9,15 @@ use crate::quantity::{Cadence, Circumference, Development, GearInches, Ratio, Sp
 ///
 /// # Example
 /// ```
-/// use gear_math::{Circumference, Drivetrain, SetUp};
+/// use gear_math::{Circumference, Drivetrain, Setup};
 /// let drivetrain = Drivetrain { chainset: "44/31".parse()?, cassette: "11-13-15-18-21-24-28-32".parse()? };
-/// let set_up = SetUp::new(drivetrain, Circumference::new(2150.0)?);
+/// let set_up = Setup::new(drivetrain, Circumference::new(2150.0)?);
 /// let highest = set_up.rows().next().unwrap();
 /// assert_eq!(highest.development.m(), 8.6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct SetUp {
+pub struct Setup {
     /// Rings and sprockets.
     pub drivetrain: Drivetrain,
     /// The driven wheel.
@@ -47,7 +47,7 @@ impl GearRow {
     }
 }
 
-impl SetUp {
+impl Setup {
     /// A set-up all of whose gears may be used.
     #[must_use]
     pub const fn new(drivetrain: Drivetrain, wheel: Circumference) -> Self {

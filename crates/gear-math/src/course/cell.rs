@@ -1,0 +1,100 @@
+//! A cell of a course as text: a number, an obstacle, a corner or a ground.
+
+use crate::course::coat::Coat;
+use crate::course::quantity::{CornerSpeed, ObstacleTime, StretchLength};
+use crate::decimal::decimal;
+use crate::rider::{Gradient, Surface};
+use core::fmt;
+
+/// Kilometres per hour in a metre per second.
+pub(super) const KM_PER_H: f64 = 3.6;
+
+/// What is wrong with a line.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum SketchFault {
+    /// The length is missing or out of its limits.
+    Length,
+    /// The gradient is missing or out of its limits.
+    Gradient,
+    /// The ground is missing or not one of [`Surface::ALL`].
+    Ground,
+    /// The time of an obstacle is not a number or out of its limits.
+    Obstacle,
+    /// The speed of a corner is missing or out of its limits.
+    Corner,
+    /// A cell after the ground is neither an obstacle nor a corner.
+    Extra,
+}
+
+impl fmt::Display for SketchFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Length => write!(f, "begin with a length, {}", StretchLength::LIMITS.range()),
+            Self::Gradient => write!(f, "second comes the gradient, {}", Gradient::LIMITS.range()),
+            Self::Ground => {
+                let names: Vec<_> = Surface::ALL.iter().map(|surface| surface.name()).collect();
+                write!(f, "third comes the ground: {}", names.join(", "))
+            }
+            Self::Obstacle => {
+                write!(f, "write an obstacle as \u{201c}foot 2\u{201d}, {}", ObstacleTime::LIMITS.range())
+            }
+            Self::Corner => f.write_str("write a corner as \u{201c}corner 15\u{201d}, 3 to 90 km/h"),
+            Self::Extra => f.write_str(
+                "after the ground only \u{201c}foot\u{201d} and \u{201c}corner\u{201d} may follow",
+            ),
+        }
+    }
+}
+
+/// An obstacle or a corner as it stands in a cell.
+pub(super) fn extra(cell: &str) -> Result<Coat, SketchFault> {
+    let cell = cell.to_ascii_lowercase();
+    if let Some(time) = cell.strip_prefix("foot") {
+        let seconds = if time.trim().is_empty() { Some(0.0) } else { number(time, "s") };
+        let time = seconds.and_then(|s| ObstacleTime::new(s).ok()).ok_or(SketchFault::Obstacle)?;
+        Ok(Coat::Obstacle(time))
+    } else if let Some(speed) = cell.strip_prefix("corner") {
+        let speed = number(speed, "km/h").and_then(|speed| CornerSpeed::new(speed / KM_PER_H).ok());
+        speed.map(Coat::Corner).ok_or(SketchFault::Corner)
+    } else {
+        Err(SketchFault::Extra)
+    }
+}
+
+pub(super) fn number(text: &str, unit: &str) -> Option<f64> {
+    let text = text.trim();
+    let bare = text.strip_suffix(unit).unwrap_or(text);
+    decimal(&bare.trim().replace(',', ".").replace('\u{2212}', "-"))
+}
+
+impl Surface {
+    /// Its name in a sketched course.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Tarmac => "tarmac",
+            Self::PackedGravel => "packed gravel",
+            Self::FirmGrass => "firm grass",
+            Self::WetSoftGrass => "wet soft grass",
+            Self::Mud => "mud",
+            Self::DeepMud => "deep mud",
+            Self::WetPackedSand => "wet packed sand",
+            Self::LooseSand => "loose sand",
+        }
+    }
+
+    /// The surface of that name, in any case, words apart or joined by `-`, `_` or a comma. Deep mud may be called sticky
+    /// too, and loose sand dry.
+    #[must_use]
+    pub fn named(name: &str) -> Option<Self> {
+        let name = name.to_ascii_lowercase();
+        let words: Vec<&str> = name.split(['-', '_', ',', ' ']).filter(|word| !word.is_empty()).collect();
+        let plain = match words.join(" ") {
+            it if it == "deep sticky mud" => Self::DeepMud.name().to_owned(),
+            it if it == "loose dry sand" => Self::LooseSand.name().to_owned(),
+            it => it,
+        };
+        Self::ALL.into_iter().find(|surface| surface.name() == plain)
+    }
+}

@@ -1,0 +1,88 @@
+//! The recording of a file that is used: its segments, and what was left out on the way to a course.
+
+use crate::course::track::gpx::{GpxError, RawFile};
+use crate::course::track::pauses::Pauses;
+use crate::course::track::recorded_point::RecordedPoint;
+use crate::course::track::way::{Way, usual_spacing_m};
+
+/// Points of a file, and which of them were left out.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TrackCleaning {
+    /// Tracks in the file; the one with most points is used.
+    pub tracks: usize,
+    /// Routes in the file; one is used only when there is no track.
+    pub routes: usize,
+    /// Segments of the track used, joined by straight lines.
+    pub segments: usize,
+    /// Straight lines that join segments, all together, in metres.
+    pub joins_m: f64,
+    /// Points of the track used.
+    pub points: usize,
+    /// Points of the file without a place on the globe, left out.
+    pub unusable_points: usize,
+    /// Points at the very place of the one before, left out.
+    pub duplicate_points: usize,
+    /// Points that jump far off and back, left out.
+    pub stray_points: usize,
+    /// Points nearer than 2 m to the last one kept or within a pause, left out.
+    pub close_points: usize,
+    /// Median way between two points of the file, in metres.
+    pub usual_spacing_m: f64,
+    /// Longest way between two points kept, in metres: the course is a straight line there.
+    pub longest_gap_m: f64,
+}
+
+/// What is used of a file.
+pub(in crate::course) struct Recording {
+    tracks: usize,
+    routes: usize,
+    unusable: usize,
+    segments: Vec<Vec<RecordedPoint>>,
+    pub(in crate::course) pauses: Vec<Pauses>,
+    usual_spacing_m: f64,
+}
+
+impl Recording {
+    pub(in crate::course) fn of(file: RawFile) -> Self {
+        let (tracks, routes, unusable) = (file.tracks.len(), file.routes.len(), file.unusable);
+        let segments = main_track(file);
+        let pauses = segments.iter().map(|segment| Pauses::of(segment)).collect();
+        let usual_spacing_m = usual_spacing_m(&segments);
+        Self { tracks, routes, unusable, segments, pauses, usual_spacing_m }
+    }
+
+    /// The way along its points.
+    pub(in crate::course) fn way(&self) -> Result<Way, GpxError> {
+        Way::along(&self.segments, &self.pauses, self.usual_spacing_m).map_err(|error| match error {
+            GpxError::TooFewPoints if self.unusable > 0 => GpxError::OffTheGlobe { points: self.unusable },
+            error => error,
+        })
+    }
+
+    /// What was left out for a way.
+    pub(in crate::course) fn cleaning(&self, way: &Way) -> TrackCleaning {
+        TrackCleaning {
+            tracks: self.tracks,
+            routes: self.routes,
+            segments: self.segments.len(),
+            joins_m: way.joins_m,
+            points: self.segments.iter().map(Vec::len).sum(),
+            unusable_points: self.unusable,
+            duplicate_points: way.duplicates,
+            stray_points: way.strays,
+            close_points: way.close,
+            usual_spacing_m: self.usual_spacing_m,
+            longest_gap_m: way.longest_gap_m(),
+        }
+    }
+}
+
+/// The track with most points as its non-empty segments, or the longest route as one segment.
+fn main_track(file: RawFile) -> Vec<Vec<RecordedPoint>> {
+    let size = |segments: &Vec<Vec<RecordedPoint>>| segments.iter().map(Vec::len).sum::<usize>();
+    let track = file.tracks.into_iter().max_by_key(size).filter(|track| size(track) > 0);
+    let mut segments =
+        track.unwrap_or_else(|| file.routes.into_iter().max_by_key(Vec::len).into_iter().collect());
+    segments.retain(|segment| !segment.is_empty());
+    segments
+}
