@@ -3,12 +3,11 @@
 #[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
 pub mod bench;
 pub mod cadence_window;
-#[cfg(test)]
-pub mod choices;
 pub mod complaint;
 pub mod field;
 pub mod link;
 pub mod owner;
+pub mod owners;
 pub mod reader;
 pub mod rests;
 pub mod sketch;

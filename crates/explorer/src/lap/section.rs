@@ -1,6 +1,6 @@
 //! What the section is written and drawn from.
 
-use crate::bench::owner::Owners;
+use crate::bench::owners::Owners;
 use crate::chain::report::ChainsReport;
 use crate::chain::section::ChainSection;
 use crate::lap::inputs::LapInputs;

@@ -1,7 +1,8 @@
 //! Small pieces that several sections share.
 
 use crate::bench::field::Field;
-use crate::bench::owner::{Owner, Owners};
+use crate::bench::owner::Owner;
+use crate::bench::owners::Owners;
 use crate::side::Side;
 use maud::{Markup, html};
 

@@ -1,7 +1,8 @@
 //! What a section gives to the workshop sheet.
 
 use crate::bench::field::{Field, Group};
-use crate::bench::owner::{Owner, Owners};
+use crate::bench::owner::Owner;
+use crate::bench::owners::Owners;
 use crate::layout::sheet_checks::{Check, Concern};
 use crate::side::Side;
 

@@ -1,5 +1,7 @@
 //! The sums of the rooms: scenario, report, sections, pictures, and the desk that they lie on.
 
+#[cfg(test)]
+mod choices;
 pub mod desk;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]
 pub mod entry;

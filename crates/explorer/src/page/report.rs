@@ -1,6 +1,6 @@
 //! What the scenario comes to: plain data, worked out by gear-math, room by room.
 
-use crate::bench::owner::Owners;
+use crate::bench::owners::Owners;
 use crate::chain::report::ChainsReport;
 use crate::chain::section::ChainSection;
 use crate::lap::inputs::LapInputs;

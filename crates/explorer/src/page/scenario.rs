@@ -3,7 +3,7 @@
 use crate::bench::bench::Bench;
 use crate::bench::complaint::Complaint;
 use crate::bench::field::Field;
-use crate::bench::owner::Owners;
+use crate::bench::owners::Owners;
 use crate::bench::reader::Reader;
 use crate::chain::cages::Cages;
 use crate::chain::inputs::ChainInputs;

@@ -1,7 +1,8 @@
 //! The road position on the cross bike.
 
 use crate::bench::field::Field;
-use crate::bench::owner::{Owner, Owners};
+use crate::bench::owner::Owner;
+use crate::bench::owners::Owners;
 use crate::position::inputs::PositionInputs;
 use gear_math::chain::BottomBracketDrop;
 use gear_math::position::{

@@ -1,6 +1,6 @@
 //! What the section is written and drawn from.
 
-use crate::bench::owner::Owners;
+use crate::bench::owners::Owners;
 use crate::position::report::PositionReport;
 use std::rc::Rc;
 

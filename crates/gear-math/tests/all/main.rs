@@ -10,7 +10,6 @@ mod position_decisions;
 mod position_properties;
 mod ride_or_run_properties;
 mod rider_decisions;
-mod rooms;
 mod text_properties;
 mod tyre_properties;
 mod wheel_decisions;
