@@ -7,7 +7,7 @@ use crate::chain::{body, pictures, view};
 use crate::layout::question::{Question, is_among};
 
 /// “Will the cage take it?”
-pub(crate) static QUESTION: Question<ChainSection> = Question {
+pub(crate) const QUESTION: Question<ChainSection> = Question {
     id: "cage",
     name: "Cage",
     title: "Will the cage take it?",

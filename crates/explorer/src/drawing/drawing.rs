@@ -22,3 +22,18 @@ pub(crate) struct Drawing<S> {
     /// What a spot says, by its place in the order.
     pub(crate) words: fn(&S, &Spot, usize) -> String,
 }
+
+impl<S> Clone for Drawing<S> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<S> Copy for Drawing<S> {}
+
+impl<S> Drawing<S> {
+    /// The same in the engine without its caption, which stands in the page already.
+    pub(crate) const fn hung(self) -> Self {
+        if cfg!(target_arch = "wasm32") { Self { title: "", caption: "", ..self } } else { self }
+    }
+}

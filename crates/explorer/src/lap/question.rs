@@ -7,7 +7,7 @@ use crate::lap::{body, pictures, view};
 use crate::layout::question::{Question, is_among};
 
 /// “Round the lap”
-pub(crate) static QUESTION: Question<LapSection> = Question {
+pub(crate) const QUESTION: Question<LapSection> = Question {
     id: "lap",
     name: "Lap",
     title: "Round the lap",

@@ -37,8 +37,25 @@ pub(crate) struct Question<S: 'static> {
     pub(crate) body: fn() -> Markup,
 }
 
+impl<S> Clone for Question<S> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<S> Copy for Question<S> {}
+
 impl<S> Question<S> {
+    /// The same in the engine without what stands in the page already.
+    pub(crate) const fn asked(self) -> Self {
+        fn nothing() -> Markup {
+            html! {}
+        }
+        if cfg!(target_arch = "wasm32") { Self { title: "", body: nothing, ..self } } else { self }
+    }
+
     /// Its section with nothing worked out yet.
+    #[cfg(not(target_arch = "wasm32"))]
     pub(crate) fn skeleton(&self) -> Markup {
         let title = format!("{}-title", self.id);
         html! {

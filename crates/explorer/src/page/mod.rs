@@ -14,5 +14,6 @@ pub mod report;
 pub mod scenario;
 pub mod sections;
 pub mod sheet;
+#[cfg(not(target_arch = "wasm32"))]
 pub mod skeleton;
 pub mod yours;

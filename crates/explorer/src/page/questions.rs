@@ -1,24 +1,37 @@
 //! Every section of the page. A further one is a room of its own and one line here.
 
 use crate::bench::field::Field;
+use crate::chain::section::ChainSection;
 use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::{Mark, Pen, Size};
 use crate::drawing::spot::Spot;
+use crate::lap::section::LapSection;
 use crate::layout::question::Question;
 use crate::layout::sheet_block::Block;
 use crate::page::report::Report;
+use crate::position::section::PositionSection;
+use crate::ride::section::RideSection;
+use crate::rings::section::RingsSection;
+use crate::tyre::section::TyreSection;
 use crate::{chain, lap, position, ride, rings, tyre};
 use maud::Markup;
 
+static RINGS: Question<RingsSection> = rings::question::QUESTION.asked();
+static CHAIN: Question<ChainSection> = chain::question::QUESTION.asked();
+static RIDE: Question<RideSection> = ride::question::QUESTION.asked();
+static LAP: Question<LapSection> = lap::question::QUESTION.asked();
+static TYRE: Question<TyreSection> = tyre::question::QUESTION.asked();
+static POSITION: Question<PositionSection> = position::question::QUESTION.asked();
+
 /// The sections in the order of the page.
 static ALL: &[&dyn Asked] = &[
-    &Room { of: Report::rings_section, question: &rings::question::QUESTION },
-    &Room { of: Report::chain_section, question: &chain::question::QUESTION },
-    &Room { of: Report::ride_section, question: &ride::question::QUESTION },
-    &Room { of: Report::lap_section, question: &lap::question::QUESTION },
-    &Room { of: Report::tyre_section, question: &tyre::question::QUESTION },
-    &Room { of: Report::position_section, question: &position::question::QUESTION },
+    &Room { of: Report::rings_section, question: &RINGS },
+    &Room { of: Report::chain_section, question: &CHAIN },
+    &Room { of: Report::ride_section, question: &RIDE },
+    &Room { of: Report::lap_section, question: &LAP },
+    &Room { of: Report::tyre_section, question: &TYRE },
+    &Room { of: Report::position_section, question: &POSITION },
 ];
 
 /// The sections in the order of the page.
@@ -37,6 +50,7 @@ pub(crate) trait Asked: Sync {
     /// The id of its section.
     fn id(&self) -> &'static str;
     /// Its name among the sections.
+    #[cfg(not(target_arch = "wasm32"))]
     fn name(&self) -> &'static str;
     /// Whether the answer rests on a field.
     fn rests_on(&self, field: Field) -> bool;
@@ -49,6 +63,7 @@ pub(crate) trait Asked: Sync {
     /// What it gives to the workshop sheet.
     fn block(&self, report: &Report) -> Option<Block>;
     /// Its section with nothing worked out yet.
+    #[cfg(not(target_arch = "wasm32"))]
     fn skeleton(&self) -> Markup;
     /// The names of its pictures.
     fn pictures(&self) -> Vec<&'static str>;
@@ -66,6 +81,7 @@ impl<S> Asked for Room<S> {
         self.question.id
     }
 
+    #[cfg(not(target_arch = "wasm32"))]
     fn name(&self) -> &'static str {
         self.question.name
     }
@@ -93,6 +109,7 @@ impl<S> Asked for Room<S> {
         (self.question.block)(&(self.of)(report), report.sheet_for)
     }
 
+    #[cfg(not(target_arch = "wasm32"))]
     fn skeleton(&self) -> Markup {
         self.question.skeleton()
     }

@@ -6,7 +6,7 @@ use crate::position::section::PositionSection;
 use crate::position::{body, picture, view};
 
 /// “Does it sit like the road bike?”
-pub(crate) static QUESTION: Question<PositionSection> = Question {
+pub(crate) const QUESTION: Question<PositionSection> = Question {
     id: "position",
     name: "Position",
     title: "Does it sit like the road bike?",
@@ -20,6 +20,6 @@ pub(crate) static QUESTION: Question<PositionSection> = Question {
     working: ("How this was worked out", ("position-working", view::working)),
     fragments: &[("position-tables", view::tables)],
     block: |report, _| Some(view::block(report)),
-    pictures: &[picture::POSITION],
+    pictures: &[picture::POSITION.hung()],
     body: body::body,
 };

@@ -7,7 +7,7 @@ use crate::ride::section::RideSection;
 use crate::ride::{body, pictures, view};
 
 /// “Ride or run?”
-pub(crate) static QUESTION: Question<RideSection> = Question {
+pub(crate) const QUESTION: Question<RideSection> = Question {
     id: "ride",
     name: "Ride or run",
     title: "Ride or run?",

@@ -7,7 +7,7 @@ use crate::rings::section::RingsSection;
 use crate::rings::{body, pictures, view};
 
 /// “Which rings?”
-pub(crate) static QUESTION: Question<RingsSection> = Question {
+pub(crate) const QUESTION: Question<RingsSection> = Question {
     id: "rings",
     name: "Rings",
     title: "Which rings?",

@@ -10,7 +10,7 @@ const WEIGHING: [Field; 5] =
     [Field::BodyMass, Field::KitMass, Field::BikeMass, Field::RearWeight, Field::Power];
 
 /// “Which tyre, how hard?”
-pub(crate) static QUESTION: Question<TyreSection> = Question {
+pub(crate) const QUESTION: Question<TyreSection> = Question {
     id: "tyre-section",
     name: "Tyre",
     title: "Which tyre, how hard?",
@@ -24,6 +24,6 @@ pub(crate) static QUESTION: Question<TyreSection> = Question {
     working: ("How this was worked out", ("tyre-working", view::answer::working)),
     fragments: &[("tyre-tables", view::tables::tables)],
     block: |report, _| Some(view::sheet::block(report)),
-    pictures: &[picture::CROSS_SECTION],
+    pictures: &[picture::CROSS_SECTION.hung()],
     body: body::body,
 };

@@ -11,4 +11,4 @@ use crate::drawing::drawing::Drawing;
 
 /// The pictures in the order of the page.
 pub(crate) static PICTURES: &[Drawing<ChainSection>] =
-    &[wrap::WRAP, drivetrain::DRIVETRAIN, capacity::CAPACITY];
+    &[wrap::WRAP.hung(), drivetrain::DRIVETRAIN.hung(), capacity::CAPACITY.hung()];

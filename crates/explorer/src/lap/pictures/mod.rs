@@ -10,4 +10,4 @@ use crate::lap::section::LapSection;
 
 /// The pictures in the order of the page.
 pub(crate) static PICTURES: &[Drawing<LapSection>] =
-    &[profile::PROFILE, gain::GAIN, gear_times::GEAR_TIMES, found::FOUND];
+    &[profile::PROFILE.hung(), gain::GAIN.hung(), gear_times::GEAR_TIMES.hung(), found::FOUND.hung()];

@@ -10,4 +10,4 @@ use crate::ride::section::RideSection;
 
 /// The pictures in the order of the page.
 pub(crate) static PICTURES: &[Drawing<RideSection>] =
-    &[slopes::SLOPES, verdicts::VERDICTS, climb::CLIMB, tornado::TORNADO];
+    &[slopes::SLOPES.hung(), verdicts::VERDICTS.hung(), climb::CLIMB.hung(), tornado::TORNADO.hung()];

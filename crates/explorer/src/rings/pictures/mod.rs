@@ -11,4 +11,4 @@ use crate::rings::section::RingsSection;
 
 /// The pictures in the order of the page.
 pub(crate) static PICTURES: &[Drawing<RingsSection>] =
-    &[ladder::LADDER, speeds::SPEEDS, steps::STEPS, overlap::OVERLAP];
+    &[ladder::LADDER.hung(), speeds::SPEEDS.hung(), steps::STEPS.hung(), overlap::OVERLAP.hung()];
