@@ -83,10 +83,9 @@ fn heading(part: &Part) -> Markup {
 fn grid(part: &Part, rows: &[Vec<String>]) -> Markup {
     html! {
         table {
-            caption { (heading(part)) }
             @for (index, row) in rows.iter().enumerate() {
                 tr { @for (place, cell) in row.iter().enumerate() {
-                    @if cell.is_empty() { td {} } @else if index == 0 { th scope="col" { (cell) } } @else if place == 0 { th scope="row" { (cell) } } @else { td { (cell) } }
+                    @if index == 0 && place == 0 { th scope="col" { (heading(part)) } } @else if cell.is_empty() { td {} } @else if index == 0 { th scope="col" { (cell) } } @else if place == 0 { th scope="row" { (cell) } } @else { td { (cell) } }
                 } }
             }
         }
