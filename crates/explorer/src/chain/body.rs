@@ -1,6 +1,7 @@
 //! What of the section never changes: room for text and pictures, and lasting cautions.
 
 use crate::chain::pictures::{capacity, drivetrain, wrap};
+use crate::chain::words::body as words;
 use crate::layout::figure::figure;
 use maud::{Markup, html};
 
@@ -12,14 +13,14 @@ pub(crate) fn body() -> Markup {
     (figure(&drivetrain::DRIVETRAIN))
     div data-form="gears-shown" class="steppers" { }
     div id="chain-bench" class="pair" { }
-    button type="button" data-act="print-bench" { "Print this table" }
+    button type="button" data-act="print-bench" { (words::PRINT) }
     }
     div id="chain-remedies" { }
     div id="chain-lengths" { }
     (figure(&capacity::CAPACITY))
     div id="cage-tables" { }
     details {
-    summary { "The makers’ sum, gear by gear" }
+    summary { (words::SUM) }
     (figure(&wrap::WRAP))
     div id="cage-loose" { }
     }

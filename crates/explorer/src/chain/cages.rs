@@ -2,7 +2,8 @@
 
 use crate::chain::inputs::ChainInputs;
 use crate::side::Side;
-use gear_math::chain::CageAnswer;
+use gear_math::cage::CageClass;
+use gear_math::chain::{CageAnswer, ClassTrial, PulleyCentres, Standing};
 use gear_math::gears::GearSet;
 use gear_math::{Drivetrain, Gear};
 
@@ -52,5 +53,37 @@ impl Cages {
         let is_off =
             |side: Side, gear| self.switched_off[side as usize].holds(&self.drivetrains[side as usize], gear);
         GearSet::of(drivetrain, |gear| Side::BOTH.into_iter().any(|side| is_off(side, gear)))
+    }
+}
+
+/// The class of cages that those for wide ranges follow.
+const LONG: &str = CageClass::ALL[2].name;
+
+/// Trials of usual lengths that tell something: where a long cage will do, a longer one is nothing to tell.
+pub(crate) fn worth_telling(trials: &[ClassTrial]) -> &[ClassTrial] {
+    let will_do = |trial: &ClassTrial| trial.class.name == LONG && trial.standing == Standing::Runs;
+    let told = trials.iter().position(will_do).map_or(trials.len(), |long| long + 1);
+    &trials[..told]
+}
+
+/// The cages that are usually at least of some length.
+pub(crate) enum UsualCage {
+    /// A class.
+    Of(&'static CageClass),
+    /// Longer than one class, shorter than the next.
+    Between(&'static CageClass, &'static CageClass),
+}
+
+impl UsualCage {
+    /// Those with pulley centres at least so far apart, where there are any.
+    pub(crate) fn with(centres: PulleyCentres) -> Option<Self> {
+        const CLASSES: &[CageClass] = &CageClass::ALL;
+        let mm = centres.mm();
+        let place = CLASSES.iter().position(|class| class.pulley_centres_mm.1 >= mm)?;
+        let class = &CLASSES[place];
+        match CLASSES[..place].last() {
+            Some(shorter) if mm < class.pulley_centres_mm.0 => Some(Self::Between(shorter, class)),
+            _ => Some(Self::Of(class)),
+        }
     }
 }

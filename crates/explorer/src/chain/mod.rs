@@ -4,9 +4,11 @@
 pub mod api;
 pub mod body;
 pub mod cages;
+mod fitting;
 pub mod inputs;
 pub mod pictures;
 pub mod question;
 pub mod report;
 pub mod section;
 pub mod view;
+pub(crate) mod words;

@@ -3,15 +3,15 @@
 use crate::bench::field::Field;
 use crate::chain::cages::Cages;
 use crate::chain::inputs::ChainInputs;
-use crate::number::{plain, with_unit};
+use crate::rings::setup::SetupReport;
 use crate::side::Side;
 use gear_math::cage::{FrontConcern, FrontLimits};
 use gear_math::chain::{
-    Assumption, CageAngle, CentreDistance, ChainDefaults, ChainMeasure, ChainPath, ChainPitch, ChainWindow,
-    GearFit, GearState, Hanger, PathError, PathPoint, PitchCircle, TwoSprocketDrive, cassette_slope_degrees,
+    Assumption, CentreDistance, ChainDefaults, ChainMeasure, ChainPath, ChainPitch, ChainWindow, GearFit,
+    GearState, Hanger, PathError, PathPoint, PitchCircle, TwoSprocketDrive, cassette_slope_degrees,
 };
 use gear_math::gears::GearSet;
-use gear_math::{ChainAdvice, ChainLinks, ChainSetup, Derailleur, Drivetrain};
+use gear_math::{ChainAdvice, ChainLinks, ChainSetup, Chainset, Derailleur, Drivetrain, Gear};
 
 /// Derailleur and chains.
 #[derive(Debug)]
@@ -33,6 +33,28 @@ impl ChainsReport {
     /// The chains that there are: those whose wheels clear one another.
     pub fn solved(&self) -> impl Iterator<Item = &ChainReport> {
         self.chains.iter().filter_map(|chain| chain.as_ref().ok())
+    }
+
+    /// Whether anything was left empty that the chains rest on.
+    pub(crate) fn has_doubts(&self) -> bool {
+        self.solved().any(|chain| !chain.doubts.is_empty())
+    }
+
+    /// Measures that were left empty and decide a number of links.
+    pub(crate) fn deciding(&self) -> Vec<ChainMeasure> {
+        let decides = |measure: &ChainMeasure| {
+            let mut doubts = self.solved().flat_map(|chain| &chain.doubts);
+            doubts.any(|doubt| doubt.decides && doubt.assumption.measure == *measure)
+        };
+        ChainDefaults::ASSUMPTIONS.iter().map(|assumption| assumption.measure).filter(decides).collect()
+    }
+
+    /// Gears in which the fitted chain, or the one that suits best, hangs if everything left empty is as usual.
+    pub(crate) fn hanging_by_usual_measures(&self, setup: &SetupReport) -> Vec<Gear> {
+        let Ok(chain) = &self.chains[setup.side as usize] else { return Vec::new() };
+        let advice = &chain.advice;
+        let fit = if setup.cage.fitted.is_some() { &advice.fit } else { &advice.suited };
+        fit.in_state(GearState::Slack).collect()
     }
 }
 
@@ -193,6 +215,12 @@ fn front_limits(drivetrain: &Drivetrain, inputs: &ChainInputs) -> FrontLimits {
     }
 }
 
+/// Whether most front derailleurs would shift these rings badly, because they are too close to one another.
+pub(crate) fn shift_badly(rings: &Chainset) -> bool {
+    let concerns = FrontLimits::usual(rings.rings().len()).concerns(rings);
+    concerns.iter().any(|concern| matches!(concern, FrontConcern::DifferenceTooSmall { .. }))
+}
+
 fn doubts(setup: &ChainSetup, links: ChainLinks, left_empty: impl Fn(ChainMeasure) -> bool) -> Vec<Doubt> {
     let here = setup.window().ok();
     let doubt = |assumption: Assumption| {
@@ -212,51 +240,5 @@ fn same_chain(a: Option<ChainWindow>, b: Option<ChainWindow>, links: ChainLinks)
         (Some(a), Some(b)) if a.suits(links) || b.suits(links) => a.suits(links) && b.suits(links),
         (Some(a), Some(b)) => a.shortest == b.shortest,
         (a, b) => a.is_none() && b.is_none(),
-    }
-}
-
-impl Station {
-    /// The state in words, with how many links are missing or too many.
-    #[must_use]
-    pub fn state_in_words(&self) -> String {
-        let links = || with_unit(self.fit.links_over.abs(), 1, "links");
-        match self.fit.state {
-            GearState::Comfortable | GearState::TightButUsual => state_name(self.fit.state).to_owned(),
-            GearState::TooTight => format!("{}, {} short", state_name(self.fit.state), links()),
-            GearState::Slack => format!("{}, {} too many", state_name(self.fit.state), links()),
-        }
-    }
-
-    /// Where the cage stands and how the gear runs.
-    #[must_use]
-    pub fn in_words(&self) -> String {
-        match self.fit.state {
-            GearState::Comfortable | GearState::TightButUsual => {
-                format!("cage {}, {}", direction(self.fit.drawn_angle), self.state_in_words())
-            }
-            GearState::TooTight | GearState::Slack => self.state_in_words(),
-        }
-    }
-}
-
-/// A state's name.
-#[must_use]
-pub const fn state_name(state: GearState) -> &'static str {
-    match state {
-        GearState::Comfortable => "fine",
-        GearState::TightButUsual => "tight but usual",
-        GearState::TooTight => "too tight",
-        GearState::Slack => "slack",
-    }
-}
-
-/// A cage angle as seen from the drive side.
-#[must_use]
-pub fn direction(angle: CageAngle) -> String {
-    let degrees = plain(angle.degrees().abs(), 0);
-    match (degrees.as_str(), angle.degrees() < 0.0) {
-        ("0", _) => "straight down".to_owned(),
-        (degrees, false) => format!("{degrees}° forward"),
-        (degrees, true) => format!("{degrees}° back"),
     }
 }

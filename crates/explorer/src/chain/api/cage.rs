@@ -1,7 +1,7 @@
 //! Whether a derailleur takes a set-up, by its maker's figures.
 
 use crate::api::objects::{RingAndSprocket, drivetrain, input, output, thrown};
-use crate::chain::view::cage_verdict::reason;
+use crate::chain::words::findings::reason;
 use gear_math::cage::CageFinding;
 use gear_math::gears::RingDifference;
 use gear_math::{CageVerdict, Derailleur, Sprocket, TotalCapacity};

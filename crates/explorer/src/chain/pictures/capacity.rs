@@ -2,6 +2,8 @@
 
 use crate::chain::report::ChainReport;
 use crate::chain::section::ChainSection;
+use crate::chain::words::names;
+use crate::chain::words::pictures::capacity as words;
 use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
@@ -17,8 +19,8 @@ use gear_math::chain::PulleyCentres;
 /// Capacity against cage length.
 pub(crate) const CAPACITY: Drawing<ChainSection> = Drawing {
     name: "capacity",
-    title: "Capacity and the length of the cage",
-    caption: "The curve is what geometry gives a cage of that length; the point is A’s, the ring B’s. Grey fields are what makers usually state.",
+    title: words::TITLE,
+    caption: words::CAPTION,
     height,
     draw,
     spots,
@@ -108,12 +110,12 @@ struct Line {
 fn lines(report: &ChainSection) -> Vec<Line> {
     let asked = |side: Side| {
         let needed = report.rings.setup(side).cage.check.needed;
-        Line { side: Some(side), teeth: f64::from(needed), words: format!("{side} needs {needed}") }
+        Line { side: Some(side), teeth: f64::from(needed), words: words::needs(side, needed) }
     };
     let stated = report.chain.derailleur.total_capacity.map(TotalCapacity::teeth).map(|teeth| Line {
         side: None,
         teeth: f64::from(teeth),
-        words: format!("maker states {teeth}"),
+        words: words::states(teeth),
     });
     let mut lines: Vec<Line> = Vec::new();
     for line in [asked(Side::A), asked(Side::B)].into_iter().chain(stated) {
@@ -124,14 +126,12 @@ fn lines(report: &ChainSection) -> Vec<Line> {
 
 fn label(report: &ChainSection) -> String {
     let levels: Vec<String> = lines(report).into_iter().map(|line| line.words).collect();
-    let geometry = report.chain.solved().next().map_or_else(String::new, |chain| {
-        format!(
-            "; by geometry a cage of {} takes {} teeth",
-            with_unit(centres_mm(chain), 0, "mm"),
-            plain(chain.advice.fit.capacity_teeth, 1)
-        )
-    });
-    format!("Total capacity against cage length: {}{geometry}.", levels.join(", "))
+    words::label(&levels, report.chain.solved().next().map(geometry))
+}
+
+/// The length of a cage, and the teeth that it takes.
+fn geometry(chain: &ChainReport) -> [String; 2] {
+    [with_unit(centres_mm(chain), 0, "mm"), plain(chain.advice.fit.capacity_teeth, 1)]
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &ChainSection, size: Size) {
@@ -146,7 +146,7 @@ fn draw(pen: &mut Pen, look: &Palette, report: &ChainSection, size: Size) {
         } else {
             ((f64::midpoint(from.0, to.0), to.1 + 9.0), Anchor::Middle)
         };
-        pen.text(class.name, at, Type::new(look.soft, anchor).size(11.0));
+        pen.text(names::class(class), at, Type::new(look.soft, anchor).size(11.0));
     }
     draw_lines(pen, look, report, &layout);
     let curve: Vec<Point> =
@@ -168,8 +168,8 @@ fn draw_axes(pen: &mut Pen, look: &Palette, layout: &Layout) {
         pen.text(&plain(tick, 0), (layout.across.at(tick), layout.floor + 11.0), small(Anchor::Middle));
     }
     pen.line((LEFT, layout.floor), (layout.right, layout.floor), look.ink, 1.0);
-    pen.text("mm between pulley centres", (layout.right, layout.floor + 28.0), small(Anchor::End));
-    pen.text("teeth", (LEFT - 6.0, 10.0), small(Anchor::End));
+    pen.text(words::ACROSS, (layout.right, layout.floor + 28.0), small(Anchor::End));
+    pen.text(words::UP, (LEFT - 6.0, 10.0), small(Anchor::End));
 }
 
 fn draw_lines(pen: &mut Pen, look: &Palette, report: &ChainSection, layout: &Layout) {
@@ -202,9 +202,7 @@ fn spots(report: &ChainSection, size: Size) -> Vec<Spot> {
     let layout = Layout::new(report, size.0);
     let classes = CageClass::ALL.iter().map(|class| {
         let (from, to) = layout.class(class);
-        let (least, most) = class.total_capacity;
-        let text = format!("Usual {} cages: {least} to {most} teeth, common practice.", class.name);
-        Spot::around(from, to, 2.0, text)
+        Spot::around(from, to, 2.0, words::class(class))
     });
     let cages = report.chain.solved().map(|chain| {
         let at = layout.cage(chain);
@@ -214,11 +212,6 @@ fn spots(report: &ChainSection, size: Size) -> Vec<Spot> {
 }
 
 fn describe(report: &ChainSection, chain: &ChainReport) -> String {
-    format!(
-        "{}: a cage of {} takes {} teeth by geometry; {} are needed.",
-        chain.side,
-        with_unit(centres_mm(chain), 0, "mm"),
-        plain(chain.advice.fit.capacity_teeth, 1),
-        report.rings.setup(chain.side).cage.check.needed
-    )
+    let needed = report.rings.setup(chain.side).cage.check.needed;
+    words::cage(chain.side, &geometry(chain), needed)
 }

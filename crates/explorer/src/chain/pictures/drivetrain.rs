@@ -4,22 +4,23 @@ use crate::chain::pictures::gear_map;
 use crate::chain::pictures::gear_map::Map;
 use crate::chain::pictures::side_view;
 use crate::chain::pictures::side_view::{Room, View};
-use crate::chain::report::{ChainReport, Station, state_name};
+use crate::chain::report::{ChainReport, Station};
 use crate::chain::section::ChainSection;
+use crate::chain::words::names;
+use crate::chain::words::pictures::drivetrain as words;
 use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::spot::Spot;
-use crate::number::{plain, with_unit};
 use crate::side::Side;
-use gear_math::chain::{GearState, PathWheel, WheelRole};
+use gear_math::chain::GearState;
 
 /// Drivetrains in a chosen gear, true to scale.
 pub(crate) const DRIVETRAIN: Drawing<ChainSection> = Drawing {
     name: "drivetrain",
-    title: "The chain in one gear, true to scale",
-    caption: "From the drive side: broken lines are the cage’s rest position and forward limit. Slack hangs, and what is missing is drawn as a gap. Below, every gear by how the chain lies in it; the framed one is drawn.",
+    title: words::TITLE,
+    caption: words::CAPTION,
     height,
     draw,
     spots,
@@ -99,14 +100,13 @@ fn height(report: &ChainSection, width: f64) -> f64 {
 }
 
 fn label(report: &ChainSection) -> String {
-    let words: Vec<String> = Side::BOTH.into_iter().map(|side| panel_in_words(report, side)).collect();
-    format!("Drivetrain from the drive side, true to scale. {}.", words.join(". "))
+    words::label(&Side::BOTH.map(|side| panel_in_words(report, side)))
 }
 
 fn panel_in_words(report: &ChainSection, side: Side) -> String {
     match &report.chain.chains[side as usize] {
-        Ok(chain) => format!("{side} · {}: {}", chain.station().fit.gear, chain.station().in_words()),
-        Err(_) => format!("{side}: these wheels run into each other"),
+        Ok(chain) => words::panel(chain),
+        Err(_) => words::overlap(side),
     }
 }
 
@@ -127,9 +127,9 @@ fn draw(pen: &mut Pen, look: &Palette, report: &ChainSection, size: Size) {
 
 /// Names of the marks in use on this page: the states and, where a maker's capacity is broken, that.
 fn key(report: &ChainSection) -> Vec<(Option<GearState>, &'static str)> {
-    let states = gear_map::KEY.into_iter().map(|state| (Some(state), state_name(state)));
+    let states = gear_map::KEY.into_iter().map(|state| (Some(state), names::state(state)));
     let broken = report.chain.solved().flat_map(|chain| &chain.stations).any(|it| it.beyond_maker > 0);
-    states.chain(broken.then_some((None, "beyond maker’s capacity"))).collect()
+    states.chain(broken.then_some((None, words::BEYOND))).collect()
 }
 
 /// Where each entry of the key begins: row and distance from the left.
@@ -171,7 +171,7 @@ fn spots(report: &ChainSection, size: Size) -> Vec<Spot> {
         let view = layout.view(room, chain.side);
         spots.extend(chain.path.wheels.iter().map(|wheel| {
             let (from, to) = view.around(wheel);
-            Spot::around(from, to, 1.0, describe_wheel(chain.side, wheel))
+            Spot::around(from, to, 1.0, words::wheel(chain.side, wheel))
         }));
     }
     spots
@@ -181,46 +181,7 @@ fn gear_spots(layout: &Layout, chain: &ChainReport) -> Vec<Spot> {
     let map = layout.map(chain);
     let spot = |(place, station): (usize, &Station)| {
         let (from, to) = map.cell(place);
-        Spot::around(from, to, 0.0, describe(chain.side, station)).putting(chain.shown_field(), place + 1)
+        Spot::around(from, to, 0.0, words::gear(chain.side, station)).putting(chain.shown_field(), place + 1)
     };
     chain.stations.iter().enumerate().map(spot).collect()
-}
-
-/// One gear in words.
-fn describe(side: Side, station: &Station) -> String {
-    let fit = &station.fit;
-    let mut text = format!("{side} {}: {}", fit.gear, station.in_words());
-    if fit.state.is_usable() {
-        text.push_str(&format!(
-            "; the chain could lose {} before the cage reaches its forward limit, or gain {} before it hangs",
-            with_unit(fit.to_fore_stop, 1, "links"),
-            plain(fit.to_rear_stop, 1)
-        ));
-    }
-    text.push_str(&format!(". Chain angle {}°", plain(fit.chain_angle.degrees(), 1)));
-    if station.crossed {
-        text.push_str(", cross-chained");
-    }
-    if station.beyond_maker > 0 {
-        text.push_str(". Beyond the maker’s capacity, which comes first");
-    }
-    if station.avoid {
-        text.push_str(". Never use it");
-    }
-    text + "."
-}
-
-fn describe_wheel(side: Side, wheel: &PathWheel) -> String {
-    let name = match wheel.role {
-        WheelRole::Chainring => "chainring",
-        WheelRole::TensionPulley => "tension pulley",
-        WheelRole::GuidePulley => "guide pulley",
-        WheelRole::Sprocket => "sprocket",
-    };
-    format!(
-        "{side}, {name} of {} teeth: the chain lies round {}° of it, {}.",
-        wheel.circle.teeth(),
-        plain(wheel.wrap_degrees, 0),
-        with_unit(wheel.chain_mm, 0, "mm")
-    )
 }

@@ -1,13 +1,13 @@
 //! Slack that the cage must take up in every gear, against its capacity.
 
 use crate::chain::section::ChainSection;
+use crate::chain::words::pictures::wrap as words;
 use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
-use crate::number::counted;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::side::Side;
 use gear_math::ascending;
@@ -15,8 +15,8 @@ use gear_math::ascending;
 /// Slack to be taken up in every gear.
 pub(crate) const WRAP: Drawing<ChainSection> = Drawing {
     name: "wrap",
-    title: "Chain the cage must take up",
-    caption: "Teeth of slack in every gear, counted from the largest ring and largest sprocket. Gears beyond the maker’s capacity are crossed out: there the chain hangs.",
+    title: words::TITLE,
+    caption: words::CAPTION,
     height,
     draw,
     spots,
@@ -73,16 +73,7 @@ fn height(_: &ChainSection, width: f64) -> f64 {
 }
 
 fn label(report: &ChainSection) -> String {
-    let words = |side| {
-        let setup = report.rings.setup(side);
-        format!(
-            "{side} needs {} of capacity",
-            counted(usize::from(setup.cage.check.needed), "tooth", "teeth")
-        )
-    };
-    let limit =
-        capacity(report).map_or("no capacity was given".to_owned(), |teeth| format!("the cage has {teeth}"));
-    format!("Chain to be taken up in every gear: {}, {}; {limit}.", words(Side::A), words(Side::B))
+    words::label(Side::BOTH.map(|side| report.rings.setup(side).cage.check.needed), capacity(report))
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &ChainSection, size: Size) {
@@ -113,17 +104,17 @@ fn draw_sprockets(pen: &mut Pen, look: &Palette, setup: &SetupReport, panel: &Pa
         let label = row.gear.sprocket.to_string();
         pen.text(&label, (x, panel.floor + 11.0), Type::new(look.soft, Anchor::Middle).size(11.0));
     }
-    pen.text("sprocket", (panel.right, panel.floor + 26.0), Type::new(look.soft, Anchor::End).size(11.0));
+    pen.text(words::ACROSS, (panel.right, panel.floor + 26.0), Type::new(look.soft, Anchor::End).size(11.0));
 }
 
 fn draw_capacity(pen: &mut Pen, look: &Palette, report: &ChainSection, panel: &Panel) {
     let Some(capacity) = capacity(report) else { return };
     let y = panel.up.at(f64::from(capacity));
     pen.dashes((panel.left, y), (panel.right, y), look.ink, 1.5, 4.0);
-    let words = format!("capacity {capacity}");
-    let room = 7.0 * words.len() as f64;
+    let label = words::capacity(capacity);
+    let room = 7.0 * label.len() as f64;
     pen.fill((panel.right - room, y - 16.0), (panel.right, y - 3.0), look.paper);
-    pen.text(&words, (panel.right, y - 9.0), Type::new(look.ink, Anchor::End));
+    pen.text(&label, (panel.right, y - 9.0), Type::new(look.ink, Anchor::End));
 }
 
 /// One ring's line: unbroken for the largest, broken for the others. Gears beyond the capacity are crossed out.
@@ -143,7 +134,7 @@ fn draw_ring(pen: &mut Pen, look: &Palette, setup: &SetupReport, panel: &Panel, 
         if row.beyond_cage > 0 { cross(pen, look, at) } else { dot(pen, look, setup.side, at) }
     }
     let Some((row, &(x, y))) = rows.first().zip(points.first()) else { return };
-    pen.text(&format!("{} ring", row.gear.ring), (x - 4.0, y - 13.0), Type::new(ink, Anchor::Start));
+    pen.text(&words::ring(row.gear.ring), (x - 4.0, y - 13.0), Type::new(ink, Anchor::Start));
 }
 
 /// A mark of one set-up: full for A, open for B.
@@ -169,20 +160,8 @@ fn spots(report: &ChainSection, size: Size) -> Vec<Spot> {
             ascending(&mut rows, |row| row.rank as f64);
             rows.into_iter().map(move |row| {
                 let at = panel.at(setup, row);
-                Spot::around(at, at, 9.0, describe(report, panel.side, row))
+                Spot::around(at, at, 9.0, words::gear(panel.side, row, capacity(report)))
             })
         })
         .collect()
-}
-
-fn describe(report: &ChainSection, side: Side, row: &GearLine) -> String {
-    let teeth = counted(usize::from(row.slack), "tooth", "teeth");
-    let verdict = match capacity(report) {
-        _ if row.beyond_cage > 0 => {
-            format!("; {} more than the cage can take, so the chain hangs", row.beyond_cage)
-        }
-        Some(capacity) => format!("; {} to spare", capacity - row.slack),
-        None => String::new(),
-    };
-    format!("{side} {}: {teeth} of slack to take up{verdict}.", row.gear)
 }

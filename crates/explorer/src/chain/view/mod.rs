@@ -1,7 +1,8 @@
 //! The section’s text.
 
-pub mod cage;
-pub mod cage_verdict;
+pub mod answer;
 pub mod path;
 pub mod remedies;
+pub mod sheet;
+pub mod tables;
 pub mod working;

@@ -1,95 +1,13 @@
 //! “Will the cage take it?” by geometry: chain length, every gear, what was assumed.
 
-use crate::chain::report::{ChainReport, Doubt, state_name};
+use crate::chain::report::{ChainReport, Doubt};
 use crate::chain::section::ChainSection;
-use crate::layout::pieces::column;
-use crate::layout::pieces::{name, table};
-use crate::layout::sheet_block::{Block, Part};
-use crate::number::{counted, listed, plain, trimmed, with_unit};
+use crate::chain::words::{bench as gear_words, geometry as words, names};
+use crate::layout::pieces::{column, table};
+use crate::number::{plain, with_unit};
 use crate::side::Side;
-use gear_math::Gear;
-use gear_math::cage::FrontConcern;
-use gear_math::chain::{ChainDefaults, ChainFit, ChainMeasure, ChainWindow, GearState, PathError};
+use gear_math::chain::PathError;
 use maud::{Markup, html};
-
-/// Gears or measures named one by one in a sentence; of more, only the first few are.
-const NAMED: usize = 5;
-
-pub(crate) fn links(count: u16) -> String {
-    counted(usize::from(count), "link", "links")
-}
-
-pub(crate) fn in_state(fit: &ChainFit, state: GearState) -> Vec<Gear> {
-    fit.in_state(state).collect()
-}
-
-/// “, tight but usual in 50×30”, when there are such gears.
-pub(crate) fn tight(fit: &ChainFit) -> String {
-    match in_state(fit, GearState::TightButUsual).as_slice() {
-        [] => String::new(),
-        gears => format!(", tight but usual in {}", few(gears)),
-    }
-}
-
-/// The first few items, and how many more there are.
-pub(crate) fn few<T: ToString>(items: &[T]) -> String {
-    let mut names: Vec<String> = items.iter().take(NAMED).map(ToString::to_string).collect();
-    if items.len() > NAMED {
-        names.pop();
-        names.push(format!("{} more", items.len() + 1 - NAMED));
-    }
-    listed(&names)
-}
-
-/// The chain now on the bike, or room to write its links in.
-pub(crate) fn links_fitted(report: &ChainSection, block: &mut Block) {
-    match report.rings.setup(Side::A).cage.fitted {
-        Some(fitted) => block.row("Links fitted", fitted.count().to_string()),
-        None => block.parts.push(Part::blank("Links fitted")),
-    }
-}
-
-/// What to measure before cutting the chain, where that could change its links.
-pub(crate) fn before_cutting(report: &ChainSection) -> Option<String> {
-    let deciding = deciding(report);
-    (!deciding.is_empty()).then(|| {
-        format!(
-            "Measure before you cut the chain: {}. Usual values were taken; they can change the link count.",
-            listed(&deciding)
-        )
-    })
-}
-
-/// Measures that were left empty and decide a number of links.
-fn deciding(report: &ChainSection) -> Vec<&'static str> {
-    let decides = |measure| {
-        let mut doubts = report.chain.solved().flat_map(|chain| &chain.doubts);
-        doubts.any(|doubt| doubt.decides && doubt.assumption.measure == measure)
-    };
-    let measures = ChainDefaults::ASSUMPTIONS.iter().map(|assumption| assumption.measure);
-    measures.filter(|&measure| decides(measure)).map(name_of).collect()
-}
-
-/// What was left empty, and whether that leaves the answers open.
-#[must_use]
-pub(crate) fn certainty(report: &ChainSection) -> Markup {
-    let deciding = deciding(report);
-    let doubts = || report.chain.solved().flat_map(|chain| &chain.doubts);
-    html! {
-        @if !deciding.is_empty() {
-            "You left these empty. Usual values were taken; they can change the link count: " (listed(&deciding)) ". Measure before cutting; the table below says what each may do."
-        } @else if doubts().next().is_some() {
-            "Within the usual range of what you left empty, the same number of links is right."
-        }
-    }
-}
-
-pub(crate) const fn name_of(measure: ChainMeasure) -> &'static str {
-    match measure {
-        ChainMeasure::PulleyTeeth => "teeth of the pulleys",
-        measure => measure.limits().name,
-    }
-}
 
 /// Chain length, capacity, reach and slope of A and B, and what was assumed.
 #[must_use]
@@ -100,22 +18,22 @@ pub(crate) fn lengths(report: &ChainSection) -> Markup {
         html! { tr { th scope="row" { (what) } @for chain in &report.chain.chains { td { (cell(chain)) } } } }
     };
     let body = html! {
-        (row("Links to fit", |chain| chain.advice.suited.links.count().to_string()))
-        (row("Fewest that keep big-big behind the forward limit", |chain| {
+        (row(words::LINKS_TO_FIT, |chain| chain.advice.suited.links.count().to_string()))
+        (row(words::FEWEST, |chain| {
             let window = &chain.advice.fit.window;
-            format!("{}, exactly {}", window.shortest.count(), plain(window.shortest_exact, 2))
+            words::exactly(window.shortest.count(), window.shortest_exact)
         }))
-        (row("Most that small-small takes up", |chain| {
+        (row(words::MOST, |chain| {
             let window = &chain.advice.fit.window;
-            format!("{}, exactly {}", window.longest.count(), plain(window.longest_exact, 2))
+            words::exactly(window.longest.count(), window.longest_exact)
         }))
-        (row("Workshop rule: big-big + 2 links", |chain| chain.advice.fit.big_big_plus_two.count().to_string()))
-        (row("Capacity of the cage by geometry, teeth", |chain| plain(chain.advice.fit.capacity_teeth, 1)))
-        (row("Hanger to guide pulley under the largest sprocket", |chain| with_unit(chain.reach_mm, 0, "mm")))
-        (row("Slope that the guide pulley climbs", |chain| format!("{}°", plain(chain.slope_degrees, 0))))
+        (row(words::WORKSHOP_RULE, |chain| chain.advice.fit.big_big_plus_two.count().to_string()))
+        (row(words::CAPACITY, |chain| plain(chain.advice.fit.capacity_teeth, 1)))
+        (row(words::REACH, |chain| with_unit(chain.reach_mm, 0, "mm")))
+        (row(words::SLOPE, |chain| format!("{}°", plain(chain.slope_degrees, 0))))
     };
     html! {
-        (table("Chain and cage by geometry", "Inner and outer links counted alike; only an even number closes.", &head, &body))
+        (table(words::LENGTHS, words::LENGTHS_REMARK, &head, &body))
         (front(report))
         (assumptions(report))
     }
@@ -125,24 +43,9 @@ pub(crate) fn lengths(report: &ChainSection) -> Markup {
 fn front(report: &ChainSection) -> Markup {
     html! {
         @for chain in report.chain.solved().filter(|chain| !chain.front.is_empty()) {
-            p.prose { (name(chain.side)) " on a front derailleur: " (chain.front.iter().map(concern).collect::<Vec<_>>().join("; ")) "." }
+            p.prose { (words::front(chain.side, &chain.front)) }
         }
-        p.prose.quiet { "Whether the rings clear the chainstay, and the tyre leaves room for the chain, only the bike can tell." }
-    }
-}
-
-fn concern(concern: &FrontConcern) -> String {
-    match concern {
-        FrontConcern::DifferenceTooLarge { teeth, most } => {
-            format!("{teeth} teeth between the rings are more than the {most} it spans")
-        }
-        FrontConcern::DifferenceTooSmall { teeth, least } => format!(
-            "only {} between neighbouring rings, where {least} are usual: its inner plate may meet the larger one",
-            counted(usize::from(*teeth), "tooth", "teeth")
-        ),
-        FrontConcern::CurveDiffers { ring, made_for } => format!(
-            "its plates are curved for a ring of {made_for}, too far from {ring} to follow it closely"
-        ),
+        p.prose.quiet { (words::CLEARANCES) }
     }
 }
 
@@ -153,19 +56,18 @@ fn assumptions(report: &ChainSection) -> Markup {
     };
     let head = html! {
         tr {
-            th scope="col" { "Left empty" } th scope="col" { "Taken" } th scope="col" { "Usual" }
+            @for head in words::ASSUMED_HEADS { th scope="col" { (head) } }
             @for chain in report.chain.solved() {
-                th scope="col" { (name(chain.side)) " at the least" } th scope="col" { (name(chain.side)) " at the most" }
+                @for head in words::ends(chain.side) { th scope="col" { (head) } }
             }
-            th.words scope="col" { "Where from" }
+            th.words scope="col" { (words::SOURCE) }
         }
     };
     let body = html! { @for place in 0..first.doubts.len() { (assumption(report, place)) } };
-    let remark = "Exact links, fewest and most that suit every gear, if the measure lay at either end of what is usual.";
     html! {
         details #assumed {
-            summary { "What was assumed, and what it costs in certainty" }
-            (table("Measures that were left empty", remark, &head, &body))
+            summary { (words::ASSUMED_OPEN) }
+            (table(words::ASSUMED, words::ASSUMED_REMARK, &head, &body))
         }
     }
 }
@@ -174,26 +76,14 @@ fn assumptions(report: &ChainSection) -> Markup {
 fn assumption(report: &ChainSection, place: usize) -> Markup {
     let doubts: Vec<&Doubt> = report.chain.solved().filter_map(|chain| chain.doubts.get(place)).collect();
     let Some(assumed) = doubts.first().map(|doubt| &doubt.assumption) else { return html! {} };
-    let unit = with_space(assumed.measure.limits().unit);
     html! {
         tr {
-            th scope="row" { (name_of(assumed.measure)) }
-            td { (trimmed(assumed.value)) (unit) }
-            td { (trimmed(assumed.low)) " to " (trimmed(assumed.high)) (unit) }
-            @for end in doubts.iter().flat_map(|doubt| &doubt.ends) { td { (window(end.as_ref())) } }
-            td.words { (assumed.source) }
+            th scope="row" { (names::measure(assumed.measure)) }
+            @for value in words::taken_and_usual(assumed) { td { (value) } }
+            @for end in doubts.iter().flat_map(|doubt| &doubt.ends) { td { (words::window(end.as_ref())) } }
+            td.words { (words::source(assumed)) }
         }
     }
-}
-
-fn with_space(unit: &str) -> String {
-    if unit == "degrees" { "°".to_owned() } else { format!("\u{a0}{unit}") }
-}
-
-fn window(window: Option<&ChainWindow>) -> String {
-    window.map_or("no path".to_owned(), |window| {
-        format!("{} to {}", plain(window.shortest_exact, 1), plain(window.longest_exact, 1))
-    })
 }
 
 /// The table for the bench: one for each set-up, whose rows can be stepped through with the drawing.
@@ -203,10 +93,11 @@ pub(crate) fn bench(report: &ChainSection) -> Markup {
 }
 
 fn bench_table(chain: &ChainReport) -> Markup {
+    let [values @ .., state] = gear_words::HEADS;
     let head = html! {
         tr {
-            th scope="col" { "Gear" } th scope="col" { "Cage angle" } th scope="col" { "Links left before too tight" }
-            th scope="col" { "Links left before slack" } th scope="col" { "Chain angle" } th.words scope="col" { "State" }
+            @for head in values { th scope="col" { (head) } }
+            th.words scope="col" { (state) }
         }
     };
     let body = html! {
@@ -218,26 +109,11 @@ fn bench_table(chain: &ChainReport) -> Markup {
                 td { (plain(fit.to_fore_stop, 1)) }
                 td { (plain(fit.to_rear_stop, 1)) }
                 td { (plain(fit.chain_angle.degrees(), 1)) "°" }
-                td.words {
-                    (state_name(station.fit.state))
-                    @if station.crossed { ", cross-chained" }
-                    @if station.beyond_maker > 0 { ", beyond maker’s capacity" }
-                    @if station.avoid { ", never use" }
-                }
+                td.words { (gear_words::station(station)) }
             }
         }
     };
-    let drivetrain = &chain.setup.drivetrain;
-    let title = format!(
-        "{} on the bench: {} with {}-{}, {}",
-        chain.side,
-        drivetrain.chainset,
-        drivetrain.cassette.smallest(),
-        drivetrain.cassette.largest(),
-        links(chain.advice.fit.links.count())
-    );
-    let remark = "Cage angle: forward of straight down. Links left: that could come off before the cage reaches its forward limit, or be added before it reaches its stop pin.";
-    table(&title, remark, &head, &body)
+    table(&gear_words::title(chain), gear_words::REMARK, &head, &body)
 }
 
 #[cfg(test)]
@@ -245,7 +121,8 @@ mod tests {
     use super::*;
     use crate::bench::bench::Bench;
     use crate::bench::field::Field;
-    use crate::chain::view::cage_verdict;
+    use crate::chain::words::answer::certainty;
+    use crate::chain::words::verdict::said;
     use crate::page::scenario::Scenario;
 
     /// The answer to a bench with these fields typed, as text without its marks.
@@ -257,7 +134,7 @@ mod tests {
         let report = crate::page::report::Report::of(&Scenario::read(&typed, &Scenario::default()).scenario)
             .chain_section();
         let html = html! {
-            @for side in Side::BOTH { (cage_verdict::said(&report, side).marked(side)) " " }
+            @for side in Side::BOTH { (said(&report, side).marked(side)) " " }
             (certainty(&report)) (lengths(&report)) (crate::chain::view::remedies::remedies(&report)) (bench(&report))
         };
         let mut text = String::new();

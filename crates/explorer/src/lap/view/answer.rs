@@ -2,7 +2,7 @@
 
 use crate::bench::field::Field;
 use crate::bench::owner::Owner;
-use crate::chain::view::cage_verdict;
+use crate::chain::words::beside_lap;
 use crate::lap::inputs::CourseChoice;
 use crate::lap::report::{LapReport, Settled};
 use crate::lap::section::LapSection;
@@ -31,7 +31,7 @@ pub(crate) fn answer(report: &LapSection) -> Markup {
             p.more { (forcing(laps, settled)) }
         }
         p { (course_and_times(report, laps)) }
-        @for note in cage_verdict::beside_lap(&report.chain_section()) { p.more { (note) } }
+        @for note in beside_lap::notes(&report.chain_section()) { p.more { (note) } }
         @if let Some(settled) = &laps.settled { p.quiet { (doubt(settled)) (wind(report)) } }
         (crate::ride::view::width::counts(&report.ride))
     }

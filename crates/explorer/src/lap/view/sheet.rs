@@ -1,7 +1,7 @@
 //! “Round the lap” on the workshop sheet.
 
 use crate::bench::field::Field;
-use crate::chain::view::cage_verdict;
+use crate::chain::words::beside_lap;
 use crate::lap::report::{LapReport, Settled};
 use crate::lap::section::LapSection;
 use crate::lap::view::answer::{course_name, lacks_file};
@@ -25,7 +25,7 @@ pub(crate) fn block(report: &LapSection, sheet_for: Option<Side>) -> Option<Bloc
     let laps = report.lap.laps.as_ref().filter(|_| !lacks_file(report))?;
     let settled = laps.settled.as_ref()?;
     laps_of(&mut block, report, laps, settled, sheet_for.is_none());
-    for note in cage_verdict::fits_for_lap(&report.chain_section()) {
+    for note in beside_lap::fits(&report.chain_section()) {
         block.row("Note", note);
     }
     block.check(Concern::Course, [WALK_IT_FIRST, DOWNHILL, WHILE_OPEN].join(" "));

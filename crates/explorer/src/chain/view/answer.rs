@@ -1,0 +1,24 @@
+//! “Will the cage take it?”: the answer for both set-ups.
+
+use crate::chain::section::ChainSection;
+use crate::chain::words::answer as words;
+use crate::chain::words::verdict::said;
+use crate::side::Side;
+use maud::{Markup, html};
+
+/// The sentence that answers for both set-ups, and what to check by hand.
+#[must_use]
+pub(crate) fn answer(report: &ChainSection) -> Markup {
+    let asks_more = report.rings.setups.iter().any(|setup| !setup.cage.check.unknown.is_empty());
+    html! {
+        @for side in Side::BOTH { p.verdict { (said(report, side).marked(side)) } }
+        p.more {
+            @for line in [words::avoided(report), words::basis(report)] {
+                @if !line.is_empty() { (line) " " }
+            }
+            (words::certainty(report))
+        }
+        @if asks_more { p.more { (words::unknown(report)) } }
+        p.more.care { (words::by_hand()) }
+    }
+}

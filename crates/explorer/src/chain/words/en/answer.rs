@@ -1,0 +1,90 @@
+//! What is said beside the verdict: gears to avoid, what it rests on, what to do by hand.
+
+use crate::chain::section::ChainSection;
+use crate::chain::words::names::{figure, measures};
+use crate::chain::words::verdict::named;
+use crate::number::{listed, percent, with_unit};
+use crate::rings::setup::SetupReport;
+use crate::side::Side;
+use gear_math::ChainLinks;
+use gear_math::chain::CageLength;
+
+/// What can break first: chain, cage and spokes.
+pub(crate) const TURNED_BY_HAND: &str = "Bike in a stand, turn the crank by hand, fingers clear of chain and sprockets. Turn slowly into the largest ring with the largest sprocket and never force it; the pulleys must not be pulled into line. Then the smallest with the smallest: the lower run must neither sag nor touch the guide pulley. Look at the gap under the largest sprocket, at the hanger, and with rear suspension at every height of its travel.";
+
+/// What other parts ask for, and the chain itself.
+pub(crate) fn set_and_joined() -> String {
+    let worn = percent(ChainLinks::WORN_PERCENT, 1);
+    format!(
+        "After other rings or another cassette set limit screws, guide-pulley gap and front-derailleur height anew: derailleur or chain in the spokes stops the wheel. Replace a chain worn by {worn}. Close it with its maker’s own pin or link, and bend it there to see that it holds."
+    )
+}
+
+/// What to do by hand.
+pub(crate) fn by_hand() -> String {
+    format!(
+        "By hand, before riding. {TURNED_BY_HAND} {} The makers’ figures come before ours.",
+        set_and_joined()
+    )
+}
+
+/// The maker's figures that are not given.
+pub(crate) fn unknown(report: &ChainSection) -> String {
+    let figures: Vec<String> =
+        report.rings.setups[0].cage.check.unknown.iter().map(|&it| figure(it)).collect();
+    format!("Not given, so not checked: {}.", listed(&figures))
+}
+
+/// What links and drawing were worked out with, where the length of the cage was not measured.
+pub(crate) fn basis(report: &ChainSection) -> String {
+    let cage = &report.rings.setup(Side::A).cage;
+    let centres = with_unit(cage.length.centres().mm(), 0, "mm");
+    match (cage.length, report.chain.derailleur.total_capacity) {
+        (CageLength::Measured(_), _) => String::new(),
+        (CageLength::ByCapacity(_), Some(capacity)) => format!(
+            "A capacity of {capacity} teeth is a cage of about {centres} between the pulley centres: links and drawing are for that. Measured pulley centres win."
+        ),
+        _ => format!("Links and drawing are for a medium cage, {centres} between the pulley centres."),
+    }
+}
+
+/// Gears that are left out everywhere, and why when none could be.
+pub(crate) fn avoided(report: &ChainSection) -> String {
+    let told: Vec<String> = report.rings.setups.iter().filter_map(avoided_on).collect();
+    if told.is_empty() {
+        return String::new();
+    }
+    format!("Gears to avoid, used nowhere on this page: {}.", told.join("; "))
+}
+
+fn avoided_on(setup: &SetupReport) -> Option<String> {
+    let (side, cage) = (setup.side, &setup.cage);
+    if cage.avoid.is_empty() {
+        return None;
+    }
+    if cage.avoid.holds_all(&setup.drivetrain) {
+        return Some(format!("every gear of {side}, so that its numbers go on as if they ran"));
+    }
+    let avoid = named(setup, cage.avoid);
+    let own = named(setup, cage.switched_off);
+    Some(if own.is_empty() {
+        format!("{side} {avoid}")
+    } else {
+        format!("{side} {avoid} ({own} by your choice)")
+    })
+}
+
+/// What was left empty, and whether that leaves the answers open.
+pub(crate) fn certainty(report: &ChainSection) -> String {
+    let deciding = listed(&measures(&report.chain.deciding()));
+    if !deciding.is_empty() {
+        return format!(
+            "You left these empty. Usual values were taken; they can change the link count: {deciding}. Measure before cutting; the table below says what each may do."
+        );
+    }
+    if report.chain.has_doubts() {
+        return "Within the usual range of what you left empty, the same number of links is right."
+            .to_owned();
+    }
+    String::new()
+}

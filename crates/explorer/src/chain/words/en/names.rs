@@ -1,0 +1,112 @@
+//! What counts, gears, parts and states are called.
+
+use crate::chain::report::Station;
+use crate::number::{counted, listed, plain, with_unit};
+use gear_math::Gear;
+use gear_math::cage::{CageClass, DerailleurFigure};
+use gear_math::chain::{CageAngle, ChainMeasure, GearState, WheelRole};
+
+/// Gears named one by one in a sentence; of more, only the first few are.
+const NAMED: usize = 5;
+
+/// “1 link”, “110 links”.
+pub(crate) fn links(count: u16) -> String {
+    counted(usize::from(count), "link", "links")
+}
+
+/// “1 tooth”, “37 teeth”.
+pub(crate) fn teeth(count: u16) -> String {
+    counted(usize::from(count), "tooth", "teeth")
+}
+
+/// “an 11”, “a 34”.
+pub(crate) fn with_article(count: u16) -> String {
+    if matches!(count, 8 | 11 | 18 | 80..=89) { format!("an {count}") } else { format!("a {count}") }
+}
+
+/// The first few gears, and how many more there are.
+pub(crate) fn few(gears: &[Gear]) -> String {
+    let mut names: Vec<String> = gears.iter().take(NAMED).map(ToString::to_string).collect();
+    if gears.len() > NAMED {
+        names.pop();
+        names.push(format!("{} more", gears.len() + 1 - NAMED));
+    }
+    listed(&names)
+}
+
+/// “short”, “short or medium”, “short, medium or long”.
+pub(crate) fn either(names: &[&str]) -> String {
+    match names {
+        [front @ .., before, last] => {
+            let front: String = front.iter().map(|name| format!("{name}, ")).collect();
+            format!("{front}{before} or {last}")
+        }
+        names => names.concat(),
+    }
+}
+
+/// A class of cages.
+pub(crate) const fn class(class: &CageClass) -> &'static str {
+    class.name
+}
+
+/// A maker's figure.
+pub(crate) fn figure(figure: DerailleurFigure) -> String {
+    figure.to_string()
+}
+
+/// A measure of frame or cage.
+pub(crate) const fn measure(measure: ChainMeasure) -> &'static str {
+    match measure {
+        ChainMeasure::PulleyTeeth => "teeth of the pulleys",
+        measure => measure.limits().name,
+    }
+}
+
+/// Several of them.
+pub(crate) fn measures(measures: &[ChainMeasure]) -> Vec<&'static str> {
+    measures.iter().map(|&it| measure(it)).collect()
+}
+
+/// A wheel that the chain runs round.
+pub(crate) const fn wheel(role: WheelRole) -> &'static str {
+    match role {
+        WheelRole::Chainring => "chainring",
+        WheelRole::TensionPulley => "tension pulley",
+        WheelRole::GuidePulley => "guide pulley",
+        WheelRole::Sprocket => "sprocket",
+    }
+}
+
+/// A state.
+pub(crate) const fn state(state: GearState) -> &'static str {
+    match state {
+        GearState::Comfortable => "fine",
+        GearState::TightButUsual => "tight but usual",
+        GearState::TooTight => "too tight",
+        GearState::Slack => "slack",
+    }
+}
+
+/// Where the cage stands and how the gear runs, or how many links are missing or too many.
+pub(crate) fn station(station: &Station) -> String {
+    let name = state(station.fit.state);
+    let links = with_unit(station.fit.links_over.abs(), 1, "links");
+    match station.fit.state {
+        GearState::Comfortable | GearState::TightButUsual => {
+            format!("cage {}, {name}", direction(station.fit.drawn_angle))
+        }
+        GearState::TooTight => format!("{name}, {links} short"),
+        GearState::Slack => format!("{name}, {links} too many"),
+    }
+}
+
+/// A cage angle as seen from the drive side.
+fn direction(angle: CageAngle) -> String {
+    let degrees = plain(angle.degrees().abs(), 0);
+    match (degrees.as_str(), angle.degrees() < 0.0) {
+        ("0", _) => "straight down".to_owned(),
+        (degrees, false) => format!("{degrees}° forward"),
+        (degrees, true) => format!("{degrees}° back"),
+    }
+}

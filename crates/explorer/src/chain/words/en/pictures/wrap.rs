@@ -1,0 +1,48 @@
+//! Slack that the cage must take up in every gear.
+
+use crate::chain::words::names::teeth;
+use crate::rings::setup::GearLine;
+use crate::side::Side;
+use gear_math::gears::Chainring;
+
+/// Its title.
+pub(crate) const TITLE: &str = "Chain the cage must take up";
+/// How it is to be read.
+pub(crate) const CAPTION: &str = "Teeth of slack in every gear, counted from the largest ring and largest sprocket. Gears beyond the maker’s capacity are crossed out: there the chain hangs.";
+/// The axis of sprockets.
+pub(crate) const ACROSS: &str = "sprocket";
+
+/// The level that the maker states.
+pub(crate) fn capacity(teeth: u16) -> String {
+    format!("capacity {teeth}")
+}
+
+/// The line of one ring.
+pub(crate) fn ring(ring: Chainring) -> String {
+    format!("{ring} ring")
+}
+
+/// The picture in a sentence, from what A and B need.
+pub(crate) fn label(needed: [u16; 2], capacity: Option<u16>) -> String {
+    let [a, b] = needed.map(teeth);
+    let limit = match capacity {
+        Some(teeth) => format!("the cage has {teeth}"),
+        None => "no capacity was given".to_owned(),
+    };
+    format!("Chain to be taken up in every gear: A needs {a} of capacity, B needs {b} of capacity; {limit}.")
+}
+
+/// One gear.
+pub(crate) fn gear(side: Side, line: &GearLine, capacity: Option<u16>) -> String {
+    let (gear, slack) = (line.gear, teeth(line.slack));
+    match capacity {
+        _ if line.beyond_cage > 0 => format!(
+            "{side} {gear}: {slack} of slack to take up; {} more than the cage can take, so the chain hangs.",
+            line.beyond_cage
+        ),
+        Some(capacity) => {
+            format!("{side} {gear}: {slack} of slack to take up; {} to spare.", capacity - line.slack)
+        }
+        None => format!("{side} {gear}: {slack} of slack to take up."),
+    }
+}
