@@ -4,8 +4,11 @@
 pub mod api;
 pub mod body;
 pub mod inputs;
+mod on_climb;
 pub mod pictures;
+mod probe;
 pub mod question;
 pub mod report;
 pub mod section;
 pub mod view;
+pub(crate) mod words;

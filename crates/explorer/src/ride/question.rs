@@ -4,18 +4,19 @@ use crate::bench::field::{Field, Group};
 use crate::bench::rests::is_ridden;
 use crate::layout::question::{Question, is_among};
 use crate::ride::section::RideSection;
+use crate::ride::words::body as words;
 use crate::ride::{body, pictures, view};
 
 /// “Ride or run?”
 pub(crate) const QUESTION: Question<RideSection> = Question {
     id: "ride",
-    name: "Ride or run",
-    title: "Ride or run?",
+    name: words::NAME,
+    title: words::TITLE,
     rests_on: |field| is_ridden(field) || field.spec().group == Group::Ride,
     asks: |field| is_among(field, &Group::RIDE) || field == Field::CrossCrank,
     answer: ("ride-answer", view::answer::answer),
     marks_itself: false,
-    working: ("How this was worked out", ("ride-working", view::notes::working)),
+    working: (words::WORKING, ("ride-working", view::notes::working)),
     fragments: &[
         ("ride-ends", view::tables::ends),
         ("ride-at-speed", view::tables::at_speed),
@@ -24,7 +25,7 @@ pub(crate) const QUESTION: Question<RideSection> = Question {
         ("ride-climb", view::tables::climb),
         ("ride-swings", view::tables::swings),
     ],
-    block: |report, _| Some(view::answer::block(report)),
+    block: |report, _| Some(view::sheet::block(report)),
     pictures: pictures::PICTURES,
     body: body::body,
 };

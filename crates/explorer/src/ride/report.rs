@@ -1,6 +1,5 @@
 //! Riding against going on foot, for both set-ups.
 
-use crate::bench::field::{Field, Kind};
 use crate::ride::inputs::RideInputs;
 use crate::side::Side;
 use gear_math::ascending;
@@ -120,8 +119,8 @@ pub struct OtherGear {
 /// One ground of the map.
 #[derive(Debug)]
 pub struct GroundRow {
-    /// Its name.
-    pub name: &'static str,
+    /// Which one; `None` for one with values of the rider's own.
+    pub surface: Option<Surface>,
     /// Whether it is the ground that was asked about.
     pub here: bool,
     /// Stretches of one verdict for A and B, from the level up.
@@ -182,10 +181,30 @@ impl RideReport {
         Self { running, map: map(&inputs, &gradients), swings: swings(&tornados), sides, far, inputs }
     }
 
-    /// The name of the ground that was asked about.
+    /// The ground that was asked about; `None` for one with values of the rider's own.
     #[must_use]
-    pub fn ground_name(&self) -> &'static str {
-        if self.inputs.own.any() { OWN_GROUND } else { surface_name(self.inputs.surface) }
+    pub fn ground(&self) -> Option<Surface> {
+        (!self.inputs.own.any()).then_some(self.inputs.surface)
+    }
+
+    /// Whether running this climb wins only at speeds at which no gear is low enough any more.
+    #[must_use]
+    pub fn running_wins_below_the_gears(&self) -> bool {
+        let wins = self.sides[0].plan.running_wins_below().best;
+        self.sides.iter().all(|side| wins < side.crossover.lowest_gear_speed)
+    }
+
+    /// Where the legs cannot spin fast enough, told once where it is the same with both.
+    pub fn spun_out(&self) -> impl Iterator<Item = SpunOut> + use<> {
+        let [a, b] = [&self.sides[0], &self.sides[1]].map(|side| side.spun_out);
+        a.into_iter().chain(b.filter(|_| a != b))
+    }
+
+    /// The input that moves the end of riding most.
+    #[must_use]
+    pub fn most_in_doubt(&self) -> Option<Uncertain> {
+        let most = self.swings.first()?;
+        Side::BOTH.iter().any(|&side| most.moves(side)).then_some(most.input)
     }
 
     /// What B changes against A.
@@ -241,21 +260,33 @@ impl RideReport {
         }
     }
 
-    /// Up to which slope a lower gear than a side's lowest would be quicker than running, where that is worth a word: for
-    /// the sides it helps.
+    /// Up to which slope a lower gear than a side's lowest would be quicker than running, where that is worth a word.
     #[must_use]
-    pub fn lower_gear_helps(&self) -> Option<(Vec<Side>, f64)> {
+    pub fn lower_gear_helps(&self) -> Option<LowerGearHelps> {
         let most = Climb::LIMITS.max;
-        let next = self.sides[0].next_limit().map_or(most, |(_, at)| at.percent());
-        let until = self.running.earliest.map_or(most, Slope::percent).min(next);
+        let next = self.sides[0].next_limit();
+        let until = self.running.earliest.map_or(most, Slope::percent);
+        let until = next.map_or(most, |(_, at)| at.percent()).min(until);
         let helped: Vec<Side> = self
             .sides
             .iter()
             .filter(|side| side.geared_to().is_some_and(|end| end + WORTH < until))
             .map(|it| it.side)
             .collect();
-        (!helped.is_empty()).then_some((helped, until))
+        let then = next.filter(|(_, at)| at.percent() <= until).map(|(limit, _)| limit);
+        (!helped.is_empty()).then_some(LowerGearHelps { sides: helped, until, then })
     }
+}
+
+/// Where a gear lower than the lowest would be quicker than running.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LowerGearHelps {
+    /// The sides it helps.
+    pub sides: Vec<Side>,
+    /// Up to this slope, per cent.
+    pub until: f64,
+    /// The limit that no gear moves, where it is that which ends it.
+    pub then: Option<Reason>,
 }
 
 /// What B changes against A.
@@ -448,24 +479,24 @@ fn map(inputs: &RideInputs, gradients: &[Climb]) -> Vec<GroundRow> {
         .iter()
         .map(|surface| Ground { slope_share, ..surface.ground_under(inputs.bike.tyre) })
         .collect();
-    let mut names: Vec<&str> = Surface::ALL.iter().map(|&surface| surface_name(surface)).collect();
+    let mut surfaces: Vec<Option<Surface>> = Surface::ALL.iter().copied().map(Some).collect();
     let mut here = inputs.surface as usize;
     if inputs.own.any() {
         here = grounds.len();
         grounds.push(inputs.ground);
-        names.push(OWN_GROUND);
+        surfaces.push(None);
     }
     let maps = verdict_map(&inputs.questions, &grounds, gradients);
     let cells = |side: Side, row: usize| {
         let cells = &maps[side as usize][row * gradients.len()..][..gradients.len()];
         stretches(cells, gradients, &inputs.questions[side as usize], &grounds[row])
     };
-    let row = |(row, name)| GroundRow {
-        name,
+    let row = |(row, surface)| GroundRow {
+        surface,
         here: row == here,
         stretches: Side::BOTH.map(|side| cells(side, row)),
     };
-    names.into_iter().enumerate().map(row).collect()
+    surfaces.into_iter().enumerate().map(row).collect()
 }
 
 fn stretches(cells: &[Cell], gradients: &[Climb], question: &RideOrRun, ground: &Ground) -> Vec<Stretch> {
@@ -507,32 +538,14 @@ fn swings([of_a, of_b]: &[Vec<TornadoBar>; 2]) -> Vec<Swing> {
     swings
 }
 
-/// What a ground with values of the rider's own is called.
-const OWN_GROUND: &str = "your own ground";
-
-/// A surface as the form calls it; the choices stand in the order of [`Surface::ALL`].
-#[must_use]
-pub fn surface_name(surface: Surface) -> &'static str {
-    match Field::Ground.spec().kind {
-        Kind::Choice(choices) => choices[surface as usize].1,
-        _ => "",
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::bench::field::Field;
     use crate::page::scenario::Scenario;
 
     fn report(scenario: &Scenario) -> RideReport {
         RideReport::of(&scenario.ride, scenario.cages.lowest())
-    }
-
-    #[test]
-    fn the_form_names_the_surfaces_in_their_order() {
-        assert_eq!(surface_name(Surface::Tarmac), "tarmac");
-        assert_eq!(surface_name(Surface::Mud), "mud");
-        assert_eq!(surface_name(Surface::LooseSand), "loose, dry sand");
     }
 
     #[test]

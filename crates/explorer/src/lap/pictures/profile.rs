@@ -9,7 +9,7 @@ use crate::drawing::spot::Spot;
 use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
 use crate::number::{counted, signed, with_unit};
-use crate::ride::report::surface_name;
+use crate::ride::words::terms::surface_name;
 use crate::side::Side;
 use gear_math::course::{Mode, TracePoint};
 use gear_math::{Gear, Lap, Speed, Surface};

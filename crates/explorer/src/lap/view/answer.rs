@@ -33,7 +33,7 @@ pub(crate) fn answer(report: &LapSection) -> Markup {
         p { (course_and_times(report, laps)) }
         @for note in beside_lap::notes(&report.chain_section()) { p.more { (note) } }
         @if let Some(settled) = &laps.settled { p.quiet { (doubt(settled)) (wind(report)) } }
-        (crate::ride::view::width::counts(&report.ride))
+        p.quiet { (crate::ride::words::width::counts(&report.ride)) }
     }
 }
 

@@ -4,7 +4,7 @@ use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
 use crate::layout::pieces::name;
 use crate::number::{brief, listed, percent, plain, with_unit};
-use crate::ride::report::surface_name;
+use crate::ride::words::terms::surface_name;
 use crate::side::Side;
 use gear_math::course::{PlanPart, WhyOnFoot};
 use gear_math::rider::Reason;

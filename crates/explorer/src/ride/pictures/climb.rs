@@ -7,23 +7,23 @@ use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::{Scale, spread};
 use crate::drawing::spot::Spot;
-use crate::number::{trimmed, with_unit};
+use crate::number::trimmed;
 use crate::ride::report::RideSide;
 use crate::ride::section::RideSection;
-use crate::ride::view::words::{foot_span, judged, seconds, verb};
+use crate::ride::words::pictures::climb as words;
 use crate::side::Side;
 use gear_math::ascending;
-use gear_math::rider::{Advice, ClimbPlan, Distance, OnBike, Time};
+use gear_math::rider::{Distance, Time};
 
 /// Time against length of the climb.
 pub(crate) const CLIMB: Drawing<RideSection> = Drawing {
     name: "climb",
-    title: "This slope, by its length",
-    caption: "Time riding, and running with dismount and remount; the band holds the likely times of running. Running pays where the lines cross, if they do. A dot: this climb forced, or carried on the speed you bring.",
+    title: words::TITLE,
+    caption: words::CAPTION,
     height,
     draw,
     spots,
-    label,
+    label: words::label,
     words: Spot::own_words,
 };
 
@@ -64,51 +64,13 @@ impl Layout {
     }
 }
 
-/// The time of a side that gets up in another way than by a steady ride, where that is the advice.
-fn otherwise(side: &RideSide) -> Option<Time> {
-    let (how, time) = side.ascent.bike.filter(|_| side.ascent.advice != Advice::Run)?;
-    (how != OnBike::Ridden).then_some(time)
-}
-
-fn advised(side: &RideSide, time: Time) -> String {
-    format!("{}, {}", verb(side.ascent.advice), seconds(time))
-}
-
-/// The sides that have no steady ride here, each with what there is to do or why not.
-fn unridden(report: &RideSection) -> Vec<(Side, String)> {
-    let unable = |side: &RideSide| {
-        let plan = &side.plan;
-        let words = || match otherwise(side) {
-            Some(time) => advised(side, time),
-            None => judged(plan.verdict, plan.answer.limits),
-        };
-        plan.ride.is_none().then(|| (side.side, words()))
-    };
-    report.ride.sides.iter().filter_map(unable).collect()
+/// The sides that have no steady ride here.
+fn unridden(report: &RideSection) -> Vec<&RideSide> {
+    report.ride.sides.iter().filter(|side| side.plan.ride.is_none()).collect()
 }
 
 fn height(report: &RideSection, _: f64) -> f64 {
     TOP + PLOT + FOOT + unridden(report).len() as f64 * LINE
-}
-
-fn label(report: &RideSection) -> String {
-    let riding = |side: &RideSide| match (side.plan.ride, otherwise(side)) {
-        (_, Some(time)) => format!("{}: {}", side.side, advised(side, time)),
-        (Some(time), _) => format!("{} rides it in {}", side.side, seconds(time)),
-        _ => format!("{} does not ride it", side.side),
-    };
-    let [a, b] = &report.ride.sides;
-    format!(
-        "Time against length of the climb: over {}, {}, {}, running {}.",
-        with_unit(report.ride.inputs.length.m(), 0, "m"),
-        riding(a),
-        riding(b),
-        on_foot(&a.plan)
-    )
-}
-
-fn on_foot(plan: &ClimbPlan) -> String {
-    format!("{}, likely {}", seconds(plan.foot), foot_span(plan))
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
@@ -127,7 +89,7 @@ fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
         if side.side == Side::A { wire(pen, look, &line) } else { tube(pen, look, &line) }
     }
     for side in [b, a] {
-        let Some(time) = otherwise(side) else { continue };
+        let Some(time) = side.other_way() else { continue };
         let at = layout.at(report.ride.inputs.length.m(), time.s());
         pen.dot(at, 4.5, if side.side == Side::A { look.a } else { look.paper });
         pen.ring(at, 4.5, side.side.ink(look), 1.5);
@@ -136,9 +98,9 @@ fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
     pen.fill((LEFT - 6.0, layout.floor + 0.5), (LEFT + 14.0, layout.floor + 6.0), look.paper);
     draw_ends(pen, look, report, &layout);
     draw_lengths(pen, look, report, &layout);
-    for (row, (side, why)) in unridden(report).into_iter().enumerate() {
+    for (row, side) in unridden(report).into_iter().enumerate() {
         let y = TOP - 4.0 + row as f64 * LINE;
-        pen.text(&format!("{side}: {why}"), (LEFT + 4.0, y), Type::new(side.ink(look), Anchor::Start));
+        pen.text(&words::unridden(side), (LEFT + 4.0, y), Type::new(side.side.ink(look), Anchor::Start));
     }
 }
 
@@ -162,12 +124,12 @@ fn draw_grid(pen: &mut Pen, look: &Palette, layout: &Layout) {
 /// Names at the right ends of the lines.
 fn draw_ends(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layout) {
     let [a, b] = &report.ride.sides;
-    let mut names = vec![("run", a.far.foot.s(), look.ink)];
+    let mut names = vec![(words::RUN, a.far.foot.s(), look.ink)];
     match (a.far.ride, b.far.ride) {
-        (Some(both), Some(same)) if both == same => names.push(("ride A, B", both.s(), look.ink)),
+        (Some(both), Some(same)) if both == same => names.push((words::RIDE_BOTH, both.s(), look.ink)),
         (of_a, of_b) => {
-            names.extend(of_a.map(|time| ("ride A", time.s(), look.a)));
-            names.extend(of_b.map(|time| ("ride B", time.s(), look.b)));
+            names.extend(of_a.map(|time| (words::ride(Side::A), time.s(), look.a)));
+            names.extend(of_b.map(|time| (words::ride(Side::B), time.s(), look.b)));
         }
     }
     ascending(&mut names, |name| -name.1);
@@ -184,18 +146,17 @@ fn draw_lengths(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &La
     let length = report.ride.inputs.length.m();
     let x = layout.across.at(length);
     pen.dashes((x, top), (x, layout.floor), look.ink, 1.0, 3.0);
-    let words = format!("this climb, {}", with_unit(length, 0, "m"));
     let past_middle = length > 0.5 * layout.end;
     let anchor = if past_middle { Anchor::End } else { Anchor::Start };
-    pen.text(&words, (x, 10.0), Type::new(look.ink, anchor));
-    for (row, (sides, pays)) in pays(report).into_iter().enumerate() {
+    pen.text(&words::this_climb(length), (x, 10.0), Type::new(look.ink, anchor));
+    for (row, (whose, pays)) in pays(report).into_iter().enumerate() {
         if pays > layout.end {
             continue;
         }
         let x = layout.across.at(pays);
         let y = layout.floor - 12.0 - row as f64 * LINE;
         pen.line((x, y), (x, layout.floor), look.good, 2.0);
-        let words = format!("{sides} pays from {}", with_unit(pays, 0, "m"));
+        let words = words::pays(whose, pays);
         let wide = words.chars().count() as f64 * LETTER;
         let (anchor, start) =
             if pays > 0.5 * layout.end { (Anchor::End, x - 6.0 - wide) } else { (Anchor::Start, x + 6.0) };
@@ -205,15 +166,14 @@ fn draw_lengths(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &La
     }
 }
 
-/// Break-even lengths with whose they are.
-fn pays(report: &RideSection) -> Vec<(&'static str, f64)> {
-    let [a, b] = [&report.ride.sides[0].plan.break_even, &report.ride.sides[1].plan.break_even];
-    let named = |name: &'static str, length: &Option<Distance>| length.map(|length| (name, length.m()));
-    if a == b {
-        named("running", a).into_iter().collect()
-    } else {
-        [named("running with A", a), named("running with B", b)].into_iter().flatten().collect()
-    }
+/// Break-even lengths with the side they are of; `None` stands for both.
+fn pays(report: &RideSection) -> Vec<(Option<Side>, f64)> {
+    let [a, b] =
+        [&report.ride.sides[0], &report.ride.sides[1]].map(|side| side.plan.break_even.map(Distance::m));
+    let both = a.filter(|_| a == b).map(|length| (None, length));
+    let apart = Side::BOTH.into_iter().zip([a, b]).filter(|_| a != b);
+    let apart = apart.filter_map(|(side, length)| Some((Some(side), length?)));
+    both.into_iter().chain(apart).collect()
 }
 
 fn spots(report: &RideSection, size: Size) -> Vec<Spot> {
@@ -226,24 +186,20 @@ fn spots(report: &RideSection, size: Size) -> Vec<Spot> {
         for (side, plan) in plans {
             let Some(time) = plan.ride else { continue };
             let at = layout.at(length, time.s());
-            let text = format!("{side} rides {} in {}.", with_unit(length, 0, "m"), seconds(time));
-            spots.push(Spot::around(at, at, 8.0, text));
+            spots.push(Spot::around(at, at, 8.0, words::ride_spot(side, length, time)));
         }
         let plan = plans[0].1;
         let at = layout.at(length, plan.foot.s());
-        let text = format!("Running, {} take {}.", with_unit(length, 0, "m"), on_foot(plan));
-        spots.push(Spot::around(at, at, 8.0, text));
+        spots.push(Spot::around(at, at, 8.0, words::run_spot(plan, length)));
     }
     for side in &report.ride.sides {
-        let Some(time) = otherwise(side) else { continue };
+        let Some(time) = side.other_way() else { continue };
         let at = layout.at(length, time.s());
-        spots.push(Spot::around(at, at, 8.0, format!("{}: {}.", side.side, advised(side, time))));
+        spots.push(Spot::around(at, at, 8.0, words::advice_spot(side, time)));
     }
     for (whose, length) in pays(report) {
         let at = (layout.across.at(length), layout.floor);
-        let text =
-            format!("By the best guess {whose} pays on climbs longer than {}.", with_unit(length, 0, "m"));
-        spots.push(Spot::around(at, at, 8.0, text));
+        spots.push(Spot::around(at, at, 8.0, words::pays_spot(whose, length)));
     }
     spots
 }

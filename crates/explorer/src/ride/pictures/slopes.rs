@@ -7,12 +7,11 @@ use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
-use crate::number::{percent, plain};
+use crate::number::plain;
 use crate::ride::report::RideSide;
 use crate::ride::section::RideSection;
-use crate::ride::view::words::{
-    about, advice_in_short, cadence, end_band, feet_and_gears, foot_band, mark, mark_at,
-};
+use crate::ride::words::advice::in_short;
+use crate::ride::words::pictures::{SLOPE, slopes as words, this_climb};
 use crate::side::Side;
 use gear_math::Speed;
 use gear_math::ascending;
@@ -21,12 +20,12 @@ use gear_math::rider::{Answer, Gait, MarkKind, Reason};
 /// Speed riding and on foot against gradient.
 pub(crate) const SLOPES: Drawing<RideSection> = Drawing {
     name: "slopes",
-    title: "Speed against gradient",
-    caption: "Solid as far as A rides, open as far as B does, thin where only a lower gear would. Running is broken, walking dotted, both without dismount and remount; the grey band holds their likely speeds. The names below the axis count dismount and remount for a climb of this length. Equal ratios of speed at equal distances.",
+    title: words::TITLE,
+    caption: words::CAPTION,
     height,
     draw,
     spots,
-    label,
+    label: words::label,
     words: Spot::own_words,
 };
 
@@ -58,8 +57,7 @@ struct Named {
 
 impl Named {
     fn text(&self) -> String {
-        let whose = self.side.map_or(String::new(), |side| format!("{side} "));
-        format!("{} {whose}{}", mark_at(self.kind, self.gradient), mark(self.kind))
+        words::mark(self.side, self.kind, self.gradient)
     }
 }
 
@@ -95,7 +93,7 @@ impl Layout {
         let answers = &report.ride.sides[0].answers;
         let unit = report.rings.unit;
         let speeds = answers.iter().flat_map(|it| {
-            let (low, high) = foot_band(report, it);
+            let (low, high) = report.foot_band(it);
             [low, high, unit.value(it.ride), unit.value(it.run)]
         });
         let (slowest, fastest) =
@@ -117,28 +115,6 @@ fn height(report: &RideSection, _: f64) -> f64 {
     TOP + PLOT + UNDER + named(report).len() as f64 * LINE + 6.0
 }
 
-fn label(report: &RideSection) -> String {
-    let end = |side: &RideSide| match side.flip() {
-        Some(flip) => {
-            let end = end_band(&side.end);
-            format!("{} rides to {end}, down to {}", side.side, report.rings.unit.print(flip.speed))
-        }
-        None => format!("{} rides all the way", side.side),
-    };
-    let [a, b] = &report.ride.sides;
-    let close = report.ride.running.earliest.map_or(String::new(), |from| {
-        format!("; running and riding are too close to call from {}", about(from.percent().floor()))
-    });
-    format!(
-        "Speed against gradient on {}: {}, {}{close}. This climb, {}: {}.",
-        report.ride.ground_name(),
-        end(a),
-        end(b),
-        percent(report.ride.inputs.climb.percent(), 1),
-        advice_in_short(report)
-    )
-}
-
 fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
     let layout = Layout::new(report, size.0);
     draw_band(pen, look, report, &layout);
@@ -153,8 +129,8 @@ fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
 fn draw_band(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layout) {
     let answers = &report.ride.sides[0].answers;
     let edge = |answer: &Answer, speed: f64| layout.at(answer.gradient.percent(), speed);
-    let mut points: Vec<Point> = answers.iter().map(|it| edge(it, foot_band(report, it).1)).collect();
-    points.extend(answers.iter().rev().map(|it| edge(it, foot_band(report, it).0)));
+    let mut points: Vec<Point> = answers.iter().map(|it| edge(it, report.foot_band(it).1)).collect();
+    points.extend(answers.iter().rev().map(|it| edge(it, report.foot_band(it).0)));
     pen.shape(&points, look.rule);
 }
 
@@ -173,7 +149,7 @@ fn draw_grid(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layou
         pen.line((x, floor), (x, floor + 4.0), look.ink, 1.0);
         pen.text(&plain(tick, 0), (x, floor + 0.8 * LINE), Type::new(look.soft, Anchor::Middle));
     }
-    pen.text("slope, %", (0.0, floor + 0.8 * LINE), Type::new(look.soft, Anchor::Start).size(11.0));
+    pen.text(SLOPE, (0.0, floor + 0.8 * LINE), Type::new(look.soft, Anchor::Start).size(11.0));
 }
 
 /// Running as a broken line, walking as a dotted one.
@@ -192,16 +168,16 @@ fn draw_feet(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layou
         pen.dot(point, 1.8, look.ink);
     }
     let named = &answers[7];
-    let ((x, y), (low, high)) = (run(named), foot_band(report, named));
+    let ((x, y), (low, high)) = (run(named), report.foot_band(named));
     let (label, toward) = if named.run > named.ride {
         (layout.up.at(high) - 16.0, -1.0)
     } else {
         (layout.up.at(low) + 16.0, 1.0)
     };
     pen.line((x, y + 5.0 * toward), (x, label - 8.0 * toward), look.soft, 1.0);
-    pen.text("running", (x, label), Type::new(look.ink, Anchor::Middle));
+    pen.text(words::RUNNING, (x, label), Type::new(look.ink, Anchor::Middle));
     if let Some(&(x, y)) = walked.get(walked.len() * 5 / 6) {
-        pen.text("walking", (x, y - 26.0), Type::new(look.ink, Anchor::Middle));
+        pen.text(words::WALKING, (x, y - 26.0), Type::new(look.ink, Anchor::Middle));
         pen.line((x, y - 18.0), (x, y - 5.0), look.soft, 1.0);
     }
 }
@@ -216,7 +192,7 @@ fn draw_riding(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Lay
     tube(pen, look, &ridden(report, layout, b));
     wire(pen, look, &ridden(report, layout, a));
     let (x, y) = ideal[8];
-    pen.text("riding", (x + 10.0, y - 8.0), Type::new(look.ink, Anchor::Start).bold());
+    pen.text(words::RIDING, (x + 10.0, y - 8.0), Type::new(look.ink, Anchor::Start).bold());
 }
 
 /// A side's riding as far as its gears, its rider's strength, balance and grip reach.
@@ -244,8 +220,7 @@ fn draw_climb(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layo
 
 /// This climb and its verdict, in two lines from `at` down, on the side of it where there is room.
 pub(crate) fn name_climb(pen: &mut Pen, look: &Palette, report: &RideSection, (x, y): Point, right: f64) {
-    let slope = format!("this climb, {}", percent(report.ride.inputs.climb.percent(), 1));
-    let lines = [slope, advice_in_short(report)];
+    let lines = [this_climb(report), in_short(report)];
     let wide = lines.iter().map(|line| line.chars().count()).max().unwrap_or(0) as f64 * LETTER;
     let anchor = if x + wide > right { Anchor::End } else { Anchor::Start };
     for (row, line) in lines.iter().enumerate() {
@@ -257,17 +232,12 @@ pub(crate) fn name_climb(pen: &mut Pen, look: &Palette, report: &RideSection, (x
 fn draw_cadences(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layout) {
     for (row, side) in report.ride.sides.iter().enumerate() {
         let y = TOP + PLOT + (row as f64 + 1.9) * LINE;
-        pen.text(
-            &format!("{} rpm", side.side),
-            (0.0, y),
-            Type::new(side.side.ink(look), Anchor::Start).bold(),
-        );
+        pen.text(&words::rpm(side.side), (0.0, y), Type::new(side.side.ink(look), Anchor::Start).bold());
         for answer in side.answers.iter().step_by(10) {
             let turns = answer.riding.held.is_some() && !answer.spins_out();
             let ink = if turns { look.ink } else { look.stop };
             let x = layout.across.at(answer.gradient.percent());
-            let words = if answer.spins_out() { "fast".to_owned() } else { cadence(answer) };
-            pen.text(&words, (x, y), Type::new(ink, Anchor::Middle).size(11.0));
+            pen.text(&words::cadence(answer), (x, y), Type::new(ink, Anchor::Middle).size(11.0));
         }
     }
 }
@@ -323,14 +293,13 @@ fn spots(report: &RideSection, size: Size) -> Vec<Spot> {
     let column = |(a, b): (&Answer, &Answer)| {
         let gradient = a.gradient.percent();
         let x = layout.across.at(gradient);
-        let riding = report.rings.unit.print(a.ride);
-        let text = format!("{}: riding {riding}, {}", percent(gradient, 0), feet_and_gears(report, a, b));
+        let text = words::slope_spot(report, a, b);
         (gradient, Spot::around((x - half, TOP), (x + half, TOP + PLOT), 0.0, text))
     };
     let columns = a.answers.iter().zip(&b.answers).step_by(2).map(column);
     let rows = named(report).into_iter().enumerate().map(|(index, mark)| {
         let (x, y) = (layout.across.at(mark.gradient), mark_row(index));
-        let text = format!("{}; riding there at {}.", mark.text(), report.rings.unit.print(mark.speed));
+        let text = words::mark_spot(report, &mark.text(), mark.speed);
         (mark.gradient, Spot::around((x, y), (x, y), 8.0, text))
     });
     // From left to right, so that the keys lead from the level to the steepest slope.

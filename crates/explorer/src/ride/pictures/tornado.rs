@@ -10,16 +10,15 @@ use crate::drawing::spot::Spot;
 use crate::number::trimmed;
 use crate::ride::report::Swing;
 use crate::ride::section::RideSection;
-use crate::ride::view::answer::whole_or_never;
-use crate::ride::view::words::{doubtful, moved, valued};
+use crate::ride::words::pictures::tornado as words;
 use crate::side::Side;
 use gear_math::rider::Slope;
 
 /// What moves the end of riding most.
 pub(crate) const TORNADO: Drawing<RideSection> = Drawing {
     name: "tornado",
-    title: "How sure is this?",
-    caption: "How far one doubtful input alone moves the gradient where riding ends: − its low value, + its high one.",
+    title: words::TITLE,
+    caption: words::CAPTION,
     height,
     draw,
     spots,
@@ -68,15 +67,12 @@ fn height(report: &RideSection, _: f64) -> f64 {
 }
 
 fn label(report: &RideSection) -> String {
-    match shown(report).next() {
-        None => "Nothing doubtful moves the end of riding here.".to_owned(),
-        Some(swing) => format!("What moves the end of riding most: {}", describe(Side::A, swing)),
-    }
+    words::label(shown(report).next())
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
     if shown(report).next().is_none() {
-        pen.text(&label(report), (LEFT, TOP), Type::new(look.ink, Anchor::Start));
+        pen.text(words::NOTHING, (LEFT, TOP), Type::new(look.ink, Anchor::Start));
         return;
     }
     let scale = across(report, size.0);
@@ -99,7 +95,7 @@ fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
 
 fn draw_swing(pen: &mut Pen, look: &Palette, scale: Scale, row: usize, swing: &Swing) {
     let y = TOP + row as f64 * ROW + 6.0;
-    let name = format!("{}, {}", doubtful(swing.input), moved(swing.input, swing.bars[0].values));
+    let name = words::input(swing);
     let wide = name.chars().count() as f64 * 6.8;
     pen.fill((LEFT, y - 7.0), (LEFT + wide, y + 7.0), look.paper);
     pen.text(&name, (LEFT, y), Type::new(look.ink, Anchor::Start));
@@ -121,20 +117,8 @@ fn spots(report: &RideSection, size: Size) -> Vec<Spot> {
         Side::BOTH.map(|side| {
             let (low, high) = ends(scale, row, side, swing);
             let (from, to) = (low.0.min(high.0), low.0.max(high.0));
-            Spot::around((from, low.1), (to, low.1 + BAR), 3.0, describe(side, swing))
+            Spot::around((from, low.1), (to, low.1 + BAR), 3.0, words::bar_spot(side, swing))
         })
     };
     shown(report).enumerate().flat_map(each).collect()
-}
-
-fn describe(side: Side, swing: &Swing) -> String {
-    let bar = &swing.bars[side as usize];
-    format!(
-        "{} of {} ends {side}’s riding at {}, {} at {}.",
-        doubtful(swing.input),
-        valued(swing.input, bar.values.0),
-        whole_or_never(bar.at_low),
-        valued(swing.input, bar.values.1),
-        whole_or_never(bar.at_high)
-    )
 }

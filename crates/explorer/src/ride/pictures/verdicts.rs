@@ -10,15 +10,16 @@ use crate::number::plain;
 use crate::ride::pictures::slopes::{GRADIENTS, name_climb};
 use crate::ride::report::{GroundRow, Stretch};
 use crate::ride::section::RideSection;
-use crate::ride::view::words::{advice_in_short, limit, verb, verdict, whole};
+use crate::ride::words::pictures::{SLOPE, verdicts as words};
+use crate::ride::words::terms::ground_name;
 use crate::side::Side;
 use gear_math::rider::Verdict;
 
 /// Verdict by gradient and ground.
 pub(crate) const VERDICTS: Drawing<RideSection> = Drawing {
     name: "verdicts",
-    title: "Every ground, every slope",
-    caption: "For your power kept up, length aside. Full: ride. Hatched: too close to call. Grey: run, likely quicker. Open: run, with the limit that forces it first. The ground you chose is bold; the advice on this climb, which may be short enough to force, stands at its broken line.",
+    title: words::TITLE,
+    caption: words::CAPTION,
     height,
     draw,
     spots,
@@ -51,19 +52,8 @@ fn height(report: &RideSection, _: f64) -> f64 {
 }
 
 fn label(report: &RideSection) -> String {
-    let Some(row) = report.ride.map.iter().find(|row| row.here) else { return String::new() };
-    let words = |side: Side| {
-        let stretch = row.stretches[side as usize].first();
-        stretch.map_or(String::new(), |it| format!("{side}: {}", describe(it)))
-    };
-    format!(
-        "Verdict on {} grounds from the level to 45\u{a0}%, for power kept up. On {}, {}; {}. This climb: {}.",
-        report.ride.map.len(),
-        row.name,
-        words(Side::A),
-        words(Side::B),
-        advice_in_short(report)
-    )
+    let here = report.ride.map.iter().find(|row| row.here);
+    here.map_or(String::new(), |row| words::label(report, row))
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
@@ -100,13 +90,13 @@ fn draw_axis(pen: &mut Pen, look: &Palette, scale: Scale, y: f64) {
     for tick in scale.ticks(&GRADIENTS, 22.0) {
         pen.text(&plain(tick, 0), (scale.at(tick), y + 8.0), Type::new(look.soft, Anchor::Middle));
     }
-    pen.text("slope, %", (0.0, y + 8.0), Type::new(look.soft, Anchor::Start));
+    pen.text(SLOPE, (0.0, y + 8.0), Type::new(look.soft, Anchor::Start));
 }
 
 fn draw_names(pen: &mut Pen, look: &Palette, index: usize, row: &GroundRow) {
     let middle = TOP + index as f64 * ROW + BAR + 1.0;
     let set = Type::new(look.ink, Anchor::Start);
-    pen.text(row.name, (0.0, middle), if row.here { set.bold() } else { set });
+    pen.text(ground_name(row.surface), (0.0, middle), if row.here { set.bold() } else { set });
     for (side, y) in [(Side::A, middle - 8.0), (Side::B, middle + 8.0)] {
         pen.text(&side.to_string(), (LEFT - 6.0, y), Type::new(side.ink(look), Anchor::End).bold());
     }
@@ -133,13 +123,13 @@ fn draw_words(pen: &mut Pen, look: &Palette, stretch: &Stretch, from: Point, to:
         Verdict::Foot => (look.ink, look.rule),
         Verdict::FootForced => (look.soft, look.paper),
     };
-    let words = short(stretch);
+    let words = words::short(stretch);
     let wide = words.chars().count() as f64 * LETTER;
     let middle = ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0);
     if wide + 8.0 < to.0 - from.0 {
         let half = wide / 2.0 + 1.0;
         pen.fill((middle.0 - half, from.1 + 1.0), (middle.0 + half, to.1 - 1.0), paper);
-        pen.text(&words, middle, Type::new(ink, Anchor::Middle).size(11.0));
+        pen.text(words, middle, Type::new(ink, Anchor::Middle).size(11.0));
     }
 }
 
@@ -153,23 +143,6 @@ fn hatch(pen: &mut Pen, look: &Palette, from: Point, to: Point) {
     pen.frame(from, to, look.care, 1.0);
 }
 
-/// What stands inside a stretch, if there is room.
-fn short(stretch: &Stretch) -> String {
-    match (stretch.verdict, stretch.reason) {
-        (Verdict::FootForced, Some(why)) => limit(why).to_owned(),
-        (Verdict::TooClose, _) => "too close".to_owned(),
-        (other, _) => verdict(other).to_owned(),
-    }
-}
-
-fn describe(stretch: &Stretch) -> String {
-    let why = match (stretch.verdict, stretch.reason) {
-        (Verdict::FootForced, Some(why)) => format!(", {},", limit(why)),
-        _ => String::new(),
-    };
-    format!("{}{why} from {} to {}", verdict(stretch.verdict), whole(stretch.from), whole(stretch.to))
-}
-
 fn spots(report: &RideSection, size: Size) -> Vec<Spot> {
     let scale = across(size.0);
     let climb = report.ride.inputs.climb.percent();
@@ -177,9 +150,8 @@ fn spots(report: &RideSection, size: Size) -> Vec<Spot> {
     for (index, row) in report.ride.map.iter().enumerate() {
         each(scale, index, row, |side, stretch, from, to| {
             let here = row.here && (stretch.from..stretch.to).contains(&climb);
-            let advice = verb(report.ride.sides[side as usize].ascent.advice);
-            let advice = if here { format!(" This climb: {advice}.") } else { String::new() };
-            let text = format!("{side} on {}: {}.{advice}", row.name, describe(stretch));
+            let advice = here.then_some(report.ride.sides[side as usize].ascent.advice);
+            let text = words::stretch_spot(side, row, stretch, advice);
             spots.push(Spot::around(from, to, 1.0, text));
         });
     }

@@ -3,6 +3,5 @@
 pub mod answer;
 pub mod climb;
 pub mod notes;
+pub mod sheet;
 pub mod tables;
-pub mod width;
-pub mod words;

@@ -1,0 +1,109 @@
+//! How this section tells times, slopes and speeds.
+
+use crate::number::{brief, percent, plain, span_of_time, with_unit};
+use crate::ride::report::RunningFrom;
+use crate::ride::section::RideSection;
+use crate::ride::words::terms::{cadence, gait, judged};
+use gear_math::Speed;
+use gear_math::rider::{Answer, ClimbPlan, MarkKind, Slope, SlopeBand, SpeedBand, Time};
+
+/// A time as its length asks for: tenths below ten seconds, minutes when there are many.
+pub(crate) fn seconds(time: Time) -> String {
+    brief(time.s())
+}
+
+/// The likely times on foot, best and worst.
+pub(crate) fn foot_span(plan: &ClimbPlan) -> String {
+    let (best, worst) = (plan.foot_at_best.s(), plan.foot_at_worst.s());
+    span_of_time(best, worst, usize::from(worst < 9.95))
+}
+
+/// Going on foot on one slope, and the gears of A and of B.
+pub(crate) fn feet_and_gears(report: &RideSection, a: &Answer, b: &Answer) -> String {
+    let (low, high) = report.foot_band(a);
+    let (low, high) = (plain(low, 1), plain(high, 1));
+    let (gait, foot) = (gait(a.gait), report.rings.unit.print(a.foot));
+    let [a, b] = [a, b].map(geared);
+    format!("{gait} {foot}, likely {low} to {high}. A: {a}. B: {b}.")
+}
+
+/// The gear of an answer, its cadence and its verdict.
+fn geared(answer: &Answer) -> String {
+    let (gear, verdict) = (answer.riding.gear, judged(answer.verdict, answer.limits));
+    if answer.spins_out() {
+        format!("{gear} {}, {verdict}", cadence(answer))
+    } else {
+        format!("{gear} at {}, {verdict}", with_unit(answer.riding.cadence.rpm(), 0, "rpm"))
+    }
+}
+
+/// The gear and its cadence, in brackets where it cannot be turned.
+pub(crate) fn turned(answer: &Answer) -> String {
+    format!("{} {}", answer.riding.gear, cadence(answer))
+}
+
+/// A gradient that is no surer than a whole per cent.
+pub(crate) fn whole(gradient: f64) -> String {
+    percent(gradient, 0)
+}
+
+/// A gradient that may not be met up to 45 %, in whole per cent.
+pub(crate) fn whole_or_never(slope: Option<Slope>) -> String {
+    slope.map_or("not up to 45\u{a0}%".to_owned(), |slope| whole(slope.percent()))
+}
+
+/// Whether a gradient reads as none.
+fn is_level(gradient: f64) -> bool {
+    plain(gradient, 0) == "0"
+}
+
+/// The same in a sentence.
+pub(crate) fn about(gradient: f64) -> String {
+    if is_level(gradient) { "the level".to_owned() } else { format!("about {}", whole(gradient)) }
+}
+
+/// An end of riding with its likely edges: “about 8 % up (likely 6 to 10)”.
+pub(crate) fn end_band(end: &SlopeBand) -> String {
+    let Some(best) = end.best else { return "nowhere up to 45\u{a0}%".to_owned() };
+    banded(best.percent(), end.low.percent(), end.high.map(Slope::percent))
+}
+
+/// A slope with its likely edges, where they are more than a per cent apart.
+fn banded(best: f64, low: f64, high: Option<f64>) -> String {
+    let (best, low, high) = (about(best), plain(low, 0), high.map(|high| plain(high, 0)));
+    match high {
+        Some(high) if high == low => format!("{best} up"),
+        Some(high) => format!("{best} up (likely {low} to {high})"),
+        None => format!("{best} up (likely {low} or more)"),
+    }
+}
+
+/// Where running this climb wins, in words that stand behind “from” or by themselves where it is too close to call.
+/// Edges are rounded outwards, so that they hold of every slope beyond.
+pub(crate) fn running_from(running: RunningFrom) -> String {
+    match running {
+        RunningFrom::Nowhere => "nowhere up to 45\u{a0}%".to_owned(),
+        RunningFrom::TheLevel => "the level on".to_owned(),
+        RunningFrom::TooClose { from } if is_level(from.floor()) => {
+            "too close to call from the level on".to_owned()
+        }
+        RunningFrom::TooClose { from } => format!("too close to call from {} up", about(from.floor())),
+        RunningFrom::Slope { low, best, high } => banded(best, low.floor(), Some(high.ceil())),
+    }
+}
+
+/// A mark's gradient in whole per cent: edges of what is likely are rounded outwards, as in [`running_from`].
+pub(crate) fn mark_at(kind: MarkKind, gradient: f64) -> String {
+    whole(match kind {
+        MarkKind::TooCloseFrom => gradient.floor(),
+        MarkKind::FootFrom => gradient.ceil(),
+        _ => gradient,
+    })
+}
+
+/// The likely edges of a speed.
+pub(crate) fn speeds_from_to(report: &RideSection, band: &SpeedBand) -> String {
+    let edge = |speed: Speed| plain(report.rings.unit.value(speed), 1);
+    let (low, high) = (edge(band.low), edge(band.high));
+    format!("{low} to {high}")
+}

@@ -1,0 +1,76 @@
+//! Speed against gradient.
+
+use crate::number::percent;
+use crate::ride::report::RideSide;
+use crate::ride::section::RideSection;
+use crate::ride::words::advice::in_short;
+use crate::ride::words::figures::{about, end_band, feet_and_gears, mark_at};
+use crate::ride::words::terms::{self, ground_name};
+use crate::side::Side;
+use gear_math::Speed;
+use gear_math::rider::{Answer, MarkKind};
+
+/// The first words of its caption.
+pub(crate) const TITLE: &str = "Speed against gradient";
+/// How it is to be read.
+pub(crate) const CAPTION: &str = "Solid as far as A rides, open as far as B does, thin where only a lower gear would. Running is broken, walking dotted, both without dismount and remount; the grey band holds their likely speeds. The names below the axis count dismount and remount for a climb of this length. Equal ratios of speed at equal distances.";
+/// Names at the lines.
+pub(crate) const RIDING: &str = "riding";
+/// Names at the lines.
+pub(crate) const RUNNING: &str = "running";
+/// Names at the lines.
+pub(crate) const WALKING: &str = "walking";
+
+/// What it shows, in a sentence or two.
+pub(crate) fn label(report: &RideSection) -> String {
+    let ride = &report.ride;
+    let (ground, climb) = (ground_name(ride.ground()), percent(ride.inputs.climb.percent(), 1));
+    let [a, b] = [&ride.sides[0], &ride.sides[1]].map(|side| end(report, side));
+    let close = ride.running.earliest.map_or(String::new(), |from| {
+        let from = about(from.percent().floor());
+        format!("; running and riding are too close to call from {from}")
+    });
+    let advice = in_short(report);
+    format!("Speed against gradient on {ground}: {a}, {b}{close}. This climb, {climb}: {advice}.")
+}
+
+fn end(report: &RideSection, it: &RideSide) -> String {
+    let side = it.side;
+    match it.flip() {
+        Some(flip) => {
+            let (end, speed) = (end_band(&it.end), report.rings.unit.print(flip.speed));
+            format!("{side} rides to {end}, down to {speed}")
+        }
+        None => format!("{side} rides all the way"),
+    }
+}
+
+/// The row of cadences of a side.
+pub(crate) fn rpm(side: Side) -> String {
+    format!("{side} rpm")
+}
+
+/// A cadence in that row.
+pub(crate) fn cadence(answer: &Answer) -> String {
+    if answer.spins_out() { "fast".to_owned() } else { terms::cadence(answer) }
+}
+
+/// A mark by name; without a side it stands for both.
+pub(crate) fn mark(side: Option<Side>, kind: MarkKind, gradient: f64) -> String {
+    let (at, mark) = (mark_at(kind, gradient), terms::mark(kind));
+    match side {
+        Some(side) => format!("{at} {side} {mark}"),
+        None => format!("{at} {mark}"),
+    }
+}
+
+/// A mark by its name, to be read out.
+pub(crate) fn mark_spot(report: &RideSection, mark: &str, speed: Speed) -> String {
+    format!("{mark}; riding there at {}.", report.rings.unit.print(speed))
+}
+
+/// Everything on one slope.
+pub(crate) fn slope_spot(report: &RideSection, a: &Answer, b: &Answer) -> String {
+    let (slope, riding) = (percent(a.gradient.percent(), 0), report.rings.unit.print(a.ride));
+    format!("{slope}: riding {riding}, {}", feet_and_gears(report, a, b))
+}

@@ -1,0 +1,55 @@
+//! The map of gradient and ground.
+
+use crate::ride::report::{GroundRow, Stretch};
+use crate::ride::section::RideSection;
+use crate::ride::words::advice::in_short;
+use crate::ride::words::figures::whole;
+use crate::ride::words::terms::{ground_name, limit, verb, verdict};
+use crate::side::Side;
+use gear_math::rider::{Advice, Verdict};
+
+/// The first words of its caption.
+pub(crate) const TITLE: &str = "Every ground, every slope";
+/// How it is to be read.
+pub(crate) const CAPTION: &str = "For your power kept up, length aside. Full: ride. Hatched: too close to call. Grey: run, likely quicker. Open: run, with the limit that forces it first. The ground you chose is bold; the advice on this climb, which may be short enough to force, stands at its broken line.";
+
+/// What it shows, in a sentence or two.
+pub(crate) fn label(report: &RideSection, here: &GroundRow) -> String {
+    let (count, ground) = (report.ride.map.len(), ground_name(here.surface));
+    let [a, b] = Side::BOTH.map(|side| first(side, here));
+    let advice = in_short(report);
+    format!(
+        "Verdict on {count} grounds from the level to 45\u{a0}%, for power kept up. On {ground}, {a}; {b}. This climb: {advice}."
+    )
+}
+
+fn first(side: Side, row: &GroundRow) -> String {
+    let stretch = row.stretches[side as usize].first();
+    stretch.map_or(String::new(), |it| format!("{side}: {}", described(it)))
+}
+
+/// What stands inside a stretch, if there is room.
+pub(crate) const fn short(stretch: &Stretch) -> &'static str {
+    match (stretch.verdict, stretch.reason) {
+        (Verdict::FootForced, Some(why)) => limit(why),
+        (Verdict::TooClose, _) => "too close",
+        (other, _) => verdict(other),
+    }
+}
+
+fn described(stretch: &Stretch) -> String {
+    let (verdict, from, to) = (verdict(stretch.verdict), whole(stretch.from), whole(stretch.to));
+    match (stretch.verdict, stretch.reason) {
+        (Verdict::FootForced, Some(why)) => format!("{verdict}, {}, from {from} to {to}", limit(why)),
+        _ => format!("{verdict} from {from} to {to}"),
+    }
+}
+
+/// A stretch to be read out, with the advice on the climb where that is part of it.
+pub(crate) fn stretch_spot(side: Side, row: &GroundRow, stretch: &Stretch, advice: Option<Advice>) -> String {
+    let (ground, stretch) = (ground_name(row.surface), described(stretch));
+    match advice {
+        Some(advice) => format!("{side} on {ground}: {stretch}. This climb: {}.", verb(advice)),
+        None => format!("{side} on {ground}: {stretch}."),
+    }
+}

@@ -1,0 +1,64 @@
+//! What stands on the workshop sheet.
+
+use crate::number::{percent, with_unit};
+use crate::ride::report::{RideSide, RunningFrom};
+use crate::ride::section::RideSection;
+use crate::ride::words::figures::{end_band, running_from, speeds_from_to};
+use crate::ride::words::terms::{ground_name, limit};
+use gear_math::rider::{Reason, TotalMass};
+
+/// The head of the block.
+pub(crate) const TITLE: &str = "Ride or run";
+/// The row on rider and ground.
+pub(crate) const FOR: &str = "For";
+/// The row on each lowest gear.
+pub(crate) const LOWEST_GEAR: &str = "Lowest gear";
+/// The row on running.
+pub(crate) const RUNNING_WINS: &str = "Running wins";
+/// The row on the climb, where it is only the demo's.
+pub(crate) const THE_CLIMB: &str = "The climb";
+/// What the numbers of the sheet cannot know.
+pub(crate) const ON_STEEP_GROUND: &str = "On steep, wet ground the front wheel can lift and the rear one slip: do not ride or run beyond what you control.";
+
+/// Power, mass and ground.
+pub(crate) fn whom(report: &RideSection) -> String {
+    let (rider, bike) = (&report.ride.inputs.rider, &report.ride.inputs.bike);
+    let power = with_unit(rider.power.watts(), 0, "W");
+    let mass = with_unit(TotalMass::of(rider.body, rider.kit, bike.mass).kg(), 1, "kg");
+    format!("{power} and {mass} in all on {}", ground_name(report.ride.ground()))
+}
+
+/// What a lowest gear asks for, and where it ends.
+pub(crate) fn lowest_gear(report: &RideSection, side: &RideSide) -> String {
+    let (gear, speed) = (side.lowest, report.rings.unit.print(side.crossover.lowest_gear_speed));
+    format!("{gear}, needs at least {speed}; riding ends {}", ends(side))
+}
+
+fn ends(side: &RideSide) -> String {
+    match side.flip() {
+        None => "nowhere up to 45\u{a0}%".to_owned(),
+        Some(flip) if flip.reason == Reason::Energy => "not before running wins".to_owned(),
+        Some(flip) if side.fails_on_the_level() => format!("on the level already: {}", limit(flip.reason)),
+        Some(flip) => format!("from {}: {}", end_band(&side.end), limit(flip.reason)),
+    }
+}
+
+/// Below which speed and from which slope running wins.
+pub(crate) fn running_wins(report: &RideSection) -> String {
+    let wins = report.ride.sides[0].plan.running_wins_below();
+    let (best, likely) = (report.rings.unit.print(wins.best), speeds_from_to(report, &wins));
+    let from = report.ride.running_from();
+    let slopes = match from {
+        RunningFrom::Nowhere => "on no slope up to 45\u{a0}%".to_owned(),
+        RunningFrom::TooClose { .. } => running_from(from),
+        RunningFrom::Slope { .. } => format!("from {}", running_from(from)),
+        RunningFrom::TheLevel => "from the level on".to_owned(),
+    };
+    format!("below {best} here, likely {likely}; {slopes}")
+}
+
+/// “9.0 %, 60 m”
+pub(crate) fn climb(report: &RideSection) -> String {
+    let inputs = &report.ride.inputs;
+    format!("{}, {}", percent(inputs.climb.percent(), 1), with_unit(inputs.length.m(), 0, "m"))
+}

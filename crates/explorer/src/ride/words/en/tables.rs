@@ -1,0 +1,166 @@
+//! Titles, remarks, heads and cells of the tables; a title stands with its remark.
+
+use crate::bench::field::Field;
+use crate::layout::line::{Line, link_to, strong};
+use crate::number::{percent, with_unit};
+use crate::ride::probe::AtSpeed;
+use crate::ride::report::Stretch;
+use crate::ride::section::RideSection;
+use crate::ride::words::climb::saved;
+use crate::ride::words::figures::{feet_and_gears, whole};
+use crate::ride::words::terms::{limit, verb, verdict};
+use gear_math::rider::{Advice, ClimbPlan, CrankLength, LowerGear, Verdict};
+
+/// Every mark on the axis of gradients.
+pub(crate) const ENDS: [&str; 2] = [
+    "Where riding ends, and what else to know of the slope",
+    "Gradients on this ground, for this power, to a whole per cent: none is surer. Running for a climb of this length, dismount and remount included. Over body weight: holding the speed in the lowest gear takes more than your full weight on the pedal at every stroke. Choppy: a heavy, uneven stroke, with 1.57 of its mean at the peak.",
+];
+/// Its rows before the marks.
+pub(crate) const ENDS_ROWS: [&str; 5] =
+    ["Lowest gear", "No gear low enough below", "Riding ends from", "Why", "Speed on foot there"];
+/// A mark whose limit does not count.
+pub(crate) const NOT_LOOKED_AT: &str = "not looked at";
+/// A mark, or a length, whose band reaches both sides.
+pub(crate) const TOO_CLOSE: &str = "too close to call";
+
+/// Which crank it is.
+pub(crate) fn over_body_weight(crank: CrankLength) -> Line {
+    let crank = link_to(Field::CrossCrank, &format!("crank of {} mm", crank.mm()));
+    format!("Over body weight is for the cross bike’s {crank}, as in its position.").into()
+}
+
+/// Other lowest gears.
+pub(crate) const OTHERS: [&str; 2] = [
+    "What another lowest gear would do",
+    "Two teeth off the smallest ring, two or four on to the largest sprocket. The other limits stay where they are.",
+];
+/// Its columns.
+pub(crate) const OTHERS_HEADS: [&str; 4] =
+    ["Lowest gear", "Slowest at your lowest cadence", "Too tall from", "Points steeper"];
+
+/// The slope that belongs to a speed.
+pub(crate) fn at_speed(report: &RideSection, at: &AtSpeed) -> Line {
+    let speed = strong(&report.rings.unit.print(report.rings.probe.uphill));
+    match at {
+        AtSpeed::Holds { slope, answers: [a, b] } => {
+            let slope = strong(&percent(slope.percent(), 1));
+            let feet = feet_and_gears(report, a, b);
+            format!(
+                "At {speed}: full power holds it on slopes up to {slope} by the best guess. On foot there: {feet}"
+            )
+        }
+        AtSpeed::TooFast => format!("At {speed}: full power does not even hold it on the level."),
+        AtSpeed::TooSlow => format!("At {speed}: full power is faster than that all the way to 45\u{a0}%."),
+    }
+    .into()
+}
+
+/// What unfolds the table of speeds.
+pub(crate) const SPEEDS_FOLDED: &str = "Speeds on every slope in numbers";
+/// Speeds from the level to 45 %.
+pub(crate) const SPEEDS: [&str; 2] = [
+    "Speed against gradient",
+    "Riding is what the power would give in an ideal gear; a cadence in brackets is one you cannot turn, spun out one that is too fast for you. Verdicts are for that power kept up and without dismount and remount, but in the row of this climb, whose verdict counts all.",
+];
+
+/// Its columns, speeds in this unit.
+pub(crate) fn speeds_heads(unit: &str) -> [String; 9] {
+    [
+        "Slope".to_owned(),
+        format!("Riding, {unit}"),
+        "A, rpm".to_owned(),
+        "B, rpm".to_owned(),
+        format!("On foot, {unit}"),
+        format!("Running, {unit}"),
+        "Foot over ride, likely from – best – to".to_owned(),
+        "|With A".to_owned(),
+        "|With B".to_owned(),
+    ]
+}
+
+/// The advice in its row of this climb.
+pub(crate) fn this_climb(advice: Advice) -> String {
+    format!("this climb: {}", verb(advice))
+}
+
+/// What unfolds the map in words.
+pub(crate) const MAP_FOLDED: &str = "The map in numbers";
+/// The map in words.
+pub(crate) const MAP: [&str; 2] = [
+    "Verdict by ground",
+    "Each up to the gradient given, for your power kept up; a short climb may be forced or carried all the same.",
+];
+/// Its first column.
+pub(crate) const GROUND: &str = "Ground";
+
+/// The verdicts of one ground from the level up.
+pub(crate) fn stretches(stretches: &[Stretch]) -> String {
+    let words: Vec<String> = stretches.iter().map(stretch).collect();
+    words.join("; ")
+}
+
+fn stretch(stretch: &Stretch) -> String {
+    let (verdict, to) = (verdict(stretch.verdict), whole(stretch.to));
+    match (stretch.verdict, stretch.reason) {
+        (Verdict::FootForced, Some(why)) => format!("{verdict} ({}) to {to}", limit(why)),
+        _ => format!("{verdict} to {to}"),
+    }
+}
+
+/// The surfaces.
+pub(crate) const GROUNDS: [&str; 2] = [
+    "What each ground is taken to do",
+    "Low – typical – high, and what that rests on. Off the road treat every number as ±30 % at best.",
+];
+/// Its columns.
+pub(crate) const GROUNDS_HEADS: [&str; 4] =
+    ["Ground", "Rolling resistance", "Cost on foot, × hard ground", "Friction"];
+
+/// The climb that was asked about.
+pub(crate) const CLIMB: [&str; 2] = [
+    "This climb",
+    "Running includes dismount and remount. Lengths and seconds of a lower gear are best guesses.",
+];
+/// Its rows.
+pub(crate) const CLIMB_ROWS: [&str; 12] = [
+    "Advice",
+    "Quickest of these",
+    "Riding",
+    "With the speed into it",
+    "Forced",
+    "Running",
+    "Running, likely",
+    "Running wins below",
+    "That speed, likely",
+    "Running pays from",
+    "A lower gear saves",
+    "Gear and rpm",
+];
+
+/// The length from which running pays, by the best guess; never only where the whole band says so.
+pub(crate) fn pays_from(plan: &ClimbPlan) -> String {
+    match (plan.break_even, plan.answer.verdict) {
+        (Some(length), _) => with_unit(length.m(), 0, "m"),
+        (None, Verdict::Ride) => "never".to_owned(),
+        (None, Verdict::TooClose) => TOO_CLOSE.to_owned(),
+        _ => "–".to_owned(),
+    }
+}
+
+/// What a lower gear saves.
+pub(crate) fn lower_gear(lower: LowerGear) -> String {
+    match lower {
+        LowerGear::Saves(time) => format!("about {}", saved(time)),
+        LowerGear::Spares => "no time, but effort".to_owned(),
+        LowerGear::Needless | LowerGear::Useless(_) => "nothing".to_owned(),
+    }
+}
+
+/// What moves the answer most.
+pub(crate) const SWINGS: [&str; 2] = [
+    "What moves the end of riding",
+    "One input at a time, from its low to its high likely value; what moves nothing is left out.",
+];
+/// Its columns.
+pub(crate) const SWINGS_HEADS: [&str; 4] = ["Input", "Moved", "A", "B"];

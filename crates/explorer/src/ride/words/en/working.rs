@@ -1,0 +1,110 @@
+//! How it was worked out, with this scenario's numbers.
+
+use crate::number::{likely_share, percent, plain, with_unit};
+use crate::ride::section::RideSection;
+use crate::ride::words::figures::seconds;
+use gear_math::rider::{Band, MetabolicPower};
+
+/// What a formula gives, the formula, and the same in numbers.
+pub(crate) type Worked = (&'static str, &'static str, String);
+
+/// The speed riding.
+pub(crate) fn riding(report: &RideSection) -> Worked {
+    let inputs = &report.ride.inputs;
+    let speed = report.ride.sides[0].plan.answer.ride;
+    let terms = inputs.questions[0].resistance(&inputs.ground, inputs.climb).power(speed);
+    let (power, share) = (with_unit(inputs.rider.power.watts(), 0, "W"), inputs.bike.efficiency.share());
+    let (climbing, rolling) = (plain(terms.gravity_w, 0), plain(terms.rolling_w, 0));
+    let (air, speed) = (with_unit(terms.air_w, 0, "W"), report.rings.unit.print(speed));
+    (
+        "Riding",
+        "power × drivetrain = (climbing + rolling + air) × speed",
+        format!("{power} × {share} = {climbing} + {rolling} + {air}, at {speed}"),
+    )
+}
+
+/// Where that comes from.
+pub(crate) const RIDING: &str =
+    "Martin et al. 1998, validated on the road to 2.7 W; every surface off the road is ±30 % at best.";
+
+/// The power on foot.
+pub(crate) fn engine(report: &RideSection) -> Worked {
+    let rider = &report.ride.inputs.rider;
+    let left = MetabolicPower::of(rider.power, rider.efficiency).above_standing(rider.body, rider.standing);
+    let (power, efficiency) = (with_unit(rider.power.watts(), 0, "W"), rider.efficiency.share());
+    let (standing, body) = (rider.standing.w_per_kg(), rider.body.kg());
+    let left = with_unit(left.watts(), 0, "W");
+    (
+        "The same engine on foot",
+        "power ÷ efficiency − standing",
+        format!("{power} ÷ {efficiency} − {standing} × {body} = {left}"),
+    )
+}
+
+/// The speed on foot.
+pub(crate) fn on_foot(report: &RideSection) -> Worked {
+    let (rider, bike) = (&report.ride.inputs.rider, &report.ride.inputs.bike);
+    let (body, kit) = (rider.body.kg(), rider.kit.kg());
+    let (carrying, bike) = (bike.load.value(), bike.mass.kg());
+    let speed = report.rings.unit.print(report.ride.sides[0].plan.answer.foot);
+    (
+        "On foot",
+        "that = cost of the slope × (body + kit + carrying × bike) × speed",
+        format!("({body} + {kit} + {carrying} × {bike}) kg, at {speed}"),
+    )
+}
+
+/// Where that comes from.
+pub(crate) const ON_FOOT: &str = "Cost of running and walking on slopes: Minetti et al. 2002, ten runners on a treadmill; the change from one to the other is interpolated between five published points. It is assumed that you can burn as much on foot as on the bike; riders who never run cannot quite.";
+
+/// The speed of the lowest gear.
+pub(crate) fn lowest_gear(report: &RideSection) -> Worked {
+    let lowest = &report.ride.sides[0];
+    let (gear, rpm) = (lowest.lowest, with_unit(report.rings.window.low.rpm(), 0, "rpm"));
+    let speed = report.rings.unit.print(lowest.crossover.lowest_gear_speed);
+    (
+        "Where no gear is low enough",
+        "speed of the lowest gear at the lowest cadence, put into the first line",
+        format!("{gear} at {rpm} = {speed}"),
+    )
+}
+
+/// The speed below which running wins.
+pub(crate) fn running_wins(report: &RideSection) -> Worked {
+    let plan = &report.ride.sides[0].plan;
+    let length = with_unit(report.ride.inputs.length.m(), 0, "m");
+    let (time, speed) = (seconds(plan.foot), report.rings.unit.print(plan.running_wins_below().best));
+    (
+        "Where running wins",
+        "length ÷ (length ÷ speed on foot + dismount and remount)",
+        format!("{length} ÷ {time} = {speed}"),
+    )
+}
+
+/// What the rest rests on, and what is left out: a head and what follows it.
+pub(crate) fn notes(report: &RideSection) -> [(&'static str, String); 5] {
+    [
+        ("The reserve ", RESERVE.to_owned()),
+        ("The band ", band(report.ride.inputs.bike.load.value())),
+        ("Checked against ", CHECKED.to_owned()),
+        ("Grip and lift ", GRIP.to_owned()),
+        ("Left out: ", LEFT_OUT.to_owned()),
+    ]
+}
+
+const RESERVE: &str = "is the work above the power you hold (W′). Forcing a gear may ask no more than your share of it, than a fresh rider holds so long (Morton 1996), and than the legs give at that cadence.";
+const CHECKED: &str = "the one treadmill study that asked this very question (Ardigò, Saibene & Minetti 2003): 13 to 15 % unloaded, near 20 % with a bike’s weight; the model gives the same with an efficiency near 0.22.";
+const GRIP: &str = "are statics about the two contact points, for a smooth stroke; a heavy stroke peaks at 1.57 of its mean. Friction numbers come from car tyres and from judgement.";
+const LEFT_OUT: &str =
+    "ruts, steps, corners, other riders, clogging, slipping shoes, tired arms, the way out of the obstacle.";
+
+/// How the band of the speeds on foot comes about.
+fn band(load: f64) -> String {
+    let off = |factors: [f64; 2]| percent(100.0 * (factors[1] - 1.0), 0);
+    let (likely, efficiency) = (likely_share(), Band::EFFICIENCY);
+    let [rolling, ground, person] = [Band::ROLLING, Band::GROUND, Band::PERSON].map(off);
+    let [low, high] = Band::LOAD.map(|doubt| plain(load + doubt, 1));
+    format!(
+        "moves gross efficiency by {efficiency}, rolling resistance by {rolling}, the cost of carrying the bike from {low} to {high}, what the ground adds on foot by {ground} and your own cost by {person}, one at a time, and adds the squares. The doubts of the slope where riding ends are taken together in the same way, each as far as the last picture shows. Likely means {likely} cases. Too close to call means the band reaches both sides."
+    )
+}
