@@ -4,42 +4,23 @@ use crate::bench::bench::Bench;
 use crate::bench::field::Field;
 use crate::lap::found::Found;
 use crate::lap::inputs::CourseChoice;
-use crate::lap::report::{LapQuestion, LapReport, LapRoom, OwnCourse};
+use crate::lap::report::{LapQuestion, LapReport, LapRoom, OwnCourse, Refusal};
 use crate::lap::search::Hunt;
-use crate::number::with_unit;
+use crate::lap::sketched::Sketched;
+use crate::lap::words;
 use crate::page::desk::{Desk, Update};
 use crate::page::report::Report;
 use crate::page::scenario::Scenario;
 use gear_math::Course;
-use gear_math::course::{JoinedCourse, TimeBand, TrackOptions};
+use gear_math::course::{TimeBand, TrackOptions};
 use std::rc::Rc;
 
 /// Stretches in which a recorded course is put into the sketch: as many as a link below 2000 characters carries with the demo's
 /// bench. With half as many, short ramps are evened out, and with them where to get off.
 const SKETCHED: usize = 110;
 
-/// Share of its climbing that a course must keep to count as the same; estimate.
-const SAME_CLIMB: f64 = 0.9;
-
 fn fits(course: &Course) -> bool {
     course.sketch().chars().count() <= Field::Sketch.longest()
-}
-
-/// What joining stretches did to a course.
-fn said_of(course: &Course, joined: &JoinedCourse) -> String {
-    format!(
-        "Put into the sketch as {} stretches in place of {}: no height is off by more than {}, and it climbs {} in place of {}. {}.",
-        joined.course.segments().len(),
-        course.segments().len(),
-        with_unit(joined.height_error_m, 1, "m"),
-        with_unit(joined.course.climb_m(), 0, "m"),
-        with_unit(course.climb_m(), 0, "m"),
-        if joined.course.climb_m() < SAME_CLIMB * course.climb_m() {
-            "That is another course: sketch one lap of it, or keep the file"
-        } else {
-            "Short ramps are evened out, so look at the lap of both before you choose by one"
-        }
-    )
 }
 
 impl Desk {
@@ -78,7 +59,7 @@ impl Desk {
     fn take_own(&mut self, name: &str, own: Result<OwnCourse, String>) -> Update {
         match own {
             Err(why) => {
-                let refused = Some(format!("“{name}” is not taken: {why}. The course stays as it was."));
+                let refused = Some(Refusal::File(name.to_owned(), why));
                 self.with_room(LapRoom { refused, ..self.room().clone() })
             }
             Ok(own) => {
@@ -101,7 +82,7 @@ impl Desk {
         match self.good.lap.choice {
             CourseChoice::Demo(demo) => Some(demo.name()),
             CourseChoice::Own => self.room().own.as_ref().map(|own| own.name.as_str()),
-            CourseChoice::Sketch => Some("My course"),
+            CourseChoice::Sketch => Some(words::course::MINE),
         }
     }
 
@@ -125,13 +106,11 @@ impl Desk {
         let (sketch, sketched) = if fits(&course) && !(is_recorded && course.segments().len() > SKETCHED) {
             (course, None)
         } else {
-            let joined = course.joined(SKETCHED);
-            let said = said_of(&course, &joined);
-            (joined.course.clone(), Some((joined.course, said)))
+            let sketched = Sketched::of(&course, SKETCHED);
+            (sketched.joined.course.clone(), Some(sketched))
         };
         if !fits(&sketch) {
-            let why = "The sketch cannot hold this course: it has too many stretches. Keep it or save it as a file.";
-            self.set_room(LapRoom { refused: Some(why.to_owned()), ..self.room().clone() });
+            self.set_room(LapRoom { refused: Some(Refusal::Sketch), ..self.room().clone() });
             return bench;
         }
         self.set_room(LapRoom { sketched, refused: None, ..self.room().clone() });
@@ -153,7 +132,7 @@ impl Desk {
 
     /// Cuts the track at hand to its first lap, or takes it whole again; the bench stays.
     pub(crate) fn with_first_lap(&mut self, first_lap: bool) -> Option<Bench> {
-        let own = self.room().own.as_ref()?.cut(first_lap).ok()?;
+        let own = self.room().own.as_ref()?.cut(first_lap)?;
         let room = LapRoom { own: Some(Rc::new(own)), refused: None, ..self.room().clone() };
         self.set_room(room);
         Some(self.bench.clone())
@@ -346,6 +325,6 @@ mod tests {
         other.open(&link);
         assert_eq!(other.good.lap.sketch, desk.good.lap.sketch);
         edited(&mut desk, &[(Field::Sketch, "100; 0; mud")]);
-        assert_ne!(desk.room().sketched.as_ref().map(|it| &it.0), Some(&*desk.good.lap.sketch));
+        assert_ne!(desk.room().sketched.as_ref().map(|it| &it.joined.course), Some(&*desk.good.lap.sketch));
     }
 }

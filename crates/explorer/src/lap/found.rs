@@ -81,6 +81,19 @@ pub enum Standing {
     Apart(TimeBand),
 }
 
+/// How a set-up that was found compares with the first, by time.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Tested {
+    /// It is the first.
+    Best,
+    /// It ties with it.
+    Tie,
+    /// It does not, or nothing has been ridden once more yet.
+    Apart,
+    /// Others were ridden once more, it was not.
+    No,
+}
+
 /// Places of the order that are listed; of the next up to [`LOOKED_AT`] only the unbeaten ones are.
 const LISTED: usize = 40;
 const LOOKED_AT: usize = 100;
@@ -220,6 +233,23 @@ impl Found {
     pub fn gain(&self, drivetrain: &Drivetrain) -> Option<&TimeBand> {
         let number = self.number(drivetrain)?;
         self.finals.iter().find(|(tested, _)| *tested == number).map(|(_, band)| band)
+    }
+
+    /// Seconds that the set-up at a place is behind the first.
+    #[must_use]
+    pub fn behind_s(&self, place: usize) -> f64 {
+        self.order[place].candidate.time_s - self.order[0].candidate.time_s
+    }
+
+    /// How the set-up at a place compares with the first.
+    #[must_use]
+    pub fn tested(&self, place: usize) -> Tested {
+        match self.gain(&self.order[place].candidate.drivetrain) {
+            _ if place == 0 => Tested::Best,
+            Some(band) if band.is_tie() => Tested::Tie,
+            None if !self.finals.is_empty() => Tested::No,
+            _ => Tested::Apart,
+        }
     }
 
     /// Takes note of whether something else would be asked now.

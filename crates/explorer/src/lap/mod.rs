@@ -14,4 +14,8 @@ pub mod question;
 pub mod report;
 pub mod search;
 pub mod section;
+pub mod settled;
+pub mod sketched;
+pub mod stem_note;
 pub mod view;
+pub(crate) mod words;

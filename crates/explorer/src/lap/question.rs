@@ -3,14 +3,14 @@
 use crate::bench::field::{Field, Group};
 use crate::bench::rests::is_ridden;
 use crate::lap::section::LapSection;
-use crate::lap::{body, pictures, view};
+use crate::lap::{body, pictures, view, words};
 use crate::layout::question::{Question, is_among};
 
 /// “Round the lap”
 pub(crate) const QUESTION: Question<LapSection> = Question {
     id: "lap",
-    name: "Lap",
-    title: "Round the lap",
+    name: words::question::NAME,
+    title: words::question::TITLE,
     rests_on: |field| {
         let is_climb = matches!(field, Field::Ground | Field::Slope | Field::ClimbLength);
         is_ridden(field)
@@ -22,7 +22,7 @@ pub(crate) const QUESTION: Question<LapSection> = Question {
     asks: |field| is_among(field, &Group::RIDE) || is_among(field, &Group::LAP) || field == Field::CrossCrank,
     answer: ("lap-answer", view::answer::answer),
     marks_itself: false,
-    working: ("How the lap was worked out", ("lap-working", view::tables::working)),
+    working: (words::question::WORKING, ("lap-working", view::tables::working)),
     fragments: &[
         ("lap-course", view::course::course),
         ("lap-places", view::places::places),

@@ -3,10 +3,13 @@
 use crate::lap::basis::Basis;
 use crate::lap::found::Found;
 use crate::lap::inputs::{CourseChoice, LapInputs};
+use crate::lap::settled::Settled;
+use crate::lap::sketched::Sketched;
+use crate::lap::words;
 use crate::side::Side;
 use gear_math::course::{
-    Demo, ForcedPlace, GainPart, LapComparison, Precision, ProfilePoint, Quicker, Segment, SmoothingLength,
-    Span, Step, TimeBand, TrackFault, TrackOptions, TrackReport,
+    Demo, ForcedPlace, LapComparison, Precision, ProfilePoint, Segment, SmoothingLength, Step,
+    TrackElevation, TrackFault, TrackOptions, TrackReport,
 };
 use gear_math::rider::{CriticalPower, PowerBelowStanding, ReserveShare};
 use gear_math::{Course, Gear, Lap, LapSetup};
@@ -17,14 +20,25 @@ use std::rc::Rc;
 pub struct LapRoom {
     /// The course from a file, where one was chosen.
     pub own: Option<Rc<OwnCourse>>,
-    /// Why the last file chosen was not taken, as a sentence.
-    pub refused: Option<String>,
-    /// The sketch that a course was put into in fewer stretches, and what that did to it, as a sentence.
-    pub sketched: Option<(Course, String)>,
+    /// Why what was asked for last was not done.
+    pub refused: Option<Refusal>,
+    /// The course that was put into the sketch in fewer stretches.
+    pub sketched: Option<Sketched>,
     /// The lap, once it was asked for.
     pub laps: Option<Rc<LapReport>>,
     /// What a search has found.
     pub found: Option<Rc<Found>>,
+}
+
+/// What is not done about the course, which stays as it was.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Refusal {
+    /// A file or a kept course of this name is not taken, and why.
+    File(String, String),
+    /// That part of the track is not used, and why.
+    Part(String),
+    /// The course has more stretches than the sketch holds.
+    Sketch,
 }
 
 /// A course from a file, or one that was kept.
@@ -65,13 +79,18 @@ impl OwnCourse {
         Ok(Self { name: shortened(name), course, smoothing_m, track: None })
     }
 
-    /// The first lap of the same track, or the whole of it.
-    ///
-    /// # Errors
-    /// What is wrong with it, in words.
-    pub fn cut(&self, first_lap: bool) -> Result<Self, String> {
-        let (text, options, _) = self.track.as_ref().ok_or("it is no recorded track")?;
-        Self::from_gpx(&self.name, Rc::clone(text), TrackOptions { first_lap, ..*options })
+    /// The first lap of the same track, or the whole of it; none where it is no recorded track, or that is no course.
+    #[must_use]
+    pub fn cut(&self, first_lap: bool) -> Option<Self> {
+        let (text, options, _) = self.track.as_ref()?;
+        Self::from_gpx(&self.name, Rc::clone(text), TrackOptions { first_lap, ..*options }).ok()
+    }
+
+    /// How much higher the end of a loop was recorded than its start, m; none where they meet.
+    #[must_use]
+    pub fn gap_m(&self) -> Option<f64> {
+        let (_, _, found) = self.track.as_ref()?;
+        Some(found.elevation.mismatch_m).filter(|gap| gap.abs() >= TrackElevation::CLOSED_M)
     }
 
     /// Why no lap of it may be timed; none where one may.
@@ -140,63 +159,6 @@ pub struct LapReport {
     pub laps: [Lap; 2],
     /// How they compare, once that is worked out.
     pub settled: Option<Settled>,
-}
-
-/// Two laps compared, with their likely edges.
-#[derive(Debug)]
-pub struct Settled {
-    /// Times of A and B.
-    pub bands: [TimeBand; 2],
-    /// Where riding or not is too close to call.
-    pub too_close: [Vec<Span>; 2],
-    /// Seconds B gains.
-    pub gained: TimeBand,
-    /// Places on foot that A and B would be quicker over by forcing a gear, those that pay best first.
-    pub forced: [Vec<ForcedPlace>; 2],
-    /// Where the difference arises.
-    pub parts: Vec<GainPart>,
-    /// The one that makes nearly all of it, if one does.
-    pub main: Option<GainPart>,
-    /// Distance and seconds B has gained up to there.
-    pub curve: Vec<(f64, f64)>,
-}
-
-/// Longer than this share of the lap is no place that can be walked to and looked at. Estimate.
-const PLACE_SHARE: f64 = 0.25;
-
-impl Settled {
-    /// Who is quicker; the first is A. Nobody, as long as forcing a gear, which is left out of the times, could turn it.
-    #[must_use]
-    pub fn quicker(&self) -> Quicker {
-        let quicker = self.gained.quicker();
-        if self.with_forcing().quicker() == quicker { quicker } else { Quicker::TooClose }
-    }
-
-    /// Seconds B would gain with every place forced that may be.
-    #[must_use]
-    pub fn with_forcing(&self) -> TimeBand {
-        let [a, b] = &self.forced;
-        self.gained.moved(saved_s(b) - saved_s(a))
-    }
-
-    /// The one place where nearly all of the difference arises, on a lap of this length; none where that is no place.
-    #[must_use]
-    pub fn place(&self, length_m: f64) -> Option<&GainPart> {
-        self.main.as_ref().filter(|main| main.span.to_m - main.span.from_m <= PLACE_SHARE * length_m)
-    }
-
-    /// How finely both times are told.
-    #[must_use]
-    pub fn precision(&self) -> Precision {
-        let [a, b] = &self.bands;
-        a.precision().max(b.precision())
-    }
-}
-
-/// Seconds that forcing saves at these places.
-#[must_use]
-pub fn saved_s(places: &[ForcedPlace]) -> f64 {
-    places.iter().map(ForcedPlace::saved_s).sum()
 }
 
 impl LapReport {
@@ -302,7 +264,7 @@ impl LapInputs {
     pub fn course_name(&self, own: Option<&OwnCourse>) -> String {
         match (self.choice, own) {
             (CourseChoice::Demo(demo), _) => demo.name().to_owned(),
-            (CourseChoice::Sketch, _) => "Your sketch".to_owned(),
+            (CourseChoice::Sketch, _) => words::course::SKETCH.to_owned(),
             (CourseChoice::Own, Some(own)) => own.name.clone(),
             (CourseChoice::Own, None) => Demo::Meadow.name().to_owned(),
         }

@@ -8,15 +8,15 @@ use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::lap::found::Found;
 use crate::lap::section::LapSection;
-use crate::lap::view::found::{behind, cassette_name, marks};
-use crate::number::{plain, with_unit};
+use crate::lap::words::pictures::found as words;
+use crate::number::with_unit;
 use gear_math::course::Candidate;
 
 /// What a search found.
 pub(crate) const FOUND: Drawing<LapSection> = Drawing {
     name: "found",
-    title: "Behind the best, against lowest gear",
-    caption: "Low is quick, left climbs easily. Full marks on the line: no other set-up is both quicker and lower geared. The cross is the best in order; A and B are ringed if they were tried.",
+    title: words::TITLE,
+    caption: words::CAPTION,
     height,
     draw,
     spots,
@@ -79,20 +79,12 @@ fn height(report: &LapSection, _: f64) -> f64 {
 }
 
 fn label(report: &LapSection) -> String {
-    match found(report) {
-        None => "Nothing has been searched yet.".to_owned(),
-        Some(found) => format!(
-            "Time behind the best against lowest gear: {} of {} set-ups, of which none is both quicker and lower geared, and A and B. The best: {}.",
-            found.front.len(),
-            found.order.len(),
-            describe(found, 0)
-        ),
-    }
+    found(report).map_or_else(|| words::NOTHING_YET.to_owned(), words::label)
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &LapSection, size: Size) {
     let Some(found) = found(report) else {
-        pen.text("What a search finds is drawn here.", (4.0, 20.0), Type::new(look.soft, Anchor::Start));
+        pen.text(words::DRAWN_HERE, (4.0, 20.0), Type::new(look.soft, Anchor::Start));
         return;
     };
     let layout = Layout::new(found, size.0);
@@ -118,8 +110,7 @@ fn draw_axes(pen: &mut Pen, look: &Palette, layout: &Layout, width: f64) {
     for tick in layout.up.even_ticks(26.0) {
         let y = layout.up.at(tick);
         pen.line((LEFT, y), (width - RIGHT, y), look.rule, 1.0);
-        let behind = format!("{}\u{a0}s", plain(tick, usize::from(tick.fract() != 0.0)));
-        pen.text(&behind, (LEFT - 6.0, y), Type::new(look.soft, Anchor::End));
+        pen.text(&words::tick(tick), (LEFT - 6.0, y), Type::new(look.soft, Anchor::End));
     }
     pen.line((LEFT, FLOOR), (width - RIGHT, FLOOR), look.ink, 1.0);
     for tick in layout.across.ticks(&DEVELOPMENTS, 44.0) {
@@ -127,8 +118,8 @@ fn draw_axes(pen: &mut Pen, look: &Palette, layout: &Layout, width: f64) {
         pen.text(&with_unit(tick, 1, "m"), (x, FLOOR + 13.0), Type::new(look.soft, Anchor::Middle));
     }
     let set = |anchor| Type::new(look.soft, anchor);
-    pen.text("behind the best", (0.0, 8.0), set(Anchor::Start));
-    pen.text("across: development, lowest gear", (width - RIGHT, 8.0), set(Anchor::End));
+    pen.text(words::UP, (0.0, 8.0), set(Anchor::Start));
+    pen.text(words::ACROSS, (width - RIGHT, 8.0), set(Anchor::End));
 }
 
 fn spots(report: &LapSection, size: Size) -> Vec<Spot> {
@@ -136,19 +127,7 @@ fn spots(report: &LapSection, size: Size) -> Vec<Spot> {
     let layout = Layout::new(found, size.0);
     let spot = |place: usize| {
         let at = layout.at(&found.order[place].candidate);
-        Spot::around(at, at, 6.0, format!("{}.", describe(found, place)))
+        Spot::around(at, at, 6.0, words::spot(found, place))
     };
     found.shown().into_iter().map(spot).collect()
-}
-
-fn describe(found: &Found, place: usize) -> String {
-    let candidate = &found.order[place].candidate;
-    format!(
-        "{}{} with {}: {}, lowest gear {}",
-        marks(found, place),
-        candidate.drivetrain.chainset,
-        cassette_name(&candidate.drivetrain.cassette),
-        behind(found, place),
-        with_unit(candidate.lowest_development_m, 2, "m"),
-    )
 }

@@ -7,16 +7,18 @@ use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::lap::pictures::profile::{across, draw_distances, draw_waiting, metre, metres, waiting};
-use crate::lap::report::{LapReport, Settled};
+use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
-use crate::number::{seconds_in, with_unit};
+use crate::lap::settled::Settled;
+use crate::lap::words::pictures::gain as told;
+use crate::number::with_unit;
 use crate::side::Side;
 
 /// Time gained along the lap.
 pub(crate) const GAIN: Drawing<LapSection> = Drawing {
     name: "gain",
-    title: "Time gained along the lap",
-    caption: "Above the line B is ahead, below it A.",
+    title: told::TITLE,
+    caption: told::CAPTION,
     height,
     draw,
     spots,
@@ -55,16 +57,7 @@ fn height(_: &LapSection, _: f64) -> f64 {
 fn label(report: &LapSection) -> String {
     match settled(report) {
         None => waiting(report).to_owned(),
-        Some((_, settled)) => {
-            format!("Time gained along the lap: {} at the line.", ahead(settled, settled.gained.time_s))
-        }
-    }
-}
-
-fn ahead(settled: &Settled, gain: f64) -> String {
-    match seconds_in(gain.abs(), settled.gained.precision()).as_str() {
-        "0.0" | "0" => "A and B level".to_owned(),
-        gained => format!("{} {gained}\u{a0}s ahead", if gain > 0.0 { Side::B } else { Side::A }),
+        Some((_, settled)) => told::label(settled.gained.time_s, settled.gained.precision()),
     }
 }
 
@@ -86,8 +79,8 @@ fn draw(pen: &mut Pen, look: &Palette, report: &LapSection, size: Size) {
     }
     pen.line((start, up.at(0.0)), (end, up.at(0.0)), look.ink, 1.0);
     pen.path(&line, look.ink, 2.0);
-    pen.text("B ahead ↑", (start, 9.0), Type::new(look.b, Anchor::Start).bold());
-    pen.text("A ahead ↓", (end, 9.0), Type::new(look.a, Anchor::End).bold());
+    pen.text(told::B_AHEAD, (start, 9.0), Type::new(look.b, Anchor::Start).bold());
+    pen.text(told::A_AHEAD, (end, 9.0), Type::new(look.a, Anchor::End).bold());
     draw_distances(pen, look, laps, scale, HEIGHT - 11.0);
 }
 
@@ -110,6 +103,6 @@ fn spots(report: &LapSection, size: Size) -> Vec<Spot> {
 fn words(report: &LapSection, _: &Spot, index: usize) -> String {
     settled(report).map_or_else(String::new, |(laps, settled)| {
         let at = metre(laps, index);
-        format!("{}: {}.", with_unit(at, 0, "m"), ahead(settled, gain_at(settled, at)))
+        told::place(at, gain_at(settled, at), settled.gained.precision())
     })
 }

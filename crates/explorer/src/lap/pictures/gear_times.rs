@@ -10,14 +10,14 @@ use crate::drawing::spot::Spot;
 use crate::lap::pictures::profile::{draw_waiting, waiting};
 use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
-use crate::number::{brief, duration, percent, with_unit};
+use crate::lap::words::pictures::gear_times as words;
 use crate::side::Side;
 
 /// How long in each gear.
 pub(crate) const GEAR_TIMES: Drawing<LapSection> = Drawing {
     name: "gear-times",
-    title: "How long in each gear",
-    caption: "Over one lap, coasting included; time on foot has dismount and remount in it. Gears in brackets run cross-chained.",
+    title: words::TITLE,
+    caption: words::CAPTION,
     height,
     draw,
     spots,
@@ -48,7 +48,7 @@ fn shares(laps: &LapReport, side: Side) -> Vec<Share> {
         time_s: used.time_s,
         way_m: used.distance_m,
     });
-    let on_foot = Share { what: "on foot".to_owned(), time_s: lap.on_foot_s(), way_m: lap.on_foot_m() };
+    let on_foot = Share { what: words::ON_FOOT.to_owned(), time_s: lap.on_foot_s(), way_m: lap.on_foot_m() };
     gears.chain((on_foot.way_m > 0.0).then_some(on_foot)).collect()
 }
 
@@ -86,31 +86,19 @@ fn height(report: &LapSection, width: f64) -> f64 {
 
 fn label(report: &LapSection) -> String {
     let Some(laps) = &report.lap.laps else { return waiting(report).to_owned() };
-    let most = |side: Side| {
-        let lap = &laps.laps[side as usize];
-        let most = lap.gears.iter().max_by(|one, other| one.time_s.total_cmp(&other.time_s));
-        let on_foot = duration(lap.on_foot_s(), 0);
-        most.map_or(format!("{side} never rides"), |most| {
-            let longest = duration(most.time_s, 0);
-            format!("{side} is longest in {}, {longest}, and on foot for {on_foot}", most.gear)
-        })
-    };
-    format!("How long in each gear: {}; {}.", most(Side::A), most(Side::B))
+    words::label(&laps.laps)
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &LapSection, size: Size) {
     let Some(laps) = &report.lap.laps else { return draw_waiting(pen, look, report) };
     for side in Side::BOTH {
         let (left, top, _) = panel(laps, side, size.0);
-        let name = format!("{side}, highest gear on top");
-        pen.text(&name, (left, top - 13.0), Type::new(side.ink(look), Anchor::Start).bold());
+        pen.text(&words::head(side), (left, top - 13.0), Type::new(side.ink(look), Anchor::Start).bold());
         for (from, to, share) in bars(laps, side, size.0) {
             let middle = from.1 + BAR / 2.0;
             bar(pen, look, side, from, to);
             pen.text(&share.what, (from.0 - 6.0, middle), Type::new(look.ink, Anchor::End));
-            let time =
-                if share.time_s < 0.5 { "under 1\u{a0}s".to_owned() } else { duration(share.time_s, 0) };
-            pen.text(&time, (to.0 + 5.0, middle), Type::new(look.soft, Anchor::Start));
+            pen.text(&words::time(share.time_s), (to.0 + 5.0, middle), Type::new(look.soft, Anchor::Start));
         }
     }
 }
@@ -120,21 +108,11 @@ fn spots(report: &LapSection, size: Size) -> Vec<Spot> {
     let of = |side: Side| {
         let lap_s = laps.laps[side as usize].time_s;
         let spot = move |(from, to, share): (Point, Point, Share)| {
-            Spot::around(from, to, 2.0, told(side, &share, lap_s))
+            Spot::around(from, to, 2.0, words::spot(side, &share.what, share.time_s, share.way_m, lap_s))
         };
         bars(laps, side, size.0).into_iter().map(spot)
     };
     of(Side::A).chain(of(Side::B)).collect()
-}
-
-fn told(side: Side, share: &Share, lap_s: f64) -> String {
-    format!(
-        "{side}, {}: {} over {}, {} of the lap.",
-        share.what,
-        brief(share.time_s),
-        with_unit(share.way_m, 0, "m"),
-        percent(100.0 * share.time_s / lap_s, 0)
-    )
 }
 
 #[cfg(test)]

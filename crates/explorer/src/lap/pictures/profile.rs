@@ -8,7 +8,9 @@ use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
-use crate::number::{counted, signed, with_unit};
+use crate::lap::words::pictures::profile as told;
+use crate::lap::words::pictures::{NO_LAP, WAITING};
+use crate::number::with_unit;
 use crate::ride::words::terms::surface_name;
 use crate::side::Side;
 use gear_math::course::{Mode, TracePoint};
@@ -17,8 +19,8 @@ use gear_math::{Gear, Lap, Speed, Surface};
 /// The course with the plan and the gears on it.
 pub(crate) const PROFILE: Drawing<LapSection> = Drawing {
     name: "profile",
-    title: "The lap, and how to ride it",
-    caption: "Bars are ridden, footsteps are gone on foot, hatching beneath means too close to call; upright strokes on the hill are obstacles. Beneath, the gear by its development: A as a line, B in dashes a little lower.",
+    title: told::TITLE,
+    caption: told::CAPTION,
     height,
     draw,
     spots,
@@ -80,8 +82,8 @@ pub(crate) fn draw_waiting(pen: &mut Pen, look: &Palette, report: &LapSection) {
 /// Why there is no lap to be seen.
 pub(crate) fn waiting(report: &LapSection) -> &'static str {
     match report.lap_inputs.fault(report.lap.own.as_deref()) {
-        Some(_) => "No lap: this track cannot be used for one.",
-        None => "The lap is being worked out.",
+        Some(_) => NO_LAP,
+        None => WAITING,
     }
 }
 
@@ -132,14 +134,8 @@ fn height(report: &LapSection, width: f64) -> f64 {
 
 fn label(report: &LapSection) -> String {
     let Some(laps) = &report.lap.laps else { return waiting(report).to_owned() };
-    let foot = |side: Side| laps.laps[side as usize].dismounts().len();
-    format!(
-        "Profile of {} with {} of climbing; on foot at {} with A, {} with B.",
-        with_unit(laps.length_m(), 0, "m"),
-        with_unit(laps.question.course.climb_m(), 0, "m"),
-        counted(foot(Side::A), "place", "places"),
-        foot(Side::B)
-    )
+    let places = laps.laps.each_ref().map(|lap| lap.dismounts().len());
+    told::label(laps.length_m(), laps.question.course.climb_m(), places)
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &LapSection, size: Size) {
@@ -281,7 +277,7 @@ fn draw_gears(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) 
             Type::new(look.soft, Anchor::End),
         );
     }
-    pen.text("development", (LEFT, layout.gears - 8.0), Type::new(look.soft, Anchor::Start));
+    pen.text(told::DEVELOPMENT, (LEFT, layout.gears - 8.0), Type::new(look.soft, Anchor::Start));
     let at = |metre: f64, gear: Gear| (layout.scale.at(metre), up.at(gear.development(wheel).m()));
     for side in Side::BOTH {
         let (mut line, mut from, mut last) = (Vec::new(), 0.0, None);
@@ -331,16 +327,10 @@ fn words(report: &LapSection, _: &Spot, index: usize) -> String {
 
 fn describe(report: &LapSection, laps: &LapReport, at: f64) -> String {
     let (segment, height) = laps.segment_at(at);
-    let [a, b] = &laps.laps;
-    format!(
-        "{}: {} up, {}\u{a0}%, {}. A: {}. B: {}.",
-        with_unit(at, 0, "m"),
-        with_unit(height, 1, "m"),
-        signed(segment.gradient.percent(), 1),
-        if segment.obstacle.is_some() { "an obstacle" } else { surface_name(segment.surface) },
-        riding(report, a, at),
-        riding(report, b, at)
-    )
+    let obstacle = segment.obstacle.map(|_| told::OBSTACLE);
+    let ground = obstacle.unwrap_or_else(|| surface_name(segment.surface));
+    let [a, b] = laps.laps.each_ref().map(|lap| riding(report, lap, at));
+    told::place(at, height, segment.gradient.percent(), ground, [&a, &b])
 }
 
 fn riding(report: &LapSection, lap: &Lap, at: f64) -> String {
@@ -348,8 +338,8 @@ fn riding(report: &LapSection, lap: &Lap, at: f64) -> String {
     let Some(point) = lap.trace.get(index).or(lap.trace.last()) else { return String::new() };
     let speed = speed(report, point);
     match (point.gear, point.cadence_rpm) {
-        (Some(gear), Some(cadence)) => format!("{gear} at {}, {speed}", with_unit(cadence, 0, "rpm")),
-        _ => format!("on foot, {speed}"),
+        (Some(gear), Some(cadence)) => told::ridden(gear, cadence, &speed),
+        _ => told::on_foot(&speed),
     }
 }
 

@@ -4,177 +4,62 @@ use crate::bench::field::Field;
 use crate::bench::owner::Owner;
 use crate::chain::words::beside_lap;
 use crate::lap::inputs::CourseChoice;
-use crate::lap::report::{LapReport, Settled};
+use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
+use crate::lap::settled::Settled;
 use crate::lap::view::forcing::forcing;
-use crate::layout::pieces::name;
-use crate::number::{about_clock, clock, counted, likely_share, plain, seconds_in, with_unit};
-use crate::side::Side;
-use gear_math::Lap;
-use gear_math::course::{BandedLap, GainPart, Precision, Quicker, TimeBand};
+use crate::lap::words;
 use maud::{Markup, html};
 
 /// Which set-up is quicker, by how much, and whether that is more than the uncertainty.
 #[must_use]
 pub(crate) fn answer(report: &LapSection) -> Markup {
     if let Some(fault) = report.lap_inputs.fault(report.lap.own.as_deref()) {
-        return html! {
-            p.care { (course_name(report)) " cannot be used for a lap: " (fault) ". No times are given. Use another part of the track, smooth it over a longer length, or sketch the course." }
-        };
+        return html! { p.care { (words::answer::no_times(&course_name(report), &fault)) } };
     }
-    let Some(laps) = &report.lap.laps else {
-        return html! { p { "The lap is worked out as soon as you come here." } };
-    };
+    let Some(laps) = &report.lap.laps else { return html! { p { (words::answer::SOON) } } };
     html! {
         p { (headline(report, laps)) }
         @if let Some(settled) = laps.settled.as_ref().filter(|_| !lacks_file(report)) {
             p.more { (forcing(laps, settled)) }
         }
-        p { (course_and_times(report, laps)) }
+        p {
+            (words::answer::course_and_times(&course_name(report), laps)) " "
+            (words::answer::dismounts(&laps.laps))
+        }
         @for note in beside_lap::notes(&report.chain_section()) { p.more { (note) } }
-        @if let Some(settled) = &laps.settled { p.quiet { (doubt(settled)) (wind(report)) } }
+        @if let Some(settled) = &laps.settled { (doubt(report, settled)) }
         p.quiet { (crate::ride::words::width::counts(&report.ride)) }
     }
 }
 
 fn headline(report: &LapSection, laps: &LapReport) -> Markup {
-    let [a, b] = &laps.laps;
-    let first_look = |lap: &Lap| clock(lap.time_s, Precision::WITHOUT_BAND);
     html! {
         @match &laps.settled {
-            _ if lacks_file(report) => {
-                "This is about a course from a file, which a link does not carry: choose it below. Until then this is the Autumn meadow."
-            }
-            Some(_) if laps.is_of_one_bike() => { (name(Side::A)) " and " (name(Side::B)) " are the same, so the lap is too." }
+            _ if lacks_file(report) => (words::answer::LACKS_FILE),
+            Some(_) if laps.is_of_one_bike() => (words::answer::alike()),
             Some(settled) => (verdict(settled, laps.length_m())),
-            None => { "Looking closer: at first sight " (name(Side::A)) " takes " (first_look(a)) " and " (name(Side::B)) " " (first_look(b)) "." }
+            None => (words::answer::first_look(&laps.laps)),
         }
-    }
-}
-
-fn course_and_times(report: &LapSection, laps: &LapReport) -> Markup {
-    let [a, b] = &laps.laps;
-    html! {
-        (course_name(report)) ", " (with_unit(laps.length_m() / 1e3, 2, "km")) " with "
-        (with_unit(laps.question.course.climb_m(), 0, "m")) " of climbing: "
-        @if let Some(settled) = &laps.settled {
-            @let [of_a, of_b] = &settled.bands;
-            (banded(Side::A, of_a, settled.precision())) ", " (banded(Side::B, of_b, settled.precision())) ". "
-        }
-        (dismounts(a, b))
     }
 }
 
 fn verdict(settled: &Settled, length_m: f64) -> Markup {
-    let TimeBand { low_s, time_s, high_s } = settled.gained;
-    let (sign, ahead) = if time_s < 0.0 { (-1.0, Side::A) } else { (1.0, Side::B) };
-    let (low, high) = if time_s < 0.0 { (-high_s, -low_s) } else { (low_s, high_s) };
-    let precision = settled.gained.precision();
-    let seconds = |s: f64| format!("{}\u{a0}s", seconds_in(s, precision));
-    let (best, likely) =
-        (seconds(sign * time_s), format!("{} to {}", seconds_in(low, precision), seconds(high)));
     html! {
-        @match (settled.quicker(), settled.gained.quicker()) {
-            (_, Quicker::TooClose) if settled.gained.is_nothing() => {
-                "Between " (name(Side::A)) " and " (name(Side::B)) " this lap makes no difference."
-            }
-            (_, Quicker::TooClose) => {
-                "Too close to call: "
-                @if settled.gained.is_nothing_at_best() { "by the best guess neither is quicker, but " (name(ahead)) }
-                @else { "by the best guess " (name(ahead)) " gains " b { (best) } " a lap, but it" }
-                " may be anything from " (seconds(-low)) " slower to " (seconds(high)) " quicker than " (name(ahead.other())) "."
-            }
-            (Quicker::TooClose, _) => {
-                "Too close to call while forcing a gear is left out: at an even power " (name(ahead)) " gains " b { (best) }
-                " a lap, likely " (likely) "."
-            }
-            _ => {
-                (name(ahead)) " is quicker here: it gains " b { (best) } " a lap, likely " (likely) ", which is "
-                @if settled.gained.only_just() { "only just " } "more than the uncertainty."
-            }
-        }
-        (mainly(settled.place(length_m)))
+        (words::answer::verdict(settled))
+        @if let Some(place) = settled.place(length_m) { " " (words::answer::mainly(place)) }
     }
 }
 
-/// Where the difference arises, when it is one place.
-fn mainly(place: Option<&GainPart>) -> String {
-    let Some(main) = place else { return String::new() };
-    let (from, to) = (plain(main.span.from_m, 0), with_unit(main.span.to_m, 0, "m"));
-    let whose = if main.gained_s < 0.0 { Side::A } else { Side::B };
-    format!(" Nearly all of what {whose} gains, it gains at {from} to {to}.")
-}
-
-fn banded(side: Side, band: &TimeBand, precision: Precision) -> Markup {
-    let [low, high] = [band.low_s, band.high_s].map(|s| clock(s, precision));
-    html! { (name(side)) " " b { (about_clock(band.time_s, precision)) } " (likely " (low) " to " (high) ")" }
-}
-
-fn doubt(settled: &Settled) -> String {
-    let close: usize = settled.too_close.iter().map(Vec::len).max().unwrap_or(0);
-    let places = if close == 0 {
-        String::new()
-    } else {
-        format!(
-            " At {} the choice between riding and running turns within that.",
-            counted(close, "place", "places")
-        )
-    };
-    format!(
-        "Likely means {} cases, if the rider, the ground and the cost of running are off as far as published averages \
-         usually are, the lowest cadence by {}, and dismount and remount together by {}. They move both laps alike, so \
-         the difference is surer than either time. The power you hold is taken as given.{places}",
-        likely_share(),
-        with_unit(BandedLap::CADENCE_RPM, 0, "rpm"),
-        with_unit(BandedLap::MOUNTING_S, 0, "s")
-    )
-}
-
-/// Wind that was typed for the climb.
-fn wind(report: &LapSection) -> String {
+fn doubt(report: &LapSection, settled: &Settled) -> Markup {
+    let close = settled.too_close.iter().map(Vec::len).max().unwrap_or(0);
     let wind = report.ride.inputs.air.headwind.m_per_s();
-    if wind == 0.0 {
-        return String::new();
-    }
-    let which = if wind > 0.0 { "against you" } else { "behind you" };
-    format!(
-        " The wind of {} {which} typed for “Ride or run?” is not in the lap, which goes round and meets it from every side.",
-        with_unit(wind.abs(), 1, "m/s")
-    )
-}
-
-/// How often to dismount.
-fn dismounts(a: &Lap, b: &Lap) -> Markup {
-    let [of_a, of_b] = [a, b].map(|lap| lap.dismounts().len());
     html! {
-        @match (of_a, of_b) {
-            _ if a.is_all_on_foot() && b.is_all_on_foot() => "You are on foot all the way.",
-            _ if a.is_all_on_foot() || b.is_all_on_foot() => { "With " (name(Side::A)) " you " (often(a)) ", with " (name(Side::B)) " you " (often(b)) "." }
-            (0, 0) => "You never dismount.",
-            (0, often) => { "With " (name(Side::A)) " you never dismount, with " (name(Side::B)) " " b { (times(often)) } "." }
-            (often, 0) => { "With " (name(Side::B)) " you never dismount, with " (name(Side::A)) " " b { (times(often)) } "." }
-            (of_a, of_b) if of_a == of_b => { "With both you dismount " b { (times(of_a)) } "." }
-            (of_a, of_b) => {
-                "You dismount " b { (times(of_a)) } " with " (name(Side::A)) ", "
-                b { (times(of_b)) } " with " (name(Side::B)) "."
-            }
+        p.quiet {
+            (words::answer::doubt())
+            @if close > 0 { " " (words::answer::too_close(close)) }
+            @if wind != 0.0 { " " (words::answer::wind(wind)) }
         }
-    }
-}
-
-fn often(lap: &Lap) -> String {
-    match lap.dismounts().len() {
-        _ if lap.is_all_on_foot() => "are on foot all the way".to_owned(),
-        0 => "never dismount".to_owned(),
-        often => format!("dismount {}", times(often)),
-    }
-}
-
-fn times(count: usize) -> String {
-    match count {
-        1 => "once".to_owned(),
-        2 => "twice".to_owned(),
-        count => format!("{count} times"),
     }
 }
 
@@ -186,7 +71,7 @@ pub(crate) fn lacks_file(report: &LapSection) -> bool {
 /// A sketch that is not the rider's is not called so.
 pub(crate) fn course_name(report: &LapSection) -> String {
     if report.lap_inputs.choice == CourseChoice::Sketch && report.owners.get(Field::Sketch) == Owner::Demo {
-        return "The sketch".to_owned();
+        return words::course::DEMO_SKETCH.to_owned();
     }
     report.lap_inputs.course_name(report.lap.own.as_deref())
 }
@@ -194,7 +79,9 @@ pub(crate) fn course_name(report: &LapSection) -> String {
 #[cfg(test)]
 pub(crate) mod tests {
     use super::*;
+    use crate::number::clock;
     use crate::page::desk::Desk;
+    use gear_math::course::{GainPart, Precision, TimeBand};
 
     /// A desk with this link opened and its lap settled.
     pub(crate) fn ridden(link: &str) -> Desk {
@@ -360,8 +247,9 @@ pub(crate) mod tests {
             main: Some(GainPart { span: gear_math::course::Span { from_m: 529.0, to_m }, gained_s: 2.0 }),
             ..settled(band(1.0, 2.0, 3.0))
         };
-        assert!(mainly(settled(600.0).place(36_000.0)).contains("at 529 to 600"));
-        assert_eq!(mainly(settled(34_480.0).place(36_000.0)), "");
+        let said = |to_m| plain_text(&verdict(&settled(to_m), 36_000.0));
+        assert!(said(600.0).contains("it gains at 529 to 600"));
+        assert!(!said(34_480.0).contains("at 529"));
     }
 
     #[test]

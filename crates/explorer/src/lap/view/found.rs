@@ -1,14 +1,13 @@
 //! “Round the lap”: what a search found.
 
-use crate::lap::found::{Found, Standing, TESTED_S};
-use crate::lap::search::LeftOut;
+use crate::lap::found::{Found, Standing};
 use crate::lap::section::LapSection;
+use crate::lap::words::found as words;
 use crate::layout::pieces::{name, table};
-use crate::number::{clock, counted, listed, percent, plain, seconds_in, signed, with_unit};
+use crate::number::{clock, percent, plain, with_unit};
 use crate::side::Side;
-use gear_math::cage::CageFinding;
-use gear_math::course::{Precision, TimeBand};
-use gear_math::{CageCheck, Cassette, Chainring};
+use gear_math::Drivetrain;
+use gear_math::course::Precision;
 use maud::{Markup, html};
 
 /// How far a search is, and what it found.
@@ -16,10 +15,8 @@ use maud::{Markup, html};
 pub(crate) fn found(report: &LapSection) -> Markup {
     let Some(found) = &report.lap.found else { return html! {} };
     html! {
-        @if found.done && found.is_stale {
-            p.care { "Searched for " (found.course) " as it was, with the rider, bike and derailleur of then: search again." }
-        }
-        p { (said(found)) @if found.done { (ties(found)) (of_bench(found)) } }
+        @if found.done && found.is_stale { p.care { (words::stale(&found.course)) } }
+        p { (words::said(found)) @if found.done { (ties(found)) (of_bench(found)) } }
         @if found.done { (not_tried(found)) }
         @if !found.order.is_empty() { (tables(found)) }
     }
@@ -30,25 +27,21 @@ fn tables(found: &Found) -> Markup {
     let listed: Vec<usize> = found.listed().map(|(place, _)| place).collect();
     html! {
         div.stale[found.is_stale] {
-            (rows("What was found", "The best, A and B, and ●: no other is both quicker and lower geared.", found, &found.shown()))
+            (rows(words::SHOWN, found, &found.shown()))
             details {
-                summary { "The best in order: " (listed.len()) " of " (found.count()) }
-                (rows("The best in order", "The first forty, and of the next sixty those that no other beats on every count.", found, &listed))
+                summary { (words::in_order(listed.len(), found.count())) }
+                (rows(words::LISTED, found, &listed))
             }
         }
-        p.quiet {
-            "Put in order by time and what the rest is worth, for rider, course and derailleur as they were when the search began. Times are in steps of 1\u{a0}m: they may be a second or so off those above."
-        }
+        p.quiet { (words::ORDER) }
     }
 }
 
-fn rows(title: &str, remark: &str, found: &Found, places: &[usize]) -> Markup {
+fn rows([title, remark]: [&str; 2], found: &Found, places: &[usize]) -> Markup {
     table(
         title,
         remark,
-        &html! { tr {
-            @for head in ["Rings and cassette", "Put on the bench", "Lap", "Behind the best", "Shifts, rear + front", "Lowest gear", "Largest step", "Spare teeth"] { th scope="col" { (head) } }
-        } },
+        &html! { tr { @for head in words::HEADS { th scope="col" { (head) } } } },
         &html! { @for &place in places { (row(found, place)) } },
     )
 }
@@ -56,198 +49,74 @@ fn rows(title: &str, remark: &str, found: &Found, places: &[usize]) -> Markup {
 /// Why A or B was not tried, and what else was left out.
 fn not_tried(found: &Found) -> Markup {
     html! {
-        @for side in Side::BOTH { @if let Some((check, frame)) = &found.untried[side as usize] {
-            p { (name(side)) ", as it was then, was not tried: " (untried(check, *frame)) "." }
+        @for side in Side::BOTH { @if let Some(why) = &found.untried[side as usize] {
+            p { (words::not_tried(side, why)) }
         } }
-        @if !found.unchecked.is_empty() {
-            p.care { "Not checked, since not given: " (listed(&found.unchecked)) ". A set-up may need other parts: put it on the bench to see." }
-        }
-        @if !found.unfit.is_empty() {
-            p { "Not tried, since no rings tried go with them by derailleur, frame and chain: " (listed(&found.unfit)) "." }
-        }
-        p.quiet { (left_out(&found.left_out)) }
+        @if !found.unchecked.is_empty() { p.care { (words::unchecked(&found.unchecked)) } }
+        @if !found.unfit.is_empty() { p { (words::unfit(&found.unfit)) } }
+        p.quiet { (words::left_out(&found.left_out)) }
     }
 }
 
-/// What was left out, counted by reason.
-fn left_out(left: &LeftOut) -> String {
-    let set_ups = [
-        (left.derailleur, "the derailleur does not take"),
-        (left.avoid, "it takes only with gears to avoid"),
-        (left.frame, "the frame does not clear"),
-        (left.chain, "no chain suits"),
-    ];
-    let mut reasons: Vec<String> = Vec::new();
-    if left.cassettes > 0 {
-        let cassettes = counted(left.cassettes, "usual cassette", "usual cassettes");
-        reasons.push(format!("{cassettes} with another number of sprockets"));
-    }
-    let counted_ones = set_ups.iter().filter(|(count, _)| *count > 0);
-    reasons.extend(
-        counted_ones.map(|(count, why)| format!("{} that {why}", counted(*count, "set-up", "set-ups"))),
-    );
-    if reasons.is_empty() { String::new() } else { format!("Left out: {}.", listed(&reasons)) }
-}
-
-/// What derailleur, frame or chain say against a set-up of the bench.
-fn untried(check: &CageCheck, frame: Option<Chainring>) -> String {
-    let reason = |finding: &CageFinding| match finding {
-        CageFinding::SprocketTooLarge { sprocket, limit } => {
-            format!("its largest sprocket has {sprocket} teeth, the derailleur takes {limit}")
-        }
-        CageFinding::SprocketTooSmall { sprocket, limit } => {
-            format!("its smallest sprocket has {sprocket} teeth, the derailleur takes no less than {limit}")
-        }
-        CageFinding::RingDifferenceTooLarge { difference, limit } => {
-            format!("its rings differ by {difference} teeth, the front derailleur spans {}", limit.teeth())
-        }
-        CageFinding::AvoidGears { short_by, .. } | CageFinding::LongerCage { short_by, .. } => {
-            format!("it asks for {} teeth, the derailleur takes {}", check.needed, check.needed - short_by)
-        }
-    };
-    let mut reasons: Vec<String> = check.findings.iter().map(reason).collect();
-    reasons.extend(
-        frame.map(|most| format!("its largest ring is larger than the frame clears, {most}\u{a0}teeth")),
-    );
-    if reasons.is_empty() {
-        reasons.push("its chain does not suit, see “Will the cage take it?”".to_owned());
-    }
-    listed(&reasons)
-}
-
-/// What came of the search in a sentence.
-fn said(found: &Found) -> String {
-    let (count, all) = (found.count(), found.all.len());
-    let Some(best) = found.order.first() else {
-        return match (all, found.done) {
-            (0, _) => "No set-up of these rings and cassettes fits frame, derailleur and chain.".to_owned(),
-            (_, true) => "Cancelled before any was tried.".to_owned(),
-            (_, false) => "Searching.".to_owned(),
-        };
-    };
-    let drivetrain = &best.candidate.drivetrain;
-    let first = format!("{} with {}", drivetrain.chainset, cassette_name(&drivetrain.cassette));
-    if !found.done {
-        return format!("Ahead so far: {first}.");
-    }
-    let stopped = if count < all { format!(" Stopped after {count} of {all}.") } else { String::new() };
-    let time = clock(best.candidate.time_s, Precision::WITHOUT_BAND);
-    format!("First of {count}: {first}, {time} a lap.{stopped}")
-}
-
-/// How many tie with the first by time, in one line; those too far off by the best guess were not tested.
-fn ties(found: &Found) -> String {
+/// How many tie with the first by time; those too far off by the best guess were not tested.
+fn ties(found: &Found) -> Markup {
     let tested = found.finals.len().saturating_sub(1);
-    if tested == 0 {
-        return String::new();
-    }
-    let rest = if tested + 1 < found.count() { " The rest were not tested." } else { "" };
-    let all = format!("of {tested} listed within {TESTED_S:.0}\u{a0}s of it or on the bench");
-    match found.ties() {
-        0 => format!(" None ties with it, {all}.{rest}"),
-        ties => {
-            let (tie, them) = if ties == 1 { ("ties", "it") } else { ("tie", "them") };
-            format!(
-                " {ties} more {tie} with it by time, {all}: what tells {them} apart is within the uncertainty.{rest}"
-            )
+    html! {
+        @if tested > 0 {
+            " " (words::ties(found.ties(), tested))
+            @if tested + 1 < found.count() { " " (words::REST_NOT_TESTED) }
         }
     }
 }
 
 /// How A and B stand in it, and whether there is anything to buy.
 fn of_bench(found: &Found) -> Markup {
-    let standings = Side::BOTH.map(|side| found.standing(side));
-    let good = |standing: &Standing| matches!(standing, Standing::First | Standing::Tie(_));
+    let standings = Side::BOTH.map(|side| (side, found.standing(side)));
+    let good = |(_, standing): &(Side, Standing)| matches!(standing, Standing::First | Standing::Tie(_));
     html! {
-        @for (side, standing) in Side::BOTH.iter().zip(&standings) {
-            @match standing {
-                Standing::NotTried => {}
-                Standing::First => { " Your " (name(*side)) " is the first." }
-                Standing::Tie(band) => { " Your " (name(*side)) " is one of the ties, " (lag(band)) "." }
-                Standing::Apart(band) => { " Your " (name(*side)) " is " (lag(band)) "." }
-            }
+        @for (side, standing) in &standings {
+            @if let Some(said) = words::standing(*side, standing) { " " (said) }
         }
-        @if standings.iter().any(good) { b { " Nothing to buy for this lap." } }
+        @if standings.iter().any(good) { b { " " (words::NOTHING_TO_BUY) } }
     }
 }
 
-/// How far one is behind the first, by the best guess and likely.
-fn lag(band: &TimeBand) -> String {
-    let precision = band.precision();
-    let (low, high) = (-band.high_s, -band.low_s);
-    let seconds = |s: f64| seconds_in(s, precision);
-    let best = -band.time_s;
-    let which = if best < 0.0 { "ahead by the best guess" } else { "behind by the best guess" };
-    format!(
-        "{}\u{a0}s {which} (likely {} to {}\u{a0}s behind)",
-        seconds(best.abs()),
-        seconds(low),
-        seconds(high)
-    )
-}
-
-/// A cassette by its ends: “11-32, 11 sprockets”.
-#[must_use]
-pub(crate) fn cassette_name(cassette: &Cassette) -> String {
-    let count = counted(cassette.sprockets().len(), "sprocket", "sprockets");
-    format!("{}-{}, {count}", cassette.smallest(), cassette.largest())
-}
-
-/// The set-ups of the bench that stand at a place, as “A: ”, empty for none.
-#[must_use]
-pub(crate) fn marks(found: &Found, place: usize) -> String {
-    let sides: Vec<Side> = found.sides_at(place).collect();
-    if sides.is_empty() { String::new() } else { format!("{}: ", listed(&sides)) }
-}
-
-/// How much slower than the best, and whether that is known to be.
-#[must_use]
-pub(crate) fn behind(found: &Found, place: usize) -> String {
-    let candidate = &found.order[place].candidate;
-    let best = found.order[0].candidate.time_s;
-    let against = match found.gain(&candidate.drivetrain) {
-        _ if place == 0 => return "the best".to_owned(),
-        Some(band) if band.is_tie() => ", a tie",
-        None if !found.finals.is_empty() => ", not tested",
-        _ => "",
-    };
-    format!("{}\u{a0}s{against}", signed(candidate.time_s - best, 1))
-}
-
 fn row(found: &Found, place: usize) -> Markup {
-    let it = &found.order[place];
-    let candidate = &it.candidate;
-    let number = found.number(&candidate.drivetrain).unwrap_or(0);
-    let (chainset, cassette) = (&candidate.drivetrain.chainset, &candidate.drivetrain.cassette);
-    let which = format!("{chainset} with {}-{}", cassette.smallest(), cassette.largest());
+    let candidate = &found.order[place].candidate;
     let of_bench: Vec<Side> = found.sides_at(place).collect();
     html! {
         tr.own[!of_bench.is_empty()] {
             th scope="row" {
                 @for side in &of_bench { (name(*side)) " " }
-                (chainset) " with " (cassette_name(cassette))
-                @if found.front.contains(&place) { " ●" span.unseen { " on the front" } }
-                small { (cassette) }
+                (words::set_up(&candidate.drivetrain))
+                @if found.front.contains(&place) { " ●" span.unseen { " " (words::ON_FRONT) } }
+                small { (candidate.drivetrain.cassette) }
             }
-            td {
-                button type="button" data-act={ "bench-a:" (number) } aria-label={ "Put " (which) " on the bench as A" } { "as A" }
-                " "
-                button type="button" data-act={ "bench-b:" (number) } aria-label={ "Put " (which) " on the bench as B" } { "as B" }
-            }
+            td { (put_on_bench(found, &candidate.drivetrain)) }
             td { (clock(candidate.time_s, Precision::WITHOUT_BAND)) }
-            td { (behind(found, place)) }
+            td { (words::behind(found.behind_s(place), found.tested(place))) }
             td { (candidate.shifts_rear) " + " (candidate.shifts_front) }
             td { (with_unit(candidate.lowest_development_m, 2, "m")) }
             td { (percent(candidate.largest_step_percent, 0)) }
-            td { @match candidate.spare_capacity { Some(spare) => (plain(f64::from(spare), 0)), None => "–" } }
+            td { @match candidate.spare_capacity { Some(spare) => (plain(f64::from(spare), 0)), None => (words::NOT_KNOWN) } }
         }
     }
+}
+
+fn put_on_bench(found: &Found, drivetrain: &Drivetrain) -> Markup {
+    let number = found.number(drivetrain).unwrap_or(0);
+    let button = |act: &str, side: Side| {
+        html! {
+            button type="button" data-act={ (act) (number) } aria-label=(words::put_on_bench(drivetrain, side)) { (words::as_side(side)) }
+        }
+    };
+    html! { (button("bench-a:", Side::A)) " " (button("bench-b:", Side::B)) }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::lap::found::row as sent;
+    use crate::lap::found::{TESTED_S, row as sent};
     use crate::page::desk::Desk;
 
     /// A few set-ups searched, and the best of them ridden once more.

@@ -2,13 +2,11 @@
 
 use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
-use crate::layout::pieces::name;
-use crate::number::{brief, listed, percent, plain, with_unit};
-use crate::ride::words::terms::surface_name;
+use crate::lap::stem_note::to_the_metre;
+use crate::lap::words::places as words;
+use crate::layout::line::Line;
 use crate::side::Side;
-use gear_math::course::{PlanPart, WhyOnFoot};
-use gear_math::rider::Reason;
-use gear_math::{Lap, Surface};
+use gear_math::Lap;
 use maud::{Markup, html};
 
 /// Where to dismount and remount, fit to be written on a stem.
@@ -17,121 +15,42 @@ pub(crate) fn places(report: &LapSection) -> Markup {
     let Some(laps) = &report.lap.laps else { return html! {} };
     let [a, b] = &laps.laps;
     html! {
-        h3 { "Stem note: where to dismount and remount" }
+        h3 { (words::STEM_NOTE) }
         div.pair {
-            @if stem(a) == stem(b) {
-                (list(laps, a, &html! { (name(Side::A)) " and " (name(Side::B)) }))
+            @if to_the_metre(a) == to_the_metre(b) {
+                (list(laps, a, &words::of_both()))
             } @else {
-                (list(laps, a, &name(Side::A)))
-                (list(laps, b, &name(Side::B)))
+                (list(laps, a, &words::of_one(Side::A)))
+                (list(laps, b, &words::of_one(Side::B)))
             }
         }
-        h3 { "Before you ride it" }
-        ul { @for caution in cautions(laps) { li.care { (caution) } } }
+        h3 { (words::HEED) }
+        ul {
+            li.care { (words::WALK_IT_FIRST) }
+            li.care { (words::descents(laps)) " " (words::DOWNHILL) }
+            li.care { (words::WHILE_OPEN) " " (words::RIGHT_OF_WAY) }
+        }
     }
 }
 
-fn stem(lap: &Lap) -> Vec<(i64, i64)> {
-    lap.dismounts().iter().map(|part| (part.from_m.round() as i64, part.to_m.round() as i64)).collect()
-}
-
-fn list(laps: &LapReport, lap: &Lap, whose: &Markup) -> Markup {
+fn list(laps: &LapReport, lap: &Lap, whose: &Line) -> Markup {
     let parts = lap.dismounts();
     html! {
         div {
-            p { (whose) ", metres from the line" }
-            @if parts.is_empty() { p.stem { "ride it all" } }
-            @if lap.is_all_on_foot() { p.stem { "on foot all the way" } } @else {
+            p { (whose) }
+            @if parts.is_empty() { p.stem { (words::RIDE_ALL) } }
+            @if lap.is_all_on_foot() { p.stem { (words::ALL_ON_FOOT) } } @else {
                 ol.stem {
                     @for part in &parts {
                         li {
-                            (dismount(part, laps.length_m()))
-                            " " small { (why(part)) ", " (place(laps, part)) ", " (brief(part.time_s)) }
+                            (words::dismount(part, laps.length_m())) " "
+                            small { (words::remark(laps, part)) }
                         }
                     }
                 }
             }
         }
     }
-}
-
-fn dismount(part: &PlanPart, end: f64) -> Markup {
-    let metre = |at: f64| html! { b { (with_unit(at, 0, "m")) } };
-    let [from, to] = [part.from_m, part.to_m];
-    html! {
-        @if plain(from, 0) == plain(to, 0) { "on foot at " (metre(from)) }
-        @else if from <= 0.0 { "on foot over the line, remount " (metre(to)) }
-        @else if to > end - 0.01 { "dismount " (metre(from)) ", on foot to the line" }
-        @else { "dismount " (metre(from)) ", remount " (metre(to)) @if to < from { " beyond the line" } }
-    }
-}
-
-/// What a place looks like, so that it is found again: the ground of most of it, and its gradient. Of one on both sides of
-/// the line that is the longer side.
-fn place(laps: &LapReport, part: &PlanPart) -> String {
-    let (from, to) = match (part.from_m, part.to_m) {
-        (from, to) if from <= to => (from, to),
-        (from, to) if to > laps.length_m() - from => (0.0, to),
-        (from, _) => (from, laps.length_m()),
-    };
-    let (surface, gradient) = laps.question.course.mostly(from, to);
-    format!("{}, {}", percent(gradient.percent(), 0), surface.name())
-}
-
-/// Why a part is gone on foot.
-const fn why(part: &PlanPart) -> &'static str {
-    match part.why {
-        Some(WhyOnFoot::Obstacle) => "obstacle",
-        Some(WhyOnFoot::Because(Reason::Gear)) => "no gear low enough",
-        Some(WhyOnFoot::Because(Reason::Force)) => "legs not strong enough",
-        Some(WhyOnFoot::Because(Reason::Balance)) => "too slow to balance",
-        Some(WhyOnFoot::Because(Reason::Grip)) => "rear wheel slips",
-        Some(WhyOnFoot::Because(Reason::Energy)) => "running is quicker",
-        None => "",
-    }
-}
-
-/// What to heed before the lap is ridden.
-fn cautions(laps: &LapReport) -> [String; 3] {
-    [
-        WALK_IT_FIRST.to_owned(),
-        descents(laps),
-        format!("{WHILE_OPEN} Where you record or ride a lap on public paths, others have the right of way."),
-    ]
-}
-
-/// What goes on the sheet of it.
-pub(crate) const WALK_IT_FIRST: &str =
-    "Walk the course before you ride it: the plan knows neither ruts and lines nor other riders.";
-
-/// What goes on the sheet of descents, which are assumed and not judged.
-pub(super) const DOWNHILL: &str = "Ride down only what you can see and stop on.";
-
-/// What goes on the sheet of when to ride it.
-pub(super) const WHILE_OPEN: &str = "Ride a course only while it is open to you.";
-
-/// That descents and braking are assumed, and what the braking takes.
-fn descents(laps: &LapReport) -> String {
-    let segments = laps.question.course.segments();
-    let steepest = segments.iter().map(|segment| segment.gradient.percent()).fold(0.0, f64::min);
-    let braking = laps.question.setups[0].mounting.braking;
-    let needed = braking.friction_needed();
-    let slippery: Vec<&str> = Surface::ALL
-        .into_iter()
-        .filter(|&it| it.friction().low.mu() < needed && segments.iter().any(|s| s.surface == it))
-        .map(surface_name)
-        .collect();
-    let down = if steepest < 0.0 { format!(", down to {},", percent(steepest, 0)) } else { String::new() };
-    let grip = if slippery.is_empty() {
-        String::new()
-    } else {
-        format!(", which {} may not give when it is slippery", listed(&slippery))
-    };
-    format!(
-        "Descents{down} and braking are assumed, not judged: {} into bends takes a grip of {}{grip}. {DOWNHILL}",
-        with_unit(braking.m_per_s2(), 1, "m/s²"),
-        plain(needed, 2)
-    )
 }
 
 #[cfg(test)]

@@ -1,0 +1,143 @@
+//! Two laps compared, and what may be said of it.
+
+use crate::side::Side;
+use gear_math::course::{ForcedPlace, GainPart, Precision, Quicker, Span, TimeBand};
+
+/// Two laps compared, with their likely edges.
+#[derive(Debug)]
+pub struct Settled {
+    /// Times of A and B.
+    pub bands: [TimeBand; 2],
+    /// Where riding or not is too close to call.
+    pub too_close: [Vec<Span>; 2],
+    /// Seconds B gains.
+    pub gained: TimeBand,
+    /// Places on foot that A and B would be quicker over by forcing a gear, those that pay best first.
+    pub forced: [Vec<ForcedPlace>; 2],
+    /// Where the difference arises.
+    pub parts: Vec<GainPart>,
+    /// The one that makes nearly all of it, if one does.
+    pub main: Option<GainPart>,
+    /// Distance and seconds B has gained up to there.
+    pub curve: Vec<(f64, f64)>,
+}
+
+/// What may be said of who is quicker.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Verdict {
+    /// Neither, whichever edge holds.
+    Alike,
+    /// Too close to call, and neither by the best guess.
+    Level,
+    /// Too close to call.
+    TooClose,
+    /// Forcing a gear, which is left out of the times, could turn it.
+    OpenToForcing,
+    /// The one ahead, by hardly more than the uncertainty.
+    OnlyJust,
+    /// The one ahead, by more than the uncertainty.
+    Quicker,
+}
+
+/// What forcing makes of who is ahead.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Forcing {
+    /// Neither is then ahead by the best guess.
+    Level,
+    /// The other one is.
+    Turns,
+    /// The same one gains.
+    Gains,
+    /// The quicker one stays so.
+    Stays,
+}
+
+/// Longer than this share of the lap is no place that can be walked to and looked at. Estimate.
+const PLACE_SHARE: f64 = 0.25;
+
+impl Settled {
+    /// Who is quicker; the first is A. Nobody, as long as forcing a gear, which is left out of the times, could turn it.
+    #[must_use]
+    pub fn quicker(&self) -> Quicker {
+        let quicker = self.gained.quicker();
+        if self.with_forcing().quicker() == quicker { quicker } else { Quicker::TooClose }
+    }
+
+    /// What may be said of who is quicker.
+    #[must_use]
+    pub fn verdict(&self) -> Verdict {
+        match (self.quicker(), self.gained.quicker()) {
+            (_, Quicker::TooClose) if self.gained.is_nothing() => Verdict::Alike,
+            (_, Quicker::TooClose) if self.gained.is_nothing_at_best() => Verdict::Level,
+            (_, Quicker::TooClose) => Verdict::TooClose,
+            (Quicker::TooClose, _) => Verdict::OpenToForcing,
+            _ if self.gained.only_just() => Verdict::OnlyJust,
+            _ => Verdict::Quicker,
+        }
+    }
+
+    /// Who is ahead by the best guess.
+    #[must_use]
+    pub fn ahead(&self) -> Side {
+        ahead(&self.gained)
+    }
+
+    /// Seconds that the one ahead gains.
+    #[must_use]
+    pub fn lead(&self) -> TimeBand {
+        let TimeBand { low_s, time_s, high_s } = self.gained;
+        match self.ahead() {
+            Side::A => TimeBand { low_s: -high_s, time_s: -time_s, high_s: -low_s },
+            Side::B => self.gained,
+        }
+    }
+
+    /// Who is ahead by the best guess with every place forced that may be.
+    #[must_use]
+    pub fn ahead_forced(&self) -> Side {
+        ahead(&self.with_forcing())
+    }
+
+    /// What forcing makes of who is ahead.
+    #[must_use]
+    pub fn forcing(&self) -> Forcing {
+        let forced = self.with_forcing();
+        let is_firm = [self.gained.quicker(), self.quicker()].iter().all(|it| *it != Quicker::TooClose);
+        match self.gained.time_s * forced.time_s {
+            _ if forced.is_nothing() => Forcing::Level,
+            opposed if opposed < 0.0 => Forcing::Turns,
+            _ if is_firm => Forcing::Stays,
+            _ => Forcing::Gains,
+        }
+    }
+
+    /// Seconds B would gain with every place forced that may be.
+    #[must_use]
+    pub fn with_forcing(&self) -> TimeBand {
+        let [a, b] = &self.forced;
+        self.gained.moved(saved_s(b) - saved_s(a))
+    }
+
+    /// The one place where nearly all of the difference arises, on a lap of this length; none where that is no place.
+    #[must_use]
+    pub fn place(&self, length_m: f64) -> Option<&GainPart> {
+        self.main.as_ref().filter(|main| main.span.to_m - main.span.from_m <= PLACE_SHARE * length_m)
+    }
+
+    /// How finely both times are told.
+    #[must_use]
+    pub fn precision(&self) -> Precision {
+        let [a, b] = &self.bands;
+        a.precision().max(b.precision())
+    }
+}
+
+fn ahead(gained: &TimeBand) -> Side {
+    if gained.time_s < 0.0 { Side::A } else { Side::B }
+}
+
+/// Seconds that forcing saves at these places.
+#[must_use]
+pub fn saved_s(places: &[ForcedPlace]) -> f64 {
+    places.iter().map(ForcedPlace::saved_s).sum()
+}

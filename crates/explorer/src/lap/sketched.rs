@@ -1,0 +1,36 @@
+//! A course put into the sketch in fewer stretches.
+
+use gear_math::Course;
+use gear_math::course::JoinedCourse;
+
+/// Share of its climbing that a course must keep to count as the same; estimate.
+const SAME_CLIMB: f64 = 0.9;
+
+/// A course put into the sketch in fewer stretches, and what that did to it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sketched {
+    /// What is in the sketch.
+    pub joined: JoinedCourse,
+    /// Stretches that it had before.
+    pub stretches: usize,
+    /// What it climbed before, m.
+    pub climb_m: f64,
+}
+
+impl Sketched {
+    /// A course in this many stretches.
+    #[must_use]
+    pub fn of(course: &Course, stretches: usize) -> Self {
+        Self {
+            joined: course.joined(stretches),
+            stretches: course.segments().len(),
+            climb_m: course.climb_m(),
+        }
+    }
+
+    /// Whether it still counts as the same course.
+    #[must_use]
+    pub fn is_same(&self) -> bool {
+        self.joined.course.climb_m() >= SAME_CLIMB * self.climb_m
+    }
+}

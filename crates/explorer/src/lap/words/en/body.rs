@@ -1,0 +1,48 @@
+//! What of the section never changes.
+
+/// The name of its form.
+pub(crate) const FORM: &str = "Course";
+
+/// Beside the choice of a file.
+pub(crate) const FILE: &str = "A recorded lap (GPX), or a course saved here";
+
+/// Behind the choice of a file.
+pub(crate) const FILE_STAYS: &str =
+    "or drop it anywhere on this page. It is read on this machine and never leaves it.";
+
+/// Beside the courses that were kept.
+pub(crate) const KEPT: &str = "Kept in this browser";
+
+/// On the button that forgets one.
+pub(crate) const FORGET: &str = "Forget it";
+
+/// Beside the name to keep a course under.
+pub(crate) const KEEP_AS: &str = "Keep this course as";
+
+/// On the button that keeps it.
+pub(crate) const KEEP: &str = "Keep";
+
+/// On the button that saves it.
+pub(crate) const SAVE: &str = "Save as a file";
+
+/// On the button that turns it into a sketch.
+pub(crate) const SKETCH_IT: &str = "Put into the sketch";
+
+/// How a course travels, before and behind a saved one: words, sample, words.
+pub(crate) const TRAVELS: [&str; 3] = [
+    "A sketch travels in the link, which stays below 2000 characters with up to 110 stretches, or 35 when nearly every other field is changed. A recorded course goes into the sketch in 110 or fewer. A saved course is JSON: ",
+    "{\"remountCourse\": 1, \"name\": \"…\", \"stretches\": [\"120; 1.5; firm grass\", …]}",
+    ", each stretch written as in the sketch.",
+];
+
+/// Over the search.
+pub(crate) const SEARCH: &str = "What would be quickest here?";
+
+/// What a search tries.
+pub(crate) const TRIES: &str = "Tries the rings in this range that are made, with every usual cassette of as many sprockets as you ask for, further ones, and A and B as they are, as far as frame and chain allow and the derailleur takes them without a gear to avoid. If you counted the links on your bike, that chain must suit. Every one rides the lap in full.";
+
+/// On the button that begins a search.
+pub(crate) const START: &str = "Search";
+
+/// On the button that ends it before its time.
+pub(crate) const STOP: &str = "Cancel";

@@ -1,0 +1,207 @@
+//! Where the course comes from, what a file held, and what is not done about it.
+
+use crate::lap::report::{OwnCourse, Refusal};
+use crate::lap::sketched::Sketched;
+use crate::number::{counted, duration, listed, plain, with_unit};
+use gear_math::course::{TrackFault, TrackOptions, TrackPlace, TrackReport};
+
+/// The rider's sketch.
+pub(crate) const SKETCH: &str = "Your sketch";
+
+/// A sketch that is not the rider's.
+pub(crate) const DEMO_SKETCH: &str = "The sketch";
+
+/// The name that a sketch is kept under.
+pub(crate) const MINE: &str = "My course";
+
+/// While the file is still to be chosen.
+pub(crate) const CHOOSE: &str = "Choose a file or a kept course. Your changes on stretches wait for it.";
+
+/// On the button that rides all of a track.
+pub(crate) const WHOLE_TRACK: &str = "Use the whole track";
+
+/// On the button that rides its first lap.
+pub(crate) const FIRST_LAP: &str = "Use the first lap";
+
+/// What is not done, and why.
+pub(crate) fn refused(refusal: &Refusal) -> String {
+    match refusal {
+        Refusal::File(name, why) => format!("“{name}” is not taken: {why}. The course stays as it was."),
+        Refusal::Part(why) => format!("That part of the track is not used: {why}."),
+        Refusal::Sketch => {
+            "The sketch cannot hold this course: it has too many stretches. Keep it or save it as a file."
+                .to_owned()
+        }
+    }
+}
+
+/// Why a track is no course.
+pub(crate) fn no_course(name: &str, fault: &TrackFault) -> String {
+    format!("{name} cannot be used for a lap: {fault}.")
+}
+
+/// A course from a file while another one is ridden.
+pub(crate) fn at_hand(name: &str) -> String {
+    format!("{name} is at hand under “my own, from a file”.")
+}
+
+/// What joining stretches did to a course.
+pub(crate) fn sketched(sketched: &Sketched) -> String {
+    let (now, before) = (sketched.joined.course.segments().len(), sketched.stretches);
+    let error = with_unit(sketched.joined.height_error_m, 1, "m");
+    let [climb_now, climb_before] =
+        [sketched.joined.course.climb_m(), sketched.climb_m].map(|m| with_unit(m, 0, "m"));
+    let advice = if sketched.is_same() {
+        "Short ramps are evened out, so look at the lap of both before you choose by one."
+    } else {
+        "That is another course: sketch one lap of it, or keep the file."
+    };
+    format!(
+        "Put into the sketch as {now} stretches in place of {before}: no height is off by more than {error}, and it climbs {climb_now} in place of {climb_before}. {advice}"
+    )
+}
+
+/// A course that was kept.
+pub(crate) fn kept(own: &OwnCourse) -> String {
+    let (name, stretches) = (&own.name, counted(own.course.segments().len(), "stretch", "stretches"));
+    own.smoothing_m.map_or_else(
+        || format!("{name}: {stretches}."),
+        |m| {
+            let length = with_unit(m, 0, "m");
+            format!("{name}: {stretches}, smoothed over {length} when it was read.")
+        },
+    )
+}
+
+/// A recorded track, and what was found in it.
+pub(crate) fn track(name: &str, options: &TrackOptions, found: &TrackReport) -> String {
+    let (length, part) = (with_unit(found.length_m / 1e3, 2, "km"), part_of(options));
+    let (climbing, remarks, ends) = (climbing(found), remarks(found), ends(found));
+    format!("{name}: {length} long{part}, {climbing}. Found: {remarks}. {ends}")
+}
+
+/// The climb as recorded, and what each step on the way to the course made of it.
+fn climbing(found: &TrackReport) -> String {
+    let metres = |m: f64| with_unit(m, 0, "m");
+    let changed = |before: f64, after: f64| plain(before, 0) != plain(after, 0);
+    let elevation = &found.elevation;
+    let (recorded, written) = (metres(elevation.climb_recorded_m), metres(elevation.climb_written_m));
+    let (smoothed, length) = (metres(elevation.climb_smoothed_m), metres(elevation.smoothing_m));
+    let mut words = vec![format!("{recorded} of climbing as recorded")];
+    if changed(elevation.climb_written_m, elevation.climb_recorded_m) {
+        words[0] = format!(
+            "{recorded} of climbing as recorded ({written} with the points and elevations that are left out)"
+        );
+    }
+    words.push(if elevation.levelled {
+        format!("{smoothed} after smoothing over {length} and closing the loop")
+    } else {
+        format!("{smoothed} after smoothing over {length}")
+    });
+    if changed(elevation.climb_smoothed_m, found.climb_m) {
+        let taken = metres(found.climb_m);
+        words.push(format!("{taken} with what is steeper than 45\u{a0}% taken as 45\u{a0}%"));
+    }
+    listed(&words)
+}
+
+/// Which part of the track is used, where it is not all of it.
+fn part_of(options: &TrackOptions) -> String {
+    let at = |place: TrackPlace| with_unit(place.m(), 0, "m");
+    match (options.from.map(at), options.to.map(at)) {
+        (None, None) => String::new(),
+        (Some(from), None) => format!(" from {from} of the track on"),
+        (None, Some(to)) => format!(" from the start to {to} of the track"),
+        (Some(from), Some(to)) => format!(" from {from} to {to} of the track"),
+    }
+}
+
+fn remarks(found: &TrackReport) -> String {
+    let (cleaning, elevation) = (&found.cleaning, &found.elevation);
+    let mut words = vec![counted(cleaning.points, "point", "points")];
+    let counts = [
+        (cleaning.tracks.saturating_sub(1), "other track not used", "other tracks not used"),
+        (
+            cleaning.segments.saturating_sub(1),
+            "gap bridged by a straight line",
+            "gaps bridged by straight lines",
+        ),
+        (cleaning.unusable_points, "impossible position, left out", "impossible positions, left out"),
+        (cleaning.duplicate_points, "repeated point, left out", "repeated points, left out"),
+        (cleaning.stray_points, "stray point, left out", "stray points, left out"),
+        (
+            cleaning.close_points,
+            "point too near the one before or in a pause, left out",
+            "points too near the one before or in a pause, left out",
+        ),
+        (elevation.missing, "point without elevation", "points without elevation"),
+        (elevation.absurd, "absurd elevation, left out", "absurd elevations, left out"),
+        (
+            elevation.clipped_gradients,
+            "stretch steeper than 45\u{a0}%, taken as that",
+            "stretches steeper than 45\u{a0}%, taken as that",
+        ),
+    ];
+    let told = counts.iter().filter(|(count, ..)| *count > 0);
+    words.extend(told.map(|(count, one, many)| counted(*count, one, many)));
+    if found.pauses.count > 0 {
+        let pauses = counted(found.pauses.count, "pause", "pauses");
+        words.push(format!("{pauses} of {} in all, left out", duration(found.pauses.total_s, 0)));
+    }
+    words.join(", ")
+}
+
+const fn ends(found: &TrackReport) -> &'static str {
+    match (found.out_and_back, found.is_loop) {
+        (true, _) => "Out and back the same way.",
+        (false, true) => "It ends where it starts.",
+        (false, false) => "It does not end where it starts; it is ridden as if it did.",
+    }
+}
+
+/// Heights that do not meet where a loop closes, and what was done about it.
+pub(crate) fn gap(gap_m: f64, levelled: bool) -> String {
+    let gap = with_unit(gap_m.abs(), 0, "m");
+    let which = if gap_m > 0.0 { "higher" } else { "lower" };
+    if levelled {
+        format!(
+            "Its end was recorded {gap} {which} than its start; that was taken away evenly along the way."
+        )
+    } else {
+        format!(
+            "Its end was recorded {gap} {which} than its start; too much to be spread, so the heights stand as recorded: look at them with doubt."
+        )
+    }
+}
+
+/// Points so close that their wandering makes a way longer.
+pub(crate) fn lengthened(spacing_m: f64) -> String {
+    let spacing = with_unit(spacing_m, 1, "m");
+    format!(
+        "Its points are usually {spacing} apart: so close, a wandering position makes the way longer than it is."
+    )
+}
+
+/// That the first of a track's laps is ridden.
+pub(crate) fn is_first(found: &TrackReport) -> String {
+    let laps = laps(found);
+    format!("This is the first of {laps}, from where it begins until it comes by there again.")
+}
+
+/// That a track holds several laps.
+pub(crate) fn looks_like(found: &TrackReport) -> String {
+    format!("This looks like {}.", laps(found))
+}
+
+/// That they are ridden as one.
+pub(crate) const AS_ONE: &str = "Ridden as it is, all of it is one lap.";
+
+fn laps(found: &TrackReport) -> String {
+    let (count, length) = (found.laps.count, with_unit(found.laps.median_m / 1e3, 2, "km"));
+    if found.laps.from_m > 0.0 {
+        let from = with_unit(found.laps.from_m, 0, "m");
+        format!("{count} laps of {length} behind a warm-up of {from}")
+    } else {
+        format!("{count} laps of {length}")
+    }
+}

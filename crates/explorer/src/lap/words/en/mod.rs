@@ -1,0 +1,13 @@
+//! English.
+
+pub(crate) mod answer;
+pub(crate) mod body;
+pub(crate) mod course;
+pub(crate) mod forcing;
+pub(crate) mod found;
+pub(crate) mod pictures;
+pub(crate) mod places;
+pub(crate) mod question;
+pub(crate) mod sheet;
+pub(crate) mod tables;
+pub(crate) mod working;

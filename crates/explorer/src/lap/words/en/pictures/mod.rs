@@ -1,0 +1,12 @@
+//! Captions and labels of the pictures, and what is said of their spots.
+
+pub(crate) mod found;
+pub(crate) mod gain;
+pub(crate) mod gear_times;
+pub(crate) mod profile;
+
+/// Where a track cannot be used for a lap.
+pub(crate) const NO_LAP: &str = "No lap: this track cannot be used for one.";
+
+/// Until the lap is worked out.
+pub(crate) const WAITING: &str = "The lap is being worked out.";

@@ -1,0 +1,40 @@
+//! The course from the side.
+
+use crate::number::{counted, signed, with_unit};
+use gear_math::Gear;
+
+/// Title of the picture.
+pub(crate) const TITLE: &str = "The lap, and how to ride it";
+
+/// How it is to be read.
+pub(crate) const CAPTION: &str = "Bars are ridden, footsteps are gone on foot, hatching beneath means too close to call; upright strokes on the hill are obstacles. Beneath, the gear by its development: A as a line, B in dashes a little lower.";
+
+/// Over the gears.
+pub(crate) const DEVELOPMENT: &str = "development";
+
+/// In place of the ground.
+pub(crate) const OBSTACLE: &str = "an obstacle";
+
+/// What it shows: length, climbing, and places on foot of A and B.
+pub(crate) fn label(length_m: f64, climb_m: f64, [of_a, of_b]: [usize; 2]) -> String {
+    let (length, climb) = (with_unit(length_m, 0, "m"), with_unit(climb_m, 0, "m"));
+    let of_a = counted(of_a, "place", "places");
+    format!("Profile of {length} with {climb} of climbing; on foot at {of_a} with A, {of_b} with B.")
+}
+
+/// A place: its distance and height, the slope in per cent, the ground, and how A and B go there.
+pub(crate) fn place(at_m: f64, height_m: f64, slope: f64, ground: &str, [a, b]: [&str; 2]) -> String {
+    let (at, height, slope) = (with_unit(at_m, 0, "m"), with_unit(height_m, 1, "m"), signed(slope, 1));
+    format!("{at}: {height} up, {slope}\u{a0}%, {ground}. A: {a}. B: {b}.")
+}
+
+/// How a set-up is ridden.
+pub(crate) fn ridden(gear: Gear, cadence_rpm: f64, speed: &str) -> String {
+    let cadence = with_unit(cadence_rpm, 0, "rpm");
+    format!("{gear} at {cadence}, {speed}")
+}
+
+/// That it is not.
+pub(crate) fn on_foot(speed: &str) -> String {
+    format!("on foot, {speed}")
+}

@@ -1,0 +1,10 @@
+//! What the section is called.
+
+/// Its name among the sections.
+pub(crate) const NAME: &str = "Lap";
+
+/// The question.
+pub(crate) const TITLE: &str = "Round the lap";
+
+/// Over how the answer came about.
+pub(crate) const WORKING: &str = "How the lap was worked out";

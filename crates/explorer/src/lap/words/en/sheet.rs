@@ -1,0 +1,64 @@
+//! What the section gives to the workshop sheet.
+
+use crate::lap::report::LapReport;
+use crate::lap::settled::{Settled, Verdict};
+use crate::number::{about_clock, clock, plain, seconds_in, with_unit};
+use gear_math::Lap;
+use gear_math::course::{PlanPart, TimeBand, TrackFault};
+
+/// The course.
+pub(crate) const COURSE: &str = "Course";
+
+/// The time of a lap.
+pub(crate) const LAP: &str = "Lap";
+
+/// Where to go on foot.
+pub(crate) const ON_FOOT: &str = "On foot, m";
+
+/// Who is quicker.
+pub(crate) const QUICKER: &str = "Quicker";
+
+/// What else holds.
+pub(crate) const NOTE: &str = "Note";
+
+/// That a track is no course, and why.
+pub(crate) fn no_course(course: &str, fault: &TrackFault) -> String {
+    format!("{course} cannot be used for a lap: {fault}")
+}
+
+/// The course with its length and climb.
+pub(crate) fn course(course: &str, laps: &LapReport) -> String {
+    let length = with_unit(laps.length_m() / 1e3, 2, "km");
+    let climb = with_unit(laps.question.course.climb_m(), 0, "m");
+    format!("{course}, {length}, {climb} up")
+}
+
+/// The time of one lap.
+pub(crate) fn time(band: &TimeBand, settled: &Settled) -> String {
+    let [low, high] = [band.low_s, band.high_s].map(|s| clock(s, settled.precision()));
+    let time = about_clock(band.time_s, settled.precision());
+    format!("{time}, likely {low} to {high}")
+}
+
+/// The parts on foot.
+pub(crate) fn spans_on_foot(lap: &Lap) -> String {
+    let span = |part: &PlanPart| format!("{} to {}", plain(part.from_m, 0), plain(part.to_m, 0));
+    let spans: Vec<String> = lap.dismounts().iter().map(span).collect();
+    match spans.len() {
+        _ if lap.is_all_on_foot() => "all the way".to_owned(),
+        0 => "nowhere".to_owned(),
+        _ => spans.join("; "),
+    }
+}
+
+/// Who is quicker, and by how much.
+pub(crate) fn quicker(settled: &Settled) -> String {
+    match settled.verdict() {
+        Verdict::Alike | Verdict::Level | Verdict::TooClose => "too close to call".to_owned(),
+        Verdict::OpenToForcing => "too close to call while forcing a gear is left out".to_owned(),
+        Verdict::OnlyJust | Verdict::Quicker => {
+            let gained = seconds_in(settled.lead().time_s, settled.gained.precision());
+            format!("{}, by {gained}\u{a0}s a lap", settled.ahead())
+        }
+    }
+}
