@@ -5,11 +5,11 @@ use crate::layout::pieces::{link_to, worked};
 use crate::number::{percent, plain, with_unit};
 use crate::tyre::report::{Gauge, TyreFit, TyreReport};
 use crate::tyre::section::TyreSection;
+use gear_math::PressureCase;
 use gear_math::wheel::{
     AirSpring, CalliperVerdict, Construction, LimitedBy, PressureCaution, PressureReading, RaceLimit,
     WheelPressure, WidthVerdict,
 };
-use gear_math::{PressureCase, Wheel};
 use maud::{Markup, html};
 
 /// The sentence that answers, what narrows it, and the cautions.
@@ -244,12 +244,6 @@ pub(crate) fn start_of(wheel: &WheelPressure) -> String {
 
 pub(crate) fn places(reading: PressureReading) -> usize {
     usize::from(reading.in_tenths)
-}
-
-/// “2161 mm ±32”: a roll-out and how far it may be off.
-pub(crate) fn by_size(wheel: &Wheel) -> String {
-    let estimate = wheel.estimate();
-    format!("{} ±{}", with_unit(estimate.circumference.mm(), 0, "mm"), plain(estimate.give_or_take_mm(), 0))
 }
 
 /// A computed width, to a tenth.

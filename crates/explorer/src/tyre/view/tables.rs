@@ -3,9 +3,10 @@
 use crate::layout::pieces::{marked_table, plain_table};
 use crate::number::{percent, plain, signed, with_unit};
 use crate::rings::setup::SetupReport;
+use crate::rings::words::wheel::by_size;
 use crate::tyre::report::{GearOnBoth, OtherTyre, TyreFit, TyreReport, WidthLine};
 use crate::tyre::section::TyreSection;
-use crate::tyre::view::answer::{both_units, by_size, gauge_words, mm, range, rows, start_of, typed};
+use crate::tyre::view::answer::{both_units, gauge_words, mm, range, rows, start_of, typed};
 use gear_math::Wheel;
 use gear_math::rider::BodyMass;
 use gear_math::wheel::{
