@@ -2,7 +2,7 @@
 
 use crate::number::percent;
 use crate::ride::report::RideReport;
-use crate::tyre::view::answer::{mm, typed};
+use crate::tyre::words::width::{mm, typed};
 use gear_math::wheel::{MountedWidth, WidthFactor};
 use maud::{Markup, html};
 
