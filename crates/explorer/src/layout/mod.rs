@@ -6,3 +6,4 @@ pub mod pieces;
 pub mod question;
 pub mod sheet_block;
 pub mod sheet_checks;
+pub mod words;

@@ -4,6 +4,7 @@ use crate::bench::field::{Field, Group};
 use crate::bench::owner::Owner;
 use crate::bench::owners::Owners;
 use crate::layout::sheet_checks::{Check, Concern};
+use crate::layout::words;
 use crate::side::Side;
 
 /// What one section decided.
@@ -76,14 +77,11 @@ impl Block {
                 Owner::Rider => {}
                 Owner::Usual if part.is_usual() => part.call_usual(),
                 Owner::Usual => {}
-                Owner::Demo | Owner::Unknown => part.body = Body::Words(OPEN.to_owned()),
+                Owner::Demo | Owner::Unknown => part.body = Body::Words(words::OPEN.to_owned()),
             }
         }
     }
 }
-
-/// What stands on the sheet in place of a value that is not the rider's.
-const OPEN: &str = "not known ________";
 
 impl Part {
     fn new(side: Option<Side>, what: &str, body: Body) -> Self {
@@ -106,8 +104,8 @@ impl Part {
     }
 
     fn call_usual(&mut self) {
-        if let Body::Words(words) = &mut self.body {
-            words.push_str(" (usual)");
+        if let Body::Words(value) = &mut self.body {
+            *value = words::usual(value);
         }
     }
 

@@ -1,5 +1,6 @@
 //! What to check by hand before riding, by what can break or throw first.
 
+use crate::layout::words;
 use maud::{Markup, html};
 
 /// What a check is about, in the order in which they are printed.
@@ -19,16 +20,6 @@ pub(crate) enum Concern {
 
 impl Concern {
     const ALL: [Self; 5] = [Self::Drivetrain, Self::Wheels, Self::Cockpit, Self::Course, Self::Measuring];
-
-    const fn title(self) -> &'static str {
-        match self {
-            Self::Drivetrain => "Chain, cage, spokes",
-            Self::Wheels => "Tyre and rim",
-            Self::Cockpit => "Stem, post, bolts, brakes",
-            Self::Course => "On the course",
-            Self::Measuring => "How to measure",
-        }
-    }
 
     const fn is_ticked(self) -> bool {
         !matches!(self, Self::Measuring)
@@ -54,7 +45,7 @@ pub(crate) fn checks(all: &[&Check]) -> Markup {
         @for concern in Concern::ALL {
             @let of_it = once(all, concern);
             @if !of_it.is_empty() {
-                h4 { (concern.title()) }
+                h4 { (words::concern(concern)) }
                 ul.ticked[concern.is_ticked()] { @for words in of_it { li { (words) } } }
             }
         }

@@ -115,10 +115,8 @@ fn remark(report: &Report, field: Field) -> String {
         Field::MoreCassettes => further_cassettes(report),
         Field::Tyre => tyre_size(report),
         Field::RollOut => roll_out(report),
-        Field::Rim => crate::tyre::view::answer::rim_remark(&report.tyre_section(), field.spec().help),
-        Field::TyreWidthMeasured => {
-            crate::tyre::view::answer::width_remark(&report.tyre_section(), field.spec().help)
-        }
+        Field::Rim => crate::tyre::words::remarks::rim(&report.tyre, field.spec().help),
+        Field::TyreWidthMeasured => crate::tyre::words::remarks::width(&report.tyre, field.spec().help),
         _ => crate::ride::view::notes::remark(&report.ride_section(), field)
             .unwrap_or_else(|| field.spec().help.to_owned()),
     }

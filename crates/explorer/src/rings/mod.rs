@@ -12,3 +12,4 @@ pub mod section;
 pub mod setup;
 pub mod step_verdict;
 pub mod view;
+pub mod words;

@@ -4,18 +4,18 @@ use crate::bench::field::Group;
 use crate::bench::rests::is_drivetrain;
 use crate::layout::question::{Question, is_among};
 use crate::rings::section::RingsSection;
-use crate::rings::{body, pictures, view};
+use crate::rings::{body, pictures, view, words};
 
 /// “Which rings?”
 pub(crate) const QUESTION: Question<RingsSection> = Question {
     id: "rings",
-    name: "Rings",
-    title: "Which rings?",
+    name: words::question::NAME,
+    title: words::question::TITLE,
     rests_on: |field| is_drivetrain(field) || field.spec().group == Group::Wheel,
     asks: |field| is_among(field, &[]),
     answer: ("rings-answer", view::answer::answer),
     marks_itself: false,
-    working: ("How this was worked out", ("rings-working", view::answer::working)),
+    working: (words::question::WORKING, ("rings-working", view::answer::working)),
     fragments: &[
         ("rings-summary", view::answer::summary),
         ("probes-answer", view::probes::answer),

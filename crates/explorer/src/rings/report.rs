@@ -1,7 +1,6 @@
 //! The gears of A and B, each with all its numbers, and side by side.
 
 use crate::bench::cadence_window::CadenceWindow;
-use crate::number::{plain, rpm, trimmed};
 use crate::rings::inputs::{Probe, RingsInputs};
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::rings::step_verdict::{StepVerdict, WholeSteps, more};
@@ -143,21 +142,6 @@ impl RingsReport {
         let [a, b] = &self.setups;
         let last = |setup: &SetupReport| high(&setup.gears[setup.gears.len() - 1]);
         (low(&a.gears[0]).min(low(&b.gears[0])), last(a).max(last(b)))
-    }
-
-    /// A gear's speeds at the three cadences, in words.
-    #[must_use]
-    pub fn speeds_in_words(&self, line: &GearLine) -> String {
-        let at = |speed, cadence: gear_math::Cadence| {
-            format!("{} at {}", plain(self.unit.value(speed), 1), trimmed(cadence.rpm()))
-        };
-        format!(
-            "{} at {}, {} and {}",
-            self.unit.print(line.speed_low),
-            rpm(self.window.low),
-            at(line.speed_usual, self.window.usual),
-            at(line.speed_high, self.window.high)
-        )
     }
 }
 

@@ -51,6 +51,16 @@ impl StepVerdict {
             (Some(mean), Some(_)) => Self::OnAverageOnly(mean),
         }
     }
+
+    /// The side with wider steps: on average where the two figures contradict each other.
+    pub(crate) const fn wider(self) -> Option<Side> {
+        match self {
+            Self::Alike => None,
+            Self::OnAverage(side) | Self::AtMost(side) | Self::Both(side) | Self::OnAverageOnly(side) => {
+                Some(side)
+            }
+        }
+    }
 }
 
 #[cfg(test)]

@@ -5,10 +5,9 @@ use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::spot::Spot;
-use crate::number::{plain, with_unit};
 use crate::tyre::report::{Gauge, TyreFit, TyreReport};
 use crate::tyre::section::TyreSection;
-use crate::tyre::view::answer::gauge_words;
+use crate::tyre::words::cross_section as words;
 use gear_math::wheel::{CalliperVerdict, Construction, SectionArc, WidthVerdict};
 use plotters::style::RGBColor;
 use std::f64::consts::PI;
@@ -16,8 +15,8 @@ use std::f64::consts::PI;
 /// The tyre cut across on its rim, with the gauge over it.
 pub(crate) const CROSS_SECTION: Drawing<TyreSection> = Drawing {
     name: "cross-section",
-    title: "The tyre on its rim, cut across",
-    caption: "To scale, with the gauge of the race slid over it. Broken marks show how far the width may be off on either side.",
+    title: words::TITLE,
+    caption: words::CAPTION,
     height,
     draw,
     spots,
@@ -83,20 +82,7 @@ fn height(report: &TyreSection, width: f64) -> f64 {
 }
 
 fn label(report: &TyreSection) -> String {
-    let tyre = &report.tyre;
-    let Ok(fit) = &tyre.fit else {
-        return format!("Cross-section: {} does not go on this rim.", tyre.size);
-    };
-    let gauge = match tyre.inputs.limit {
-        Some(limit) => format!("; the gauge of the race is {} wide", mm(limit.mm())),
-        None => String::new(),
-    };
-    format!(
-        "Cross-section to scale: {} on a rim of {} is {} wide{gauge}.",
-        tyre.size,
-        mm(tyre.inputs.rim.mm()),
-        mm(fit.section.width().mm())
-    )
+    words::label(&report.tyre)
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &TyreSection, size: Size) {
@@ -110,8 +96,7 @@ fn draw(pen: &mut Pen, look: &Palette, report: &TyreSection, size: Size) {
         }
         Err(_) => {
             draw_rim(pen, look, &layout, tyre, None);
-            let words = "No tyre to draw: check tyre and rim.";
-            pen.text(words, (layout.middle, HEAD + 10.0), Type::new(look.stop, Anchor::Middle));
+            pen.text(words::NO_TYRE, (layout.middle, HEAD + 10.0), Type::new(look.stop, Anchor::Middle));
         }
     }
     draw_foot(pen, look, &layout, tyre);
@@ -138,20 +123,16 @@ fn draw_gauge(pen: &mut Pen, look: &Palette, layout: &Layout, tyre: &TyreReport)
     let outline = layout.all(&outline);
     pen.shape(&outline, look.rule);
     pen.path(&outline, look.ink, 1.5);
-    let (ink, words) = verdict(look, fit);
-    let title = format!("race gauge {}{words}", mm(limit.mm()));
+    let ink = fit.gauge.map_or(look.ink, |gauge| ink(look, gauge));
+    let title = words::race_gauge(limit, fit.gauge);
     pen.text(&title, (layout.middle, 11.0), Type::new(ink, Anchor::Middle).bold());
 }
 
-fn verdict(look: &Palette, fit: &TyreFit) -> (RGBColor, &'static str) {
-    match fit.gauge {
-        None => (look.ink, ""),
-        Some(Gauge::Expected(WidthVerdict::LikelyWithin)) => (look.good, " · likely within"),
-        Some(Gauge::Expected(WidthVerdict::Measure)) => (look.care, " · too close to tell: measure"),
-        Some(Gauge::Expected(WidthVerdict::LikelyOver)) => (look.stop, " · likely over"),
-        Some(Gauge::Measured(CalliperVerdict::Within)) => (look.good, " · within, as measured"),
-        Some(Gauge::Measured(CalliperVerdict::AtLimit)) => (look.care, " · at the limit: measure again"),
-        Some(Gauge::Measured(CalliperVerdict::Over)) => (look.stop, " · over, as measured"),
+const fn ink(look: &Palette, gauge: Gauge) -> RGBColor {
+    match gauge {
+        Gauge::Expected(WidthVerdict::LikelyWithin) | Gauge::Measured(CalliperVerdict::Within) => look.good,
+        Gauge::Expected(WidthVerdict::Measure) | Gauge::Measured(CalliperVerdict::AtLimit) => look.care,
+        Gauge::Expected(WidthVerdict::LikelyOver) | Gauge::Measured(CalliperVerdict::Over) => look.stop,
     }
 }
 
@@ -238,17 +219,16 @@ fn draw_width(pen: &mut Pen, look: &Palette, layout: &Layout, tyre: &TyreReport,
     arrow(pen, look, left, right);
     let (x, y) = layout.at((0.0, up));
     pen.text(
-        &mm(fit.section.width().mm()),
+        &words::mm(fit.section.width().mm()),
         (x, y - 12.0),
         Type::new(look.ink, Anchor::Middle).bold().size(14.0),
     );
     if tyre.inputs.measured.is_some() {
-        pen.text("measured", (x, y + 12.0), Type::new(look.soft, Anchor::Middle).size(11.0));
+        pen.text(words::MEASURED, (x, y + 12.0), Type::new(look.soft, Anchor::Middle).size(11.0));
         return;
     }
     let (low, high) = fit.width.range_mm();
-    let words = format!("likely {}–{}", plain(low, 1), plain(high, 1));
-    pen.text(&words, (x, y + 12.0), Type::new(look.soft, Anchor::Middle).size(11.0));
+    pen.text(&words::likely((low, high)), (x, y + 12.0), Type::new(look.soft, Anchor::Middle).size(11.0));
     for reach in [low, high] {
         for side in [-0.5, 0.5] {
             let at = |up| layout.at((side * reach, up));
@@ -270,12 +250,10 @@ fn draw_foot(pen: &mut Pen, look: &Palette, layout: &Layout, tyre: &TyreReport) 
     let half = tyre.inputs.rim.mm() / 2.0 * layout.scale;
     let y = y + 12.0;
     arrow(pen, look, (x - half, y), (x + half, y));
-    let bed = if tyre.inputs.construction == Construction::Tubular { "bed" } else { "inside" };
-    let words = format!("rim {} {bed}", mm(tyre.inputs.rim.mm()));
-    pen.text(&words, (x, y + 14.0), Type::new(look.ink, Anchor::Middle));
+    pen.text(&words::rim_across(tyre), (x, y + 14.0), Type::new(look.ink, Anchor::Middle));
     let bar = 10.0 * layout.scale;
     pen.line((2.0, y), (2.0 + bar, y), look.soft, 3.0);
-    pen.text("10 mm", (2.0, y + 14.0), Type::new(look.soft, Anchor::Start).size(11.0));
+    pen.text(words::SCALE, (2.0, y + 14.0), Type::new(look.soft, Anchor::Start).size(11.0));
 }
 
 fn spots(report: &TyreSection, size: Size) -> Vec<Spot> {
@@ -284,27 +262,13 @@ fn spots(report: &TyreSection, size: Size) -> Vec<Spot> {
     let around =
         |from: Point, to: Point, text: String| Spot::around(layout.at(from), layout.at(to), 2.0, text);
     let rim = tyre.inputs.rim.mm() / 2.0 + RIM_WALL;
-    let rim = around((-rim, 0.0), (rim, -RIM_DEPTH), format!("Rim: {} inside.", mm(tyre.inputs.rim.mm())));
+    let rim = around((-rim, 0.0), (rim, -RIM_DEPTH), words::rim(tyre));
     let Ok(fit) = &tyre.fit else { return vec![rim] };
     let arc = fit.section.arc();
-    let (low, high) = fit.width.range_mm();
-    let words = format!(
-        "Tyre {}: computed {}, likely {} to {}; {} high above the rim’s edges.",
-        tyre.size,
-        mm(fit.width.mounted.mm()),
-        plain(low, 1),
-        mm(high),
-        mm(arc.height_mm)
-    );
-    let body = around((-arc.radius_mm, arc.height_mm), (arc.radius_mm, 0.0), words);
+    let body = around((-arc.radius_mm, arc.height_mm), (arc.radius_mm, 0.0), words::body(tyre, fit));
     let gauge = tyre.inputs.limit.map(|limit| {
         let (half, top) = (limit.mm() / 2.0 + GAUGE_WALL, arc.height_mm + GAUGE_CLEARANCE);
-        let verdict = fit.gauge.map_or_else(String::new, |gauge| format!(": {}", gauge_words(gauge)));
-        around((-half, top + GAUGE_WALL), (half, top), format!("Gauge of {}{verdict}.", mm(limit.mm())))
+        around((-half, top + GAUGE_WALL), (half, top), words::gauge_of(limit, fit.gauge))
     });
     gauge.into_iter().chain([body, rim]).collect()
-}
-
-fn mm(mm: f64) -> String {
-    with_unit(mm, usize::from(mm.fract().abs() > 1e-9), "mm")
 }

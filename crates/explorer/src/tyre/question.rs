@@ -3,7 +3,7 @@
 use crate::bench::field::{Field, Group};
 use crate::layout::question::{Question, is_among};
 use crate::tyre::section::TyreSection;
-use crate::tyre::{body, picture, view};
+use crate::tyre::{body, picture, view, words};
 
 /// What loads the tyres stands in the section on riding or running; a power that cannot be takes its rider along.
 const WEIGHING: [Field; 5] =
@@ -12,8 +12,8 @@ const WEIGHING: [Field; 5] =
 /// “Which tyre, how hard?”
 pub(crate) const QUESTION: Question<TyreSection> = Question {
     id: "tyre-section",
-    name: "Tyre",
-    title: "Which tyre, how hard?",
+    name: words::question::NAME,
+    title: words::question::TITLE,
     rests_on: |field| {
         let weighs = matches!(field, Field::BodyMass | Field::KitMass | Field::BikeMass);
         weighs || matches!(field.spec().group, Group::Wheel | Group::Tyre)
@@ -21,7 +21,7 @@ pub(crate) const QUESTION: Question<TyreSection> = Question {
     asks: |field| is_among(field, &Group::TYRE) || WEIGHING.contains(&field),
     answer: ("tyre-answer", view::answer::answer),
     marks_itself: false,
-    working: ("How this was worked out", ("tyre-working", view::answer::working)),
+    working: (words::question::WORKING, ("tyre-working", view::answer::working)),
     fragments: &[("tyre-tables", view::tables::tables)],
     block: |report, _| Some(view::sheet::block(report)),
     pictures: &[picture::CROSS_SECTION.hung()],

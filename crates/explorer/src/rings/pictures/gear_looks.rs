@@ -15,12 +15,3 @@ pub(crate) fn gear_bar(pen: &mut Pen, look: &Palette, side: Side, line: &GearLin
         bar(pen, look, side, from, to);
     }
 }
-
-/// A gear's name; that of a crossed gear in brackets, that of one to avoid with “no” before it.
-pub(crate) fn gear_label(line: &GearLine) -> String {
-    match (line.avoid, line.crossed) {
-        (true, _) => format!("no {}", line.gear),
-        (false, true) => format!("({})", line.gear),
-        (false, false) => line.gear.to_string(),
-    }
-}

@@ -6,19 +6,20 @@ use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::{Scale, spread};
 use crate::drawing::spot::Spot;
-use crate::number::{counted, listed, percent, plain};
-use crate::rings::pictures::gear_looks::{gear_bar, gear_label};
+use crate::number::percent;
+use crate::rings::pictures::gear_looks::gear_bar;
 use crate::rings::report::{Reach, Tie};
 use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
+use crate::rings::words;
 use crate::side::Side;
 use gear_math::ascending;
 
 /// Rungs of A and B on one rail of development.
 pub(crate) const LADDER: Drawing<RingsSection> = Drawing {
     name: "ladder",
-    title: "The gear ladder",
-    caption: "Development upward, equal ratios at equal distances; the longest rungs are the largest ring. Rungs tied across the rail are the same gear; gears in brackets are cross-chained, those with “no” are to be avoided.",
+    title: words::ladder::TITLE,
+    caption: words::ladder::CAPTION,
     height,
     draw,
     spots,
@@ -48,21 +49,7 @@ fn height(report: &RingsSection, _: f64) -> f64 {
 }
 
 fn label(report: &RingsSection) -> String {
-    let reach = |setup: &SetupReport| {
-        format!(
-            "{} reaches from {} to {} m of development in {}",
-            setup.side,
-            plain(setup.lowest().development.m(), 2),
-            plain(setup.highest().development.m(), 2),
-            counted(setup.usable(), "gear", "gears")
-        )
-    };
-    format!(
-        "Gear ladder: {}; {}; {} the same on both.",
-        reach(report.rings.setup(Side::A)),
-        reach(report.rings.setup(Side::B)),
-        counted(report.rings.common.len(), "gear is", "gears are")
-    )
+    words::ladder::label(&report.rings)
 }
 
 struct Layout {
@@ -140,8 +127,11 @@ fn draw_reach(pen: &mut Pen, look: &Palette, layout: &Layout, reach: &Reach) {
     let other = reach.side.other();
     let (anchor, x) = (outward_end(reach.side), layout.x(other, 8.0));
     if y2 - y1 > 15.0 {
-        let words = format!("only {} reaches", reach.side);
-        pen.text(&words, (x, (y1 + y2) / 2.0), Type::new(reach.side.ink(look), anchor));
+        pen.text(
+            &words::ladder::only(reach.side),
+            (x, (y1 + y2) / 2.0),
+            Type::new(reach.side.ink(look), anchor),
+        );
     }
 }
 
@@ -203,15 +193,15 @@ fn draw_side(pen: &mut Pen, look: &Palette, layout: &Layout, setup: &SetupReport
         gear_bar(pen, look, setup.side, row, from, to);
         let ink = if row.crossed || row.avoid { look.soft } else { look.ink };
         let at = layout.x(setup.side, layout.longest + 12.0);
-        pen.text(&gear_label(row), (at, label_y), Type::new(ink, anchor));
+        pen.text(&words::gears::label(row), (at, label_y), Type::new(ink, anchor));
     }
 }
 
 /// Which rung length is which ring; with three rings, or little room, their order says it.
 fn ring_key(setup: &SetupReport, width: f64) -> String {
     match setup.drivetrain.chainset.rings() {
-        [one] => format!("{one} only"),
-        [large, small] if width >= NARROW => format!("long {large}, short {small}"),
+        [one] => words::ladder::one_ring(&one.to_string()),
+        [large, small] if width >= NARROW => words::ladder::two_rings(&large.to_string(), &small.to_string()),
         _ => setup.drivetrain.chainset.to_string(),
     }
 }
@@ -233,38 +223,14 @@ fn spots(report: &RingsSection, size: Size) -> Vec<Spot> {
         .collect()
 }
 
-/// One gear in words: its development, inches, speeds, and its twin on the other side.
+/// One gear in words, with its twins on the other side.
 fn describe(report: &RingsSection, side: Side, index: usize) -> String {
-    let row = &report.rings.setup(side).gears[index];
-    let mut text = format!(
-        "{side} {}: {} m, {} gear inches; {}",
-        row.gear,
-        plain(row.development.m(), 3),
-        plain(row.inches.inches(), 1),
-        report.rings.speeds_in_words(row),
-    );
-    let twins: Vec<String> = report
-        .rings
-        .common
-        .iter()
-        .filter(|tie| tie.index(side) == index)
-        .map(|tie| {
-            let other = side.other();
-            format!(
-                "{other} {}, {} apart",
-                report.rings.setup(other).gears[tie.index(other)].gear,
-                percent(tie.step.percent(), 1)
-            )
-        })
-        .collect();
-    if !twins.is_empty() {
-        text.push_str(&format!(". Same gear as {}", listed(&twins)));
-    }
-    if row.crossed {
-        text.push_str(". Cross-chained: the chain runs at its steepest");
-    }
-    if row.avoid {
-        text.push_str(". Never use it");
-    }
-    text + "."
+    let (rings, other) = (&report.rings, side.other());
+    let twin = |tie: &Tie| {
+        let gear = rings.setup(other).gears[tie.index(other)].gear;
+        words::ladder::twin(other, &gear.to_string(), &percent(tie.step.percent(), 1))
+    };
+    let twins: Vec<String> = rings.common.iter().filter(|tie| tie.index(side) == index).map(twin).collect();
+    let line = &rings.setup(side).gears[index];
+    words::ladder::gear(side, line, &words::gears::speeds(rings, line), &twins)
 }

@@ -5,16 +5,17 @@ use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::spot::Spot;
-use crate::number::{counted, percent};
+use crate::number::percent;
 use crate::rings::report::Tie;
 use crate::rings::section::RingsSection;
+use crate::rings::words;
 use crate::side::Side;
 
 /// Gears of A against gears of B.
 pub(crate) const OVERLAP: Drawing<RingsSection> = Drawing {
     name: "overlap",
-    title: "Where A and B have the same gear",
-    caption: "A full mark is a pair within your tolerance, an open one a pair within twice that.",
+    title: words::overlap::TITLE,
+    caption: words::overlap::CAPTION,
     height,
     draw,
     spots,
@@ -60,14 +61,10 @@ fn height(report: &RingsSection, width: f64) -> f64 {
 }
 
 fn label(report: &RingsSection) -> String {
-    let same = report.rings.near.iter().filter(|near| near.step.is_within(report.rings.tolerance)).count();
-    format!(
-        "Grid of A’s gears against B’s, {} by {}: {} the same gear within {}.",
-        report.rings.setup(Side::A).gears.len(),
-        report.rings.setup(Side::B).gears.len(),
-        counted(same, "pair is", "pairs are"),
-        percent(report.rings.tolerance.percent(), 1)
-    )
+    let (rings, tolerance) = (&report.rings, report.rings.tolerance);
+    let same = rings.near.iter().filter(|near| near.step.is_within(tolerance)).count();
+    let gears = rings.setups.each_ref().map(|setup| setup.gears.len());
+    words::overlap::label(gears, same, &percent(tolerance.percent(), 1))
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &RingsSection, size: Size) {
@@ -125,13 +122,7 @@ fn spots(report: &RingsSection, size: Size) -> Vec<Spot> {
 }
 
 fn describe(report: &RingsSection, near: &Tie) -> String {
-    let gear = |side: Side| report.rings.setup(side).gears[near.index(side)].gear;
-    let verdict =
-        if near.step.is_within(report.rings.tolerance) { "the same gear" } else { "not quite the same" };
-    format!(
-        "A {} and B {}: {verdict}, {} apart.",
-        gear(Side::A),
-        gear(Side::B),
-        percent(near.step.percent(), 2)
-    )
+    let [a, b] = Side::BOTH.map(|side| report.rings.setup(side).gears[near.index(side)].gear.to_string());
+    let is_same = near.step.is_within(report.rings.tolerance);
+    words::overlap::pair(&a, &b, is_same, &percent(near.step.percent(), 2))
 }

@@ -6,17 +6,18 @@ use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
-use crate::number::{plain, rpm};
-use crate::rings::pictures::gear_looks::{gear_bar, gear_label};
+use crate::number::plain;
+use crate::rings::pictures::gear_looks::gear_bar;
 use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
+use crate::rings::words;
 use crate::side::Side;
 
 /// Speed of every gear over the cadence window.
 pub(crate) const SPEEDS: Drawing<RingsSection> = Drawing {
     name: "speeds",
-    title: "Speed of every gear",
-    caption: "Each bar runs from your lowest to your highest cadence; the notch is the cadence chosen below, the upright line the speed.",
+    title: words::speeds::TITLE,
+    caption: words::speeds::CAPTION,
     height,
     draw,
     spots,
@@ -79,21 +80,7 @@ fn height(report: &RingsSection, width: f64) -> f64 {
 }
 
 fn label(report: &RingsSection) -> String {
-    let reach = |side| {
-        let setup = report.rings.setup(side);
-        format!(
-            "{side} covers {} to {}",
-            plain(report.rings.unit.value(setup.lowest().speed_low), 1),
-            report.rings.unit.print(setup.highest().speed_high)
-        )
-    };
-    format!(
-        "Speed of every gear between {} and {}: {}; {}.",
-        rpm(report.rings.window.low),
-        rpm(report.rings.window.high),
-        reach(Side::A),
-        reach(Side::B)
-    )
+    words::speeds::label(&report.rings)
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &RingsSection, size: Size) {
@@ -164,7 +151,7 @@ fn draw_gear(
     let label = (from.0 - 6.0, (from.1 + to.1) / 2.0);
     let (left, half) = (label.0 - LABEL_ROOM + 8.0, ROW / 2.0);
     pen.fill((left, label.1 - half), (label.0 + 2.0, label.1 + half), look.paper);
-    pen.text(&gear_label(row), label, Type::new(ink, Anchor::End));
+    pen.text(&words::gears::label(row), label, Type::new(ink, Anchor::End));
 }
 
 fn spots(report: &RingsSection, size: Size) -> Vec<Spot> {
@@ -180,13 +167,7 @@ fn spots(report: &RingsSection, size: Size) -> Vec<Spot> {
         .collect()
 }
 
-fn describe(report: &RingsSection, side: Side, row: &GearLine) -> String {
-    format!(
-        "{side} {}{}: {}; at {} it asks for {} rpm.",
-        row.gear,
-        if row.avoid { ", never to be used" } else { "" },
-        report.rings.speeds_in_words(row),
-        report.rings.unit.print(report.rings.probe.speed),
-        plain(row.cadence_probe.rpm(), 0)
-    )
+fn describe(report: &RingsSection, side: Side, line: &GearLine) -> String {
+    let rings = &report.rings;
+    words::speeds::gear(side, line, &words::gears::speeds(rings, line), &rings.unit.print(rings.probe.speed))
 }

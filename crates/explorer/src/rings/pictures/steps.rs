@@ -6,17 +6,18 @@ use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
-use crate::number::{counted, percent, plain};
+use crate::number::plain;
 use crate::rings::section::RingsSection;
 use crate::rings::setup::{RideStep, SetupReport};
+use crate::rings::words;
 use crate::side::Side;
 use gear_math::gears::ShiftKind;
 
 /// Step sizes in riding order.
 pub(crate) const STEPS: Drawing<RingsSection> = Drawing {
     name: "steps",
-    title: "The steps, riding up through the gears",
-    caption: "A column is one shift: as wide and as high as it is large. The broken line is the step if all were equal.",
+    title: words::steps::PICTURE,
+    caption: words::steps::CAPTION,
     height,
     draw,
     spots,
@@ -81,20 +82,7 @@ fn height(_: &RingsSection, _: f64) -> f64 {
 }
 
 fn label(report: &RingsSection) -> String {
-    let words = |setup: &SetupReport| match &setup.steps {
-        Some(steps) => format!(
-            "{} has {}, the largest {}",
-            setup.side,
-            counted(setup.riding.len(), "step", "steps"),
-            percent(steps.largest.percent(), 0)
-        ),
-        None => format!("{} has one gear and no step", setup.side),
-    };
-    format!(
-        "Step sizes riding up through the gears: {}; {}.",
-        words(&report.rings.setups[0]),
-        words(&report.rings.setups[1])
-    )
+    words::steps::label(&report.rings)
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &RingsSection, size: Size) {
@@ -115,7 +103,7 @@ fn draw(pen: &mut Pen, look: &Palette, report: &RingsSection, size: Size) {
 
 fn draw_panel(pen: &mut Pen, look: &Palette, layout: &Layout, setup: &SetupReport) {
     let (floor, up, ink) = (Layout::floor(setup.side), layout.up(setup.side), setup.side.ink(look));
-    let title = format!("{} · {}, {}", setup.side, setup.drivetrain.chainset, steps_in_words(setup));
+    let title = format!("{} · {}, {}", setup.side, setup.drivetrain.chainset, words::steps::doubles(setup));
     pen.text(&title, (LEFT, floor - PANEL - 8.0), Type::new(ink, Anchor::Start).bold());
     for tick in up.ticks(&STEP_TICKS, 26.0) {
         pen.line((LEFT, up.at(tick)), (layout.right, up.at(tick)), look.rule, 1.0);
@@ -128,14 +116,6 @@ fn draw_panel(pen: &mut Pen, look: &Palette, layout: &Layout, setup: &SetupRepor
         pen.dashes((LEFT, up.at(ideal)), (layout.right, up.at(ideal)), look.ink, 1.0, 4.0);
     }
     pen.line((LEFT, floor), (layout.right, floor), look.ink, 1.0);
-}
-
-fn steps_in_words(setup: &SetupReport) -> String {
-    match (setup.steps, setup.summary.riding_order.double_shifts()) {
-        (None, _) => "one gear, no step".to_owned(),
-        (_, 0) => "no double shift".to_owned(),
-        (_, doubles) => format!("◆ {}", counted(doubles, "double shift", "double shifts")),
-    }
 }
 
 fn draw_column(pen: &mut Pen, look: &Palette, side: Side, step: &RideStep, (from, to): (Point, Point)) {
@@ -166,19 +146,7 @@ fn spots(report: &RingsSection, size: Size) -> Vec<Spot> {
         .flat_map(|setup| setup.riding.iter().map(move |step| (setup, step)))
         .map(|(setup, step)| {
             let (from, to) = layout.column(setup, step);
-            Spot::around(from, to, 1.0, describe(setup, step))
+            Spot::around(from, to, 1.0, words::steps::step(setup, step))
         })
         .collect()
-}
-
-fn describe(setup: &SetupReport, step: &RideStep) -> String {
-    let gear = |index: usize| setup.gears[index].gear;
-    let shift = step.kind.in_words();
-    format!(
-        "{} {} to {}: {} up, {shift}.",
-        setup.side,
-        gear(step.from),
-        gear(step.to),
-        percent(step.step.percent(), 1)
-    )
 }

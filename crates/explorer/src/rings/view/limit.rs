@@ -6,6 +6,7 @@ use crate::layout::sheet_checks::Concern;
 use crate::number::with_unit;
 use crate::rings::section::RingsSection;
 use crate::rings::setup::SetupReport;
+use crate::rings::words::limit as words;
 use gear_math::gears::{RingPasses, RollOutLimit};
 use gear_math::{Gear, Sprocket};
 use maud::{Markup, html};
@@ -16,15 +17,14 @@ pub(crate) fn table_of(report: &RingsSection) -> Markup {
     let Some(limit) = report.rings.limit else { return html! {} };
     let head = html! {
         tr {
-            th scope="col" { "Set-up and ring" }
-            th.words scope="col" { "Pass" }
-            th.words scope="col" { "Too close to call: measure" }
-            th.words scope="col" { "Too long, to be blocked" }
+            th scope="col" { (words::SET_UP_AND_RING) }
+            th.words scope="col" { (words::PASS) }
+            th.words scope="col" { (words::TOO_CLOSE_MEASURE) }
+            th.words scope="col" { (words::TOO_LONG) }
         }
     };
     let body = html! { @for setup in &report.rings.setups { (rows(report, setup, limit)) } };
-    let title = format!("Roll-out limit of {}", with_unit(limit.m(), 2, "m"));
-    html! { (table(&title, RollOutLimit::MEASURED_DECIDES, &head, &body)) }
+    table(&words::title(&with_unit(limit.m(), 2, "m")), words::MEASURED_DECIDES, &head, &body)
 }
 
 fn rows(report: &RingsSection, setup: &SetupReport, limit: RollOutLimit) -> Markup {
@@ -38,7 +38,7 @@ fn row(report: &RingsSection, setup: &SetupReport, limit: RollOutLimit, ring: &R
         tr {
             th scope="row" { (name(setup.side)) " " (ring.ring) }
             @for sprockets in told(report, limit, ring) {
-                td.words { @if sprockets.is_empty() { "none" } @else { (sprockets) } }
+                td.words { @if sprockets.is_empty() { (words::NONE) } @else { (sprockets) } }
             }
         }
     }
@@ -60,23 +60,24 @@ fn told(report: &RingsSection, limit: RollOutLimit, ring: &RingPasses<'_>) -> [S
 /// What has to be blocked for the race, when a limit is set.
 pub(crate) fn for_the_sheet(report: &RingsSection, block: &mut Block) {
     let Some(limit) = report.rings.limit else { return };
-    block.row("Roll-out limit", with_unit(limit.m(), 2, "m"));
+    block.row(words::LIMIT, with_unit(limit.m(), 2, "m"));
     for setup in &report.rings.setups {
-        let mut rows = [("To be blocked", String::new()), ("Too close to call", String::new())];
+        let mut rows = [(words::TO_BE_BLOCKED, String::new()), (words::TOO_CLOSE, String::new())];
         for ring in limit.test(&setup.drivetrain, report.rings.wheel.roll_out()) {
             let [_, open, too_long] = told(report, limit, &ring);
-            for ((_, words), sprockets) in rows.iter_mut().zip([too_long, open]) {
+            for ((_, told), sprockets) in rows.iter_mut().zip([too_long, open]) {
                 if !sprockets.is_empty() {
-                    let and = if words.is_empty() { "" } else { "; " };
-                    *words += &format!("{and}on {}: {sprockets}", ring.ring);
+                    let and = if told.is_empty() { "" } else { "; " };
+                    *told += and;
+                    *told += &words::on_ring(&ring.ring.to_string(), &sprockets);
                 }
             }
         }
-        for (what, words) in rows {
-            block.row_of(setup.side, what, if words.is_empty() { "none".to_owned() } else { words });
+        for (what, told) in rows {
+            block.row_of(setup.side, what, if told.is_empty() { words::NONE.to_owned() } else { told });
         }
     }
-    block.check(Concern::Measuring, RollOutLimit::MEASURED_DECIDES);
+    block.check(Concern::Measuring, words::MEASURED_DECIDES);
 }
 
 fn teeth<'s>(sprockets: impl Iterator<Item = &'s Sprocket>) -> String {

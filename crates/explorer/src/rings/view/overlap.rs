@@ -1,11 +1,13 @@
 //! Overlap: of the rings inside one set-up, and of A against B.
 
+use crate::layout::line::Line;
 use crate::layout::pieces::column;
 use crate::layout::pieces::{name, table};
 use crate::number::{percent, rpm, with_unit};
 use crate::rings::report::Reach;
 use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
+use crate::rings::words::overlap as words;
 use crate::side::Side;
 use gear_math::gears::GearStep;
 use maud::{Markup, html};
@@ -21,23 +23,19 @@ pub(crate) fn tables(report: &RingsSection) -> Markup {
 }
 
 fn reaches(report: &RingsSection) -> Markup {
+    let rings = &report.rings;
     html! {
-        @if report.rings.reach.iter().all(Option::is_none) {
-            p { "Within " (percent(report.rings.tolerance.percent(), 1)) " " (name(Side::A)) " and " (name(Side::B)) " reach equally far at both ends." }
-        }
-        @for reach in report.rings.reach.iter().flatten() { p { (only(report, reach)) } }
-        @if report.rings.setups.iter().any(|setup| !setup.avoided().is_empty()) { p.quiet { "Gears to avoid are left out here." } }
+        @if rings.reach.iter().all(Option::is_none) { p { (words::equally_far(&percent(rings.tolerance.percent(), 1))) } }
+        @for reach in rings.reach.iter().flatten() { p { (only(report, reach)) } }
+        @if rings.setups.iter().any(|setup| !setup.avoided().is_empty()) { p.quiet { (words::AVOIDED) } }
     }
 }
 
-fn only(report: &RingsSection, reach: &Reach) -> Markup {
-    let (slow, fast) = reach.span.speeds_at(report.rings.window.usual);
-    let from_to = |from: String, to: String| if from == to { from } else { format!("{from} to {to}") };
-    let [from, to] = [reach.span.from, reach.span.to].map(|development| with_unit(development.m(), 2, "m"));
-    html! {
-        "Only " (name(reach.side)) " reaches " (from_to(from, to)) " of development: "
-        (from_to(report.rings.unit.print(slow), report.rings.unit.print(fast))) " at " (rpm(report.rings.window.usual)) "."
-    }
+fn only(report: &RingsSection, reach: &Reach) -> Line {
+    let (unit, usual) = (report.rings.unit, report.rings.window.usual);
+    let (slow, fast) = reach.span.speeds_at(usual);
+    let developments = [reach.span.from, reach.span.to].map(|development| with_unit(development.m(), 2, "m"));
+    words::only(reach.side, developments, [slow, fast].map(|speed| unit.print(speed)), &rpm(usual))
 }
 
 fn inside(report: &RingsSection) -> Markup {
@@ -46,16 +44,11 @@ fn inside(report: &RingsSection) -> Markup {
         html! { tr { th scope="row" { (what) } @for setup in &report.rings.setups { td.words { (value(setup)) } } } }
     };
     let body = html! {
-        (row("Gears another ring reaches too", &|setup| setup.summary.overlap.inside.to_string()))
-        (row("Gears of one ring alone", &|setup| setup.summary.overlap.outside.to_string()))
-        (row(&format!("The same within {}", percent(report.rings.tolerance.percent(), 1)), &|setup| duplicates(setup)))
+        (row(words::INSIDE, &|setup| setup.summary.overlap.inside.to_string()))
+        (row(words::OUTSIDE, &|setup| setup.summary.overlap.outside.to_string()))
+        (row(&words::same_within(&percent(report.rings.tolerance.percent(), 1)), &|setup| duplicates(setup)))
     };
-    table(
-        "Overlap of the rings",
-        "A gear counts as overlapping when it lies inside the stretch that both rings can reach.",
-        &head,
-        &body,
-    )
+    table(words::OF_RINGS, words::WHAT_COUNTS, &head, &body)
 }
 
 fn duplicates(setup: &SetupReport) -> String {
@@ -64,13 +57,13 @@ fn duplicates(setup: &SetupReport) -> String {
         .overlap
         .duplicates
         .iter()
-        .map(|pair| format!("{} and {}", pair.on_larger, pair.on_smaller))
+        .map(|pair| words::same(&pair.on_larger.to_string(), &pair.on_smaller.to_string()))
         .collect();
-    if pairs.is_empty() { "none".to_owned() } else { pairs.join("; ") }
+    if pairs.is_empty() { words::NONE.to_owned() } else { pairs.join("; ") }
 }
 
 fn shared(report: &RingsSection) -> Markup {
-    let head = html! { tr { (column(Side::A)) (column(Side::B)) th scope="col" { "Apart" } } };
+    let head = html! { tr { (column(Side::A)) (column(Side::B)) th scope="col" { (words::APART) } } };
     let (a, b) = (report.rings.setup(Side::A), report.rings.setup(Side::B));
     let pair = |a: &GearLine, b: &GearLine, step: GearStep| {
         html! { tr { th scope="row" { (a.gear) } td { (b.gear) } td { (percent(step.percent(), 2)) } } }
@@ -79,15 +72,15 @@ fn shared(report: &RingsSection) -> Markup {
         html! { @for tie in &report.rings.common { (pair(&a.gears[tie.a], &b.gears[tie.b], tie.step)) } };
     let near =
         html! { @for near in &report.rings.near { (pair(&a.gears[near.a], &b.gears[near.b], near.step)) } };
-    let title = format!("Gears that A and B have in common: {}", report.rings.common.len());
+    let title = words::in_common(report.rings.common.len());
     html! {
         @if !report.rings.common.is_empty() {
-            (table(&title, "Each gear is counted once, so neighbours that both lie within the tolerance of one gear make one pair.", &head, &common))
+            (table(&title, words::COUNTED_ONCE, &head, &common))
         }
         @if !report.rings.near.is_empty() {
             details #near-pairs {
-                summary { "Every near pair in numbers" }
-                (table("Pairs within twice the tolerance", "", &head, &near))
+                summary { (words::NEAR_PAIRS) }
+                (table(words::NEAR, "", &head, &near))
             }
         }
     }

@@ -1,10 +1,12 @@
 //! One cadence, one speed: what every gear makes of them.
 
-use crate::layout::pieces::name;
-use crate::number::{listed, plain, rpm, with_unit};
+use crate::layout::line::Line;
+use crate::number::{plain, rpm, with_unit};
+use crate::rings::report::RingsReport;
 use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
-use crate::rings::view::gears::flags;
+use crate::rings::words::gears::with_flags;
+use crate::rings::words::probes as words;
 use crate::side::Side;
 use gear_math::ascending;
 use maud::{Markup, html};
@@ -12,58 +14,38 @@ use maud::{Markup, html};
 /// The read-out under the speed picture, in both directions.
 #[must_use]
 pub(crate) fn answer(report: &RingsSection) -> Markup {
+    let (rings, probe) = (&report.rings, report.rings.probe);
+    let [a, b] = Side::BOTH.map(|side| at_cadence(rings, rings.setup(side)));
+    let [in_a, in_b] = Side::BOTH.map(|side| gears_in_window(rings, rings.setup(side)));
     html! {
         div.prose {
-            p { "At " b { (rpm(report.rings.probe.cadence)) } ": " (at_cadence(report)) }
-            p { "At " b { (report.rings.unit.print(report.rings.probe.speed)) } ": " (at_speed(report)) }
+            p { (words::at_cadence(&rpm(probe.cadence), &a, &b)) }
+            p { (words::at_speed(&rings.unit.print(probe.speed), &in_a, &in_b)) }
         }
     }
 }
 
-fn at_cadence(report: &RingsSection) -> Markup {
-    let reach = |side: Side| {
-        let setup = report.rings.setup(side);
-        let (low, high) = (setup.lowest().speed_probe, setup.highest().speed_probe);
-        html! {
-            (name(side))
-            @if setup.gears.len() == 1 { " makes " (report.rings.unit.print(low)) }
-            @else { " goes from " (plain(report.rings.unit.value(low), 1)) " to " (report.rings.unit.print(high)) }
-        }
-    };
-    html! { (reach(Side::A)) ", " (reach(Side::B)) "." }
-}
-
-fn at_speed(report: &RingsSection) -> Markup {
-    html! { @for setup in &report.rings.setups { (gears_in_window(report, setup)) " " } }
+fn at_cadence(rings: &RingsReport, setup: &SetupReport) -> Line {
+    let (low, high) = (setup.lowest().speed_probe, setup.highest().speed_probe);
+    match setup.gears.len() {
+        1 => words::makes(setup.side, &rings.unit.print(low)),
+        _ => words::goes(setup.side, &plain(rings.unit.value(low), 1), &rings.unit.print(high)),
+    }
 }
 
 /// The gear to be in at that speed: within the cadences, nearest to the usual one, neither crossed nor to avoid if there is
 /// such a gear; and the gears next to it.
-fn gears_in_window(report: &RingsSection, setup: &SetupReport) -> Markup {
-    let window = report.rings.window.low.rpm()..=report.rings.window.high.rpm();
+fn gears_in_window(rings: &RingsReport, setup: &SetupReport) -> Line {
+    let window = rings.window.low.rpm()..=rings.window.high.rpm();
     let mut usable: Vec<&GearLine> =
         setup.gears.iter().filter(|line| window.contains(&line.cadence_probe.rpm())).collect();
     ascending(&mut usable, |line| {
-        let off = (line.cadence_probe.rpm() - report.rings.window.usual.rpm()).abs();
+        let off = (line.cadence_probe.rpm() - rings.window.usual.rpm()).abs();
         off + if line.crossed || line.avoid { SHUNNED } else { 0.0 }
     });
-    let also: Vec<String> = usable.iter().skip(1).take(SHOWN).map(|line| in_words(line)).collect();
-    html! {
-        (name(setup.side))
-        @match usable.first() {
-            Some(best) => {
-                " turns " b { (in_words(best)) } " at " (with_unit(best.cadence_probe.rpm(), 0, "rpm"))
-                @if !also.is_empty() { "; also " (listed(&also)) }
-                "."
-            }
-            None => " has no gear within your cadences.",
-        }
-    }
-}
-
-fn in_words(line: &GearLine) -> String {
-    let flags = flags(line);
-    if flags.is_empty() { line.gear.to_string() } else { format!("{} ({flags})", line.gear) }
+    let Some(best) = usable.first() else { return words::no_gear(setup.side) };
+    let also: Vec<String> = usable.iter().skip(1).take(SHOWN).map(|line| with_flags(line)).collect();
+    words::turns(setup.side, &with_flags(best), &with_unit(best.cadence_probe.rpm(), 0, "rpm"), &also)
 }
 
 /// Sorts crossed gears and those to avoid behind all others; above any difference of cadences.

@@ -1,11 +1,17 @@
 //! “Which tyre, how hard?”: what to heed, and how width, pressure and gears move.
 
+use crate::layout::line::Line;
 use crate::layout::pieces::{marked_table, plain_table};
 use crate::number::{percent, plain, signed, with_unit};
 use crate::rings::setup::SetupReport;
+use crate::rings::words::wheel::by_size;
 use crate::tyre::report::{GearOnBoth, OtherTyre, TyreFit, TyreReport, WidthLine};
 use crate::tyre::section::TyreSection;
-use crate::tyre::view::answer::{both_units, by_size, gauge_words, mm, range, rows, start_of, typed};
+use crate::tyre::view::answer::rows;
+use crate::tyre::words::answer::{TUBULAR_RIM, rims};
+use crate::tyre::words::pressure::{both_units, range, start_of};
+use crate::tyre::words::width::{gauge, mm, typed};
+use crate::tyre::words::{gears, rules, tables as words};
 use gear_math::Wheel;
 use gear_math::rider::BodyMass;
 use gear_math::wheel::{
@@ -26,7 +32,7 @@ pub(crate) fn tables(report: &TyreSection) -> Markup {
             @if tyre.danger().is_none() { (riders(tyre)) (grounds(tyre)) }
         }
         @if let Some(other) = &tyre.other { (other_gears(report, other)) }
-        (rules(tyre))
+        (rules_table(tyre))
     }
 }
 
@@ -49,14 +55,12 @@ fn cautions(tyre: &TyreReport) -> Markup {
     }
 }
 
-fn rim_advice(tyre: &TyreReport) -> Markup {
+fn rim_advice(tyre: &TyreReport) -> Line {
     if tyre.inputs.construction == Construction::Tubular {
-        return html! { "The bed of a tubular rim has to match the curve of the tyre’s base: the makers of both say which go together." };
+        return TUBULAR_RIM.into();
     }
-    html! {
-        "Rims that suit a " (tyre.size.width.mm()) ": " b { (plain(tyre.rims.narrowest_mm, 1)) " to " (mm(tyre.rims.widest_mm)) }
-        " inside, by the workshop’s rule of thumb. A rider of 85 kg or more does better from " (mm(tyre.heavy_rims.narrowest_mm)) " up: a wider rim keeps a soft tyre from squirming."
-    }
+    let (narrowest, heavy) = (plain(tyre.rims.narrowest_mm, 1), mm(tyre.heavy_rims.narrowest_mm));
+    rims(tyre.size.width.mm(), &narrowest, &mm(tyre.rims.widest_mm), &heavy)
 }
 
 fn start(fit: &TyreFit) -> Markup {
@@ -65,49 +69,29 @@ fn start(fit: &TyreFit) -> Markup {
         vec![what.to_owned(), of(&start.front, &loaded.front), of(&start.rear, &loaded.rear)]
     };
     let rows = [
-        row("Start", |wheel, _| start_of(wheel)),
-        row("Try between", |wheel, _| range(wheel)),
-        row("Tyre drop, % of height", |_, tyre| percent(tyre.drop * 100.0, 0)),
-        row("Load that bottoms the rim, × yours", |_, tyre| plain(tyre.bottoming_reserve, 1)),
-        row("Contact with firm ground", |_, tyre| with_unit(tyre.contact_area_cm2, 0, "cm²")),
+        row(words::START, |wheel, _| start_of(wheel)),
+        row(words::TRY, |wheel, _| range(wheel)),
+        row(words::DROP, |_, tyre| percent(tyre.drop * 100.0, 0)),
+        row(words::BOTTOMING, |_, tyre| plain(tyre.bottoming_reserve, 1)),
+        row(words::CONTACT, |_, tyre| with_unit(tyre.contact_area_cm2, 0, "cm²")),
     ];
-    plain_table(
-        "Pressures to start from",
-        "The last three rows explain and rank, they do not promise: a casing is stiffer than its air, and a sharp edge bottoms a tyre far sooner than flat ground.",
-        &["", "Front", "Rear"],
-        &rows,
-    )
+    plain_table(words::PRESSURES, words::PRESSURES_REMARK, &["", words::FRONT, words::REAR], &rows)
 }
-
-/// What the signs beside a pressure in a table mean.
-const SIGNS: &str = "“↑” was raised to the lowest usual pressure or the marked minimum, “↓” cut to the highest allowed; “*” is outside what the formula was made for.";
-/// Heads of two columns of pressures.
-const FRONT_AND_REAR: [&str; 2] = ["Front, psi (bar)", "Rear, psi (bar)"];
 
 fn widths(tyre: &TyreReport) -> Markup {
     let row = |line: &WidthLine| {
         let roll_out = by_size(&Wheel::by_size(line.size, None));
-        let gauge = line.gauge.map_or_else(|| "no limit".to_owned(), gauge_words);
-        let ([front, rear], gauge) = match line.danger {
-            Some(danger) => (["none".to_owned(), "none".to_owned()], danger.to_string()),
-            None => (start_cells(&line.advice), gauge),
+        let said = line.gauge.map_or_else(|| words::NO_LIMIT.to_owned(), gauge);
+        let ([front, rear], said) = match line.danger {
+            Some(danger) => ([words::NONE.to_owned(), words::NONE.to_owned()], danger.to_string()),
+            None => (start_cells(&line.advice), said),
         };
-        vec![line.size.to_string(), mm(line.width.mm()), front, rear, gauge, roll_out, change(tyre, line)]
+        vec![line.size.to_string(), mm(line.width.mm()), front, rear, said, roll_out, change(tyre, line)]
     };
     marked_table(
-        "Other widths on this rim",
-        &format!(
-            "Same rider, ground and kind of tyre. The widest tyre that frame and fork makers name comes before this table. {SIGNS} Gears against the tyre on the bench, both by their size."
-        ),
-        &[
-            "Tyre",
-            "On this rim",
-            FRONT_AND_REAR[0],
-            FRONT_AND_REAR[1],
-            "|Against the limit",
-            "Roll-out",
-            "Gears",
-        ],
+        words::WIDTHS,
+        words::WIDTHS_REMARK,
+        &words::WIDTHS_HEADS,
         &rows(&tyre.widths, row),
         tyre.widths.iter().position(|line| line.size == tyre.size),
     )
@@ -125,7 +109,7 @@ fn start_cells(advice: &PressureAdvice) -> [String; 2] {
             let beyond = advice.cautions.iter().any(|caution| caution.is_beyond_the_formula());
             [start.front, start.rear].map(|wheel| both_units(&wheel) + if beyond { "\u{a0}*" } else { "" })
         }
-        Err(_) => ["none".to_owned(), "none".to_owned()],
+        Err(_) => [words::NONE.to_owned(), words::NONE.to_owned()],
     }
 }
 
@@ -135,9 +119,9 @@ fn riders(tyre: &TyreReport) -> Markup {
         vec![with_unit(rider.kg(), 0, "kg"), front, rear]
     };
     marked_table(
-        "Other riders on this tyre",
-        "Body mass; kit and bike stay.",
-        &["Rider", FRONT_AND_REAR[0], FRONT_AND_REAR[1]],
+        words::RIDERS,
+        words::RIDERS_REMARK,
+        &[words::RIDER, words::FRONT_PRESSURE, words::REAR_PRESSURE],
         &rows(&tyre.riders, row),
         tyre.riders.iter().position(|(rider, _)| *rider == tyre.inputs.rider),
     )
@@ -150,20 +134,19 @@ fn grounds(tyre: &TyreReport) -> Markup {
     };
     let [smooth, normal, hard] = WheelStyle::ALL.map(|style| style.to_string());
     marked_table(
-        "Other ground and style",
-        &format!("Front / rear, psi (bar).{}", on_rocks(tyre)),
-        &["Ground", &smooth, &normal, &hard],
+        words::GROUNDS,
+        &grounds_remark(tyre),
+        &[words::GROUND, &smooth, &normal, &hard],
         &rows(&tyre.grounds, row),
         tyre.grounds.iter().position(|(ground, _)| *ground == tyre.inputs.ground),
     )
 }
 
-/// Why a tube’s pressure rises at once from mixed ground to rocks, where it does.
-fn on_rocks(tyre: &TyreReport) -> String {
-    tyre.formula_on_rocks().map_or_else(String::new, |formula| {
-        let [front, rear] = [formula.front, formula.rear].map(|pressure| with_unit(pressure.psi(), 0, "psi"));
-        format!(" On rocks workshop custom for tubes, the same under every rider, stands in for the formula’s {front} and {rear}.")
-    })
+/// With why a tube’s pressure rises at once from mixed ground to rocks, where it does.
+fn grounds_remark(tyre: &TyreReport) -> String {
+    let Some(formula) = tyre.formula_on_rocks() else { return words::GROUNDS_REMARK.to_owned() };
+    let [front, rear] = [formula.front, formula.rear].map(|pressure| with_unit(pressure.psi(), 0, "psi"));
+    format!("{} {}", words::GROUNDS_REMARK, words::on_rocks(&front, &rear))
 }
 
 /// What the tyre to compare with does to every gear.
@@ -172,17 +155,12 @@ fn other_gears(report: &TyreSection, other: &OtherTyre) -> Markup {
     if other.size == wheel.tyre {
         return html! {};
     }
-    let direction = if other.size.width > wheel.tyre.width { "longer" } else { "shorter" };
     html! {
         div.prose {
-            p {
-                "With " (other.size) " every gear is " b { (percent(other.step.percent(), 1)) " " (direction) } ": it rolls "
-                (with_unit(other.size.circumference().mm(), 0, "mm")) " where " (wheel.tyre) " rolls " (with_unit(wheel.tyre.circumference().mm(), 0, "mm")) ", both by their size."
-                @if wheel.measured.is_some() { " Your measured roll-out is left aside here." }
-            }
+            p { (gears::other(wheel, other)) @if wheel.measured.is_some() { " " (gears::LEFT_ASIDE) } }
         }
         details id="tyre-gears" {
-            summary { "Every gear on both tyres" }
+            summary { (gears::EVERY) }
             div.pair { @for (setup, gears) in report.rings.setups.iter().zip(&other.gears) { (gears_on_both(report, setup, other, gears)) } }
         }
     }
@@ -192,34 +170,23 @@ fn gears_on_both(
     report: &TyreSection,
     setup: &SetupReport,
     other: &OtherTyre,
-    gears: &[GearOnBoth],
+    on_both: &[GearOnBoth],
 ) -> Markup {
     let (now, then) = (report.rings.wheel.tyre.to_string(), other.size.to_string());
     let row = |gear: &GearOnBoth| {
         vec![gear.gear.to_string(), with_unit(gear.now.m(), 3, "m"), with_unit(gear.then.m(), 3, "m")]
     };
-    let title = format!("{} on {now} and {then}", setup.side);
-    plain_table(&title, "", &["Gear", &now, &then], &rows(gears, row))
+    let title = gears::title(setup.side, &now, &then);
+    plain_table(&title, "", &[gears::GEAR, &now, &then], &rows(on_both, row))
 }
 
-fn rules(tyre: &TyreReport) -> Markup {
-    let (size, diameter) = (tyre.size, tyre.size.nominal_diameter());
+fn rules_table(tyre: &TyreReport) -> Markup {
     let row = |rule: &RaceRule| {
         vec![rule.body.to_owned(), rule.who.to_owned(), typed(rule.limit.mm()), rule.seen.to_owned()]
     };
-    let title = "Width limits found in print";
-    let table = plain_table(
-        title,
-        "They change, and local ones differ: your organiser has the last word. The gauge measures the mounted tyre, not its label.",
-        &["Rule of", "|For", "Widest", "|Seen in"],
-        &rows(&RACE_RULES, row),
-    );
+    let table = plain_table(rules::TITLE, rules::REMARK, &rules::HEADS, &rows(&RACE_RULES, row));
     html! {
-        details id="tyre-rules" { summary { (title) } (table) }
-        p.prose {
-            "UCI 1.3.018 also forbids spikes and studs and asks for wheels of 550 to 700\u{a0}mm over the tyre: " (size) " measures "
-            (with_unit(diameter.mm(), 0, "mm")) ", " @if size.is_race_diameter() { "within that" } @else { b.stop { "outside that" } }
-            ". Leave it room for " (with_unit(size.clearance_diameter().mm(), 0, "mm")) " in frame and fork: tyres grow."
-        }
+        details id="tyre-rules" { summary { (rules::TITLE) } (table) }
+        p.prose { (rules::wheels(tyre.size)) }
     }
 }

@@ -1,0 +1,5 @@
+//! What the section is called.
+
+pub(crate) const NAME: &str = "Rings";
+pub(crate) const TITLE: &str = "Which rings?";
+pub(crate) const WORKING: &str = "How this was worked out";

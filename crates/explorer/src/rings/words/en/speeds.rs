@@ -1,0 +1,29 @@
+//! The picture of speeds.
+
+use crate::number::{plain, rpm};
+use crate::rings::report::RingsReport;
+use crate::rings::setup::GearLine;
+use crate::side::Side;
+
+pub(crate) const TITLE: &str = "Speed of every gear";
+pub(crate) const CAPTION: &str = "Each bar runs from your lowest to your highest cadence; the notch is the cadence chosen below, the upright line the speed.";
+
+/// The picture in one sentence.
+pub(crate) fn label(rings: &RingsReport) -> String {
+    let (low, high) = (rpm(rings.window.low), rpm(rings.window.high));
+    let [a, b] = Side::BOTH.map(|side| covers(rings, side));
+    format!("Speed of every gear between {low} and {high}: {a}; {b}.")
+}
+
+fn covers(rings: &RingsReport, side: Side) -> String {
+    let setup = rings.setup(side);
+    let low = plain(rings.unit.value(setup.lowest().speed_low), 1);
+    format!("{side} covers {low} to {}", rings.unit.print(setup.highest().speed_high))
+}
+
+/// A gear with its speeds, and what it asks for at the speed being looked at.
+pub(crate) fn gear(side: Side, line: &GearLine, speeds: &str, probe: &str) -> String {
+    let (gear, cadence) = (line.gear, plain(line.cadence_probe.rpm(), 0));
+    let never = if line.avoid { ", never to be used" } else { "" };
+    format!("{side} {gear}{never}: {speeds}; at {probe} it asks for {cadence} rpm.")
+}

@@ -1,0 +1,92 @@
+//! The tyre on its rim, cut across.
+
+use crate::number::{plain, with_unit};
+use crate::tyre::report::{Gauge, TyreFit, TyreReport};
+use crate::tyre::words::width::gauge;
+use gear_math::wheel::{CalliperVerdict, Construction, RaceLimit, WidthVerdict};
+
+pub(crate) const TITLE: &str = "The tyre on its rim, cut across";
+pub(crate) const CAPTION: &str = "To scale, with the gauge of the race slid over it. Broken marks show how far the width may be off on either side.";
+pub(crate) const NO_TYRE: &str = "No tyre to draw: check tyre and rim.";
+pub(crate) const MEASURED: &str = "measured";
+/// Beside the bar that long.
+pub(crate) const SCALE: &str = "10 mm";
+
+/// The picture in one sentence.
+pub(crate) fn label(tyre: &TyreReport) -> String {
+    let (size, rim) = (tyre.size, mm(tyre.inputs.rim.mm()));
+    let Ok(fit) = &tyre.fit else { return format!("Cross-section: {size} does not go on this rim.") };
+    let width = mm(fit.section.width().mm());
+    match tyre.inputs.limit.map(|limit| mm(limit.mm())) {
+        Some(limit) => format!(
+            "Cross-section to scale: {size} on a rim of {rim} is {width} wide; the gauge of the race is {limit} wide."
+        ),
+        None => format!("Cross-section to scale: {size} on a rim of {rim} is {width} wide."),
+    }
+}
+
+/// Over the race's gauge.
+pub(crate) fn race_gauge(limit: RaceLimit, said: Option<Gauge>) -> String {
+    let limit = mm(limit.mm());
+    match said {
+        Some(said) => format!("race gauge {limit} · {}", verdict(said)),
+        None => format!("race gauge {limit}"),
+    }
+}
+
+const fn verdict(gauge: Gauge) -> &'static str {
+    match gauge {
+        Gauge::Expected(WidthVerdict::LikelyWithin) => "likely within",
+        Gauge::Expected(WidthVerdict::Measure) => "too close to tell: measure",
+        Gauge::Expected(WidthVerdict::LikelyOver) => "likely over",
+        Gauge::Measured(CalliperVerdict::Within) => "within, as measured",
+        Gauge::Measured(CalliperVerdict::AtLimit) => "at the limit: measure again",
+        Gauge::Measured(CalliperVerdict::Over) => "over, as measured",
+    }
+}
+
+/// How far a computed width may be off.
+pub(crate) fn likely((low, high): (f64, f64)) -> String {
+    format!("likely {}–{}", plain(low, 1), plain(high, 1))
+}
+
+/// Under the rim.
+pub(crate) fn rim_across(tyre: &TyreReport) -> String {
+    let rim = mm(tyre.inputs.rim.mm());
+    match tyre.inputs.construction {
+        Construction::Tubular => format!("rim {rim} bed"),
+        _ => format!("rim {rim} inside"),
+    }
+}
+
+/// The rim, looked at.
+pub(crate) fn rim(tyre: &TyreReport) -> String {
+    format!("Rim: {} inside.", mm(tyre.inputs.rim.mm()))
+}
+
+/// The tyre, looked at.
+pub(crate) fn body(tyre: &TyreReport, fit: &TyreFit) -> String {
+    let (low, high) = fit.width.range_mm();
+    format!(
+        "Tyre {size}: computed {width}, likely {low} to {high}; {height} high above the rim’s edges.",
+        size = tyre.size,
+        width = mm(fit.width.mounted.mm()),
+        low = plain(low, 1),
+        high = mm(high),
+        height = mm(fit.section.arc().height_mm),
+    )
+}
+
+/// The race's gauge, looked at.
+pub(crate) fn gauge_of(limit: RaceLimit, said: Option<Gauge>) -> String {
+    let limit = mm(limit.mm());
+    match said {
+        Some(said) => format!("Gauge of {limit}: {}.", gauge(said)),
+        None => format!("Gauge of {limit}."),
+    }
+}
+
+/// A length in the picture, to a tenth where it is no whole number.
+pub(crate) fn mm(mm: f64) -> String {
+    with_unit(mm, usize::from(mm.fract().abs() > 1e-9), "mm")
+}

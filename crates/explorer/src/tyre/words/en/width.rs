@@ -1,0 +1,39 @@
+//! Widths.
+
+use crate::layout::line::Look;
+use crate::number::{plain, with_unit};
+use crate::tyre::report::{Gauge, TyreFit};
+use gear_math::wheel::{CalliperVerdict, WidthVerdict};
+
+/// A computed width, to a tenth.
+pub(crate) fn mm(mm: f64) -> String {
+    with_unit(mm, 1, "mm")
+}
+
+/// A width as it was typed or laid down.
+pub(crate) fn typed(mm: f64) -> String {
+    format!("{mm}\u{a0}mm")
+}
+
+/// The range that the mounted width likely lies in.
+pub(crate) fn likely(fit: &TyreFit) -> String {
+    let (low, high) = fit.width.range_mm();
+    format!("{} to {}", plain(low, 1), plain(high, 1))
+}
+
+/// What the gauge says, in a few words.
+pub(crate) fn gauge(gauge: Gauge) -> String {
+    match gauge {
+        Gauge::Expected(verdict) => verdict.to_string(),
+        Gauge::Measured(verdict) => verdict.to_string(),
+    }
+}
+
+/// How what the gauge says stands out.
+pub(crate) const fn look(gauge: Gauge) -> Look {
+    match gauge {
+        Gauge::Expected(WidthVerdict::LikelyWithin) | Gauge::Measured(CalliperVerdict::Within) => Look::Good,
+        Gauge::Expected(WidthVerdict::Measure) | Gauge::Measured(CalliperVerdict::AtLimit) => Look::Care,
+        Gauge::Expected(WidthVerdict::LikelyOver) | Gauge::Measured(CalliperVerdict::Over) => Look::Stop,
+    }
+}

@@ -1,0 +1,5 @@
+//! What the section says, in English. Another language is one more module with the same names.
+
+mod en;
+
+pub(crate) use en::*;
