@@ -1,8 +1,6 @@
 //! Small pieces that several sections share.
 
 use crate::bench::field::Field;
-use crate::bench::owner::Owner;
-use crate::bench::owners::Owners;
 use crate::side::Side;
 use maud::{Markup, html};
 
@@ -81,10 +79,4 @@ pub(crate) fn worked(what: &str, formula: &str, numbers: &str) -> Markup {
 #[must_use]
 pub(crate) fn column(side: Side) -> Markup {
     html! { th scope="col" { (name(side)) } }
-}
-
-/// Words whose figures are marked where one of `fields` holds the demo's value.
-#[must_use]
-pub(crate) fn resting_on(owners: &Owners, fields: &[Field], words: &Markup) -> Markup {
-    html! { @if owners.least(fields) == Owner::Demo { span.demo { (words) } } @else { (words) } }
 }

@@ -9,3 +9,4 @@ pub mod question;
 pub mod report;
 pub mod section;
 pub mod view;
+pub(crate) mod words;

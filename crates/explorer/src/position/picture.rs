@@ -5,17 +5,17 @@ use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::spot::Spot;
-use crate::number::{mm, plain};
+use crate::number::plain;
 use crate::position::report::PositionReport;
 use crate::position::section::PositionSection;
-use crate::position::view::{below, setback};
+use crate::position::words::picture as words;
 use gear_math::position::{BikePoint, PositionView};
 
 /// Road and cross position laid over one another.
 pub(crate) const POSITION: Drawing<PositionSection> = Drawing {
     name: "position",
-    title: "Road and cross laid over one another",
-    caption: "Side view to scale, the two bottom brackets in one place; saddle tip, bar and sole enlarged, all three to one scale.",
+    title: words::TITLE,
+    caption: words::CAPTION,
     height,
     draw,
     spots,
@@ -35,8 +35,6 @@ const GAP: f64 = 12.0;
 const WIDE: f64 = 560.0;
 const INSET_CAPTION: f64 = 18.0;
 const DASH: f64 = 5.0;
-
-const NOT_DRAWN: &str = "Not drawn while a measure is not known.";
 
 struct Layout {
     scale: f64,
@@ -125,28 +123,23 @@ struct Place {
 
 fn places(position: &PositionReport) -> [Place; 3] {
     let (road, cross) = (&position.inputs.road, &position.cross);
-    let change = |what: &str, from: f64, to: f64| format!("{what} {} → {}", short(from), short(to));
+    let [tip, bar, sole] = words::PLACES;
     let place = |name, road, cross, caption| Place { name, road, cross, caption };
+    let height = both(words::height, road.saddle.height.mm(), cross.saddle_height_mm);
+    let drop = both(words::drop, road.bar_drop.mm(), cross.bar_drop_mm);
+    let stacks = [road.footing, position.inputs.cross.footing].map(|footing| footing.sole_stack.mm());
+    let stack = both(words::stack, stacks[0], stacks[1]);
     [
-        place(
-            "saddle tip",
-            position.road.saddle_tip,
-            cross.view.saddle_tip,
-            change("height", road.saddle.height.mm(), cross.saddle_height_mm),
-        ),
-        place(
-            "bar",
-            position.road.bar,
-            position.target(),
-            change("drop", road.bar_drop.mm(), cross.bar_drop_mm),
-        ),
-        place(
-            "sole",
-            position.road.sole,
-            cross.view.sole,
-            change("stack", road.footing.sole_stack.mm(), position.inputs.cross.footing.sole_stack.mm()),
-        ),
+        place(tip, position.road.saddle_tip, cross.view.saddle_tip, height),
+        place(bar, position.road.bar, position.target(), drop),
+        place(sole, position.road.sole, cross.view.sole, stack),
     ]
+}
+
+/// A measure of both bikes in words, tenths only where there are any.
+fn both(words: fn([&str; 2]) -> String, road: f64, cross: f64) -> String {
+    let [road, cross] = [road, cross].map(|mm| plain(mm, usize::from((mm - mm.round()).abs() >= 0.05)));
+    words([&road, &cross])
 }
 
 /// How far the places move at most, in millimetres.
@@ -160,24 +153,14 @@ fn height(report: &PositionSection, width: f64) -> f64 {
 
 fn label(report: &PositionSection) -> String {
     let position = &report.position;
-    let (road, cross) = (&position.inputs.road, &position.cross);
-    if !position.knows_stem() {
-        return NOT_DRAWN.to_owned();
-    }
-    format!(
-        "Side view of both bikes to scale: saddle {} high on the road bike and {} on the cross bike, bar {} and {}.",
-        mm(road.saddle.height.mm()),
-        mm(cross.saddle_height_mm),
-        below(road.bar_drop.mm()),
-        below(cross.bar_drop_mm)
-    )
+    if position.knows_stem() { words::label(position) } else { words::NOT_DRAWN.to_owned() }
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &PositionSection, size: Size) {
     let position = &report.position;
     let layout = Layout::new(position, size.0);
     if !position.knows_stem() {
-        pen.text(NOT_DRAWN, (0.0, TOP), Type::new(look.stop, Anchor::Start));
+        pen.text(words::NOT_DRAWN, (0.0, TOP), Type::new(look.stop, Anchor::Start));
         return;
     }
     draw_key(pen, look);
@@ -192,9 +175,9 @@ fn draw(pen: &mut Pen, look: &Palette, report: &PositionSection, size: Size) {
 
 fn draw_key(pen: &mut Pen, look: &Palette) {
     pen.dashes((0.0, 10.0), (26.0, 10.0), look.soft, 2.0, DASH);
-    pen.text("road", (32.0, 10.0), Type::new(look.soft, Anchor::Start));
+    pen.text(words::ROAD, (32.0, 10.0), Type::new(look.soft, Anchor::Start));
     pen.line((76.0, 10.0), (102.0, 10.0), look.ink, 3.0);
-    pen.text("cross", (108.0, 10.0), Type::new(look.ink, Anchor::Start).bold());
+    pen.text(words::CROSS, (108.0, 10.0), Type::new(look.ink, Anchor::Start).bold());
 }
 
 /// Head tube, spacers and stem of the cross bike.
@@ -243,12 +226,12 @@ fn draw_names(pen: &mut Pen, look: &Palette, layout: &Layout, position: &Positio
     } else {
         bike.saddle_tip
     };
-    name("saddle", moved(higher, -SADDLE_LENGTH / 2.0), (0.0, -12.0), Anchor::Middle);
+    name(words::SADDLE, moved(higher, -SADDLE_LENGTH / 2.0), (0.0, -12.0), Anchor::Middle);
     let ahead =
         if position.road.bar.x_mm > position.target().x_mm { position.road.bar } else { position.target() };
-    name("bar", ahead, (11.0, 0.0), Anchor::Start);
-    name("bottom bracket", BikePoint { x_mm: 0.0, y_mm: 0.0 }, (-12.0, 0.0), Anchor::End);
-    name("pedal", bike.pedal, (SOLE_LENGTH / 2.0 * layout.scale + 8.0, 0.0), Anchor::Start);
+    name(words::BAR, ahead, (11.0, 0.0), Anchor::Start);
+    name(words::BOTTOM_BRACKET, BikePoint { x_mm: 0.0, y_mm: 0.0 }, (-12.0, 0.0), Anchor::End);
+    name(words::PEDAL, bike.pedal, (SOLE_LENGTH / 2.0 * layout.scale + 8.0, 0.0), Anchor::Start);
 }
 
 /// One place enlarged, its middle half-way between the two bikes.
@@ -270,76 +253,29 @@ fn draw_inset(pen: &mut Pen, look: &Palette, layout: &Layout, index: usize, plac
     pen.ring(road, 8.0, look.soft, 2.0);
     pen.text(place.name, (left, top - 9.0), Type::new(look.ink, Anchor::Start).bold());
     pen.text(&place.caption, (left, top + side + 9.0), Type::new(look.soft, Anchor::Start).size(11.0));
-    let (length, words) = scale_bar(side / layout.inset_scale);
+    let length = scale_bar(side / layout.inset_scale);
     let (x, y) = (left + 6.0, top + side - 7.0);
     pen.line((x, y), (x + length * layout.inset_scale, y), look.soft, 3.0);
-    pen.text(words, (x, y - 9.0), Type::new(look.soft, Anchor::Start).size(10.0));
+    pen.text(&words::scale(length), (x, y - 9.0), Type::new(look.soft, Anchor::Start).size(10.0));
 }
 
 /// A round length that is at most a third of `across`, millimetres.
-fn scale_bar(across: f64) -> (f64, &'static str) {
-    let lengths = [(50.0, "50 mm"), (20.0, "20 mm"), (10.0, "10 mm"), (5.0, "5 mm")];
-    lengths.into_iter().find(|(length, _)| *length <= across / 3.0).unwrap_or((2.0, "2 mm"))
+fn scale_bar(across: f64) -> f64 {
+    [50.0, 20.0, 10.0, 5.0].into_iter().find(|length| *length <= across / 3.0).unwrap_or(2.0)
 }
 
 fn spots(report: &PositionSection, size: Size) -> Vec<Spot> {
     let position = &report.position;
     let layout = Layout::new(position, size.0);
-    let (road, cross) = (&position.inputs.road, &position.cross);
+    let bike = &position.cross.view;
     if !position.knows_stem() {
         return Vec::new();
     }
     let around = |at: BikePoint, by: f64, text: String| Spot::around(layout.at(at), layout.at(at), by, text);
     vec![
-        around(
-            cross.view.saddle_tip,
-            12.0,
-            format!(
-                "Saddle: {} along the seat tube, {}; on the road bike {}, {}.",
-                mm(cross.saddle_height_mm),
-                setback(cross.setback_mm),
-                mm(road.saddle.height.mm()),
-                setback(road.saddle.setback.mm())
-            ),
-        ),
-        around(
-            position.target(),
-            12.0,
-            format!(
-                "Bar: {}, {} from its tip; on the road bike {}, {}.",
-                below(cross.bar_drop_mm),
-                mm(position.tape_mm()),
-                below(road.bar_drop.mm()),
-                mm(road.tip_to_bar.mm())
-            ),
-        ),
-        around(position.front.stem_on_steerer, 10.0, stem(position)),
-        around(
-            cross.view.pedal,
-            12.0,
-            format!(
-                "Pedal: crank {}, sole {} above the axle; on the road bike {} and {}.",
-                mm(position.inputs.cross.footing.crank.mm()),
-                mm(position.inputs.cross.footing.sole_stack.mm()),
-                mm(road.footing.crank.mm()),
-                mm(road.footing.sole_stack.mm())
-            ),
-        ),
+        around(bike.saddle_tip, 12.0, words::saddle(position)),
+        around(position.target(), 12.0, words::bar(position)),
+        around(position.front.stem_on_steerer, 10.0, words::stem(position)),
+        around(bike.pedal, 12.0, words::pedal(position)),
     ]
-}
-
-fn stem(position: &PositionReport) -> String {
-    let nearest = position.nearest();
-    format!(
-        "Stem drawn: {} at {}° on {} of spacers; it is off the bar’s place by {}.",
-        mm(nearest.setup.length.mm()),
-        plain(nearest.setup.angle.degrees(), 0),
-        mm(nearest.setup.spacers.mm()),
-        mm(nearest.miss_mm)
-    )
-}
-
-/// Tenths only where there are any.
-fn short(mm: f64) -> String {
-    plain(mm, usize::from((mm - mm.round()).abs() >= 0.05))
 }

@@ -3,23 +3,23 @@
 use crate::bench::field::{Field, Group};
 use crate::layout::question::Question;
 use crate::position::section::PositionSection;
-use crate::position::{body, picture, view};
+use crate::position::{body, picture, view, words};
 
 /// “Does it sit like the road bike?”
 pub(crate) const QUESTION: Question<PositionSection> = Question {
     id: "position",
-    name: "Position",
-    title: "Does it sit like the road bike?",
+    name: words::body::NAME,
+    title: words::body::TITLE,
     rests_on: |field| matches!(field.spec().group, Group::RoadBike | Group::CrossBike | Group::CrossFrame),
     asks: |field| {
         Group::POSITION.contains(&field.spec().group)
             || [Field::BottomBracketDrop, Field::Tyre].contains(&field)
     },
-    answer: ("position-answer", view::answer),
+    answer: ("position-answer", view::answer::answer),
     marks_itself: true,
-    working: ("How this was worked out", ("position-working", view::working)),
-    fragments: &[("position-tables", view::tables)],
-    block: |report, _| Some(view::block(report)),
+    working: (words::body::WORKING, ("position-working", view::working::working)),
+    fragments: &[("position-tables", view::tables::tables)],
+    block: |report, _| Some(view::sheet::block(report)),
     pictures: &[picture::POSITION.hung()],
     body: body::body,
 };

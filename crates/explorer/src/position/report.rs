@@ -49,6 +49,20 @@ pub(crate) const FRONT: &[Field] =
 /// What the room for the toes rests on beside the front centre, which is asked for by being left empty.
 const TOES: &[Field] = &[Field::CrossCrank, Field::HeadAngle];
 
+/// Less than this on the rails is nothing to slide, in millimetres: a tape shows no less.
+const NO_SHIFT_MM: f64 = 0.5;
+
+/// Where the saddle goes on its rails, and how far, in millimetres.
+#[derive(Debug, Clone, Copy)]
+pub(crate) enum RailShift {
+    /// Nowhere.
+    Stays,
+    /// Forward.
+    Forward(f64),
+    /// Back.
+    Back(f64),
+}
+
 /// The position's section, before it is put in words.
 #[derive(Debug)]
 pub struct PositionReport {
@@ -134,6 +148,25 @@ impl PositionReport {
     #[must_use]
     pub fn tip_fields(&self) -> &'static [Field] {
         if self.inputs.changes.keep_knee_over_pedal { TIP_BY_KNEE } else { TIP }
+    }
+
+    /// Where the saddle goes on its rails.
+    pub(crate) fn rail_shift(&self) -> RailShift {
+        match self.cross.rail_shift_forward_mm {
+            shift if shift.abs() < NO_SHIFT_MM => RailShift::Stays,
+            shift if shift > 0.0 => RailShift::Forward(shift),
+            shift => RailShift::Back(-shift),
+        }
+    }
+
+    /// Whether that may be more than the rails allow.
+    pub(crate) fn rails_may_run_out(&self) -> bool {
+        self.cross.cautions.contains(&PositionCaution::RailsMayRunOut)
+    }
+
+    /// Whether nothing is to be said against the stem that was found.
+    pub(crate) fn is_plain_sailing(&self) -> bool {
+        self.nearest().setup.cautions().is_empty() && !self.search.is_doubtful()
     }
 
     /// Where the centre of the bar must be on the cross bike.

@@ -1,6 +1,9 @@
 //! What the section is written and drawn from.
 
+use crate::bench::field::Field;
+use crate::bench::owner::Owner;
 use crate::bench::owners::Owners;
+use crate::layout::line::Look;
 use crate::position::report::PositionReport;
 use std::rc::Rc;
 
@@ -11,4 +14,11 @@ pub struct PositionSection {
     pub position: Rc<PositionReport>,
     /// Whose value every field holds.
     pub owners: Rc<Owners>,
+}
+
+impl PositionSection {
+    /// Words, marked where one of `fields` holds the demo's value.
+    pub(crate) fn marked(&self, fields: &[Field], words: &str) -> String {
+        if self.owners.least(fields) == Owner::Demo { Look::Demo.part(words) } else { words.to_owned() }
+    }
 }

@@ -1,0 +1,8 @@
+//! The section’s text.
+
+pub mod answer;
+pub mod measures;
+pub mod sheet;
+pub mod stems;
+pub mod tables;
+pub mod working;

@@ -1,0 +1,45 @@
+//! Stems that get there, or the nearest one.
+
+use crate::layout::pieces::plain_table;
+use crate::number::{mm, signed, with_unit};
+use crate::position::report::PositionReport;
+use crate::position::words::names::{angle, cautions};
+use crate::position::words::stems as words;
+use gear_math::StemSearch;
+use gear_math::position::StemFit;
+use maud::{Markup, html};
+
+/// Stems that are listed; a frame that fits well has dozens.
+const STEMS_LISTED: usize = 12;
+
+/// The table of stems, and what is missing where none fits.
+pub(crate) fn stems(position: &PositionReport) -> Markup {
+    let search = &position.search;
+    let (shown, more): (&[StemFit], usize) = match search {
+        StemSearch::Found(fits) => {
+            (&fits[..fits.len().min(STEMS_LISTED)], fits.len().saturating_sub(STEMS_LISTED))
+        }
+        StemSearch::NoneFits(shortfall) => (std::slice::from_ref(&shortfall.nearest), 0),
+    };
+    let remark = words::remark(&position.inputs.limits, more);
+    let rows: Vec<Vec<String>> = shown.iter().map(row).collect();
+    html! {
+        (plain_table(words::title(search), &remark, &words::HEADS, &rows))
+        @if let StemSearch::NoneFits(shortfall) = search {
+            div.prose { p { (words::exact(shortfall)) } }
+        }
+    }
+}
+
+fn row(fit: &StemFit) -> Vec<String> {
+    let setup = &fit.setup;
+    vec![
+        mm(setup.length.mm()),
+        angle(setup.angle.degrees()),
+        mm(setup.spacers.mm()),
+        with_unit(fit.miss_mm, 1, "mm"),
+        signed(fit.dx_mm, 1),
+        signed(fit.dy_mm, 1),
+        cautions(&setup.cautions()),
+    ]
+}

@@ -1,0 +1,11 @@
+//! English.
+
+pub(crate) mod answer;
+pub(crate) mod body;
+pub(crate) mod measures;
+pub(crate) mod names;
+pub(crate) mod picture;
+pub(crate) mod sheet;
+pub(crate) mod stems;
+pub(crate) mod tables;
+pub(crate) mod working;

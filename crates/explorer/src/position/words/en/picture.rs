@@ -1,0 +1,106 @@
+//! The two side views.
+
+use crate::number::{mm, plain};
+use crate::position::report::PositionReport;
+use crate::position::words::names::{below, setback};
+
+/// Its title.
+pub(crate) const TITLE: &str = "Road and cross laid over one another";
+/// How it is to be read.
+pub(crate) const CAPTION: &str = "Side view to scale, the two bottom brackets in one place; saddle tip, bar and sole enlarged, all three to one scale.";
+/// In its place while a measure is not known.
+pub(crate) const NOT_DRAWN: &str = "Not drawn while a measure is not known.";
+/// The road bike's lines.
+pub(crate) const ROAD: &str = "road";
+/// The cross bike's lines.
+pub(crate) const CROSS: &str = "cross";
+/// The saddle.
+pub(crate) const SADDLE: &str = "saddle";
+/// The handlebar.
+pub(crate) const BAR: &str = "bar";
+/// The bottom bracket.
+pub(crate) const BOTTOM_BRACKET: &str = "bottom bracket";
+/// The pedal.
+pub(crate) const PEDAL: &str = "pedal";
+/// Over the places enlarged.
+pub(crate) const PLACES: [&str; 3] = ["saddle tip", "bar", "sole"];
+
+/// Under the saddle's tip.
+pub(crate) fn height([road, cross]: [&str; 2]) -> String {
+    format!("height {road} → {cross}")
+}
+
+/// Under the bar.
+pub(crate) fn drop([road, cross]: [&str; 2]) -> String {
+    format!("drop {road} → {cross}")
+}
+
+/// Under the sole.
+pub(crate) fn stack([road, cross]: [&str; 2]) -> String {
+    format!("stack {road} → {cross}")
+}
+
+/// The length of the scale.
+pub(crate) fn scale(mm: f64) -> String {
+    format!("{mm} mm")
+}
+
+/// The picture in a sentence.
+pub(crate) fn label(position: &PositionReport) -> String {
+    let (road, cross) = (&position.inputs.road, &position.cross);
+    format!(
+        "Side view of both bikes to scale: saddle {} high on the road bike and {} on the cross bike, bar {} and {}.",
+        mm(road.saddle.height.mm()),
+        mm(cross.saddle_height_mm),
+        below(road.bar_drop.mm()),
+        below(cross.bar_drop_mm)
+    )
+}
+
+/// The saddle's tip.
+pub(crate) fn saddle(position: &PositionReport) -> String {
+    let (road, cross) = (&position.inputs.road, &position.cross);
+    format!(
+        "Saddle: {} along the seat tube, {}; on the road bike {}, {}.",
+        mm(cross.saddle_height_mm),
+        setback(cross.setback_mm),
+        mm(road.saddle.height.mm()),
+        setback(road.saddle.setback.mm())
+    )
+}
+
+/// The handlebar.
+pub(crate) fn bar(position: &PositionReport) -> String {
+    let road = &position.inputs.road;
+    format!(
+        "Bar: {}, {} from its tip; on the road bike {}, {}.",
+        below(position.cross.bar_drop_mm),
+        mm(position.tape_mm()),
+        below(road.bar_drop.mm()),
+        mm(road.tip_to_bar.mm())
+    )
+}
+
+/// The stem.
+pub(crate) fn stem(position: &PositionReport) -> String {
+    let nearest = position.nearest();
+    format!(
+        "Stem drawn: {} at {}° on {} of spacers; it is off the bar’s place by {}.",
+        mm(nearest.setup.length.mm()),
+        plain(nearest.setup.angle.degrees(), 0),
+        mm(nearest.setup.spacers.mm()),
+        mm(nearest.miss_mm)
+    )
+}
+
+/// The pedal.
+pub(crate) fn pedal(position: &PositionReport) -> String {
+    let (road, cross) = (&position.inputs.road.footing, &position.inputs.cross.footing);
+    format!(
+        "Pedal: crank {}, sole {} above the axle; on the road bike {} and {}.",
+        mm(cross.crank.mm()),
+        mm(cross.sole_stack.mm()),
+        mm(road.crank.mm()),
+        mm(road.sole_stack.mm())
+    )
+}

@@ -1,0 +1,153 @@
+//! How the position was worked out, with this scenario's numbers.
+
+use crate::number::{mm, plain, trimmed};
+use crate::position::inputs::PositionInputs;
+use crate::position::report::PositionReport;
+use gear_math::RoadPosition;
+use gear_math::position::{BarShape, CarriedPosition};
+
+/// What is worked out, its formula, and the same with numbers.
+type Sum = [String; 3];
+
+fn sum(what: &str, formula: &str, numbers: String) -> Sum {
+    [what.to_owned(), formula.to_owned(), numbers]
+}
+
+/// Where a measure is not known.
+pub(crate) const NOT_WORKED_OUT: &str = "Not worked out while a measure is not known.";
+/// How forward and up are counted.
+pub(crate) const AXES: &str =
+    "Seen from the drive side; forward and up count from the centre of the bottom bracket.";
+/// What “closer” and “higher” mean.
+pub(crate) const CLOSER_AND_HIGHER: &str = "“Closer” is taken along the line from saddle tip to bar: taken level, the bar would come 1 to 4 mm nearer still. “Higher” is against the saddle: a saddle set lower takes the bar down with it.";
+/// What it rests on.
+pub(crate) const BASIS: &str = "Plane geometry; the changes and stem sizes are common practice.";
+
+/// The saddle's height on the road bike's seat angle.
+pub(crate) fn saddle_height(position: &PositionReport) -> Sum {
+    let (road, inputs, cross) = parts(position);
+    sum(
+        "Saddle height",
+        "height + road crank − cross crank + cross stack − road stack − lower",
+        format!(
+            "{} + {} − {} + {} − {} − {} = {}",
+            road.saddle.height.mm(),
+            road.footing.crank.mm(),
+            inputs.cross.footing.crank.mm(),
+            inputs.cross.footing.sole_stack.mm(),
+            road.footing.sole_stack.mm(),
+            inputs.changes.lower_by.mm(),
+            mm(cross.saddle_height_road_angle_mm)
+        ),
+    )
+}
+
+/// The same on the cross bike's.
+pub(crate) fn on_its_seat_angle(position: &PositionReport) -> Sum {
+    let (road, inputs, cross) = parts(position);
+    sum(
+        "On the cross bike’s seat angle",
+        "× sin(road angle) ÷ sin(cross angle)",
+        format!(
+            "{} × sin {}° ÷ sin {}° = {}",
+            plain(cross.saddle_height_road_angle_mm, 1),
+            road.saddle.seat_angle.degrees(),
+            inputs.cross.seat_angle.degrees(),
+            mm(cross.saddle_height_mm)
+        ),
+    )
+}
+
+/// The setback that keeps the knee over the pedal.
+pub(crate) fn setback(position: &PositionReport) -> Sum {
+    let (road, inputs, cross) = parts(position);
+    sum(
+        "Saddle’s setback",
+        "road setback + road crank − cross crank",
+        format!(
+            "{} + {} − {} = {}",
+            road.saddle.setback.mm(),
+            road.footing.crank.mm(),
+            inputs.cross.footing.crank.mm(),
+            mm(cross.setback_mm)
+        ),
+    )
+}
+
+/// How far the saddle slides.
+pub(crate) fn rails(position: &PositionReport) -> Sum {
+    let (road, inputs, cross) = parts(position);
+    sum(
+        "Rails",
+        "height × cos(seat angle) − setback, cross less road",
+        format!(
+            "({} × cos {}° − {}) − ({} × cos {}° − {}) = {}",
+            plain(cross.saddle_height_mm, 1),
+            inputs.cross.seat_angle.degrees(),
+            trimmed(cross.setback_mm),
+            road.saddle.height.mm(),
+            road.saddle.seat_angle.degrees(),
+            trimmed(road.saddle.setback.mm()),
+            mm(cross.rail_shift_forward_mm)
+        ),
+    )
+}
+
+/// The bar's place.
+pub(crate) fn bar(position: &PositionReport) -> Sum {
+    let cross = &position.cross;
+    sum(
+        "Bar",
+        "forward = √(tip to bar² − drop²) − setback, up = saddle − drop",
+        format!(
+            "√({}² − {}²) − {} = {}; {} − {} = {}",
+            trimmed(cross.tip_to_bar_mm),
+            trimmed(cross.bar_drop_mm),
+            trimmed(cross.setback_mm),
+            mm(cross.target.x_mm),
+            plain(cross.saddle_vertical_mm, 1),
+            trimmed(cross.bar_drop_mm),
+            mm(cross.target.y_mm)
+        ),
+    )
+}
+
+/// What another handlebar moves it by.
+pub(crate) fn other_handlebar(position: &PositionReport, (old, new): (BarShape, BarShape)) -> Sum {
+    sum(
+        "Other handlebar",
+        "forward + road reach − cross reach",
+        format!(
+            "{} + {} − {} = {}",
+            plain(position.cross.target.x_mm, 1),
+            old.reach.mm(),
+            new.reach.mm(),
+            mm(position.target().x_mm)
+        ),
+    )
+}
+
+/// Where the nearest stem puts it.
+pub(crate) fn stem(position: &PositionReport) -> Sum {
+    let (front, nearest) = (&position.inputs.front, position.nearest());
+    let (alpha, length) = (front.head_angle.degrees(), nearest.setup.length.mm());
+    sum(
+        "Stem",
+        "h = headset + spacers + clamp ÷ 2; forward = reach − h cos α + L cos φ, up = stack + h sin α + L sin φ, φ = 90° − α + angle",
+        format!(
+            "h = {} + {} + {} ÷ 2, α = {alpha}°, φ = 90° − {alpha}° + {}°; {} − h cos α + {length} cos φ = {}; {} + h sin α + {length} sin φ = {}",
+            front.top_cap.mm(),
+            nearest.setup.spacers.mm(),
+            front.clamp_height.mm(),
+            plain(nearest.setup.angle.degrees(), 0),
+            front.reach.mm(),
+            mm(nearest.bar.x_mm),
+            front.stack.mm(),
+            mm(nearest.bar.y_mm)
+        ),
+    )
+}
+
+fn parts(position: &PositionReport) -> (&RoadPosition, &PositionInputs, &CarriedPosition) {
+    (&position.inputs.road, &position.inputs, &position.cross)
+}

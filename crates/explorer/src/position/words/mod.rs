@@ -1,0 +1,4 @@
+//! What the section says, in the language of the page.
+
+mod en;
+pub(crate) use en::*;
