@@ -81,7 +81,7 @@ pub(crate) fn useful(setup: &SetupReport) -> Line {
         .into()
 }
 
-/// “, and 2 never to be used”.
+/// “, 2 of them never to be used”.
 fn never_used(setup: &SetupReport) -> String {
     match setup.avoided().len() {
         0 => String::new(),
