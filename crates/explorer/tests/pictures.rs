@@ -44,7 +44,7 @@ fn demo() -> Report {
 }
 
 fn picture(name: &str) -> Picture {
-    Picture::by_name(name).unwrap_or_else(|| panic!("no picture is called {name}"))
+    Picture::by_name(name).unwrap()
 }
 
 fn svg(report: &Report, picture: Picture, width: f64) -> String {

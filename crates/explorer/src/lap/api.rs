@@ -1,7 +1,7 @@
 //! A lap of a course, courses from GPX, and the search for what would be quickest.
 
 use crate::api::objects::{RingAndSprocket, input, output, thrown};
-use crate::ride::api::{AirInput, BikeInput, LimitsInput, ReasonName, RiderInput, given};
+use crate::ride::api::{AirInput, BikeInput, LimitsInput, ReasonName, RiderInput, given, surface};
 use gear_math::cage::DerailleurFigure;
 use gear_math::course::{
     BandedLap, Braking, Candidate, CornerSpeed, Mode, MountTime, Obstacle, ObstacleTime, PlanPart,
@@ -263,12 +263,6 @@ impl StretchInput {
             corner_kmh: segment.corner.map(|corner| corner.m_per_s() * KM_PER_H),
         }
     }
-}
-
-pub(crate) fn surface(name: &str) -> Result<Surface, JsError> {
-    let known = || Surface::ALL.map(Surface::name).join(", ");
-    Surface::named(name)
-        .ok_or_else(|| JsError::new(&format!("there is no ground “{name}”; there are {}", known())))
 }
 
 impl From<&PlanPart> for PlanRow {

@@ -4,14 +4,12 @@
 pub mod api;
 pub mod basis;
 pub mod body;
-pub mod desk;
-#[cfg(all(feature = "page", target_arch = "wasm32"))]
-pub mod entry;
 pub mod found;
 pub mod inputs;
 pub mod pictures;
 pub mod question;
 pub mod report;
+pub mod room;
 pub mod search;
 pub mod section;
 pub mod settled;

@@ -1,10 +1,8 @@
 //! A lap of the course on both set-ups.
 
 use crate::lap::basis::Basis;
-use crate::lap::found::Found;
 use crate::lap::inputs::{CourseChoice, LapInputs};
 use crate::lap::settled::Settled;
-use crate::lap::sketched::Sketched;
 use crate::lap::words;
 use crate::side::Side;
 use gear_math::course::{
@@ -14,21 +12,6 @@ use gear_math::course::{
 use gear_math::rider::{CriticalPower, PowerBelowStanding, ReserveShare};
 use gear_math::{Course, Gear, Lap, LapSetup};
 use std::rc::Rc;
-
-/// Everything the section on the lap shows besides its fields.
-#[derive(Debug, Clone, Default)]
-pub struct LapRoom {
-    /// The course from a file, where one was chosen.
-    pub own: Option<Rc<OwnCourse>>,
-    /// Why what was asked for last was not done.
-    pub refused: Option<Refusal>,
-    /// The course that was put into the sketch in fewer stretches.
-    pub sketched: Option<Sketched>,
-    /// The lap, once it was asked for.
-    pub laps: Option<Rc<LapReport>>,
-    /// What a search has found.
-    pub found: Option<Rc<Found>>,
-}
 
 /// What is not done about the course, which stays as it was.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -4,7 +4,7 @@ use crate::bench::owners::Owners;
 use crate::chain::report::ChainsReport;
 use crate::chain::section::ChainSection;
 use crate::lap::inputs::LapInputs;
-use crate::lap::report::LapRoom;
+use crate::lap::room::LapRoom;
 use crate::ride::report::RideReport;
 use crate::rings::report::RingsReport;
 use std::rc::Rc;

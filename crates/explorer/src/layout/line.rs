@@ -88,13 +88,6 @@ pub(crate) fn link_to(field: Field, words: &str) -> String {
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub(crate) struct Line(String);
 
-impl Line {
-    /// Whether there is nothing to say.
-    pub(crate) fn is_empty(&self) -> bool {
-        self.0.is_empty()
-    }
-}
-
 impl From<String> for Line {
     fn from(text: String) -> Self {
         Self(text)

@@ -10,6 +10,10 @@ use maud::{Markup, html};
 pub(crate) type Fragment<S> = (&'static str, fn(&S) -> Markup);
 
 /// A question that a section of the page answers, `S` being what it is written and drawn from.
+#[cfg_attr(
+    target_arch = "wasm32",
+    expect(dead_code, reason = "the engine leaves out what stands in the page already")
+)]
 pub(crate) struct Question<S: 'static> {
     /// The id of its section.
     pub(crate) id: &'static str,

@@ -4,7 +4,6 @@ use crate::bench::bench::Bench;
 use crate::bench::complaint::Complaint;
 use crate::bench::field::Field;
 use crate::bench::link;
-use crate::bench::owner::Owner;
 use crate::lap::report::Refusal;
 use crate::page::history::History;
 use crate::page::pictures::Picture;
@@ -39,7 +38,7 @@ pub struct Desk {
     pub(crate) good: Scenario,
     pub(crate) report: Rc<Report>,
     pub(crate) history: History,
-    notices: Vec<String>,
+    pub(crate) notices: Vec<String>,
     complaints: Vec<Complaint>,
     shown: Vec<(String, String)>,
 }
@@ -93,41 +92,6 @@ impl Desk {
     #[must_use]
     pub fn link(&self) -> String {
         link::write(&self.bench)
-    }
-
-    /// Does what a button says; `None` when there is no such button.
-    pub fn act(&mut self, name: &str) -> Option<Update> {
-        let (name, number) = name.split_once(':').unwrap_or((name, ""));
-        let own = self.report.lap.own.clone();
-        let (next, good) = match name {
-            "bench-a" => (self.with_found(number, [Field::RingsA, Field::CassetteA])?, self.good.clone()),
-            "bench-b" => (self.with_found(number, [Field::RingsB, Field::CassetteB])?, self.good.clone()),
-            "mine" => (self.with_claimed(number)?, self.good.clone()),
-            "sketch-it" => (self.with_course_sketched(), self.good.clone()),
-            "first-lap" => (self.with_first_lap(true)?, self.good.clone()),
-            "all-laps" => (self.with_first_lap(false)?, self.good.clone()),
-            "swap" => (self.bench.swapped(), self.good.rearranged(Bench::swapped)),
-            "copy" => (self.bench.with_a_copied_to_b(), self.good.rearranged(Bench::with_a_copied_to_b)),
-            "reset" => (Bench::default(), Scenario::default()),
-            "undo" => self.back(),
-            _ => return None,
-        };
-        if name != "undo" && (next != self.bench || self.report.lap.own != own) {
-            self.history.remember(&self.bench, &self.good, own.as_ref(), None);
-        }
-        self.notices.clear();
-        let mut update = self.lay_out(next, good);
-        update.link = Some(self.link());
-        Some(update)
-    }
-
-    /// The bench with all that the demo put into the group of a field taken for the rider's own.
-    fn with_claimed(&self, key: &str) -> Option<Bench> {
-        let (group, mut bench) = (Field::by_key(key)?.spec().group, self.bench.clone());
-        let in_group = |field: &&Field| field.spec().group == group;
-        let demos = |field: &&Field| self.bench.owner(**field) == Owner::Demo;
-        Field::ALL.iter().filter(in_group).filter(demos).for_each(|&field| bench.claim(field));
-        Some(bench)
     }
 
     /// Remembers what is on the desk before it is changed.

@@ -1,5 +1,6 @@
 //! The sums of the rooms: scenario, report, sections, pictures, and the desk that they lie on.
 
+pub mod acts;
 #[cfg(test)]
 mod choices;
 pub mod desk;
@@ -7,6 +8,9 @@ pub mod desk;
 pub mod entry;
 pub mod form;
 pub mod history;
+pub mod lap_desk;
+#[cfg(all(feature = "page", target_arch = "wasm32"))]
+pub mod lap_entry;
 pub mod notices;
 pub mod pictures;
 pub mod questions;

@@ -4,7 +4,7 @@ use crate::bench::owners::Owners;
 use crate::chain::report::ChainsReport;
 use crate::chain::section::ChainSection;
 use crate::lap::inputs::LapInputs;
-use crate::lap::report::LapRoom;
+use crate::lap::room::LapRoom;
 use crate::lap::section::LapSection;
 use crate::page::scenario::Scenario;
 use crate::position::report::PositionReport;

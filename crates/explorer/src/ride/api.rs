@@ -1,7 +1,6 @@
 //! Riding against going on foot.
 
 use crate::api::objects::{drivetrain, input, output, thrown};
-use crate::lap::api::surface;
 use gear_math::gears::GearSet;
 use gear_math::rider::{
     Advice, Air, AirDensity, BikeMass, BodyMass, Climb, ClimbLength, ClimbPlan, CriticalPower, Crossover,
@@ -586,4 +585,11 @@ impl From<gear_math::rider::Verdict> for RideVerdict {
             gear_math::rider::Verdict::TooClose => Self::TooClose,
         }
     }
+}
+
+/// A ground by its name.
+pub(crate) fn surface(name: &str) -> Result<Surface, JsError> {
+    let known = || Surface::ALL.map(Surface::name).join(", ");
+    Surface::named(name)
+        .ok_or_else(|| JsError::new(&format!("there is no ground “{name}”; there are {}", known())))
 }

@@ -91,7 +91,7 @@ fn check_counts(facts: &Facts, answer: &str) {
         let useful = counted(set_up.summary(facts.tolerance).useful(), "useful gear", "useful gears");
         let all = set_up.drivetrain.gears().count();
         has(answer, &format!("{name} has {useful} of {all}"));
-        let left_out = format!(", {} of them never to be used", set_up.avoid.count());
+        let left_out = format!(", and {} never to be used", set_up.avoid.count());
         let is_told = !set_up.avoid.is_empty() && !set_up.avoid.holds_all(&set_up.drivetrain);
         assert!(!is_told || answer.contains(&left_out), "{left_out}: {answer}");
     }

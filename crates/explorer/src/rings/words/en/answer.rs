@@ -81,14 +81,14 @@ pub(crate) fn useful(setup: &SetupReport) -> Line {
         .into()
 }
 
-/// “, 2 of them never to be used”.
+/// “, and 2 never to be used”.
 fn never_used(setup: &SetupReport) -> String {
     match setup.avoided().len() {
         0 => String::new(),
         count if count == setup.gears.len() => {
             ", all of them never to be used: these numbers go on as if they ran".to_owned()
         }
-        count => format!(", {count} of them never to be used"),
+        count => format!(", and {count} never to be used"),
     }
 }
 

@@ -1,0 +1,21 @@
+//! The lap’s section as it stands.
+
+use crate::lap::found::Found;
+use crate::lap::report::{LapReport, OwnCourse, Refusal};
+use crate::lap::sketched::Sketched;
+use std::rc::Rc;
+
+/// Everything the section on the lap shows besides its fields.
+#[derive(Debug, Clone, Default)]
+pub struct LapRoom {
+    /// The course from a file, where one was chosen.
+    pub own: Option<Rc<OwnCourse>>,
+    /// Why what was asked for last was not done.
+    pub refused: Option<Refusal>,
+    /// The course that was put into the sketch in fewer stretches.
+    pub sketched: Option<Sketched>,
+    /// The lap, once it was asked for.
+    pub laps: Option<Rc<LapReport>>,
+    /// What a search has found.
+    pub found: Option<Rc<Found>>,
+}
