@@ -13,4 +13,5 @@ pub mod scenario;
 pub mod sections;
 pub mod sheet;
 pub mod skeleton;
+pub(crate) mod words;
 pub mod yours;
