@@ -546,7 +546,7 @@ impl From<&ClimbPlan> for RideOrRunRow {
             crossover_speed_high_ms: wins.high.m_per_s(),
             gradient: answer.gradient.rise_over_run(),
             ride_ms: answer.ride.m_per_s(),
-            held_ms: answer.riding.held.map(gear_math::Speed::m_per_s),
+            held_ms: answer.riding.held.map(Speed::m_per_s),
             foot_ms: answer.foot.m_per_s(),
             gait: match answer.gait {
                 Gait::Run => GaitName::Run,
