@@ -9,7 +9,6 @@ use crate::page::history::History;
 use crate::page::pictures::Picture;
 use crate::page::report::Report;
 use crate::page::scenario::Scenario;
-use crate::page::words::notices as words;
 use std::mem;
 use std::rc::Rc;
 
@@ -148,7 +147,7 @@ impl Desk {
         let mut room = self.report.lap.clone();
         match room.own.as_ref().and_then(|own| own.read_again(&read.scenario.lap)) {
             Some(Ok(again)) => (room.own, room.refused) = (Some(Rc::new(again)), None),
-            Some(Err(why)) => room.refused = Some(words::part_refused(&why)),
+            Some(Err(why)) => room.refused = Some(format!("That part of the track is not used: {why}.")),
             None => {}
         }
         let course = read.scenario.lap.course(room.own.as_deref());

@@ -54,8 +54,3 @@ pub(crate) fn sprockets(count: usize) -> String {
 pub(crate) fn only(smallest: &str, largest: &str) -> String {
     format!("only {smallest} and {largest}")
 }
-
-/// Why a part of a recorded track is not ridden.
-pub(crate) fn part_refused(why: &str) -> String {
-    format!("That part of the track is not used: {why}.")
-}
