@@ -1,7 +1,7 @@
 //! The bench as a form: every field of the table with its label, its control and room for a message.
 
 use crate::bench::field::{Field, Group, Kind, Spec};
-use crate::number::listed;
+use crate::page::words::form as words;
 use crate::page::yours;
 use gear_math::cage::CageClass;
 use gear_math::gears::RollOutPreset;
@@ -10,15 +10,15 @@ use maud::{Markup, html};
 
 fn bench() -> Markup {
     html! {
-        (fieldset("a", "A · filled", Group::SetupA))
-        (fieldset("b", "B · outlined", Group::SetupB))
+        (fieldset("a", words::SETUP_A, Group::SetupA))
+        (fieldset("b", words::SETUP_B, Group::SetupB))
         details id="more" {
-            summary { "Wheel, derailleur, rider, rules" }
+            summary { (words::MORE) }
             div.groups {
-                (fieldset("shared", "Wheel", Group::Wheel))
-                (fieldset("shared", "Derailleurs", Group::Derailleur))
-                (fieldset("shared", "Rider", Group::Rider))
-                (fieldset("shared", "Counting, units, race rules", Group::Reckoning))
+                (fieldset("shared", words::WHEEL, Group::Wheel))
+                (fieldset("shared", words::DERAILLEURS, Group::Derailleur))
+                (fieldset("shared", words::RIDER, Group::Rider))
+                (fieldset("shared", words::RECKONING, Group::Reckoning))
             }
         }
     }
@@ -39,9 +39,9 @@ pub fn by_name(name: &str) -> Option<Markup> {
         "tyre" => Some(with_finer(&[("", Group::Tyre)], Group::TyreFiner)),
         "position" => Some(with_finer(
             &[
-                ("Road bike, as measured", Group::RoadBike),
-                ("Cross bike, and what shall differ", Group::CrossBike),
-                ("Cross frame", Group::CrossFrame),
+                (words::ROAD_BIKE, Group::RoadBike),
+                (words::CROSS_BIKE, Group::CrossBike),
+                (words::CROSS_FRAME, Group::CrossFrame),
             ],
             Group::PositionFiner,
         )),
@@ -55,12 +55,12 @@ fn ride() -> Markup {
     html! {
         div.measures { (section(Group::Ride)) }
         details {
-            summary { "Finer settings: your body, the ground, the limits" }
+            summary { (words::RIDE_FINER) }
             div.measures {
-                (fieldset("shared", "Rider and burden", Group::RideRider))
-                (fieldset("shared", "Ground and air", Group::RideGround))
-                (fieldset("shared", "What ends riding", Group::RideLimits))
-                (fieldset("shared", "Short efforts", Group::RideEffort))
+                (fieldset("shared", words::RIDE_RIDER, Group::RideRider))
+                (fieldset("shared", words::RIDE_GROUND, Group::RideGround))
+                (fieldset("shared", words::RIDE_LIMITS, Group::RideLimits))
+                (fieldset("shared", words::RIDE_EFFORT, Group::RideEffort))
             }
         }
     }
@@ -71,19 +71,15 @@ fn lap() -> Markup {
     html! {
         div.grid { (section(Group::Lap)) (section(Group::LapFile)) }
         details {
-            summary { "Sketch a course; change ground or add obstacles on a stretch" }
+            summary { (words::SKETCH) }
             (section(Group::LapSketch))
-            p.quiet { "Separate with ; or |. Grounds: " (grounds()) "." }
+            p.quiet { (words::sketching()) }
         }
         details {
-            summary { "Shifting and braking" }
+            summary { (words::HABITS) }
             div.grid { (section(Group::LapHabits)) }
         }
     }
-}
-
-fn grounds() -> String {
-    listed(&gear_math::Surface::ALL.map(gear_math::Surface::name))
 }
 
 /// The fields of a group that stand inside a section.
@@ -98,7 +94,7 @@ fn with_finer(groups: &[(&str, Group)], finer: Group) -> Markup {
             @if legend.is_empty() { div.measures { (section(group)) } }
             @else { fieldset { legend { (legend) } div.measures { (section(group)) } } }
         }
-        details { summary { "Finer settings" } div.measures { (section(finer)) } }
+        details { summary { (words::FINER) } div.measures { (section(finer)) } }
     }
 }
 
@@ -146,7 +142,7 @@ fn control(spec: &Spec) -> Markup {
     match spec.kind {
         Kind::Choice(choices) => html! {
             select id=(key) data-field=(key) aria-describedby=(says) {
-                @for (value, words) in choices { option value=(value) selected[*value == spec.start] { (words) } }
+                @for (value, label) in choices { option value=(value) selected[*value == spec.start] { (label) } }
             }
         },
         Kind::Slider(min, max, step) => html! {
@@ -170,11 +166,11 @@ fn text_input(key: &str, says: &str, mode: &str, start: &str) -> Markup {
 /// Ready-made values for fields that have some: usual cassettes, usual rings, usual capacities.
 fn picks(field: Field) -> Markup {
     match field {
-        Field::CassetteA | Field::CassetteB => select_that_sets(field, "Usual cassettes", &cassettes()),
-        Field::RingsA | Field::RingsB => select_that_sets(field, "Usual rings", &chainsets()),
-        Field::Capacity => select_that_sets(field, "Usual by cage length", &cages()),
-        Field::PulleyCentres => select_that_sets(field, "Usual by cage length", &pulley_centres()),
-        Field::RollOutLimit => select_that_sets(field, "From rule books", &roll_out_limits()),
+        Field::CassetteA | Field::CassetteB => select_that_sets(field, words::CASSETTES, &cassettes()),
+        Field::RingsA | Field::RingsB => select_that_sets(field, words::RINGS, &chainsets()),
+        Field::Capacity => select_that_sets(field, words::CAGES, &cages()),
+        Field::PulleyCentres => select_that_sets(field, words::CAGES, &pulley_centres()),
+        Field::RollOutLimit => select_that_sets(field, words::RULES, &roll_out_limits()),
         _ => html! {},
     }
 }
@@ -184,10 +180,10 @@ type Picks = Vec<(String, Vec<(String, String)>)>;
 
 fn select_that_sets(field: Field, title: &str, picks: &Picks) -> Markup {
     html! {
-        select.picks title=(title) data-sets=(field.spec().key) aria-label={ (title) ", put into " (field.spec().label) " " (side(field)) } {
+        select.picks title=(title) data-sets=(field.spec().key) aria-label=(words::picks(title, field.spec().label, side(field))) {
             option value="" label=" " {}
             @for (heading, values) in picks {
-                optgroup label=(heading) { @for (value, words) in values { option value=(value) { (words) } } }
+                optgroup label=(heading) { @for (value, label) in values { option value=(value) { (label) } } }
             }
         }
     }
@@ -206,9 +202,7 @@ fn cassettes() -> Picks {
     let mut picks: Picks = Vec::new();
     for count in (1..=Cassette::MOST_SPROCKETS).rev() {
         for cassette in Cassette::common().filter(|it| it.sprockets().len() == count) {
-            let heading = format!("{count} sprockets, common practice; makers differ in the middle");
-            let words = format!("{}-{}: {cassette}", cassette.smallest(), cassette.largest());
-            put(&mut picks, heading, (cassette.to_string(), words));
+            put(&mut picks, words::cassettes(count), (cassette.to_string(), words::cassette(&cassette)));
         }
     }
     picks
@@ -217,12 +211,7 @@ fn cassettes() -> Picks {
 fn chainsets() -> Picks {
     let mut picks: Picks = Vec::new();
     for chainset in Chainset::common() {
-        let heading = if chainset.difference() > 0 {
-            "Pairs, common practice"
-        } else {
-            "Single rings, common practice"
-        };
-        put(&mut picks, heading.to_owned(), (chainset.to_string(), chainset.to_string()));
+        put(&mut picks, words::rings(&chainset).to_owned(), (chainset.to_string(), chainset.to_string()));
     }
     picks
 }
@@ -231,9 +220,8 @@ fn cages() -> Picks {
     let mut picks: Picks = Vec::new();
     for class in CageClass::ALL {
         let (least, most) = class.total_capacity;
-        let heading = format!("{} cage, common practice: {least} to {most}", class.name);
         for teeth in [least, most] {
-            put(&mut picks, heading.clone(), (teeth.to_string(), format!("{teeth} teeth")));
+            put(&mut picks, words::capacities(&class), (teeth.to_string(), words::teeth(teeth)));
         }
     }
     picks
@@ -244,8 +232,7 @@ fn pulley_centres() -> Picks {
     for class in CageClass::ALL {
         let (least, most) = class.pulley_centres_mm;
         for mm in [least, most] {
-            let heading = format!("{} cage, common practice", class.name);
-            put(&mut picks, heading, (mm.to_string(), format!("{mm} mm")));
+            put(&mut picks, words::pulley_centres(&class), (mm.to_string(), format!("{mm} mm")));
         }
     }
     picks
@@ -254,13 +241,8 @@ fn pulley_centres() -> Picks {
 fn roll_out_limits() -> Picks {
     let mut picks: Picks = Vec::new();
     for preset in RollOutPreset::ALL {
-        let article = preset.article.map_or_else(String::new, |article| format!(", article {article}"));
-        let words = format!("{} m, {} ({}{article})", preset.limit.m(), preset.category, preset.status);
-        put(
-            &mut picks,
-            format!("{}, {}", preset.federation, preset.discipline),
-            (preset.limit.m().to_string(), words),
-        );
+        let value = (preset.limit.m().to_string(), words::roll_out_limit(preset));
+        put(&mut picks, words::rule_book(preset), value);
     }
     picks
 }

@@ -20,4 +20,5 @@ pub mod sections;
 pub mod sheet;
 #[cfg(not(target_arch = "wasm32"))]
 pub mod skeleton;
+pub(crate) mod words;
 pub mod yours;

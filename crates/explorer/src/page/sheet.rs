@@ -8,7 +8,7 @@ use crate::layout::sheet_block::{Block, Body, Part};
 use crate::layout::sheet_checks::{Check, checks};
 use crate::page::questions::{self, Asked};
 use crate::page::report::Report;
-use crate::side::Side;
+use crate::page::words::sheet as words;
 use maud::{Markup, html};
 
 /// The blocks of all sections, in the order of the page, with what the chosen set-up needs.
@@ -24,14 +24,6 @@ fn blocks(report: &Report) -> Vec<Block> {
     questions::all().filter_map(ready).collect()
 }
 
-fn title(report: &Report) -> &'static str {
-    match report.sheet_for {
-        None => "Set-ups A and B",
-        Some(Side::A) => "Set-up A",
-        Some(Side::B) => "Set-up B",
-    }
-}
-
 /// The sheet as it is printed. `link` is the part of the address that holds the bench.
 #[must_use]
 pub(crate) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
@@ -39,23 +31,23 @@ pub(crate) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
     let to_check: Vec<&Check> = blocks.iter().flat_map(|block| &block.checks).collect();
     html! {
         header {
-            p.title { "Workshop sheet" }
-            p { (title(report)) }
-            @if report.owners.is_example { p.example { "EXAMPLE: the demo’s bike and rider, not yours" } }
-            p.blanks { span { "Bike" } span { "Rider" } span { "Date" } }
+            p.title { (words::PAPER) }
+            p { (words::setups(report.sheet_for)) }
+            @if report.owners.is_example { p.example { (words::EXAMPLE) } }
+            p.blanks { @for blank in words::BLANKS { span { (blank) } } }
         }
         (doubts)
         div.columns {
             @for block in &blocks { (block_of(block)) }
             div.checks {
-                h3 { "Before riding" }
+                h3 { (words::CHECKS) }
                 (checks(&to_check))
             }
         }
         footer {
-            p { "Makers’ limits, your organiser’s rules and a mechanic’s look at the real bike come before any number here." }
-            p.link { "This set-up again: " span data-base {} "#" (link) }
-            @if report.lap_inputs.choice == CourseChoice::Own { p { "The recorded course is not in that link: keep its file." } }
+            p { (words::LIMITS) }
+            p.link { (words::LINK) span data-base {} "#" (link) }
+            @if report.lap_inputs.choice == CourseChoice::Own { p { (words::NOT_IN_LINK) } }
         }
     }
 }
@@ -67,7 +59,7 @@ fn block_of(block: &Block) -> Markup {
             dl {
                 @for part in &block.parts {
                     @if let Body::Words(_) | Body::Blank = part.body {
-                        div { dt { (heading(part)) } dd.blank[matches!(part.body, Body::Blank)] { @if let Body::Words(words) = &part.body { (words) } } }
+                        div { dt { (heading(part)) } dd.blank[matches!(part.body, Body::Blank)] { @if let Body::Words(value) = &part.body { (value) } } }
                     }
                 }
             }

@@ -1,6 +1,7 @@
 //! The sections of the page with nothing worked out yet, put into it when it is built.
 
 use crate::page::questions;
+use crate::page::words::sheet as words;
 use maud::{Markup, html};
 
 /// The entries of the navigation between the set-ups and the sheet.
@@ -21,16 +22,16 @@ pub fn sections() -> Markup {
 fn sheet() -> Markup {
     html! {
             section id="sheet" aria-labelledby="sheet-title" hidden {
-                h2 id="sheet-title" { "The workshop sheet" }
+                h2 id="sheet-title" { (words::HEAD) }
                 div class="body" {
     div class="sheet-acts" {
     div data-form="sheet" class="fields" { }
-    button type="button" data-act="print" { "Print the sheet" }
-    button type="button" data-act="copy-sheet" { "Copy it as text" }
+    button type="button" data-act="print" { (words::PRINT) }
+    button type="button" data-act="copy-sheet" { (words::COPY) }
     }
-    p class="quiet" id="sheet-copied" role="status" { "Everything decided above on one page; the browser’s own printing prints the same." }
-    textarea id="sheet-text" aria-label="The workshop sheet as text" rows="12" readonly hidden { }
-    article id="sheet-page" class="paper" aria-label="Workshop sheet" { }
+    p class="quiet" id="sheet-copied" role="status" { (words::ABOUT) }
+    textarea id="sheet-text" aria-label=(words::AS_TEXT) rows="12" readonly hidden { }
+    article id="sheet-page" class="paper" aria-label=(words::PAPER) { }
                 }
             }
         }

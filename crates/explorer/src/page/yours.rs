@@ -4,21 +4,21 @@
 use crate::bench::field::{Field, Group, Kind};
 use crate::bench::owner::Owner;
 use crate::lap::inputs::CourseChoice;
-use crate::layout::pieces::link_to;
 use crate::page::questions::Asked;
 use crate::page::report::Report;
+use crate::page::words::yours as words;
 use maud::{Markup, PreEscaped, html};
 
 /// The parts of the bench that the demo fills, by the names under which they are listed.
 const PARTS: [(&str, &[Group]); 8] = [
-    ("set-up A", &[Group::SetupA]),
-    ("set-up B", &[Group::SetupB]),
-    ("wheel", &[Group::Wheel]),
-    ("derailleurs", &[Group::Derailleur]),
-    ("rider and climb", &[Group::Ride]),
-    ("course", &[Group::Lap, Group::LapSketch]),
-    ("tyre and rim", &[Group::Tyre]),
-    ("position", &[Group::RoadBike, Group::CrossBike, Group::CrossFrame]),
+    (words::SETUP_A, &[Group::SetupA]),
+    (words::SETUP_B, &[Group::SetupB]),
+    (words::WHEEL, &[Group::Wheel]),
+    (words::DERAILLEURS, &[Group::Derailleur]),
+    (words::RIDE, &[Group::Ride]),
+    (words::COURSE, &[Group::Lap, Group::LapSketch]),
+    (words::TYRE, &[Group::Tyre]),
+    (words::POSITION, &[Group::RoadBike, Group::CrossBike, Group::CrossFrame]),
 ];
 /// Fields named in a line; more are counted.
 const NAMED: usize = 6;
@@ -29,17 +29,13 @@ pub(crate) fn overview(report: &Report) -> Markup {
     let of = |groups: &[Group]| -> Vec<Field> {
         report.owners.lacking(|field| groups.contains(&field.spec().group)).collect()
     };
-    let parts: Vec<Markup> = PARTS
+    let parts: Vec<String> = PARTS
         .iter()
         .map(|(name, groups)| (name, of(groups)))
         .filter(|(_, fields)| !fields.is_empty())
-        .map(|(name, fields)| html! { (link_to(fields[0], name)) " (" (fields.len()) ")" })
+        .map(|(name, fields)| words::part(name, &fields))
         .collect();
-    html! { @if !parts.is_empty() { p.yours { "Not yours yet: " (joined(&parts)) "." } } }
-}
-
-fn joined(parts: &[Markup]) -> Markup {
-    html! { @for (place, part) in parts.iter().enumerate() { @if place > 0 { ", " } (part) } }
+    html! { @if !parts.is_empty() { p.yours { (words::parts(&words::in_a_row(&parts))) } } }
 }
 
 /// Whose the value of a field is, where it is not the rider's.
@@ -48,9 +44,9 @@ pub(crate) fn tag(report: &Report, field: Field) -> Markup {
     let spec = field.spec();
     let is_typed = matches!(spec.kind, Kind::Number) && !spec.start.is_empty();
     match report.owners.get(field) {
-        Owner::Demo => html! { span.demo { "demo’s" } " " },
-        Owner::Unknown => html! { span.demo { "not known" } " " },
-        Owner::Usual if is_typed => html! { span.usual { "usual" } " " },
+        Owner::Demo => html! { span.demo { (words::DEMOS) } " " },
+        Owner::Unknown => html! { span.demo { (words::NOT_KNOWN) } " " },
+        Owner::Usual if is_typed => html! { span.usual { (words::USUAL) } " " },
         _ => html! {},
     }
 }
@@ -71,8 +67,8 @@ pub(crate) fn claims(report: &Report) -> impl Iterator<Item = (String, String)> 
 fn claim(report: &Report, name: &str, group: Group) -> Markup {
     let is_demos = |field: Field| field.spec().group == group && report.owners.get(field) == Owner::Demo;
     let Some(first) = report.owners.lacking(is_demos).next() else { return html! {} };
-    let words = if group == Group::Lap { "Take this invented course" } else { "These are mine" };
-    html! { button type="button" data-act={ "mine:" (first.spec().key) } aria-label={ (words) ": " (name) } { (words) } }
+    let label = if group == Group::Lap { words::TAKE_THIS_COURSE } else { words::THESE_ARE_MINE };
+    html! { button type="button" data-act={ "mine:" (first.spec().key) } aria-label=(words::claim(label, name)) { (label) } }
 }
 
 /// A fragment of a section that may rest on the demo's values: nothing in it is green then, and in an answer every figure is
@@ -100,30 +96,15 @@ fn line(report: &Report, question: &dyn Asked) -> Markup {
         && report.owners.get(Field::Course) == Owner::Rider
         && matches!(report.lap_inputs.choice, CourseChoice::Demo(_));
     html! {
-        @if !unknown.is_empty() { p.yours { "Not known: " (names(&unknown)) "." } }
-        @if !demos.is_empty() { p.yours { "Not yours yet: " (names(&demos)) ". Hatched figures rest on the demo’s." } }
-        @if is_invented { p.yours { "The course is " (link_to(Field::Course, "an invented one")) "." } }
+        @if !unknown.is_empty() { p.yours { (words::unknown(&names(&unknown))) } }
+        @if !demos.is_empty() { p.yours { (words::demos(&names(&demos))) } }
+        @if is_invented { p.yours { (words::invented()) } }
     }
 }
 
 /// Fields by name, each with a way there.
-#[must_use]
-pub(crate) fn names(fields: &[Field]) -> Markup {
-    let named: Vec<Markup> = fields.iter().take(NAMED).map(|&field| link_to(field, &name(field))).collect();
-    let more = fields.len().saturating_sub(NAMED);
-    html! { (joined(&named)) @if more > 0 { " and " (more) " more" } }
-}
-
-/// A field's label as it reads in a sentence.
-fn name(field: Field) -> String {
-    let mut label = field.spec().label.to_owned();
-    if let Some(first) = label.get_mut(..1) {
-        first.make_ascii_lowercase();
-    }
-    match field.spec().group {
-        Group::SetupA => format!("A’s {label}"),
-        Group::SetupB => format!("B’s {label}"),
-        Group::CrossBike => format!("cross bike’s {label}"),
-        _ => label,
-    }
+fn names(fields: &[Field]) -> String {
+    let named: Vec<String> = fields.iter().take(NAMED).map(|&field| words::field(field)).collect();
+    let (named, more) = (words::in_a_row(&named), fields.len().saturating_sub(NAMED));
+    if more > 0 { words::and_more(&named, more) } else { named }
 }

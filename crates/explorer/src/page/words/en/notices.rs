@@ -1,0 +1,56 @@
+//! What is wrong beside a field, and what that leaves out.
+
+use crate::bench::field::{Group, Spec};
+use crate::bench::owner::Owner;
+
+/// Whose bench the demo's is.
+pub(crate) const DEMO: &str = "The demo: Marit’s road-minded bike as it came (A) and the rings and cassette from her box of parts (B), for a lap of the Autumn meadow. Type your own over it.";
+
+/// Above an answer that goes on without a field.
+pub(crate) fn left_aside(field: &Spec, kept: &str) -> String {
+    let label = label(field);
+    format!("“{label}” is left aside; this goes on {kept}.")
+}
+
+/// A field's label, with the set-up or the bike it belongs to.
+fn label(field: &Spec) -> String {
+    let label = field.label;
+    match field.group {
+        Group::SetupA => format!("A: {label}"),
+        Group::SetupB => format!("B: {label}"),
+        Group::RoadBike => format!("Road bike: {label}"),
+        Group::CrossBike => format!("Cross bike: {label}"),
+        _ => label.to_owned(),
+    }
+}
+
+/// Beside a field in error.
+pub(crate) fn goes_on(kept: &str) -> String {
+    format!("The page goes on {kept}.")
+}
+
+/// What the page goes on with in place of a field in error, and whose that is.
+pub(crate) fn kept(owner: Owner, kept: &str) -> String {
+    match owner {
+        Owner::Unknown => "without it".to_owned(),
+        Owner::Demo => format!("with {kept}, the demo’s"),
+        Owner::Rider => format!("with {kept}, your last"),
+        Owner::Usual => format!("with {kept}"),
+    }
+}
+
+/// A value that was perhaps meant, on the button that writes it.
+pub(crate) fn offer(value: &str, unit: &str) -> String {
+    let value = format!("{value}\u{a0}{unit}");
+    format!("{}?", value.trim_end())
+}
+
+/// How many sprockets a cassette has, on the button that writes it.
+pub(crate) fn sprockets(count: usize) -> String {
+    format!("{count} sprockets")
+}
+
+/// A cassette of two, on the button that writes it.
+pub(crate) fn only(smallest: &str, largest: &str) -> String {
+    format!("only {smallest} and {largest}")
+}

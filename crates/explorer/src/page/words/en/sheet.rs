@@ -1,0 +1,38 @@
+//! The workshop sheet round what the sections give to it.
+
+use crate::side::Side;
+
+/// The head of its section.
+pub(crate) const HEAD: &str = "The workshop sheet";
+/// On the button that prints it.
+pub(crate) const PRINT: &str = "Print the sheet";
+/// On the button that copies it.
+pub(crate) const COPY: &str = "Copy it as text";
+/// What it is, until it has been copied.
+pub(crate) const ABOUT: &str =
+    "Everything decided above on one page; the browser’s own printing prints the same.";
+/// What the text to send is called.
+pub(crate) const AS_TEXT: &str = "The workshop sheet as text";
+/// What the page to print is called.
+pub(crate) const PAPER: &str = "Workshop sheet";
+/// Over a sheet that is nobody's.
+pub(crate) const EXAMPLE: &str = "EXAMPLE: the demo’s bike and rider, not yours";
+/// What is written in by hand.
+pub(crate) const BLANKS: [&str; 3] = ["Bike", "Rider", "Date"];
+/// Over what to check.
+pub(crate) const CHECKS: &str = "Before riding";
+/// What comes before any number.
+pub(crate) const LIMITS: &str = "Makers’ limits, your organiser’s rules and a mechanic’s look at the real bike come before any number here.";
+/// Before the address that holds the bench.
+pub(crate) const LINK: &str = "This set-up again: ";
+/// What that address does not hold.
+pub(crate) const NOT_IN_LINK: &str = "The recorded course is not in that link: keep its file.";
+
+/// The set-ups it is for.
+pub(crate) const fn setups(chosen: Option<Side>) -> &'static str {
+    match chosen {
+        None => "Set-ups A and B",
+        Some(Side::A) => "Set-up A",
+        Some(Side::B) => "Set-up B",
+    }
+}

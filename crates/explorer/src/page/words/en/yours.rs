@@ -1,0 +1,88 @@
+//! What is not the rider's.
+
+use crate::bench::field::{Field, Group};
+use crate::layout::line::{Line, link_to};
+
+/// A part of the bench, as it is listed.
+pub(crate) const SETUP_A: &str = "set-up A";
+/// A part of the bench, as it is listed.
+pub(crate) const SETUP_B: &str = "set-up B";
+/// A part of the bench, as it is listed.
+pub(crate) const WHEEL: &str = "wheel";
+/// A part of the bench, as it is listed.
+pub(crate) const DERAILLEURS: &str = "derailleurs";
+/// A part of the bench, as it is listed.
+pub(crate) const RIDE: &str = "rider and climb";
+/// A part of the bench, as it is listed.
+pub(crate) const COURSE: &str = "course";
+/// A part of the bench, as it is listed.
+pub(crate) const TYRE: &str = "tyre and rim";
+/// A part of the bench, as it is listed.
+pub(crate) const POSITION: &str = "position";
+
+/// Beside a field that holds the demo's value.
+pub(crate) const DEMOS: &str = "demo’s";
+/// Beside a field whose value nobody knows.
+pub(crate) const NOT_KNOWN: &str = "not known";
+/// Beside a field that holds what is usual.
+pub(crate) const USUAL: &str = "usual";
+/// On the button that makes the demo's values the rider's.
+pub(crate) const THESE_ARE_MINE: &str = "These are mine";
+/// The same for the course, which nobody has ridden.
+pub(crate) const TAKE_THIS_COURSE: &str = "Take this invented course";
+
+/// What such a button is called where it stands alone.
+pub(crate) fn claim(words: &str, part: &str) -> String {
+    format!("{words}: {part}")
+}
+
+/// A part, with the number of its fields that are not the rider's, and a way to the first.
+pub(crate) fn part(name: &str, fields: &[Field]) -> String {
+    let link = link_to(fields[0], name);
+    format!("{link} ({})", fields.len())
+}
+
+/// Parts or fields in a row.
+pub(crate) fn in_a_row(parts: &[String]) -> String {
+    parts.join(", ")
+}
+
+/// That so many more are not named.
+pub(crate) fn and_more(named: &str, more: usize) -> String {
+    format!("{named} and {more} more")
+}
+
+/// The parts of the bench that are not all the rider's.
+pub(crate) fn parts(parts: &str) -> Line {
+    format!("Not yours yet: {parts}.").into()
+}
+
+/// Below an answer: the fields that nobody knows.
+pub(crate) fn unknown(fields: &str) -> Line {
+    format!("Not known: {fields}.").into()
+}
+
+/// Below an answer: the fields that hold the demo's values.
+pub(crate) fn demos(fields: &str) -> Line {
+    format!("Not yours yet: {fields}. Hatched figures rest on the demo’s.").into()
+}
+
+/// Below the answer on a lap whose course is nobody's.
+pub(crate) fn invented() -> Line {
+    format!("The course is {}.", link_to(Field::Course, "an invented one")).into()
+}
+
+/// A field's label as it reads in a sentence, with a way there.
+pub(crate) fn field(field: Field) -> String {
+    let mut label = field.spec().label.to_owned();
+    if let Some(first) = label.get_mut(..1) {
+        first.make_ascii_lowercase();
+    }
+    let name = match field.spec().group {
+        Group::SetupA => format!("A’s {label}"),
+        Group::SetupB => format!("B’s {label}"),
+        Group::CrossBike => format!("cross bike’s {label}"),
+        _ => label,
+    };
+    link_to(field, &name)
+}

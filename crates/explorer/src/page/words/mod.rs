@@ -1,0 +1,5 @@
+//! What the page says round its sections, apart from where it stands.
+
+mod en;
+
+pub(crate) use en::*;
