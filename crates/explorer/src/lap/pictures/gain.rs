@@ -23,7 +23,7 @@ pub(crate) const GAIN: Drawing<LapSection> = Drawing {
     draw,
     spots,
     label,
-    words: words,
+    words,
 };
 
 const LEFT: f64 = 46.0;

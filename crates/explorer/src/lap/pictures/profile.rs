@@ -25,7 +25,7 @@ pub(crate) const PROFILE: Drawing<LapSection> = Drawing {
     draw,
     spots,
     label,
-    words: words,
+    words,
 };
 
 const LEFT: f64 = 46.0;
