@@ -9,6 +9,7 @@ pub mod desk;
 pub mod entry;
 pub mod found;
 pub mod inputs;
+pub mod notes;
 pub mod pictures;
 pub mod question;
 pub mod report;

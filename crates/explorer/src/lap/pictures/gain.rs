@@ -15,16 +15,8 @@ use crate::number::with_unit;
 use crate::side::Side;
 
 /// Time gained along the lap.
-pub(crate) const GAIN: Drawing<LapSection> = Drawing {
-    name: "gain",
-    title: told::TITLE,
-    caption: told::CAPTION,
-    height,
-    draw,
-    spots,
-    label,
-    words,
-};
+pub(crate) const GAIN: Drawing<LapSection> =
+    Drawing { name: "gain", title: told::TITLE, caption: told::CAPTION, height, draw, spots, label, words };
 
 const LEFT: f64 = 46.0;
 const TOP: f64 = 22.0;
