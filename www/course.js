@@ -12,9 +12,9 @@ const VERSION = 1;
  */
 export function takeCourse(from, text) {
   const course = parsed(text);
-  if (course === undefined) return engine.refuse(from, 'it is neither GPX nor one of our courses');
+  if (course === undefined) return engine.refuse(from, engine.FileFault.Foreign);
   if (course?.remountCourse !== VERSION || !areTexts(course.stretches)) {
-    return engine.refuse(from, 'it is not one of our courses, or of a later version');
+    return engine.refuse(from, engine.FileFault.OtherVersion);
   }
   const name = typeof course.name === 'string' ? course.name : from;
   const smoothing = typeof course.smoothingM === 'number' ? course.smoothingM : undefined;

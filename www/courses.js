@@ -8,8 +8,6 @@ import * as engine from './engine.js';
 import { forget, keep, kept, names } from './storage.js';
 import { change } from './update.js';
 
-const FORBIDDEN = 'This browser keeps nothing for this page: save the course as a file.';
-
 /** The name that a course was last kept or chosen under, and its own name, by which it is told whether it is still ridden. */
 let own = { kept: '', ridden: '' };
 /** Name that another course is kept under and that was asked about. */
@@ -36,32 +34,40 @@ export function offerKept() {
   list();
 }
 
-/** @param {string} words */
-function say(words) {
-  find('kept-says').textContent = words;
+/**
+ * @param {engine.CourseNote} note
+ * @param {string} [name]
+ */
+function tell(note, name = '') {
+  find('kept-says').textContent = engine.courseNote(note, name);
 }
 
-/** What is painted over a course becomes part of what is kept of it. */
-function withPaint() {
+/**
+ * The same of what was kept or saved. What is painted over a course becomes part of that.
+ * @param {engine.CourseNote} note
+ * @param {string} name
+ */
+function tellWithPaint(note, name) {
+  tell(note, name);
   const isPainted = field('paint').value.trim() !== '';
-  return isPainted ? ' Your changes on its stretches are part of what was kept: they need not be made again.' : '';
+  if (isPainted) find('kept-says').append(` ${engine.courseNote(engine.CourseNote.Painted, name)}`);
 }
 
 function saveRidden() {
   const course = ridden();
-  if (!course) return say('There is no course to ride yet: first choose the file of one that can be used.');
+  if (!course) return tell(engine.CourseNote.None);
   const file = `${course.name.replace(/[^\p{L}\p{N}]+/gu, '-')}.json`;
   save(file, written(course), 'application/json');
-  say(`Saved as “${file}”.${withPaint()}`);
+  tellWithPaint(engine.CourseNote.Saved, file);
 }
 
 function keepRidden() {
   const course = ridden();
-  if (!course) return say('There is no course to ride yet: first choose the file of one that can be used.');
+  if (!course) return tell(engine.CourseNote.None);
   const name = field('keep-name').value.trim() || course.name || 'My course';
   if (isOfAnother(name)) {
     asked = name;
-    return say(`Another course is kept as “${name}”: keep once more to put this one in its place, or give it another name.`);
+    return tell(engine.CourseNote.OfAnother, name);
   }
   keepAs(name, written({ ...course, name }));
 }
@@ -79,7 +85,8 @@ const isOfAnother = (name) => kept(name) !== null && name !== asked && !(name ==
 function keepAs(name, text) {
   asked = '';
   rideAs(name);
-  say(keep(name, text) ? `Kept in this browser as “${name}”.${withPaint()}` : FORBIDDEN);
+  if (keep(name, text)) tellWithPaint(engine.CourseNote.Kept, name);
+  else tell(engine.CourseNote.Forbidden);
   list();
 }
 
@@ -107,13 +114,13 @@ function chooseKept() {
 function lost(name) {
   list();
   field('kept').value = '';
-  say(`“${name}” is no longer kept: it was forgotten elsewhere. The course stays as it was.`);
+  tell(engine.CourseNote.Lost, name);
 }
 
 function forgetKept() {
   const name = field('kept').value;
   if (!name) return;
-  say(forget(name) ? `“${name}” is forgotten.` : FORBIDDEN);
+  tell(forget(name) ? engine.CourseNote.Forgotten : engine.CourseNote.Forbidden, name);
   list();
   find(find('kept-row').hidden ? 'keep-name' : 'kept').focus();
 }

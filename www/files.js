@@ -18,9 +18,9 @@ async function take(file) {
 
 /** @param {File} file */
 async function read(file) {
-  if (file.size > LARGEST) return engine.refuse(file.name, 'the file is larger than 32 MB; keep one lap of it');
+  if (file.size > LARGEST) return engine.refuse(file.name, engine.FileFault.TooLarge);
   const text = await file.text().catch(() => null);
-  if (text === null) return engine.refuse(file.name, 'the file cannot be read');
+  if (text === null) return engine.refuse(file.name, engine.FileFault.Unreadable);
   if (text.trimStart().startsWith('{')) return takeCourse(file.name, text);
   return engine.takeTrack(file.name.replace(/\.[^.]*$/, ''), text);
 }

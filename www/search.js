@@ -33,11 +33,14 @@ function say(words) {
   find('search-left').textContent = words;
 }
 
+/** @param {engine.SearchNote} note */
+const tell = (note) => say(engine.searchNote(note));
+
 function begin() {
   if (search) return;
-  if (document.querySelector('[data-field][aria-invalid]')) return say('First put right the fields that are marked.');
+  if (document.querySelector('[data-field][aria-invalid]')) return tell(engine.SearchNote.FieldsWrong);
   const [, rows] = engine.course();
-  if (!rows) return say('There is no course to ride yet: first choose the file of one that can be used.');
+  if (!rows) return tell(engine.SearchNote.NoCourse);
   const [update, total] = engine.beginSearch();
   change(update);
   if (total > 0) ride(rows, total);
@@ -118,7 +121,7 @@ function take(mine, { rows, tried, done }, worker) {
   showProgress(mine);
   if (mine.working === 0 || performance.now() - mine.shownAt > SHOW_EVERY) showFound(mine);
   if (mine.working > 0) return;
-  say('Riding the best once more, with every doubt moved');
+  tell(engine.SearchNote.RidingBest);
   worker.postMessage({ finals: engine.leading() });
 }
 
@@ -127,7 +130,7 @@ function showProgress({ tried, total, began }) {
   /** @type {HTMLProgressElement} */ (find('search-bar')).value = tried;
   const passed = (performance.now() - began) / 1000;
   const seconds = Math.ceil(passed * (total / Math.max(tried, 1) - 1));
-  say(`${tried} of ${total}, about ${seconds} s to go`);
+  say(engine.searchLeft(tried, total, seconds));
 }
 
 /** @param {Search} mine */

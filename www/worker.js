@@ -42,7 +42,7 @@ async function search(order) {
 async function prepare({ bytes, link, rows, index, count }) {
   await engine.startWith(bytes);
   engine.open(link);
-  if (!engine.hunt(rows, index, count)) throw new Error('The lap cannot be worked out for this rider and course.');
+  if (!engine.hunt(rows, index, count)) throw new Error(engine.searchNote(engine.SearchNote.NoLap));
 }
 
 /**

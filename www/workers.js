@@ -3,12 +3,14 @@
 // one from beside it.
 
 import { find } from './dom.js';
+import * as engine from './engine.js';
 
 /** @typedef {import('./worker.js').Message} Message */
 /** @typedef {(message: Message, worker: Worker) => void} Hear */
 
 const MOST = 4;
-const REFUSED = 'This browser does not let the page search in the background.';
+
+const refused = () => engine.searchNote(engine.SearchNote.NoWorkers);
 
 /**
  * How many workers help.
@@ -30,7 +32,7 @@ export function hire(count, order, hear) {
     workers.forEach((worker, index) => void worker.postMessage({ ...order, index, count }));
     return workers;
   } catch (cause) {
-    throw new Error(REFUSED, { cause });
+    throw new Error(refused(), { cause });
   } finally {
     URL.revokeObjectURL(source);
   }
@@ -42,6 +44,6 @@ export function hire(count, order, hear) {
  */
 function listening(worker, hear) {
   worker.onmessage = ({ data }) => hear(data, worker);
-  worker.onerror = () => hear({ problem: REFUSED }, worker);
+  worker.onerror = () => hear({ problem: refused() }, worker);
   return worker;
 }

@@ -6,6 +6,7 @@ pub mod basis;
 pub mod body;
 pub mod found;
 pub mod inputs;
+pub mod notes;
 pub mod pictures;
 pub mod question;
 pub mod report;

@@ -1,6 +1,5 @@
 //! Small pieces that several sections share.
 
-use crate::bench::field::Field;
 use crate::side::Side;
 use maud::{Markup, html};
 
@@ -61,12 +60,6 @@ pub(crate) fn marked_table(
         }
     };
     table(title, remark, &head, &body)
-}
-
-/// Words that lead to a field of another section.
-#[must_use]
-pub(crate) fn link_to(field: Field, words: &str) -> Markup {
-    html! { a href={ "#" (field.spec().key) } { (words) } }
 }
 
 /// A line of a formula note: the formula, then the same with this scenario's numbers.

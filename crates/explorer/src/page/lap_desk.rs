@@ -4,6 +4,7 @@ use crate::bench::bench::Bench;
 use crate::bench::field::Field;
 use crate::lap::found::Found;
 use crate::lap::inputs::CourseChoice;
+use crate::lap::notes::FileFault;
 use crate::lap::report::{LapQuestion, LapReport, OwnCourse, Refusal};
 use crate::lap::room::LapRoom;
 use crate::lap::search::Hunt;
@@ -53,8 +54,8 @@ impl Desk {
     }
 
     /// Says why a file or a kept course is not taken.
-    pub fn refuse(&mut self, name: &str, why: &str) -> Update {
-        self.take_own(name, Err(why.to_owned()))
+    pub fn refuse(&mut self, name: &str, why: FileFault) -> Update {
+        self.take_own(name, Err(why.said().to_owned()))
     }
 
     fn take_own(&mut self, name: &str, own: Result<OwnCourse, String>) -> Update {

@@ -1,6 +1,7 @@
 //! The entry points of the lap's section and of its workers, for `www`.
 
 use crate::lap::found::{ROW, row};
+use crate::lap::notes::{self, CourseNote, FileFault, SearchNote};
 use crate::lap::search::Hunt;
 use crate::page::desk::Desk;
 use crate::page::entry::{answer, at_desk};
@@ -45,8 +46,29 @@ pub fn take_rows(name: &str, rows: &str, smoothing_m: Option<f64>) -> Result<JsV
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen(unchecked_return_type = "Update")]
-pub fn refuse(name: &str, why: &str) -> Result<JsValue, JsError> {
+pub fn refuse(name: &str, why: FileFault) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.refuse(name, why)))
+}
+
+/// What became of a course of this name that was to be kept or saved.
+#[wasm_bindgen(js_name = courseNote)]
+#[must_use]
+pub fn course_note(note: CourseNote, name: &str) -> String {
+    note.said(name)
+}
+
+/// How it stands with a search.
+#[wasm_bindgen(js_name = searchNote)]
+#[must_use]
+pub fn search_note(note: SearchNote) -> String {
+    note.said().to_owned()
+}
+
+/// How far a search is, and for how many seconds it will go on.
+#[wasm_bindgen(js_name = searchLeft)]
+#[must_use]
+pub fn search_left(tried: usize, total: usize, seconds: f64) -> String {
+    notes::search_left(tried, total, seconds)
 }
 
 /// Name of the course that is ridden; nothing while its file is still to be chosen.

@@ -5,6 +5,7 @@ pub(crate) mod body;
 pub(crate) mod course;
 pub(crate) mod forcing;
 pub(crate) mod found;
+pub(crate) mod notes;
 pub(crate) mod pictures;
 pub(crate) mod places;
 pub(crate) mod question;
