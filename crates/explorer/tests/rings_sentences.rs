@@ -134,7 +134,8 @@ fn the_same_rings_without_one_gear_are_compared() {
 fn crosses_stand_on_the_sheet_only_for_what_is_known() {
     let grid = |link: &str| {
         let (sheet, _) = opened("sheet-page", link);
-        let table = sheet.split("<caption><b class=\"A\">A</b> Development").nth(1).unwrap_or_default();
+        let table =
+            sheet.split("<th scope=\"col\"><b class=\"A\">A</b> Development").nth(1).unwrap_or_default();
         (table.split("</table>").next().unwrap_or_default().matches('×').count(), words(&sheet))
     };
     let demos_cage = "#r=2&ra=50/34&ca=11-30&ty=33-622&na=50×30";

@@ -104,7 +104,7 @@ impl Settled {
         let forced = self.with_forcing();
         let is_firm = [self.gained.quicker(), self.quicker()].iter().all(|it| *it != Quicker::TooClose);
         match self.gained.time_s * forced.time_s {
-            _ if forced.is_nothing() => Forcing::Level,
+            _ if forced.is_nothing_at_best() => Forcing::Level,
             opposed if opposed < 0.0 => Forcing::Turns,
             _ if is_firm => Forcing::Stays,
             _ => Forcing::Gains,
