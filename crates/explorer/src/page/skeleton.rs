@@ -1,7 +1,7 @@
 //! The sections of the page with nothing worked out yet, put into it when it is built.
 
 use crate::page::questions;
-use crate::page::words::sheet as words;
+use crate::page::words::{sheet, skeleton as words};
 use maud::{Markup, html};
 
 /// The entries of the navigation between the set-ups and the sheet.
@@ -15,11 +15,11 @@ pub fn navigation() -> Markup {
 pub fn sections() -> Markup {
     html! {
         @for question in questions::all() { (question.skeleton()) }
-        (sheet())
+        (sheet_section())
     }
 }
 
-fn sheet() -> Markup {
+fn sheet_section() -> Markup {
     html! {
             section id="sheet" aria-labelledby="sheet-title" hidden {
                 h2 id="sheet-title" { (words::HEAD) }
@@ -31,7 +31,7 @@ fn sheet() -> Markup {
     }
     p class="quiet" id="sheet-copied" role="status" { (words::ABOUT) }
     textarea id="sheet-text" aria-label=(words::AS_TEXT) rows="12" readonly hidden { }
-    article id="sheet-page" class="paper" aria-label=(words::PAPER) { }
+    article id="sheet-page" class="paper" aria-label=(sheet::PAPER) { }
                 }
             }
         }

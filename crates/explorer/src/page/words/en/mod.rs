@@ -4,4 +4,6 @@ pub(crate) mod form;
 pub(crate) mod notices;
 pub(crate) mod remarks;
 pub(crate) mod sheet;
+#[cfg(not(target_arch = "wasm32"))]
+pub(crate) mod skeleton;
 pub(crate) mod yours;
