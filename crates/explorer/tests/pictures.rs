@@ -43,6 +43,7 @@ fn demo() -> Report {
     report
 }
 
+#[allow(clippy::unwrap_used, reason = "what a test looks for must be there")]
 fn picture(name: &str) -> Picture {
     Picture::by_name(name).unwrap()
 }
