@@ -1,7 +1,7 @@
 //! The page of Remount: state, views, pictures and bindings. Every number comes from `gear_math`.
 //!
-//! One way through: form fields or link → [`bench::Bench`] → [`scenario::Scenario`] → [`report::Report`] → views and
-//! pictures. Nothing flows back except a new bench.
+//! One way through: form fields or link → [`bench::bench::Bench`] → [`page::scenario::Scenario`] →
+//! [`page::report::Report`] → views and pictures. Nothing flows back except a new bench.
 
 #[cfg(all(feature = "api", target_arch = "wasm32"))]
 pub mod api;

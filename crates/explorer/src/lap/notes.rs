@@ -1,4 +1,8 @@
 //! What the browser has to tell of files, kept courses and a search, which are in its hands.
+#![allow(
+    clippy::float_cmp,
+    reason = "the bindings compare the number that JavaScript hands over for a variant"
+)]
 
 use crate::lap::words::notes as words;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]

@@ -1,6 +1,6 @@
 //! The workshop sheet: what every section decided, on one page. `www/sheet.js` makes the text to send from the same page.
 //!
-//! Each section gives one [`Block`].
+//! Each section gives one `Block`.
 
 use crate::lap::inputs::CourseChoice;
 use crate::layout::pieces::name;
