@@ -1,6 +1,9 @@
 //! The JavaScript module: plain objects in, plain objects out, the unit in every name.
 
-use gear_math::{Cassette, Chainset, Circumference, Drivetrain, Gear, Setup};
+use gear_math::gears::RingDifference;
+use gear_math::{
+    Cassette, Chainset, Circumference, Derailleur, Drivetrain, Gear, Setup, Sprocket, TotalCapacity,
+};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use std::fmt::Display;
@@ -70,6 +73,22 @@ pub(crate) fn drivetrain(rings: &[u16], sprockets: &[u16]) -> Result<Drivetrain,
     Ok(Drivetrain {
         chainset: Chainset::new(rings.iter().copied()).map_err(thrown)?,
         cassette: Cassette::new(sprockets.iter().copied()).map_err(thrown)?,
+    })
+}
+
+/// A derailleur by what its maker states of it, as far as that is given; of sprockets the largest and the smallest.
+pub(crate) fn derailleur(
+    capacity: Option<u16>,
+    sprockets: [Option<u16>; 2],
+    difference: Option<u16>,
+) -> Result<Derailleur, JsError> {
+    let sprocket = |teeth: Option<u16>| teeth.map(Sprocket::new).transpose().map_err(thrown);
+    let [largest, smallest] = sprockets;
+    Ok(Derailleur {
+        total_capacity: capacity.map(TotalCapacity::new).transpose().map_err(thrown)?,
+        largest_sprocket: sprocket(largest)?,
+        smallest_sprocket: sprocket(smallest)?,
+        ring_difference: difference.map(RingDifference::new).transpose().map_err(thrown)?,
     })
 }
 

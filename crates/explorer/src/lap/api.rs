@@ -1,6 +1,6 @@
 //! A lap of a course, courses from GPX, and the search for what would be quickest.
 
-use crate::api::objects::{RingAndSprocket, input, output, thrown};
+use crate::api::objects::{RingAndSprocket, derailleur, input, output, thrown};
 use crate::ride::api::{AirInput, BikeInput, LimitsInput, ReasonName, RiderInput, given, surface};
 use gear_math::cage::DerailleurFigure;
 use gear_math::course::{
@@ -8,11 +8,8 @@ use gear_math::course::{
     SearchSpace, Segment, ShiftTime, ShiftWindow, SmoothingLength, StretchLength, TrackOptions, TrackPlace,
     Weighting, WhyOnFoot, ranked,
 };
-use gear_math::gears::{GearSet, RingDifference};
-use gear_math::{
-    Bike, Cadence, Cassette, Chainring, Chainset, Course, Derailleur, Gradient, LapSetup, Search, Sprocket,
-    Surface, TotalCapacity,
-};
+use gear_math::gears::GearSet;
+use gear_math::{Bike, Cadence, Cassette, Chainring, Chainset, Course, Gradient, LapSetup, Search, Surface};
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
 use wasm_bindgen::prelude::*;
@@ -604,21 +601,14 @@ impl SearchInput {
         if chainsets.is_empty() || cassettes.is_empty() {
             return Err(JsError::new("rings or sprocketCounts leave nothing to try"));
         }
-        let sprocket = |teeth: Option<u16>| teeth.map(Sprocket::new).transpose().map_err(thrown);
-        let difference = self.chainring_difference_teeth.map(RingDifference::new);
         Ok(SearchSpace {
             chainsets,
             cassettes,
-            derailleur: Derailleur {
-                total_capacity: self
-                    .total_capacity_teeth
-                    .map(TotalCapacity::new)
-                    .transpose()
-                    .map_err(thrown)?,
-                largest_sprocket: sprocket(self.largest_sprocket_teeth)?,
-                smallest_sprocket: sprocket(self.smallest_sprocket_teeth)?,
-                ring_difference: difference.transpose().map_err(thrown)?,
-            },
+            derailleur: derailleur(
+                self.total_capacity_teeth,
+                [self.largest_sprocket_teeth, self.smallest_sprocket_teeth],
+                self.chainring_difference_teeth,
+            )?,
             largest_ring: None,
             with_gears_to_avoid: false,
         })

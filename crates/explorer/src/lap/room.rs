@@ -13,7 +13,7 @@ pub struct LapRoom {
     /// Why what was asked for last was not done.
     pub refused: Option<Refusal>,
     /// The course that was put into the sketch in fewer stretches.
-    pub sketched: Option<Sketched>,
+    pub sketched: Option<Rc<Sketched>>,
     /// The lap, once it was asked for.
     pub laps: Option<Rc<LapReport>>,
     /// What a search has found.

@@ -6,4 +6,5 @@ pub mod pieces;
 pub mod question;
 pub mod sheet_block;
 pub mod sheet_checks;
+pub mod sum;
 pub mod words;

@@ -109,7 +109,7 @@ impl Desk {
             (course, None)
         } else {
             let sketched = Sketched::of(&course, SKETCHED);
-            (sketched.joined.course.clone(), Some(sketched))
+            (sketched.joined.course.clone(), Some(Rc::new(sketched)))
         };
         if !fits(&sketch) {
             self.set_room(LapRoom { refused: Some(Refusal::Sketch), ..self.room().clone() });

@@ -6,6 +6,7 @@ use crate::number::rpm;
 use crate::page::report::Report;
 use crate::page::words::{notices as words, remarks};
 use crate::page::yours;
+use crate::ride::section::RideSection;
 use crate::rings::cassettes::{TypedCassette, WhySoMany};
 use crate::rings::setup::SetupReport;
 use crate::side::Side;
@@ -34,9 +35,10 @@ pub(crate) fn list(notices: &[String]) -> Markup {
 /// The message and the remark beside every field.
 #[must_use]
 pub(crate) fn beside_fields(report: &Report, complaints: &[Complaint]) -> Vec<(String, String)> {
+    let ride = report.ride_section();
     let says = Field::ALL.iter().map(|&field| {
         let complaint = complaints.iter().find(|complaint| complaint.field == field);
-        (format!("says-{}", field.spec().key), beside(report, field, complaint).into_string())
+        (format!("says-{}", field.spec().key), beside(report, &ride, field, complaint).into_string())
     });
     let sliders = Field::ALL.iter().filter(|field| matches!(field.spec().kind, Kind::Slider(..)));
     let values = sliders.map(|&field| (format!("value-{}", field.spec().key), slider_value(report, field)));
@@ -59,7 +61,7 @@ pub(crate) fn doubts(report: &Report, complaints: &[Complaint], asked_for: &dyn 
     }
 }
 
-fn beside(report: &Report, field: Field, complaint: Option<&Complaint>) -> Markup {
+fn beside(report: &Report, ride: &RideSection, field: Field, complaint: Option<&Complaint>) -> Markup {
     html! {
         @match complaint {
             Some(complaint) => {
@@ -67,7 +69,7 @@ fn beside(report: &Report, field: Field, complaint: Option<&Complaint>) -> Marku
                 @if let Some(offer) = &complaint.offer { (offered(field, offer)) " " }
                 (words::goes_on(&kept(report, complaint)))
             }
-            None => { (yours::tag(report, field)) (remark(report, field)) }
+            None => { (yours::tag(report, field)) (remark(report, ride, field)) }
         }
         @match field {
             Field::CassetteA => (also_called_so(report, Side::A, field.spec().key)),
@@ -89,7 +91,7 @@ fn kept(report: &Report, complaint: &Complaint) -> String {
 }
 
 /// What a field in order says: the value it leads to, or its line of help.
-fn remark(report: &Report, field: Field) -> String {
+fn remark(report: &Report, ride: &RideSection, field: Field) -> String {
     match field {
         Field::CassetteA => remarks::cassette(report.rings.setup(Side::A)),
         Field::CassetteB => remarks::cassette(report.rings.setup(Side::B)),
@@ -98,8 +100,7 @@ fn remark(report: &Report, field: Field) -> String {
         Field::RollOut => roll_out(report),
         Field::Rim => crate::tyre::words::remarks::rim(&report.tyre, field.spec().help),
         Field::TyreWidthMeasured => crate::tyre::words::remarks::width(&report.tyre, field.spec().help),
-        _ => crate::ride::view::notes::remark(&report.ride_section(), field)
-            .unwrap_or_else(|| field.spec().help.to_owned()),
+        _ => crate::ride::view::notes::remark(ride, field).unwrap_or_else(|| field.spec().help.to_owned()),
     }
 }
 

@@ -1,7 +1,7 @@
 //! The pictures of all sections.
 
-use crate::drawing::palette::{DARK, LIGHT};
-use crate::drawing::pen::Size;
+use crate::drawing::palette::{DARK, LIGHT, Palette};
+use crate::drawing::pen::{Mark, Size};
 use crate::drawing::plate::Plate;
 use crate::drawing::spot::Spot;
 use crate::page::questions::{self, Asked, Shown};
@@ -49,6 +49,12 @@ impl Picture {
         self.question.picture(report, self.place)
     }
 
+    /// What it is drawn with; nothing is green that rests on the demo's values.
+    fn marks(self, report: &Report, look: &Palette, size: Size) -> Vec<Mark> {
+        let good = if self.question.is_demos(report) { look.soft } else { look.good };
+        self.shown(report).marks(&Palette { good, ..*look }, size)
+    }
+
     /// Height at a width, CSS pixels.
     #[must_use]
     pub fn height(self, report: &Report, width: f64) -> f64 {
@@ -88,7 +94,7 @@ pub fn on_canvas<B: DrawingBackend>(
 ) -> Result<(), DrawingErrorKind<B::ErrorType>> {
     let look = if dark { DARK } else { LIGHT };
     let plate = Plate::canvas(ratio);
-    picture.shown(report).marks(&look, size).iter().try_for_each(|mark| plate.draw(backend, mark))
+    picture.marks(report, &look, size).iter().try_for_each(|mark| plate.draw(backend, mark))
 }
 
 /// The picture as an SVG document, in ink on paper.
@@ -104,11 +110,7 @@ pub fn as_svg(
     {
         let mut backend = SVGBackend::with_string(&mut svg, (size.0.round() as u32, size.1.round() as u32));
         let plate = Plate::svg();
-        picture
-            .shown(report)
-            .marks(&LIGHT, size)
-            .iter()
-            .try_for_each(|mark| plate.draw(&mut backend, mark))?;
+        picture.marks(report, &LIGHT, size).iter().try_for_each(|mark| plate.draw(&mut backend, mark))?;
         backend.present()?;
     }
     Ok(svg)

@@ -45,6 +45,13 @@ pub fn rests_on(id: &str, field: Field) -> bool {
     all().any(|question| question.id() == id && question.rests_on(field))
 }
 
+impl dyn Asked + '_ {
+    /// Whether the answer rests on the demo's values; then nothing in it is green.
+    pub(crate) fn is_demos(&self, report: &Report) -> bool {
+        report.owners.rests_on_demo(|field| self.rests_on(field))
+    }
+}
+
 /// A question, whatever it is answered from.
 pub(crate) trait Asked: Sync {
     /// The id of its section.
@@ -119,11 +126,7 @@ impl<S> Asked for Room<S> {
     }
 
     fn picture(&self, report: &Report, place: usize) -> Box<dyn Shown> {
-        Box::new(Hung {
-            section: (self.of)(report),
-            drawing: &self.question.pictures[place],
-            is_demos: report.owners.rests_on_demo(self.question.rests_on),
-        })
+        Box::new(Hung { section: (self.of)(report), drawing: &self.question.pictures[place] })
     }
 }
 
@@ -144,8 +147,6 @@ pub(crate) trait Shown {
 struct Hung<S: 'static> {
     section: S,
     drawing: &'static Drawing<S>,
-    /// Whether the answer rests on the demo's values; then nothing is green.
-    is_demos: bool,
 }
 
 impl<S> Shown for Hung<S> {
@@ -154,10 +155,9 @@ impl<S> Shown for Hung<S> {
     }
 
     fn marks(&self, look: &Palette, size: Size) -> Vec<Mark> {
-        let good = if self.is_demos { look.soft } else { look.good };
-        let (look, mut pen) = (Palette { good, ..*look }, Pen::default());
+        let mut pen = Pen::default();
         pen.fill((0.0, 0.0), size, look.paper);
-        (self.drawing.draw)(&mut pen, &look, &self.section, size);
+        (self.drawing.draw)(&mut pen, look, &self.section, size);
         pen.marks
     }
 

@@ -71,19 +71,19 @@ fn claim(report: &Report, name: &str, group: Group) -> Markup {
     html! { button type="button" data-act={ "mine:" (first.spec().key) } aria-label=(words::claim(label, name)) { (label) } }
 }
 
-/// A fragment of a section that may rest on the demo's values: nothing in it is green then, and in an answer every figure is
-/// marked, with a line under it that names the fields.
-#[must_use]
-pub(crate) fn marked(report: &Report, question: &dyn Asked, is_answer: bool, fragment: String) -> String {
-    let is_demos = report.owners.rests_on_demo(|field| question.rests_on(field));
-    let fragment = if is_demos { fragment.replace("class=\"good\"", "class=\"unsure\"") } else { fragment };
-    if !is_answer {
-        return fragment;
+/// A fragment in which nothing is green where it rests on the demo's values.
+pub(crate) fn without_green(is_demos: bool, fragment: String) -> String {
+    if is_demos { fragment.replace("class=\"good\"", "class=\"unsure\"") } else { fragment }
+}
+
+/// An answer, every figure of it marked where it rests on the demo's values, with a line under it that names the fields.
+pub(crate) fn marked(report: &Report, question: &dyn Asked, is_demos: bool, answer: String) -> String {
+    let answer = PreEscaped(answer);
+    html! {
+        @if is_demos && !question.marks_itself() { div.demo { (answer) } } @else { (answer) }
+        (line(report, question))
     }
-    let is_marked = is_demos && !question.marks_itself();
-    let fragment = PreEscaped(fragment);
-    html! { @if is_marked { div.demo { (fragment) } } @else { (fragment) } (line(report, question)) }
-        .into_string()
+    .into_string()
 }
 
 /// “Not yours yet: body mass, power, slope.”

@@ -1,10 +1,9 @@
 //! Whether a derailleur takes a set-up, by its maker's figures.
 
-use crate::api::objects::{RingAndSprocket, drivetrain, input, output, thrown};
+use crate::api::objects::{RingAndSprocket, derailleur, drivetrain, input, output};
 use crate::chain::words::findings::reason;
 use gear_math::cage::CageFinding;
-use gear_math::gears::RingDifference;
-use gear_math::{CageVerdict, Derailleur, Sprocket, TotalCapacity};
+use gear_math::{CageVerdict, Derailleur};
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
 use wasm_bindgen::prelude::*;
@@ -105,17 +104,11 @@ pub fn cage_check(
 
 impl CageCheckInput {
     fn derailleur(&self) -> Result<Derailleur, JsError> {
-        let sprocket = |teeth: Option<u16>| teeth.map(Sprocket::new).transpose().map_err(thrown);
-        Ok(Derailleur {
-            total_capacity: self.total_capacity_teeth.map(TotalCapacity::new).transpose().map_err(thrown)?,
-            largest_sprocket: sprocket(self.largest_sprocket_teeth)?,
-            smallest_sprocket: sprocket(self.smallest_sprocket_teeth)?,
-            ring_difference: self
-                .chainring_difference_teeth
-                .map(RingDifference::new)
-                .transpose()
-                .map_err(thrown)?,
-        })
+        derailleur(
+            self.total_capacity_teeth,
+            [self.largest_sprocket_teeth, self.smallest_sprocket_teeth],
+            self.chainring_difference_teeth,
+        )
     }
 }
 

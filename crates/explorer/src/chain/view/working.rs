@@ -3,7 +3,7 @@
 use crate::chain::report::ChainReport;
 use crate::chain::section::ChainSection;
 use crate::chain::words::working as words;
-use crate::layout::pieces::worked;
+use crate::layout::sum::shown;
 use maud::{Markup, html};
 
 /// The formulas with this scenario's numbers in them.
@@ -14,10 +14,6 @@ pub(crate) fn working(report: &ChainSection) -> Markup {
         @for line in words::sums_explained() { p { (line) } }
         @if let Some(chain) = report.chain.solved().next() { (geometry(chain)) }
     }
-}
-
-fn shown([what, formula, numbers]: &[String; 3]) -> Markup {
-    worked(what, formula, numbers)
 }
 
 /// The formulas with the numbers of the first set-up that has a chain.

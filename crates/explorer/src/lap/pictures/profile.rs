@@ -3,7 +3,7 @@
 use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
-use crate::drawing::pen::{Anchor, Pen, Point, Type};
+use crate::drawing::pen::{Anchor, LETTER, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::lap::report::LapReport;
@@ -40,8 +40,6 @@ const GEARS: f64 = 130.0;
 const FOOT: f64 = 24.0;
 /// B's gears are drawn this far beneath where they are, so that they can be seen beside A's, CSS pixels.
 const BELOW: f64 = 3.5;
-/// Width of a letter, CSS pixels; a generous estimate.
-const LETTER: f64 = 6.4;
 /// Part of the lap on foot at least this wide, so that a single barrier can be seen.
 const LEAST: f64 = 5.0;
 const DEVELOPMENTS: [f64; 12] = [1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 10.0, 12.0];

@@ -6,11 +6,12 @@ use crate::lap::section::LapSection;
 use crate::lap::sketched::Sketched;
 use crate::lap::words::course as words;
 use maud::{Markup, html};
+use std::rc::Rc;
 
 /// Where the course comes from, and what a file held.
 #[must_use]
 pub(crate) fn course(report: &LapSection) -> Markup {
-    let of_this_sketch = |it: &&Sketched| it.joined.course == *report.lap_inputs.sketch;
+    let of_this_sketch = |it: &&Rc<Sketched>| it.joined.course == *report.lap_inputs.sketch;
     let sketched = report.lap.sketched.as_ref().filter(of_this_sketch);
     html! {
         @if let Some(refusal) = &report.lap.refused { p.stop { (words::refused(refusal)) } }

@@ -1,6 +1,6 @@
 //! How the position was worked out.
 
-use crate::layout::pieces::worked;
+use crate::layout::sum::shown;
 use crate::position::section::PositionSection;
 use crate::position::words::working as words;
 use maud::{Markup, html};
@@ -25,8 +25,4 @@ pub(crate) fn working(report: &PositionSection) -> Markup {
         p { (words::CLOSER_AND_HIGHER) }
         p { (words::BASIS) }
     }
-}
-
-fn shown([what, formula, numbers]: &[String; 3]) -> Markup {
-    worked(what, formula, numbers)
 }

@@ -4,7 +4,7 @@ use crate::drawing::drawing::Drawing;
 use crate::drawing::looks::{tube, wire};
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
-use crate::drawing::pen::{Anchor, Pen, Point, Type};
+use crate::drawing::pen::{Anchor, LETTER, Pen, Point, Type};
 use crate::drawing::scale::{Scale, spread};
 use crate::drawing::spot::Spot;
 use crate::number::trimmed;
@@ -33,8 +33,6 @@ const TOP: f64 = 34.0;
 const PLOT: f64 = 230.0;
 const FOOT: f64 = 24.0;
 const LINE: f64 = 16.0;
-/// Width of a letter of a label, CSS pixels; a generous estimate.
-const LETTER: f64 = 6.4;
 struct Layout {
     across: Scale,
     up: Scale,

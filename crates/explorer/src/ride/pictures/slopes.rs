@@ -4,7 +4,7 @@ use crate::drawing::drawing::Drawing;
 use crate::drawing::looks::{tube, wire};
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
-use crate::drawing::pen::{Anchor, Pen, Point, Type};
+use crate::drawing::pen::{Anchor, LETTER, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::number::plain;
@@ -36,8 +36,6 @@ const PLOT: f64 = 300.0;
 const LINE: f64 = 16.0;
 /// Axis, then the cadences of A and B.
 const UNDER: f64 = 4.0 * LINE;
-/// Width of a letter of a label, CSS pixels; a generous estimate.
-const LETTER: f64 = 6.4;
 /// Marks of A and B closer than this stand as one, per cent.
 const SAME: f64 = 0.05;
 /// Ticks of an axis of gradients.

@@ -180,16 +180,19 @@ mod tests {
         assert!(places.len() == 1 && spent(&places) <= 1.0, "{places:?}");
     }
 
-    #[test]
-    fn what_saves_most_for_what_it_spends_comes_first() {
-        let part = PlanPart { from_m: 0.0, to_m: 1.0, mode: Mode::Foot, why: None, time_s: 10.0 };
-        let place = |time_s, spent| ForcedPlace {
-            part,
+    /// A place that takes 10 s on foot, forced.
+    fn place(time_s: f64, spent: f64) -> ForcedPlace {
+        ForcedPlace {
+            part: PlanPart { from_m: 0.0, to_m: 1.0, mode: Mode::Foot, why: None, time_s: 10.0 },
             gear: Gear::new(44, 32).unwrap(),
             power: PowerDemand::new(300.0),
             time_s,
             spent,
-        };
+        }
+    }
+
+    #[test]
+    fn what_saves_most_for_what_it_spends_comes_first() {
         let (dear, cheap, rest) = (place(4.0, 0.7), place(8.0, 0.1), place(6.0, 0.3));
         assert_eq!(within_reserve(vec![dear, cheap, rest]), [cheap, rest]);
         assert_eq!(within_reserve(vec![place(4.0, 1.0)]).len(), 1);
@@ -198,14 +201,6 @@ mod tests {
     /// Saved for what is spent: 12, 9 and 5 s for each reserve, though the last spends least.
     #[test]
     fn not_what_spends_least_but_what_saves_most_for_it_comes_first() {
-        let part = PlanPart { from_m: 0.0, to_m: 1.0, mode: Mode::Foot, why: None, time_s: 10.0 };
-        let place = |time_s, spent| ForcedPlace {
-            part,
-            gear: Gear::new(44, 32).unwrap(),
-            power: PowerDemand::new(300.0),
-            time_s,
-            spent,
-        };
         let (best, next, least) = (place(4.0, 0.5), place(6.0, 0.45), place(9.0, 0.2));
         assert_eq!(within_reserve(vec![least, next, best]), [best, next]);
     }

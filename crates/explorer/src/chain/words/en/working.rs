@@ -2,17 +2,11 @@
 
 use crate::chain::report::ChainReport;
 use crate::layout::line::{Line, strong};
+use crate::layout::sum::{Sum, sum};
 use crate::number::{percent, plain, with_unit};
 use crate::rings::setup::SetupReport;
 use gear_math::ChainLinks;
 use gear_math::chain::{ChainFit, GearState, TwoSprocketDrive};
-
-/// What is worked out, its formula, and the same with numbers.
-type Sum = [String; 3];
-
-fn sum(what: &str, formula: &str, numbers: String) -> Sum {
-    [what.to_owned(), formula.to_owned(), numbers]
-}
 
 /// The makers' sum.
 pub(crate) fn needed(setup: &SetupReport) -> Sum {

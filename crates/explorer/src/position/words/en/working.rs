@@ -1,17 +1,11 @@
 //! How the position was worked out, with this scenario's numbers.
 
+use crate::layout::sum::{Sum, sum};
 use crate::number::{mm, plain, trimmed};
 use crate::position::inputs::PositionInputs;
 use crate::position::report::PositionReport;
 use gear_math::RoadPosition;
 use gear_math::position::{BarShape, CarriedPosition};
-
-/// What is worked out, its formula, and the same with numbers.
-type Sum = [String; 3];
-
-fn sum(what: &str, formula: &str, numbers: String) -> Sum {
-    [what.to_owned(), formula.to_owned(), numbers]
-}
 
 /// Where a measure is not known.
 pub(crate) const NOT_WORKED_OUT: &str = "Not worked out while a measure is not known.";
