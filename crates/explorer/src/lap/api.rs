@@ -248,6 +248,7 @@ impl StretchInput {
             surface: surface(&self.ground)?,
             obstacle: self.obstacle_s.map(obstacle).transpose()?,
             corner: self.corner_kmh.map(corner).transpose()?,
+            heading: None,
         })
     }
 

@@ -3,7 +3,7 @@
 use crate::course::patch::Patch;
 use crate::course::quantity::{ObstacleTime, StretchLength};
 use crate::course::segment::{Obstacle, Segment};
-use crate::rider::{Gradient, Surface};
+use crate::rider::{Compass, Gradient, Surface};
 use core::fmt;
 
 /// A lap as a list of stretches in the order they are ridden.
@@ -121,7 +121,11 @@ impl Course {
     /// The same course ridden the other way round.
     #[must_use]
     pub fn reversed(&self) -> Self {
-        let turned = |segment: &Segment| Segment { gradient: segment.gradient.reversed(), ..*segment };
+        let turned = |segment: &Segment| Segment {
+            gradient: segment.gradient.reversed(),
+            heading: segment.heading.map(Compass::back),
+            ..*segment
+        };
         Self { segments: self.segments.iter().rev().map(turned).collect() }
     }
 

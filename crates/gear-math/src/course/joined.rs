@@ -98,7 +98,7 @@ impl Course {
 }
 
 fn alike(one: &Segment, other: &Segment) -> bool {
-    let bare = |it: &Segment| (it.surface, it.corner);
+    let bare = |it: &Segment| (it.surface, it.corner, it.heading);
     bare(one) == bare(other) && one.obstacle.is_none() && other.obstacle.is_none()
 }
 

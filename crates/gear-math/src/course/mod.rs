@@ -9,6 +9,7 @@ mod joined;
 mod lap;
 mod patch;
 mod quantity;
+mod reserve;
 mod search;
 mod segment;
 mod sketch;

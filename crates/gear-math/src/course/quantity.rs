@@ -1,7 +1,7 @@
 //! Quantities that belong to the course alone.
 
 use crate::quantity::{Limits, OutOfLimits, known, measured};
-use crate::rider::{Climb, Gradient};
+use crate::rider::{Climb, Compass, Gradient};
 
 measured! {
     /// Length of a stretch of course along the ground, in metres.
@@ -47,5 +47,12 @@ impl Gradient {
     pub fn sine(self) -> f64 {
         let i = self.rise_over_run();
         i / i.hypot(1.0)
+    }
+}
+
+impl Compass {
+    /// The way back.
+    pub(super) fn back(self) -> Self {
+        Self::nearest((self.degrees() + 180.0) % 360.0)
     }
 }

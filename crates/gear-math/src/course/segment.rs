@@ -1,7 +1,7 @@
 //! One stretch of course of the same kind from end to end.
 
 use crate::course::quantity::{CornerSpeed, ObstacleTime, StretchLength};
-use crate::rider::{Gradient, Surface};
+use crate::rider::{Compass, Gradient, Surface};
 
 /// Something that must be taken on foot over the whole stretch it stands on: a barrier, steps, a log.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -23,13 +23,21 @@ pub struct Segment {
     pub obstacle: Option<Obstacle>,
     /// The fastest it can be ridden, when it is a corner.
     pub corner: Option<CornerSpeed>,
+    /// Which way it leads, where that is known: what the wind does to it.
+    pub heading: Option<Compass>,
 }
 
 impl Segment {
-    /// A stretch without obstacle or corner.
+    /// A stretch without obstacle or corner that leads nobody knows where.
     #[must_use]
     pub const fn open(length: StretchLength, gradient: Gradient, surface: Surface) -> Self {
-        Self { length, gradient, surface, obstacle: None, corner: None }
+        Self { length, gradient, surface, obstacle: None, corner: None, heading: None }
+    }
+
+    /// The same leading this way.
+    #[must_use]
+    pub const fn towards(self, heading: Compass) -> Self {
+        Self { heading: Some(heading), ..self }
     }
 
     /// An open stretch over a horizontal distance, as positions on a map give it; none where it is too short or too long

@@ -128,7 +128,7 @@ known! {
 
 nearest! {
     Power, PeakPower, WorkReserve, ClimbLength, EffortTime, GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor,
-    AirDensity, AirPressure, Climb, Headwind, RollingCoefficient, FootFactor, Friction, BalanceSpeed, Gradient,
+    AirDensity, AirPressure, Climb, Compass, Headwind, RollingCoefficient, FootFactor, Friction, BalanceSpeed, Gradient,
 }
 
 impl FrontShare {
