@@ -1,5 +1,6 @@
 //! Riding, running and walking uphill, and which is the faster.
 
+mod account;
 mod air;
 mod ascent;
 mod climb_plan;
@@ -14,7 +15,9 @@ mod metabolic;
 mod obstacle;
 mod on_foot;
 mod pedalling;
+mod preference;
 mod quantity;
+mod recovery;
 mod resistance;
 mod ride_or_run;
 #[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
@@ -23,10 +26,12 @@ mod road_load;
 mod running;
 mod sensitivity;
 mod slope_band;
+mod strength;
 mod traction;
 mod verdict;
 mod verdict_map;
 
+pub use account::EffortAccount;
 pub use air::{Air, Wind};
 pub use ascent::{Advice, Ascent, LowerGear, OnBike};
 pub use climb_plan::{Carry, CarryReach, ClimbPlan, OverGear, Shortfall};
@@ -41,13 +46,15 @@ pub use obstacle::{Slowing, break_even_length};
 pub use on_foot::{Gait, Gaits, Incline, running_cost, walking_cost};
 pub use pedalling::{LegStrength, body_weight_gradient};
 pub use quantity::{
-    AirDensity, AirPressure, AirTemperature, Altitude, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength,
-    Compass, CrankLength, Distance, DragArea, DrivetrainEfficiency, EffectiveMass, EffortTime, FootCost,
-    FootCostFactor, FootDrag, FootFactor, Friction, Gradient, GrossEfficiency, Headwind, Humidity, KitMass,
-    LoadFactor, MassHeight, MetabolicPower, PeakFactor, PeakPower, Power, PowerDemand, RearShare,
-    ReserveShare, RollingCoefficient, SecondsLost, Slope, SlopeShare, StandingMetabolism, StrengthShare,
-    Time, Torque, TotalMass, WheelInertia, Wheelbase, WindSpeed, WorkReserve,
+    AirDensity, AirPressure, AirTemperature, Altitude, BalanceSpeed, BikeMass, BodyMass, CadenceCost,
+    ChargeRate, Climb, ClimbLength, Compass, CrankLength, Deficit, Distance, DragArea, DrivetrainEfficiency,
+    EffectiveMass, EffortBudget, EffortTime, FootCost, FootCostFactor, FootDrag, FootFactor, Friction,
+    Gradient, GrossEfficiency, Headwind, Humidity, KitMass, LoadFactor, MassHeight, MetabolicPower,
+    PeakFactor, PeakPower, Power, PowerDemand, RearShare, RepaidShare, ReserveShare, RollingCoefficient,
+    SecondsLost, Slope, SlopeShare, StandingMetabolism, StrengthShare, Time, Torque, TotalMass, WheelInertia,
+    Wheelbase, WindSpeed, WorkReserve,
 };
+pub use recovery::{Bout, Recovery};
 pub use resistance::{PowerTerms, Resistance};
 pub use ride_or_run::{PowerBelowStanding, RideOrRun};
 pub use rider::{Bike, Rider};

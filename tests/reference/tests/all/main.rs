@@ -6,6 +6,7 @@ mod cassettes;
 mod chain_path;
 mod chainline;
 mod course;
+mod effort;
 mod gears;
 mod on_foot;
 mod overlap;
