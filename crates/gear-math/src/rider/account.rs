@@ -140,6 +140,15 @@ impl EffortAccount {
         }
     }
 
+    /// Power, what cadence costs of it included, that takes `charge_w` (0 or more) a second from the reserve at a cadence: the
+    /// [charge](Self::charge) solved for P_c.
+    pub(super) fn felt_w(&self, charge_w: f64, cadence_rpm: f64) -> f64 {
+        let peak = self.peak_w(cadence_rpm);
+        let held = self.held_of(peak);
+        let room = peak - held;
+        if charge_w > 0.0 { held + charge_w * room / (charge_w + room) } else { held }
+    }
+
     /// What a second of coasting repays.
     fn repaid_w(&self) -> f64 {
         self.repaid.value() * self.sustainable_w()

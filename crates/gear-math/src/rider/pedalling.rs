@@ -149,7 +149,7 @@ impl LegStrength {
         })
     }
 
-    fn fastest_rpm(&self) -> f64 {
+    pub(super) fn fastest_rpm(&self) -> f64 {
         2.0 * self.optimal.rpm()
     }
 }

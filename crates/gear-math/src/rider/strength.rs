@@ -50,6 +50,11 @@ impl EffortAccount {
         self.sustainable_w().min(self.lasting.share() * peak_w)
     }
 
+    /// Cadence at which the legs can no longer follow.
+    pub(crate) fn fastest_rpm(&self) -> f64 {
+        self.legs().fastest_rpm()
+    }
+
     const fn legs(&self) -> LegStrength {
         LegStrength { peak: self.effort.peak(), optimal: self.optimal, usable: self.lasting }
     }
