@@ -48,7 +48,8 @@ pub struct EffortAccount {
     pub repaid: RepaidShare,
     /// Cost of leaving the preferred cadence.
     pub cadence_cost: CadenceCost,
-    /// The rider's own cadence at the sustainable power; `None` for the published line.
+    /// The rider's own cadence at the sustainable power; `None` for the published line. Where it lies more than some 10 rpm
+    /// below the line, cadences of twice it and more are charged less for more power, since the preferred one grows with it.
     pub own_cadence: Option<Cadence>,
 }
 
