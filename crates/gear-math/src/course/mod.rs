@@ -36,6 +36,9 @@ pub use quantity::{
     Braking, CornerSpeed, MountTime, ObstacleTime, ShiftTime, ShiftWindow, SmoothingLength, StartSpeed, Step,
     StretchLength, TrackPlace,
 };
+pub use reserve::fineness::Fineness;
+pub use reserve::lap::{ReserveLap, ReservePoint};
+pub use reserve::setup::{GroundFactors, ReserveSetup};
 pub use search::ranking::{Ranked, Weighting, front, ranked};
 pub use search::search::{Candidate, Finalist, Finals, Misfit, Search, SearchSpace};
 pub use segment::{Obstacle, Segment};

@@ -151,11 +151,11 @@ impl EffortAccount {
     }
 
     /// What a second of coasting repays.
-    fn repaid_w(&self) -> f64 {
+    pub(crate) fn repaid_w(&self) -> f64 {
         self.repaid.value() * self.sustainable_w()
     }
 
-    pub(super) const fn sustainable_w(&self) -> f64 {
+    pub(crate) const fn sustainable_w(&self) -> f64 {
         self.effort.sustainable().watts()
     }
 }

@@ -34,6 +34,7 @@ mod strength;
 mod traction;
 mod verdict;
 mod verdict_map;
+mod worth;
 
 pub use account::EffortAccount;
 pub use air::{Air, Wind};

@@ -44,6 +44,13 @@ impl EffortAccount {
         1.0 + self.cadence_cost.value() * off * off
     }
 
+    /// Cadence over the preferred one, and by what share that grows with a watt.
+    pub(super) fn ratio_and_growth(&self, power_w: f64, cadence_rpm: f64) -> (f64, f64) {
+        let preferred = self.preferred_rpm(power_w);
+        let growth = if preferred > SLOWEST_RPM { RPM_PER_W } else { 0.0 };
+        (cadence_rpm / preferred, growth / preferred)
+    }
+
     fn preferred_rpm(&self, power_w: f64) -> f64 {
         let at_no_power =
             self.own_cadence.map_or(AT_NO_POWER_RPM, |own| own.rpm() - RPM_PER_W * self.sustainable_w());

@@ -155,21 +155,7 @@ impl Lap {
     /// line than it ends.
     #[must_use]
     pub fn on_foot_round(&self) -> Vec<PlanPart> {
-        let mut parts: Vec<PlanPart> = self.plan.iter().filter(|it| it.mode == Mode::Foot).copied().collect();
-        let ends_on_foot = |part: Option<&PlanPart>| part.is_some_and(|part| part.mode == Mode::Foot);
-        let crosses =
-            self.plan.len() > 1 && ends_on_foot(self.plan.first()) && ends_on_foot(self.plan.last());
-        if crosses {
-            let start = parts.remove(0);
-            if let Some(end) = parts.last_mut() {
-                if start.to_m > end.to_m - end.from_m {
-                    end.why = start.why;
-                }
-                end.to_m = start.to_m;
-                end.time_s += start.time_s;
-            }
-        }
-        parts
+        on_foot_round(&self.plan)
     }
 
     /// The places to dismount: parts on foot of one lap of many, without those of less than a metre on which nothing stands.
@@ -198,6 +184,24 @@ impl Lap {
     pub fn on_foot_s(&self) -> f64 {
         self.time_s - self.gears.iter().map(|used| used.time_s).sum::<f64>()
     }
+}
+
+/// [`Lap::on_foot_round`] of a plan.
+pub(in crate::course) fn on_foot_round(plan: &[PlanPart]) -> Vec<PlanPart> {
+    let mut parts: Vec<PlanPart> = plan.iter().filter(|it| it.mode == Mode::Foot).copied().collect();
+    let ends_on_foot = |part: Option<&PlanPart>| part.is_some_and(|part| part.mode == Mode::Foot);
+    let crosses = plan.len() > 1 && ends_on_foot(plan.first()) && ends_on_foot(plan.last());
+    if crosses {
+        let start = parts.remove(0);
+        if let Some(end) = parts.last_mut() {
+            if start.to_m > end.to_m - end.from_m {
+                end.why = start.why;
+            }
+            end.to_m = start.to_m;
+            end.time_s += start.time_s;
+        }
+    }
+    parts
 }
 
 #[cfg(test)]

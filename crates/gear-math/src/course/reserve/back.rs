@@ -1,157 +1,107 @@
-//! The pass against the riding: what it is worth to be anywhere.
+//! The pass against the riding, which finds what it is worth to be anywhere.
 
-use crate::course::reserve::control::{Entry, Rule};
-use crate::course::reserve::field::{Field, NEVER, View};
-use crate::course::reserve::gearing::In;
-use crate::course::reserve::way::{OFF_M_PER_S, SLOWEST};
+use crate::course::reserve::entry::Entry;
+use crate::course::reserve::field::{Field, Line, NEVER};
+use crate::course::reserve::planner::Planner;
 
-const FASTEST_SET_OFF: f64 = 2.9;
-/// Cost of having to get off faster than anyone can, s.
-const FALL: f64 = 1e3;
-
-/// Pace on foot over a stretch at a price.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Pace {
-    pub(super) speed: f64,
-    pub(super) power: f64,
-    /// W
-    pub(super) charged: f64,
+/// The pass against the riding, with its room to work in.
+#[derive(Debug)]
+pub(super) struct Pass<'a> {
+    planner: &'a Planner<'a>,
+    /// Power of the best way on from every node, from which that of the step before is looked for, W.
+    powers: Vec<f64>,
+    /// Cost of riding on without a shift, s.
+    riding: Vec<f64>,
+    /// The same by gear after a shift at the rear.
+    shifted: Vec<f64>,
 }
 
-/// What the pass and the ride share.
-#[derive(Debug, Clone)]
-pub(super) struct Planner<'a> {
-    pub(super) rule: Rule<'a>,
-    pub(super) paces: Vec<Pace>,
-    /// Whether gears are chosen or free.
-    pub(super) geared: bool,
-}
-
-const FASTEST_ON_FOOT: f64 = 5.0;
-const SLOWEST_ON_FOOT: f64 = 0.2;
-
-impl<'a> Planner<'a> {
-    pub(super) fn new(rule: Rule<'a>, geared: bool) -> Self {
-        let paces = (0..rule.way.on_foot.len()).map(|segment| pace(&rule, segment)).collect();
-        Self { rule, paces, geared }
-    }
-
-    pub(super) fn gear(&self, index: usize) -> In {
-        if self.geared { In::One(index) } else { In::Best }
-    }
-
-    pub(super) fn gears(&self) -> usize {
-        if self.geared { self.rule.gearing.gears.len() } else { 1 }
-    }
-
-    pub(super) fn foot_cost(&self, at: usize) -> f64 {
-        let cell = &self.rule.way.cells[at];
-        let pace = &self.paces[cell.segment];
-        cell.length / pace.speed * (1.0 + self.rule.price * pace.charged) + cell.extra
-    }
-
-    /// Speed after getting on, where that can be done.
-    pub(super) fn set_off(&self, at: usize) -> Option<f64> {
-        let cell = &self.rule.way.cells[at];
-        let speed = self.paces[cell.segment].speed.min(FASTEST_SET_OFF) - cell.set_off_loss;
-        let speed = speed.min(self.rule.way.ceilings[at]);
-        (speed >= SLOWEST && !cell.blocked).then_some(speed)
-    }
-
-    /// Fills the field from its end, whose values stand.
-    pub(super) fn back(&self, field: &mut Field, guesses: &mut [f64]) {
-        let mut riding = vec![NEVER; field.nodes * field.gears];
-        for at in (0..field.last()).rev() {
-            self.ride(field, at, guesses, &mut riding);
-            self.settle(field, at, &riding);
+impl<'a> Pass<'a> {
+    pub(super) fn new(planner: &'a Planner<'a>, nodes: usize) -> Self {
+        let (gears, usual) = (planner.gears(), planner.rule.account.sustainable_w());
+        Self {
+            planner,
+            powers: vec![usual; nodes * gears],
+            riding: vec![NEVER; nodes * gears],
+            shifted: vec![NEVER; gears],
         }
     }
 
-    fn ride(&self, field: &Field, at: usize, guesses: &mut [f64], riding: &mut [f64]) {
-        let way = self.rule.way;
-        let cell = &way.cells[at];
-        let (nodes, gears) = (field.nodes, field.gears);
-        let ahead = field.speeds(at + 1);
-        let range = (ahead[0], ahead[nodes - 1]);
+    /// Fills a field in front of a place whose values stand.
+    pub(super) fn back(&mut self, field: &mut Field, from: usize) {
+        for at in (0..from).rev() {
+            self.ride(field, at);
+            self.go_on_foot(field, at);
+            self.shift(field, at);
+            self.get_off(field, at);
+        }
+    }
+
+    fn ride(&mut self, field: &Field, at: usize) {
+        let way = self.planner.rule.way;
+        let range = field.range(at + 1);
         for (node, &speed) in field.speeds(at).iter().enumerate() {
-            let entry = Entry::new(way, cell, speed, range);
-            for gear in 0..gears {
-                let slot = gear * nodes + node;
-                let next = field.view(at + 1, gear);
-                let choice = self.rule.best(&entry, self.gear(gear), next, node, guesses[slot]);
-                riding[slot] = choice.cost;
-                if choice.cost < NEVER {
-                    guesses[slot] = choice.power;
-                }
+            let entry = Entry::new(way, &way.cells[at], speed, range);
+            let pedalled = self.planner.pedalled(speed);
+            for gear in 0..field.gears {
+                let slot = gear * field.nodes + node;
+                let line = field.line(at + 1, gear);
+                let choice = self.planner.ride(&entry, pedalled, gear, line, node, self.powers[slot]);
+                self.riding[slot] = choice.cost;
+                self.powers[slot] = choice.power;
             }
         }
     }
 
-    fn settle(&self, field: &mut Field, at: usize, riding: &[f64]) {
-        let nodes = field.nodes;
-        let mut foot = self.foot_cost(at) + field.foot[at + 1];
-        if let Some(speed) = self.set_off(at) {
+    /// On foot over the step, or getting on before it.
+    fn go_on_foot(&self, field: &mut Field, at: usize) {
+        let on_foot = self.planner.foot_cost(at) + field.foot[at + 1];
+        let riding = self.planner.set_off(at).map(|speed| {
             let speeds = field.speeds(at);
-            let on = |values| View { speeds, values }.value(speed, 0);
-            let best = riding.chunks(nodes).map(on).fold(NEVER, f64::min);
-            foot = foot.min(self.rule.way.on + best);
+            let lines = self.riding.chunks(field.nodes).map(|values| Line { speeds, values });
+            self.planner.rule.way.on + lines.map(|line| line.value(speed, 0)).fold(NEVER, f64::min)
+        });
+        field.foot[at] = riding.map_or(on_foot, |riding| riding.min(on_foot));
+    }
+
+    /// Riding on in the same gear, or in another after a shift.
+    fn shift(&mut self, field: &mut Field, at: usize) {
+        let size = field.gears * field.nodes;
+        field.values[at * size..(at + 1) * size].copy_from_slice(&self.riding);
+        if self.planner.geared {
+            for node in 0..field.nodes {
+                self.shift_at(field, at, node);
+            }
         }
-        field.foot[at] = foot;
-        let off = self.rule.way.off + foot;
-        self.shift(field, at, riding);
+    }
+
+    fn shift_at(&mut self, field: &mut Field, at: usize, node: usize) {
+        let (gearing, nodes) = (self.planner.rule.gearing, field.nodes);
+        let speeds = field.speeds(at);
+        let after = |loss: f64| (speeds[node] * speeds[node] - loss).max(0.0).sqrt();
+        let (rear, front) = (after(gearing.rear), after(gearing.front));
+        let mut best_front = NEVER;
+        for (values, shifted) in self.riding.chunks(nodes).zip(&mut self.shifted) {
+            let line = Line { speeds, values };
+            *shifted = line.value(rear, node);
+            best_front = best_front.min(line.value(front, node));
+        }
         for gear in 0..field.gears {
-            let from = (at * field.gears + gear) * nodes;
-            for node in 0..nodes {
-                let speed = field.speeds[at * nodes + node];
-                let fall = if speed <= OFF_M_PER_S + 1e-9 { 0.0 } else { FALL };
-                let value = &mut field.values[from + node];
-                *value = value.min(off + fall);
-            }
+            let rings = (0..field.gears).filter(|other| gearing.same_ring(gear, *other));
+            let best = rings.map(|other| self.shifted[other]).fold(best_front, f64::min);
+            let value = &mut field.values[(at * field.gears + gear) * nodes + node];
+            *value = value.min(best);
         }
     }
 
-    /// Riding on as one is, or after a shift.
-    fn shift(&self, field: &mut Field, at: usize, riding: &[f64]) {
-        let (nodes, gears) = (field.nodes, field.gears);
-        let from = at * gears * nodes;
-        field.values[from..from + gears * nodes].copy_from_slice(riding);
-        if !self.geared {
-            return;
-        }
-        let gearing = self.rule.gearing;
-        let speeds = &field.speeds[at * nodes..(at + 1) * nodes];
-        let mut rear = vec![NEVER; gears];
-        for node in 0..nodes {
-            let after = |loss: f64| (speeds[node] * speeds[node] - loss).max(0.0).sqrt();
-            let (slower, slowest) = (after(gearing.rear), after(gearing.front));
-            let mut front = NEVER;
-            for gear in 0..gears {
-                let view = View { speeds, values: &riding[gear * nodes..(gear + 1) * nodes] };
-                rear[gear] = view.value(slower, node);
-                front = front.min(view.value(slowest, node));
-            }
-            for gear in 0..gears {
-                let same = |other: &usize| gearing.gears[*other].ring == gearing.gears[gear].ring;
-                let shifted = (0..gears).filter(same).map(|other| rear[other]).fold(front, f64::min);
-                let value = &mut field.values[from + gear * nodes + node];
-                *value = value.min(shifted);
+    fn get_off(&self, field: &mut Field, at: usize) {
+        let off = self.planner.rule.way.off + field.foot[at];
+        let Field { nodes, gears, speeds, values, .. } = field;
+        let speeds = &speeds[at * *nodes..(at + 1) * *nodes];
+        for values in values[at * *gears * *nodes..(at + 1) * *gears * *nodes].chunks_mut(*nodes) {
+            for (value, &speed) in values.iter_mut().zip(speeds) {
+                *value = value.min(off + Planner::fall(speed));
             }
         }
     }
-}
-
-fn pace(rule: &Rule<'_>, segment: usize) -> Pace {
-    let demand = &rule.way.on_foot[segment];
-    let cost = |speed: f64| (1.0 + rule.price * rule.charge.on_foot_w(demand.crank_w(speed))) / speed;
-    let count = 24;
-    let speed_of = |k: usize| SLOWEST_ON_FOOT * (FASTEST_ON_FOOT / SLOWEST_ON_FOOT).powf(k as f64 / count as f64);
-    let best = (0..=count).min_by(|a, b| cost(speed_of(*a)).total_cmp(&cost(speed_of(*b)))).unwrap_or(0);
-    let (mut low, mut high) = (speed_of(best.saturating_sub(1)), speed_of((best + 1).min(count)));
-    for _ in 0..40 {
-        let (a, b) = (low + 0.382 * (high - low), low + 0.618 * (high - low));
-        if cost(a) < cost(b) { high = b } else { low = a }
-    }
-    let speed = 0.5 * (low + high);
-    let power = demand.crank_w(speed);
-    Pace { speed, power, charged: rule.charge.on_foot_w(power) }
 }

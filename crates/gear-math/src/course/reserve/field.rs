@@ -1,10 +1,13 @@
-//! What it is worth to be somewhere: cost to go by place, gear and speed.
+//! What it is worth to be somewhere: the cost to go by place, gear and speed.
 
-/// A value that stands for what cannot be.
+/// Stands for what cannot be, s.
 pub(super) const NEVER: f64 = 1e5;
+/// A speed that is off a node by no more is at it, m/s.
+const SAME: f64 = 1e-9;
 
-/// Cost to go, linear in speed squared between nodes.
-#[derive(Debug, Clone, Default)]
+/// The cost to go by place, gear and speed, in straight lines over the square of speed between nodes: energy is what the value
+/// nearly follows. At each place the nodes lie in equal ratios between the slowest and the fastest speed looked at there.
+#[derive(Debug, Clone)]
 pub(super) struct Field {
     pub(super) nodes: usize,
     pub(super) gears: usize,
@@ -13,51 +16,92 @@ pub(super) struct Field {
     pub(super) foot: Vec<f64>,
 }
 
-/// The values of one gear at one place.
+/// The values in one gear at one place.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct View<'a> {
+pub(super) struct Line<'a> {
     pub(super) speeds: &'a [f64],
     pub(super) values: &'a [f64],
 }
 
 impl Field {
-    pub(super) fn new(nodes: usize, gears: usize, ranges: &[(f64, f64)]) -> Self {
+    pub(super) fn new(nodes: usize, gears: usize, ranges: &[[f64; 2]]) -> Self {
         let mut speeds = Vec::with_capacity(nodes * ranges.len());
-        for &(low, high) in ranges {
+        for &[low, high] in ranges {
             let ratio = (high / low).powf(1.0 / (nodes - 1) as f64);
-            let mut speed = low;
-            for _ in 1..nodes {
-                speeds.push(speed);
-                speed *= ratio;
-            }
+            speeds.extend(core::iter::successors(Some(low), |speed| Some(speed * ratio)).take(nodes - 1));
             speeds.push(high);
         }
         let places = ranges.len();
         Self { nodes, gears, speeds, values: vec![NEVER; nodes * gears * places], foot: vec![NEVER; places] }
     }
 
-    #[inline(always)]
+    #[inline]
     pub(super) fn speeds(&self, at: usize) -> &[f64] {
         &self.speeds[at * self.nodes..(at + 1) * self.nodes]
     }
 
-    #[inline(always)]
-    pub(super) fn view(&self, at: usize, gear: usize) -> View<'_> {
-        let from = (at * self.gears + gear) * self.nodes;
-        View { speeds: self.speeds(at), values: &self.values[from..from + self.nodes] }
+    #[inline]
+    pub(super) fn range(&self, at: usize) -> [f64; 2] {
+        let speeds = self.speeds(at);
+        [speeds[0], speeds[self.nodes - 1]]
     }
 
-    pub(super) fn last(&self) -> usize {
+    #[inline]
+    pub(super) fn line(&self, at: usize, gear: usize) -> Line<'_> {
+        let from = (at * self.gears + gear) * self.nodes;
+        Line { speeds: self.speeds(at), values: &self.values[from..from + self.nodes] }
+    }
+
+    /// The end of the lap.
+    pub(super) fn end(&self) -> usize {
         self.foot.len() - 1
+    }
+
+    /// Sets the values at a place: speed for its energy at a price, without mass for being on foot.
+    pub(super) fn begin(&mut self, at: usize, joule_price: f64, mass: f64) {
+        self.foot[at] = 0.0;
+        self.set(at, |_, speed| -joule_price * 0.5 * mass * speed * speed);
+    }
+
+    /// Puts the values at the line to the end, counted from the best of them.
+    pub(super) fn repeat(&mut self) {
+        let (end, size) = (self.end(), self.gears * self.nodes);
+        let (first, rest) = self.values.split_at_mut(end * size);
+        let base = first[..size].iter().copied().fold(NEVER, f64::min);
+        rest.iter_mut().zip(first).for_each(|(last, value)| *last = *value - base);
+        self.foot[end] = self.foot[0] - base;
+    }
+
+    /// Takes the values at the line of a field with free gears for those at the end.
+    pub(super) fn continue_from(&mut self, free: &Self) {
+        let end = self.end();
+        self.foot[end] = free.foot[0];
+        let line = free.line(0, 0);
+        self.set(end, |_, speed| line.value(speed.clamp(line.speeds[0], line.speeds[free.nodes - 1]), 0));
+    }
+
+    fn set(&mut self, at: usize, value: impl Fn(usize, f64) -> f64) {
+        for gear in 0..self.gears {
+            for node in 0..self.nodes {
+                let speed = self.speeds[at * self.nodes + node];
+                self.values[(at * self.gears + gear) * self.nodes + node] = value(gear, speed);
+            }
+        }
     }
 }
 
-impl View<'_> {
-    /// The piece in which a speed lies, looked for from a guess.
-    #[inline(always)]
-    pub(super) fn piece(&self, speed: f64, mut piece: usize) -> usize {
-        let last = self.speeds.len() - 2;
-        piece = piece.min(last);
+impl Line<'_> {
+    /// The last piece between two nodes.
+    #[inline]
+    pub(super) fn last(&self) -> usize {
+        self.speeds.len() - 2
+    }
+
+    /// The piece in which a speed lies, or which is nearest, looked for from a guess.
+    #[inline]
+    pub(super) fn piece(&self, speed: f64, guess: usize) -> usize {
+        let last = self.last();
+        let mut piece = guess.min(last);
         while piece < last && speed > self.speeds[piece + 1] {
             piece += 1;
         }
@@ -68,49 +112,25 @@ impl View<'_> {
     }
 
     /// Change of value per m²/s².
-    #[inline(always)]
+    #[inline]
     pub(super) fn slope(&self, piece: usize) -> f64 {
         let (low, high) = (self.speeds[piece], self.speeds[piece + 1]);
         (self.values[piece + 1] - self.values[piece]) / (high * high - low * low)
     }
 
-    #[inline(always)]
+    #[inline]
     pub(super) fn at(&self, speed: f64, piece: usize) -> f64 {
         let low = self.speeds[piece];
         self.values[piece] + self.slope(piece) * (speed * speed - low * low)
     }
 
-    pub(super) fn holds(&self, speed: f64) -> bool {
-        speed >= self.speeds[0] - 1e-9 && speed <= self.speeds[self.speeds.len() - 1] + 1e-9
+    fn holds(&self, speed: f64) -> bool {
+        speed >= self.speeds[0] - SAME && speed <= self.speeds[self.speeds.len() - 1] + SAME
     }
 
-    /// Value at any speed within.
+    /// The value at a speed, looked for from a guess of its piece.
+    #[inline]
     pub(super) fn value(&self, speed: f64, guess: usize) -> f64 {
         if self.holds(speed) { self.at(speed, self.piece(speed, guess)) } else { NEVER }
-    }
-}
-
-impl Field {
-    /// Values at the end of the first pass: speed for what it is worth.
-    pub(super) fn begin(&mut self, price: f64, mass: f64) {
-        let last = self.last();
-        self.foot[last] = 0.0;
-        for gear in 0..self.gears {
-            for node in 0..self.nodes {
-                let speed = self.speeds[last * self.nodes + node];
-                let slot = (last * self.gears + gear) * self.nodes + node;
-                self.values[slot] = -price * 0.5 * mass * speed * speed;
-            }
-        }
-    }
-
-    /// Puts the values at the line to the end, from nothing.
-    pub(super) fn repeat(&mut self) {
-        let (last, size) = (self.last(), self.gears * self.nodes);
-        let base = self.values[..size].iter().copied().fold(NEVER, f64::min);
-        for slot in 0..size {
-            self.values[last * size + slot] = self.values[slot] - base;
-        }
-        self.foot[last] = self.foot[0] - base;
     }
 }

@@ -1,149 +1,128 @@
 //! The lap as it is ridden by what the pass found.
 
-use crate::course::reserve::back::Planner;
-use crate::course::reserve::control::{Choice, Entry};
+use crate::course::reserve::entry::Entry;
 use crate::course::reserve::field::{Field, NEVER};
-use crate::course::reserve::way::OFF_M_PER_S;
+use crate::course::reserve::moment::{Moment, Ridden, State};
+use crate::course::reserve::planner::Planner;
+use crate::course::reserve::rule::Choice;
 
-/// Where a rider stands at the beginning of a step.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) enum State {
-    /// Riding at a speed in a gear.
-    Riding(f64, usize),
-    /// Beside the bike.
-    OnFoot,
-}
+/// A gear is changed for more than this, s: less is rounding.
+const LEAST_GAIN: f64 = 1e-9;
+/// Most laps ridden until one ends as it began.
+const MOST_LAPS: usize = 5;
 
-/// One step as it went.
+/// Riding on, after a shift where there is one.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Moment {
-    /// The gear, riding.
-    pub(super) gear: Option<usize>,
-    /// Speed at its beginning, after a shift or after getting on.
-    pub(super) entry: f64,
-    pub(super) exit: f64,
-    pub(super) power: f64,
-    /// Time of the step with its extra.
-    pub(super) time: f64,
-    /// Time of getting off or on before it.
-    pub(super) change: f64,
-    pub(super) charged_w: f64,
-    /// s, of the time for which that is charged.
-    pub(super) charged_s: f64,
-    pub(super) shift: Option<(usize, usize)>,
-}
-
-#[derive(Debug, Clone)]
-pub(super) struct Ridden {
-    pub(super) moments: Vec<Moment>,
-    pub(super) begin: State,
-    pub(super) end: State,
-    pub(super) time: f64,
-    pub(super) charge: f64,
+struct Ahead {
+    choice: Choice,
+    gear: usize,
+    /// Speed after a shift, m/s.
+    entry: f64,
 }
 
 impl Planner<'_> {
-    /// Rides the lap from a state.
-    pub(super) fn forward(&self, field: &Field, begin: State) -> Ridden {
-        let mut moments = Vec::with_capacity(field.last());
-        let mut state = begin;
-        for at in 0..field.last() {
-            let moment;
-            (state, moment) = self.next(field, at, state);
-            moments.push(moment);
+    /// Rides laps from a state until one ends as it began.
+    pub(super) fn flying(&self, field: &Field, begin: State) -> Ridden {
+        let mut ridden = self.forward(field, begin);
+        for _ in 1..MOST_LAPS {
+            if ridden.begin.is_like(ridden.end) {
+                break;
+            }
+            ridden = self.forward(field, ridden.end);
         }
-        let time = moments.iter().map(|it: &Moment| it.time + it.change).sum();
-        let charge = moments.iter().map(|it| it.charged_w * it.charged_s).sum();
-        Ridden { moments, begin, end: state, time, charge }
+        ridden
+    }
+
+    fn forward(&self, field: &Field, begin: State) -> Ridden {
+        let mut end = begin;
+        let step = |at: usize| {
+            let (state, moment) = self.next(field, at, end);
+            end = state;
+            moment
+        };
+        let moments = (0..field.end()).map(step).collect();
+        Ridden { moments, begin, end, price: self.rule.price }
     }
 
     fn next(&self, field: &Field, at: usize, state: State) -> (State, Moment) {
-        match state {
-            State::OnFoot => self.from_foot(field, at, 0.0),
-            State::Riding(speed, gear) => {
-                let (choice, to, entry) = self.best_ride(field, at, speed, Some(gear));
-                let fall = if speed <= OFF_M_PER_S + 1e-9 { 0.0 } else { 1e3 };
-                let off = self.rule.way.off + field.foot[at] + fall;
-                if off < choice.cost {
-                    return self.from_foot(field, at, self.rule.way.off);
-                }
-                let shift = (to != gear).then_some((gear, to));
-                self.ridden(at, choice, to, entry, 0.0, shift)
-            }
+        let State::Riding(speed, gear) = state else {
+            return self.from_foot(field, at, 0.0);
+        };
+        let [slowest, fastest] = field.range(at);
+        let ahead = self.ahead(field, at, speed.clamp(slowest, fastest), Some(gear));
+        let off = self.rule.way.off;
+        if off + field.foot[at] + Self::fall(speed) < ahead.choice.cost {
+            return self.from_foot(field, at, off);
         }
+        let shifted_from = (ahead.gear != gear).then_some(gear);
+        let (state, moment) = self.ridden(at, &ahead);
+        (state, Moment { shifted_from, ..moment })
     }
 
-    fn from_foot(&self, field: &Field, at: usize, change: f64) -> (State, Moment) {
-        let walk = self.foot_cost(at) + field.foot[at + 1];
-        if let Some(speed) = self.set_off(at) {
-            let (choice, gear, entry) = self.best_ride(field, at, speed, None);
-            if self.rule.way.on + choice.cost < walk {
-                return self.ridden(at, choice, gear, entry, change + self.rule.way.on, None);
-            }
-        }
-        let cell = &self.rule.way.cells[at];
-        let pace = &self.paces[cell.segment];
-        let seconds = cell.length / pace.speed;
-        let moment = Moment {
+    fn from_foot(&self, field: &Field, at: usize, off: f64) -> (State, Moment) {
+        let on = self.rule.way.on;
+        let ahead = self.set_off(at).map(|speed| self.ahead(field, at, speed, None));
+        let better = ahead.filter(|it| on + it.choice.cost < self.foot_cost(at) + field.foot[at + 1]);
+        let Some(ahead) = better else {
+            return (State::OnFoot, self.on_foot(at, off));
+        };
+        let (state, moment) = self.ridden(at, &ahead);
+        (state, Moment { off, on, ..moment })
+    }
+
+    fn on_foot(&self, at: usize, off: f64) -> Moment {
+        let (cell, pace) = (&self.rule.way.cells[at], self.pace(at));
+        Moment {
             gear: None,
             entry: pace.speed,
             exit: pace.speed,
             power: pace.power,
-            time: seconds + cell.extra,
-            change,
-            charged_w: pace.charged,
-            charged_s: seconds,
-            shift: None,
-        };
-        (State::OnFoot, moment)
-    }
-
-    /// The best gear to ride in, its choice and the speed after a shift to it.
-    fn best_ride(&self, field: &Field, at: usize, speed: f64, from: Option<usize>) -> (Choice, usize, f64) {
-        let ahead = field.speeds(at + 1);
-        let range = (ahead[0], ahead[field.nodes - 1]);
-        let mut best = (Choice::NONE, from.unwrap_or(0), speed);
-        for gear in 0..self.gears() {
-            let loss = from.map_or(0.0, |from| if from == gear { 0.0 } else { self.rule.gearing.shift_loss(from, gear) });
-            let entered = if loss > 0.0 { (speed * speed - loss).max(0.0).sqrt() } else { speed };
-            if loss > 0.0 && !field.view(at, gear).holds(entered) {
-                continue;
-            }
-            let entry = Entry::new(self.rule.way, &self.rule.way.cells[at], entered, range);
-            let guess = self.rule.charge.cp;
-            let choice = self.rule.best(&entry, self.gear(gear), field.view(at + 1, gear), field.nodes / 2, guess);
-            if choice.cost < best.0.cost - 1e-12 {
-                best = (choice, gear, entered);
-            }
+            charge: pace.charge,
+            charged: cell.length / pace.speed,
+            off,
+            on: 0.0,
+            extra: cell.extra,
+            shifted_from: None,
         }
-        best
     }
 
-    fn ridden(
-        &self,
-        at: usize,
-        choice: Choice,
-        gear: usize,
-        entry: f64,
-        change: f64,
-        shift: Option<(usize, usize)>,
-    ) -> (State, Moment) {
-        let cell = &self.rule.way.cells[at];
-        let mean = 0.5 * (entry + choice.end);
-        let used = self.rule.gearing.used(self.gear(gear), mean, choice.power);
-        let time = cell.length / mean;
-        let charged = self.rule.charge.charge_w(choice.power, self.rule.gearing.rpm[used] * mean);
+    /// The best way on, in the gear that is in or any other; in any for nothing where none is.
+    fn ahead(&self, field: &Field, at: usize, speed: f64, from: Option<usize>) -> Ahead {
+        let none = Ahead { choice: Choice::NONE, gear: from.unwrap_or(0), entry: speed };
+        let stays = from.map_or(none, |gear| self.ahead_in(field, at, speed, gear));
+        (0..self.gears()).filter(|gear| Some(*gear) != from).fold(stays, |best, gear| {
+            let loss = from.map_or(0.0, |from| self.rule.gearing.loss(from, gear));
+            let entry = (speed * speed - loss).max(0.0).sqrt();
+            let other = self.ahead_in(field, at, entry, gear);
+            if other.choice.cost < best.choice.cost - LEAST_GAIN { other } else { best }
+        })
+    }
+
+    fn ahead_in(&self, field: &Field, at: usize, entry: f64, gear: usize) -> Ahead {
+        let way = self.rule.way;
+        let step = Entry::new(way, &way.cells[at], entry, field.range(at + 1));
+        let (node, usual) = (field.nodes / 2, self.rule.account.sustainable_w());
+        let line = field.line(at + 1, gear);
+        let choice = self.ride(&step, self.pedalled(entry), gear, line, node, usual);
+        Ahead { choice, gear, entry }
+    }
+
+    fn ridden(&self, at: usize, ahead: &Ahead) -> (State, Moment) {
+        let Ahead { choice: Choice { end, power, cost }, gear, entry } = *ahead;
+        let mean = 0.5 * (entry + end);
+        let chosen = self.gear(gear);
         let moment = Moment {
-            gear: Some(used),
+            gear: Some(self.rule.gearing.used(chosen, mean, power)),
             entry,
-            exit: choice.end,
-            power: choice.power,
-            time,
-            change,
-            charged_w: if choice.cost < NEVER { charged } else { 0.0 },
-            charged_s: time,
-            shift,
+            exit: end,
+            power,
+            charge: if cost < NEVER { self.rule.charge(chosen, mean, power) } else { 0.0 },
+            charged: self.rule.way.cells[at].length / mean,
+            off: 0.0,
+            on: 0.0,
+            extra: 0.0,
+            shifted_from: None,
         };
-        (State::Riding(choice.end, gear), moment)
+        (State::Riding(end, gear), moment)
     }
 }

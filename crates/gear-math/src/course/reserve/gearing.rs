@@ -1,29 +1,28 @@
 //! The gears of a bike as a plan sees them.
 
-use crate::course::reserve::charge::Charge;
 use crate::course::reserve::setup::ReserveSetup;
 use crate::gears::Gear;
+use crate::rider::EffortAccount;
 
-/// Width of a bin of the table of best gears, in m/s and W.
-const SPEED_BIN: f64 = 0.15;
-const SPEEDS: usize = 100;
-const POWER_BIN: f64 = 60.0;
-const POWERS: usize = 10;
+/// Width of a bin of the table of best gears, in m/s and in W.
+const BIN: (f64, f64) = (0.15, 60.0);
+/// How many bins there are; what lies beyond the last belongs to it.
+const BINS: (usize, usize) = (100, 10);
 
-/// The gears of a bike.
+/// The gears of a bike as a plan sees them.
 #[derive(Debug, Clone)]
 pub(super) struct Gearing {
     pub(super) gears: Vec<Gear>,
-    /// rpm of the crank at 1 m/s.
+    /// Turns of the crank a minute at 1 m/s.
     pub(super) rpm: Vec<f64>,
-    /// Best gear by speed and power.
+    /// Gear that takes least from the reserve, by speed and power.
     best: Vec<u8>,
-    /// Speed squared that a shift at the rear and one at the front take, m²/s².
+    /// Speed squared that a shift at the rear takes, and one at the front, m²/s².
     pub(super) rear: f64,
     pub(super) front: f64,
 }
 
-/// Which gear is in.
+/// How the gear is settled.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum In {
     /// The best for speed and power, changed for nothing.
@@ -33,24 +32,20 @@ pub(super) enum In {
 }
 
 impl Gearing {
+    /// # Formula
+    /// v′² = v² − 2 η CP t/m_e: a shift takes the work of its time. A choice of this model; no time passes.
     pub(super) fn new(setup: &ReserveSetup, mass: f64) -> Self {
         let bike = &setup.lap.bike;
         let gears: Vec<Gear> = bike.gears().collect();
         let rpm: Vec<f64> = gears.iter().map(|gear| 60.0 / gear.development(bike.wheel).m()).collect();
-        let lost = |seconds: f64| 2.0 * bike.efficiency.share() * setup.charge.cp * seconds / mass;
-        let best = table(&rpm, &setup.charge);
-        let shifting = &setup.lap.shifting;
-        Self { gears, rpm, best, rear: lost(shifting.rear.s()), front: lost(shifting.front.s()) }
+        let work_per_s = bike.efficiency.share() * setup.account.sustainable_w();
+        let [rear, front] = [setup.lap.shifting.rear, setup.lap.shifting.front]
+            .map(|shift| 2.0 * work_per_s * shift.s() / mass);
+        Self { best: table(&rpm, &setup.account), gears, rpm, rear, front }
     }
 
-    #[inline(always)]
-    pub(super) fn best(&self, speed: f64, power: f64) -> usize {
-        let speed = ((speed * (1.0 / SPEED_BIN)) as usize).min(SPEEDS - 1);
-        let power = ((power * (1.0 / POWER_BIN)) as usize).min(POWERS - 1);
-        usize::from(self.best[speed * POWERS + power])
-    }
-
-    #[inline(always)]
+    /// The gear used at a speed and a power.
+    #[inline]
     pub(super) fn used(&self, gear: In, speed: f64, power: f64) -> usize {
         match gear {
             In::One(gear) => gear,
@@ -58,27 +53,40 @@ impl Gearing {
         }
     }
 
-    #[inline(always)]
-    pub(super) fn shift_loss(&self, from: usize, to: usize) -> f64 {
-        if self.gears[from].ring == self.gears[to].ring { self.rear } else { self.front }
+    #[inline]
+    pub(super) fn best(&self, speed: f64, power: f64) -> usize {
+        let speed = ((speed * (1.0 / BIN.0)) as usize).min(BINS.0 - 1);
+        let power = ((power * (1.0 / BIN.1)) as usize).min(BINS.1 - 1);
+        usize::from(self.best[speed * BINS.1 + power])
+    }
+
+    pub(super) fn same_ring(&self, one: usize, other: usize) -> bool {
+        self.gears[one].ring == self.gears[other].ring
+    }
+
+    /// Speed squared that is lost from one gear to another.
+    pub(super) fn loss(&self, from: usize, to: usize) -> f64 {
+        match () {
+            () if from == to => 0.0,
+            () if self.same_ring(from, to) => self.rear,
+            () => self.front,
+        }
     }
 }
 
-fn table(rpm: &[f64], charge: &Charge) -> Vec<u8> {
-    let mut best = Vec::with_capacity(SPEEDS * POWERS);
-    for speed in 0..SPEEDS {
-        for power in 0..POWERS {
-            let speed = (speed as f64 + 0.5) * SPEED_BIN;
-            let power = (power as f64 + 0.5) * POWER_BIN;
-            let cost = |at: &f64| charge.charge_w(power, at * speed);
-            let found = rpm.iter().map(cost).enumerate().min_by(|a, b| a.1.total_cmp(&b.1));
-            let fallback = rpm.iter().enumerate().max_by(|a, b| a.1.total_cmp(b.1));
-            let gear = match found {
-                Some((gear, cost)) if cost.is_finite() => gear,
-                _ => fallback.map_or(0, |it| it.0),
-            };
-            best.push(gear as u8);
-        }
-    }
-    best
+fn table(rpm: &[f64], account: &EffortAccount) -> Vec<u8> {
+    let middle = |bin: usize, width: f64| (bin as f64 + 0.5) * width;
+    let bins = (0..BINS.0).flat_map(|speed| (0..BINS.1).map(move |power| (speed, power)));
+    bins.map(|(speed, power)| best(rpm, account, middle(speed, BIN.0), middle(power, BIN.1))).collect()
+}
+
+/// The gear with the least charge; the lowest where none can turn so much.
+fn best(rpm: &[f64], account: &EffortAccount, speed: f64, power: f64) -> u8 {
+    let charge = |gear: &usize| account.charge_w(power, rpm[*gear] * speed);
+    let better = |a: usize, b: usize| match charge(&a).total_cmp(&charge(&b)) {
+        core::cmp::Ordering::Equal => if rpm[b] > rpm[a] { b } else { a },
+        core::cmp::Ordering::Less => a,
+        core::cmp::Ordering::Greater => b,
+    };
+    (0..rpm.len()).reduce(better).unwrap_or(0) as u8
 }

@@ -1,10 +1,9 @@
 //! Trial.
-use super::charge::Charge;
 use super::fineness::Fineness;
-use super::plan::Search;
-use super::setup::{GroundFactors, ReserveSetup};
-use crate::course::{CornerSpeed, Obstacle, ObstacleTime, Segment, Course};
-use crate::rider::{Air, BikeMass, BodyMass, Compass, KitMass, Wind, WindSpeed};
+use super::lap::ReserveLap;
+use super::setup::ReserveSetup;
+use crate::course::{CornerSpeed, Course, Mode, Obstacle, ObstacleTime, Segment};
+use crate::rider::{Air, BikeMass, BodyMass, Compass, CriticalPower, EffortAccount, EffortBudget, KitMass, PeakPower, Wind, WindSpeed, WorkReserve};
 use crate::{Bike, Circumference, Drivetrain, Gradient, LapSetup, Power, Rider, Surface};
 
 const DIR: &str = "/work/shared/reference/data/lap-model/";
@@ -30,38 +29,27 @@ fn setup(body: f64, kit: f64, bike: f64, cp: f64, peak: f64, rings: &str, sprock
     let rider = Rider::new(BodyMass::new(body).unwrap(), KitMass::new(kit).unwrap(), Power::new(cp).unwrap());
     let d = Drivetrain { chainset: rings.parse().unwrap(), cassette: sprockets.parse().unwrap() };
     let bike = Bike::new(BikeMass::new(bike).unwrap(), d, Circumference::new(2100.0).unwrap());
-    let charge = Charge { cp, peak, repaid: 0.5, kappa: 0.4, lasting: 0.5, own_rpm: Charge::line(cp) };
-    ReserveSetup { lap: LapSetup::new(rider, bike, Air::STILL), charge, budget_j: 0.0, wind: None, ground: GroundFactors::TYPICAL }
+    let effort = CriticalPower::new(rider.power, WorkReserve::USUAL, PeakPower::new(peak).unwrap()).unwrap();
+    ReserveSetup::new(LapSetup::new(rider, bike, Air::STILL), EffortAccount::new(effort))
+}
+
+fn cpu() -> f64 {
+    let text = std::fs::read_to_string("/proc/self/stat").unwrap();
+    let f: Vec<&str> = text.rsplit(')').next().unwrap().split_whitespace().collect();
+    10.0 * (f[11].parse::<f64>().unwrap() + f[12].parse::<f64>().unwrap())
 }
 
 fn run(name: &str, course: &Course, setup: &ReserveSetup, fineness: Fineness) -> f64 {
-    let t0 = std::time::Instant::now();
-    let search = Search::new(course, setup, fineness);
-    let (best, log) = search.plan();
-    let el = t0.elapsed().as_secs_f64() * 1e3;
-    let r = &best.ridden;
-    let t = r.time + best.price * (r.charge - setup.budget_j);
-    let mut at = 0.0;
-    let mut spans: Vec<(f64, f64)> = vec![];
-    for (c, m) in search.way.cells.iter().zip(&r.moments) {
-        if m.gear.is_none() {
-            match spans.last_mut() { Some(s) if (s.1 - at).abs() < 1e-6 => s.1 = at + c.length, _ => spans.push((at, at + c.length)) }
-        }
-        at += c.length;
-    }
-    let rear = r.moments.iter().filter(|m| m.shift.is_some()).count();
-    let high = r.moments.iter().filter(|m| m.gear.is_some()).map(|m| m.power).fold(0.0, f64::max);
-    let above: f64 = r.moments.iter().filter(|m| m.gear.is_some()).map(|m| (m.power - setup.charge.cp).max(0.0) * m.time).sum();
-    println!("{name}: {t:.2} price {:.5} N {:.0} above {above:.0} high {high:.0} shifts {rear} {spans:.1?} begin {:?} end {:?} {el:.1} ms", best.price, r.charge, r.begin, r.end);
-    if std::env::var("LOG").is_ok() { for l in log { println!("   {:.5} {:.2} {:.0} -> {:.2}", l.0, l.1, l.2, l.1 + l.0 * (l.2 - setup.budget_j)); } }
-    if std::env::var("TRACE").is_ok() {
-        let mut at = 0.0;
-        for (c, m) in search.way.cells.iter().zip(&r.moments) {
-            println!("{at:.1} {:?} {:.3} {:.3} {:.0} {:.3} {:.3} {:?}", m.gear.map(|g| search.gearing.gears[g].to_string()), m.entry, m.exit, m.power, m.time, m.change, m.shift);
-            at += c.length;
-        }
-    }
-    t
+    let t0 = cpu();
+    let reps: usize = std::env::var("REPS").ok().and_then(|v| v.parse().ok()).unwrap_or(1);
+    let mut r = ReserveLap::of(course, setup, fineness);
+    for _ in 1..reps { r = ReserveLap::of(course, setup, fineness); }
+    let el = (cpu() - t0) / reps as f64;
+    let spans: Vec<_> = r.plan.iter().filter(|p| p.mode == Mode::Foot).map(|p| (p.from_m, p.to_m, p.why)).collect();
+    let e = &r.energy;
+    let book = e.crank - (e.climbing + e.rolling + e.bearings + e.air + e.kinetic + e.brakes + e.drivetrain);
+    println!("{name}: {:.2} price {:.5} N {:.0} above {:.0} charged {:.0} high {:.0} coast {:.1} shifts {}+{} {spans:.1?} err {:.3} book {book:.1e} {el:.1} ms cpu", r.time_s, r.price_s_per_j, r.net_j(), r.above_j, r.charged_j, r.highest_power_w, r.coasting_s, r.shifts_rear, r.shifts_front, r.step_error_s);
+    r.time_s
 }
 
 #[test]
@@ -69,13 +57,13 @@ fn cases() {
     let text = std::fs::read_to_string(format!("{DIR}lap-cases.csv")).unwrap();
     let f = if std::env::var("QUICK").is_ok() { Fineness::QUICK } else { Fineness::FINE };
     let env = |n: &str, d: f64| std::env::var(n).ok().and_then(|v| v.parse().ok()).unwrap_or(d);
-    let f = Fineness { step_m: env("STEP", f.step_m), speeds: env("SPEEDS", f.speeds as f64) as usize, near_speeds: env("NEAR", f.near_speeds as f64) as usize, ..f };
+    let f = Fineness { step_m: env("STEP", f.step_m), speeds: env("SPEEDS", f.speeds as f64) as usize, near_speeds: env("NEAR", f.near_speeds as f64) as usize, prices: [env("P0", f.prices[0] as f64) as usize, env("P1", f.prices[1] as f64) as usize], cranks: [env("C0", f.cranks[0]), env("C1", f.cranks[1])], reach: f.reach.map(|r| env("REACH", r)), ..f };
     for line in text.lines().filter(|l| !l.starts_with('#')).skip(1) {
         let c: Vec<&str> = line.split(',').collect();
         if let Ok(only) = std::env::var("ONLY") { if !c[0].contains(&only) { continue; } }
         let n = |i: usize| c[i].parse::<f64>().unwrap();
         let mut s = setup(n(2), n(3), n(4), n(5), n(6), c[9], c[10]);
-        s.budget_j = n(12);
+        s.budget = EffortBudget::new(n(12)).unwrap();
         if n(7) > 0.0 { s.wind = Some(Wind { speed: WindSpeed::new(n(7)).unwrap(), from: Compass::new(n(8)).unwrap() }); }
         let t = run(c[0], &course(c[1], "lap-courses.csv"), &s, f);
         println!("   expected {} tol {} price {} above {} charged {} high {} coasting {} {} shifts {}  off {:+.2}", n(14), n(16), n(17), n(18), n(19), n(20), n(21), c[22], c[24], t - n(14));
@@ -83,20 +71,17 @@ fn cases() {
 }
 
 #[test]
-fn foot() {
-    use crate::rider::FootDemand;
-    let text = std::fs::read_to_string(format!("{DIR}single-climb.csv")).unwrap();
-    let mut worst = 0.0f64;
-    for line in text.lines().filter(|l| !l.starts_with('#')).skip(1) {
-        let c: Vec<&str> = line.split(',').collect();
-        let n = |i: usize| c[i].parse::<f64>().unwrap();
-        let s = setup(n(0), n(1), n(2), n(3), n(4), c[5], c[6]);
-        let ground = Surface::named(c[9]).unwrap().ground();
-        let d = FootDemand::new(&s.lap.rider, &s.lap.bike, &Air::STILL, &ground, Gradient::new(100.0 * n(8)).unwrap());
-        let p = d.crank_w(n(16));
-        worst = worst.max((p - n(17)).abs() / n(17));
-        let h = s.charge.on_foot_w(n(17)) * n(18);
-        worst = worst.max((h - n(10)).abs() / 1e3);
+fn long() {
+    let q = |n: &str| course(n, "lap-courses.csv");
+    let segments = [q("orchard"), q("quarry"), q("common"), q("orchard"), q("quarry"), q("common")].iter().flat_map(|c| c.segments().to_vec()).collect();
+    let long = Course::new(segments).unwrap();
+    println!("{} m", long.length_m());
+    for (rings, sprockets) in [("40", "11-12-13-14-15-17-19-21-24-28-32"), ("46/36", "11-12-13-14-15-17-19-21-23-25-28")] {
+        let s = setup(68.0, 2.0, 8.5, 240.0, 950.0, rings, sprockets);
+        let a = run("long quick", &long, &s, Fineness::QUICK);
+        if std::env::var("BOTH").is_ok() {
+            let b = run("long fine", &long, &s, Fineness::FINE);
+            println!("off {:+.2}", a - b);
+        }
     }
-    println!("worst {worst}");
 }

@@ -1,113 +1,54 @@
 //! A course in steps, for one rider on one bike.
 
 use crate::course::course::Course;
-use crate::course::quantity::CornerSpeed;
 use crate::course::reserve::cell::Cell;
+use crate::course::reserve::person::Person;
 use crate::course::reserve::setup::ReserveSetup;
-use crate::course::segment::Segment;
-use crate::physics::GRAVITY;
-use crate::rider::{Air, BalanceSpeed, FootDemand, Gradient, Ground, Headwind, Resistance, RoadLoad, Surface};
+use crate::rider::{BalanceSpeed, FootDemand};
 
+/// Part of a step that a stretch may be longer without another step, against rounding.
 const ROUNDING: f64 = 1e-9;
+/// The fastest at which anyone gets off, m/s. Estimate.
 pub(super) const OFF_M_PER_S: f64 = 3.5;
-const SET_OFF_S: f64 = 0.5;
-pub(super) const FASTEST: f64 = 15.0;
+/// The fastest looked at, m/s: 54 km/h. Estimate, because a course of cyclo-cross gives no room for more.
+const FASTEST: f64 = 15.0;
+/// The slowest at which anyone rides, gaining speed, m/s. Estimate.
 pub(super) const SLOWEST: f64 = 0.8;
+/// Room above it where a corner is slower, so that there are speeds to look at, m/s.
+const ROOM: f64 = 0.05;
 
-/// A course in steps.
+/// A course in steps, for one rider on one bike, as one lap of many.
 #[derive(Debug, Clone)]
 pub(super) struct Way {
     pub(super) cells: Vec<Cell>,
-    /// Highest speed at the beginning of every step and at the end of the last, m/s.
+    /// Highest speed at the beginning of every step, and once more that of the first, m/s.
     pub(super) ceilings: Vec<f64>,
+    /// What going on foot takes, by stretch.
     pub(super) on_foot: Vec<FootDemand>,
+    /// Mass that resists a change of speed, kg.
     pub(super) mass: f64,
-    pub(super) weight: f64,
+    /// Drivetrain efficiency.
     pub(super) efficiency: f64,
+    /// m/s².
     pub(super) braking: f64,
+    /// Slowest speed in balance unless it grows, m/s.
     pub(super) balance: f64,
+    /// Time of getting off and of getting on, s.
     pub(super) off: f64,
     pub(super) on: f64,
 }
 
-struct Person<'a> {
-    setup: &'a ReserveSetup,
-}
-
-impl Person<'_> {
-    fn ground(&self, surface: Surface) -> Ground {
-        self.setup.ground.ground(&surface.ground_under(self.setup.lap.bike.tyre))
-    }
-
-    fn load(&self, ground: &Ground, headwind: Headwind) -> RoadLoad {
-        let lap = &self.setup.lap;
-        let air = Air { headwind, ..lap.air };
-        let load = RoadLoad::new(lap.rider.with(&lap.bike), ground.rolling, &air, lap.bike.efficiency);
-        RoadLoad { wheels: lap.wheels, ..load }
-    }
-
-    fn headwind(&self, segment: &Segment) -> Headwind {
-        let wind = self.setup.wind.zip(segment.heading);
-        wind.map_or(Headwind::NONE, |(wind, heading)| wind.against(heading))
-    }
-
-    fn weight(&self) -> f64 {
-        self.setup.lap.rider.with(&self.setup.lap.bike).kg() * GRAVITY
-    }
-
-    fn grip(&self, ground: &Ground, gradient: Gradient) -> f64 {
-        let slip = self.setup.lap.limits.grip.and_then(|stance| stance.slip(ground.friction, ground.rolling));
-        slip.map_or(f64::INFINITY, |slip| {
-            let normal = self.weight() / gradient.rise_over_run().hypot(1.0);
-            (normal * (slip.rise_over_run() + ground.rolling.value())).max(0.0)
-        })
-    }
-
-    fn cell(&self, segment: &Segment, number: usize, count: f64) -> Cell {
-        let ground = self.ground(segment.surface);
-        let Resistance { gravity, rolling, bearing, bearing_growth, air, headwind, .. } =
-            self.load(&ground, self.headwind(segment)).resistance(segment.gradient);
-        Cell {
-            length: segment.length.m() / count,
-            rise: segment.rise_m() / count,
-            gravity,
-            rolling,
-            bearing,
-            bearing_growth,
-            air,
-            wind: headwind,
-            grip: self.grip(&ground, segment.gradient),
-            corner: segment.corner.map_or(f64::INFINITY, CornerSpeed::m_per_s),
-            blocked: segment.obstacle.is_some(),
-            extra: segment.obstacle.map_or(0.0, |obstacle| obstacle.time.s()) / count,
-            set_off_loss: (gravity + rolling) / self.weight() * GRAVITY * SET_OFF_S,
-            segment: number,
-        }
-    }
-
-    fn demand(&self, segment: &Segment) -> FootDemand {
-        let lap = &self.setup.lap;
-        FootDemand::new(&lap.rider, &lap.bike, &lap.air, &self.ground(segment.surface), segment.gradient)
-    }
-}
-
 impl Way {
+    /// Cuts a course into steps no longer than `step_m`.
     pub(super) fn new(course: &Course, setup: &ReserveSetup, step_m: f64) -> Self {
-        let person = Person { setup };
-        let mut cells = Vec::new();
-        for (number, segment) in course.segments().iter().enumerate() {
-            let count = (segment.length.m() / step_m - ROUNDING).ceil().max(1.0);
-            cells.resize(cells.len() + count as usize, person.cell(segment, number, count));
-        }
-        let lap = &setup.lap;
-        let level = person.load(&person.ground(Surface::Tarmac), Headwind::NONE);
+        let (person, lap) = (Person { setup }, &setup.lap);
+        let cells = cells(&person, course, step_m);
         let braking = lap.mounting.braking.m_per_s2();
         Self {
             ceilings: ceilings(&cells, braking),
             cells,
-            on_foot: course.segments().iter().map(|segment| person.demand(segment)).collect(),
-            mass: level.effective_mass(lap.inertia, lap.bike.wheel).kg(),
-            weight: person.weight(),
+            on_foot: course.segments().iter().map(|segment| person.on_foot(segment)).collect(),
+            mass: person.mass(),
             efficiency: lap.bike.efficiency.share(),
             braking,
             balance: lap.limits.balance.map_or(SLOWEST, BalanceSpeed::m_per_s),
@@ -115,23 +56,51 @@ impl Way {
             on: lap.mounting.on.s(),
         }
     }
+
+    pub(super) fn length(&self) -> f64 {
+        self.cells.iter().map(|cell| cell.length).sum()
+    }
+
+    /// How many steps from the line make up a way, all of them where the lap is shorter.
+    pub(super) fn steps_in(&self, way_m: f64) -> usize {
+        let mut left = way_m;
+        let reached = self.cells.iter().position(|cell| {
+            left -= cell.length;
+            left <= 0.0
+        });
+        reached.map_or(self.cells.len(), |last| last + 1)
+    }
+
+    /// Speeds looked at in every place: all that can be ridden there.
+    pub(super) fn ranges(&self) -> Vec<[f64; 2]> {
+        self.ceilings.iter().map(|&ceiling| [SLOWEST, ceiling]).collect()
+    }
 }
 
-/// Highest speeds so that braking in front of what is slow suffices, round and round.
+fn cells(person: &Person<'_>, course: &Course, step_m: f64) -> Vec<Cell> {
+    let mut cells = Vec::new();
+    for (number, segment) in course.segments().iter().enumerate() {
+        let count = (segment.length.m() / step_m - ROUNDING).ceil().max(1.0);
+        cells.resize(cells.len() + count as usize, person.cell(segment, number, count));
+    }
+    cells
+}
+
+/// Highest speeds at the beginning of every step, so that braking in front of what must be slow suffices, round and round.
 fn ceilings(cells: &[Cell], braking: f64) -> Vec<f64> {
-    let count = cells.len();
-    let mut ceilings = vec![FASTEST; count + 1];
+    let mut ceilings = vec![FASTEST; cells.len() + 1];
     for _ in 0..2 {
-        ceilings[count] = ceilings[0];
-        for at in (0..count).rev() {
-            let (cell, ahead) = (&cells[at], ceilings[at + 1]);
-            let before = cells[(at + count - 1) % count].corner;
-            let own = if cell.blocked { OFF_M_PER_S } else { FASTEST.min(cell.corner) };
-            let braked = (ahead * ahead + 2.0 * braking * cell.length).sqrt();
-            let braked = if cell.blocked { own } else { braked };
-            ceilings[at] = own.min(before).min(braked).max(SLOWEST + 0.05);
+        let last = ceilings[0];
+        ceilings[cells.len()] = last;
+        for at in (0..cells.len()).rev() {
+            let before = cells[at.checked_sub(1).unwrap_or(cells.len() - 1)].corner;
+            ceilings[at] = ceiling(&cells[at], ceilings[at + 1], braking).min(before).max(SLOWEST + ROOM);
         }
-        ceilings[count] = ceilings[0];
     }
     ceilings
+}
+
+fn ceiling(cell: &Cell, ahead: f64, braking: f64) -> f64 {
+    let braked = (ahead * ahead + 2.0 * braking * cell.length).sqrt();
+    if cell.blocked { OFF_M_PER_S } else { cell.corner.min(braked).min(FASTEST) }
 }

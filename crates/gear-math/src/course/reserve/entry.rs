@@ -1,0 +1,113 @@
+//! A step begun at a speed: what can be made of it.
+
+use crate::course::reserve::cell::Cell;
+use crate::course::reserve::way::{SLOWEST, Way};
+
+/// Rounds until the speed at the end under a force is known.
+const ROUNDS: usize = 3;
+/// Most rounds of Newton's method, and the changes of speed that end it, as shares.
+const MOST_ROUNDS: usize = 12;
+const NEAR: f64 = 1e-3;
+const EXACT: f64 = 1e-9;
+/// The slowest end that is tried, m/s.
+const TRIED: f64 = 0.1;
+const SAME: f64 = 1e-9;
+
+/// A step begun at a speed, with the speeds at which it may end.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Entry<'a> {
+    pub(super) cell: &'a Cell,
+    pub(super) mass: f64,
+    pub(super) speed: f64,
+    /// By coasting.
+    pub(super) coast: f64,
+    pub(super) low: f64,
+    pub(super) high: f64,
+}
+
+impl<'a> Entry<'a> {
+    /// A step that must end within `next`. Balance lets nobody below its limit who is not below it already and gains speed.
+    #[inline]
+    pub(super) fn new(way: &Way, cell: &'a Cell, speed: f64, [slowest, fastest]: [f64; 2]) -> Self {
+        let mut entry = Self { high: fastest, ..Self::bare(way, cell, speed) };
+        if speed >= SLOWEST - SAME && !cell.blocked {
+            let braked = (speed * speed - 2.0 * way.braking * cell.length).max(0.0).sqrt();
+            entry.coast = entry.end_under(0.0);
+            entry.low = braked.min(entry.coast).max(way.balance.min(speed)).max(slowest);
+            entry.high = if cell.grip.is_finite() { fastest.min(entry.end_under(cell.grip)) } else { fastest };
+        }
+        entry
+    }
+
+    /// A step of which nothing is known yet.
+    #[inline]
+    pub(super) fn bare(way: &Way, cell: &'a Cell, speed: f64) -> Self {
+        Self { cell, mass: way.mass, speed, coast: 0.0, low: f64::INFINITY, high: 0.0 }
+    }
+
+    #[inline]
+    pub(super) fn is_possible(&self) -> bool {
+        self.low <= self.high
+    }
+
+    #[inline]
+    pub(super) fn allowed(&self, end: f64) -> f64 {
+        end.min(self.high).max(self.low)
+    }
+
+    /// Speed at the end under a drive force.
+    #[inline]
+    fn end_under(&self, force: f64) -> f64 {
+        let (square, share) = (self.speed * self.speed, 2.0 * self.cell.length / self.mass);
+        (0..ROUNDS).fold(self.speed, |end, _| {
+            let mean = 0.5 * (self.speed + end);
+            (square + share * (force - self.cell.force(mean))).max(0.0).sqrt()
+        })
+    }
+
+    /// Work at the wheel that an end takes, J; less than none is braked.
+    ///
+    /// # Formula
+    /// ½ m_e (v₂² − v²) + F(v̄) L: energy balances over every step.
+    #[inline]
+    pub(super) fn work(&self, end: f64) -> f64 {
+        0.5 * self.mass * (end * end - self.speed * self.speed)
+            + self.cell.length * self.cell.force(0.5 * (self.speed + end))
+    }
+
+    /// # Formula
+    /// t = 2 L/(v + v₂).
+    #[inline]
+    pub(super) fn time(&self, end: f64) -> f64 {
+        2.0 * self.cell.length / (self.speed + end)
+    }
+
+    /// About the speed at the end on a power at the wheel, from a guess. It bears on which power is tried alone: what a step
+    /// takes follows from the speed at its end.
+    #[inline]
+    pub(super) fn end_near(&self, power: f64, guess: f64) -> f64 {
+        self.end_within(power, guess, NEAR)
+    }
+
+    /// The speed at the end on a power at the wheel.
+    pub(super) fn end_on(&self, power: f64, guess: f64) -> f64 {
+        self.end_within(power, guess, EXACT)
+    }
+
+    #[inline]
+    fn end_within(&self, power: f64, guess: f64, share: f64) -> f64 {
+        let mut end = guess;
+        for _ in 0..MOST_ROUNDS {
+            let inverse = 1.0 / (self.speed + end);
+            let given = 2.0 * power * self.cell.length * inverse;
+            let growth = self.cell.force_growth(0.5 * (self.speed + end));
+            let slope = self.mass * end + 0.5 * self.cell.length * growth + given * inverse;
+            let step = (self.work(end) - given) / slope;
+            end = (end - step).max(TRIED);
+            if step.abs() < share * end {
+                break;
+            }
+        }
+        end
+    }
+}

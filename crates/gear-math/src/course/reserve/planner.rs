@@ -1,0 +1,95 @@
+//! What the pass back and the ride forward share.
+
+use crate::course::reserve::entry::Entry;
+use crate::course::reserve::field::Line;
+use crate::course::reserve::gearing::In;
+use crate::course::reserve::pace::Pace;
+use crate::course::reserve::rule::{Choice, Rule};
+use crate::course::reserve::way::{OFF_M_PER_S, SLOWEST};
+
+/// The fastest at which one gets on, m/s. Estimate.
+const FASTEST_ON: f64 = 2.9;
+/// What it costs to have to get off faster than anyone can, s: a fall, which no plan takes that can do otherwise.
+const FALL_S: f64 = 1e3;
+const SAME: f64 = 1e-9;
+
+/// What the pass back and the ride forward share.
+#[derive(Debug, Clone)]
+pub(super) struct Planner<'a> {
+    pub(super) rule: Rule<'a>,
+    /// On foot, by stretch.
+    paces: Vec<Pace>,
+    /// Whether gears are chosen, or changed for nothing.
+    pub(super) geared: bool,
+    /// Slowest and fastest crank pedalled in, over that of the gear that suits best.
+    cranks: [f64; 2],
+}
+
+impl<'a> Planner<'a> {
+    pub(super) fn new(rule: Rule<'a>, geared: bool, cranks: [f64; 2]) -> Self {
+        let paces = rule.way.on_foot.iter().map(|demand| Pace::at(&rule, demand)).collect();
+        Self { rule, paces, geared, cranks }
+    }
+
+    pub(super) fn gear(&self, index: usize) -> In {
+        if self.geared { In::One(index) } else { In::Best }
+    }
+
+    pub(super) fn gears(&self) -> usize {
+        if self.geared { self.rule.gearing.gears.len() } else { 1 }
+    }
+
+    /// Turns of the crank a minute at 1 m/s in the gears pedalled in at a speed.
+    #[inline]
+    pub(super) fn pedalled(&self, speed: f64) -> [f64; 2] {
+        let gearing = self.rule.gearing;
+        let suits = gearing.rpm[gearing.best(speed, self.rule.account.sustainable_w())];
+        self.cranks.map(|share| share * suits)
+    }
+
+    /// The best way through a step in one of the gears, pedalling where it suits.
+    #[inline]
+    pub(super) fn ride(
+        &self,
+        entry: &Entry<'_>,
+        [slowest, fastest]: [f64; 2],
+        gear: usize,
+        next: Line<'_>,
+        node: usize,
+        power: f64,
+    ) -> Choice {
+        let rpm = self.rule.gearing.rpm[gear];
+        if !self.geared || (rpm >= slowest && rpm <= fastest) {
+            self.rule.best(entry, self.gear(gear), next, node, power)
+        } else {
+            self.rule.idle(entry, self.gear(gear), next, node)
+        }
+    }
+
+    pub(super) fn pace(&self, at: usize) -> &Pace {
+        &self.paces[self.rule.way.cells[at].segment]
+    }
+
+    /// Time and price of a step on foot, s.
+    pub(super) fn foot_cost(&self, at: usize) -> f64 {
+        let (cell, pace) = (&self.rule.way.cells[at], self.pace(at));
+        cell.length / pace.speed * (1.0 + self.rule.price * pace.charge) + cell.extra
+    }
+
+    /// Speed after getting on before a step; none where that cannot be done.
+    ///
+    /// # Formula
+    /// v₀ = min(v_foot, 2.9 m/s) − g (sin θ + C_rr cos θ) · 0.5 s, at least 0.8 m/s: half a second without drive.
+    pub(super) fn set_off(&self, at: usize) -> Option<f64> {
+        let cell = &self.rule.way.cells[at];
+        let speed = self.pace(at).speed.min(FASTEST_ON) - cell.set_off_loss;
+        let speed = speed.min(self.rule.way.ceilings[at]);
+        (speed >= SLOWEST && !cell.blocked).then_some(speed)
+    }
+
+    /// What getting off at a speed costs beside the time that it takes, s.
+    #[inline]
+    pub(super) fn fall(speed: f64) -> f64 {
+        if speed <= OFF_M_PER_S + SAME { 0.0 } else { FALL_S }
+    }
+}
