@@ -3,7 +3,7 @@
 use crate::rider::account::EffortAccount;
 
 /// Rounds in which the cadence liked and the power settle on each other; the first guess is usually near.
-const ROUNDS: usize = 2;
+const ROUNDS: usize = 1;
 /// A watt more is felt as this much at least. Estimate, against a guess far off.
 const LEAST_FELT: f64 = 0.2;
 

@@ -1,7 +1,7 @@
 //! The pass against the riding, which finds what it is worth to be anywhere.
 
 use crate::course::reserve::entry::Entry;
-use crate::course::reserve::field::{Field, Line, NEVER};
+use crate::course::reserve::field::{Field, Line, NEVER, lesser};
 use crate::course::reserve::planner::Planner;
 
 /// The pass against the riding, with its room to work in.
@@ -12,7 +12,7 @@ pub(super) struct Pass<'a> {
     powers: Vec<f64>,
     /// Cost of riding on without a shift, s.
     riding: Vec<f64>,
-    /// The same by gear after a shift at the rear.
+    /// The least of it by ring after a shift at the rear.
     shifted: Vec<f64>,
 }
 
@@ -42,13 +42,36 @@ impl<'a> Pass<'a> {
         let range = field.range(at + 1);
         for (node, &speed) in field.speeds(at).iter().enumerate() {
             let entry = Entry::new(way, &way.cells[at], speed, range);
-            let pedalled = self.planner.pedalled(speed);
-            for gear in 0..field.gears {
-                let slot = gear * field.nodes + node;
-                let line = field.line(at + 1, gear);
-                let choice = self.planner.ride(&entry, pedalled, gear, line, node, self.powers[slot]);
+            let cranks = self.planner.cranks_at(speed);
+            if self.pedal(field, at, node, &entry, cranks) {
+                self.idle(field, at, node, &entry, cranks);
+            }
+        }
+    }
+
+    /// Rides on in the gears that are pedalled in, and says whether somebody coasts in one of them.
+    fn pedal(&mut self, field: &Field, at: usize, node: usize, entry: &Entry<'_>, cranks: [f64; 2]) -> bool {
+        let mut coasts = false;
+        for gear in 0..field.gears {
+            let slot = gear * field.nodes + node;
+            self.riding[slot] = NEVER;
+            if self.planner.is_pedalled(gear, cranks) {
+                let (chosen, line) = (self.planner.gear(gear), field.line(at + 1, gear));
+                let choice = self.planner.rule.best(entry, chosen, line, node, self.powers[slot]);
                 self.riding[slot] = choice.cost;
                 self.powers[slot] = choice.power;
+                coasts |= choice.power <= 0.0;
+            }
+        }
+        coasts
+    }
+
+    /// Rides on in the others, which nobody is in who does not coast.
+    fn idle(&mut self, field: &Field, at: usize, node: usize, entry: &Entry<'_>, cranks: [f64; 2]) {
+        for gear in 0..field.gears {
+            if !self.planner.is_pedalled(gear, cranks) {
+                let (chosen, line) = (self.planner.gear(gear), field.line(at + 1, gear));
+                self.riding[gear * field.nodes + node] = self.planner.rule.idle(entry, chosen, line, node).cost;
             }
         }
     }
@@ -79,18 +102,19 @@ impl<'a> Pass<'a> {
         let (gearing, nodes) = (self.planner.rule.gearing, field.nodes);
         let speeds = field.speeds(at);
         let after = |loss: f64| (speeds[node] * speeds[node] - loss).max(0.0).sqrt();
-        let (rear, front) = (after(gearing.rear), after(gearing.front));
+        let [rear, front] = [gearing.rear, gearing.front].map(after);
+        let slow = Line { speeds, values: &self.riding[..nodes] };
+        let [rear_piece, front_piece] = [rear, front].map(|speed| slow.piece(speed, node));
         let mut best_front = NEVER;
-        for (values, shifted) in self.riding.chunks(nodes).zip(&mut self.shifted) {
+        self.shifted.fill(NEVER);
+        for (values, &ring) in self.riding.chunks(nodes).zip(&gearing.rings) {
             let line = Line { speeds, values };
-            *shifted = line.value(rear, node);
-            best_front = best_front.min(line.value(front, node));
+            self.shifted[ring] = lesser(self.shifted[ring], line.value(rear, rear_piece));
+            best_front = lesser(best_front, line.value(front, front_piece));
         }
-        for gear in 0..field.gears {
-            let rings = (0..field.gears).filter(|other| gearing.same_ring(gear, *other));
-            let best = rings.map(|other| self.shifted[other]).fold(best_front, f64::min);
+        for (gear, &ring) in gearing.rings.iter().enumerate() {
             let value = &mut field.values[(at * field.gears + gear) * nodes + node];
-            *value = value.min(best);
+            *value = lesser(*value, lesser(self.shifted[ring], best_front));
         }
     }
 
@@ -100,7 +124,7 @@ impl<'a> Pass<'a> {
         let speeds = &speeds[at * *nodes..(at + 1) * *nodes];
         for values in values[at * *gears * *nodes..(at + 1) * *gears * *nodes].chunks_mut(*nodes) {
             for (value, &speed) in values.iter_mut().zip(speeds) {
-                *value = value.min(off + Planner::fall(speed));
+                *value = lesser(*value, off + Planner::fall(speed));
             }
         }
     }

@@ -1,6 +1,7 @@
 //! A step begun at a speed: what can be made of it.
 
 use crate::course::reserve::cell::Cell;
+use crate::course::reserve::field::{greater, lesser};
 use crate::course::reserve::way::{SLOWEST, Way};
 
 /// Rounds until the speed at the end under a force is known.
@@ -12,6 +13,8 @@ const EXACT: f64 = 1e-9;
 /// The slowest end that is tried, m/s.
 const TRIED: f64 = 0.1;
 const SAME: f64 = 1e-9;
+/// More power at the wheel than riders have in a lap, W. Estimate: twice a sprinter's peak.
+const STRONGEST: f64 = 3000.0;
 
 /// A step begun at a speed, with the speeds at which it may end.
 #[derive(Debug, Clone, Copy)]
@@ -31,10 +34,10 @@ impl<'a> Entry<'a> {
     pub(super) fn new(way: &Way, cell: &'a Cell, speed: f64, [slowest, fastest]: [f64; 2]) -> Self {
         let mut entry = Self { high: fastest, ..Self::bare(way, cell, speed) };
         if speed >= SLOWEST - SAME && !cell.blocked {
-            let braked = (speed * speed - 2.0 * way.braking * cell.length).max(0.0).sqrt();
+            let braked = greater(speed * speed - 2.0 * way.braking * cell.length, 0.0).sqrt();
             entry.coast = entry.end_under(0.0);
-            entry.low = braked.min(entry.coast).max(way.balance.min(speed)).max(slowest);
-            entry.high = if cell.grip.is_finite() { fastest.min(entry.end_under(cell.grip)) } else { fastest };
+            entry.low = greater(lesser(braked, entry.coast), greater(lesser(way.balance, speed), slowest));
+            entry.high = if entry.may_slip() { lesser(fastest, entry.end_under(cell.grip)) } else { fastest };
         }
         entry
     }
@@ -52,7 +55,13 @@ impl<'a> Entry<'a> {
 
     #[inline]
     pub(super) fn allowed(&self, end: f64) -> f64 {
-        end.min(self.high).max(self.low)
+        greater(lesser(end, self.high), self.low)
+    }
+
+    /// Whether anyone has the power to make the wheel slip.
+    #[inline]
+    fn may_slip(&self) -> bool {
+        self.cell.grip * self.speed < STRONGEST
     }
 
     /// Speed at the end under a drive force.
@@ -61,7 +70,7 @@ impl<'a> Entry<'a> {
         let (square, share) = (self.speed * self.speed, 2.0 * self.cell.length / self.mass);
         (0..ROUNDS).fold(self.speed, |end, _| {
             let mean = 0.5 * (self.speed + end);
-            (square + share * (force - self.cell.force(mean))).max(0.0).sqrt()
+            greater(square + share * (force - self.cell.force(mean)), 0.0).sqrt()
         })
     }
 
@@ -103,7 +112,7 @@ impl<'a> Entry<'a> {
             let growth = self.cell.force_growth(0.5 * (self.speed + end));
             let slope = self.mass * end + 0.5 * self.cell.length * growth + given * inverse;
             let step = (self.work(end) - given) / slope;
-            end = (end - step).max(TRIED);
+            end = greater(end - step, TRIED);
             if step.abs() < share * end {
                 break;
             }

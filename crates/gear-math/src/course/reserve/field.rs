@@ -5,6 +5,18 @@ pub(super) const NEVER: f64 = 1e5;
 /// A speed that is off a node by no more is at it, m/s.
 const SAME: f64 = 1e-9;
 
+/// The lesser of two numbers. Written out because the library's looks for what is no number, which takes longer than a step may.
+#[inline]
+pub(super) fn lesser(a: f64, b: f64) -> f64 {
+    if b < a { b } else { a }
+}
+
+/// The greater of two numbers.
+#[inline]
+pub(super) fn greater(a: f64, b: f64) -> f64 {
+    if b > a { b } else { a }
+}
+
 /// The cost to go by place, gear and speed, in straight lines over the square of speed between nodes: energy is what the value
 /// nearly follows. At each place the nodes lie in equal ratios between the slowest and the fastest speed looked at there.
 #[derive(Debug, Clone)]

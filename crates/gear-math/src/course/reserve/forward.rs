@@ -102,8 +102,12 @@ impl Planner<'_> {
         let way = self.rule.way;
         let step = Entry::new(way, &way.cells[at], entry, field.range(at + 1));
         let (node, usual) = (field.nodes / 2, self.rule.account.sustainable_w());
-        let line = field.line(at + 1, gear);
-        let choice = self.ride(&step, self.pedalled(entry), gear, line, node, usual);
+        let (chosen, line) = (self.gear(gear), field.line(at + 1, gear));
+        let choice = if self.is_pedalled(gear, self.cranks_at(entry)) {
+            self.rule.best(&step, chosen, line, node, usual)
+        } else {
+            self.rule.idle(&step, chosen, line, node)
+        };
         Ahead { choice, gear, entry }
     }
 

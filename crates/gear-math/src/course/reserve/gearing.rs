@@ -15,6 +15,8 @@ pub(super) struct Gearing {
     pub(super) gears: Vec<Gear>,
     /// Turns of the crank a minute at 1 m/s.
     pub(super) rpm: Vec<f64>,
+    /// Place of the ring among the rings.
+    pub(super) rings: Vec<usize>,
     /// Gear that takes least from the reserve, by speed and power.
     best: Vec<u8>,
     /// Speed squared that a shift at the rear takes, and one at the front, m²/s².
@@ -41,7 +43,10 @@ impl Gearing {
         let work_per_s = bike.efficiency.share() * setup.account.sustainable_w();
         let [rear, front] = [setup.lap.shifting.rear, setup.lap.shifting.front]
             .map(|shift| 2.0 * work_per_s * shift.s() / mass);
-        Self { best: table(&rpm, &setup.account), gears, rpm, rear, front }
+        let all = bike.drivetrain.chainset.rings();
+        let place = |gear: &Gear| all.iter().position(|ring| *ring == gear.ring).unwrap_or(0);
+        let rings = gears.iter().map(place).collect();
+        Self { best: table(&rpm, &setup.account), gears, rpm, rings, rear, front }
     }
 
     /// The gear used at a speed and a power.
@@ -61,7 +66,7 @@ impl Gearing {
     }
 
     pub(super) fn same_ring(&self, one: usize, other: usize) -> bool {
-        self.gears[one].ring == self.gears[other].ring
+        self.rings[one] == self.rings[other]
     }
 
     /// Speed squared that is lost from one gear to another.

@@ -1,10 +1,8 @@
 //! What the pass back and the ride forward share.
 
-use crate::course::reserve::entry::Entry;
-use crate::course::reserve::field::Line;
 use crate::course::reserve::gearing::In;
 use crate::course::reserve::pace::Pace;
-use crate::course::reserve::rule::{Choice, Rule};
+use crate::course::reserve::rule::Rule;
 use crate::course::reserve::way::{OFF_M_PER_S, SLOWEST};
 
 /// The fastest at which one gets on, m/s. Estimate.
@@ -39,31 +37,18 @@ impl<'a> Planner<'a> {
         if self.geared { self.rule.gearing.gears.len() } else { 1 }
     }
 
-    /// Turns of the crank a minute at 1 m/s in the gears pedalled in at a speed.
+    /// Turns of the crank a minute at 1 m/s, at least and at most, in the gears pedalled in at a speed.
     #[inline]
-    pub(super) fn pedalled(&self, speed: f64) -> [f64; 2] {
+    pub(super) fn cranks_at(&self, speed: f64) -> [f64; 2] {
         let gearing = self.rule.gearing;
         let suits = gearing.rpm[gearing.best(speed, self.rule.account.sustainable_w())];
         self.cranks.map(|share| share * suits)
     }
 
-    /// The best way through a step in one of the gears, pedalling where it suits.
     #[inline]
-    pub(super) fn ride(
-        &self,
-        entry: &Entry<'_>,
-        [slowest, fastest]: [f64; 2],
-        gear: usize,
-        next: Line<'_>,
-        node: usize,
-        power: f64,
-    ) -> Choice {
+    pub(super) fn is_pedalled(&self, gear: usize, [slowest, fastest]: [f64; 2]) -> bool {
         let rpm = self.rule.gearing.rpm[gear];
-        if !self.geared || (rpm >= slowest && rpm <= fastest) {
-            self.rule.best(entry, self.gear(gear), next, node, power)
-        } else {
-            self.rule.idle(entry, self.gear(gear), next, node)
-        }
+        !self.geared || (rpm >= slowest && rpm <= fastest)
     }
 
     pub(super) fn pace(&self, at: usize) -> &Pace {

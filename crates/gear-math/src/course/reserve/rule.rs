@@ -1,7 +1,7 @@
 //! The best way through a step at a price of a charged joule.
 
 use crate::course::reserve::entry::Entry;
-use crate::course::reserve::field::{Line, NEVER};
+use crate::course::reserve::field::{Line, NEVER, greater};
 use crate::course::reserve::gearing::{Gearing, In};
 use crate::course::reserve::way::Way;
 use crate::rider::EffortAccount;
@@ -108,6 +108,9 @@ impl Rule<'_> {
         let mean = 0.5 * (entry.speed + end);
         let rpm = self.gearing.rpm[self.gearing.used(gear, mean, power)] * mean;
         let charge = self.account.charge_w(power, rpm);
+        if self.account.held_w(rpm) >= self.account.sustainable_w() {
+            return Guess { end, power, charge: if charge.is_finite() { charge } else { 0.0 }, growth: 0.0 };
+        }
         let quicker = self.account.charge_w(power, (1.0 + NUDGE) * rpm);
         let known = quicker.is_finite() && charge.is_finite();
         let growth = (quicker - charge) / (2.0 * NUDGE * mean);
@@ -163,7 +166,7 @@ impl Rule<'_> {
     #[inline]
     fn judged(&self, entry: &Entry<'_>, gear: In, next: Line<'_>, piece: usize, end: f64) -> Choice {
         let (time, mean) = (entry.time(end), 0.5 * (entry.speed + end));
-        let power = (entry.work(end) / (self.way.efficiency * time)).max(0.0);
+        let power = greater(entry.work(end) / (self.way.efficiency * time), 0.0);
         let charge = self.charge(gear, mean, power);
         if charge == f64::INFINITY {
             return Choice::NONE;
