@@ -8,7 +8,7 @@ use crate::course::reserve::way::{SLOWEST, Way};
 const ROUNDS: usize = 3;
 /// Most rounds of Newton's method, and the changes of speed that end it, as shares.
 const MOST_ROUNDS: usize = 12;
-const NEAR: f64 = 1e-3;
+const NEAR: f64 = 5e-3;
 const EXACT: f64 = 1e-9;
 /// The slowest end that is tried, m/s.
 const TRIED: f64 = 0.1;
