@@ -14,6 +14,7 @@ mod overlap;
 mod pedalling;
 mod plane_vectors;
 mod position;
+mod reserve_lap;
 mod ride_or_run;
 mod road_load;
 mod rollout_limits;

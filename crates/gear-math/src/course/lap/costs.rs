@@ -58,7 +58,17 @@ impl ShiftTime {
         efficiency: DrivetrainEfficiency,
         mass: EffectiveMass,
     ) -> Speed {
-        let work = efficiency.share() * power.watts() * self.s();
-        Speed::new((speed.m_per_s().powi(2) - 2.0 * work / mass.kg()).max(0.0).sqrt())
+        let left = speed.m_per_s().powi(2) - self.square_lost(power, efficiency, mass);
+        Speed::new(left.max(0.0).sqrt())
+    }
+
+    /// What a shift takes from the square of the speed, in m²/s².
+    pub(in crate::course) fn square_lost(
+        self,
+        power: Power,
+        efficiency: DrivetrainEfficiency,
+        mass: EffectiveMass,
+    ) -> f64 {
+        2.0 * efficiency.share() * power.watts() * self.s() / mass.kg()
     }
 }

@@ -71,7 +71,8 @@ impl<'a> Pass<'a> {
         for gear in 0..field.gears {
             if !self.planner.is_pedalled(gear, cranks) {
                 let (chosen, line) = (self.planner.gear(gear), field.line(at + 1, gear));
-                self.riding[gear * field.nodes + node] = self.planner.rule.idle(entry, chosen, line, node).cost;
+                self.riding[gear * field.nodes + node] =
+                    self.planner.rule.idle(entry, chosen, line, node).cost;
             }
         }
     }

@@ -1,5 +1,7 @@
 //! One step of the way: what holds the bike back, and what may be done there.
 
+use crate::rider::{Gradient, RollingCoefficient};
+
 /// One step of the way, for one rider on one bike.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Cell {
@@ -25,8 +27,8 @@ pub(super) struct Cell {
     pub(super) blocked: bool,
     /// Time on foot beside what the length takes, s.
     pub(super) extra: f64,
-    /// Speed lost in getting on, m/s.
-    pub(super) set_off_loss: f64,
+    pub(super) gradient: Gradient,
+    pub(super) coefficient: RollingCoefficient,
     /// Which stretch of the course it belongs to.
     pub(super) segment: usize,
 }

@@ -2,7 +2,7 @@
 
 use crate::course::reserve::setup::ReserveSetup;
 use crate::gears::Gear;
-use crate::rider::EffortAccount;
+use crate::rider::{EffectiveMass, EffortAccount};
 
 /// Width of a bin of the table of best gears, in m/s and in W.
 const BIN: (f64, f64) = (0.15, 60.0);
@@ -34,15 +34,13 @@ pub(super) enum In {
 }
 
 impl Gearing {
-    /// # Formula
-    /// v′² = v² − 2 η CP t/m_e: a shift takes the work of its time. A choice of this model; no time passes.
-    pub(super) fn new(setup: &ReserveSetup, mass: f64) -> Self {
+    pub(super) fn new(setup: &ReserveSetup, mass: EffectiveMass) -> Self {
         let bike = &setup.lap.bike;
         let gears: Vec<Gear> = bike.gears().collect();
         let rpm: Vec<f64> = gears.iter().map(|gear| 60.0 / gear.development(bike.wheel).m()).collect();
-        let work_per_s = bike.efficiency.share() * setup.account.sustainable_w();
+        let sustained = setup.account.effort.sustainable();
         let [rear, front] = [setup.lap.shifting.rear, setup.lap.shifting.front]
-            .map(|shift| 2.0 * work_per_s * shift.s() / mass);
+            .map(|shift| shift.square_lost(sustained, bike.efficiency, mass));
         let all = bike.drivetrain.chainset.rings();
         let place = |gear: &Gear| all.iter().position(|ring| *ring == gear.ring).unwrap_or(0);
         let rings = gears.iter().map(place).collect();
@@ -89,7 +87,13 @@ fn table(rpm: &[f64], account: &EffortAccount) -> Vec<u8> {
 fn best(rpm: &[f64], account: &EffortAccount, speed: f64, power: f64) -> u8 {
     let charge = |gear: &usize| account.charge_w(power, rpm[*gear] * speed);
     let better = |a: usize, b: usize| match charge(&a).total_cmp(&charge(&b)) {
-        core::cmp::Ordering::Equal => if rpm[b] > rpm[a] { b } else { a },
+        core::cmp::Ordering::Equal => {
+            if rpm[b] > rpm[a] {
+                b
+            } else {
+                a
+            }
+        }
         core::cmp::Ordering::Less => a,
         core::cmp::Ordering::Greater => b,
     };

@@ -31,7 +31,11 @@ impl Hunt {
     pub(super) fn next(&mut self, price: f64, beyond: f64, scale: f64) -> Option<f64> {
         let here = (price.ln(), beyond);
         self.scale = scale;
-        if beyond > 0.0 { self.over = Some(here) } else { self.under = Some(here) }
+        if beyond > 0.0 {
+            self.over = Some(here)
+        } else {
+            self.under = Some(here)
+        }
         let next = match self.over.zip(self.under) {
             Some((over, under)) => between(over, under)?,
             None => here.0 + (USUAL_SLOPE * beyond / scale).clamp(-FURTHEST, FURTHEST),

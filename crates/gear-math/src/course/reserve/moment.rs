@@ -15,7 +15,9 @@ impl State {
     pub(super) fn is_like(self, other: Self) -> bool {
         match (self, other) {
             (Self::OnFoot, Self::OnFoot) => true,
-            (Self::Riding(one, gear), Self::Riding(two, same)) => gear == same && (one - two).abs() < 1e-3 * one,
+            (Self::Riding(one, gear), Self::Riding(two, same)) => {
+                gear == same && (one - two).abs() < 1e-3 * one
+            }
             _ => false,
         }
     }

@@ -7,9 +7,6 @@ use crate::course::segment::Segment;
 use crate::physics::GRAVITY;
 use crate::rider::{Air, FootDemand, Gradient, Ground, Headwind, Resistance, RoadLoad, Surface};
 
-/// Time without drive after getting on, s. Estimate.
-const SET_OFF_S: f64 = 0.5;
-
 /// Rider and bike as they are on every part of the course.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Person<'a> {
@@ -66,7 +63,8 @@ impl Person<'_> {
             corner: segment.corner.map_or(f64::INFINITY, CornerSpeed::m_per_s),
             blocked: segment.obstacle.is_some(),
             extra: segment.obstacle.map_or(0.0, |obstacle| obstacle.time.s()) / count,
-            set_off_loss: (gravity + rolling) / self.weight() * GRAVITY * SET_OFF_S,
+            gradient: segment.gradient,
+            coefficient: ground.rolling,
             segment: number,
         }
     }

@@ -1,12 +1,12 @@
 //! What the pass back and the ride forward share.
 
+use crate::course::lap::remount::Remount;
 use crate::course::reserve::gearing::In;
 use crate::course::reserve::pace::Pace;
 use crate::course::reserve::rule::Rule;
-use crate::course::reserve::way::{OFF_M_PER_S, SLOWEST};
+use crate::course::reserve::way::OFF_M_PER_S;
+use crate::quantity::Speed;
 
-/// The fastest at which one gets on, m/s. Estimate.
-const FASTEST_ON: f64 = 2.9;
 /// What it costs to have to get off faster than anyone can, s: a fall, which no plan takes that can do otherwise.
 const FALL_S: f64 = 1e3;
 const SAME: f64 = 1e-9;
@@ -62,14 +62,11 @@ impl<'a> Planner<'a> {
     }
 
     /// Speed after getting on before a step; none where that cannot be done.
-    ///
-    /// # Formula
-    /// v₀ = min(v_foot, 2.9 m/s) − g (sin θ + C_rr cos θ) · 0.5 s, at least 0.8 m/s: half a second without drive.
     pub(super) fn set_off(&self, at: usize) -> Option<f64> {
         let cell = &self.rule.way.cells[at];
-        let speed = self.pace(at).speed.min(FASTEST_ON) - cell.set_off_loss;
-        let speed = speed.min(self.rule.way.ceilings[at]);
-        (speed >= SLOWEST && !cell.blocked).then_some(speed)
+        let remount = Remount::at(Speed::new(self.pace(at).speed), cell.gradient, cell.coefficient);
+        let speed = remount.speed.m_per_s().min(self.rule.way.ceilings[at]);
+        (remount.is_possible() && !cell.blocked).then_some(speed)
     }
 
     /// What getting off at a speed costs beside the time that it takes, s.

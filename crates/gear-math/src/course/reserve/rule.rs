@@ -57,7 +57,14 @@ struct Guess {
 impl Rule<'_> {
     /// The best way through a step in a gear, looked for from the power of a similar one.
     #[inline]
-    pub(super) fn best(&self, entry: &Entry<'_>, gear: In, next: Line<'_>, node: usize, power: f64) -> Choice {
+    pub(super) fn best(
+        &self,
+        entry: &Entry<'_>,
+        gear: In,
+        next: Line<'_>,
+        node: usize,
+        power: f64,
+    ) -> Choice {
         if !entry.is_possible() {
             return Choice::NONE;
         }
@@ -92,7 +99,11 @@ impl Rule<'_> {
                 return (end, piece);
             }
             let node = piece + usize::from(target > piece);
-            if target > piece { lowest = node } else { highest = piece - 1 }
+            if target > piece {
+                lowest = node
+            } else {
+                highest = piece - 1
+            }
             if lowest > highest {
                 return (entry.allowed(next.speeds[node]), piece);
             }
@@ -114,7 +125,11 @@ impl Rule<'_> {
         let quicker = self.account.charge_w(power, (1.0 + NUDGE) * rpm);
         let known = quicker.is_finite() && charge.is_finite();
         let growth = (quicker - charge) / (2.0 * NUDGE * mean);
-        if known { Guess { end, power, charge, growth } } else { Guess { end, power, charge: 0.0, growth: 0.0 } }
+        if known {
+            Guess { end, power, charge, growth }
+        } else {
+            Guess { end, power, charge: 0.0, growth: 0.0 }
+        }
     }
 
     /// End and power of a step behind which the value falls by `-slope` per m²/s².
@@ -142,7 +157,14 @@ impl Rule<'_> {
 
     /// Less power than lasts is worse than coasting and pedalling by turns.
     #[inline]
-    fn or_coasting(&self, found: Choice, entry: &Entry<'_>, gear: In, next: Line<'_>, piece: usize) -> Choice {
+    fn or_coasting(
+        &self,
+        found: Choice,
+        entry: &Entry<'_>,
+        gear: In,
+        next: Line<'_>,
+        piece: usize,
+    ) -> Choice {
         let partly = found.power > 0.0 && found.power < self.account.sustainable_w();
         if partly && entry.coast >= entry.low {
             found.or(self.judged(entry, gear, next, piece, entry.coast))

@@ -11,6 +11,7 @@ use crate::course::reserve::planner::Planner;
 use crate::course::reserve::rule::Rule;
 use crate::course::reserve::setup::ReserveSetup;
 use crate::course::reserve::way::{SLOWEST, Way};
+use crate::rider::EffectiveMass;
 
 /// The price that is tried first, over 1/CP: 0.64 to 0.75 came out on six courses.
 const FIRST_PRICE: f64 = 0.68;
@@ -37,7 +38,7 @@ pub(super) struct Search<'a> {
 impl<'a> Search<'a> {
     pub(super) fn new(course: &Course, setup: &'a ReserveSetup, fineness: Fineness) -> Self {
         let way = Way::new(course, setup, fineness.step_m);
-        let gearing = Gearing::new(setup, way.mass);
+        let gearing = Gearing::new(setup, EffectiveMass::new(way.mass));
         Self { setup, fineness, way, gearing }
     }
 

@@ -1,9 +1,7 @@
 //! Who rides a lap on a reserve, and through which wind.
 
 use crate::course::lap::setup::LapSetup;
-use crate::rider::{
-    EffortAccount, EffortBudget, FootFactor, Friction, Ground, RollingCoefficient, Wind,
-};
+use crate::rider::{EffortAccount, EffortBudget, FootFactor, Friction, Ground, RollingCoefficient, Wind};
 
 /// How the ground differs from what is typical of its kind, as factors.
 #[derive(Debug, Clone, Copy, PartialEq)]
