@@ -9,6 +9,7 @@ mod effort_properties;
 mod lap_accounts;
 mod position_decisions;
 mod position_properties;
+mod reserve_properties;
 mod ride_or_run_properties;
 mod rider_decisions;
 mod text_properties;

@@ -31,7 +31,7 @@ impl Fineness {
         reach: Some(0.28),
         cranks: [0.62, 1.6],
         ahead_m: 500.0,
-        prices: [4, 2],
+        prices: [4, 3],
         near: 0.006,
     };
     /// Steps of 2 m, for checks.
@@ -42,7 +42,7 @@ impl Fineness {
         reach: Some(0.35),
         cranks: [0.5, 2.0],
         ahead_m: 1200.0,
-        prices: [5, 4],
+        prices: [5, 6],
         near: 0.0008,
     };
     /// The same over every speed in every gear, which takes ten times as long, to see whether the others miss a plan.
@@ -51,7 +51,7 @@ impl Fineness {
         near_speeds: 80,
         reach: None,
         cranks: [0.4, 2.5],
-        prices: [8, 4],
+        prices: [8, 7],
         near: 0.0005,
         ..Self::FINE
     };

@@ -19,6 +19,3 @@ pub(super) mod search;
 pub(super) mod setup;
 pub(super) mod way;
 pub(super) mod why;
-
-#[cfg(test)]
-mod trial;

@@ -65,6 +65,10 @@ pub(super) struct Ridden {
 }
 
 impl Ridden {
+    /// No lap, which stands for none where one must be.
+    pub(super) const NONE: Self =
+        Self { moments: Vec::new(), begin: State::OnFoot, end: State::OnFoot, price: 0.0 };
+
     pub(super) fn time(&self) -> f64 {
         self.moments.iter().map(Moment::time).sum()
     }

@@ -5,7 +5,7 @@ use crate::course::reserve::back::Pass;
 use crate::course::reserve::field::Field;
 use crate::course::reserve::fineness::Fineness;
 use crate::course::reserve::gearing::Gearing;
-use crate::course::reserve::hunt::Hunt;
+use crate::course::reserve::hunt::{Hunt, SAME_S, Tried};
 use crate::course::reserve::moment::{Ridden, State};
 use crate::course::reserve::planner::Planner;
 use crate::course::reserve::rule::Rule;
@@ -77,22 +77,36 @@ impl<'a> Search<'a> {
 
     /// Tries prices, each from what the last one found.
     fn hunted(&self, field: &mut Field, first: f64, begin: State, most: usize) -> Ridden {
-        let (budget, sustained) = (self.setup.budget.j(), self.setup.account.sustainable_w());
+        let sustained = self.setup.account.sustainable_w();
         let mut hunt = Hunt::new(HIGHEST / self.setup.account.repaid_w());
-        let mut best = self.lap(field, first, begin);
-        let beyond = |lap: &Ridden| lap.net_charge() - budget;
-        let mut last = (first, beyond(&best), best.end);
+        let mut laps = vec![self.lap(field, first, begin)];
         for _ in 1..most {
-            let scale = sustained * best.time();
-            let next = hunt.next(last.0, last.1, scale);
-            let Some(price) = next.filter(|_| last.1.abs() > self.fineness.near * scale) else { break };
-            let lap = self.lap(field, price, last.2);
-            last = (price, beyond(&lap), lap.end);
-            if last.1.abs() < beyond(&best).abs() {
-                best = lap;
-            }
+            let Some(last) = laps.last() else { break };
+            let (tried, scale) = (self.tried(last), sustained * last.time());
+            let next = hunt.next(tried, scale);
+            let near = tried.beyond.abs() < self.fineness.near * scale;
+            let Some(price) = next.filter(|_| !near) else { break };
+            let lap = self.lap(field, price, last.end);
+            laps.push(lap);
         }
-        best
+        self.nearest(laps, &hunt)
+    }
+
+    /// Of the laps that are best at the price found, the one nearest to the budget.
+    fn nearest(&self, laps: Vec<Ridden>, hunt: &Hunt) -> Ridden {
+        let last = laps.last().map_or(0.0, |lap| lap.price);
+        let price = hunt.even().unwrap_or(last);
+        let costs: Vec<f64> = laps.iter().map(|lap| self.tried(lap).cost(price)).collect();
+        let least = costs.iter().copied().fold(f64::INFINITY, f64::min) + SAME_S;
+        let among = laps.into_iter().zip(costs).filter(|(_, cost)| *cost <= least).map(|(lap, _)| lap);
+        let beyond = |lap: &Ridden| self.tried(lap).beyond.abs();
+        let nearest = among.min_by(|a, b| beyond(a).total_cmp(&beyond(b)));
+        nearest.map_or(Ridden::NONE, |lap| Ridden { price, ..lap })
+    }
+
+    fn tried(&self, lap: &Ridden) -> Tried {
+        let beyond = lap.net_charge() - self.setup.budget.j();
+        Tried { price: lap.price, time: lap.time(), beyond }
     }
 
     fn lap(&self, field: &mut Field, price: f64, begin: State) -> Ridden {

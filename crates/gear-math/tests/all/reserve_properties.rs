@@ -1,0 +1,338 @@
+//! What must hold of every lap on a reserve.
+#![expect(clippy::unwrap_used, reason = "planted values lie within their limits")]
+
+use gear_math::course::{
+    CornerSpeed, Fineness, GroundFactors, Mode, MountTime, Mounting, Obstacle, ObstacleTime, ReserveLap,
+    ReserveSetup, Segment, ShiftTime, Shifting, StretchLength, WhyOnFoot,
+};
+use gear_math::rider::{
+    Air, BikeMass, BodyMass, CadenceCost, Climb, ClimbLength, Compass, CriticalPower, DrivetrainEfficiency,
+    EffortAccount, EffortBudget, KitMass, PeakPower, RidingLimits, StrengthShare, Wind, WindSpeed,
+    WorkReserve,
+};
+use gear_math::{
+    Bike, Cadence, Circumference, Course, Drivetrain, Gradient, LapSetup, Power, RideOrRun, Rider, Surface,
+};
+use proptest::prelude::*;
+
+fn stretch() -> impl Strategy<Value = Segment> {
+    let kind = prop_oneof![8 => Just(0), 1 => Just(1), 2 => Just(2)];
+    (20.0..120.0, -12.0..16.0, 0..Surface::ALL.len(), kind, 3.0..8.0, 0.0..360.0).prop_map(
+        |(length, percent, surface, kind, speed, heading)| {
+            let length = if kind == 1 { length / 8.0 } else { length };
+            let obstacle = Obstacle { time: ObstacleTime::new(1.0).unwrap() };
+            Segment {
+                obstacle: (kind == 1).then_some(obstacle),
+                corner: (kind == 2).then(|| CornerSpeed::new(speed).unwrap()),
+                heading: Some(Compass::new(heading).unwrap()),
+                ..open(length, percent, Surface::ALL[surface])
+            }
+        },
+    )
+}
+
+fn open(length: f64, percent: f64, surface: Surface) -> Segment {
+    Segment::open(StretchLength::new(length).unwrap(), Gradient::new(percent).unwrap(), surface)
+}
+
+fn course() -> impl Strategy<Value = Course> {
+    prop::collection::vec(stretch(), 3..9).prop_map(|segments| Course::new(segments).unwrap())
+}
+
+const CASSETTE: &str = "11-13-15-18-21-24-28-32";
+
+/// A rider of so many kg and W, with so many W per kg at most.
+fn ridden(kg: f64, watts: f64, per_kg: f64, rings: &str, cassette: &str) -> ReserveSetup {
+    let rider =
+        Rider::new(BodyMass::new(kg).unwrap(), KitMass::new(2.5).unwrap(), Power::new(watts).unwrap());
+    let drivetrain = Drivetrain { chainset: rings.parse().unwrap(), cassette: cassette.parse().unwrap() };
+    let bike = Bike::new(BikeMass::new(9.0).unwrap(), drivetrain, Circumference::new(2150.0).unwrap());
+    let peak = PeakPower::new(per_kg * kg).unwrap();
+    let effort = CriticalPower::new(rider.power, WorkReserve::USUAL, peak).unwrap();
+    ReserveSetup::new(LapSetup::new(rider, bike, Air::STILL), EffortAccount::new(effort))
+}
+
+fn setup() -> impl Strategy<Value = ReserveSetup> {
+    let rings = prop::sample::select(vec!["44/31", "42", "38"]);
+    (rings, 52.0..86.0, 2.6..4.4, 12.0..17.0)
+        .prop_map(|(rings, kg, watts, peak)| ridden(kg, watts * kg, peak, rings, CASSETTE))
+}
+
+fn time(course: &Course, setup: &ReserveSetup) -> f64 {
+    ReserveLap::of(course, setup, Fineness::FINE).time_s
+}
+
+fn quick(course: &Course, setup: &ReserveSetup) -> f64 {
+    ReserveLap::of(course, setup, Fineness::QUICK).time_s
+}
+
+fn budget(joules: f64) -> EffortBudget {
+    EffortBudget::new(joules).unwrap()
+}
+
+/// One input moved so that a lap can only get slower.
+fn slowed(given: &ReserveSetup) -> [(&'static str, ReserveSetup); 7] {
+    let moved = |change: fn(&mut ReserveSetup)| {
+        let mut setup = *given;
+        change(&mut setup);
+        setup
+    };
+    let time = |seconds| MountTime::new(seconds).unwrap();
+    let mounting = Mounting { off: time(3.0), on: time(3.0), ..Mounting::USUAL };
+    let shifting = Shifting { rear: ShiftTime::new(0.6).unwrap(), ..Shifting::USUAL };
+    let mut slow_to_mount = *given;
+    slow_to_mount.lap.mounting = mounting;
+    let mut slow_to_shift = *given;
+    slow_to_shift.lap.shifting = shifting;
+    [
+        ("mass", moved(|it| it.lap.rider.kit = KitMass::new(6.0).unwrap())),
+        ("rolling", moved(|it| it.ground = GroundFactors { rolling: 1.15, ..GroundFactors::TYPICAL })),
+        ("grip", moved(|it| it.ground = GroundFactors { grip: 0.85, ..GroundFactors::TYPICAL })),
+        ("chain", moved(|it| it.lap.bike.efficiency = DrivetrainEfficiency::new(0.92).unwrap())),
+        ("cadence", moved(|it| it.account.cadence_cost = CadenceCost::new(0.9).unwrap())),
+        ("mounting", slow_to_mount),
+        ("shifting", slow_to_shift),
+    ]
+}
+
+/// The power and peak of a rider moved.
+fn stronger(given: &ReserveSetup, watts: f64, peak: f64) -> ReserveSetup {
+    let of = &given.account.effort;
+    let sustained = Power::new(of.sustainable().watts() + watts).unwrap();
+    let peak = PeakPower::new(of.peak().watts() + peak).unwrap();
+    let mut setup = *given;
+    setup.account.effort = CriticalPower::new(sustained, of.reserve(), peak).unwrap();
+    setup
+}
+
+/// A poorer plan is found in steps of 2 m by less than this.
+fn slack(time: f64) -> f64 {
+    0.15 + 0.002 * time
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(8))]
+
+    #[test]
+    fn what_slows_slows_and_what_helps_helps(course in course(), setup in setup()) {
+        let given = time(&course, &setup);
+        for (what, moved) in slowed(&setup) {
+            let slower = time(&course, &moved);
+            prop_assert!(slower >= given - slack(given), "{what}: {slower} after {given}");
+        }
+        let helped = [
+            ("power", stronger(&setup, 15.0, 0.0)),
+            ("peak", stronger(&setup, 0.0, 150.0)),
+            ("budget", ReserveSetup { budget: budget(600.0), ..setup }),
+        ];
+        for (what, moved) in helped {
+            let quicker = time(&course, &moved);
+            prop_assert!(quicker <= given + slack(given), "{what}: {quicker} after {given}");
+        }
+    }
+
+    /// A watt moves a lap by less than 0.15 % and what the steps leave open.
+    #[test]
+    fn no_lap_jumps_with_a_watt(course in course(), setup in setup()) {
+        let [before, after] = [0.0, 1.0].map(|watts| time(&course, &stronger(&setup, watts, 0.0)));
+        prop_assert!((after - before).abs() <= 0.0015 * before + slack(before), "{before} to {after}");
+    }
+
+    #[test]
+    fn another_gear_never_slows(course in course(), kg in 52.0..86.0, watts in 2.6..4.4) {
+        let [without, with] = ["11-13-15-18-21-24-28", CASSETTE]
+            .map(|cassette| time(&course, &ridden(kg, watts * kg, 14.0, "40", cassette)));
+        prop_assert!(with <= without + slack(without), "{with} after {without}");
+    }
+
+    /// With strength without end at every cadence, none of which costs, and shifts for nothing.
+    #[test]
+    fn gears_cease_to_matter(course in course(), kg in 52.0..86.0, watts in 2.6..4.4) {
+        let [one, other] = [("38", CASSETTE), ("46/33", "12-14-16-18-20-22")].map(|(rings, cassette)| {
+            let mut setup = ridden(kg, watts * kg, 90.0, rings, cassette);
+            setup.account.cadence_cost = CadenceCost::new(0.0).unwrap();
+            setup.account.lasting = StrengthShare::new(1.0).unwrap();
+            setup.account.optimal = Cadence::new(200.0).unwrap();
+            let none = ShiftTime::new(0.0).unwrap();
+            setup.lap.shifting = Shifting { rear: none, front: none, ..Shifting::USUAL };
+            time(&course, &setup)
+        });
+        prop_assert!((one - other).abs() <= 0.01 * one, "{one} and {other}");
+    }
+
+    #[test]
+    fn a_course_cut_anywhere_is_the_same(course in course(), setup in setup(), share in 0.3..0.7) {
+        let cut = course.segments().iter().flat_map(|whole| {
+            let piece = |share: f64| Segment {
+                length: StretchLength::new(share * whole.length.m()).unwrap(),
+                obstacle: whole.obstacle.map(|it| Obstacle {
+                    time: ObstacleTime::new(share * it.time.s()).unwrap(),
+                }),
+                ..*whole
+            };
+            [piece(share), piece(1.0 - share)]
+        });
+        let [whole, cut] = [course.clone(), Course::new(cut.collect()).unwrap()].map(|it| time(&it, &setup));
+        prop_assert!((whole - cut).abs() <= slack(whole), "{whole} and {cut}");
+    }
+
+    #[test]
+    fn two_laps_as_one_take_twice_as_long(course in course(), setup in setup(), joules in 0.0..1200.0) {
+        let twice = Course::new([course.segments(), course.segments()].concat()).unwrap();
+        let one = time(&course, &ReserveSetup { budget: budget(joules), ..setup });
+        let two = time(&twice, &ReserveSetup { budget: budget(2.0 * joules), ..setup });
+        prop_assert!((two - 2.0 * one).abs() <= 2.0 * slack(one), "{two} for twice {one}");
+    }
+
+    /// What a budget gains is its price, between the prices at both ends.
+    #[test]
+    fn the_price_is_what_a_joule_gains(course in course(), setup in setup()) {
+        const APART_J: f64 = 500.0;
+        let [less, more] = [200.0, 200.0 + APART_J].map(|joules| {
+            ReserveLap::of(&course, &ReserveSetup { budget: budget(joules), ..setup }, Fineness::FINE)
+        });
+        let gain = (less.time_s - more.time_s) / APART_J;
+        let slack = 0.1 * less.price_s_per_j + 0.08 / APART_J;
+        let between = more.price_s_per_j - slack..=less.price_s_per_j + slack;
+        prop_assert!(between.contains(&gain), "{gain} beside {between:?}");
+    }
+
+    /// Only angles between wind and course matter.
+    #[test]
+    fn course_and_wind_may_be_turned_together(course in course(), setup in setup(), turn in 0_u16..360) {
+        let turned = |from: f64| Compass::new((from + f64::from(turn)) % 360.0).unwrap();
+        let segments = course.segments().iter().map(|it| Segment {
+            heading: it.heading.map(|heading| turned(heading.degrees())),
+            ..*it
+        });
+        let round = Course::new(segments.collect()).unwrap();
+        let from = |degrees: f64| {
+            let wind = Wind { speed: WindSpeed::new(5.0).unwrap(), from: Compass::new(degrees).unwrap() };
+            ReserveSetup { wind: Some(wind), ..setup }
+        };
+        let (given, turned) = (quick(&course, &from(70.0)), quick(&round, &from(turned(70.0).degrees())));
+        prop_assert!((given - turned).abs() <= slack(given), "{given} and {turned}");
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(24))]
+
+    /// Work, times, charge and way add up, and every obstacle is taken on foot.
+    #[test]
+    fn all_accounts_balance(course in course(), setup in setup(), joules in 0.0..2000.0) {
+        let setup = ReserveSetup { budget: budget(joules), ..setup };
+        let lap = ReserveLap::of(&course, &setup, Fineness::QUICK);
+        let book = &lap.energy;
+        let spent = book.drivetrain + book.climbing + book.rolling + book.bearings + book.air + book.brakes + book.kinetic;
+        prop_assert!((book.crank - spent).abs() <= 1e-6 * book.crank.max(1.0), "{} in, {spent} out", book.crank);
+        prop_assert!(book.brakes >= -1e-6);
+
+        let parts: f64 = lap.plan.iter().map(|part| part.time_s).sum();
+        let on_foot: f64 = lap.plan.iter().filter(|it| it.mode == Mode::Foot).map(|it| it.time_s).sum();
+        let geared: f64 = lap.gears.iter().map(|used| used.time_s).sum();
+        prop_assert!((parts - lap.ridden_s).abs() < 1e-9 * parts && (on_foot + geared - parts).abs() < 1e-9 * parts);
+        let way: f64 = lap.gears.iter().map(|used| used.distance_m).sum();
+        prop_assert!((way + lap.on_foot_m() - course.length_m()).abs() < 1e-6);
+
+        let last = lap.trace.last().unwrap();
+        prop_assert!((last.at_m - course.length_m()).abs() < 1e-6 && (last.time_s - lap.ridden_s).abs() < 1e-9);
+        prop_assert!((last.spent_j - lap.net_j()).abs() < 1e-6);
+        let corrected = lap.ridden_s + lap.price_s_per_j * (lap.net_j() - joules);
+        prop_assert!((lap.time_s - corrected).abs() < 1e-9);
+
+        let mut at = 0.0;
+        for segment in course.segments() {
+            let (from, to) = (at + 1e-6, at + segment.length.m() - 1e-6);
+            at += segment.length.m();
+            let is_foot = |part: &&gear_math::course::PlanPart| part.from_m <= from && part.to_m >= to;
+            let part = lap.plan.iter().find(is_foot);
+            let taken = part.is_some_and(|part| part.mode == Mode::Foot && part.why.is_some());
+            prop_assert!(segment.obstacle.is_none() || taken, "{segment:?} in {:?}", lap.plan);
+        }
+    }
+
+    /// No plan of the coarse search is more than a hundredth slower than that of the fine one; it may look quicker by what its
+    /// steps leave open.
+    #[test]
+    fn the_quick_search_misses_little(course in course(), setup in setup()) {
+        let [quick, fine] = [quick(&course, &setup), time(&course, &setup)];
+        prop_assert!((quick - fine).abs() <= 0.3 + 0.01 * fine, "{quick} for {fine}");
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(4))]
+
+    /// Looking at every speed in every gear finds nothing better.
+    #[test]
+    fn the_fine_search_misses_nothing(course in course(), setup in setup()) {
+        let whole = ReserveLap::of(&course, &setup, Fineness::WHOLE).time_s;
+        prop_assert!((time(&course, &setup) - whole).abs() <= slack(whole), "{} for {whole}", time(&course, &setup));
+    }
+}
+
+/// A course that is one even climb takes as long as the climb, ridden or on foot, whichever is the quicker.
+#[test]
+fn an_even_climb_is_the_climb() {
+    for (percent, joules, watts) in
+        [(4.0, 0.0, 240.0), (8.0, 1500.0, 260.0), (11.0, 0.0, 230.0), (18.0, 800.0, 220.0)]
+    {
+        let course = Course::new(vec![open(200.0, percent, Surface::FirmGrass)]).unwrap();
+        let setup = ReserveSetup { budget: budget(joules), ..ridden(68.0, watts, 14.0, "40", CASSETTE) };
+        let lap = &setup.lap;
+        let question = RideOrRun::new(lap.rider, lap.bike, lap.air, RidingLimits::all(&lap.rider)).unwrap();
+        let climb = question.paced(
+            &setup.account,
+            &Surface::FirmGrass.ground(),
+            Climb::new(percent).unwrap(),
+            ClimbLength::new(200.0).unwrap(),
+            setup.budget,
+        );
+        let ride = climb.ride.map_or(f64::INFINITY, |ride| ride.time.s());
+        let expected = ride.min(climb.foot.time.s());
+        let found = ReserveLap::of(&course, &setup, Fineness::FINE);
+        let off = (found.time_s - expected).abs();
+        assert!(off <= 0.01 * expected, "{percent} %: {} for {expected}", found.time_s);
+        let rides = found.plan[0].mode == Mode::Ride;
+        assert!(rides == (ride <= climb.foot.time.s()) || (ride - climb.foot.time.s()).abs() < 0.01 * ride);
+    }
+}
+
+/// On the level, where no cadence costs, the rider holds the sustainable power to the watt.
+#[test]
+fn on_the_level_the_sustainable_power_is_held() {
+    let course = Course::new(vec![open(400.0, 0.0, Surface::Tarmac)]).unwrap();
+    let mut setup = ridden(68.0, 250.0, 14.0, "44", CASSETTE);
+    setup.account.cadence_cost = CadenceCost::new(0.0).unwrap();
+    let lap = ReserveLap::of(&course, &setup, Fineness::FINE);
+    let load = gear_math::rider::RoadLoad::new(
+        setup.lap.rider.with(&setup.lap.bike),
+        Surface::Tarmac.ground().rolling,
+        &Air::STILL,
+        setup.lap.bike.efficiency,
+    );
+    let speed = load.with_wheels().steady_speed(Power::new(250.0).unwrap(), Gradient::LEVEL);
+    assert!((lap.time_s - 400.0 / speed.m_per_s()).abs() < 0.02, "{} s", lap.time_s);
+    assert!((lap.highest_power_w - 250.0).abs() < 1.0, "{} W", lap.highest_power_w);
+}
+
+/// However much may be spent, nobody turns more than the legs give.
+#[test]
+fn no_budget_beats_the_legs() {
+    let course: Course = "120; 0; firm grass\n40; 10; firm grass\n80; -5; firm grass".parse().unwrap();
+    let rich = ReserveSetup { budget: budget(30000.0), ..ridden(68.0, 240.0, 14.0, "40", CASSETTE) };
+    let lap = ReserveLap::of(&course, &rich, Fineness::QUICK);
+    assert!(lap.highest_power_w < rich.account.effort.peak().watts());
+    assert!(lap.time_s.is_finite() && lap.time_s > 15.0);
+}
+
+/// Who meets a wall of mud goes on foot for grip, not for nothing.
+#[test]
+fn a_wall_is_walked_and_says_why() {
+    let course: Course = "120; 0; firm grass\n30; 35; mud\n80; -8; firm grass".parse().unwrap();
+    let lap = ReserveLap::of(&course, &ridden(68.0, 240.0, 14.0, "40", CASSETTE), Fineness::QUICK);
+    let wall = lap.on_foot_round();
+    assert_eq!(wall.len(), 1);
+    assert_eq!(wall[0].why, Some(WhyOnFoot::Because(gear_math::rider::Reason::Grip)));
+}
