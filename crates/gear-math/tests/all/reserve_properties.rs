@@ -131,10 +131,13 @@ proptest! {
         }
     }
 
-    /// A watt moves a lap by less than 0.15 % and what the steps leave open.
+    /// A thousandth of the power moves a lap by less than 0.15 % and what the steps leave open.
     #[test]
-    fn no_lap_jumps_with_a_watt(course in course(), setup in setup()) {
-        let [before, after] = [0.0, 1.0].map(|watts| time(&course, &stronger(&setup, watts, 0.0)));
+    fn no_lap_jumps_with_a_little_power(course in course(), setup in setup()) {
+        let [before, after] = [0.0, 0.001].map(|share| {
+            let watts = share * setup.account.effort.sustainable().watts();
+            time(&course, &stronger(&setup, watts, 0.0))
+        });
         prop_assert!((after - before).abs() <= 0.0015 * before + slack(before), "{before} to {after}");
     }
 
@@ -238,8 +241,6 @@ proptest! {
         let last = lap.trace.last().unwrap();
         prop_assert!((last.at_m - course.length_m()).abs() < 1e-6 && (last.time_s - lap.ridden_s).abs() < 1e-9);
         prop_assert!((last.spent_j - lap.net_j()).abs() < 1e-6);
-        let corrected = lap.ridden_s + lap.price_s_per_j * (lap.net_j() - joules);
-        prop_assert!((lap.time_s - corrected).abs() < 1e-9);
 
         let mut at = 0.0;
         for segment in course.segments() {

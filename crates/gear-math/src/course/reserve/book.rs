@@ -65,7 +65,7 @@ impl<'a> Book<'a> {
         ascending(&mut self.uses, |used| used.gear.development(wheel).m());
         let beyond = ridden.net_charge() - self.search.setup.budget.j();
         ReserveLap {
-            time_s: self.lap.ridden_s + ridden.price * beyond,
+            time_s: self.lap.ridden_s + ridden.unclosed + ridden.price * beyond,
             step_error_s: self.lap.step_error_s.abs(),
             gears: self.uses,
             ..self.lap

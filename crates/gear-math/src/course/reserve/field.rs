@@ -1,5 +1,7 @@
 //! What it is worth to be somewhere: the cost to go by place, gear and speed.
 
+use crate::course::reserve::moment::State;
+
 /// Stands for what cannot be, s.
 pub(super) const NEVER: f64 = 1e5;
 /// A speed that is off a node by no more is at it, m/s.
@@ -75,6 +77,14 @@ impl Field {
         self.set(at, |_, speed| -joule_price * 0.5 * mass * speed * speed);
     }
 
+    /// The value of crossing the line in a state.
+    pub(super) fn at_line(&self, state: State) -> f64 {
+        match state {
+            State::OnFoot => self.foot[0],
+            State::Riding(speed, gear) => self.line(0, gear).nearest(speed),
+        }
+    }
+
     /// Puts the values at the line to the end, counted from the best of them.
     pub(super) fn repeat(&mut self) {
         let (end, size) = (self.end(), self.gears * self.nodes);
@@ -89,7 +99,7 @@ impl Field {
         let end = self.end();
         self.foot[end] = free.foot[0];
         let line = free.line(0, 0);
-        self.set(end, |_, speed| line.value(speed.clamp(line.speeds[0], line.speeds[free.nodes - 1]), 0));
+        self.set(end, |_, speed| line.nearest(speed));
     }
 
     fn set(&mut self, at: usize, value: impl Fn(usize, f64) -> f64) {
@@ -138,6 +148,11 @@ impl Line<'_> {
 
     fn holds(&self, speed: f64) -> bool {
         speed >= self.speeds[0] - SAME && speed <= self.speeds[self.speeds.len() - 1] + SAME
+    }
+
+    /// The value at a speed, or at the nearest that is looked at.
+    pub(super) fn nearest(&self, speed: f64) -> f64 {
+        self.value(speed.clamp(self.speeds[0], self.speeds[self.last() + 1]), 0)
     }
 
     /// The value at a speed, looked for from a guess of its piece.

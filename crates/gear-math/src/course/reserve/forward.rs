@@ -41,25 +41,26 @@ impl Planner<'_> {
             moment
         };
         let moments = (0..field.end()).map(step).collect();
-        Ridden { moments, begin, end, price: self.rule.price }
+        let unclosed = field.at_line(end) - field.at_line(begin);
+        Ridden { moments, begin, end, price: self.rule.price, unclosed }
     }
 
     fn next(&self, field: &Field, at: usize, state: State) -> (State, Moment) {
         let State::Riding(speed, gear) = state else {
-            return self.from_foot(field, at, 0.0);
+            return self.after_foot(field, at, 0.0);
         };
         let [slowest, fastest] = field.range(at);
         let ahead = self.ahead(field, at, speed.clamp(slowest, fastest), Some(gear));
         let off = self.rule.way.off;
         if off + field.foot[at] + Self::fall(speed) < ahead.choice.cost {
-            return self.from_foot(field, at, off);
+            return self.after_foot(field, at, off);
         }
         let shifted_from = (ahead.gear != gear).then_some(gear);
         let (state, moment) = self.ridden(at, &ahead);
         (state, Moment { shifted_from, ..moment })
     }
 
-    fn from_foot(&self, field: &Field, at: usize, off: f64) -> (State, Moment) {
+    fn after_foot(&self, field: &Field, at: usize, off: f64) -> (State, Moment) {
         let on = self.rule.way.on;
         let ahead = self.set_off(at).map(|speed| self.ahead(field, at, speed, None));
         let better = ahead.filter(|it| on + it.choice.cost < self.foot_cost(at) + field.foot[at + 1]);

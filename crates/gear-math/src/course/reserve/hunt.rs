@@ -51,9 +51,9 @@ impl Hunt {
         let both = self.over.zip(self.under);
         let settled = both.is_some_and(|(over, _)| over.cost(lap.price) - lap.cost(lap.price) < SAME_S);
         if lap.beyond > 0.0 {
-            self.over = Some(lap)
+            self.over = Some(lap);
         } else {
-            self.under = Some(lap)
+            self.under = Some(lap);
         }
         let usual = lap.price * (USUAL_SLOPE * lap.beyond / scale).clamp(-FURTHEST, FURTHEST).exp();
         let price = self.even().unwrap_or(usual).min(self.highest);

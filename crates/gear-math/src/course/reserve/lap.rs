@@ -39,8 +39,8 @@ use crate::gears::Gear;
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct ReserveLap {
-    /// Time of the lap on the budget, in seconds: that of the lap as ridden, and the price of what it took beyond the budget or
-    /// left of it.
+    /// Time of the lap on the budget, in seconds: that of the lap as ridden, with the price of what it took beyond the budget or
+    /// left of it. Where the quickest laps differ by turns, as one that is begun on foot and one that is not, it is their mean.
     pub time_s: f64,
     /// Time of the lap as ridden, in seconds.
     pub ridden_s: f64,

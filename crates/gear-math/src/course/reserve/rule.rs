@@ -100,9 +100,9 @@ impl Rule<'_> {
             }
             let node = piece + usize::from(target > piece);
             if target > piece {
-                lowest = node
+                lowest = node;
             } else {
-                highest = piece - 1
+                highest = piece - 1;
             }
             if lowest > highest {
                 return (entry.allowed(next.speeds[node]), piece);

@@ -106,7 +106,7 @@ impl<'a> Search<'a> {
 
     fn tried(&self, lap: &Ridden) -> Tried {
         let beyond = lap.net_charge() - self.setup.budget.j();
-        Tried { price: lap.price, time: lap.time(), beyond }
+        Tried { price: lap.price, time: lap.time() + lap.unclosed, beyond }
     }
 
     fn lap(&self, field: &mut Field, price: f64, begin: State) -> Ridden {
