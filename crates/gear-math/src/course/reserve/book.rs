@@ -1,17 +1,29 @@
 //! What came of a lap, from its moments.
 
+use crate::course::course::Course;
 use crate::course::lap::lap::{EnergyBook, GearUse, PlanPart, WhyOnFoot};
 use crate::course::lap::modes::Mode;
 use crate::course::reserve::cell::Cell;
 use crate::course::reserve::entry::Entry;
+use crate::course::reserve::fineness::Fineness;
 use crate::course::reserve::lap::{ReserveLap, ReservePoint};
 use crate::course::reserve::moment::{Moment, Ridden};
 use crate::course::reserve::search::Search;
+use crate::course::reserve::setup::ReserveSetup;
 use crate::gears::Gear;
 use crate::order::ascending;
 
+impl ReserveLap {
+    /// The quickest lap, as finely looked for as asked.
+    #[must_use]
+    pub fn of(course: &Course, setup: &ReserveSetup, fineness: Fineness) -> Self {
+        let search = Search::new(course, setup, fineness);
+        Book::of(&search, &search.quickest())
+    }
+}
+
 /// Adds up a lap moment by moment.
-pub(super) struct Book<'a> {
+struct Book<'a> {
     search: &'a Search<'a>,
     price: f64,
     lap: ReserveLap,
@@ -24,7 +36,7 @@ pub(super) struct Book<'a> {
 }
 
 impl<'a> Book<'a> {
-    pub(super) fn of(search: &'a Search<'a>, ridden: &Ridden) -> ReserveLap {
+    fn of(search: &'a Search<'a>, ridden: &Ridden) -> ReserveLap {
         let mut book = Self::begun(search, ridden);
         for (cell, moment) in search.way.cells.iter().zip(&ridden.moments) {
             book.take(cell, moment);

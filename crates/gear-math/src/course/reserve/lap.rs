@@ -1,12 +1,7 @@
 //! A lap on a reserve: its time, where to get off and on, and what the reserve does on the way.
 
-use crate::course::course::Course;
 use crate::course::lap::lap::{EnergyBook, GearUse, PlanPart, on_foot_round};
 use crate::course::lap::modes::Mode;
-use crate::course::reserve::book::Book;
-use crate::course::reserve::fineness::Fineness;
-use crate::course::reserve::search::Search;
-use crate::course::reserve::setup::ReserveSetup;
 use crate::gears::Gear;
 
 /// The quickest lap of many that a rider can make of a budget of effort: when to spend, when to rest, which gear, and where to go
@@ -96,13 +91,6 @@ pub struct ReservePoint {
 }
 
 impl ReserveLap {
-    /// The quickest lap, as finely looked for as asked.
-    #[must_use]
-    pub fn of(course: &Course, setup: &ReserveSetup, fineness: Fineness) -> Self {
-        let search = Search::new(course, setup, fineness);
-        Book::of(&search, &search.quickest())
-    }
-
     /// What the lap takes from the reserve in the end, in joules.
     #[must_use]
     pub fn net_j(&self) -> f64 {
