@@ -8,7 +8,7 @@ const FURTHEST: f64 = 0.5;
 /// Prices nearer than this share are one.
 const SAME_PRICE: f64 = 2e-4;
 /// Laps that cost within this of one another at a price are as good there, s.
-pub(super) const SAME_S: f64 = 0.005;
+const SAME_S: f64 = 0.005;
 
 /// A lap at a price.
 #[derive(Debug, Clone, Copy)]

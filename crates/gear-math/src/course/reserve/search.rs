@@ -5,7 +5,7 @@ use crate::course::reserve::back::Pass;
 use crate::course::reserve::field::Field;
 use crate::course::reserve::fineness::Fineness;
 use crate::course::reserve::gearing::Gearing;
-use crate::course::reserve::hunt::{Hunt, SAME_S, Tried};
+use crate::course::reserve::hunt::{Hunt, Tried};
 use crate::course::reserve::moment::{Ridden, State};
 use crate::course::reserve::planner::Planner;
 use crate::course::reserve::rule::Rule;
@@ -25,6 +25,9 @@ const SOME_SPEED: f64 = 5.0;
 const ABOUT_FEET: [f64; 2] = [SLOWEST, 4.5];
 /// The lowest of the speeds looked at is no higher than this share of the highest that is allowed.
 const ROOM_BELOW: f64 = 0.9;
+
+/// Costs that differ by less are one, s: rounding.
+const TIE_S: f64 = 1e-6;
 
 /// The search for the quickest lap on a budget.
 #[derive(Debug)]
@@ -97,7 +100,7 @@ impl<'a> Search<'a> {
         let last = laps.last().map_or(0.0, |lap| lap.price);
         let price = hunt.even().unwrap_or(last);
         let costs: Vec<f64> = laps.iter().map(|lap| self.tried(lap).cost(price)).collect();
-        let least = costs.iter().copied().fold(f64::INFINITY, f64::min) + SAME_S;
+        let least = costs.iter().copied().fold(f64::INFINITY, f64::min) + TIE_S;
         let among = laps.into_iter().zip(costs).filter(|(_, cost)| *cost <= least).map(|(lap, _)| lap);
         let beyond = |lap: &Ridden| self.tried(lap).beyond.abs();
         let nearest = among.min_by(|a, b| beyond(a).total_cmp(&beyond(b)));
