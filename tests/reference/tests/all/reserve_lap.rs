@@ -127,7 +127,7 @@ impl Case {
     /// Joules are flat at the best: the other search had powers in steps, and so more of both.
     fn check_joules(&self, lap: &ReserveLap) -> Outcome<()> {
         close("charged", lap.charged_j, self.charged_above_CP_J, 0.15 * self.charged_above_CP_J)?;
-        close("above", lap.above_j, self.joules_above_CP_J, 0.2 * self.joules_above_CP_J)?;
+        close("above", lap.above_j, self.joules_above_CP_J, 0.3 * self.joules_above_CP_J)?;
         close("shifts", lap.shifts_rear.into(), self.rear_shifts.into(), 2.0)?;
         Ok(close("front shifts", lap.shifts_front.into(), self.front_shifts.into(), 1.0)?)
     }
