@@ -1,5 +1,10 @@
 //! The fields of the bench: one table row each, read by the form, the link, the messages and the tests.
 
+use crate::bench::words::{TEETH, choices, fields};
+use gear_math::Surface;
+use gear_math::rider::{Gaits, Level};
+use gear_math::wheel::{Construction, LabelEdition, TyreGround, WheelStyle};
+
 /// Where on the bench a field stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Group {
@@ -122,11 +127,11 @@ pub struct Spec {
 }
 
 macro_rules! fields {
-    ($($name:ident: $key:literal, $group:ident, $label:literal, $unit:literal, $kind:expr, $start:expr, $help:literal;)+) => {
+    ($($name:ident: $key:literal, $group:ident, $words:ident, $unit:expr, $kind:expr, $start:expr;)+) => {
         /// A field of the bench.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum Field {
-            $(#[doc = $label] $name,)+
+            $(#[doc = concat!("Its key is `", $key, "`.")] $name,)+
         }
 
         impl Field {
@@ -137,7 +142,13 @@ macro_rules! fields {
             #[must_use]
             pub fn spec(self) -> &'static Spec {
                 const SPECS: &[Spec] = &[$(Spec {
-                    key: $key, group: Group::$group, label: $label, unit: $unit, kind: $kind, start: $start, help: $help,
+                    key: $key,
+                    group: Group::$group,
+                    label: fields::$words.label,
+                    unit: $unit,
+                    kind: $kind,
+                    start: $start,
+                    help: fields::$words.help,
                 },)+];
                 &SPECS[self as usize]
             }
@@ -146,133 +157,133 @@ macro_rules! fields {
 }
 
 fields! {
-    RingsA: "rings-a", SetupA, "Chainrings", "", Kind::Text, "50/34", "";
-    CassetteA: "cassette-a", SetupA, "Cassette", "", Kind::Text, "11-12-13-14-15-17-19-21-24-27-30", "";
-    GearsOffA: "gears-off-a", SetupA, "Gears you never use", "", Kind::Text, "", "Such as 34×11, 34×12";
-    RingsB: "rings-b", SetupB, "Chainrings", "", Kind::Text, "44/32", "";
-    CassetteB: "cassette-b", SetupB, "Cassette", "", Kind::Text, "11-12-13-14-16-18-20-22-25-28-32", "";
-    GearsOffB: "gears-off-b", SetupB, "Gears you never use", "", Kind::Text, "", "Such as 34×11, 34×12";
-    Tyre: "tyre", Wheel, "Tyre", "", Kind::Text, "33-622", "ISO 5775 size as on the sidewall, width first";
-    RollOut: "roll-out", Wheel, "Roll-out measured", "mm", Kind::Number, "", "One turn of the wheel, rider aboard; it wins over the estimate";
-    CadenceLow: "cadence-low", Rider, "Lowest cadence", "rpm", Kind::Number, "55", "Slowest you still turn the crank on a climb";
-    CadenceUsual: "cadence-usual", Rider, "Usual cadence", "rpm", Kind::Number, "85", "";
-    CadenceHigh: "cadence-high", Rider, "Highest cadence", "rpm", Kind::Number, "110", "";
-    Capacity: "capacity", Derailleur, "Total capacity", "teeth", Kind::Number, "33", "As its maker states it; may be left empty";
-    LargestSprocket: "largest-sprocket", Derailleur, "Largest sprocket", "teeth", Kind::Number, "34", "";
-    SmallestSprocket: "smallest-sprocket", Derailleur, "Smallest sprocket", "teeth", Kind::Number, "11", "";
-    RingDifference: "ring-difference", Derailleur, "Chainring difference", "teeth", Kind::Number, "16", "The smaller of what front and rear derailleur allow";
-    Tolerance: "same-within", Reckoning, "Same gear within", "%", Kind::Number, "2", "Gears closer than this count as one";
-    Inches: "inches", Reckoning, "Gear inches on", "", Kind::Choice(INCHES), "real", "";
-    SpeedUnit: "speed-unit", Reckoning, "Speeds in", "", Kind::Choice(SPEED_UNITS), "kmh", "";
-    RollOutLimit: "limit", Reckoning, "Roll-out limit", "m", Kind::Number, "", "Of your race, if it has one";
-    ProbeCadence: "at-cadence", Probes, "At a cadence of", "rpm", Kind::Slider(30.0, 130.0, 1.0), "85", "";
-    ProbeSpeed: "at-speed", Probes, "At a speed of", "km/h", Kind::Slider(4.0, 80.0, 0.5), "15", "";
-    Chainstay: "chainstay", Chain, "Chainstay", "mm", Kind::Number, "", "Middle of the crank axle to middle of the rear axle; empty: 425, as is usual";
-    PulleyCentres: "pulley-centres", Chain, "Pulley centres", "mm", Kind::Number, "", "From one pulley’s bolt to the other’s; empty: by the total capacity, else 75";
-    BottomBracketDrop: "bracket-drop", Chain, "Bottom-bracket drop", "mm", Kind::Number, "", "How far the crank axle lies below the rear axle; empty: 65, as is usual";
-    ChainLinks: "links", Chain, "Links in the chain fitted", "", Kind::Number, "", "Inner and outer ones counted alike; empty: the chain to fit";
-    GuideTeeth: "guide-teeth", ChainFiner, "Guide pulley", "teeth", Kind::Number, "", "The upper one; empty: 11";
-    TensionTeeth: "tension-teeth", ChainFiner, "Tension pulley", "teeth", Kind::Number, "", "The lower one; empty: 11";
-    PulleyGap: "pulley-gap", ChainFiner, "Pulley gap", "mm", Kind::Number, "", "Guide pulley to sprocket between tooth tips, plus 6.5; empty: 12.5";
-    GuideAngle: "guide-angle", ChainFiner, "Guide pulley forward of the axle", "°", Kind::Number, "", "Seen from the rear axle, from straight down; empty: 10, an estimate";
-    RearStop: "rear-stop", ChainFiner, "Rest position", "°", Kind::Number, "", "Cage furthest back, at its stop pin; negative behind straight down; empty: −75, fitted to published capacities";
-    ForeStop: "fore-stop", ChainFiner, "Forward limit", "°", Kind::Number, "", "Furthest forward you would pull the cage; empty: 65, an estimate";
-    StopBy: "stop-by", ChainFiner, "Rest position from", "", Kind::Choice(STOPS), "usual", "The maker’s capacity makes our slack end agree with the maker’s";
-    HangerDrop: "hanger-drop", ChainFiner, "Hanger drop", "mm", Kind::Number, "", "Derailleur bolt below the rear axle; empty: 28, as frame builders give it";
-    HangerSetback: "hanger-setback", ChainFiner, "Hanger setback", "mm", Kind::Number, "", "Derailleur bolt behind the rear axle; empty: 9, as frame builders give it";
-    FrontMadeFor: "front-ring", ChainFiner, "Front derailleur’s largest ring", "teeth", Kind::Number, "", "The ring its plates are curved for; empty: not checked";
-    GearA: "gear-a", GearsShown, "Gear of A", "", Kind::Slider(1.0, 42.0, 1.0), "1", "";
-    GearB: "gear-b", GearsShown, "Gear of B", "", Kind::Slider(1.0, 42.0, 1.0), "1", "";
-    BodyMass: "body-mass", Ride, "Body mass", "kg", Kind::Number, "62", "Undressed";
-    KitMass: "kit-mass", Ride, "Kit", "kg", Kind::Number, "2", "Clothes, shoes, helmet, bottle; about 2 kg (estimate)";
-    BikeMass: "bike-mass", Ride, "Bike", "kg", Kind::Number, "8.9", "As it stands, mud included";
-    Power: "power", Ride, "Power", "W", Kind::Number, "220", "At the crank, for this effort; leave it empty to estimate it from your level";
-    Level: "level", Ride, "Level", "", Kind::Choice(LEVELS), "club", "Counts only while the power is empty; the reserve then follows it";
-    Ground: "ground", Ride, "Ground of the slope", "", Kind::Choice(GROUNDS), "wet-grass", "";
-    Slope: "slope", Ride, "Slope", "%", Kind::Number, "9", "Metres up for 100 m forward";
-    ClimbLength: "climb-length", Ride, "Length of the climb", "m", Kind::Number, "60", "Along the slope";
-    Headwind: "headwind", Ride, "Wind against you", "m/s", Kind::Number, "0", "Minus when it pushes";
-    SecondsLost: "seconds-lost", Ride, "Time for dismount and remount", "s", Kind::Number, "3", "Skilled 1 to 2 s, practised 3 to 4, beginner 6 to 10; one more to shoulder the bike (common practice)";
-    Efficiency: "efficiency", RideRider, "Gross efficiency", "", Kind::Number, "0.23", "Power at the crank over power burnt: 0.20 to 0.25; 0.23 for a trained rider at race power, 0.22 a fair guess uphill";
-    Standing: "standing", RideRider, "Standing metabolic rate", "W/kg", Kind::Number, "1.5", "1.2 to 1.7";
-    FootCost: "foot-cost", RideRider, "Your cost on foot", "×", Kind::Number, "1", "1 is the mean of the runners measured; 0.92 if you run much, 1.08 if you never do";
-    OnFoot: "on-foot", RideRider, "On foot", "", Kind::Choice(GAITS), "run-or-walk", "Whichever is quicker, or running at any price";
-    Carry: "carry", RideRider, "Cost of carrying the bike", "×", Kind::Number, "1.2", "A kilogram of bike against one of body: 1.0 at the trunk, 1.2 shouldered, 1.5 in the hands (estimate)";
-    DrivetrainShare: "drivetrain", RideRider, "Drivetrain efficiency", "", Kind::Number, "0.96", "0.976 clean, 0.96 off-road, 0.92 muddy (estimates but the first)";
-    Rolling: "rolling", RideGround, "Rolling resistance", "", Kind::Number, "", "";
-    FootGround: "foot-ground", RideGround, "Cost of the ground on foot", "×", Kind::Number, "", "";
-    Friction: "friction", RideGround, "Friction of the tyre", "", Kind::Number, "", "";
-    SlopeShare: "ground-on-slopes", RideGround, "Cost of the ground on slopes", "", Kind::Number, "0", "0: the same extra for every metre; 1: grows with the whole cost. Nobody has measured it";
-    DragArea: "drag-area", RideGround, "Drag area", "m²", Kind::Number, "0.40", "0.32 low in the drops, 0.40 on the hoods, 0.50 upright in winter clothes";
-    AirDensity: "air-density", RideGround, "Air", "kg/m³", Kind::Number, "1.20", "1.17 on a mild day, 1.27 in frost, less high up";
-    Balance: "balance", RideLimits, "Slowest speed you can balance", "m/s", Kind::Number, "1.2", "1.0 skilled on smooth ground, 1.8 in ruts (estimate); empty leaves it out";
-    GripCounts: "grip-limit", RideLimits, "Grip of the rear wheel", "", Kind::Choice(COUNTS), "on", "";
-    RearWeight: "rear-weight", RideLimits, "Weight on the rear wheel", "", Kind::Number, "0.55", "Seated on the level: 0.55 by the scales of recreational riders, up to 0.60, less leaning forward; the tyres’ pressures too";
-    Legs: "leg-limit", RideLimits, "Leg strength that lasts", "", Kind::Choice(LEGS), "minutes", "";
-    PeakPower: "peak-power", RideLimits, "Peak power", "W", Kind::Number, "", "Of one pedal turn in a sprint; empty for an estimate";
-    Reserve: "reserve", RideEffort, "Work in reserve", "kJ", Kind::Number, "18", "Above the power you can hold (W′): 10 to 25 kJ, 18 for a trained man; empty for an estimate from your body and power";
-    ReserveShare: "reserve-share", RideEffort, "Share of the reserve for this climb", "", Kind::Number, "0.2", "One fifth, so that every lap can afford it (estimate)";
-    SlopeSpeed: "slope-speed", RideProbe, "At a speed of", "km/h", Kind::Slider(2.0, 40.0, 0.5), "9", "";
-    EntrySpeed: "entry-speed", RideEffort, "Speed into the climb", "km/h", Kind::Number, "20", "As you reach its foot";
-    Course: "course", Lap, "Course", "", Kind::Choice(COURSES), "meadow", "The first two are invented, to try things on";
-    Smoothing: "smoothing", LapFile, "Smoothing length", "m", Kind::Number, "40", "Hills this long keep half their height, longer ones more: evens out the noise of the recorder (estimate)";
-    TrackGround: "track-ground", LapFile, "Ground of the track", "", Kind::Choice(GROUNDS), "firm-grass", "A file does not know it; change it by stretches below";
-    TrackFrom: "track-from", LapFile, "Use the track from", "m", Kind::Number, "", "Of a GPX track: to leave out a warm-up; empty: from its start";
-    TrackTo: "track-to", LapFile, "Use the track to", "m", Kind::Number, "", "Of a GPX track; empty: to its end";
-    Sketch: "sketch", LapSketch, "Sketch", "", Kind::Lines(8), SKETCH, "One stretch a line: length in m; gradient in %; ground; then, if need be, foot and the seconds an obstacle costs, corner and its km/h. A # begins a remark";
-    Paint: "paint", LapSketch, "Changes on a stretch", "", Kind::Lines(3), "", "Other ground, an obstacle or a corner over any course. From m; to m; then a ground, foot and the seconds an obstacle costs, or corner and its km/h. Such as 310; 355; deep mud";
-    ShiftRear: "shift-rear", LapHabits, "Drive lost in a rear shift", "s", Kind::Number, "0.2", "Estimate";
-    ShiftFront: "shift-front", LapHabits, "Drive lost in a front shift", "s", Kind::Number, "0.6", "Estimate";
-    CadenceSpread: "cadence-spread", LapHabits, "Shift when cadence is off by", "", Kind::Number, "0.15", "Share of your usual cadence (estimate)";
-    Braking: "braking", LapHabits, "Braking into bends", "m/s²", Kind::Number, "3", "On grass (estimate)";
-    SearchSmall: "search-small", LapSearch, "Smallest ring tried", "teeth", Kind::Number, "28", "Of those that are made";
-    SearchLarge: "search-large", LapSearch, "Largest ring tried", "teeth", Kind::Number, "50", "";
-    SearchPairs: "search-rings", LapSearch, "Rings", "", Kind::Choice(RINGS), "both", "Pairs that are made, 8 to 16 teeth apart, as far as the front derailleur takes them";
-    SearchSprockets: "search-sprockets", LapSearch, "Sprockets", "", Kind::Choice(SPROCKETS), "bench", "As many as the bike has; further cassettes are tried whatever they have";
-    FrameRing: "frame-ring", LapSearch, "Largest ring the frame clears", "teeth", Kind::Number, "", "Of A and B too; empty: not limited";
-    MoreCassettes: "more-cassettes", LapSearch, "Further cassettes", "", Kind::Lines(2), "", "One a line, tried beside the usual ones";
-    Construction: "tyre-kind", Tyre, "Kind of tyre", "", Kind::Choice(CONSTRUCTIONS), "tubeless", "";
-    Rim: "rim", Tyre, "Rim, inner width", "mm", Kind::Number, "21", "Between the side walls; of a tubular rim, its bed";
-    TyreMark: "tyre-mark", Tyre, "Tyre’s marked maximum", "bar", Kind::Number, "", "On the sidewall; type psi behind it if it is in psi";
-    RimMark: "rim-mark", Tyre, "Rim’s marked maximum", "bar", Kind::Number, "", "On the rim or in its papers";
-    LeastMark: "least-mark", Tyre, "Marked minimum", "bar", Kind::Number, "", "On tyre or rim, if there is one";
-    WidthLimit: "width-limit", Tyre, "Race limit", "", Kind::Choice(WIDTH_LIMITS), "33", "33 mm: UCI 1.3.018. Others: ask your organiser";
-    TyreGround: "tyre-ground", Tyre, "Ground of the course", "", Kind::Choice(TYRE_GROUNDS), "soft", "Of all of it, as a tyre meets it";
-    WheelStyle: "wheel-style", Tyre, "Riding style", "", Kind::Choice(WHEEL_STYLES), "normal", "";
-    OtherTyre: "other-tyre", Tyre, "Compare with a width of", "mm", Kind::Number, "38", "What it would do to every gear; may be left empty";
-    Hookless: "hooks", TyreFiner, "Rim type", "", Kind::Choice(HOOKS), "hooked", "";
-    TyreWidthMeasured: "tyre-width", TyreFiner, "Tyre’s width measured", "mm", Kind::Number, "", "Inflated on this rim; it wins over the estimate";
-    LabelEdition: "label-rule", TyreFiner, "Label follows", "", Kind::Choice(LABEL_EDITIONS), "2020", "";
-    MeasuringRim: "measuring-rim", TyreFiner, "Measuring rim", "mm", Kind::Number, "", "If the sidewall names one; else it follows from the label";
-    SaddleHeight: "saddle-height", RoadBike, "Saddle height", "mm", Kind::Number, "728", "Bottom bracket centre to saddle top, along the seat tube";
-    Setback: "setback", RoadBike, "Saddle setback", "mm", Kind::Number, "56", "Saddle tip behind the bottom bracket centre, by a plumb line";
-    TipToBar: "tip-to-bar", RoadBike, "Saddle tip to bar", "mm", Kind::Number, "545", "Straight to the bar’s centre at the stem";
-    BarDrop: "bar-drop", RoadBike, "Saddle-to-bar drop", "mm", Kind::Number, "72", "Saddle top down to the bar’s centre; minus if it is higher";
-    SeatAngle: "seat-angle", RoadBike, "Seat angle", "°", Kind::Number, "73.5", "From the frame’s table";
-    RoadCrank: "road-crank", RoadBike, "Crank", "mm", Kind::Number, "172.5", "";
-    RoadStack: "road-sole", RoadBike, "Pedal axle to sole", "mm", Kind::Number, "15", "Pedal, cleat and shoe sole: only the difference counts";
-    CrossSeatAngle: "cross-seat-angle", CrossBike, "Seat angle", "°", Kind::Number, "73", "From the frame’s table";
-    CrossCrank: "cross-crank", CrossBike, "Crank", "mm", Kind::Number, "172.5", "For riding or running too";
-    CrossStack: "cross-sole", CrossBike, "Pedal axle to sole", "mm", Kind::Number, "21", "With the shoes worn for cross";
-    LowerBy: "lower", CrossBike, "Saddle lower by", "mm", Kind::Number, "0", "0 by common practice; some take 5 for mounting";
-    BarUpBy: "bar-up", CrossBike, "Bar higher by", "mm", Kind::Number, "15", "10 to 20 by common practice; against the saddle";
-    BarCloserBy: "bar-closer", CrossBike, "Bar closer by", "mm", Kind::Number, "10", "10 by common practice; from saddle tip to bar";
-    Stack: "stack", CrossFrame, "Frame stack", "mm", Kind::Number, "578", "Bottom bracket up to the top of the head tube";
-    Reach: "reach", CrossFrame, "Frame reach", "mm", Kind::Number, "383", "Bottom bracket forward to the top of the head tube";
-    HeadAngle: "head-angle", CrossFrame, "Head angle", "°", Kind::Number, "72", "";
-    Headset: "headset", CrossFrame, "Headset top cap height", "mm", Kind::Number, "12", "Head tube up to the first spacer";
-    ClampHeight: "clamp", PositionFiner, "Stem’s clamp height", "mm", Kind::Number, "40", "40 by common practice";
-    BarWithin: "bar-within", PositionFiner, "Bar may be off by", "mm", Kind::Number, "5", "No tape measure is better than that: our estimate";
-    SpacersMost: "spacers-most", PositionFiner, "Spacers at most", "mm", Kind::Number, "30", "About 30 on carbon, 40 on metal by common practice; the fork’s maker decides";
-    Knee: "knee", PositionFiner, "With another crank", "", Kind::Choice(KNEES), "saddle", "";
-    RoadBarReach: "road-bar-reach", PositionFiner, "Road handlebar’s reach", "mm", Kind::Number, "", "Only if the two handlebars differ; then give all four";
-    RoadBarDepth: "road-bar-drop", PositionFiner, "Road handlebar’s drop", "mm", Kind::Number, "", "";
-    CrossBarReach: "cross-bar-reach", PositionFiner, "Cross handlebar’s reach", "mm", Kind::Number, "", "";
-    CrossBarDepth: "cross-bar-drop", PositionFiner, "Cross handlebar’s drop", "mm", Kind::Number, "", "";
-    FrontCentre: "front-centre", PositionFiner, "Front centre", "mm", Kind::Number, "", "Bottom bracket to front axle; give it to check toe overlap";
-    ForkRake: "rake", PositionFiner, "Fork rake", "mm", Kind::Number, "47", "";
-    PedalOffset: "pedal-offset", PositionFiner, "Pedal centre from the bike’s centre line", "mm", Kind::Number, "125", "About 125: our estimate";
-    SheetFor: "sheet-for", Sheet, "Sheet for", "", Kind::Choice(SHEETS), "both", "";
+    RingsA: "rings-a", SetupA, RINGS, "", Kind::Text, "50/34";
+    CassetteA: "cassette-a", SetupA, CASSETTE, "", Kind::Text, "11-12-13-14-15-17-19-21-24-27-30";
+    GearsOffA: "gears-off-a", SetupA, GEARS_OFF, "", Kind::Text, "";
+    RingsB: "rings-b", SetupB, RINGS, "", Kind::Text, "44/32";
+    CassetteB: "cassette-b", SetupB, CASSETTE, "", Kind::Text, "11-12-13-14-16-18-20-22-25-28-32";
+    GearsOffB: "gears-off-b", SetupB, GEARS_OFF, "", Kind::Text, "";
+    Tyre: "tyre", Wheel, TYRE, "", Kind::Text, "33-622";
+    RollOut: "roll-out", Wheel, ROLL_OUT, "mm", Kind::Number, "";
+    CadenceLow: "cadence-low", Rider, CADENCE_LOW, "rpm", Kind::Number, "55";
+    CadenceUsual: "cadence-usual", Rider, CADENCE_USUAL, "rpm", Kind::Number, "85";
+    CadenceHigh: "cadence-high", Rider, CADENCE_HIGH, "rpm", Kind::Number, "110";
+    Capacity: "capacity", Derailleur, CAPACITY, TEETH, Kind::Number, "33";
+    LargestSprocket: "largest-sprocket", Derailleur, LARGEST_SPROCKET, TEETH, Kind::Number, "34";
+    SmallestSprocket: "smallest-sprocket", Derailleur, SMALLEST_SPROCKET, TEETH, Kind::Number, "11";
+    RingDifference: "ring-difference", Derailleur, RING_DIFFERENCE, TEETH, Kind::Number, "16";
+    Tolerance: "same-within", Reckoning, TOLERANCE, "%", Kind::Number, "2";
+    Inches: "inches", Reckoning, INCHES, "", Kind::Choice(INCHES), "real";
+    SpeedUnit: "speed-unit", Reckoning, SPEED_UNIT, "", Kind::Choice(SPEED_UNITS), "kmh";
+    RollOutLimit: "limit", Reckoning, ROLL_OUT_LIMIT, "m", Kind::Number, "";
+    ProbeCadence: "at-cadence", Probes, PROBE_CADENCE, "rpm", Kind::Slider(30.0, 130.0, 1.0), "85";
+    ProbeSpeed: "at-speed", Probes, PROBE_SPEED, "km/h", Kind::Slider(4.0, 80.0, 0.5), "15";
+    Chainstay: "chainstay", Chain, CHAINSTAY, "mm", Kind::Number, "";
+    PulleyCentres: "pulley-centres", Chain, PULLEY_CENTRES, "mm", Kind::Number, "";
+    BottomBracketDrop: "bracket-drop", Chain, BOTTOM_BRACKET_DROP, "mm", Kind::Number, "";
+    ChainLinks: "links", Chain, CHAIN_LINKS, "", Kind::Number, "";
+    GuideTeeth: "guide-teeth", ChainFiner, GUIDE_TEETH, TEETH, Kind::Number, "";
+    TensionTeeth: "tension-teeth", ChainFiner, TENSION_TEETH, TEETH, Kind::Number, "";
+    PulleyGap: "pulley-gap", ChainFiner, PULLEY_GAP, "mm", Kind::Number, "";
+    GuideAngle: "guide-angle", ChainFiner, GUIDE_ANGLE, "°", Kind::Number, "";
+    RearStop: "rear-stop", ChainFiner, REAR_STOP, "°", Kind::Number, "";
+    ForeStop: "fore-stop", ChainFiner, FORE_STOP, "°", Kind::Number, "";
+    StopBy: "stop-by", ChainFiner, STOP_BY, "", Kind::Choice(STOPS), "usual";
+    HangerDrop: "hanger-drop", ChainFiner, HANGER_DROP, "mm", Kind::Number, "";
+    HangerSetback: "hanger-setback", ChainFiner, HANGER_SETBACK, "mm", Kind::Number, "";
+    FrontMadeFor: "front-ring", ChainFiner, FRONT_MADE_FOR, TEETH, Kind::Number, "";
+    GearA: "gear-a", GearsShown, GEAR_A, "", Kind::Slider(1.0, 42.0, 1.0), "1";
+    GearB: "gear-b", GearsShown, GEAR_B, "", Kind::Slider(1.0, 42.0, 1.0), "1";
+    BodyMass: "body-mass", Ride, BODY_MASS, "kg", Kind::Number, "62";
+    KitMass: "kit-mass", Ride, KIT_MASS, "kg", Kind::Number, "2";
+    BikeMass: "bike-mass", Ride, BIKE_MASS, "kg", Kind::Number, "8.9";
+    Power: "power", Ride, POWER, "W", Kind::Number, "220";
+    Level: "level", Ride, LEVEL, "", Kind::Choice(LEVELS), "club";
+    Ground: "ground", Ride, GROUND, "", Kind::Choice(GROUNDS), "wet-grass";
+    Slope: "slope", Ride, SLOPE, "%", Kind::Number, "9";
+    ClimbLength: "climb-length", Ride, CLIMB_LENGTH, "m", Kind::Number, "60";
+    Headwind: "headwind", Ride, HEADWIND, "m/s", Kind::Number, "0";
+    SecondsLost: "seconds-lost", Ride, SECONDS_LOST, "s", Kind::Number, "3";
+    Efficiency: "efficiency", RideRider, EFFICIENCY, "", Kind::Number, "0.23";
+    Standing: "standing", RideRider, STANDING, "W/kg", Kind::Number, "1.5";
+    FootCost: "foot-cost", RideRider, FOOT_COST, "×", Kind::Number, "1";
+    OnFoot: "on-foot", RideRider, ON_FOOT, "", Kind::Choice(GAITS), "run-or-walk";
+    Carry: "carry", RideRider, CARRY, "×", Kind::Number, "1.2";
+    DrivetrainShare: "drivetrain", RideRider, DRIVETRAIN_SHARE, "", Kind::Number, "0.96";
+    Rolling: "rolling", RideGround, ROLLING, "", Kind::Number, "";
+    FootGround: "foot-ground", RideGround, FOOT_GROUND, "×", Kind::Number, "";
+    Friction: "friction", RideGround, FRICTION, "", Kind::Number, "";
+    SlopeShare: "ground-on-slopes", RideGround, SLOPE_SHARE, "", Kind::Number, "0";
+    DragArea: "drag-area", RideGround, DRAG_AREA, "m²", Kind::Number, "0.40";
+    AirDensity: "air-density", RideGround, AIR_DENSITY, "kg/m³", Kind::Number, "1.20";
+    Balance: "balance", RideLimits, BALANCE, "m/s", Kind::Number, "1.2";
+    GripCounts: "grip-limit", RideLimits, GRIP_COUNTS, "", Kind::Choice(COUNTS), "on";
+    RearWeight: "rear-weight", RideLimits, REAR_WEIGHT, "", Kind::Number, "0.55";
+    Legs: "leg-limit", RideLimits, LEGS, "", Kind::Choice(LEGS), "minutes";
+    PeakPower: "peak-power", RideLimits, PEAK_POWER, "W", Kind::Number, "";
+    Reserve: "reserve", RideEffort, RESERVE, "kJ", Kind::Number, "18";
+    ReserveShare: "reserve-share", RideEffort, RESERVE_SHARE, "", Kind::Number, "0.2";
+    SlopeSpeed: "slope-speed", RideProbe, SLOPE_SPEED, "km/h", Kind::Slider(2.0, 40.0, 0.5), "9";
+    EntrySpeed: "entry-speed", RideEffort, ENTRY_SPEED, "km/h", Kind::Number, "20";
+    Course: "course", Lap, COURSE, "", Kind::Choice(COURSES), "meadow";
+    Smoothing: "smoothing", LapFile, SMOOTHING, "m", Kind::Number, "40";
+    TrackGround: "track-ground", LapFile, TRACK_GROUND, "", Kind::Choice(GROUNDS), "firm-grass";
+    TrackFrom: "track-from", LapFile, TRACK_FROM, "m", Kind::Number, "";
+    TrackTo: "track-to", LapFile, TRACK_TO, "m", Kind::Number, "";
+    Sketch: "sketch", LapSketch, SKETCH, "", Kind::Lines(8), SKETCH;
+    Paint: "paint", LapSketch, PAINT, "", Kind::Lines(3), "";
+    ShiftRear: "shift-rear", LapHabits, SHIFT_REAR, "s", Kind::Number, "0.2";
+    ShiftFront: "shift-front", LapHabits, SHIFT_FRONT, "s", Kind::Number, "0.6";
+    CadenceSpread: "cadence-spread", LapHabits, CADENCE_SPREAD, "", Kind::Number, "0.15";
+    Braking: "braking", LapHabits, BRAKING, "m/s²", Kind::Number, "3";
+    SearchSmall: "search-small", LapSearch, SEARCH_SMALL, TEETH, Kind::Number, "28";
+    SearchLarge: "search-large", LapSearch, SEARCH_LARGE, TEETH, Kind::Number, "50";
+    SearchPairs: "search-rings", LapSearch, SEARCH_PAIRS, "", Kind::Choice(RINGS), "both";
+    SearchSprockets: "search-sprockets", LapSearch, SEARCH_SPROCKETS, "", Kind::Choice(SPROCKETS), "bench";
+    FrameRing: "frame-ring", LapSearch, FRAME_RING, TEETH, Kind::Number, "";
+    MoreCassettes: "more-cassettes", LapSearch, MORE_CASSETTES, "", Kind::Lines(2), "";
+    Construction: "tyre-kind", Tyre, CONSTRUCTION, "", Kind::Choice(CONSTRUCTIONS), "tubeless";
+    Rim: "rim", Tyre, RIM, "mm", Kind::Number, "21";
+    TyreMark: "tyre-mark", Tyre, TYRE_MARK, "bar", Kind::Number, "";
+    RimMark: "rim-mark", Tyre, RIM_MARK, "bar", Kind::Number, "";
+    LeastMark: "least-mark", Tyre, LEAST_MARK, "bar", Kind::Number, "";
+    WidthLimit: "width-limit", Tyre, WIDTH_LIMIT, "", Kind::Choice(WIDTH_LIMITS), "33";
+    TyreGround: "tyre-ground", Tyre, TYRE_GROUND, "", Kind::Choice(TYRE_GROUNDS), "soft";
+    WheelStyle: "wheel-style", Tyre, WHEEL_STYLE, "", Kind::Choice(WHEEL_STYLES), "normal";
+    OtherTyre: "other-tyre", Tyre, OTHER_TYRE, "mm", Kind::Number, "38";
+    Hookless: "hooks", TyreFiner, HOOKLESS, "", Kind::Choice(HOOKS), "hooked";
+    TyreWidthMeasured: "tyre-width", TyreFiner, TYRE_WIDTH_MEASURED, "mm", Kind::Number, "";
+    LabelEdition: "label-rule", TyreFiner, LABEL_EDITION, "", Kind::Choice(LABEL_EDITIONS), "2020";
+    MeasuringRim: "measuring-rim", TyreFiner, MEASURING_RIM, "mm", Kind::Number, "";
+    SaddleHeight: "saddle-height", RoadBike, SADDLE_HEIGHT, "mm", Kind::Number, "728";
+    Setback: "setback", RoadBike, SETBACK, "mm", Kind::Number, "56";
+    TipToBar: "tip-to-bar", RoadBike, TIP_TO_BAR, "mm", Kind::Number, "545";
+    BarDrop: "bar-drop", RoadBike, BAR_DROP, "mm", Kind::Number, "72";
+    SeatAngle: "seat-angle", RoadBike, SEAT_ANGLE, "°", Kind::Number, "73.5";
+    RoadCrank: "road-crank", RoadBike, ROAD_CRANK, "mm", Kind::Number, "172.5";
+    RoadStack: "road-sole", RoadBike, ROAD_STACK, "mm", Kind::Number, "15";
+    CrossSeatAngle: "cross-seat-angle", CrossBike, CROSS_SEAT_ANGLE, "°", Kind::Number, "73";
+    CrossCrank: "cross-crank", CrossBike, CROSS_CRANK, "mm", Kind::Number, "172.5";
+    CrossStack: "cross-sole", CrossBike, CROSS_STACK, "mm", Kind::Number, "21";
+    LowerBy: "lower", CrossBike, LOWER_BY, "mm", Kind::Number, "0";
+    BarUpBy: "bar-up", CrossBike, BAR_UP_BY, "mm", Kind::Number, "15";
+    BarCloserBy: "bar-closer", CrossBike, BAR_CLOSER_BY, "mm", Kind::Number, "10";
+    Stack: "stack", CrossFrame, STACK, "mm", Kind::Number, "578";
+    Reach: "reach", CrossFrame, REACH, "mm", Kind::Number, "383";
+    HeadAngle: "head-angle", CrossFrame, HEAD_ANGLE, "°", Kind::Number, "72";
+    Headset: "headset", CrossFrame, HEADSET, "mm", Kind::Number, "12";
+    ClampHeight: "clamp", PositionFiner, CLAMP_HEIGHT, "mm", Kind::Number, "40";
+    BarWithin: "bar-within", PositionFiner, BAR_WITHIN, "mm", Kind::Number, "5";
+    SpacersMost: "spacers-most", PositionFiner, SPACERS_MOST, "mm", Kind::Number, "30";
+    Knee: "knee", PositionFiner, KNEE, "", Kind::Choice(KNEES), "saddle";
+    RoadBarReach: "road-bar-reach", PositionFiner, ROAD_BAR_REACH, "mm", Kind::Number, "";
+    RoadBarDepth: "road-bar-drop", PositionFiner, ROAD_BAR_DEPTH, "mm", Kind::Number, "";
+    CrossBarReach: "cross-bar-reach", PositionFiner, CROSS_BAR_REACH, "mm", Kind::Number, "";
+    CrossBarDepth: "cross-bar-drop", PositionFiner, CROSS_BAR_DEPTH, "mm", Kind::Number, "";
+    FrontCentre: "front-centre", PositionFiner, FRONT_CENTRE, "mm", Kind::Number, "";
+    ForkRake: "rake", PositionFiner, FORK_RAKE, "mm", Kind::Number, "47";
+    PedalOffset: "pedal-offset", PositionFiner, PEDAL_OFFSET, "mm", Kind::Number, "125";
+    SheetFor: "sheet-for", Sheet, SHEET_FOR, "", Kind::Choice(SHEETS), "both";
 }
 
 const SKETCH: &str = "150; 0; firm grass
@@ -284,62 +295,73 @@ const SKETCH: &str = "150; 0; firm grass
 160; -2; packed gravel
 ";
 const COURSES: &[(&str, &str)] = &[
-    ("meadow", "Autumn meadow, 3 km"),
-    ("sand-pit", "Sand pit, 2.4 km"),
-    ("sketch", "the sketch below"),
-    ("own", "my own, from a file"),
+    ("meadow", choices::MEADOW),
+    ("sand-pit", choices::SAND_PIT),
+    ("sketch", choices::SKETCH),
+    ("own", choices::OWN),
 ];
 const RINGS: &[(&str, &str)] =
-    &[("both", "single rings and pairs"), ("single", "single rings"), ("pair", "pairs")];
-
+    &[("both", choices::RINGS_BOTH), ("single", choices::RINGS_SINGLE), ("pair", choices::RINGS_PAIRS)];
 const SPROCKETS: &[(&str, &str)] = &[
-    ("bench", "as many as on A or B"),
-    ("a", "as many as on A"),
-    ("b", "as many as on B"),
-    ("any", "any number"),
+    ("bench", choices::SPROCKETS_OF_BOTH),
+    ("a", choices::SPROCKETS_OF_A),
+    ("b", choices::SPROCKETS_OF_B),
+    ("any", choices::SPROCKETS_ANY),
 ];
-const INCHES: &[(&str, &str)] =
-    &[("real", "this wheel’s diameter"), ("nominal", "nominal 27 in, as in track tables")];
-const STOPS: &[(&str, &str)] =
-    &[("usual", "the angle, as typed or usual"), ("capacity", "the maker’s total capacity")];
+const INCHES: &[(&str, &str)] = &[("real", choices::INCHES_REAL), ("nominal", choices::INCHES_NOMINAL)];
+const STOPS: &[(&str, &str)] = &[("usual", choices::STOP_USUAL), ("capacity", choices::STOP_CAPACITY)];
 const SPEED_UNITS: &[(&str, &str)] = &[("kmh", "km/h"), ("mph", "mph")];
 const LEVELS: &[(&str, &str)] = &[
-    ("occasional", "ride now and then"),
-    ("club", "train with a club"),
-    ("racing", "race regularly"),
-    ("national", "among the best of a country"),
+    ("occasional", choices::level(Level::Occasional)),
+    ("club", choices::level(Level::Club)),
+    ("racing", choices::level(Level::Racing)),
+    ("national", choices::level(Level::National)),
 ];
 const GROUNDS: &[(&str, &str)] = &[
-    ("tarmac", "tarmac"),
-    ("gravel", "packed gravel"),
-    ("firm-grass", "firm grass"),
-    ("wet-grass", "wet, soft grass"),
-    ("mud", "mud"),
-    ("deep-mud", "deep, sticky mud"),
-    ("wet-sand", "wet, packed sand"),
-    ("loose-sand", "loose, dry sand"),
+    ("tarmac", choices::ground(Surface::Tarmac)),
+    ("gravel", choices::ground(Surface::PackedGravel)),
+    ("firm-grass", choices::ground(Surface::FirmGrass)),
+    ("wet-grass", choices::ground(Surface::WetSoftGrass)),
+    ("mud", choices::ground(Surface::Mud)),
+    ("deep-mud", choices::ground(Surface::DeepMud)),
+    ("wet-sand", choices::ground(Surface::WetPackedSand)),
+    ("loose-sand", choices::ground(Surface::LooseSand)),
 ];
-const GAITS: &[(&str, &str)] = &[("run-or-walk", "run or walk"), ("run", "run only")];
-const COUNTS: &[(&str, &str)] = &[("on", "counts"), ("off", "left out")];
+const GAITS: &[(&str, &str)] =
+    &[("run-or-walk", choices::gaits(Gaits::RunOrWalk)), ("run", choices::gaits(Gaits::RunOnly))];
+const COUNTS: &[(&str, &str)] = &[("on", choices::COUNTS), ("off", choices::LEFT_OUT)];
 const LEGS: &[(&str, &str)] = &[
-    ("minutes", "minutes: half of it"),
-    ("30s", "30 s: 0.65 of it"),
-    ("15s", "15 s: 0.8 of it"),
-    ("5s", "5 s: all of it"),
-    ("off", "left out"),
+    ("minutes", choices::LEGS_MINUTES),
+    ("30s", choices::LEGS_30_S),
+    ("15s", choices::LEGS_15_S),
+    ("5s", choices::LEGS_5_S),
+    ("off", choices::LEFT_OUT),
 ];
-const CONSTRUCTIONS: &[(&str, &str)] =
-    &[("tubular", "tubular"), ("clincher", "clincher with tube"), ("tubeless", "tubeless")];
-const WIDTH_LIMITS: &[(&str, &str)] = &[("33", "33 mm"), ("35", "35 mm"), ("38", "38 mm"), ("none", "none")];
-const TYRE_GROUNDS: &[(&str, &str)] =
-    &[("soft", "soft or muddy"), ("mixed", "mixed"), ("rocky", "rocks, roots, fast and bumpy")];
-const WHEEL_STYLES: &[(&str, &str)] =
-    &[("smooth", "light on the bike"), ("normal", "normal"), ("hard", "rough, hits edges")];
-const HOOKS: &[(&str, &str)] = &[("hooked", "hooked"), ("hookless", "hookless")];
-const LABEL_EDITIONS: &[(&str, &str)] = &[("2020", "ETRTO from 2020"), ("older", "older ISO rule")];
-const KNEES: &[(&str, &str)] =
-    &[("saddle", "keep the saddle in place"), ("knee", "keep the knee over the pedal")];
-const SHEETS: &[(&str, &str)] = &[("both", "A and B"), ("a", "A only"), ("b", "B only")];
+const CONSTRUCTIONS: &[(&str, &str)] = &[
+    ("tubular", choices::construction(Construction::Tubular)),
+    ("clincher", choices::construction(Construction::Clincher)),
+    ("tubeless", choices::construction(Construction::Tubeless)),
+];
+const WIDTH_LIMITS: &[(&str, &str)] =
+    &[("33", "33 mm"), ("35", "35 mm"), ("38", "38 mm"), ("none", choices::NO_LIMIT)];
+const TYRE_GROUNDS: &[(&str, &str)] = &[
+    ("soft", choices::tyre_ground(TyreGround::Soft)),
+    ("mixed", choices::tyre_ground(TyreGround::Mixed)),
+    ("rocky", choices::tyre_ground(TyreGround::Rocky)),
+];
+const WHEEL_STYLES: &[(&str, &str)] = &[
+    ("smooth", choices::wheel_style(WheelStyle::Smooth)),
+    ("normal", choices::wheel_style(WheelStyle::Normal)),
+    ("hard", choices::wheel_style(WheelStyle::Hard)),
+];
+const HOOKS: &[(&str, &str)] = &[("hooked", choices::HOOKED), ("hookless", choices::HOOKLESS)];
+const LABEL_EDITIONS: &[(&str, &str)] = &[
+    ("2020", choices::label_edition(LabelEdition::Etrto2020)),
+    ("older", choices::label_edition(LabelEdition::OlderIso)),
+];
+const KNEES: &[(&str, &str)] = &[("saddle", choices::KEEP_SADDLE), ("knee", choices::KEEP_KNEE)];
+const SHEETS: &[(&str, &str)] =
+    &[("both", choices::SHEET_BOTH), ("a", choices::SHEET_A), ("b", choices::SHEET_B)];
 
 impl Spec {
     /// The words shown for a value of a choice; the value itself when there are none.

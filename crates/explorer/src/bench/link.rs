@@ -7,6 +7,7 @@
 use crate::bench::bench::Bench;
 use crate::bench::field::Field;
 use crate::bench::sketch::{packed, unpacked};
+use crate::bench::words::link as words;
 use std::borrow::Cow;
 
 /// Names and numbers of the format, the newest first. A new one is due when a field's starting value or meaning changes.
@@ -194,7 +195,7 @@ pub fn read(link: &str) -> Opened {
     let mut opened = Opened { bench: Bench::default(), complaints: Vec::new() };
     let link = link.strip_prefix('#').unwrap_or(link);
     if link.len() > longest_link() {
-        opened.complaints.push("The link is far too long to be one of ours, so it was not read.".to_owned());
+        opened.complaints.push(words::FAR_TOO_LONG.to_owned());
         return opened;
     }
     let mut marked = link.is_empty();
@@ -208,8 +209,7 @@ pub fn read(link: &str) -> Opened {
         }
     }
     if !marked {
-        let unmarked = "The link has no version mark, so some of it may have been lost.";
-        opened.complaints.insert(0, unmarked.to_owned());
+        opened.complaints.insert(0, words::UNMARKED.to_owned());
     }
     opened.sum_up();
     opened
@@ -218,10 +218,7 @@ pub fn read(link: &str) -> Opened {
 impl Opened {
     fn take_version(&mut self, mark: &str, text: &str, known: &str) {
         if text != known {
-            self.complaints.push(format!(
-                "The link begins with “{mark}={}”, which this page does not know; what it could read was kept.",
-                shorten(text)
-            ));
+            self.complaints.push(words::other_version(mark, &shorten(text)));
         }
     }
 
@@ -231,7 +228,7 @@ impl Opened {
             Some(field) if packed.is_some() => self.take(field, &unpacked(text)),
             Some(field) => self.take(field, text),
             None => {
-                let unknown = format!("“{}” in the link is not known here and was left out.", shorten(name));
+                let unknown = words::unknown(&shorten(name));
                 if !self.complaints.contains(&unknown) {
                     self.complaints.push(unknown);
                 }
@@ -241,7 +238,7 @@ impl Opened {
 
     fn take(&mut self, field: Field, text: &str) {
         if text.chars().count() > field.longest() {
-            self.complaints.push(format!("“{}” in the link was too long and was cut.", field.spec().label));
+            self.complaints.push(words::cut(field.spec().label));
         }
         self.bench.write(field, text);
     }
@@ -250,7 +247,7 @@ impl Opened {
     fn sum_up(&mut self) {
         if self.complaints.len() > MOST_COMPLAINTS {
             let more = self.complaints.split_off(MOST_COMPLAINTS - 1).len();
-            self.complaints.push(format!("{more} more parts of the link could not be used."));
+            self.complaints.push(words::more(more));
         }
     }
 }

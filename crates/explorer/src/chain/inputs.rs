@@ -2,6 +2,7 @@
 
 use crate::bench::field::Field;
 use crate::bench::reader::Reader;
+use crate::chain::words::complaints as words;
 use crate::side::Side;
 use gear_math::chain::{
     BottomBracketDrop, Cage, CageAnswer, CageMeasures, CageQuestion, ChainDefaults, ChainMeasure,
@@ -118,7 +119,7 @@ impl ChainInputs {
         let (measured, cage) = match typed.filled(derailleur.total_capacity) {
             Ok(cage) => (typed, cage),
             Err(error) => {
-                reader.complain(blamed(&error), &error, "the measures before".to_owned());
+                reader.complain(blamed(&error), words::path(&error), words::MEASURES_BEFORE.to_owned());
                 (good.measured, good.cage)
             }
         };

@@ -60,14 +60,6 @@ pub enum SearchNote {
     NoLap,
 }
 
-impl FileFault {
-    /// In words, within a sentence.
-    #[must_use]
-    pub const fn said(self) -> &'static str {
-        words::fault(self)
-    }
-}
-
 impl CourseNote {
     /// In words, of a course of this name.
     #[must_use]

@@ -1,6 +1,7 @@
 //! A lap of the course on both set-ups.
 
 use crate::lap::basis::Basis;
+use crate::lap::course_fault::{CourseFault, lap_of};
 use crate::lap::inputs::{CourseChoice, LapInputs};
 use crate::lap::settled::Settled;
 use crate::lap::words;
@@ -17,9 +18,9 @@ use std::rc::Rc;
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Refusal {
     /// A file or a kept course of this name is not taken, and why.
-    File(String, String),
+    File(String, CourseFault),
     /// That part of the track is not used, and why.
-    Part(String),
+    Part(CourseFault),
     /// The course has more stretches than the sketch holds.
     Sketch,
 }
@@ -41,10 +42,10 @@ impl OwnCourse {
     /// Reads a recorded track.
     ///
     /// # Errors
-    /// What is wrong with it, in words.
-    pub fn from_gpx(name: &str, text: Rc<str>, options: TrackOptions) -> Result<Self, String> {
-        let mut read = Course::from_gpx(&text, &options).map_err(|error| error.to_string())?;
-        read.course = read.course.as_lap().map_err(|error| error.to_string())?;
+    /// What is wrong with it.
+    pub fn from_gpx(name: &str, text: Rc<str>, options: TrackOptions) -> Result<Self, CourseFault> {
+        let mut read = Course::from_gpx(&text, &options).map_err(CourseFault::Gpx)?;
+        read.course = read.course.as_lap().map_err(CourseFault::Course)?;
         let smoothing_m = Some(options.smoothing.m());
         let track = Some((text, options, read.report));
         Ok(Self { name: shortened(name), course: read.course, smoothing_m, track })
@@ -53,11 +54,9 @@ impl OwnCourse {
     /// Reads the rows of a course that was kept.
     ///
     /// # Errors
-    /// What is wrong with it, in words.
-    pub fn from_rows(name: &str, rows: &str, smoothing_m: Option<f64>) -> Result<Self, String> {
-        let course: Course =
-            rows.parse().map_err(|error: gear_math::course::SketchError| error.to_string())?;
-        let course = course.as_lap().map_err(|error| error.to_string())?;
+    /// What is wrong with it.
+    pub fn from_rows(name: &str, rows: &str, smoothing_m: Option<f64>) -> Result<Self, CourseFault> {
+        let course = lap_of(rows)?;
         let smoothing_m = smoothing_m.filter(|&m| SmoothingLength::new(m).is_ok());
         Ok(Self { name: shortened(name), course, smoothing_m, track: None })
     }
@@ -84,7 +83,7 @@ impl OwnCourse {
 
     /// The same track with other smoothing, another ground or another part of it, where that changes anything.
     #[must_use]
-    pub fn read_again(&self, inputs: &LapInputs) -> Option<Result<Self, String>> {
+    pub fn read_again(&self, inputs: &LapInputs) -> Option<Result<Self, CourseFault>> {
         let (text, options, _) = self.track.as_ref()?;
         let wanted = inputs.track_options(options.first_lap);
         (*options != wanted).then(|| Self::from_gpx(&self.name, Rc::clone(text), wanted))
@@ -246,10 +245,10 @@ impl LapInputs {
     #[must_use]
     pub fn course_name(&self, own: Option<&OwnCourse>) -> String {
         match (self.choice, own) {
-            (CourseChoice::Demo(demo), _) => demo.name().to_owned(),
+            (CourseChoice::Demo(demo), _) => words::course::demo(demo).to_owned(),
             (CourseChoice::Sketch, _) => words::course::SKETCH.to_owned(),
             (CourseChoice::Own, Some(own)) => own.name.clone(),
-            (CourseChoice::Own, None) => Demo::Meadow.name().to_owned(),
+            (CourseChoice::Own, None) => words::course::demo(Demo::Meadow).to_owned(),
         }
     }
 }

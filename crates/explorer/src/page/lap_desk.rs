@@ -2,6 +2,7 @@
 
 use crate::bench::bench::Bench;
 use crate::bench::field::Field;
+use crate::lap::course_fault::CourseFault;
 use crate::lap::found::Found;
 use crate::lap::inputs::CourseChoice;
 use crate::lap::notes::FileFault;
@@ -55,10 +56,10 @@ impl Desk {
 
     /// Says why a file or a kept course is not taken.
     pub fn refuse(&mut self, name: &str, why: FileFault) -> Update {
-        self.take_own(name, Err(why.said().to_owned()))
+        self.take_own(name, Err(CourseFault::File(why)))
     }
 
-    fn take_own(&mut self, name: &str, own: Result<OwnCourse, String>) -> Update {
+    fn take_own(&mut self, name: &str, own: Result<OwnCourse, CourseFault>) -> Update {
         match own {
             Err(why) => {
                 let refused = Some(Refusal::File(name.to_owned(), why));
@@ -82,7 +83,7 @@ impl Desk {
     #[must_use]
     pub fn course_name(&self) -> Option<&str> {
         match self.good.lap.choice {
-            CourseChoice::Demo(demo) => Some(demo.name()),
+            CourseChoice::Demo(demo) => Some(words::course::demo(demo)),
             CourseChoice::Own => self.room().own.as_ref().map(|own| own.name.as_str()),
             CourseChoice::Sketch => Some(words::course::MINE),
         }

@@ -87,7 +87,7 @@ fn offered(field: Field, offer: &str) -> Markup {
 
 /// What the page goes on with in place of a field in error, and whose that is.
 fn kept(report: &Report, complaint: &Complaint) -> String {
-    words::kept(report.owners.get(complaint.field), &complaint.kept)
+    words::kept(report.owners.get(complaint.field), complaint.kept.as_deref())
 }
 
 /// What a field in order says: the value it leads to, or its line of help.

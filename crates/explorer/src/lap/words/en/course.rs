@@ -1,9 +1,12 @@
 //! Where the course comes from, what a file held, and what is not done about it.
 
+use crate::bench::words::choices::OWN;
+use crate::lap::course_fault::CourseFault;
 use crate::lap::report::{OwnCourse, Refusal};
 use crate::lap::sketched::Sketched;
+use crate::lap::words::notes;
 use crate::number::{counted, duration, listed, plain, with_unit};
-use gear_math::course::{TrackFault, TrackOptions, TrackPlace, TrackReport};
+use gear_math::course::{Demo, TrackFault, TrackOptions, TrackPlace, TrackReport};
 
 /// The rider's sketch.
 pub(crate) const SKETCH: &str = "Your sketch";
@@ -23,11 +26,32 @@ pub(crate) const WHOLE_TRACK: &str = "Use the whole track";
 /// On the button that rides its first lap.
 pub(crate) const FIRST_LAP: &str = "Use the first lap";
 
+/// An invented course.
+pub(crate) const fn demo(demo: Demo) -> &'static str {
+    match demo {
+        Demo::Meadow => "Autumn meadow",
+        Demo::SandPit => "Sand pit",
+    }
+}
+
+/// Why a course is not taken, within a sentence.
+pub(crate) fn not_taken(fault: &CourseFault) -> String {
+    match fault {
+        CourseFault::File(fault) => notes::fault(*fault).to_owned(),
+        CourseFault::Gpx(error) => error.to_string(),
+        CourseFault::Sketch(error) => error.to_string(),
+        CourseFault::Course(error) => error.to_string(),
+    }
+}
+
 /// What is not done, and why.
 pub(crate) fn refused(refusal: &Refusal) -> String {
     match refusal {
-        Refusal::File(name, why) => format!("“{name}” is not taken: {why}. The course stays as it was."),
-        Refusal::Part(why) => format!("That part of the track is not used: {why}."),
+        Refusal::File(name, why) => {
+            let why = not_taken(why);
+            format!("“{name}” is not taken: {why}. The course stays as it was.")
+        }
+        Refusal::Part(why) => format!("That part of the track is not used: {}.", not_taken(why)),
         Refusal::Sketch => {
             "The sketch cannot hold this course: it has too many stretches. Keep it or save it as a file."
                 .to_owned()
@@ -42,7 +66,7 @@ pub(crate) fn no_course(name: &str, fault: &TrackFault) -> String {
 
 /// A course from a file while another one is ridden.
 pub(crate) fn at_hand(name: &str) -> String {
-    format!("{name} is at hand under “my own, from a file”.")
+    format!("{name} is at hand under “{OWN}”.")
 }
 
 /// What joining stretches did to a course.

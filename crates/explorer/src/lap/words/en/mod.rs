@@ -2,6 +2,7 @@
 
 pub(crate) mod answer;
 pub(crate) mod body;
+pub(crate) mod complaints;
 pub(crate) mod course;
 pub(crate) mod forcing;
 pub(crate) mod found;

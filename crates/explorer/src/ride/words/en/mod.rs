@@ -4,6 +4,7 @@ pub(crate) mod advice;
 pub(crate) mod answer;
 pub(crate) mod body;
 pub(crate) mod climb;
+pub(crate) mod complaints;
 pub(crate) mod figures;
 pub(crate) mod pictures;
 pub(crate) mod remarks;
