@@ -1,5 +1,6 @@
 //! The fields of the bench: one table row each, read by the form, the link, the messages and the tests.
 
+use crate::bench::owner::Owner;
 use crate::bench::words::{TEETH, choices, fields};
 use gear_math::Surface;
 use gear_math::rider::{Gaits, Level};
@@ -67,28 +68,30 @@ pub enum Group {
 }
 
 impl Group {
-    /// The groups of the section on the cage and its chain.
-    pub const CHAIN: [Self; 3] = [Self::Chain, Self::ChainFiner, Self::GearsShown];
-
-    /// The groups of the section on riding or running.
-    pub const RIDE: [Self; 6] =
-        [Self::Ride, Self::RideRider, Self::RideGround, Self::RideLimits, Self::RideEffort, Self::RideProbe];
-
-    /// The groups of the section on tyre and pressure.
-    pub const TYRE: [Self; 2] = [Self::Tyre, Self::TyreFiner];
-
-    /// The groups of the section on the position.
-    pub const POSITION: [Self; 4] = [Self::RoadBike, Self::CrossBike, Self::CrossFrame, Self::PositionFiner];
-
-    /// The groups of the section on the lap.
-    pub const LAP: [Self; 5] = [Self::Lap, Self::LapSketch, Self::LapFile, Self::LapHabits, Self::LapSearch];
-
     /// Whether every section depends on it.
     #[must_use]
-    pub fn on_bench(self) -> bool {
-        let of_sections: [&[Self]; 6] =
-            [&Self::CHAIN, &Self::RIDE, &Self::LAP, &Self::TYRE, &Self::POSITION, &[Self::Sheet]];
-        !of_sections.iter().any(|groups| groups.contains(&self))
+    pub const fn on_bench(self) -> bool {
+        matches!(
+            self,
+            Self::SetupA
+                | Self::SetupB
+                | Self::Wheel
+                | Self::Rider
+                | Self::Derailleur
+                | Self::Reckoning
+                | Self::Probes
+        )
+    }
+
+    /// Its fields, in the order of the bench.
+    pub fn fields(self) -> impl Iterator<Item = Field> {
+        Field::ALL.iter().copied().filter(move |field| field.spec().group == self)
+    }
+
+    /// Where the button stands that claims what the demo put into it, named after its first field; none where it put nothing.
+    pub(crate) fn claim_place(self) -> Option<String> {
+        let has_demos = self.fields().any(|field| field.start_owner() == Owner::Demo);
+        self.fields().next().filter(|_| has_demos).map(|first| format!("mine-{}", first.spec().key))
     }
 }
 
@@ -112,6 +115,8 @@ pub enum Kind {
 pub struct Spec {
     /// Name in the link and in the page's element ids.
     pub key: &'static str,
+    /// Short name in the link, the key again where there is none. A name once given is never given to another field.
+    pub short: &'static str,
     /// Where it stands.
     pub group: Group,
     /// Label beside it.
@@ -120,6 +125,8 @@ pub struct Spec {
     pub unit: &'static str,
     /// How it is filled in.
     pub kind: Kind,
+    /// Whose the value is that it starts with.
+    pub start_owner: Owner,
     /// What the demo starts with. Part of the link's version: a link leaves out what equals it.
     pub start: &'static str,
     /// One line of help; empty when the label says all.
@@ -127,7 +134,7 @@ pub struct Spec {
 }
 
 macro_rules! fields {
-    ($($name:ident: $key:literal, $group:ident, $words:ident, $unit:expr, $kind:expr, $start:expr;)+) => {
+    ($($name:ident: $key:literal, $short:literal, $group:ident, $words:ident, $unit:expr, $kind:expr, $owner:ident, $start:expr;)+) => {
         /// A field of the bench.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum Field {
@@ -143,10 +150,12 @@ macro_rules! fields {
             pub fn spec(self) -> &'static Spec {
                 const SPECS: &[Spec] = &[$(Spec {
                     key: $key,
+                    short: $short,
                     group: Group::$group,
                     label: fields::$words.label,
                     unit: $unit,
                     kind: $kind,
+                    start_owner: Owner::$owner,
                     start: $start,
                     help: fields::$words.help,
                 },)+];
@@ -157,133 +166,133 @@ macro_rules! fields {
 }
 
 fields! {
-    RingsA: "rings-a", SetupA, RINGS, "", Kind::Text, "50/34";
-    CassetteA: "cassette-a", SetupA, CASSETTE, "", Kind::Text, "11-12-13-14-15-17-19-21-24-27-30";
-    GearsOffA: "gears-off-a", SetupA, GEARS_OFF, "", Kind::Text, "";
-    RingsB: "rings-b", SetupB, RINGS, "", Kind::Text, "44/32";
-    CassetteB: "cassette-b", SetupB, CASSETTE, "", Kind::Text, "11-12-13-14-16-18-20-22-25-28-32";
-    GearsOffB: "gears-off-b", SetupB, GEARS_OFF, "", Kind::Text, "";
-    Tyre: "tyre", Wheel, TYRE, "", Kind::Text, "33-622";
-    RollOut: "roll-out", Wheel, ROLL_OUT, "mm", Kind::Number, "";
-    CadenceLow: "cadence-low", Rider, CADENCE_LOW, "rpm", Kind::Number, "55";
-    CadenceUsual: "cadence-usual", Rider, CADENCE_USUAL, "rpm", Kind::Number, "85";
-    CadenceHigh: "cadence-high", Rider, CADENCE_HIGH, "rpm", Kind::Number, "110";
-    Capacity: "capacity", Derailleur, CAPACITY, TEETH, Kind::Number, "33";
-    LargestSprocket: "largest-sprocket", Derailleur, LARGEST_SPROCKET, TEETH, Kind::Number, "34";
-    SmallestSprocket: "smallest-sprocket", Derailleur, SMALLEST_SPROCKET, TEETH, Kind::Number, "11";
-    RingDifference: "ring-difference", Derailleur, RING_DIFFERENCE, TEETH, Kind::Number, "16";
-    Tolerance: "same-within", Reckoning, TOLERANCE, "%", Kind::Number, "2";
-    Inches: "inches", Reckoning, INCHES, "", Kind::Choice(INCHES), "real";
-    SpeedUnit: "speed-unit", Reckoning, SPEED_UNIT, "", Kind::Choice(SPEED_UNITS), "kmh";
-    RollOutLimit: "limit", Reckoning, ROLL_OUT_LIMIT, "m", Kind::Number, "";
-    ProbeCadence: "at-cadence", Probes, PROBE_CADENCE, "rpm", Kind::Slider(30.0, 130.0, 1.0), "85";
-    ProbeSpeed: "at-speed", Probes, PROBE_SPEED, "km/h", Kind::Slider(4.0, 80.0, 0.5), "15";
-    Chainstay: "chainstay", Chain, CHAINSTAY, "mm", Kind::Number, "";
-    PulleyCentres: "pulley-centres", Chain, PULLEY_CENTRES, "mm", Kind::Number, "";
-    BottomBracketDrop: "bracket-drop", Chain, BOTTOM_BRACKET_DROP, "mm", Kind::Number, "";
-    ChainLinks: "links", Chain, CHAIN_LINKS, "", Kind::Number, "";
-    GuideTeeth: "guide-teeth", ChainFiner, GUIDE_TEETH, TEETH, Kind::Number, "";
-    TensionTeeth: "tension-teeth", ChainFiner, TENSION_TEETH, TEETH, Kind::Number, "";
-    PulleyGap: "pulley-gap", ChainFiner, PULLEY_GAP, "mm", Kind::Number, "";
-    GuideAngle: "guide-angle", ChainFiner, GUIDE_ANGLE, "°", Kind::Number, "";
-    RearStop: "rear-stop", ChainFiner, REAR_STOP, "°", Kind::Number, "";
-    ForeStop: "fore-stop", ChainFiner, FORE_STOP, "°", Kind::Number, "";
-    StopBy: "stop-by", ChainFiner, STOP_BY, "", Kind::Choice(STOPS), "usual";
-    HangerDrop: "hanger-drop", ChainFiner, HANGER_DROP, "mm", Kind::Number, "";
-    HangerSetback: "hanger-setback", ChainFiner, HANGER_SETBACK, "mm", Kind::Number, "";
-    FrontMadeFor: "front-ring", ChainFiner, FRONT_MADE_FOR, TEETH, Kind::Number, "";
-    GearA: "gear-a", GearsShown, GEAR_A, "", Kind::Slider(1.0, 42.0, 1.0), "1";
-    GearB: "gear-b", GearsShown, GEAR_B, "", Kind::Slider(1.0, 42.0, 1.0), "1";
-    BodyMass: "body-mass", Ride, BODY_MASS, "kg", Kind::Number, "62";
-    KitMass: "kit-mass", Ride, KIT_MASS, "kg", Kind::Number, "2";
-    BikeMass: "bike-mass", Ride, BIKE_MASS, "kg", Kind::Number, "8.9";
-    Power: "power", Ride, POWER, "W", Kind::Number, "220";
-    Level: "level", Ride, LEVEL, "", Kind::Choice(LEVELS), "club";
-    Ground: "ground", Ride, GROUND, "", Kind::Choice(GROUNDS), "wet-grass";
-    Slope: "slope", Ride, SLOPE, "%", Kind::Number, "9";
-    ClimbLength: "climb-length", Ride, CLIMB_LENGTH, "m", Kind::Number, "60";
-    Headwind: "headwind", Ride, HEADWIND, "m/s", Kind::Number, "0";
-    SecondsLost: "seconds-lost", Ride, SECONDS_LOST, "s", Kind::Number, "3";
-    Efficiency: "efficiency", RideRider, EFFICIENCY, "", Kind::Number, "0.23";
-    Standing: "standing", RideRider, STANDING, "W/kg", Kind::Number, "1.5";
-    FootCost: "foot-cost", RideRider, FOOT_COST, "×", Kind::Number, "1";
-    OnFoot: "on-foot", RideRider, ON_FOOT, "", Kind::Choice(GAITS), "run-or-walk";
-    Carry: "carry", RideRider, CARRY, "×", Kind::Number, "1.2";
-    DrivetrainShare: "drivetrain", RideRider, DRIVETRAIN_SHARE, "", Kind::Number, "0.96";
-    Rolling: "rolling", RideGround, ROLLING, "", Kind::Number, "";
-    FootGround: "foot-ground", RideGround, FOOT_GROUND, "×", Kind::Number, "";
-    Friction: "friction", RideGround, FRICTION, "", Kind::Number, "";
-    SlopeShare: "ground-on-slopes", RideGround, SLOPE_SHARE, "", Kind::Number, "0";
-    DragArea: "drag-area", RideGround, DRAG_AREA, "m²", Kind::Number, "0.40";
-    AirDensity: "air-density", RideGround, AIR_DENSITY, "kg/m³", Kind::Number, "1.20";
-    Balance: "balance", RideLimits, BALANCE, "m/s", Kind::Number, "1.2";
-    GripCounts: "grip-limit", RideLimits, GRIP_COUNTS, "", Kind::Choice(COUNTS), "on";
-    RearWeight: "rear-weight", RideLimits, REAR_WEIGHT, "", Kind::Number, "0.55";
-    Legs: "leg-limit", RideLimits, LEGS, "", Kind::Choice(LEGS), "minutes";
-    PeakPower: "peak-power", RideLimits, PEAK_POWER, "W", Kind::Number, "";
-    Reserve: "reserve", RideEffort, RESERVE, "kJ", Kind::Number, "18";
-    ReserveShare: "reserve-share", RideEffort, RESERVE_SHARE, "", Kind::Number, "0.2";
-    SlopeSpeed: "slope-speed", RideProbe, SLOPE_SPEED, "km/h", Kind::Slider(2.0, 40.0, 0.5), "9";
-    EntrySpeed: "entry-speed", RideEffort, ENTRY_SPEED, "km/h", Kind::Number, "20";
-    Course: "course", Lap, COURSE, "", Kind::Choice(COURSES), "meadow";
-    Smoothing: "smoothing", LapFile, SMOOTHING, "m", Kind::Number, "40";
-    TrackGround: "track-ground", LapFile, TRACK_GROUND, "", Kind::Choice(GROUNDS), "firm-grass";
-    TrackFrom: "track-from", LapFile, TRACK_FROM, "m", Kind::Number, "";
-    TrackTo: "track-to", LapFile, TRACK_TO, "m", Kind::Number, "";
-    Sketch: "sketch", LapSketch, SKETCH, "", Kind::Lines(8), SKETCH;
-    Paint: "paint", LapSketch, PAINT, "", Kind::Lines(3), "";
-    ShiftRear: "shift-rear", LapHabits, SHIFT_REAR, "s", Kind::Number, "0.2";
-    ShiftFront: "shift-front", LapHabits, SHIFT_FRONT, "s", Kind::Number, "0.6";
-    CadenceSpread: "cadence-spread", LapHabits, CADENCE_SPREAD, "", Kind::Number, "0.15";
-    Braking: "braking", LapHabits, BRAKING, "m/s²", Kind::Number, "3";
-    SearchSmall: "search-small", LapSearch, SEARCH_SMALL, TEETH, Kind::Number, "28";
-    SearchLarge: "search-large", LapSearch, SEARCH_LARGE, TEETH, Kind::Number, "50";
-    SearchPairs: "search-rings", LapSearch, SEARCH_PAIRS, "", Kind::Choice(RINGS), "both";
-    SearchSprockets: "search-sprockets", LapSearch, SEARCH_SPROCKETS, "", Kind::Choice(SPROCKETS), "bench";
-    FrameRing: "frame-ring", LapSearch, FRAME_RING, TEETH, Kind::Number, "";
-    MoreCassettes: "more-cassettes", LapSearch, MORE_CASSETTES, "", Kind::Lines(2), "";
-    Construction: "tyre-kind", Tyre, CONSTRUCTION, "", Kind::Choice(CONSTRUCTIONS), "tubeless";
-    Rim: "rim", Tyre, RIM, "mm", Kind::Number, "21";
-    TyreMark: "tyre-mark", Tyre, TYRE_MARK, "bar", Kind::Number, "";
-    RimMark: "rim-mark", Tyre, RIM_MARK, "bar", Kind::Number, "";
-    LeastMark: "least-mark", Tyre, LEAST_MARK, "bar", Kind::Number, "";
-    WidthLimit: "width-limit", Tyre, WIDTH_LIMIT, "", Kind::Choice(WIDTH_LIMITS), "33";
-    TyreGround: "tyre-ground", Tyre, TYRE_GROUND, "", Kind::Choice(TYRE_GROUNDS), "soft";
-    WheelStyle: "wheel-style", Tyre, WHEEL_STYLE, "", Kind::Choice(WHEEL_STYLES), "normal";
-    OtherTyre: "other-tyre", Tyre, OTHER_TYRE, "mm", Kind::Number, "38";
-    Hookless: "hooks", TyreFiner, HOOKLESS, "", Kind::Choice(HOOKS), "hooked";
-    TyreWidthMeasured: "tyre-width", TyreFiner, TYRE_WIDTH_MEASURED, "mm", Kind::Number, "";
-    LabelEdition: "label-rule", TyreFiner, LABEL_EDITION, "", Kind::Choice(LABEL_EDITIONS), "2020";
-    MeasuringRim: "measuring-rim", TyreFiner, MEASURING_RIM, "mm", Kind::Number, "";
-    SaddleHeight: "saddle-height", RoadBike, SADDLE_HEIGHT, "mm", Kind::Number, "728";
-    Setback: "setback", RoadBike, SETBACK, "mm", Kind::Number, "56";
-    TipToBar: "tip-to-bar", RoadBike, TIP_TO_BAR, "mm", Kind::Number, "545";
-    BarDrop: "bar-drop", RoadBike, BAR_DROP, "mm", Kind::Number, "72";
-    SeatAngle: "seat-angle", RoadBike, SEAT_ANGLE, "°", Kind::Number, "73.5";
-    RoadCrank: "road-crank", RoadBike, ROAD_CRANK, "mm", Kind::Number, "172.5";
-    RoadStack: "road-sole", RoadBike, ROAD_STACK, "mm", Kind::Number, "15";
-    CrossSeatAngle: "cross-seat-angle", CrossBike, CROSS_SEAT_ANGLE, "°", Kind::Number, "73";
-    CrossCrank: "cross-crank", CrossBike, CROSS_CRANK, "mm", Kind::Number, "172.5";
-    CrossStack: "cross-sole", CrossBike, CROSS_STACK, "mm", Kind::Number, "21";
-    LowerBy: "lower", CrossBike, LOWER_BY, "mm", Kind::Number, "0";
-    BarUpBy: "bar-up", CrossBike, BAR_UP_BY, "mm", Kind::Number, "15";
-    BarCloserBy: "bar-closer", CrossBike, BAR_CLOSER_BY, "mm", Kind::Number, "10";
-    Stack: "stack", CrossFrame, STACK, "mm", Kind::Number, "578";
-    Reach: "reach", CrossFrame, REACH, "mm", Kind::Number, "383";
-    HeadAngle: "head-angle", CrossFrame, HEAD_ANGLE, "°", Kind::Number, "72";
-    Headset: "headset", CrossFrame, HEADSET, "mm", Kind::Number, "12";
-    ClampHeight: "clamp", PositionFiner, CLAMP_HEIGHT, "mm", Kind::Number, "40";
-    BarWithin: "bar-within", PositionFiner, BAR_WITHIN, "mm", Kind::Number, "5";
-    SpacersMost: "spacers-most", PositionFiner, SPACERS_MOST, "mm", Kind::Number, "30";
-    Knee: "knee", PositionFiner, KNEE, "", Kind::Choice(KNEES), "saddle";
-    RoadBarReach: "road-bar-reach", PositionFiner, ROAD_BAR_REACH, "mm", Kind::Number, "";
-    RoadBarDepth: "road-bar-drop", PositionFiner, ROAD_BAR_DEPTH, "mm", Kind::Number, "";
-    CrossBarReach: "cross-bar-reach", PositionFiner, CROSS_BAR_REACH, "mm", Kind::Number, "";
-    CrossBarDepth: "cross-bar-drop", PositionFiner, CROSS_BAR_DEPTH, "mm", Kind::Number, "";
-    FrontCentre: "front-centre", PositionFiner, FRONT_CENTRE, "mm", Kind::Number, "";
-    ForkRake: "rake", PositionFiner, FORK_RAKE, "mm", Kind::Number, "47";
-    PedalOffset: "pedal-offset", PositionFiner, PEDAL_OFFSET, "mm", Kind::Number, "125";
-    SheetFor: "sheet-for", Sheet, SHEET_FOR, "", Kind::Choice(SHEETS), "both";
+    RingsA: "rings-a", "ra", SetupA, RINGS, "", Kind::Text, Demo, "50/34";
+    CassetteA: "cassette-a", "ca", SetupA, CASSETTE, "", Kind::Text, Demo, "11-12-13-14-15-17-19-21-24-27-30";
+    GearsOffA: "gears-off-a", "na", SetupA, GEARS_OFF, "", Kind::Text, Usual, "";
+    RingsB: "rings-b", "rb", SetupB, RINGS, "", Kind::Text, Demo, "44/32";
+    CassetteB: "cassette-b", "cb", SetupB, CASSETTE, "", Kind::Text, Demo, "11-12-13-14-16-18-20-22-25-28-32";
+    GearsOffB: "gears-off-b", "nb", SetupB, GEARS_OFF, "", Kind::Text, Usual, "";
+    Tyre: "tyre", "ty", Wheel, TYRE, "", Kind::Text, Demo, "33-622";
+    RollOut: "roll-out", "ro", Wheel, ROLL_OUT, "mm", Kind::Number, Usual, "";
+    CadenceLow: "cadence-low", "cl", Rider, CADENCE_LOW, "rpm", Kind::Number, Usual, "55";
+    CadenceUsual: "cadence-usual", "cu", Rider, CADENCE_USUAL, "rpm", Kind::Number, Usual, "85";
+    CadenceHigh: "cadence-high", "ch", Rider, CADENCE_HIGH, "rpm", Kind::Number, Usual, "110";
+    Capacity: "capacity", "tc", Derailleur, CAPACITY, TEETH, Kind::Number, Demo, "33";
+    LargestSprocket: "largest-sprocket", "ls", Derailleur, LARGEST_SPROCKET, TEETH, Kind::Number, Demo, "34";
+    SmallestSprocket: "smallest-sprocket", "ss", Derailleur, SMALLEST_SPROCKET, TEETH, Kind::Number, Demo, "11";
+    RingDifference: "ring-difference", "rd", Derailleur, RING_DIFFERENCE, TEETH, Kind::Number, Demo, "16";
+    Tolerance: "same-within", "sw", Reckoning, TOLERANCE, "%", Kind::Number, Usual, "2";
+    Inches: "inches", "in", Reckoning, INCHES, "", Kind::Choice(INCHES), Usual, "real";
+    SpeedUnit: "speed-unit", "su", Reckoning, SPEED_UNIT, "", Kind::Choice(SPEED_UNITS), Usual, "kmh";
+    RollOutLimit: "limit", "li", Reckoning, ROLL_OUT_LIMIT, "m", Kind::Number, Usual, "";
+    ProbeCadence: "at-cadence", "ac", Probes, PROBE_CADENCE, "rpm", Kind::Slider(30.0, 130.0, 1.0), Usual, "85";
+    ProbeSpeed: "at-speed", "as", Probes, PROBE_SPEED, "km/h", Kind::Slider(4.0, 80.0, 0.5), Usual, "15";
+    Chainstay: "chainstay", "cs", Chain, CHAINSTAY, "mm", Kind::Number, Usual, "";
+    PulleyCentres: "pulley-centres", "pc", Chain, PULLEY_CENTRES, "mm", Kind::Number, Usual, "";
+    BottomBracketDrop: "bracket-drop", "bb", Chain, BOTTOM_BRACKET_DROP, "mm", Kind::Number, Usual, "";
+    ChainLinks: "links", "ln", Chain, CHAIN_LINKS, "", Kind::Number, Usual, "";
+    GuideTeeth: "guide-teeth", "gt", ChainFiner, GUIDE_TEETH, TEETH, Kind::Number, Usual, "";
+    TensionTeeth: "tension-teeth", "tt", ChainFiner, TENSION_TEETH, TEETH, Kind::Number, Usual, "";
+    PulleyGap: "pulley-gap", "pg", ChainFiner, PULLEY_GAP, "mm", Kind::Number, Usual, "";
+    GuideAngle: "guide-angle", "gu", ChainFiner, GUIDE_ANGLE, "°", Kind::Number, Usual, "";
+    RearStop: "rear-stop", "rt", ChainFiner, REAR_STOP, "°", Kind::Number, Usual, "";
+    ForeStop: "fore-stop", "fo", ChainFiner, FORE_STOP, "°", Kind::Number, Usual, "";
+    StopBy: "stop-by", "sy", ChainFiner, STOP_BY, "", Kind::Choice(STOPS), Usual, "usual";
+    HangerDrop: "hanger-drop", "hd", ChainFiner, HANGER_DROP, "mm", Kind::Number, Usual, "";
+    HangerSetback: "hanger-setback", "hb", ChainFiner, HANGER_SETBACK, "mm", Kind::Number, Usual, "";
+    FrontMadeFor: "front-ring", "mf", ChainFiner, FRONT_MADE_FOR, TEETH, Kind::Number, Usual, "";
+    GearA: "gear-a", "ga", GearsShown, GEAR_A, "", Kind::Slider(1.0, 42.0, 1.0), Usual, "1";
+    GearB: "gear-b", "gb", GearsShown, GEAR_B, "", Kind::Slider(1.0, 42.0, 1.0), Usual, "1";
+    BodyMass: "body-mass", "bm", Ride, BODY_MASS, "kg", Kind::Number, Demo, "62";
+    KitMass: "kit-mass", "km", Ride, KIT_MASS, "kg", Kind::Number, Usual, "2";
+    BikeMass: "bike-mass", "bi", Ride, BIKE_MASS, "kg", Kind::Number, Demo, "8.9";
+    Power: "power", "pw", Ride, POWER, "W", Kind::Number, Demo, "220";
+    Level: "level", "lv", Ride, LEVEL, "", Kind::Choice(LEVELS), Demo, "club";
+    Ground: "ground", "gr", Ride, GROUND, "", Kind::Choice(GROUNDS), Demo, "wet-grass";
+    Slope: "slope", "sl", Ride, SLOPE, "%", Kind::Number, Demo, "9";
+    ClimbLength: "climb-length", "le", Ride, CLIMB_LENGTH, "m", Kind::Number, Demo, "60";
+    Headwind: "headwind", "wi", Ride, HEADWIND, "m/s", Kind::Number, Usual, "0";
+    SecondsLost: "seconds-lost", "lt", Ride, SECONDS_LOST, "s", Kind::Number, Usual, "3";
+    Efficiency: "efficiency", "ef", RideRider, EFFICIENCY, "", Kind::Number, Usual, "0.23";
+    Standing: "standing", "sn", RideRider, STANDING, "W/kg", Kind::Number, Usual, "1.5";
+    FootCost: "foot-cost", "ft", RideRider, FOOT_COST, "×", Kind::Number, Usual, "1";
+    OnFoot: "on-foot", "of", RideRider, ON_FOOT, "", Kind::Choice(GAITS), Usual, "run-or-walk";
+    Carry: "carry", "ld", RideRider, CARRY, "×", Kind::Number, Usual, "1.2";
+    DrivetrainShare: "drivetrain", "dt", RideRider, DRIVETRAIN_SHARE, "", Kind::Number, Usual, "0.96";
+    Rolling: "rolling", "rl", RideGround, ROLLING, "", Kind::Number, Usual, "";
+    FootGround: "foot-ground", "fg", RideGround, FOOT_GROUND, "×", Kind::Number, Usual, "";
+    Friction: "friction", "mu", RideGround, FRICTION, "", Kind::Number, Usual, "";
+    SlopeShare: "ground-on-slopes", "gs", RideGround, SLOPE_SHARE, "", Kind::Number, Usual, "0";
+    DragArea: "drag-area", "da", RideGround, DRAG_AREA, "m²", Kind::Number, Usual, "0.40";
+    AirDensity: "air-density", "ad", RideGround, AIR_DENSITY, "kg/m³", Kind::Number, Usual, "1.20";
+    Balance: "balance", "bs", RideLimits, BALANCE, "m/s", Kind::Number, Usual, "1.2";
+    GripCounts: "grip-limit", "gc", RideLimits, GRIP_COUNTS, "", Kind::Choice(COUNTS), Usual, "on";
+    RearWeight: "rear-weight", "rw", RideLimits, REAR_WEIGHT, "", Kind::Number, Usual, "0.55";
+    Legs: "leg-limit", "lg", RideLimits, LEGS, "", Kind::Choice(LEGS), Usual, "minutes";
+    PeakPower: "peak-power", "pk", RideLimits, PEAK_POWER, "W", Kind::Number, Usual, "";
+    Reserve: "reserve", "rv", RideEffort, RESERVE, "kJ", Kind::Number, Usual, "18";
+    ReserveShare: "reserve-share", "rh", RideEffort, RESERVE_SHARE, "", Kind::Number, Usual, "0.2";
+    SlopeSpeed: "slope-speed", "os", RideProbe, SLOPE_SPEED, "km/h", Kind::Slider(2.0, 40.0, 0.5), Usual, "9";
+    EntrySpeed: "entry-speed", "es", RideEffort, ENTRY_SPEED, "km/h", Kind::Number, Usual, "20";
+    Course: "course", "co", Lap, COURSE, "", Kind::Choice(COURSES), Demo, "meadow";
+    Smoothing: "smoothing", "sg", LapFile, SMOOTHING, "m", Kind::Number, Usual, "40";
+    TrackGround: "track-ground", "gd", LapFile, TRACK_GROUND, "", Kind::Choice(GROUNDS), Usual, "firm-grass";
+    TrackFrom: "track-from", "t1", LapFile, TRACK_FROM, "m", Kind::Number, Usual, "";
+    TrackTo: "track-to", "t2", LapFile, TRACK_TO, "m", Kind::Number, Usual, "";
+    Sketch: "sketch", "sk", LapSketch, SKETCH, "", Kind::Lines(8), Demo, SKETCH;
+    Paint: "paint", "pa", LapSketch, PAINT, "", Kind::Lines(3), Usual, "";
+    ShiftRear: "shift-rear", "hr", LapHabits, SHIFT_REAR, "s", Kind::Number, Usual, "0.2";
+    ShiftFront: "shift-front", "hf", LapHabits, SHIFT_FRONT, "s", Kind::Number, Usual, "0.6";
+    CadenceSpread: "cadence-spread", "cw", LapHabits, CADENCE_SPREAD, "", Kind::Number, Usual, "0.15";
+    Braking: "braking", "br", LapHabits, BRAKING, "m/s²", Kind::Number, Usual, "3";
+    SearchSmall: "search-small", "r1", LapSearch, SEARCH_SMALL, TEETH, Kind::Number, Usual, "28";
+    SearchLarge: "search-large", "r2", LapSearch, SEARCH_LARGE, TEETH, Kind::Number, Usual, "50";
+    SearchPairs: "search-rings", "rk", LapSearch, SEARCH_PAIRS, "", Kind::Choice(RINGS), Usual, "both";
+    SearchSprockets: "search-sprockets", "sp", LapSearch, SEARCH_SPROCKETS, "", Kind::Choice(SPROCKETS), Usual, "bench";
+    FrameRing: "frame-ring", "fl", LapSearch, FRAME_RING, TEETH, Kind::Number, Usual, "";
+    MoreCassettes: "more-cassettes", "mc", LapSearch, MORE_CASSETTES, "", Kind::Lines(2), Usual, "";
+    Construction: "tyre-kind", "tk", Tyre, CONSTRUCTION, "", Kind::Choice(CONSTRUCTIONS), Demo, "tubeless";
+    Rim: "rim", "rim", Tyre, RIM, "mm", Kind::Number, Demo, "21";
+    TyreMark: "tyre-mark", "tm", Tyre, TYRE_MARK, "bar", Kind::Number, Usual, "";
+    RimMark: "rim-mark", "rm", Tyre, RIM_MARK, "bar", Kind::Number, Usual, "";
+    LeastMark: "least-mark", "lm", Tyre, LEAST_MARK, "bar", Kind::Number, Usual, "";
+    WidthLimit: "width-limit", "wl", Tyre, WIDTH_LIMIT, "", Kind::Choice(WIDTH_LIMITS), Usual, "33";
+    TyreGround: "tyre-ground", "tg", Tyre, TYRE_GROUND, "", Kind::Choice(TYRE_GROUNDS), Demo, "soft";
+    WheelStyle: "wheel-style", "ws", Tyre, WHEEL_STYLE, "", Kind::Choice(WHEEL_STYLES), Usual, "normal";
+    OtherTyre: "other-tyre", "ot", Tyre, OTHER_TYRE, "mm", Kind::Number, Usual, "38";
+    Hookless: "hooks", "ho", TyreFiner, HOOKLESS, "", Kind::Choice(HOOKS), Usual, "hooked";
+    TyreWidthMeasured: "tyre-width", "tw", TyreFiner, TYRE_WIDTH_MEASURED, "mm", Kind::Number, Usual, "";
+    LabelEdition: "label-rule", "lr", TyreFiner, LABEL_EDITION, "", Kind::Choice(LABEL_EDITIONS), Usual, "2020";
+    MeasuringRim: "measuring-rim", "mr", TyreFiner, MEASURING_RIM, "mm", Kind::Number, Usual, "";
+    SaddleHeight: "saddle-height", "sh", RoadBike, SADDLE_HEIGHT, "mm", Kind::Number, Demo, "728";
+    Setback: "setback", "sb", RoadBike, SETBACK, "mm", Kind::Number, Demo, "56";
+    TipToBar: "tip-to-bar", "tb", RoadBike, TIP_TO_BAR, "mm", Kind::Number, Demo, "545";
+    BarDrop: "bar-drop", "bd", RoadBike, BAR_DROP, "mm", Kind::Number, Demo, "72";
+    SeatAngle: "seat-angle", "sa", RoadBike, SEAT_ANGLE, "°", Kind::Number, Demo, "73.5";
+    RoadCrank: "road-crank", "rc", RoadBike, ROAD_CRANK, "mm", Kind::Number, Demo, "172.5";
+    RoadStack: "road-sole", "rs", RoadBike, ROAD_STACK, "mm", Kind::Number, Demo, "15";
+    CrossSeatAngle: "cross-seat-angle", "xa", CrossBike, CROSS_SEAT_ANGLE, "°", Kind::Number, Demo, "73";
+    CrossCrank: "cross-crank", "xc", CrossBike, CROSS_CRANK, "mm", Kind::Number, Demo, "172.5";
+    CrossStack: "cross-sole", "xs", CrossBike, CROSS_STACK, "mm", Kind::Number, Demo, "21";
+    LowerBy: "lower", "lo", CrossBike, LOWER_BY, "mm", Kind::Number, Usual, "0";
+    BarUpBy: "bar-up", "bu", CrossBike, BAR_UP_BY, "mm", Kind::Number, Usual, "15";
+    BarCloserBy: "bar-closer", "bc", CrossBike, BAR_CLOSER_BY, "mm", Kind::Number, Usual, "10";
+    Stack: "stack", "st", CrossFrame, STACK, "mm", Kind::Number, Demo, "578";
+    Reach: "reach", "re", CrossFrame, REACH, "mm", Kind::Number, Demo, "383";
+    HeadAngle: "head-angle", "ha", CrossFrame, HEAD_ANGLE, "°", Kind::Number, Demo, "72";
+    Headset: "headset", "hs", CrossFrame, HEADSET, "mm", Kind::Number, Demo, "12";
+    ClampHeight: "clamp", "cp", PositionFiner, CLAMP_HEIGHT, "mm", Kind::Number, Usual, "40";
+    BarWithin: "bar-within", "bw", PositionFiner, BAR_WITHIN, "mm", Kind::Number, Usual, "5";
+    SpacersMost: "spacers-most", "sm", PositionFiner, SPACERS_MOST, "mm", Kind::Number, Usual, "30";
+    Knee: "knee", "kn", PositionFiner, KNEE, "", Kind::Choice(KNEES), Usual, "saddle";
+    RoadBarReach: "road-bar-reach", "rr", PositionFiner, ROAD_BAR_REACH, "mm", Kind::Number, Usual, "";
+    RoadBarDepth: "road-bar-drop", "rp", PositionFiner, ROAD_BAR_DEPTH, "mm", Kind::Number, Usual, "";
+    CrossBarReach: "cross-bar-reach", "xr", PositionFiner, CROSS_BAR_REACH, "mm", Kind::Number, Usual, "";
+    CrossBarDepth: "cross-bar-drop", "xp", PositionFiner, CROSS_BAR_DEPTH, "mm", Kind::Number, Usual, "";
+    FrontCentre: "front-centre", "fc", PositionFiner, FRONT_CENTRE, "mm", Kind::Number, Usual, "";
+    ForkRake: "rake", "fr", PositionFiner, FORK_RAKE, "mm", Kind::Number, Usual, "47";
+    PedalOffset: "pedal-offset", "po", PositionFiner, PEDAL_OFFSET, "mm", Kind::Number, Usual, "125";
+    SheetFor: "sheet-for", "sf", Sheet, SHEET_FOR, "", Kind::Choice(SHEETS), Usual, "both";
 }
 
 const SKETCH: &str = "150; 0; firm grass
@@ -383,10 +392,24 @@ impl Field {
         Field::ALL.iter().copied().find(|field| field.spec().key == key)
     }
 
+    /// Whose the value is that the field starts with.
+    #[must_use]
+    pub fn start_owner(self) -> Owner {
+        self.spec().start_owner
+    }
+
     /// Longest text the field keeps, far beyond anything a parser accepts but a sketch or what is painted.
     #[must_use]
     pub fn longest(self) -> usize {
         if matches!(self.spec().kind, Kind::Lines(_)) { 4000 } else { 400 }
+    }
+
+    /// Whether it only says what is shown and how, which makes no bench the rider's own.
+    #[must_use]
+    pub fn is_setting(self) -> bool {
+        use Group::{GearsShown, Probes, RideProbe, Sheet};
+        matches!(self, Self::Inches | Self::SpeedUnit)
+            || matches!(self.spec().group, GearsShown | Probes | RideProbe | Sheet)
     }
 
     /// Whether it only says what is looked at, so that it is nothing to undo and no reason to write a new link.

@@ -1,6 +1,6 @@
 //! What a workshop measured of frame, cage and chain; what it left empty is taken as usual.
 
-use crate::bench::field::Field;
+use crate::bench::field::{Field, Group};
 use crate::bench::reader::Reader;
 use crate::chain::words::complaints as words;
 use crate::side::Side;
@@ -11,6 +11,9 @@ use gear_math::chain::{
 };
 use gear_math::gears::{GearSet, Pulley};
 use gear_math::{ChainLinks, ChainSetup, Chainring, Derailleur, Drivetrain, Limits, TotalCapacity};
+
+/// The groups of fields that stand in the section on the cage and its chain.
+pub(crate) const GROUPS: &[Group] = &[Group::Chain, Group::ChainFiner, Group::GearsShown];
 
 /// Most gears a set-up can have.
 const MOST_GEARS: f64 = 42.0;

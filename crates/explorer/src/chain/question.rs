@@ -2,8 +2,10 @@
 
 use crate::bench::field::Group;
 use crate::bench::rests::is_drivetrain;
+use crate::chain::inputs::GROUPS;
 use crate::chain::section::ChainSection;
 use crate::chain::{body, pictures, view, words};
+use crate::layout::form::{section, with_finer};
 use crate::layout::question::{Question, is_among};
 
 /// “Will the cage take it?”
@@ -12,7 +14,7 @@ pub(crate) const QUESTION: Question<ChainSection> = Question {
     name: words::body::NAME,
     title: words::body::TITLE,
     rests_on: |field| is_drivetrain(field) || matches!(field.spec().group, Group::Derailleur | Group::Chain),
-    asks: |field| is_among(field, &Group::CHAIN),
+    asks: |field| is_among(field, GROUPS),
     answer: ("cage-answer", view::answer::answer),
     marks_itself: false,
     working: (words::body::WORKING, ("cage-working", view::working::working)),
@@ -26,4 +28,8 @@ pub(crate) const QUESTION: Question<ChainSection> = Question {
     block: |report, _| Some(view::sheet::block(report)),
     pictures: pictures::PICTURES,
     body: body::body,
+    forms: &[
+        ("chain", || with_finer(&[("", Group::Chain)], Group::ChainFiner)),
+        ("gears-shown", || section(Group::GearsShown)),
+    ],
 };

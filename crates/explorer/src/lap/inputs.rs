@@ -1,7 +1,7 @@
 //! Round the lap: which course, what is painted over it, and how it is ridden and searched.
 
 use crate::bench::complaint::Complaint;
-use crate::bench::field::Field;
+use crate::bench::field::{Field, Group};
 use crate::bench::reader::Reader;
 use crate::lap::course_fault::lap_of;
 use crate::lap::words::complaints as words;
@@ -13,6 +13,10 @@ use crate::side::Side;
 use gear_math::course::{Braking, Demo, Mounting, Patch, Shifting, SmoothingLength, TrackPlace};
 use gear_math::{Cassette, Chainring, Course, Drivetrain, Surface};
 use std::rc::Rc;
+
+/// The groups of fields that stand in the section on the lap.
+pub(crate) const GROUPS: &[Group] =
+    &[Group::Lap, Group::LapSketch, Group::LapFile, Group::LapHabits, Group::LapSearch];
 
 /// Where the course comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -5,6 +5,7 @@ pub mod api;
 pub mod basis;
 pub mod body;
 pub mod course_fault;
+pub mod form;
 pub mod found;
 pub mod inputs;
 pub mod notes;

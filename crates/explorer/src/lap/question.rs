@@ -2,8 +2,10 @@
 
 use crate::bench::field::{Field, Group};
 use crate::bench::rests::is_ridden;
+use crate::lap::inputs::GROUPS;
 use crate::lap::section::LapSection;
-use crate::lap::{body, pictures, view, words};
+use crate::lap::{body, form, pictures, view, words};
+use crate::layout::form::section;
 use crate::layout::question::{Question, is_among};
 
 /// “Round the lap”
@@ -19,7 +21,9 @@ pub(crate) const QUESTION: Question<LapSection> = Question {
                 group => matches!(group, Group::Derailleur | Group::Lap | Group::LapSketch),
             }
     },
-    asks: |field| is_among(field, &Group::RIDE) || is_among(field, &Group::LAP) || field == Field::CrossCrank,
+    asks: |field| {
+        is_among(field, crate::ride::inputs::GROUPS) || is_among(field, GROUPS) || field == Field::CrossCrank
+    },
     answer: ("lap-answer", view::answer::answer),
     marks_itself: false,
     working: (words::question::WORKING, ("lap-working", view::tables::working)),
@@ -33,4 +37,5 @@ pub(crate) const QUESTION: Question<LapSection> = Question {
     block: view::sheet::block,
     pictures: pictures::PICTURES,
     body: body::body,
+    forms: &[("lap", form::lap), ("search", || section(Group::LapSearch))],
 };

@@ -39,6 +39,8 @@ pub(crate) struct Question<S: 'static> {
     pub(crate) pictures: &'static [Drawing<S>],
     /// What stands between answer and working: room for pictures and text, and what never changes.
     pub(crate) body: fn() -> Markup,
+    /// Its forms, by the names under which the body leaves room for them.
+    pub(crate) forms: &'static [(&'static str, fn() -> Markup)],
 }
 
 impl<S> Clone for Question<S> {

@@ -1,6 +1,6 @@
 //! What to check by hand before riding, by what can break or throw first.
 
-use crate::layout::words;
+use crate::layout::words::sheet as words;
 use maud::{Markup, html};
 
 /// What a check is about, in the order in which they are printed.

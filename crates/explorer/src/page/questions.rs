@@ -72,6 +72,8 @@ pub(crate) trait Asked: Sync {
     /// Its section with nothing worked out yet.
     #[cfg(not(target_arch = "wasm32"))]
     fn skeleton(&self) -> Markup;
+    /// Its form of this name.
+    fn form(&self, name: &str) -> Option<Markup>;
     /// The names of its pictures.
     fn pictures(&self) -> Vec<&'static str>;
     /// One of its pictures.
@@ -119,6 +121,10 @@ impl<S> Asked for Room<S> {
     #[cfg(not(target_arch = "wasm32"))]
     fn skeleton(&self) -> Markup {
         self.question.skeleton()
+    }
+
+    fn form(&self, name: &str) -> Option<Markup> {
+        self.question.forms.iter().find(|(known, _)| *known == name).map(|(_, form)| form())
     }
 
     fn pictures(&self) -> Vec<&'static str> {

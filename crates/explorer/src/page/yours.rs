@@ -51,17 +51,10 @@ pub(crate) fn tag(report: &Report, field: Field) -> Markup {
     }
 }
 
-/// Where the button stands that claims what the demo put into a group of fields; it is named after the group's first field.
-#[must_use]
-pub(crate) fn claim_place(group: Group) -> Option<String> {
-    let first = Field::ALL.iter().find(|field| field.spec().group == group)?;
-    PARTS.iter().any(|(_, groups)| groups.contains(&group)).then(|| format!("mine-{}", first.spec().key))
-}
-
 /// The buttons that claim a group of fields, as pairs of element id and content.
 pub(crate) fn claims(report: &Report) -> impl Iterator<Item = (String, String)> {
     let groups = PARTS.iter().flat_map(|(name, groups)| groups.iter().map(move |&group| (*name, group)));
-    groups.filter_map(|(name, group)| Some((claim_place(group)?, claim(report, name, group).into_string())))
+    groups.filter_map(|(name, group)| Some((group.claim_place()?, claim(report, name, group).into_string())))
 }
 
 fn claim(report: &Report, name: &str, group: Group) -> Markup {

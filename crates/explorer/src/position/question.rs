@@ -2,8 +2,9 @@
 
 use crate::bench::field::{Field, Group};
 use crate::layout::question::Question;
+use crate::position::inputs::GROUPS;
 use crate::position::section::PositionSection;
-use crate::position::{body, picture, view, words};
+use crate::position::{body, form, picture, view, words};
 
 /// “Does it sit like the road bike?”
 pub(crate) const QUESTION: Question<PositionSection> = Question {
@@ -12,8 +13,7 @@ pub(crate) const QUESTION: Question<PositionSection> = Question {
     title: words::body::TITLE,
     rests_on: |field| matches!(field.spec().group, Group::RoadBike | Group::CrossBike | Group::CrossFrame),
     asks: |field| {
-        Group::POSITION.contains(&field.spec().group)
-            || [Field::BottomBracketDrop, Field::Tyre].contains(&field)
+        GROUPS.contains(&field.spec().group) || [Field::BottomBracketDrop, Field::Tyre].contains(&field)
     },
     answer: ("position-answer", view::answer::answer),
     marks_itself: true,
@@ -22,4 +22,5 @@ pub(crate) const QUESTION: Question<PositionSection> = Question {
     block: |report, _| Some(view::sheet::block(report)),
     pictures: &[picture::POSITION.hung()],
     body: body::body,
+    forms: &[("position", form::position)],
 };

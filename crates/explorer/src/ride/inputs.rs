@@ -1,7 +1,7 @@
 //! Riding against going on foot: the rider, the bike, the ground and the climb.
 
 use crate::bench::cadence_window::CadenceWindow;
-use crate::bench::field::Field;
+use crate::bench::field::{Field, Group};
 use crate::bench::reader::Reader;
 use crate::number::trimmed;
 use crate::ride::words::complaints as words;
@@ -15,6 +15,16 @@ use gear_math::rider::{
 };
 use gear_math::wheel::{MountedWidth, WidthFactor};
 use gear_math::{Bike, Circumference, Drivetrain, Ground, Power, RideOrRun, Rider, Speed, Surface};
+
+/// The groups of fields that stand in the section on riding or running.
+pub(crate) const GROUPS: &[Group] = &[
+    Group::Ride,
+    Group::RideRider,
+    Group::RideGround,
+    Group::RideLimits,
+    Group::RideEffort,
+    Group::RideProbe,
+];
 
 /// What the rider knows of the ground better than the table of surfaces does.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

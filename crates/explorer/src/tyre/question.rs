@@ -1,7 +1,9 @@
 //! The section as the page knows it.
 
 use crate::bench::field::{Field, Group};
+use crate::layout::form::with_finer;
 use crate::layout::question::{Question, is_among};
+use crate::tyre::inputs::GROUPS;
 use crate::tyre::section::TyreSection;
 use crate::tyre::{body, picture, view, words};
 
@@ -18,7 +20,7 @@ pub(crate) const QUESTION: Question<TyreSection> = Question {
         let weighs = matches!(field, Field::BodyMass | Field::KitMass | Field::BikeMass);
         weighs || matches!(field.spec().group, Group::Wheel | Group::Tyre)
     },
-    asks: |field| is_among(field, &Group::TYRE) || WEIGHING.contains(&field),
+    asks: |field| is_among(field, GROUPS) || WEIGHING.contains(&field),
     answer: ("tyre-answer", view::answer::answer),
     marks_itself: false,
     working: (words::question::WORKING, ("tyre-working", view::answer::working)),
@@ -26,4 +28,5 @@ pub(crate) const QUESTION: Question<TyreSection> = Question {
     block: |report, _| Some(view::sheet::block(report)),
     pictures: &[picture::CROSS_SECTION.hung()],
     body: body::body,
+    forms: &[("tyre", || with_finer(&[("", Group::Tyre)], Group::TyreFiner))],
 };

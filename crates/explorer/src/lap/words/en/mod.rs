@@ -5,6 +5,7 @@ pub(crate) mod body;
 pub(crate) mod complaints;
 pub(crate) mod course;
 pub(crate) mod forcing;
+pub(crate) mod form;
 pub(crate) mod found;
 pub(crate) mod notes;
 pub(crate) mod pictures;

@@ -6,6 +6,7 @@ pub(crate) mod body;
 pub(crate) mod climb;
 pub(crate) mod complaints;
 pub(crate) mod figures;
+pub(crate) mod form;
 pub(crate) mod pictures;
 pub(crate) mod remarks;
 pub(crate) mod sheet;

@@ -1,4 +1,4 @@
-//! English.
+//! What the sheet says in every section.
 
 use crate::layout::sheet_checks::Concern;
 

@@ -1,0 +1,5 @@
+//! English, a subject a file.
+
+pub(crate) mod form;
+pub(crate) mod picks;
+pub(crate) mod sheet;
