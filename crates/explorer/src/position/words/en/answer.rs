@@ -31,7 +31,7 @@ pub(crate) fn bar(report: &PositionSection) -> Line {
             strong(&with_unit(nearest.miss_mm, 1, "mm"))
         ),
     };
-    report.marked(&[BAR, FRONT].concat(), &words).into()
+    report.marked(&[SADDLE, BAR, FRONT].concat(), &words).into()
 }
 
 /// Where saddle and bar go.
