@@ -1,6 +1,7 @@
 //! Pieces that the text of every section is made of, and what a section gives to the workshop sheet.
 
 pub mod figure;
+pub mod head;
 pub mod line;
 pub mod pieces;
 pub mod question;

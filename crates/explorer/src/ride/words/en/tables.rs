@@ -2,14 +2,14 @@
 
 use crate::bench::field::Field;
 use crate::layout::line::{Line, link_to, strong};
-use crate::number::{percent, with_unit};
+use crate::number::{capital, percent, with_unit};
 use crate::ride::probe::AtSpeed;
 use crate::ride::report::Stretch;
 use crate::ride::section::RideSection;
 use crate::ride::words::climb::saved;
 use crate::ride::words::figures::{feet_and_gears, whole};
-use crate::ride::words::terms::{limit, verb, verdict};
-use gear_math::rider::{Advice, ClimbPlan, CrankLength, LowerGear, Verdict};
+use crate::ride::words::terms::{limit, mark, verb, verdict};
+use gear_math::rider::{Advice, ClimbPlan, CrankLength, LowerGear, MarkKind, Verdict};
 
 /// Every mark on the axis of gradients.
 pub(crate) const ENDS: [&str; 2] = [
@@ -19,6 +19,11 @@ pub(crate) const ENDS: [&str; 2] = [
 /// Its rows before the marks.
 pub(crate) const ENDS_ROWS: [&str; 5] =
     ["Lowest gear", "No gear low enough below", "Riding ends from", "Why", "Speed on foot there"];
+/// The row of a mark.
+pub(crate) fn mark_row(kind: MarkKind) -> String {
+    capital(mark(kind))
+}
+
 /// A mark whose limit does not count.
 pub(crate) const NOT_LOOKED_AT: &str = "not looked at";
 /// A mark, or a length, whose band reaches both sides.
@@ -64,8 +69,8 @@ pub(crate) const SPEEDS: [&str; 2] = [
     "Riding is what the power would give in an ideal gear; a cadence in brackets is one you cannot turn, spun out one that is too fast for you. Verdicts are for that power kept up and without dismount and remount, but in the row of this climb, whose verdict counts all.",
 ];
 
-/// Its columns, speeds in this unit.
-pub(crate) fn speeds_heads(unit: &str) -> [String; 9] {
+/// Its columns of figures, speeds in this unit.
+pub(crate) fn speeds_heads(unit: &str) -> [String; 7] {
     [
         "Slope".to_owned(),
         format!("Riding, {unit}"),
@@ -74,10 +79,11 @@ pub(crate) fn speeds_heads(unit: &str) -> [String; 9] {
         format!("On foot, {unit}"),
         format!("Running, {unit}"),
         "Foot over ride, likely from – best – to".to_owned(),
-        "|With A".to_owned(),
-        "|With B".to_owned(),
     ]
 }
+
+/// Its columns of verdicts.
+pub(crate) const SPEEDS_WITH: [&str; 2] = ["With A", "With B"];
 
 /// The advice in its row of this climb.
 pub(crate) fn this_climb(advice: Advice) -> String {
@@ -162,5 +168,5 @@ pub(crate) const SWINGS: [&str; 2] = [
     "What moves the end of riding",
     "One input at a time, from its low to its high likely value; what moves nothing is left out.",
 ];
-/// Its columns.
-pub(crate) const SWINGS_HEADS: [&str; 4] = ["Input", "Moved", "A", "B"];
+/// Its columns before those of A and B.
+pub(crate) const SWINGS_HEADS: [&str; 2] = ["Input", "Moved"];

@@ -1,6 +1,5 @@
 //! What riding and running, their limits and their doubts are called.
 
-use crate::bench::field::{Field, Kind};
 use crate::number::{listed, plain, with_unit};
 use gear_math::Surface;
 use gear_math::rider::{Advice, Answer, Basis, Gait, LimitsHeld, MarkKind, Reason, Uncertain, Verdict};
@@ -139,13 +138,8 @@ pub(crate) fn moved(input: Uncertain, (low, high): (f64, f64)) -> String {
     format!("{low} to {high}")
 }
 
-/// A surface as the form calls it; the choices stand in the order of [`Surface::ALL`].
-pub(crate) fn surface_name(surface: Surface) -> &'static str {
-    match Field::Ground.spec().kind {
-        Kind::Choice(choices) => choices[surface as usize].1,
-        _ => "",
-    }
-}
+/// A surface as the form calls it.
+pub(crate) use crate::bench::words::choices::ground as surface_name;
 
 /// A ground, which has no surface where its values are the rider's own.
 pub(crate) fn ground_name(surface: Option<Surface>) -> &'static str {

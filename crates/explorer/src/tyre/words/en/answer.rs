@@ -5,14 +5,16 @@ use crate::layout::line::{Line, Look, link_to, strong};
 use crate::number::percent;
 use crate::tyre::inputs::TyreInputs;
 use crate::tyre::report::{Gauge, TyreFit, TyreReport};
+use crate::tyre::words::said::no_fit;
 use crate::tyre::words::width::{gauge, likely, look, mm, typed};
-use gear_math::wheel::{Construction, RaceLimit};
+use gear_math::wheel::{Construction, RaceLimit, TyreFitError};
 
 /// Where a pair is dangerous.
 pub(crate) const NO_PRESSURE: &str = "No pressure is given for such a pair.";
 
 /// Tyre and rim do not go together, and why.
-pub(crate) fn cannot_go_on(why: &str) -> Line {
+pub(crate) fn cannot_go_on(error: &TyreFitError) -> Line {
+    let why = no_fit(error);
     let verdict = Look::Stop.part("This tyre cannot go on this rim. ");
     format!("{verdict}{why}").into()
 }

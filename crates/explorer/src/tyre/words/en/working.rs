@@ -1,8 +1,9 @@
 //! How it was worked out.
 
+use crate::tyre::words::said;
 use crate::tyre::words::width::typed;
 use gear_math::PressureCase;
-use gear_math::wheel::AirSpring;
+use gear_math::wheel::{AirSpring, PressureFloor};
 
 pub(crate) const WIDTH: &str = "Width on the rim";
 pub(crate) const WIDTH_FORMULA: &str = "label + 0.4 × (rim − measuring rim)";
@@ -42,8 +43,8 @@ pub(crate) fn practice() -> String {
 }
 
 /// The lowest pressure and why it is that.
-pub(crate) fn lowest(floor: &str) -> String {
-    format!("Lowest here: {floor}.")
+pub(crate) fn lowest(floor: &PressureFloor) -> String {
+    format!("Lowest here: {}.", said::floor(floor))
 }
 
 /// How the tyre gives way under its load.
