@@ -22,6 +22,7 @@ pub(crate) const QUESTION: Question<LapSection> = Question {
     asks: |field| is_among(field, &Group::RIDE) || is_among(field, &Group::LAP) || field == Field::CrossCrank,
     answer: ("lap-answer", view::answer::answer),
     marks_itself: false,
+    nobodys: |report| report.is_on_invented_course().then(words::course::invented),
     working: (words::question::WORKING, ("lap-working", view::tables::working)),
     fragments: &[
         ("lap-course", view::course::course),

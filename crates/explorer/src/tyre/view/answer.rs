@@ -20,7 +20,7 @@ pub(crate) fn answer(report: &TyreSection) -> Markup {
         Err(error) => html! { p { (words::cannot_go_on(error)) } },
         Ok(fit) => html! {
             @if let Some(first) = tyre.first_of_all() { p { (caution(first)) } }
-            p { (words::width(tyre, fit)) " " (pressures(tyre, fit)) }
+            p { (words::width(report, fit)) " " (pressures(tyre, fit)) }
             @if tyre.danger().is_none() { (marks(fit)) (about_pressures(tyre, fit)) }
         },
     }

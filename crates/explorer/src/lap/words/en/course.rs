@@ -1,10 +1,12 @@
 //! Where the course comes from, what a file held, and what is not done about it.
 
+use crate::bench::field::Field;
 use crate::bench::words::choices::OWN;
 use crate::lap::course_fault::CourseFault;
 use crate::lap::report::{OwnCourse, Refusal};
 use crate::lap::sketched::Sketched;
 use crate::lap::words::notes;
+use crate::layout::line::{Line, link_to};
 use crate::number::{counted, duration, listed, plain, with_unit};
 use gear_math::course::{Demo, TrackFault, TrackOptions, TrackPlace, TrackReport};
 
@@ -32,6 +34,11 @@ pub(crate) const fn demo(demo: Demo) -> &'static str {
         Demo::Meadow => "Autumn meadow",
         Demo::SandPit => "Sand pit",
     }
+}
+
+/// Below the answer on a lap whose course is nobody's.
+pub(crate) fn invented() -> Line {
+    format!("The course is {}.", link_to(Field::Course, "an invented one")).into()
 }
 
 /// Why a course is not taken, within a sentence.

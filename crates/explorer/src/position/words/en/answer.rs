@@ -26,7 +26,7 @@ pub(crate) fn bar(report: &PositionSection) -> Line {
         ),
         StemSearch::Found(_) => format!(
             "{}, with a stem of {}: the bar comes within {} of its place.",
-            if position.is_plain_sailing() { Look::Good } else { Look::Care }.part("Yes"),
+            if position.is_plain_sailing() { report.well() } else { Look::Care }.part("Yes"),
             strong(&stem),
             strong(&with_unit(nearest.miss_mm, 1, "mm"))
         ),

@@ -4,7 +4,8 @@ use crate::bench::field::Field;
 use crate::layout::line::{Line, Look, link_to, strong};
 use crate::number::percent;
 use crate::tyre::inputs::TyreInputs;
-use crate::tyre::report::{Gauge, TyreFit, TyreReport};
+use crate::tyre::report::{Gauge, TyreFit};
+use crate::tyre::section::TyreSection;
 use crate::tyre::words::said::no_fit;
 use crate::tyre::words::width::{gauge, likely, look, mm, typed};
 use gear_math::wheel::{Construction, RaceLimit, TyreFitError};
@@ -20,9 +21,10 @@ pub(crate) fn cannot_go_on(error: &TyreFitError) -> Line {
 }
 
 /// How wide the tyre is, and what the race says to that.
-pub(crate) fn width(tyre: &TyreReport, fit: &TyreFit) -> Line {
-    let width = strong(&mm(fit.section.width().mm()));
-    let against = fit.gauge.zip(tyre.inputs.limit).map_or_else(String::new, against);
+pub(crate) fn width(report: &TyreSection, fit: &TyreFit) -> Line {
+    let (tyre, width) = (&report.tyre, strong(&mm(fit.section.width().mm())));
+    let limit = fit.gauge.zip(tyre.inputs.limit);
+    let against = limit.map_or_else(String::new, |(verdict, limit)| against(report, verdict, limit));
     let (rim, label) = (typed(tyre.inputs.rim.mm()), tyre.size.width.mm());
     match tyre.inputs.construction {
         _ if fit.is_measured && fit.width.explains(fit.section.width()) => {
@@ -43,8 +45,8 @@ pub(crate) fn width(tyre: &TyreReport, fit: &TyreFit) -> Line {
     .into()
 }
 
-fn against((verdict, limit): (Gauge, RaceLimit)) -> String {
-    let (limit, verdict) = (typed(limit.mm()), look(verdict).part(&gauge(verdict)));
+fn against(report: &TyreSection, verdict: Gauge, limit: RaceLimit) -> String {
+    let (limit, verdict) = (typed(limit.mm()), look(report, verdict).part(&gauge(verdict)));
     format!("; against the race limit of {limit} that is {verdict}")
 }
 
