@@ -92,11 +92,14 @@ impl Desk {
     /// Name and rows of the course as it is ridden; none while its file is still to be chosen, or is no course.
     #[must_use]
     pub fn course(&self) -> Option<(String, String)> {
-        let name = self.course_name()?.to_owned();
+        let name = self.course_name().map(|name| if name.is_empty() { words::course::MINE } else { name })?;
         if self.good.lap.fault(self.room().own.as_deref()).is_some() {
             return None;
         }
-        Some((name, LapQuestion::of(&self.good.basis(), self.room().own.as_deref()).course.sketch()))
+        Some((
+            name.to_owned(),
+            LapQuestion::of(&self.good.basis(), self.room().own.as_deref()).course.sketch(),
+        ))
     }
 
     /// The bench with the course that is ridden as a sketch, everything painted over it included. A recorded one is put in
