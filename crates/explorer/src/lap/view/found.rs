@@ -34,7 +34,7 @@ fn tables(found: &Found) -> Markup {
                 (rows(words::LISTED, found, &listed))
             }
         }
-        p.quiet { (words::ORDER) }
+        p.quiet { (words::order()) }
     }
 }
 

@@ -64,7 +64,7 @@ pub(crate) fn ends(report: &RideSection) -> Markup {
     ];
     rows.extend(MARKS.map(|kind| of(&words::mark_row(kind), &|side| marked(report, side, kind))));
     html! {
-        (table(words::ENDS, &Head::SETUPS, &rows))
+        (table([words::ENDS, &words::ends_remark()], &Head::SETUPS, &rows))
         p.prose { (words::over_body_weight(report.ride.inputs.rider.crank)) }
         (others(report))
     }
@@ -191,7 +191,7 @@ fn grounds(tyre: MountedWidth) -> Markup {
         ]
     };
     let rows: Vec<Vec<String>> = Surface::ALL.iter().map(row).collect();
-    table(words::GROUNDS, &words::GROUNDS_HEADS.map(Head::Figures), &rows)
+    table([words::GROUNDS, &words::grounds_remark()], &words::GROUNDS_HEADS.map(Head::Figures), &rows)
 }
 
 /// The climb that was asked about.

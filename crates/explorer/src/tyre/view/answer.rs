@@ -9,7 +9,7 @@ use crate::tyre::words::pressure::start_of;
 use crate::tyre::words::width::mm;
 use crate::tyre::words::{answer as words, said, working};
 use gear_math::PressureCase;
-use gear_math::wheel::{Construction, PressureCaution, RimCaution};
+use gear_math::wheel::{Construction, PressureCaution, RimCaution, TyreWidth};
 use maud::{Markup, html};
 
 /// The sentence that answers, what narrows it, and the cautions.
@@ -96,9 +96,10 @@ fn width_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
         Construction::Tubular => html! {},
         _ => {
             let (label, rim) = (tyre.size.width.mm(), tyre.inputs.rim.mm());
-            let sum = format!("{label} + 0.4 × ({rim} − {})", plain(tyre.measuring_rim.mm(), 1));
+            let sum =
+                format!("{label} + {} × ({rim} − {})", TyreWidth::PER_RIM, plain(tyre.measuring_rim.mm(), 1));
             let numbers = working::width(&sum, &computed, &mm(fit.width.arc.mm()));
-            worked(working::WIDTH, working::WIDTH_FORMULA, &numbers)
+            worked(working::WIDTH, &working::width_formula(), &numbers)
         }
     }
 }

@@ -2,7 +2,9 @@
 
 use crate::number::{listed, plain, with_unit};
 use gear_math::Surface;
-use gear_math::rider::{Advice, Answer, Basis, Gait, LimitsHeld, MarkKind, Reason, Uncertain, Verdict};
+use gear_math::rider::{
+    Advice, Answer, Basis, Gait, LimitsHeld, MarkKind, Reason, RollingCoefficient, Uncertain, Verdict,
+};
 
 /// The advice on a climb, as a verb.
 pub(crate) const fn verb(advice: Advice) -> &'static str {
@@ -136,6 +138,11 @@ pub(crate) fn valued(input: Uncertain, value: f64) -> String {
 pub(crate) fn moved(input: Uncertain, (low, high): (f64, f64)) -> String {
     let (low, high) = (plain(low, uncertain(input).2), valued(input, high));
     format!("{low} to {high}")
+}
+
+/// What every number of a ground off the road may be off by.
+pub(crate) fn off_road() -> String {
+    format!("±{} %", plain(100.0 * RollingCoefficient::OFF_BY, 0))
 }
 
 /// A surface as the form calls it.

@@ -8,7 +8,7 @@ use crate::tyre::report::{Gauge, TyreFit};
 use crate::tyre::section::TyreSection;
 use crate::tyre::words::said::no_fit;
 use crate::tyre::words::width::{gauge, likely, look, mm, typed};
-use gear_math::wheel::{Construction, RaceLimit, TyreFitError};
+use gear_math::wheel::{Construction, RaceLimit, RimRange, TyreFitError, WidthAccuracy};
 
 /// Where a pair is dangerous.
 pub(crate) const NO_PRESSURE: &str = "No pressure is given for such a pair.";
@@ -35,7 +35,8 @@ pub(crate) fn width(report: &TyreSection, fit: &TyreFit) -> Line {
             format!("Measured, the tyre is {width} wide, {doubt}{against}.")
         }
         Construction::Tubular => format!(
-            "A tubular is about as wide as its label, {width} on any rim, give or take 0.5\u{a0}mm{against}."
+            "A tubular is about as wide as its label, {width} on any rim, give or take {}{against}.",
+            mm(WidthAccuracy::Tubular.spread_mm())
         ),
         _ => format!(
             "On a rim of {rim} a tyre labelled {label} comes out about {width} wide, likely {likely}{against}.",
@@ -80,5 +81,5 @@ pub(crate) const TUBULAR_RIM: &str = "The bed of a tubular rim has to match the 
 /// Which rims suit a tyre, and from where on under a heavy rider.
 pub(crate) fn rims(label: f64, narrowest: &str, widest: &str, heavy: &str) -> Line {
     let narrowest = strong(&format!("{narrowest} to {widest}"));
-    format!("Rims that suit a {label}: {narrowest} inside, by the workshop’s rule of thumb. A rider of 85 kg or more does better from {heavy} up: a wider rim keeps a soft tyre from squirming.").into()
+    format!("Rims that suit a {label}: {narrowest} inside, by the workshop’s rule of thumb. A rider of {} kg or more does better from {heavy} up: a wider rim keeps a soft tyre from squirming.", RimRange::HEAVY_RIDER_KG).into()
 }

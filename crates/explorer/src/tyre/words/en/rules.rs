@@ -20,7 +20,8 @@ pub(crate) fn row(rule: &RaceRule) -> Vec<String> {
 pub(crate) fn wheels(size: TyreSize) -> Line {
     let verdict =
         if size.is_race_diameter() { "within that".to_owned() } else { Look::Stop.part("outside that") };
+    let [least, greatest] = TyreSize::RACE_DIAMETER_MM;
     let [diameter, room] =
         [size.nominal_diameter(), size.clearance_diameter()].map(|it| with_unit(it.mm(), 0, "mm"));
-    format!("UCI 1.3.018 also forbids spikes and studs and asks for wheels of 550 to 700\u{a0}mm over the tyre: {size} measures {diameter}, {verdict}. Leave it room for {room} in frame and fork: tyres grow.").into()
+    format!("UCI 1.3.018 also forbids spikes and studs and asks for wheels of {least} to {greatest}\u{a0}mm over the tyre: {size} measures {diameter}, {verdict}. Leave it room for {room} in frame and fork: tyres grow.").into()
 }
