@@ -13,6 +13,12 @@ use std::borrow::Cow;
 /// Names and numbers of the format, the newest first. A new one is due when a field's starting value or meaning changes.
 const MARKS: [(&str, &str); 2] = [("r", "2"), ("remount", "1")];
 
+/// Links that are met in use stay below so many characters: a message or an address bar of long standing takes no more
+/// (common practice).
+pub(crate) const LONGEST: usize = 2000;
+/// Stretches of a sketch that such a link carries when nearly every other field is changed.
+pub(crate) const STRETCHES_WITH_ALL_CHANGED: usize = 35;
+
 /// Lines of what a link could not tell.
 const MOST_COMPLAINTS: usize = 8;
 
@@ -211,7 +217,7 @@ mod tests {
 
     #[test]
     fn a_link_with_every_field_changed_stays_short() {
-        assert!(length(&all_changed()) < 2000, "{} characters", length(&all_changed()));
+        assert!(length(&all_changed()) < LONGEST, "{} characters", length(&all_changed()));
     }
 
     /// A sketch of so many stretches, each of the kind that is longest to write.
@@ -223,11 +229,11 @@ mod tests {
     fn a_sketch_travels_in_a_short_link() {
         let mut bench = Bench::default();
         bench.write(Field::Sketch, &stretches(110));
-        assert!(length(&bench) < 2000, "{} characters", length(&bench));
+        assert!(length(&bench) < LONGEST, "{} characters", length(&bench));
         let mut bench = all_changed();
-        bench.write(Field::Sketch, &stretches(35));
+        bench.write(Field::Sketch, &stretches(STRETCHES_WITH_ALL_CHANGED));
         bench.write(Field::Paint, "310; 355; deep mud\n400; 412; corner 14\n500; 503; foot 2");
-        assert!(length(&bench) < 2000, "{} characters", length(&bench));
+        assert!(length(&bench) < LONGEST, "{} characters", length(&bench));
     }
 
     #[test]

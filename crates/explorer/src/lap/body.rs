@@ -15,7 +15,7 @@ pub(crate) fn body() -> Markup {
     p id="kept-row" hidden { label for="kept" { (words::KEPT) } " " select id="kept" { } " " button type="button" id="forget" { (words::FORGET) } }
     p { label for="keep-name" { (words::KEEP_AS) } " " input id="keep-name" type="text" maxlength="60"; button type="button" id="keep" { (words::KEEP) } " " button type="button" id="save-course" { (words::SAVE) } " " button type="button" data-act="sketch-it" { (words::SKETCH_IT) } }
     p id="kept-says" class="quiet" role="status" { }
-    p class="quiet" { (words::TRAVELS[0]) code { (words::TRAVELS[1]) } (words::TRAVELS[2]) }
+    p class="quiet" { (words::travels()) code { (words::SAVED) } (words::AS_SKETCHED) }
     }
     div id="lap-places" { }
     (figure(&profile::PROFILE))

@@ -26,6 +26,7 @@ pub(crate) const QUESTION: Question<LapSection> = Question {
     },
     answer: ("lap-answer", view::answer::answer),
     marks_itself: false,
+    nobodys: |report| report.is_on_invented_course().then(words::course::invented),
     working: (words::question::WORKING, ("lap-working", view::tables::working)),
     fragments: &[
         ("lap-course", view::course::course),

@@ -2,6 +2,7 @@
 
 pub mod figure;
 pub mod form;
+pub mod head;
 pub mod line;
 pub mod picks;
 pub mod pieces;

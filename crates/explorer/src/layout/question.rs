@@ -2,6 +2,7 @@
 
 use crate::bench::field::{Field, Group};
 use crate::drawing::drawing::Drawing;
+use crate::layout::line::Line;
 use crate::layout::sheet_block::Block;
 use crate::side::Side;
 use maud::{Markup, html};
@@ -29,6 +30,8 @@ pub(crate) struct Question<S: 'static> {
     pub(crate) answer: Fragment<S>,
     /// Whether the answer marks by itself which of its sentences rest on the demo's values.
     pub(crate) marks_itself: bool,
+    /// What of it is nobody's though the rider chose it, under the answer.
+    pub(crate) nobodys: fn(&S) -> Option<Line>,
     /// How it was worked out, and over what heading.
     pub(crate) working: (&'static str, Fragment<S>),
     /// All other text that changes.

@@ -18,10 +18,6 @@ use gear_math::Course;
 use gear_math::course::{TimeBand, TrackOptions};
 use std::rc::Rc;
 
-/// Stretches in which a recorded course is put into the sketch: as many as a link below 2000 characters carries with the demo's
-/// bench. With half as many, short ramps are evened out, and with them where to get off.
-const SKETCHED: usize = 110;
-
 fn fits(course: &Course) -> bool {
     course.sketch().chars().count() <= Field::Sketch.longest()
 }
@@ -92,11 +88,14 @@ impl Desk {
     /// Name and rows of the course as it is ridden; none while its file is still to be chosen, or is no course.
     #[must_use]
     pub fn course(&self) -> Option<(String, String)> {
-        let name = self.course_name()?.to_owned();
+        let name = self.course_name().map(|name| if name.is_empty() { words::course::MINE } else { name })?;
         if self.good.lap.fault(self.room().own.as_deref()).is_some() {
             return None;
         }
-        Some((name, LapQuestion::of(&self.good.basis(), self.room().own.as_deref()).course.sketch()))
+        Some((
+            name.to_owned(),
+            LapQuestion::of(&self.good.basis(), self.room().own.as_deref()).course.sketch(),
+        ))
     }
 
     /// The bench with the course that is ridden as a sketch, everything painted over it included. A recorded one is put in
@@ -106,12 +105,13 @@ impl Desk {
         let Some(course) = inputs.course(self.room().own.as_deref()) else { return bench };
         let course = inputs.painted(course);
         let is_recorded = inputs.choice == CourseChoice::Own;
-        let (sketch, sketched) = if fits(&course) && !(is_recorded && course.segments().len() > SKETCHED) {
-            (course, None)
-        } else {
-            let sketched = Sketched::of(&course, SKETCHED);
-            (sketched.joined.course.clone(), Some(Rc::new(sketched)))
-        };
+        let (sketch, sketched) =
+            if fits(&course) && !(is_recorded && course.segments().len() > Sketched::MOST) {
+                (course, None)
+            } else {
+                let sketched = Sketched::of(&course, Sketched::MOST);
+                (sketched.joined.course.clone(), Some(Rc::new(sketched)))
+            };
         if !fits(&sketch) {
             self.set_room(LapRoom { refused: Some(Refusal::Sketch), ..self.room().clone() });
             return bench;
@@ -317,7 +317,7 @@ mod tests {
         let whole = LapQuestion::of(&desk.good.basis(), desk.room().own.as_deref()).course;
         let update = desk.act("sketch-it").unwrap();
         let sketched = LapQuestion::of(&desk.good.basis(), desk.room().own.as_deref()).course;
-        assert!(sketched.segments().len() <= SKETCHED && desk.good.lap.choice == CourseChoice::Sketch);
+        assert!(sketched.segments().len() <= Sketched::MOST && desk.good.lap.choice == CourseChoice::Sketch);
         assert!((sketched.length_m() - whole.length_m()).abs() < 0.1);
         assert!((sketched.climb_m() - whole.climb_m()).abs() < 0.1 * whole.climb_m());
         let said = update.html.iter().find(|(id, _)| id == "lap-course").unwrap();

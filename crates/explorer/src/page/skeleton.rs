@@ -1,13 +1,54 @@
-//! The sections of the page with nothing worked out yet, put into it when it is built.
+//! The page with nothing worked out yet, put together when it is built.
 
 use crate::page::questions;
 use crate::page::words::{sheet, skeleton as words};
 use maud::{Markup, html};
 
-/// The entries of the navigation between the set-ups and the sheet.
+/// What the page is called, and what search engines are told of it.
 #[must_use]
-pub fn navigation() -> Markup {
-    html! { @for question in questions::all() { a href={ "#" (question.id()) } { (question.name()) } } }
+pub fn title() -> Markup {
+    html! {
+        title { "Remount: " (words::TAGLINE) }
+        meta name="description" content=(words::DESCRIPTION);
+    }
+}
+
+/// The way past the bench for the keyboard, and the head with its navigation.
+#[must_use]
+pub fn masthead() -> Markup {
+    html! {
+        a class="skip" href="#rings" { (words::SKIP) }
+        header class="masthead" {
+            h1 { "Remount" }
+            p { (words::TAGLINE) }
+            nav aria-label=(words::SECTIONS) {
+                a href="#bench" { (words::SETUPS) }
+                @for question in questions::all() { a href={ "#" (question.id()) } { (question.name()) } }
+                a href="#sheet" { (words::SHEET) }
+            }
+        }
+    }
+}
+
+/// The bench and its buttons.
+#[must_use]
+pub fn bench() -> Markup {
+    html! {
+        h2 id="bench-title" class="unseen" { (words::YOUR_SETUPS) }
+        div id="scenario" class="scenario" {}
+        div id="notices" role="status" {}
+        form id="bench" data-form="bench" autocomplete="off" novalidate {}
+        div class="acts" {
+            button type="button" data-act="swap" { (words::SWAP) }
+            button type="button" data-act="copy" { (words::COPY_A_TO_B) }
+            button type="button" data-act="undo" disabled { (words::UNDO) }
+            button type="button" data-act="reset" { (words::RESET) }
+            button type="button" data-act="share" { (words::SHARE) }
+        }
+        p class="quiet" id="shared" role="status" data-copied=(words::SHARED) data-refused=(words::SHARE_BY_HAND) {
+            (words::IN_THE_LINK)
+        }
+    }
 }
 
 /// All sections, the sheet last.
@@ -21,18 +62,29 @@ pub fn sections() -> Markup {
 
 fn sheet_section() -> Markup {
     html! {
-            section id="sheet" aria-labelledby="sheet-title" hidden {
-                h2 id="sheet-title" { (words::HEAD) }
-                div class="body" {
-    div class="sheet-acts" {
-    div data-form="sheet" class="fields" { }
-    button type="button" data-act="print" { (words::PRINT) }
-    button type="button" data-act="copy-sheet" { (words::COPY) }
-    }
-    p class="quiet" id="sheet-copied" role="status" { (words::ABOUT) }
-    textarea id="sheet-text" aria-label=(words::AS_TEXT) rows="12" readonly hidden { }
-    article id="sheet-page" class="paper" aria-label=(sheet::PAPER) { }
+        section id="sheet" aria-labelledby="sheet-title" hidden {
+            h2 id="sheet-title" { (words::HEAD) }
+            div class="body" {
+                div class="sheet-acts" {
+                    div data-form="sheet" class="fields" {}
+                    button type="button" data-act="print" { (words::PRINT) }
+                    button type="button" data-act="copy-sheet" { (words::COPY) }
                 }
+                p class="quiet" id="sheet-copied" role="status" data-copied=(words::COPIED) data-refused=(words::COPY_BY_HAND) {
+                    (words::ABOUT)
+                }
+                textarea id="sheet-text" aria-label=(words::AS_TEXT) rows="12" readonly hidden {}
+                article id="sheet-page" class="paper" aria-label=(sheet::PAPER) {}
             }
         }
+    }
+}
+
+/// What the keys do in a picture, and what holds for all numbers.
+#[must_use]
+pub fn foot() -> Markup {
+    html! {
+        p class="unseen" id="keys" { (words::KEYS) }
+        footer class="quiet" { p { (words::STAYS_HERE) " " (sheet::LIMITS) } }
+    }
 }

@@ -3,11 +3,10 @@
 
 use crate::bench::field::{Field, Group, Kind};
 use crate::bench::owner::Owner;
-use crate::lap::inputs::CourseChoice;
 use crate::page::questions::Asked;
 use crate::page::report::Report;
 use crate::page::words::yours as words;
-use maud::{Markup, PreEscaped, html};
+use maud::{Markup, html};
 
 /// The parts of the bench that the demo fills, by the names under which they are listed.
 const PARTS: [(&str, &[Group]); 8] = [
@@ -64,19 +63,12 @@ fn claim(report: &Report, name: &str, group: Group) -> Markup {
     html! { button type="button" data-act={ "mine:" (first.spec().key) } aria-label=(words::claim(label, name)) { (label) } }
 }
 
-/// A fragment in which nothing is green where it rests on the demo's values.
-pub(crate) fn without_green(is_demos: bool, fragment: String) -> String {
-    if is_demos { fragment.replace("class=\"good\"", "class=\"unsure\"") } else { fragment }
-}
-
 /// An answer, every figure of it marked where it rests on the demo's values, with a line under it that names the fields.
-pub(crate) fn marked(report: &Report, question: &dyn Asked, is_demos: bool, answer: String) -> String {
-    let answer = PreEscaped(answer);
+pub(crate) fn marked(report: &Report, question: &dyn Asked, answer: &Markup) -> Markup {
     html! {
-        @if is_demos && !question.marks_itself() { div.demo { (answer) } } @else { (answer) }
+        @if question.is_demos(report) && !question.marks_itself() { div.demo { (answer) } } @else { (answer) }
         (line(report, question))
     }
-    .into_string()
 }
 
 /// “Not yours yet: body mass, power, slope.”
@@ -85,13 +77,10 @@ fn line(report: &Report, question: &dyn Asked) -> Markup {
         report.owners.lacking(|field| question.rests_on(field) && report.owners.get(field) == owner).collect()
     };
     let (demos, unknown) = (of(Owner::Demo), of(Owner::Unknown));
-    let is_invented = question.id() == "lap"
-        && report.owners.get(Field::Course) == Owner::Rider
-        && matches!(report.lap_inputs.choice, CourseChoice::Demo(_));
     html! {
         @if !unknown.is_empty() { p.yours { (words::unknown(&names(&unknown))) } }
         @if !demos.is_empty() { p.yours { (words::demos(&names(&demos))) } }
-        @if is_invented { p.yours { (words::invented()) } }
+        @if let Some(line) = question.nobodys(report) { p.yours { (line) } }
     }
 }
 

@@ -1,9 +1,9 @@
 //! The section as the page knows it.
 
-use crate::bench::field::{Field, Group};
+use crate::bench::field::Field;
 use crate::layout::question::Question;
 use crate::position::inputs::GROUPS;
-use crate::position::section::PositionSection;
+use crate::position::section::{PositionSection, rests_on};
 use crate::position::{body, form, picture, view, words};
 
 /// “Does it sit like the road bike?”
@@ -11,12 +11,13 @@ pub(crate) const QUESTION: Question<PositionSection> = Question {
     id: "position",
     name: words::body::NAME,
     title: words::body::TITLE,
-    rests_on: |field| matches!(field.spec().group, Group::RoadBike | Group::CrossBike | Group::CrossFrame),
+    rests_on,
     asks: |field| {
         GROUPS.contains(&field.spec().group) || [Field::BottomBracketDrop, Field::Tyre].contains(&field)
     },
     answer: ("position-answer", view::answer::answer),
     marks_itself: true,
+    nobodys: |_| None,
     working: (words::body::WORKING, ("position-working", view::working::working)),
     fragments: &[("position-tables", view::tables::tables)],
     block: |report, _| Some(view::sheet::block(report)),

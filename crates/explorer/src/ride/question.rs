@@ -18,6 +18,7 @@ pub(crate) const QUESTION: Question<RideSection> = Question {
     asks: |field| is_among(field, GROUPS) || field == Field::CrossCrank,
     answer: ("ride-answer", view::answer::answer),
     marks_itself: false,
+    nobodys: |_| None,
     working: (words::WORKING, ("ride-working", view::notes::working)),
     fragments: &[
         ("ride-ends", view::tables::ends),

@@ -16,6 +16,7 @@ pub(crate) const QUESTION: Question<RingsSection> = Question {
     asks: |field| is_among(field, &[]),
     answer: ("rings-answer", view::answer::answer),
     marks_itself: false,
+    nobodys: |_| None,
     working: (words::question::WORKING, ("rings-working", view::answer::working)),
     fragments: &[
         ("rings-summary", view::answer::summary),

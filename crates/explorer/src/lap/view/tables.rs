@@ -3,6 +3,7 @@
 use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
 use crate::lap::words::{tables as words, working as formulas};
+use crate::layout::head::Head;
 use crate::layout::pieces::{plain_table, worked};
 use crate::number::{about_clock, brief, duration, with_unit};
 use crate::side::Side;
@@ -47,7 +48,7 @@ pub(crate) fn numbers(report: &LapSection) -> Markup {
     let [title, remark] = words::NUMBERS;
     html! {
         @if let Some(least) = slowest_crank(laps) { p { (words::slowest_crank(least)) } }
-        (plain_table(title, remark, &words::NUMBERS_HEADS, &rows))
+        (plain_table(title, remark, &Head::SETUPS, &rows))
         (differences(report))
     }
 }
@@ -71,7 +72,7 @@ fn differences(report: &LapSection) -> Markup {
     let rows: Vec<Vec<String>> =
         parts.iter().map(|part| vec![words::span(part), words::gain(part, decimals)]).collect();
     let [title, remark] = words::DIFFERENCES;
-    html! { @if !rows.is_empty() { (plain_table(title, remark, &words::DIFFERENCES_HEADS, &rows)) } }
+    html! { @if !rows.is_empty() { (plain_table(title, remark, &words::DIFFERENCES_HEADS.map(Head::Figures), &rows)) } }
 }
 
 /// Time and distance in every gear.
@@ -89,7 +90,7 @@ pub(crate) fn gears(report: &LapSection) -> Markup {
         @if !crossed.is_empty() { p { (words::crossed(&crossed)) } }
         details {
             summary { (words::GEARS_FOLDED) }
-            (plain_table(title, remark, &words::GEARS_HEADS, &rows))
+            (plain_table(title, remark, &words::GEARS_HEADS.map(Head::Figures), &rows))
         }
     }
 }

@@ -1,8 +1,9 @@
 //! Ride or run: every number of the pictures.
 
+use crate::layout::head::Head;
 use crate::layout::line::Line;
 use crate::layout::pieces::{marked_table, plain_table};
-use crate::number::{capital, percent, plain, signed};
+use crate::number::{percent, plain, signed};
 use crate::ride::probe::AtSpeed;
 use crate::ride::report::{OtherGear, RideReport, RideSide};
 use crate::ride::section::RideSection;
@@ -13,7 +14,7 @@ use crate::ride::words::figures::{
 };
 use crate::ride::words::tables as words;
 use crate::ride::words::terms::{
-    basis, doubtful, gait, ground_name, judged, limit, mark, moved, surface_name, verb,
+    basis, doubtful, gait, ground_name, judged, limit, moved, surface_name, verb,
 };
 use crate::side::Side;
 use gear_math::rider::{
@@ -27,7 +28,6 @@ use maud::{Markup, html};
 const EVERY: usize = 5;
 /// What stands in a cell that has no value.
 const NONE: &str = "–";
-const SIDES: [&str; 3] = ["", "A", "B"];
 const MARKS: [MarkKind; 10] = [
     MarkKind::Ends(Reason::Gear),
     MarkKind::Ends(Reason::Force),
@@ -41,7 +41,7 @@ const MARKS: [MarkKind; 10] = [
     MarkKind::FrontLifts,
 ];
 
-fn table([title, remark]: [&str; 2], heads: &[&str], rows: &[Vec<String>]) -> Markup {
+fn table([title, remark]: [&str; 2], heads: &[Head<'_>], rows: &[Vec<String>]) -> Markup {
     plain_table(title, remark, heads, rows)
 }
 
@@ -62,9 +62,9 @@ pub(crate) fn ends(report: &RideSection) -> Markup {
         of(why, &|side| side.reason().map_or(NONE, limit).to_owned()),
         of(foot, &|side| speed_or_none(report, side.flip().map(|flip| flip.foot))),
     ];
-    rows.extend(MARKS.map(|kind| of(&capital(mark(kind)), &|side| marked(report, side, kind))));
+    rows.extend(MARKS.map(|kind| of(&words::mark_row(kind), &|side| marked(report, side, kind))));
     html! {
-        (table(words::ENDS, &SIDES, &rows))
+        (table([words::ENDS, &words::ends_remark()], &Head::SETUPS, &rows))
         p.prose { (words::over_body_weight(report.ride.inputs.rider.crank)) }
         (others(report))
     }
@@ -104,7 +104,7 @@ fn others(report: &RideSection) -> Markup {
         .iter()
         .flat_map(|side| side.others.iter().map(move |other| gear(side, other)))
         .collect();
-    table(words::OTHERS, &words::OTHERS_HEADS, &rows)
+    table(words::OTHERS, &words::OTHERS_HEADS.map(Head::Figures), &rows)
 }
 
 /// The picture of speeds read the other way round: the slope that belongs to a speed.
@@ -138,8 +138,9 @@ pub(crate) fn speeds(report: &RideSection) -> Markup {
     let at = a.answers.iter().step_by(EVERY).take_while(|it| it.gradient.percent() <= here).count();
     let advice = [a, b].map(|side| words::this_climb(side.ascent.advice));
     rows.insert(at, row((&a.plan.answer, &b.plan.answer), advice));
-    let heads = words::speeds_heads(report.rings.unit.symbol());
-    let heads: Vec<&str> = heads.iter().map(String::as_str).collect();
+    let figures = words::speeds_heads(report.rings.unit.symbol());
+    let mut heads: Vec<Head<'_>> = figures.iter().map(|head| Head::Figures(head)).collect();
+    heads.extend(words::SPEEDS_WITH.map(Head::Words));
     let [title, remark] = words::SPEEDS;
     html! {
         details id="ride-speeds-all" {
@@ -169,7 +170,7 @@ pub(crate) fn map(report: &RideSection) -> Markup {
     html! {
         details id="ride-map-all" {
             summary { (words::MAP_FOLDED) }
-            (table(words::MAP, &[words::GROUND, "A", "B"], &rows))
+            (table(words::MAP, &[Head::Figures(words::GROUND), Head::Setup(Side::A), Head::Setup(Side::B)], &rows))
             (grounds(report.ride.inputs.bike.tyre))
         }
     }
@@ -190,7 +191,7 @@ fn grounds(tyre: MountedWidth) -> Markup {
         ]
     };
     let rows: Vec<Vec<String>> = Surface::ALL.iter().map(row).collect();
-    table(words::GROUNDS, &words::GROUNDS_HEADS, &rows)
+    table([words::GROUNDS, &words::grounds_remark()], &words::GROUNDS_HEADS.map(Head::Figures), &rows)
 }
 
 /// The climb that was asked about.
@@ -198,7 +199,7 @@ fn grounds(tyre: MountedWidth) -> Markup {
 pub(crate) fn climb(report: &RideSection) -> Markup {
     let ride = &report.ride;
     html! {
-        (table(words::CLIMB, &SIDES, &climb_rows(report)))
+        (table(words::CLIMB, &Head::SETUPS, &climb_rows(report)))
         div.prose {
             @if ride.forces_alike() {
                 @for line in on_speed_and_power(report, &ride.sides[0], whose(None)) { p { (line) } }
@@ -259,5 +260,6 @@ pub(crate) fn swings(report: &RideSection) -> Markup {
             cells
         })
         .collect();
-    table(words::SWINGS, &words::SWINGS_HEADS, &rows)
+    let [input, moved] = words::SWINGS_HEADS.map(Head::Figures);
+    table(words::SWINGS, &[input, moved, Head::Setup(Side::A), Head::Setup(Side::B)], &rows)
 }

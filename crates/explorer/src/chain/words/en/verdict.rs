@@ -45,7 +45,7 @@ pub(crate) fn said(report: &ChainSection, side: Side) -> Said {
     let setup = report.rings.setup(side);
     let keep = || keep(report, setup);
     match &setup.cage.outcome {
-        CageOutcome::Fits => of(Look::Good, "fits", spare(setup), keep()),
+        CageOutcome::Fits => of(report.well(), "fits", spare(setup), keep()),
         CageOutcome::FitsOnPaper => of(Look::Care, "fits on paper", whole_links(setup), keep()),
         CageOutcome::FitsAvoidingGears => avoiding(report, setup),
         CageOutcome::OtherChain { hangs, doubt } => other_chain(report, setup, *hangs, doubt.as_ref()),

@@ -1,11 +1,14 @@
 //! Where the course comes from, what a file held, and what is not done about it.
 
+use crate::bench::field::Field;
 use crate::bench::words::choices::OWN;
 use crate::lap::course_fault::CourseFault;
 use crate::lap::report::{OwnCourse, Refusal};
 use crate::lap::sketched::Sketched;
 use crate::lap::words::notes;
-use crate::number::{counted, duration, listed, plain, with_unit};
+use crate::layout::line::{Line, link_to};
+use crate::number::{counted, duration, listed, percent, plain, with_unit};
+use gear_math::Gradient;
 use gear_math::course::{Demo, TrackFault, TrackOptions, TrackPlace, TrackReport};
 
 /// The rider's sketch.
@@ -34,10 +37,15 @@ pub(crate) const fn demo(demo: Demo) -> &'static str {
     }
 }
 
+/// Below the answer on a lap whose course is nobody's.
+pub(crate) fn invented() -> Line {
+    format!("The course is {}.", link_to(Field::Course, "an invented one")).into()
+}
+
 /// Why a course is not taken, within a sentence.
 pub(crate) fn not_taken(fault: &CourseFault) -> String {
     match fault {
-        CourseFault::File(fault) => notes::fault(*fault).to_owned(),
+        CourseFault::File(fault) => notes::fault(*fault),
         CourseFault::Gpx(error) => error.to_string(),
         CourseFault::Sketch(error) => error.to_string(),
         CourseFault::Course(error) => error.to_string(),
@@ -124,7 +132,8 @@ fn climbing(found: &TrackReport) -> String {
     });
     if changed(elevation.climb_smoothed_m, found.climb_m) {
         let taken = metres(found.climb_m);
-        words.push(format!("{taken} with what is steeper than 45\u{a0}% taken as 45\u{a0}%"));
+        let steepest = percent(Gradient::LIMITS.max, 0);
+        words.push(format!("{taken} with what is steeper than {steepest} taken as {steepest}"));
     }
     listed(&words)
 }
@@ -160,14 +169,13 @@ fn remarks(found: &TrackReport) -> String {
         ),
         (elevation.missing, "point without elevation", "points without elevation"),
         (elevation.absurd, "absurd elevation, left out", "absurd elevations, left out"),
-        (
-            elevation.clipped_gradients,
-            "stretch steeper than 45\u{a0}%, taken as that",
-            "stretches steeper than 45\u{a0}%, taken as that",
-        ),
     ];
     let told = counts.iter().filter(|(count, ..)| *count > 0);
     words.extend(told.map(|(count, one, many)| counted(*count, one, many)));
+    if elevation.clipped_gradients > 0 {
+        let stretches = counted(elevation.clipped_gradients, "stretch", "stretches");
+        words.push(format!("{stretches} steeper than {}, taken as that", percent(Gradient::LIMITS.max, 0)));
+    }
     if found.pauses.count > 0 {
         let pauses = counted(found.pauses.count, "pause", "pauses");
         words.push(format!("{pauses} of {} in all, left out", duration(found.pauses.total_s, 0)));

@@ -3,11 +3,11 @@
 use crate::lap::found::{Found, Standing, TESTED_S, Tested};
 use crate::lap::search::LeftOut;
 use crate::layout::line::{Line, name};
-use crate::number::{clock, counted, listed, seconds_in, signed};
+use crate::number::{clock, counted, listed, seconds_in, signed, with_unit};
 use crate::side::Side;
 use gear_math::cage::{CageFinding, DerailleurFigure};
 use gear_math::course::{Precision, TimeBand};
-use gear_math::{CageCheck, Cassette, Chainring, Drivetrain};
+use gear_math::{CageCheck, Cassette, Chainring, Drivetrain, Search};
 
 /// Over the table of those that stand out, and beneath that.
 pub(crate) const SHOWN: [&str; 2] =
@@ -30,7 +30,12 @@ pub(crate) const HEADS: [&str; 8] = [
 ];
 
 /// How the order came about.
-pub(crate) const ORDER: &str = "Put in order by time and what the rest is worth, for rider, course and derailleur as they were when the search began. Times are in steps of 1\u{a0}m: they may be a second or so off those above.";
+pub(crate) fn order() -> String {
+    let step = with_unit(Search::STEP_M, 0, "m");
+    format!(
+        "Put in order by time and what the rest is worth, for rider, course and derailleur as they were when the search began. Times are in steps of {step}: they may be a second or so off those above."
+    )
+}
 
 /// What the mark of the front means.
 pub(crate) const ON_FRONT: &str = "on the front";

@@ -11,9 +11,6 @@ pub(crate) const NUMBERS: [&str; 2] = [
     "A flying lap, begun as it was ended. Time in every gear and time on foot make up the lap.",
 ];
 
-/// Over its columns.
-pub(crate) const NUMBERS_HEADS: [&str; 3] = ["", "A", "B"];
-
 /// The time of the lap.
 pub(crate) const LAP: &str = "Lap";
 

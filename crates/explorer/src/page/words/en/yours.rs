@@ -67,11 +67,6 @@ pub(crate) fn demos(fields: &str) -> Line {
     format!("Not yours yet: {fields}. Hatched figures rest on the demo’s.").into()
 }
 
-/// Below the answer on a lap whose course is nobody's.
-pub(crate) fn invented() -> Line {
-    format!("The course is {}.", link_to(Field::Course, "an invented one")).into()
-}
-
 /// A field's label as it reads in a sentence, with a way there.
 pub(crate) fn field(field: Field) -> String {
     let mut label = field.spec().label.to_owned();

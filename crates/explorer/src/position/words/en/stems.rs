@@ -14,9 +14,10 @@ pub(crate) const fn title(search: &StemSearch) -> &'static str {
     }
 }
 
-/// Its heads; words stand under the last one.
-pub(crate) const HEADS: [&str; 7] =
-    ["Stem", "Angle", "Spacers", "Off by", "Bar forward", "Bar up", "|Remark"];
+/// Its columns of figures.
+pub(crate) const HEADS: [&str; 6] = ["Stem", "Angle", "Spacers", "Off by", "Bar forward", "Bar up"];
+/// Over what is to be heeded.
+pub(crate) const REMARK: &str = "Remark";
 
 /// What was searched, and how many more there are than are listed.
 pub(crate) fn remark(limits: &StemSearchLimits, more: usize) -> String {

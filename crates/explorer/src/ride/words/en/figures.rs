@@ -5,7 +5,7 @@ use crate::ride::report::RunningFrom;
 use crate::ride::section::RideSection;
 use crate::ride::words::terms::{cadence, gait, judged};
 use gear_math::Speed;
-use gear_math::rider::{Answer, ClimbPlan, MarkKind, Slope, SlopeBand, SpeedBand, Time};
+use gear_math::rider::{Answer, Climb, ClimbPlan, MarkKind, Slope, SlopeBand, SpeedBand, Time};
 
 /// A time as its length asks for: tenths below ten seconds, minutes when there are many.
 pub(crate) fn seconds(time: Time) -> String {
@@ -47,9 +47,14 @@ pub(crate) fn whole(gradient: f64) -> String {
     percent(gradient, 0)
 }
 
-/// A gradient that may not be met up to 45 %, in whole per cent.
+/// The steepest climb that anything is told of.
+pub(crate) fn steepest() -> String {
+    whole(Climb::LIMITS.max)
+}
+
+/// A gradient that may not be met up to that, in whole per cent.
 pub(crate) fn whole_or_never(slope: Option<Slope>) -> String {
-    slope.map_or("not up to 45\u{a0}%".to_owned(), |slope| whole(slope.percent()))
+    slope.map_or_else(|| format!("not up to {}", steepest()), |slope| whole(slope.percent()))
 }
 
 /// Whether a gradient reads as none.
@@ -64,7 +69,7 @@ pub(crate) fn about(gradient: f64) -> String {
 
 /// An end of riding with its likely edges: “about 8 % up (likely 6 to 10)”.
 pub(crate) fn end_band(end: &SlopeBand) -> String {
-    let Some(best) = end.best else { return "nowhere up to 45\u{a0}%".to_owned() };
+    let Some(best) = end.best else { return format!("nowhere up to {}", steepest()) };
     banded(best.percent(), end.low.percent(), end.high.map(Slope::percent))
 }
 
@@ -82,7 +87,7 @@ fn banded(best: f64, low: f64, high: Option<f64>) -> String {
 /// Edges are rounded outwards, so that they hold of every slope beyond.
 pub(crate) fn running_from(running: RunningFrom) -> String {
     match running {
-        RunningFrom::Nowhere => "nowhere up to 45\u{a0}%".to_owned(),
+        RunningFrom::Nowhere => format!("nowhere up to {}", steepest()),
         RunningFrom::TheLevel => "the level on".to_owned(),
         RunningFrom::TooClose { from } if is_level(from.floor()) => {
             "too close to call from the level on".to_owned()
