@@ -1,6 +1,6 @@
 //! Heads of the form's parts, and of the values ready to be picked.
 
-use crate::number::listed;
+use crate::words::listed;
 use gear_math::cage::CageClass;
 use gear_math::gears::RollOutPreset;
 use gear_math::{Cassette, Chainset, Surface};

@@ -1,8 +1,9 @@
 //! What fields in order lead to.
 
-use crate::number::{counted, percent, with_unit};
+use crate::number::{percent, with_unit};
 use crate::rings::cassettes::{TypedCassette, WhySoMany};
 use crate::rings::setup::SetupReport;
+use crate::words::counted;
 use gear_math::wheel::{MeasuredRollOut, Wheel};
 
 /// How many sprockets there are; of a cassette typed by its name what was taken for it and why.
