@@ -274,6 +274,7 @@ fn sure<T>(made: Result<T, OutOfLimits>) -> T {
 }
 
 /// What keeps a text from being a number within its limits.
+#[derive(Clone, Copy)]
 enum NumberFault {
     NotANumber,
     Outside(&'static Limits),
