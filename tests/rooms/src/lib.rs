@@ -1,5 +1,7 @@
 //! Reads who looks at whom from the `use` lines and paths of a crate, for the tests that keep its rooms apart.
 
+pub mod literals;
+
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;

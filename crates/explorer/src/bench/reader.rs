@@ -6,7 +6,8 @@ use crate::bench::complaint::Complaint;
 use crate::bench::field::{Field, Kind};
 use crate::bench::owner::Owner;
 use crate::bench::words::{TEETH, complaints as words};
-use crate::number::{listed, trimmed};
+use crate::number::trimmed;
+use crate::words::listed;
 use gear_math::gears::GearSet;
 use gear_math::rider::Climb;
 use gear_math::{
@@ -273,6 +274,7 @@ fn sure<T>(made: Result<T, OutOfLimits>) -> T {
 }
 
 /// What keeps a text from being a number within its limits.
+#[derive(Clone, Copy)]
 enum NumberFault {
     NotANumber,
     Outside(&'static Limits),

@@ -15,7 +15,7 @@ const STEPS: u32 = 90;
 /// How many verdicts there are.
 const VERDICTS: u8 = 4;
 /// What a rider might change about the lowest gear: teeth off the smallest ring, teeth on to the largest sprocket.
-const OTHER_GEARS: [(u16, u16); 5] = [(0, 0), (2, 0), (0, 2), (0, 4), (2, 4)];
+pub(crate) const OTHER_GEARS: [(u16, u16); 5] = [(0, 0), (2, 0), (0, 2), (0, 4), (2, 4)];
 /// Round lengths at which the picture of a climb may end, metres.
 const LENGTHS: [f64; 14] =
     [10.0, 20.0, 40.0, 60.0, 80.0, 100.0, 150.0, 200.0, 300.0, 500.0, 1000.0, 2000.0, 3000.0, 5000.0];

@@ -110,3 +110,25 @@ pub(crate) const KEEP_KNEE: &str = "keep the knee over the pedal";
 pub(crate) const SHEET_BOTH: &str = "A and B";
 pub(crate) const SHEET_A: &str = "A only";
 pub(crate) const SHEET_B: &str = "B only";
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use gear_math::Ratio;
+    use gear_math::course::Demo;
+    use gear_math::rider::StrengthShare;
+
+    #[test]
+    fn choices_repeat_the_numbers_of_gear_math() {
+        assert!(INCHES_NOMINAL.contains(&format!(" {} in", Ratio::NOMINAL_WHEEL_INCHES)));
+        for (choice, share) in
+            [(LEGS_30_S, StrengthShare::SECONDS_30), (LEGS_15_S, StrengthShare::SECONDS_15)]
+        {
+            assert!(choice.contains(&format!(": {} of it", share.share())), "{choice}");
+        }
+        for (choice, demo) in [(MEADOW, Demo::Meadow), (SAND_PIT, Demo::SandPit)] {
+            let km = (demo.course().length_m() / 100.0).round() / 10.0;
+            assert_eq!(choice, format!("{}, {km} km", demo.name()));
+        }
+    }
+}

@@ -1,6 +1,6 @@
 //! What to type instead of what cannot be understood.
 
-use crate::number::capital;
+use crate::words::capital;
 use gear_math::Limits;
 use gear_math::chain::ChainLinksError;
 use gear_math::gears::GearSetError;

@@ -3,9 +3,10 @@
 use crate::chain::section::ChainSection;
 use crate::chain::words::names::{figure, measures};
 use crate::chain::words::verdict::named;
-use crate::number::{listed, percent, with_unit};
+use crate::number::{percent, with_unit};
 use crate::rings::setup::SetupReport;
 use crate::side::Side;
+use crate::words::listed;
 use gear_math::ChainLinks;
 use gear_math::chain::CageLength;
 

@@ -1,8 +1,9 @@
 //! Lengths by geometry, the front derailleur, and what was assumed.
 
 use crate::layout::line::{Line, name};
-use crate::number::{counted, plain, trimmed};
+use crate::number::{plain, trimmed};
 use crate::side::Side;
+use crate::words::counted;
 use gear_math::cage::FrontConcern;
 use gear_math::chain::{Assumption, ChainWindow};
 

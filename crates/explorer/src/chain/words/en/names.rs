@@ -1,7 +1,8 @@
 //! What counts, gears, parts and states are called.
 
 use crate::chain::report::Station;
-use crate::number::{counted, listed, plain, with_unit};
+use crate::number::{plain, with_unit};
+use crate::words::{counted, listed};
 use gear_math::Gear;
 use gear_math::cage::{CageClass, DerailleurFigure};
 use gear_math::chain::{CageAngle, ChainMeasure, GearState, WheelRole};

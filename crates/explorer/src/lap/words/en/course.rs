@@ -7,7 +7,8 @@ use crate::lap::report::{OwnCourse, Refusal};
 use crate::lap::sketched::Sketched;
 use crate::lap::words::notes;
 use crate::layout::line::{Line, link_to};
-use crate::number::{counted, duration, listed, percent, plain, with_unit};
+use crate::number::{duration, percent, plain, with_unit};
+use crate::words::{counted, listed};
 use gear_math::Gradient;
 use gear_math::course::{Demo, TrackFault, TrackOptions, TrackPlace, TrackReport};
 

@@ -1,6 +1,6 @@
 //! Heads of the form, and how a sketch is written.
 
-use crate::number::listed;
+use crate::words::listed;
 use gear_math::Surface;
 
 /// What unfolds the sketch of a course.

@@ -1,7 +1,8 @@
 //! The lap in numbers.
 
-use crate::number::{clock, duration, listed, plain, rpm, signed, with_unit};
+use crate::number::{clock, duration, plain, rpm, signed, with_unit};
 use crate::side::Side;
+use crate::words::listed;
 use gear_math::Cadence;
 use gear_math::course::{GainPart, Precision, TimeBand};
 

@@ -1,8 +1,9 @@
 //! Stems that get there, or what is missing.
 
 use crate::layout::line::{Line, strong};
-use crate::number::{counted, listed, mm, plain};
+use crate::number::{mm, plain};
 use crate::position::words::names::{angle, missing_piece, whole};
+use crate::words::{counted, listed};
 use gear_math::StemSearch;
 use gear_math::position::{StemAngle, StemLack, StemLength, StemSearchLimits, StemShortfall};
 

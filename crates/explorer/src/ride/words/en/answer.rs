@@ -2,12 +2,13 @@
 
 use super::{A, B};
 use crate::layout::line::{Line, name, strong};
-use crate::number::{likely_share, percent, plain, rpm, with_unit};
+use crate::number::{percent, plain, rpm, with_unit};
 use crate::ride::report::{Difference, LowerGearHelps, RideSide, RunningFrom, SpunOut};
 use crate::ride::section::RideSection;
 use crate::ride::words::figures::{about, end_band, running_from, speeds_from_to, steepest};
 use crate::ride::words::terms::{doubtful, ground_name};
 use crate::side::Side;
+use crate::words::likely_share;
 use gear_math::rider::{Climb, Reason};
 
 /// The speed of each lowest gear at the lowest cadence: a matter of the bike and of how slowly a rider turns the crank.

@@ -1,9 +1,10 @@
 //! How this section tells times, slopes and speeds.
 
-use crate::number::{brief, percent, plain, span_of_time, with_unit};
+use crate::number::{brief, percent, plain, with_unit};
 use crate::ride::report::RunningFrom;
 use crate::ride::section::RideSection;
 use crate::ride::words::terms::{cadence, gait, judged};
+use crate::words::span_of_time;
 use gear_math::Speed;
 use gear_math::rider::{Answer, Climb, ClimbPlan, MarkKind, Slope, SlopeBand, SpeedBand, Time};
 

@@ -2,13 +2,14 @@
 
 use crate::bench::field::Field;
 use crate::layout::line::{Line, link_to, strong};
-use crate::number::{capital, percent, plain, with_unit};
+use crate::number::{percent, plain, with_unit};
 use crate::ride::probe::AtSpeed;
-use crate::ride::report::Stretch;
+use crate::ride::report::{OTHER_GEARS, Stretch};
 use crate::ride::section::RideSection;
 use crate::ride::words::climb::saved;
 use crate::ride::words::figures::{feet_and_gears, steepest, whole};
 use crate::ride::words::terms::{limit, mark, off_road, verb, verdict};
+use crate::words::capital;
 use gear_math::rider::{Advice, ClimbPlan, CrankLength, LowerGear, MarkKind, PeakFactor, Verdict};
 
 /// Every mark on the axis of gradients.
@@ -45,6 +46,9 @@ pub(crate) const OTHERS: [&str; 2] = [
     "What another lowest gear would do",
     "Two teeth off the smallest ring, two or four on to the largest sprocket. The other limits stay where they are.",
 ];
+// Said in words there: teeth off the ring, teeth on to the sprocket.
+const _: () = assert!(matches!(OTHER_GEARS, [(0, 0), (2, 0), (0, 2), (0, 4), (2, 4)]));
+
 /// Its columns.
 pub(crate) const OTHERS_HEADS: [&str; 4] =
     ["Lowest gear", "Slowest at your lowest cadence", "Too tall from", "Points steeper"];

@@ -1,6 +1,7 @@
 //! What riding and running, their limits and their doubts are called.
 
-use crate::number::{listed, plain, with_unit};
+use crate::number::{plain, with_unit};
+use crate::words::listed;
 use gear_math::Surface;
 use gear_math::rider::{
     Advice, Answer, Basis, Gait, LimitsHeld, MarkKind, Reason, RollingCoefficient, Uncertain, Verdict,

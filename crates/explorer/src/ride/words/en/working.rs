@@ -1,9 +1,10 @@
 //! How it was worked out, with this scenario's numbers.
 
-use crate::number::{likely_share, percent, plain, with_unit};
+use crate::number::{percent, plain, with_unit};
 use crate::ride::section::RideSection;
 use crate::ride::words::figures::seconds;
 use crate::ride::words::terms::off_road;
+use crate::words::likely_share;
 use gear_math::rider::{Band, MetabolicPower, PeakFactor};
 
 /// What a formula gives, the formula, and the same in numbers.
