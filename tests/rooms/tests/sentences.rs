@@ -24,7 +24,7 @@ const NO_SENTENCES: [(&str, &str, &str); 10] = [
     ("drawing/plate.rs", "system-ui", "a family of fonts"),
     ("drawing/spot.rs", "", "names of keys, as browsers give them"),
     ("page/entry.rs", "\n/** What changed on the page. */", "types for the scripts"),
-    ("page/form.rs", "field ", "classes of a field"),
+    ("layout/form.rs", "field ", "classes of a field"),
     ("page/skeleton.rs", "Remount", "the page's name"),
     ("ride/inputs.rs", "within its limits", "what an expectation says"),
 ];
