@@ -1,10 +1,11 @@
 //! The fields of the bench: one table row each, read by the form, the link, the messages and the tests.
 
+use crate::bench::offered::{
+    CONSTRUCTIONS, COUNTS, COURSES, GAITS, GROUNDS, HOOKS, INCHES, KNEES, LABEL_EDITIONS, LEGS, LEVELS,
+    RINGS, SHEETS, SPEED_UNITS, SPROCKETS, STOPS, TYRE_GROUNDS, WHEEL_STYLES, WIDTH_LIMITS,
+};
 use crate::bench::owner::Owner;
-use crate::bench::words::{TEETH, choices, fields};
-use gear_math::Surface;
-use gear_math::rider::{Gaits, Level};
-use gear_math::wheel::{Construction, LabelEdition, TyreGround, WheelStyle};
+use crate::bench::words::{TEETH, fields};
 
 /// Where on the bench a field stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -303,75 +304,6 @@ const SKETCH: &str = "150; 0; firm grass
 24; 22; mud
 160; -2; packed gravel
 ";
-const COURSES: &[(&str, &str)] = &[
-    ("meadow", choices::MEADOW),
-    ("sand-pit", choices::SAND_PIT),
-    ("sketch", choices::SKETCH),
-    ("own", choices::OWN),
-];
-const RINGS: &[(&str, &str)] =
-    &[("both", choices::RINGS_BOTH), ("single", choices::RINGS_SINGLE), ("pair", choices::RINGS_PAIRS)];
-const SPROCKETS: &[(&str, &str)] = &[
-    ("bench", choices::SPROCKETS_OF_BOTH),
-    ("a", choices::SPROCKETS_OF_A),
-    ("b", choices::SPROCKETS_OF_B),
-    ("any", choices::SPROCKETS_ANY),
-];
-const INCHES: &[(&str, &str)] = &[("real", choices::INCHES_REAL), ("nominal", choices::INCHES_NOMINAL)];
-const STOPS: &[(&str, &str)] = &[("usual", choices::STOP_USUAL), ("capacity", choices::STOP_CAPACITY)];
-const SPEED_UNITS: &[(&str, &str)] = &[("kmh", "km/h"), ("mph", "mph")];
-const LEVELS: &[(&str, &str)] = &[
-    ("occasional", choices::level(Level::Occasional)),
-    ("club", choices::level(Level::Club)),
-    ("racing", choices::level(Level::Racing)),
-    ("national", choices::level(Level::National)),
-];
-const GROUNDS: &[(&str, &str)] = &[
-    ("tarmac", choices::ground(Surface::Tarmac)),
-    ("gravel", choices::ground(Surface::PackedGravel)),
-    ("firm-grass", choices::ground(Surface::FirmGrass)),
-    ("wet-grass", choices::ground(Surface::WetSoftGrass)),
-    ("mud", choices::ground(Surface::Mud)),
-    ("deep-mud", choices::ground(Surface::DeepMud)),
-    ("wet-sand", choices::ground(Surface::WetPackedSand)),
-    ("loose-sand", choices::ground(Surface::LooseSand)),
-];
-const GAITS: &[(&str, &str)] =
-    &[("run-or-walk", choices::gaits(Gaits::RunOrWalk)), ("run", choices::gaits(Gaits::RunOnly))];
-const COUNTS: &[(&str, &str)] = &[("on", choices::COUNTS), ("off", choices::LEFT_OUT)];
-const LEGS: &[(&str, &str)] = &[
-    ("minutes", choices::LEGS_MINUTES),
-    ("30s", choices::LEGS_30_S),
-    ("15s", choices::LEGS_15_S),
-    ("5s", choices::LEGS_5_S),
-    ("off", choices::LEFT_OUT),
-];
-const CONSTRUCTIONS: &[(&str, &str)] = &[
-    ("tubular", choices::construction(Construction::Tubular)),
-    ("clincher", choices::construction(Construction::Clincher)),
-    ("tubeless", choices::construction(Construction::Tubeless)),
-];
-const WIDTH_LIMITS: &[(&str, &str)] =
-    &[("33", "33 mm"), ("35", "35 mm"), ("38", "38 mm"), ("none", choices::NO_LIMIT)];
-const TYRE_GROUNDS: &[(&str, &str)] = &[
-    ("soft", choices::tyre_ground(TyreGround::Soft)),
-    ("mixed", choices::tyre_ground(TyreGround::Mixed)),
-    ("rocky", choices::tyre_ground(TyreGround::Rocky)),
-];
-const WHEEL_STYLES: &[(&str, &str)] = &[
-    ("smooth", choices::wheel_style(WheelStyle::Smooth)),
-    ("normal", choices::wheel_style(WheelStyle::Normal)),
-    ("hard", choices::wheel_style(WheelStyle::Hard)),
-];
-const HOOKS: &[(&str, &str)] = &[("hooked", choices::HOOKED), ("hookless", choices::HOOKLESS)];
-const LABEL_EDITIONS: &[(&str, &str)] = &[
-    ("2020", choices::label_edition(LabelEdition::Etrto2020)),
-    ("older", choices::label_edition(LabelEdition::OlderIso)),
-];
-const KNEES: &[(&str, &str)] = &[("saddle", choices::KEEP_SADDLE), ("knee", choices::KEEP_KNEE)];
-const SHEETS: &[(&str, &str)] =
-    &[("both", choices::SHEET_BOTH), ("a", choices::SHEET_A), ("b", choices::SHEET_B)];
-
 impl Spec {
     /// The words shown for a value of a choice; the value itself when there are none.
     #[must_use]

@@ -7,6 +7,7 @@ pub mod complaint;
 pub mod field;
 pub(crate) mod field_words;
 pub mod link;
+pub(crate) mod offered;
 pub mod owner;
 pub mod owners;
 pub mod reader;
