@@ -5,15 +5,17 @@ pub mod ride_or_run;
 use serde::de::DeserializeOwned;
 use std::path::Path;
 
-/// Reads one table of `data/` into typed rows; columns are matched by name.
+/// Reads one table of `data/` into typed rows; columns are matched by name, lines that begin with `#` are left aside.
 ///
 /// # Panics
 /// When the file is missing or a row does not fit `T`: a reference that cannot be read must fail the run.
 #[must_use]
 pub fn rows<T: DeserializeOwned>(file: &str) -> Vec<T> {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("data").join(file);
-    let parsed: Result<Vec<T>, csv::Error> =
-        csv::Reader::from_path(&path).and_then(|mut reader| reader.deserialize().collect());
+    let parsed: Result<Vec<T>, csv::Error> = csv::ReaderBuilder::new()
+        .comment(Some(b'#'))
+        .from_path(&path)
+        .and_then(|mut reader| reader.deserialize().collect());
     match parsed {
         Ok(rows) => rows,
         Err(error) => fail(&format!("{}: {error}", path.display())),

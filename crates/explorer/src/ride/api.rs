@@ -1,5 +1,7 @@
 //! Riding against going on foot.
 
+pub mod climb;
+
 use crate::api::objects::{drivetrain, input, output, thrown};
 use gear_math::gears::GearSet;
 use gear_math::rider::{
@@ -54,7 +56,7 @@ pub struct ClimbInput {
     /// Speed into the climb; when left out none is brought that would help.
     #[tsify(optional)]
     entry_speed_ms: Option<f64>,
-    /// Work in reserve above the power; an estimate from body and power when left out.
+    /// Work in reserve above the power; the rider's when left out.
     #[tsify(optional)]
     reserve_kj: Option<f64>,
     /// Share of it for this climb, 0 to 1; 0.2 when left out.
@@ -82,6 +84,13 @@ pub struct RiderInput {
     /// This person's cost on foot over the published mean; 1 when left out.
     #[tsify(optional)]
     foot_cost_factor: Option<f64>,
+    /// Highest power of one pedal turn. When left out 14 W per kg of body, in `rideOrRun` four times the power where that is
+    /// more.
+    #[tsify(optional)]
+    peak_power_w: Option<f64>,
+    /// Work in reserve above the power; an estimate from body and power when left out.
+    #[tsify(optional)]
+    reserve_kj: Option<f64>,
 }
 
 /// The bike.
@@ -158,8 +167,8 @@ pub struct LimitsInput {
     /// The rear wheel slips.
     #[tsify(optional)]
     grip: Option<bool>,
-    /// The legs are too weak to turn the lowest gear for minutes. Their peak is an estimate: 14 W per kg of body, or four
-    /// times the power where that is more.
+    /// The legs are too weak to turn the lowest gear for minutes. Their peak is the rider's; an estimate when left out: 14 W per
+    /// kg of body, or four times the power where that is more.
     #[tsify(optional)]
     force: Option<bool>,
 }
@@ -389,10 +398,11 @@ struct Means {
 impl ClimbInput {
     fn means(&self, rider: &RiderInput) -> Result<Means, JsError> {
         let Rider { power, body, .. } = rider.rider()?;
-        let reserve = given(self.reserve_kj, WorkReserve::new, WorkReserve::estimated(power, body))?;
+        let reserve = given(self.reserve_kj, WorkReserve::new, rider.reserve()?)?;
+        let peak = rider.peak()?.unwrap_or(PeakPower::estimated(power, body));
         Ok(Means {
             entry: Speed::from_km_per_h(3.6 * self.entry_speed_ms.unwrap_or(0.0)).map_err(thrown)?,
-            effort: CriticalPower::new(power, reserve, PeakPower::estimated(power, body)).ok(),
+            effort: CriticalPower::new(power, reserve, peak).ok(),
             share: given(self.reserve_share, ReserveShare::new, ReserveShare::EACH_LAP)?,
         })
     }
@@ -461,8 +471,9 @@ pub(crate) fn given<T>(
 
 impl RideOrRunInput {
     fn question(&self) -> Result<RideOrRun, JsError> {
-        let rider = self.rider.rider()?;
-        RideOrRun::new(rider, self.bike.bike()?, self.air.air()?, self.limits.limits(&rider)).map_err(thrown)
+        let (rider, peak) = (self.rider.rider()?, self.rider.peak()?);
+        let limits = self.limits.limits(&rider, peak);
+        RideOrRun::new(rider, self.bike.bike()?, self.air.air()?, limits).map_err(thrown)
     }
 }
 
@@ -478,6 +489,23 @@ impl RiderInput {
             lowest_cadence: given(self.lowest_cadence_rpm, Cadence::new, rider.lowest_cadence)?,
             ..rider
         })
+    }
+
+    /// The peak power, where it was given.
+    pub(crate) fn peak(&self) -> Result<Option<PeakPower>, JsError> {
+        self.peak_power_w.map(PeakPower::new).transpose().map_err(thrown)
+    }
+
+    fn reserve(&self) -> Result<WorkReserve, JsError> {
+        let Rider { power, body, .. } = self.rider()?;
+        given(self.reserve_kj, WorkReserve::new, WorkReserve::estimated(power, body))
+    }
+
+    /// Power, reserve and peak for the account of effort.
+    pub(crate) fn effort(&self) -> Result<CriticalPower, JsError> {
+        let Rider { power, body, .. } = self.rider()?;
+        let peak = self.peak()?.unwrap_or(PeakPower::of_body(body));
+        CriticalPower::new(power, self.reserve()?, peak).map_err(thrown)
     }
 }
 
@@ -525,9 +553,13 @@ impl AirInput {
 }
 
 impl LimitsInput {
-    pub(crate) fn limits(&self, rider: &Rider) -> RidingLimits {
+    /// With the peak power of the legs, where it is known.
+    pub(crate) fn limits(&self, rider: &Rider, peak: Option<PeakPower>) -> RidingLimits {
         let counts = |switch: &Option<bool>| switch.unwrap_or(true);
-        let all = RidingLimits::all(rider);
+        let mut all = RidingLimits::all(rider);
+        if let (Some(legs), Some(peak)) = (&mut all.force, peak) {
+            legs.peak = peak;
+        }
         RidingLimits {
             balance: all.balance.filter(|_| counts(&self.balance)),
             grip: all.grip.filter(|_| counts(&self.grip)),

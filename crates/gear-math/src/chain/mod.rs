@@ -14,6 +14,7 @@ mod hanger;
 mod measures;
 mod path;
 mod path_error;
+mod pin_friction;
 mod pitch_circle;
 mod point;
 mod remedy;
@@ -38,6 +39,7 @@ pub use measures::{
 };
 pub use path::{ChainPath, PathWheel, StraightRun};
 pub use path_error::{PathError, WheelRole};
+pub use pin_friction::PinFriction;
 pub use pitch_circle::{ChainPitch, PitchCircle};
 pub use point::PathPoint;
 pub use remedy::{Change, Effort, EffortPart, Remedy};

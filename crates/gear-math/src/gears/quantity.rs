@@ -1,6 +1,6 @@
 //! Quantities that belong to the drivetrain alone.
 
-use crate::quantity::{Limits, OutOfLimits, derived, measured};
+use crate::quantity::{Cadence, Limits, OutOfLimits, derived, measured};
 
 measured! {
     /// How far apart two gears may be and still count as the same, in percent of the lower. Limits: estimate, up
@@ -27,6 +27,12 @@ derived! {
     GearStep(percent);
     /// Highest gear ÷ lowest gear, in percent: 300 % is a highest gear three times the lowest.
     GearRange(percent);
+}
+
+impl From<Cadence> for PedalRate {
+    fn from(cadence: Cadence) -> Self {
+        Self(cadence.rpm())
+    }
 }
 
 /// 2 %: well below the 5 % of the smallest step between usual sprockets, 20 to 21 (common practice).

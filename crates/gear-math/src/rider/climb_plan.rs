@@ -202,7 +202,7 @@ impl RideOrRun {
     }
 }
 
-fn timed(ride: Option<Time>, foot_at_best: Time, foot_at_worst: Time) -> Verdict {
+pub(super) fn timed(ride: Option<Time>, foot_at_best: Time, foot_at_worst: Time) -> Verdict {
     match ride {
         None => Verdict::FootForced,
         Some(ride) if foot_at_best > ride => Verdict::Ride,

@@ -18,9 +18,9 @@ use core::fmt;
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct CriticalPower {
-    sustainable: f64,
-    reserve: f64,
-    peak: f64,
+    sustainable: Power,
+    reserve: WorkReserve,
+    peak: PeakPower,
 }
 
 impl CriticalPower {
@@ -30,10 +30,28 @@ impl CriticalPower {
     /// [`PeakTooLow`] when `peak` is not above `sustainable`.
     pub fn new(sustainable: Power, reserve: WorkReserve, peak: PeakPower) -> Result<Self, PeakTooLow> {
         if peak.watts() > sustainable.watts() {
-            Ok(Self { sustainable: sustainable.watts(), reserve: reserve.kj() * 1000.0, peak: peak.watts() })
+            Ok(Self { sustainable, reserve, peak })
         } else {
             Err(PeakTooLow { sustainable, peak })
         }
+    }
+
+    /// The power that lasts.
+    #[must_use]
+    pub const fn sustainable(&self) -> Power {
+        self.sustainable
+    }
+
+    /// The work in store above it.
+    #[must_use]
+    pub const fn reserve(&self) -> WorkReserve {
+        self.reserve
+    }
+
+    /// The peak power, at the best cadence.
+    #[must_use]
+    pub const fn peak(&self) -> PeakPower {
+        self.peak
     }
 
     /// Power that a fresh rider holds for a time.
@@ -42,8 +60,14 @@ impl CriticalPower {
     /// P = CP + W′/(t + W′/(P_max − CP)). Morton (1996, *Ergonomics* 39:611–619, doi:10.1080/00140139608964484).
     #[must_use]
     pub fn power(&self, time: EffortTime) -> PowerDemand {
-        let onset = self.reserve / (self.peak - self.sustainable);
-        PowerDemand::new(self.sustainable + self.reserve / (time.s() + onset))
+        self.power_costing(self.reserve.j(), time)
+    }
+
+    /// The same for a rider who may spend `joules` alone.
+    pub(super) fn power_costing(&self, joules: f64, time: EffortTime) -> PowerDemand {
+        let sustainable = self.sustainable.watts();
+        let onset = joules / (self.peak.watts() - sustainable);
+        PowerDemand::new(sustainable + joules / (time.s() + onset))
     }
 
     /// The simpler estimate without a peak, good for 2 to 30 minutes; absurdly high below one.
@@ -61,7 +85,7 @@ impl CriticalPower {
     /// P = CP + share · W′/t.
     #[must_use]
     pub fn power_spending(&self, share: ReserveShare, time: EffortTime) -> PowerDemand {
-        PowerDemand::new(self.sustainable + share.value() * self.reserve / time.s())
+        PowerDemand::new(self.sustainable.watts() + share.value() * self.reserve.j() / time.s())
     }
 
     /// Power for a time in a race, where only part of the reserve may be spent each lap; never above what a fresh
@@ -78,8 +102,8 @@ impl CriticalPower {
     /// t = W′_spent/(P − CP).
     #[must_use]
     pub fn lasts(&self, power: PowerDemand, share: ReserveShare) -> Option<Time> {
-        let above = power.watts() - self.sustainable;
-        (above > 0.0).then(|| Time::new(share.value() * self.reserve / above))
+        let above = power.watts() - self.sustainable.watts();
+        (above > 0.0).then(|| Time::new(share.value() * self.reserve.j() / above))
     }
 }
 
@@ -92,6 +116,10 @@ const MOST_RESERVE_KJ: f64 = 25.0;
 impl WorkReserve {
     /// 18 kJ: a trained man; 10 to 25 kJ are typical. Estimate.
     pub const USUAL: Self = Self::known(18.0);
+
+    pub(crate) fn j(self) -> f64 {
+        self.kj() * 1000.0
+    }
 
     /// What a rider of this body who keeps up `power` for minutes may have in reserve. For someone who does not know
     /// the power either it follows from the [level](Level::power).

@@ -1,5 +1,6 @@
 //! Riding, running and walking uphill, and which is the faster.
 
+mod account;
 mod air;
 mod ascent;
 mod climb_plan;
@@ -13,8 +14,12 @@ mod limits;
 mod metabolic;
 mod obstacle;
 mod on_foot;
+mod pace;
+mod paced_climb;
 mod pedalling;
+mod preference;
 mod quantity;
+mod recovery;
 mod resistance;
 mod ride_or_run;
 #[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
@@ -22,11 +27,14 @@ mod rider;
 mod road_load;
 mod running;
 mod sensitivity;
+mod sinkage;
 mod slope_band;
+mod strength;
 mod traction;
 mod verdict;
 mod verdict_map;
 
+pub use account::EffortAccount;
 pub use air::{Air, Wind};
 pub use ascent::{Advice, Ascent, LowerGear, OnBike};
 pub use climb_plan::{Carry, CarryReach, ClimbPlan, OverGear, Shortfall};
@@ -38,16 +46,20 @@ pub use gearing::Riding;
 pub use ground::{Basis, Ground, Range, Surface};
 pub use limits::{LimitsHeld, Reason, RidingLimits};
 pub use obstacle::{Slowing, break_even_length};
+pub(crate) use on_foot::FASTEST_ON_FOOT;
 pub use on_foot::{Gait, Gaits, Incline, running_cost, walking_cost};
+pub use paced_climb::{PacedClimb, PacedFoot, PacedRide};
 pub use pedalling::{LegStrength, body_weight_gradient};
 pub use quantity::{
-    AirDensity, AirPressure, AirTemperature, Altitude, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength,
-    Compass, CrankLength, Distance, DragArea, DrivetrainEfficiency, EffectiveMass, EffortTime, FootCost,
-    FootCostFactor, FootDrag, FootFactor, Friction, Gradient, GrossEfficiency, Headwind, Humidity, KitMass,
-    LoadFactor, MassHeight, MetabolicPower, PeakFactor, PeakPower, Power, PowerDemand, RearShare,
-    ReserveShare, RollingCoefficient, SecondsLost, Slope, SlopeShare, StandingMetabolism, StrengthShare,
-    Time, Torque, TotalMass, WheelInertia, Wheelbase, WindSpeed, WorkReserve,
+    AirDensity, AirPressure, AirTemperature, Altitude, BalanceSpeed, BikeMass, BodyMass, CadenceCost,
+    ChargeRate, Climb, ClimbLength, Compass, CrankLength, Deficit, Distance, DragArea, DrivetrainEfficiency,
+    EffectiveMass, EffortBudget, EffortTime, FootCost, FootCostFactor, FootDrag, FootFactor, Friction,
+    Gradient, GrossEfficiency, Headwind, Humidity, KitMass, LoadFactor, MassHeight, MetabolicPower,
+    PeakFactor, PeakPower, Power, PowerDemand, RearShare, RepaidShare, ReserveShare, RollingCoefficient,
+    SecondsLost, Slope, SlopeShare, StandingMetabolism, StrengthShare, Time, Torque, TotalMass, WheelInertia,
+    Wheelbase, WindSpeed, WorkReserve,
 };
+pub use recovery::{Bout, Recovery};
 pub use resistance::{PowerTerms, Resistance};
 pub use ride_or_run::{PowerBelowStanding, RideOrRun};
 pub use rider::{Bike, Rider};
@@ -55,6 +67,7 @@ pub use road_load::RoadLoad;
 pub use running::{RunningWins, SpeedBand};
 pub(crate) use sensitivity::CADENCE_RPM;
 pub use sensitivity::{TornadoBar, Uncertain, Watched};
+pub use sinkage::Sinkage;
 pub use slope_band::SlopeBand;
 pub use traction::Stance;
 pub use verdict::{Answer, Verdict};

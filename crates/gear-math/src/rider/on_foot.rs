@@ -12,6 +12,10 @@ const RUNNING: [f64; 6] = [155.4, -30.4, -43.3, 46.3, 19.5, 3.6];
 /// Walking at the most economical speed; same source.
 const WALKING: [f64; 6] = [280.5, -58.7, -76.8, 51.9, 19.6, 2.5];
 
+/// Nobody runs faster with a bike, m/s, however much power there is. Estimate: a good runner without one holds this over
+/// 10 km.
+pub(crate) const FASTEST_ON_FOOT: f64 = 5.0;
+
 /// How someone on foot moves.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Gait {

@@ -113,18 +113,18 @@ impl LegStrength {
     /// P = 4 P_max (n/n₀)(1 − n/n₀).
     #[must_use]
     pub fn power(&self, cadence: Cadence) -> PowerDemand {
-        self.power_at(cadence.rpm())
+        PowerDemand::new(self.power_at(cadence.rpm()))
     }
 
-    fn power_at(&self, rpm: f64) -> PowerDemand {
+    pub(super) fn power_at(&self, rpm: f64) -> f64 {
         let share = rpm / self.fastest_rpm();
-        PowerDemand::new(4.0 * self.peak.watts() * share * (1.0 - share).max(0.0))
+        4.0 * self.peak.watts() * share * (1.0 - share).max(0.0)
     }
 
     /// Highest power at a cadence in an effort of a given time, whatever [`usable`](Self::usable) says of another one.
     #[must_use]
     pub fn power_for(&self, time: Time, cadence: PedalRate) -> PowerDemand {
-        PowerDemand::new(StrengthShare::lasting(time) * self.power_at(cadence.rpm()).watts())
+        PowerDemand::new(StrengthShare::lasting(time) * self.power_at(cadence.rpm()))
     }
 
     /// Highest power that the usable strength gives at any cadence.
@@ -137,7 +137,11 @@ impl LegStrength {
     /// cadence does.
     #[must_use]
     pub fn cadences_for(&self, power: Power) -> Option<(f64, f64)> {
-        let asked = power.watts() / self.lasting_power().watts();
+        self.cadences_at(power.watts())
+    }
+
+    pub(super) fn cadences_at(&self, watts: f64) -> Option<(f64, f64)> {
+        let asked = watts / self.lasting_power().watts();
         let half = self.optimal.rpm();
         (asked <= 1.0).then(|| {
             let reach = (1.0 - asked).sqrt();
@@ -145,7 +149,7 @@ impl LegStrength {
         })
     }
 
-    fn fastest_rpm(&self) -> f64 {
+    pub(super) fn fastest_rpm(&self) -> f64 {
         2.0 * self.optimal.rpm()
     }
 }

@@ -23,6 +23,14 @@ measured! {
     WorkReserve(kj): "work in reserve", "kJ", 1.0 ..= 50.0;
     /// Part of the work reserve spent in one effort. A pure number.
     ReserveShare(value): "share of the reserve", "", 0.01 ..= 1.0;
+    /// Part of what the power falls short of the sustainable one by that is repaid to the reserve. A pure number.
+    RepaidShare(value): "repaid share", "", 0.0 ..= 1.0;
+    /// Work above the sustainable power that an effort, or a whole lap, may cost in the end, in joules, by the
+    /// [charge](crate::rider::EffortAccount::charge).
+    EffortBudget(j): "budget of the effort", "J", 0.0 ..= 50000.0;
+    /// What leaving the preferred cadence costs: this part of the power, times the square of the cadence's relative distance
+    /// from it. A pure number.
+    CadenceCost(value): "cost of cadence", "", 0.0 ..= 2.0;
     /// Length of an effort, in seconds.
     EffortTime(s): "length of the effort", "s", 1.0 ..= 3600.0;
     /// Mechanical power over total metabolic power. A pure number.
@@ -117,17 +125,21 @@ derived! {
     MetabolicPower(watts);
     /// Power that a computation asks for at the crank, in watts. Unlike a typed [`Power`] it has no limits.
     PowerDemand(watts);
+    /// What a second takes from the reserve, in watts; negative while it is repaid.
+    ChargeRate(watts);
+    /// What the reserve has been drawn down by, in joules.
+    Deficit(j);
 }
 
 known! {
     GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor, DragArea, AirDensity,
     Headwind, FootDrag, RollingCoefficient, FootFactor, SlopeShare, Friction, SecondsLost, BalanceSpeed,
     CrankLength, Wheelbase, MassHeight, RearShare, PeakFactor, PeakPower, StrengthShare, WheelInertia,
-    WorkReserve, ReserveShare,
+    WorkReserve, ReserveShare, RepaidShare, CadenceCost, EffortBudget,
 }
 
 nearest! {
-    Power, PeakPower, WorkReserve, ClimbLength, EffortTime, GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor,
+    Power, PeakPower, WorkReserve, EffortBudget, ClimbLength, EffortTime, GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor,
     AirDensity, AirPressure, Climb, Headwind, RollingCoefficient, FootFactor, Friction, BalanceSpeed, Gradient,
 }
 
@@ -137,6 +149,17 @@ impl FrontShare {
     pub fn beside(rear: RearShare) -> Self {
         Self::nearest(1.0 - rear.value())
     }
+}
+
+impl From<Power> for PowerDemand {
+    fn from(power: Power) -> Self {
+        Self(power.0)
+    }
+}
+
+impl PowerDemand {
+    /// No power: coasting.
+    pub const NONE: Self = Self(0.0);
 }
 
 impl Gradient {

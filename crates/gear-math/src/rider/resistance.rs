@@ -7,7 +7,7 @@ use core::f64::consts::TAU;
 
 /// Faster than any descent of a course, in m/s; a speed that nothing bounds is reported as this. Estimate, because 80 kg with
 /// 0.4 m² of drag area fall no faster than 37 m/s down a slope of 45 %.
-const FASTEST: f64 = 40.0;
+pub(super) const FASTEST: f64 = 40.0;
 
 /// The forces that hold a rider back on one gradient; made by [`RoadLoad::resistance`](crate::rider::road_load::RoadLoad::resistance).
 ///

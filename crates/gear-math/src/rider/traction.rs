@@ -65,6 +65,13 @@ impl Stance {
         })
     }
 
+    /// The largest mean drive force before the rear wheel slips, in N, where rider and bike press on the slope with `normal_n`:
+    /// what holds the bike where it just slips. Infinite where it never does.
+    pub(crate) fn drive_n(&self, friction: Friction, rolling: RollingCoefficient, normal_n: f64) -> f64 {
+        let drive = |slip: Slope| (normal_n * (slip.rise_over_run() + rolling.value())).max(0.0);
+        self.slip(friction, rolling).map_or(f64::INFINITY, drive)
+    }
+
     /// The gradient from which the front wheel lifts at steady speed.
     ///
     /// # Formula

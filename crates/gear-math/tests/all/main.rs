@@ -5,6 +5,7 @@ mod climb_properties;
 mod course_properties;
 mod drivetrain_decisions;
 mod drivetrain_properties;
+mod effort_properties;
 mod lap_accounts;
 mod position_decisions;
 mod position_properties;

@@ -166,7 +166,8 @@ pub fn lap(#[wasm_bindgen(unchecked_param_type = "LapInput")] asked: JsValue) ->
 impl LapInput {
     pub(super) fn setup(&self) -> Result<LapSetup, JsError> {
         let setup = LapSetup::new(self.rider.rider()?, self.bike.bike()?, self.air.air()?);
-        self.costs.on(LapSetup { limits: self.limits.limits(&setup.rider), ..setup })
+        let limits = self.limits.limits(&setup.rider, self.rider.peak()?);
+        self.costs.on(LapSetup { limits, ..setup })
     }
 }
 

@@ -1,8 +1,8 @@
 //! What shifting, getting off and getting on cost, and the rider's habits with them.
 
 use crate::course::quantity::{Braking, MountTime, ShiftTime, ShiftWindow};
-use crate::physics::GRAVITY;
-use crate::quantity::Cadence;
+use crate::quantity::{Cadence, Speed};
+use crate::rider::{DrivetrainEfficiency, EffectiveMass, Power};
 
 /// The cadences a rider keeps to and what a shift costs.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -45,27 +45,20 @@ impl Mounting {
         Self { off: MountTime::known(1.5), on: MountTime::known(1.5), braking: Braking::known(3.0) };
 }
 
-impl Braking {
-    /// The friction between tyres and level ground that braking so hard takes.
+impl ShiftTime {
+    /// The speed after a shift that takes no time of its own: the work of its seconds without drive is missing.
     ///
     /// # Formula
-    /// μ = a/g.
+    /// v′² = v² − 2 η P t/m_e. That neither time nor distance passes is a choice of the lap's model.
     #[must_use]
-    pub fn friction_needed(self) -> f64 {
-        self.m_per_s2() / GRAVITY
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// A tyre holds no more than friction times weight, and weight slows itself by g.
-    #[test]
-    fn braking_at_g_takes_a_friction_of_one() {
-        for m_per_s2 in [1.0, 3.0, 5.5] {
-            let friction = Braking::new(m_per_s2).unwrap().friction_needed();
-            assert!((friction * 9.81 - m_per_s2).abs() < 0.01, "{friction}");
-        }
+    pub fn speed_after(
+        self,
+        speed: Speed,
+        power: Power,
+        efficiency: DrivetrainEfficiency,
+        mass: EffectiveMass,
+    ) -> Speed {
+        let work = efficiency.share() * power.watts() * self.s();
+        Speed::new((speed.m_per_s().powi(2) - 2.0 * work / mass.kg()).max(0.0).sqrt())
     }
 }

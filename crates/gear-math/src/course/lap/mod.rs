@@ -2,6 +2,7 @@
 
 pub(super) mod account;
 pub(super) mod band;
+pub(super) mod braking;
 pub(super) mod costs;
 pub(super) mod follow;
 pub(super) mod forced;
@@ -10,6 +11,7 @@ pub(super) mod gearbox;
 pub(super) mod lap;
 pub(super) mod modes;
 pub(super) mod motion;
+pub(super) mod remount;
 pub(super) mod ride;
 pub(super) mod settled;
 pub(super) mod setup;

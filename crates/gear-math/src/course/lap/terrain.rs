@@ -8,8 +8,8 @@ use crate::course::quantity::{CornerSpeed, Step};
 use crate::course::segment::Segment;
 use crate::physics::GRAVITY;
 use crate::rider::{
-    Air, BalanceSpeed, Bike, Gradient, Ground, Headwind, LegStrength, PowerBelowStanding, RideOrRun, Rider,
-    RoadLoad, Surface,
+    Air, BalanceSpeed, Bike, FASTEST_ON_FOOT, Gradient, Ground, Headwind, LegStrength, PowerBelowStanding,
+    RideOrRun, Rider, RoadLoad, Stance, Surface,
 };
 use core::ops::Range;
 
@@ -18,9 +18,6 @@ use core::ops::Range;
 const RUN_IN_M: f64 = 600.0;
 /// How far beyond the line the rider looks ahead on a flying lap, m.
 const RUN_OUT_M: f64 = 200.0;
-/// Nobody runs faster with a bike, m/s, however much power there is. Estimate: a good runner without one holds this over
-/// 10 km.
-const FASTEST_ON_FOOT: f64 = 5.0;
 /// Part of a step that a stretch may be longer without another step, against rounding.
 const ROUNDING: f64 = 1e-9;
 
@@ -221,11 +218,9 @@ impl<'a> Person<'a> {
 
     /// The largest mean drive force before the wheel slips: what holds the bike on the slope where it just does.
     fn grip(&self, ground: &Ground, gradient: Gradient) -> f64 {
-        let slip = self.setup.limits.grip.and_then(|stance| stance.slip(ground.friction, ground.rolling));
-        slip.map_or(f64::INFINITY, |slip| {
-            let normal = self.weight() / gradient.rise_over_run().hypot(1.0);
-            (normal * (slip.rise_over_run() + ground.rolling.value())).max(0.0)
-        })
+        let normal = self.weight() / gradient.rise_over_run().hypot(1.0);
+        let drive = |stance: Stance| stance.drive_n(ground.friction, ground.rolling, normal);
+        self.setup.limits.grip.map_or(f64::INFINITY, drive)
     }
 
     fn weight(&self) -> f64 {

@@ -1,0 +1,76 @@
+//! The fastest even speed that a budget allows in a gear.
+
+use crate::rider::account::EffortAccount;
+use crate::rider::resistance::Resistance;
+use crate::solve::halved;
+
+/// Speeds are looked at from the fastest down, each this share of the one before. Estimate, because the speeds that a gear can be
+/// held at lie in one stretch; where it is narrower than a step, its place is searched for.
+const STEP: f64 = 0.96;
+/// Halvings of such a step that leave rounding.
+const HALVINGS: u32 = 48;
+/// Thirds cut off two steps about the easiest speed: what is left is a millionth of it.
+const THIRDS: u32 = 28;
+
+/// One slope, ridden evenly.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Pace<'a> {
+    pub(super) account: &'a EffortAccount,
+    pub(super) resistance: Resistance,
+    /// What may be charged for a metre, in J.
+    pub(super) budget_per_m: f64,
+    /// Slowest speed that counts as riding, and the fastest that grip allows, in m/s.
+    pub(super) slowest: f64,
+    pub(super) fastest: f64,
+}
+
+impl Pace<'_> {
+    /// Power at the crank that holds a speed, in W.
+    pub(super) fn power(&self, speed: f64) -> f64 {
+        (self.resistance.force(speed) * speed / self.resistance.efficiency).max(0.0)
+    }
+
+    /// What a second at a speed takes from the reserve, in W, in a gear of so many metres a turn.
+    pub(super) fn charge(&self, speed: f64, metres: f64) -> f64 {
+        self.account.charge_w(self.power(speed), 60.0 * speed / metres)
+    }
+
+    /// The fastest speed that the budget allows in a gear; `None` when it allows none that counts as riding.
+    pub(super) fn fastest_in(&self, metres: f64) -> Option<f64> {
+        let top = self.fastest.min(self.account.fastest_rpm() * metres / 60.0);
+        let (mut above, mut easiest) = (top, (0.0, top));
+        while above >= self.slowest {
+            let room = self.room(above, metres);
+            if room >= 1.0 {
+                return Some(self.fastest_between(above, (above / STEP).min(top), metres));
+            }
+            if room > easiest.0 {
+                easiest = (room, above);
+            }
+            above *= STEP;
+        }
+        self.fastest_about(easiest.1, top, metres)
+    }
+
+    fn fastest_between(&self, held: f64, above: f64, metres: f64) -> f64 {
+        halved(held, above, HALVINGS, |speed| self.room(speed, metres) >= 1.0).0
+    }
+
+    /// The same within a step of the easiest of the speeds looked at, none of which is held.
+    fn fastest_about(&self, speed: f64, top: f64, metres: f64) -> Option<f64> {
+        let above = (speed / STEP).min(top);
+        let (mut low, mut high) = ((speed * STEP).max(self.slowest), above);
+        for _ in 0..THIRDS {
+            let third = (high - low) / 3.0;
+            let is_rising = self.room(low + third, metres) < self.room(high - third, metres);
+            (low, high) = if is_rising { (low + third, high) } else { (low, high - third) };
+        }
+        (low <= top && self.room(low, metres) >= 1.0).then(|| self.fastest_between(low, above, metres))
+    }
+
+    /// Power that the budget allows at a speed, over the power that it takes, what cadence costs included.
+    fn room(&self, speed: f64, metres: f64) -> f64 {
+        let (power, rpm) = (self.power(speed), 60.0 * speed / metres);
+        self.account.felt_w(self.budget_per_m * speed, rpm) / (power * self.account.factor(power, rpm))
+    }
+}

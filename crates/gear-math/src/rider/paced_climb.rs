@@ -1,0 +1,192 @@
+//! One climb at an even pace: as fast as a budget of effort allows, in the best gear, and on foot.
+
+use crate::gears::{Gear, PedalRate};
+use crate::physics::GRAVITY;
+use crate::quantity::Speed;
+use crate::rider::account::EffortAccount;
+use crate::rider::air::Air;
+use crate::rider::climb_plan::timed;
+use crate::rider::energy::Energy;
+use crate::rider::ground::Ground;
+use crate::rider::on_foot::{FASTEST_ON_FOOT, Incline};
+use crate::rider::pace::Pace;
+use crate::rider::quantity::{
+    BalanceSpeed, Climb, ClimbLength, EffortBudget, Headwind, Power, PowerDemand, Time,
+};
+use crate::rider::resistance::FASTEST;
+use crate::rider::ride_or_run::RideOrRun;
+use crate::rider::rider::Rider;
+use crate::rider::verdict::Verdict;
+use crate::solve::halved;
+
+/// Slower than this nobody rides, m/s, even where balance is not looked at. Estimate: a third of the
+/// [usual limit](BalanceSpeed::USUAL).
+const SLOWEST: f64 = 0.4;
+/// Halvings of the model's powers or speeds that leave rounding.
+const HALVINGS: u32 = 60;
+
+/// One climb at an even pace; made by [`RideOrRun::paced`].
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PacedClimb {
+    /// On the bike; `None` where strength, grip or balance allow no riding.
+    pub ride: Option<PacedRide>,
+    /// On foot.
+    pub foot: PacedFoot,
+    /// The judgement on the two times, getting off and on left aside, within the [band](crate::rider::Band) of the ratio at the
+    /// power on foot.
+    pub verdict: Verdict,
+}
+
+/// Riding a climb at an even pace.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PacedRide {
+    /// Time over the climb.
+    pub time: Time,
+    /// The speed.
+    pub speed: Speed,
+    /// Power at the crank that it takes.
+    pub power: PowerDemand,
+    /// Cadence in the gear.
+    pub cadence: PedalRate,
+    /// The gear in which it is fastest; of equally fast ones that which takes least from the reserve.
+    pub gear: Gear,
+}
+
+/// Going up on foot at an even pace.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PacedFoot {
+    /// Time over the climb, getting off and on left aside.
+    pub time: Time,
+    /// The speed, no more than 5 m/s.
+    pub speed: Speed,
+    /// Crank power that costs the same metabolic power.
+    pub power: PowerDemand,
+}
+
+impl RideOrRun {
+    /// The fastest even pace over a climb that takes no more than `budget` from the reserve, on the bike and on foot.
+    ///
+    /// The budget is [none](EffortBudget::NONE) for what can be repeated for ever, or the share that a climb of every lap may cost.
+    /// Of this question's limits grip and balance count where they are there, cadence and leg strength by the account alone. The
+    /// wheels' bearings and spokes count, and wind on the bike alone, as on a lap.
+    ///
+    /// # Formula
+    /// The greatest v with h(P, n) L/v ≤ B, η P = F(v) v, and F no more than grip holds, over all gears that may be used; on foot
+    /// with [`charge_on_foot`](EffortAccount::charge_on_foot). That one budget is charged evenly is a choice of this model.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::{Bike, Circumference, Drivetrain, Power, RideOrRun, Rider, Surface};
+    /// use gear_math::rider::{
+    ///     Air, BikeMass, BodyMass, Climb, ClimbLength, CriticalPower, EffortAccount, EffortBudget, KitMass,
+    ///     PeakPower, RidingLimits, WorkReserve,
+    /// };
+    /// let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
+    /// let drivetrain = Drivetrain { chainset: "40".parse()?, cassette: "11-13-15-17-20-23-27-32".parse()? };
+    /// let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2100.0)?);
+    /// let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(&rider))?;
+    /// let effort = CriticalPower::new(rider.power, WorkReserve::USUAL, PeakPower::of_body(rider.body))?;
+    ///
+    /// let (account, grass) = (EffortAccount::new(effort), Surface::FirmGrass.ground());
+    /// let (bank, length) = (Climb::new(12.0)?, ClimbLength::new(50.0)?);
+    /// let paced = |joules| -> Result<_, gear_math::OutOfLimits> {
+    ///     Ok(question.paced(&account, &grass, bank, length, EffortBudget::new(joules)?))
+    /// };
+    /// let (steady, forced) = (paced(0.0)?.ride.expect("rideable"), paced(2000.0)?.ride.expect("rideable"));
+    /// assert_eq!(steady.gear.to_string(), "40×32");
+    /// assert!(steady.cadence.rpm() < 47.0, "the lowest gear is tall here");
+    /// assert!(steady.time.s() - forced.time.s() > 6.0);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn paced(
+        &self,
+        account: &EffortAccount,
+        ground: &Ground,
+        gradient: Climb,
+        length: ClimbLength,
+        budget: EffortBudget,
+    ) -> PacedClimb {
+        let budget_per_m = budget.j() / length.m();
+        let ride = self.paced_ride(&self.pace(account, ground, gradient, budget_per_m), length);
+        let incline = Incline::new(gradient);
+        let power = self.paced_foot_power(account, ground, &incline, budget_per_m);
+        let (foot, [best, worst]) = self.paced_foot(power, ground, &incline, length);
+        PacedClimb { ride, foot, verdict: timed(ride.map(|ride| ride.time), best, worst) }
+    }
+
+    fn pace<'a>(
+        &self,
+        account: &'a EffortAccount,
+        ground: &Ground,
+        gradient: Climb,
+        budget_per_m: f64,
+    ) -> Pace<'a> {
+        let resistance = self.load(ground).with_wheels().resistance(gradient.into());
+        let normal = self.rider.with(&self.bike).kg() * GRAVITY / gradient.rise_over_run().hypot(1.0);
+        let grip = self.limits.grip.map(|stance| stance.drive_n(ground.friction, ground.rolling, normal));
+        let holds = |grip: f64| halved(0.0, FASTEST, HALVINGS, |speed| resistance.force(speed) <= grip).0;
+        Pace {
+            account,
+            resistance,
+            budget_per_m,
+            slowest: self.limits.balance.map_or(SLOWEST, BalanceSpeed::m_per_s),
+            fastest: grip.map_or(FASTEST, holds),
+        }
+    }
+
+    fn paced_ride(&self, pace: &Pace<'_>, length: ClimbLength) -> Option<PacedRide> {
+        let in_gear = |gear: Gear| {
+            let metres = gear.development(self.bike.wheel).m();
+            pace.fastest_in(metres).map(|speed| ((speed, -pace.charge(speed, metres)), gear))
+        };
+        let better = |a: ((f64, f64), Gear), b: ((f64, f64), Gear)| if b.0 > a.0 { b } else { a };
+        let ((speed, _), gear) = self.bike.gears().filter_map(in_gear).reduce(better)?;
+        Some(PacedRide {
+            time: Time::new(length.m() / speed),
+            speed: Speed::new(speed),
+            power: PowerDemand::new(pace.power(speed)),
+            cadence: gear.development(self.bike.wheel).cadence_at(Speed::new(speed)),
+            gear,
+        })
+    }
+
+    /// The climb on foot at a power, and its time at the edges of the band, the best first.
+    fn paced_foot(
+        &self,
+        power_w: f64,
+        ground: &Ground,
+        incline: &Incline,
+        length: ClimbLength,
+    ) -> (PacedFoot, [Time; 2]) {
+        let energy = self.on_foot_with(power_w);
+        let speeds = energy.speeds(ground, incline);
+        let band = energy.band(&speeds, ground, incline);
+        let time = length.m() / speeds.foot;
+        let edges = [band.high, band.low].map(|edge| Time::new(time * band.reference / edge));
+        let (speed, power) = (Speed::new(speeds.foot), PowerDemand::new(power_w));
+        (PacedFoot { time: Time::new(time), speed, power }, edges)
+    }
+
+    /// The most power on foot that the budget allows and that is not too much for the fastest speed, in W.
+    fn paced_foot_power(
+        &self,
+        account: &EffortAccount,
+        ground: &Ground,
+        incline: &Incline,
+        budget_per_m: f64,
+    ) -> f64 {
+        let most = account.effort.peak().watts().min(Power::LIMITS.max);
+        let is_allowed = |power: f64| {
+            let speed = self.on_foot_with(power).speeds(ground, incline).foot;
+            speed <= FASTEST_ON_FOOT && account.charge_on_foot_w(power) <= budget_per_m * speed
+        };
+        halved(Power::LIMITS.min, most, HALVINGS, is_allowed).0
+    }
+
+    /// The rider with another power, out of the wind.
+    fn on_foot_with(&self, power_w: f64) -> Energy {
+        let rider = Rider { power: Power::nearest(power_w), ..self.rider };
+        Energy::new(&rider, &self.bike, &Air { headwind: Headwind::NONE, ..self.air })
+    }
+}
