@@ -1,7 +1,7 @@
 //! A course as plain objects.
 
 use crate::api::objects::thrown;
-use crate::ride::api::surface;
+use crate::ride::api::surroundings::surface;
 use gear_math::course::{CornerSpeed, Obstacle, ObstacleTime, Segment, StretchLength};
 use gear_math::{Course, Gradient};
 use serde::{Deserialize, Serialize};

@@ -2,7 +2,7 @@
 
 use crate::api::objects::{input, output, thrown};
 use crate::lap::api::course::CourseInput;
-use crate::ride::api::surface;
+use crate::ride::api::surroundings::surface;
 use gear_math::course::{SmoothingLength, TrackOptions, TrackPlace, TrackReport};
 use gear_math::{Course, Surface};
 use serde::{Deserialize, Serialize};

@@ -2,7 +2,11 @@
 
 use crate::api::objects::{RingAndSprocket, input, output, thrown};
 use crate::lap::api::course::CourseInput;
-use crate::ride::api::{AirInput, BikeInput, LimitsInput, ReasonName, RiderInput, given};
+use crate::ride::api::bike::BikeInput;
+use crate::ride::api::given::given;
+use crate::ride::api::names::ReasonName;
+use crate::ride::api::rider::RiderInput;
+use crate::ride::api::surroundings::{AirInput, LimitsInput};
 use gear_math::course::{BandedLap, Braking, Mode, MountTime, PlanPart, ShiftTime, ShiftWindow, WhyOnFoot};
 use gear_math::{Cadence, LapSetup};
 use serde::{Deserialize, Serialize};

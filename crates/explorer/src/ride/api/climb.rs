@@ -1,7 +1,11 @@
 //! One climb at an even pace on a budget of effort.
 
 use crate::api::objects::{input, output, thrown};
-use crate::ride::api::{AirInput, BikeInput, GroundInput, LimitsInput, RideVerdict, RiderInput, given};
+use crate::ride::api::bike::BikeInput;
+use crate::ride::api::given::given;
+use crate::ride::api::names::RideVerdict;
+use crate::ride::api::rider::RiderInput;
+use crate::ride::api::surroundings::{AirInput, GroundInput, LimitsInput};
 use gear_math::RideOrRun;
 use gear_math::rider::{
     Climb, ClimbLength, EffortAccount, EffortBudget, PacedClimb, PacedFoot, PacedRide, ReserveShare,
