@@ -27,7 +27,7 @@ impl Page {
     pub(crate) fn load(bindings: &Bindings) -> Result<Self> {
         Ok(Self {
             template: files::read_text("www/index.html")?,
-            style: style("www/style/page.css")?,
+            style: skeleton::words_of_styles() + &style("www/style/page.css")?,
             print_type: style("www/style/print-type.css")?,
             script: safe(bundled(Path::new("www/main.js"))?)?,
             icon: STANDARD.encode(files::read("www/icons/icon.svg")?),

@@ -24,6 +24,12 @@ pub(crate) fn table(title: &str, remark: &str, head: &Markup, body: &Markup) -> 
     }
 }
 
+/// A table that holds for every bike and rider, so that it rests on no value of the demo's.
+#[must_use]
+pub(crate) fn for_every_bike(table: &Markup) -> Markup {
+    html! { div data-for-every-bike { (table) } }
+}
+
 /// The row of heads.
 #[must_use]
 pub(crate) fn heads_row(heads: &[Head<'_>]) -> Markup {

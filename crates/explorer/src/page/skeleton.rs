@@ -13,6 +13,12 @@ pub fn title() -> Markup {
     }
 }
 
+/// Words that the styles put where they mark something.
+#[must_use]
+pub fn words_of_styles() -> String {
+    format!(":root{{--demo-values:\"{}\"}}", words::DEMO_VALUES)
+}
+
 /// The way past the bench for the keyboard, and the head with its navigation.
 #[must_use]
 pub fn masthead() -> Markup {
@@ -86,5 +92,42 @@ pub fn foot() -> Markup {
     html! {
         p class="unseen" id="keys" { (words::KEYS) }
         footer class="quiet" { p { (words::STAYS_HERE) " " (sheet::LIMITS) } }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::page::report::Report;
+
+    fn count(page: &str, what: &str) -> usize {
+        page.matches(what).count()
+    }
+
+    #[test]
+    fn every_picture_and_every_text_has_one_place_in_its_section() {
+        let report = Report::default();
+        for question in questions::all() {
+            let section = question.skeleton().into_string();
+            for name in question.pictures() {
+                assert_eq!(count(&section, &format!("data-picture=\"{name}\"")), 1, "{name}");
+            }
+            for (id, _) in question.fragments(&report) {
+                assert_eq!(count(&section, &format!("id=\"{id}\"")), 1, "{id}");
+            }
+            let shown = question.pictures().len();
+            assert_eq!(count(&section, "data-picture="), shown, "a picture of {} is no row", question.id());
+        }
+    }
+
+    #[test]
+    fn every_form_that_the_page_has_room_for_is_one() {
+        let page = format!("{}{}", bench().into_string(), sections().into_string());
+        let names: Vec<&str> =
+            page.split("data-form=\"").skip(1).filter_map(|rest| rest.split('"').next()).collect();
+        assert!(names.len() > 10, "{names:?}");
+        for name in names {
+            assert!(crate::page::form::by_name(name).is_some(), "{name}");
+        }
     }
 }

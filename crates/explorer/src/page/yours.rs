@@ -9,7 +9,7 @@ use crate::page::words::yours as words;
 use maud::{Markup, html};
 
 /// The parts of the bench that the demo fills, by the names under which they are listed.
-const PARTS: [(&str, &[Group]); 8] = [
+const PARTS: &[(&str, &[Group])] = &[
     (words::SETUP_A, &[Group::SetupA]),
     (words::SETUP_B, &[Group::SetupB]),
     (words::WHEEL, &[Group::Wheel]),
@@ -89,4 +89,17 @@ fn names(fields: &[Field]) -> String {
     let named: Vec<String> = fields.iter().take(NAMED).map(|&field| words::field(field)).collect();
     let (named, more) = (words::in_a_row(&named), fields.len().saturating_sub(NAMED));
     if more > 0 { words::and_more(&named, more) } else { named }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn whatever_the_demo_puts_in_is_listed_once() {
+        for field in Field::ALL.iter().filter(|field| field.start_owner() == Owner::Demo) {
+            let group = field.spec().group;
+            assert_eq!(PARTS.iter().filter(|(_, groups)| groups.contains(&group)).count(), 1, "{group:?}");
+        }
+    }
 }

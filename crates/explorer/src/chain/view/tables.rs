@@ -4,7 +4,7 @@ use crate::chain::section::ChainSection;
 use crate::chain::words::names::{class as class_name, teeth};
 use crate::chain::words::tables as words;
 use crate::layout::head::Head;
-use crate::layout::pieces::{column, heads_row, name, table};
+use crate::layout::pieces::{column, for_every_bike, heads_row, name, table};
 use crate::rings::setup::SetupReport;
 use crate::side::Side;
 use gear_math::cage::CageClass;
@@ -66,7 +66,7 @@ fn classes() -> Markup {
     html! {
         details #cage-classes {
             summary { (words::CLASSES_OPEN) }
-            (table(words::CLASSES, words::CLASSES_REMARK, &heads_row(&words::CLASSES_HEADS.map(Head::Figures)), &body))
+            (for_every_bike(&table(words::CLASSES, words::CLASSES_REMARK, &heads_row(&words::CLASSES_HEADS.map(Head::Figures)), &body)))
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::layout::head::Head;
 use crate::layout::line::Line;
-use crate::layout::pieces::{marked_table, plain_table};
+use crate::layout::pieces::{for_every_bike, marked_table, plain_table};
 use crate::number::{percent, plain, signed};
 use crate::ride::probe::AtSpeed;
 use crate::ride::report::{OtherGear, RideReport, RideSide};
@@ -191,7 +191,11 @@ fn grounds(tyre: MountedWidth) -> Markup {
         ]
     };
     let rows: Vec<Vec<String>> = Surface::ALL.iter().map(row).collect();
-    table([words::GROUNDS, &words::grounds_remark()], &words::GROUNDS_HEADS.map(Head::Figures), &rows)
+    for_every_bike(&table(
+        [words::GROUNDS, &words::grounds_remark()],
+        &words::GROUNDS_HEADS.map(Head::Figures),
+        &rows,
+    ))
 }
 
 /// The climb that was asked about.

@@ -3,7 +3,7 @@
 use crate::bench::words::choices::{tyre_ground, wheel_style};
 use crate::layout::head::Head;
 use crate::layout::line::Line;
-use crate::layout::pieces::{marked_table, plain_table};
+use crate::layout::pieces::{for_every_bike, marked_table, plain_table};
 use crate::number::{percent, plain, signed, with_unit};
 use crate::rings::setup::SetupReport;
 use crate::rings::words::wheel::by_size;
@@ -195,7 +195,7 @@ fn rules_table(tyre: &TyreReport) -> Markup {
     let heads = [Head::Figures(body), Head::Words(who), Head::Figures(widest), Head::Words(seen)];
     let table = plain_table(rules::TITLE, rules::REMARK, &heads, &rows(&RACE_RULES, rules::row));
     html! {
-        details id="tyre-rules" { summary { (rules::TITLE) } (table) }
+        details id="tyre-rules" { summary { (rules::TITLE) } (for_every_bike(&table)) }
         p.prose { (rules::wheels(tyre.size)) }
     }
 }

@@ -51,6 +51,9 @@ pub(crate) const COPY_BY_HAND: &str =
 /// What the text to send is called.
 pub(crate) const AS_TEXT: &str = "The workshop sheet as text";
 
+/// At the title of a picture or a table that rests on the demo's values; without quotes.
+pub(crate) const DEMO_VALUES: &str = "demo values";
+
 /// What the keys do in a picture.
 pub(crate) const KEYS: &str = "Use the arrow keys to step through the picture, metre by metre along a lap; with Shift ten steps at a time, Page Up and Page Down a tenth of it, Home and End for its ends.";
 /// Where everything is worked out.
