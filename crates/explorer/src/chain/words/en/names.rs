@@ -1,7 +1,7 @@
 //! What counts, gears, parts and states are called.
 
 use crate::chain::report::Station;
-use crate::number::{plain, with_unit};
+use crate::number::{plain, shows_nothing, with_unit};
 use crate::words::{counted, listed};
 use gear_math::Gear;
 use gear_math::cage::{CageClass, DerailleurFigure};
@@ -105,9 +105,11 @@ pub(crate) fn station(station: &Station) -> String {
 /// A cage angle as seen from the drive side.
 fn direction(angle: CageAngle) -> String {
     let degrees = plain(angle.degrees().abs(), 0);
-    match (degrees.as_str(), angle.degrees() < 0.0) {
-        ("0", _) => "straight down".to_owned(),
-        (degrees, false) => format!("{degrees}° forward"),
-        (degrees, true) => format!("{degrees}° back"),
+    if shows_nothing(angle.degrees(), 0) {
+        "straight down".to_owned()
+    } else if angle.degrees() < 0.0 {
+        format!("{degrees}° back")
+    } else {
+        format!("{degrees}° forward")
     }
 }
