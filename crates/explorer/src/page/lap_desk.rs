@@ -2,6 +2,7 @@
 
 use crate::bench::bench::Bench;
 use crate::bench::field::Field;
+use crate::bench::offered::{OWN_COURSE, SKETCH_COURSE};
 use crate::lap::course_fault::CourseFault;
 use crate::lap::found::Found;
 use crate::lap::inputs::CourseChoice;
@@ -66,7 +67,7 @@ impl Desk {
                 let room = LapRoom { own: Some(Rc::new(own)), refused: None, ..self.room().clone() };
                 self.set_room(room);
                 let mut bench = self.bench.clone();
-                bench.write(Field::Course, "own");
+                bench.write(Field::Course, OWN_COURSE);
                 // The part that was used of another file is none of this one.
                 bench.write(Field::TrackFrom, "");
                 bench.write(Field::TrackTo, "");
@@ -119,7 +120,7 @@ impl Desk {
         self.set_room(LapRoom { sketched, refused: None, ..self.room().clone() });
         bench.write(Field::Sketch, &sketch.sketch());
         bench.write(Field::Paint, "");
-        bench.write(Field::Course, "sketch");
+        bench.write(Field::Course, SKETCH_COURSE);
         bench
     }
 
