@@ -215,21 +215,21 @@ pub(crate) fn climb(report: &RideSection) -> Markup {
 fn climb_rows(report: &RideSection) -> Vec<Vec<String>> {
     let length = report.ride.inputs.length;
     let time = |time: Option<Time>| time.map_or(NONE.to_owned(), seconds);
-    let values: [&dyn Fn(&RideSide) -> String; 12] = [
-        &|side| verb(side.ascent.advice).to_owned(),
-        &|side| seconds(side.ascent.quickest()),
-        &|side| time(side.plan.ride),
-        &|side| time(side.plan.carried(&side.carry)),
-        &|side| time(side.forcing().and_then(|over| over.over(length).ok())),
-        &|side| seconds(side.plan.foot),
-        &|side| foot_span(&side.plan),
-        &|side| report.rings.unit.print(side.plan.running_wins_below().best),
-        &|side| speeds_from_to(report, &side.plan.running_wins_below()),
-        &|side| words::pays_from(&side.plan),
-        &|side| words::lower_gear(side.ascent.lower_gear),
-        &|side| turned(&side.plan.answer),
+    let rows: [(&str, &dyn Fn(&RideSide) -> String); 12] = [
+        (words::CLIMB_ADVICE, &|side| verb(side.ascent.advice).to_owned()),
+        (words::CLIMB_QUICKEST, &|side| seconds(side.ascent.quickest())),
+        (words::CLIMB_RIDING, &|side| time(side.plan.ride)),
+        (words::CLIMB_CARRIED, &|side| time(side.plan.carried(&side.carry))),
+        (words::CLIMB_FORCED, &|side| time(side.forcing().and_then(|over| over.over(length).ok()))),
+        (words::CLIMB_RUNNING, &|side| seconds(side.plan.foot)),
+        (words::CLIMB_RUNNING_LIKELY, &|side| foot_span(&side.plan)),
+        (words::CLIMB_RUNNING_WINS, &|side| report.rings.unit.print(side.plan.running_wins_below().best)),
+        (words::CLIMB_WINS_LIKELY, &|side| speeds_from_to(report, &side.plan.running_wins_below())),
+        (words::CLIMB_PAYS_FROM, &|side| words::pays_from(&side.plan)),
+        (words::CLIMB_LOWER_GEAR, &|side| words::lower_gear(side.ascent.lower_gear)),
+        (words::CLIMB_GEAR, &|side| turned(&side.plan.answer)),
     ];
-    words::CLIMB_ROWS.iter().zip(values).map(|(what, value)| row_of(&report.ride, what, value)).collect()
+    rows.map(|(what, value)| row_of(&report.ride, what, value)).into()
 }
 
 /// Where the power does not last up the climb: what forcing it takes, and how far speed carries.
