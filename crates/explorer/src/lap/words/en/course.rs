@@ -2,10 +2,10 @@
 
 use crate::bench::field::Field;
 use crate::bench::words::choices::OWN;
-use crate::lap::course_fault::CourseFault;
-use crate::lap::report::{OwnCourse, Refusal};
+use crate::lap::own_course::OwnCourse;
+use crate::lap::refusal::Refusal;
 use crate::lap::sketched::Sketched;
-use crate::lap::words::notes;
+use crate::lap::words::not_taken::not_taken;
 use crate::layout::line::{Line, link_to};
 use crate::number::{duration, percent, plain, with_unit};
 use crate::words::{counted, listed};
@@ -41,16 +41,6 @@ pub(crate) const fn demo(demo: Demo) -> &'static str {
 /// Below the answer on a lap whose course is nobody's.
 pub(crate) fn invented() -> Line {
     format!("The course is {}.", link_to(Field::Course, "an invented one")).into()
-}
-
-/// Why a course is not taken, within a sentence.
-pub(crate) fn not_taken(fault: &CourseFault) -> String {
-    match fault {
-        CourseFault::File(fault) => notes::fault(*fault),
-        CourseFault::Gpx(error) => error.to_string(),
-        CourseFault::Sketch(error) => error.to_string(),
-        CourseFault::Course(error) => error.to_string(),
-    }
 }
 
 /// What is not done, and why.
