@@ -14,6 +14,12 @@ pub(crate) fn plain(value: f64, decimals: usize) -> String {
     }
 }
 
+/// Whether nothing is left of `value` once it is rounded to `decimals` places.
+#[must_use]
+pub(crate) fn shows_nothing(value: f64, decimals: i32) -> bool {
+    (value * 10_f64.powi(decimals)).round_ties_even() == 0.0
+}
+
 /// The same with a plus sign in front of what is above zero.
 #[must_use]
 pub(crate) fn signed(value: f64, decimals: usize) -> String {
@@ -85,8 +91,18 @@ pub(crate) fn clock(time_s: f64, precision: Precision) -> String {
 /// Seconds of a difference, as finely as its band allows, without the unit.
 #[must_use]
 pub(crate) fn seconds_in(time_s: f64, precision: Precision) -> String {
-    let step = precision.step_s();
-    plain((time_s / step).round() * step, usize::from(precision == Precision::Tenth))
+    let told = steps(time_s, precision) * precision.step_s();
+    plain(told, usize::from(precision == Precision::Tenth))
+}
+
+/// Whether nothing is left of a difference that is told so finely.
+#[must_use]
+pub(crate) fn is_level(time_s: f64, precision: Precision) -> bool {
+    steps(time_s, precision) == 0.0
+}
+
+fn steps(time_s: f64, precision: Precision) -> f64 {
+    (time_s / precision.step_s()).round()
 }
 
 /// “2:28”, rounded to seconds.
@@ -111,6 +127,20 @@ mod tests {
         let told =
             [Precision::Tenth, Precision::Second, Precision::TenSeconds].map(|it| seconds_in(-45.26, it));
         assert_eq!(told, ["−45.3", "−45", "−50"]);
+    }
+
+    #[test]
+    fn what_shows_nothing_is_printed_as_nothing() {
+        for hundredths in -300..=300 {
+            let value = f64::from(hundredths) / 100.0 + 0.001;
+            assert_eq!(shows_nothing(value, 0), plain(value, 0) == "0", "{value}");
+            assert_eq!(shows_nothing(value, 1), plain(value, 1) == "0.0", "{value}");
+            for precision in [Precision::Tenth, Precision::Second, Precision::TenSeconds] {
+                let told = seconds_in(10.0 * value, precision);
+                assert_eq!(is_level(10.0 * value, precision), ["0", "0.0"].contains(&told.as_str()));
+            }
+        }
+        assert!(shows_nothing(0.5, 0) && plain(0.5, 0) == "0");
     }
 
     #[test]

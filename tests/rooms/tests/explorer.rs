@@ -55,5 +55,5 @@ fn files_use_one_another_without_a_circle() {
     let files = files(SOURCES);
     let uses = uses(&files);
     assert!(uses.values().map(std::collections::BTreeSet::len).sum::<usize>() > 400);
-    assert_eq!(circles(uses), Vec::<String>::new());
+    assert_eq!(circles(&uses), Vec::<String>::new());
 }

@@ -344,6 +344,12 @@ impl Field {
             || matches!(self.spec().group, GearsShown | Probes | RideProbe | Sheet)
     }
 
+    /// Whether it holds a pressure.
+    #[must_use]
+    pub fn is_pressure(self) -> bool {
+        matches!(self, Self::TyreMark | Self::RimMark | Self::LeastMark)
+    }
+
     /// Whether it only says what is looked at, so that it is nothing to undo and no reason to write a new link.
     #[must_use]
     pub fn is_look(self) -> bool {
@@ -378,6 +384,13 @@ mod tests {
             assert!(key.bytes().all(|byte| byte.is_ascii_lowercase() || byte == b'-'), "{key}");
             assert_eq!(Field::by_key(key), Some(*field));
             assert_eq!(*field as usize, index);
+        }
+    }
+
+    #[test]
+    fn pressures_are_told_in_bar() {
+        for field in Field::ALL {
+            assert_eq!(field.is_pressure(), field.spec().unit == "bar", "{field:?}");
         }
     }
 

@@ -8,11 +8,15 @@ use gear_math::wheel::{Construction, LabelEdition, TyreGround, WheelStyle};
 /// Keys and words, in the order of the list.
 type Offered = &'static [(&'static str, &'static str)];
 
+/// The course that is sketched by hand.
+pub(crate) const SKETCH_COURSE: &str = "sketch";
+/// The course from a file, or the one that was kept.
+pub(crate) const OWN_COURSE: &str = "own";
 pub(crate) const COURSES: Offered = &[
     ("meadow", choices::MEADOW),
     ("sand-pit", choices::SAND_PIT),
-    ("sketch", choices::SKETCH),
-    ("own", choices::OWN),
+    (SKETCH_COURSE, choices::SKETCH),
+    (OWN_COURSE, choices::OWN),
 ];
 pub(crate) const RINGS: Offered =
     &[("both", choices::RINGS_BOTH), ("single", choices::RINGS_SINGLE), ("pair", choices::RINGS_PAIRS)];

@@ -296,7 +296,7 @@ fn number_refused(fault: NumberFault, field: Field) -> String {
 /// A number within its limits. A pressure may have psi behind it.
 fn checked(text: &str, field: Field, limits: &'static Limits) -> Result<f64, NumberFault> {
     let text = text.trim();
-    match text.strip_suffix("psi").filter(|_| field.spec().unit == "bar") {
+    match text.strip_suffix("psi").filter(|_| field.is_pressure()) {
         Some(psi) => Ok(Pressure::from_psi(number(psi.trim_end(), field)?)?.bar()),
         None => Ok(limits.check(number(text, field)?)?),
     }

@@ -3,7 +3,8 @@
 use crate::bench::field::Group;
 use crate::chain::inputs::GEARS_OFF;
 use crate::lap::basis::Basis;
-use crate::lap::report::{LapQuestion, OwnCourse};
+use crate::lap::own_course::OwnCourse;
+use crate::lap::report::LapQuestion;
 use crate::lap::search::LeftOut;
 use crate::side::Side;
 use gear_math::cage::DerailleurFigure;

@@ -1,5 +1,6 @@
 //! Pieces that the text of every section is made of, and what a section gives to the workshop sheet.
 
+pub(crate) mod concern;
 pub mod figure;
 pub mod form;
 pub mod head;

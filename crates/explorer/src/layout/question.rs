@@ -10,6 +10,9 @@ use maud::{Markup, html};
 /// A piece of text by the id of the element that holds it.
 pub(crate) type Fragment<S> = (&'static str, fn(&S) -> Markup);
 
+/// A form by the name under which the body leaves room for it.
+pub(crate) type Form = (&'static str, fn() -> Markup);
+
 /// A question that a section of the page answers, `S` being what it is written and drawn from.
 #[cfg_attr(
     target_arch = "wasm32",
@@ -43,7 +46,7 @@ pub(crate) struct Question<S: 'static> {
     /// What stands between answer and working: room for pictures and text, and what never changes.
     pub(crate) body: fn() -> Markup,
     /// Its forms, by the names under which the body leaves room for them.
-    pub(crate) forms: &'static [(&'static str, fn() -> Markup)],
+    pub(crate) forms: &'static [Form],
 }
 
 impl<S> Clone for Question<S> {

@@ -2,11 +2,14 @@
 
 use crate::bench::bench::Bench;
 use crate::bench::field::Field;
+use crate::bench::offered::{OWN_COURSE, SKETCH_COURSE};
 use crate::lap::course_fault::CourseFault;
+use crate::lap::file_fault::FileFault;
 use crate::lap::found::Found;
 use crate::lap::inputs::CourseChoice;
-use crate::lap::notes::FileFault;
-use crate::lap::report::{LapQuestion, LapReport, OwnCourse, Refusal};
+use crate::lap::own_course::OwnCourse;
+use crate::lap::refusal::Refusal;
+use crate::lap::report::{LapQuestion, LapReport};
 use crate::lap::room::LapRoom;
 use crate::lap::search::Hunt;
 use crate::lap::sketched::Sketched;
@@ -66,7 +69,7 @@ impl Desk {
                 let room = LapRoom { own: Some(Rc::new(own)), refused: None, ..self.room().clone() };
                 self.set_room(room);
                 let mut bench = self.bench.clone();
-                bench.write(Field::Course, "own");
+                bench.write(Field::Course, OWN_COURSE);
                 // The part that was used of another file is none of this one.
                 bench.write(Field::TrackFrom, "");
                 bench.write(Field::TrackTo, "");
@@ -119,7 +122,7 @@ impl Desk {
         self.set_room(LapRoom { sketched, refused: None, ..self.room().clone() });
         bench.write(Field::Sketch, &sketch.sketch());
         bench.write(Field::Paint, "");
-        bench.write(Field::Course, "sketch");
+        bench.write(Field::Course, SKETCH_COURSE);
         bench
     }
 

@@ -2,9 +2,10 @@
 
 use crate::bench::field::Field;
 use crate::bench::reader::Reader;
+use crate::rings::no_cassette::NoCassette;
 use crate::rings::words::complaints as words;
 use gear_math::Cassette;
-use gear_math::gears::{CassetteError, CassetteName, CassetteNameError};
+use gear_math::gears::{CassetteName, CassetteNameError};
 
 /// A cassette, and the name that it was typed by, if it was.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -94,15 +95,6 @@ impl Beside {
         };
         (cassette, why)
     }
-}
-
-/// Why a line of further cassettes is none.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) enum NoCassette {
-    /// The sprockets are not in order.
-    Sprockets(CassetteError),
-    /// Nothing usual goes by the name.
-    Name(CassetteNameError),
 }
 
 /// One line of further cassettes; a name takes after set-up A.

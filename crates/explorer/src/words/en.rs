@@ -7,11 +7,17 @@ use gear_math::course::Precision;
 /// Words with their first letter in capital, if it is a plain one: those of all alphabets would take a table of 12 kB.
 #[must_use]
 pub(crate) fn capital(words: &str) -> String {
-    let mut words = words.to_owned();
-    if let Some(first) = words.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
-    words
+    with_first(words, str::to_ascii_uppercase)
+}
+
+/// Words with their first letter small, as they stand within a sentence.
+#[must_use]
+pub(crate) fn small(words: &str) -> String {
+    with_first(words, str::to_ascii_lowercase)
+}
+
+fn with_first(words: &str, changed: fn(&str) -> String) -> String {
+    words.split_at_checked(1).map_or_else(|| words.to_owned(), |(first, rest)| changed(first) + rest)
 }
 
 /// A span of time, both ends in the unit that the longer one asks for: “148 to 174 s”, “2:28 to 3:14 min”.
@@ -64,6 +70,14 @@ mod tests {
         assert_eq!(span_of_time(148.0, 180.0, 0), "2:28 to 3:00\u{a0}min");
         assert_eq!(span_of_time(9.6, 253.0, 1), "0:10 to 4:13\u{a0}min");
         assert_eq!(span_of_time(179.9, 239.7, 0), "3:00 to 4:00\u{a0}min");
+    }
+
+    #[test]
+    fn words_begin_as_their_place_asks_for() {
+        assert_eq!(
+            [capital("rear stop"), small("Rear stop"), capital("é"), small("")],
+            ["Rear stop", "rear stop", "é", ""]
+        );
     }
 
     #[test]

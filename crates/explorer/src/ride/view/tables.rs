@@ -4,9 +4,11 @@ use crate::layout::head::Head;
 use crate::layout::line::Line;
 use crate::layout::pieces::{for_every_bike, marked_table, plain_table};
 use crate::number::{percent, plain, signed};
+use crate::ride::other_gear::OtherGear;
 use crate::ride::probe::AtSpeed;
-use crate::ride::report::{OtherGear, RideReport, RideSide};
+use crate::ride::report::RideReport;
 use crate::ride::section::RideSection;
+use crate::ride::side::RideSide;
 use crate::ride::view::notes::figures;
 use crate::ride::words::climb::{carried, forced, whose};
 use crate::ride::words::figures::{
@@ -44,6 +46,9 @@ const MARKS: [MarkKind; 10] = [
 fn table([title, remark]: [&str; 2], heads: &[Head<'_>], rows: &[Vec<String>]) -> Markup {
     plain_table(title, remark, heads, rows)
 }
+
+/// What a row is, and its value for a side.
+type Row<'r> = (&'r str, &'r dyn Fn(&RideSide) -> String);
 
 /// A row: what it is, of A and of B.
 fn row_of(ride: &RideReport, what: &str, value: &dyn Fn(&RideSide) -> String) -> Vec<String> {
@@ -219,21 +224,21 @@ pub(crate) fn climb(report: &RideSection) -> Markup {
 fn climb_rows(report: &RideSection) -> Vec<Vec<String>> {
     let length = report.ride.inputs.length;
     let time = |time: Option<Time>| time.map_or(NONE.to_owned(), seconds);
-    let values: [&dyn Fn(&RideSide) -> String; 12] = [
-        &|side| verb(side.ascent.advice).to_owned(),
-        &|side| seconds(side.ascent.quickest()),
-        &|side| time(side.plan.ride),
-        &|side| time(side.plan.carried(&side.carry)),
-        &|side| time(side.forcing().and_then(|over| over.over(length).ok())),
-        &|side| seconds(side.plan.foot),
-        &|side| foot_span(&side.plan),
-        &|side| report.rings.unit.print(side.plan.running_wins_below().best),
-        &|side| speeds_from_to(report, &side.plan.running_wins_below()),
-        &|side| words::pays_from(&side.plan),
-        &|side| words::lower_gear(side.ascent.lower_gear),
-        &|side| turned(&side.plan.answer),
+    let rows: [Row<'_>; 12] = [
+        (words::CLIMB_ADVICE, &|side| verb(side.ascent.advice).to_owned()),
+        (words::CLIMB_QUICKEST, &|side| seconds(side.ascent.quickest())),
+        (words::CLIMB_RIDING, &|side| time(side.plan.ride)),
+        (words::CLIMB_CARRIED, &|side| time(side.plan.carried(&side.carry))),
+        (words::CLIMB_FORCED, &|side| time(side.forcing().and_then(|over| over.over(length).ok()))),
+        (words::CLIMB_RUNNING, &|side| seconds(side.plan.foot)),
+        (words::CLIMB_RUNNING_LIKELY, &|side| foot_span(&side.plan)),
+        (words::CLIMB_RUNNING_WINS, &|side| report.rings.unit.print(side.plan.running_wins_below().best)),
+        (words::CLIMB_WINS_LIKELY, &|side| speeds_from_to(report, &side.plan.running_wins_below())),
+        (words::CLIMB_PAYS_FROM, &|side| words::pays_from(&side.plan)),
+        (words::CLIMB_LOWER_GEAR, &|side| words::lower_gear(side.ascent.lower_gear)),
+        (words::CLIMB_GEAR, &|side| turned(&side.plan.answer)),
     ];
-    words::CLIMB_ROWS.iter().zip(values).map(|(what, value)| row_of(&report.ride, what, value)).collect()
+    rows.map(|(what, value)| row_of(&report.ride, what, value)).into()
 }
 
 /// Where the power does not last up the climb: what forcing it takes, and how far speed carries.

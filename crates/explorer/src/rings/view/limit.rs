@@ -1,8 +1,8 @@
 //! The roll-out limit of a race: which sprockets pass.
 
+use crate::layout::concern::Concern;
 use crate::layout::pieces::{name, table};
 use crate::layout::sheet_block::Block;
-use crate::layout::sheet_checks::Concern;
 use crate::number::with_unit;
 use crate::rings::section::RingsSection;
 use crate::rings::setup::SetupReport;

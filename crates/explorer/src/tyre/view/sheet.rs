@@ -1,8 +1,8 @@
 //! What the workshop has to know of tyre and pressure.
 
 use crate::bench::field::Field;
+use crate::layout::concern::Concern;
 use crate::layout::sheet_block::{Block, Part};
-use crate::layout::sheet_checks::Concern;
 use crate::tyre::report::{Gauge, TyreFit, TyreReport};
 use crate::tyre::section::TyreSection;
 use crate::tyre::words::answer::NO_PRESSURE;

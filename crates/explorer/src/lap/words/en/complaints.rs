@@ -2,7 +2,7 @@
 
 use crate::bench::words::complaints::sentence;
 use crate::lap::course_fault::CourseFault;
-use crate::lap::words::course::not_taken;
+use crate::lap::words::not_taken::not_taken;
 use gear_math::Chainring;
 use gear_math::course::{CourseError, PatchError};
 

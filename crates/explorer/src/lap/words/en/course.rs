@@ -2,15 +2,15 @@
 
 use crate::bench::field::Field;
 use crate::bench::words::choices::OWN;
-use crate::lap::course_fault::CourseFault;
-use crate::lap::report::{OwnCourse, Refusal};
+use crate::lap::own_course::OwnCourse;
+use crate::lap::refusal::Refusal;
 use crate::lap::sketched::Sketched;
-use crate::lap::words::notes;
+use crate::lap::words::not_taken::not_taken;
 use crate::layout::line::{Line, link_to};
 use crate::number::{duration, percent, plain, with_unit};
 use crate::words::{counted, listed};
 use gear_math::Gradient;
-use gear_math::course::{Demo, TrackFault, TrackOptions, TrackPlace, TrackReport};
+use gear_math::course::{Demo, TrackElevation, TrackFault, TrackOptions, TrackPlace, TrackReport};
 
 /// The rider's sketch.
 pub(crate) const SKETCH: &str = "Your sketch";
@@ -41,16 +41,6 @@ pub(crate) const fn demo(demo: Demo) -> &'static str {
 /// Below the answer on a lap whose course is nobody's.
 pub(crate) fn invented() -> Line {
     format!("The course is {}.", link_to(Field::Course, "an invented one")).into()
-}
-
-/// Why a course is not taken, within a sentence.
-pub(crate) fn not_taken(fault: &CourseFault) -> String {
-    match fault {
-        CourseFault::File(fault) => notes::fault(*fault),
-        CourseFault::Gpx(error) => error.to_string(),
-        CourseFault::Sketch(error) => error.to_string(),
-        CourseFault::Course(error) => error.to_string(),
-    }
 }
 
 /// What is not done, and why.
@@ -115,28 +105,43 @@ pub(crate) fn track(name: &str, options: &TrackOptions, found: &TrackReport) -> 
 
 /// The climb as recorded, and what each step on the way to the course made of it.
 fn climbing(found: &TrackReport) -> String {
-    let metres = |m: f64| with_unit(m, 0, "m");
-    let changed = |before: f64, after: f64| plain(before, 0) != plain(after, 0);
     let elevation = &found.elevation;
-    let (recorded, written) = (metres(elevation.climb_recorded_m), metres(elevation.climb_written_m));
-    let (smoothed, length) = (metres(elevation.climb_smoothed_m), metres(elevation.smoothing_m));
-    let mut words = vec![format!("{recorded} of climbing as recorded")];
-    if changed(elevation.climb_written_m, elevation.climb_recorded_m) {
-        words[0] = format!(
-            "{recorded} of climbing as recorded ({written} with the points and elevations that are left out)"
-        );
-    }
-    words.push(if elevation.levelled {
-        format!("{smoothed} after smoothing over {length} and closing the loop")
-    } else {
-        format!("{smoothed} after smoothing over {length}")
-    });
+    let mut words = vec![as_recorded(elevation), as_smoothed(elevation)];
     if changed(elevation.climb_smoothed_m, found.climb_m) {
         let taken = metres(found.climb_m);
         let steepest = percent(Gradient::LIMITS.max, 0);
         words.push(format!("{taken} with what is steeper than {steepest} taken as {steepest}"));
     }
     listed(&words)
+}
+
+fn as_recorded(elevation: &TrackElevation) -> String {
+    let (recorded, written) = (metres(elevation.climb_recorded_m), metres(elevation.climb_written_m));
+    if changed(elevation.climb_written_m, elevation.climb_recorded_m) {
+        format!(
+            "{recorded} of climbing as recorded ({written} with the points and elevations that are left out)"
+        )
+    } else {
+        format!("{recorded} of climbing as recorded")
+    }
+}
+
+fn as_smoothed(elevation: &TrackElevation) -> String {
+    let (smoothed, length) = (metres(elevation.climb_smoothed_m), metres(elevation.smoothing_m));
+    if elevation.levelled {
+        format!("{smoothed} after smoothing over {length} and closing the loop")
+    } else {
+        format!("{smoothed} after smoothing over {length}")
+    }
+}
+
+fn metres(m: f64) -> String {
+    with_unit(m, 0, "m")
+}
+
+/// Whether two climbs are told apart.
+fn changed(before_m: f64, after_m: f64) -> bool {
+    plain(before_m, 0) != plain(after_m, 0)
 }
 
 /// Which part of the track is used, where it is not all of it.

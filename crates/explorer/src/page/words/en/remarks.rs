@@ -1,6 +1,6 @@
 //! What fields in order lead to.
 
-use crate::number::{percent, with_unit};
+use crate::number::{percent, shows_nothing, with_unit};
 use crate::rings::cassettes::{TypedCassette, WhySoMany};
 use crate::rings::setup::SetupReport;
 use crate::words::counted;
@@ -57,10 +57,10 @@ pub(crate) fn tyre_size(wheel: &Wheel) -> String {
 /// A measured roll-out against the estimate.
 pub(crate) fn roll_out(measured: &MeasuredRollOut) -> String {
     let deviation = measured.deviation.percent();
-    let by = percent(deviation.abs(), 1);
-    if by == percent(0.0, 1) {
+    if shows_nothing(deviation, 1) {
         return "Used everywhere; the same as the estimate".to_owned();
     }
+    let by = percent(deviation.abs(), 1);
     let doubt = if measured.is_likely { "" } else { "; more than a tyre explains, so check both" };
     if deviation < 0.0 {
         format!("Used everywhere; {by} shorter than the estimate{doubt}")

@@ -1,6 +1,6 @@
 //! How this section tells times, slopes and speeds.
 
-use crate::number::{brief, percent, plain, with_unit};
+use crate::number::{brief, percent, plain, shows_nothing, with_unit};
 use crate::ride::report::RunningFrom;
 use crate::ride::section::RideSection;
 use crate::ride::words::terms::{cadence, gait, judged};
@@ -58,14 +58,9 @@ pub(crate) fn whole_or_never(slope: Option<Slope>) -> String {
     slope.map_or_else(|| format!("not up to {}", steepest()), |slope| whole(slope.percent()))
 }
 
-/// Whether a gradient reads as none.
-fn is_level(gradient: f64) -> bool {
-    plain(gradient, 0) == "0"
-}
-
 /// The same in a sentence.
 pub(crate) fn about(gradient: f64) -> String {
-    if is_level(gradient) { "the level".to_owned() } else { format!("about {}", whole(gradient)) }
+    if shows_nothing(gradient, 0) { "the level".to_owned() } else { format!("about {}", whole(gradient)) }
 }
 
 /// An end of riding with its likely edges: “about 8 % up (likely 6 to 10)”.
@@ -90,7 +85,7 @@ pub(crate) fn running_from(running: RunningFrom) -> String {
     match running {
         RunningFrom::Nowhere => format!("nowhere up to {}", steepest()),
         RunningFrom::TheLevel => "the level on".to_owned(),
-        RunningFrom::TooClose { from } if is_level(from.floor()) => {
+        RunningFrom::TooClose { from } if shows_nothing(from.floor(), 0) => {
             "too close to call from the level on".to_owned()
         }
         RunningFrom::TooClose { from } => format!("too close to call from {} up", about(from.floor())),

@@ -3,8 +3,9 @@
 use crate::bench::field::Field;
 use crate::layout::line::{Line, link_to, strong};
 use crate::number::{percent, plain, with_unit};
+use crate::ride::ground_row::Stretch;
+use crate::ride::other_gear::OTHER_GEARS;
 use crate::ride::probe::AtSpeed;
-use crate::ride::report::{OTHER_GEARS, Stretch};
 use crate::ride::section::RideSection;
 use crate::ride::words::climb::saved;
 use crate::ride::words::figures::{feet_and_gears, steepest, whole};
@@ -144,21 +145,30 @@ pub(crate) const CLIMB: [&str; 2] = [
     "This climb",
     "Running includes dismount and remount. Lengths and seconds of a lower gear are best guesses.",
 ];
-/// Its rows.
-pub(crate) const CLIMB_ROWS: [&str; 12] = [
-    "Advice",
-    "Quickest of these",
-    "Riding",
-    "With the speed into it",
-    "Forced",
-    "Running",
-    "Running, likely",
-    "Running wins below",
-    "That speed, likely",
-    "Running pays from",
-    "A lower gear saves",
-    "Gear and rpm",
-];
+/// A row of it.
+pub(crate) const CLIMB_ADVICE: &str = "Advice";
+/// A row of it.
+pub(crate) const CLIMB_QUICKEST: &str = "Quickest of these";
+/// A row of it.
+pub(crate) const CLIMB_RIDING: &str = "Riding";
+/// A row of it.
+pub(crate) const CLIMB_CARRIED: &str = "With the speed into it";
+/// A row of it.
+pub(crate) const CLIMB_FORCED: &str = "Forced";
+/// A row of it.
+pub(crate) const CLIMB_RUNNING: &str = "Running";
+/// A row of it.
+pub(crate) const CLIMB_RUNNING_LIKELY: &str = "Running, likely";
+/// A row of it.
+pub(crate) const CLIMB_RUNNING_WINS: &str = "Running wins below";
+/// A row of it.
+pub(crate) const CLIMB_WINS_LIKELY: &str = "That speed, likely";
+/// A row of it.
+pub(crate) const CLIMB_PAYS_FROM: &str = "Running pays from";
+/// A row of it.
+pub(crate) const CLIMB_LOWER_GEAR: &str = "A lower gear saves";
+/// A row of it.
+pub(crate) const CLIMB_GEAR: &str = "Gear and rpm";
 
 /// The length from which running pays, by the best guess; never only where the whole band says so.
 pub(crate) fn pays_from(plan: &ClimbPlan) -> String {

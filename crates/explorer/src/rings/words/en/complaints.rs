@@ -1,7 +1,7 @@
 //! What to type instead of rings and sprockets that cannot be understood.
 
 use crate::bench::words::complaints::sentence;
-use crate::rings::cassettes::NoCassette;
+use crate::rings::no_cassette::NoCassette;
 use gear_math::gears::{CassetteError, CassetteNameError, ChainsetError};
 
 /// No rings.
