@@ -4,9 +4,11 @@ use crate::layout::head::Head;
 use crate::layout::line::Line;
 use crate::layout::pieces::{marked_table, plain_table};
 use crate::number::{percent, plain, signed};
+use crate::ride::other_gear::OtherGear;
 use crate::ride::probe::AtSpeed;
-use crate::ride::report::{OtherGear, RideReport, RideSide};
+use crate::ride::report::RideReport;
 use crate::ride::section::RideSection;
+use crate::ride::side::RideSide;
 use crate::ride::view::notes::figures;
 use crate::ride::words::climb::{carried, forced, whose};
 use crate::ride::words::figures::{
@@ -44,6 +46,9 @@ const MARKS: [MarkKind; 10] = [
 fn table([title, remark]: [&str; 2], heads: &[Head<'_>], rows: &[Vec<String>]) -> Markup {
     plain_table(title, remark, heads, rows)
 }
+
+/// What a row is, and its value for a side.
+type Row<'r> = (&'r str, &'r dyn Fn(&RideSide) -> String);
 
 /// A row: what it is, of A and of B.
 fn row_of(ride: &RideReport, what: &str, value: &dyn Fn(&RideSide) -> String) -> Vec<String> {
@@ -215,7 +220,7 @@ pub(crate) fn climb(report: &RideSection) -> Markup {
 fn climb_rows(report: &RideSection) -> Vec<Vec<String>> {
     let length = report.ride.inputs.length;
     let time = |time: Option<Time>| time.map_or(NONE.to_owned(), seconds);
-    let rows: [(&str, &dyn Fn(&RideSide) -> String); 12] = [
+    let rows: [Row<'_>; 12] = [
         (words::CLIMB_ADVICE, &|side| verb(side.ascent.advice).to_owned()),
         (words::CLIMB_QUICKEST, &|side| seconds(side.ascent.quickest())),
         (words::CLIMB_RIDING, &|side| time(side.plan.ride)),

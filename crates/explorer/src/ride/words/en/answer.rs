@@ -3,8 +3,10 @@
 use super::{A, B};
 use crate::layout::line::{Line, name, strong};
 use crate::number::{percent, plain, rpm, with_unit};
-use crate::ride::report::{Difference, LowerGearHelps, RideSide, RunningFrom, SpunOut};
+use crate::ride::report::{Difference, LowerGearHelps, RunningFrom};
 use crate::ride::section::RideSection;
+use crate::ride::side::RideSide;
+use crate::ride::spun_out::SpunOut;
 use crate::ride::words::figures::{about, end_band, running_from, speeds_from_to, steepest};
 use crate::ride::words::terms::{doubtful, ground_name};
 use crate::side::Side;

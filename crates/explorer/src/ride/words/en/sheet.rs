@@ -1,8 +1,9 @@
 //! What stands on the workshop sheet.
 
 use crate::number::{percent, with_unit};
-use crate::ride::report::{RideSide, RunningFrom};
+use crate::ride::report::RunningFrom;
 use crate::ride::section::RideSection;
+use crate::ride::side::RideSide;
 use crate::ride::words::figures::{end_band, running_from, speeds_from_to, steepest};
 use crate::ride::words::terms::{ground_name, limit};
 use gear_math::rider::{Reason, TotalMass};

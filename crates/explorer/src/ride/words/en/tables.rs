@@ -3,8 +3,9 @@
 use crate::bench::field::Field;
 use crate::layout::line::{Line, link_to, strong};
 use crate::number::{percent, plain, with_unit};
+use crate::ride::ground_row::Stretch;
+use crate::ride::other_gear::OTHER_GEARS;
 use crate::ride::probe::AtSpeed;
-use crate::ride::report::{OTHER_GEARS, Stretch};
 use crate::ride::section::RideSection;
 use crate::ride::words::climb::saved;
 use crate::ride::words::figures::{feet_and_gears, steepest, whole};

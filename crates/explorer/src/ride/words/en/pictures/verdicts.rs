@@ -1,6 +1,6 @@
 //! The map of gradient and ground.
 
-use crate::ride::report::{GroundRow, Stretch};
+use crate::ride::ground_row::{GroundRow, Stretch};
 use crate::ride::section::RideSection;
 use crate::ride::words::advice::in_short;
 use crate::ride::words::figures::{steepest, whole};
