@@ -41,10 +41,10 @@ pub(crate) fn numbers(report: &LapSection) -> Markup {
             lap.lowest_cadence_rpm.map_or(words::NONE.to_owned(), |rpm| with_unit(rpm, 0, "rpm"))
         }),
         of(words::BELOW_WINDOW, &|lap| duration(lap.below_window_s, 0)),
-        of(words::WORK, &|lap| with_unit(lap.energy.crank / KILO, 0, "kJ")),
-        of(words::ROLLING, &|lap| with_unit(lap.energy.rolling / KILO, 0, "kJ")),
-        of(words::AIR, &|lap| with_unit(lap.energy.air / KILO, 0, "kJ")),
-        of(words::BRAKING, &|lap| with_unit(lap.energy.brakes / KILO, 0, "kJ")),
+        of(words::WORK, &|lap| with_unit(lap.energy.crank_j / KILO, 0, "kJ")),
+        of(words::ROLLING, &|lap| with_unit(lap.energy.rolling_j / KILO, 0, "kJ")),
+        of(words::AIR, &|lap| with_unit(lap.energy.air_j / KILO, 0, "kJ")),
+        of(words::BRAKING, &|lap| with_unit(lap.energy.brakes_j / KILO, 0, "kJ")),
     ]);
     let [title, remark] = words::NUMBERS;
     html! {
