@@ -7,6 +7,7 @@ const SOURCES: &str = "crates/gear-math/src";
 /// The rooms, each of which may use those before it. What lies in none of them is the ground, and may use no room.
 const ROOMS: &[&str] = &[
     "",
+    "typed",
     "gears",
     "cage",
     "chain",

@@ -10,9 +10,10 @@ use crate::number::trimmed;
 use crate::words::listed;
 use gear_math::gears::GearSet;
 use gear_math::rider::Climb;
+use gear_math::typed::{decimal_in, meant, slope_percent};
 use gear_math::{
     Cadence, ChainLinks, Derailleur, Drivetrain, Limits, Measured, OutOfLimits, Pressure, Speed, TyreSize,
-    Wheel, decimal_in, meant, slope_percent,
+    Wheel,
 };
 use std::fmt::Display;
 use std::str::FromStr;

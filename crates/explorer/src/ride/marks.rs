@@ -1,7 +1,8 @@
 //! What there is to mark on the axis of gradients.
 
+use gear_math::Speed;
+use gear_math::order::ascending;
 use gear_math::rider::{Climb, Crossover, Mark, MarkKind, Reason, RunningWins};
-use gear_math::{Speed, ascending};
 
 /// The marks of a side, those of running for a climb of this length.
 pub(crate) fn marks(

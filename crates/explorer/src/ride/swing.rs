@@ -1,7 +1,7 @@
 //! What moves the end of riding.
 
 use crate::side::Side;
-use gear_math::ascending;
+use gear_math::order::ascending;
 use gear_math::rider::{TornadoBar, Uncertain};
 
 /// Ends of riding closer than this are the same, points of gradient; so are speeds, km/h.

@@ -8,8 +8,8 @@ use crate::layout::pieces::{plain_table, worked};
 use crate::number::{brief, duration, with_unit};
 use crate::side::Side;
 use crate::words::about_clock;
-use gear_math::ascending;
 use gear_math::course::{Precision, Weighting};
+use gear_math::order::ascending;
 use gear_math::{Cadence, Lap};
 use maud::{Markup, html};
 

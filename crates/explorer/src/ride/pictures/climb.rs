@@ -12,7 +12,7 @@ use crate::ride::section::RideSection;
 use crate::ride::side::RideSide;
 use crate::ride::words::pictures::climb as words;
 use crate::side::Side;
-use gear_math::ascending;
+use gear_math::order::ascending;
 use gear_math::rider::{Distance, Time};
 
 /// Time against length of the climb.

@@ -14,7 +14,7 @@ use crate::ride::words::advice::in_short;
 use crate::ride::words::pictures::{SLOPE, slopes as words, this_climb};
 use crate::side::Side;
 use gear_math::Speed;
-use gear_math::ascending;
+use gear_math::order::ascending;
 use gear_math::rider::{Answer, Gait, MarkKind, Reason};
 
 /// Speed riding and on foot against gradient.

@@ -4,7 +4,7 @@
 //! type declaration is refused and entities are never expanded, so nested entities cannot grow.
 
 use crate::course::track::recorded_point::RecordedPoint;
-use crate::decimal::decimal;
+use crate::typed::decimal;
 use core::fmt;
 use quick_xml::Reader;
 use quick_xml::events::{BytesStart, Event};
