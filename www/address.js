@@ -37,11 +37,12 @@ function writeLink() {
 export const home = () => location.href.split('#')[0];
 
 export async function share() {
+  const said = find('shared');
   try {
     await navigator.clipboard.writeText(`${home()}#${engine.link()}`);
-    find('shared').textContent = 'The link is on your clipboard.';
+    said.textContent = String(said.dataset.copied);
   } catch {
-    find('shared').textContent = 'Copy the address from the address bar: it holds all that is typed here.';
+    said.textContent = String(said.dataset.refused);
   }
 }
 

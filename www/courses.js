@@ -64,7 +64,7 @@ function saveRidden() {
 function keepRidden() {
   const course = ridden();
   if (!course) return tell(engine.CourseNote.None);
-  const name = field('keep-name').value.trim() || course.name || 'My course';
+  const name = field('keep-name').value.trim() || course.name;
   if (isOfAnother(name)) {
     asked = name;
     return tell(engine.CourseNote.OfAnother, name);

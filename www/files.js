@@ -6,8 +6,6 @@ import { find } from './dom.js';
 import * as engine from './engine.js';
 import { change } from './update.js';
 
-const LARGEST = 32 * 1024 * 1024; // bytes
-
 /**
  * Takes a file as the course that is ridden, or says why not.
  * @param {File | undefined} file
@@ -18,7 +16,7 @@ async function take(file) {
 
 /** @param {File} file */
 async function read(file) {
-  if (file.size > LARGEST) return engine.refuse(file.name, engine.FileFault.TooLarge);
+  if (file.size > Number(find('lap-file').dataset.largest)) return engine.refuse(file.name, engine.FileFault.TooLarge);
   const text = await file.text().catch(() => null);
   if (text === null) return engine.refuse(file.name, engine.FileFault.Unreadable);
   if (text.trimStart().startsWith('{')) return takeCourse(file.name, text);

@@ -14,17 +14,17 @@ import { look } from './fields.js';
  * @property {HTMLCanvasElement} canvas
  * @property {HTMLElement} mark Frames the spot being looked at.
  * @property {HTMLElement} reading Says what stands there.
+ * @property {string} idle What it says while nothing is looked at.
  * @property {boolean} isFresh Whether it shows the bench as it is.
  * @property {boolean} isNear Whether it is in sight or nearly so.
  */
 
-const IDLE = 'Point at the picture, touch it, or step through it with the arrow keys.';
 const NEAR = '200px';
 
 /** @type {Map<string, Picture>} */
 const pictures = new Map();
 
-/** Puts a canvas, a reading and a button into every figure, and follows what is done to them. */
+/** Puts a canvas into every figure, and follows what is done to them. */
 export function furnishPictures() {
   for (const figure of all('[data-picture]')) furnish(figure);
   matchMedia('(prefers-color-scheme: dark)').addEventListener('change', repaint);
@@ -65,30 +65,15 @@ function furnish(figure) {
   plot.setAttribute('aria-labelledby', caption.id);
   plot.setAttribute('aria-describedby', 'keys');
   const [canvas, mark] = /** @type {[HTMLCanvasElement, HTMLElement]} */ ([...plot.children]);
-  const [reading, button] = addFoot(figure, String(caption.querySelector('b')?.textContent));
+  const [reading, button] = /** @type {HTMLElement[]} */ ([...figure.querySelectorAll('.figure-foot > *')]);
+  const idle = String(reading.textContent);
   /** @type {Picture} */
-  const picture = { name, plot, canvas, mark, reading, isFresh: false, isNear: false };
+  const picture = { name, plot, canvas, mark, reading, idle, isFresh: false, isNear: false };
   pictures.set(name, picture);
   followPointer(picture);
   followKeys(picture);
   followSight(picture);
   button.addEventListener('click', () => saveAsSvg(picture));
-}
-
-/**
- * Room below a picture for its reading, and the button that saves it.
- * @param {HTMLElement} figure
- * @param {string} title
- */
-function addFoot(figure, title) {
-  const foot = document.createElement('div');
-  foot.className = 'figure-foot';
-  foot.innerHTML = '<output class="reading"></output><button type="button">Save as SVG</button>';
-  figure.append(foot);
-  const [reading, button] = /** @type {HTMLElement[]} */ ([...foot.children]);
-  reading.textContent = IDLE;
-  button.setAttribute('aria-label', `Save as SVG: ${title}`);
-  return [reading, button];
 }
 
 /** @param {Picture} picture */
@@ -118,9 +103,9 @@ const size = ({ plot, canvas }) => [plot.clientWidth, canvas.clientHeight];
  * @param {Picture} picture
  * @param {Spot | null} spot
  */
-function read({ plot, mark, reading }, spot) {
+function read({ plot, mark, reading, idle }, spot) {
   mark.hidden = !spot;
-  reading.textContent = spot ? spot.text : IDLE;
+  reading.textContent = spot ? spot.text : idle;
   if (!spot) {
     delete plot.dataset.spot;
     return;

@@ -12,7 +12,7 @@ const BLANK = '____';
 export function showHome() {
   const isFile = location.protocol === 'file:';
   for (const place of all('[data-base]')) {
-    place.textContent = isFile ? 'put this behind the address of the Remount page: ' : home();
+    place.textContent = isFile ? String(place.dataset.base) : home();
   }
 }
 
@@ -37,13 +37,14 @@ const asText = () => [...find('sheet-page').querySelectorAll(LINES)].map(line).j
 export async function copySheet() {
   settleLap();
   const text = asText();
+  const said = find('sheet-copied');
   try {
     await navigator.clipboard.writeText(text);
     find('sheet-text').hidden = true;
-    find('sheet-copied').textContent = 'The sheet is on your clipboard: paste it into a message.';
+    said.textContent = String(said.dataset.copied);
   } catch {
     offer(text);
-    find('sheet-copied').textContent = 'This browser keeps the clipboard to itself: copy the marked text below.';
+    said.textContent = String(said.dataset.refused);
   }
 }
 

@@ -18,6 +18,7 @@ async function rows(name) {
   const [head, ...lines] = text
     .trim()
     .split('\n')
+    .filter((line) => !line.startsWith('#'))
     .map((line) => line.trim().split(','));
   return lines.map((cells) => Object.fromEntries(head.map((column, index) => [column, cells[index]])));
 }
@@ -72,6 +73,82 @@ test('one climb gets the advice that the page gives for the demo', () => {
   const b = advised([44, 32], [11, 12, 13, 14, 16, 18, 20, 22, 25, 28, 32]);
   assert.deepEqual([b.advice, b.forcedW, Math.round(b.bikeS)], ['ride', null, 29]);
   assert.equal(ask({ surface: 'mud', gradients: [0.1] }).rows[0].advice, null);
+});
+
+/** One row of the table of climbs on a budget. */
+const climbed = (row, more) =>
+  api.climb({
+    rider: { bodyKg: Number(row.body_kg), kitKg: Number(row.kit_kg), powerW: Number(row.CP_W), peakPowerW: Number(row.Pmax_W) },
+    bike: {
+      massKg: Number(row.bike_kg),
+      rings: [Number(row.ring)],
+      sprockets: row.sprockets.split('-').map(Number),
+      circumferenceMm: 2100,
+    },
+    ground: { surface: row.ground.replaceAll('_', ' ') },
+    gradientPercent: 100 * Number(row.gradient),
+    lengthM: Number(row.length_m),
+    budgetJ: Number(row.B_J),
+    ...more,
+  });
+
+const near = (actual, expected, what) =>
+  assert.ok(Math.abs(actual / Number(expected) - 1) <= 1e-3, `${what}: ${actual} is not ${expected}`);
+
+test('a climb on a budget goes as fast as the table says', async () => {
+  const table = await rows('lap-model/single-climb');
+  assert.ok(table.length >= 72);
+  for (const row of table) {
+    const { ride, foot, verdict } = climbed(row);
+    near(foot.timeS, row.foot_s, 'time on foot');
+    near(foot.speedMPerS, row.foot_m_per_s, 'speed on foot');
+    near(foot.powerW, row.foot_W, 'power on foot');
+    assert.equal(ride === null, row.ride_s === '');
+    assert.equal(verdict === 'foot-forced', ride === null);
+    if (ride === null) continue;
+    near(ride.timeS, row.ride_s, 'time');
+    near(ride.speedMPerS, row.ride_m_per_s, 'speed');
+    near(ride.powerW, row.ride_W, 'power');
+    near(ride.cadenceRpm, row.ride_rpm, 'cadence');
+    assert.deepEqual([ride.ring, ride.sprocket], [Number(row.ring), Number(row.sprocket_used)]);
+  }
+});
+
+test('a climb takes what is left out from the model, and balance where it is asked for', async () => {
+  const [row] = (await rows('lap-model/single-climb')).filter(({ sprockets }) => sprockets.endsWith('30'));
+  const time = (more) => climbed(row, more).ride?.timeS ?? null;
+  const reserve = (reserveKj) => ({ rider: { bodyKg: 62, kitKg: 2, powerW: 220, reserveKj }, budgetJ: undefined });
+  assert.ok(time(reserve(20)) < time(reserve(10)), 'a fifth of the reserve');
+  assert.equal(time(reserve(10)), time({ ...reserve(10), budgetJ: 2000 }));
+  const bike = { massKg: 9, rings: [30], sprockets: [12, 16, 22, 30, 40] };
+  const steep = { bike, ground: { surface: 'firm grass' }, gradientPercent: 25, budgetJ: 0 };
+  const { ride } = climbed(row, steep);
+  assert.ok(ride.speedMPerS > 0.8 && ride.speedMPerS < 1.2);
+  assert.equal(time({ ...steep, limits: { balance: false } }), ride.timeS);
+  assert.equal(time({ ...steep, limits: {} }), null);
+  assert.equal(time({ ...steep, bike: { ...bike, gearsToAvoid: [[30, 40]] } }), null);
+  assert.throws(() => climbed(row, { budgetJ: -1 }), /budget of the effort must be 0 to 50000 J/);
+  assert.throws(() => climbed(row, { budgetKj: 1 }), /budgetKj is not known here; .*budgetJ/);
+  assert.throws(() => climbed(row, { gradientPercent: 46 }), /slope must be 0 to 45/);
+});
+
+test('a rider’s own peak and reserve take the place of the estimates', () => {
+  const asked = (rider, climb) =>
+    api.rideOrRun({
+      rider: { bodyKg: 62, kitKg: 2, powerW: 220, lowestCadenceRpm: 55, ...rider },
+      bike: { massKg: 8.9, rings: [50, 34], sprockets: [11, 14, 18, 23, 30], circumferenceMm: 2161 },
+      ground: { surface: 'wet soft grass' },
+      gradients: [0.09],
+      climb: { lengthM: 60, ...climb },
+    }).rows[0];
+  assert.deepEqual(asked({}).limits, ['gear']);
+  assert.deepEqual(asked({ peakPowerW: 450 }).limits, ['gear', 'force']);
+  assert.deepEqual(asked({ reserveKj: 18 }), asked({}, { reserveKj: 18 }));
+  assert.deepEqual(
+    [18, 1].map((reserveKj) => asked({ reserveKj }).advice.forcedW !== null),
+    [true, false],
+  );
+  assert.throws(() => asked({ peakPowerW: 100 }), /peak power must be 200 to 8000 W/);
 });
 
 test('the crossover is that of the table', async () => {

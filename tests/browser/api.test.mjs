@@ -16,6 +16,7 @@ const FUNCTIONS = [
     'chain',
     'chainLength',
     'rideOrRun',
+    'climb',
     'lap',
     'courseFromGpx',
     'search',

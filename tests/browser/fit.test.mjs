@@ -121,6 +121,24 @@ test('a mechanic carries a position over and finds a stem', async () => {
   assertQuiet(heard);
 });
 
+const BAD = ['words', '-900', '1e9', '<img src=x onerror=alert(1)>'];
+
+/** Run in the page, because five hundred round trips take minutes: types each of `all` into a field, and then `value` again. */
+async function typeAllInto({ key, value, all }) {
+  const field = document.getElementById(key);
+  const typed = async (text) => {
+    field.value = text;
+    field.dispatchEvent(new Event('input', { bubbles: true }));
+    for (let frames = 0; frames < 2; frames++) await new Promise(requestAnimationFrame);
+    const says = document.getElementById(`says-${key}`).textContent;
+    return { value: field.value, invalid: field.getAttribute('aria-invalid'), says };
+  };
+  const refused = [];
+  for (const text of all) refused.push(await typed(text));
+  const doubt = document.querySelector('#sheet-page .doubt').textContent;
+  return { refused, doubt, restored: (await typed(value)).invalid };
+}
+
 test('a bad value in any field is named beside it and every answer stays', async () => {
   const { page, heard } = await openPage(browser, SINGLE_FILE);
   const fields = await page.$$eval('main [data-field]:not([type=range])', (inputs) =>
@@ -128,16 +146,14 @@ test('a bad value in any field is named beside it and every answer stays', async
   );
   assert.ok(fields.length >= 35);
   for (const [key, value] of fields) {
-    for (const bad of ['words', '-900', '1e9', '<img src=x onerror=alert(1)>']) {
-      await type(page, key, bad);
-      assert.equal(await page.inputValue(`#${key}`), bad);
-      assert.equal(await page.getAttribute(`#${key}`, 'aria-invalid'), 'true', `${key} ${bad}`);
-      assert.match(await text(page, `#says-${key}`), /The page goes on with/, key);
+    const { refused, doubt, restored } = await page.evaluate(typeAllInto, { key, value, all: BAD });
+    for (const [place, bad] of BAD.entries()) {
+      assert.equal(refused[place].value, bad);
+      assert.equal(refused[place].invalid, 'true', `${key} ${bad}`);
+      assert.match(refused[place].says, /The page goes on with/, key);
     }
-    const doubt = await text(page, '#sheet-page .doubt');
     assert.match(doubt, /is left aside; this goes on with/);
-    await type(page, key, value);
-    assert.equal(await page.getAttribute(`#${key}`, 'aria-invalid'), null, key);
+    assert.equal(restored, null, key);
   }
   assert.equal(await page.locator('img').count(), 0);
   assertQuiet(heard);

@@ -18,3 +18,4 @@ pub mod rings;
 pub mod side;
 pub mod speed_unit;
 pub mod tyre;
+pub(crate) mod words;

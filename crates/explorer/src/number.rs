@@ -1,7 +1,7 @@
 //! Numbers as the page prints them.
 
+use gear_math::Cadence;
 use gear_math::course::Precision;
-use gear_math::{Cadence, LIKELY_SHARE};
 
 /// `value` with `decimals` places, a true minus sign, and no “−0”.
 #[must_use]
@@ -12,6 +12,12 @@ pub(crate) fn plain(value: f64, decimals: usize) -> String {
         Some(digits) => format!("−{digits}"),
         None => text,
     }
+}
+
+/// Whether nothing is left of `value` once it is rounded to `decimals` places.
+#[must_use]
+pub(crate) fn shows_nothing(value: f64, decimals: i32) -> bool {
+    (value * 10_f64.powi(decimals)).round_ties_even() == 0.0
 }
 
 /// The same with a plus sign in front of what is above zero.
@@ -37,16 +43,6 @@ pub(crate) fn mm(mm: f64) -> String {
     with_unit(mm, usize::from((mm - mm.round()).abs() >= 0.05), "mm")
 }
 
-/// Words with their first letter in capital, if it is a plain one: those of all alphabets would take a table of 12 kB.
-#[must_use]
-pub(crate) fn capital(words: &str) -> String {
-    let mut words = words.to_owned();
-    if let Some(first) = words.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
-    words
-}
-
 /// A number with as many places as it needs, at most three.
 #[must_use]
 pub(crate) fn trimmed(value: f64) -> String {
@@ -67,7 +63,7 @@ pub(crate) fn percent(value: f64, decimals: usize) -> String {
 }
 
 /// From this long on a time is told in minutes, s.
-const LONG_S: f64 = 180.0;
+pub(crate) const LONG_S: f64 = 180.0;
 
 /// Seconds, or minutes and seconds when there are many.
 #[must_use]
@@ -81,14 +77,6 @@ pub(crate) fn brief(time_s: f64) -> String {
     duration(time_s, usize::from(time_s < 9.95))
 }
 
-/// A span of time, both ends in the unit that the longer one asks for: “148 to 174 s”, “2:28 to 3:14 min”.
-#[must_use]
-pub(crate) fn span_of_time(low_s: f64, high_s: f64, decimals: usize) -> String {
-    let high = duration(high_s, decimals);
-    let low = if high_s < LONG_S { plain(low_s, decimals) } else { in_minutes(low_s) };
-    format!("{low} to {high}")
-}
-
 /// A lap time as on a watch, as finely as its band allows: “6:12.3”, “10:37”, “21:40”.
 #[must_use]
 pub(crate) fn clock(time_s: f64, precision: Precision) -> String {
@@ -100,47 +88,29 @@ pub(crate) fn clock(time_s: f64, precision: Precision) -> String {
     format!("{minutes:.0}:{seconds:0wide$.decimals$}")
 }
 
-/// The same, with a word where it is told in tens of seconds: “about 21:40”.
-#[must_use]
-pub(crate) fn about_clock(time_s: f64, precision: Precision) -> String {
-    let about = if precision == Precision::TenSeconds { "about " } else { "" };
-    format!("{about}{}", clock(time_s, precision))
-}
-
 /// Seconds of a difference, as finely as its band allows, without the unit.
 #[must_use]
 pub(crate) fn seconds_in(time_s: f64, precision: Precision) -> String {
-    let step = precision.step_s();
-    plain((time_s / step).round() * step, usize::from(precision == Precision::Tenth))
+    let told = steps(time_s, precision) * precision.step_s();
+    plain(told, usize::from(precision == Precision::Tenth))
 }
 
-fn in_minutes(time_s: f64) -> String {
+/// Whether nothing is left of a difference that is told so finely.
+#[must_use]
+pub(crate) fn is_level(time_s: f64, precision: Precision) -> bool {
+    steps(time_s, precision) == 0.0
+}
+
+fn steps(time_s: f64, precision: Precision) -> f64 {
+    (time_s / precision.step_s()).round()
+}
+
+/// “2:28”, rounded to seconds.
+#[must_use]
+pub(crate) fn in_minutes(time_s: f64) -> String {
     let seconds = time_s.round();
     let minutes = (seconds / 60.0).floor();
     format!("{minutes:.0}:{:02.0}", seconds - 60.0 * minutes)
-}
-
-/// What “likely” means on this page: “about 3 in 4”.
-#[must_use]
-pub(crate) fn likely_share() -> String {
-    format!("about {} in 4", plain(4.0 * LIKELY_SHARE, 0))
-}
-
-/// A count and its noun, “1 gear” or “3 gears”.
-#[must_use]
-pub(crate) fn counted(count: usize, one: &str, many: &str) -> String {
-    format!("{count}\u{a0}{}", if count == 1 { one } else { many })
-}
-
-/// Items in a sentence: “a”, “a and b”, “a, b and c”.
-#[must_use]
-pub(crate) fn listed<T: ToString>(items: &[T]) -> String {
-    let words: Vec<String> = items.iter().map(ToString::to_string).collect();
-    match words.as_slice() {
-        [] => String::new(),
-        [one] => one.clone(),
-        [front @ .., last] => format!("{} and {last}", front.join(", ")),
-    }
 }
 
 #[cfg(test)]
@@ -148,25 +118,29 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_span_of_time_has_one_unit() {
-        assert_eq!(span_of_time(28.4, 35.6, 0), "28 to 36\u{a0}s");
-        assert_eq!(span_of_time(8.24, 12.0, 1), "8.2 to 12.0\u{a0}s");
-        assert_eq!(span_of_time(148.0, 179.4, 0), "148 to 179\u{a0}s");
-        assert_eq!(span_of_time(148.0, 180.0, 0), "2:28 to 3:00\u{a0}min");
-        assert_eq!(span_of_time(9.6, 253.0, 1), "0:10 to 4:13\u{a0}min");
-        assert_eq!(span_of_time(179.9, 239.7, 0), "3:00 to 4:00\u{a0}min");
-        assert_eq!(duration(179.9, 0), "180\u{a0}s");
-    }
-
-    #[test]
     fn times_are_read_as_on_a_watch_and_no_finer_than_they_are_known() {
         let tenths = [59.96, 372.34, 0.0, 63.06].map(|s| clock(s, Precision::Tenth));
         assert_eq!(tenths, ["1:00.0", "6:12.3", "0:00.0", "1:03.1"]);
         assert_eq!([59.6, 637.5, 5.0].map(|s| clock(s, Precision::Second)), ["1:00", "10:38", "0:05"]);
-        assert_eq!(about_clock(1296.0, Precision::TenSeconds), "about 21:40");
+        assert_eq!(clock(1296.0, Precision::TenSeconds), "21:40");
+        assert_eq!(duration(179.9, 0), "180\u{a0}s");
         let told =
             [Precision::Tenth, Precision::Second, Precision::TenSeconds].map(|it| seconds_in(-45.26, it));
         assert_eq!(told, ["−45.3", "−45", "−50"]);
+    }
+
+    #[test]
+    fn what_shows_nothing_is_printed_as_nothing() {
+        for hundredths in -300..=300 {
+            let value = f64::from(hundredths) / 100.0 + 0.001;
+            assert_eq!(shows_nothing(value, 0), plain(value, 0) == "0", "{value}");
+            assert_eq!(shows_nothing(value, 1), plain(value, 1) == "0.0", "{value}");
+            for precision in [Precision::Tenth, Precision::Second, Precision::TenSeconds] {
+                let told = seconds_in(10.0 * value, precision);
+                assert_eq!(is_level(10.0 * value, precision), ["0", "0.0"].contains(&told.as_str()));
+            }
+        }
+        assert!(shows_nothing(0.5, 0) && plain(0.5, 0) == "0");
     }
 
     #[test]
@@ -176,6 +150,5 @@ mod tests {
         assert_eq!(signed(0.6, 0), "+1");
         assert_eq!([trimmed(100.0), trimmed(55.5), trimmed(0.0)], ["100", "55.5", "0"]);
         assert_eq!(signed(-0.04, 1), "0.0");
-        assert_eq!(listed(&["34×11", "34×12", "34×13"]), "34×11, 34×12 and 34×13");
     }
 }

@@ -7,7 +7,8 @@
 //!
 //! # Rooms
 //! What is asked for most stands at the root; everything else in the room it belongs to: [`gears`], [`cage`], [`chain`],
-//! [`wheel`], [`rider`], [`course`], [`position`]. A room uses only rooms named before it.
+//! [`wheel`], [`rider`], [`course`], [`position`]. A room uses only rooms named before it. Numbers as people type them are read in
+//! [`typed`]; [`order`] sorts by a number.
 //!
 //! # Examples
 //! Which of two set-ups climbs slower, and by how much:
@@ -40,36 +41,30 @@
 pub mod cage;
 pub mod chain;
 pub mod course;
-mod decimal;
 pub mod gears;
 mod likely;
-mod meant;
-mod order;
+pub mod order;
 mod physics;
 pub mod position;
 mod quantity;
 pub mod rider;
 mod solve;
-mod unit;
+pub mod typed;
 pub mod wheel;
 
 pub use cage::{CageCheck, CageVerdict, Derailleur};
 pub use chain::{ChainAdvice, ChainLinks, ChainSetup};
 pub use course::{Course, Lap, LapSetup, Search};
-pub use decimal::decimal;
 pub use gears::{
     Cassette, Chainring, Chainset, Compared, Comparison, Drivetrain, DuplicateTolerance, Gear, Setup,
     Sprocket, TotalCapacity,
 };
 pub use likely::LIKELY_SHARE;
-pub use meant::meant;
-pub use order::ascending;
 pub use position::{CrossBike, RoadPosition, StemSearch};
 pub use quantity::{
     Cadence, Circumference, Development, GearInches, Limits, Measured, OutOfLimits, Ratio, Speed,
 };
 pub use rider::{Bike, Gradient, Ground, Power, RideOrRun, Rider, Surface};
-pub use unit::{decimal_in, slope_percent};
 pub use wheel::{Pressure, PressureCase, TyreSize, Wheel};
 
 #[cfg(doctest)]

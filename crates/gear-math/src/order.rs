@@ -5,7 +5,7 @@
 ///
 /// # Example
 /// ```
-/// use gear_math::ascending;
+/// use gear_math::order::ascending;
 /// let mut teeth = [28.0, 11.0, 17.0];
 /// ascending(&mut teeth, |&teeth| teeth);
 /// assert_eq!(teeth, [11.0, 17.0, 28.0]);

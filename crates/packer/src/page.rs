@@ -27,7 +27,7 @@ impl Page {
     pub(crate) fn load(bindings: &Bindings) -> Result<Self> {
         Ok(Self {
             template: files::read_text("www/index.html")?,
-            style: style("www/style/page.css")?,
+            style: skeleton::words_of_styles() + &style("www/style/page.css")?,
             print_type: style("www/style/print-type.css")?,
             script: safe(bundled(Path::new("www/main.js"))?)?,
             icon: STANDARD.encode(files::read("www/icons/icon.svg")?),
@@ -60,8 +60,11 @@ impl Page {
                 ("csp", &csp::meta_tag(&[style, print_type], script, home)),
                 ("links", links),
                 ("style", &styles),
-                ("navigation", &skeleton::navigation().into_string()),
+                ("title", &skeleton::title().into_string()),
+                ("masthead", &skeleton::masthead().into_string()),
+                ("bench", &skeleton::bench().into_string()),
                 ("sections", &skeleton::sections().into_string()),
+                ("foot", &skeleton::foot().into_string()),
                 ("engine", &engine),
                 ("scripts", &format!("<script id=\"script\">{script}</script>")),
             ],

@@ -1,5 +1,10 @@
 //! Reads who looks at whom from the `use` lines and paths of a crate, for the tests that keep its rooms apart.
 
+pub mod literals;
+mod paths;
+
+pub use paths::named;
+
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;
@@ -14,32 +19,11 @@ fn read(folder: &Path, room: &str, files: &mut Files) {
         let module = if room.is_empty() { name.clone() } else { format!("{room}::{name}") };
         if path.is_dir() {
             read(&path, &module, files);
-        } else if name != "mod" && name != "lib" {
-            files.insert(module, named(&fs::read_to_string(&path).unwrap_or_default()));
+        } else if name != "lib" {
+            let named = named(&module, &fs::read_to_string(&path).unwrap_or_default());
+            files.insert(module, named);
         }
     }
-}
-
-/// The paths within its crate that the code of a file names, tests left aside.
-#[must_use]
-pub fn named(text: &str) -> BTreeSet<String> {
-    let code = text.split("#[cfg(test)]").next().unwrap_or_default();
-    let code = code.lines().filter(|line| !line.trim_start().starts_with("//"));
-    code.flat_map(|line| {
-        line.replace("$crate::", "")
-            .replace("(in crate::", "")
-            .split("crate::")
-            .skip(1)
-            .map(path)
-            .collect::<Vec<_>>()
-    })
-    .collect()
-}
-
-/// The path at the start of `text`, without what is picked from it in braces.
-fn path(text: &str) -> String {
-    let end = text.find(|letter: char| !letter.is_alphanumeric() && letter != '_' && letter != ':');
-    text[..end.unwrap_or(text.len())].trim_end_matches(':').to_owned()
 }
 
 /// The files of a crate, by the path of its folder from the top of the project.
@@ -56,27 +40,42 @@ pub fn room(file: &str) -> &str {
     file.rsplit_once("::").map_or("", |(room, _)| room)
 }
 
-/// The file that a path leads into, or the room it names when it takes what the room shows to others.
+/// The module that a file holds.
+fn module(file: &str) -> &str {
+    file.strip_suffix("::mod").unwrap_or(file)
+}
+
+/// The file that a path leads into, or the room it names when it takes what the room shows to others. What words show is
+/// that of their language.
 #[must_use]
 pub fn target<'a>(files: &'a Files, path: &'a str) -> (&'a str, Option<&'a str>) {
-    let leads_into = |file: &&String| format!("{path}::").starts_with(&format!("{file}::"));
-    let file = files.keys().filter(leads_into).max_by_key(|file| file.len());
+    let in_english = format!("{path}::").replacen("words::", "words::en::", 1);
+    let leads_into = |file: &&String| {
+        let start = format!("{}::", module(file));
+        format!("{path}::").starts_with(&start) || in_english.starts_with(&start)
+    };
+    let file = files.keys().filter(leads_into).max_by_key(|file| module(file).len());
     match file {
         Some(file) => (room(file), Some(file)),
         None => (path.split("::").next().unwrap_or_default(), None),
     }
 }
 
-/// What can be reached only by going round: files of which each uses another of them, and those that use them.
+/// The files that use themselves by way of others.
 #[must_use]
-pub fn circles(mut uses: BTreeMap<&str, BTreeSet<&str>>) -> Vec<String> {
-    loop {
-        let left: Vec<&str> = uses.keys().copied().collect();
-        uses.retain(|_, used| used.iter().any(|it| left.contains(it)));
-        if uses.len() == left.len() {
-            return left.into_iter().map(str::to_owned).collect();
-        }
+pub fn circles(uses: &BTreeMap<&str, BTreeSet<&str>>) -> Vec<String> {
+    let circles = uses.keys().filter(|file| reached(uses, file).contains(*file));
+    circles.map(|file| (*file).to_owned()).collect()
+}
+
+/// What a file uses, and what that uses, and so on.
+fn reached<'f>(uses: &BTreeMap<&'f str, BTreeSet<&'f str>>, from: &'f str) -> BTreeSet<&'f str> {
+    let (mut reached, mut next) = (BTreeSet::new(), vec![from]);
+    while let Some(file) = next.pop() {
+        let used = uses.get(file).into_iter().flatten();
+        next.extend(used.copied().filter(|it| reached.insert(*it)));
     }
+    reached
 }
 
 /// Who uses whom among the files, each itself left aside.
@@ -98,12 +97,17 @@ mod tests {
     fn a_planted_circle_is_found() {
         let uses = [("a", vec!["b"]), ("b", vec!["c"]), ("c", vec!["a"]), ("d", vec!["e"]), ("e", vec![])];
         let uses = uses.map(|(file, used)| (file, used.into_iter().collect()));
-        assert_eq!(circles(uses.into()), ["a", "b", "c"]);
+        assert_eq!(circles(&uses.into()), ["a", "b", "c"]);
     }
 
     #[test]
-    fn paths_are_read_from_code_alone() {
-        let text = "use crate::cage::{A, B};\n// crate::no\nlet x = crate::solve::halved(1);\n#[cfg(test)] crate::no";
-        assert_eq!(named(text).into_iter().collect::<Vec<_>>(), ["cage", "solve::halved"]);
+    fn words_are_found_behind_what_shows_them() {
+        let names = ["a::mod", "a::words::mod", "a::words::en::mod", "a::words::en::b", "words::en"];
+        let files: Files = names.map(|name| (name.to_owned(), BTreeSet::new())).into();
+        let led = |path| target(&files, path).1;
+        assert_eq!(led("a::words::b::SAID"), Some("a::words::en::b"));
+        assert_eq!(led("a::words::A"), Some("a::words::en::mod"));
+        assert_eq!([led("words::listed"), led("a::Type")], [Some("words::en"), Some("a::mod")]);
+        assert_eq!(led("c::Type"), None);
     }
 }

@@ -5,11 +5,13 @@ use room_rules::{circles, files, room, uses};
 const SOURCES: &str = "crates/explorer/src";
 
 /// The rooms, each of which may use those before it. What lies in none of them is the ground, and may use no room.
-const ROOMS: [&str; 12] =
-    ["", "api", "bench", "drawing", "layout", "rings", "chain", "position", "tyre", "ride", "lap", "page"];
+const ROOMS: &[&str] = &[
+    "", "words", "api", "bench", "drawing", "layout", "rings", "chain", "position", "tyre", "ride", "lap",
+    "page",
+];
 
 /// The parts of a question's room that only the room itself and the page may use.
-const OWN: [&str; 5] = ["view", "pictures", "picture", "body", "question"];
+const OWN: [&str; 6] = ["view", "pictures", "picture", "body", "form", "question"];
 
 fn outer(path: &str) -> &str {
     path.split("::").next().unwrap_or_default()
@@ -53,5 +55,5 @@ fn files_use_one_another_without_a_circle() {
     let files = files(SOURCES);
     let uses = uses(&files);
     assert!(uses.values().map(std::collections::BTreeSet::len).sum::<usize>() > 400);
-    assert_eq!(circles(uses), Vec::<String>::new());
+    assert_eq!(circles(&uses), Vec::<String>::new());
 }

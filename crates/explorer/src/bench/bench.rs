@@ -1,6 +1,7 @@
 //! The bench as typed: one text per field, right or wrong, and whether it is the rider's.
 
 use crate::bench::field::{Field, Group};
+use crate::bench::offered::SKETCH_COURSE;
 use crate::bench::owner::Owner;
 use gear_math::course::Demo;
 
@@ -42,7 +43,7 @@ impl Bench {
     pub fn owner(&self, field: Field) -> Owner {
         let counts = match field {
             Field::Level => self.text(Field::Power).trim().is_empty(),
-            Field::Sketch => self.text(Field::Course) == "sketch",
+            Field::Sketch => self.text(Field::Course) == SKETCH_COURSE,
             _ => true,
         };
         match field.start_owner() {

@@ -9,8 +9,8 @@ pub struct Complaint {
     pub field: Field,
     /// What to type.
     pub message: String,
-    /// The last good value, which the page goes on with.
-    pub kept: String,
+    /// The last good value, which the page goes on with; none where there never was one.
+    pub kept: Option<String>,
     /// What was perhaps meant, to be written into the field at the press of a button.
     pub offer: Option<String>,
 }

@@ -7,141 +7,17 @@
 use crate::bench::bench::Bench;
 use crate::bench::field::Field;
 use crate::bench::sketch::{packed, unpacked};
+use crate::bench::words::link as words;
 use std::borrow::Cow;
 
 /// Names and numbers of the format, the newest first. A new one is due when a field's starting value or meaning changes.
 const MARKS: [(&str, &str); 2] = [("r", "2"), ("remount", "1")];
 
-/// Short names, so that a link in which every field differs stays under 2000 characters. A field without one goes by
-/// its key. A name once given is never given to another field.
-const SHORT: &[(&str, Field)] = &[
-    ("ra", Field::RingsA),
-    ("ca", Field::CassetteA),
-    ("rb", Field::RingsB),
-    ("cb", Field::CassetteB),
-    ("ty", Field::Tyre),
-    ("ro", Field::RollOut),
-    ("cl", Field::CadenceLow),
-    ("cu", Field::CadenceUsual),
-    ("ch", Field::CadenceHigh),
-    ("tc", Field::Capacity),
-    ("ls", Field::LargestSprocket),
-    ("ss", Field::SmallestSprocket),
-    ("rd", Field::RingDifference),
-    ("sw", Field::Tolerance),
-    ("in", Field::Inches),
-    ("su", Field::SpeedUnit),
-    ("li", Field::RollOutLimit),
-    ("ac", Field::ProbeCadence),
-    ("as", Field::ProbeSpeed),
-    ("tk", Field::Construction),
-    ("wl", Field::WidthLimit),
-    ("tg", Field::TyreGround),
-    ("ws", Field::WheelStyle),
-    ("ot", Field::OtherTyre),
-    ("tm", Field::TyreMark),
-    ("rm", Field::RimMark),
-    ("lm", Field::LeastMark),
-    ("ho", Field::Hookless),
-    ("tw", Field::TyreWidthMeasured),
-    ("lr", Field::LabelEdition),
-    ("mr", Field::MeasuringRim),
-    ("sh", Field::SaddleHeight),
-    ("sb", Field::Setback),
-    ("tb", Field::TipToBar),
-    ("bd", Field::BarDrop),
-    ("sa", Field::SeatAngle),
-    ("rc", Field::RoadCrank),
-    ("rs", Field::RoadStack),
-    ("xa", Field::CrossSeatAngle),
-    ("xc", Field::CrossCrank),
-    ("xs", Field::CrossStack),
-    ("lo", Field::LowerBy),
-    ("bu", Field::BarUpBy),
-    ("bc", Field::BarCloserBy),
-    ("st", Field::Stack),
-    ("re", Field::Reach),
-    ("ha", Field::HeadAngle),
-    ("hs", Field::Headset),
-    ("cp", Field::ClampHeight),
-    ("bw", Field::BarWithin),
-    ("sm", Field::SpacersMost),
-    ("kn", Field::Knee),
-    ("rr", Field::RoadBarReach),
-    ("rp", Field::RoadBarDepth),
-    ("xr", Field::CrossBarReach),
-    ("xp", Field::CrossBarDepth),
-    ("fc", Field::FrontCentre),
-    ("fr", Field::ForkRake),
-    ("po", Field::PedalOffset),
-    ("sf", Field::SheetFor),
-    ("cs", Field::Chainstay),
-    ("pc", Field::PulleyCentres),
-    ("bb", Field::BottomBracketDrop),
-    ("ln", Field::ChainLinks),
-    ("gt", Field::GuideTeeth),
-    ("tt", Field::TensionTeeth),
-    ("pg", Field::PulleyGap),
-    ("gu", Field::GuideAngle),
-    ("rt", Field::RearStop),
-    ("fo", Field::ForeStop),
-    ("sy", Field::StopBy),
-    ("hd", Field::HangerDrop),
-    ("hb", Field::HangerSetback),
-    ("mf", Field::FrontMadeFor),
-    ("ga", Field::GearA),
-    ("gb", Field::GearB),
-    ("bm", Field::BodyMass),
-    ("km", Field::KitMass),
-    ("bi", Field::BikeMass),
-    ("pw", Field::Power),
-    ("lv", Field::Level),
-    ("gr", Field::Ground),
-    ("sl", Field::Slope),
-    ("le", Field::ClimbLength),
-    ("wi", Field::Headwind),
-    ("lt", Field::SecondsLost),
-    ("ef", Field::Efficiency),
-    ("sn", Field::Standing),
-    ("ft", Field::FootCost),
-    ("of", Field::OnFoot),
-    ("ld", Field::Carry),
-    ("dt", Field::DrivetrainShare),
-    ("rl", Field::Rolling),
-    ("fg", Field::FootGround),
-    ("mu", Field::Friction),
-    ("gs", Field::SlopeShare),
-    ("da", Field::DragArea),
-    ("ad", Field::AirDensity),
-    ("bs", Field::Balance),
-    ("gc", Field::GripCounts),
-    ("rw", Field::RearWeight),
-    ("lg", Field::Legs),
-    ("pk", Field::PeakPower),
-    ("rv", Field::Reserve),
-    ("rh", Field::ReserveShare),
-    ("es", Field::EntrySpeed),
-    ("os", Field::SlopeSpeed),
-    ("co", Field::Course),
-    ("sg", Field::Smoothing),
-    ("gd", Field::TrackGround),
-    ("sk", Field::Sketch),
-    ("pa", Field::Paint),
-    ("hr", Field::ShiftRear),
-    ("hf", Field::ShiftFront),
-    ("cw", Field::CadenceSpread),
-    ("br", Field::Braking),
-    ("r1", Field::SearchSmall),
-    ("r2", Field::SearchLarge),
-    ("rk", Field::SearchPairs),
-    ("sp", Field::SearchSprockets),
-    ("fl", Field::FrameRing),
-    ("mc", Field::MoreCassettes),
-    ("t1", Field::TrackFrom),
-    ("t2", Field::TrackTo),
-    ("na", Field::GearsOffA),
-    ("nb", Field::GearsOffB),
-];
+/// Links that are met in use stay below so many characters: a message or an address bar of long standing takes no more
+/// (common practice).
+pub(crate) const LONGEST: usize = 2000;
+/// Stretches of a sketch that such a link carries when nearly every other field is changed.
+pub(crate) const STRETCHES_WITH_ALL_CHANGED: usize = 35;
 
 /// Lines of what a link could not tell.
 const MOST_COMPLAINTS: usize = 8;
@@ -154,12 +30,10 @@ fn longest_link() -> usize {
     Field::ALL.iter().map(|field| 12 * field.longest() + 24).sum()
 }
 
-fn name(field: Field) -> &'static str {
-    SHORT.iter().find(|(_, named)| *named == field).map_or(field.spec().key, |(name, _)| name)
-}
-
+/// The field of this name, short as in version 2 or its key as in version 1.
 fn by_name(name: &str) -> Option<Field> {
-    Field::by_key(name).or_else(|| SHORT.iter().find(|(short, _)| *short == name).map(|&(_, field)| field))
+    let is_its = |field: &&Field| [field.spec().key, field.spec().short].contains(&name);
+    Field::ALL.iter().find(is_its).copied()
 }
 
 /// A bench read from a link, and what in the link could not be used.
@@ -194,7 +68,7 @@ pub fn read(link: &str) -> Opened {
     let mut opened = Opened { bench: Bench::default(), complaints: Vec::new() };
     let link = link.strip_prefix('#').unwrap_or(link);
     if link.len() > longest_link() {
-        opened.complaints.push("The link is far too long to be one of ours, so it was not read.".to_owned());
+        opened.complaints.push(words::FAR_TOO_LONG.to_owned());
         return opened;
     }
     let mut marked = link.is_empty();
@@ -208,8 +82,7 @@ pub fn read(link: &str) -> Opened {
         }
     }
     if !marked {
-        let unmarked = "The link has no version mark, so some of it may have been lost.";
-        opened.complaints.insert(0, unmarked.to_owned());
+        opened.complaints.insert(0, words::UNMARKED.to_owned());
     }
     opened.sum_up();
     opened
@@ -218,10 +91,7 @@ pub fn read(link: &str) -> Opened {
 impl Opened {
     fn take_version(&mut self, mark: &str, text: &str, known: &str) {
         if text != known {
-            self.complaints.push(format!(
-                "The link begins with “{mark}={}”, which this page does not know; what it could read was kept.",
-                shorten(text)
-            ));
+            self.complaints.push(words::other_version(mark, &shorten(text)));
         }
     }
 
@@ -231,7 +101,7 @@ impl Opened {
             Some(field) if packed.is_some() => self.take(field, &unpacked(text)),
             Some(field) => self.take(field, text),
             None => {
-                let unknown = format!("“{}” in the link is not known here and was left out.", shorten(name));
+                let unknown = words::unknown(&shorten(name));
                 if !self.complaints.contains(&unknown) {
                     self.complaints.push(unknown);
                 }
@@ -241,7 +111,7 @@ impl Opened {
 
     fn take(&mut self, field: Field, text: &str) {
         if text.chars().count() > field.longest() {
-            self.complaints.push(format!("“{}” in the link was too long and was cut.", field.spec().label));
+            self.complaints.push(words::cut(field.spec().label));
         }
         self.bench.write(field, text);
     }
@@ -250,7 +120,7 @@ impl Opened {
     fn sum_up(&mut self) {
         if self.complaints.len() > MOST_COMPLAINTS {
             let more = self.complaints.split_off(MOST_COMPLAINTS - 1).len();
-            self.complaints.push(format!("{more} more parts of the link could not be used."));
+            self.complaints.push(words::more(more));
         }
     }
 }
@@ -259,7 +129,7 @@ impl Opened {
 fn part(field: Field, text: &str) -> (&'static str, Cow<'_, str>) {
     let packed =
         PACKED.iter().find(|it| it.1 == field).and_then(|(name, _)| Some((*name, packed(text)?.into())));
-    packed.unwrap_or_else(|| (name(field), text.into()))
+    packed.unwrap_or_else(|| (field.spec().short, text.into()))
 }
 
 /// Form encoding, but with the characters that set-ups are written in left readable.
@@ -305,7 +175,7 @@ mod tests {
     #[test]
     fn no_two_fields_share_a_name() {
         for &field in Field::ALL {
-            assert_eq!(by_name(name(field)), Some(field), "{}", name(field));
+            assert_eq!(by_name(field.spec().short), Some(field), "{}", field.spec().short);
             assert_eq!(by_name(field.spec().key), Some(field));
         }
         assert!(MARKS.iter().chain([&("sq", ""), &("pq", "")]).all(|(mark, _)| by_name(mark).is_none()));
@@ -347,7 +217,7 @@ mod tests {
 
     #[test]
     fn a_link_with_every_field_changed_stays_short() {
-        assert!(length(&all_changed()) < 2000, "{} characters", length(&all_changed()));
+        assert!(length(&all_changed()) < LONGEST, "{} characters", length(&all_changed()));
     }
 
     /// A sketch of so many stretches, each of the kind that is longest to write.
@@ -359,11 +229,11 @@ mod tests {
     fn a_sketch_travels_in_a_short_link() {
         let mut bench = Bench::default();
         bench.write(Field::Sketch, &stretches(110));
-        assert!(length(&bench) < 2000, "{} characters", length(&bench));
+        assert!(length(&bench) < LONGEST, "{} characters", length(&bench));
         let mut bench = all_changed();
-        bench.write(Field::Sketch, &stretches(35));
+        bench.write(Field::Sketch, &stretches(STRETCHES_WITH_ALL_CHANGED));
         bench.write(Field::Paint, "310; 355; deep mud\n400; 412; corner 14\n500; 503; foot 2");
-        assert!(length(&bench) < 2000, "{} characters", length(&bench));
+        assert!(length(&bench) < LONGEST, "{} characters", length(&bench));
     }
 
     #[test]

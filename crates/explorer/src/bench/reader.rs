@@ -5,18 +5,18 @@ use crate::bench::cadence_window::CadenceWindow;
 use crate::bench::complaint::Complaint;
 use crate::bench::field::{Field, Kind};
 use crate::bench::owner::Owner;
-use crate::number::{capital, listed, trimmed};
+use crate::bench::words::{TEETH, complaints as words};
+use crate::number::trimmed;
+use crate::words::listed;
 use gear_math::gears::GearSet;
 use gear_math::rider::Climb;
+use gear_math::typed::{decimal_in, meant, slope_percent};
 use gear_math::{
     Cadence, ChainLinks, Derailleur, Drivetrain, Limits, Measured, OutOfLimits, Pressure, Speed, TyreSize,
-    Wheel, decimal_in, meant, slope_percent,
+    Wheel,
 };
 use std::fmt::Display;
 use std::str::FromStr;
-
-/// What goes on where a field holds nothing.
-const NONE: &str = "none";
 
 /// Reads a bench and gathers complaints.
 pub(crate) struct Reader<'b> {
@@ -47,22 +47,21 @@ impl<'b> Reader<'b> {
         read: impl Fn(&str) -> Result<T, String>,
     ) -> T {
         read(self.bench.text(field).trim()).unwrap_or_else(|message| {
-            self.complaints.push(Complaint { field, message, kept: kept(good), offer: None });
+            self.complain(field, message, kept(good));
             good
         })
     }
 
-    /// A field that a type of gear-math reads by itself.
-    pub(crate) fn parsed<T>(&mut self, field: Field, good: T) -> T
+    /// A field that a type of gear-math reads by itself; `said` puts into words why it cannot.
+    pub(crate) fn parsed<T>(&mut self, field: Field, good: T, said: fn(&T::Err) -> String) -> T
     where
         T: FromStr + Display + Copy,
-        T::Err: Display,
     {
         self.read(
             field,
             good,
             |kept| kept.to_string(),
-            |text| text.parse().map_err(|error: T::Err| sentence(&error)),
+            |text| text.parse().map_err(|error: T::Err| said(&error)),
         )
     }
 
@@ -96,14 +95,14 @@ impl<'b> Reader<'b> {
 
     /// Whole teeth that may be left out.
     pub(crate) fn teeth<T>(&mut self, field: Field, new: fn(u16) -> Result<T, OutOfLimits>) -> Option<T> {
-        let refused = |count| new(count).err().map(within);
-        self.whole_or_none(field, &["teeth", "t", "T"], &refused).and_then(|count| new(count).ok())
+        let refused = |count| new(count).err().map(|error| words::outside(error.limits));
+        self.whole_or_none(field, &[TEETH, "t", "T"], &refused).and_then(|count| new(count).ok())
     }
 
     /// A number of links that may be left out.
     pub(crate) fn links(&mut self, field: Field) -> Option<ChainLinks> {
-        let refused = |count| ChainLinks::new(count).err().map(|error| sentence(&error));
-        self.whole_or_none(field, &["links"], &refused).and_then(|count| ChainLinks::new(count).ok())
+        let refused = |count| ChainLinks::new(count).err().map(|error| words::chain_links(&error));
+        self.whole_or_none(field, &[words::LINKS], &refused).and_then(|count| ChainLinks::new(count).ok())
     }
 
     // What follows has one body for all quantities, which keeps the compiled code small.
@@ -142,7 +141,8 @@ impl<'b> Reader<'b> {
     }
 
     fn number_or_complaint(&mut self, field: Field, text: &str, limits: &'static Limits) -> Option<f64> {
-        let refused = |message| self.refuse(field, message, meant(text, limits).map(trimmed));
+        let refused =
+            |fault| self.refuse(field, number_refused(fault, field), meant(text, limits).map(trimmed));
         checked(text, field, limits).map_err(refused).ok()
     }
 
@@ -155,10 +155,7 @@ impl<'b> Reader<'b> {
         let read = |text: &str| match whole(text.trim(), units) {
             Ok(None) => Ok(None),
             Ok(Some(count)) => refused(count).map_or(Ok(Some(count)), Err),
-            Err(NotWhole) => {
-                let unit = units.first().unwrap_or(&"");
-                Err(format!("Type a whole number of {unit}, or leave it empty{}", example(field)))
-            }
+            Err(NotWhole) => Err(words::not_whole(units.first().unwrap_or(&""), field.spec().start)),
         };
         read(self.bench.text(field)).unwrap_or_else(|message| {
             self.refuse(field, message, None);
@@ -179,7 +176,7 @@ impl<'b> Reader<'b> {
         let Kind::Choice(choices) = field.spec().kind else { return 0 };
         let place = |text: &str| choices.iter().position(|(value, _)| *value == text.trim());
         place(self.bench.text(field)).unwrap_or_else(|| {
-            self.refuse(field, "Choose one of the values offered.".to_owned(), None);
+            self.refuse(field, words::NONE_OF_THESE.to_owned(), None);
             place(self.good.text(field)).unwrap_or(0)
         })
     }
@@ -187,17 +184,18 @@ impl<'b> Reader<'b> {
     /// Complains of a field and names its last good text as kept.
     fn refuse(&mut self, field: Field, message: String, offer: Option<String>) {
         let kept = match field.spec().words_for(self.good.text(field).trim()) {
-            "" => NONE.to_owned(),
+            "" => None,
             text if text.ends_with(|last: char| last.is_ascii_digit()) => {
-                in_unit(&text.replace(',', "."), field)
+                Some(in_unit(&text.replace(',', "."), field))
             }
-            text => text.to_owned(),
+            text => Some(text.to_owned()),
         };
         self.complaints.push(Complaint { field, message, kept, offer });
     }
 
     pub(crate) fn wheel(&mut self, good: Wheel) -> Wheel {
-        Wheel::by_size(self.parsed::<TyreSize>(Field::Tyre, good.tyre), self.quantity_or_none(Field::RollOut))
+        let tyre: TyreSize = self.parsed(Field::Tyre, good.tyre, words::tyre_size);
+        Wheel::by_size(tyre, self.quantity_or_none(Field::RollOut))
     }
 
     pub(crate) fn window(&mut self, good: CadenceWindow) -> CadenceWindow {
@@ -206,32 +204,16 @@ impl<'b> Reader<'b> {
         if low < usual && usual < high {
             return CadenceWindow { low, usual, high };
         }
-        self.set_aside(
-            Field::CadenceLow,
-            low,
-            good.low,
-            "Type a number below the usual and the highest cadence.",
-        );
-        self.set_aside(
-            Field::CadenceUsual,
-            usual,
-            good.usual,
-            "Type a number between the lowest and the highest cadence.",
-        );
-        self.set_aside(
-            Field::CadenceHigh,
-            high,
-            good.high,
-            "Type a number above the lowest and the usual cadence.",
-        );
+        self.set_aside(Field::CadenceLow, low, good.low, words::CADENCE_NOT_LOWEST);
+        self.set_aside(Field::CadenceUsual, usual, good.usual, words::CADENCE_NOT_BETWEEN);
+        self.set_aside(Field::CadenceHigh, high, good.high, words::CADENCE_NOT_HIGHEST);
         good
     }
 
     /// Complains of a cadence that gives way to `kept`, unless something is wrong with it already.
     fn set_aside(&mut self, field: Field, typed: Cadence, kept: Cadence, message: &str) {
         if typed != kept && self.complaints.iter().all(|complaint| complaint.field != field) {
-            let kept = in_unit(&trimmed(kept.rpm()), field);
-            self.complaints.push(Complaint { field, message: message.to_owned(), kept, offer: None });
+            self.complain(field, message.to_owned(), in_unit(&trimmed(kept.rpm()), field));
         }
     }
 
@@ -251,8 +233,8 @@ impl<'b> Reader<'b> {
         GearSet::parse(self.bench.text(field), drivetrain).unwrap_or_else(|error| {
             let good = GearSet::parse(self.good.text(field), drivetrain).unwrap_or_default();
             let kept: Vec<String> = good.gears(drivetrain).map(|gear| gear.to_string()).collect();
-            let kept = if kept.is_empty() { NONE.to_owned() } else { listed(&kept) };
-            self.complain(field, &error, kept);
+            let kept = (!kept.is_empty()).then(|| listed(&kept));
+            self.complaints.push(Complaint { field, message: words::gear_set(&error), kept, offer: None });
             good
         })
     }
@@ -261,21 +243,17 @@ impl<'b> Reader<'b> {
     pub(crate) fn climb(&mut self, field: Field, good: Climb) -> Climb {
         let kept = |kept: Climb| in_unit(&trimmed(kept.percent()), field);
         self.read(field, good, kept, |text| {
-            let percent = slope_percent(&dotted(text)).ok_or_else(|| not_a_number(field))?;
-            Climb::new(percent).map_err(|_| {
-                let refused =
-                    if percent < 0.0 { "downhill" } else { "steeper than 45 %" };
-                format!(
-                    "Nobody measured riding against running {refused}, so this page does not guess: type 0 to 45 %."
-                )
-            })
+            let percent =
+                slope_percent(&dotted(text)).ok_or_else(|| words::not_a_number(field.spec().start))?;
+            Climb::new(percent).map_err(|error| words::no_climb(error.limits, percent < 0.0))
         })
     }
 
     /// Says what goes on in the place of a field in error that may be empty, where nothing good ever stood in it.
     pub(crate) fn keep_instead_of_none(&mut self, field: Field, value: String) {
-        if let Some(complaint) = self.complaints.iter_mut().find(|it| it.field == field && it.kept == NONE) {
-            complaint.kept = value;
+        if let Some(complaint) = self.complaints.iter_mut().find(|it| it.field == field && it.kept.is_none())
+        {
+            complaint.kept = Some(value);
         }
     }
 
@@ -285,8 +263,8 @@ impl<'b> Reader<'b> {
     }
 
     /// Notes what is wrong beyond a single field.
-    pub(crate) fn complain(&mut self, field: Field, error: &impl Display, kept: String) {
-        self.complaints.push(Complaint { field, message: sentence(error), kept, offer: None });
+    pub(crate) fn complain(&mut self, field: Field, message: String, kept: String) {
+        self.complaints.push(Complaint { field, message, kept: Some(kept), offer: None });
     }
 }
 
@@ -296,13 +274,32 @@ fn sure<T>(made: Result<T, OutOfLimits>) -> T {
     made.expect("a number within its limits")
 }
 
+/// What keeps a text from being a number within its limits.
+#[derive(Clone, Copy)]
+enum NumberFault {
+    NotANumber,
+    Outside(&'static Limits),
+}
+
+impl From<OutOfLimits> for NumberFault {
+    fn from(error: OutOfLimits) -> Self {
+        Self::Outside(error.limits)
+    }
+}
+
+fn number_refused(fault: NumberFault, field: Field) -> String {
+    match fault {
+        NumberFault::NotANumber => words::not_a_number(field.spec().start),
+        NumberFault::Outside(limits) => words::outside(limits),
+    }
+}
+
 /// A number within its limits. A pressure may have psi behind it.
-fn checked(text: &str, field: Field, limits: &'static Limits) -> Result<f64, String> {
+fn checked(text: &str, field: Field, limits: &'static Limits) -> Result<f64, NumberFault> {
     let text = text.trim();
-    match text.strip_suffix("psi").filter(|_| field.spec().unit == "bar") {
-        Some(psi) => number(psi.trim_end(), field)
-            .and_then(|psi| Pressure::from_psi(psi).map(Pressure::bar).map_err(within)),
-        None => number(text, field).and_then(|value| limits.check(value).map_err(within)),
+    match text.strip_suffix("psi").filter(|_| field.is_pressure()) {
+        Some(psi) => Ok(Pressure::from_psi(number(psi.trim_end(), field)?)?.bar()),
+        None => Ok(limits.check(number(text, field)?)?),
     }
 }
 
@@ -326,35 +323,11 @@ fn in_unit(value: &str, field: Field) -> String {
 }
 
 /// A typed number: a decimal comma, a true minus sign and a unit of the same kind behind it are understood.
-fn number(text: &str, field: Field) -> Result<f64, String> {
-    decimal_in(&dotted(text), field.spec().unit).ok_or_else(|| not_a_number(field))
+fn number(text: &str, field: Field) -> Result<f64, NumberFault> {
+    decimal_in(&dotted(text), field.spec().unit).ok_or(NumberFault::NotANumber)
 }
 
 fn dotted(text: &str) -> String {
     let text = text.replace('−', "-");
     if text.contains('.') { text } else { text.replacen(',', ".", 1) }
-}
-
-fn not_a_number(field: Field) -> String {
-    format!("Type a number{}", example(field))
-}
-
-/// “, such as 55.” with the field's starting value, where it has one.
-fn example(field: Field) -> String {
-    match field.spec().start {
-        "" => ".".to_owned(),
-        start => format!(", such as {start}."),
-    }
-}
-
-/// What to type instead of a number outside its limits.
-fn within(error: OutOfLimits) -> String {
-    format!("Type {}.", error.limits.range())
-}
-
-/// An error of gear-math as a sentence.
-pub(crate) fn sentence(error: &impl Display) -> String {
-    let text = error.to_string();
-    let end = if text.ends_with(['.', '?']) { "" } else { "." };
-    capital(&text) + end
 }

@@ -57,11 +57,11 @@ impl Cages {
 }
 
 /// The class of cages that those for wide ranges follow.
-const LONG: &str = CageClass::ALL[2].name;
+const LONG: CageClass = CageClass::ALL[2];
 
 /// Trials of usual lengths that tell something: where a long cage will do, a longer one is nothing to tell.
 pub(crate) fn worth_telling(trials: &[ClassTrial]) -> &[ClassTrial] {
-    let will_do = |trial: &ClassTrial| trial.class.name == LONG && trial.standing == Standing::Runs;
+    let will_do = |trial: &ClassTrial| trial.class == LONG && trial.standing == Standing::Runs;
     let told = trials.iter().position(will_do).map_or(trials.len(), |long| long + 1);
     &trials[..told]
 }

@@ -1,7 +1,8 @@
 //! What a workshop measured of frame, cage and chain; what it left empty is taken as usual.
 
-use crate::bench::field::Field;
+use crate::bench::field::{Field, Group};
 use crate::bench::reader::Reader;
+use crate::chain::words::complaints as words;
 use crate::side::Side;
 use gear_math::chain::{
     BottomBracketDrop, Cage, CageAnswer, CageMeasures, CageQuestion, ChainDefaults, ChainMeasure,
@@ -10,6 +11,9 @@ use gear_math::chain::{
 };
 use gear_math::gears::{GearSet, Pulley};
 use gear_math::{ChainLinks, ChainSetup, Chainring, Derailleur, Drivetrain, Limits, TotalCapacity};
+
+/// The groups of fields that stand in the section on the cage and its chain.
+pub(crate) const GROUPS: &[Group] = &[Group::Chain, Group::ChainFiner, Group::GearsShown];
 
 /// Most gears a set-up can have.
 const MOST_GEARS: f64 = 42.0;
@@ -118,7 +122,7 @@ impl ChainInputs {
         let (measured, cage) = match typed.filled(derailleur.total_capacity) {
             Ok(cage) => (typed, cage),
             Err(error) => {
-                reader.complain(blamed(&error), &error, "the measures before".to_owned());
+                reader.complain(blamed(&error), words::path(&error), words::MEASURES_BEFORE.to_owned());
                 (good.measured, good.cage)
             }
         };

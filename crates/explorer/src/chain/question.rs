@@ -1,9 +1,10 @@
 //! The section as the page knows it.
 
 use crate::bench::field::Group;
-use crate::bench::rests::is_drivetrain;
-use crate::chain::section::ChainSection;
+use crate::chain::inputs::GROUPS;
+use crate::chain::section::{ChainSection, rests_on};
 use crate::chain::{body, pictures, view, words};
+use crate::layout::form::{section, with_finer};
 use crate::layout::question::{Question, is_among};
 
 /// “Will the cage take it?”
@@ -11,10 +12,11 @@ pub(crate) const QUESTION: Question<ChainSection> = Question {
     id: "cage",
     name: words::body::NAME,
     title: words::body::TITLE,
-    rests_on: |field| is_drivetrain(field) || matches!(field.spec().group, Group::Derailleur | Group::Chain),
-    asks: |field| is_among(field, &Group::CHAIN),
+    rests_on,
+    asks: |field| is_among(field, GROUPS),
     answer: ("cage-answer", view::answer::answer),
     marks_itself: false,
+    nobodys: |_| None,
     working: (words::body::WORKING, ("cage-working", view::working::working)),
     fragments: &[
         ("cage-tables", view::tables::tables),
@@ -26,4 +28,8 @@ pub(crate) const QUESTION: Question<ChainSection> = Question {
     block: |report, _| Some(view::sheet::block(report)),
     pictures: pictures::PICTURES,
     body: body::body,
+    forms: &[
+        ("chain", || with_finer(&[("", Group::Chain)], Group::ChainFiner)),
+        ("gears-shown", || section(Group::GearsShown)),
+    ],
 };

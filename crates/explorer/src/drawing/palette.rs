@@ -29,10 +29,6 @@ pub struct Palette {
     pub stop: RGBColor,
 }
 
-/// Names of the CSS custom properties, in the order of [`Palette::colours`].
-pub const CSS_NAMES: [&str; 11] =
-    ["paper", "ink", "soft", "rule", "a", "a-wash", "b", "b-wash", "good", "care", "stop"];
-
 const fn rgb(hex: u32) -> RGBColor {
     RGBColor((hex >> 16) as u8, (hex >> 8) as u8, hex as u8)
 }
@@ -68,21 +64,21 @@ pub const DARK: Palette = Palette {
 };
 
 impl Palette {
-    /// The theme's colours in the order of [`CSS_NAMES`].
+    /// The theme's colours, each by the name of its CSS custom property.
     #[must_use]
-    pub const fn colours(&self) -> [RGBColor; 11] {
+    pub const fn colours(&self) -> [(&'static str, RGBColor); 11] {
         [
-            self.paper,
-            self.ink,
-            self.soft,
-            self.rule,
-            self.a,
-            self.a_wash,
-            self.b,
-            self.b_wash,
-            self.good,
-            self.care,
-            self.stop,
+            ("paper", self.paper),
+            ("ink", self.ink),
+            ("soft", self.soft),
+            ("rule", self.rule),
+            ("a", self.a),
+            ("a-wash", self.a_wash),
+            ("b", self.b),
+            ("b-wash", self.b_wash),
+            ("good", self.good),
+            ("care", self.care),
+            ("stop", self.stop),
         ]
     }
 }
@@ -96,7 +92,7 @@ mod tests {
         let css = include_str!("../../../../www/style/base.css");
         let (light, dark) = css.split_once("prefers-color-scheme: dark").expect("a dark theme");
         for (theme, sheet) in [(LIGHT, light), (DARK, dark)] {
-            for (name, RGBColor(r, g, b)) in CSS_NAMES.iter().zip(theme.colours()) {
+            for (name, RGBColor(r, g, b)) in theme.colours() {
                 let rule = format!("--{name}: #{r:02x}{g:02x}{b:02x};");
                 assert!(sheet.contains(&rule), "missing {rule}");
             }

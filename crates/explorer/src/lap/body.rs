@@ -3,6 +3,7 @@
 use crate::lap::pictures::{found, gain, gear_times, profile};
 use crate::lap::words::body as words;
 use crate::layout::figure::figure;
+use gear_math::course::GpxError;
 use maud::{Markup, html};
 
 /// What stands between the answer and how it was worked out.
@@ -10,12 +11,12 @@ pub(crate) fn body() -> Markup {
     html! {
     form data-form="lap" class="room" aria-label=(words::FORM) autocomplete="off" novalidate { }
     div id="lap-drop" class="files" {
-    p { label for="lap-file" { (words::FILE) } " " input type="file" id="lap-file" accept=".gpx,.json"; span class="quiet" { (words::FILE_STAYS) } }
+    p { label for="lap-file" { (words::FILE) } " " input type="file" id="lap-file" accept=".gpx,.json" data-largest=(GpxError::LARGEST_BYTES); span class="quiet" { (words::FILE_STAYS) } }
     div id="lap-course" role="status" { }
     p id="kept-row" hidden { label for="kept" { (words::KEPT) } " " select id="kept" { } " " button type="button" id="forget" { (words::FORGET) } }
     p { label for="keep-name" { (words::KEEP_AS) } " " input id="keep-name" type="text" maxlength="60"; button type="button" id="keep" { (words::KEEP) } " " button type="button" id="save-course" { (words::SAVE) } " " button type="button" data-act="sketch-it" { (words::SKETCH_IT) } }
     p id="kept-says" class="quiet" role="status" { }
-    p class="quiet" { (words::TRAVELS[0]) code { (words::TRAVELS[1]) } (words::TRAVELS[2]) }
+    p class="quiet" { (words::travels()) code { (words::SAVED) } (words::AS_SKETCHED) }
     }
     div id="lap-places" { }
     (figure(&profile::PROFILE))

@@ -3,7 +3,8 @@
 use crate::bench::field::Group;
 use crate::chain::inputs::GEARS_OFF;
 use crate::lap::basis::Basis;
-use crate::lap::report::{LapQuestion, OwnCourse};
+use crate::lap::own_course::OwnCourse;
+use crate::lap::report::LapQuestion;
 use crate::lap::search::LeftOut;
 use crate::side::Side;
 use gear_math::cage::DerailleurFigure;
@@ -95,8 +96,8 @@ pub enum Tested {
 }
 
 /// Places of the order that are listed; of the next up to [`LOOKED_AT`] only the unbeaten ones are.
-const LISTED: usize = 40;
-const LOOKED_AT: usize = 100;
+pub(crate) const LISTED: usize = 40;
+pub(crate) const LOOKED_AT: usize = 100;
 /// Listed set-ups within this much of the first are ridden once more, with every doubt moved, s. Estimate: farther off few tie.
 pub const TESTED_S: f64 = 10.0;
 

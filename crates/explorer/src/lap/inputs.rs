@@ -1,15 +1,22 @@
 //! Round the lap: which course, what is painted over it, and how it is ridden and searched.
 
 use crate::bench::complaint::Complaint;
-use crate::bench::field::Field;
-use crate::bench::reader::{Reader, sentence};
+use crate::bench::field::{Field, Group};
+use crate::bench::reader::Reader;
+use crate::lap::course_fault::lap_of;
+use crate::lap::words::complaints as words;
 use crate::rings::cassettes;
 use crate::rings::cassettes::TypedCassette;
 use crate::rings::inputs::RingsInputs;
+use crate::rings::words::complaints::no_cassette;
 use crate::side::Side;
-use gear_math::course::{Braking, Demo, Mounting, Patch, PatchError, Shifting, SmoothingLength, TrackPlace};
+use gear_math::course::{Braking, Demo, Mounting, Patch, Shifting, SmoothingLength, TrackPlace};
 use gear_math::{Cassette, Chainring, Course, Drivetrain, Surface};
 use std::rc::Rc;
+
+/// The groups of fields that stand in the section on the lap.
+pub(crate) const GROUPS: &[Group] =
+    &[Group::Lap, Group::LapSketch, Group::LapFile, Group::LapHabits, Group::LapSearch];
 
 /// Where the course comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -109,7 +116,7 @@ pub struct SearchInputs {
 
 impl SearchInputs {
     fn read(reader: &mut Reader<'_>, good: &Self, of_a: Cassette) -> Self {
-        let line = |text: &str| cassettes::read_line(text, of_a);
+        let line = |text: &str| cassettes::read_line(text, of_a).map_err(|fault| no_cassette(&fault));
         Self {
             rings: rings(reader, good.rings),
             kinds: reader.pick(Field::SearchPairs, &[Rings::Both, Rings::Single, Rings::Pair]),
@@ -126,9 +133,7 @@ impl LapInputs {
         Self {
             choice,
             sketch: sketch(reader, choice, &good.sketch),
-            paint: lines(reader, Field::Paint, &good.paint, &|text| {
-                text.parse().map_err(|error: PatchError| error.to_string())
-            }),
+            paint: lines(reader, Field::Paint, &good.paint, &|text| text.parse().map_err(words::patch)),
             smoothing: reader.quantity(Field::Smoothing),
             track_ground: reader.pick(Field::TrackGround, &Surface::ALL),
             shifting: Shifting {
@@ -179,13 +184,9 @@ impl LapInputs {
             match course.patched(patch) {
                 Ok(painted) => course = painted,
                 Err(error) => {
-                    let message = sentence(&format!("line {line}: {error}"));
-                    return Some(Complaint {
-                        field: Field::Paint,
-                        message,
-                        kept: "the other lines".to_owned(),
-                        offer: None,
-                    });
+                    let message = words::line(*line, &words::idle(&error));
+                    let kept = Some(words::OTHER_LINES.to_owned());
+                    return Some(Complaint { field: Field::Paint, message, kept, offer: None });
                 }
             }
         }
@@ -200,12 +201,7 @@ fn rings(reader: &mut Reader<'_>, good: [Chainring; 2]) -> [Chainring; 2] {
     if small <= large {
         return [small, large];
     }
-    let fault = format!("the largest ring is smaller than the smallest: type {} or more", small.teeth());
-    reader.complain(
-        Field::SearchLarge,
-        &fault,
-        format!("{} to {}\u{a0}teeth", good[0].teeth(), good[1].teeth()),
-    );
+    reader.complain(Field::SearchLarge, words::rings_crossed(small), words::rings(good));
     good
 }
 
@@ -215,24 +211,20 @@ fn sketch(reader: &mut Reader<'_>, choice: CourseChoice, good: &Rc<Course>) -> R
     if text.trim().is_empty() && choice != CourseChoice::Sketch {
         return Rc::clone(good);
     }
-    let fault = if is_too_long(text, Field::Sketch) {
-        TOO_LONG.to_owned()
-    } else {
-        let course = text.parse::<Course>().map_err(|error| error.to_string());
-        match course.and_then(|course| course.as_lap().map_err(|error| error.to_string())) {
-            Ok(course) => return Rc::new(course),
-            Err(error) => error,
+    let read = too_long(text, Field::Sketch)
+        .map_or_else(|| lap_of(text).map_err(|fault| words::sketch(&fault)), Err);
+    match read {
+        Ok(course) => Rc::new(course),
+        Err(message) => {
+            reader.complain(Field::Sketch, message, words::course_of(good.length_m()));
+            Rc::clone(good)
         }
-    };
-    reader.complain(Field::Sketch, &fault, format!("a course of {:.0}\u{a0}m", good.length_m()));
-    Rc::clone(good)
+    }
 }
 
-const TOO_LONG: &str =
-    "this is longer than the field holds, 4000 characters; join stretches, or keep the course as a file";
-
-fn is_too_long(text: &str, field: Field) -> bool {
-    text.chars().nth(field.longest()).is_some()
+/// What is said of a text that the field cannot hold; nothing where it can.
+fn too_long(text: &str, field: Field) -> Option<String> {
+    text.chars().nth(field.longest()).map(|_| words::too_long(field.longest()))
 }
 
 fn part(reader: &mut Reader<'_>, good: [Option<TrackPlace>; 2]) -> [Option<TrackPlace>; 2] {
@@ -240,11 +232,7 @@ fn part(reader: &mut Reader<'_>, good: [Option<TrackPlace>; 2]) -> [Option<Track
     if let [Some(from), Some(to)] = part
         && from >= to
     {
-        reader.complain(
-            Field::TrackTo,
-            &"type more metres than where it begins",
-            "the part before".to_owned(),
-        );
+        reader.complain(Field::TrackTo, words::ENDS_FIRST.to_owned(), words::PART_BEFORE.to_owned());
         return good;
     }
     part
@@ -258,9 +246,9 @@ fn lines<T>(
     line: &dyn Fn(&str) -> Result<T, String>,
 ) -> Rc<[(usize, T)]> {
     let text = reader.text(field);
-    let read = if is_too_long(text, field) { Err(TOO_LONG.to_owned()) } else { read_lines(text, line) };
+    let read = too_long(text, field).map_or_else(|| read_lines(text, line), Err);
     read.unwrap_or_else(|fault| {
-        reader.complain(field, &fault, "what stood here before".to_owned());
+        reader.complain(field, fault, words::LINES_BEFORE.to_owned());
         Rc::clone(good)
     })
 }
@@ -273,7 +261,7 @@ fn read_lines<T>(
     for (index, line) in text.lines().enumerate() {
         let line = line.split('#').next().unwrap_or_default().trim();
         if !line.is_empty() {
-            let item = read_line(line).map_err(|error| format!("line {}: {error}", index + 1))?;
+            let item = read_line(line).map_err(|fault| words::line(index + 1, &fault))?;
             read.push((index + 1, item));
         }
     }

@@ -2,8 +2,10 @@
 
 use crate::bench::field::{Field, Group};
 use crate::bench::rests::is_ridden;
+use crate::lap::inputs::GROUPS;
 use crate::lap::section::LapSection;
-use crate::lap::{body, pictures, view, words};
+use crate::lap::{body, form, pictures, view, words};
+use crate::layout::form::section;
 use crate::layout::question::{Question, is_among};
 
 /// “Round the lap”
@@ -19,9 +21,12 @@ pub(crate) const QUESTION: Question<LapSection> = Question {
                 group => matches!(group, Group::Derailleur | Group::Lap | Group::LapSketch),
             }
     },
-    asks: |field| is_among(field, &Group::RIDE) || is_among(field, &Group::LAP) || field == Field::CrossCrank,
+    asks: |field| {
+        is_among(field, crate::ride::inputs::GROUPS) || is_among(field, GROUPS) || field == Field::CrossCrank
+    },
     answer: ("lap-answer", view::answer::answer),
     marks_itself: false,
+    nobodys: |report| report.is_on_invented_course().then(words::course::invented),
     working: (words::question::WORKING, ("lap-working", view::tables::working)),
     fragments: &[
         ("lap-course", view::course::course),
@@ -33,4 +38,5 @@ pub(crate) const QUESTION: Question<LapSection> = Question {
     block: view::sheet::block,
     pictures: pictures::PICTURES,
     body: body::body,
+    forms: &[("lap", form::lap), ("search", || section(Group::LapSearch))],
 };

@@ -2,98 +2,13 @@
 
 use crate::lap::basis::Basis;
 use crate::lap::inputs::{CourseChoice, LapInputs};
+use crate::lap::own_course::OwnCourse;
 use crate::lap::settled::Settled;
 use crate::lap::words;
 use crate::side::Side;
-use gear_math::course::{
-    Demo, ForcedPlace, LapComparison, Precision, ProfilePoint, Segment, SmoothingLength, Step,
-    TrackElevation, TrackFault, TrackOptions, TrackReport,
-};
+use gear_math::course::{Demo, ForcedPlace, LapComparison, Precision, ProfilePoint, Segment, Step};
 use gear_math::rider::{CriticalPower, PowerBelowStanding, ReserveShare};
 use gear_math::{Course, Gear, Lap, LapSetup};
-use std::rc::Rc;
-
-/// What is not done about the course, which stays as it was.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Refusal {
-    /// A file or a kept course of this name is not taken, and why.
-    File(String, String),
-    /// That part of the track is not used, and why.
-    Part(String),
-    /// The course has more stretches than the sketch holds.
-    Sketch,
-}
-
-/// A course from a file, or one that was kept.
-#[derive(Debug, Clone, PartialEq)]
-pub struct OwnCourse {
-    /// Name of the file or of the course.
-    pub name: String,
-    /// The course.
-    pub course: Course,
-    /// The length that its elevations were smoothed over, where that is known, m.
-    pub smoothing_m: Option<f64>,
-    /// The track it was read from and what was found in it.
-    pub track: Option<(Rc<str>, TrackOptions, TrackReport)>,
-}
-
-impl OwnCourse {
-    /// Reads a recorded track.
-    ///
-    /// # Errors
-    /// What is wrong with it, in words.
-    pub fn from_gpx(name: &str, text: Rc<str>, options: TrackOptions) -> Result<Self, String> {
-        let mut read = Course::from_gpx(&text, &options).map_err(|error| error.to_string())?;
-        read.course = read.course.as_lap().map_err(|error| error.to_string())?;
-        let smoothing_m = Some(options.smoothing.m());
-        let track = Some((text, options, read.report));
-        Ok(Self { name: shortened(name), course: read.course, smoothing_m, track })
-    }
-
-    /// Reads the rows of a course that was kept.
-    ///
-    /// # Errors
-    /// What is wrong with it, in words.
-    pub fn from_rows(name: &str, rows: &str, smoothing_m: Option<f64>) -> Result<Self, String> {
-        let course: Course =
-            rows.parse().map_err(|error: gear_math::course::SketchError| error.to_string())?;
-        let course = course.as_lap().map_err(|error| error.to_string())?;
-        let smoothing_m = smoothing_m.filter(|&m| SmoothingLength::new(m).is_ok());
-        Ok(Self { name: shortened(name), course, smoothing_m, track: None })
-    }
-
-    /// The first lap of the same track, or the whole of it; none where it is no recorded track, or that is no course.
-    #[must_use]
-    pub fn cut(&self, first_lap: bool) -> Option<Self> {
-        let (text, options, _) = self.track.as_ref()?;
-        Self::from_gpx(&self.name, Rc::clone(text), TrackOptions { first_lap, ..*options }).ok()
-    }
-
-    /// How much higher the end of a loop was recorded than its start, m; none where they meet.
-    #[must_use]
-    pub fn gap_m(&self) -> Option<f64> {
-        let (_, _, found) = self.track.as_ref()?;
-        Some(found.elevation.mismatch_m).filter(|gap| gap.abs() >= TrackElevation::CLOSED_M)
-    }
-
-    /// Why no lap of it may be timed; none where one may.
-    #[must_use]
-    pub fn fault(&self) -> Option<TrackFault> {
-        self.track.as_ref().and_then(|(_, _, report)| report.track_use.fault())
-    }
-
-    /// The same track with other smoothing, another ground or another part of it, where that changes anything.
-    #[must_use]
-    pub fn read_again(&self, inputs: &LapInputs) -> Option<Result<Self, String>> {
-        let (text, options, _) = self.track.as_ref()?;
-        let wanted = inputs.track_options(options.first_lap);
-        (*options != wanted).then(|| Self::from_gpx(&self.name, Rc::clone(text), wanted))
-    }
-}
-
-fn shortened(name: &str) -> String {
-    name.chars().take(60).collect()
-}
 
 /// What a lap is worked out from.
 #[derive(Debug, Clone, PartialEq)]
@@ -219,37 +134,14 @@ impl LapReport {
 }
 
 impl LapInputs {
-    /// How a track is read.
-    #[must_use]
-    pub const fn track_options(&self, first_lap: bool) -> TrackOptions {
-        let [from, to] = self.part;
-        TrackOptions { smoothing: self.smoothing, surface: self.track_ground, from, to, first_lap }
-    }
-
-    /// Why the track that is to be ridden is no course; none where it is one.
-    #[must_use]
-    pub fn fault(&self, own: Option<&OwnCourse>) -> Option<TrackFault> {
-        own.filter(|_| self.choice == CourseChoice::Own).and_then(OwnCourse::fault)
-    }
-
-    /// The course before anything is painted over it; none while its file is still to be chosen.
-    #[must_use]
-    pub fn course(&self, own: Option<&OwnCourse>) -> Option<Course> {
-        match self.choice {
-            CourseChoice::Own => own.map(|own| own.course.clone()),
-            CourseChoice::Demo(demo) => Some(demo.course()),
-            CourseChoice::Sketch => Some((*self.sketch).clone()),
-        }
-    }
-
     /// What the course that is ridden is called.
     #[must_use]
     pub fn course_name(&self, own: Option<&OwnCourse>) -> String {
         match (self.choice, own) {
-            (CourseChoice::Demo(demo), _) => demo.name().to_owned(),
+            (CourseChoice::Demo(demo), _) => words::course::demo(demo).to_owned(),
             (CourseChoice::Sketch, _) => words::course::SKETCH.to_owned(),
             (CourseChoice::Own, Some(own)) => own.name.clone(),
-            (CourseChoice::Own, None) => Demo::Meadow.name().to_owned(),
+            (CourseChoice::Own, None) => words::course::demo(Demo::Meadow).to_owned(),
         }
     }
 }

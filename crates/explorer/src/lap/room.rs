@@ -1,7 +1,9 @@
 //! The lap’s section as it stands.
 
 use crate::lap::found::Found;
-use crate::lap::report::{LapReport, OwnCourse, Refusal};
+use crate::lap::own_course::OwnCourse;
+use crate::lap::refusal::Refusal;
+use crate::lap::report::LapReport;
 use crate::lap::sketched::Sketched;
 use std::rc::Rc;
 

@@ -1,9 +1,11 @@
 //! What the section is written and drawn from.
 
+use crate::bench::field::Field;
+use crate::bench::owner::Owner;
 use crate::bench::owners::Owners;
 use crate::chain::report::ChainsReport;
 use crate::chain::section::ChainSection;
-use crate::lap::inputs::LapInputs;
+use crate::lap::inputs::{CourseChoice, LapInputs};
 use crate::lap::room::LapRoom;
 use crate::ride::report::RideReport;
 use crate::rings::report::RingsReport;
@@ -27,6 +29,13 @@ pub struct LapSection {
 }
 
 impl LapSection {
+    /// Whether the rider chose a course that nobody has ridden.
+    #[must_use]
+    pub fn is_on_invented_course(&self) -> bool {
+        self.owners.get(Field::Course) == Owner::Rider
+            && matches!(self.lap_inputs.choice, CourseChoice::Demo(_))
+    }
+
     /// What is said of cage and chain beside the lap.
     #[must_use]
     pub fn chain_section(&self) -> ChainSection {

@@ -18,6 +18,10 @@ pub struct Sketched {
 }
 
 impl Sketched {
+    /// Stretches in which a recorded course is put into the sketch: as many as a link below 2000 characters carries with
+    /// the demo's bench. With half as many, short ramps are evened out, and with them where to get off.
+    pub const MOST: usize = 110;
+
     /// A course in this many stretches.
     #[must_use]
     pub fn of(course: &Course, stretches: usize) -> Self {

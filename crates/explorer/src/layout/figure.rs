@@ -1,14 +1,19 @@
 //! Room for a picture, with its caption.
 
 use crate::drawing::drawing::Drawing;
+use crate::layout::words::figure as words;
 use maud::{Markup, html};
 
-/// A picture's place on the page.
+/// A picture's place on the page, with what reads and saves it below.
 pub(crate) fn figure<S>(drawing: &Drawing<S>) -> Markup {
     html! {
         figure data-picture=(drawing.name) {
             figcaption { b { (drawing.title) } " " (drawing.caption) }
             div class="plot" {}
+            div class="figure-foot" {
+                output class="reading" { (words::POINT_AT_IT) }
+                button type="button" aria-label=(words::save_picture(drawing.title)) { (words::SAVE_PICTURE) }
+            }
         }
     }
 }

@@ -1,7 +1,11 @@
 //! Pieces that the text of every section is made of, and what a section gives to the workshop sheet.
 
+pub(crate) mod concern;
 pub mod figure;
+pub mod form;
+pub mod head;
 pub mod line;
+pub mod picks;
 pub mod pieces;
 pub mod question;
 pub mod sheet_block;

@@ -1,5 +1,6 @@
 //! Small pieces that several sections share.
 
+use crate::layout::head::Head;
 use crate::side::Side;
 use maud::{Markup, html};
 
@@ -23,10 +24,30 @@ pub(crate) fn table(title: &str, remark: &str, head: &Markup, body: &Markup) -> 
     }
 }
 
-/// A table of plain texts: the first of each row heads it, “A” and “B” stand in their colours. A heading that begins with a
-/// bar stands over words, which may run over several lines.
+/// A table that holds for every bike and rider, so that it rests on no value of the demo's.
 #[must_use]
-pub(crate) fn plain_table(title: &str, remark: &str, heads: &[&str], rows: &[Vec<String>]) -> Markup {
+pub(crate) fn for_every_bike(table: &Markup) -> Markup {
+    html! { div data-for-every-bike { (table) } }
+}
+
+/// The row of heads.
+#[must_use]
+pub(crate) fn heads_row(heads: &[Head<'_>]) -> Markup {
+    html! { tr { @for head in heads { (head_cell(*head)) } } }
+}
+
+fn head_cell(head: Head<'_>) -> Markup {
+    match head {
+        Head::Empty => html! { td {} },
+        Head::Setup(side) => column(side),
+        Head::Figures(words) => html! { th scope="col" { (words) } },
+        Head::Words(words) => html! { th.words scope="col" { (words) } },
+    }
+}
+
+/// A table of plain texts; the first of each row heads it.
+#[must_use]
+pub(crate) fn plain_table(title: &str, remark: &str, heads: &[Head<'_>], rows: &[Vec<String>]) -> Markup {
     marked_table(title, remark, heads, rows, None)
 }
 
@@ -35,23 +56,11 @@ pub(crate) fn plain_table(title: &str, remark: &str, heads: &[&str], rows: &[Vec
 pub(crate) fn marked_table(
     title: &str,
     remark: &str,
-    heads: &[&str],
+    heads: &[Head<'_>],
     rows: &[Vec<String>],
     own: Option<usize>,
 ) -> Markup {
-    let words = |column: usize| heads.get(column).is_some_and(|head| head.starts_with('|'));
-    let head = html! {
-        tr {
-            @for (column, head) in heads.iter().enumerate() {
-                @match *head {
-                    "" => td {}
-                    "A" => th scope="col" { (name(Side::A)) }
-                    "B" => th scope="col" { (name(Side::B)) }
-                    head => th.words[words(column)] scope="col" { (head.trim_start_matches('|')) }
-                }
-            }
-        }
-    };
+    let words = |column: usize| heads.get(column).is_some_and(|head| head.is_over_words());
     let body = html! {
         @for (index, row) in rows.iter().enumerate() {
             tr.own[own == Some(index)] { @for (column, cell) in row.iter().enumerate() {
@@ -59,7 +68,7 @@ pub(crate) fn marked_table(
             } }
         }
     };
-    table(title, remark, &head, &body)
+    table(title, remark, &heads_row(heads), &body)
 }
 
 /// A line of a formula note: the formula, then the same with this scenario's numbers.

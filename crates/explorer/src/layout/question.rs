@@ -2,12 +2,16 @@
 
 use crate::bench::field::{Field, Group};
 use crate::drawing::drawing::Drawing;
+use crate::layout::line::Line;
 use crate::layout::sheet_block::Block;
 use crate::side::Side;
 use maud::{Markup, html};
 
 /// A piece of text by the id of the element that holds it.
 pub(crate) type Fragment<S> = (&'static str, fn(&S) -> Markup);
+
+/// A form by the name under which the body leaves room for it.
+pub(crate) type Form = (&'static str, fn() -> Markup);
 
 /// A question that a section of the page answers, `S` being what it is written and drawn from.
 #[cfg_attr(
@@ -29,6 +33,8 @@ pub(crate) struct Question<S: 'static> {
     pub(crate) answer: Fragment<S>,
     /// Whether the answer marks by itself which of its sentences rest on the demo's values.
     pub(crate) marks_itself: bool,
+    /// What of it is nobody's though the rider chose it, under the answer.
+    pub(crate) nobodys: fn(&S) -> Option<Line>,
     /// How it was worked out, and over what heading.
     pub(crate) working: (&'static str, Fragment<S>),
     /// All other text that changes.
@@ -39,6 +45,8 @@ pub(crate) struct Question<S: 'static> {
     pub(crate) pictures: &'static [Drawing<S>],
     /// What stands between answer and working: room for pictures and text, and what never changes.
     pub(crate) body: fn() -> Markup,
+    /// Its forms, by the names under which the body leaves room for them.
+    pub(crate) forms: &'static [Form],
 }
 
 impl<S> Clone for Question<S> {

@@ -3,8 +3,9 @@
 use crate::bench::field::{Field, Group};
 use crate::bench::owner::Owner;
 use crate::bench::owners::Owners;
-use crate::layout::sheet_checks::{Check, Concern};
-use crate::layout::words;
+use crate::layout::concern::Concern;
+use crate::layout::sheet_checks::Check;
+use crate::layout::words::sheet as words;
 use crate::side::Side;
 
 /// What one section decided.

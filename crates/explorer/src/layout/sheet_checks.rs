@@ -1,30 +1,8 @@
 //! What to check by hand before riding, by what can break or throw first.
 
-use crate::layout::words;
+use crate::layout::concern::Concern;
+use crate::layout::words::sheet as words;
 use maud::{Markup, html};
-
-/// What a check is about, in the order in which they are printed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Concern {
-    /// Chain, cage and spokes.
-    Drivetrain,
-    /// Tyre and rim.
-    Wheels,
-    /// Stem, post, bolts and brakes.
-    Cockpit,
-    /// The course and its ground.
-    Course,
-    /// How to measure, which is nothing to tick off.
-    Measuring,
-}
-
-impl Concern {
-    const ALL: [Self; 5] = [Self::Drivetrain, Self::Wheels, Self::Cockpit, Self::Course, Self::Measuring];
-
-    const fn is_ticked(self) -> bool {
-        !matches!(self, Self::Measuring)
-    }
-}
 
 /// Something to check by hand, or how to measure it.
 #[derive(Debug)]

@@ -4,7 +4,7 @@ use crate::bench::bench::Bench;
 use crate::bench::complaint::Complaint;
 use crate::bench::field::Field;
 use crate::bench::link;
-use crate::lap::report::Refusal;
+use crate::lap::refusal::Refusal;
 use crate::page::history::History;
 use crate::page::pictures::Picture;
 use crate::page::report::Report;

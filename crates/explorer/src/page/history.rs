@@ -2,7 +2,7 @@
 
 use crate::bench::bench::Bench;
 use crate::bench::field::Field;
-use crate::lap::report::OwnCourse;
+use crate::lap::own_course::OwnCourse;
 use crate::page::scenario::Scenario;
 use std::rc::Rc;
 

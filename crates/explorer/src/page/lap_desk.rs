@@ -2,10 +2,14 @@
 
 use crate::bench::bench::Bench;
 use crate::bench::field::Field;
+use crate::bench::offered::{OWN_COURSE, SKETCH_COURSE};
+use crate::lap::course_fault::CourseFault;
+use crate::lap::file_fault::FileFault;
 use crate::lap::found::Found;
 use crate::lap::inputs::CourseChoice;
-use crate::lap::notes::FileFault;
-use crate::lap::report::{LapQuestion, LapReport, OwnCourse, Refusal};
+use crate::lap::own_course::OwnCourse;
+use crate::lap::refusal::Refusal;
+use crate::lap::report::{LapQuestion, LapReport};
 use crate::lap::room::LapRoom;
 use crate::lap::search::Hunt;
 use crate::lap::sketched::Sketched;
@@ -16,10 +20,6 @@ use crate::page::scenario::Scenario;
 use gear_math::Course;
 use gear_math::course::{TimeBand, TrackOptions};
 use std::rc::Rc;
-
-/// Stretches in which a recorded course is put into the sketch: as many as a link below 2000 characters carries with the demo's
-/// bench. With half as many, short ramps are evened out, and with them where to get off.
-const SKETCHED: usize = 110;
 
 fn fits(course: &Course) -> bool {
     course.sketch().chars().count() <= Field::Sketch.longest()
@@ -55,10 +55,10 @@ impl Desk {
 
     /// Says why a file or a kept course is not taken.
     pub fn refuse(&mut self, name: &str, why: FileFault) -> Update {
-        self.take_own(name, Err(why.said().to_owned()))
+        self.take_own(name, Err(CourseFault::File(why)))
     }
 
-    fn take_own(&mut self, name: &str, own: Result<OwnCourse, String>) -> Update {
+    fn take_own(&mut self, name: &str, own: Result<OwnCourse, CourseFault>) -> Update {
         match own {
             Err(why) => {
                 let refused = Some(Refusal::File(name.to_owned(), why));
@@ -69,7 +69,7 @@ impl Desk {
                 let room = LapRoom { own: Some(Rc::new(own)), refused: None, ..self.room().clone() };
                 self.set_room(room);
                 let mut bench = self.bench.clone();
-                bench.write(Field::Course, "own");
+                bench.write(Field::Course, OWN_COURSE);
                 // The part that was used of another file is none of this one.
                 bench.write(Field::TrackFrom, "");
                 bench.write(Field::TrackTo, "");
@@ -82,7 +82,7 @@ impl Desk {
     #[must_use]
     pub fn course_name(&self) -> Option<&str> {
         match self.good.lap.choice {
-            CourseChoice::Demo(demo) => Some(demo.name()),
+            CourseChoice::Demo(demo) => Some(words::course::demo(demo)),
             CourseChoice::Own => self.room().own.as_ref().map(|own| own.name.as_str()),
             CourseChoice::Sketch => Some(words::course::MINE),
         }
@@ -91,11 +91,14 @@ impl Desk {
     /// Name and rows of the course as it is ridden; none while its file is still to be chosen, or is no course.
     #[must_use]
     pub fn course(&self) -> Option<(String, String)> {
-        let name = self.course_name()?.to_owned();
+        let name = self.course_name().map(|name| if name.is_empty() { words::course::MINE } else { name })?;
         if self.good.lap.fault(self.room().own.as_deref()).is_some() {
             return None;
         }
-        Some((name, LapQuestion::of(&self.good.basis(), self.room().own.as_deref()).course.sketch()))
+        Some((
+            name.to_owned(),
+            LapQuestion::of(&self.good.basis(), self.room().own.as_deref()).course.sketch(),
+        ))
     }
 
     /// The bench with the course that is ridden as a sketch, everything painted over it included. A recorded one is put in
@@ -105,12 +108,13 @@ impl Desk {
         let Some(course) = inputs.course(self.room().own.as_deref()) else { return bench };
         let course = inputs.painted(course);
         let is_recorded = inputs.choice == CourseChoice::Own;
-        let (sketch, sketched) = if fits(&course) && !(is_recorded && course.segments().len() > SKETCHED) {
-            (course, None)
-        } else {
-            let sketched = Sketched::of(&course, SKETCHED);
-            (sketched.joined.course.clone(), Some(Rc::new(sketched)))
-        };
+        let (sketch, sketched) =
+            if fits(&course) && !(is_recorded && course.segments().len() > Sketched::MOST) {
+                (course, None)
+            } else {
+                let sketched = Sketched::of(&course, Sketched::MOST);
+                (sketched.joined.course.clone(), Some(Rc::new(sketched)))
+            };
         if !fits(&sketch) {
             self.set_room(LapRoom { refused: Some(Refusal::Sketch), ..self.room().clone() });
             return bench;
@@ -118,7 +122,7 @@ impl Desk {
         self.set_room(LapRoom { sketched, refused: None, ..self.room().clone() });
         bench.write(Field::Sketch, &sketch.sketch());
         bench.write(Field::Paint, "");
-        bench.write(Field::Course, "sketch");
+        bench.write(Field::Course, SKETCH_COURSE);
         bench
     }
 
@@ -316,7 +320,7 @@ mod tests {
         let whole = LapQuestion::of(&desk.good.basis(), desk.room().own.as_deref()).course;
         let update = desk.act("sketch-it").unwrap();
         let sketched = LapQuestion::of(&desk.good.basis(), desk.room().own.as_deref()).course;
-        assert!(sketched.segments().len() <= SKETCHED && desk.good.lap.choice == CourseChoice::Sketch);
+        assert!(sketched.segments().len() <= Sketched::MOST && desk.good.lap.choice == CourseChoice::Sketch);
         assert!((sketched.length_m() - whole.length_m()).abs() < 0.1);
         assert!((sketched.climb_m() - whole.climb_m()).abs() < 0.1 * whole.climb_m());
         let said = update.html.iter().find(|(id, _)| id == "lap-course").unwrap();

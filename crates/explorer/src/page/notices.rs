@@ -87,7 +87,7 @@ fn offered(field: Field, offer: &str) -> Markup {
 
 /// What the page goes on with in place of a field in error, and whose that is.
 fn kept(report: &Report, complaint: &Complaint) -> String {
-    words::kept(report.owners.get(complaint.field), &complaint.kept)
+    words::kept(report.owners.get(complaint.field), complaint.kept.as_deref())
 }
 
 /// What a field in order says: the value it leads to, or its line of help.
@@ -106,8 +106,8 @@ fn remark(report: &Report, ride: &RideSection, field: Field) -> String {
 
 /// The lines of further cassettes that are names, and what they are tried as.
 fn further_cassettes(report: &Report) -> String {
-    let tried = report.lap_inputs.search.cassettes.iter().filter_map(|(_, typed)| remarks::tried_as(typed));
-    tried.fold(Field::MoreCassettes.spec().help.to_owned(), |words, tried| words + &tried)
+    let typed = report.lap_inputs.search.cassettes.iter().map(|(_, typed)| typed);
+    remarks::further_cassettes(Field::MoreCassettes.spec().help, typed)
 }
 
 /// Beside a cassette typed by its name: buttons for what else it may be.

@@ -7,6 +7,7 @@ use crate::drawing::palette::Palette;
 use crate::drawing::pen::{Mark, Pen, Size};
 use crate::drawing::spot::Spot;
 use crate::lap::section::LapSection;
+use crate::layout::line::Line;
 use crate::layout::question::Question;
 use crate::layout::sheet_block::Block;
 use crate::page::report::Report;
@@ -65,6 +66,8 @@ pub(crate) trait Asked: Sync {
     fn asks(&self, field: Field) -> bool;
     /// Whether the answer marks by itself what rests on the demo's values.
     fn marks_itself(&self) -> bool;
+    /// What of it is nobody's though the rider chose it.
+    fn nobodys(&self, report: &Report) -> Option<Line>;
     /// All text that changes, by the ids of the elements that hold it; the answer first.
     fn fragments(&self, report: &Report) -> Vec<(&'static str, Markup)>;
     /// What it gives to the workshop sheet.
@@ -72,6 +75,8 @@ pub(crate) trait Asked: Sync {
     /// Its section with nothing worked out yet.
     #[cfg(not(target_arch = "wasm32"))]
     fn skeleton(&self) -> Markup;
+    /// Its form of this name.
+    fn form(&self, name: &str) -> Option<Markup>;
     /// The names of its pictures.
     fn pictures(&self) -> Vec<&'static str>;
     /// One of its pictures.
@@ -105,6 +110,10 @@ impl<S> Asked for Room<S> {
         self.question.marks_itself
     }
 
+    fn nobodys(&self, report: &Report) -> Option<Line> {
+        (self.question.nobodys)(&(self.of)(report))
+    }
+
     fn fragments(&self, report: &Report) -> Vec<(&'static str, Markup)> {
         let section = (self.of)(report);
         let Question { answer, working, fragments, .. } = self.question;
@@ -119,6 +128,10 @@ impl<S> Asked for Room<S> {
     #[cfg(not(target_arch = "wasm32"))]
     fn skeleton(&self) -> Markup {
         self.question.skeleton()
+    }
+
+    fn form(&self, name: &str) -> Option<Markup> {
+        self.question.forms.iter().find(|(known, _)| *known == name).map(|(_, form)| form())
     }
 
     fn pictures(&self) -> Vec<&'static str> {

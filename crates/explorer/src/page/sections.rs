@@ -33,16 +33,11 @@ pub fn fragments(
 /// The text of a section: the answer under what it leaves out, all of it marked where it rests on the demo's values.
 fn written(report: &Report, complaints: &[Complaint], question: &dyn Asked) -> Vec<(String, String)> {
     let doubts = notices::doubts(report, complaints, &|field| question.asks(field));
-    let is_demos = question.is_demos(report);
+    let answer = |answer: Markup| yours::marked(report, question, &html! { (doubts) (answer) });
     let fragments = question.fragments(report).into_iter().enumerate();
     let written = fragments.map(|(place, (id, html))| {
-        let html = if place == 0 {
-            html! { (doubts) (html) }
-        } else {
-            html
-        };
-        let html = yours::without_green(is_demos, html.into_string());
-        (id.to_owned(), if place == 0 { yours::marked(report, question, is_demos, html) } else { html })
+        let html = if place == 0 { answer(html) } else { html };
+        (id.to_owned(), html.into_string())
     });
     written.collect()
 }

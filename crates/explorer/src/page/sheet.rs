@@ -46,7 +46,7 @@ pub(crate) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
         }
         footer {
             p { (words::LIMITS) }
-            p.link { (words::LINK) span data-base {} "#" (link) }
+            p.link { (words::LINK) span data-base=(words::BEHIND_ADDRESS) {} "#" (link) }
             @if report.lap_inputs.choice == CourseChoice::Own { p { (words::NOT_IN_LINK) } }
         }
     }

@@ -3,14 +3,13 @@
 
 use crate::bench::field::{Field, Group, Kind};
 use crate::bench::owner::Owner;
-use crate::lap::inputs::CourseChoice;
 use crate::page::questions::Asked;
 use crate::page::report::Report;
 use crate::page::words::yours as words;
-use maud::{Markup, PreEscaped, html};
+use maud::{Markup, html};
 
 /// The parts of the bench that the demo fills, by the names under which they are listed.
-const PARTS: [(&str, &[Group]); 8] = [
+const PARTS: &[(&str, &[Group])] = &[
     (words::SETUP_A, &[Group::SetupA]),
     (words::SETUP_B, &[Group::SetupB]),
     (words::WHEEL, &[Group::Wheel]),
@@ -51,17 +50,10 @@ pub(crate) fn tag(report: &Report, field: Field) -> Markup {
     }
 }
 
-/// Where the button stands that claims what the demo put into a group of fields; it is named after the group's first field.
-#[must_use]
-pub(crate) fn claim_place(group: Group) -> Option<String> {
-    let first = Field::ALL.iter().find(|field| field.spec().group == group)?;
-    PARTS.iter().any(|(_, groups)| groups.contains(&group)).then(|| format!("mine-{}", first.spec().key))
-}
-
 /// The buttons that claim a group of fields, as pairs of element id and content.
 pub(crate) fn claims(report: &Report) -> impl Iterator<Item = (String, String)> {
     let groups = PARTS.iter().flat_map(|(name, groups)| groups.iter().map(move |&group| (*name, group)));
-    groups.filter_map(|(name, group)| Some((claim_place(group)?, claim(report, name, group).into_string())))
+    groups.filter_map(|(name, group)| Some((group.claim_place()?, claim(report, name, group).into_string())))
 }
 
 fn claim(report: &Report, name: &str, group: Group) -> Markup {
@@ -71,19 +63,12 @@ fn claim(report: &Report, name: &str, group: Group) -> Markup {
     html! { button type="button" data-act={ "mine:" (first.spec().key) } aria-label=(words::claim(label, name)) { (label) } }
 }
 
-/// A fragment in which nothing is green where it rests on the demo's values.
-pub(crate) fn without_green(is_demos: bool, fragment: String) -> String {
-    if is_demos { fragment.replace("class=\"good\"", "class=\"unsure\"") } else { fragment }
-}
-
 /// An answer, every figure of it marked where it rests on the demo's values, with a line under it that names the fields.
-pub(crate) fn marked(report: &Report, question: &dyn Asked, is_demos: bool, answer: String) -> String {
-    let answer = PreEscaped(answer);
+pub(crate) fn marked(report: &Report, question: &dyn Asked, answer: &Markup) -> Markup {
     html! {
-        @if is_demos && !question.marks_itself() { div.demo { (answer) } } @else { (answer) }
+        @if question.is_demos(report) && !question.marks_itself() { div.demo { (answer) } } @else { (answer) }
         (line(report, question))
     }
-    .into_string()
 }
 
 /// “Not yours yet: body mass, power, slope.”
@@ -92,13 +77,10 @@ fn line(report: &Report, question: &dyn Asked) -> Markup {
         report.owners.lacking(|field| question.rests_on(field) && report.owners.get(field) == owner).collect()
     };
     let (demos, unknown) = (of(Owner::Demo), of(Owner::Unknown));
-    let is_invented = question.id() == "lap"
-        && report.owners.get(Field::Course) == Owner::Rider
-        && matches!(report.lap_inputs.choice, CourseChoice::Demo(_));
     html! {
         @if !unknown.is_empty() { p.yours { (words::unknown(&names(&unknown))) } }
         @if !demos.is_empty() { p.yours { (words::demos(&names(&demos))) } }
-        @if is_invented { p.yours { (words::invented()) } }
+        @if let Some(line) = question.nobodys(report) { p.yours { (line) } }
     }
 }
 
@@ -107,4 +89,17 @@ fn names(fields: &[Field]) -> String {
     let named: Vec<String> = fields.iter().take(NAMED).map(|&field| words::field(field)).collect();
     let (named, more) = (words::in_a_row(&named), fields.len().saturating_sub(NAMED));
     if more > 0 { words::and_more(&named, more) } else { named }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn whatever_the_demo_puts_in_is_listed_once() {
+        for field in Field::ALL.iter().filter(|field| field.start_owner() == Owner::Demo) {
+            let group = field.spec().group;
+            assert_eq!(PARTS.iter().filter(|(_, groups)| groups.contains(&group)).count(), 1, "{group:?}");
+        }
+    }
 }

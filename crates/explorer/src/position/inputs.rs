@@ -1,12 +1,16 @@
 //! The road position, the cross bike it goes to, and what the stem search may use.
 
-use crate::bench::field::Field;
+use crate::bench::field::{Field, Group};
 use crate::bench::reader::Reader;
 use gear_math::position::{
     BarShape, Footing, ForkRake, FrontCentre, FrontEnd, PedalOffset, PositionChanges, Saddle,
     StemSearchLimits,
 };
 use gear_math::{CrossBike, RoadPosition};
+
+/// The groups of fields that stand in the section on the position.
+pub(crate) const GROUPS: &[Group] =
+    &[Group::RoadBike, Group::CrossBike, Group::CrossFrame, Group::PositionFiner];
 
 /// What the position's section is worked out from.
 #[derive(Debug, Clone, Copy, PartialEq)]

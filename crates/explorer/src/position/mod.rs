@@ -3,6 +3,7 @@
 #[cfg(all(feature = "api", target_arch = "wasm32"))]
 pub mod api;
 pub mod body;
+pub mod form;
 pub mod inputs;
 pub mod picture;
 pub mod question;

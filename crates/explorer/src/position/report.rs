@@ -27,22 +27,9 @@ const TIP: &[Field] = &[Field::Setback];
 const TIP_BY_KNEE: &[Field] = &[Field::Setback, Field::RoadCrank, Field::CrossCrank];
 /// What the bar's height against the saddle rests on.
 pub(crate) const DROP: &[Field] = &[Field::BarDrop, Field::BarUpBy];
-/// What the bar's place rests on.
-pub(crate) const BAR: &[Field] = &[
-    Field::SaddleHeight,
-    Field::SeatAngle,
-    Field::RoadCrank,
-    Field::RoadStack,
-    Field::CrossSeatAngle,
-    Field::CrossCrank,
-    Field::CrossStack,
-    Field::LowerBy,
-    Field::Setback,
-    Field::TipToBar,
-    Field::BarDrop,
-    Field::BarUpBy,
-    Field::BarCloserBy,
-];
+/// What the bar's place rests on beside the saddle's height.
+pub(crate) const BAR: &[Field] =
+    &[Field::Setback, Field::TipToBar, Field::BarDrop, Field::BarUpBy, Field::BarCloserBy];
 /// What a stem rests on beside the bar's place.
 pub(crate) const FRONT: &[Field] =
     &[Field::Stack, Field::Reach, Field::HeadAngle, Field::Headset, Field::ClampHeight];
@@ -141,7 +128,7 @@ impl PositionReport {
     /// Whether the bar's place is known, and the front of the frame that a stem must bring it to.
     #[must_use]
     pub fn knows_stem(&self) -> bool {
-        self.knows(BAR) && self.knows(FRONT)
+        [SADDLE, BAR, FRONT].iter().all(|fields| self.knows(fields))
     }
 
     /// What the place of the saddle's tip rests on.

@@ -21,6 +21,6 @@ pub(crate) fn body() -> Markup {
     div id="ride-climb" { }
     (figure(&tornado::TORNADO))
     div id="ride-swings" { }
-    div class="prose care" { @for caution in words::CAUTIONS { p { (caution) } } }
+    div class="prose care" { @for caution in words::CAUTIONS { p { (caution) } } p { (words::studied()) } }
         }
 }

@@ -1,9 +1,10 @@
 //! Riding against going on foot: the rider, the bike, the ground and the climb.
 
 use crate::bench::cadence_window::CadenceWindow;
-use crate::bench::field::Field;
+use crate::bench::field::{Field, Group};
 use crate::bench::reader::Reader;
-use crate::number::{trimmed, with_unit};
+use crate::number::trimmed;
+use crate::ride::words::complaints as words;
 use crate::side::Side;
 use crate::tyre::inputs::Burden;
 use gear_math::gears::GearSet;
@@ -14,6 +15,16 @@ use gear_math::rider::{
 };
 use gear_math::wheel::{MountedWidth, WidthFactor};
 use gear_math::{Bike, Circumference, Drivetrain, Ground, Power, RideOrRun, Rider, Speed, Surface};
+
+/// The groups of fields that stand in the section on riding or running.
+pub(crate) const GROUPS: &[Group] = &[
+    Group::Ride,
+    Group::RideRider,
+    Group::RideGround,
+    Group::RideLimits,
+    Group::RideEffort,
+    Group::RideProbe,
+];
 
 /// What the rider knows of the ground better than the table of surfaces does.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -130,8 +141,8 @@ impl RideInputs {
         self.settle_peak(reader);
         self.settle_reserve();
         if let Err(error) = self.put_together(drivetrains) {
-            let kept = format!("{}\u{a0}W at {}\u{a0}kg", good.rider.power.watts(), good.rider.body.kg());
-            reader.complain(Field::Power, &error, kept);
+            let kept = words::power_and_mass(good.rider.power, good.rider.body);
+            reader.complain(Field::Power, words::power(error), kept);
             let Rider { body, power, efficiency, standing, .. } = good.rider;
             self.rider = Rider { body, power, efficiency, standing, ..self.rider };
             self.typed_power = good.typed_power;
@@ -151,13 +162,9 @@ impl RideInputs {
         if power.watts() <= lasting.watts() {
             return;
         }
-        let message = format!(
-            "legs of this peak power give {:.0}\u{a0}W for that long, less than your {:.0}\u{a0}W: type a higher one, leave it empty, or choose a shorter effort above",
-            lasting.watts(),
-            power.watts()
-        );
+        let message = words::peak_power(lasting, power);
         (self.typed_peak, self.peak) = (None, PeakPower::estimated(power, body));
-        reader.complain(Field::PeakPower, &message, estimated(self.peak.watts()));
+        reader.complain(Field::PeakPower, message, words::estimated(self.peak.watts(), "W"));
     }
 
     fn settle_reserve(&mut self) {
@@ -169,9 +176,9 @@ impl RideInputs {
     fn tell_what_is_kept(&self, reader: &mut Reader<'_>) {
         let ground = &self.ground;
         let kept = [
-            (Field::Power, estimated(self.rider.power.watts())),
-            (Field::PeakPower, estimated(self.peak.watts())),
-            (Field::Reserve, format!("an estimate of {}", with_unit(self.reserve.kj(), 0, "kJ"))),
+            (Field::Power, words::estimated(self.rider.power.watts(), "W")),
+            (Field::PeakPower, words::estimated(self.peak.watts(), "W")),
+            (Field::Reserve, words::estimated(self.reserve.kj(), "kJ")),
             (Field::Rolling, trimmed(ground.rolling.value())),
             (Field::FootGround, trimmed(ground.foot.value())),
             (Field::Friction, trimmed(ground.friction.mu())),
@@ -288,10 +295,6 @@ impl OwnGround {
             slope_share,
         }
     }
-}
-
-fn estimated(watts: f64) -> String {
-    format!("an estimate of {watts:.0}\u{a0}W")
 }
 
 fn rider(reader: &mut Reader<'_>, good: &RideInputs, given: &Given) -> Rider {

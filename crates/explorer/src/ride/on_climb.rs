@@ -1,6 +1,7 @@
 //! What there is to say of the climb that was asked about.
 
-use crate::ride::report::{RideReport, RideSide};
+use crate::ride::report::RideReport;
+use crate::ride::side::RideSide;
 use crate::side::Side;
 use gear_math::rider::{
     Advice, CarryReach, ClimbLength, Distance, MarkKind, OnBike, OverGear, Shortfall, Time,

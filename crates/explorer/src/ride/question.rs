@@ -2,10 +2,12 @@
 
 use crate::bench::field::{Field, Group};
 use crate::bench::rests::is_ridden;
+use crate::layout::form::section;
 use crate::layout::question::{Question, is_among};
+use crate::ride::inputs::GROUPS;
 use crate::ride::section::RideSection;
 use crate::ride::words::body as words;
-use crate::ride::{body, pictures, view};
+use crate::ride::{body, form, pictures, view};
 
 /// “Ride or run?”
 pub(crate) const QUESTION: Question<RideSection> = Question {
@@ -13,9 +15,10 @@ pub(crate) const QUESTION: Question<RideSection> = Question {
     name: words::NAME,
     title: words::TITLE,
     rests_on: |field| is_ridden(field) || field.spec().group == Group::Ride,
-    asks: |field| is_among(field, &Group::RIDE) || field == Field::CrossCrank,
+    asks: |field| is_among(field, GROUPS) || field == Field::CrossCrank,
     answer: ("ride-answer", view::answer::answer),
     marks_itself: false,
+    nobodys: |_| None,
     working: (words::WORKING, ("ride-working", view::notes::working)),
     fragments: &[
         ("ride-ends", view::tables::ends),
@@ -28,4 +31,5 @@ pub(crate) const QUESTION: Question<RideSection> = Question {
     block: |report, _| Some(view::sheet::block(report)),
     pictures: pictures::PICTURES,
     body: body::body,
+    forms: &[("ride", form::ride), ("slope-speed", || section(Group::RideProbe))],
 };

@@ -1,29 +1,20 @@
 //! Riding against going on foot, for both set-ups.
 
+use crate::ride::ground_row::{GroundRow, map};
 use crate::ride::inputs::RideInputs;
+use crate::ride::side::{Common, LEVEL, RideSide};
+use crate::ride::spun_out::SpunOut;
+use crate::ride::swing::{STILL, Swing, swings};
 use crate::side::Side;
-use gear_math::ascending;
-use gear_math::rider::{
-    Advice, Answer, Ascent, Carry, Cell, Climb, ClimbLength, ClimbPlan, CriticalPower, Crossover, Distance,
-    Flip, LimitsHeld, Mark, MarkKind, OverGear, Reason, RunningWins, Slope, SlopeBand, TornadoBar, Uncertain,
-    Verdict, Watched, WheelInertia, verdict_map,
-};
-use gear_math::{Gear, Ground, RideOrRun, Speed, Surface};
+use gear_math::rider::{Climb, ClimbLength, Distance, Reason, RunningWins, Slope, Uncertain, Watched};
+use gear_math::{Gear, RideOrRun, Surface};
 
 /// Gradients of curves, tables and map: every half per cent.
 const STEPS: u32 = 90;
-/// How many verdicts there are.
-const VERDICTS: u8 = 4;
-/// What a rider might change about the lowest gear: teeth off the smallest ring, teeth on to the largest sprocket.
-const OTHER_GEARS: [(u16, u16); 5] = [(0, 0), (2, 0), (0, 2), (0, 4), (2, 4)];
 /// Round lengths at which the picture of a climb may end, metres.
 const LENGTHS: [f64; 14] =
     [10.0, 20.0, 40.0, 60.0, 80.0, 100.0, 150.0, 200.0, 300.0, 500.0, 1000.0, 2000.0, 3000.0, 5000.0];
 
-/// Slopes below this are called the level, per cent.
-const LEVEL: f64 = 0.5;
-/// Ends of riding closer than this are the same, points of gradient; so are speeds, km/h.
-const STILL: f64 = 0.05;
 /// A lower gear is worth a word where it helps over this many points of gradient.
 const WORTH: f64 = 1.0;
 
@@ -44,119 +35,6 @@ pub struct RideReport {
     pub far: ClimbLength,
 }
 
-/// One set-up.
-#[derive(Debug)]
-pub struct RideSide {
-    /// Which one.
-    pub side: Side,
-    /// Its lowest gear.
-    pub lowest: Gear,
-    /// Where riding ends.
-    pub crossover: Crossover,
-    /// That gradient with all its doubts.
-    pub end: SlopeBand,
-    /// Everything to mark on the axis of gradients, from the flattest.
-    pub marks: Vec<Mark>,
-    /// The answer from the level to 45 %, every half per cent.
-    pub answers: Vec<Answer>,
-    /// The climb that was asked about.
-    pub plan: ClimbPlan,
-    /// The same slope as far as the picture goes.
-    pub far: ClimbPlan,
-    /// What it takes to keep riding all the same; `None` where the power is one of seconds, which leaves nothing in
-    /// reserve, or above the peak power.
-    pub over_gear: Option<OverGear>,
-    /// How far speed carries up it.
-    pub carry: Carry,
-    /// What there is to do about it.
-    pub ascent: Ascent,
-    /// Where the legs cannot spin fast enough, and running is no longer surely slower for that.
-    pub spun_out: Option<SpunOut>,
-    /// What another lowest gear would do.
-    pub others: Vec<OtherGear>,
-}
-
-/// A gear too low for what the legs could give.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct SpunOut {
-    /// The tallest gear there is.
-    pub gear: Gear,
-    /// As fast as it can be turned.
-    pub speed: Speed,
-    /// The steepest slope on which riding a taller gear would surely be quicker than running the climb, and this is not.
-    pub up_to: Climb,
-}
-
-impl SpunOut {
-    fn of(
-        question: &RideOrRun,
-        inputs: &RideInputs,
-        answers: &[Answer],
-        running: &RunningWins,
-    ) -> Option<Self> {
-        let until = running.earliest.map_or(f64::INFINITY, Slope::percent);
-        let plan = |slope: Climb| question.climb(&inputs.ground, slope, inputs.length, inputs.lost);
-        let is_lost = |it: &&Answer| {
-            let counts = it.spins_out() && !it.limits.any() && it.gradient.percent() < until;
-            counts && plan(it.gradient).verdict != Verdict::Ride
-        };
-        let last = answers.iter().rev().find(is_lost)?;
-        Some(Self { gear: last.riding.gear, speed: last.riding.held?, up_to: last.gradient })
-    }
-}
-
-/// A lowest gear that the rider might have instead.
-#[derive(Debug, Clone, Copy)]
-pub struct OtherGear {
-    /// The gear.
-    pub gear: Gear,
-    /// Its speed at the lowest cadence.
-    pub speed: Speed,
-    /// Where it runs out, zero for on the level already; `None` for not up to 45 %.
-    pub gradient: Option<Slope>,
-}
-
-/// One ground of the map.
-#[derive(Debug)]
-pub struct GroundRow {
-    /// Which one; `None` for one with values of the rider's own.
-    pub surface: Option<Surface>,
-    /// Whether it is the ground that was asked about.
-    pub here: bool,
-    /// Stretches of one verdict for A and B, from the level up.
-    pub stretches: [Vec<Stretch>; 2],
-}
-
-/// Gradients of one verdict.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Stretch {
-    /// The flattest, per cent.
-    pub from: f64,
-    /// The flattest that is no longer part of it, per cent; 45 % at the end.
-    pub to: f64,
-    /// The verdict.
-    pub verdict: Verdict,
-    /// The first limit that forces it, where one does.
-    pub reason: Option<Reason>,
-}
-
-/// One input moved, and what it does to both set-ups.
-#[derive(Debug, Clone, Copy)]
-pub struct Swing {
-    /// The input.
-    pub input: Uncertain,
-    /// A and B.
-    pub bars: [TornadoBar; 2],
-}
-
-impl Swing {
-    /// Whether it moves the end of riding of a side at all.
-    #[must_use]
-    pub fn moves(&self, side: Side) -> bool {
-        self.bars[side as usize].swing_points >= STILL
-    }
-}
-
 impl RideReport {
     /// Works it out, with the lowest gears of A and B that may be used.
     pub(crate) fn of(inputs: &RideInputs, lowest: [Gear; 2]) -> Self {
@@ -168,16 +46,9 @@ impl RideReport {
             let flip = question.crossover(&inputs.ground).flip;
             question.tornado(&inputs.ground, Watched::behind(flip.as_ref()))
         });
-        let sides = Side::BOTH.map(|side| {
-            RideSide::new(
-                side,
-                lowest[side as usize],
-                &inputs,
-                far,
-                &gradients,
-                (&running, &tornados[side as usize]),
-            )
-        });
+        let common = Common { inputs: &inputs, far, gradients: &gradients, running: &running };
+        let sides = Side::BOTH
+            .map(|side| RideSide::new(side, lowest[side as usize], &common, &tornados[side as usize]));
         Self { running, map: map(&inputs, &gradients), swings: swings(&tornados), sides, far, inputs }
     }
 
@@ -334,128 +205,6 @@ pub enum RunningFrom {
     TheLevel,
 }
 
-impl RideSide {
-    fn new(
-        side: Side,
-        lowest: Gear,
-        inputs: &RideInputs,
-        far: ClimbLength,
-        gradients: &[Climb],
-        (running, bars): (&RunningWins, &[TornadoBar]),
-    ) -> Self {
-        let question = &inputs.questions[side as usize];
-        let (ground, climb) = (&inputs.ground, inputs.climb);
-        let effort = CriticalPower::new(inputs.rider.power, inputs.reserve, inputs.peak);
-        let effort = effort.ok().filter(|_| inputs.power_lasts());
-        let over_gear = effort.map(|effort| question.over_gear(ground, climb, &effort, inputs.share));
-        let plan = question.climb(ground, climb, inputs.length, inputs.lost);
-        let carry = question.carry(ground, climb, inputs.entry, WheelInertia::USUAL);
-        let crossover = question.crossover(ground);
-        let answers = question.answers(ground, gradients);
-        Self {
-            side,
-            lowest,
-            end: SlopeBand::of(crossover.flip.map(|flip| flip.gradient), bars),
-            marks: marks(&crossover, running, |slope| question.answer(ground, slope).ride),
-            crossover,
-            spun_out: SpunOut::of(question, inputs, &answers, running),
-            answers,
-            ascent: plan.ascent(&carry, over_gear.as_ref()),
-            plan,
-            far: question.climb(ground, climb, far, inputs.lost),
-            over_gear,
-            carry,
-            others: OTHER_GEARS
-                .iter()
-                .filter_map(|&(ring, sprocket)| {
-                    let (ring, sprocket) =
-                        (lowest.ring.teeth().checked_sub(ring)?, lowest.sprocket.teeth() + sprocket);
-                    Gear::new(ring, sprocket).ok()
-                })
-                .map(|gear| OtherGear::new(gear, side, inputs))
-                .collect(),
-        }
-    }
-
-    /// Where riding ends.
-    #[must_use]
-    pub const fn flip(&self) -> Option<Flip> {
-        self.crossover.flip
-    }
-
-    /// Why it ends.
-    #[must_use]
-    pub fn reason(&self) -> Option<Reason> {
-        self.flip().map(|flip| flip.reason)
-    }
-
-    /// What it takes to keep riding this climb, where more power would do.
-    #[must_use]
-    pub fn forcing(&self) -> Option<&OverGear> {
-        self.over_gear.as_ref().filter(|_| self.plan.is_forceable())
-    }
-
-    /// The slope from which the lowest gear, or the legs in it, put the rider on foot, per cent.
-    #[must_use]
-    pub fn geared_to(&self) -> Option<f64> {
-        let end = self.flip().filter(|end| matches!(end.reason, Reason::Gear | Reason::Force))?;
-        Some(end.gradient.percent())
-    }
-
-    /// The slope from which a limit puts the rider on foot, before running wins, per cent.
-    #[must_use]
-    pub fn limited_to(&self) -> Option<f64> {
-        let end = self.flip().filter(|end| end.reason != Reason::Energy)?;
-        Some(end.gradient.percent())
-    }
-
-    /// Whether riding is lost on the level already.
-    #[must_use]
-    pub fn fails_on_the_level(&self) -> bool {
-        self.flip().is_some_and(|end| end.gradient.percent() < LEVEL)
-    }
-
-    /// Whether the climb is done on the bike.
-    #[must_use]
-    pub fn stays_on(&self) -> bool {
-        matches!(self.ascent.advice, Advice::Ride | Advice::Force | Advice::TooClose)
-    }
-
-    /// The first limit that a lower gear would not move.
-    #[must_use]
-    pub fn next_limit(&self) -> Option<(Reason, Slope)> {
-        self.marks.iter().find_map(|mark| match mark.kind {
-            MarkKind::Ends(reason @ (Reason::Balance | Reason::Grip)) => Some((reason, mark.gradient)),
-            _ => None,
-        })
-    }
-}
-
-/// The marks of a side, those of running for a climb of this length.
-fn marks(crossover: &Crossover, running: &RunningWins, ride: impl Fn(Climb) -> Speed) -> Vec<Mark> {
-    let of_running = [
-        (MarkKind::TooCloseFrom, running.earliest),
-        (MarkKind::Ends(Reason::Energy), running.latest.and(running.gradient)),
-        (MarkKind::FootFrom, running.latest),
-    ];
-    let mut marks = crossover.marks.clone();
-    marks.retain(|mark| of_running.iter().all(|(kind, _)| *kind != mark.kind));
-    marks.extend(of_running.iter().filter_map(|&(kind, gradient)| {
-        let gradient = gradient?;
-        Some(Mark { kind, gradient, speed: ride(Climb::new(gradient.percent()).ok()?) })
-    }));
-    ascending(&mut marks, |mark| mark.gradient.percent());
-    marks
-}
-
-impl OtherGear {
-    fn new(gear: Gear, side: Side, inputs: &RideInputs) -> Self {
-        let speed = gear.development(inputs.bike.wheel).speed_at(inputs.rider.lowest_cadence);
-        let gradient = inputs.questions[side as usize].runs_out_at(&inputs.ground, speed);
-        Self { gear, speed, gradient }
-    }
-}
-
 fn gradients() -> Vec<Climb> {
     (0..=STEPS).filter_map(|step| Climb::new(f64::from(step) / 2.0).ok()).collect()
 }
@@ -472,77 +221,12 @@ fn extent(inputs: &RideInputs) -> ClimbLength {
     ClimbLength::new(round.unwrap_or(ClimbLength::LIMITS.max)).unwrap_or(inputs.length)
 }
 
-/// The grounds of the table, and the rider's own last.
-fn map(inputs: &RideInputs, gradients: &[Climb]) -> Vec<GroundRow> {
-    let slope_share = inputs.ground.slope_share;
-    let mut grounds: Vec<Ground> = Surface::ALL
-        .iter()
-        .map(|surface| Ground { slope_share, ..surface.ground_under(inputs.bike.tyre) })
-        .collect();
-    let mut surfaces: Vec<Option<Surface>> = Surface::ALL.iter().copied().map(Some).collect();
-    let mut here = inputs.surface as usize;
-    if inputs.own.any() {
-        here = grounds.len();
-        grounds.push(inputs.ground);
-        surfaces.push(None);
-    }
-    let maps = verdict_map(&inputs.questions, &grounds, gradients);
-    let cells = |side: Side, row: usize| {
-        let cells = &maps[side as usize][row * gradients.len()..][..gradients.len()];
-        stretches(cells, gradients, &inputs.questions[side as usize], &grounds[row])
-    };
-    let row = |(row, surface)| GroundRow {
-        surface,
-        here: row == here,
-        stretches: Side::BOTH.map(|side| cells(side, row)),
-    };
-    surfaces.into_iter().enumerate().map(row).collect()
-}
-
-fn stretches(cells: &[Cell], gradients: &[Climb], question: &RideOrRun, ground: &Ground) -> Vec<Stretch> {
-    let starting = |from: Climb, verdict: Verdict, limits: LimitsHeld| {
-        let from = from.percent();
-        Stretch { from, to: from, verdict, reason: limits.reasons().next() }
-    };
-    let Some(level) = cells.first() else { return Vec::new() };
-    let mut stretches = Vec::new();
-    let (mut last, mut before) = (starting(Climb::LEVEL, level.verdict, level.limits), Climb::LEVEL);
-    for (cell, &gradient) in cells.iter().zip(gradients) {
-        // Between two gradients of the grid there may be a verdict that holds at neither.
-        for _ in 0..VERDICTS {
-            if last.verdict == cell.verdict {
-                break;
-            }
-            before = question.verdict_end(ground, before, gradient);
-            last.to = before.percent();
-            stretches.push(last);
-            let answer = question.answer(ground, before);
-            last = starting(before, answer.verdict, answer.limits);
-        }
-        last.to = gradient.percent();
-        before = gradient;
-    }
-    stretches.push(last);
-    stretches
-}
-
-/// A's and B's tornado bars side by side, the widest first.
-fn swings([of_a, of_b]: &[Vec<TornadoBar>; 2]) -> Vec<Swing> {
-    let swing = |a: &TornadoBar| {
-        let b = of_b.iter().find(|b| b.input == a.input)?;
-        Some(Swing { input: a.input, bars: [*a, *b] })
-    };
-    let mut swings: Vec<Swing> = of_a.iter().filter_map(swing).collect();
-    let width = |swing: &Swing| swing.bars[0].swing_points.max(swing.bars[1].swing_points);
-    ascending(&mut swings, |swing| -width(swing));
-    swings
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::bench::field::Field;
     use crate::page::scenario::Scenario;
+    use gear_math::rider::Verdict;
 
     fn report(scenario: &Scenario) -> RideReport {
         RideReport::of(&scenario.ride, scenario.cages.lowest())

@@ -2,6 +2,8 @@
 
 use crate::bench::field::Field;
 use crate::bench::reader::Reader;
+use crate::rings::no_cassette::NoCassette;
+use crate::rings::words::complaints as words;
 use gear_math::Cassette;
 use gear_math::gears::{CassetteName, CassetteNameError};
 
@@ -48,7 +50,7 @@ pub(crate) fn read(reader: &mut Reader<'_>, good: [TypedCassette; 2]) -> [TypedC
     let names = fields.map(|field| CassetteName::read(reader.text(field)));
     let listed = [0, 1].map(|side| match names[side] {
         Some(_) => good[side].cassette,
-        None => reader.parsed(fields[side], good[side].cassette),
+        None => reader.parsed(fields[side], good[side].cassette, words::cassette),
     });
     [0, 1].map(|side| {
         let Some(name) = names[side] else { return listed[side].into() };
@@ -58,7 +60,7 @@ pub(crate) fn read(reader: &mut Reader<'_>, good: [TypedCassette; 2]) -> [TypedC
         let cassette = cassette.unwrap_or_else(|| {
             reader.complain(
                 fields[side],
-                &CassetteNameError::NoneSuch(name),
+                words::cassette_name(&CassetteNameError::NoneSuch(name)),
                 good[side].cassette.to_string(),
             );
             good[side].cassette
@@ -96,15 +98,12 @@ impl Beside {
 }
 
 /// One line of further cassettes; a name takes after set-up A.
-pub(crate) fn read_line(line: &str, beside: Cassette) -> Result<TypedCassette, String> {
+pub(crate) fn read_line(line: &str, beside: Cassette) -> Result<TypedCassette, NoCassette> {
     let Some(name) = CassetteName::read(line) else {
-        return line
-            .parse()
-            .map(Cassette::into)
-            .map_err(|error: gear_math::gears::CassetteError| error.to_string());
+        return line.parse().map(Cassette::into).map_err(NoCassette::Sprockets);
     };
     let (cassette, why) = Beside::Listed(beside.sprockets().len()).take(name);
-    let fault = || CassetteNameError::NoneSuch(name).to_string();
+    let fault = || NoCassette::Name(CassetteNameError::NoneSuch(name));
     Ok(TypedCassette { cassette: cassette.ok_or_else(fault)?, name: Some((name, why)) })
 }
 
@@ -158,7 +157,7 @@ mod tests {
             let ReadBench { scenario, complaints } = read(typed, "11-32");
             assert_eq!(complaints.len(), 1, "{typed}");
             assert!(complaints[0].message.starts_with(says), "{}", complaints[0].message);
-            assert_eq!(complaints[0].kept, Field::CassetteA.spec().start);
+            assert_eq!(complaints[0].kept.as_deref(), Some(Field::CassetteA.spec().start));
             assert_eq!(scenario.rings.drivetrain(Side::A), Scenario::default().rings.drivetrain(Side::A));
         }
     }
@@ -169,7 +168,8 @@ mod tests {
         let line = |line: &str| read_line(line, beside).map(|it| it.cassette.to_string());
         assert_eq!(line("11-30").as_deref(), Ok("11-13-15-17-20-23-26-30"));
         assert_eq!(line("11, 30").as_deref(), Ok("11, 30"));
-        assert!(line("11-33").unwrap_err().starts_with("no usual cassette is called 11-33"));
+        let told = words::no_cassette(&line("11-33").unwrap_err());
+        assert!(told.starts_with("no usual cassette is called 11-33"));
         assert!(line("30-11").is_err());
     }
 }

@@ -4,6 +4,7 @@ use crate::bench::cadence_window::CadenceWindow;
 use crate::bench::field::Field;
 use crate::bench::reader::Reader;
 use crate::rings::cassettes::{self, TypedCassette};
+use crate::rings::words::complaints as words;
 use crate::side::Side;
 use crate::speed_unit::SpeedUnit;
 use gear_math::chain::CageAnswer;
@@ -48,8 +49,8 @@ impl RingsInputs {
         Self {
             cassettes,
             chainsets: [
-                reader.parsed(Field::RingsA, good.chainsets[0]),
-                reader.parsed(Field::RingsB, good.chainsets[1]),
+                reader.parsed(Field::RingsA, good.chainsets[0], words::chainset),
+                reader.parsed(Field::RingsB, good.chainsets[1], words::chainset),
             ],
             wheel: reader.wheel(good.wheel),
             window: reader.window(good.window),

@@ -5,6 +5,7 @@ pub mod api;
 pub mod body;
 pub mod cassettes;
 pub mod inputs;
+pub(crate) mod no_cassette;
 pub mod pictures;
 pub mod question;
 pub mod report;

@@ -2,6 +2,7 @@
 
 use crate::bench::field::Group;
 use crate::bench::rests::is_drivetrain;
+use crate::layout::form::section;
 use crate::layout::question::{Question, is_among};
 use crate::rings::section::RingsSection;
 use crate::rings::{body, pictures, view, words};
@@ -15,6 +16,7 @@ pub(crate) const QUESTION: Question<RingsSection> = Question {
     asks: |field| is_among(field, &[]),
     answer: ("rings-answer", view::answer::answer),
     marks_itself: false,
+    nobodys: |_| None,
     working: (words::question::WORKING, ("rings-working", view::answer::working)),
     fragments: &[
         ("rings-summary", view::answer::summary),
@@ -27,4 +29,5 @@ pub(crate) const QUESTION: Question<RingsSection> = Question {
     block: |report, _| Some(view::answer::block(report)),
     pictures: pictures::PICTURES,
     body: body::body,
+    forms: &[("probes", || section(Group::Probes))],
 };

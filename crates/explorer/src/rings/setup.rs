@@ -3,9 +3,9 @@
 use crate::rings::cassettes::TypedCassette;
 use crate::rings::inputs::RingsInputs;
 use crate::side::Side;
-use gear_math::ascending;
 use gear_math::chain::CageAnswer;
 use gear_math::gears::{CrossedRule, GearStep, PedalRate, SetupSummary, ShiftKind, StepSpread};
+use gear_math::order::ascending;
 use gear_math::{Derailleur, Development, Drivetrain, Gear, GearInches, Setup, Speed};
 
 /// One set-up.

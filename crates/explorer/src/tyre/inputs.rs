@@ -1,12 +1,15 @@
 //! Tyre and rim, and what loads them.
 
-use crate::bench::field::Field;
+use crate::bench::field::{Field, Group};
 use crate::bench::reader::Reader;
 use gear_math::rider::{BikeMass, BodyMass, KitMass, RearShare};
 use gear_math::wheel::{
     Construction, FrontShare, LabelEdition, MountedWidth, NominalWidth, PressureMarks, RaceLimit,
     RimInnerWidth, TyreFitError, TyreGround, TyreSection, TyreWidth, WheelStyle,
 };
+
+/// The groups of fields that stand in the section on tyre and pressure.
+pub(crate) const GROUPS: &[Group] = &[Group::Tyre, Group::TyreFiner];
 
 /// What presses on the tyres.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -6,12 +6,14 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "what a test looks for must be there")]
 
 mod cage;
+mod climb;
 mod dice;
 mod facts;
 mod lap;
 mod page;
 mod plurals;
 mod ride;
+mod ride_shown;
 mod rings;
 
 use dice::random_bench;

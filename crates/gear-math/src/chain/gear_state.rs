@@ -21,9 +21,12 @@ pub enum GearState {
 }
 
 impl GearState {
-    /// Furthest forward that counts as comfortable, in degrees. An estimate: 71 of 100 combinations of usual
-    /// parts stay within it when the chain is cut by the workshop rule.
+    /// Furthest forward that counts as comfortable, in degrees. An estimate: [`Self::COMFORTABLE_OF_100`]
+    /// combinations of usual parts stay within it when the chain is cut by the workshop rule.
     pub const COMFORTABLE_TO_DEGREES: f64 = 65.0;
+    /// Of 100 combinations of usual parts so many stay comfortable when the chain is cut by the workshop rule, by this
+    /// geometry.
+    pub const COMFORTABLE_OF_100: u8 = 71;
     /// Furthest forward that the workshop rule leads to with usual parts (50 to 77 degrees), in degrees.
     pub const TIGHT_TO_DEGREES: f64 = 78.0;
 

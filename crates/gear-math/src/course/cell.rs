@@ -2,8 +2,8 @@
 
 use crate::course::coat::Coat;
 use crate::course::quantity::{CornerSpeed, ObstacleTime, StretchLength};
-use crate::decimal::decimal;
 use crate::rider::{Gradient, Surface};
+use crate::typed::decimal;
 use core::fmt;
 
 /// Kilometres per hour in a metre per second.

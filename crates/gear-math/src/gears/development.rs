@@ -4,14 +4,16 @@ use crate::gears::quantity::PedalRate;
 use crate::quantity::{Cadence, Development, GearInches, Speed};
 use core::f64::consts::PI;
 
-/// Metres in the international inch, exact by its definition of 1959.
-const METRES_PER_INCH: f64 = 0.0254;
-
 impl Development {
+    /// Metres in the international inch, exact by its definition of 1959.
+    pub const METRES_PER_INCH: f64 = 0.0254;
+    /// Metres of development in a gear inch: one turn of a wheel of one inch.
+    pub const METRES_PER_GEAR_INCH: f64 = PI * Self::METRES_PER_INCH;
+
     /// The development in inches. Not to be mixed up with [gear inches](Self::gear_inches), π times smaller.
     #[must_use]
     pub fn inches(self) -> f64 {
-        self.m() / METRES_PER_INCH
+        self.m() / Self::METRES_PER_INCH
     }
 
     /// Diameter of the directly driven wheel that would roll as far: development ÷ π, in inches.
@@ -49,6 +51,6 @@ impl GearInches {
     /// Distance covered in one turn of the crank: π × gear inches.
     #[must_use]
     pub fn development(self) -> Development {
-        Development::new(self.inches() * METRES_PER_INCH * PI)
+        Development::new(self.inches() * Development::METRES_PER_INCH * PI)
     }
 }

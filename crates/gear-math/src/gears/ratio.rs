@@ -3,11 +3,11 @@
 use crate::quantity::{Circumference, Development, GearInches, Ratio};
 use core::num::NonZeroU16;
 
-/// Wheel diameter of the high bicycles that gear inches go back to, still used by track riders and federation
-/// tables, in inches (common practice).
-const NOMINAL_WHEEL_INCHES: f64 = 27.0;
-
 impl Ratio {
+    /// Wheel diameter of the high bicycles that gear inches go back to, still used by track riders and federation
+    /// tables, in inches (common practice).
+    pub const NOMINAL_WHEEL_INCHES: f64 = 27.0;
+
     /// Turns of the driven wheel for one turn of the driving wheel, for any two toothed wheels.
     #[must_use]
     pub fn of(driving: NonZeroU16, driven: NonZeroU16) -> Self {
@@ -29,6 +29,6 @@ impl Ratio {
     /// Ratio × a nominal wheel of 27 inches, whatever the real one measures.
     #[must_use]
     pub fn nominal_gear_inches(self) -> GearInches {
-        GearInches::new(self.value() * NOMINAL_WHEEL_INCHES)
+        GearInches::new(self.value() * Self::NOMINAL_WHEEL_INCHES)
     }
 }

@@ -108,6 +108,9 @@ pub struct CarriedPosition {
 }
 
 impl CarriedPosition {
+    /// What a tape measure on a bike is good to, either way, in millimetres (common practice).
+    pub const TAPE_MM: f64 = 3.0;
+
     /// Saddle tip to the centre of a bar at `bar`, in a straight line, in millimetres.
     #[must_use]
     pub fn tape_mm(&self, bar: BikePoint) -> f64 {
@@ -161,7 +164,7 @@ impl RoadPosition {
     /// rails = (SH_x cos σ_x − SB_x) − (SH cos σ − SB)
     /// X = −SB_x + √(G_x² − D_x²),  Y = Hs − D_x       with D_x = D − up, G_x = G − closer
     /// ```
-    /// Derived from the geometry; the saddle is taken as level. All of it is good to the ±3 mm of a tape measure.
+    /// Derived from the geometry; the saddle is taken as level. All of it is good to [`CarriedPosition::TAPE_MM`] either way.
     #[must_use]
     pub fn carried_to(&self, cross: &CrossBike, changes: &PositionChanges) -> CarriedPosition {
         let height_road_angle = self.carried_height_mm(cross, changes);

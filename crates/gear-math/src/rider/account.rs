@@ -5,7 +5,7 @@ use crate::quantity::Cadence;
 use crate::rider::effort::CriticalPower;
 use crate::rider::quantity::{
     BodyMass, CadenceCost, ChargeRate, EffortBudget, EffortTime, PeakPower, PowerDemand, RepaidShare,
-    StrengthShare,
+    ReserveShare, StrengthShare,
 };
 
 /// One account of effort for climb and lap, riding and running: what is done above the sustainable power draws on a
@@ -62,6 +62,12 @@ impl RepaidShare {
 impl EffortBudget {
     /// Nothing in the end: an effort that can be repeated for ever.
     pub const NONE: Self = Self::known(0.0);
+
+    /// Part of a reserve: one fifth, [`ReserveShare::EACH_LAP`], for the climb of every lap.
+    #[must_use]
+    pub fn share(effort: &CriticalPower, share: ReserveShare) -> Self {
+        Self::nearest(share.value() * effort.reserve().j())
+    }
 }
 
 impl PeakPower {

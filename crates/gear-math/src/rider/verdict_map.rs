@@ -7,6 +7,7 @@ use crate::rider::on_foot::Incline;
 use crate::rider::quantity::Climb;
 use crate::rider::ride_or_run::RideOrRun;
 use crate::rider::verdict::Verdict;
+use crate::solve::halved;
 
 /// One part of an [`Answer`](crate::rider::verdict::Answer) on a map of slopes and grounds.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -43,7 +44,7 @@ pub fn verdict_map(questions: &[RideOrRun], grounds: &[Ground], gradients: &[Cli
 }
 
 /// Halvings of half a per cent that leave less than the tenth a page shows.
-const HALVINGS: u8 = 5;
+const HALVINGS: u32 = 5;
 
 impl RideOrRun {
     /// Where the verdict of `from` ends, between it and a steeper gradient with another verdict.
@@ -55,12 +56,9 @@ impl RideOrRun {
             self.cell(&speeds, ratio, ground, &incline).verdict
         };
         let verdict = judged(from);
-        let (mut same, mut other) = (from, to);
-        for _ in 0..HALVINGS {
-            let middle = Climb::nearest(0.5 * (same.percent() + other.percent()));
-            if judged(middle) == verdict { same = middle } else { other = middle }
-        }
-        other
+        let is_below = |percent: f64| judged(Climb::nearest(percent)) == verdict;
+        let (_, other) = halved(from.percent(), to.percent(), HALVINGS, is_below);
+        Climb::nearest(other)
     }
 
     fn compared(&self, ground: &Ground, incline: &Incline) -> (&Energy, Speeds, Band) {

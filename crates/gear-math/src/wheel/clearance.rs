@@ -10,14 +10,15 @@ const TALL_BY_MM: f64 = 2.5;
 /// Growth allowed for on the diameter, in millimetres. ISO 5775-1 has such an allowance; this figure fits a published
 /// table of 26 sizes within 0.5 mm of circumference.
 const ALLOWANCE_MM: f64 = 6.0;
-/// UCI 1.3.018: diameter of a wheel over its tyre, in millimetres.
-const RACE_DIAMETER_MM: core::ops::RangeInclusive<f64> = 550.0..=700.0;
 
 /// What to look at where a wheel turns in frame and fork.
 pub const CLEARANCE_CHECK: &str = "Turn both wheels: tyre, knobs and the mud they pick up need room above and at either side, in \
     frame and fork. The widest tyre that the frame’s and the fork’s makers name comes first.";
 
 impl TyreSize {
+    /// UCI 1.3.018: least and greatest diameter of a wheel over its tyre, in millimetres.
+    pub const RACE_DIAMETER_MM: [f64; 2] = [550.0, 700.0];
+
     /// Nominal section height, in millimetres: the width, and 2.5 mm more below 28 mm.
     #[must_use]
     pub fn section_height_mm(self) -> f64 {
@@ -55,7 +56,8 @@ impl TyreSize {
     /// Whether the nominal diameter lies within the 550 to 700 mm of UCI 1.3.018.
     #[must_use]
     pub fn is_race_diameter(self) -> bool {
-        RACE_DIAMETER_MM.contains(&self.nominal_diameter().mm())
+        let [least, greatest] = Self::RACE_DIAMETER_MM;
+        (least..=greatest).contains(&self.nominal_diameter().mm())
     }
 }
 

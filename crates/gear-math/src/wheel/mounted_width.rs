@@ -6,11 +6,6 @@ use crate::wheel::section::{TyreFitError, TyreSection, casing_mm};
 use core::f64::consts::FRAC_2_PI;
 use core::fmt;
 
-/// Growth of a tyre with its rim, in millimetres per millimetre.
-///
-/// UN tyre regulations, paragraph 6.1.1.1, use this form with this number; the bicycle trade repeats it.
-const WIDTH_PER_RIM: f64 = 0.4;
-
 /// Measured beside computed width, in millimetres (estimate).
 const EXPLAINED_MM: f64 = 4.0;
 
@@ -70,6 +65,11 @@ impl fmt::Display for WidthAccuracy {
 }
 
 impl TyreWidth {
+    /// Growth of a tyre with its rim, in millimetres per millimetre.
+    ///
+    /// UN tyre regulations, paragraph 6.1.1.1, use this form with this number; the bicycle trade repeats it.
+    pub const PER_RIM: f64 = 0.4;
+
     /// A tubular: as wide as its label, whatever the rim.
     #[must_use]
     pub const fn tubular(label: NominalWidth) -> Self {
@@ -109,7 +109,7 @@ impl TyreWidth {
             TyreSection::new(labelled, measuring_rim).map_err(|_| TyreFitError::MeasuringRimTooWide)?;
         TyreSection::new(labelled, rim)?;
         Ok(Self {
-            mounted: MountedWidth::computed(label.mm() + WIDTH_PER_RIM * (rim.mm() - measuring_rim.mm())),
+            mounted: MountedWidth::computed(label.mm() + Self::PER_RIM * (rim.mm() - measuring_rim.mm())),
             arc: MountedWidth::computed(arc_width_mm(as_measured.casing_mm(), rim.mm())),
             accuracy: WidthAccuracy::Wired,
         })

@@ -60,13 +60,16 @@ pub struct RimRange {
 }
 
 impl RimRange {
+    /// From this weight on a rider is a heavy one, in kilograms (common practice).
+    pub const HEAVY_RIDER_KG: f64 = 85.0;
+
     /// The rims that suit a tyre: tyre over rim from 1.45 to 2.0 (rule of thumb of the trade).
     #[must_use]
     pub const fn usual(tyre: NominalWidth) -> Self {
         Self { narrowest_mm: tyre.mm() / USUAL_RATIO.1, widest_mm: tyre.mm() / USUAL_RATIO.0 }
     }
 
-    /// The part of them that suits a rider of 85 kg or more: the wider ones, which keep a soft tyre from squirming
+    /// The part of them that suits a rider of [`Self::HEAVY_RIDER_KG`] or more: the wider ones, which keep a soft tyre from squirming
     /// (common practice; where the part begins is an estimate).
     #[must_use]
     pub const fn for_heavy_riders(tyre: NominalWidth) -> Self {

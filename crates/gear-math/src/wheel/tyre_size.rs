@@ -108,7 +108,7 @@ fn bead_seat(text: &str) -> Option<BeadSeat> {
 /// A plain decimal number; without a sign or a power of ten.
 fn decimal(text: &str) -> Result<f64, TyreSizeError> {
     let is_plain = text.bytes().all(|b| b.is_ascii_digit() || b == b'.');
-    crate::decimal::decimal(text).filter(|_| is_plain).ok_or(TyreSizeError::Unreadable)
+    crate::typed::decimal(text).filter(|_| is_plain).ok_or(TyreSizeError::Unreadable)
 }
 
 /// Cuts off the letter that trade names end their rim size with.

@@ -102,8 +102,8 @@ proptest! {
     fn work_in_is_climbing_losses_and_kinetic(course in course(), setup in setup()) {
         let lap = Lap::in_steps(&course, &setup, step(0.5)).unwrap();
         let book = lap.energy;
-        let spent = book.drivetrain + book.climbing + book.rolling + book.bearings + book.air + book.brakes + book.kinetic;
-        prop_assert!((book.crank - spent).abs() <= 1e-3 * book.crank.max(1.0), "{} in, {spent} out", book.crank);
+        let spent = book.drivetrain_j + book.climbing_j + book.rolling_j + book.bearings_j + book.air_j + book.brakes_j + book.kinetic_j;
+        prop_assert!((book.crank_j - spent).abs() <= 1e-3 * book.crank_j.max(1.0), "{} in, {spent} out", book.crank_j);
 
         let mass = setup.rider.with(&setup.bike).kg();
         let (mut climbing, mut rolling, mut air) = (0.0, 0.0, 0.0);
@@ -125,10 +125,10 @@ proptest! {
             (at, speed, mode) = (point.at_m, point.speed_m_per_s, point.mode);
         }
         let close = |found: f64, expected: f64, share: f64| (found - expected).abs() <= share * expected.abs() + 1.0;
-        prop_assert!(close(book.climbing, climbing, 1e-6), "climbing {} for {climbing}", book.climbing);
-        prop_assert!(close(book.rolling, rolling, 1e-6), "rolling {} for {rolling}", book.rolling);
-        prop_assert!(close(book.air, air, 0.02), "air {} for {air}", book.air);
-        prop_assert!(book.crank <= setup.rider.power.watts() * lap.time_s * (1.0 + 1e-6));
+        prop_assert!(close(book.climbing_j, climbing, 1e-6), "climbing {} for {climbing}", book.climbing_j);
+        prop_assert!(close(book.rolling_j, rolling, 1e-6), "rolling {} for {rolling}", book.rolling_j);
+        prop_assert!(close(book.air_j, air, 0.02), "air {} for {air}", book.air_j);
+        prop_assert!(book.crank_j <= setup.rider.power.watts() * lap.time_s * (1.0 + 1e-6));
     }
 
     /// Nothing but the ground that wheels sink into knows how wide a tyre is.

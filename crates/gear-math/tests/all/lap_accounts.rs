@@ -148,10 +148,10 @@ fn rolling_freely_is_no_pedalling() {
     let setup = LapSetup { begin: rolling(14.0), ..setup("30", "30", 230.0) };
     let found = lap("200; -12; tarmac", &setup);
     assert_eq!((found.lowest_cadence_rpm, found.below_window_s), (None, 0.0));
-    assert!(found.energy.crank.abs() < 1e-6 && found.energy.brakes.abs() < 1e-6, "{:?}", found.energy);
+    assert!(found.energy.crank_j.abs() < 1e-6 && found.energy.brakes_j.abs() < 1e-6, "{:?}", found.energy);
     assert_close(
-        found.energy.climbing + found.energy.rolling + found.energy.air,
-        -found.energy.kinetic - found.energy.bearings,
+        found.energy.climbing_j + found.energy.rolling_j + found.energy.air_j,
+        -found.energy.kinetic_j - found.energy.bearings_j,
         1e-6,
     );
 }
@@ -162,7 +162,7 @@ fn braking_is_no_pedalling_either() {
     let setup = LapSetup { begin: rolling(3.0), ..setup("48", "12", 230.0) };
     let found = lap("80; -15; firm grass; corner 11", &setup);
     assert_eq!((found.lowest_cadence_rpm, found.below_window_s), (None, 0.0));
-    assert!(found.energy.brakes > 1000.0, "{:?}", found.energy);
+    assert!(found.energy.brakes_j > 1000.0, "{:?}", found.energy);
 }
 
 /// What is pedalled at the end of a lap of many goes on at its beginning.
@@ -171,7 +171,7 @@ fn a_flying_lap_ends_as_it_begins() {
     let setup = setup("44/31", "11-13-15-18-21-24-28-32", 230.0);
     let course: Course = "200; 3; firm grass\n150; -2; mud\n120; -1.5; firm grass".parse().unwrap();
     let found = Lap::in_steps(&course, &setup, Step::new(0.5).unwrap()).unwrap();
-    assert_close(found.energy.kinetic, 0.0, 5.0);
+    assert_close(found.energy.kinetic_j, 0.0, 5.0);
     let begun = LapSetup { begin: rolling(found.trace.last().unwrap().speed_m_per_s), ..setup };
     let again = Lap::in_steps(&course, &begun, Step::new(0.5).unwrap()).unwrap();
     assert_close(again.time_s, found.time_s, 0.3);
@@ -188,7 +188,7 @@ fn work_at_the_crank_is_power_for_the_time_without_shifts() {
         let found = lap(UPHILL, &LapSetup { begin: rolling(7.0), limits, shifting, ..given });
         assert!(found.plan.len() == 1 && found.shifts_rear > 0 && found.shifts_front > 0);
         let idle = f64::from(found.shifts_rear) * rear.s() + f64::from(found.shifts_front) * front.s();
-        assert_close(found.energy.crank / 230.0, found.time_s - idle, 0.1);
+        assert_close(found.energy.crank_j / 230.0, found.time_s - idle, 0.1);
     }
 }
 

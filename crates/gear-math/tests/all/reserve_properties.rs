@@ -228,9 +228,9 @@ proptest! {
         let setup = ReserveSetup { budget: budget(joules), ..setup };
         let lap = ReserveLap::of(&course, &setup, Fineness::QUICK);
         let book = &lap.energy;
-        let spent = book.drivetrain + book.climbing + book.rolling + book.bearings + book.air + book.brakes + book.kinetic;
-        prop_assert!((book.crank - spent).abs() <= 1e-6 * book.crank.max(1.0), "{} in, {spent} out", book.crank);
-        prop_assert!(book.brakes >= -1e-6);
+        let spent = book.drivetrain_j + book.climbing_j + book.rolling_j + book.bearings_j + book.air_j + book.brakes_j + book.kinetic_j;
+        prop_assert!((book.crank_j - spent).abs() <= 1e-6 * book.crank_j.max(1.0), "{} in, {spent} out", book.crank_j);
+        prop_assert!(book.brakes_j >= -1e-6);
 
         let parts: f64 = lap.plan.iter().map(|part| part.time_s).sum();
         let on_foot: f64 = lap.plan.iter().filter(|it| it.mode == Mode::Foot).map(|it| it.time_s).sum();

@@ -1,7 +1,8 @@
 //! What is printed can be read again, and no text does harm.
 
+use gear_math::typed::decimal;
 use gear_math::wheel::{BeadSeat, NominalWidth};
-use gear_math::{Cassette, Chainset, TyreSize, decimal};
+use gear_math::{Cassette, Chainset, TyreSize};
 use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 

@@ -11,7 +11,7 @@ use crate::chain::words::pictures::drivetrain as words;
 use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
-use crate::drawing::pen::{Anchor, Pen, Point, Type};
+use crate::drawing::pen::{Anchor, LETTER, Pen, Point, Type};
 use crate::drawing::spot::Spot;
 use crate::side::Side;
 use gear_math::chain::GearState;
@@ -39,8 +39,6 @@ const LARGEST_SCALE: f64 = 0.9;
 const KEY_ROW: f64 = 22.0;
 /// Room that a mark of the key and the space behind its words take.
 const KEY_MARK: f64 = 38.0;
-/// Width of a letter of the key, a little more than most.
-const LETTER: f64 = 6.2;
 
 struct Layout {
     room: Option<Room>,

@@ -10,7 +10,7 @@ use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::side::Side;
-use gear_math::ascending;
+use gear_math::order::ascending;
 
 /// Slack to be taken up in every gear.
 pub(crate) const WRAP: Drawing<ChainSection> = Drawing {

@@ -3,7 +3,8 @@
 use crate::chain::report::ChainReport;
 use crate::chain::section::ChainSection;
 use crate::chain::words::remedies as words;
-use crate::layout::pieces::{name, table};
+use crate::layout::head::Head;
+use crate::layout::pieces::{heads_row, name, table};
 use gear_math::chain::{CageOutcome, Remedy};
 use maud::{Markup, html};
 
@@ -14,13 +15,9 @@ pub(crate) fn remedies(report: &ChainSection) -> Markup {
         report.chain.solved().filter(|chain| report.rings.setup(chain.side).cage.outcome != CageOutcome::Fits)
     };
     let any = chains().any(|chain| !chain.advice.remedies.is_empty());
-    let head = html! {
-        tr {
-            @for (head, over_words) in words::HEADS {
-                @if over_words { th.words scope="col" { (head) } } @else { th scope="col" { (head) } }
-            }
-        }
-    };
+    let [setup, change, changes, links, gears] = words::HEADS;
+    let [change, changes, gears] = [change, changes, gears].map(Head::Words);
+    let head = heads_row(&[Head::Figures(setup), change, changes, Head::Figures(links), gears]);
     let body = html! {
         @for chain in chains() {
             @for remedy in &chain.advice.remedies { (remedy_row(chain, remedy)) }

@@ -4,8 +4,8 @@ use crate::chain::section::ChainSection;
 use crate::chain::words::answer::{TURNED_BY_HAND, set_and_joined};
 use crate::chain::words::sheet as words;
 use crate::chain::words::verdict::said;
+use crate::layout::concern::Concern;
 use crate::layout::sheet_block::{Block, Part};
-use crate::layout::sheet_checks::Concern;
 use crate::side::Side;
 
 /// The section's rows and checks.

@@ -3,7 +3,8 @@
 use crate::chain::section::ChainSection;
 use crate::chain::words::names::{class as class_name, teeth};
 use crate::chain::words::tables as words;
-use crate::layout::pieces::{column, name, table};
+use crate::layout::head::Head;
+use crate::layout::pieces::{column, for_every_bike, heads_row, name, table};
 use crate::rings::setup::SetupReport;
 use crate::side::Side;
 use gear_math::cage::CageClass;
@@ -48,11 +49,7 @@ pub(crate) fn loose_gears(report: &ChainSection) -> Markup {
         }
     };
     let any = report.rings.setups.iter().any(|setup| setup.gears.iter().any(|line| line.beyond_cage > 0));
-    html! { @if any { (table(words::LOOSE, "", &heads(&words::LOOSE_HEADS), &body)) } }
-}
-
-fn heads(heads: &[&str]) -> Markup {
-    html! { tr { @for head in heads { th scope="col" { (head) } } } }
+    html! { @if any { (table(words::LOOSE, "", &heads_row(&words::LOOSE_HEADS.map(Head::Figures)), &body)) } }
 }
 
 fn classes() -> Markup {
@@ -69,7 +66,7 @@ fn classes() -> Markup {
     html! {
         details #cage-classes {
             summary { (words::CLASSES_OPEN) }
-            (table(words::CLASSES, words::CLASSES_REMARK, &heads(&words::CLASSES_HEADS), &body))
+            (for_every_bike(&table(words::CLASSES, words::CLASSES_REMARK, &heads_row(&words::CLASSES_HEADS.map(Head::Figures)), &body)))
         }
     }
 }

@@ -1,7 +1,7 @@
 //! “Round the lap”: where the course comes from, and what was found in a file.
 
 use crate::lap::inputs::CourseChoice;
-use crate::lap::report::OwnCourse;
+use crate::lap::own_course::OwnCourse;
 use crate::lap::section::LapSection;
 use crate::lap::sketched::Sketched;
 use crate::lap::words::course as words;

@@ -5,8 +5,8 @@ use crate::lap::settled::Settled;
 use crate::lap::words::forcing as words;
 use crate::layout::line::Line;
 use crate::side::Side;
-use gear_math::ascending;
 use gear_math::course::ForcedPlace;
+use gear_math::order::ascending;
 use maud::{Markup, html};
 
 /// That the laps are ridden at an even power, where forcing would be quicker, and what that makes of who is ahead.

@@ -3,7 +3,8 @@
 use crate::lap::found::{Found, Standing};
 use crate::lap::section::LapSection;
 use crate::lap::words::found as words;
-use crate::layout::pieces::{name, table};
+use crate::layout::head::Head;
+use crate::layout::pieces::{heads_row, name, table};
 use crate::number::{clock, percent, plain, with_unit};
 use crate::side::Side;
 use gear_math::Drivetrain;
@@ -33,7 +34,7 @@ fn tables(found: &Found) -> Markup {
                 (rows(words::LISTED, found, &listed))
             }
         }
-        p.quiet { (words::ORDER) }
+        p.quiet { (words::order()) }
     }
 }
 
@@ -41,7 +42,7 @@ fn rows([title, remark]: [&str; 2], found: &Found, places: &[usize]) -> Markup {
     table(
         title,
         remark,
-        &html! { tr { @for head in words::HEADS { th scope="col" { (head) } } } },
+        &heads_row(&words::HEADS.map(Head::Figures)),
         &html! { @for &place in places { (row(found, place)) } },
     )
 }

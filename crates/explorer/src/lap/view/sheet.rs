@@ -8,8 +8,8 @@ use crate::lap::settled::Settled;
 use crate::lap::view::answer::{course_name, lacks_file};
 use crate::lap::words::places::{DOWNHILL, WALK_IT_FIRST, WHILE_OPEN};
 use crate::lap::words::{question, sheet as words};
+use crate::layout::concern::Concern;
 use crate::layout::sheet_block::Block;
-use crate::layout::sheet_checks::Concern;
 use crate::side::Side;
 
 /// The lap in short; nothing until it has been worked out.

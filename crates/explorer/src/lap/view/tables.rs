@@ -3,11 +3,13 @@
 use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
 use crate::lap::words::{tables as words, working as formulas};
+use crate::layout::head::Head;
 use crate::layout::pieces::{plain_table, worked};
-use crate::number::{about_clock, brief, duration, with_unit};
+use crate::number::{brief, duration, with_unit};
 use crate::side::Side;
-use gear_math::ascending;
+use crate::words::about_clock;
 use gear_math::course::{Precision, Weighting};
+use gear_math::order::ascending;
 use gear_math::{Cadence, Lap};
 use maud::{Markup, html};
 
@@ -39,15 +41,15 @@ pub(crate) fn numbers(report: &LapSection) -> Markup {
             lap.lowest_cadence_rpm.map_or(words::NONE.to_owned(), |rpm| with_unit(rpm, 0, "rpm"))
         }),
         of(words::BELOW_WINDOW, &|lap| duration(lap.below_window_s, 0)),
-        of(words::WORK, &|lap| with_unit(lap.energy.crank / KILO, 0, "kJ")),
-        of(words::ROLLING, &|lap| with_unit(lap.energy.rolling / KILO, 0, "kJ")),
-        of(words::AIR, &|lap| with_unit(lap.energy.air / KILO, 0, "kJ")),
-        of(words::BRAKING, &|lap| with_unit(lap.energy.brakes / KILO, 0, "kJ")),
+        of(words::WORK, &|lap| with_unit(lap.energy.crank_j / KILO, 0, "kJ")),
+        of(words::ROLLING, &|lap| with_unit(lap.energy.rolling_j / KILO, 0, "kJ")),
+        of(words::AIR, &|lap| with_unit(lap.energy.air_j / KILO, 0, "kJ")),
+        of(words::BRAKING, &|lap| with_unit(lap.energy.brakes_j / KILO, 0, "kJ")),
     ]);
     let [title, remark] = words::NUMBERS;
     html! {
         @if let Some(least) = slowest_crank(laps) { p { (words::slowest_crank(least)) } }
-        (plain_table(title, remark, &words::NUMBERS_HEADS, &rows))
+        (plain_table(title, remark, &Head::SETUPS, &rows))
         (differences(report))
     }
 }
@@ -71,7 +73,7 @@ fn differences(report: &LapSection) -> Markup {
     let rows: Vec<Vec<String>> =
         parts.iter().map(|part| vec![words::span(part), words::gain(part, decimals)]).collect();
     let [title, remark] = words::DIFFERENCES;
-    html! { @if !rows.is_empty() { (plain_table(title, remark, &words::DIFFERENCES_HEADS, &rows)) } }
+    html! { @if !rows.is_empty() { (plain_table(title, remark, &words::DIFFERENCES_HEADS.map(Head::Figures), &rows)) } }
 }
 
 /// Time and distance in every gear.
@@ -89,7 +91,7 @@ pub(crate) fn gears(report: &LapSection) -> Markup {
         @if !crossed.is_empty() { p { (words::crossed(&crossed)) } }
         details {
             summary { (words::GEARS_FOLDED) }
-            (plain_table(title, remark, &words::GEARS_HEADS, &rows))
+            (plain_table(title, remark, &words::GEARS_HEADS.map(Head::Figures), &rows))
         }
     }
 }

@@ -1,4 +1,4 @@
-//! What the sheet says in every section, in English. Another language is one more module with the same names.
+//! What the pieces of every section say, in English. Another language is one more module with the same names.
 
 mod en;
 

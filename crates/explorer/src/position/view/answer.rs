@@ -19,7 +19,7 @@ pub(crate) fn answer(report: &PositionSection) -> Markup {
         }
         p {
             @if position.knows(SADDLE) && position.knows(position.tip_fields()) { (words::rails(position)) " " }
-            (words::AS_A_TAPE)
+            (words::as_a_tape())
         }
         p.care { (words::NO_ADVICE) }
     }

@@ -1,6 +1,7 @@
 //! The table of where everything goes.
 
 use crate::bench::field::Field;
+use crate::layout::head::Head;
 use crate::layout::pieces::plain_table;
 use crate::number::mm;
 use crate::position::report::{BAR, DROP, PositionReport, SADDLE};
@@ -22,7 +23,8 @@ pub(crate) fn measures(position: &PositionReport) -> Markup {
     lines.extend(feet(position));
     lines.extend(drops(position));
     let rows: Vec<Vec<String>> = lines.into_iter().map(|line| row(position, line)).collect();
-    plain_table(words::TITLE, words::remark(&position.inputs.bars), &words::HEADS, &rows)
+    let [road, cross] = words::HEADS.map(Head::Figures);
+    plain_table(words::TITLE, words::remark(&position.inputs.bars), &[Head::Empty, road, cross], &rows)
 }
 
 fn saddle<'r>(position: &'r PositionReport, rails: &'r [Field]) -> [Measure<'r>; 4] {

@@ -1,8 +1,8 @@
 //! What the workshop has to know of the position.
 
 use crate::bench::field::Field;
+use crate::layout::concern::Concern;
 use crate::layout::sheet_block::{Block, Part};
-use crate::layout::sheet_checks::Concern;
 use crate::position::inputs::PositionInputs;
 use crate::position::report::{BAR, DROP, FRONT, PositionReport, SADDLE};
 use crate::position::section::PositionSection;

@@ -1,5 +1,6 @@
 //! Stems that get there, or the nearest one.
 
+use crate::layout::head::Head;
 use crate::layout::pieces::plain_table;
 use crate::number::{mm, signed, with_unit};
 use crate::position::report::PositionReport;
@@ -23,8 +24,10 @@ pub(crate) fn stems(position: &PositionReport) -> Markup {
     };
     let remark = words::remark(&position.inputs.limits, more);
     let rows: Vec<Vec<String>> = shown.iter().map(row).collect();
+    let mut heads = words::HEADS.map(Head::Figures).to_vec();
+    heads.push(Head::Words(words::REMARK));
     html! {
-        (plain_table(words::title(search), &remark, &words::HEADS, &rows))
+        (plain_table(words::title(search), &remark, &heads, &rows))
         @if let StemSearch::NoneFits(shortfall) = search {
             div.prose { p { (words::exact(shortfall)) } }
         }

@@ -8,11 +8,11 @@ use crate::drawing::pen::{Anchor, LETTER, Pen, Point, Type};
 use crate::drawing::scale::{Scale, spread};
 use crate::drawing::spot::Spot;
 use crate::number::trimmed;
-use crate::ride::report::RideSide;
 use crate::ride::section::RideSection;
+use crate::ride::side::RideSide;
 use crate::ride::words::pictures::climb as words;
 use crate::side::Side;
-use gear_math::ascending;
+use gear_math::order::ascending;
 use gear_math::rider::{Distance, Time};
 
 /// Time against length of the climb.

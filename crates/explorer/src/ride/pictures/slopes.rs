@@ -8,13 +8,13 @@ use crate::drawing::pen::{Anchor, LETTER, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::number::plain;
-use crate::ride::report::RideSide;
 use crate::ride::section::RideSection;
+use crate::ride::side::RideSide;
 use crate::ride::words::advice::in_short;
 use crate::ride::words::pictures::{SLOPE, slopes as words, this_climb};
 use crate::side::Side;
 use gear_math::Speed;
-use gear_math::ascending;
+use gear_math::order::ascending;
 use gear_math::rider::{Answer, Gait, MarkKind, Reason};
 
 /// Speed riding and on foot against gradient.

@@ -3,12 +3,12 @@
 use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
-use crate::drawing::pen::{Anchor, Pen, Point, Type};
+use crate::drawing::pen::{Anchor, LETTER, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::number::plain;
+use crate::ride::ground_row::{GroundRow, Stretch};
 use crate::ride::pictures::slopes::{GRADIENTS, name_climb};
-use crate::ride::report::{GroundRow, Stretch};
 use crate::ride::section::RideSection;
 use crate::ride::words::pictures::{SLOPE, verdicts as words};
 use crate::ride::words::terms::ground_name;
@@ -35,8 +35,6 @@ const BAR: f64 = 14.0;
 const ROW: f64 = 2.0 * BAR + 14.0;
 const FOOT: f64 = 24.0;
 const HATCH: f64 = 6.0;
-/// Width of a letter of a label, CSS pixels; a generous estimate.
-const LETTER: f64 = 6.2;
 
 fn across(width: f64) -> Scale {
     Scale::even((0.0, 45.0), (LEFT, width - RIGHT))

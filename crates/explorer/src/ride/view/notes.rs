@@ -16,7 +16,7 @@ pub(crate) fn working(report: &RideSection) -> Markup {
     let sum = |(what, formula, numbers): Worked| worked(what, formula, &numbers);
     html! {
         (sum(words::riding(report)))
-        p { (words::RIDING) }
+        p { (words::riding_rests_on()) }
         (sum(words::engine(report)))
         (sum(words::on_foot(report)))
         p { (words::ON_FOOT) }

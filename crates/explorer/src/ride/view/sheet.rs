@@ -1,7 +1,7 @@
 //! Ride or run: what to take along to the course.
 
+use crate::layout::concern::Concern;
 use crate::layout::sheet_block::Block;
-use crate::layout::sheet_checks::Concern;
 use crate::ride::section::RideSection;
 use crate::ride::words::{advice, sheet as words};
 

@@ -1,11 +1,14 @@
 //! Ride or run: every number of the pictures.
 
+use crate::layout::head::Head;
 use crate::layout::line::Line;
-use crate::layout::pieces::{marked_table, plain_table};
-use crate::number::{capital, percent, plain, signed};
+use crate::layout::pieces::{for_every_bike, marked_table, plain_table};
+use crate::number::{percent, plain, signed};
+use crate::ride::other_gear::OtherGear;
 use crate::ride::probe::AtSpeed;
-use crate::ride::report::{OtherGear, RideReport, RideSide};
+use crate::ride::report::RideReport;
 use crate::ride::section::RideSection;
+use crate::ride::side::RideSide;
 use crate::ride::view::notes::figures;
 use crate::ride::words::climb::{carried, forced, whose};
 use crate::ride::words::figures::{
@@ -13,7 +16,7 @@ use crate::ride::words::figures::{
 };
 use crate::ride::words::tables as words;
 use crate::ride::words::terms::{
-    basis, doubtful, gait, ground_name, judged, limit, mark, moved, surface_name, verb,
+    basis, doubtful, gait, ground_name, judged, limit, moved, surface_name, verb,
 };
 use crate::side::Side;
 use gear_math::rider::{
@@ -27,7 +30,6 @@ use maud::{Markup, html};
 const EVERY: usize = 5;
 /// What stands in a cell that has no value.
 const NONE: &str = "–";
-const SIDES: [&str; 3] = ["", "A", "B"];
 const MARKS: [MarkKind; 10] = [
     MarkKind::Ends(Reason::Gear),
     MarkKind::Ends(Reason::Force),
@@ -41,9 +43,12 @@ const MARKS: [MarkKind; 10] = [
     MarkKind::FrontLifts,
 ];
 
-fn table([title, remark]: [&str; 2], heads: &[&str], rows: &[Vec<String>]) -> Markup {
+fn table([title, remark]: [&str; 2], heads: &[Head<'_>], rows: &[Vec<String>]) -> Markup {
     plain_table(title, remark, heads, rows)
 }
+
+/// What a row is, and its value for a side.
+type Row<'r> = (&'r str, &'r dyn Fn(&RideSide) -> String);
 
 /// A row: what it is, of A and of B.
 fn row_of(ride: &RideReport, what: &str, value: &dyn Fn(&RideSide) -> String) -> Vec<String> {
@@ -62,9 +67,9 @@ pub(crate) fn ends(report: &RideSection) -> Markup {
         of(why, &|side| side.reason().map_or(NONE, limit).to_owned()),
         of(foot, &|side| speed_or_none(report, side.flip().map(|flip| flip.foot))),
     ];
-    rows.extend(MARKS.map(|kind| of(&capital(mark(kind)), &|side| marked(report, side, kind))));
+    rows.extend(MARKS.map(|kind| of(&words::mark_row(kind), &|side| marked(report, side, kind))));
     html! {
-        (table(words::ENDS, &SIDES, &rows))
+        (table([words::ENDS, &words::ends_remark()], &Head::SETUPS, &rows))
         p.prose { (words::over_body_weight(report.ride.inputs.rider.crank)) }
         (others(report))
     }
@@ -104,7 +109,7 @@ fn others(report: &RideSection) -> Markup {
         .iter()
         .flat_map(|side| side.others.iter().map(move |other| gear(side, other)))
         .collect();
-    table(words::OTHERS, &words::OTHERS_HEADS, &rows)
+    table(words::OTHERS, &words::OTHERS_HEADS.map(Head::Figures), &rows)
 }
 
 /// The picture of speeds read the other way round: the slope that belongs to a speed.
@@ -138,8 +143,9 @@ pub(crate) fn speeds(report: &RideSection) -> Markup {
     let at = a.answers.iter().step_by(EVERY).take_while(|it| it.gradient.percent() <= here).count();
     let advice = [a, b].map(|side| words::this_climb(side.ascent.advice));
     rows.insert(at, row((&a.plan.answer, &b.plan.answer), advice));
-    let heads = words::speeds_heads(report.rings.unit.symbol());
-    let heads: Vec<&str> = heads.iter().map(String::as_str).collect();
+    let figures = words::speeds_heads(report.rings.unit.symbol());
+    let mut heads: Vec<Head<'_>> = figures.iter().map(|head| Head::Figures(head)).collect();
+    heads.extend(words::SPEEDS_WITH.map(Head::Words));
     let [title, remark] = words::SPEEDS;
     html! {
         details id="ride-speeds-all" {
@@ -169,7 +175,7 @@ pub(crate) fn map(report: &RideSection) -> Markup {
     html! {
         details id="ride-map-all" {
             summary { (words::MAP_FOLDED) }
-            (table(words::MAP, &[words::GROUND, "A", "B"], &rows))
+            (table(words::MAP, &[Head::Figures(words::GROUND), Head::Setup(Side::A), Head::Setup(Side::B)], &rows))
             (grounds(report.ride.inputs.bike.tyre))
         }
     }
@@ -190,7 +196,11 @@ fn grounds(tyre: MountedWidth) -> Markup {
         ]
     };
     let rows: Vec<Vec<String>> = Surface::ALL.iter().map(row).collect();
-    table(words::GROUNDS, &words::GROUNDS_HEADS, &rows)
+    for_every_bike(&table(
+        [words::GROUNDS, &words::grounds_remark()],
+        &words::GROUNDS_HEADS.map(Head::Figures),
+        &rows,
+    ))
 }
 
 /// The climb that was asked about.
@@ -198,7 +208,7 @@ fn grounds(tyre: MountedWidth) -> Markup {
 pub(crate) fn climb(report: &RideSection) -> Markup {
     let ride = &report.ride;
     html! {
-        (table(words::CLIMB, &SIDES, &climb_rows(report)))
+        (table(words::CLIMB, &Head::SETUPS, &climb_rows(report)))
         div.prose {
             @if ride.forces_alike() {
                 @for line in on_speed_and_power(report, &ride.sides[0], whose(None)) { p { (line) } }
@@ -214,21 +224,21 @@ pub(crate) fn climb(report: &RideSection) -> Markup {
 fn climb_rows(report: &RideSection) -> Vec<Vec<String>> {
     let length = report.ride.inputs.length;
     let time = |time: Option<Time>| time.map_or(NONE.to_owned(), seconds);
-    let values: [&dyn Fn(&RideSide) -> String; 12] = [
-        &|side| verb(side.ascent.advice).to_owned(),
-        &|side| seconds(side.ascent.quickest()),
-        &|side| time(side.plan.ride),
-        &|side| time(side.plan.carried(&side.carry)),
-        &|side| time(side.forcing().and_then(|over| over.over(length).ok())),
-        &|side| seconds(side.plan.foot),
-        &|side| foot_span(&side.plan),
-        &|side| report.rings.unit.print(side.plan.running_wins_below().best),
-        &|side| speeds_from_to(report, &side.plan.running_wins_below()),
-        &|side| words::pays_from(&side.plan),
-        &|side| words::lower_gear(side.ascent.lower_gear),
-        &|side| turned(&side.plan.answer),
+    let rows: [Row<'_>; 12] = [
+        (words::CLIMB_ADVICE, &|side| verb(side.ascent.advice).to_owned()),
+        (words::CLIMB_QUICKEST, &|side| seconds(side.ascent.quickest())),
+        (words::CLIMB_RIDING, &|side| time(side.plan.ride)),
+        (words::CLIMB_CARRIED, &|side| time(side.plan.carried(&side.carry))),
+        (words::CLIMB_FORCED, &|side| time(side.forcing().and_then(|over| over.over(length).ok()))),
+        (words::CLIMB_RUNNING, &|side| seconds(side.plan.foot)),
+        (words::CLIMB_RUNNING_LIKELY, &|side| foot_span(&side.plan)),
+        (words::CLIMB_RUNNING_WINS, &|side| report.rings.unit.print(side.plan.running_wins_below().best)),
+        (words::CLIMB_WINS_LIKELY, &|side| speeds_from_to(report, &side.plan.running_wins_below())),
+        (words::CLIMB_PAYS_FROM, &|side| words::pays_from(&side.plan)),
+        (words::CLIMB_LOWER_GEAR, &|side| words::lower_gear(side.ascent.lower_gear)),
+        (words::CLIMB_GEAR, &|side| turned(&side.plan.answer)),
     ];
-    words::CLIMB_ROWS.iter().zip(values).map(|(what, value)| row_of(&report.ride, what, value)).collect()
+    rows.map(|(what, value)| row_of(&report.ride, what, value)).into()
 }
 
 /// Where the power does not last up the climb: what forcing it takes, and how far speed carries.
@@ -259,5 +269,6 @@ pub(crate) fn swings(report: &RideSection) -> Markup {
             cells
         })
         .collect();
-    table(words::SWINGS, &words::SWINGS_HEADS, &rows)
+    let [input, moved] = words::SWINGS_HEADS.map(Head::Figures);
+    table(words::SWINGS, &[input, moved, Head::Setup(Side::A), Head::Setup(Side::B)], &rows)
 }

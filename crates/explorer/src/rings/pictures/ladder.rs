@@ -13,7 +13,7 @@ use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::rings::words;
 use crate::side::Side;
-use gear_math::ascending;
+use gear_math::order::ascending;
 
 /// Rungs of A and B on one rail of development.
 pub(crate) const LADDER: Drawing<RingsSection> = Drawing {

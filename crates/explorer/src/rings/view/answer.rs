@@ -14,7 +14,7 @@ use crate::rings::view::limit;
 use crate::rings::words;
 use crate::side::Side;
 use gear_math::gears::{CassetteName, EndDifference};
-use gear_math::{Speed, Sprocket, Wheel};
+use gear_math::{Development, Ratio, Speed, Sprocket, Wheel};
 use maud::{Markup, html};
 
 /// The sentence that answers, and one that helps to weigh it.
@@ -223,11 +223,13 @@ fn wheel(wheel: &Wheel) -> Markup {
 fn gear_inches(rings: &RingsReport, low: &GearLine) -> Markup {
     let result = with_unit(low.inches.inches(), 2, "in");
     if rings.nominal_inches {
-        let numbers = format!("{} ÷ {} × 27 in = {result}", low.gear.ring, low.gear.sprocket);
-        worked(words::working::NOMINAL_INCHES, &numbers)
+        let (gear, wheel) = (low.gear, Ratio::NOMINAL_WHEEL_INCHES);
+        let numbers = format!("{} ÷ {} × {wheel} in = {result}", gear.ring, gear.sprocket);
+        worked([words::working::GEAR_INCHES, &words::working::by_nominal_wheel()], &numbers)
     } else {
-        let numbers = format!("{} ÷ 0.0798 m = {result}", with_unit(low.development.m(), 3, "m"));
-        worked(words::working::GEAR_INCHES, &numbers)
+        let inch = plain(Development::METRES_PER_GEAR_INCH, 4);
+        let numbers = format!("{} ÷ {inch} m = {result}", with_unit(low.development.m(), 3, "m"));
+        worked([words::working::GEAR_INCHES, &words::working::by_development()], &numbers)
     }
 }
 

@@ -1,8 +1,8 @@
 //! The roll-out limit of a race: which sprockets pass.
 
+use crate::layout::concern::Concern;
 use crate::layout::pieces::{name, table};
 use crate::layout::sheet_block::Block;
-use crate::layout::sheet_checks::Concern;
 use crate::number::with_unit;
 use crate::rings::section::RingsSection;
 use crate::rings::setup::SetupReport;
@@ -62,19 +62,18 @@ pub(crate) fn for_the_sheet(report: &RingsSection, block: &mut Block) {
     let Some(limit) = report.rings.limit else { return };
     block.row(words::LIMIT, with_unit(limit.m(), 2, "m"));
     for setup in &report.rings.setups {
-        let mut rows = [(words::TO_BE_BLOCKED, String::new()), (words::TOO_CLOSE, String::new())];
+        let mut rows = [(words::TO_BE_BLOCKED, Vec::new()), (words::TOO_CLOSE, Vec::new())];
         for ring in limit.test(&setup.drivetrain, report.rings.wheel.roll_out()) {
             let [_, open, too_long] = told(report, limit, &ring);
             for ((_, told), sprockets) in rows.iter_mut().zip([too_long, open]) {
                 if !sprockets.is_empty() {
-                    let and = if told.is_empty() { "" } else { "; " };
-                    *told += and;
-                    *told += &words::on_ring(&ring.ring.to_string(), &sprockets);
+                    told.push(words::on_ring(&ring.ring.to_string(), &sprockets));
                 }
             }
         }
         for (what, told) in rows {
-            block.row_of(setup.side, what, if told.is_empty() { words::NONE.to_owned() } else { told });
+            let told = if told.is_empty() { words::NONE.to_owned() } else { told.join("; ") };
+            block.row_of(setup.side, what, told);
         }
     }
     block.check(Concern::Measuring, words::MEASURED_DECIDES);

@@ -8,7 +8,7 @@ use crate::rings::setup::{GearLine, SetupReport};
 use crate::rings::words::gears::with_flags;
 use crate::rings::words::probes as words;
 use crate::side::Side;
-use gear_math::ascending;
+use gear_math::order::ascending;
 use maud::{Markup, html};
 
 /// The read-out under the speed picture, in both directions.

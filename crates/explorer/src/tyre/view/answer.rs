@@ -7,9 +7,9 @@ use crate::tyre::report::{TyreFit, TyreReport};
 use crate::tyre::section::TyreSection;
 use crate::tyre::words::pressure::start_of;
 use crate::tyre::words::width::mm;
-use crate::tyre::words::{answer as words, working};
+use crate::tyre::words::{answer as words, said, working};
 use gear_math::PressureCase;
-use gear_math::wheel::{Construction, PressureCaution, RimCaution};
+use gear_math::wheel::{Construction, PressureCaution, RimCaution, TyreWidth};
 use maud::{Markup, html};
 
 /// The sentence that answers, what narrows it, and the cautions.
@@ -17,10 +17,10 @@ use maud::{Markup, html};
 pub(crate) fn answer(report: &TyreSection) -> Markup {
     let tyre = &report.tyre;
     match &tyre.fit {
-        Err(error) => html! { p { (words::cannot_go_on(&error.to_string())) } },
+        Err(error) => html! { p { (words::cannot_go_on(error)) } },
         Ok(fit) => html! {
             @if let Some(first) = tyre.first_of_all() { p { (caution(first)) } }
-            p { (words::width(tyre, fit)) " " (pressures(tyre, fit)) }
+            p { (words::width(report, fit)) " " (pressures(tyre, fit)) }
             @if tyre.danger().is_none() { (marks(fit)) (about_pressures(tyre, fit)) }
         },
     }
@@ -28,14 +28,14 @@ pub(crate) fn answer(report: &TyreSection) -> Markup {
 
 fn caution(caution: RimCaution) -> Line {
     let look = if caution.is_danger() { Look::Stop } else { Look::Care };
-    look.part(&caution.to_string()).into()
+    look.part(&said::rim_caution(caution)).into()
 }
 
 /// How the marks limit the pressures, with the way to what was not typed of them.
 fn marks(fit: &TyreFit) -> Markup {
     html! {
         p.care {
-            @for caution in fit.advice.cautions.iter().filter(|caution| caution.is_about_marks()) { (caution) " " }
+            @for caution in fit.advice.cautions.iter().filter(|caution| caution.is_about_marks()) { (said::caution(*caution)) " " }
             @if fit.case.marks.tyre.is_none() { (words::tyre_mark()) " " }
             @if fit.case.marks.rim.is_none() { (words::rim_mark()) }
         }
@@ -47,10 +47,10 @@ fn about_pressures(tyre: &TyreReport, fit: &TyreFit) -> Markup {
     let cautions =
         |of: fn(PressureCaution) -> bool| fit.advice.cautions.iter().filter(move |&&caution| of(caution));
     html! {
-        @for caution in cautions(PressureCaution::is_beyond_the_formula) { p.care { (caution) } }
+        @for caution in cautions(PressureCaution::is_beyond_the_formula) { p.care { (said::caution(*caution)) } }
         p { (words::loaded_with(&tyre.inputs)) }
-        @for limit in fit.advice.limits_told() { p { (limit) } }
-        @for caution in cautions(PressureCaution::tells_of_a_start) { p { (caution) } }
+        @for limit in said::limits(&fit.advice) { p { (limit) } }
+        @for caution in cautions(PressureCaution::tells_of_a_start) { p { (said::caution(*caution)) } }
     }
 }
 
@@ -58,7 +58,7 @@ fn pressures(tyre: &TyreReport, fit: &TyreFit) -> Line {
     match &fit.advice.start {
         _ if tyre.danger().is_some() => words::NO_PRESSURE.into(),
         Ok(start) => words::start_with(&start_of(&start.front), &start_of(&start.rear)),
-        Err(conflict) => Look::Stop.part(&conflict.to_string()).into(),
+        Err(conflict) => Look::Stop.part(&said::no_pressure(conflict)).into(),
     }
 }
 
@@ -69,7 +69,7 @@ pub(crate) fn working(report: &TyreSection) -> Markup {
     let Ok(fit) = &tyre.fit else { return html! {} };
     html! {
         (width_worked(tyre, fit))
-        @if !fit.is_measured { p { (fit.width.accuracy) } }
+        @if !fit.is_measured { p { (said::accuracy(fit.width.accuracy)) } }
         @if tyre.danger().is_none() { (pressures_worked(tyre, fit)) }
     }
 }
@@ -78,7 +78,7 @@ fn pressures_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
     html! {
         (pressure_worked(tyre, fit))
         p { (working::practice()) }
-        p { (working::lowest(&fit.advice.floor.to_string())) }
+        p { (working::lowest(&fit.advice.floor)) }
         @if let Some(loaded) = fit.loaded {
             (worked(working::DROP, &working::spring_law(), &working::drop(
                 &with_unit(fit.case.loads().rear.newtons(), 0, "N"), &mm(fit.section.height_mm()), &mm(loaded.rear.deflection_mm))))
@@ -96,9 +96,10 @@ fn width_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
         Construction::Tubular => html! {},
         _ => {
             let (label, rim) = (tyre.size.width.mm(), tyre.inputs.rim.mm());
-            let sum = format!("{label} + 0.4 × ({rim} − {})", plain(tyre.measuring_rim.mm(), 1));
+            let sum =
+                format!("{label} + {} × ({rim} − {})", TyreWidth::PER_RIM, plain(tyre.measuring_rim.mm(), 1));
             let numbers = working::width(&sum, &computed, &mm(fit.width.arc.mm()));
-            worked(working::WIDTH, working::WIDTH_FORMULA, &numbers)
+            worked(working::WIDTH, &working::width_formula(), &numbers)
         }
     }
 }

@@ -1,21 +1,21 @@
 //! What the workshop has to know of tyre and pressure.
 
 use crate::bench::field::Field;
+use crate::layout::concern::Concern;
 use crate::layout::sheet_block::{Block, Part};
-use crate::layout::sheet_checks::Concern;
 use crate::tyre::report::{Gauge, TyreFit, TyreReport};
 use crate::tyre::section::TyreSection;
 use crate::tyre::words::answer::NO_PRESSURE;
 use crate::tyre::words::pressure::{range_in_short, start_of};
-use crate::tyre::words::sheet as words;
-use gear_math::wheel::{CLEARANCE_CHECK, HOW_TO_MEASURE, PressureCaution};
+use crate::tyre::words::{said, sheet as words};
+use gear_math::wheel::PressureCaution;
 
 #[must_use]
 pub(crate) fn block(report: &TyreSection) -> Block {
     let tyre = &report.tyre;
     let mut block = Block::new(words::TITLE);
     if let Some(first) = tyre.first_of_all() {
-        block.row(if first.is_danger() { words::DANGER } else { words::FIRST }, first.to_string());
+        block.row(if first.is_danger() { words::DANGER } else { words::FIRST }, said::rim_caution(first));
         block.on(&[]);
     }
     block.row(words::TYRE, words::tyre(tyre));
@@ -23,13 +23,13 @@ pub(crate) fn block(report: &TyreSection) -> Block {
     block.row(words::RIM, words::rim(tyre));
     block.on(&[Field::Rim]);
     match &tyre.fit {
-        Err(error) => block.row(words::WIDTH, error.to_string()),
+        Err(error) => block.row(words::WIDTH, said::no_fit(error)),
         Ok(fit) => mounted(&mut block, tyre, fit),
     }
     for caution in tyre.cautions.iter().filter(|&&caution| Some(caution) != tyre.first_of_all()) {
-        block.check(Concern::Wheels, caution.to_string());
+        block.check(Concern::Wheels, said::rim_caution(*caution));
     }
-    block.check(Concern::Wheels, CLEARANCE_CHECK);
+    block.check(Concern::Wheels, said::CLEARANCE_CHECK);
     block
 }
 
@@ -37,10 +37,10 @@ pub(crate) fn block(report: &TyreSection) -> Block {
 fn mounted(block: &mut Block, tyre: &TyreReport, fit: &TyreFit) {
     block.row(words::WIDTH, words::width(tyre, fit));
     if fit.gauge.is_some_and(Gauge::asks_for_a_calliper) {
-        block.check(Concern::Measuring, HOW_TO_MEASURE);
+        block.check(Concern::Measuring, said::HOW_TO_MEASURE);
     }
     if let Some(ceiling) = fit.advice.ceiling.filter(|_| tyre.danger().is_none()) {
-        block.row(words::HIGHEST, ceiling.to_string());
+        block.row(words::HIGHEST, said::ceiling(&ceiling));
     }
     block.row(words::FOR, words::worked_out_for(tyre, fit));
     pressures(block, tyre, fit);
@@ -53,7 +53,7 @@ fn mounted(block: &mut Block, tyre: &TyreReport, fit: &TyreFit) {
 fn pressures(block: &mut Block, tyre: &TyreReport, fit: &TyreFit) {
     match &fit.advice.start {
         _ if tyre.danger().is_some() => block.row(words::PRESSURE, NO_PRESSURE.to_owned()),
-        Err(conflict) => block.row(words::PRESSURE, conflict.to_string()),
+        Err(conflict) => block.row(words::PRESSURE, said::no_pressure(conflict)),
         Ok(start) => {
             for (wheel, pressure) in [(words::FRONT, start.front), (words::REAR, start.rear)] {
                 block.row(wheel, words::start_and_range(&start_of(&pressure), &range_in_short(&pressure)));
@@ -80,5 +80,5 @@ fn how_to_measure(block: &mut Block, fit: &TyreFit) {
 
 fn cautions(fit: &TyreFit, wanted: fn(PressureCaution) -> bool) -> Vec<String> {
     let cautions = fit.advice.cautions.iter().filter(|&&caution| wanted(caution));
-    cautions.map(ToString::to_string).collect()
+    cautions.map(|&caution| said::caution(caution)).collect()
 }

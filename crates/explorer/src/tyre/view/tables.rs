@@ -1,7 +1,9 @@
 //! “Which tyre, how hard?”: what to heed, and how width, pressure and gears move.
 
+use crate::bench::words::choices::{tyre_ground, wheel_style};
+use crate::layout::head::Head;
 use crate::layout::line::Line;
-use crate::layout::pieces::{marked_table, plain_table};
+use crate::layout::pieces::{for_every_bike, marked_table, plain_table};
 use crate::number::{percent, plain, signed, with_unit};
 use crate::rings::setup::SetupReport;
 use crate::rings::words::wheel::by_size;
@@ -10,13 +12,13 @@ use crate::tyre::section::TyreSection;
 use crate::tyre::view::answer::rows;
 use crate::tyre::words::answer::{TUBULAR_RIM, rims};
 use crate::tyre::words::pressure::{both_units, range, start_of};
-use crate::tyre::words::width::{gauge, mm, typed};
-use crate::tyre::words::{gears, rules, tables as words};
+use crate::tyre::words::width::{gauge, mm};
+use crate::tyre::words::{gears, rules, said, tables as words};
 use gear_math::Wheel;
 use gear_math::rider::BodyMass;
 use gear_math::wheel::{
-    CLEARANCE_CHECK, Construction, HOW_TO_MEASURE, LoadedTyre, PressureAdvice, PressureCaution, RACE_RULES,
-    RaceRule, TyreGround, WheelPressure, WheelStyle,
+    Construction, LoadedTyre, PressureAdvice, PressureCaution, RACE_RULES, TyreGround, WheelPressure,
+    WheelStyle,
 };
 use maud::{Markup, html};
 
@@ -44,12 +46,12 @@ fn cautions(tyre: &TyreReport) -> Markup {
         div.prose {
             p { (rim_advice(tyre)) }
             ul {
-                @for caution in tyre.cautions.iter().filter(|&&caution| Some(caution) != tyre.first_of_all()) { li.care { (caution) } }
+                @for caution in tyre.cautions.iter().filter(|&&caution| Some(caution) != tyre.first_of_all()) { li.care { (said::rim_caution(*caution)) } }
                 @if let Ok(fit) = &tyre.fit {
-                    @for caution in fit.advice.cautions.iter().filter(|caution| !told(caution)) { li { (caution) } }
+                    @for caution in fit.advice.cautions.iter().filter(|caution| !told(caution)) { li { (said::caution(*caution)) } }
                 }
-                li { (CLEARANCE_CHECK) }
-                li { (HOW_TO_MEASURE) }
+                li { (said::CLEARANCE_CHECK) }
+                li { (said::HOW_TO_MEASURE) }
             }
         }
     }
@@ -75,7 +77,12 @@ fn start(fit: &TyreFit) -> Markup {
         row(words::BOTTOMING, |_, tyre| plain(tyre.bottoming_reserve, 1)),
         row(words::CONTACT, |_, tyre| with_unit(tyre.contact_area_cm2, 0, "cm²")),
     ];
-    plain_table(words::PRESSURES, words::PRESSURES_REMARK, &["", words::FRONT, words::REAR], &rows)
+    plain_table(
+        words::PRESSURES,
+        words::PRESSURES_REMARK,
+        &[Head::Empty, Head::Figures(words::FRONT), Head::Figures(words::REAR)],
+        &rows,
+    )
 }
 
 fn widths(tyre: &TyreReport) -> Markup {
@@ -83,15 +90,18 @@ fn widths(tyre: &TyreReport) -> Markup {
         let roll_out = by_size(&Wheel::by_size(line.size, None));
         let said = line.gauge.map_or_else(|| words::NO_LIMIT.to_owned(), gauge);
         let ([front, rear], said) = match line.danger {
-            Some(danger) => ([words::NONE.to_owned(), words::NONE.to_owned()], danger.to_string()),
+            Some(danger) => ([words::NONE.to_owned(), words::NONE.to_owned()], said::rim_caution(danger)),
             None => (start_cells(&line.advice), said),
         };
         vec![line.size.to_string(), mm(line.width.mm()), front, rear, said, roll_out, change(tyre, line)]
     };
+    let [size, rim, front, rear, limit, roll_out, gears] = words::WIDTHS_HEADS;
+    let [size, rim, front, rear, roll_out, gears] =
+        [size, rim, front, rear, roll_out, gears].map(Head::Figures);
     marked_table(
         words::WIDTHS,
         words::WIDTHS_REMARK,
-        &words::WIDTHS_HEADS,
+        &[size, rim, front, rear, Head::Words(limit), roll_out, gears],
         &rows(&tyre.widths, row),
         tyre.widths.iter().position(|line| line.size == tyre.size),
     )
@@ -121,7 +131,7 @@ fn riders(tyre: &TyreReport) -> Markup {
     marked_table(
         words::RIDERS,
         words::RIDERS_REMARK,
-        &[words::RIDER, words::FRONT_PRESSURE, words::REAR_PRESSURE],
+        &[words::RIDER, words::FRONT_PRESSURE, words::REAR_PRESSURE].map(Head::Figures),
         &rows(&tyre.riders, row),
         tyre.riders.iter().position(|(rider, _)| *rider == tyre.inputs.rider),
     )
@@ -130,13 +140,13 @@ fn riders(tyre: &TyreReport) -> Markup {
 fn grounds(tyre: &TyreReport) -> Markup {
     let row = |(ground, styles): &(TyreGround, Vec<PressureAdvice>)| {
         let cells = styles.iter().map(|advice| start_cells(advice).join(" / "));
-        std::iter::once(ground.to_string()).chain(cells).collect()
+        std::iter::once(tyre_ground(*ground).to_owned()).chain(cells).collect()
     };
-    let [smooth, normal, hard] = WheelStyle::ALL.map(|style| style.to_string());
+    let [smooth, normal, hard] = WheelStyle::ALL.map(wheel_style);
     marked_table(
         words::GROUNDS,
         &grounds_remark(tyre),
-        &[words::GROUND, &smooth, &normal, &hard],
+        &[words::GROUND, smooth, normal, hard].map(Head::Figures),
         &rows(&tyre.grounds, row),
         tyre.grounds.iter().position(|(ground, _)| *ground == tyre.inputs.ground),
     )
@@ -177,16 +187,15 @@ fn gears_on_both(
         vec![gear.gear.to_string(), with_unit(gear.now.m(), 3, "m"), with_unit(gear.then.m(), 3, "m")]
     };
     let title = gears::title(setup.side, &now, &then);
-    plain_table(&title, "", &[gears::GEAR, &now, &then], &rows(on_both, row))
+    plain_table(&title, "", &[gears::GEAR, &now, &then].map(Head::Figures), &rows(on_both, row))
 }
 
 fn rules_table(tyre: &TyreReport) -> Markup {
-    let row = |rule: &RaceRule| {
-        vec![rule.body.to_owned(), rule.who.to_owned(), typed(rule.limit.mm()), rule.seen.to_owned()]
-    };
-    let table = plain_table(rules::TITLE, rules::REMARK, &rules::HEADS, &rows(&RACE_RULES, row));
+    let [body, who, widest, seen] = rules::HEADS;
+    let heads = [Head::Figures(body), Head::Words(who), Head::Figures(widest), Head::Words(seen)];
+    let table = plain_table(rules::TITLE, rules::REMARK, &heads, &rows(&RACE_RULES, rules::row));
     html! {
-        details id="tyre-rules" { summary { (rules::TITLE) } (table) }
+        details id="tyre-rules" { summary { (rules::TITLE) } (for_every_bike(&table)) }
         p.prose { (rules::wheels(tyre.size)) }
     }
 }

@@ -160,14 +160,15 @@ impl<'a> Account<'a> {
         let wheel = terrain.motion.power_of(&cell.stretch, mean, moment.entry) * time;
         let book = &mut self.lap.energy;
         let driven = wheel.max(0.0);
-        book.crank += driven / terrain.efficiency;
-        book.drivetrain += driven * (1.0 / terrain.efficiency - 1.0);
-        book.brakes -= wheel.min(0.0);
-        book.climbing += terrain.weight * cell.rise;
-        book.bearings += (terrain.bearing + terrain.motion.bearing * mean) * length;
-        book.air += terrain.motion.air * mean * mean * length;
-        book.rolling += (cell.stretch.resistance - terrain.bearing) * length - terrain.weight * cell.rise;
-        book.kinetic += 0.5 * terrain.motion.mass * (moment.exit * moment.exit - moment.entry * moment.entry);
+        book.crank_j += driven / terrain.efficiency;
+        book.drivetrain_j += driven * (1.0 / terrain.efficiency - 1.0);
+        book.brakes_j -= wheel.min(0.0);
+        book.climbing_j += terrain.weight * cell.rise;
+        book.bearings_j += (terrain.bearing + terrain.motion.bearing * mean) * length;
+        book.air_j += terrain.motion.air * mean * mean * length;
+        book.rolling_j += (cell.stretch.resistance - terrain.bearing) * length - terrain.weight * cell.rise;
+        book.kinetic_j +=
+            0.5 * terrain.motion.mass * (moment.exit * moment.exit - moment.entry * moment.entry);
         wheel > NO_WORK
     }
 

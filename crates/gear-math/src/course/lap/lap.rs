@@ -95,25 +95,25 @@ pub struct GearUse {
 
 /// Where the work of riding went, in joules. Work on foot is not counted.
 ///
-/// `crank` is the sum of all the others.
+/// `crank_j` is the sum of all the others.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct EnergyBook {
     /// Work at the crank.
-    pub crank: f64,
+    pub crank_j: f64,
     /// Lost between crank and wheel.
-    pub drivetrain: f64,
+    pub drivetrain_j: f64,
     /// Into height; negative where the course falls.
-    pub climbing: f64,
+    pub climbing_j: f64,
     /// Into tyres and ground.
-    pub rolling: f64,
+    pub rolling_j: f64,
     /// Into wheel bearings.
-    pub bearings: f64,
+    pub bearings_j: f64,
     /// Against the air.
-    pub air: f64,
+    pub air_j: f64,
     /// Into brakes.
-    pub brakes: f64,
+    pub brakes_j: f64,
     /// Gained in kinetic energy between getting on and getting off, or the line.
-    pub kinetic: f64,
+    pub kinetic_j: f64,
 }
 
 /// The lap at the end of one step.

@@ -166,14 +166,14 @@ impl<'a> Book<'a> {
             [cell.gravity, cell.rolling, cell.bearing_force(mean), cell.air_force(mean)]
                 .map(|force| force * length);
         let energy = &mut self.lap.energy;
-        energy.crank += crank;
-        energy.drivetrain += crank - wheel;
-        energy.climbing += climbing;
-        energy.rolling += rolling;
-        energy.bearings += bearings;
-        energy.air += air;
-        energy.kinetic += kinetic;
-        energy.brakes += if crank > 0.0 { 0.0 } else { -(climbing + rolling + bearings + air + kinetic) };
+        energy.crank_j += crank;
+        energy.drivetrain_j += crank - wheel;
+        energy.climbing_j += climbing;
+        energy.rolling_j += rolling;
+        energy.bearings_j += bearings;
+        energy.air_j += air;
+        energy.kinetic_j += kinetic;
+        energy.brakes_j += if crank > 0.0 { 0.0 } else { -(climbing + rolling + bearings + air + kinetic) };
     }
 
     /// What two steps in place of one would take longer, the difference in speed at its price, s.

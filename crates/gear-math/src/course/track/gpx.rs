@@ -4,13 +4,17 @@
 //! type declaration is refused and entities are never expanded, so nested entities cannot grow.
 
 use crate::course::track::recorded_point::RecordedPoint;
-use crate::decimal::decimal;
+use crate::typed::decimal;
 use core::fmt;
 use quick_xml::Reader;
 use quick_xml::events::{BytesStart, Event};
 
-/// Largest text taken, in bytes: a lap recorded every second is well below one megabyte.
-const LARGEST_BYTES: usize = 32 << 20;
+impl GpxError {
+    /// Largest text taken, in bytes: a lap recorded every second is well below one megabyte. Our estimate of what
+    /// any lap needs.
+    pub const LARGEST_BYTES: usize = 32 << 20;
+}
+
 /// Most points taken: a day recorded every second.
 const MOST_POINTS: usize = 100_000;
 
@@ -60,7 +64,7 @@ pub enum GpxError {
 impl fmt::Display for GpxError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::TooLarge => f.write_str("the file is larger than 32 MB; keep one lap of it"),
+            Self::TooLarge => write!(f, "the file is larger than {} MB; keep one lap of it", Self::LARGEST_BYTES >> 20),
             Self::NotGpx => f.write_str("this is not a GPX file; export the course as GPX and choose that"),
             Self::DocumentType => {
                 f.write_str("the file declares a document type, which GPX does not have; export it again as GPX")
@@ -87,7 +91,7 @@ impl core::error::Error for GpxError {}
 
 /// Reads every track and route of `text`.
 pub(in crate::course) fn read(text: &str) -> Result<RawFile, GpxError> {
-    if text.len() > LARGEST_BYTES {
+    if text.len() > GpxError::LARGEST_BYTES {
         return Err(GpxError::TooLarge);
     }
     let mut file = Filing::default();

@@ -1,11 +1,12 @@
 //! What is said beside the verdict: gears to avoid, what it rests on, what to do by hand.
 
 use crate::chain::section::ChainSection;
+use crate::chain::words::names::named;
 use crate::chain::words::names::{figure, measures};
-use crate::chain::words::verdict::named;
-use crate::number::{listed, percent, with_unit};
+use crate::number::{percent, with_unit};
 use crate::rings::setup::SetupReport;
 use crate::side::Side;
+use crate::words::listed;
 use gear_math::ChainLinks;
 use gear_math::chain::CageLength;
 

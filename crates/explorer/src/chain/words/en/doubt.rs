@@ -2,10 +2,10 @@
 
 use crate::chain::cages::worth_telling;
 use crate::chain::section::ChainSection;
-use crate::chain::words::names::{class, either, few, figure as name_of, links, measures, teeth};
-use crate::chain::words::verdict::named;
-use crate::number::{counted, listed, plain, with_unit};
+use crate::chain::words::names::{class, either, few, figure as name_of, links, measures, named, teeth};
+use crate::number::{plain, with_unit};
 use crate::rings::setup::SetupReport;
+use crate::words::{counted, listed};
 use gear_math::TotalCapacity;
 use gear_math::cage::DerailleurFigure;
 use gear_math::chain::{CageDoubt, ChainMeasure, ClassTrial, Standing};

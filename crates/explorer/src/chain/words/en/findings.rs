@@ -2,8 +2,7 @@
 
 use crate::chain::fitting::Fitting;
 use crate::chain::section::ChainSection;
-use crate::chain::words::names::{class, few, links, teeth, with_article};
-use crate::chain::words::verdict::{chain, named};
+use crate::chain::words::names::{chain, class, few, links, named, teeth, with_article};
 use crate::rings::setup::SetupReport;
 use gear_math::cage::{CageClass, CageFinding};
 use gear_math::chain::{CageNeed, DerailleurNeed};

@@ -1,10 +1,11 @@
 //! Lengths by geometry, the front derailleur, and what was assumed.
 
 use crate::layout::line::{Line, name};
-use crate::number::{counted, plain, trimmed};
+use crate::number::{plain, trimmed};
 use crate::side::Side;
+use crate::words::counted;
 use gear_math::cage::FrontConcern;
-use gear_math::chain::{Assumption, ChainWindow};
+use gear_math::chain::{Assumption, ChainMeasure, ChainWindow};
 
 /// Chain and cage.
 pub(crate) const LENGTHS: &str = "Chain and cage by geometry";
@@ -76,12 +77,16 @@ pub(crate) fn ends(side: Side) -> [Line; 2] {
 /// The value that was taken, and the range that is usual.
 pub(crate) fn taken_and_usual(assumed: &Assumption) -> [String; 2] {
     let [value, low, high] = [assumed.value, assumed.low, assumed.high].map(trimmed);
-    let unit = with_space(assumed.measure.limits().unit);
+    let unit = unit(assumed.measure);
     [format!("{value}{unit}"), format!("{low} to {high}{unit}")]
 }
 
-fn with_space(unit: &str) -> String {
-    if unit == "degrees" { "°".to_owned() } else { format!("\u{a0}{unit}") }
+/// The unit of a measure, as it stands behind a number.
+fn unit(measure: ChainMeasure) -> String {
+    match measure {
+        ChainMeasure::GuideAngle | ChainMeasure::RearStop | ChainMeasure::ForeStop => "°".to_owned(),
+        _ => format!("\u{a0}{}", measure.limits().unit),
+    }
 }
 
 /// Where a value was taken from.

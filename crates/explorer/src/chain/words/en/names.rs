@@ -1,10 +1,14 @@
 //! What counts, gears, parts and states are called.
 
+use crate::chain::fitting::{Beside, Fitting};
 use crate::chain::report::Station;
-use crate::number::{counted, listed, plain, with_unit};
+use crate::number::{plain, shows_nothing, with_unit};
+use crate::rings::setup::SetupReport;
+use crate::words::{counted, listed};
 use gear_math::Gear;
 use gear_math::cage::{CageClass, DerailleurFigure};
 use gear_math::chain::{CageAngle, ChainMeasure, GearState, WheelRole};
+use gear_math::gears::GearSet;
 
 /// Gears named one by one in a sentence; of more, only the first few are.
 const NAMED: usize = 5;
@@ -34,6 +38,11 @@ pub(crate) fn few(gears: &[Gear]) -> String {
     listed(&names)
 }
 
+/// Gears of a set-up by name.
+pub(crate) fn named(setup: &SetupReport, set: GearSet) -> String {
+    few(&set.gears(&setup.drivetrain).collect::<Vec<_>>())
+}
+
 /// “short”, “short or medium”, “short, medium or long”.
 pub(crate) fn either(names: &[&str]) -> String {
     match names {
@@ -42,6 +51,19 @@ pub(crate) fn either(names: &[&str]) -> String {
             format!("{front}{before} or {last}")
         }
         names => names.concat(),
+    }
+}
+
+/// “110 links, 2 more than now”.
+pub(crate) fn chain(fitting: Fitting) -> String {
+    let fit = links(fitting.links);
+    let Some((beside, more)) = fitting.change else { return fit };
+    let count = more.abs();
+    match (beside, more > 0) {
+        (Beside::Now, true) => format!("{fit}, {count} more than now"),
+        (Beside::Now, false) => format!("{fit}, {count} fewer than now"),
+        (Beside::ThatOfA, true) => format!("{fit}, {count} more than A’s"),
+        (Beside::ThatOfA, false) => format!("{fit}, {count} fewer than A’s"),
     }
 }
 
@@ -104,9 +126,11 @@ pub(crate) fn station(station: &Station) -> String {
 /// A cage angle as seen from the drive side.
 fn direction(angle: CageAngle) -> String {
     let degrees = plain(angle.degrees().abs(), 0);
-    match (degrees.as_str(), angle.degrees() < 0.0) {
-        ("0", _) => "straight down".to_owned(),
-        (degrees, false) => format!("{degrees}° forward"),
-        (degrees, true) => format!("{degrees}° back"),
+    if shows_nothing(angle.degrees(), 0) {
+        "straight down".to_owned()
+    } else if angle.degrees() < 0.0 {
+        format!("{degrees}° back")
+    } else {
+        format!("{degrees}° forward")
     }
 }

@@ -1,7 +1,7 @@
 //! Rows and checks of the workshop sheet.
 
 use crate::chain::words::names::measures;
-use crate::number::listed;
+use crate::words::listed;
 use gear_math::chain::ChainMeasure;
 
 /// Over the section's rows.

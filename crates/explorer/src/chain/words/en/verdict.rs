@@ -1,10 +1,10 @@
 //! The one verdict on cage and chain of a set-up, for the page, the lap and the sheet alike.
 
-use crate::chain::fitting::{Beside, Fitting};
+use crate::chain::fitting::Fitting;
 use crate::chain::section::ChainSection;
 use crate::chain::words::doubt::not_known;
 use crate::chain::words::findings::{breaks, needed, reasons};
-use crate::chain::words::names::{few, links, teeth};
+use crate::chain::words::names::{chain, links, named, teeth};
 use crate::layout::line::{Line, Look, name};
 use crate::rings::setup::SetupReport;
 use crate::side::Side;
@@ -45,7 +45,7 @@ pub(crate) fn said(report: &ChainSection, side: Side) -> Said {
     let setup = report.rings.setup(side);
     let keep = || keep(report, setup);
     match &setup.cage.outcome {
-        CageOutcome::Fits => of(Look::Good, "fits", spare(setup), keep()),
+        CageOutcome::Fits => of(report.well(), "fits", spare(setup), keep()),
         CageOutcome::FitsOnPaper => of(Look::Care, "fits on paper", whole_links(setup), keep()),
         CageOutcome::FitsAvoidingGears => avoiding(report, setup),
         CageOutcome::OtherChain { hangs, doubt } => other_chain(report, setup, *hangs, doubt.as_ref()),
@@ -61,11 +61,6 @@ pub(crate) fn said(report: &ChainSection, side: Side) -> Said {
 
 fn of(look: Look, verdict: &str, why: String, step: String) -> Said {
     Said { look, is: "", verdict: verdict.to_owned(), why, step }
-}
-
-/// Gears of a set-up by name.
-pub(crate) fn named(setup: &SetupReport, set: GearSet) -> String {
-    few(&set.gears(&setup.drivetrain).collect::<Vec<_>>())
 }
 
 /// Teeth to spare, where the capacity is known.
@@ -86,19 +81,6 @@ fn keep(report: &ChainSection, setup: &SetupReport) -> String {
     match Fitting::of(report, setup) {
         Some(fitting) => format!("Keep the derailleur, with a chain of {}", chain(fitting)),
         None => "Keep the derailleur".to_owned(),
-    }
-}
-
-/// “110 links, 2 more than now”.
-pub(crate) fn chain(fitting: Fitting) -> String {
-    let fit = links(fitting.links);
-    let Some((beside, more)) = fitting.change else { return fit };
-    let count = more.abs();
-    match (beside, more > 0) {
-        (Beside::Now, true) => format!("{fit}, {count} more than now"),
-        (Beside::Now, false) => format!("{fit}, {count} fewer than now"),
-        (Beside::ThatOfA, true) => format!("{fit}, {count} more than A’s"),
-        (Beside::ThatOfA, false) => format!("{fit}, {count} fewer than A’s"),
     }
 }
 

@@ -6,7 +6,7 @@ use crate::layout::sum::{Sum, sum};
 use crate::number::{percent, plain, with_unit};
 use crate::rings::setup::SetupReport;
 use gear_math::ChainLinks;
-use gear_math::chain::{ChainFit, GearState, TwoSprocketDrive};
+use gear_math::chain::{ChainFit, ChainPitch, GearState, TwoSprocketDrive};
 
 /// The makers' sum.
 pub(crate) fn needed(setup: &SetupReport) -> Sum {
@@ -28,7 +28,7 @@ pub(crate) fn needed(setup: &SetupReport) -> Sum {
 /// What the makers' sum means.
 pub(crate) fn sums_explained() -> [Line; 4] {
     [
-        format!("{}The chain runs half-way round each wheel, so a tooth more or fewer, in front or behind, asks for half a link: 6.35 mm of chain that the cage must take up or pay out.", strong("Why a sum? ")).into(),
+        format!("{}The chain runs half-way round each wheel, so a tooth more or fewer, in front or behind, asks for half a link: {} mm of chain that the cage must take up or pay out.", strong("Why a sum? "), ChainPitch::BICYCLE.mm() / 2.0).into(),
         format!("{}The chain’s length is set there. Too short for that gear, it locks and can tear off the derailleur or the hanger; too long for smallest with smallest, it only hangs and rattles. So a shortage of capacity is always taken at the loose end.", strong("Why largest with largest is never given away. ")).into(),
         format!("{}is a limit of its own: the guide pulley must clear it, which depends on the derailleur’s body and the hanger, not on the cage’s length.", strong("Largest sprocket ")).into(),
         "The sum is right to about half a tooth; whole links can cost up to four teeth more.".into(),
@@ -37,11 +37,11 @@ pub(crate) fn sums_explained() -> [Line; 4] {
 
 /// Pitch circles.
 pub(crate) fn circles(chain: &ChainReport) -> Sum {
-    let ring = chain.path.wheels[0].circle;
+    let (ring, pitch) = (chain.path.wheels[0].circle, ChainPitch::BICYCLE.mm());
     sum(
         "Pitch circle",
-        "12.7 mm ÷ sin(180° ÷ teeth)",
-        format!("12.7 ÷ sin(180° ÷ {}) = {}", ring.teeth(), with_unit(ring.diameter_mm(), 2, "mm")),
+        &format!("{pitch} mm ÷ sin(180° ÷ teeth)"),
+        format!("{pitch} ÷ sin(180° ÷ {}) = {}", ring.teeth(), with_unit(ring.diameter_mm(), 2, "mm")),
     )
 }
 
@@ -58,7 +58,10 @@ pub(crate) fn path(chain: &ChainReport) -> Sum {
             chain.station().fit.gear,
             plain(path.cage_angle.degrees(), 1)
         ),
-        "four straight runs, then on each wheel wrap ÷ 360° × teeth × 12.7 mm, from the ring’s foot round tension pulley, guide pulley and sprocket",
+        &format!(
+            "four straight runs, then on each wheel wrap ÷ 360° × teeth × {} mm, from the ring’s foot round tension pulley, guide pulley and sprocket",
+            ChainPitch::BICYCLE.mm()
+        ),
         format!(
             "{} = {} = {}",
             parts.join(" + "),
@@ -141,10 +144,10 @@ pub(crate) const OUT_OF_REACH: &str =
 
 /// What the states mean.
 pub(crate) fn states() -> Line {
-    let states = strong("States. ");
+    let (states, usual) = (strong("States. "), GearState::COMFORTABLE_OF_100);
     let [fine, tight] =
         [GearState::COMFORTABLE_TO_DEGREES, GearState::TIGHT_TO_DEGREES].map(|degrees| plain(degrees, 0));
-    format!("{states}Fine to {fine}° forward, where 71 of 100 usual combinations cut by the workshop rule end up; tight but usual to {tight}°; beyond that too tight. Estimates, all of them: look at the bike.").into()
+    format!("{states}Fine to {fine}° forward, where {usual} of 100 usual combinations cut by the workshop rule end up; tight but usual to {tight}°; beyond that too tight. Estimates, all of them: look at the bike.").into()
 }
 
 /// The chain's sideways slant.

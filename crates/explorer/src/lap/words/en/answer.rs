@@ -3,8 +3,9 @@
 use crate::lap::report::LapReport;
 use crate::lap::settled::{Settled, Verdict};
 use crate::layout::line::{Line, name, strong};
-use crate::number::{about_clock, clock, counted, likely_share, plain, seconds_in, with_unit};
+use crate::number::{clock, plain, seconds_in, with_unit};
 use crate::side::Side;
+use crate::words::{about_clock, counted, likely_share};
 use gear_math::Lap;
 use gear_math::course::{BandedLap, GainPart, Precision, TimeBand, TrackFault};
 

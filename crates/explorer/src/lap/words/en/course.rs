@@ -1,9 +1,16 @@
 //! Where the course comes from, what a file held, and what is not done about it.
 
-use crate::lap::report::{OwnCourse, Refusal};
+use crate::bench::field::Field;
+use crate::bench::words::choices::OWN;
+use crate::lap::own_course::OwnCourse;
+use crate::lap::refusal::Refusal;
 use crate::lap::sketched::Sketched;
-use crate::number::{counted, duration, listed, plain, with_unit};
-use gear_math::course::{TrackFault, TrackOptions, TrackPlace, TrackReport};
+use crate::lap::words::not_taken::not_taken;
+use crate::layout::line::{Line, link_to};
+use crate::number::{duration, percent, plain, with_unit};
+use crate::words::{counted, listed};
+use gear_math::Gradient;
+use gear_math::course::{Demo, TrackElevation, TrackFault, TrackOptions, TrackPlace, TrackReport};
 
 /// The rider's sketch.
 pub(crate) const SKETCH: &str = "Your sketch";
@@ -23,11 +30,27 @@ pub(crate) const WHOLE_TRACK: &str = "Use the whole track";
 /// On the button that rides its first lap.
 pub(crate) const FIRST_LAP: &str = "Use the first lap";
 
+/// An invented course.
+pub(crate) const fn demo(demo: Demo) -> &'static str {
+    match demo {
+        Demo::Meadow => "Autumn meadow",
+        Demo::SandPit => "Sand pit",
+    }
+}
+
+/// Below the answer on a lap whose course is nobody's.
+pub(crate) fn invented() -> Line {
+    format!("The course is {}.", link_to(Field::Course, "an invented one")).into()
+}
+
 /// What is not done, and why.
 pub(crate) fn refused(refusal: &Refusal) -> String {
     match refusal {
-        Refusal::File(name, why) => format!("“{name}” is not taken: {why}. The course stays as it was."),
-        Refusal::Part(why) => format!("That part of the track is not used: {why}."),
+        Refusal::File(name, why) => {
+            let why = not_taken(why);
+            format!("“{name}” is not taken: {why}. The course stays as it was.")
+        }
+        Refusal::Part(why) => format!("That part of the track is not used: {}.", not_taken(why)),
         Refusal::Sketch => {
             "The sketch cannot hold this course: it has too many stretches. Keep it or save it as a file."
                 .to_owned()
@@ -42,7 +65,7 @@ pub(crate) fn no_course(name: &str, fault: &TrackFault) -> String {
 
 /// A course from a file while another one is ridden.
 pub(crate) fn at_hand(name: &str) -> String {
-    format!("{name} is at hand under “my own, from a file”.")
+    format!("{name} is at hand under “{OWN}”.")
 }
 
 /// What joining stretches did to a course.
@@ -82,27 +105,43 @@ pub(crate) fn track(name: &str, options: &TrackOptions, found: &TrackReport) -> 
 
 /// The climb as recorded, and what each step on the way to the course made of it.
 fn climbing(found: &TrackReport) -> String {
-    let metres = |m: f64| with_unit(m, 0, "m");
-    let changed = |before: f64, after: f64| plain(before, 0) != plain(after, 0);
     let elevation = &found.elevation;
-    let (recorded, written) = (metres(elevation.climb_recorded_m), metres(elevation.climb_written_m));
-    let (smoothed, length) = (metres(elevation.climb_smoothed_m), metres(elevation.smoothing_m));
-    let mut words = vec![format!("{recorded} of climbing as recorded")];
-    if changed(elevation.climb_written_m, elevation.climb_recorded_m) {
-        words[0] = format!(
-            "{recorded} of climbing as recorded ({written} with the points and elevations that are left out)"
-        );
+    let mut words = vec![as_recorded(elevation), as_smoothed(elevation)];
+    if changed(elevation.climb_smoothed_m, found.climb_m) {
+        let taken = metres(found.climb_m);
+        let steepest = percent(Gradient::LIMITS.max, 0);
+        words.push(format!("{taken} with what is steeper than {steepest} taken as {steepest}"));
     }
-    words.push(if elevation.levelled {
+    listed(&words)
+}
+
+fn as_recorded(elevation: &TrackElevation) -> String {
+    let (recorded, written) = (metres(elevation.climb_recorded_m), metres(elevation.climb_written_m));
+    if changed(elevation.climb_written_m, elevation.climb_recorded_m) {
+        format!(
+            "{recorded} of climbing as recorded ({written} with the points and elevations that are left out)"
+        )
+    } else {
+        format!("{recorded} of climbing as recorded")
+    }
+}
+
+fn as_smoothed(elevation: &TrackElevation) -> String {
+    let (smoothed, length) = (metres(elevation.climb_smoothed_m), metres(elevation.smoothing_m));
+    if elevation.levelled {
         format!("{smoothed} after smoothing over {length} and closing the loop")
     } else {
         format!("{smoothed} after smoothing over {length}")
-    });
-    if changed(elevation.climb_smoothed_m, found.climb_m) {
-        let taken = metres(found.climb_m);
-        words.push(format!("{taken} with what is steeper than 45\u{a0}% taken as 45\u{a0}%"));
     }
-    listed(&words)
+}
+
+fn metres(m: f64) -> String {
+    with_unit(m, 0, "m")
+}
+
+/// Whether two climbs are told apart.
+fn changed(before_m: f64, after_m: f64) -> bool {
+    plain(before_m, 0) != plain(after_m, 0)
 }
 
 /// Which part of the track is used, where it is not all of it.
@@ -136,14 +175,13 @@ fn remarks(found: &TrackReport) -> String {
         ),
         (elevation.missing, "point without elevation", "points without elevation"),
         (elevation.absurd, "absurd elevation, left out", "absurd elevations, left out"),
-        (
-            elevation.clipped_gradients,
-            "stretch steeper than 45\u{a0}%, taken as that",
-            "stretches steeper than 45\u{a0}%, taken as that",
-        ),
     ];
     let told = counts.iter().filter(|(count, ..)| *count > 0);
     words.extend(told.map(|(count, one, many)| counted(*count, one, many)));
+    if elevation.clipped_gradients > 0 {
+        let stretches = counted(elevation.clipped_gradients, "stretch", "stretches");
+        words.push(format!("{stretches} steeper than {}, taken as that", percent(Gradient::LIMITS.max, 0)));
+    }
     if found.pauses.count > 0 {
         let pauses = counted(found.pauses.count, "pause", "pauses");
         words.push(format!("{pauses} of {} in all, left out", duration(found.pauses.total_s, 0)));

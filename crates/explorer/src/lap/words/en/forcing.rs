@@ -2,8 +2,9 @@
 
 use crate::lap::settled::{Forcing, Settled, saved_s};
 use crate::layout::line::{Line, name};
-use crate::number::{brief, counted, plain, seconds_in, with_unit};
+use crate::number::{brief, plain, seconds_in, with_unit};
 use crate::side::Side;
+use crate::words::counted;
 use gear_math::course::ForcedPlace;
 
 /// That the lap of one bike is ridden at an even power, where it would be forced somewhere or nowhere.

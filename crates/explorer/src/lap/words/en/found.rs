@@ -1,13 +1,14 @@
 //! What a search found.
 
-use crate::lap::found::{Found, Standing, TESTED_S, Tested};
+use crate::lap::found::{self, Found, Standing, TESTED_S, Tested};
 use crate::lap::search::LeftOut;
 use crate::layout::line::{Line, name};
-use crate::number::{clock, counted, listed, seconds_in, signed};
+use crate::number::{clock, seconds_in, signed, with_unit};
 use crate::side::Side;
+use crate::words::{counted, listed};
 use gear_math::cage::{CageFinding, DerailleurFigure};
 use gear_math::course::{Precision, TimeBand};
-use gear_math::{CageCheck, Cassette, Chainring, Drivetrain};
+use gear_math::{CageCheck, Cassette, Chainring, Drivetrain, Search};
 
 /// Over the table of those that stand out, and beneath that.
 pub(crate) const SHOWN: [&str; 2] =
@@ -16,6 +17,9 @@ pub(crate) const SHOWN: [&str; 2] =
 /// Over the table of all that are listed, and beneath that.
 pub(crate) const LISTED: [&str; 2] =
     ["The best in order", "The first forty, and of the next sixty those that no other beats on every count."];
+
+// Said in words there.
+const _: () = assert!(found::LISTED == 40 && found::LOOKED_AT == 40 + 60);
 
 /// Over the columns of both.
 pub(crate) const HEADS: [&str; 8] = [
@@ -30,7 +34,12 @@ pub(crate) const HEADS: [&str; 8] = [
 ];
 
 /// How the order came about.
-pub(crate) const ORDER: &str = "Put in order by time and what the rest is worth, for rider, course and derailleur as they were when the search began. Times are in steps of 1\u{a0}m: they may be a second or so off those above.";
+pub(crate) fn order() -> String {
+    let step = with_unit(Search::STEP_M, 0, "m");
+    format!(
+        "Put in order by time and what the rest is worth, for rider, course and derailleur as they were when the search began. Times are in steps of {step}: they may be a second or so off those above."
+    )
+}
 
 /// What the mark of the front means.
 pub(crate) const ON_FRONT: &str = "on the front";

@@ -2,9 +2,12 @@
 
 pub(crate) mod answer;
 pub(crate) mod body;
+pub(crate) mod complaints;
 pub(crate) mod course;
 pub(crate) mod forcing;
+pub(crate) mod form;
 pub(crate) mod found;
+pub(crate) mod not_taken;
 pub(crate) mod notes;
 pub(crate) mod pictures;
 pub(crate) mod places;

@@ -1,17 +1,21 @@
 //! Files, kept courses and a search, while they are in the browser's hands.
 
-use crate::lap::notes::{CourseNote, FileFault, SearchNote};
+use crate::lap::course_note::CourseNote;
+use crate::lap::file_fault::FileFault;
+use crate::lap::search_note::SearchNote;
+use gear_math::course::GpxError;
 
 const NO_COURSE: &str = "There is no course to ride yet: first choose the file of one that can be used.";
 
 /// Why a file or a kept course is not taken, within a sentence.
-pub(crate) const fn fault(fault: FileFault) -> &'static str {
-    match fault {
-        FileFault::TooLarge => "the file is larger than 32 MB; keep one lap of it",
+pub(crate) fn fault(fault: FileFault) -> String {
+    let words = match fault {
+        FileFault::TooLarge => return GpxError::TooLarge.to_string(),
         FileFault::Unreadable => "the file cannot be read",
         FileFault::Foreign => "it is neither GPX nor one of our courses",
         FileFault::OtherVersion => "it is not one of our courses, or of a later version",
-    }
+    };
+    words.to_owned()
 }
 
 /// What became of a course of this name.

@@ -3,9 +3,10 @@
 use crate::lap::report::LapReport;
 use crate::lap::stem_note::FootPart;
 use crate::layout::line::{Line, name, strong};
-use crate::number::{brief, listed, percent, plain, with_unit};
+use crate::number::{brief, percent, plain, with_unit};
 use crate::ride::words::terms::surface_name;
 use crate::side::Side;
+use crate::words::listed;
 use gear_math::course::{PlanPart, WhyOnFoot};
 use gear_math::rider::Reason;
 

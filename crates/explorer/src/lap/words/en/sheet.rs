@@ -2,7 +2,8 @@
 
 use crate::lap::report::LapReport;
 use crate::lap::settled::{Settled, Verdict};
-use crate::number::{about_clock, clock, plain, seconds_in, with_unit};
+use crate::number::{clock, plain, seconds_in, with_unit};
+use crate::words::about_clock;
 use gear_math::Lap;
 use gear_math::course::{PlanPart, TimeBand, TrackFault};
 

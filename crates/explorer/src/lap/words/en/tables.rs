@@ -1,7 +1,8 @@
 //! The lap in numbers.
 
-use crate::number::{clock, duration, listed, plain, rpm, signed, with_unit};
+use crate::number::{clock, duration, plain, rpm, signed, with_unit};
 use crate::side::Side;
+use crate::words::listed;
 use gear_math::Cadence;
 use gear_math::course::{GainPart, Precision, TimeBand};
 
@@ -10,9 +11,6 @@ pub(crate) const NUMBERS: [&str; 2] = [
     "The lap in numbers",
     "A flying lap, begun as it was ended. Time in every gear and time on foot make up the lap.",
 ];
-
-/// Over its columns.
-pub(crate) const NUMBERS_HEADS: [&str; 3] = ["", "A", "B"];
 
 /// The time of the lap.
 pub(crate) const LAP: &str = "Lap";

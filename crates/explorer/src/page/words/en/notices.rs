@@ -2,6 +2,7 @@
 
 use crate::bench::field::{Group, Spec};
 use crate::bench::owner::Owner;
+use crate::bench::words::complaints::NONE;
 
 /// Whose bench the demo's is.
 pub(crate) const DEMO: &str = "The demo: Marit’s road-minded bike as it came (A) and the rings and cassette from her box of parts (B), for a lap of the Autumn meadow. Type your own over it.";
@@ -30,7 +31,8 @@ pub(crate) fn goes_on(kept: &str) -> String {
 }
 
 /// What the page goes on with in place of a field in error, and whose that is.
-pub(crate) fn kept(owner: Owner, kept: &str) -> String {
+pub(crate) fn kept(owner: Owner, kept: Option<&str>) -> String {
+    let kept = kept.unwrap_or(NONE);
     match owner {
         Owner::Unknown => "without it".to_owned(),
         Owner::Demo => format!("with {kept}, the demo’s"),

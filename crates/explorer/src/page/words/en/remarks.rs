@@ -1,8 +1,9 @@
 //! What fields in order lead to.
 
-use crate::number::{counted, percent, with_unit};
+use crate::number::{percent, shows_nothing, with_unit};
 use crate::rings::cassettes::{TypedCassette, WhySoMany};
 use crate::rings::setup::SetupReport;
+use crate::words::counted;
 use gear_math::wheel::{MeasuredRollOut, Wheel};
 
 /// How many sprockets there are; of a cassette typed by its name what was taken for it and why.
@@ -32,12 +33,17 @@ fn why_so_many(why: WhySoMany, name: &str, other: &str) -> String {
     }
 }
 
-/// A line of a further cassette that is a name, and what it is tried as; stands behind the line of help.
-pub(crate) fn tried_as(typed: &TypedCassette) -> Option<String> {
+/// The line of help, and behind it what lines that are names are tried as.
+pub(crate) fn further_cassettes<'t>(help: &str, typed: impl Iterator<Item = &'t TypedCassette>) -> String {
+    let tried = typed.filter_map(tried_as);
+    std::iter::once(help.to_owned()).chain(tried).collect::<Vec<_>>().join(". ")
+}
+
+fn tried_as(typed: &TypedCassette) -> Option<String> {
     let (name, why) = typed.name?;
     let (cassette, count) = (&typed.cassette, typed.cassette.sprockets().len());
     let why = why_so_many(why, &name.to_string(), "A");
-    Some(format!(". {name} is tried as {cassette}, {count} sprockets{why}"))
+    Some(format!("{name} is tried as {cassette}, {count} sprockets{why}"))
 }
 
 /// What a tyre's size comes to.
@@ -51,10 +57,10 @@ pub(crate) fn tyre_size(wheel: &Wheel) -> String {
 /// A measured roll-out against the estimate.
 pub(crate) fn roll_out(measured: &MeasuredRollOut) -> String {
     let deviation = measured.deviation.percent();
-    let by = percent(deviation.abs(), 1);
-    if by == percent(0.0, 1) {
+    if shows_nothing(deviation, 1) {
         return "Used everywhere; the same as the estimate".to_owned();
     }
+    let by = percent(deviation.abs(), 1);
     let doubt = if measured.is_likely { "" } else { "; more than a tyre explains, so check both" };
     if deviation < 0.0 {
         format!("Used everywhere; {by} shorter than the estimate{doubt}")

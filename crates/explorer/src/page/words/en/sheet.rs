@@ -14,6 +14,8 @@ pub(crate) const CHECKS: &str = "Before riding";
 pub(crate) const LIMITS: &str = "Makers’ limits, your organiser’s rules and a mechanic’s look at the real bike come before any number here.";
 /// Before the address that holds the bench.
 pub(crate) const LINK: &str = "This set-up again: ";
+/// In place of the page's address, where the page is a file.
+pub(crate) const BEHIND_ADDRESS: &str = "put this behind the address of the Remount page: ";
 /// What that address does not hold.
 pub(crate) const NOT_IN_LINK: &str = "The recorded course is not in that link: keep its file.";
 

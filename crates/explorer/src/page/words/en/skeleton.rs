@@ -1,6 +1,40 @@
 //! What stands in the page before anything is worked out.
 
-/// The head of its section.
+/// What the page does, in its title and its head.
+pub(crate) const TAGLINE: &str = "your bike made ready for cyclo-cross";
+/// What it does, for whoever looks for it.
+pub(crate) const DESCRIPTION: &str = "Turn a road-minded bike into one for a cyclo-cross course: which rings and cassette, whether the cage takes them, where to ride and where to run, the lap, tyre and pressure, the road position carried over, and a sheet for the workshop. Computed on your own machine.";
+/// The way past the bench.
+pub(crate) const SKIP: &str = "Skip the set-ups";
+/// What its navigation is called.
+pub(crate) const SECTIONS: &str = "Sections";
+/// The bench among the sections.
+pub(crate) const SETUPS: &str = "Set-ups";
+/// The workshop sheet among the sections.
+pub(crate) const SHEET: &str = "Sheet";
+
+/// The head of the bench.
+pub(crate) const YOUR_SETUPS: &str = "Your set-ups";
+/// On the button that exchanges the set-ups.
+pub(crate) const SWAP: &str = "Swap A and B";
+/// On the button that makes both alike.
+pub(crate) const COPY_A_TO_B: &str = "Copy A to B";
+/// On the button that takes back.
+pub(crate) const UNDO: &str = "Undo";
+/// On the button that brings back the demo.
+pub(crate) const RESET: &str = "Back to the demo";
+/// On the button that copies the link.
+pub(crate) const SHARE: &str = "Copy the link";
+/// What the link holds, until it has been copied.
+pub(crate) const IN_THE_LINK: &str =
+    "The link holds all that is typed here: keep it, or open it elsewhere with the same page.";
+/// The link was copied.
+pub(crate) const SHARED: &str = "The link is on your clipboard.";
+/// The browser copies nothing.
+pub(crate) const SHARE_BY_HAND: &str =
+    "Copy the address from the address bar: it holds all that is typed here.";
+
+/// The head of the sheet.
 pub(crate) const HEAD: &str = "The workshop sheet";
 /// On the button that prints it.
 pub(crate) const PRINT: &str = "Print the sheet";
@@ -9,5 +43,18 @@ pub(crate) const COPY: &str = "Copy it as text";
 /// What it is, until it has been copied.
 pub(crate) const ABOUT: &str =
     "Everything decided above on one page; the browser’s own printing prints the same.";
+/// It was copied.
+pub(crate) const COPIED: &str = "The sheet is on your clipboard: paste it into a message.";
+/// The browser copies nothing.
+pub(crate) const COPY_BY_HAND: &str =
+    "This browser keeps the clipboard to itself: copy the marked text below.";
 /// What the text to send is called.
 pub(crate) const AS_TEXT: &str = "The workshop sheet as text";
+
+/// At the title of a picture or a table that rests on the demo's values; without quotes.
+pub(crate) const DEMO_VALUES: &str = "demo values";
+
+/// What the keys do in a picture.
+pub(crate) const KEYS: &str = "Use the arrow keys to step through the picture, metre by metre along a lap; with Shift ten steps at a time, Page Up and Page Down a tenth of it, Home and End for its ends.";
+/// Where everything is worked out.
+pub(crate) const STAYS_HERE: &str = "Everything is computed on this machine; nothing you type leaves it.";

@@ -2,6 +2,7 @@
 
 use crate::bench::field::{Field, Group};
 use crate::layout::line::{Line, link_to};
+use crate::words::small;
 
 /// A part of the bench, as it is listed.
 pub(crate) const SETUP_A: &str = "set-up A";
@@ -67,17 +68,9 @@ pub(crate) fn demos(fields: &str) -> Line {
     format!("Not yours yet: {fields}. Hatched figures rest on the demo’s.").into()
 }
 
-/// Below the answer on a lap whose course is nobody's.
-pub(crate) fn invented() -> Line {
-    format!("The course is {}.", link_to(Field::Course, "an invented one")).into()
-}
-
 /// A field's label as it reads in a sentence, with a way there.
 pub(crate) fn field(field: Field) -> String {
-    let mut label = field.spec().label.to_owned();
-    if let Some(first) = label.get_mut(..1) {
-        first.make_ascii_lowercase();
-    }
+    let label = small(field.spec().label);
     let name = match field.spec().group {
         Group::SetupA => format!("A’s {label}"),
         Group::SetupB => format!("B’s {label}"),

@@ -9,6 +9,7 @@ use crate::position::section::PositionSection;
 use crate::position::words::names::{NOT_KNOWN, below, setback, stem, whole};
 use crate::position::words::stems::missing;
 use gear_math::StemSearch;
+use gear_math::position::CarriedPosition;
 
 /// Whether a stem brings the bar to its place.
 pub(crate) fn bar(report: &PositionSection) -> Line {
@@ -26,12 +27,12 @@ pub(crate) fn bar(report: &PositionSection) -> Line {
         ),
         StemSearch::Found(_) => format!(
             "{}, with a stem of {}: the bar comes within {} of its place.",
-            if position.is_plain_sailing() { Look::Good } else { Look::Care }.part("Yes"),
+            if position.is_plain_sailing() { report.well() } else { Look::Care }.part("Yes"),
             strong(&stem),
             strong(&with_unit(nearest.miss_mm, 1, "mm"))
         ),
     };
-    report.marked(&[BAR, FRONT].concat(), &words).into()
+    report.marked(&[SADDLE, BAR, FRONT].concat(), &words).into()
 }
 
 /// Where saddle and bar go.
@@ -85,7 +86,10 @@ pub(crate) fn rails(position: &PositionReport) -> String {
 }
 
 /// How good all of it is.
-pub(crate) const AS_A_TAPE: &str = "All of it is as good as a tape measure: ±3 mm on each bike.";
+pub(crate) fn as_a_tape() -> String {
+    format!("All of it is as good as a tape measure: ±{} mm on each bike.", CarriedPosition::TAPE_MM)
+}
+
 /// What it is not.
 pub(crate) const NO_ADVICE: &str =
     "This moves a position that already fits; it does not find one. It is no medical advice.";

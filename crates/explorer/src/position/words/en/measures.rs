@@ -5,7 +5,7 @@ use crate::position::inputs::BarShapes;
 /// Over the table.
 pub(crate) const TITLE: &str = "Where everything goes";
 /// Its heads.
-pub(crate) const HEADS: [&str; 3] = ["", "Road", "Cross"];
+pub(crate) const HEADS: [&str; 2] = ["Road", "Cross"];
 
 /// Bottom bracket to saddle, along the tube.
 pub(crate) const SADDLE_HEIGHT: &str =

@@ -1,8 +1,9 @@
 //! Stems that get there, or what is missing.
 
 use crate::layout::line::{Line, strong};
-use crate::number::{counted, listed, mm, plain};
+use crate::number::{mm, plain};
 use crate::position::words::names::{angle, missing_piece, whole};
+use crate::words::{counted, listed};
 use gear_math::StemSearch;
 use gear_math::position::{StemAngle, StemLack, StemLength, StemSearchLimits, StemShortfall};
 
@@ -14,9 +15,10 @@ pub(crate) const fn title(search: &StemSearch) -> &'static str {
     }
 }
 
-/// Its heads; words stand under the last one.
-pub(crate) const HEADS: [&str; 7] =
-    ["Stem", "Angle", "Spacers", "Off by", "Bar forward", "Bar up", "|Remark"];
+/// Its columns of figures.
+pub(crate) const HEADS: [&str; 6] = ["Stem", "Angle", "Spacers", "Off by", "Bar forward", "Bar up"];
+/// Over what is to be heeded.
+pub(crate) const REMARK: &str = "Remark";
 
 /// What was searched, and how many more there are than are listed.
 pub(crate) fn remark(limits: &StemSearchLimits, more: usize) -> String {

@@ -1,8 +1,8 @@
 //! What there is to do on the climb that was asked about.
 
 use crate::number::with_unit;
-use crate::ride::report::RideSide;
 use crate::ride::section::RideSection;
+use crate::ride::side::RideSide;
 use crate::ride::words::figures::seconds;
 use crate::ride::words::terms::{because, verb};
 use gear_math::rider::{Advice, OnBike};

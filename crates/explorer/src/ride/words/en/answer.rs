@@ -2,12 +2,15 @@
 
 use super::{A, B};
 use crate::layout::line::{Line, name, strong};
-use crate::number::{likely_share, percent, plain, rpm, with_unit};
-use crate::ride::report::{Difference, LowerGearHelps, RideSide, RunningFrom, SpunOut};
+use crate::number::{percent, plain, rpm, with_unit};
+use crate::ride::report::{Difference, LowerGearHelps, RunningFrom};
 use crate::ride::section::RideSection;
-use crate::ride::words::figures::{about, end_band, running_from, speeds_from_to};
+use crate::ride::side::RideSide;
+use crate::ride::spun_out::SpunOut;
+use crate::ride::words::figures::{about, end_band, running_from, speeds_from_to, steepest};
 use crate::ride::words::terms::{doubtful, ground_name};
 use crate::side::Side;
+use crate::words::likely_share;
 use gear_math::rider::{Climb, Reason};
 
 /// The speed of each lowest gear at the lowest cadence: a matter of the bike and of how slowly a rider turns the crank.
@@ -46,7 +49,7 @@ pub(crate) fn ends(report: &RideSection) -> Line {
 
 /// Where a side's riding ends, behind “with A”.
 fn end(report: &RideSection, side: &RideSide) -> String {
-    let Some(flip) = side.flip() else { return "nothing ends riding up to 45\u{a0}%.".to_owned() };
+    let Some(flip) = side.flip() else { return format!("nothing ends riding up to {}.", steepest()) };
     if flip.reason == Reason::Energy {
         return "nothing ends riding before running wins.".to_owned();
     }
@@ -114,7 +117,7 @@ pub(crate) fn running(running: RunningFrom) -> String {
     let from = running_from(running);
     match running {
         RunningFrom::Nowhere => {
-            "In a gear low enough riding stays quicker than running this climb up to 45\u{a0}%.".to_owned()
+            format!("In a gear low enough riding stays quicker than running this climb up to {}.", steepest())
         }
         RunningFrom::TooClose { .. } => format!(
             "Between running this climb and a gear low enough it is {from}: let grip and balance decide."
@@ -135,7 +138,9 @@ pub(crate) fn difference(difference: Difference) -> Line {
             keeps_riding(lower, &format!("on slopes up to {points} steeper"))
         }
         Difference::UntilRunning(lower) => keeps_riding(lower, "until running wins"),
-        Difference::AllTheWay(lower) => keeps_riding(lower, &strong("all the way to 45\u{a0}%")),
+        Difference::AllTheWay(lower) => {
+            keeps_riding(lower, &strong(&format!("all the way to {}", steepest())))
+        }
     }
 }
 

@@ -1,11 +1,12 @@
 //! How this section tells times, slopes and speeds.
 
-use crate::number::{brief, percent, plain, span_of_time, with_unit};
+use crate::number::{brief, percent, plain, shows_nothing, with_unit};
 use crate::ride::report::RunningFrom;
 use crate::ride::section::RideSection;
 use crate::ride::words::terms::{cadence, gait, judged};
+use crate::words::span_of_time;
 use gear_math::Speed;
-use gear_math::rider::{Answer, ClimbPlan, MarkKind, Slope, SlopeBand, SpeedBand, Time};
+use gear_math::rider::{Answer, Climb, ClimbPlan, MarkKind, Slope, SlopeBand, SpeedBand, Time};
 
 /// A time as its length asks for: tenths below ten seconds, minutes when there are many.
 pub(crate) fn seconds(time: Time) -> String {
@@ -47,24 +48,24 @@ pub(crate) fn whole(gradient: f64) -> String {
     percent(gradient, 0)
 }
 
-/// A gradient that may not be met up to 45 %, in whole per cent.
-pub(crate) fn whole_or_never(slope: Option<Slope>) -> String {
-    slope.map_or("not up to 45\u{a0}%".to_owned(), |slope| whole(slope.percent()))
+/// The steepest climb that anything is told of.
+pub(crate) fn steepest() -> String {
+    whole(Climb::LIMITS.max)
 }
 
-/// Whether a gradient reads as none.
-fn is_level(gradient: f64) -> bool {
-    plain(gradient, 0) == "0"
+/// A gradient that may not be met up to that, in whole per cent.
+pub(crate) fn whole_or_never(slope: Option<Slope>) -> String {
+    slope.map_or_else(|| format!("not up to {}", steepest()), |slope| whole(slope.percent()))
 }
 
 /// The same in a sentence.
 pub(crate) fn about(gradient: f64) -> String {
-    if is_level(gradient) { "the level".to_owned() } else { format!("about {}", whole(gradient)) }
+    if shows_nothing(gradient, 0) { "the level".to_owned() } else { format!("about {}", whole(gradient)) }
 }
 
 /// An end of riding with its likely edges: “about 8 % up (likely 6 to 10)”.
 pub(crate) fn end_band(end: &SlopeBand) -> String {
-    let Some(best) = end.best else { return "nowhere up to 45\u{a0}%".to_owned() };
+    let Some(best) = end.best else { return format!("nowhere up to {}", steepest()) };
     banded(best.percent(), end.low.percent(), end.high.map(Slope::percent))
 }
 
@@ -82,9 +83,9 @@ fn banded(best: f64, low: f64, high: Option<f64>) -> String {
 /// Edges are rounded outwards, so that they hold of every slope beyond.
 pub(crate) fn running_from(running: RunningFrom) -> String {
     match running {
-        RunningFrom::Nowhere => "nowhere up to 45\u{a0}%".to_owned(),
+        RunningFrom::Nowhere => format!("nowhere up to {}", steepest()),
         RunningFrom::TheLevel => "the level on".to_owned(),
-        RunningFrom::TooClose { from } if is_level(from.floor()) => {
+        RunningFrom::TooClose { from } if shows_nothing(from.floor(), 0) => {
             "too close to call from the level on".to_owned()
         }
         RunningFrom::TooClose { from } => format!("too close to call from {} up", about(from.floor())),

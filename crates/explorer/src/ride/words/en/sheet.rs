@@ -1,9 +1,10 @@
 //! What stands on the workshop sheet.
 
 use crate::number::{percent, with_unit};
-use crate::ride::report::{RideSide, RunningFrom};
+use crate::ride::report::RunningFrom;
 use crate::ride::section::RideSection;
-use crate::ride::words::figures::{end_band, running_from, speeds_from_to};
+use crate::ride::side::RideSide;
+use crate::ride::words::figures::{end_band, running_from, speeds_from_to, steepest};
 use crate::ride::words::terms::{ground_name, limit};
 use gear_math::rider::{Reason, TotalMass};
 
@@ -36,7 +37,7 @@ pub(crate) fn lowest_gear(report: &RideSection, side: &RideSide) -> String {
 
 fn ends(side: &RideSide) -> String {
     match side.flip() {
-        None => "nowhere up to 45\u{a0}%".to_owned(),
+        None => format!("nowhere up to {}", steepest()),
         Some(flip) if flip.reason == Reason::Energy => "not before running wins".to_owned(),
         Some(flip) if side.fails_on_the_level() => format!("on the level already: {}", limit(flip.reason)),
         Some(flip) => format!("from {}: {}", end_band(&side.end), limit(flip.reason)),
@@ -49,7 +50,7 @@ pub(crate) fn running_wins(report: &RideSection) -> String {
     let (best, likely) = (report.rings.unit.print(wins.best), speeds_from_to(report, &wins));
     let from = report.ride.running_from();
     let slopes = match from {
-        RunningFrom::Nowhere => "on no slope up to 45\u{a0}%".to_owned(),
+        RunningFrom::Nowhere => format!("on no slope up to {}", steepest()),
         RunningFrom::TooClose { .. } => running_from(from),
         RunningFrom::Slope { .. } => format!("from {}", running_from(from)),
         RunningFrom::TheLevel => "from the level on".to_owned(),

@@ -2,23 +2,35 @@
 
 use crate::bench::field::Field;
 use crate::layout::line::{Line, link_to, strong};
-use crate::number::{percent, with_unit};
+use crate::number::{percent, plain, with_unit};
+use crate::ride::ground_row::Stretch;
+use crate::ride::other_gear::OTHER_GEARS;
 use crate::ride::probe::AtSpeed;
-use crate::ride::report::Stretch;
 use crate::ride::section::RideSection;
 use crate::ride::words::climb::saved;
-use crate::ride::words::figures::{feet_and_gears, whole};
-use crate::ride::words::terms::{limit, verb, verdict};
-use gear_math::rider::{Advice, ClimbPlan, CrankLength, LowerGear, Verdict};
+use crate::ride::words::figures::{feet_and_gears, steepest, whole};
+use crate::ride::words::terms::{limit, mark, off_road, verb, verdict};
+use crate::words::capital;
+use gear_math::rider::{Advice, ClimbPlan, CrankLength, LowerGear, MarkKind, PeakFactor, Verdict};
 
 /// Every mark on the axis of gradients.
-pub(crate) const ENDS: [&str; 2] = [
-    "Where riding ends, and what else to know of the slope",
-    "Gradients on this ground, for this power, to a whole per cent: none is surer. Running for a climb of this length, dismount and remount included. Over body weight: holding the speed in the lowest gear takes more than your full weight on the pedal at every stroke. Choppy: a heavy, uneven stroke, with 1.57 of its mean at the peak.",
-];
+pub(crate) const ENDS: &str = "Where riding ends, and what else to know of the slope";
+
+/// What those gradients are.
+pub(crate) fn ends_remark() -> String {
+    let peak = plain(PeakFactor::JERKY.value(), 2);
+    format!(
+        "Gradients on this ground, for this power, to a whole per cent: none is surer. Running for a climb of this length, dismount and remount included. Over body weight: holding the speed in the lowest gear takes more than your full weight on the pedal at every stroke. Choppy: a heavy, uneven stroke, with {peak} of its mean at the peak."
+    )
+}
 /// Its rows before the marks.
 pub(crate) const ENDS_ROWS: [&str; 5] =
     ["Lowest gear", "No gear low enough below", "Riding ends from", "Why", "Speed on foot there"];
+/// The row of a mark.
+pub(crate) fn mark_row(kind: MarkKind) -> String {
+    capital(mark(kind))
+}
+
 /// A mark whose limit does not count.
 pub(crate) const NOT_LOOKED_AT: &str = "not looked at";
 /// A mark, or a length, whose band reaches both sides.
@@ -35,6 +47,9 @@ pub(crate) const OTHERS: [&str; 2] = [
     "What another lowest gear would do",
     "Two teeth off the smallest ring, two or four on to the largest sprocket. The other limits stay where they are.",
 ];
+// Said in words there: teeth off the ring, teeth on to the sprocket.
+const _: () = assert!(matches!(OTHER_GEARS, [(0, 0), (2, 0), (0, 2), (0, 4), (2, 4)]));
+
 /// Its columns.
 pub(crate) const OTHERS_HEADS: [&str; 4] =
     ["Lowest gear", "Slowest at your lowest cadence", "Too tall from", "Points steeper"];
@@ -51,7 +66,9 @@ pub(crate) fn at_speed(report: &RideSection, at: &AtSpeed) -> Line {
             )
         }
         AtSpeed::TooFast => format!("At {speed}: full power does not even hold it on the level."),
-        AtSpeed::TooSlow => format!("At {speed}: full power is faster than that all the way to 45\u{a0}%."),
+        AtSpeed::TooSlow => {
+            format!("At {speed}: full power is faster than that all the way to {}.", steepest())
+        }
     }
     .into()
 }
@@ -64,8 +81,8 @@ pub(crate) const SPEEDS: [&str; 2] = [
     "Riding is what the power would give in an ideal gear; a cadence in brackets is one you cannot turn, spun out one that is too fast for you. Verdicts are for that power kept up and without dismount and remount, but in the row of this climb, whose verdict counts all.",
 ];
 
-/// Its columns, speeds in this unit.
-pub(crate) fn speeds_heads(unit: &str) -> [String; 9] {
+/// Its columns of figures, speeds in this unit.
+pub(crate) fn speeds_heads(unit: &str) -> [String; 7] {
     [
         "Slope".to_owned(),
         format!("Riding, {unit}"),
@@ -74,10 +91,11 @@ pub(crate) fn speeds_heads(unit: &str) -> [String; 9] {
         format!("On foot, {unit}"),
         format!("Running, {unit}"),
         "Foot over ride, likely from – best – to".to_owned(),
-        "|With A".to_owned(),
-        "|With B".to_owned(),
     ]
 }
+
+/// Its columns of verdicts.
+pub(crate) const SPEEDS_WITH: [&str; 2] = ["With A", "With B"];
 
 /// The advice in its row of this climb.
 pub(crate) fn this_climb(advice: Advice) -> String {
@@ -109,10 +127,15 @@ fn stretch(stretch: &Stretch) -> String {
 }
 
 /// The surfaces.
-pub(crate) const GROUNDS: [&str; 2] = [
-    "What each ground is taken to do",
-    "Low – typical – high, and what that rests on. Off the road treat every number as ±30 % at best.",
-];
+pub(crate) const GROUNDS: &str = "What each ground is taken to do";
+
+/// What those numbers are worth.
+pub(crate) fn grounds_remark() -> String {
+    let off_by = off_road();
+    format!(
+        "Low – typical – high, and what that rests on. Off the road treat every number as {off_by} at best."
+    )
+}
 /// Its columns.
 pub(crate) const GROUNDS_HEADS: [&str; 4] =
     ["Ground", "Rolling resistance", "Cost on foot, × hard ground", "Friction"];
@@ -122,21 +145,30 @@ pub(crate) const CLIMB: [&str; 2] = [
     "This climb",
     "Running includes dismount and remount. Lengths and seconds of a lower gear are best guesses.",
 ];
-/// Its rows.
-pub(crate) const CLIMB_ROWS: [&str; 12] = [
-    "Advice",
-    "Quickest of these",
-    "Riding",
-    "With the speed into it",
-    "Forced",
-    "Running",
-    "Running, likely",
-    "Running wins below",
-    "That speed, likely",
-    "Running pays from",
-    "A lower gear saves",
-    "Gear and rpm",
-];
+/// A row of it.
+pub(crate) const CLIMB_ADVICE: &str = "Advice";
+/// A row of it.
+pub(crate) const CLIMB_QUICKEST: &str = "Quickest of these";
+/// A row of it.
+pub(crate) const CLIMB_RIDING: &str = "Riding";
+/// A row of it.
+pub(crate) const CLIMB_CARRIED: &str = "With the speed into it";
+/// A row of it.
+pub(crate) const CLIMB_FORCED: &str = "Forced";
+/// A row of it.
+pub(crate) const CLIMB_RUNNING: &str = "Running";
+/// A row of it.
+pub(crate) const CLIMB_RUNNING_LIKELY: &str = "Running, likely";
+/// A row of it.
+pub(crate) const CLIMB_RUNNING_WINS: &str = "Running wins below";
+/// A row of it.
+pub(crate) const CLIMB_WINS_LIKELY: &str = "That speed, likely";
+/// A row of it.
+pub(crate) const CLIMB_PAYS_FROM: &str = "Running pays from";
+/// A row of it.
+pub(crate) const CLIMB_LOWER_GEAR: &str = "A lower gear saves";
+/// A row of it.
+pub(crate) const CLIMB_GEAR: &str = "Gear and rpm";
 
 /// The length from which running pays, by the best guess; never only where the whole band says so.
 pub(crate) fn pays_from(plan: &ClimbPlan) -> String {
@@ -162,5 +194,5 @@ pub(crate) const SWINGS: [&str; 2] = [
     "What moves the end of riding",
     "One input at a time, from its low to its high likely value; what moves nothing is left out.",
 ];
-/// Its columns.
-pub(crate) const SWINGS_HEADS: [&str; 4] = ["Input", "Moved", "A", "B"];
+/// Its columns before those of A and B.
+pub(crate) const SWINGS_HEADS: [&str; 2] = ["Input", "Moved"];

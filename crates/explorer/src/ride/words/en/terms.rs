@@ -1,9 +1,11 @@
 //! What riding and running, their limits and their doubts are called.
 
-use crate::bench::field::{Field, Kind};
-use crate::number::{listed, plain, with_unit};
+use crate::number::{plain, with_unit};
+use crate::words::listed;
 use gear_math::Surface;
-use gear_math::rider::{Advice, Answer, Basis, Gait, LimitsHeld, MarkKind, Reason, Uncertain, Verdict};
+use gear_math::rider::{
+    Advice, Answer, Basis, Gait, LimitsHeld, MarkKind, Reason, RollingCoefficient, Uncertain, Verdict,
+};
 
 /// The advice on a climb, as a verb.
 pub(crate) const fn verb(advice: Advice) -> &'static str {
@@ -139,13 +141,13 @@ pub(crate) fn moved(input: Uncertain, (low, high): (f64, f64)) -> String {
     format!("{low} to {high}")
 }
 
-/// A surface as the form calls it; the choices stand in the order of [`Surface::ALL`].
-pub(crate) fn surface_name(surface: Surface) -> &'static str {
-    match Field::Ground.spec().kind {
-        Kind::Choice(choices) => choices[surface as usize].1,
-        _ => "",
-    }
+/// What every number of a ground off the road may be off by.
+pub(crate) fn off_road() -> String {
+    format!("±{} %", plain(100.0 * RollingCoefficient::OFF_BY, 0))
 }
+
+/// A surface as the form calls it.
+pub(crate) use crate::bench::words::choices::ground as surface_name;
 
 /// A ground, which has no surface where its values are the rider's own.
 pub(crate) fn ground_name(surface: Option<Surface>) -> &'static str {

@@ -1,7 +1,7 @@
 //! What the width of the tyre does to riding.
 
 use crate::layout::line::Line;
-use crate::number::{percent, with_unit};
+use crate::number::{percent, shows_nothing, with_unit};
 use crate::ride::report::RideReport;
 use gear_math::wheel::{MountedWidth, WidthFactor};
 
@@ -9,10 +9,11 @@ use gear_math::wheel::{MountedWidth, WidthFactor};
 pub(crate) fn counts(ride: &RideReport) -> Line {
     let tyre = ride.inputs.bike.tyre;
     let factor = WidthFactor::on_soft_ground(tyre).value();
-    let change = percent(100.0 * (factor - 1.0).abs(), 0);
-    if change == percent(0.0, 0) {
+    let change = 100.0 * (factor - 1.0).abs();
+    if shows_nothing(change, 0) {
         return "Tyre width counts only in mud and loose sand (estimate); on grass and hard ground nobody has measured enough.".into();
     }
+    let change = percent(change, 0);
     let (width, usual) = (with_unit(tyre.mm(), 1, "mm"), MountedWidth::CROSS.mm());
     let resistance = if factor < 1.0 {
         format!("takes {change} off rolling resistance")

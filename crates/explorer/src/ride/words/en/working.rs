@@ -1,9 +1,11 @@
 //! How it was worked out, with this scenario's numbers.
 
-use crate::number::{likely_share, percent, plain, with_unit};
+use crate::number::{percent, plain, with_unit};
 use crate::ride::section::RideSection;
 use crate::ride::words::figures::seconds;
-use gear_math::rider::{Band, MetabolicPower};
+use crate::ride::words::terms::off_road;
+use crate::words::likely_share;
+use gear_math::rider::{Band, MetabolicPower, PeakFactor};
 
 /// What a formula gives, the formula, and the same in numbers.
 pub(crate) type Worked = (&'static str, &'static str, String);
@@ -24,8 +26,12 @@ pub(crate) fn riding(report: &RideSection) -> Worked {
 }
 
 /// Where that comes from.
-pub(crate) const RIDING: &str =
-    "Martin et al. 1998, validated on the road to 2.7 W; every surface off the road is ±30 % at best.";
+pub(crate) fn riding_rests_on() -> String {
+    format!(
+        "Martin et al. 1998, validated on the road to 2.7 W; every surface off the road is {} at best.",
+        off_road()
+    )
+}
 
 /// The power on foot.
 pub(crate) fn engine(report: &RideSection) -> Worked {
@@ -87,14 +93,20 @@ pub(crate) fn notes(report: &RideSection) -> [(&'static str, String); 5] {
         ("The reserve ", RESERVE.to_owned()),
         ("The band ", band(report.ride.inputs.bike.load.value())),
         ("Checked against ", CHECKED.to_owned()),
-        ("Grip and lift ", GRIP.to_owned()),
+        ("Grip and lift ", grip()),
         ("Left out: ", LEFT_OUT.to_owned()),
     ]
 }
 
+fn grip() -> String {
+    let peak = plain(PeakFactor::JERKY.value(), 2);
+    format!(
+        "are statics about the two contact points, for a smooth stroke; a heavy stroke peaks at {peak} of its mean. Friction numbers come from car tyres and from judgement."
+    )
+}
+
 const RESERVE: &str = "is the work above the power you hold (W′). Forcing a gear may ask no more than your share of it, than a fresh rider holds so long (Morton 1996), and than the legs give at that cadence.";
 const CHECKED: &str = "the one treadmill study that asked this very question (Ardigò, Saibene & Minetti 2003): 13 to 15 % unloaded, near 20 % with a bike’s weight; the model gives the same with an efficiency near 0.22.";
-const GRIP: &str = "are statics about the two contact points, for a smooth stroke; a heavy stroke peaks at 1.57 of its mean. Friction numbers come from car tyres and from judgement.";
 const LEFT_OUT: &str =
     "ruts, steps, corners, other riders, clogging, slipping shoes, tired arms, the way out of the obstacle.";
 

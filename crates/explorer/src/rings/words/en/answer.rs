@@ -1,10 +1,11 @@
 //! The answer, and what helps to weigh it.
 
 use crate::layout::line::{Line, name, strong};
-use crate::number::{counted, percent};
+use crate::number::percent;
 use crate::rings::setup::SetupReport;
 use crate::rings::step_verdict::{StepVerdict, WholeSteps};
 use crate::side::Side;
+use crate::words::counted;
 
 /// Nothing is to be compared.
 pub(crate) fn same_set_ups() -> Line {

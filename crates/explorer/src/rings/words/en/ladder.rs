@@ -1,9 +1,10 @@
 //! The gear ladder.
 
-use crate::number::{counted, listed, plain};
+use crate::number::plain;
 use crate::rings::report::RingsReport;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::side::Side;
+use crate::words::{counted, listed};
 
 pub(crate) const TITLE: &str = "The gear ladder";
 pub(crate) const CAPTION: &str = "Development upward, equal ratios at equal distances; the longest rungs are the largest ring. Rungs tied across the rail are the same gear; gears in brackets are cross-chained, those with “no” are to be avoided.";

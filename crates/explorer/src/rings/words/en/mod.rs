@@ -1,6 +1,7 @@
 //! English, a subject a file.
 
 pub(crate) mod answer;
+pub(crate) mod complaints;
 pub(crate) mod gears;
 pub(crate) mod ladder;
 pub(crate) mod limit;

@@ -1,8 +1,8 @@
 //! What the rings of a set-up share, and what A and B do.
 
 use crate::layout::line::{Line, name};
-use crate::number::counted;
 use crate::side::Side;
+use crate::words::counted;
 
 pub(crate) const TITLE: &str = "Where A and B have the same gear";
 pub(crate) const CAPTION: &str =

@@ -1,8 +1,8 @@
 //! What every gear makes of one cadence and of one speed.
 
 use crate::layout::line::{Line, name, strong};
-use crate::number::listed;
 use crate::side::Side;
+use crate::words::listed;
 
 /// What A and B make of a cadence.
 pub(crate) fn at_cadence(cadence: &str, a: &Line, b: &Line) -> Line {

@@ -1,10 +1,11 @@
 //! Steps: in sprocket order, in riding order, at the front change.
 
 use crate::layout::line::{Line, name};
-use crate::number::{counted, percent};
+use crate::number::percent;
 use crate::rings::report::RingsReport;
 use crate::rings::setup::{RideStep, SetupReport};
 use crate::side::Side;
+use crate::words::counted;
 use gear_math::gears::{FrontChange, ShiftKind};
 
 pub(crate) const PICTURE: &str = "The steps, riding up through the gears";

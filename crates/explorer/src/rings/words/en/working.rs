@@ -2,16 +2,26 @@
 
 use crate::layout::line::{Line, name, strong};
 use crate::rings::setup::SetupReport;
+use gear_math::{Development, Ratio};
 
 pub(crate) const CIRCUMFERENCE: [&str; 2] =
     ["Circumference", "π × (bead seat + 2 × width), ISO 5775-1 sizes"];
 pub(crate) const DEVELOPMENT: [&str; 2] = ["Development", "ring ÷ sprocket × circumference"];
-pub(crate) const GEAR_INCHES: [&str; 2] = ["Gear inches", "development ÷ (π × 0.0254 m)"];
-pub(crate) const NOMINAL_INCHES: [&str; 2] = ["Gear inches", "ring ÷ sprocket × 27 in"];
+pub(crate) const GEAR_INCHES: &str = "Gear inches";
 pub(crate) const SPEED: [&str; 2] = ["Speed", "development × cadence × 0.06"];
 pub(crate) const STEP: [&str; 2] =
     ["Step", "larger ÷ smaller − 1, of two developments or of two sprockets on one ring"];
 pub(crate) const SOURCES: &str = "Ratio, development, gear inches and step are the trade’s own definitions, checked against handbooks of 1916 and 1921 and published gear tables. Lowest and highest cadence, useful and cross-chained gears are common practice.";
+
+/// How gear inches follow from the development.
+pub(crate) fn by_development() -> String {
+    format!("development ÷ (π × {} m)", Development::METRES_PER_INCH)
+}
+
+/// How they follow from a nominal wheel.
+pub(crate) fn by_nominal_wheel() -> String {
+    format!("ring ÷ sprocket × {} in", Ratio::NOMINAL_WHEEL_INCHES)
+}
 
 /// The roll-out was measured.
 pub(crate) fn measured(roll_out: &str) -> String {

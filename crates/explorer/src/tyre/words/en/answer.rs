@@ -4,23 +4,27 @@ use crate::bench::field::Field;
 use crate::layout::line::{Line, Look, link_to, strong};
 use crate::number::percent;
 use crate::tyre::inputs::TyreInputs;
-use crate::tyre::report::{Gauge, TyreFit, TyreReport};
+use crate::tyre::report::{Gauge, TyreFit};
+use crate::tyre::section::TyreSection;
+use crate::tyre::words::said::no_fit;
 use crate::tyre::words::width::{gauge, likely, look, mm, typed};
-use gear_math::wheel::{Construction, RaceLimit};
+use gear_math::wheel::{Construction, RaceLimit, RimRange, TyreFitError, WidthAccuracy};
 
 /// Where a pair is dangerous.
 pub(crate) const NO_PRESSURE: &str = "No pressure is given for such a pair.";
 
 /// Tyre and rim do not go together, and why.
-pub(crate) fn cannot_go_on(why: &str) -> Line {
+pub(crate) fn cannot_go_on(error: &TyreFitError) -> Line {
+    let why = no_fit(error);
     let verdict = Look::Stop.part("This tyre cannot go on this rim. ");
     format!("{verdict}{why}").into()
 }
 
 /// How wide the tyre is, and what the race says to that.
-pub(crate) fn width(tyre: &TyreReport, fit: &TyreFit) -> Line {
-    let width = strong(&mm(fit.section.width().mm()));
-    let against = fit.gauge.zip(tyre.inputs.limit).map_or_else(String::new, against);
+pub(crate) fn width(report: &TyreSection, fit: &TyreFit) -> Line {
+    let (tyre, width) = (&report.tyre, strong(&mm(fit.section.width().mm())));
+    let limit = fit.gauge.zip(tyre.inputs.limit);
+    let against = limit.map_or_else(String::new, |(verdict, limit)| against(report, verdict, limit));
     let (rim, label) = (typed(tyre.inputs.rim.mm()), tyre.size.width.mm());
     match tyre.inputs.construction {
         _ if fit.is_measured && fit.width.explains(fit.section.width()) => {
@@ -31,7 +35,8 @@ pub(crate) fn width(tyre: &TyreReport, fit: &TyreFit) -> Line {
             format!("Measured, the tyre is {width} wide, {doubt}{against}.")
         }
         Construction::Tubular => format!(
-            "A tubular is about as wide as its label, {width} on any rim, give or take 0.5\u{a0}mm{against}."
+            "A tubular is about as wide as its label, {width} on any rim, give or take {}{against}.",
+            mm(WidthAccuracy::Tubular.spread_mm())
         ),
         _ => format!(
             "On a rim of {rim} a tyre labelled {label} comes out about {width} wide, likely {likely}{against}.",
@@ -41,8 +46,8 @@ pub(crate) fn width(tyre: &TyreReport, fit: &TyreFit) -> Line {
     .into()
 }
 
-fn against((verdict, limit): (Gauge, RaceLimit)) -> String {
-    let (limit, verdict) = (typed(limit.mm()), look(verdict).part(&gauge(verdict)));
+fn against(report: &TyreSection, verdict: Gauge, limit: RaceLimit) -> String {
+    let (limit, verdict) = (typed(limit.mm()), look(report, verdict).part(&gauge(verdict)));
     format!("; against the race limit of {limit} that is {verdict}")
 }
 
@@ -76,5 +81,5 @@ pub(crate) const TUBULAR_RIM: &str = "The bed of a tubular rim has to match the 
 /// Which rims suit a tyre, and from where on under a heavy rider.
 pub(crate) fn rims(label: f64, narrowest: &str, widest: &str, heavy: &str) -> Line {
     let narrowest = strong(&format!("{narrowest} to {widest}"));
-    format!("Rims that suit a {label}: {narrowest} inside, by the workshop’s rule of thumb. A rider of 85 kg or more does better from {heavy} up: a wider rim keeps a soft tyre from squirming.").into()
+    format!("Rims that suit a {label}: {narrowest} inside, by the workshop’s rule of thumb. A rider of {} kg or more does better from {heavy} up: a wider rim keeps a soft tyre from squirming.", RimRange::HEAVY_RIDER_KG).into()
 }

@@ -7,6 +7,7 @@ pub(crate) mod pressure;
 pub(crate) mod question;
 pub(crate) mod remarks;
 pub(crate) mod rules;
+pub(crate) mod said;
 pub(crate) mod sheet;
 pub(crate) mod tables;
 pub(crate) mod width;

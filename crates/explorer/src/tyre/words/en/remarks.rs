@@ -1,6 +1,7 @@
 //! What is said beside the fields.
 
 use crate::tyre::report::TyreReport;
+use crate::tyre::words::said::no_fit;
 use crate::tyre::words::width::mm;
 
 /// Beside the measured width; `help` where there is nothing else to say.
@@ -21,7 +22,7 @@ pub(crate) fn width(tyre: &TyreReport, help: &str) -> String {
 /// Beside the rim; `help` where there is nothing else to say.
 pub(crate) fn rim(tyre: &TyreReport, help: &str) -> String {
     match &tyre.fit {
-        Err(error) => error.to_string(),
+        Err(error) => no_fit(error),
         Ok(_) => help.to_owned(),
     }
 }

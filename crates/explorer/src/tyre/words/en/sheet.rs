@@ -1,5 +1,6 @@
 //! What the workshop sheet has of tyre and pressure.
 
+use crate::bench::words::choices::{construction, tyre_ground, wheel_style};
 use crate::number::with_unit;
 use crate::tyre::report::{TyreFit, TyreReport};
 use crate::tyre::words::width::{gauge, likely, mm, typed};
@@ -20,7 +21,7 @@ pub(crate) const OWN_PRESSURE: &str = "Own pressure";
 
 /// The tyre and how it holds its air.
 pub(crate) fn tyre(tyre: &TyreReport) -> String {
-    format!("{}, {}", tyre.size, tyre.inputs.construction)
+    format!("{}, {}", tyre.size, construction(tyre.inputs.construction))
 }
 
 /// The rim and its kind.
@@ -49,8 +50,8 @@ pub(crate) fn width(tyre: &TyreReport, fit: &TyreFit) -> String {
 
 /// What the pressures are for.
 pub(crate) fn worked_out_for(tyre: &TyreReport, fit: &TyreFit) -> String {
-    let (all, ground, style) =
-        (with_unit(fit.case.total_kg(), 1, "kg"), tyre.inputs.ground, tyre.inputs.style);
+    let all = with_unit(fit.case.total_kg(), 1, "kg");
+    let (ground, style) = (tyre_ground(tyre.inputs.ground), wheel_style(tyre.inputs.style));
     format!("{all} in all, {ground} ground, style {style}")
 }
 

@@ -12,9 +12,8 @@ pub(crate) const CONTACT: &str = "Contact with firm ground";
 
 pub(crate) const WIDTHS: &str = "Other widths on this rim";
 pub(crate) const WIDTHS_REMARK: &str = "Same rider, ground and kind of tyre. The widest tyre that frame and fork makers name comes before this table. “↑” was raised to the lowest usual pressure or the marked minimum, “↓” cut to the highest allowed; “*” is outside what the formula was made for. Gears against the tyre on the bench, both by their size.";
-/// Heads; one that a bar begins stands over words.
 pub(crate) const WIDTHS_HEADS: [&str; 7] =
-    ["Tyre", "On this rim", FRONT_PRESSURE, REAR_PRESSURE, "|Against the limit", "Roll-out", "Gears"];
+    ["Tyre", "On this rim", FRONT_PRESSURE, REAR_PRESSURE, "Against the limit", "Roll-out", "Gears"];
 pub(crate) const FRONT_PRESSURE: &str = "Front, psi (bar)";
 pub(crate) const REAR_PRESSURE: &str = "Rear, psi (bar)";
 pub(crate) const NO_LIMIT: &str = "no limit";

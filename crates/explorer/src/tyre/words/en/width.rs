@@ -3,6 +3,7 @@
 use crate::layout::line::Look;
 use crate::number::{plain, with_unit};
 use crate::tyre::report::{Gauge, TyreFit};
+use crate::tyre::section::TyreSection;
 use gear_math::wheel::{CalliperVerdict, WidthVerdict};
 
 /// A computed width, to a tenth.
@@ -30,9 +31,11 @@ pub(crate) fn gauge(gauge: Gauge) -> String {
 }
 
 /// How what the gauge says stands out.
-pub(crate) const fn look(gauge: Gauge) -> Look {
+pub(crate) fn look(report: &TyreSection, gauge: Gauge) -> Look {
     match gauge {
-        Gauge::Expected(WidthVerdict::LikelyWithin) | Gauge::Measured(CalliperVerdict::Within) => Look::Good,
+        Gauge::Expected(WidthVerdict::LikelyWithin) | Gauge::Measured(CalliperVerdict::Within) => {
+            report.well()
+        }
         Gauge::Expected(WidthVerdict::Measure) | Gauge::Measured(CalliperVerdict::AtLimit) => Look::Care,
         Gauge::Expected(WidthVerdict::LikelyOver) | Gauge::Measured(CalliperVerdict::Over) => Look::Stop,
     }

@@ -1,14 +1,19 @@
 //! How it was worked out.
 
+use crate::tyre::words::said;
 use crate::tyre::words::width::typed;
 use gear_math::PressureCase;
-use gear_math::wheel::AirSpring;
+use gear_math::wheel::{AirSpring, PressureFloor, TyreWidth};
 
 pub(crate) const WIDTH: &str = "Width on the rim";
-pub(crate) const WIDTH_FORMULA: &str = "label + 0.4 × (rim − measuring rim)";
 pub(crate) const PRESSURE: &str = "Pressure, mean of both wheels";
 pub(crate) const DROP: &str = "Drop and reserve";
 pub(crate) const LAW: &str = "The law d^1.5 is that of Renart and Roura-Grabulosa, Am. J. Phys. 87, 102 (2019); its constant follows from the drawn arc.";
+
+/// How a width follows from label and rim.
+pub(crate) fn width_formula() -> String {
+    format!("label + {} × (rim − measuring rim)", TyreWidth::PER_RIM)
+}
 
 /// The width was measured.
 pub(crate) fn measured(width: &str, computed: &str) -> String {
@@ -42,8 +47,8 @@ pub(crate) fn practice() -> String {
 }
 
 /// The lowest pressure and why it is that.
-pub(crate) fn lowest(floor: &str) -> String {
-    format!("Lowest here: {floor}.")
+pub(crate) fn lowest(floor: &PressureFloor) -> String {
+    format!("Lowest here: {}.", said::floor(floor))
 }
 
 /// How the tyre gives way under its load.

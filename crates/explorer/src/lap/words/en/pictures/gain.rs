@@ -1,6 +1,6 @@
 //! Time gained along the lap.
 
-use crate::number::{seconds_in, with_unit};
+use crate::number::{is_level, seconds_in, with_unit};
 use crate::side::Side;
 use gear_math::course::Precision;
 
@@ -27,8 +27,10 @@ pub(crate) fn place(at_m: f64, gained_s: f64, precision: Precision) -> String {
 }
 
 fn ahead(gained_s: f64, precision: Precision) -> String {
-    match seconds_in(gained_s.abs(), precision).as_str() {
-        "0.0" | "0" => "A and B level".to_owned(),
-        gained => format!("{} {gained}\u{a0}s ahead", if gained_s > 0.0 { Side::B } else { Side::A }),
+    if is_level(gained_s, precision) {
+        return "A and B level".to_owned();
     }
+    let (first, gained) =
+        (if gained_s > 0.0 { Side::B } else { Side::A }, seconds_in(gained_s.abs(), precision));
+    format!("{first} {gained}\u{a0}s ahead")
 }

@@ -1,6 +1,7 @@
 //! The course from the side.
 
-use crate::number::{counted, signed, with_unit};
+use crate::number::{signed, with_unit};
+use crate::words::counted;
 use gear_math::Gear;
 
 /// Title of the picture.

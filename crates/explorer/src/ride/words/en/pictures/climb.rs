@@ -1,8 +1,8 @@
 //! Time against length of the climb.
 
 use crate::number::with_unit;
-use crate::ride::report::RideSide;
 use crate::ride::section::RideSection;
+use crate::ride::side::RideSide;
 use crate::ride::words::figures::{foot_span, seconds};
 use crate::ride::words::terms::{judged, verb};
 use crate::side::Side;

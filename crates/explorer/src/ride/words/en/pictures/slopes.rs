@@ -1,8 +1,8 @@
 //! Speed against gradient.
 
 use crate::number::percent;
-use crate::ride::report::RideSide;
 use crate::ride::section::RideSection;
+use crate::ride::side::RideSide;
 use crate::ride::words::advice::in_short;
 use crate::ride::words::figures::{about, end_band, feet_and_gears, mark_at};
 use crate::ride::words::terms::{self, ground_name};

@@ -1,6 +1,6 @@
 //! What moves the end of riding most.
 
-use crate::ride::report::Swing;
+use crate::ride::swing::Swing;
 use crate::ride::words::figures::whole_or_never;
 use crate::ride::words::terms::{doubtful, moved, valued};
 use crate::side::Side;

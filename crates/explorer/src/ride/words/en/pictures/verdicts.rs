@@ -1,9 +1,9 @@
 //! The map of gradient and ground.
 
-use crate::ride::report::{GroundRow, Stretch};
+use crate::ride::ground_row::{GroundRow, Stretch};
 use crate::ride::section::RideSection;
 use crate::ride::words::advice::in_short;
-use crate::ride::words::figures::whole;
+use crate::ride::words::figures::{steepest, whole};
 use crate::ride::words::terms::{ground_name, limit, verb, verdict};
 use crate::side::Side;
 use gear_math::rider::{Advice, Verdict};
@@ -17,9 +17,9 @@ pub(crate) const CAPTION: &str = "For your power kept up, length aside. Full: ri
 pub(crate) fn label(report: &RideSection, here: &GroundRow) -> String {
     let (count, ground) = (report.ride.map.len(), ground_name(here.surface));
     let [a, b] = Side::BOTH.map(|side| first(side, here));
-    let advice = in_short(report);
+    let (advice, steepest) = (in_short(report), steepest());
     format!(
-        "Verdict on {count} grounds from the level to 45\u{a0}%, for power kept up. On {ground}, {a}; {b}. This climb: {advice}."
+        "Verdict on {count} grounds from the level to {steepest}, for power kept up. On {ground}, {a}; {b}. This climb: {advice}."
     )
 }
 

@@ -13,7 +13,7 @@ const FULL: u64 = 10_u64.pow(18);
 ///
 /// # Example
 /// ```
-/// use gear_math::decimal;
+/// use gear_math::typed::decimal;
 /// assert_eq!(decimal("-3.5"), Some(-3.5));
 /// assert_eq!(decimal("1e3"), Some(1000.0));
 /// assert_eq!(decimal("3,5"), None);

@@ -1,6 +1,6 @@
-//! English.
+//! What the sheet says in every section.
 
-use crate::layout::sheet_checks::Concern;
+use crate::layout::concern::Concern;
 
 /// In place of a value that is not the rider's.
 pub(crate) const OPEN: &str = "not known ________";

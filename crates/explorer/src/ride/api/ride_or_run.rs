@@ -1,23 +1,19 @@
 //! Riding against going on foot.
 
-use crate::api::objects::{drivetrain, input, output, thrown};
-use gear_math::gears::GearSet;
+use crate::api::objects::{input, output, thrown};
+use crate::ride::api::bike::BikeInput;
+use crate::ride::api::given::given;
+use crate::ride::api::names::{AdviceName, GaitName, ReasonName, RideVerdict};
+use crate::ride::api::rider::RiderInput;
+use crate::ride::api::surroundings::{AirInput, GroundInput, LimitsInput};
 use gear_math::rider::{
-    Advice, Air, AirDensity, BikeMass, BodyMass, Climb, ClimbLength, ClimbPlan, CriticalPower, Crossover,
-    DragArea, DrivetrainEfficiency, FootCostFactor, FootDrag, FootFactor, Friction, Gait, GrossEfficiency,
-    KitMass, LoadFactor, OnBike, PeakPower, ReserveShare, RidingLimits, RollingCoefficient, RunningWins,
-    SecondsLost, Slope, SlopeBand, SlopeShare, StandingMetabolism, Watched, WheelInertia, WorkReserve,
+    Climb, ClimbLength, ClimbPlan, CriticalPower, Crossover, Gait, OnBike, PeakPower, ReserveShare,
+    RunningWins, SecondsLost, Slope, SlopeBand, Watched, WheelInertia, WorkReserve,
 };
-use gear_math::wheel::{MountedWidth, WidthFactor};
-use gear_math::{
-    Bike, Cadence, Circumference, Ground, LIKELY_SHARE, OutOfLimits, Power, RideOrRun, Rider, Speed, Surface,
-};
+use gear_math::{Ground, LIKELY_SHARE, RideOrRun, Rider, Speed};
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
 use wasm_bindgen::prelude::*;
-
-/// Circumference of the model's reference wheel, mm.
-const REFERENCE_WHEEL_MM: f64 = 2095.0;
 
 /// What `rideOrRun` takes. What is left out has the model's default: firm grass, still air, every limit counting.
 #[derive(Debug, Deserialize, Tsify)]
@@ -54,114 +50,12 @@ pub struct ClimbInput {
     /// Speed into the climb; when left out none is brought that would help.
     #[tsify(optional)]
     entry_speed_ms: Option<f64>,
-    /// Work in reserve above the power; an estimate from body and power when left out.
+    /// Work in reserve above the power; the rider's when left out.
     #[tsify(optional)]
     reserve_kj: Option<f64>,
     /// Share of it for this climb, 0 to 1; 0.2 when left out.
     #[tsify(optional)]
     reserve_share: Option<f64>,
-}
-
-/// The rider in one effort.
-#[derive(Debug, Deserialize, Tsify)]
-#[serde(rename_all = "camelCase")]
-pub struct RiderInput {
-    body_kg: f64,
-    kit_kg: f64,
-    /// At the crank.
-    power_w: f64,
-    /// Power at the crank over power burnt; 0.23 when left out.
-    #[tsify(optional)]
-    gross_efficiency: Option<f64>,
-    /// What standing burns; 1.5 when left out.
-    #[tsify(optional)]
-    standing_w_per_kg: Option<f64>,
-    /// 50 when left out.
-    #[tsify(optional)]
-    lowest_cadence_rpm: Option<f64>,
-    /// This person's cost on foot over the published mean; 1 when left out.
-    #[tsify(optional)]
-    foot_cost_factor: Option<f64>,
-}
-
-/// The bike.
-#[derive(Debug, Deserialize, Tsify)]
-#[serde(rename_all = "camelCase")]
-pub struct BikeInput {
-    mass_kg: f64,
-    /// Teeth of one to three chainrings.
-    rings: Vec<u16>,
-    /// Teeth of one to fourteen sprockets, ascending.
-    sprockets: Vec<u16>,
-    /// 2095 when left out.
-    #[tsify(optional)]
-    circumference_mm: Option<f64>,
-    /// Width of the tyres as mounted, which counts on mud, deep mud and loose sand; 33 when left out.
-    #[tsify(optional)]
-    tyre_width_mm: Option<f64>,
-    /// Share of the power that reaches the wheel; 0.96 when left out.
-    #[tsify(optional)]
-    drivetrain_efficiency: Option<f64>,
-    /// What a kilogram of carried bike costs over one of body; 1.2 when left out.
-    #[tsify(optional)]
-    carried_load_factor: Option<f64>,
-    /// Gears that are never used, each as its ring and its sprocket; all are used when left out, and when none would be
-    /// left.
-    #[tsify(optional)]
-    gears_to_avoid: Option<Vec<[u16; 2]>>,
-}
-
-/// The ground.
-#[derive(Debug, Default, Deserialize, Tsify)]
-#[serde(rename_all = "camelCase")]
-pub struct GroundInput {
-    /// What the other values are taken from where they are left out, named as in a course; firm grass when left out.
-    #[tsify(optional)]
-    surface: Option<String>,
-    /// Rolling coefficient of the tyres as they are; the surface's under tyres of that width when left out, 0.03 on firm
-    /// grass.
-    #[tsify(optional)]
-    crr: Option<f64>,
-    /// Cost on foot over that of hard ground, on the level; the surface's when left out, 1.1 on firm grass.
-    #[tsify(optional)]
-    foot_factor: Option<f64>,
-    /// How far that extra cost grows with the slope, 0 to 1; 0 when left out.
-    #[tsify(optional)]
-    slope_share: Option<f64>,
-    /// Friction of the rear tyre; the surface's when left out, 0.5 on firm grass.
-    #[tsify(optional)]
-    friction_mu: Option<f64>,
-}
-
-/// Still air and the rider in it.
-#[derive(Debug, Default, Deserialize, Tsify)]
-#[serde(rename_all = "camelCase")]
-pub struct AirInput {
-    /// Drag area; 0.4 when left out.
-    #[tsify(optional)]
-    cda_m2: Option<f64>,
-    /// 1.2 when left out.
-    #[tsify(optional)]
-    density_kg_m3: Option<f64>,
-    /// Air drag on foot per kilogram of body, J·s²/(kg·m³); 0.01 when left out.
-    #[tsify(optional)]
-    foot_drag_per_kg: Option<f64>,
-}
-
-/// Which limits count besides the lowest gear; each one does when left out. With all off, gear and energy decide.
-#[derive(Debug, Default, Deserialize, Tsify)]
-#[serde(rename_all = "camelCase")]
-pub struct LimitsInput {
-    /// Too slow for balance, below 1.2 m/s.
-    #[tsify(optional)]
-    balance: Option<bool>,
-    /// The rear wheel slips.
-    #[tsify(optional)]
-    grip: Option<bool>,
-    /// The legs are too weak to turn the lowest gear for minutes. Their peak is an estimate: 14 W per kg of body, or four
-    /// times the power where that is more.
-    #[tsify(optional)]
-    force: Option<bool>,
 }
 
 /// What `rideOrRun` gives.
@@ -255,22 +149,6 @@ pub struct ClimbAdvice {
     foot_s: f64,
 }
 
-/// What to do about a climb.
-#[derive(Debug, Serialize, Tsify)]
-#[serde(rename_all = "kebab-case")]
-pub enum AdviceName {
-    /// Ride it at the power of the effort.
-    Ride,
-    /// Carry the speed brought to it.
-    Carry,
-    /// Force a gear that the power does not turn.
-    Force,
-    /// Riding and running are about as quick.
-    TooClose,
-    /// Get off and run.
-    Run,
-}
-
 /// Where riding ends, uphill; null where it does not up to a gradient of 0.45. Spinning out, which can make riding the
 /// slower way on flatter ground, is left aside here: the verdicts of the rows tell.
 #[derive(Debug, Serialize, Tsify)]
@@ -288,46 +166,6 @@ pub struct CrossoverFigures {
     /// Riding speed there. Where a gear or another limit ends riding, running is not yet quicker below it: for that see
     /// `crossoverSpeedMs`. Always finite.
     speed_ms: Option<f64>,
-}
-
-/// How the rider moves on foot.
-#[derive(Debug, Serialize, Tsify)]
-#[serde(rename_all = "kebab-case")]
-pub enum GaitName {
-    /// Running.
-    Run,
-    /// Walking.
-    Walk,
-}
-
-/// What ends riding.
-#[derive(Debug, Serialize, Tsify)]
-#[serde(rename_all = "kebab-case")]
-pub enum ReasonName {
-    /// The lowest gear is too tall.
-    Gear,
-    /// The legs are too weak.
-    Force,
-    /// Too slow for balance.
-    Balance,
-    /// The rear wheel slips.
-    Grip,
-    /// Being on foot is as fast for the same energy.
-    Energy,
-}
-
-/// Ride or run, as far as can be told.
-#[derive(Debug, Serialize, Tsify)]
-#[serde(rename_all = "kebab-case")]
-pub enum RideVerdict {
-    /// Riding is faster.
-    Ride,
-    /// Being on foot is faster.
-    Foot,
-    /// A limit leaves no choice.
-    FootForced,
-    /// The uncertainty covers both.
-    TooClose,
 }
 
 /// Whether riding or going on foot is faster, slope by slope, and where and why riding ends.
@@ -389,10 +227,11 @@ struct Means {
 impl ClimbInput {
     fn means(&self, rider: &RiderInput) -> Result<Means, JsError> {
         let Rider { power, body, .. } = rider.rider()?;
-        let reserve = given(self.reserve_kj, WorkReserve::new, WorkReserve::estimated(power, body))?;
+        let reserve = given(self.reserve_kj, WorkReserve::new, rider.reserve()?)?;
+        let peak = rider.peak()?.unwrap_or(PeakPower::estimated(power, body));
         Ok(Means {
             entry: Speed::from_km_per_h(3.6 * self.entry_speed_ms.unwrap_or(0.0)).map_err(thrown)?,
-            effort: CriticalPower::new(power, reserve, PeakPower::estimated(power, body)).ok(),
+            effort: CriticalPower::new(power, reserve, peak).ok(),
             share: given(self.reserve_share, ReserveShare::new, ReserveShare::EACH_LAP)?,
         })
     }
@@ -412,18 +251,6 @@ impl Means {
                 _ => None,
             }),
             foot_s: ascent.foot.s(),
-        }
-    }
-}
-
-impl From<Advice> for AdviceName {
-    fn from(advice: Advice) -> Self {
-        match advice {
-            Advice::Ride => Self::Ride,
-            Advice::Carry => Self::Carry,
-            Advice::Force => Self::Force,
-            Advice::TooClose => Self::TooClose,
-            Advice::Run => Self::Run,
         }
     }
 }
@@ -450,89 +277,11 @@ impl From<RunningWins> for RunningFigures {
     }
 }
 
-/// A typed value, or the default where there is none.
-pub(crate) fn given<T>(
-    value: Option<f64>,
-    new: fn(f64) -> Result<T, OutOfLimits>,
-    default: T,
-) -> Result<T, JsError> {
-    value.map_or(Ok(default), |value| new(value).map_err(thrown))
-}
-
 impl RideOrRunInput {
     fn question(&self) -> Result<RideOrRun, JsError> {
-        let rider = self.rider.rider()?;
-        RideOrRun::new(rider, self.bike.bike()?, self.air.air()?, self.limits.limits(&rider)).map_err(thrown)
-    }
-}
-
-impl RiderInput {
-    pub(crate) fn rider(&self) -> Result<Rider, JsError> {
-        let body = BodyMass::new(self.body_kg).map_err(thrown)?;
-        let kit = KitMass::new(self.kit_kg).map_err(thrown)?;
-        let rider = Rider::new(body, kit, Power::new(self.power_w).map_err(thrown)?);
-        Ok(Rider {
-            efficiency: given(self.gross_efficiency, GrossEfficiency::new, rider.efficiency)?,
-            standing: given(self.standing_w_per_kg, StandingMetabolism::new, rider.standing)?,
-            foot_cost: given(self.foot_cost_factor, FootCostFactor::new, rider.foot_cost)?,
-            lowest_cadence: given(self.lowest_cadence_rpm, Cadence::new, rider.lowest_cadence)?,
-            ..rider
-        })
-    }
-}
-
-impl BikeInput {
-    pub(crate) fn bike(&self) -> Result<Bike, JsError> {
-        let wheel =
-            Circumference::new(self.circumference_mm.unwrap_or(REFERENCE_WHEEL_MM)).map_err(thrown)?;
-        let mass = BikeMass::new(self.mass_kg).map_err(thrown)?;
-        let bike = Bike::new(mass, drivetrain(&self.rings, &self.sprockets)?, wheel);
-        let mut avoid = self.gears_to_avoid.iter().flatten().copied();
-        let avoid = avoid.try_fold(GearSet::NONE, |all, gear| all.with(&bike.drivetrain, gear));
-        Ok(Bike {
-            avoid: avoid.map_err(thrown)?,
-            tyre: given(self.tyre_width_mm, MountedWidth::new, bike.tyre)?,
-            efficiency: given(self.drivetrain_efficiency, DrivetrainEfficiency::new, bike.efficiency)?,
-            load: given(self.carried_load_factor, LoadFactor::new, bike.load)?,
-            ..bike
-        })
-    }
-}
-
-impl GroundInput {
-    fn ground(&self, tyre: MountedWidth) -> Result<Ground, JsError> {
-        let surface = self.surface.as_deref().map_or(Ok(Surface::FirmGrass), surface)?;
-        let typical = surface.ground_under(tyre);
-        Ok(Ground {
-            width: if self.crr.is_some() { WidthFactor::NONE } else { typical.width },
-            rolling: given(self.crr, RollingCoefficient::new, typical.rolling)?,
-            foot: given(self.foot_factor, FootFactor::new, typical.foot)?,
-            slope_share: given(self.slope_share, SlopeShare::new, typical.slope_share)?,
-            friction: given(self.friction_mu, Friction::new, typical.friction)?,
-        })
-    }
-}
-
-impl AirInput {
-    pub(crate) fn air(&self) -> Result<Air, JsError> {
-        Ok(Air {
-            drag_area: given(self.cda_m2, DragArea::new, Air::STILL.drag_area)?,
-            density: given(self.density_kg_m3, AirDensity::new, Air::STILL.density)?,
-            foot_drag: given(self.foot_drag_per_kg, FootDrag::new, Air::STILL.foot_drag)?,
-            ..Air::STILL
-        })
-    }
-}
-
-impl LimitsInput {
-    pub(crate) fn limits(&self, rider: &Rider) -> RidingLimits {
-        let counts = |switch: &Option<bool>| switch.unwrap_or(true);
-        let all = RidingLimits::all(rider);
-        RidingLimits {
-            balance: all.balance.filter(|_| counts(&self.balance)),
-            grip: all.grip.filter(|_| counts(&self.grip)),
-            force: all.force.filter(|_| counts(&self.force)),
-        }
+        let (rider, peak) = (self.rider.rider()?, self.rider.peak()?);
+        let limits = self.limits.limits(&rider, peak);
+        RideOrRun::new(rider, self.bike.bike()?, self.air.air()?, limits).map_err(thrown)
     }
 }
 
@@ -562,34 +311,4 @@ impl From<&ClimbPlan> for RideOrRunRow {
             advice: None,
         }
     }
-}
-
-impl From<gear_math::rider::Reason> for ReasonName {
-    fn from(reason: gear_math::rider::Reason) -> Self {
-        match reason {
-            gear_math::rider::Reason::Gear => Self::Gear,
-            gear_math::rider::Reason::Force => Self::Force,
-            gear_math::rider::Reason::Balance => Self::Balance,
-            gear_math::rider::Reason::Grip => Self::Grip,
-            gear_math::rider::Reason::Energy => Self::Energy,
-        }
-    }
-}
-
-impl From<gear_math::rider::Verdict> for RideVerdict {
-    fn from(verdict: gear_math::rider::Verdict) -> Self {
-        match verdict {
-            gear_math::rider::Verdict::Ride => Self::Ride,
-            gear_math::rider::Verdict::Foot => Self::Foot,
-            gear_math::rider::Verdict::FootForced => Self::FootForced,
-            gear_math::rider::Verdict::TooClose => Self::TooClose,
-        }
-    }
-}
-
-/// A ground by its name.
-pub(crate) fn surface(name: &str) -> Result<Surface, JsError> {
-    let known = || Surface::ALL.map(Surface::name).join(", ");
-    Surface::named(name)
-        .ok_or_else(|| JsError::new(&format!("there is no ground “{name}”; there are {}", known())))
 }

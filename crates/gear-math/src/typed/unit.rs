@@ -1,6 +1,6 @@
 //! Numbers as they are typed, with a unit behind them or none.
 
-use crate::decimal::decimal;
+use crate::typed::decimal::decimal;
 
 /// A unit, what may be typed instead, and how many of it that is. Exact: SI Brochure, 9th edition (2019), and for inch, foot,
 /// mile and pound the agreement of 1959. “c” stands behind the width of a rim or tyre on its label.
@@ -30,7 +30,7 @@ const OTHERS: &[(&str, &str, f64)] = &[
 ///
 /// # Example
 /// ```
-/// use gear_math::decimal_in;
+/// use gear_math::typed::decimal_in;
 /// assert_eq!(decimal_in("728", "mm"), Some(728.0));
 /// assert_eq!(decimal_in("72.8 cm", "mm"), Some(728.0));
 /// assert_eq!(decimal_in("100 lb", "kg"), Some(45.359_237));
@@ -59,7 +59,7 @@ fn worth(unit: &str, other: &str) -> Option<f64> {
 ///
 /// # Example
 /// ```
-/// use gear_math::slope_percent;
+/// use gear_math::typed::slope_percent;
 /// assert_eq!(slope_percent("12 %"), Some(12.0));
 /// assert_eq!(slope_percent("1:8"), Some(12.5));
 /// assert_eq!(slope_percent("1 in 8"), Some(12.5));

@@ -1,8 +1,8 @@
 //! What a bare number may have meant that its limits refuse: another unit, or a decimal mark that was lost or misread.
 
-use crate::decimal::decimal;
 use crate::quantity::Limits;
-use crate::unit::decimal_in;
+use crate::typed::decimal::decimal;
+use crate::typed::unit::decimal_in;
 
 /// Units that people who think in them leave out, the likeliest first (estimate).
 const LEFT_OUT: [&str; 3] = ["cm", "in", "lb"];
@@ -17,7 +17,7 @@ const TO_A_TENTH: f64 = 20.0;
 ///
 /// # Example
 /// ```
-/// use gear_math::meant;
+/// use gear_math::typed::meant;
 /// use gear_math::position::SaddleHeight;
 /// assert_eq!(meant("72.8", &SaddleHeight::LIMITS), Some(728.0));
 /// assert_eq!(meant("28,7", &SaddleHeight::LIMITS), Some(729.0));

@@ -1,0 +1,37 @@
+//! Labels and help of the course, how it is ridden and what is searched.
+
+use crate::bench::field_words::{FieldWords, said};
+
+pub(crate) const COURSE: FieldWords = said("Course", "The first two are invented, to try things on");
+pub(crate) const SMOOTHING: FieldWords = said(
+    "Smoothing length",
+    "Hills this long keep half their height, longer ones more: evens out the noise of the recorder (estimate)",
+);
+pub(crate) const TRACK_GROUND: FieldWords =
+    said("Ground of the track", "A file does not know it; change it by stretches below");
+pub(crate) const TRACK_FROM: FieldWords =
+    said("Use the track from", "Of a GPX track: to leave out a warm-up; empty: from its start");
+pub(crate) const TRACK_TO: FieldWords = said("Use the track to", "Of a GPX track; empty: to its end");
+pub(crate) const SKETCH: FieldWords = said(
+    "Sketch",
+    "One stretch a line: length in m; gradient in %; ground; then, if need be, foot and the seconds an obstacle costs, corner and its km/h. A # begins a remark",
+);
+pub(crate) const PAINT: FieldWords = said(
+    "Changes on a stretch",
+    "Other ground, an obstacle or a corner over any course. From m; to m; then a ground, foot and the seconds an obstacle costs, or corner and its km/h. Such as 310; 355; deep mud",
+);
+pub(crate) const SHIFT_REAR: FieldWords = said("Drive lost in a rear shift", "Estimate");
+pub(crate) const SHIFT_FRONT: FieldWords = said("Drive lost in a front shift", "Estimate");
+pub(crate) const CADENCE_SPREAD: FieldWords =
+    said("Shift when cadence is off by", "Share of your usual cadence (estimate)");
+pub(crate) const BRAKING: FieldWords = said("Braking into bends", "On grass (estimate)");
+pub(crate) const SEARCH_SMALL: FieldWords = said("Smallest ring tried", "Of those that are made");
+pub(crate) const SEARCH_LARGE: FieldWords = said("Largest ring tried", "");
+pub(crate) const SEARCH_PAIRS: FieldWords =
+    said("Rings", "Pairs that are made, 8 to 16 teeth apart, as far as the front derailleur takes them");
+pub(crate) const SEARCH_SPROCKETS: FieldWords =
+    said("Sprockets", "As many as the bike has; further cassettes are tried whatever they have");
+pub(crate) const FRAME_RING: FieldWords =
+    said("Largest ring the frame clears", "Of A and B too; empty: not limited");
+pub(crate) const MORE_CASSETTES: FieldWords =
+    said("Further cassettes", "One a line, tried beside the usual ones");

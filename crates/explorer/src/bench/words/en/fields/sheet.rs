@@ -1,0 +1,5 @@
+//! Labels and help of the workshop sheet.
+
+use crate::bench::field_words::{FieldWords, said};
+
+pub(crate) const SHEET_FOR: FieldWords = said("Sheet for", "");

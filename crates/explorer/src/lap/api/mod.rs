@@ -1,0 +1,6 @@
+//! The JavaScript module’s questions about the lap.
+
+pub mod course;
+pub mod gpx;
+pub mod lap;
+pub mod search;

@@ -1,0 +1,84 @@
+//! Fields with their labels, their controls and room for a message.
+
+use crate::bench::field::{Field, Group, Kind, Spec};
+use crate::layout::picks::picks;
+use crate::layout::words::form as words;
+use maud::{Markup, html};
+
+/// The fields of a group that stand inside a section.
+pub(crate) fn section(group: Group) -> Markup {
+    html! { (claim(group)) @for field in group.fields() { (entry(field)) } }
+}
+
+/// Groups with their headings, and the finer settings folded away under them.
+pub(crate) fn with_finer(groups: &[(&str, Group)], finer: Group) -> Markup {
+    html! {
+        @for &(legend, group) in groups {
+            @if legend.is_empty() { div.measures { (section(group)) } }
+            @else { fieldset { legend { (legend) } div.measures { (section(group)) } } }
+        }
+        details { summary { (words::FINER) } div.measures { (section(finer)) } }
+    }
+}
+
+/// Room for the button that claims what the demo put in.
+fn claim(group: Group) -> Markup {
+    html! { @if let Some(place) = group.claim_place() { div.mine id=(place) {} } }
+}
+
+/// A group with its heading.
+pub(crate) fn fieldset(class: &str, legend: &str, group: Group) -> Markup {
+    html! {
+        fieldset class=(class) {
+            legend { (legend) }
+            (section(group))
+        }
+    }
+}
+
+fn entry(field: Field) -> Markup {
+    let spec = field.spec();
+    let class = match field {
+        Field::CassetteA | Field::CassetteB => "field wide",
+        _ if matches!(spec.kind, Kind::Lines(_)) => "field lines",
+        _ => "field",
+    };
+    html! {
+        div class=(class) {
+            label for=(spec.key) { (spec.label) }
+            span.entry {
+                (control(spec))
+                (picks(field))
+                @if !spec.unit.is_empty() && !matches!(spec.kind, Kind::Slider(..)) { span.unit { (spec.unit) } }
+            }
+            @if let Kind::Slider(..) = spec.kind { output id={ "value-" (spec.key) } for=(spec.key) {} }
+            div.says id={ "says-" (spec.key) } {}
+        }
+    }
+}
+
+fn control(spec: &Spec) -> Markup {
+    let (key, says) = (spec.key, format!("says-{}", spec.key));
+    match spec.kind {
+        Kind::Choice(choices) => html! {
+            select id=(key) data-field=(key) aria-describedby=(says) {
+                @for (value, label) in choices { option value=(value) selected[*value == spec.start] { (label) } }
+            }
+        },
+        Kind::Slider(min, max, step) => html! {
+            input id=(key) data-field=(key) type="range" min=(min) max=(max) step=(step) value=(spec.start);
+        },
+        Kind::Text => html! { (text_input(key, &says, "text", spec.start)) },
+        Kind::Lines(rows) => html! {
+            textarea id=(key) data-field=(key) rows=(rows) aria-describedby=(says) spellcheck="false" autocapitalize="off" { (spec.start) }
+        },
+        Kind::Number => html! { (text_input(key, &says, "decimal", spec.start)) },
+    }
+}
+
+fn text_input(key: &str, says: &str, mode: &str, start: &str) -> Markup {
+    html! {
+        input id=(key) data-field=(key) type="text" inputmode=(mode) value=(start) aria-describedby=(says)
+            spellcheck="false" autocapitalize="off";
+    }
+}

@@ -1,0 +1,4 @@
+//! What unfolds the rest of a form.
+
+/// Finer settings.
+pub(crate) const FINER: &str = "Finer settings";

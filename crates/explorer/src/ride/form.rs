@@ -1,0 +1,22 @@
+//! The form of the section.
+
+use crate::bench::field::Group;
+use crate::layout::form::{fieldset, section};
+use crate::ride::words::form as words;
+use maud::{Markup, html};
+
+/// What every rider knows, and the rest folded away.
+pub(crate) fn ride() -> Markup {
+    html! {
+        div.measures { (section(Group::Ride)) }
+        details {
+            summary { (words::FINER) }
+            div.measures {
+                (fieldset("shared", words::RIDER, Group::RideRider))
+                (fieldset("shared", words::GROUND, Group::RideGround))
+                (fieldset("shared", words::LIMITS, Group::RideLimits))
+                (fieldset("shared", words::EFFORT, Group::RideEffort))
+            }
+        }
+    }
+}

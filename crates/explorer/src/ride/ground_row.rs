@@ -1,0 +1,87 @@
+//! Every ground on every slope.
+
+use crate::ride::inputs::RideInputs;
+use crate::side::Side;
+use gear_math::rider::{Cell, Climb, LimitsHeld, Reason, Verdict, verdict_map};
+use gear_math::{Ground, RideOrRun, Surface};
+
+/// How many verdicts there are.
+const VERDICTS: u8 = 4;
+
+/// One ground of the map.
+#[derive(Debug)]
+pub struct GroundRow {
+    /// Which one; `None` for one with values of the rider's own.
+    pub surface: Option<Surface>,
+    /// Whether it is the ground that was asked about.
+    pub here: bool,
+    /// Stretches of one verdict for A and B, from the level up.
+    pub stretches: [Vec<Stretch>; 2],
+}
+
+/// Gradients of one verdict.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Stretch {
+    /// The flattest, per cent.
+    pub from: f64,
+    /// The flattest that is no longer part of it, per cent; 45 % at the end.
+    pub to: f64,
+    /// The verdict.
+    pub verdict: Verdict,
+    /// The first limit that forces it, where one does.
+    pub reason: Option<Reason>,
+}
+
+/// The grounds of the table, and the rider's own last.
+pub(crate) fn map(inputs: &RideInputs, gradients: &[Climb]) -> Vec<GroundRow> {
+    let slope_share = inputs.ground.slope_share;
+    let mut grounds: Vec<Ground> = Surface::ALL
+        .iter()
+        .map(|surface| Ground { slope_share, ..surface.ground_under(inputs.bike.tyre) })
+        .collect();
+    let mut surfaces: Vec<Option<Surface>> = Surface::ALL.iter().copied().map(Some).collect();
+    let mut here = inputs.surface as usize;
+    if inputs.own.any() {
+        here = grounds.len();
+        grounds.push(inputs.ground);
+        surfaces.push(None);
+    }
+    let maps = verdict_map(&inputs.questions, &grounds, gradients);
+    let cells = |side: Side, row: usize| {
+        let cells = &maps[side as usize][row * gradients.len()..][..gradients.len()];
+        stretches(cells, gradients, &inputs.questions[side as usize], &grounds[row])
+    };
+    let row = |(row, surface)| GroundRow {
+        surface,
+        here: row == here,
+        stretches: Side::BOTH.map(|side| cells(side, row)),
+    };
+    surfaces.into_iter().enumerate().map(row).collect()
+}
+
+fn stretches(cells: &[Cell], gradients: &[Climb], question: &RideOrRun, ground: &Ground) -> Vec<Stretch> {
+    let starting = |from: Climb, verdict: Verdict, limits: LimitsHeld| {
+        let from = from.percent();
+        Stretch { from, to: from, verdict, reason: limits.reasons().next() }
+    };
+    let Some(level) = cells.first() else { return Vec::new() };
+    let mut stretches = Vec::new();
+    let (mut last, mut before) = (starting(Climb::LEVEL, level.verdict, level.limits), Climb::LEVEL);
+    for (cell, &gradient) in cells.iter().zip(gradients) {
+        // Between two gradients of the grid there may be a verdict that holds at neither.
+        for _ in 0..VERDICTS {
+            if last.verdict == cell.verdict {
+                break;
+            }
+            before = question.verdict_end(ground, before, gradient);
+            last.to = before.percent();
+            stretches.push(last);
+            let answer = question.answer(ground, before);
+            last = starting(before, answer.verdict, answer.limits);
+        }
+        last.to = gradient.percent();
+        before = gradient;
+    }
+    stretches.push(last);
+    stretches
+}

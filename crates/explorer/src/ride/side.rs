@@ -1,0 +1,148 @@
+//! Riding against going on foot with one set-up.
+
+use crate::ride::inputs::RideInputs;
+use crate::ride::marks::marks;
+use crate::ride::other_gear::OtherGear;
+use crate::ride::spun_out::SpunOut;
+use crate::side::Side;
+use gear_math::rider::{
+    Advice, Answer, Ascent, Carry, Climb, ClimbLength, ClimbPlan, CriticalPower, Crossover, Flip, Mark,
+    MarkKind, OverGear, Reason, RunningWins, Slope, SlopeBand, TornadoBar, WheelInertia,
+};
+use gear_math::{Gear, RideOrRun};
+
+/// Slopes below this are called the level, per cent.
+pub(crate) const LEVEL: f64 = 0.5;
+
+/// What both set-ups are looked at with.
+pub(crate) struct Common<'r> {
+    /// Rider, climb and ground.
+    pub(crate) inputs: &'r RideInputs,
+    /// How far the picture of the climb goes.
+    pub(crate) far: ClimbLength,
+    /// The gradients that are answered.
+    pub(crate) gradients: &'r [Climb],
+    /// Where running this climb wins.
+    pub(crate) running: &'r RunningWins,
+}
+
+/// One set-up.
+#[derive(Debug)]
+pub struct RideSide {
+    /// Which one.
+    pub side: Side,
+    /// Its lowest gear.
+    pub lowest: Gear,
+    /// Where riding ends.
+    pub crossover: Crossover,
+    /// That gradient with all its doubts.
+    pub end: SlopeBand,
+    /// Everything to mark on the axis of gradients, from the flattest.
+    pub marks: Vec<Mark>,
+    /// The answer from the level to 45 %, every half per cent.
+    pub answers: Vec<Answer>,
+    /// The climb that was asked about.
+    pub plan: ClimbPlan,
+    /// The same slope as far as the picture goes.
+    pub far: ClimbPlan,
+    /// What it takes to keep riding all the same; `None` where the power is one of seconds, which leaves nothing in
+    /// reserve, or above the peak power.
+    pub over_gear: Option<OverGear>,
+    /// How far speed carries up it.
+    pub carry: Carry,
+    /// What there is to do about it.
+    pub ascent: Ascent,
+    /// Where the legs cannot spin fast enough, and running is no longer surely slower for that.
+    pub spun_out: Option<SpunOut>,
+    /// What another lowest gear would do.
+    pub others: Vec<OtherGear>,
+}
+
+impl RideSide {
+    /// Works it out, with its lowest gear and what moves the end of riding.
+    pub(crate) fn new(side: Side, lowest: Gear, common: &Common<'_>, bars: &[TornadoBar]) -> Self {
+        let &Common { inputs, far, gradients, running } = common;
+        let question = &inputs.questions[side as usize];
+        let (ground, climb) = (&inputs.ground, inputs.climb);
+        let over_gear = over_gear(question, inputs);
+        let plan = question.climb(ground, climb, inputs.length, inputs.lost);
+        let carry = question.carry(ground, climb, inputs.entry, WheelInertia::USUAL);
+        let crossover = question.crossover(ground);
+        let answers = question.answers(ground, gradients);
+        Self {
+            side,
+            lowest,
+            end: SlopeBand::of(crossover.flip.map(|flip| flip.gradient), bars),
+            marks: marks(&crossover, running, |slope| question.answer(ground, slope).ride),
+            crossover,
+            spun_out: SpunOut::of(question, inputs, &answers, running),
+            answers,
+            ascent: plan.ascent(&carry, over_gear.as_ref()),
+            plan,
+            far: question.climb(ground, climb, far, inputs.lost),
+            over_gear,
+            carry,
+            others: OtherGear::beside(lowest, question, inputs),
+        }
+    }
+
+    /// Where riding ends.
+    #[must_use]
+    pub const fn flip(&self) -> Option<Flip> {
+        self.crossover.flip
+    }
+
+    /// Why it ends.
+    #[must_use]
+    pub fn reason(&self) -> Option<Reason> {
+        self.flip().map(|flip| flip.reason)
+    }
+
+    /// What it takes to keep riding this climb, where more power would do.
+    #[must_use]
+    pub fn forcing(&self) -> Option<&OverGear> {
+        self.over_gear.as_ref().filter(|_| self.plan.is_forceable())
+    }
+
+    /// The slope from which the lowest gear, or the legs in it, put the rider on foot, per cent.
+    #[must_use]
+    pub fn geared_to(&self) -> Option<f64> {
+        let end = self.flip().filter(|end| matches!(end.reason, Reason::Gear | Reason::Force))?;
+        Some(end.gradient.percent())
+    }
+
+    /// The slope from which a limit puts the rider on foot, before running wins, per cent.
+    #[must_use]
+    pub fn limited_to(&self) -> Option<f64> {
+        let end = self.flip().filter(|end| end.reason != Reason::Energy)?;
+        Some(end.gradient.percent())
+    }
+
+    /// Whether riding is lost on the level already.
+    #[must_use]
+    pub fn fails_on_the_level(&self) -> bool {
+        self.flip().is_some_and(|end| end.gradient.percent() < LEVEL)
+    }
+
+    /// Whether the climb is done on the bike.
+    #[must_use]
+    pub fn stays_on(&self) -> bool {
+        matches!(self.ascent.advice, Advice::Ride | Advice::Force | Advice::TooClose)
+    }
+
+    /// The first limit that a lower gear would not move.
+    #[must_use]
+    pub fn next_limit(&self) -> Option<(Reason, Slope)> {
+        self.marks.iter().find_map(|mark| match mark.kind {
+            MarkKind::Ends(reason @ (Reason::Balance | Reason::Grip)) => Some((reason, mark.gradient)),
+            _ => None,
+        })
+    }
+}
+
+/// What it takes to keep riding the climb.
+fn over_gear(question: &RideOrRun, inputs: &RideInputs) -> Option<OverGear> {
+    let effort = CriticalPower::new(inputs.rider.power, inputs.reserve, inputs.peak).ok();
+    let effort = effort.filter(|_| inputs.power_lasts())?;
+    Some(question.over_gear(&inputs.ground, inputs.climb, &effort, inputs.share))
+}
