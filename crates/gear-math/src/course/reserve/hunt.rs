@@ -28,42 +28,46 @@ impl Tried {
 
 /// The hunt for the price at which a lap takes its budget. What it takes falls as the price rises, with jumps where getting off
 /// begins to pay.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone)]
 pub(super) struct Hunt {
-    /// The laps nearest to the budget above and below.
-    over: Option<Tried>,
-    under: Option<Tried>,
+    laps: Vec<Tried>,
     highest: f64,
+    /// How far from the budget a lap may stay, J.
+    near: f64,
+    /// What is sustained over a lap, J.
+    scale: f64,
 }
 
 impl Hunt {
-    pub(super) fn new(highest: f64) -> Self {
-        Self { over: None, under: None, highest }
+    pub(super) fn new(highest: f64, near: f64, scale: f64) -> Self {
+        Self { laps: Vec::new(), highest, near, scale }
     }
 
-    /// Takes a lap, on which `scale` joules are sustained, and says which price to try next; none where it would be the same, or
-    /// where nothing lies between the laps on both sides.
+    /// Takes a lap and says which price to try next; none where a lap is known to be as good at it. A lap that is poorer at its
+    /// own price than one before it was looked for from values that had not settled, so that the search goes on from them.
+    pub(super) fn next(&mut self, lap: Tried) -> Option<f64> {
+        let gain = self.cost(lap.price) - lap.cost(lap.price);
+        self.laps.push(lap);
+        let usual = lap.price * (USUAL_SLOPE * lap.beyond / self.scale).clamp(-FURTHEST, FURTHEST).exp();
+        let price = self.even().unwrap_or(usual).min(self.highest);
+        let same = (price / lap.price - 1.0).abs() <= SAME_PRICE || lap.beyond.abs() < self.near;
+        let settled = if gain < 0.0 { gain > -SAME_S } else { same || gain < SAME_S };
+        (!settled).then_some(price)
+    }
+
+    /// What the best lap costs at a price, s.
+    pub(super) fn cost(&self, price: f64) -> f64 {
+        self.laps.iter().map(|lap| lap.cost(price)).fold(f64::INFINITY, f64::min)
+    }
+
+    /// The price at which the best lap costs most: there one that takes too much and one that takes too little cost the same.
     ///
     /// # Formula
-    /// λ = −ΔT/ΔN between a lap that takes too much and one that takes too little: at that price both cost the same, which at a
-    /// jump is the price of the jump itself.
-    pub(super) fn next(&mut self, lap: Tried, scale: f64) -> Option<f64> {
-        let both = self.over.zip(self.under);
-        let settled = both.is_some_and(|(over, _)| over.cost(lap.price) - lap.cost(lap.price) < SAME_S);
-        if lap.beyond > 0.0 {
-            self.over = Some(lap);
-        } else {
-            self.under = Some(lap);
-        }
-        let usual = lap.price * (USUAL_SLOPE * lap.beyond / scale).clamp(-FURTHEST, FURTHEST).exp();
-        let price = self.even().unwrap_or(usual).min(self.highest);
-        (!settled && (price / lap.price - 1.0).abs() > SAME_PRICE).then_some(price)
-    }
-
-    /// The price at which the laps on both sides cost the same.
+    /// λ = −ΔT/ΔN between the two, which at a jump is the price of the jump itself.
     pub(super) fn even(&self) -> Option<f64> {
-        let (over, under) = self.over.zip(self.under)?;
-        let price = (under.time - over.time) / (over.beyond - under.beyond);
-        Some(price.clamp(over.price.min(under.price), over.price.max(under.price)))
+        let (over, under): (Vec<Tried>, Vec<Tried>) = self.laps.iter().partition(|lap| lap.beyond > 0.0);
+        let between = |over: &Tried, under: &Tried| (under.time - over.time) / (over.beyond - under.beyond);
+        let prices = over.iter().flat_map(|over| under.iter().map(move |under| between(over, under)));
+        prices.filter(|price| *price > 0.0).max_by(|a, b| self.cost(*a).total_cmp(&self.cost(*b)))
     }
 }

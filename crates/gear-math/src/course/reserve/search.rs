@@ -80,17 +80,13 @@ impl<'a> Search<'a> {
 
     /// Tries prices, each from what the last one found.
     fn hunted(&self, field: &mut Field, first: f64, begin: State, most: usize) -> Ridden {
-        let sustained = self.setup.account.sustainable_w();
-        let mut hunt = Hunt::new(HIGHEST / self.setup.account.repaid_w());
         let mut laps = vec![self.lap(field, first, begin)];
-        for _ in 1..most {
-            let Some(last) = laps.last() else { break };
-            let (tried, scale) = (self.tried(last), sustained * last.time());
-            let next = hunt.next(tried, scale);
-            let near = tried.beyond.abs() < self.fineness.near * scale;
-            let Some(price) = next.filter(|_| !near) else { break };
-            let lap = self.lap(field, price, last.end);
-            laps.push(lap);
+        let scale = self.setup.account.sustainable_w() * laps[0].time();
+        let mut hunt = Hunt::new(HIGHEST / self.setup.account.repaid_w(), self.fineness.near * scale, scale);
+        while let Some(last) = laps.last() {
+            let (next, begin) = (hunt.next(self.tried(last)), last.end);
+            let Some(price) = next.filter(|_| laps.len() < most) else { break };
+            laps.push(self.lap(field, price, begin));
         }
         self.nearest(laps, &hunt)
     }
@@ -99,9 +95,8 @@ impl<'a> Search<'a> {
     fn nearest(&self, laps: Vec<Ridden>, hunt: &Hunt) -> Ridden {
         let last = laps.last().map_or(0.0, |lap| lap.price);
         let price = hunt.even().unwrap_or(last);
-        let costs: Vec<f64> = laps.iter().map(|lap| self.tried(lap).cost(price)).collect();
-        let least = costs.iter().copied().fold(f64::INFINITY, f64::min) + TIE_S;
-        let among = laps.into_iter().zip(costs).filter(|(_, cost)| *cost <= least).map(|(lap, _)| lap);
+        let least = hunt.cost(price) + TIE_S;
+        let among = laps.into_iter().filter(|lap| self.tried(lap).cost(price) <= least);
         let beyond = |lap: &Ridden| self.tried(lap).beyond.abs();
         let nearest = among.min_by(|a, b| beyond(a).total_cmp(&beyond(b)));
         nearest.map_or(Ridden::NONE, |lap| Ridden { price, ..lap })
