@@ -80,12 +80,23 @@ impl<'a> Pass<'a> {
     /// On foot over the step, or getting on before it.
     fn go_on_foot(&self, field: &mut Field, at: usize) {
         let on_foot = self.planner.foot_cost(at) + field.foot[at + 1];
-        let riding = self.planner.set_off(at).map(|speed| {
-            let speeds = field.speeds(at);
-            let lines = self.riding.chunks(field.nodes).map(|values| Line { speeds, values });
-            self.planner.rule.way.on + lines.map(|line| line.value(speed, 0)).fold(NEVER, f64::min)
-        });
+        let riding =
+            self.planner.set_off(at).map(|speed| self.planner.rule.way.on + self.set_off(field, at, speed));
         field.foot[at] = riding.map_or(on_foot, |riding| riding.min(on_foot));
+    }
+
+    /// Cost of riding on from the speed of setting off itself: the nodes on both sides may be bound by balance where it is not,
+    /// or the other way about.
+    fn set_off(&self, field: &Field, at: usize, speed: f64) -> f64 {
+        let (planner, node) = (self.planner, field.line(at, 0).piece(speed, 0));
+        let entry = Entry::new(planner.rule.way, &planner.rule.way.cells[at], speed, field.range(at + 1));
+        let cranks = planner.cranks_at(speed);
+        let pedalled = (0..field.gears).filter(|gear| planner.is_pedalled(*gear, cranks));
+        let costs = pedalled.map(|gear| {
+            let (line, power) = (field.line(at + 1, gear), self.powers[gear * field.nodes + node]);
+            planner.rule.best(&entry, planner.gear(gear), line, node, power).cost
+        });
+        costs.fold(NEVER, lesser)
     }
 
     /// Riding on in the same gear, or in another after a shift.

@@ -105,7 +105,7 @@ impl Planner<'_> {
         let (node, usual) = (field.nodes / 2, self.rule.account.sustainable_w());
         let (chosen, line) = (self.gear(gear), field.line(at + 1, gear));
         let choice = if self.is_pedalled(gear, self.cranks_at(entry)) {
-            self.rule.best(&step, chosen, line, node, usual)
+            self.rule.surely(&step, chosen, line, node, usual)
         } else {
             self.rule.idle(&step, chosen, line, node)
         };

@@ -74,6 +74,27 @@ impl Rule<'_> {
         self.or_falling(coasted, entry, gear, next, piece)
     }
 
+    /// The same, looked for from the best of all nodes as well: from one power alone it may be the best of its surroundings only.
+    pub(super) fn surely(
+        &self,
+        entry: &Entry<'_>,
+        gear: In,
+        next: Line<'_>,
+        node: usize,
+        power: f64,
+    ) -> Choice {
+        let found = self.best(entry, gear, next, node, power);
+        let within = |node: &usize| (entry.low..=entry.high).contains(&next.speeds[*node]);
+        let at_node = |node| (node, self.judged(entry, gear, next, node, next.speeds[node]));
+        let nodes = (0..next.speeds.len()).filter(within).map(at_node);
+        match nodes.min_by(|a, b| a.1.cost.total_cmp(&b.1.cost)) {
+            Some((node, other)) if other.cost < found.cost => {
+                self.best(entry, gear, next, node, other.power).or(other)
+            }
+            _ => found,
+        }
+    }
+
     /// The best way without drive.
     #[inline]
     pub(super) fn idle(&self, entry: &Entry<'_>, gear: In, next: Line<'_>, node: usize) -> Choice {
