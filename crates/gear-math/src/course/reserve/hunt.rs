@@ -63,11 +63,15 @@ impl Hunt {
     /// The price at which the best lap costs most: there one that takes too much and one that takes too little cost the same.
     ///
     /// # Formula
-    /// λ = −ΔT/ΔN between the two, which at a jump is the price of the jump itself.
+    /// λ = −ΔT/ΔN between the two, which at a jump is the price of the jump itself; it lies between the prices at which they were
+    /// found, or one of them is not the best there is.
     pub(super) fn even(&self) -> Option<f64> {
         let (over, under): (Vec<Tried>, Vec<Tried>) = self.laps.iter().partition(|lap| lap.beyond > 0.0);
-        let between = |over: &Tried, under: &Tried| (under.time - over.time) / (over.beyond - under.beyond);
+        let between = |over: &Tried, under: &Tried| {
+            let price = (under.time - over.time) / (over.beyond - under.beyond);
+            price.clamp(over.price.min(under.price), over.price.max(under.price))
+        };
         let prices = over.iter().flat_map(|over| under.iter().map(move |under| between(over, under)));
-        prices.filter(|price| *price > 0.0).max_by(|a, b| self.cost(*a).total_cmp(&self.cost(*b)))
+        prices.max_by(|a, b| self.cost(*a).total_cmp(&self.cost(*b)))
     }
 }
