@@ -1,6 +1,6 @@
 //! Why a course is not taken.
 
-use crate::lap::file_fault::FileFault;
+use crate::lap::from_scripts::FileFault;
 use gear_math::Course;
 use gear_math::course::{CourseError, GpxError, SketchError};
 

@@ -1,7 +1,6 @@
 //! What the browser has to tell of files, kept courses and a search, which are in its hands.
 
-use crate::lap::course_note::CourseNote;
-use crate::lap::search_note::SearchNote;
+use crate::lap::from_scripts::{CourseNote, SearchNote};
 use crate::lap::words::notes as words;
 
 impl CourseNote {

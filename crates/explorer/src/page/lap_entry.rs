@@ -1,11 +1,9 @@
 //! The entry points of the lap's section and of its workers, for `www`.
 
-use crate::lap::course_note::CourseNote;
-use crate::lap::file_fault::FileFault;
 use crate::lap::found::{ROW, row};
+use crate::lap::from_scripts::{CourseNote, FileFault, SearchNote};
 use crate::lap::notes;
 use crate::lap::search::Hunt;
-use crate::lap::search_note::SearchNote;
 use crate::page::desk::Desk;
 use crate::page::entry::{answer, at_desk};
 use gear_math::course::TimeBand;

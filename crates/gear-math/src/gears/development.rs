@@ -51,6 +51,6 @@ impl GearInches {
     /// Distance covered in one turn of the crank: π × gear inches.
     #[must_use]
     pub fn development(self) -> Development {
-        Development::new(self.inches() * Development::METRES_PER_INCH * PI)
+        Development::new(self.inches() * Development::METRES_PER_GEAR_INCH)
     }
 }

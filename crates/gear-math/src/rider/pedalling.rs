@@ -45,7 +45,7 @@ impl PeakPower {
     /// is more, so that half of it lasts at the same cadence however strong the rider is. Estimate.
     #[must_use]
     pub const fn estimated(power: Power, body: BodyMass) -> Self {
-        Self::nearest((Self::OVER_POWER * power.watts()).max(Self::PER_KG * body.kg()))
+        Self::nearest((Self::OVER_POWER * power.watts()).max(Self::of_body(body).watts()))
     }
 }
 

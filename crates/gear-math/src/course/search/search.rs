@@ -127,8 +127,8 @@ pub struct Search {
 }
 
 impl Search {
-    /// Steps of its laps, in metres. Estimate, because steps half as long take twice the time.
-    pub const STEP_M: f64 = 1.0;
+    /// Steps of its laps. Estimate, because steps half as long take twice the time.
+    pub const STEP: Step = Step::known(1.0);
 
     /// Takes the course, the rider and bike whose gears are to be replaced, the derailleur for its spare capacity,
     /// and the set-ups.
@@ -141,7 +141,7 @@ impl Search {
         derailleur: Derailleur,
         set_ups: Vec<Drivetrain>,
     ) -> Result<Self, PowerBelowStanding> {
-        let terrain = Terrain::new(course, setup, Step::known(Search::STEP_M), &Moved::NOT)?;
+        let terrain = Terrain::new(course, setup, Search::STEP, &Moved::NOT)?;
         let set_ups = set_ups.into_iter().map(|drivetrain| (drivetrain, GearSet::NONE)).collect();
         Ok(Self { setup: *setup, derailleur, set_ups, done: 0, terrain })
     }
@@ -241,7 +241,7 @@ impl Finals {
     /// [`PowerBelowStanding`] when the power leaves nothing to move on foot with.
     pub fn new(course: &Course, setup: &LapSetup) -> Result<Self, PowerBelowStanding> {
         let all = core::iter::once(&Moved::NOT).chain(&Moved::EACH);
-        let terrains = all.map(|moved| Terrain::new(course, setup, Step::known(Search::STEP_M), moved));
+        let terrains = all.map(|moved| Terrain::new(course, setup, Search::STEP, moved));
         Ok(Self { setup: *setup, terrains: terrains.collect::<Result<_, _>>()? })
     }
 
@@ -393,8 +393,7 @@ mod tests {
         let mut times = Vec::new();
         for found in search.advance(8) {
             let bike = Bike { drivetrain: found.drivetrain, ..setup.bike };
-            let lap = crate::Lap::in_steps(&course, &LapSetup { bike, ..setup }, Step::known(Search::STEP_M))
-                .unwrap();
+            let lap = crate::Lap::in_steps(&course, &LapSetup { bike, ..setup }, Search::STEP).unwrap();
             let finalist = finals.ride(&found.drivetrain, GearSet::NONE);
             assert!((found.time_s - lap.time_s).abs() < 1e-9 && (finalist.time_s - lap.time_s).abs() < 1e-9);
             assert!((found.lowest_development_m - bike.lowest_development().m()).abs() < 1e-12);

@@ -35,7 +35,7 @@ pub(crate) const HEADS: [&str; 8] = [
 
 /// How the order came about.
 pub(crate) fn order() -> String {
-    let step = with_unit(Search::STEP_M, 0, "m");
+    let step = with_unit(Search::STEP.m(), 0, "m");
     format!(
         "Put in order by time and what the rest is worth, for rider, course and derailleur as they were when the search began. Times are in steps of {step}: they may be a second or so off those above."
     )

@@ -1,8 +1,6 @@
 //! Files, kept courses and a search, while they are in the browser's hands.
 
-use crate::lap::course_note::CourseNote;
-use crate::lap::file_fault::FileFault;
-use crate::lap::search_note::SearchNote;
+use crate::lap::from_scripts::{CourseNote, FileFault, SearchNote};
 use gear_math::course::GpxError;
 
 const NO_COURSE: &str = "There is no course to ride yet: first choose the file of one that can be used.";
