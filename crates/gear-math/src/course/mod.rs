@@ -37,7 +37,8 @@ pub use quantity::{
     StretchLength, TrackPlace,
 };
 pub use reserve::fineness::Fineness;
-pub use reserve::lap::{ReserveLap, ReservePoint};
+pub use reserve::plan::ReservePlan;
+pub use reserve::reserve_use::{ReservePoint, ReserveUse};
 pub use reserve::setup::{GroundFactors, ReserveSetup};
 pub use search::ranking::{Ranked, Weighting, front, ranked};
 pub use search::search::{Candidate, Finalist, Finals, Misfit, Search, SearchSpace};

@@ -1,42 +1,74 @@
 //! What came of a lap, from its moments.
 
 use crate::course::course::Course;
-use crate::course::lap::lap::{EnergyBook, GearUse, PlanPart, WhyOnFoot};
+use crate::course::lap::lap::{GearUse, Lap, PlanPart, TracePoint, WhyOnFoot};
 use crate::course::lap::modes::Mode;
 use crate::course::reserve::cell::Cell;
 use crate::course::reserve::entry::Entry;
 use crate::course::reserve::fineness::Fineness;
-use crate::course::reserve::lap::{ReserveLap, ReservePoint};
 use crate::course::reserve::moment::{Moment, Ridden};
+use crate::course::reserve::reserve_use::{ReservePoint, ReserveUse};
 use crate::course::reserve::search::Search;
 use crate::course::reserve::setup::ReserveSetup;
 use crate::gears::Gear;
 use crate::order::ascending;
 
-impl ReserveLap {
-    /// The quickest lap, as finely looked for as asked.
+impl Lap {
+    /// The quickest lap of many that a rider can make of a budget of effort: when to spend, when to rest, which gear, and where to go
+    /// on foot.
+    ///
+    /// # Formula
+    /// T + λ N least over power, brakes, gear and feet, with N = ∫ h dt the [charge](crate::rider::EffortAccount::charge) of the lap
+    /// and one price λ of a charged joule, at which N = B. Where N jumps because getting off begins to pay, the nearer side is kept.
+    /// One price for a whole lap leaves the order of efforts aside; it is good while a lap moves the reserve by less than a third.
+    /// Solved from the line backwards over place, speed and gear; the time is that of the lap ridden forward by what was found.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::{Bike, Circumference, Course, Drivetrain, Lap, LapSetup, Power, Rider};
+    /// use gear_math::course::{Fineness, ReserveSetup};
+    /// use gear_math::rider::{Air, BikeMass, BodyMass, CriticalPower, EffortAccount, EffortBudget, KitMass, PeakPower, WorkReserve};
+    /// let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
+    /// let drivetrain = Drivetrain { chainset: "40".parse()?, cassette: "11-13-15-17-20-23-27-32".parse()? };
+    /// let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2100.0)?);
+    /// let effort = CriticalPower::new(rider.power, WorkReserve::USUAL, PeakPower::of_body(rider.body))?;
+    /// let for_ever = ReserveSetup::new(LapSetup::new(rider, bike, Air::STILL), EffortAccount::new(effort));
+    ///
+    /// let course: Course = "150; 0; firm grass\n40; 12; firm grass\n60; -8; firm grass".parse()?;
+    /// let lap = |setup| Lap::on_reserve(&course, setup, Fineness::QUICK);
+    /// let steady = lap(&for_ever);
+    /// let spent = lap(&ReserveSetup { budget: EffortBudget::new(1500.0)?, ..for_ever });
+    /// let used = |lap: &Lap| lap.reserve.clone().expect("a lap on a reserve");
+    /// assert!(used(&steady).highest_power_w > 250.0, "the bank is forced and paid back on the way down");
+    /// assert!(spent.time_s < steady.time_s && used(&spent).price_s_per_j < used(&steady).price_s_per_j);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     #[must_use]
-    pub fn of(course: &Course, setup: &ReserveSetup, fineness: Fineness) -> Self {
+    pub fn on_reserve(course: &Course, setup: &ReserveSetup, fineness: Fineness) -> Self {
         let search = Search::new(course, setup, fineness);
         Book::of(&search, &search.quickest())
     }
 }
 
 /// Adds up a lap moment by moment.
-struct Book<'a> {
+pub(super) struct Book<'a> {
     search: &'a Search<'a>,
-    price: f64,
-    lap: ReserveLap,
+    lap: Lap,
+    reserve: ReserveUse,
     uses: Vec<GearUse>,
     at: f64,
     /// Why the last part is gone on foot, with the way for which that holds, m.
     reasons: Vec<(WhyOnFoot, f64)>,
     /// Time of getting on at the line, s.
     on_at_line: f64,
+    /// What halving the steps would add, s.
+    halved: f64,
+    /// The slowest crank of the rider's window, rpm.
+    slow_crank: f64,
 }
 
 impl<'a> Book<'a> {
-    fn of(search: &'a Search<'a>, ridden: &Ridden) -> ReserveLap {
+    pub(super) fn of(search: &'a Search<'a>, ridden: &Ridden) -> Lap {
         let mut book = Self::begun(search, ridden);
         for (cell, moment) in search.way.cells.iter().zip(&ridden.moments) {
             book.take(cell, moment);
@@ -46,40 +78,34 @@ impl<'a> Book<'a> {
 
     fn begun(search: &'a Search<'a>, ridden: &Ridden) -> Self {
         let unused = |gear: &Gear| GearUse { gear: *gear, time_s: 0.0, distance_m: 0.0 };
-        let uses = search.gearing.gears.iter().map(unused).collect();
-        let lap = ReserveLap {
-            time_s: 0.0,
-            ridden_s: 0.0,
-            charged_j: 0.0,
-            repaid_j: 0.0,
-            above_j: 0.0,
-            price_s_per_j: ridden.price,
-            highest_power_w: 0.0,
-            coasting_s: 0.0,
-            plan: Vec::new(),
-            gears: Vec::new(),
-            shifts_rear: 0,
-            shifts_front: 0,
-            energy: EnergyBook::default(),
-            step_m: search.way.cells.iter().fold(0.0, |most: f64, cell| most.max(cell.length)),
-            step_error_s: 0.0,
-            trace: Vec::with_capacity(ridden.moments.len()),
-        };
-        Self { search, price: ridden.price, lap, uses, at: 0.0, reasons: Vec::new(), on_at_line: 0.0 }
+        let (steps, shifting) = (ridden.moments.len(), &search.setup.lap.shifting);
+        Self {
+            search,
+            lap: Lap::begun(steps),
+            reserve: ReserveUse::begun(ridden.price, steps),
+            uses: search.gearing.gears.iter().map(unused).collect(),
+            at: 0.0,
+            reasons: Vec::new(),
+            on_at_line: 0.0,
+            halved: 0.0,
+            slow_crank: shifting.preferred.rpm() * (1.0 - shifting.window.share()),
+        }
     }
 
-    fn ended(mut self, ridden: &Ridden) -> ReserveLap {
+    fn ended(mut self, ridden: &Ridden) -> Lap {
         if let Some(part) = self.lap.plan.last_mut() {
             part.time_s += self.on_at_line;
         }
         self.uses.retain(|used| used.distance_m > 0.0);
-        let wheel = self.search.setup.lap.bike.wheel;
-        ascending(&mut self.uses, |used| used.gear.development(wheel).m());
-        let beyond = ridden.net_charge() - self.search.setup.budget.j();
-        ReserveLap {
-            time_s: self.lap.ridden_s + ridden.unclosed + ridden.price * beyond,
-            step_error_s: self.lap.step_error_s.abs(),
+        let (way, setup) = (&self.search.way, self.search.setup);
+        ascending(&mut self.uses, |used| used.gear.development(setup.lap.bike.wheel).m());
+        let beyond = ridden.net_charge() - setup.budget.j();
+        Lap {
+            time_s: self.reserve.ridden_s + ridden.unclosed + ridden.price * beyond,
+            step_m: way.cells.iter().fold(0.0, |most: f64, cell| most.max(cell.length)),
+            step_error_s: Some(self.halved.abs()),
             gears: self.uses,
+            reserve: Some(self.reserve),
             ..self.lap
         }
     }
@@ -87,7 +113,7 @@ impl<'a> Book<'a> {
     fn take(&mut self, cell: &Cell, moment: &Moment) {
         let from = self.at;
         self.at += cell.length;
-        self.lap.ridden_s += moment.time();
+        self.reserve.ridden_s += moment.time();
         self.charge(moment);
         self.part(cell, moment, from);
         if let Some(gear) = moment.gear {
@@ -99,10 +125,10 @@ impl<'a> Book<'a> {
 
     fn charge(&mut self, moment: &Moment) {
         let (joules, power) = (moment.charge * moment.charged, moment.power);
-        self.lap.charged_j += joules.max(0.0);
-        self.lap.repaid_j -= joules.min(0.0);
+        self.reserve.charged_j += joules.max(0.0);
+        self.reserve.repaid_j -= joules.min(0.0);
         let above = power - self.search.setup.account.sustainable_w();
-        self.lap.above_j += above.max(0.0) * moment.charged;
+        self.reserve.above_j += above.max(0.0) * moment.charged;
     }
 
     /// Getting on belongs to the part on foot before it, at the line to the last one.
@@ -150,9 +176,10 @@ impl<'a> Book<'a> {
         let used = &mut self.uses[gear];
         used.time_s += moment.charged;
         used.distance_m += cell.length;
-        self.lap.highest_power_w = self.lap.highest_power_w.max(moment.power);
-        self.lap.coasting_s += if moment.power > 0.0 { 0.0 } else { moment.charged };
-        self.lap.step_error_s += self.halved(cell, moment);
+        self.reserve.highest_power_w = self.reserve.highest_power_w.max(moment.power);
+        self.reserve.coasting_s += if moment.power > 0.0 { 0.0 } else { moment.charged };
+        self.halved += self.halved(cell, moment);
+        self.turn(cell, moment, gear);
         self.spend(cell, moment);
     }
 
@@ -191,21 +218,30 @@ impl<'a> Book<'a> {
         let (middle, first) = step(moment.entry);
         let (end, second) = step(middle);
         let joules = 0.5 * way.mass * (moment.exit * moment.exit - end * end);
-        first + second - moment.charged + self.price / way.efficiency * joules
+        first + second - moment.charged + self.reserve.price_s_per_j / way.efficiency * joules
+    }
+
+    /// Where the rider pedals: the slowest crank, and how long it turned slower than the window.
+    fn turn(&mut self, cell: &Cell, moment: &Moment, gear: usize) {
+        if moment.power > 0.0 {
+            let rpm = self.search.gearing.rpm[gear] * cell.length / moment.charged;
+            let lowest = &mut self.lap.lowest_cadence_rpm;
+            *lowest = Some(lowest.map_or(rpm, |least| least.min(rpm)));
+            self.lap.below_window_s += if rpm < self.slow_crank { moment.charged } else { 0.0 };
+        }
     }
 
     fn trace(&mut self, moment: &Moment) {
-        let mean = 0.5 * (moment.entry + moment.exit);
         let gearing = &self.search.gearing;
-        self.lap.trace.push(ReservePoint {
+        self.lap.trace.push(TracePoint {
             at_m: self.at,
-            time_s: self.lap.ridden_s,
+            time_s: self.reserve.ridden_s,
             speed_m_per_s: moment.exit,
             mode: moment.gear.map_or(Mode::Foot, |_| Mode::Ride),
-            power_w: moment.power,
             gear: moment.gear.map(|gear| gearing.gears[gear]),
-            cadence_rpm: moment.gear.map(|gear| gearing.rpm[gear] * mean),
-            spent_j: self.lap.charged_j - self.lap.repaid_j,
+            cadence_rpm: moment.gear.map(|gear| gearing.rpm[gear] * moment.exit),
         });
+        let spent_j = self.reserve.net_j();
+        self.reserve.trace.push(ReservePoint { power_w: moment.power, spent_j });
     }
 }

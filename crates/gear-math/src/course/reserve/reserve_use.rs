@@ -1,0 +1,69 @@
+//! What a lap makes of a reserve.
+
+/// What a lap takes from the rider's reserve, and what it leaves there.
+///
+/// Made by [`Lap::on_reserve`](crate::Lap::on_reserve).
+#[derive(Debug, Clone, PartialEq)]
+pub struct ReserveUse {
+    /// Time of the lap as ridden, in seconds: that of the lap without the price of what it took beyond the budget or left of it.
+    pub ridden_s: f64,
+    /// What it takes from the reserve above the sustainable power, in joules.
+    pub charged_j: f64,
+    /// What it repays below, in joules.
+    pub repaid_j: f64,
+    /// Work above the sustainable power, at the crank and as much on foot, in joules.
+    pub above_j: f64,
+    /// What one more joule would gain, in seconds.
+    pub price_s_per_j: f64,
+    /// Highest power at the crank, in W.
+    pub highest_power_w: f64,
+    /// Time riding without pedalling, in seconds.
+    pub coasting_s: f64,
+    /// Power and reserve at every point of the lap's trace.
+    pub trace: Vec<ReservePoint>,
+}
+
+/// Power and reserve at the end of one step.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ReservePoint {
+    /// Power at the crank over this step, or the power that would cost the muscles as much, in W.
+    pub power_w: f64,
+    /// What the reserve has been drawn down by since the line, in joules.
+    pub spent_j: f64,
+}
+
+impl ReserveUse {
+    /// Before the first step, at a price.
+    pub(super) fn begun(price_s_per_j: f64, steps: usize) -> Self {
+        Self {
+            ridden_s: 0.0,
+            charged_j: 0.0,
+            repaid_j: 0.0,
+            above_j: 0.0,
+            price_s_per_j,
+            highest_power_w: 0.0,
+            coasting_s: 0.0,
+            trace: Vec::with_capacity(steps),
+        }
+    }
+
+    /// What the lap takes from the reserve in the end, in joules.
+    #[must_use]
+    pub fn net_j(&self) -> f64 {
+        self.charged_j - self.repaid_j
+    }
+
+    /// The most that the reserve is drawn down by at any place of the lap beyond what it was drawn down by before, in joules.
+    ///
+    /// # Formula
+    /// The greatest rise of what is spent from a lowest point to a later highest one, twice round, because the lap is one of many.
+    #[must_use]
+    pub fn deepest_j(&self) -> f64 {
+        let net = self.net_j();
+        let twice = self.trace.iter().map(|it| it.spent_j).chain(self.trace.iter().map(|it| it.spent_j + net));
+        let (_, deepest) = twice.fold((0.0_f64, 0.0_f64), |(low, deepest), spent| {
+            (low.min(spent), deepest.max(spent - low))
+        });
+        deepest
+    }
+}
