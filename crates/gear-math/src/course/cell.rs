@@ -1,8 +1,8 @@
-//! A cell of a course as text: a number, an obstacle, a corner or a ground.
+//! A cell of a course as text: a number, an obstacle, a corner, a heading or a ground.
 
 use crate::course::coat::Coat;
 use crate::course::quantity::{CornerSpeed, ObstacleTime, StretchLength};
-use crate::rider::{Gradient, Surface};
+use crate::rider::{Compass, Gradient, Surface};
 use crate::typed::decimal;
 use core::fmt;
 
@@ -23,7 +23,9 @@ pub enum SketchFault {
     Obstacle,
     /// The speed of a corner is missing or out of its limits.
     Corner,
-    /// A cell after the ground is neither an obstacle nor a corner.
+    /// A heading is missing or out of its limits.
+    Heading,
+    /// A cell after the ground is neither an obstacle nor a corner nor a heading.
     Extra,
 }
 
@@ -40,14 +42,19 @@ impl fmt::Display for SketchFault {
                 write!(f, "write an obstacle as \u{201c}foot 2\u{201d}, {}", ObstacleTime::LIMITS.range())
             }
             Self::Corner => f.write_str("write a corner as \u{201c}corner 15\u{201d}, 3 to 90 km/h"),
+            Self::Heading => write!(
+                f,
+                "write which way a stretch leads as \u{201c}heading 90\u{201d} for east, {}",
+                Compass::LIMITS.range()
+            ),
             Self::Extra => f.write_str(
-                "after the ground only \u{201c}foot\u{201d} and \u{201c}corner\u{201d} may follow",
+                "after the ground only \u{201c}foot\u{201d}, \u{201c}corner\u{201d} and \u{201c}heading\u{201d} may follow",
             ),
         }
     }
 }
 
-/// An obstacle or a corner as it stands in a cell.
+/// An obstacle, a corner or a heading as it stands in a cell.
 pub(super) fn extra(cell: &str) -> Result<Coat, SketchFault> {
     let cell = cell.to_ascii_lowercase();
     if let Some(time) = cell.strip_prefix("foot") {
@@ -57,6 +64,9 @@ pub(super) fn extra(cell: &str) -> Result<Coat, SketchFault> {
     } else if let Some(speed) = cell.strip_prefix("corner") {
         let speed = number(speed, "km/h").and_then(|speed| CornerSpeed::new(speed / KM_PER_H).ok());
         speed.map(Coat::Corner).ok_or(SketchFault::Corner)
+    } else if let Some(degrees) = cell.strip_prefix("heading") {
+        let heading = number(degrees, "\u{b0}").and_then(|degrees| Compass::new(degrees).ok());
+        heading.map(Coat::Heading).ok_or(SketchFault::Heading)
     } else {
         Err(SketchFault::Extra)
     }

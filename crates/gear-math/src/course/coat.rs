@@ -2,7 +2,7 @@
 
 use crate::course::quantity::{CornerSpeed, ObstacleTime};
 use crate::course::segment::{Obstacle, Segment};
-use crate::rider::Surface;
+use crate::rider::{Compass, Surface};
 
 /// Something that a stretch gets in place of what it has.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -13,6 +13,8 @@ pub enum Coat {
     Obstacle(ObstacleTime),
     /// A corner.
     Corner(CornerSpeed),
+    /// Which way it leads.
+    Heading(Compass),
 }
 
 impl Coat {
@@ -21,6 +23,7 @@ impl Coat {
         match self {
             Self::Ground(surface) => segment.surface = surface,
             Self::Corner(speed) => segment.corner = Some(speed),
+            Self::Heading(heading) => segment.heading = Some(heading),
             Self::Obstacle(time) => {
                 let time = ObstacleTime::new(time.s() * share).unwrap_or(time);
                 segment.obstacle = Some(Obstacle { time });

@@ -3,7 +3,7 @@
 use crate::course::course::{Course, ProfilePoint};
 use crate::course::quantity::StretchLength;
 use crate::course::segment::Segment;
-use crate::rider::Gradient;
+use crate::rider::{Compass, Gradient};
 
 /// Heights as near as this need no further stretch, m: a smoothed track is no surer. Estimate.
 const NEAR_ENOUGH_M: f64 = 0.05;
@@ -14,6 +14,9 @@ const WIDEST_M: f64 = 1e5;
 /// Lengths are whole tenths of a metre, and gradients whole hundredths of a per cent.
 const TENTHS: f64 = 10.0;
 const HUNDREDTHS: f64 = 100.0;
+/// From end to end a row of stretches is at least this share of its way, or it has no one heading. Estimate: at half of it the
+/// wind would be off by as much as it is.
+const STRAIGHT: f64 = 0.5;
 /// What moving a place by half a tenth of a metre does on the steepest slope, m.
 const MOVED_M: f64 = 0.03;
 
@@ -84,7 +87,8 @@ impl Course {
             let length = length.clamp(StretchLength::LIMITS.min, StretchLength::LIMITS.max);
             let gradient = gradient(profile[end].height_m - height, length);
             let length = StretchLength::new(length).unwrap_or(first.length);
-            let segment = Segment { length, gradient, ..first };
+            let heading = heading(&self.segments()[from..end]);
+            let segment = Segment { length, gradient, heading, ..first };
             for place in &profile[from..=end] {
                 let off = height + gradient.sine() * (place.at_m - profile[from].at_m) - place.height_m;
                 error = f64::max(error, off.abs());
@@ -98,8 +102,21 @@ impl Course {
 }
 
 fn alike(one: &Segment, other: &Segment) -> bool {
-    let bare = |it: &Segment| (it.surface, it.corner, it.heading);
+    let bare = |it: &Segment| (it.surface, it.corner);
     bare(one) == bare(other) && one.obstacle.is_none() && other.obstacle.is_none()
+}
+
+/// Which way a row of stretches leads from end to end, to a degree; none where that of one is not known, or where it turns so
+/// much that it leads nowhere in particular.
+fn heading(segments: &[Segment]) -> Option<Compass> {
+    let (mut east, mut north, mut length) = (0.0, 0.0, 0.0);
+    for segment in segments {
+        let (sin, cos) = segment.heading?.degrees().to_radians().sin_cos();
+        east += segment.length.m() * sin;
+        north += segment.length.m() * cos;
+        length += segment.length.m();
+    }
+    Compass::towards(east, north).filter(|_| east.hypot(north) > STRAIGHT * length)
 }
 
 /// The gradient, to a hundredth of a per cent, that rises so far over a length along the ground.

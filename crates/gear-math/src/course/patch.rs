@@ -9,7 +9,7 @@ use core::str::FromStr;
 /// A coat, and the part of a course that it covers.
 ///
 /// Read from text as metres from the line where it begins and ends, then a ground, `foot` with the seconds an obstacle
-/// costs, or `corner` with its speed in km/h, in cells as those of a sketched course.
+/// costs, `corner` with its speed in km/h, or `heading` with the way it leads, in cells as those of a sketched course.
 ///
 /// # Example
 /// ```
@@ -59,7 +59,7 @@ impl fmt::Display for PatchError {
         let names = Surface::ALL.map(Surface::name).join(", ");
         write!(
             f,
-            "type from m; to m; and \u{201c}foot 2\u{201d}, \u{201c}corner 15\u{201d} or a ground: {names}"
+            "type from m; to m; and \u{201c}foot 2\u{201d}, \u{201c}corner 15\u{201d}, \u{201c}heading 90\u{201d} or a ground: {names}"
         )
     }
 }

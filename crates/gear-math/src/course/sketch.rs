@@ -17,7 +17,8 @@ impl FromStr for Course {
     type Err = SketchError;
 
     /// Reads one stretch per line: length in metres; gradient in per cent; ground; and, where they apply, `foot`
-    /// with the seconds an obstacle costs and `corner` with its speed in km/h.
+    /// with the seconds an obstacle costs, `corner` with its speed in km/h and `heading` with the way it leads in degrees east of
+    /// north.
     ///
     /// Cells are separated by `;`, `|` or a tab. Empty lines and what follows a `#` are skipped, units may be written or
     /// not, and a decimal comma is as good as a point.
@@ -69,6 +70,9 @@ impl Course {
                     "; corner {}",
                     (MILLIONTHS * corner.m_per_s() * KM_PER_H).round() / MILLIONTHS
                 );
+            }
+            if let Some(heading) = segment.heading {
+                let _ = write!(text, "; heading {}", heading.degrees());
             }
             text.push('\n');
         }
@@ -143,6 +147,7 @@ mod tests {
             ("10; 0", SketchFault::Ground),
             ("10; 0; mud; foot long", SketchFault::Obstacle),
             ("10; 0; mud; corner", SketchFault::Corner),
+            ("10; 0; mud; heading 361", SketchFault::Heading),
             ("10; 0; mud; puddle", SketchFault::Extra),
         ];
         for (text, fault) in cases {
@@ -162,8 +167,10 @@ mod tests {
     #[test]
     fn a_remark_may_stand_behind_a_stretch() {
         let course: Course =
-            "# all of it\n120; 1; mud # the long drag\n60; 0; tarmac; corner 15 #; foot".parse().unwrap();
-        assert_eq!(course.sketch(), "120; 1; mud\n60; 0; tarmac; corner 15\n");
+            "# all of it\n120; 1; mud # the long drag\n60; 0; tarmac; corner 15; heading 90° #; foot"
+                .parse()
+                .unwrap();
+        assert_eq!(course.sketch(), "120; 1; mud\n60; 0; tarmac; corner 15; heading 90\n");
     }
 
     #[test]

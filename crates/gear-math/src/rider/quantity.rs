@@ -151,6 +151,15 @@ impl FrontShare {
     }
 }
 
+impl Compass {
+    /// Which way leads so far east and so far north, to a degree; none where it leads nowhere.
+    #[must_use]
+    pub fn towards(east: f64, north: f64) -> Option<Self> {
+        let degrees = east.atan2(north).to_degrees().round().rem_euclid(Self::LIMITS.max);
+        (east != 0.0 || north != 0.0).then(|| Self::nearest(degrees))
+    }
+}
+
 impl From<Power> for PowerDemand {
     fn from(power: Power) -> Self {
         Self(power.0)

@@ -60,10 +60,10 @@ impl ReserveUse {
     #[must_use]
     pub fn deepest_j(&self) -> f64 {
         let net = self.net_j();
-        let twice = self.trace.iter().map(|it| it.spent_j).chain(self.trace.iter().map(|it| it.spent_j + net));
-        let (_, deepest) = twice.fold((0.0_f64, 0.0_f64), |(low, deepest), spent| {
-            (low.min(spent), deepest.max(spent - low))
-        });
+        let twice =
+            self.trace.iter().map(|it| it.spent_j).chain(self.trace.iter().map(|it| it.spent_j + net));
+        let (_, deepest) = twice
+            .fold((0.0_f64, 0.0_f64), |(low, deepest), spent| (low.min(spent), deepest.max(spent - low)));
         deepest
     }
 }

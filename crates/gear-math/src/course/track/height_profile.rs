@@ -5,6 +5,7 @@ use crate::course::quantity::SmoothingLength;
 use crate::course::segment::Segment;
 use crate::course::track::elevation::{climb_m, interpolated, smoothed};
 use crate::course::track::gpx::GpxError;
+use crate::course::track::headings::headings;
 use crate::course::track::way::Way;
 use crate::rider::{Gradient, Surface};
 
@@ -124,10 +125,14 @@ impl HeightProfile {
         self.percents().filter(|percent| percent.abs() > Gradient::LIMITS.max).count()
     }
 
-    /// The course, its gradients clipped.
-    pub(in crate::course) fn course(&self, surface: Surface) -> Result<Course, GpxError> {
-        let segment = |percent| Segment::over(self.spacing_m, Gradient::nearest(percent), surface);
-        let segments: Option<Vec<Segment>> = self.percents().map(segment).collect();
+    /// The course along the way that the heights are of, its gradients clipped.
+    pub(in crate::course) fn course(&self, way: &Way, surface: Surface) -> Result<Course, GpxError> {
+        let segment = |(percent, heading)| {
+            let open = Segment::over(self.spacing_m, Gradient::nearest(percent), surface)?;
+            Some(Segment { heading, ..open })
+        };
+        let headings = headings(way, self.spacing_m);
+        let segments: Option<Vec<Segment>> = self.percents().zip(headings).map(segment).collect();
         Course::new(segments.ok_or(GpxError::TooFewPoints)?).map_err(|_| GpxError::TooLong)
     }
 }

@@ -2,6 +2,7 @@
 
 pub(super) mod elevation;
 pub(super) mod gpx;
+pub(super) mod headings;
 pub(super) mod height_profile;
 pub(super) mod laps;
 pub(super) mod median;

@@ -106,7 +106,7 @@ impl Course {
             return Err(GpxError::TooLong);
         }
         let profile = HeightProfile::of(&way, options.smoothing)?;
-        let course = profile.course(options.surface)?;
+        let course = profile.course(&way, options.surface)?;
         let elevation = TrackElevation::of(&way, &profile, &course);
         let report = TrackReport {
             cleaning: recording.cleaning(&way),
@@ -317,6 +317,18 @@ mod tests {
         }
         let options = TrackOptions { first_lap, ..options() };
         Course::from_gpx(&(text + "</trkseg></trk></gpx>"), &options).unwrap()
+    }
+
+    #[test]
+    fn a_circle_leads_every_way_in_turn() {
+        let course = rounds(1, 0.0, false).course;
+        let headings: Vec<f64> = course.segments().iter().map(|it| it.heading.unwrap().degrees()).collect();
+        let at = |share: f64| headings[(share * headings.len() as f64) as usize];
+        for (share, degrees) in [(0.25, 90.0), (0.5, 180.0), (0.75, 270.0)] {
+            assert!((at(share) - degrees).abs() <= 3.0, "{} at {share}", at(share));
+        }
+        let north = read_back(&[straight(101)]).course;
+        assert!(north.segments().iter().all(|it| it.heading.map(|it| it.degrees()) == Some(0.0)));
     }
 
     #[test]
