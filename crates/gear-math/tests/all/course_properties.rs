@@ -306,7 +306,7 @@ proptest! {
         prop_assert_eq!(same.quicker, gear_math::course::Quicker::TooClose);
         prop_assert_eq!((same.gained.low_s, same.gained.time_s, same.gained.high_s), (0.0, 0.0, 0.0));
         prop_assert_eq!(same.first.lap, same.second.lap);
-        prop_assert!(same.parts.is_empty());
+        prop_assert!(same.gains.parts.is_empty());
     }
 }
 

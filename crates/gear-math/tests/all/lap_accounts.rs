@@ -249,7 +249,7 @@ fn a_comparison_turned_round_says_the_opposite() {
         };
         assert_eq!(there.quicker, turned);
         assert_eq!(there.quicker == Quicker::TooClose, !decided, "{:?}", there.gained);
-        let parts = |it: &LapComparison| it.parts.iter().map(|part| part.gained_s).sum::<f64>();
+        let parts = |it: &LapComparison| it.gains.parts.iter().map(|part| part.gained_s).sum::<f64>();
         assert_close(parts(&there), -parts(&back), 1e-9);
         assert_eq!((&there.first, &there.second), (&back.second, &back.first));
     }

@@ -6,6 +6,7 @@ pub(super) mod braking;
 pub(super) mod costs;
 pub(super) mod follow;
 pub(super) mod forced;
+pub(super) mod gains;
 pub(super) mod gearbox;
 #[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
 pub(super) mod lap;
