@@ -1,7 +1,7 @@
 //! The fields of the bench: one table row each, read by the form, the link, the messages and the tests.
 
 use crate::bench::offered::{
-    CONSTRUCTIONS, COUNTS, COURSES, GAITS, GROUNDS, HOOKS, INCHES, KNEES, LABEL_EDITIONS, LEGS, LEVELS,
+    CONSTRUCTIONS, COUNTS, COURSES, GAITS, GROUNDS, HOOKS, INCHES, KNEES, LABEL_EDITIONS, LAP_MODELS, LEGS, LEVELS,
     RINGS, SHEETS, SPEED_UNITS, SPROCKETS, STOPS, TYRE_GROUNDS, WHEEL_STYLES, WIDTH_LIMITS,
 };
 use crate::bench::owner::Owner;
@@ -236,6 +236,10 @@ fields! {
     SlopeSpeed: "slope-speed", "os", RideProbe, SLOPE_SPEED, "km/h", Kind::Slider(2.0, 40.0, 0.5), Usual, "9";
     EntrySpeed: "entry-speed", "es", RideEffort, ENTRY_SPEED, "km/h", Kind::Number, Usual, "20";
     Course: "course", "co", Lap, COURSE, "", Kind::Choice(COURSES), Demo, "meadow";
+    LapModel: "lap-model", "ly", Lap, LAP_MODEL, "", Kind::Choice(LAP_MODELS), Usual, "reserve";
+    LapBudget: "lap-budget", "lb", LapHabits, LAP_BUDGET, "kJ", Kind::Number, Usual, "0";
+    LapWind: "lap-wind", "lw", LapHabits, LAP_WIND, "m/s", Kind::Number, Usual, "0";
+    LapWindFrom: "lap-wind-from", "lf", LapHabits, LAP_WIND_FROM, "°", Kind::Number, Usual, "270";
     Smoothing: "smoothing", "sg", LapFile, SMOOTHING, "m", Kind::Number, Usual, "40";
     TrackGround: "track-ground", "gd", LapFile, TRACK_GROUND, "", Kind::Choice(GROUNDS), Usual, "firm-grass";
     TrackFrom: "track-from", "t1", LapFile, TRACK_FROM, "m", Kind::Number, Usual, "";

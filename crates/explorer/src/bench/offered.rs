@@ -18,6 +18,8 @@ pub(crate) const COURSES: Offered = &[
     (SKETCH_COURSE, choices::SKETCH),
     (OWN_COURSE, choices::OWN),
 ];
+pub(crate) const LAP_MODELS: Offered =
+    &[("reserve", choices::LAP_ON_RESERVE), ("steady", choices::LAP_STEADY)];
 pub(crate) const RINGS: Offered =
     &[("both", choices::RINGS_BOTH), ("single", choices::RINGS_SINGLE), ("pair", choices::RINGS_PAIRS)];
 pub(crate) const SPROCKETS: Offered = &[

@@ -10,6 +10,7 @@ use crate::rings::cassettes::TypedCassette;
 use crate::rings::inputs::RingsInputs;
 use crate::rings::words::complaints::no_cassette;
 use crate::side::Side;
+use gear_math::rider::{EffortBudget, Wind};
 use gear_math::course::{Braking, Demo, Mounting, Patch, Shifting, SmoothingLength, TrackPlace};
 use gear_math::{Cassette, Chainring, Course, Drivetrain, Surface};
 use std::rc::Rc;
@@ -27,6 +28,15 @@ pub enum CourseChoice {
     Sketch,
     /// A file that was chosen, or a course that was kept.
     Own,
+}
+
+/// How effort is spread over a lap.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum LapModel {
+    /// On a reserve: above the power where it pays, below it elsewhere.
+    Reserve,
+    /// At an even power, all the way round.
+    Steady,
 }
 
 /// Which rings a search tries.
@@ -81,6 +91,12 @@ impl Sprockets {
 pub struct LapInputs {
     /// Which course.
     pub choice: CourseChoice,
+    /// How effort is spread.
+    pub model: LapModel,
+    /// What one lap may take from the reserve.
+    pub budget: EffortBudget,
+    /// Wind over the ground, at the rider's height.
+    pub wind: Wind,
     /// The course sketched by hand.
     pub sketch: Rc<Course>,
     /// Lines of what is painted over it, by their numbers.
@@ -132,6 +148,12 @@ impl LapInputs {
         let choice = reader.pick(Field::Course, &COURSES);
         Self {
             choice,
+            model: reader.pick(Field::LapModel, &[LapModel::Reserve, LapModel::Steady]),
+            budget: EffortBudget::of_kj(reader.number_within(Field::LapBudget, &EffortBudget::KJ_LIMITS)),
+            wind: Wind {
+                speed: reader.quantity(Field::LapWind),
+                from: reader.quantity(Field::LapWindFrom),
+            },
             sketch: sketch(reader, choice, &good.sketch),
             paint: lines(reader, Field::Paint, &good.paint, &|text| text.parse().map_err(words::patch)),
             smoothing: reader.quantity(Field::Smoothing),
@@ -154,6 +176,9 @@ impl LapInputs {
         let ring = |teeth| Chainring::new(teeth).expect("a ring");
         Self {
             choice: CourseChoice::Demo(Demo::Meadow),
+            model: LapModel::Reserve,
+            budget: EffortBudget::NONE,
+            wind: Wind::NONE,
             sketch: Rc::new(Demo::Meadow.course()),
             paint: Rc::new([]),
             smoothing: SmoothingLength::new(40.0).expect("a length"),

@@ -151,6 +151,17 @@ impl FrontShare {
     }
 }
 
+impl EffortBudget {
+    /// Limits in kilojoules.
+    pub const KJ_LIMITS: Limits = Limits { name: Self::LIMITS.name, unit: "kJ", min: 0.0, max: 50.0 };
+
+    /// The budget of so many kilojoules, or the nearest within its limits.
+    #[must_use]
+    pub fn of_kj(kilojoules: f64) -> Self {
+        Self::nearest(1e3 * kilojoules)
+    }
+}
+
 impl Compass {
     /// Which way leads so far east and so far north, to a degree; none where it leads nowhere.
     #[must_use]

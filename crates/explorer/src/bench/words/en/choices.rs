@@ -53,6 +53,8 @@ pub(crate) const LEGS_5_S: &str = "5 s: all of it";
 pub(crate) const MEADOW: &str = "Autumn meadow, 3 km";
 pub(crate) const SAND_PIT: &str = "Sand pit, 2.4 km";
 pub(crate) const SKETCH: &str = "the sketch below";
+pub(crate) const LAP_ON_RESERVE: &str = "as you ride: harder uphill, easier down";
+pub(crate) const LAP_STEADY: &str = "at a steady power";
 pub(crate) const OWN: &str = "my own, from a file";
 
 pub(crate) const RINGS_BOTH: &str = "single rings and pairs";

@@ -6,7 +6,7 @@ use gear_math::Surface;
 /// What unfolds the sketch of a course.
 pub(crate) const SKETCH: &str = "Sketch a course; change ground or add obstacles on a stretch";
 /// What unfolds how the lap is ridden.
-pub(crate) const HABITS: &str = "Shifting and braking";
+pub(crate) const HABITS: &str = "Shifting, braking, wind and what a lap may take";
 
 /// How a sketch is written.
 pub(crate) fn sketching() -> String {

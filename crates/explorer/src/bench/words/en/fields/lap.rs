@@ -3,6 +3,16 @@
 use crate::bench::field_words::{FieldWords, said};
 
 pub(crate) const COURSE: FieldWords = said("Course", "The first two are invented, to try things on");
+pub(crate) const LAP_MODEL: FieldWords =
+    said("Effort", "Above your power you draw on your reserve, below it some comes back (a choice of this model)");
+pub(crate) const LAP_BUDGET: FieldWords = said(
+    "What one lap may take from your reserve",
+    "0: a lap you can repeat for ever. For the last one, or a race of few: your reserve over the laps left",
+);
+pub(crate) const LAP_WIND: FieldWords =
+    said("Wind round the lap", "At your height, which is half to four fifths of a forecast (estimate). On the bike only");
+pub(crate) const LAP_WIND_FROM: FieldWords =
+    said("Wind from", "Clockwise from north: 90 east, 180 south, 270 west");
 pub(crate) const SMOOTHING: FieldWords = said(
     "Smoothing length",
     "Hills this long keep half their height, longer ones more: evens out the noise of the recorder (estimate)",
@@ -14,11 +24,11 @@ pub(crate) const TRACK_FROM: FieldWords =
 pub(crate) const TRACK_TO: FieldWords = said("Use the track to", "Of a GPX track; empty: to its end");
 pub(crate) const SKETCH: FieldWords = said(
     "Sketch",
-    "One stretch a line: length in m; gradient in %; ground; then, if need be, foot and the seconds an obstacle costs, corner and its km/h. A # begins a remark",
+    "One stretch a line: length in m; gradient in %; ground; then, if need be, foot and the seconds an obstacle costs, corner and its km/h, heading and which way it leads in degrees. A # begins a remark",
 );
 pub(crate) const PAINT: FieldWords = said(
     "Changes on a stretch",
-    "Other ground, an obstacle or a corner over any course. From m; to m; then a ground, foot and the seconds an obstacle costs, or corner and its km/h. Such as 310; 355; deep mud",
+    "Other ground, an obstacle or a corner over any course. From m; to m; then a ground, foot and the seconds an obstacle costs, corner and its km/h, or heading and degrees. Such as 310; 355; deep mud",
 );
 pub(crate) const SHIFT_REAR: FieldWords = said("Drive lost in a rear shift", "Estimate");
 pub(crate) const SHIFT_FRONT: FieldWords = said("Drive lost in a front shift", "Estimate");
