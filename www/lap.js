@@ -1,29 +1,47 @@
 // @ts-check
-// The lap takes longer than the rest of the page together: it is worked out after everything else, where it is in sight.
+// The lap takes longer than the rest of the page together: it is worked out after everything else, where it is in sight, and by
+// workers where it is ridden on a reserve.
 
 import { find } from './dom.js';
 import * as engine from './engine.js';
 import { show } from './update.js';
+import { helpful, hire } from './workers.js';
 
 const SETTLE_AFTER = 300; // milliseconds
+const SHOW_EVERY = 400; // milliseconds
 const NEAR = '600px';
+
+/** @typedef {import('./lap-worker.js').LapFound} LapFound */
 
 /** What shows the lap and is in sight or nearly so. @type {Set<Element>} */
 const near = new Set();
 let soon = 0;
 let later = 0;
 
-/** The lap in coarse steps in the next task, and until it has settled once nothing has changed for a while. */
+/** Workers that ride the lap, once it is asked for; none where the browser gives none. @type {Worker[] | null} */
+let crew = null;
+let job = 0;
+/** What the job ordered last has brought so far. @type {{ plans: Float64Array[], waiting: number[], done: number, shownAt: number }} */
+let found = { plans: [], waiting: [], done: 0, shownAt: 0 };
+
+/** The lap in the next task, and until it has settled once nothing has changed for a while. */
 export function lapDue() {
   if (near.size === 0) return;
   if (soon === 0) soon = setTimeout(workOutSoon);
   clearTimeout(later);
-  later = setTimeout(settleLap, SETTLE_AFTER);
+  later = setTimeout(settleLater, SETTLE_AFTER);
 }
 
 function workOutSoon() {
   soon = 0;
-  workOut(false);
+  const rows = engine.lapOrder();
+  if (rows === undefined) workOut(false);
+  else order(rows);
+}
+
+/** Where workers ride the lap they settle it too. */
+function settleLater() {
+  if (crew?.length === 0 || engine.lapOrder() === undefined) settleLap();
 }
 
 /** The lap now, until it has settled. */
@@ -32,6 +50,58 @@ export const settleLap = () => workOut(true);
 /** @param {boolean} settled */
 function workOut(settled) {
   const update = engine.lap(settled);
+  if (update) show(update);
+}
+
+/**
+ * Sends the workers round the course of these rows; what they still do for an earlier order they leave.
+ * @param {string} rows
+ */
+function order(rows) {
+  crew ??= hired();
+  job += 1;
+  found = { plans: [], waiting: [], done: 0, shownAt: 0 };
+  const link = engine.link();
+  crew.forEach((worker, index) => void worker.postMessage({ job, link, rows, index, count: crew?.length ?? 1 }));
+}
+
+/** @returns {Worker[]} */
+function hired() {
+  try {
+    return hire(helpful(2), { bytes: engine.bytes(), lap: true }, hear);
+  } catch {
+    return [];
+  }
+}
+
+/** @param {LapFound | import('./worker.js').Message} message */
+function hear(message) {
+  if ('problem' in message) {
+    for (const worker of crew ?? []) worker.terminate();
+    crew = [];
+    settleLap();
+  } else if ('job' in message && message.job === job) {
+    take(message);
+  }
+}
+
+/** @param {LapFound} message */
+function take({ plan, ofB, draw }) {
+  if (plan) found.plans[Number(ofB)] = plan;
+  if (draw) found.waiting.push(...draw);
+  if (draw) found.done += 1;
+  const [a, b] = found.plans;
+  if (!a || !b) return;
+  if (plan) return shown(engine.takePlans(a, b));
+  const isLast = found.done === engine.lapDraws();
+  if (isLast || performance.now() - found.shownAt > SHOW_EVERY) {
+    found.shownAt = performance.now();
+    shown(engine.takeDraws(Float64Array.from(found.waiting.splice(0))));
+  }
+}
+
+/** @param {engine.Update | null} update */
+function shown(update) {
   if (update) show(update);
 }
 

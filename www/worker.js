@@ -1,7 +1,8 @@
 // @ts-check
-// A worker's part of the search: it opens the same bench, rides its share of the set-ups and says what it finds as it goes.
+// What workers do. A worker's part of the search: it opens the same bench, rides its share of the set-ups and says what it finds as it goes.
 
 import * as engine from './engine.js';
+import { rideLap } from './lap-worker.js';
 
 /**
  * What a worker is told first: the engine, the bench, the course as rows, and which share is its own.
@@ -18,11 +19,18 @@ const FIRST_BATCH = 4;
 const LARGEST_BATCH = 500;
 
 export function work() {
-  addEventListener('message', ({ data }) => {
-    if (data.finals) say({ finals: engine.finals(data.finals) });
+  /** @type {Promise<unknown>} */
+  let started = Promise.resolve();
+  addEventListener('message', async ({ data }) => {
+    if (data.finals) return say({ finals: engine.finals(data.finals) });
+    if (data.job) return started.then(() => rideLap(data));
+    if (data.lap) started = engine.startWith(data.bytes).catch(refuse);
     else search(data);
   });
 }
+
+/** @param {Error} problem */
+const refuse = (problem) => say({ problem: problem.message });
 
 /** @param {Message} message */
 const say = (message) => postMessage(message);
@@ -32,7 +40,7 @@ async function search(order) {
   try {
     await prepare(order);
   } catch (problem) {
-    return say({ problem: /** @type {Error} */ (problem).message });
+    return refuse(/** @type {Error} */ (problem));
   }
   let size = FIRST_BATCH;
   while (size > 0) size = ride(size);

@@ -1,8 +1,8 @@
 //! The fields of the bench: one table row each, read by the form, the link, the messages and the tests.
 
 use crate::bench::offered::{
-    CONSTRUCTIONS, COUNTS, COURSES, GAITS, GROUNDS, HOOKS, INCHES, KNEES, LABEL_EDITIONS, LAP_MODELS, LEGS, LEVELS,
-    RINGS, SHEETS, SPEED_UNITS, SPROCKETS, STOPS, TYRE_GROUNDS, WHEEL_STYLES, WIDTH_LIMITS,
+    CONSTRUCTIONS, COUNTS, COURSES, GAITS, GROUNDS, HOOKS, INCHES, KNEES, LABEL_EDITIONS, LAP_MODELS, LEGS,
+    LEVELS, RINGS, SHEETS, SPEED_UNITS, SPROCKETS, STOPS, TYRE_GROUNDS, WHEEL_STYLES, WIDTH_LIMITS,
 };
 use crate::bench::owner::Owner;
 use crate::bench::words::{TEETH, fields};

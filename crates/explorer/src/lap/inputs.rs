@@ -10,8 +10,8 @@ use crate::rings::cassettes::TypedCassette;
 use crate::rings::inputs::RingsInputs;
 use crate::rings::words::complaints::no_cassette;
 use crate::side::Side;
-use gear_math::rider::{EffortBudget, Wind};
 use gear_math::course::{Braking, Demo, Mounting, Patch, Shifting, SmoothingLength, TrackPlace};
+use gear_math::rider::{EffortBudget, Wind};
 use gear_math::{Cassette, Chainring, Course, Drivetrain, Surface};
 use std::rc::Rc;
 
@@ -150,10 +150,7 @@ impl LapInputs {
             choice,
             model: reader.pick(Field::LapModel, &[LapModel::Reserve, LapModel::Steady]),
             budget: EffortBudget::of_kj(reader.number_within(Field::LapBudget, &EffortBudget::KJ_LIMITS)),
-            wind: Wind {
-                speed: reader.quantity(Field::LapWind),
-                from: reader.quantity(Field::LapWindFrom),
-            },
+            wind: Wind { speed: reader.quantity(Field::LapWind), from: reader.quantity(Field::LapWindFrom) },
             sketch: sketch(reader, choice, &good.sketch),
             paint: lines(reader, Field::Paint, &good.paint, &|text| text.parse().map_err(words::patch)),
             smoothing: reader.quantity(Field::Smoothing),

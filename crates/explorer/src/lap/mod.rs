@@ -5,6 +5,8 @@ pub mod api;
 pub mod basis;
 pub mod body;
 pub mod course_fault;
+pub mod drawn;
+pub mod errand;
 pub mod form;
 pub mod found;
 pub mod from_scripts;

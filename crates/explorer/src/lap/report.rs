@@ -1,13 +1,17 @@
 //! A lap of the course on both set-ups.
 
 use crate::lap::basis::Basis;
-use crate::lap::inputs::{CourseChoice, LapInputs};
+use crate::lap::drawn::Drawn;
+use crate::lap::inputs::{CourseChoice, LapInputs, LapModel};
 use crate::lap::own_course::OwnCourse;
 use crate::lap::settled::Settled;
 use crate::lap::words;
 use crate::side::Side;
-use gear_math::course::{Demo, ForcedPlace, LapComparison, Precision, ProfilePoint, Segment, Step};
-use gear_math::rider::{CriticalPower, PowerBelowStanding, ReserveShare};
+use gear_math::course::{
+    Demo, DrawnBand, Draws, Fineness, ForcedPlace, LapComparison, LapDraw, LapGains, OpenSpan, Precision,
+    ProfilePoint, ReserveSetup, Segment, Span, Step,
+};
+use gear_math::rider::{CriticalPower, EffortAccount, EffortBudget, PowerBelowStanding, ReserveShare, Wind};
 use gear_math::{Course, Gear, Lap, LapSetup};
 
 /// What a lap is worked out from.
@@ -17,9 +21,39 @@ pub struct LapQuestion {
     pub course: Course,
     /// A and B.
     pub setups: [LapSetup; 2],
-    /// What the rider has in store above the power, and how much of it a lap may spend; none where that power is one of
-    /// seconds.
-    pub effort: Option<(CriticalPower, ReserveShare)>,
+    /// How effort is spread over it.
+    pub spread: Spread,
+}
+
+/// How effort is spread over a lap.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Spread {
+    /// At an even power. Beside it what the rider has in store above that, and how much of it a lap may spend; none where that
+    /// power is one of seconds.
+    Even(Option<(CriticalPower, ReserveShare)>),
+    /// On a reserve.
+    Reserve {
+        /// What power and cadence take from it.
+        account: EffortAccount,
+        /// What one lap may take in the end.
+        budget: EffortBudget,
+        /// Wind over the ground.
+        wind: Wind,
+    },
+}
+
+impl Spread {
+    /// A power of seconds leaves no reserve, so that a lap at it is even.
+    fn of(basis: &Basis<'_>) -> Self {
+        let (ride, inputs) = (basis.ride, basis.lap);
+        let account = ride.account();
+        match inputs.model {
+            LapModel::Reserve if ride.power_lasts() => {
+                Self::Reserve { account, budget: inputs.budget, wind: inputs.wind }
+            }
+            _ => Self::Even(ride.power_lasts().then_some((account.effort, ride.share))),
+        }
+    }
 }
 
 impl LapQuestion {
@@ -30,24 +64,33 @@ impl LapQuestion {
         let inputs = basis.lap;
         let course =
             inputs.course(own).map_or_else(|| Demo::Meadow.course(), |course| inputs.painted(course));
-        let ride = basis.ride;
-        let effort = CriticalPower::new(ride.rider.power, ride.reserve, ride.peak).ok();
-        Self {
-            course,
-            setups: Side::BOTH.map(|side| basis.setup(side)),
-            effort: effort.filter(|_| ride.power_lasts()).map(|effort| (effort, ride.share)),
-        }
+        Self { course, setups: Side::BOTH.map(|side| basis.setup(side)), spread: Spread::of(basis) }
+    }
+
+    /// A and B on a reserve; none at an even power.
+    #[must_use]
+    pub fn on_reserve(&self) -> Option<[ReserveSetup; 2]> {
+        let Spread::Reserve { account, budget, wind } = self.spread else { return None };
+        let setup = |lap| ReserveSetup { budget, wind: Some(wind), ..ReserveSetup::new(lap, account) };
+        Some(self.setups.map(setup))
+    }
+
+    /// Whether wind is to count round a course of which some stretch does not say which way it leads.
+    #[must_use]
+    pub fn lacks_headings(&self) -> bool {
+        let windy = matches!(self.spread, Spread::Reserve { wind, .. } if wind.speed.m_per_s() > 0.0);
+        windy && self.course.segments().iter().any(|segment| segment.heading.is_none())
     }
 
     /// The places of one set-up's lap on foot that are quicker forced.
     fn forced(&self, side: Side, lap: &Lap) -> Result<Vec<ForcedPlace>, PowerBelowStanding> {
-        let Some((effort, share)) = &self.effort else { return Ok(Vec::new()) };
+        let Spread::Even(Some((effort, share))) = &self.spread else { return Ok(Vec::new()) };
         lap.forced(&self.course, &self.setups[side as usize], effort, *share)
     }
 }
 
 /// The lap, worked out.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub struct LapReport {
     /// What it was worked out from.
     pub question: LapQuestion,
@@ -57,7 +100,15 @@ pub struct LapReport {
     pub laps: [Lap; 2],
     /// How they compare, once that is worked out.
     pub settled: Option<Settled>,
+    /// The laps with all that is doubtful moved, on a reserve, as far as they are worked out.
+    pub draws: Vec<Drawn>,
 }
+
+/// How many draws are done where nobody but the page itself can do them, as before it is printed: fewer than workers do, because
+/// everything waits for them.
+const DRAWN_AT_ONCE: usize = 16;
+/// How finely a lap on a reserve is looked for.
+pub const FINENESS: Fineness = Fineness::QUICK;
 
 impl LapReport {
     /// How finely the times of the lap are told.
@@ -71,26 +122,74 @@ impl LapReport {
     /// # Errors
     /// When the rider does not even move on foot.
     pub fn of(question: LapQuestion, settled: bool) -> Result<Self, PowerBelowStanding> {
+        if let Some(setups) = question.on_reserve() {
+            let laps = setups.each_ref().map(|setup| Lap::on_reserve(&question.course, setup, FINENESS));
+            let draws = if settled { drawn_at_once(&question.course, &setups) } else { Vec::new() };
+            return Ok(Self::ridden(question, laps).with(draws));
+        }
         let [a, b] = &question.setups;
         let profile = question.course.profile();
         if settled {
             let compared = LapComparison::of(&question.course, a, b)?;
-            let LapComparison { first, second, gained, parts, main, curve, .. } = compared;
+            let LapComparison { first, second, gained, gains, .. } = compared;
             let settled = Settled {
                 bands: [first.band, second.band],
                 too_close: [first.too_close, second.too_close],
                 gained,
                 forced: [question.forced(Side::A, &first.lap)?, question.forced(Side::B, &second.lap)?],
-                parts,
-                main,
-                curve,
+                gains,
+                drawn: None,
             };
-            return Ok(Self { profile, laps: [first.lap, second.lap], settled: Some(settled), question });
+            let laps = [first.lap, second.lap];
+            return Ok(Self { profile, laps, settled: Some(settled), question, draws: Vec::new() });
         }
         let step = Step::new(1.0).map_err(|_| PowerBelowStanding)?;
         let ridden = |setup| Lap::in_steps(&question.course, setup, step);
         let laps = [ridden(a)?, ridden(b)?];
-        Ok(Self { profile, laps, settled: None, question })
+        Ok(Self { profile, laps, settled: None, question, draws: Vec::new() })
+    }
+
+    /// Laps that were ridden elsewhere.
+    #[must_use]
+    pub fn ridden(question: LapQuestion, laps: [Lap; 2]) -> Self {
+        Self { profile: question.course.profile(), laps, settled: None, question, draws: Vec::new() }
+    }
+
+    /// The same with more draws, which settle it once there are enough.
+    #[must_use]
+    pub fn with(mut self, draws: Vec<Drawn>) -> Self {
+        for drawn in draws {
+            if self.draws.iter().all(|it| it.number != drawn.number) {
+                self.draws.push(drawn);
+            }
+        }
+        let draws: Vec<LapDraw> = self.draws.iter().map(|it| it.draw.clone()).collect();
+        let [a, b] = &self.laps;
+        let error = a.step_error_s.unwrap_or(0.0).hypot(b.step_error_s.unwrap_or(0.0));
+        self.settled = DrawnBand::of(&draws, error).map(|drawn| Settled {
+            bands: drawn.laps,
+            too_close: [0, 1].map(|side| OpenSpan::all(&draws, side).iter().map(span).collect()),
+            gained: drawn.gained,
+            forced: [Vec::new(), Vec::new()],
+            gains: LapGains::between(a, b),
+            drawn: Some(drawn),
+        });
+        self
+    }
+
+    /// Whether it is of what stood on the bench before, and the lap of this question takes so long that workers ride it.
+    #[must_use]
+    pub fn is_before(&self, question: &LapQuestion) -> bool {
+        matches!(question.spread, Spread::Reserve { .. }) && self.question != *question
+    }
+
+    /// Whether nothing is left to be worked out.
+    #[must_use]
+    pub fn is_done(&self) -> bool {
+        match self.question.spread {
+            Spread::Even(_) => self.settled.is_some(),
+            Spread::Reserve { .. } => self.draws.len() >= Draws::COUNT,
+        }
     }
 
     /// Whether A and B are the same bike.
@@ -131,6 +230,15 @@ impl LapReport {
         let share = (at_m - from.at_m) / segment.length.m();
         (segment, from.height_m + share * segment.rise_m())
     }
+}
+
+fn span(open: &OpenSpan) -> Span {
+    Span { from_m: open.from_m, to_m: open.to_m }
+}
+
+fn drawn_at_once(course: &Course, setups: &[ReserveSetup; 2]) -> Vec<Drawn> {
+    let numbers = (0..Draws::COUNT).step_by(Draws::COUNT / DRAWN_AT_ONCE);
+    numbers.map(|number| Drawn::of(course, setups, number)).collect()
 }
 
 impl LapInputs {

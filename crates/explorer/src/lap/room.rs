@@ -18,6 +18,8 @@ pub struct LapRoom {
     pub sketched: Option<Rc<Sketched>>,
     /// The lap, once it was asked for.
     pub laps: Option<Rc<LapReport>>,
+    /// Whether that lap is of what stood on the bench before, and the one of now is still to come from workers.
+    pub is_stale: bool,
     /// What a search has found.
     pub found: Option<Rc<Found>>,
 }

@@ -1,10 +1,12 @@
 //! Two laps compared, and what may be said of it.
 
 use crate::side::Side;
-use gear_math::course::{ForcedPlace, GainPart, Precision, Quicker, Span, TimeBand};
+use gear_math::course::{
+    DrawnBand, DrawnVerdict, ForcedPlace, GainPart, LapGains, Precision, Quicker, Span, TimeBand,
+};
 
 /// Two laps compared, with their likely edges.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub struct Settled {
     /// Times of A and B.
     pub bands: [TimeBand; 2],
@@ -15,11 +17,9 @@ pub struct Settled {
     /// Places on foot that A and B would be quicker over by forcing a gear, those that pay best first.
     pub forced: [Vec<ForcedPlace>; 2],
     /// Where the difference arises.
-    pub parts: Vec<GainPart>,
-    /// The one that makes nearly all of it, if one does.
-    pub main: Option<GainPart>,
-    /// Distance and seconds B has gained up to there.
-    pub curve: Vec<(f64, f64)>,
+    pub gains: LapGains,
+    /// What the draws say, where the bands are of draws.
+    pub drawn: Option<DrawnBand>,
 }
 
 /// What may be said of who is quicker.
@@ -27,6 +27,8 @@ pub struct Settled {
 pub enum Verdict {
     /// Neither, whichever edge holds.
     Alike,
+    /// Hardly: in nearly all draws they are less than a second apart.
+    HardlyApart,
     /// Too close to call, and neither by the best guess.
     Level,
     /// Too close to call.
@@ -59,6 +61,13 @@ impl Settled {
     /// Who is quicker; the first is A. Nobody, as long as forcing a gear, which is left out of the times, could turn it.
     #[must_use]
     pub fn quicker(&self) -> Quicker {
+        if let Some(drawn) = &self.drawn {
+            return match drawn.verdict {
+                DrawnVerdict::First => Quicker::First,
+                DrawnVerdict::Second => Quicker::Second,
+                DrawnVerdict::Alike | DrawnVerdict::TooClose => Quicker::TooClose,
+            };
+        }
         let quicker = self.gained.quicker();
         if self.with_forcing().quicker() == quicker { quicker } else { Quicker::TooClose }
     }
@@ -67,10 +76,25 @@ impl Settled {
     #[must_use]
     pub fn verdict(&self) -> Verdict {
         match (self.quicker(), self.gained.quicker()) {
-            (_, Quicker::TooClose) if self.gained.is_nothing() => Verdict::Alike,
+            (Quicker::TooClose, _) if self.gained.is_nothing() => Verdict::Alike,
+            (Quicker::TooClose, _) if self.is_hardly_apart() => Verdict::HardlyApart,
+            _ if self.drawn.is_some() => self.verdict_of_draws(),
             (_, Quicker::TooClose) if self.gained.is_nothing_at_best() => Verdict::Level,
             (_, Quicker::TooClose) => Verdict::TooClose,
             (Quicker::TooClose, _) => Verdict::OpenToForcing,
+            _ if self.gained.only_just() => Verdict::OnlyJust,
+            _ => Verdict::Quicker,
+        }
+    }
+
+    fn is_hardly_apart(&self) -> bool {
+        self.drawn.as_ref().is_some_and(|drawn| drawn.verdict == DrawnVerdict::Alike)
+    }
+
+    fn verdict_of_draws(&self) -> Verdict {
+        match self.quicker() {
+            Quicker::TooClose if self.gained.is_nothing_at_best() => Verdict::Level,
+            Quicker::TooClose => Verdict::TooClose,
             _ if self.gained.only_just() => Verdict::OnlyJust,
             _ => Verdict::Quicker,
         }
@@ -121,7 +145,7 @@ impl Settled {
     /// The one place where nearly all of the difference arises, on a lap of this length; none where that is no place.
     #[must_use]
     pub fn place(&self, length_m: f64) -> Option<&GainPart> {
-        self.main.as_ref().filter(|main| main.span.to_m - main.span.from_m <= PLACE_SHARE * length_m)
+        self.gains.main.as_ref().filter(|main| main.span.to_m - main.span.from_m <= PLACE_SHARE * length_m)
     }
 
     /// How finely both times are told.

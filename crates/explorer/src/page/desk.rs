@@ -5,6 +5,7 @@ use crate::bench::complaint::Complaint;
 use crate::bench::field::Field;
 use crate::bench::link;
 use crate::lap::refusal::Refusal;
+use crate::lap::report::LapQuestion;
 use crate::page::history::History;
 use crate::page::pictures::Picture;
 use crate::page::report::Report;
@@ -41,6 +42,8 @@ pub struct Desk {
     pub(crate) notices: Vec<String>,
     complaints: Vec<Complaint>,
     shown: Vec<(String, String)>,
+    /// The lap that workers were sent for.
+    pub(crate) ordered: Option<LapQuestion>,
 }
 
 impl Desk {
@@ -120,6 +123,8 @@ impl Desk {
         if let Some(found) = &mut room.found {
             Rc::make_mut(found).compare(&read.scenario.basis(), room.own.as_deref());
         }
+        let question = LapQuestion::of(&read.scenario.basis(), room.own.as_deref());
+        room.is_stale = room.laps.as_ref().is_some_and(|laps| laps.is_before(&question));
         let report = Report::after(&read.scenario, &self.report);
         self.report = Rc::new(Report { lap: room, ..report });
         self.good = read.scenario;

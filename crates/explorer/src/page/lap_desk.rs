@@ -2,14 +2,17 @@
 
 use crate::bench::bench::Bench;
 use crate::bench::field::Field;
+use crate::bench::link;
 use crate::bench::offered::{OWN_COURSE, SKETCH_COURSE};
 use crate::lap::course_fault::CourseFault;
+use crate::lap::drawn::Drawn;
+use crate::lap::errand::Errand;
 use crate::lap::found::Found;
 use crate::lap::from_scripts::FileFault;
 use crate::lap::inputs::CourseChoice;
 use crate::lap::own_course::OwnCourse;
 use crate::lap::refusal::Refusal;
-use crate::lap::report::{LapQuestion, LapReport};
+use crate::lap::report::{FINENESS, LapQuestion, LapReport};
 use crate::lap::room::LapRoom;
 use crate::lap::search::Hunt;
 use crate::lap::sketched::Sketched;
@@ -17,12 +20,27 @@ use crate::lap::words;
 use crate::page::desk::{Desk, Update};
 use crate::page::report::Report;
 use crate::page::scenario::Scenario;
+use crate::side::Side;
 use gear_math::Course;
-use gear_math::course::{TimeBand, TrackOptions};
+use gear_math::course::{ReservePlan, TimeBand, TrackOptions};
 use std::rc::Rc;
 
 fn fits(course: &Course) -> bool {
     course.sketch().chars().count() <= Field::Sketch.longest()
+}
+
+impl Scenario {
+    /// The bench of a link, understood.
+    #[must_use]
+    pub fn of_link(address: &str) -> Self {
+        Self::read(&link::read(address).bench, &Self::default()).scenario
+    }
+
+    /// What a worker is to do for the lap round the course of these rows; none where it is ridden at an even power.
+    #[must_use]
+    pub fn errand(&self, rows: &str) -> Option<Errand> {
+        Errand::of(&LapQuestion::of(&self.basis(), None), rows)
+    }
 }
 
 impl Desk {
@@ -33,13 +51,55 @@ impl Desk {
             let stood = self.room().laps.is_some();
             return stood.then(|| self.with_room(LapRoom { laps: None, ..self.room().clone() }));
         }
-        let question = LapQuestion::of(&self.good.basis(), self.room().own.as_deref());
+        let question = self.lap_question();
         let known = self.room().laps.as_ref().filter(|laps| laps.question == question);
         if known.is_some_and(|laps| !settled || laps.settled.is_some()) {
             return None;
         }
-        let laps = LapReport::of(question, settled).ok().map(Rc::new);
-        Some(self.with_room(LapRoom { laps, ..self.room().clone() }))
+        let laps = LapReport::of(question, settled).ok();
+        Some(self.with_laps(laps))
+    }
+
+    fn lap_question(&self) -> LapQuestion {
+        LapQuestion::of(&self.good.basis(), self.room().own.as_deref())
+    }
+
+    fn with_laps(&mut self, laps: Option<LapReport>) -> Update {
+        let is_stale = laps.as_ref().is_some_and(|laps| laps.is_before(&self.lap_question()));
+        self.with_room(LapRoom { laps: laps.map(Rc::new), is_stale, ..self.room().clone() })
+    }
+
+    /// Rows of the course whose lap workers are to ride; none where the page rides it itself or nothing is left to do.
+    pub fn lap_order(&mut self) -> Option<String> {
+        let question = self.lap_question();
+        let is_known = |laps: &Rc<LapReport>| laps.question == question && laps.is_done();
+        let is_done = self.room().laps.as_ref().is_some_and(is_known);
+        let is_faulty = self.good.lap.fault(self.room().own.as_deref()).is_some();
+        if is_done || is_faulty || question.on_reserve().is_none() {
+            return None;
+        }
+        let rows = question.course.sketch();
+        self.ordered = Some(question);
+        Some(rows)
+    }
+
+    /// Takes both plans that were ordered last; none where they are of something else.
+    pub fn take_plans(&mut self, plans: [&[f64]; 2]) -> Option<Update> {
+        let question = self.ordered.clone()?;
+        let setups = question.on_reserve()?;
+        let lap = |side: Side| {
+            let plan = ReservePlan::from_numbers(plans[side as usize])?;
+            plan.lap(&question.course, &setups[side as usize], FINENESS)
+        };
+        let laps = [lap(Side::A)?, lap(Side::B)?];
+        Some(self.with_laps(Some(LapReport::ridden(question, laps))))
+    }
+
+    /// Takes draws of the lap that was ordered last.
+    pub fn take_draws(&mut self, numbers: &[f64]) -> Option<Update> {
+        let laps = self.room().laps.as_ref().filter(|laps| Some(&laps.question) == self.ordered.as_ref())?;
+        let laps = LapReport::clone(laps).with(Drawn::all(numbers));
+        Some(self.with_laps(Some(laps)))
     }
 
     /// Takes the text of a GPX file.
@@ -95,10 +155,7 @@ impl Desk {
         if self.good.lap.fault(self.room().own.as_deref()).is_some() {
             return None;
         }
-        Some((
-            name.to_owned(),
-            LapQuestion::of(&self.good.basis(), self.room().own.as_deref()).course.sketch(),
-        ))
+        Some((name.to_owned(), self.lap_question().course.sketch()))
     }
 
     /// The bench with the course that is ridden as a sketch, everything painted over it included. A recorded one is put in

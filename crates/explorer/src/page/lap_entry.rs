@@ -1,18 +1,23 @@
 //! The entry points of the lap's section and of its workers, for `www`.
 
+use crate::lap::errand::Errand;
 use crate::lap::found::{ROW, row};
 use crate::lap::from_scripts::{CourseNote, FileFault, SearchNote};
 use crate::lap::notes;
 use crate::lap::search::Hunt;
 use crate::page::desk::Desk;
 use crate::page::entry::{answer, at_desk};
-use gear_math::course::TimeBand;
+use crate::page::scenario::Scenario;
+use crate::side::Side;
+use gear_math::course::{Draws, TimeBand};
 use std::cell::RefCell;
 use wasm_bindgen::prelude::*;
 
 thread_local! {
     /// A worker's part of the search.
     static HUNT: RefCell<Option<Hunt>> = const { RefCell::new(None) };
+    /// What a worker is to do for the lap.
+    static ERRAND: RefCell<Option<Errand>> = const { RefCell::new(None) };
 }
 
 /// Works the lap out, coarse at first, then until it has settled; null when there is nothing new.
@@ -22,6 +27,62 @@ thread_local! {
 #[wasm_bindgen(unchecked_return_type = "Update | null")]
 pub fn lap(settled: bool) -> Result<JsValue, JsError> {
     at_desk(|desk| desk.lap(settled)).map_or(Ok(JsValue::NULL), answer)
+}
+
+/// Rows of the course whose lap workers are to ride; nothing where the page rides it itself or nothing is left to do.
+#[wasm_bindgen(js_name = lapOrder)]
+#[must_use]
+pub fn lap_order() -> Option<String> {
+    at_desk(Desk::lap_order)
+}
+
+/// In a worker: opens a link and prepares the lap round the course of these rows; false where there is none to ride.
+#[wasm_bindgen(js_name = lapErrand)]
+#[must_use]
+pub fn lap_errand(link: &str, rows: &str) -> bool {
+    let errand = Scenario::of_link(link).errand(rows);
+    ERRAND.set(errand);
+    ERRAND.with_borrow(Option::is_some)
+}
+
+/// In a worker: the plan of A or B.
+#[wasm_bindgen(js_name = lapPlan)]
+#[must_use]
+pub fn lap_plan(of_b: bool) -> Vec<f64> {
+    let side = if of_b { Side::B } else { Side::A };
+    ERRAND.with_borrow(|errand| errand.as_ref().map(|errand| errand.plan(side))).unwrap_or_default()
+}
+
+/// In a worker: the lap with everything doubtful moved, in the way of this number.
+#[wasm_bindgen(js_name = lapDraw)]
+#[must_use]
+pub fn lap_draw(number: usize) -> Vec<f64> {
+    ERRAND.with_borrow(|errand| errand.as_ref().map(|errand| errand.draw(number))).unwrap_or_default()
+}
+
+/// How many such ways there are.
+#[wasm_bindgen(js_name = lapDraws)]
+#[must_use]
+pub fn lap_draws() -> usize {
+    Draws::COUNT
+}
+
+/// Takes the plans that workers found; null where they are of something else.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(js_name = takePlans, unchecked_return_type = "Update | null")]
+pub fn take_plans(a: &[f64], b: &[f64]) -> Result<JsValue, JsError> {
+    at_desk(|desk| desk.take_plans([a, b])).map_or(Ok(JsValue::NULL), answer)
+}
+
+/// Takes draws that workers rode, one behind another; null where they are of something else.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(js_name = takeDraws, unchecked_return_type = "Update | null")]
+pub fn take_draws(numbers: &[f64]) -> Result<JsValue, JsError> {
+    at_desk(|desk| desk.take_draws(numbers)).map_or(Ok(JsValue::NULL), answer)
 }
 
 /// Takes the text of a GPX file.

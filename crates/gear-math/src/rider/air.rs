@@ -106,6 +106,9 @@ pub struct Wind {
 }
 
 impl Wind {
+    /// Still air.
+    pub const NONE: Self = Self { speed: WindSpeed::NONE, from: Compass::NORTH };
+
     /// The part against a rider who travels towards `travel`.
     #[must_use]
     pub fn against(self, travel: Compass) -> Headwind {

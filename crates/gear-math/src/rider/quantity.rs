@@ -162,7 +162,15 @@ impl EffortBudget {
     }
 }
 
+impl WindSpeed {
+    /// No wind.
+    pub const NONE: Self = Self(0.0);
+}
+
 impl Compass {
+    /// North.
+    pub const NORTH: Self = Self(0.0);
+
     /// Which way leads so far east and so far north, to a degree; none where it leads nowhere.
     #[must_use]
     pub fn towards(east: f64, north: f64) -> Option<Self> {

@@ -31,15 +31,15 @@ fn settled(report: &LapSection) -> Option<(&LapReport, &Settled)> {
 }
 
 fn up(settled: &Settled) -> Scale {
-    let gains = settled.curve.iter().map(|point| point.1);
+    let gains = settled.gains.curve.iter().map(|point| point.1);
     let (low, high) =
         gains.fold((-LEAST_S, LEAST_S), |(low, high), gain| (f64::min(low, gain), f64::max(high, gain)));
     Scale::even((low, high), (HEIGHT - FOOT - 4.0, TOP + 4.0))
 }
 
 fn gain_at(settled: &Settled, at: f64) -> f64 {
-    let index = settled.curve.partition_point(|point| point.0 < at - 1e-6);
-    settled.curve.get(index).or(settled.curve.last()).map_or(0.0, |point| point.1)
+    let index = settled.gains.curve.partition_point(|point| point.0 < at - 1e-6);
+    settled.gains.curve.get(index).or(settled.gains.curve.last()).map_or(0.0, |point| point.1)
 }
 
 fn height(_: &LapSection, _: f64) -> f64 {

@@ -81,7 +81,7 @@ pub(crate) mod tests {
     use super::*;
     use crate::number::clock;
     use crate::page::desk::Desk;
-    use gear_math::course::{GainPart, Precision, TimeBand};
+    use gear_math::course::{GainPart, LapGains, Precision, TimeBand};
 
     /// A desk with this link opened and its lap settled.
     pub(crate) fn ridden(link: &str) -> Desk {
@@ -119,9 +119,8 @@ pub(crate) mod tests {
             too_close: [Vec::new(), Vec::new()],
             gained,
             forced: [Vec::new(), Vec::new()],
-            parts: Vec::new(),
-            main: None,
-            curve: Vec::new(),
+            gains: LapGains { parts: Vec::new(), main: None, curve: Vec::new() },
+            drawn: None,
         }
     }
 
@@ -244,7 +243,11 @@ pub(crate) mod tests {
     #[test]
     fn a_quarter_of_a_lap_is_no_place() {
         let settled = |to_m| Settled {
-            main: Some(GainPart { span: gear_math::course::Span { from_m: 529.0, to_m }, gained_s: 2.0 }),
+            gains: LapGains {
+                parts: Vec::new(),
+                main: Some(GainPart { span: gear_math::course::Span { from_m: 529.0, to_m }, gained_s: 2.0 }),
+                curve: Vec::new(),
+            },
             ..settled(band(1.0, 2.0, 3.0))
         };
         let said = |to_m| plain_text(&verdict(&settled(to_m), 36_000.0));

@@ -65,7 +65,7 @@ fn differences(report: &LapSection) -> Markup {
     let Some(settled) = report.lap.laps.as_ref().and_then(|laps| laps.settled.as_ref()) else {
         return html! {};
     };
-    let mut parts: Vec<_> = settled.parts.iter().collect();
+    let mut parts: Vec<_> = settled.gains.parts.iter().collect();
     ascending(&mut parts, |part| -part.gained_s.abs());
     parts.truncate(PARTS);
     ascending(&mut parts, |part| part.span.from_m);

@@ -3,14 +3,18 @@
 use crate::bench::field_words::{FieldWords, said};
 
 pub(crate) const COURSE: FieldWords = said("Course", "The first two are invented, to try things on");
-pub(crate) const LAP_MODEL: FieldWords =
-    said("Effort", "Above your power you draw on your reserve, below it some comes back (a choice of this model)");
+pub(crate) const LAP_MODEL: FieldWords = said(
+    "Effort",
+    "Above your power you draw on your reserve, below it some comes back (a choice of this model)",
+);
 pub(crate) const LAP_BUDGET: FieldWords = said(
     "What one lap may take from your reserve",
     "0: a lap you can repeat for ever. For the last one, or a race of few: your reserve over the laps left",
 );
-pub(crate) const LAP_WIND: FieldWords =
-    said("Wind round the lap", "At your height, which is half to four fifths of a forecast (estimate). On the bike only");
+pub(crate) const LAP_WIND: FieldWords = said(
+    "Wind round the lap",
+    "At your height, which is half to four fifths of a forecast (estimate). On the bike only",
+);
 pub(crate) const LAP_WIND_FROM: FieldWords =
     said("Wind from", "Clockwise from north: 90 east, 180 south, 270 west");
 pub(crate) const SMOOTHING: FieldWords = said(

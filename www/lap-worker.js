@@ -1,0 +1,36 @@
+// @ts-check
+// A worker's part of the lap: a plan of A or B, or of both where it works alone, and its share of the draws by which bands are found.
+// Between two draws it hears whether something else is wanted.
+
+import * as engine from './engine.js';
+
+/**
+ * What a worker is told for a lap: which job, the bench, the course as rows, and which share is its own.
+ * @typedef {{ job: number, link: string, rows: string, index: number, count: number }} LapOrder
+ */
+/**
+ * What it says: a plan, or a draw.
+ * @typedef {{ job: number, plan?: Float64Array, ofB?: boolean, draw?: Float64Array }} LapFound
+ */
+
+let current = 0;
+
+/** @param {LapOrder} order */
+export async function rideLap({ job, link, rows, index, count }) {
+  current = job;
+  if (!engine.lapErrand(link, rows)) return;
+  for (const ofB of [false, true]) {
+    if (count === 1 || Number(ofB) === index) say({ job, plan: engine.lapPlan(ofB), ofB });
+  }
+  for (let number = index; number < engine.lapDraws(); number += count) {
+    await breath();
+    if (current !== job) return;
+    say({ job, draw: engine.lapDraw(number) });
+  }
+}
+
+/** @param {LapFound} found */
+const say = (found) => postMessage(found);
+
+/** The next task, in which a newer order is heard first. @returns {Promise<void>} */
+const breath = () => new Promise((go) => void setTimeout(go));
