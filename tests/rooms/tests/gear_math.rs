@@ -17,6 +17,7 @@ const ROOMS: &[&str] = &[
     "course::track",
     "course::lap",
     "course::reserve",
+    "course::doubt",
     "course::search",
     "position",
 ];

@@ -2,13 +2,15 @@
 
 use crate::chain::pitch_circle::ChainPitch;
 use crate::gears::Gear;
-use crate::quantity::{Limits, OutOfLimits, measured};
+use crate::quantity::{Limits, OutOfLimits, measured, nearest};
 use core::f64::consts::TAU;
 
 measured! {
     /// Friction between a chain's pins and their bushings times the radius of the pins, in millimetres.
     PinFriction(mm): "pin friction times radius", "mm", 0.0 ..= 1.0;
 }
+
+nearest! { PinFriction }
 
 impl PinFriction {
     /// 0.18 mm: a friction of 0.1 on a radius of 1.8 mm; 0.1 to 0.3 mm are likely. Estimate.

@@ -1,6 +1,6 @@
 //! Quantities that belong to the course alone.
 
-use crate::quantity::{Limits, OutOfLimits, known, measured};
+use crate::quantity::{Limits, OutOfLimits, known, measured, nearest};
 use crate::rider::{Climb, Compass, Gradient};
 
 measured! {
@@ -29,6 +29,7 @@ measured! {
 }
 
 known! { StretchLength, ObstacleTime, CornerSpeed, ShiftWindow, ShiftTime, MountTime, Braking, Step }
+nearest! { MountTime }
 
 impl Gradient {
     /// The same slope met from the other side.

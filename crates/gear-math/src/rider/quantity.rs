@@ -140,7 +140,8 @@ known! {
 
 nearest! {
     Power, PeakPower, WorkReserve, EffortBudget, ClimbLength, EffortTime, GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor,
-    AirDensity, AirPressure, Climb, Compass, Headwind, RollingCoefficient, FootFactor, Friction, BalanceSpeed, Gradient,
+    AirDensity, AirPressure, Climb, Compass, Headwind, RollingCoefficient, FootFactor, Friction, BalanceSpeed, Gradient, RepaidShare, CadenceCost,
+    StrengthShare,
 }
 
 impl FrontShare {

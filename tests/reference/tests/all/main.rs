@@ -6,6 +6,7 @@ mod cassettes;
 mod chain_path;
 mod chainline;
 mod course;
+mod drawn_bands;
 mod effort;
 mod gears;
 mod lap_costs;

@@ -18,7 +18,7 @@ impl GroundFactors {
     /// As is typical.
     pub const TYPICAL: Self = Self { rolling: 1.0, foot: 1.0, grip: 1.0 };
 
-    pub(super) fn of(&self, typical: &Ground) -> Ground {
+    pub(in crate::course) fn of(&self, typical: &Ground) -> Ground {
         Ground {
             rolling: RollingCoefficient::nearest(typical.rolling.value() * self.rolling),
             foot: FootFactor::nearest(1.0 + (typical.foot.value() - 1.0) * self.foot),

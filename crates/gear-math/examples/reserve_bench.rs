@@ -1,0 +1,53 @@
+//! How long the draws of a band take on a reserve, and how far coarse plans move a difference. Run it with
+//! `cargo run --release --example reserve_bench`.
+
+use gear_math::course::{Demo, DrawnBand, Draws, Fineness, LapDraw, ReserveLap, ReserveSetup};
+use gear_math::rider::{
+    Air, BikeMass, BodyMass, CriticalPower, EffortAccount, KitMass, PeakPower, WorkReserve,
+};
+use gear_math::{Bike, Circumference, Course, Drivetrain, LapSetup, Power, Rider};
+use std::error::Error;
+use std::time::Instant;
+
+fn main() -> Result<(), Box<dyn Error>> {
+    let course = Demo::Meadow.course();
+    let setups =
+        [setup("44/31", "11-13-15-18-21-24-28-32")?, setup("40", "11-13-15-17-19-21-24-28-32-37-42")?];
+    draws(&course, &setups);
+    coarseness(&course, &setups);
+    Ok(())
+}
+
+fn setup(rings: &str, cassette: &str) -> Result<ReserveSetup, Box<dyn Error>> {
+    let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
+    let drivetrain = Drivetrain { chainset: rings.parse()?, cassette: cassette.parse()? };
+    let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2150.0)?);
+    let effort = CriticalPower::new(rider.power, WorkReserve::USUAL, PeakPower::of_body(rider.body))?;
+    Ok(ReserveSetup::new(LapSetup::new(rider, bike, Air::STILL), EffortAccount::new(effort)))
+}
+
+fn draws(course: &Course, setups: &[ReserveSetup; 2]) {
+    let started = Instant::now();
+    let done: Vec<LapDraw> = Draws::usual().all().map(|draw| LapDraw::of(course, setups, &draw)).collect();
+    let took = started.elapsed().as_secs_f64();
+    println!("{:.0} m, {} draws of two laps: {took:.2} s", course.length_m(), done.len());
+    println!("  {:?}", DrawnBand::of(&done, 0.0));
+    for share in [8, 16, 32] {
+        println!("  of {share}: {:?}", DrawnBand::of(&done[..share], 0.0).map(|band| band.gained));
+    }
+}
+
+/// The difference in quick and in fine plans.
+fn coarseness(course: &Course, setups: &[ReserveSetup; 2]) {
+    let mut off: Vec<f64> = Vec::new();
+    for draw in Draws::usual().all().step_by(8) {
+        let moved = setups.map(|setup| draw.setup(&setup));
+        let [quick, fine] = [Fineness::QUICK, Fineness::FINE].map(|fineness| {
+            let [a, b] = moved.map(|setup| ReserveLap::of(course, &setup, fineness));
+            println!("  {:.2} {:.2} steps {:.3} {:.3}", a.time_s, b.time_s, a.step_error_s, b.step_error_s);
+            a.time_s - b.time_s
+        });
+        off.push(quick - fine);
+    }
+    println!("differences by quick plans less those by fine ones: {off:.2?} s");
+}

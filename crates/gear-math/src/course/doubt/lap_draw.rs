@@ -1,0 +1,71 @@
+//! The laps of both bikes at one draw.
+
+use crate::course::course::Course;
+use crate::course::doubt::bending::bending_s;
+use crate::course::doubt::draw::Draw;
+use crate::course::lap::modes::Mode;
+use crate::course::reserve::fineness::Fineness;
+use crate::course::reserve::lap::ReserveLap;
+use crate::course::reserve::setup::ReserveSetup;
+
+/// The laps of both bikes at one [`Draw`]: done one by one, in any order and by any number of workers.
+///
+/// # Formula
+/// Each time is that of [`ReserveLap`]. The friction in the chain's pins moves both apart by half the difference that the gears
+/// of their laps make each, because the level of what is lost is already that of drivetrain efficiency.
+///
+/// # Example
+/// ```
+/// use gear_math::{Bike, Circumference, Course, Drivetrain, LapSetup, Power, Rider};
+/// use gear_math::course::{Draws, LapDraw, ReserveSetup};
+/// use gear_math::rider::{Air, BikeMass, BodyMass, CriticalPower, EffortAccount, KitMass, PeakPower, WorkReserve};
+/// let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
+/// let effort = CriticalPower::new(rider.power, WorkReserve::USUAL, PeakPower::of_body(rider.body))?;
+/// let setup = |cassette: &str| -> Result<_, Box<dyn std::error::Error>> {
+///     let drivetrain = Drivetrain { chainset: "40".parse()?, cassette: cassette.parse()? };
+///     let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2100.0)?);
+///     Ok(ReserveSetup::new(LapSetup::new(rider, bike, Air::STILL), EffortAccount::new(effort)))
+/// };
+/// let course: Course = "150; 0; firm grass\n40; 12; mud\n60; -8; firm grass".parse()?;
+/// let pair = [setup("11-13-15-17-20-23-27-32")?, setup("11-13-15-17-20-23-26-28")?];
+/// let done = LapDraw::of(&course, &pair, &Draws::usual().draw(0));
+/// assert!((done.time_s[0] - done.time_s[1]).abs() < 5.0);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct LapDraw {
+    /// Time of the lap of each, in seconds.
+    pub time_s: [f64; 2],
+    /// Where each is gone on foot: from and to, in metres from the line, in order.
+    pub on_foot_m: [Vec<[f64; 2]>; 2],
+}
+
+impl LapDraw {
+    /// Rides both laps at a draw, in the steps of [`Fineness::QUICK`].
+    #[must_use]
+    pub fn of(course: &Course, given: &[ReserveSetup; 2], draw: &Draw) -> Self {
+        let setups = given.map(|setup| draw.setup(&setup));
+        let first = ReserveLap::of(course, &setups[0], Fineness::QUICK);
+        if given[0] == given[1] {
+            return Self { time_s: [first.time_s; 2], on_foot_m: [spans(&first), spans(&first)] };
+        }
+        let laps = [first, ReserveLap::of(course, &setups[1], Fineness::QUICK)];
+        let [a, b] = [0, 1].map(|side| bending_s(&setups[side], &laps[side], draw.pins));
+        let apart = 0.5 * (a - b);
+        Self {
+            time_s: [laps[0].time_s + apart, laps[1].time_s - apart],
+            on_foot_m: laps.map(|lap| spans(&lap)),
+        }
+    }
+
+    /// What the second gains on the first, in seconds.
+    #[must_use]
+    pub fn gained_s(&self) -> f64 {
+        self.time_s[0] - self.time_s[1]
+    }
+}
+
+fn spans(lap: &ReserveLap) -> Vec<[f64; 2]> {
+    let on_foot = lap.plan.iter().filter(|part| part.mode == Mode::Foot);
+    on_foot.map(|part| [part.from_m, part.to_m]).collect()
+}
