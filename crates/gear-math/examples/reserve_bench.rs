@@ -1,11 +1,11 @@
 //! How long the draws of a band take on a reserve, and how far coarse plans move a difference. Run it with
 //! `cargo run --release --example reserve_bench`.
 
-use gear_math::course::{Demo, DrawnBand, Draws, Fineness, LapDraw, ReserveLap, ReserveSetup};
+use gear_math::course::{Demo, DrawnBand, Draws, Fineness, LapDraw, ReserveSetup};
 use gear_math::rider::{
     Air, BikeMass, BodyMass, CriticalPower, EffortAccount, KitMass, PeakPower, WorkReserve,
 };
-use gear_math::{Bike, Circumference, Course, Drivetrain, LapSetup, Power, Rider};
+use gear_math::{Bike, Circumference, Course, Drivetrain, Lap, LapSetup, Power, Rider};
 use std::error::Error;
 use std::time::Instant;
 
@@ -43,8 +43,14 @@ fn coarseness(course: &Course, setups: &[ReserveSetup; 2]) {
     for draw in Draws::usual().all().step_by(8) {
         let moved = setups.map(|setup| draw.setup(&setup));
         let [quick, fine] = [Fineness::QUICK, Fineness::FINE].map(|fineness| {
-            let [a, b] = moved.map(|setup| ReserveLap::of(course, &setup, fineness));
-            println!("  {:.2} {:.2} steps {:.3} {:.3}", a.time_s, b.time_s, a.step_error_s, b.step_error_s);
+            let [a, b] = moved.map(|setup| Lap::on_reserve(course, &setup, fineness));
+            println!(
+                "  {:.2} {:.2} steps {:.3} {:.3}",
+                a.time_s,
+                b.time_s,
+                a.step_error_s.unwrap_or(0.0),
+                b.step_error_s.unwrap_or(0.0)
+            );
             a.time_s - b.time_s
         });
         off.push(quick - fine);

@@ -1,8 +1,9 @@
-//! The bench in the address: `#r=2&ra=50/34&ca=11-12-…`, versioned, only what is the rider's
+//! The bench in the address: `#r=3&ra=50/34&ca=11-12-…`, versioned, only what is the rider's
 //! or has changed places.
 //!
-//! Version 1 (`#remount=1&rings-a=50/34&…`) names fields by their keys, version 2 by short names where there are any.
-//! Either is read, so that a link once kept goes on opening.
+//! Version 1 (`#remount=1&rings-a=50/34&…`) names fields by their keys, later ones by short names where there are any. All are
+//! read, so that a link once kept goes on opening. Up to version 2 a lap was ridden at a steady power: such a link says that its
+//! answer has changed.
 
 use crate::bench::bench::Bench;
 use crate::bench::field::Field;
@@ -11,7 +12,7 @@ use crate::bench::words::link as words;
 use std::borrow::Cow;
 
 /// Names and numbers of the format, the newest first. A new one is due when a field's starting value or meaning changes.
-const MARKS: [(&str, &str); 2] = [("r", "2"), ("remount", "1")];
+const MARKS: [(&str, &str); 3] = [("r", "3"), ("r", "2"), ("remount", "1")];
 
 /// Links that are met in use stay below so many characters: a message or an address bar of long standing takes no more
 /// (common practice).
@@ -48,7 +49,7 @@ pub struct Opened {
 /// Writes the bench as the part of an address behind `#`.
 #[must_use]
 pub fn write(bench: &Bench) -> String {
-    let [(mark, version), _] = MARKS;
+    let [(mark, version), ..] = MARKS;
     let mut link = format!("{mark}={version}");
     for &field in Field::ALL {
         if !bench.is_as_started(field) {
@@ -73,12 +74,11 @@ pub fn read(link: &str) -> Opened {
     }
     let mut marked = link.is_empty();
     for (name, text) in form_urlencoded::parse(link.as_bytes()) {
-        match MARKS.iter().find(|(mark, _)| *mark == name) {
-            Some((_, version)) => {
-                marked = true;
-                opened.take_version(&name, &text, version);
-            }
-            None => opened.take_part(&name, &text),
+        if MARKS.iter().any(|(mark, _)| *mark == name) {
+            marked = true;
+            opened.take_version(&name, &text);
+        } else {
+            opened.take_part(&name, &text);
         }
     }
     if !marked {
@@ -89,9 +89,11 @@ pub fn read(link: &str) -> Opened {
 }
 
 impl Opened {
-    fn take_version(&mut self, mark: &str, text: &str, known: &str) {
-        if text != known {
-            self.complaints.push(words::other_version(mark, &shorten(text)));
+    fn take_version(&mut self, mark: &str, text: &str) {
+        match MARKS.iter().position(|known| *known == (mark, text)) {
+            Some(0) => {}
+            Some(_) => self.complaints.push(words::SINCE_RIDDEN_ON_RESERVE.to_owned()),
+            None => self.complaints.push(words::other_version(mark, &shorten(text))),
         }
     }
 

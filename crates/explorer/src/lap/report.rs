@@ -9,7 +9,7 @@ use crate::lap::words;
 use crate::side::Side;
 use gear_math::course::{
     Demo, DrawnBand, Draws, Fineness, ForcedPlace, LapComparison, LapDraw, LapGains, OpenSpan, Precision,
-    ProfilePoint, ReserveSetup, Segment, Span, Step,
+    ProfilePoint, ReserveForcing, ReserveSetup, Segment, Span, Step,
 };
 use gear_math::rider::{CriticalPower, EffortAccount, EffortBudget, PowerBelowStanding, ReserveShare, Wind};
 use gear_math::{Course, Gear, Lap, LapSetup};
@@ -102,6 +102,8 @@ pub struct LapReport {
     pub settled: Option<Settled>,
     /// The laps with all that is doubtful moved, on a reserve, as far as they are worked out.
     pub draws: Vec<Drawn>,
+    /// Where A and B draw on the reserve, and what that is worth there.
+    pub forcings: [Vec<ReserveForcing>; 2],
 }
 
 /// How many draws are done where nobody but the page itself can do them, as before it is printed: fewer than workers do, because
@@ -128,7 +130,6 @@ impl LapReport {
             return Ok(Self::ridden(question, laps).with(draws));
         }
         let [a, b] = &question.setups;
-        let profile = question.course.profile();
         if settled {
             let compared = LapComparison::of(&question.course, a, b)?;
             let LapComparison { first, second, gained, gains, .. } = compared;
@@ -141,18 +142,27 @@ impl LapReport {
                 drawn: None,
             };
             let laps = [first.lap, second.lap];
-            return Ok(Self { profile, laps, settled: Some(settled), question, draws: Vec::new() });
+            return Ok(Self { settled: Some(settled), ..Self::even(question, laps) });
         }
         let step = Step::new(1.0).map_err(|_| PowerBelowStanding)?;
         let ridden = |setup| Lap::in_steps(&question.course, setup, step);
         let laps = [ridden(a)?, ridden(b)?];
-        Ok(Self { profile, laps, settled: None, question, draws: Vec::new() })
+        Ok(Self::even(question, laps))
+    }
+
+    fn even(question: LapQuestion, laps: [Lap; 2]) -> Self {
+        let profile = question.course.profile();
+        Self { profile, laps, settled: None, question, draws: Vec::new(), forcings: [Vec::new(), Vec::new()] }
     }
 
     /// Laps that were ridden elsewhere.
     #[must_use]
     pub fn ridden(question: LapQuestion, laps: [Lap; 2]) -> Self {
-        Self { profile: question.course.profile(), laps, settled: None, question, draws: Vec::new() }
+        let forcings = question.on_reserve().map(|setups| {
+            let forced = |at: usize| laps[at].forced_on_reserve(&question.course, &setups[at], FINENESS);
+            [forced(0), forced(1)]
+        });
+        Self { forcings: forcings.unwrap_or_default(), ..Self::even(question, laps) }
     }
 
     /// The same with more draws, which settle it once there are enough.

@@ -46,6 +46,7 @@ pub use quantity::{
     StretchLength, TrackPlace,
 };
 pub use reserve::fineness::Fineness;
+pub use reserve::forcing::ReserveForcing;
 pub use reserve::plan::ReservePlan;
 pub use reserve::reserve_use::{ReservePoint, ReserveUse};
 pub use reserve::setup::{GroundFactors, ReserveSetup};

@@ -2,8 +2,8 @@
 #![expect(clippy::unwrap_used, reason = "planted values lie within their limits")]
 
 use gear_math::course::{
-    CornerSpeed, Fineness, GroundFactors, Mode, MountTime, Mounting, Obstacle, ObstacleTime, ReserveLap,
-    ReserveSetup, Segment, ShiftTime, Shifting, StretchLength, WhyOnFoot,
+    CornerSpeed, Fineness, GroundFactors, Mode, MountTime, Mounting, Obstacle, ObstacleTime, ReserveSetup,
+    ReserveUse, Segment, ShiftTime, Shifting, StretchLength, WhyOnFoot,
 };
 use gear_math::rider::{
     Air, BikeMass, BodyMass, CadenceCost, Climb, ClimbLength, Compass, CriticalPower, DrivetrainEfficiency,
@@ -11,7 +11,8 @@ use gear_math::rider::{
     WorkReserve,
 };
 use gear_math::{
-    Bike, Cadence, Circumference, Course, Drivetrain, Gradient, LapSetup, Power, RideOrRun, Rider, Surface,
+    Bike, Cadence, Circumference, Course, Drivetrain, Gradient, Lap, LapSetup, Power, RideOrRun, Rider,
+    Surface,
 };
 use proptest::prelude::*;
 
@@ -39,6 +40,11 @@ fn course() -> impl Strategy<Value = Course> {
     prop::collection::vec(stretch(), 3..9).prop_map(|segments| Course::new(segments).unwrap())
 }
 
+/// What a lap makes of the reserve.
+fn used(lap: &Lap) -> &ReserveUse {
+    lap.reserve.as_ref().unwrap()
+}
+
 const CASSETTE: &str = "11-13-15-18-21-24-28-32";
 
 /// A rider of so many kg and W, with so many W per kg at most.
@@ -59,11 +65,11 @@ fn setup() -> impl Strategy<Value = ReserveSetup> {
 }
 
 fn time(course: &Course, setup: &ReserveSetup) -> f64 {
-    ReserveLap::of(course, setup, Fineness::FINE).time_s
+    Lap::on_reserve(course, setup, Fineness::FINE).time_s
 }
 
 fn quick(course: &Course, setup: &ReserveSetup) -> f64 {
-    ReserveLap::of(course, setup, Fineness::QUICK).time_s
+    Lap::on_reserve(course, setup, Fineness::QUICK).time_s
 }
 
 fn budget(joules: f64) -> EffortBudget {
@@ -192,12 +198,12 @@ proptest! {
     fn the_price_is_what_a_joule_gains(course in course(), setup in setup()) {
         const APART_J: f64 = 500.0;
         let [less, more] = [200.0, 200.0 + APART_J].map(|joules| {
-            ReserveLap::of(&course, &ReserveSetup { budget: budget(joules), ..setup }, Fineness::FINE)
+            Lap::on_reserve(&course, &ReserveSetup { budget: budget(joules), ..setup }, Fineness::FINE)
         });
         prop_assume!(less.on_foot_round().len() == more.on_foot_round().len());
         let gain = (less.time_s - more.time_s) / APART_J;
-        let slack = 0.1 * less.price_s_per_j + slack(less.time_s) / APART_J;
-        let between = more.price_s_per_j - slack..=less.price_s_per_j + slack;
+        let slack = 0.1 * used(&less).price_s_per_j + slack(less.time_s) / APART_J;
+        let between = used(&more).price_s_per_j - slack..=used(&less).price_s_per_j + slack;
         prop_assert!(between.contains(&gain), "{gain} beside {between:?}");
     }
 
@@ -226,7 +232,7 @@ proptest! {
     #[test]
     fn all_accounts_balance(course in course(), setup in setup(), joules in 0.0..2000.0) {
         let setup = ReserveSetup { budget: budget(joules), ..setup };
-        let lap = ReserveLap::of(&course, &setup, Fineness::QUICK);
+        let lap = Lap::on_reserve(&course, &setup, Fineness::QUICK);
         let book = &lap.energy;
         let spent = book.drivetrain_j + book.climbing_j + book.rolling_j + book.bearings_j + book.air_j + book.brakes_j + book.kinetic_j;
         prop_assert!((book.crank_j - spent).abs() <= 1e-6 * book.crank_j.max(1.0), "{} in, {spent} out", book.crank_j);
@@ -235,13 +241,13 @@ proptest! {
         let parts: f64 = lap.plan.iter().map(|part| part.time_s).sum();
         let on_foot: f64 = lap.plan.iter().filter(|it| it.mode == Mode::Foot).map(|it| it.time_s).sum();
         let geared: f64 = lap.gears.iter().map(|used| used.time_s).sum();
-        prop_assert!((parts - lap.ridden_s).abs() < 1e-9 * parts && (on_foot + geared - parts).abs() < 1e-9 * parts);
+        prop_assert!((parts - lap.ridden_s()).abs() < 1e-9 * parts && (on_foot + geared - parts).abs() < 1e-9 * parts);
         let way: f64 = lap.gears.iter().map(|used| used.distance_m).sum();
         prop_assert!((way + lap.on_foot_m() - course.length_m()).abs() < 1e-6);
 
-        let last = lap.trace.last().unwrap();
-        prop_assert!((last.at_m - course.length_m()).abs() < 1e-6 && (last.time_s - lap.ridden_s).abs() < 1e-9);
-        prop_assert!((last.spent_j - lap.net_j()).abs() < 1e-6);
+        let (last, spent) = (lap.trace.last().unwrap(), used(&lap).trace.last().unwrap());
+        prop_assert!((last.at_m - course.length_m()).abs() < 1e-6 && (last.time_s - lap.ridden_s()).abs() < 1e-9);
+        prop_assert!((spent.spent_j - used(&lap).net_j()).abs() < 1e-6);
 
         let mut at = 0.0;
         for segment in course.segments() {
@@ -269,7 +275,7 @@ proptest! {
     /// Looking at every speed in every gear finds nothing better.
     #[test]
     fn the_fine_search_misses_nothing(course in course(), setup in setup()) {
-        let whole = ReserveLap::of(&course, &setup, Fineness::WHOLE).time_s;
+        let whole = Lap::on_reserve(&course, &setup, Fineness::WHOLE).time_s;
         prop_assert!((time(&course, &setup) - whole).abs() <= slack(whole), "{} for {whole}", time(&course, &setup));
     }
 }
@@ -293,7 +299,7 @@ fn an_even_climb_is_the_climb() {
         );
         let ride = climb.ride.map_or(f64::INFINITY, |ride| ride.time.s());
         let expected = ride.min(climb.foot.time.s());
-        let found = ReserveLap::of(&course, &setup, Fineness::FINE);
+        let found = Lap::on_reserve(&course, &setup, Fineness::FINE);
         let off = (found.time_s - expected).abs();
         assert!(off <= 0.01 * expected, "{percent} %: {} for {expected}", found.time_s);
         let rides = found.plan[0].mode == Mode::Ride;
@@ -307,7 +313,7 @@ fn on_the_level_the_sustainable_power_is_held() {
     let course = Course::new(vec![open(400.0, 0.0, Surface::Tarmac)]).unwrap();
     let mut setup = ridden(68.0, 250.0, 14.0, "44", CASSETTE);
     setup.account.cadence_cost = CadenceCost::new(0.0).unwrap();
-    let lap = ReserveLap::of(&course, &setup, Fineness::FINE);
+    let lap = Lap::on_reserve(&course, &setup, Fineness::FINE);
     let load = gear_math::rider::RoadLoad::new(
         setup.lap.rider.with(&setup.lap.bike),
         Surface::Tarmac.ground().rolling,
@@ -316,7 +322,7 @@ fn on_the_level_the_sustainable_power_is_held() {
     );
     let speed = load.with_wheels().steady_speed(Power::new(250.0).unwrap(), Gradient::LEVEL);
     assert!((lap.time_s - 400.0 / speed.m_per_s()).abs() < 0.02, "{} s", lap.time_s);
-    assert!((lap.highest_power_w - 250.0).abs() < 1.0, "{} W", lap.highest_power_w);
+    assert!((used(&lap).highest_power_w - 250.0).abs() < 1.0, "{} W", used(&lap).highest_power_w);
 }
 
 /// However much may be spent, nobody turns more than the legs give.
@@ -324,8 +330,8 @@ fn on_the_level_the_sustainable_power_is_held() {
 fn no_budget_beats_the_legs() {
     let course: Course = "120; 0; firm grass\n40; 10; firm grass\n80; -5; firm grass".parse().unwrap();
     let rich = ReserveSetup { budget: budget(30000.0), ..ridden(68.0, 240.0, 14.0, "40", CASSETTE) };
-    let lap = ReserveLap::of(&course, &rich, Fineness::QUICK);
-    assert!(lap.highest_power_w < rich.account.effort.peak().watts());
+    let lap = Lap::on_reserve(&course, &rich, Fineness::QUICK);
+    assert!(used(&lap).highest_power_w < rich.account.effort.peak().watts());
     assert!(lap.time_s.is_finite() && lap.time_s > 15.0);
 }
 
@@ -333,7 +339,7 @@ fn no_budget_beats_the_legs() {
 #[test]
 fn a_wall_is_walked_and_says_why() {
     let course: Course = "120; 0; firm grass\n30; 35; mud\n80; -8; firm grass".parse().unwrap();
-    let lap = ReserveLap::of(&course, &ridden(68.0, 240.0, 14.0, "40", CASSETTE), Fineness::QUICK);
+    let lap = Lap::on_reserve(&course, &ridden(68.0, 240.0, 14.0, "40", CASSETTE), Fineness::QUICK);
     let wall = lap.on_foot_round();
     assert_eq!(wall.len(), 1);
     assert_eq!(wall[0].why, Some(WhyOnFoot::Because(gear_math::rider::Reason::Grip)));

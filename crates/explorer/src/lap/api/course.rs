@@ -3,6 +3,7 @@
 use crate::api::objects::thrown;
 use crate::ride::api::surroundings::surface;
 use gear_math::course::{CornerSpeed, Obstacle, ObstacleTime, Segment, StretchLength};
+use gear_math::rider::Compass;
 use gear_math::{Course, Gradient};
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
@@ -34,6 +35,10 @@ pub struct StretchInput {
     /// The fastest it can be ridden; no limit when left out.
     #[tsify(optional)]
     corner_kmh: Option<f64>,
+    /// Which way it leads, clockwise from north, 0 to 360; wind counts only where it is given.
+    #[serde(default)]
+    #[tsify(optional)]
+    heading_deg: Option<f64>,
 }
 
 impl CourseInput {
@@ -63,7 +68,7 @@ impl StretchInput {
             surface: surface(&self.ground)?,
             obstacle: self.obstacle_s.map(obstacle).transpose()?,
             corner: self.corner_kmh.map(corner).transpose()?,
-            heading: None,
+            heading: self.heading_deg.map(Compass::new).transpose().map_err(thrown)?,
         })
     }
 
@@ -74,6 +79,7 @@ impl StretchInput {
             ground: segment.surface.name().to_owned(),
             obstacle_s: segment.obstacle.map(|obstacle| obstacle.time.s()),
             corner_kmh: segment.corner.map(|corner| corner.m_per_s() * KM_PER_H),
+            heading_deg: segment.heading.map(Compass::degrees),
         }
     }
 }

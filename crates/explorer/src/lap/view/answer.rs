@@ -3,11 +3,12 @@
 use crate::bench::field::Field;
 use crate::bench::owner::Owner;
 use crate::chain::words::beside_lap;
-use crate::lap::inputs::CourseChoice;
-use crate::lap::report::LapReport;
+use crate::lap::inputs::{CourseChoice, LapModel};
+use crate::lap::report::{LapReport, Spread};
 use crate::lap::section::LapSection;
 use crate::lap::settled::Settled;
 use crate::lap::view::forcing::forcing;
+use crate::lap::view::reserve::reserve;
 use crate::lap::words;
 use maud::{Markup, html};
 
@@ -18,18 +19,39 @@ pub(crate) fn answer(report: &LapSection) -> Markup {
         return html! { p.care { (words::answer::no_times(&course_name(report), &fault)) } };
     }
     let Some(laps) = &report.lap.laps else { return html! { p { (words::answer::SOON) } } };
+    if report.lap.is_stale {
+        return html! {
+            p.quiet { (words::reserve::WORKING_IT_OUT) }
+            div.stale aria-busy="true" { (known(report, laps)) }
+        };
+    }
+    known(report, laps)
+}
+
+fn known(report: &LapSection, laps: &LapReport) -> Markup {
     html! {
         p { (headline(report, laps)) }
-        @if let Some(settled) = laps.settled.as_ref().filter(|_| !lacks_file(report)) {
-            p.more { (forcing(laps, settled)) }
-        }
+        (effort(report, laps))
         p {
             (words::answer::course_and_times(&course_name(report), laps)) " "
             (words::answer::dismounts(&laps.laps))
         }
         @for note in beside_lap::notes(&report.chain_section()) { p.more { (note) } }
-        @if let Some(settled) = &laps.settled { (doubt(report, settled)) }
+        @if let Some(settled) = &laps.settled { (doubt(report, laps, settled)) }
         p.quiet { (crate::ride::words::width::counts(&report.ride)) }
+    }
+}
+
+/// How the effort is spread, and what that does.
+fn effort(report: &LapSection, laps: &LapReport) -> Markup {
+    let is_even = matches!(laps.question.spread, Spread::Even(_));
+    html! {
+        @if lacks_file(report) {} @else if is_even {
+            @if let Some(settled) = &laps.settled { p.more { (forcing(laps, settled)) } }
+            @if report.lap_inputs.model == LapModel::Reserve { p.more { (words::reserve::EVEN_FOR_SECONDS) } }
+        } @else {
+            (reserve(laps))
+        }
     }
 }
 
@@ -45,18 +67,27 @@ fn headline(report: &LapSection, laps: &LapReport) -> Markup {
 }
 
 fn verdict(settled: &Settled, length_m: f64) -> Markup {
+    let groups = settled.drawn.as_ref().and_then(|drawn| drawn.groups.as_ref());
     html! {
         (words::answer::verdict(settled))
+        @if let Some(groups) = groups { " " (words::reserve::groups(groups, settled.gained.precision())) }
         @if let Some(place) = settled.place(length_m) { " " (words::answer::mainly(place)) }
     }
 }
 
-fn doubt(report: &LapSection, settled: &Settled) -> Markup {
+fn doubt(report: &LapSection, laps: &LapReport, settled: &Settled) -> Markup {
+    let (spread, lacks_headings) = (laps.question.spread, laps.question.lacks_headings());
     let close = settled.too_close.iter().map(Vec::len).max().unwrap_or(0);
     let wind = report.ride.inputs.air.headwind.m_per_s();
     html! {
         p.quiet {
-            (words::answer::doubt())
+            @match &settled.drawn {
+                Some(drawn) => (words::reserve::doubt(drawn)),
+                None => (words::answer::doubt()),
+            }
+            @if let (true, Spread::Reserve { wind, .. }) = (lacks_headings, spread) {
+                " " (words::reserve::no_headings(wind.speed.m_per_s()))
+            }
             @if close > 0 { " " (words::answer::too_close(close)) }
             @if wind != 0.0 { " " (words::answer::wind(wind)) }
         }

@@ -5,5 +5,6 @@ pub mod course;
 pub mod forcing;
 pub mod found;
 pub mod places;
+pub mod reserve;
 pub mod sheet;
 pub mod tables;

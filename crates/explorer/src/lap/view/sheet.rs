@@ -21,7 +21,7 @@ pub(crate) fn block(report: &LapSection, sheet_for: Option<Side>) -> Option<Bloc
         block.on(&[Field::Course]);
         return Some(block);
     }
-    let laps = report.lap.laps.as_ref().filter(|_| !lacks_file(report))?;
+    let laps = report.lap.laps.as_ref().filter(|_| !lacks_file(report) && !report.lap.is_stale)?;
     let settled = laps.settled.as_ref()?;
     block.row(words::COURSE, words::course(&course_name(report), laps));
     laps_of(&mut block, laps, settled);

@@ -1,14 +1,14 @@
 //! “Round the lap”: the numbers, and how they were worked out.
 
-use crate::lap::report::LapReport;
+use crate::lap::report::{LapReport, Spread};
 use crate::lap::section::LapSection;
-use crate::lap::words::{tables as words, working as formulas};
+use crate::lap::words::{on_reserve, tables as words, working as formulas};
 use crate::layout::head::Head;
 use crate::layout::pieces::{plain_table, worked};
 use crate::number::{brief, duration, with_unit};
 use crate::side::Side;
 use crate::words::about_clock;
-use gear_math::course::{Precision, Weighting};
+use gear_math::course::{Precision, ReserveUse, Weighting};
 use gear_math::order::ascending;
 use gear_math::{Cadence, Lap};
 use maud::{Markup, html};
@@ -26,7 +26,9 @@ pub(crate) fn numbers(report: &LapSection) -> Markup {
         vec![what.to_owned(), value(&laps.laps[0]), value(&laps.laps[1])]
     };
     let precision = laps.precision();
-    let mut rows = vec![of(words::LAP, &|lap| about_clock(lap.time_s, precision))];
+    let is_even = matches!(laps.question.spread, Spread::Even(_));
+    let lap = if is_even { words::LAP } else { words::AS_ENTERED };
+    let mut rows = vec![of(lap, &|lap| about_clock(lap.time_s, precision))];
     if let Some(settled) = &laps.settled {
         let [a, b] = settled.bands.each_ref().map(|band| words::likely(band, precision));
         rows.push(vec![words::LIKELY.to_owned(), a, b]);
@@ -41,6 +43,9 @@ pub(crate) fn numbers(report: &LapSection) -> Markup {
             lap.lowest_cadence_rpm.map_or(words::NONE.to_owned(), |rpm| with_unit(rpm, 0, "rpm"))
         }),
         of(words::BELOW_WINDOW, &|lap| duration(lap.below_window_s, 0)),
+    ]);
+    rows.extend(reserve(laps));
+    rows.extend([
         of(words::WORK, &|lap| with_unit(lap.energy.crank_j / KILO, 0, "kJ")),
         of(words::ROLLING, &|lap| with_unit(lap.energy.rolling_j / KILO, 0, "kJ")),
         of(words::AIR, &|lap| with_unit(lap.energy.air_j / KILO, 0, "kJ")),
@@ -54,8 +59,21 @@ pub(crate) fn numbers(report: &LapSection) -> Markup {
     }
 }
 
+/// What the laps make of the reserve; nothing at an even power.
+fn reserve(laps: &LapReport) -> Vec<Vec<String>> {
+    let [Some(a), Some(b)] = laps.laps.each_ref().map(|lap| lap.reserve.as_ref()) else { return Vec::new() };
+    let of = |what: &str, value: fn(&ReserveUse) -> String| vec![what.to_owned(), value(a), value(b)];
+    vec![
+        of(words::HIGHEST_POWER, |it| with_unit(it.highest_power_w, 0, "W")),
+        of(words::DRAWN, |it| with_unit(it.charged_j / KILO, 1, "kJ")),
+        of(words::BACK, |it| with_unit(it.repaid_j / KILO, 1, "kJ")),
+        of(words::COASTING, |it| duration(it.coasting_s, 0)),
+    ]
+}
+
 /// The lowest cadence that the rider turns, where a lap has a lower one.
 fn slowest_crank(laps: &LapReport) -> Option<Cadence> {
+    let Spread::Even(_) = laps.question.spread else { return None };
     let least = laps.question.setups[0].rider.lowest_cadence;
     let is_below = |lap: &Lap| lap.lowest_cadence_rpm.is_some_and(|turned| turned < least.rpm() - 0.5);
     laps.laps.iter().any(is_below).then_some(least)
@@ -111,14 +129,27 @@ fn gears_of(laps: &LapReport, side: Side) -> impl Iterator<Item = Vec<String>> +
 pub(crate) fn working(report: &LapSection) -> Markup {
     let Some(laps) = &report.lap.laps else { return html! {} };
     let setup = &laps.question.setups[0];
-    let all = [
-        formulas::motion(setup, &laps.laps),
-        formulas::gears(setup),
-        formulas::ride_or_run(report.ride.inputs.lost.s()),
-        formulas::order(&Weighting::USUAL),
-    ];
+    let lost_s = report.ride.inputs.lost.s();
+    let (both, weights) = (&laps.laps, &Weighting::USUAL);
+    let all = match laps.question.spread {
+        Spread::Even(_) => vec![
+            formulas::motion(setup, both),
+            formulas::gears(setup),
+            formulas::ride_or_run(lost_s),
+            formulas::order(weights),
+        ],
+        Spread::Reserve { account, .. } => vec![
+            on_reserve::account(&account),
+            on_reserve::strength(&account),
+            on_reserve::plan(both),
+            on_reserve::gears(setup),
+            on_reserve::mounting(lost_s),
+            formulas::order(weights),
+        ],
+    };
+    let basis = if laps.laps[0].reserve.is_some() { on_reserve::basis() } else { formulas::basis() };
     html! {
         @for (what, formula, numbers) in all { (worked(what, formula, &numbers)) }
-        p { (formulas::basis()) }
+        p { (basis) }
     }
 }

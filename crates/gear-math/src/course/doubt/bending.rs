@@ -1,7 +1,8 @@
 //! What a lap's gears lose in the chain.
 
 use crate::chain::PinFriction;
-use crate::course::reserve::lap::{ReserveLap, ReservePoint};
+use crate::course::lap::lap::{Lap, TracePoint};
+use crate::course::reserve::reserve_use::ReserveUse;
 use crate::course::reserve::setup::ReserveSetup;
 
 /// A power is moved by this share, up and down, to see what the charge makes of it.
@@ -14,21 +15,26 @@ const NUDGE: f64 = 1e-4;
 /// at the price of a joule. A best plan that is changed a little costs the same to first order, so none is looked for anew.
 /// Where the plan keeps to the sustainable power the charge has a corner, of which h′ is the mean slope: that makes the whole good to
 /// a fifth, for what is tenths of a second.
-pub(super) fn bending_s(setup: &ReserveSetup, lap: &ReserveLap, pins: PinFriction) -> f64 {
-    let mut from = 0.0;
-    let charged = lap.trace.iter().map(|point| {
-        let way = point.at_m - from;
-        from = point.at_m;
-        charged_j(setup, point, way, pins)
-    });
-    lap.price_s_per_j * charged.sum::<f64>()
+pub(super) fn bending_s(setup: &ReserveSetup, lap: &Lap, pins: PinFriction) -> f64 {
+    lap.reserve.as_ref().map_or(0.0, |reserve| reserve.price_s_per_j * charged_j(setup, lap, reserve, pins))
 }
 
-fn charged_j(setup: &ReserveSetup, point: &ReservePoint, way: f64, pins: PinFriction) -> f64 {
+/// λ left aside.
+fn charged_j(setup: &ReserveSetup, lap: &Lap, reserve: &ReserveUse, pins: PinFriction) -> f64 {
+    let mut from = 0.0;
+    let steps = lap.trace.iter().zip(&reserve.trace);
+    let charged = steps.map(|(point, reserve)| {
+        let way = point.at_m - from;
+        from = point.at_m;
+        step_charged_j(setup, point, reserve.power_w, way, pins)
+    });
+    charged.sum()
+}
+
+fn step_charged_j(setup: &ReserveSetup, point: &TracePoint, power: f64, way: f64, pins: PinFriction) -> f64 {
     let (Some(gear), Some(rpm)) = (point.gear, point.cadence_rpm) else { return 0.0 };
     let charge = |power: f64| setup.account.charge_w(power, rpm);
-    let growth =
-        (charge((1.0 + NUDGE) * point.power_w) - charge((1.0 - NUDGE) * point.power_w)) / (2.0 * NUDGE);
+    let growth = (charge((1.0 + NUDGE) * power) - charge(power)) / NUDGE;
     let time = way * 60.0 / (rpm * gear.development(setup.lap.bike.wheel).m());
     if growth.is_finite() { pins.loss(gear) * growth * time } else { 0.0 }
 }
@@ -60,7 +66,7 @@ mod tests {
         let loss = pins.loss(Gear::new(40, 20).unwrap());
         let mut lossy = setup;
         lossy.lap.bike.efficiency = DrivetrainEfficiency::new(0.96 * (1.0 - loss)).unwrap();
-        let [whole, poorer] = [setup, lossy].map(|it| ReserveLap::of(&course, &it, Fineness::FINE));
+        let [whole, poorer] = [setup, lossy].map(|it| Lap::on_reserve(&course, &it, Fineness::FINE));
         let (found, expected) = (bending_s(&setup, &whole, pins), poorer.time_s - whole.time_s);
         assert!(expected > 0.5 && (found - expected).abs() < 0.2 * expected, "{found} for {expected}");
     }

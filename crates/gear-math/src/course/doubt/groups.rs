@@ -1,6 +1,7 @@
 //! Whether what came of the draws has two humps.
 
 use crate::course::doubt::percentile::percentile;
+use crate::course::lap::time_band::NOTHING_S;
 
 /// A gap between two groups is wider than this, s, and so many times as wide as gaps within them usually are; each holds this share
 /// of the draws at least. Estimates, because no test of two humps is sure with a few dozen draws: a dismount more or less costs
@@ -16,6 +17,14 @@ pub struct DrawnGroup {
     pub median_s: f64,
     /// Share of the draws.
     pub share: f64,
+}
+
+impl DrawnGroup {
+    /// Whether it is told as no difference.
+    #[must_use]
+    pub fn is_nothing(&self) -> bool {
+        self.median_s.abs() < NOTHING_S
+    }
 }
 
 /// The two groups of sorted values, where there are two.

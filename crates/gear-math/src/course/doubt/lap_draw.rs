@@ -3,15 +3,15 @@
 use crate::course::course::Course;
 use crate::course::doubt::bending::bending_s;
 use crate::course::doubt::draw::Draw;
+use crate::course::lap::lap::Lap;
 use crate::course::lap::modes::Mode;
 use crate::course::reserve::fineness::Fineness;
-use crate::course::reserve::lap::ReserveLap;
 use crate::course::reserve::setup::ReserveSetup;
 
 /// The laps of both bikes at one [`Draw`]: done one by one, in any order and by any number of workers.
 ///
 /// # Formula
-/// Each time is that of [`ReserveLap`]. The friction in the chain's pins moves both apart by half the difference that the gears
+/// Each time is that of [`Lap::on_reserve`]. The friction in the chain's pins moves both apart by half the difference that the gears
 /// of their laps make each, because the level of what is lost is already that of drivetrain efficiency.
 ///
 /// # Example
@@ -45,11 +45,11 @@ impl LapDraw {
     #[must_use]
     pub fn of(course: &Course, given: &[ReserveSetup; 2], draw: &Draw) -> Self {
         let setups = given.map(|setup| draw.setup(&setup));
-        let first = ReserveLap::of(course, &setups[0], Fineness::QUICK);
+        let first = Lap::on_reserve(course, &setups[0], Fineness::QUICK);
         if given[0] == given[1] {
             return Self { time_s: [first.time_s; 2], on_foot_m: [spans(&first), spans(&first)] };
         }
-        let laps = [first, ReserveLap::of(course, &setups[1], Fineness::QUICK)];
+        let laps = [first, Lap::on_reserve(course, &setups[1], Fineness::QUICK)];
         let [a, b] = [0, 1].map(|side| bending_s(&setups[side], &laps[side], draw.pins));
         let apart = 0.5 * (a - b);
         Self {
@@ -65,7 +65,7 @@ impl LapDraw {
     }
 }
 
-fn spans(lap: &ReserveLap) -> Vec<[f64; 2]> {
+fn spans(lap: &Lap) -> Vec<[f64; 2]> {
     let on_foot = lap.plan.iter().filter(|part| part.mode == Mode::Foot);
     on_foot.map(|part| [part.from_m, part.to_m]).collect()
 }

@@ -52,7 +52,7 @@ pub enum Quicker {
 const NARROW: f64 = 0.1;
 
 /// Differences below this are none, in seconds: the half of the finest step in which times are told.
-const NOTHING_S: f64 = 0.05;
+pub(in crate::course) const NOTHING_S: f64 = 0.05;
 
 impl TimeBand {
     /// Whether its best estimate, as a difference, is told as none.

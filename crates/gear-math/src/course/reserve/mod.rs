@@ -6,6 +6,7 @@ pub(super) mod cell;
 pub(super) mod entry;
 pub(super) mod field;
 pub(super) mod fineness;
+pub(super) mod forcing;
 pub(super) mod forward;
 pub(super) mod gearing;
 pub(super) mod hunt;

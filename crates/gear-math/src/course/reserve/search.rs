@@ -58,7 +58,7 @@ impl<'a> Search<'a> {
         self.hunted(&mut geared, free.price * WITH_SHIFTS, begin, self.fineness.prices[1])
     }
 
-    fn planner(&self, price: f64, geared: bool) -> Planner<'_> {
+    pub(super) fn planner(&self, price: f64, geared: bool) -> Planner<'_> {
         let rule = Rule { way: &self.way, account: &self.setup.account, gearing: &self.gearing, price };
         Planner::new(rule, geared, self.fineness.cranks)
     }

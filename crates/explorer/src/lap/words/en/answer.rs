@@ -47,6 +47,12 @@ pub(crate) fn verdict(settled: &Settled) -> Line {
             let (a, b) = (name(Side::A), name(Side::B));
             format!("Between {a} and {b} this lap makes no difference.")
         }
+        Verdict::HardlyApart => {
+            let (a, b) = (name(Side::A), name(Side::B));
+            format!(
+                "Between {a} and {b} this lap makes hardly a difference: by the best guess {ahead} gains {gain}, and is likely anything from {slower} slower to {high} quicker than {behind}."
+            )
+        }
         Verdict::Level => format!(
             "Too close to call: by the best guess neither is quicker, but {ahead} may be anything from {slower} slower to {high} quicker than {behind}."
         ),

@@ -55,6 +55,7 @@ pub(crate) fn spans_on_foot(lap: &Lap) -> String {
 /// Who is quicker, and by how much.
 pub(crate) fn quicker(settled: &Settled) -> String {
     match settled.verdict() {
+        Verdict::HardlyApart => "hardly a difference".to_owned(),
         Verdict::Alike | Verdict::Level | Verdict::TooClose => "too close to call".to_owned(),
         Verdict::OpenToForcing => "too close to call while forcing a gear is left out".to_owned(),
         Verdict::OnlyJust | Verdict::Quicker => {

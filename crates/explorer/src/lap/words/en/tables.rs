@@ -15,6 +15,9 @@ pub(crate) const NUMBERS: [&str; 2] = [
 /// The time of the lap.
 pub(crate) const LAP: &str = "Lap";
 
+/// The time of a lap of which the likely ones have another middle.
+pub(crate) const AS_ENTERED: &str = "Lap with everything as entered";
+
 /// Its likely edges.
 pub(crate) const LIKELY: &str = "Likely";
 
@@ -32,6 +35,18 @@ pub(crate) const LOWEST_CADENCE: &str = "Lowest cadence";
 
 /// Time below the cadence window.
 pub(crate) const BELOW_WINDOW: &str = "Below your cadence window";
+
+/// The highest power, what is drawn from the reserve and what comes back.
+pub(crate) const HIGHEST_POWER: &str = "Highest power";
+
+/// What is drawn from the reserve.
+pub(crate) const DRAWN: &str = "Drawn from your reserve";
+
+/// What comes back to it.
+pub(crate) const BACK: &str = "Back to your reserve";
+
+/// Time without pedalling.
+pub(crate) const COASTING: &str = "Riding without pedalling";
 
 /// Work at the crank, and what it goes into.
 pub(crate) const WORK: &str = "Work at the crank";

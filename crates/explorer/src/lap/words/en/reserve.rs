@@ -1,0 +1,117 @@
+//! What the lap makes of the rider's reserve.
+
+use crate::layout::line::{Line, name, strong};
+use crate::number::{brief, plain, seconds_in, with_unit};
+use crate::side::Side;
+use crate::words::{counted, listed};
+use gear_math::course::{DrawnBand, DrawnGroup, Draws, Precision, ReserveForcing, ReserveUse};
+
+/// Joules in a kilojoule.
+const KILO: f64 = 1e3;
+
+/// While the lap is worked out for a bench that has changed.
+pub(crate) const WORKING_IT_OUT: &str =
+    "Working it out for what you changed; what stands here is still the lap of before.";
+
+/// How far the doubt is worked out.
+pub(crate) fn doubt(drawn: &DrawnBand) -> String {
+    let count = drawn.count;
+    let so_far =
+        if count < Draws::COUNT { format!(", {count} of {} so far", Draws::COUNT) } else { String::new() };
+    format!(
+        "Likely means 9 in 10 cases: the lap was ridden with everything doubtful moved together{so_far}, your power by 3\u{a0}%, your peak power, \
+         what cadence costs and what comes back to your reserve, the ground, the cost of running, dismount and remount (most of \
+         these ranges are estimates). Both bikes are moved alike, so the difference is surer than either time."
+    )
+}
+
+/// Draws that fall into two kinds.
+pub(crate) fn groups([less, more]: &[DrawnGroup; 2], precision: Precision) -> Line {
+    let [less, more] = [less, more].map(|group| {
+        let share = with_unit(100.0 * group.share, 0, "%");
+        let gain = seconds_in(group.median_s.abs(), precision);
+        if group.is_nothing() {
+            format!("either alike (in {share} of the cases)")
+        } else {
+            let ahead = name(if group.median_s < 0.0 { Side::A } else { Side::B });
+            format!("{ahead} quicker by {gain}\u{a0}s (in {share} of the cases)")
+        }
+    });
+    format!("It goes one of two ways: {less}, or {more}; in between is little.").into()
+}
+
+/// How hard the lap is ridden, by side, or of the only bike.
+pub(crate) fn effort(power_w: f64, sides: &[(Option<Side>, &ReserveUse)]) -> Line {
+    let each: Vec<String> = sides
+        .iter()
+        .map(|(side, reserve)| {
+            let (charged, repaid) = (kj(reserve.charged_j), kj(reserve.repaid_j));
+            let (most, deepest) = (with_unit(reserve.highest_power_w, 0, "W"), kj(reserve.deepest_j()));
+            let whose = side.map_or(String::new(), |side| format!("{} ", name(side)));
+            format!("{whose}up to {most}, {charged} drawn and {repaid} back, at most {deepest} at a time")
+        })
+        .collect();
+    let power = with_unit(power_w, 0, "W");
+    format!("Ridden above your {power} where that pays, below it elsewhere: {}.", listed(&each)).into()
+}
+
+/// What one lap takes in the end, and what more would gain.
+pub(crate) fn price(budget_j: f64, [a, b]: [f64; 2]) -> String {
+    let gain = |price: f64| with_unit(KILO * price, 1, "s");
+    let gains =
+        if gain(a) == gain(b) { gain(a) } else { format!("{} with A and {} with B", gain(a), gain(b)) };
+    let more = "kJ more to spend on a lap would gain";
+    if budget_j > 0.0 {
+        format!("In the end a lap takes {} from your reserve; one {more} {gains}.", kj(budget_j))
+    } else {
+        format!(
+            "In the end it takes nothing from your reserve, so you can ride it lap after lap; one {more} {gains}."
+        )
+    }
+}
+
+/// That a lap draws so much at a time that the order of efforts would count.
+pub(crate) fn deep(deepest_j: f64, reserve_j: f64) -> String {
+    format!(
+        "At one place {} of your {} are drawn, more than a third: in what order you spend then counts, which is left aside here. Take the time as too good.",
+        kj(deepest_j),
+        kj(reserve_j)
+    )
+}
+
+/// Where to force it and what that is worth: the places that are told, out of so many.
+pub(crate) fn forcing(side: Option<Side>, told: &[&ReserveForcing], all: usize) -> Line {
+    let whom = side.map_or(String::new(), |side| format!("With {}, ", name(side)));
+    let mut places: Vec<String> = told.iter().map(|it| place(it)).collect();
+    if all > told.len() {
+        places.push(format!("less at {}", counted(all - told.len(), "more place", "more places")));
+    }
+    let force = if side.is_some() { "force it" } else { "Force it" };
+    format!("{whom}{force} {}.", places.join("; ")).into()
+}
+
+fn place(it: &ReserveForcing) -> String {
+    let (from, to) = (plain(it.from_m, 0), with_unit(it.to_m, 0, "m"));
+    let (power, gear) = (with_unit(it.highest_power_w, 0, "W"), it.gear);
+    let (saved, spent) = (strong(&brief(it.saved_s)), kj(it.spent_j));
+    format!("at {from} to {to}, up to {power}, {gear} as the lowest gear: {saved} for {spent}")
+}
+
+/// Where forcing is worth nothing worth a word.
+pub(crate) const NO_FORCING: &str = "No place is worth forcing.";
+
+/// That a stretch does not say which way it leads.
+pub(crate) fn no_headings(wind_m_per_s: f64) -> String {
+    let wind = with_unit(wind_m_per_s, 1, "m/s");
+    format!(
+        "The wind of {wind} counts only where the course says which way it leads: a recorded track does, a sketch where a line ends with heading and degrees."
+    )
+}
+
+/// What was made of a power that is one of seconds.
+pub(crate) const EVEN_FOR_SECONDS: &str =
+    "Your power is one for seconds, which leaves no reserve: the lap is ridden at it all the way round.";
+
+fn kj(joules: f64) -> String {
+    with_unit(joules / KILO, 1, "kJ")
+}
