@@ -43,7 +43,7 @@ async function choose(page, key, value) {
 const unfold = (page, key) =>
   page.evaluate((id) => document.getElementById(id).closest('details')?.setAttribute('open', ''), key);
 
-const GEARS = '#r=2&ra=50/34&ca=11-12-13-14-15-17-19-21-24-27-30&rb=44/32&cb=11-12-13-14-16-18-20-22-25-28-32&ty=33-622&tc=33';
+const GEARS = '#r=3&ra=50/34&ca=11-12-13-14-15-17-19-21-24-27-30&rb=44/32&cb=11-12-13-14-16-18-20-22-25-28-32&ty=33-622&tc=33';
 
 test('a rider finds tyre and pressure for a muddy race', async () => {
   const { page, heard } = await openPage(browser, SINGLE_FILE);
@@ -66,7 +66,7 @@ test('a rider finds tyre and pressure for a muddy race', async () => {
 });
 
 test('no pressure is given where floor and mark exclude one another', async () => {
-  const { page } = await openPage(browser, new URL('#r=2&ty=33-622&rim=21&bm=62&bi=8.9', SINGLE_FILE));
+  const { page } = await openPage(browser, new URL('#r=3&ty=33-622&rim=21&bm=62&bi=8.9', SINGLE_FILE));
   await choose(page, 'tyre-kind', 'clincher');
   await choose(page, 'tyre-ground', 'rocky');
   await type(page, 'tyre-mark', '55 psi');
@@ -160,7 +160,7 @@ test('a bad value in any field is named beside it and every answer stays', async
 });
 
 test('what two sections share is one field, and a link leads to it', async () => {
-  const { page, heard } = await openPage(browser, new URL('#r=2&bm=62&bi=8.9&xc=172.5', SINGLE_FILE));
+  const { page, heard } = await openPage(browser, new URL('#r=3&bm=62&bi=8.9&xc=172.5', SINGLE_FILE));
   await type(page, 'front-centre', '590');
   const lead = async (section, words, key) => {
     const link = page.locator(`${section} a[href="#${key}"]`);
@@ -199,7 +199,7 @@ test('what a number may have meant is offered, by keyboard too, and taken at a p
   assert.equal(await page.inputValue('#saddle-height'), '728');
   assert.equal(await page.evaluate(() => document.activeElement.id), 'saddle-height');
   assert.equal(await offer.count(), 0);
-  assert.match((await addressWith(page, 'sh=728')).hash, /^#r=2&sh=728$/);
+  assert.match((await addressWith(page, 'sh=728')).hash, /^#r=3&sh=728$/);
   assertQuiet(heard);
 });
 
@@ -259,7 +259,7 @@ test('the caption of a table that scrolls stays whole and in sight on a phone', 
 
 test('a sheet from a file says where its link belongs', async () => {
   const { page } = await openPage(browser, SINGLE_FILE);
-  assert.match(await text(page, '#sheet-page .link'), /put this behind the address of the Remount page: #r=2/);
+  assert.match(await text(page, '#sheet-page .link'), /put this behind the address of the Remount page: #r=3/);
   const served = await openPage(browser, site.address);
   assert.doesNotMatch(await text(served.page, '#sheet-page .link'), /put this behind/);
 });
@@ -308,7 +308,7 @@ test('where the clipboard is refused, the text stands ready to be copied', async
 });
 
 const FULL =
-  '#r=2&ra=52/42/30&ca=9-10-11-13-15-17-19-22-25-29-34-40-48-60&rb=50/40/28&cb=10-11-12-13-15-17-19-22-25-29-34-40-46-52&tk=clincher&ho=hookless&bd=-60&re=470&li=6.1&rr=80&xr=70&rp=125&xp=115&fc=570&rim=30&co=meadow&ty=33-622&tc=33&ls=34&ss=11&rd=16&bm=62&bi=8.9&pw=220&gr=wet-grass&sl=9&le=60&tg=soft&sh=728&sb=56&tb=545&sa=73.5&rc=172.5&rs=15&xa=73&xc=172.5&xs=21&st=578&ha=72&hs=12';
+  '#r=3&ra=52/42/30&ca=9-10-11-13-15-17-19-22-25-29-34-40-48-60&rb=50/40/28&cb=10-11-12-13-15-17-19-22-25-29-34-40-46-52&tk=clincher&ho=hookless&bd=-60&re=470&li=6.1&rr=80&xr=70&rp=125&xp=115&fc=570&rim=30&co=meadow&ty=33-622&tc=33&ls=34&ss=11&rd=16&bm=62&bi=8.9&pw=220&gr=wet-grass&sl=9&le=60&tg=soft&sh=728&sb=56&tb=545&sa=73.5&rc=172.5&rs=15&xa=73&xc=172.5&xs=21&st=578&ha=72&hs=12';
 
 for (const [name, hash] of [
   ['the demo', ''],
@@ -334,7 +334,7 @@ const PAPERS = { A4: { width: 718, height: 1054 }, Letter: { width: 740, height:
 for (const [format, viewport] of Object.entries(PAPERS)) {
   test(`what leaves room on ${format} is printed as large as it fits`, async () => {
     const sizes = [];
-    for (const hash of ['', '#r=2&sf=a', '#r=2&ra=40&ca=18&rb=40&cb=18', FULL]) {
+    for (const hash of ['', '#r=3&sf=a', '#r=3&ra=40&ca=18&rb=40&cb=18', FULL]) {
       const { page } = await openPage(browser, new URL(hash, SINGLE_FILE), { viewport });
       await page.emulateMedia({ media: 'print' });
       await frame(page);
@@ -385,6 +385,6 @@ test('a link of the first version still opens', async () => {
   assert.equal(await page.inputValue('#cadence-low'), '57,5 rpm');
   assert.equal(await text(page, '#notices'), '');
   await type(page, 'rings-b', '40');
-  assert.match((await addressWith(page, 'rb=40')).hash, /^#r=2&ra=48\/34&/);
+  assert.match((await addressWith(page, 'rb=40')).hash, /^#r=3&ra=48\/34&/);
   assertQuiet(heard);
 });

@@ -69,7 +69,7 @@ test('a link reopens the bench; what it cannot tell is said and the rest kept', 
   await type(page, 'rings-a', '46/33');
   await type(page, 'tyre', '700x35c');
   const link = await addressWith(page, '700x35c');
-  assert.match(link.hash, /^#r=2&ra=46\/33&ty=700x35c$/);
+  assert.match(link.hash, /^#r=3&ra=46\/33&ty=700x35c$/);
   const again = await openPage(browser, link);
   assert.equal(await again.page.inputValue('#tyre'), '700x35c');
   assert.equal(await text(again.page, '#rings-answer'), await text(page, '#rings-answer'));

@@ -97,7 +97,7 @@ test('the hosted page works with the server gone, after one visit', async () => 
   const short = await serveSite();
   const { page, heard } = await openPage(browser, short.address);
   await short.close();
-  for (const place of ['', '#r=2', 'index.html', '?again']) {
+  for (const place of ['', '#r=3', 'index.html', '?again']) {
     await page.goto(short.address + place);
     await page.reload();
     await page.waitForSelector('html[data-engine=ready]', { state: 'attached' });

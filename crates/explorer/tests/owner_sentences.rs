@@ -36,7 +36,7 @@ fn fragments(good: &Bench, edits: &[(Field, &str)]) -> Vec<(String, String)> {
     let mut bench = good.clone();
     edits.iter().for_each(|(field, text)| bench.write(*field, text));
     let read = Scenario::read(&bench, &before);
-    sections::fragments(&Report::of(&read.scenario), &[], &read.complaints, bench.is_demo(), "r=2")
+    sections::fragments(&Report::of(&read.scenario), &[], &read.complaints, bench.is_demo(), "r=3")
 }
 
 fn fragment(all: &[(String, String)], id: &str) -> String {
@@ -221,13 +221,13 @@ fn a_button_claims_a_group() {
     let mut desk = Desk::default();
     desk.open("");
     desk.edit(&[("saddle-height".into(), "728".into())]);
-    assert_eq!(desk.link(), "r=2&sh=728");
+    assert_eq!(desk.link(), "r=3&sh=728");
     desk.act("mine:head-angle");
-    assert_eq!(desk.link(), "r=2&sh=728&st=578&re=383&ha=72&hs=12");
+    assert_eq!(desk.link(), "r=3&sh=728&st=578&re=383&ha=72&hs=12");
     desk.act("undo");
-    assert_eq!(desk.link(), "r=2&sh=728");
+    assert_eq!(desk.link(), "r=3&sh=728");
     desk.act("reset");
-    assert_eq!((desk.link(), desk.report().owners.is_example), ("r=2".to_owned(), true));
+    assert_eq!((desk.link(), desk.report().owners.is_example), ("r=3".to_owned(), true));
     assert!(desk.act("mine:no-such").is_none());
 }
 

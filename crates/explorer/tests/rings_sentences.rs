@@ -36,7 +36,7 @@ fn says(fragment: &str, link: &str, expected: &str) {
 
 #[test]
 fn a_road_bike_against_a_cross_bike_as_their_boxes_call_them() {
-    let link = "#r=2&ra=50/34&ca=11-28&rb=40&cb=11-42";
+    let link = "#r=3&ra=50/34&ca=11-28&rb=40&cb=11-42";
     says("rings-answer", link, "A has 17 useful gears of 22");
     says(
         "rings-answer",
@@ -59,7 +59,7 @@ fn a_road_bike_against_a_cross_bike_as_their_boxes_call_them() {
 
 #[test]
 fn a_name_and_its_sprockets_typed_out_are_the_same_bike() {
-    let (name, full) = ("#r=2&ca=12-30+10+speed", "#r=2&ca=12-13-14-15-17-19-21-24-27-30");
+    let (name, full) = ("#r=3&ca=12-30+10+speed", "#r=3&ca=12-13-14-15-17-19-21-24-27-30");
     for fragment in ["rings-summary", "cage-answer", "ride-answer", "rings-gears"] {
         assert_eq!(opened(fragment, name).0, opened(fragment, full).0, "{fragment}");
     }
@@ -67,7 +67,7 @@ fn a_name_and_its_sprockets_typed_out_are_the_same_bike() {
 
 #[test]
 fn a_mechanics_bigger_cassette_takes_after_the_one_fitted() {
-    let link = "#r=2&ra=48/34&ca=12-13-14-15-16-17-19-21-23-25&rb=48/34&cb=11-34&tc=29&ls=28";
+    let link = "#r=3&ra=48/34&ca=12-13-14-15-16-17-19-21-23-25&rb=48/34&cb=11-34&tc=29&ls=28";
     says(
         "says-cassette-b",
         link,
@@ -84,27 +84,27 @@ fn a_mechanics_bigger_cassette_takes_after_the_one_fitted() {
 
 #[test]
 fn two_sprockets_are_told_by_a_comma() {
-    says("rings-answer", "#r=2&ca=11,+28", "A has 4 useful gears of 4");
-    says("says-cassette-a", "#r=2&ca=11,+28", "2 sprockets, 11 to 28");
-    says("says-cassette-a", "#r=2&ca=16-18", "2 sprockets, 16 to 18");
+    says("rings-answer", "#r=3&ca=11,+28", "A has 4 useful gears of 4");
+    says("says-cassette-a", "#r=3&ca=11,+28", "2 sprockets, 11 to 28");
+    says("says-cassette-a", "#r=3&ca=16-18", "2 sprockets, 16 to 18");
 }
 
 #[test]
 fn an_unusual_name_asks_for_its_sprockets_and_offers_what_there_is() {
-    let (html, complaints) = opened("says-cassette-a", "#r=2&ca=11-42+9s");
+    let (html, complaints) = opened("says-cassette-a", "#r=3&ca=11-42+9s");
     assert_eq!(complaints.len(), 1);
     assert!(
         words(&html).starts_with("No usual 11-42 has 9 sprockets, only one of 11: type every sprocket"),
         "{html}"
     );
     assert!(html.contains(">11 sprockets</button>") && html.contains(">only 11 and 42</button>"), "{html}");
-    let (html, _) = opened("says-cassette-a", "#r=2&ca=11-33");
+    let (html, _) = opened("says-cassette-a", "#r=3&ca=11-33");
     assert!(words(&html).starts_with("No usual cassette is called 11-33: type every sprocket"), "{html}");
 }
 
 #[test]
 fn what_was_typed_stays_in_the_link() {
-    let link = "r=2&ra=50/34&ca=11–28t&rb=40&cb=11-42+11s";
+    let link = "r=3&ra=50/34&ca=11–28t&rb=40&cb=11-42+11s";
     let again = link::write(&link::read(link).bench);
     let bench = link::read(&again).bench;
     assert_eq!([bench.text(Field::CassetteA), bench.text(Field::CassetteB)], ["11–28t", "11-42 11s"]);
@@ -114,7 +114,7 @@ fn what_was_typed_stays_in_the_link() {
 fn further_cassettes_say_what_they_are_tried_as() {
     says(
         "says-more-cassettes",
-        "#r=2&mc=11-34%0A11-29",
+        "#r=3&mc=11-34%0A11-29",
         "11-34 is tried as 11-13-15-17-19-21-23-25-27-30-34, 11 sprockets taken, as A has. 11-29 is tried as 11-12-13-14-15-16-17-19-21-23-26-29, 12 sprockets taken, the only usual 11-29",
     );
 }
@@ -123,10 +123,10 @@ fn further_cassettes_say_what_they_are_tried_as() {
 fn the_same_rings_without_one_gear_are_compared() {
     says(
         "rings-answer",
-        "#r=2&rb=50/34&cb=11-12-13-14-15-17-19-21-24-27-30",
+        "#r=3&rb=50/34&cb=11-12-13-14-15-17-19-21-24-27-30",
         "have the same rings and sprockets",
     );
-    let without = "#r=2&tc=39&rb=50/34&cb=11-12-13-14-15-17-19-21-24-27-30&nb=34×30";
+    let without = "#r=3&tc=39&rb=50/34&cb=11-12-13-14-15-17-19-21-24-27-30&nb=34×30";
     says("rings-answer", without, "A turns 55 rpm down to 8.1 km/h, B only down to 9.0 km/h.");
 }
 
@@ -138,7 +138,7 @@ fn crosses_stand_on_the_sheet_only_for_what_is_known() {
             sheet.split("<th scope=\"col\"><b class=\"A\">A</b> Development").nth(1).unwrap_or_default();
         (table.split("</table>").next().unwrap_or_default().matches('×').count(), words(&sheet))
     };
-    let demos_cage = "#r=2&ra=50/34&ca=11-30&ty=33-622&na=50×30";
+    let demos_cage = "#r=3&ra=50/34&ca=11-30&ty=33-622&na=50×30";
     let (crosses, sheet) = grid(demos_cage);
     assert_eq!(crosses, 1, "{sheet}");
     assert!(sheet.contains("× switched off; what the cage forbids is not known"), "{sheet}");
@@ -185,12 +185,12 @@ fn steps_are_called_wider_only_where_the_figures_say_so() {
 fn the_bikes_whose_figures_are_printed_alike_are_called_alike() {
     says(
         "rings-answer",
-        "#r=2&ra=50/37&ca=10-11-12-13-14-15-16-17-19-21-24-28&rb=44&cb=12-13-14-15-16-17-19-21-24-27",
+        "#r=3&ra=50/37&ca=10-11-12-13-14-15-16-17-19-21-24-28&rb=44&cb=12-13-14-15-16-17-19-21-24-27",
         "Their steps are alike on average, 9 %; the largest is wider on A: 17 % against 14 %.",
     );
     says(
         "rings-answer",
-        "#r=2&rb=44/34&cb=11-12-13-14-15-17-19-21-24-27-30",
+        "#r=3&rb=44/34&cb=11-12-13-14-15-17-19-21-24-27-30",
         "Both turn 55 rpm down to 8.1 km/h. At the top A reaches",
     );
 }

@@ -160,8 +160,8 @@ mod tests {
     #[test]
     fn the_demo_is_short_and_readable() {
         let link = write(&Bench::default());
-        assert_eq!(link, "r=2");
-        let typed = "r=2&ra=50/34&cb=11-13-15";
+        assert_eq!(link, "r=3");
+        let typed = "r=3&ra=50/34&cb=11-13-15";
         assert_eq!(write(&read(typed).bench), typed);
     }
 
@@ -329,7 +329,7 @@ mod tests {
         /// The format's own signs, so that parts of the link are met.
         #[test]
         fn what_is_read_from_a_mangled_link_can_be_kept(
-            link in "#r=2(&(ra|ca|ty|sh|sq|pq|zz|)(=|)([0-9/,.*_%+-]|%[0-9A-F]{2}|fg|mu|é){0,12}){0,8}",
+            link in "#r=3(&(ra|ca|ty|sh|sq|pq|zz|)(=|)([0-9/,.*_%+-]|%[0-9A-F]{2}|fg|mu|é){0,12}){0,8}",
         ) {
             let opened = read(&link).bench;
             prop_assert_eq!(read(&write(&opened)).bench, opened);

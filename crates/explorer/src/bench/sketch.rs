@@ -5,14 +5,15 @@ use gear_math::Surface;
 /// Grounds in the short notation, in the order of [`Surface::ALL`].
 const GROUNDS: [&str; 8] = ["ta", "pg", "fg", "wg", "mu", "dm", "ps", "ls"];
 /// What stands between lines and cells and what words before a number: as typed.
-const TYPED: Notation = Notation { line: "\n", cell: "; ", words: ["foot ", "corner "], is_short: false };
+const TYPED: Notation =
+    Notation { line: "\n", cell: "; ", words: ["foot ", "corner ", "heading "], is_short: false };
 /// The same with characters that an address need not escape.
-const SHORT: Notation = Notation { line: "*", cell: "_", words: ["f", "c"], is_short: true };
+const SHORT: Notation = Notation { line: "*", cell: "_", words: ["f", "c", "h"], is_short: true };
 
 struct Notation {
     line: &'static str,
     cell: &'static str,
-    words: [&'static str; 2],
+    words: [&'static str; 3],
     is_short: bool,
 }
 
@@ -62,8 +63,8 @@ mod tests {
 
     #[test]
     fn lines_as_the_page_writes_them_become_short() {
-        let text = "120; 1.5; firm grass\n8; 0; mud; foot 2\n300; 420; corner 15";
-        assert_eq!(packed(text).as_deref(), Some("120_1.5_fg*8_0_mu_f2*300_420_c15"));
+        let text = "120; 1.5; firm grass\n8; 0; mud; foot 2\n300; 420; corner 15; heading 90";
+        assert_eq!(packed(text).as_deref(), Some("120_1.5_fg*8_0_mu_f2*300_420_c15_h90"));
     }
 
     #[test]

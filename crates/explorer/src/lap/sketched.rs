@@ -22,6 +22,16 @@ impl Sketched {
     /// the demo's bench. With half as many, short ramps are evened out, and with them where to get off.
     pub const MOST: usize = 110;
 
+    /// The same of a course that says which way it leads, which takes more characters.
+    const MOST_WITH_HEADINGS: usize = 80;
+
+    /// In how many stretches a course is put into the sketch.
+    #[must_use]
+    pub fn most(course: &Course) -> usize {
+        let has_headings = course.segments().iter().any(|segment| segment.heading.is_some());
+        if has_headings { Self::MOST_WITH_HEADINGS } else { Self::MOST }
+    }
+
     /// A course in this many stretches.
     #[must_use]
     pub fn of(course: &Course, stretches: usize) -> Self {

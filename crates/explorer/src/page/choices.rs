@@ -24,6 +24,7 @@ const GROUNDS: &[(&str, &str)] = &[
 ];
 
 const CHOICES: &[Choice] = &[
+    (Field::LapModel, |it| debug(it.lap.model), &[("reserve", "Reserve"), ("steady", "Steady")]),
     (Field::Inches, |it| debug(it.rings.nominal_inches), &[("real", "false"), ("nominal", "true")]),
     (Field::SpeedUnit, |it| debug(it.rings.unit), &[("kmh", "KmPerH"), ("mph", "MilesPerH")]),
     (Field::StopBy, |it| debug(it.chain.stop_by_capacity), &[("usual", "false"), ("capacity", "true")]),

@@ -165,13 +165,13 @@ impl Desk {
         let Some(course) = inputs.course(self.room().own.as_deref()) else { return bench };
         let course = inputs.painted(course);
         let is_recorded = inputs.choice == CourseChoice::Own;
-        let (sketch, sketched) =
-            if fits(&course) && !(is_recorded && course.segments().len() > Sketched::MOST) {
-                (course, None)
-            } else {
-                let sketched = Sketched::of(&course, Sketched::MOST);
-                (sketched.joined.course.clone(), Some(Rc::new(sketched)))
-            };
+        let most = Sketched::most(&course);
+        let (sketch, sketched) = if fits(&course) && !(is_recorded && course.segments().len() > most) {
+            (course, None)
+        } else {
+            let sketched = Sketched::of(&course, most);
+            (sketched.joined.course.clone(), Some(Rc::new(sketched)))
+        };
         if !fits(&sketch) {
             self.set_room(LapRoom { refused: Some(Refusal::Sketch), ..self.room().clone() });
             return bench;

@@ -140,6 +140,8 @@ pub(crate) mod tests {
         html
     }
 
+    const STEADY: (Field, &str) = (Field::LapModel, "steady");
+
     fn said(edits: &[(Field, &str)]) -> String {
         plain_text(&answer(&filled(edits).report().lap_section()))
     }
@@ -161,15 +163,18 @@ pub(crate) mod tests {
 
     #[test]
     fn two_alike_are_said_to_be_alike() {
-        let rings = (Field::RingsA, Field::RingsB.spec().start);
-        let words = said(&[rings, (Field::CassetteA, Field::CassetteB.spec().start)]);
+        let alike =
+            [(Field::RingsA, Field::RingsB.spec().start), (Field::CassetteA, Field::CassetteB.spec().start)];
+        let words = said(&alike);
         assert!(words.starts_with("<p>A and B are the same, so the lap is too."), "{words}");
+        assert!(words.contains("Force it at ") && !words.contains("with A"), "{words}");
+        let words = said(&[&alike[..], &[STEADY]].concat());
         assert!(words.contains("The lap is ridden at an even") && !words.contains("A on foot"), "{words}");
     }
 
     #[test]
     fn the_one_place_that_matters_is_named() {
-        let words = said(&[(Field::Capacity, "39")]);
+        let words = said(&[STEADY, (Field::Capacity, "39")]);
         assert!(words.contains("Nearly all of what B gains, it gains at 11"), "{words}");
     }
 
@@ -213,7 +218,7 @@ pub(crate) mod tests {
     #[test]
     fn a_link_on_which_neither_is_quicker_says_who_may_be() {
         let desk = ridden(
-            "r=2&ra=50/34&ca=11-12-13-14-15-16-17-18-19-21-23&rb=48/32&cb=11-12-13-14-15-16-17-18-19-21-23&ty=32-406&cl=45&cu=95&ch=120&pw=120&ef=0.22",
+            "r=3&ra=50/34&ca=11-12-13-14-15-16-17-18-19-21-23&rb=48/32&cb=11-12-13-14-15-16-17-18-19-21-23&ty=32-406&cl=45&cu=95&ch=120&pw=120&ef=0.22",
         );
         let words = plain_text(&answer(&desk.report().lap_section()));
         assert!(!words.contains("neither is quicker, but it may"), "{words}");
@@ -246,12 +251,12 @@ pub(crate) mod tests {
     #[test]
     fn wind_that_was_typed_is_said_not_to_be_in_the_lap() {
         let said = |link: &str| plain_text(&answer(&ridden(link).report().lap_section()));
-        let (with, without) = (said("r=2&wi=10"), said("r=2"));
+        let (with, without) = (said("r=3&wi=10"), said("r=3"));
         assert!(
             with.contains("The wind of 10.0\u{a0}m/s against you typed for “Ride or run?” is not in the lap"),
             "{with}"
         );
-        assert!(said("r=2&wi=-4").contains("The wind of 4.0\u{a0}m/s behind you"));
+        assert!(said("r=3&wi=-4").contains("The wind of 4.0\u{a0}m/s behind you"));
         let before = with.find(" The wind of").unwrap();
         assert!(without.starts_with(&with[..before]), "the lap is the same");
     }

@@ -60,7 +60,7 @@ mod tests {
     /// On the demo the climb's advice is to force it with A, where the lap goes on foot.
     #[test]
     fn the_demo_names_the_place_where_forcing_would_turn_it() {
-        let (words, answer) = said("");
+        let (words, answer) = said("ly=steady");
         assert!(
             words.starts_with(
                 "Both laps are ridden at an even 220\u{a0}W, which the advice in “Ride or run?” is not."
@@ -74,7 +74,11 @@ mod tests {
 
     #[test]
     fn nothing_is_said_of_places_where_there_are_none() {
-        let flat = filled(&[(Field::Course, "sketch"), (Field::Sketch, "1200; 0; tarmac")]);
+        let flat = filled(&[
+            (Field::LapModel, "steady"),
+            (Field::Course, "sketch"),
+            (Field::Sketch, "1200; 0; tarmac"),
+        ]);
         let report = flat.report();
         let laps = report.lap.laps.as_ref().unwrap();
         let words = plain_text(&forcing(laps, laps.settled.as_ref().unwrap()));
@@ -89,7 +93,7 @@ mod tests {
     /// What forcing could turn is no firm verdict; what it could not, stays one.
     #[test]
     fn a_verdict_that_forcing_could_turn_is_not_firm() {
-        let desk = ridden("");
+        let desk = ridden("ly=steady");
         let report = desk.report();
         let place = report.lap.laps.as_ref().unwrap().settled.as_ref().unwrap().forced[0][0];
         let saved = place.saved_s();

@@ -1,5 +1,9 @@
 //! What a lap makes of a reserve.
 
+use crate::rider::WorkReserve;
+
+const JOULES_IN_KJ: f64 = 1e3;
+
 /// What a lap takes from the rider's reserve, and what it leaves there.
 ///
 /// Made by [`Lap::on_reserve`](crate::Lap::on_reserve).
@@ -45,6 +49,16 @@ impl ReserveUse {
             coasting_s: 0.0,
             trace: Vec::with_capacity(steps),
         }
+    }
+
+    /// Up to this share of the reserve drawn at a time one price for the whole lap is safe; beyond it the order of efforts counts.
+    /// Estimate: a third of the reserve changes what comes back by as much.
+    pub const SAFE_SHARE: f64 = 1.0 / 3.0;
+
+    /// Whether so much of this reserve is drawn at a time that the order of efforts, which is left aside, counts.
+    #[must_use]
+    pub fn is_deep(&self, reserve: WorkReserve) -> bool {
+        self.deepest_j() > Self::SAFE_SHARE * JOULES_IN_KJ * reserve.kj()
     }
 
     /// What the lap takes from the reserve in the end, in joules.

@@ -1,10 +1,12 @@
 //! What the lap makes of the rider's reserve.
 
+use crate::lap::forced_place::ForcedPlace;
 use crate::layout::line::{Line, name, strong};
 use crate::number::{brief, plain, seconds_in, with_unit};
 use crate::side::Side;
-use crate::words::{counted, listed};
-use gear_math::course::{DrawnBand, DrawnGroup, Draws, Precision, ReserveForcing, ReserveUse};
+use crate::words::counted;
+use gear_math::course::{DrawnBand, DrawnGroup, Draws, Precision, ReserveForcing};
+use gear_math::rider::WorkReserve;
 
 /// Joules in a kilojoule.
 const KILO: f64 = 1e3;
@@ -40,19 +42,14 @@ pub(crate) fn groups([less, more]: &[DrawnGroup; 2], precision: Precision) -> Li
     format!("It goes one of two ways: {less}, or {more}; in between is little.").into()
 }
 
-/// How hard the lap is ridden, by side, or of the only bike.
-pub(crate) fn effort(power_w: f64, sides: &[(Option<Side>, &ReserveUse)]) -> Line {
-    let each: Vec<String> = sides
-        .iter()
-        .map(|(side, reserve)| {
-            let (charged, repaid) = (kj(reserve.charged_j), kj(reserve.repaid_j));
-            let (most, deepest) = (with_unit(reserve.highest_power_w, 0, "W"), kj(reserve.deepest_j()));
-            let whose = side.map_or(String::new(), |side| format!("{} ", name(side)));
-            format!("{whose}up to {most}, {charged} drawn and {repaid} back, at most {deepest} at a time")
-        })
-        .collect();
-    let power = with_unit(power_w, 0, "W");
-    format!("Ridden above your {power} where that pays, below it elsewhere: {}.", listed(&each)).into()
+/// How hard the lap is ridden, with A and with B, and how far the reserve is drawn down.
+pub(crate) fn effort(power_w: f64, highest_w: [f64; 2], deepest_j: f64, reserve: WorkReserve) -> String {
+    let [power, a, b] = [power_w, highest_w[0], highest_w[1]].map(|watts| with_unit(watts, 0, "W"));
+    let most = if a == b { a } else { format!("{a} with A and {b} with B") };
+    let (deepest, reserve) = (kj(deepest_j), with_unit(reserve.kj(), 1, "kJ"));
+    format!(
+        "You ride above your {power} where that pays, up to {most}, and below it elsewhere; at most {deepest} of your {reserve} in reserve are drawn at a time."
+    )
 }
 
 /// What one lap takes in the end, and what more would gain.
@@ -71,30 +68,27 @@ pub(crate) fn price(budget_j: f64, [a, b]: [f64; 2]) -> String {
 }
 
 /// That a lap draws so much at a time that the order of efforts would count.
-pub(crate) fn deep(deepest_j: f64, reserve_j: f64) -> String {
-    format!(
-        "At one place {} of your {} are drawn, more than a third: in what order you spend then counts, which is left aside here. Take the time as too good.",
-        kj(deepest_j),
-        kj(reserve_j)
-    )
-}
+pub(crate) const DEEP: &str = "That is more than a third: in what order you spend then counts, which is left aside here, so the time is less sure than is said.";
 
-/// Where to force it and what that is worth: the places that are told, out of so many.
-pub(crate) fn forcing(side: Option<Side>, told: &[&ReserveForcing], all: usize) -> Line {
-    let whom = side.map_or(String::new(), |side| format!("With {}, ", name(side)));
-    let mut places: Vec<String> = told.iter().map(|it| place(it)).collect();
-    if all > told.len() {
-        places.push(format!("less at {}", counted(all - told.len(), "more place", "more places")));
+/// Before the places where forcing pays: where, by how much, for how much of the reserve.
+pub(crate) fn forcing(places: &[ForcedPlace<'_>], more: usize) -> Line {
+    let mut told: Vec<String> = places.iter().map(place).collect();
+    if more > 0 {
+        told.push(format!("and at {}", counted(more, "more place", "more places")));
     }
-    let force = if side.is_some() { "force it" } else { "Force it" };
-    format!("{whom}{force} {}.", places.join("; ")).into()
+    format!("Force it at {}.", told.join("; ")).into()
 }
 
-fn place(it: &ReserveForcing) -> String {
+fn place(it: &ForcedPlace<'_>) -> String {
     let (from, to) = (plain(it.from_m, 0), with_unit(it.to_m, 0, "m"));
-    let (power, gear) = (with_unit(it.highest_power_w, 0, "W"), it.gear);
+    let each: Vec<String> = it.by.iter().map(|(side, forcing)| saved(*side, forcing)).collect();
+    format!("{from} to {to} ({})", each.join(", "))
+}
+
+fn saved(side: Option<Side>, it: &ReserveForcing) -> String {
+    let whose = side.map_or(String::new(), |side| format!("{} ", name(side)));
     let (saved, spent) = (strong(&brief(it.saved_s)), kj(it.spent_j));
-    format!("at {from} to {to}, up to {power}, {gear} as the lowest gear: {saved} for {spent}")
+    format!("{whose}{saved} for {spent}, down to {}", it.gear)
 }
 
 /// Where forcing is worth nothing worth a word.
