@@ -47,6 +47,7 @@ pub use quantity::{
 pub use reserve::fineness::Fineness;
 pub use reserve::lap::{ReserveLap, ReservePoint};
 pub use reserve::setup::{GroundFactors, ReserveSetup};
+pub use search::neighbours::Neighbours;
 pub use search::ranking::{Ranked, Weighting, front, ranked};
 pub use search::search::{Candidate, Finalist, Finals, Misfit, Search, SearchSpace};
 pub use segment::{Obstacle, Segment};
