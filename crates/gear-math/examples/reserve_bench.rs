@@ -31,26 +31,19 @@ fn draws(course: &Course, setups: &[ReserveSetup; 2]) {
     let done: Vec<LapDraw> = Draws::usual().all().map(|draw| LapDraw::of(course, setups, &draw)).collect();
     let took = started.elapsed().as_secs_f64();
     println!("{:.0} m, {} draws of two laps: {took:.2} s", course.length_m(), done.len());
-    println!("  {:?}", DrawnBand::of(&done, 0.0));
+    println!("  {:?}", DrawnBand::of(&done));
     for share in [8, 16, 32] {
-        println!("  of {share}: {:?}", DrawnBand::of(&done[..share], 0.0).map(|band| band.gained));
+        println!("  of {share}: {:?}", DrawnBand::of(&done[..share]).map(|band| band.gained));
     }
 }
 
 /// The difference in quick and in fine plans.
 fn coarseness(course: &Course, setups: &[ReserveSetup; 2]) {
     let mut off: Vec<f64> = Vec::new();
-    for draw in Draws::usual().all().step_by(8) {
+    for draw in Draws::usual().all().step_by(3) {
         let moved = setups.map(|setup| draw.setup(&setup));
         let [quick, fine] = [Fineness::QUICK, Fineness::FINE].map(|fineness| {
             let [a, b] = moved.map(|setup| Lap::on_reserve(course, &setup, fineness));
-            println!(
-                "  {:.2} {:.2} steps {:.3} {:.3}",
-                a.time_s,
-                b.time_s,
-                a.step_error_s.unwrap_or(0.0),
-                b.step_error_s.unwrap_or(0.0)
-            );
             a.time_s - b.time_s
         });
         off.push(quick - fine);

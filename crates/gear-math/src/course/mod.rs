@@ -50,6 +50,7 @@ pub use reserve::forcing::ReserveForcing;
 pub use reserve::plan::ReservePlan;
 pub use reserve::reserve_use::{ReservePoint, ReserveUse};
 pub use reserve::setup::{GroundFactors, ReserveSetup};
+pub use search::neighbours::Neighbours;
 pub use search::ranking::{Ranked, Weighting, front, ranked};
 pub use search::search::{Candidate, Finalist, Finals, Misfit, Search, SearchSpace};
 pub use segment::{Obstacle, Segment};

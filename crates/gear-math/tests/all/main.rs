@@ -8,6 +8,7 @@ mod drivetrain_decisions;
 mod drivetrain_properties;
 mod effort_properties;
 mod lap_accounts;
+mod neighbour_properties;
 mod position_decisions;
 mod position_properties;
 mod reserve_properties;

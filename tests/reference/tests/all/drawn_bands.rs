@@ -109,7 +109,7 @@ fn percentiles_are_those_of_the_table() {
         on_foot_m: [Vec::new(), Vec::new()],
     };
     let drawn = || draws.iter().filter(|row| row.draw != "reference");
-    let band = DrawnBand::of(&drawn().map(done).collect::<Vec<_>>(), 0.0).expect("64 draws");
+    let band = DrawnBand::of(&drawn().map(done).collect::<Vec<_>>()).expect("64 draws");
     let at = |band: gear_math::course::TimeBand| [band.low_s, band.time_s, band.high_s];
     let found: [[f64; 3]; 3] = [at(band.laps[0]), at(band.laps[1]), at(band.gained)];
     let flips =
@@ -157,7 +157,7 @@ fn other_draws_make_the_same_bands() {
     let setups = [0, 1].map(|side| setup(side).expect("a bike"));
     let draws: Vec<Draw> = Draws::usual().all().collect();
     let done: Vec<LapDraw> = draws.iter().map(|draw| LapDraw::of(&course, &setups, draw)).collect();
-    let band = DrawnBand::of(&done, 0.0).expect("64 draws");
+    let band = DrawnBand::of(&done).expect("64 draws");
     let laps = [[116.05, 125.64, 136.48], [115.99, 125.43, 135.59]];
     let near = |what: &str, found: gear_math::course::TimeBand, expected: [f64; 3], tolerance: f64| {
         let found = [found.low_s, found.time_s, found.high_s].into_iter().zip(expected);

@@ -41,6 +41,9 @@ pub struct LapDraw {
 }
 
 impl LapDraw {
+    /// How far off what the second gains may be because both laps are planned in quick steps, in seconds: TODO.
+    pub const STEP_ERROR_S: f64 = 0.1;
+
     /// Rides both laps at a draw, in the steps of [`Fineness::QUICK`].
     #[must_use]
     pub fn of(course: &Course, given: &[ReserveSetup; 2], draw: &Draw) -> Self {

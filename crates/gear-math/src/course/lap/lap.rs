@@ -134,7 +134,7 @@ pub struct TracePoint {
     pub mode: Mode,
     /// Gear, when riding.
     pub gear: Option<Gear>,
-    /// Cadence the gear turns at, pedalled or not, in rpm; none on foot.
+    /// Cadence the gear turns at, pedalled or not, in rpm: there, on a reserve over this step; none on foot.
     pub cadence_rpm: Option<f64>,
 }
 

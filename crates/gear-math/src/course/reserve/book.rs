@@ -239,7 +239,7 @@ impl<'a> Book<'a> {
             speed_m_per_s: moment.exit,
             mode: moment.gear.map_or(Mode::Foot, |_| Mode::Ride),
             gear: moment.gear.map(|gear| gearing.gears[gear]),
-            cadence_rpm: moment.gear.map(|gear| gearing.rpm[gear] * moment.exit),
+            cadence_rpm: moment.gear.map(|gear| gearing.rpm[gear] * 0.5 * (moment.entry + moment.exit)),
         });
         let spent_j = self.reserve.net_j();
         self.reserve.trace.push(ReservePoint { power_w: moment.power, spent_j });

@@ -1,0 +1,69 @@
+//! What other gears would make of a lap that is planned.
+
+use crate::course::course::Course;
+use crate::course::lap::lap::Lap;
+use crate::course::reserve::fineness::Fineness;
+use crate::course::reserve::reserve_use::ReserveUse;
+use crate::course::reserve::setup::ReserveSetup;
+use crate::course::search::along::Along;
+use crate::course::search::cranks::Cranks;
+use crate::course::search::piece::Piece;
+use crate::rider::Bike;
+
+/// A lap planned in full, and what other gears would make of it.
+#[derive(Debug, Clone)]
+pub(super) struct Neighbour {
+    setup: ReserveSetup,
+    /// s/J.
+    price: f64,
+    pieces: Vec<Piece>,
+    /// What every step charges by [`Cranks`], step by step, J.
+    charged_j: Vec<f64>,
+    /// Way per crank turn in the lowest gear, m.
+    pub(super) lowest_m: f64,
+    /// Time of the lap beside what its own gears charge, s.
+    beside_s: f64,
+}
+
+impl Neighbour {
+    pub(super) fn new(course: &Course, setup: &ReserveSetup) -> Option<Self> {
+        let lap = Lap::on_reserve(course, setup, Fineness::QUICK);
+        let reserve = lap.reserve.as_ref()?;
+        let pieces = pieces(setup, &lap, reserve);
+        let by_cranks = |piece: &Piece| {
+            let piece = *piece;
+            Cranks::all().map(move |turns| piece.charged_j(&setup.account, turns))
+        };
+        let charged_j = pieces.iter().flat_map(by_cranks).collect();
+        let (price, lowest_m) = (reserve.price_s_per_j, setup.lap.bike.lowest_development().m());
+        let new = Self { setup: *setup, price, pieces, charged_j, lowest_m, beside_s: 0.0 };
+        Some(Self { beside_s: lap.time_s - new.charged_s(&setup.lap.bike), ..new })
+    }
+
+    /// About the time of the lap on a bike that differs by its gears alone, s.
+    pub(super) fn time_s(&self, bike: &Bike) -> f64 {
+        self.beside_s + self.charged_s(bike)
+    }
+
+    /// What the gears of a bike charge along the lap at the price of a joule, shifts included, s.
+    fn charged_s(&self, bike: &Bike) -> f64 {
+        let shifting = &self.setup.lap.shifting;
+        let mut along = Along::new(bike);
+        for (piece, by_cranks) in self.pieces.iter().zip(self.charged_j.chunks(Cranks::COUNT)) {
+            let drive = piece.drive_j(&self.setup.account);
+            along.step(by_cranks, [shifting.rear, shifting.front].map(|shift| drive * shift.s()));
+        }
+        self.price * along.least()
+    }
+}
+
+fn pieces(setup: &ReserveSetup, lap: &Lap, reserve: &ReserveUse) -> Vec<Piece> {
+    let mut from = 0.0;
+    let steps = lap.trace.iter().zip(&reserve.trace);
+    let piece = steps.map(|(point, reserve)| {
+        let way = point.at_m - from;
+        from = point.at_m;
+        Piece::new(setup, point, reserve.power_w, way)
+    });
+    piece.collect()
+}
