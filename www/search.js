@@ -12,7 +12,7 @@ const SHOW_EVERY = 400; // milliseconds
  * A search that is going on.
  * @typedef {object} Search
  * @property {Worker[]} workers
- * @property {number} working How many workers have not yet tried all of their share.
+ * @property {number} working How many workers have not yet tried, or planned, all of their share.
  * @property {number} total
  * @property {number} tried
  * @property {number} began
@@ -104,12 +104,13 @@ function giveUp(problem) {
  */
 function hear(mine, message, worker) {
   if ('finals' in message) end(message.finals);
+  else if ('planned' in message) takePlanned(mine, message.planned, worker);
   else if ('problem' in message) giveUp(message.problem);
   else take(mine, message, worker);
 }
 
 /**
- * Takes what a worker found. The last to be done rides the best once more.
+ * Takes what a worker found.
  * @param {Search} mine
  * @param {import('./worker.js').Found} found
  * @param {Worker} worker
@@ -120,9 +121,44 @@ function take(mine, { rows, tried, done }, worker) {
   if (done) mine.working -= 1;
   showProgress(mine);
   if (mine.working === 0 || performance.now() - mine.shownAt > SHOW_EVERY) showFound(mine);
+  if (mine.working === 0) plan(mine, worker);
+}
+
+/**
+ * Has the best planned in full, where they are not yet, by all workers together.
+ * @param {Search} mine
+ * @param {Worker} last
+ */
+function plan(mine, last) {
+  const numbers = engine.toPlan();
+  if (numbers.length === 0) return rideBest(last);
+  tell(engine.SearchNote.PlanningBest);
+  const { workers } = mine;
+  mine.working = workers.length;
+  workers.forEach((worker, index) => {
+    worker.postMessage({ plan: numbers.filter((_, place) => place % workers.length === index) });
+  });
+}
+
+/**
+ * Takes rows that a worker planned in full. The last to be done rides the best once more.
+ * @param {Search} mine
+ * @param {Float64Array} rows
+ * @param {Worker} worker
+ */
+function takePlanned(mine, rows, worker) {
+  mine.waiting.push(...rows);
+  mine.working -= 1;
   if (mine.working > 0) return;
+  showFound(mine);
+  rideBest(worker);
+}
+
+/** @param {Worker} worker */
+function rideBest(worker) {
   tell(engine.SearchNote.RidingBest);
-  worker.postMessage({ finals: engine.leading() });
+  const leading = engine.leading();
+  worker.postMessage({ finals: leading, times: engine.foundTimes(leading) });
 }
 
 /** @param {Search} mine */

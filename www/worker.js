@@ -9,9 +9,9 @@ import { rideLap } from './lap-worker.js';
  * @typedef {{ bytes: Uint8Array, link: string, rows: string, index: number, count: number }} Order
  */
 /**
- * What it says: rows of some set-ups and how many those are, the answer to `finals`, or why it cannot go on.
+ * What it says: rows of some set-ups and how many those are, rows planned in full, the answer to `finals`, or why it cannot go on.
  * @typedef {{ rows: Float64Array, tried: number, done: boolean }} Found
- * @typedef {Found | { finals: Float64Array } | { problem: string }} Message
+ * @typedef {Found | { finals: Float64Array } | { planned: Float64Array } | { problem: string }} Message
  */
 
 const MESSAGE_EVERY = 60; // milliseconds
@@ -22,7 +22,8 @@ export function work() {
   /** @type {Promise<unknown>} */
   let started = Promise.resolve();
   addEventListener('message', async ({ data }) => {
-    if (data.finals) return say({ finals: engine.finals(data.finals) });
+    if (data.finals) return say({ finals: engine.finals(data.finals, data.times) });
+    if (data.plan) return say({ planned: engine.huntPlans(data.plan) });
     if (data.job) return started.then(() => rideLap(data));
     if (data.lap) started = engine.startWith(data.bytes).catch(refuse);
     else search(data);

@@ -4,11 +4,11 @@ use crate::bench::field::Group;
 use crate::chain::inputs::GEARS_OFF;
 use crate::lap::basis::Basis;
 use crate::lap::own_course::OwnCourse;
-use crate::lap::report::LapQuestion;
+use crate::lap::report::{LapQuestion, Spread};
 use crate::lap::search::LeftOut;
 use crate::side::Side;
 use gear_math::cage::DerailleurFigure;
-use gear_math::course::{Candidate, Ranked, TimeBand, Weighting, front, ranked};
+use gear_math::course::{Candidate, Ranked, ReserveSearch, TimeBand, Weighting, front, ranked};
 use gear_math::gears::GearSet;
 use gear_math::{Bike, CageCheck, Cassette, Chainring, Course, Drivetrain, LapSetup};
 use std::rc::Rc;
@@ -19,6 +19,8 @@ pub(crate) struct Asked {
     course: Course,
     /// Rider and bike, whatever its gears.
     setup: LapSetup,
+    /// How effort is spread.
+    spread: Spread,
     /// What is typed about derailleur, chain, frame and search.
     texts: String,
 }
@@ -28,11 +30,11 @@ const SEARCHED: [Group; 4] = [Group::Derailleur, Group::Chain, Group::ChainFiner
 
 impl Asked {
     fn of(basis: &Basis<'_>, own: Option<&OwnCourse>, gears: Drivetrain) -> Self {
-        let LapQuestion { course, setups: [setup, _], .. } = LapQuestion::of(basis, own);
+        let LapQuestion { course, setups: [setup, _], spread } = LapQuestion::of(basis, own);
         let bike = Bike { drivetrain: gears, avoid: GearSet::NONE, ..setup.bike };
         let texts = basis.texts.of_groups(&SEARCHED)
             + &GEARS_OFF.map(|(field, _)| basis.texts.text(field)).join("\0");
-        Self { course, setup: LapSetup { bike, ..setup }, texts }
+        Self { course, setup: LapSetup { bike, ..setup }, spread, texts }
     }
 }
 
@@ -56,7 +58,8 @@ pub struct Found {
     pub unfit: Vec<Cassette>,
     /// Set-ups to be tried, by number.
     pub all: Rc<[Drivetrain]>,
-    pub(crate) candidates: Vec<Candidate>,
+    /// What was found of each.
+    pub(crate) candidates: Vec<Option<Candidate>>,
     /// The best first.
     pub order: Vec<Ranked>,
     /// Places of those that none beats on both time and lowest gear, the quickest first.
@@ -121,8 +124,8 @@ impl Found {
             unchecked: basis.chain.derailleur.unknown().collect(),
             left_out,
             unfit: typed.filter(|cassette| !all.iter().any(|it| it.cassette == *cassette)).collect(),
+            candidates: vec![None; all.len()],
             all,
-            candidates: Vec::new(),
             order: Vec::new(),
             front: Vec::new(),
             finals: Vec::new(),
@@ -134,15 +137,15 @@ impl Found {
     /// How many are done.
     #[must_use]
     pub fn count(&self) -> usize {
-        self.candidates.len()
+        self.candidates.iter().flatten().count()
     }
 
-    /// Takes what a worker found: a number, then time, shifts at the rear and front, largest step, lowest development
+    /// Takes what a worker found, in place of what was found of the same set-up before: a number, then time, shifts at the rear and front, largest step, lowest development
     /// and spare capacity, the last no number where it is not known.
     pub fn take(&mut self, rows: &[f64]) {
         for row in rows.chunks_exact(ROW) {
             if let Some(&drivetrain) = self.all.get(row[0] as usize) {
-                self.candidates.push(Candidate {
+                let found = Candidate {
                     drivetrain,
                     time_s: row[1],
                     shifts_rear: row[2] as u32,
@@ -150,14 +153,38 @@ impl Found {
                     largest_step_percent: row[4],
                     lowest_development_m: row[5],
                     spare_capacity: row[6].is_finite().then_some(row[6] as i32),
-                });
+                };
+                self.candidates[row[0] as usize] = Some(found);
             }
         }
     }
 
+    /// Numbers of those that are planned in full, by what was found so far: the best, and A and B however far off. None where every
+    /// set-up rides in full.
+    #[must_use]
+    pub fn to_plan(&self) -> Vec<usize> {
+        if matches!(self.asked.spread, Spread::Even(_)) {
+            return Vec::new();
+        }
+        let best = self.order.iter().take(ReserveSearch::PLANNED).map(|it| it.candidate.drivetrain);
+        let all: Vec<Drivetrain> = best.chain(self.bench).collect();
+        let mut numbers: Vec<usize> = all.iter().filter_map(|it| self.number(it)).collect();
+        numbers.sort_unstable();
+        numbers.dedup();
+        numbers
+    }
+
+    /// Times of the set-ups of these numbers, in seconds.
+    #[must_use]
+    pub fn times_s(&self, numbers: &[usize]) -> Vec<f64> {
+        let found = |number: &usize| self.candidates.get(*number).copied().flatten();
+        numbers.iter().map(|number| found(number).map_or(0.0, |it| it.time_s)).collect()
+    }
+
     /// Puts in order what was taken.
     pub fn rank(&mut self) {
-        self.order = ranked(&self.candidates, &Weighting::USUAL);
+        let found: Vec<Candidate> = self.candidates.iter().flatten().copied().collect();
+        self.order = ranked(&found, &Weighting::USUAL);
         self.front = front(&self.order);
     }
 

@@ -51,6 +51,8 @@ pub enum SearchNote {
     FieldsWrong,
     /// There is no course to ride.
     NoCourse,
+    /// The best by a first look are planned in full.
+    PlanningBest,
     /// The best are ridden once more.
     RidingBest,
     /// The browser has no workers to give.

@@ -54,6 +54,19 @@ impl Spread {
             _ => Self::Even(ride.power_lasts().then_some((account.effort, ride.share))),
         }
     }
+
+    fn on_reserve(&self, lap: LapSetup) -> Option<ReserveSetup> {
+        let Self::Reserve { account, budget, wind } = *self else { return None };
+        Some(ReserveSetup { budget, wind: Some(wind), ..ReserveSetup::new(lap, account) })
+    }
+}
+
+impl Basis<'_> {
+    /// Rider and bike of one set-up on a reserve; none at an even power.
+    #[must_use]
+    pub fn on_reserve(&self, side: Side) -> Option<ReserveSetup> {
+        Spread::of(self).on_reserve(self.setup(side))
+    }
 }
 
 impl LapQuestion {
@@ -70,9 +83,8 @@ impl LapQuestion {
     /// A and B on a reserve; none at an even power.
     #[must_use]
     pub fn on_reserve(&self) -> Option<[ReserveSetup; 2]> {
-        let Spread::Reserve { account, budget, wind } = self.spread else { return None };
-        let setup = |lap| ReserveSetup { budget, wind: Some(wind), ..ReserveSetup::new(lap, account) };
-        Some(self.setups.map(setup))
+        let [a, b] = self.setups.map(|setup| self.spread.on_reserve(setup));
+        Some([a?, b?])
     }
 
     /// Whether wind is to count round a course of which some stretch does not say which way it leads.
@@ -175,8 +187,7 @@ impl LapReport {
         }
         let draws: Vec<LapDraw> = self.draws.iter().map(|it| it.draw.clone()).collect();
         let [a, b] = &self.laps;
-        let error = a.step_error_s.unwrap_or(0.0).hypot(b.step_error_s.unwrap_or(0.0));
-        self.settled = DrawnBand::of(&draws, error).map(|drawn| Settled {
+        self.settled = DrawnBand::of(&draws).map(|drawn| Settled {
             bands: drawn.laps,
             too_close: [0, 1].map(|side| OpenSpan::all(&draws, side).iter().map(span).collect()),
             gained: drawn.gained,

@@ -3,7 +3,7 @@
 use crate::lap::basis::Basis;
 use crate::side::Side;
 use gear_math::chain::{CageLength, PathError};
-use gear_math::course::{Candidate, Finalist, Finals, Misfit, SearchSpace, TimeBand};
+use gear_math::course::{Candidate, Finalist, Finals, Misfit, ReserveSearch, SearchSpace, TimeBand};
 use gear_math::gears::GearSet;
 use gear_math::rider::PowerBelowStanding;
 use gear_math::{Cassette, ChainSetup, Chainset, Course, Drivetrain, Search};
@@ -113,11 +113,19 @@ fn add<T: PartialEq>(all: &mut Vec<T>, more: impl Iterator<Item = T>) {
 /// One worker's part of a search.
 #[derive(Debug)]
 pub struct Hunt {
-    search: Search,
-    finals: Finals,
+    rider: Rider,
     all: Vec<(Drivetrain, GearSet)>,
     next: usize,
     every: usize,
+}
+
+/// Who rides the laps of a search.
+#[derive(Debug)]
+enum Rider {
+    /// At an even power every set-up rides in full.
+    Even { search: Search, finals: Finals },
+    /// On a reserve all get a first look, and the best are planned in full.
+    Reserve(ReserveSearch),
 }
 
 impl Hunt {
@@ -131,35 +139,57 @@ impl Hunt {
         first: usize,
         every: usize,
     ) -> Result<Self, PowerBelowStanding> {
-        let setup = basis.setup(Side::A);
-        let all = basis.search_space();
-        let mine = all.iter().skip(first).step_by(every.max(1)).copied().collect();
-        Ok(Self {
-            search: Search::new(course, &setup, basis.chain.derailleur, mine)?
-                .avoiding(|it| basis.cages.avoid(it)),
-            finals: Finals::new(course, &setup)?,
-            all: all.iter().map(|it| (*it, basis.cages.avoid(it))).collect(),
-            next: first,
-            every: every.max(1),
-        })
+        let all: Vec<_> = basis.search_space().into_iter().map(|it| (it, basis.cages.avoid(&it))).collect();
+        let every = every.max(1);
+        let rider = match basis.on_reserve(Side::A) {
+            Some(setup) => Rider::Reserve(ReserveSearch::new(course, &setup, basis.chain.derailleur, &all)),
+            None => {
+                Rider::even(basis, course, all.iter().skip(first).step_by(every).map(|it| it.0).collect())?
+            }
+        };
+        Ok(Self { rider, all, next: first, every })
     }
 
     /// The next few, each with its number; none when all are done.
     pub fn advance(&mut self, count: usize) -> Vec<(usize, Candidate)> {
-        let found = self.search.advance(count);
-        let numbered = found.into_iter().enumerate().map(|(i, it)| (self.next + i * self.every, it));
-        let numbered: Vec<_> = numbered.collect();
-        self.next += numbered.len() * self.every;
-        numbered
+        let numbers = (self.next..self.all.len()).step_by(self.every).take(count);
+        let found: Vec<(usize, Candidate)> = match &mut self.rider {
+            Rider::Even { search, .. } => numbers.zip(search.advance(count)).collect(),
+            Rider::Reserve(search) => numbers.map(|it| (it, search.look(&self.all[it]))).collect(),
+        };
+        self.next += found.len() * self.every;
+        found
     }
 
-    /// What each of the set-ups of these numbers gains over the first of them.
+    /// The set-ups of these numbers planned in full; none where all have been.
     #[must_use]
-    pub fn finals(&self, numbers: &[usize]) -> Vec<TimeBand> {
-        let known = numbers.iter().filter_map(|&number| self.all.get(number));
-        let ridden: Vec<Finalist> =
-            known.map(|(drivetrain, avoid)| self.finals.ride(drivetrain, *avoid)).collect();
-        ridden.iter().map(|finalist| finalist.gained_over(&ridden[0])).collect()
+    pub fn plans(&self, numbers: &[usize]) -> Vec<(usize, Candidate)> {
+        let Rider::Reserve(search) = &self.rider else { return Vec::new() };
+        let known = numbers.iter().filter_map(|&number| Some((number, self.all.get(number)?)));
+        known.map(|(number, setup)| (number, search.plan(setup))).collect()
+    }
+
+    /// What each of the set-ups of these numbers, with their times in seconds, gains over the first of them.
+    #[must_use]
+    pub fn finals(&self, numbers: &[usize], times_s: &[f64]) -> Vec<TimeBand> {
+        let known: Vec<_> = numbers.iter().filter_map(|&number| self.all.get(number)).copied().collect();
+        match &self.rider {
+            Rider::Reserve(search) => search.gains(&known, times_s),
+            Rider::Even { finals, .. } => {
+                let ridden: Vec<Finalist> =
+                    known.iter().map(|(drivetrain, avoid)| finals.ride(drivetrain, *avoid)).collect();
+                ridden.iter().map(|finalist| finalist.gained_over(&ridden[0])).collect()
+            }
+        }
+    }
+}
+
+impl Rider {
+    fn even(basis: &Basis<'_>, course: &Course, mine: Vec<Drivetrain>) -> Result<Self, PowerBelowStanding> {
+        let setup = basis.setup(Side::A);
+        let search = Search::new(course, &setup, basis.chain.derailleur, mine)?;
+        let finals = Finals::new(course, &setup)?;
+        Ok(Self::Even { search: search.avoiding(|it| basis.cages.avoid(it)), finals })
     }
 }
 

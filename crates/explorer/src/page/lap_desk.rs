@@ -228,10 +228,22 @@ impl Desk {
         self.with_found_now(found)
     }
 
+    /// Numbers of the set-ups that are to be planned in full, none where all have been.
+    #[must_use]
+    pub fn to_plan(&self) -> Vec<usize> {
+        self.room().found.as_ref().map(|found| found.to_plan()).unwrap_or_default()
+    }
+
     /// Numbers of the set-ups that are to be ridden once more.
     #[must_use]
     pub fn leading(&self) -> Vec<usize> {
         self.room().found.as_ref().map(|found| found.leading()).unwrap_or_default()
+    }
+
+    /// Times of these set-ups, in seconds.
+    #[must_use]
+    pub fn found_times_s(&self, numbers: &[usize]) -> Vec<f64> {
+        self.room().found.as_ref().map(|found| found.times_s(numbers)).unwrap_or_default()
     }
 
     /// Ends the search, with what the leading ones gain over the first.

@@ -178,11 +178,20 @@ pub fn row_length() -> usize {
     ROW
 }
 
-/// In a worker: for each of the set-ups of these numbers what it gains over the first, as low, best and high seconds.
+/// In a worker: rows of the set-ups of these numbers, planned in full.
+#[wasm_bindgen(js_name = huntPlans)]
+#[must_use]
+pub fn hunt_plans(numbers: &[usize]) -> Vec<f64> {
+    let planned = HUNT.with_borrow(|hunt| hunt.as_ref().map(|hunt| hunt.plans(numbers)));
+    planned.unwrap_or_default().iter().flat_map(row).collect()
+}
+
+/// In a worker: for each of the set-ups of these numbers, with their times, what it gains over the first, as low, best and high
+/// seconds.
 #[wasm_bindgen]
 #[must_use]
-pub fn finals(numbers: &[usize]) -> Vec<f64> {
-    let bands = HUNT.with_borrow(|hunt| hunt.as_ref().map(|hunt| hunt.finals(numbers)));
+pub fn finals(numbers: &[usize], times_s: &[f64]) -> Vec<f64> {
+    let bands = HUNT.with_borrow(|hunt| hunt.as_ref().map(|hunt| hunt.finals(numbers, times_s)));
     bands.unwrap_or_default().iter().flat_map(|band| [band.low_s, band.time_s, band.high_s]).collect()
 }
 
@@ -203,6 +212,20 @@ pub fn begin_search() -> Result<Vec<JsValue>, JsError> {
 #[wasm_bindgen(js_name = takeFound, unchecked_return_type = "Update")]
 pub fn take_found(rows: &[f64]) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.take_found(rows)))
+}
+
+/// Numbers of the set-ups to be planned in full; none where all have been.
+#[wasm_bindgen(js_name = toPlan)]
+#[must_use]
+pub fn to_plan() -> Vec<usize> {
+    at_desk(|desk| desk.to_plan())
+}
+
+/// Times of the set-ups of these numbers, in seconds.
+#[wasm_bindgen(js_name = foundTimes)]
+#[must_use]
+pub fn found_times(numbers: &[usize]) -> Vec<f64> {
+    at_desk(|desk| desk.found_times_s(numbers))
 }
 
 /// Numbers of the set-ups to be ridden once more.

@@ -52,6 +52,7 @@ pub use reserve::reserve_use::{ReservePoint, ReserveUse};
 pub use reserve::setup::{GroundFactors, ReserveSetup};
 pub use search::neighbours::Neighbours;
 pub use search::ranking::{Ranked, Weighting, front, ranked};
+pub use search::reserve::ReserveSearch;
 pub use search::search::{Candidate, Finalist, Finals, Misfit, Search, SearchSpace};
 pub use segment::{Obstacle, Segment};
 pub use sketch::SketchError;

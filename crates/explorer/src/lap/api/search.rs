@@ -3,9 +3,9 @@
 use crate::api::objects::{derailleur, input, output, thrown};
 use crate::lap::api::lap::LapInput;
 use gear_math::cage::DerailleurFigure;
-use gear_math::course::{Candidate, SearchSpace, Weighting, ranked};
+use gear_math::course::{Candidate, Ranked, ReserveSearch, ReserveSetup, SearchSpace, Weighting, ranked};
 use gear_math::gears::GearSet;
-use gear_math::{Bike, Cassette, Chainring, Chainset, Search};
+use gear_math::{Bike, Cassette, Chainring, Chainset, Course, Drivetrain, Search};
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
 use wasm_bindgen::prelude::*;
@@ -52,8 +52,12 @@ pub struct SearchInput {
 pub struct SearchRow {
     rings: Vec<u16>,
     sprockets: Vec<u16>,
-    /// In steps of 1 m.
+    /// In steps of 1 m at a steady power.
     time_s: f64,
+    /// Whether the lap was planned in full. On a reserve all set-ups get a first look by the plans of a few, which is within half a
+    /// second, and the best by it are planned in full.
+    planned: bool,
+    /// Zero where it was not planned.
     shifts_rear: u32,
     shifts_front: u32,
     largest_step_percent: f64,
@@ -118,17 +122,71 @@ pub fn search(
     let asked: SearchInput = input(asked)?;
     let progress = progress.is_function().then(|| progress.unchecked_into::<Progress>());
     let space = asked.checked()?.space()?;
-    let set_ups = space.setups().collect();
-    let setup = asked.lap.setup()?;
-    let Bike { drivetrain, avoid, .. } = setup.bike;
-    let search =
-        Search::new(&asked.lap.course.course()?, &setup, space.derailleur, set_ups).map_err(thrown)?;
-    let search = search.avoiding(|it| GearSet::of(it, |gear| avoid.holds(&drivetrain, gear)));
-    let found = run(search, progress.as_ref())?;
+    let rows = match asked.lap.on_reserve()? {
+        Some(setup) => reserve_rows(&asked.lap.course.course()?, &setup, &space, progress.as_ref())?,
+        None => even_rows(&asked.lap, &space, progress.as_ref())?,
+    };
     let not_checked: Vec<NotChecked> = space.derailleur.unknown().map(NotChecked::from).collect();
-    let row = |ranked| SearchRow { not_checked: not_checked.clone(), ..SearchRow::from(ranked) };
-    let rows: Vec<SearchRow> = ranked(&found, &Weighting::USUAL).iter().map(row).collect();
-    output(&rows)
+    let row = |row: SearchRow| SearchRow { not_checked: not_checked.clone(), ..row };
+    output(&rows.into_iter().map(row).collect::<Vec<_>>())
+}
+
+/// Every set-up ridden in full at a steady power, best first.
+fn even_rows(
+    lap: &LapInput,
+    space: &SearchSpace,
+    progress: Option<&Progress>,
+) -> Result<Vec<SearchRow>, JsError> {
+    let setup = lap.setup()?;
+    let avoid = avoided(&setup.bike);
+    let all = space.setups().collect();
+    let search = Search::new(&lap.course.course()?, &setup, space.derailleur, all).map_err(thrown)?;
+    let found = run(search.avoiding(avoid), progress)?;
+    Ok(ranked(&found, &Weighting::USUAL).iter().map(|ranked| SearchRow::of(ranked, true)).collect())
+}
+
+/// The bike's gears to avoid, in another set-up.
+fn avoided(bike: &Bike) -> impl Fn(&Drivetrain) -> GearSet {
+    let Bike { drivetrain, avoid, .. } = *bike;
+    move |it| GearSet::of(it, |gear| avoid.holds(&drivetrain, gear))
+}
+
+/// Every set-up on a reserve: all looked at, the best planned in full, best first.
+fn reserve_rows(
+    course: &Course,
+    setup: &ReserveSetup,
+    space: &SearchSpace,
+    progress: Option<&Progress>,
+) -> Result<Vec<SearchRow>, JsError> {
+    let avoid = avoided(&setup.lap.bike);
+    let all: Vec<(Drivetrain, GearSet)> = space.setups().map(|it| (it, avoid(&it))).collect();
+    let to_plan = all.len().min(ReserveSearch::PLANNED);
+    let told = |done: usize| said(progress, done.saturating_sub(to_plan), all.len());
+    let search = ReserveSearch::new(course, setup, space.derailleur, &all);
+    let mut found = Vec::with_capacity(all.len());
+    for batch in all.chunks(BATCH) {
+        found.extend(batch.iter().map(|it| search.look(it)));
+        if !told(found.len())? {
+            return Ok(rows(&found, &[]));
+        }
+    }
+    let mut planned: Vec<Drivetrain> = Vec::new();
+    for best in ranked(&found, &Weighting::USUAL).iter().take(to_plan) {
+        let drivetrain = best.candidate.drivetrain;
+        planned.push(drivetrain);
+        if let Some(it) = found.iter_mut().find(|it| it.drivetrain == drivetrain) {
+            *it = search.plan(&(drivetrain, avoid(&drivetrain)));
+        }
+        if !told(all.len() + planned.len())? {
+            break;
+        }
+    }
+    Ok(rows(&found, &planned))
+}
+
+fn rows(found: &[Candidate], planned: &[Drivetrain]) -> Vec<SearchRow> {
+    let row = |it: &Ranked| SearchRow::of(it, planned.contains(&it.candidate.drivetrain));
+    ranked(found, &Weighting::USUAL).iter().map(row).collect()
 }
 
 /// What a search finds until its callback stops it.
@@ -136,14 +194,20 @@ fn run(mut search: Search, progress: Option<&Progress>) -> Result<Vec<Candidate>
     let mut found = Vec::new();
     while !search.is_done() {
         found.extend(search.advance(BATCH));
-        let said = progress.map(|it| it.call(&JsValue::UNDEFINED, search.done(), search.total()));
-        match said {
-            Some(Err(_)) => return Err(JsError::new("the progress callback threw an error")),
-            Some(Ok(answer)) if answer == JsValue::FALSE => break,
-            _ => {}
+        if !said(progress, search.done(), search.total())? {
+            break;
         }
     }
     Ok(found)
+}
+
+/// Says how far a search is; false where it is to stop.
+fn said(progress: Option<&Progress>, done: usize, total: usize) -> Result<bool, JsError> {
+    match progress.map(|it| it.call(&JsValue::UNDEFINED, done, total)) {
+        Some(Err(_)) => Err(JsError::new("the progress callback threw an error")),
+        Some(Ok(answer)) => Ok(answer != JsValue::FALSE),
+        None => Ok(true),
+    }
 }
 
 impl SearchInput {
@@ -203,13 +267,14 @@ impl SearchInput {
     }
 }
 
-impl From<&gear_math::course::Ranked> for SearchRow {
-    fn from(ranked: &gear_math::course::Ranked) -> Self {
+impl SearchRow {
+    fn of(ranked: &Ranked, planned: bool) -> Self {
         let it = &ranked.candidate;
         Self {
             rings: it.drivetrain.chainset.rings().iter().map(|ring| ring.teeth()).collect(),
             sprockets: it.drivetrain.cassette.sprockets().iter().map(|sprocket| sprocket.teeth()).collect(),
             time_s: it.time_s,
+            planned,
             shifts_rear: it.shifts_rear,
             shifts_front: it.shifts_front,
             largest_step_percent: it.largest_step_percent,

@@ -128,7 +128,10 @@ mod tests {
         desk.search();
         let mut hunt = desk.hunt(&desk.course().unwrap().1, 0, 1).unwrap();
         desk.take_found(&hunt.advance(count).iter().flat_map(sent).collect::<Vec<_>>());
-        let finals = hunt.finals(&desk.leading());
+        let finals = {
+            let leading = desk.leading();
+            hunt.finals(&leading, &desk.found_times_s(&leading))
+        };
         desk.end_search(finals);
         desk
     }

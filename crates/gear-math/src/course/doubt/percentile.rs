@@ -6,7 +6,7 @@ use crate::order::ascending;
 /// The edges between which 9 of 10 draws lie, and the middle. Common practice.
 pub(super) const EDGES: [f64; 3] = [0.05, 0.5, 0.95];
 
-pub(super) fn sorted(values: impl Iterator<Item = f64>) -> Vec<f64> {
+pub(in crate::course) fn sorted(values: impl Iterator<Item = f64>) -> Vec<f64> {
     let mut values: Vec<f64> = values.collect();
     ascending(&mut values, |value| *value);
     values
@@ -23,7 +23,7 @@ pub(super) fn percentile(sorted: &[f64], share: f64) -> f64 {
     if part > 0.0 { below + part * (above - below) } else { below }
 }
 
-pub(super) fn band(sorted: &[f64]) -> TimeBand {
+pub(in crate::course) fn band(sorted: &[f64]) -> TimeBand {
     let [low_s, time_s, high_s] = EDGES.map(|share| percentile(sorted, share));
     TimeBand { low_s, time_s, high_s }
 }

@@ -7,4 +7,5 @@ pub(super) mod neighbours;
 pub(super) mod piece;
 pub(super) mod ranking;
 #[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
+pub(super) mod reserve;
 pub(super) mod search;

@@ -51,7 +51,7 @@ pub(crate) const AS_SKETCHED: &str = ", each stretch written as in the sketch.";
 pub(crate) const SEARCH: &str = "What would be quickest here?";
 
 /// What a search tries.
-pub(crate) const TRIES: &str = "Tries the rings in this range that are made, with every usual cassette of as many sprockets as you ask for, further ones, and A and B as they are, as far as frame and chain allow and the derailleur takes them without a gear to avoid. If you counted the links on your bike, that chain must suit. Every one rides the lap in full.";
+pub(crate) const TRIES: &str = "Tries the rings in this range that are made, with every usual cassette of as many sprockets as you ask for, further ones, and A and B as they are, as far as frame and chain allow and the derailleur takes them without a gear to avoid. If you counted the links on your bike, that chain must suit. At a steady power every one rides the lap in full; as you ride, all are looked at by the plans of a few, and the best are then planned in full.";
 
 /// On the button that begins a search.
 pub(crate) const START: &str = "Search";

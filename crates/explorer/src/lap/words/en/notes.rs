@@ -43,6 +43,7 @@ pub(crate) const fn search(note: SearchNote) -> &'static str {
     match note {
         SearchNote::FieldsWrong => "First put right the fields that are marked.",
         SearchNote::NoCourse => NO_COURSE,
+        SearchNote::PlanningBest => "Planning the best of them in full",
         SearchNote::RidingBest => "Riding the best once more, with every doubt moved",
         SearchNote::NoWorkers => "This browser does not let the page search in the background.",
         SearchNote::NoLap => "The lap cannot be worked out for this rider and course.",
