@@ -37,6 +37,10 @@ const STRIP: f64 = 12.0;
 /// Room beneath a strip for what is too close to call.
 const DOUBT: f64 = 9.0;
 const GEARS: f64 = 130.0;
+/// Room for the reserve with its heading, where there is one.
+const RESERVE: f64 = 86.0;
+/// Between the gears and that heading.
+const GAP: f64 = 24.0;
 const FOOT: f64 = 24.0;
 /// B's gears are drawn this far beneath where they are, so that they can be seen beside A's, CSS pixels.
 const BELOW: f64 = 3.5;
@@ -110,6 +114,8 @@ struct Layout {
     strips: f64,
     gears: f64,
     floor: f64,
+    /// Lower edge of all, beneath the reserve where there is one.
+    end: f64,
 }
 
 impl Layout {
@@ -118,7 +124,10 @@ impl Layout {
         let ground = hill + HILL;
         let strips = ground + GROUND + 8.0;
         let gears = strips + 2.0 * (STRIP + DOUBT) + 14.0;
-        Self { scale: across(laps, width), hill, ground, strips, gears, floor: gears + GEARS }
+        let floor = gears + GEARS;
+        let has_reserve = laps.laps.iter().any(|lap| lap.reserve.is_some());
+        let end = floor + if has_reserve { GAP + RESERVE } else { 0.0 };
+        Self { scale: across(laps, width), hill, ground, strips, gears, floor, end }
     }
 
     fn strip(&self, side: Side) -> f64 {
@@ -127,7 +136,7 @@ impl Layout {
 }
 
 fn height(report: &LapSection, width: f64) -> f64 {
-    report.lap.laps.as_ref().map_or(400.0, |laps| Layout::new(laps, width).floor + FOOT)
+    report.lap.laps.as_ref().map_or(400.0, |laps| Layout::new(laps, width).end + FOOT)
 }
 
 fn label(report: &LapSection) -> String {
@@ -148,7 +157,8 @@ fn draw(pen: &mut Pen, look: &Palette, report: &LapSection, size: Size) {
         draw_plan(pen, look, laps, side, &layout);
     }
     draw_gears(pen, look, laps, &layout);
-    draw_distances(pen, look, laps, layout.scale, layout.floor + 13.0);
+    draw_reserve(pen, look, laps, &layout);
+    draw_distances(pen, look, laps, layout.scale, layout.end + 13.0);
 }
 
 fn draw_hill(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) {
@@ -294,6 +304,38 @@ fn draw_gears(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) 
     }
 }
 
+/// What is drawn from the reserve since the line: downwards, because that is where it goes.
+fn draw_reserve(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) {
+    let spent = |lap: &Lap| lap.reserve.iter().flat_map(|it| &it.trace).map(|it| it.spent_j / 1e3).collect();
+    let all: [Vec<f64>; 2] = laps.laps.each_ref().map(spent);
+    let values = || all.iter().flatten();
+    let (low, high) = values().fold((0.0, 0.0), |(low, high), &it| (f64::min(low, it), f64::max(high, it)));
+    if low == high {
+        return;
+    }
+    let down = Scale::even((low, high), (layout.floor + GAP, layout.end));
+    for tick in down.even_ticks(22.0) {
+        let y = down.at(tick);
+        pen.line((LEFT, y), (layout.scale.at(laps.length_m()), y), look.rule, 1.0);
+        pen.text(&with_unit(tick, 0, "kJ"), (LEFT - 6.0, y), Type::new(look.soft, Anchor::End));
+    }
+    pen.text(told::RESERVE, (LEFT, layout.floor + GAP - 9.0), Type::new(look.soft, Anchor::Start));
+    for side in Side::BOTH {
+        let at = laps.laps[side as usize].trace.iter().map(|point| layout.scale.at(point.at_m));
+        let spent = all[side as usize].iter().map(|&spent| down.at(spent));
+        let line: Vec<Point> = at.zip(spent).collect();
+        draw_reserve_line(pen, look, side, &line);
+    }
+}
+
+/// B in dashes, each a step of the lap long, every other one left out.
+fn draw_reserve_line(pen: &mut Pen, look: &Palette, side: Side, line: &[Point]) {
+    match side {
+        Side::A => pen.path(line, look.a, 1.5),
+        Side::B => line.chunks(6).for_each(|dash| pen.path(&dash[..dash.len().min(4)], look.b, 2.0)),
+    }
+}
+
 fn draw_gear_line(pen: &mut Pen, look: &Palette, side: Side, line: &[Point]) {
     if line.len() < 2 {
         return;
@@ -314,7 +356,7 @@ fn spots(report: &LapSection, size: Size) -> Vec<Spot> {
     let layout = Layout::new(laps, size.0);
     let spot = |at: f64| {
         let x = layout.scale.at(at);
-        Spot::around((x, layout.hill), (x, layout.floor), 2.0, String::new())
+        Spot::around((x, layout.hill), (x, layout.end), 2.0, String::new())
     };
     metres(laps).map(spot).collect()
 }
@@ -335,9 +377,13 @@ fn riding(report: &LapSection, lap: &Lap, at: f64) -> String {
     let index = lap.trace.partition_point(|point| point.at_m < at - 1e-6);
     let Some(point) = lap.trace.get(index).or(lap.trace.last()) else { return String::new() };
     let speed = speed(report, point);
-    match (point.gear, point.cadence_rpm) {
+    let riding = match (point.gear, point.cadence_rpm) {
         (Some(gear), Some(cadence)) => told::ridden(gear, cadence, &speed),
         _ => told::on_foot(&speed),
+    };
+    match lap.reserve.as_ref().and_then(|reserve| reserve.trace.get(index)) {
+        Some(point) => told::on_reserve(&riding, point.power_w, point.spent_j),
+        None => riding,
     }
 }
 

@@ -16,9 +16,9 @@ pub(crate) fn reserve(laps: &LapReport) -> Markup {
     html! {
         p.more { @if places.is_empty() { (words::NO_FORCING) } @else { (words::forcing(&places, more)) } }
         p.more {
-            (words::effort(power_w, [a.highest_power_w, b.highest_power_w], deepest, reserve)) " "
+            (words::effort(power_w, [a.highest_power_w, b.highest_power_w], deepest, reserve))
+            @if a.is_deep(reserve) || b.is_deep(reserve) { " " (words::DEEP) } " "
             (words::price(budget.j(), [a.price_s_per_j, b.price_s_per_j]))
-            @if a.is_deep(reserve) || b.is_deep(reserve) { " " (words::DEEP) }
         }
     }
 }

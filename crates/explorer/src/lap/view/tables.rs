@@ -106,7 +106,7 @@ pub(crate) fn gears(report: &LapSection) -> Markup {
         .collect();
     let [title, remark] = words::GEARS;
     html! {
-        @if !crossed.is_empty() { p { (words::crossed(&crossed)) } }
+        @if !crossed.is_empty() { p { (words::crossed(&crossed, laps.laps[0].reserve.is_some())) } }
         details {
             summary { (words::GEARS_FOLDED) }
             (plain_table(title, remark, &words::GEARS_HEADS.map(Head::Figures), &rows))

@@ -109,11 +109,16 @@ pub(crate) const GEARS_HEADS: [&str; 3] = ["Gear", "Time", "Distance"];
 pub(crate) const IN_NO_GEAR: &str = "on foot";
 
 /// For how long gears run cross-chained, by side.
-pub(crate) fn crossed(times: &[(Side, f64)]) -> String {
+pub(crate) fn crossed(times: &[(Side, f64)], is_planned: bool) -> String {
     let times: Vec<String> =
         times.iter().map(|(side, time_s)| format!("{} with {side}", duration(*time_s, 0))).collect();
     let times = listed(&times);
+    let choice = if is_planned {
+        "The plan takes whichever gear pays and counts no loss in the chain for that"
+    } else {
+        "The lap takes whichever gear suits the cadence"
+    };
     format!(
-        "Gears in brackets run cross-chained: they are ridden for {times}. The lap takes whichever gear suits the cadence; shift to the other ring there if you can."
+        "Gears in brackets run cross-chained: they are ridden for {times}. {choice}; shift to the other ring there if you can."
     )
 }

@@ -8,10 +8,13 @@ use gear_math::Gear;
 pub(crate) const TITLE: &str = "The lap, and how to ride it";
 
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Bars are ridden, footsteps are gone on foot, hatching beneath means too close to call; upright strokes on the hill are obstacles. Beneath, the gear by its development: A as a line, B in dashes a little lower.";
+pub(crate) const CAPTION: &str = "Bars are ridden, footsteps are gone on foot, hatching beneath means too close to call; upright strokes on the hill are obstacles. Beneath, the gear by its development: A as a line, B in dashes a little lower; and what is drawn from your reserve since the line, down where it is drawn, up where it comes back.";
 
 /// Over the gears.
 pub(crate) const DEVELOPMENT: &str = "development";
+
+/// Over what is drawn from the reserve.
+pub(crate) const RESERVE: &str = "drawn from your reserve";
 
 /// In place of the ground.
 pub(crate) const OBSTACLE: &str = "an obstacle";
@@ -33,6 +36,12 @@ pub(crate) fn place(at_m: f64, height_m: f64, slope: f64, ground: &str, [a, b]: 
 pub(crate) fn ridden(gear: Gear, cadence_rpm: f64, speed: &str) -> String {
     let cadence = with_unit(cadence_rpm, 0, "rpm");
     format!("{gear} at {cadence}, {speed}")
+}
+
+/// The same on a reserve: at what power, and what is drawn of it since the line.
+pub(crate) fn on_reserve(riding: &str, power_w: f64, spent_j: f64) -> String {
+    let (power, spent) = (with_unit(power_w, 0, "W"), with_unit(spent_j / 1e3, 1, "kJ"));
+    format!("{riding}, {power}, reserve down by {spent}")
 }
 
 /// That it is not.
