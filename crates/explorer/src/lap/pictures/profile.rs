@@ -317,7 +317,11 @@ fn draw_reserve(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout
     for tick in down.even_ticks(22.0) {
         let y = down.at(tick);
         pen.line((LEFT, y), (layout.scale.at(laps.length_m()), y), look.rule, 1.0);
-        pen.text(&with_unit(tick, 0, "kJ"), (LEFT - 6.0, y), Type::new(look.soft, Anchor::End));
+        pen.text(
+            &with_unit(tick, usize::from(tick.fract() != 0.0), "kJ"),
+            (LEFT - 6.0, y),
+            Type::new(look.soft, Anchor::End),
+        );
     }
     pen.text(told::RESERVE, (LEFT, layout.floor + GAP - 9.0), Type::new(look.soft, Anchor::Start));
     for side in Side::BOTH {

@@ -193,7 +193,7 @@ const NO_WORK: f64 = 1e-6;
 const AROUND_M: f64 = 20.0;
 
 /// The reason that holds over most of the way.
-fn main_reason(reasons: &[(WhyOnFoot, f64)]) -> Option<WhyOnFoot> {
+pub(in crate::course) fn main_reason(reasons: &[(WhyOnFoot, f64)]) -> Option<WhyOnFoot> {
     let weight = |(why, way): &(WhyOnFoot, f64)| match why {
         WhyOnFoot::Because(Reason::Energy) => way - AROUND_M,
         _ => *way,

@@ -24,9 +24,9 @@ const LEAST_ON_FOOT_M: f64 = 1.0;
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Lap {
-    /// Time of the lap, in seconds. On a reserve it is that of the lap as ridden, with the price of what it took beyond the
-    /// budget or left of it; where the quickest laps differ by turns, as one that is begun on foot and one that is not, it is
-    /// their mean.
+    /// Time of the lap, in seconds. On a reserve it is that of the lap found, with the price of what it took beyond the budget or
+    /// left of it, a few thousandths; all other times are longer or shorter by as much. Where the quickest laps differ by turns, as
+    /// one that is begun on foot and one that is not, it is their mean.
     pub time_s: f64,
     /// Length of the steps it was worked out in, in metres.
     pub step_m: f64,
@@ -185,16 +185,10 @@ impl Lap {
         self.plan.iter().filter(|part| part.mode == Mode::Foot).map(|part| part.to_m - part.from_m).sum()
     }
 
-    /// Time of the lap as ridden, in seconds: its parts add up to it.
-    #[must_use]
-    pub fn ridden_s(&self) -> f64 {
-        self.reserve.as_ref().map_or(self.time_s, |reserve| reserve.ridden_s)
-    }
-
     /// Time on foot with getting off and on, in seconds: all of the lap that is not spent in a gear.
     #[must_use]
     pub fn on_foot_s(&self) -> f64 {
-        self.ridden_s() - self.gears.iter().map(|used| used.time_s).sum::<f64>()
+        self.time_s - self.gears.iter().map(|used| used.time_s).sum::<f64>()
     }
 }
 

@@ -1,6 +1,7 @@
 //! What came of a lap, from its moments.
 
 use crate::course::course::Course;
+use crate::course::lap::account::main_reason;
 use crate::course::lap::lap::{GearUse, Lap, PlanPart, TracePoint, WhyOnFoot};
 use crate::course::lap::modes::Mode;
 use crate::course::reserve::cell::Cell;
@@ -48,6 +49,17 @@ impl Lap {
         let search = Search::new(course, setup, fineness);
         Book::of(&search, &search.quickest())
     }
+}
+
+/// The lap on its budget: all its times longer by the share by which the price of what it took beyond that, or left of it, makes it
+/// so.
+fn longer_by(mut lap: Lap, share: f64) -> Lap {
+    let parts = lap.plan.iter_mut().map(|it| &mut it.time_s);
+    let gears = lap.gears.iter_mut().map(|it| &mut it.time_s);
+    let points = lap.trace.iter_mut().map(|it| &mut it.time_s);
+    let all = [&mut lap.time_s, &mut lap.below_window_s].into_iter();
+    all.chain(parts).chain(gears).chain(points).for_each(|time| *time *= share);
+    lap
 }
 
 /// Adds up a lap moment by moment.
@@ -100,20 +112,21 @@ impl<'a> Book<'a> {
         let (way, setup) = (&self.search.way, self.search.setup);
         ascending(&mut self.uses, |used| used.gear.development(setup.lap.bike.wheel).m());
         let beyond = ridden.net_charge() - setup.budget.j();
-        Lap {
-            time_s: self.reserve.ridden_s + ridden.unclosed + ridden.price * beyond,
+        let longer = 1.0 + (ridden.unclosed + ridden.price * beyond) / self.lap.time_s;
+        let lap = Lap {
             step_m: way.cells.iter().fold(0.0, |most: f64, cell| most.max(cell.length)),
             step_error_s: Some(self.halved.abs()),
             gears: self.uses,
             reserve: Some(self.reserve),
             ..self.lap
-        }
+        };
+        longer_by(lap, longer)
     }
 
     fn take(&mut self, cell: &Cell, moment: &Moment) {
         let from = self.at;
         self.at += cell.length;
-        self.reserve.ridden_s += moment.time();
+        self.lap.time_s += moment.time();
         self.charge(moment);
         self.part(cell, moment, from);
         if let Some(gear) = moment.gear {
@@ -142,7 +155,7 @@ impl<'a> Book<'a> {
         if mode == Mode::Foot {
             self.note(self.search.why_on_foot(cell, moment.entry), cell.length);
         }
-        let why = self.reasons.iter().max_by(|a, b| a.1.total_cmp(&b.1)).map(|it| it.0);
+        let why = main_reason(&self.reasons);
         if let Some(part) = self.lap.plan.last_mut() {
             part.to_m = self.at;
             part.time_s += moment.time() - moment.on;
@@ -235,7 +248,7 @@ impl<'a> Book<'a> {
         let gearing = &self.search.gearing;
         self.lap.trace.push(TracePoint {
             at_m: self.at,
-            time_s: self.reserve.ridden_s,
+            time_s: self.lap.time_s,
             speed_m_per_s: moment.exit,
             mode: moment.gear.map_or(Mode::Foot, |_| Mode::Ride),
             gear: moment.gear.map(|gear| gearing.gears[gear]),

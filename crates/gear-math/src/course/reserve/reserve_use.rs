@@ -9,8 +9,6 @@ const JOULES_IN_KJ: f64 = 1e3;
 /// Made by [`Lap::on_reserve`](crate::Lap::on_reserve).
 #[derive(Debug, Clone, PartialEq)]
 pub struct ReserveUse {
-    /// Time of the lap as ridden, in seconds: that of the lap without the price of what it took beyond the budget or left of it.
-    pub ridden_s: f64,
     /// What it takes from the reserve above the sustainable power, in joules.
     pub charged_j: f64,
     /// What it repays below, in joules.
@@ -40,7 +38,6 @@ impl ReserveUse {
     /// Before the first step, at a price.
     pub(super) fn begun(price_s_per_j: f64, steps: usize) -> Self {
         Self {
-            ridden_s: 0.0,
             charged_j: 0.0,
             repaid_j: 0.0,
             above_j: 0.0,
