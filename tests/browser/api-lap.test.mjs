@@ -47,6 +47,44 @@ test('a lap has a plan that covers it, with the obstacle and the wall on foot', 
   assert.ok(lap.trace.length > 300 && lap.trace.every(({ speedMs }) => speedMs > 0));
 });
 
+test('a lap on a reserve says what it takes, and one at a steady power is as ever', () => {
+  const ask = { rider: RIDER, bike: BIKE, course: COURSE };
+  const lap = api.lap(ask);
+  assert.ok(lap.highestPowerW > 240 && lap.priceSPerJ > 0 && lap.chargedJ > 0);
+  assert.ok(Math.abs(lap.chargedJ - lap.repaidJ) < 0.01 * 230 * lap.timeS, 'what is spent comes back by the line');
+  assert.deepEqual(
+    lap.onFoot.map(({ why }) => why).filter((why) => why === 'obstacle'),
+    ['obstacle'],
+  );
+  assert.ok(lap.trace.every(({ powerW, spentJ }) => powerW >= 0 && Number.isFinite(spentJ)));
+  const last = api.lap({ ...ask, effort: { budgetJ: 3000 } });
+  assert.ok(last.timeS < lap.timeS && last.priceSPerJ < lap.priceSPerJ);
+  assert.ok(api.lap({ ...ask, effort: { repaidShare: 0.7 } }).timeS < api.lap({ ...ask, effort: { repaidShare: 0.3 } }).timeS);
+  const steady = api.lap({ ...ask, effort: { model: 'steady' } });
+  assert.deepEqual([steady.chargedJ, steady.priceSPerJ, steady.trace[0].powerW], [null, null, null]);
+  assert.throws(() => api.lap({ ...ask, effort: { budgetJ: -1 } }), /budget/);
+  assert.throws(() => api.lap({ ...ask, effort: { model: 'sprint' } }), /types describe/);
+  assert.throws(() => api.lap({ ...ask, draws: 3 }), /draws must be 8 to 64/);
+});
+
+test('wind counts by the way a stretch leads', () => {
+  const round = (turn) => ({
+    stretches: [0, 90, 180, 270].map((heading) => ({
+      lengthM: 200,
+      gradientPercent: 0,
+      ground: 'firm grass',
+      headingDeg: (heading + turn) % 360,
+    })),
+  });
+  const time = (course, wind) => api.lap({ rider: RIDER, bike: BIKE, course, wind }).timeS;
+  const calm = time(round(0));
+  const windy = time(round(0), { speedMPerS: 5, fromDeg: 40 });
+  assert.ok(windy > calm + 1, `${windy} s in the wind, ${calm} s without`);
+  assert.ok(Math.abs(time(round(30), { speedMPerS: 5, fromDeg: 70 }) - windy) < 0.3, 'both turned together');
+  const nowhere = { stretches: round(0).stretches.map(({ headingDeg, ...stretch }) => stretch) };
+  assert.ok(Math.abs(time(nowhere, { speedMPerS: 5, fromDeg: 40 }) - calm) < 1e-9);
+});
+
 test('costlier dismounts make the lap slower', () => {
   const cheap = api.lap({ rider: RIDER, bike: BIKE, course: COURSE, costs: { gettingOffS: 0.5, gettingOnS: 0.5 } });
   const dear = api.lap({ rider: RIDER, bike: BIKE, course: COURSE, costs: { gettingOffS: 5, gettingOnS: 5 } });
@@ -126,6 +164,9 @@ test('a search reports its progress, ranks what it found and can be stopped', ()
   assert.equal(rows.length, (11 + 3 + 2 + 1) * 2);
   assert.ok(rows.every((row, index) => index === 0 || rows[index - 1].scoreS <= row.scoreS));
   assert.ok(rows.some(({ unbeaten }) => unbeaten) && rows.some(({ unbeaten }) => !unbeaten));
+  assert.ok(rows.every(({ planned }) => planned), 'so few are all planned in full');
+  const { timeS } = api.lap({ ...ask, bike: { ...BIKE, rings: rows[0].rings, sprockets: rows[0].sprockets } });
+  assert.ok(Math.abs(rows[0].timeS - timeS) < 1e-9);
   const few = api.search({ ...ask, rings: [36, 40, 44], sprocketCounts: [8] });
   assert.deepEqual([...new Set(few.map(({ rings }) => rings.join('/')))].sort(), ['36', '40', '44', '44/36']);
   assert.ok(few.every(({ sprockets }) => sprockets.length === 8));
