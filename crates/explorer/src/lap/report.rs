@@ -187,7 +187,8 @@ impl LapReport {
         }
         let draws: Vec<LapDraw> = self.draws.iter().map(|it| it.draw.clone()).collect();
         let [a, b] = &self.laps;
-        self.settled = DrawnBand::of(&draws).map(|drawn| Settled {
+        let error = a.step_error_s.unwrap_or(0.0).hypot(b.step_error_s.unwrap_or(0.0));
+        self.settled = DrawnBand::of(&draws, error).map(|drawn| Settled {
             bands: drawn.laps,
             too_close: [0, 1].map(|side| OpenSpan::all(&draws, side).iter().map(span).collect()),
             gained: drawn.gained,

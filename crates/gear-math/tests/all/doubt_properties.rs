@@ -38,7 +38,7 @@ fn two_bikes_that_are_alike_never_differ() {
     let one = setup("40", WIDE);
     let done = drawn(&[one, one], &Draws::usual());
     assert!(done.iter().all(|draw| draw.gained_s() == 0.0 && draw.on_foot_m[0] == draw.on_foot_m[1]));
-    let band = DrawnBand::of(&done).unwrap();
+    let band = DrawnBand::of(&done, 0.0).unwrap();
     assert_eq!(band.gained, TimeBand { low_s: 0.0, time_s: 0.0, high_s: 0.0 });
     assert_eq!((band.verdict, band.quicker_share, band.groups), (DrawnVerdict::Alike, [0.0; 2], None));
 }
@@ -60,7 +60,7 @@ fn wider_ranges_hold_narrower_ones() {
     let pair = [setup("40", CLOSE), setup("40", WIDE)];
     let bands = [0.0, 1.0, 2.0].map(|width| {
         let done = drawn(&pair, &Draws::as_wide(width));
-        (DrawnBand::of(&done).unwrap(), OpenSpan::all(&done, 0))
+        (DrawnBand::of(&done, 0.0).unwrap(), OpenSpan::all(&done, 0))
     });
     let [(none, closed), (usual, open), (twice, _)] = &bands;
     assert!(none.laps.iter().chain([&none.gained]).all(|band| width(band) == 0.0) && closed.is_empty());

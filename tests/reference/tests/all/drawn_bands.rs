@@ -1,7 +1,9 @@
 //! Bands of drawn doubts against percentiles and crossovers that were worked out apart from gear-math.
 
 use gear_math::chain::PinFriction;
-use gear_math::course::{CrossoverBand, Draw, DrawnBand, Draws, LapDraw, ReserveSetup, Segment};
+use gear_math::course::{
+    CornerSpeed, CrossoverBand, Draw, DrawnBand, Draws, LapDraw, ReserveSetup, Segment, TimeBand,
+};
 use gear_math::rider::{
     Air, BikeMass, BodyMass, ClimbLength, CriticalPower, EffortAccount, EffortBudget, KitMass, PeakPower,
     WorkReserve,
@@ -109,8 +111,8 @@ fn percentiles_are_those_of_the_table() {
         on_foot_m: [Vec::new(), Vec::new()],
     };
     let drawn = || draws.iter().filter(|row| row.draw != "reference");
-    let band = DrawnBand::of(&drawn().map(done).collect::<Vec<_>>()).expect("64 draws");
-    let at = |band: gear_math::course::TimeBand| [band.low_s, band.time_s, band.high_s];
+    let band = DrawnBand::of(&drawn().map(done).collect::<Vec<_>>(), 0.0).expect("64 draws");
+    let at = |band: TimeBand| [band.low_s, band.time_s, band.high_s];
     let found: [[f64; 3]; 3] = [at(band.laps[0]), at(band.laps[1]), at(band.gained)];
     let flips =
         [0, 1].map(|side| CrossoverBand::of(&drawn().map(|row| row.flips()[side]).collect::<Vec<_>>()));
@@ -142,7 +144,7 @@ impl Stretch {
         let gradient = Gradient::new(100.0 * self.gradient_rise_over_run)?;
         let ground = Surface::named(&self.ground).ok_or("no such ground")?;
         let open = Segment::over(self.horizontal_m, gradient, ground).ok_or("no stretch")?;
-        let corner = self.corner_m_per_s.map(gear_math::course::CornerSpeed::new).transpose()?;
+        let corner = self.corner_m_per_s.map(CornerSpeed::new).transpose()?;
         Ok(Segment { corner, ..open })
     }
 }
@@ -157,11 +159,11 @@ fn other_draws_make_the_same_bands() {
     let setups = [0, 1].map(|side| setup(side).expect("a bike"));
     let draws: Vec<Draw> = Draws::usual().all().collect();
     let done: Vec<LapDraw> = draws.iter().map(|draw| LapDraw::of(&course, &setups, draw)).collect();
-    let band = DrawnBand::of(&done).expect("64 draws");
+    let band = DrawnBand::of(&done, 0.0).expect("64 draws");
     let laps = [[116.05, 125.64, 136.48], [115.99, 125.43, 135.59]];
-    let near = |what: &str, found: gear_math::course::TimeBand, expected: [f64; 3], tolerance: f64| {
-        let found = [found.low_s, found.time_s, found.high_s].into_iter().zip(expected);
-        found.map(|(found, expected)| close(what, found, expected, tolerance)).collect::<Result<(), String>>()
+    let near = |what: &str, found: TimeBand, expected: [f64; 3], tolerance: f64| {
+        let mut found = [found.low_s, found.time_s, found.high_s].into_iter().zip(expected);
+        found.try_for_each(|(found, expected)| close(what, found, expected, tolerance))
     };
     near("A", band.laps[0], laps[0], 3.0).expect("the band of A");
     near("B", band.laps[1], laps[1], 3.0).expect("the band of B");

@@ -29,10 +29,10 @@ pub enum DrawnVerdict {
 /// use gear_math::course::{DrawnBand, DrawnVerdict, LapDraw};
 /// let done = |a: f64, b: f64| LapDraw { time_s: [a, b], on_foot_m: [vec![], vec![]] };
 /// let draws: Vec<LapDraw> = (0..20).map(|at| done(120.0 + f64::from(at), 118.0 + f64::from(at))).collect();
-/// let band = DrawnBand::of(&draws).expect("enough draws");
+/// let band = DrawnBand::of(&draws, 0.0).expect("enough draws");
 /// assert_eq!((band.verdict, band.quicker_share), (DrawnVerdict::Second, [0.0, 1.0]));
 /// assert!(band.laps[0].high_s - band.laps[0].low_s > 15.0 && band.gained.time_s == 2.0);
-/// assert!(DrawnBand::of(&draws[..5]).is_none());
+/// assert!(DrawnBand::of(&draws[..5], 0.0).is_none());
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct DrawnBand {
@@ -55,9 +55,9 @@ impl DrawnBand {
     /// With fewer draws nothing is said: the outermost of eight are the 6th and the 94th percentile.
     pub const LEAST: usize = 8;
 
-    /// Sums up draws; none where there are too few.
+    /// Sums up draws; none where there are too few. `step_error_s` is how far off the laps themselves may be because of the steps.
     #[must_use]
-    pub fn of(draws: &[LapDraw]) -> Option<Self> {
+    pub fn of(draws: &[LapDraw], step_error_s: f64) -> Option<Self> {
         if draws.len() < Self::LEAST {
             return None;
         }
@@ -69,14 +69,13 @@ impl DrawnBand {
             laps: [0, 1].map(|side| band(&sorted(draws.iter().map(|draw| draw.time_s[side])))),
             gained,
             quicker_share,
-            verdict: verdict(&gained, &gains),
+            verdict: verdict(&gained, &gains, step_error_s.max(LapDraw::STEP_ERROR_S)),
             groups: groups(&gains),
         })
     }
 }
 
-fn verdict(gained: &TimeBand, gains: &[f64]) -> DrawnVerdict {
-    let least = LapDraw::STEP_ERROR_S;
+fn verdict(gained: &TimeBand, gains: &[f64], least: f64) -> DrawnVerdict {
     let likely = EDGES[2] - EDGES[0];
     match () {
         () if gained.low_s > least => DrawnVerdict::Second,
@@ -94,7 +93,7 @@ mod tests {
         let done =
             |gain: &f64| LapDraw { time_s: [100.0 + gain, 100.0], on_foot_m: [Vec::new(), Vec::new()] };
         let draws: Vec<LapDraw> = gains.iter().map(done).collect();
-        DrawnBand::of(&draws).unwrap().verdict
+        DrawnBand::of(&draws, 0.0).unwrap().verdict
     }
 
     #[test]

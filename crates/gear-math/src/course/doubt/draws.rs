@@ -121,11 +121,12 @@ mod tests {
     /// A range about the model's own values: of efficiency 0.21 to 0.25, and so on.
     #[test]
     fn ranges_are_as_wide_as_is_said() {
-        let edges = |of: fn(&Draw) -> f64| {
+        type Of = fn(&Draw) -> f64;
+        let edges = |of: Of| {
             let values = || Draws::usual().all().map(|draw| of(&draw)).collect::<Vec<_>>();
             [values().into_iter().fold(f64::INFINITY, f64::min), values().into_iter().fold(-9.0, f64::max)]
         };
-        let usual: [(fn(&Draw) -> f64, f64, f64); DOUBTS] = [
+        let usual: [(Of, f64, f64); DOUBTS] = [
             (|it| 0.23 + it.efficiency, 0.21, 0.25),
             (|it| it.rolling, 0.7, 1.3),
             (|it| it.foot, 0.5, 1.5),

@@ -40,10 +40,11 @@ mod tests {
 
     #[test]
     fn percentiles_lie_straight_between_neighbours() {
+        let is = |values: &[f64], at: f64, expected: f64| (percentile(values, at) - expected).abs() < 1e-12;
         let values = sorted([4.0, 1.0, 3.0, 2.0, 5.0].into_iter());
-        assert_eq!(EDGES.map(|share| percentile(&values, share)), [1.2, 3.0, 4.8]);
-        assert_eq!([percentile(&[], 0.5), percentile(&[7.0], 0.95)], [0.0, 7.0]);
-        assert_eq!(percentile(&[1.0, 2.0, f64::INFINITY], 0.5), 2.0);
-        assert_eq!(percentile(&[1.0, 2.0, f64::INFINITY], 0.95), f64::INFINITY);
+        assert!(is(&values, 0.05, 1.2) && is(&values, 0.5, 3.0) && is(&values, 0.95, 4.8));
+        assert!(is(&[], 0.5, 0.0) && is(&[7.0], 0.95, 7.0));
+        let open = [1.0, 2.0, f64::INFINITY];
+        assert!(is(&open, 0.5, 2.0) && percentile(&open, 0.95).is_infinite());
     }
 }

@@ -3,14 +3,39 @@
 use crate::course::search::cranks::{Cranks, Place};
 use crate::rider::Bike;
 
-/// The gears of a bike along a lap, with the least that it costs to have come to each.
+/// The least that it costs to have come so far, with its shifts at the rear and the front.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Reached {
+    pub(super) cost: f64,
+    pub(super) shifts: [u32; 2],
+}
+
+impl Reached {
+    const AT_LINE: Self = Self { cost: 0.0, shifts: [0; 2] };
+    const NEVER: Self = Self { cost: f64::INFINITY, ..Self::AT_LINE };
+
+    #[inline]
+    fn or(self, other: Self) -> Self {
+        if other.cost < self.cost { other } else { self }
+    }
+
+    /// After a shift at the rear (0) or the front (1), which is none where it costs nothing: beside the bike.
+    #[inline]
+    fn shifted(mut self, end: usize, loss: f64) -> Self {
+        self.cost += loss;
+        self.shifts[end] += u32::from(loss > 0.0);
+        self
+    }
+}
+
+/// The gears of a bike along a lap.
 #[derive(Debug, Clone)]
 pub(super) struct Along {
     places: Vec<Place>,
     /// Place of each gear's ring among the rings.
     rings: Vec<usize>,
-    costs: Vec<f64>,
-    by_ring: Vec<f64>,
+    in_gears: Vec<Reached>,
+    by_ring: Vec<Reached>,
 }
 
 impl Along {
@@ -22,25 +47,30 @@ impl Along {
         Self {
             places: gears.iter().map(|it| Cranks::place(60.0 / it.development(bike.wheel).m())).collect(),
             rings: gears.iter().map(|it| ring(it.ring)).collect(),
-            costs: vec![0.0; gears.len()],
-            by_ring: vec![0.0; all.len()],
+            in_gears: vec![Reached::AT_LINE; gears.len()],
+            by_ring: vec![Reached::NEVER; all.len()],
         }
     }
 
     /// Over a step that costs so much by [`Cranks`], in the gear that is in or after a shift at the rear or the front.
     pub(super) fn step(&mut self, by_cranks: &[f64], [rear, front]: [f64; 2]) {
-        self.by_ring.fill(f64::INFINITY);
-        for (&cost, &ring) in self.costs.iter().zip(&self.rings) {
-            self.by_ring[ring] = self.by_ring[ring].min(cost);
+        self.by_ring.fill(Reached::NEVER);
+        for (reached, &ring) in self.in_gears.iter().zip(&self.rings) {
+            self.by_ring[ring] = self.by_ring[ring].or(*reached);
         }
-        let after_front = self.by_ring.iter().copied().fold(f64::INFINITY, f64::min) + front;
-        for ((cost, &ring), place) in self.costs.iter_mut().zip(&self.rings).zip(&self.places) {
-            *cost = cost.min(self.by_ring[ring] + rear).min(after_front) + place.of(by_cranks);
+        let after_front = best(&self.by_ring).shifted(1, front);
+        for ((reached, &ring), place) in self.in_gears.iter_mut().zip(&self.rings).zip(&self.places) {
+            *reached = reached.or(self.by_ring[ring].shifted(0, rear)).or(after_front);
+            reached.cost += place.of(by_cranks);
         }
     }
 
-    /// What the best way costs.
-    pub(super) fn least(&self) -> f64 {
-        self.costs.iter().copied().fold(f64::INFINITY, f64::min)
+    /// The best way so far.
+    pub(super) fn least(&self) -> Reached {
+        best(&self.in_gears)
     }
+}
+
+fn best(all: &[Reached]) -> Reached {
+    all.iter().copied().fold(Reached::NEVER, Reached::or)
 }

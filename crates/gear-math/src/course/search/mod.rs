@@ -1,6 +1,7 @@
 //! Which rings and cassettes are quickest on a course.
 
 pub(super) mod along;
+pub(super) mod candidate;
 pub(super) mod cranks;
 pub(super) mod neighbour;
 pub(super) mod neighbours;

@@ -5,7 +5,7 @@ use crate::course::lap::lap::Lap;
 use crate::course::reserve::fineness::Fineness;
 use crate::course::reserve::reserve_use::ReserveUse;
 use crate::course::reserve::setup::ReserveSetup;
-use crate::course::search::along::Along;
+use crate::course::search::along::{Along, Reached};
 use crate::course::search::cranks::Cranks;
 use crate::course::search::piece::Piece;
 use crate::rider::Bike;
@@ -37,23 +37,24 @@ impl Neighbour {
         let charged_j = pieces.iter().flat_map(by_cranks).collect();
         let (price, lowest_m) = (reserve.price_s_per_j, setup.lap.bike.lowest_development().m());
         let new = Self { setup: *setup, price, pieces, charged_j, lowest_m, beside_s: 0.0 };
-        Some(Self { beside_s: lap.time_s - new.charged_s(&setup.lap.bike), ..new })
+        Some(Self { beside_s: lap.time_s - price * new.along(&setup.lap.bike).cost, ..new })
     }
 
-    /// About the time of the lap on a bike that differs by its gears alone, s.
-    pub(super) fn time_s(&self, bike: &Bike) -> f64 {
-        self.beside_s + self.charged_s(bike)
+    /// About the time of the lap on a bike that differs by its gears alone, in s, and its shifts at the rear and the front.
+    pub(super) fn look(&self, bike: &Bike) -> [f64; 3] {
+        let Reached { cost, shifts: [rear, front] } = self.along(bike);
+        [self.beside_s + self.price * cost, rear.into(), front.into()]
     }
 
-    /// What the gears of a bike charge along the lap at the price of a joule, shifts included, s.
-    fn charged_s(&self, bike: &Bike) -> f64 {
+    /// What the gears of a bike charge along the lap, shifts included, J.
+    fn along(&self, bike: &Bike) -> Reached {
         let shifting = &self.setup.lap.shifting;
         let mut along = Along::new(bike);
         for (piece, by_cranks) in self.pieces.iter().zip(self.charged_j.chunks(Cranks::COUNT)) {
             let drive = piece.drive_j(&self.setup.account);
             along.step(by_cranks, [shifting.rear, shifting.front].map(|shift| drive * shift.s()));
         }
-        self.price * along.least()
+        along.least()
     }
 }
 

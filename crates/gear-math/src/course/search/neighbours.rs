@@ -1,8 +1,10 @@
 //! A first look at many set-ups, by the plans of a few.
 
+use crate::cage::Derailleur;
 use crate::course::course::Course;
 use crate::course::reserve::setup::ReserveSetup;
 use crate::course::search::neighbour::Neighbour;
+use crate::course::search::search::Candidate;
 use crate::gears::{Drivetrain, GearSet};
 use crate::rider::Bike;
 
@@ -14,9 +16,10 @@ use crate::rider::Bike;
 /// the neighbour's own: along its lap, at its price λ of a joule, in the best gears one after another with what their shifts
 /// lose. Speed stays as planned; what power a gear makes worth while differs is valued at w, what one more joule was charged.
 ///
-/// Over 200 set-ups drawn from all that are made, on each of six riders and courses, it is off by 0.05 to 0.5 s (standard deviation,
-/// most where getting off is open), and no plan was missed: the quickest of all was always among the first 60, and the quickest of
-/// the first 5 was within 0.12 s of it. Differences below a tenth of a second it orders by chance, as plans in quick steps do.
+/// Of 200 set-ups drawn from all that are made, by six riders on their courses, what it is off by spreads by 0.04 to 0.5 s (standard
+/// deviation, most where getting off is open), and nothing was missed: the quickest was always among the first 60, and the
+/// quickest of the first 5 within 0.16 s of it. Of 1,000 on two courses it was among the first 20. Differences of a tenth of a
+/// second are put in order by chance, as by plans in quick steps.
 ///
 /// # Example
 /// ```
@@ -74,16 +77,29 @@ impl Neighbours {
     /// About the time of the lap of a set-up, without its gears to avoid, in seconds. Where none was planned it is zero for all.
     #[must_use]
     pub fn time_s(&self, drivetrain: &Drivetrain, avoid: GearSet) -> f64 {
+        self.look(&with(&self.bike, (*drivetrain, avoid)))[0]
+    }
+
+    /// A set-up as a search ranks it, with about its time and about its shifts.
+    #[must_use]
+    pub fn candidate(&self, drivetrain: &Drivetrain, avoid: GearSet, derailleur: &Derailleur) -> Candidate {
         let bike = with(&self.bike, (*drivetrain, avoid));
+        let [time_s, rear, front] = self.look(&bike);
+        Candidate::known(&bike, time_s, [rear, front].map(|shifts| shifts.round() as u32), derailleur)
+    }
+
+    /// Time and shifts, straight between the two neighbours.
+    fn look(&self, bike: &Bike) -> [f64; 3] {
         let lowest = bike.lowest_development().m();
         let above = self.planned.partition_point(|it| it.lowest_m < lowest);
         let near = above.saturating_sub(1)..self.planned.len().min(above + 1);
         match &self.planned[near] {
             [low, high] => {
                 let part = (lowest - low.lowest_m) / (high.lowest_m - low.lowest_m);
-                (1.0 - part) * low.time_s(&bike) + part * high.time_s(&bike)
+                let (low, high) = (low.look(bike), high.look(bike));
+                core::array::from_fn(|at| (1.0 - part) * low[at] + part * high[at])
             }
-            alone => alone.first().map_or(0.0, |it| it.time_s(&bike)),
+            alone => alone.first().map_or([0.0; 3], |it| it.look(bike)),
         }
     }
 }

@@ -63,10 +63,10 @@ impl ReserveSearch {
         Self { course: course.clone(), setup: *setup, derailleur, neighbours }
     }
 
-    /// A set-up by the plans of its neighbours. Its shifts are in the time and not counted.
+    /// A set-up by the plans of its neighbours, with about its shifts.
     #[must_use]
     pub fn look(&self, (drivetrain, avoid): &(Drivetrain, GearSet)) -> Candidate {
-        self.candidate(drivetrain, *avoid, self.neighbours.time_s(drivetrain, *avoid), [0, 0])
+        self.neighbours.candidate(drivetrain, *avoid, &self.derailleur)
     }
 
     /// A set-up planned in full.
@@ -75,21 +75,7 @@ impl ReserveSearch {
         let mut setup = self.setup;
         setup.lap.bike = Bike { drivetrain: *drivetrain, avoid: *avoid, ..setup.lap.bike };
         let lap = Lap::on_reserve(&self.course, &setup, Fineness::QUICK);
-        self.candidate(drivetrain, *avoid, lap.time_s, [lap.shifts_rear, lap.shifts_front])
-    }
-
-    fn candidate(&self, drivetrain: &Drivetrain, avoid: GearSet, time_s: f64, shifts: [u32; 2]) -> Candidate {
-        let bike = Bike { drivetrain: *drivetrain, avoid, ..self.setup.lap.bike };
-        let [shifts_rear, shifts_front] = shifts;
-        Candidate {
-            drivetrain: *drivetrain,
-            time_s,
-            shifts_rear,
-            shifts_front,
-            largest_step_percent: drivetrain.cassette.largest_step().map_or(0.0, |step| step.step.percent()),
-            lowest_development_m: bike.lowest_development().m(),
-            spare_capacity: self.derailleur.check(drivetrain).spare,
-        }
+        Candidate::planned(&setup.lap.bike, &lap, &self.derailleur)
     }
 
     /// What each of some set-ups gains over the first of them, with likely edges, given their times as planned: everything doubtful

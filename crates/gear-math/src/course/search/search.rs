@@ -74,7 +74,8 @@ pub enum Misfit {
 pub struct Candidate {
     /// Its rings and cassette.
     pub drivetrain: Drivetrain,
-    /// Time of the lap in steps of 1 m, in seconds: the same as [`Lap::in_steps`](crate::course::lap::lap::Lap::in_steps) gives.
+    /// Time of the lap, in seconds. On steady power in steps of 1 m: the same as
+    /// [`Lap::in_steps`](crate::course::lap::lap::Lap::in_steps) gives.
     pub time_s: f64,
     /// Shifts from sprocket to sprocket.
     pub shifts_rear: u32,
@@ -193,26 +194,18 @@ impl Search {
         let bike = Bike { drivetrain: *drivetrain, avoid, ..self.setup.bike };
         let gears = Gears::new(&bike, &self.setup.shifting);
         let moments = ridden(&Ride::new(&self.terrain, &gears), self.setup.begin);
-        let (shifts_rear, shifts_front) = shifts(&gears, &moments);
-        Candidate {
-            drivetrain: *drivetrain,
-            time_s: moments.iter().map(|moment| moment.time).sum(),
-            shifts_rear,
-            shifts_front,
-            largest_step_percent: drivetrain.cassette.largest_step().map_or(0.0, |step| step.step.percent()),
-            lowest_development_m: gears.range().0,
-            spare_capacity: self.derailleur.check(drivetrain).spare,
-        }
+        let time_s = moments.iter().map(|moment| moment.time).sum();
+        Candidate::known(&bike, time_s, shifts(&gears, &moments), &self.derailleur)
     }
 }
 
 /// Shifts of a lap at the rear and at the front.
-fn shifts(gears: &Gears, moments: &[Moment]) -> (u32, u32) {
+fn shifts(gears: &Gears, moments: &[Moment]) -> [u32; 2] {
     let mut used = moments.iter().filter_map(|moment| moment.gear);
-    let Some(mut last) = used.next() else { return (0, 0) };
-    used.fold((0, 0), |(rear, front), gear| {
+    let Some(mut last) = used.next() else { return [0; 2] };
+    used.fold([0; 2], |[rear, front], gear| {
         let (more_rear, more_front) = gears.shifts(core::mem::replace(&mut last, gear), gear);
-        (rear + more_rear, front + more_front)
+        [rear + more_rear, front + more_front]
     })
 }
 
