@@ -5,6 +5,7 @@ mod common;
 use explorer::bench::bench::Bench;
 use explorer::bench::field::Field;
 use explorer::page::scenario::Scenario;
+use gear_math::rider::{EffortBudget, RepaidShare, StrengthShare};
 
 fn said(edits: &[(Field, &str)]) -> String {
     common::said("ride-answer", edits)
@@ -113,8 +114,31 @@ fn a_peak_power_that_does_not_give_the_power_is_refused_beside_it_but_never_an_e
     );
     has(&complaint.message.replace('\u{a0}', " "), "give 500 W for that long, less than your 550 W");
     assert_eq!(read(&[(Field::Power, "2000")]).complaints, []);
+    let low = read(&[(Field::Power, "300"), (Field::PeakPower, "250"), (Field::Legs, "off")]);
+    has(&low.complaints[0].message.replace('\u{a0}', " "), "ype a peak power above the sustainable 300 W");
     let heavy = [(Field::Power, ""), (Field::Level, "national"), (Field::BodyMass, "115")];
     assert_eq!(read(&heavy).complaints, []);
+}
+
+#[test]
+fn the_account_of_effort_is_the_riders() {
+    let ride = |edits: &[(Field, &str)]| {
+        let mut bench = Bench::default();
+        edits.iter().for_each(|(field, text)| bench.write(*field, text));
+        Scenario::read(&bench, &Scenario::default()).scenario.ride
+    };
+    let usual = ride(&[]);
+    assert_eq!(usual.account().effort.sustainable(), usual.rider.power);
+    assert_eq!(
+        (usual.account().repaid, usual.account().lasting),
+        (RepaidShare::USUAL, StrengthShare::MINUTES)
+    );
+    assert!((usual.budget().j() - 3600.0).abs() < 1e-9);
+    let own = ride(&[(Field::Repaid, "0.3"), (Field::Reserve, "12"), (Field::ReserveShare, "0.5")]);
+    assert_eq!((own.account().repaid.value(), own.account().effort.reserve().kj()), (0.3, 12.0));
+    assert!((own.budget().j() - 6000.0).abs() < 1e-9);
+    let spent = ride(&[(Field::Legs, "15s")]);
+    assert_eq!((spent.budget(), spent.account().lasting), (EffortBudget::NONE, StrengthShare::SECONDS_15));
 }
 
 #[test]

@@ -233,6 +233,7 @@ fields! {
     PeakPower: "peak-power", "pk", RideLimits, PEAK_POWER, "W", Kind::Number, Usual, "";
     Reserve: "reserve", "rv", RideEffort, RESERVE, "kJ", Kind::Number, Usual, "18";
     ReserveShare: "reserve-share", "rh", RideEffort, RESERVE_SHARE, "", Kind::Number, Usual, "0.2";
+    Repaid: "repaid", "rq", RideEffort, REPAID, "", Kind::Number, Usual, "0.5";
     SlopeSpeed: "slope-speed", "os", RideProbe, SLOPE_SPEED, "km/h", Kind::Slider(2.0, 40.0, 0.5), Usual, "9";
     EntrySpeed: "entry-speed", "es", RideEffort, ENTRY_SPEED, "km/h", Kind::Number, Usual, "20";
     Course: "course", "co", Lap, COURSE, "", Kind::Choice(COURSES), Demo, "meadow";

@@ -9,9 +9,10 @@ use crate::side::Side;
 use crate::tyre::inputs::Burden;
 use gear_math::gears::GearSet;
 use gear_math::rider::{
-    Air, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength, CrankLength, FootFactor, Friction, Gaits,
-    KitMass, LegStrength, Level, MarkKind, PeakPower, Reason, ReserveShare, RidingLimits, RollingCoefficient,
-    SecondsLost, SlopeShare, Stance, StrengthShare, WorkReserve,
+    Air, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength, CrankLength, CriticalPower, EffortAccount,
+    EffortBudget, FootFactor, Friction, Gaits, KitMass, LegStrength, Level, MarkKind, PeakPower, Reason,
+    RepaidShare, ReserveShare, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare, Stance,
+    StrengthShare, WorkReserve,
 };
 use gear_math::wheel::{MountedWidth, WidthFactor};
 use gear_math::{Bike, Circumference, Drivetrain, Ground, Power, RideOrRun, Rider, Speed, Surface};
@@ -101,6 +102,8 @@ pub struct RideInputs {
     pub reserve: WorkReserve,
     /// Share of it for this climb.
     pub share: ReserveShare,
+    /// What of the power left unused below the sustainable one comes back to it.
+    pub repaid: RepaidShare,
     /// Speed into the climb.
     pub entry: Speed,
     /// A and B, ready to be asked.
@@ -138,33 +141,40 @@ impl RideInputs {
     fn ask(&mut self, reader: &mut Reader<'_>, good: &Self, given: &Given) {
         let drivetrains =
             Side::BOTH.map(|side| (given.drivetrains[side as usize], given.avoid[side as usize]));
-        self.settle_peak(reader);
         self.settle_reserve();
+        self.settle_peak(reader);
         if let Err(error) = self.put_together(drivetrains) {
             let kept = words::power_and_mass(good.rider.power, good.rider.body);
             reader.complain(Field::Power, words::power(error), kept);
             let Rider { body, power, efficiency, standing, .. } = good.rider;
             self.rider = Rider { body, power, efficiency, standing, ..self.rider };
             self.typed_power = good.typed_power;
-            self.settle_peak(reader);
             self.settle_reserve();
+            self.settle_peak(reader);
             // Cannot fail: whether a power carries a rider depends on nothing but what was just put back.
             let _ = self.put_together(drivetrains);
         }
     }
 
     /// Takes the typed peak power, or an estimate. A peak from which the power is had at no cadence would put the rider
-    /// on foot everywhere; the estimate, which is always enough, stands in for it.
+    /// on foot everywhere, and one no higher than the power leaves nothing above it; the estimate, which is always enough,
+    /// stands in for it.
     fn settle_peak(&mut self, reader: &mut Reader<'_>) {
         let Rider { power, body, .. } = self.rider;
-        self.peak = self.typed_peak.unwrap_or_else(|| PeakPower::estimated(power, body));
-        let Some(lasting) = self.legs().map(|legs| legs.lasting_power()) else { return };
-        if power.watts() <= lasting.watts() {
-            return;
-        }
-        let message = words::peak_power(lasting, power);
-        (self.typed_peak, self.peak) = (None, PeakPower::estimated(power, body));
+        let estimated = PeakPower::estimated(power, body);
+        self.peak = self.typed_peak.unwrap_or(estimated);
+        let Some(message) = self.fault_of_peak() else { return };
+        (self.typed_peak, self.peak) = (None, estimated);
         reader.complain(Field::PeakPower, message, words::estimated(self.peak.watts(), "W"));
+    }
+
+    fn fault_of_peak(&self) -> Option<String> {
+        let power = self.rider.power;
+        let lasting = self.legs().map(|legs| legs.lasting_power());
+        match lasting.filter(|lasting| power.watts() > lasting.watts()) {
+            Some(lasting) => Some(words::peak_power(lasting, power)),
+            None => CriticalPower::new(power, self.reserve, self.peak).err().map(words::peak_too_low),
+        }
     }
 
     fn settle_reserve(&mut self) {
@@ -192,6 +202,28 @@ impl RideInputs {
     #[must_use]
     pub const fn burden(&self) -> Burden {
         Burden { rider: self.rider.body, kit: self.rider.kit, bike: self.bike.mass, rear: self.stance.rear }
+    }
+
+    /// What climb and lap, riding and running take from the reserve.
+    ///
+    /// Strength that lasts and repaid share are the rider's where typed; where strength is left out, all of it lasts.
+    #[must_use]
+    pub fn account(&self) -> EffortAccount {
+        let lasting = self.legs.unwrap_or(StrengthShare::SECONDS_5);
+        EffortAccount { lasting, repaid: self.repaid, ..EffortAccount::new(self.effort()) }
+    }
+
+    /// What this climb may take from the reserve; nothing where the power is one for seconds, which is out of it already.
+    #[must_use]
+    pub fn budget(&self) -> EffortBudget {
+        if self.power_lasts() { EffortBudget::share(&self.effort(), self.share) } else { EffortBudget::NONE }
+    }
+
+    fn effort(&self) -> CriticalPower {
+        let Rider { power, body, .. } = self.rider;
+        // A peak too low is replaced where it is read.
+        CriticalPower::new(power, self.reserve, self.peak)
+            .unwrap_or_else(|_| CriticalPower::of_body(power, self.reserve, body))
     }
 
     /// Whether the power is one for minutes rather than for seconds.
@@ -269,6 +301,7 @@ impl RideInputs {
             typed_reserve: None,
             reserve: WorkReserve::USUAL,
             share: ReserveShare::EACH_LAP,
+            repaid: RepaidShare::USUAL,
             entry: Speed::from_km_per_h(20.0).expect(fixed),
             questions: [question.clone(), question],
         }
@@ -345,6 +378,7 @@ fn limits(reader: &mut Reader<'_>, good: &RideInputs) -> RideInputs {
         typed_peak: reader.quantity_or_none(Field::PeakPower),
         typed_reserve: reader.quantity_or_none(Field::Reserve),
         share: reader.quantity(Field::ReserveShare),
+        repaid: reader.quantity(Field::Repaid),
         entry: reader.speed(Field::EntrySpeed),
         ..good.clone()
     }

@@ -89,6 +89,7 @@ const RIDE: [Texts; 42] = [
     (Field::PeakPower, &["", "", "1500"]),
     (Field::Reserve, &["", "10", "25"]),
     (Field::ReserveShare, &["0.1", "0.2", "1"]),
+    (Field::Repaid, &["0.3", "0.7"]),
     (Field::EntrySpeed, &["8", "20", "35", "12 mph"]),
     (Field::CrossCrank, &["165", "170", "175"]),
 ];

@@ -36,6 +36,12 @@ impl CriticalPower {
         }
     }
 
+    /// Of a rider of this body whose peak power is not known: it is [estimated](PeakPower::estimated).
+    #[must_use]
+    pub const fn of_body(sustainable: Power, reserve: WorkReserve, body: BodyMass) -> Self {
+        Self { sustainable, reserve, peak: PeakPower::estimated(sustainable, body) }
+    }
+
     /// The power that lasts.
     #[must_use]
     pub const fn sustainable(&self) -> Power {

@@ -3,7 +3,7 @@
 use crate::bench::words::complaints::sentence;
 use crate::number::with_unit;
 use gear_math::Power;
-use gear_math::rider::{BodyMass, PowerBelowStanding, PowerDemand};
+use gear_math::rider::{BodyMass, PeakTooLow, PowerBelowStanding, PowerDemand};
 
 /// A power that does not carry the rider.
 pub(crate) fn power(error: PowerBelowStanding) -> String {
@@ -21,6 +21,11 @@ pub(crate) fn peak_power(lasting: PowerDemand, power: Power) -> String {
     format!(
         "Legs of this peak power give {lasting} for that long, less than your {power}: type a higher one, leave it empty, or choose a shorter effort above."
     )
+}
+
+/// A peak power no higher than the power.
+pub(crate) fn peak_too_low(error: PeakTooLow) -> String {
+    sentence(&error.to_string())
 }
 
 /// What goes on in the place of a field that may be empty.
