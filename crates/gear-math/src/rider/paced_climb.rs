@@ -8,10 +8,11 @@ use crate::rider::air::Air;
 use crate::rider::climb_plan::timed;
 use crate::rider::energy::Energy;
 use crate::rider::ground::Ground;
+use crate::rider::limits::Reason;
 use crate::rider::on_foot::{FASTEST_ON_FOOT, Incline};
 use crate::rider::pace::Pace;
 use crate::rider::quantity::{
-    BalanceSpeed, Climb, ClimbLength, EffortBudget, Headwind, Power, PowerDemand, Time,
+    BalanceSpeed, Climb, ClimbLength, Deficit, EffortBudget, Headwind, Power, PowerDemand, Time,
 };
 use crate::rider::resistance::FASTEST;
 use crate::rider::ride_or_run::RideOrRun;
@@ -35,6 +36,12 @@ pub struct PacedClimb {
     /// The judgement on the two times, getting off and on left aside, within the [band](crate::rider::Band) of the ratio at the
     /// power on foot.
     pub verdict: Verdict,
+    /// Time on the bike in a gear that suits the pace, whatever gears there are; `None` where grip or balance allow no riding.
+    pub suited: Option<Time>,
+    /// What allows no riding: grip, balance, or that no gear is low enough for the legs.
+    pub hindrance: Option<Reason>,
+    /// The power that lasts.
+    pub sustainable: Power,
 }
 
 /// Riding a climb at an even pace.
@@ -48,8 +55,12 @@ pub struct PacedRide {
     pub power: PowerDemand,
     /// Cadence in the gear.
     pub cadence: PedalRate,
+    /// Cadence preferred at that power.
+    pub preferred: PedalRate,
     /// The gear in which it is fastest; of equally fast ones that which takes least from the reserve.
     pub gear: Gear,
+    /// What it takes from the reserve; less than nothing where grip or cadence keep it below the sustainable power.
+    pub drawn: Deficit,
 }
 
 /// Going up on foot at an even pace.
@@ -57,6 +68,10 @@ pub struct PacedRide {
 pub struct PacedFoot {
     /// Time over the climb, getting off and on left aside.
     pub time: Time,
+    /// The same at the edge of the band that favours going on foot.
+    pub time_at_best: Time,
+    /// The same at the edge that favours riding.
+    pub time_at_worst: Time,
     /// The speed, no more than 5 m/s.
     pub speed: Speed,
     /// Crank power that costs the same metabolic power.
@@ -108,14 +123,23 @@ impl RideOrRun {
         budget: EffortBudget,
     ) -> PacedClimb {
         let budget_per_m = budget.j() / length.m();
-        let ride = self.paced_ride(&self.pace(account, ground, gradient, budget_per_m), length);
+        let pace = self.pace(account, ground, gradient, budget_per_m);
+        let ride = self.paced_ride(&pace, length);
+        let suited = pace.fastest_suited().map(|speed| Time::new(length.m() / speed));
         let incline = Incline::new(gradient);
         let power = self.paced_foot_power(account, ground, &incline, budget_per_m);
-        let (foot, [best, worst]) = self.paced_foot(power, ground, &incline, length);
-        PacedClimb { ride, foot, verdict: timed(ride.map(|ride| ride.time), best, worst) }
+        let foot = self.paced_foot(power, ground, &incline, length);
+        PacedClimb {
+            ride,
+            foot,
+            verdict: timed(ride.map(|ride| ride.time), foot.time_at_best, foot.time_at_worst),
+            suited,
+            hindrance: ride.is_none().then(|| pace.hindrance(suited.is_some())),
+            sustainable: account.effort.sustainable(),
+        }
     }
 
-    fn pace<'a>(
+    pub(super) fn pace<'a>(
         &self,
         account: &'a EffortAccount,
         ground: &Ground,
@@ -141,31 +165,51 @@ impl RideOrRun {
             pace.fastest_in(metres).map(|speed| ((speed, -pace.charge(speed, metres)), gear))
         };
         let better = |a: ((f64, f64), Gear), b: ((f64, f64), Gear)| if b.0 > a.0 { b } else { a };
-        let ((speed, _), gear) = self.bike.gears().filter_map(in_gear).reduce(better)?;
+        let ((speed, repaid), gear) = self.bike.gears().filter_map(in_gear).reduce(better)?;
+        let (seconds, power) = (length.m() / speed, PowerDemand::new(pace.power(speed)));
         Some(PacedRide {
-            time: Time::new(length.m() / speed),
+            time: Time::new(seconds),
             speed: Speed::new(speed),
-            power: PowerDemand::new(pace.power(speed)),
+            power,
+            preferred: pace.account.preferred_cadence(power),
             cadence: gear.development(self.bike.wheel).cadence_at(Speed::new(speed)),
             gear,
+            drawn: Deficit::new(-repaid * seconds),
         })
     }
 
-    /// The climb on foot at a power, and its time at the edges of the band, the best first.
-    fn paced_foot(
+    /// Time over a climb on the bike and on foot, without the rest; endless where it is not ridden.
+    pub(super) fn paced_times(
         &self,
-        power_w: f64,
+        account: &EffortAccount,
         ground: &Ground,
-        incline: &Incline,
+        gradient: Climb,
         length: ClimbLength,
-    ) -> (PacedFoot, [Time; 2]) {
+        budget: EffortBudget,
+    ) -> [f64; 2] {
+        let budget_per_m = budget.j() / length.m();
+        let pace = self.pace(account, ground, gradient, budget_per_m);
+        let in_gear = |gear: Gear| pace.fastest_in(gear.development(self.bike.wheel).m());
+        let ride = self.bike.gears().filter_map(in_gear).fold(0.0, f64::max);
+        let incline = Incline::new(gradient);
+        let power = self.paced_foot_power(account, ground, &incline, budget_per_m);
+        [ride, self.on_foot_with(power).speeds(ground, &incline).foot].map(|speed| length.m() / speed)
+    }
+
+    /// The climb on foot at a power.
+    fn paced_foot(&self, power_w: f64, ground: &Ground, incline: &Incline, length: ClimbLength) -> PacedFoot {
         let energy = self.on_foot_with(power_w);
         let speeds = energy.speeds(ground, incline);
         let band = energy.band(&speeds, ground, incline);
         let time = length.m() / speeds.foot;
-        let edges = [band.high, band.low].map(|edge| Time::new(time * band.reference / edge));
-        let (speed, power) = (Speed::new(speeds.foot), PowerDemand::new(power_w));
-        (PacedFoot { time: Time::new(time), speed, power }, edges)
+        let at = |edge: f64| Time::new(time * band.reference / edge);
+        PacedFoot {
+            time: Time::new(time),
+            time_at_best: at(band.high),
+            time_at_worst: at(band.low),
+            speed: Speed::new(speeds.foot),
+            power: PowerDemand::new(power_w),
+        }
     }
 
     /// The most power on foot that the budget allows and that is not too much for the fastest speed, in W.
