@@ -45,7 +45,7 @@ const CAGE: [Texts; 14] = [
 ];
 
 /// What may be typed on wheel, rider, ground and climb.
-const RIDE: [Texts; 42] = [
+const RIDE: [Texts; 43] = [
     (Field::Tyre, &["33-622", "32-622", "38-622", "30-622", "28-622"]),
     (Field::RollOut, &["", "", "2060", "2155"]),
     (Field::Construction, &["tubular", "clincher", "tubeless"]),

@@ -94,16 +94,23 @@ pub(super) struct Ways {
 impl Ways {
     /// The choice; what a lower gear is worth is for the maker to say.
     pub(super) fn ascent(&self) -> Ascent {
-        let much = |(_, ride): (OnBike, Time)| self.carried.filter(|time| time.s() < MUCH * ride.s());
-        let brought = self.ridden.and_then(much);
+        let brought = self.ridden.and_then(|ridden| self.brought(ridden));
         let bike = self.on_bike(self.carried.filter(|_| self.ridden.is_none()).or(brought));
         let [foot, foot_at_best, foot_at_worst] = self.foot;
         let (advice, lower_gear) = (self.advice(bike), LowerGear::Needless);
         Ascent { advice, bike, brought, foot, foot_at_best, foot_at_worst, lower_gear }
     }
 
+    /// Brought speed that counts beside a ride: much quicker than one at the power of the effort, or quicker than one at more.
+    fn brought(&self, (how, ride): (OnBike, Time)) -> Option<Time> {
+        let share = if how == OnBike::Ridden { MUCH } else { 1.0 };
+        self.carried.filter(|time| time.s() < share * ride.s())
+    }
+
     fn on_bike(&self, carried: Option<Time>) -> Option<(OnBike, Time)> {
-        if self.ridden.is_some_and(|(_, time)| self.judged(time) == Verdict::Ride) {
+        let is_plain =
+            |&(how, time): &(OnBike, Time)| how == OnBike::Ridden && self.judged(time) == Verdict::Ride;
+        if self.ridden.as_ref().is_some_and(is_plain) {
             return self.ridden;
         }
         let carried = carried.map(|time| (OnBike::Carried, time));

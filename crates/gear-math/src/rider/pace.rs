@@ -53,6 +53,12 @@ impl Pace<'_> {
         self.fastest_about(easiest.1, top, metres)
     }
 
+    /// Whether the budget allows the slowest speed in a gear.
+    pub(super) fn holds_slowest_in(&self, metres: f64) -> bool {
+        let top = self.fastest.min(self.account.fastest_rpm() * metres / 60.0);
+        self.slowest <= top && self.room(self.slowest, metres) >= 1.0
+    }
+
     /// The fastest speed that the budget allows in a gear that suits it, whatever gears there are: at the preferred cadence, or at
     /// that of the peak power where it is lower.
     pub(super) fn fastest_suited(&self) -> Option<f64> {

@@ -14,7 +14,7 @@ const LEAST_SAVED_S: f64 = 0.5;
 impl PacedClimb {
     /// Decides between riding at the even pace, the speed that is brought and going on foot, getting off and on included. The ride is
     /// called forced where its power is above the sustainable one by more than a rider's power may be off on the day.
-    /// `carried` is the time with the speed that is brought, where that gets over.
+    /// `carried` is the time with the speed that is brought, where that gets over; a [ramp](crate::rider::ClimbLength::is_ramp) is not forced then.
     ///
     /// # Example
     /// ```
@@ -37,8 +37,10 @@ impl PacedClimb {
     #[must_use]
     pub fn ascent(&self, lost: SecondsLost, carried: Option<Time>) -> Ascent {
         let foot = [self.foot.time, self.foot.time_at_best, self.foot.time_at_worst];
+        let ridden = self.ride.map(|ride| (ride.how(self.sustainable), ride.time));
+        let is_carried = self.length.is_ramp() && carried.is_some();
         let ways = Ways {
-            ridden: self.ride.map(|ride| (ride.how(self.sustainable), ride.time)),
+            ridden: ridden.filter(|&(how, _)| !is_carried || how == OnBike::Ridden),
             carried,
             forced: None,
             foot: foot.map(|time| Time::new(time.s() + lost.s())),

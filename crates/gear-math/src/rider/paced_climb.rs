@@ -12,7 +12,7 @@ use crate::rider::limits::Reason;
 use crate::rider::on_foot::{FASTEST_ON_FOOT, Incline};
 use crate::rider::pace::Pace;
 use crate::rider::quantity::{
-    BalanceSpeed, Climb, ClimbLength, Deficit, EffortBudget, Headwind, Power, PowerDemand, Time,
+    BalanceSpeed, Climb, ClimbLength, Deficit, EffortBudget, Headwind, Power, PowerDemand, SecondsLost, Time,
 };
 use crate::rider::resistance::FASTEST;
 use crate::rider::ride_or_run::RideOrRun;
@@ -25,6 +25,8 @@ use crate::solve::halved;
 const SLOWEST: f64 = 0.4;
 /// Halvings of the model's powers or speeds that leave rounding.
 const HALVINGS: u32 = 60;
+/// Halvings that leave a hundredth of a watt, where only the choice counts.
+const FEW_HALVINGS: u32 = 18;
 
 /// One climb at an even pace; made by [`RideOrRun::paced`].
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -42,6 +44,8 @@ pub struct PacedClimb {
     pub hindrance: Option<Reason>,
     /// The power that lasts.
     pub sustainable: Power,
+    /// The length.
+    pub length: ClimbLength,
 }
 
 /// Riding a climb at an even pace.
@@ -127,7 +131,7 @@ impl RideOrRun {
         let ride = self.paced_ride(&pace, length);
         let suited = pace.fastest_suited().map(|speed| Time::new(length.m() / speed));
         let incline = Incline::new(gradient);
-        let power = self.paced_foot_power(account, ground, &incline, budget_per_m);
+        let power = self.paced_foot_power(account, ground, &incline, budget_per_m, HALVINGS);
         let foot = self.paced_foot(power, ground, &incline, length);
         PacedClimb {
             ride,
@@ -136,6 +140,7 @@ impl RideOrRun {
             suited,
             hindrance: ride.is_none().then(|| pace.hindrance(suited.is_some())),
             sustainable: account.effort.sustainable(),
+            length,
         }
     }
 
@@ -178,22 +183,24 @@ impl RideOrRun {
         })
     }
 
-    /// Time over a climb on the bike and on foot, without the rest; endless where it is not ridden.
-    pub(super) fn paced_times(
+    /// Whether riding a climb is quicker than going up on foot and losing some seconds, without the rest.
+    pub(super) fn pays(
         &self,
         account: &EffortAccount,
         ground: &Ground,
         gradient: Climb,
         length: ClimbLength,
         budget: EffortBudget,
-    ) -> [f64; 2] {
-        let budget_per_m = budget.j() / length.m();
+        lost: SecondsLost,
+    ) -> bool {
+        let (incline, budget_per_m) = (Incline::new(gradient), budget.j() / length.m());
+        let power = self.paced_foot_power(account, ground, &incline, budget_per_m, FEW_HALVINGS);
+        let foot = length.m() / self.on_foot_with(power).speeds(ground, &incline).foot + lost.s();
         let pace = self.pace(account, ground, gradient, budget_per_m);
-        let in_gear = |gear: Gear| pace.fastest_in(gear.development(self.bike.wheel).m());
-        let ride = self.bike.gears().filter_map(in_gear).fold(0.0, f64::max);
-        let incline = Incline::new(gradient);
-        let power = self.paced_foot_power(account, ground, &incline, budget_per_m);
-        [ride, self.on_foot_with(power).speeds(ground, &incline).foot].map(|speed| length.m() / speed)
+        let pace = Pace { slowest: pace.slowest.max(length.m() / foot), ..pace };
+        let metres = || self.bike.gears().map(|gear| gear.development(self.bike.wheel).m());
+        metres().any(|metres| pace.holds_slowest_in(metres))
+            || metres().any(|metres| pace.fastest_in(metres).is_some())
     }
 
     /// The climb on foot at a power.
@@ -219,13 +226,14 @@ impl RideOrRun {
         ground: &Ground,
         incline: &Incline,
         budget_per_m: f64,
+        halvings: u32,
     ) -> f64 {
         let most = account.effort.peak().watts().min(Power::LIMITS.max);
         let is_allowed = |power: f64| {
             let speed = self.on_foot_with(power).speeds(ground, incline).foot;
             speed <= FASTEST_ON_FOOT && account.charge_on_foot_w(power) <= budget_per_m * speed
         };
-        halved(Power::LIMITS.min, most, HALVINGS, is_allowed).0
+        halved(Power::LIMITS.min, most, halvings, is_allowed).0
     }
 
     /// The rider with another power, out of the wind.

@@ -24,10 +24,7 @@ impl RideOrRun {
         budget: EffortBudget,
         lost: SecondsLost,
     ) -> Option<Slope> {
-        let pays = |percent: f64| {
-            let [ride, foot] = self.paced_times(account, ground, Climb::nearest(percent), length, budget);
-            ride < foot + lost.s()
-        };
+        let pays = |percent: f64| self.pays(account, ground, Climb::nearest(percent), length, budget, lost);
         let (level, steepest) = (Climb::LEVEL.percent(), Climb::LIMITS.max);
         if !pays(level) {
             return Some(Slope::new(0.0));

@@ -84,12 +84,12 @@ impl Row {
     fn check_crossover(&self) -> Result<(), String> {
         let here = 100.0 * self.gradient;
         let longer = self.ride_s.map_or(f64::INFINITY, |ride| ride - self.foot_s);
-        let lost = if (0.0..=30.0).contains(&longer) { longer } else { 0.0 };
-        let found = self.crossover(lost).map_err(|error| error.to_string())?;
-        match longer {
-            _ if lost == longer => close("crossover", found, here, 0.15),
-            _ if (longer < 0.0) == (found > here) => Ok(()),
-            _ => Err(format!("riding takes {longer} s longer on {here} %, and pays up to {found} %")),
+        let is_lost = (0.0..=30.0).contains(&longer);
+        let found = self.crossover(if is_lost { longer } else { 0.0 }).map_err(|error| error.to_string())?;
+        match (longer < 0.0) == (found > here) {
+            _ if is_lost => close("crossover", found, here, 0.15),
+            true => Ok(()),
+            false => Err(format!("riding takes {longer} s longer on {here} %, and pays up to {found} %")),
         }
     }
 
