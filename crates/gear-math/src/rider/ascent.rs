@@ -16,7 +16,7 @@ pub enum OnBike {
     Ridden,
     /// On the speed brought to the climb, with that power.
     Carried,
-    /// At more power than that, as slowly as gear and balance allow.
+    /// At more power than that, out of the reserve.
     Forced(PowerDemand),
 }
 
@@ -27,7 +27,7 @@ pub enum Advice {
     Ride,
     /// Carry the speed over it.
     Carry,
-    /// Keep a gear turning that the power of the effort does not turn.
+    /// Ride it at more than the power of the effort, out of the reserve.
     Force,
     /// Riding and running are equally quick, as far as can be told.
     TooClose,

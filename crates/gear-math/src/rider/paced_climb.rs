@@ -18,15 +18,16 @@ use crate::rider::resistance::FASTEST;
 use crate::rider::ride_or_run::RideOrRun;
 use crate::rider::rider::Rider;
 use crate::rider::verdict::Verdict;
-use crate::solve::halved;
+use crate::solve::{Near, halved, rising_root};
 
 /// Slower than this nobody rides, m/s, even where balance is not looked at. Estimate: a third of the
 /// [usual limit](BalanceSpeed::USUAL).
 const SLOWEST: f64 = 0.4;
 /// Halvings of the model's powers or speeds that leave rounding.
 const HALVINGS: u32 = 60;
-/// Halvings that leave a hundredth of a watt, where only the choice counts.
-const FEW_HALVINGS: u32 = 18;
+/// Steps of the search for the power on foot, over it, that leave rounding; and where only the choice counts.
+const FINELY: Near = Near::Step(1e-12);
+const ROUGHLY: Near = Near::Step(1e-5);
 
 /// One climb at an even pace; made by [`RideOrRun::paced`].
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -131,7 +132,7 @@ impl RideOrRun {
         let ride = self.paced_ride(&pace, length);
         let suited = pace.fastest_suited().map(|speed| Time::new(length.m() / speed));
         let incline = Incline::new(gradient);
-        let power = self.paced_foot_power(account, ground, &incline, budget_per_m, HALVINGS);
+        let power = self.paced_foot_power(account, ground, &incline, budget_per_m, FINELY);
         let foot = self.paced_foot(power, ground, &incline, length);
         PacedClimb {
             ride,
@@ -194,7 +195,7 @@ impl RideOrRun {
         lost: SecondsLost,
     ) -> bool {
         let (incline, budget_per_m) = (Incline::new(gradient), budget.j() / length.m());
-        let power = self.paced_foot_power(account, ground, &incline, budget_per_m, FEW_HALVINGS);
+        let power = self.paced_foot_power(account, ground, &incline, budget_per_m, ROUGHLY);
         let foot = length.m() / self.on_foot_with(power).speeds(ground, &incline).foot + lost.s();
         let pace = self.pace(account, ground, gradient, budget_per_m);
         let pace = Pace { slowest: pace.slowest.max(length.m() / foot), ..pace };
@@ -226,14 +227,22 @@ impl RideOrRun {
         ground: &Ground,
         incline: &Incline,
         budget_per_m: f64,
-        halvings: u32,
+        near: Near,
     ) -> f64 {
-        let most = account.effort.peak().watts().min(Power::LIMITS.max);
-        let is_allowed = |power: f64| {
-            let speed = self.on_foot_with(power).speeds(ground, incline).foot;
-            speed <= FASTEST_ON_FOOT && account.charge_on_foot_w(power) <= budget_per_m * speed
-        };
-        halved(Power::LIMITS.min, most, halvings, is_allowed).0
+        let held = account.sustainable_w();
+        let room = account.effort.peak().watts() - held;
+        let speed = |power: f64| self.on_foot_with(power).speeds(ground, incline).foot;
+        let power = rising_root((held, held + room), held, near, |power| {
+            let charge = budget_per_m * speed(power);
+            let left = room / (charge + room);
+            // The speed is taken to grow with the power, which it nearly does.
+            (power - held - charge * left, 1.0 - charge * left * left / power)
+        });
+        let power = power.min(Power::LIMITS.max);
+        if speed(power) <= FASTEST_ON_FOOT {
+            return power;
+        }
+        halved(Power::LIMITS.min, power, HALVINGS, |power| speed(power) <= FASTEST_ON_FOOT).0
     }
 
     /// The rider with another power, out of the wind.
