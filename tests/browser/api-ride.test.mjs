@@ -55,8 +55,7 @@ test('speeds, gait and cadence are those of the table', async () => {
   }
 });
 
-test('one climb gets the advice that the page gives for the demo', () => {
-  // The page says: with A force it at 236 W for 27 s, or run in 36 s; with B ride in 29 s.
+test('one climb at a steady power gets its advice, forcing at the slowest that gear and balance allow', () => {
   const advised = (rings, sprockets) => {
     const [{ advice }] = api.rideOrRun({
       rider: { bodyKg: 62, kitKg: 2, powerW: 220, lowestCadenceRpm: 55 },

@@ -486,10 +486,18 @@ fn the_sheet_tells_riding_from_running() {
     says(
         sheet,
         &[],
-        "Running winsbelow 5.9 km/h here, likely 5.2 to 6.7; too close to call from about 12 % up",
+        "Running winsbelow 9.3 km/h on this climb, likely 8.0 to 10.7; on a slope held for long too close to call from about 9 % up",
     );
-    says(sheet, &[], "A 9.0 %, 60 mforce it: 236 W for 27 s (legs and reserve last 3:44 min), or run: 36 s");
-    says(sheet, &[], "B 9.0 %, 60 mride: 29 s, or run: 36 s");
+    says(
+        sheet,
+        &[],
+        "A 9.0 %, 60 mforce it: 374 W in 34×30 at 85 rpm for 17 s, 3.6 kJ of your reserve, or run: 23 s",
+    );
+    says(
+        sheet,
+        &[],
+        "B 9.0 %, 60 mforce it: 380 W in 32×32 at 98 rpm for 17 s, 3.6 kJ of your reserve, or run: 23 s",
+    );
     let free =
         [(Field::Ground, "tarmac"), (Field::GripCounts, "off"), (Field::Balance, ""), (Field::Legs, "off")];
     let low =

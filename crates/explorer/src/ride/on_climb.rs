@@ -2,46 +2,29 @@
 
 use crate::ride::report::RideReport;
 use crate::ride::side::RideSide;
-use crate::side::Side;
-use gear_math::rider::{
-    Advice, CarryReach, ClimbLength, Distance, MarkKind, OnBike, OverGear, Shortfall, Time,
-};
+use gear_math::Cadence;
+use gear_math::rider::{Advice, CarryReach, MarkKind, Time, Verdict};
 
 /// A way that speed carries is worth a word from here on, metres.
 const NEAR: f64 = 0.5;
 
-/// How long the power that forces a climb lasts.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) enum ForcedFor {
-    /// As long as one likes.
-    Ever,
-    /// The legs do not give it for so long at that cadence.
-    TooLittle,
-    /// The share of the reserve lasts so long and so far.
-    Lasts { time: Time, far: Distance, enough: Enough },
+/// Why this climb is answered otherwise than its slope would be if it went on and on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Otherwise {
+    /// It is short enough for what may be drawn from the reserve.
+    Reserve,
+    /// Getting off and on takes its time.
+    Lost,
+    /// Full power at the lowest cadence is not asked for.
+    Slower,
+    /// What a cadence off the preferred one costs is counted.
+    Cadence,
 }
 
-/// Whether that is enough for the climb.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Enough {
-    No,
-    Yes,
-    /// It is, but running is quicker.
-    ButSlower,
-}
+/// Power on foot that shows that the reserve counts, over the power that lasts: so much more of it is no longer rounding.
+const DRAWN: f64 = 1.02;
 
 impl RideReport {
-    /// The set-up that has to be forced and is ahead by that power, not by its gears.
-    pub(crate) fn ahead_by_power(&self) -> Option<Side> {
-        let [a, b] = &self.sides;
-        let is_ahead = |forced: &RideSide, other: &RideSide| {
-            forced.ascent.advice == Advice::Force
-                && matches!(other.ascent.advice, Advice::Ride | Advice::Force)
-                && forced.ascent.quickest() < other.ascent.quickest()
-        };
-        [(a, b), (b, a)].into_iter().find(|(forced, other)| is_ahead(forced, other)).map(|(it, _)| it.side)
-    }
-
     /// Whether the climb is so short that gears hardly count, and not too steep for grip.
     pub(crate) fn is_matter_of_momentum(&self) -> bool {
         self.inputs.length.is_ramp() && self.sides.iter().any(|side| !side.plan.answer.limits.grip)
@@ -74,11 +57,9 @@ impl RideReport {
         Some(self.inputs.air.headwind.m_per_s()).filter(|&wind| wind != 0.0)
     }
 
-    /// Whether forcing or carrying is done in the same gears with both: then all else of it is the same.
-    pub(crate) fn forces_alike(&self) -> bool {
-        let [a, b] =
-            [&self.sides[0], &self.sides[1]].map(|side| (side.lowest, side.over_gear.map(|over| over.gear)));
-        a == b
+    /// Whether a brought speed carries as far with both.
+    pub(crate) fn carries_alike(&self) -> bool {
+        self.sides[0].carry == self.sides[1].carry
     }
 }
 
@@ -89,25 +70,39 @@ impl RideSide {
         mark.map_or(self.plan.answer.gradient.percent(), |mark| mark.gradient.percent())
     }
 
-    /// The time of getting up in another way than by a steady ride, where that is the advice.
-    pub(crate) fn other_way(&self) -> Option<Time> {
-        let (how, time) = self.ascent.bike.filter(|_| self.ascent.advice != Advice::Run)?;
-        (how != OnBike::Ridden).then_some(time)
+    /// The time of getting up on the bike, where that is the advice.
+    pub(crate) fn advised_time(&self) -> Option<Time> {
+        let (_, time) = self.ascent.bike.filter(|_| self.ascent.advice != Advice::Run)?;
+        Some(time)
     }
 
-    /// How long the power that forces a climb of this length lasts.
-    pub(crate) fn forced_for(&self, over: &OverGear, length: ClimbLength) -> ForcedFor {
-        let enough = match over.over(length) {
-            Err(Shortfall::Reserve) if over.lasts.is_some_and(|(_, far)| far.m() < length.m()) => Enough::No,
-            Err(_) => return ForcedFor::TooLittle,
-            Ok(time) if time < self.plan.foot => Enough::Yes,
-            Ok(_) => Enough::ButSlower,
+    /// Why the advice is not that of the map for the same slope; `None` where it is, or where brought speed makes it.
+    pub(crate) fn otherwise(&self, lowest: Cadence) -> Option<Otherwise> {
+        let steady = self.plan.answer.verdict;
+        let advised = match self.ascent.advice {
+            Advice::Carry => return None,
+            Advice::Ride | Advice::Force => Verdict::Ride,
+            Advice::TooClose => Verdict::TooClose,
+            Advice::Run => Verdict::Foot,
         };
-        over.lasts.map_or(ForcedFor::Ever, |(time, far)| ForcedFor::Lasts { time, far, enough })
+        let is_like = |other: Verdict| other == steady || on_foot(other) && on_foot(steady);
+        let paced = &self.paced;
+        let is_slow = paced.ride.is_some_and(|ride| ride.cadence.rpm() < lowest.rpm());
+        Some(match paced.foot.power.watts() > DRAWN * paced.sustainable.watts() {
+            _ if is_like(advised) => return None,
+            _ if is_like(paced.verdict) => Otherwise::Lost,
+            _ if self.plan.answer.limits.gear && is_slow => Otherwise::Slower,
+            true => Otherwise::Reserve,
+            false => Otherwise::Cadence,
+        })
     }
 
     /// How far speed carries up it, where that is a way worth a word.
     pub(crate) fn carries(&self) -> Option<CarryReach> {
         self.carry.reach.filter(|reach| reach.way.m() >= NEAR && !self.plan.answer.limits.grip)
     }
+}
+
+const fn on_foot(verdict: Verdict) -> bool {
+    matches!(verdict, Verdict::Foot | Verdict::FootForced)
 }

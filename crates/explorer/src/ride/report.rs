@@ -6,7 +6,9 @@ use crate::ride::side::{Common, LEVEL, RideSide};
 use crate::ride::spun_out::SpunOut;
 use crate::ride::swing::{STILL, Swing, swings};
 use crate::side::Side;
-use gear_math::rider::{Climb, ClimbLength, Distance, Reason, RunningWins, Slope, Uncertain, Watched};
+use gear_math::rider::{
+    Climb, ClimbLength, Distance, Reason, RunningWins, SecondsLost, Slope, SpeedBand, Uncertain, Watched,
+};
 use gear_math::{Gear, RideOrRun, Surface};
 
 /// Gradients of curves, tables and map: every half per cent.
@@ -25,7 +27,7 @@ pub struct RideReport {
     pub inputs: RideInputs,
     /// A and B.
     pub sides: [RideSide; 2],
-    /// Where running this climb wins, whatever the gears.
+    /// Where running wins on a slope so long that nothing can be drawn from the reserve, whatever the gears.
     pub running: RunningWins,
     /// Every ground on every slope.
     pub map: Vec<GroundRow>,
@@ -41,7 +43,8 @@ impl RideReport {
         let inputs = inputs.clone();
         let gradients = gradients();
         let far = extent(&inputs);
-        let running = inputs.questions[0].running_wins(&inputs.ground, inputs.length, inputs.lost);
+        let running =
+            inputs.questions[0].running_wins(&inputs.ground, ClimbLength::LONGEST, SecondsLost::NONE);
         let tornados = [&inputs.questions[0], &inputs.questions[1]].map(|question| {
             let flip = question.crossover(&inputs.ground).flip;
             question.tornado(&inputs.ground, Watched::behind(flip.as_ref()))
@@ -58,10 +61,16 @@ impl RideReport {
         (!self.inputs.own.any()).then_some(self.inputs.surface)
     }
 
+    /// The speed below which running this climb wins, on what it may take from the reserve.
+    #[must_use]
+    pub fn running_wins_below(&self) -> SpeedBand {
+        self.sides[0].ascent.running_wins_below(self.inputs.length)
+    }
+
     /// Whether running this climb wins only at speeds at which no gear is low enough any more.
     #[must_use]
     pub fn running_wins_below_the_gears(&self) -> bool {
-        let wins = self.sides[0].plan.running_wins_below().best;
+        let wins = self.running_wins_below().best;
         self.sides.iter().all(|side| wins < side.crossover.lowest_gear_speed)
     }
 
@@ -100,7 +109,7 @@ impl RideReport {
     fn beside_the_end(&self) -> Difference {
         let [a, b] = &self.sides;
         let gears = [a, b].map(|side| side.crossover.lowest_gear_speed.km_per_h());
-        if a.ascent == b.ascent && (gears[0] - gears[1]).abs() < STILL {
+        if a.ascent == b.ascent && a.paced == b.paced && (gears[0] - gears[1]).abs() < STILL {
             Difference::Nothing
         } else if a.limited_to().is_some() {
             Difference::SameEnd
@@ -117,7 +126,7 @@ impl RideReport {
         reasons[0] == reasons[1] && !apart
     }
 
-    /// Where running this climb wins, as far as can be told.
+    /// Where running wins on a slope that is held for long, as far as can be told.
     #[must_use]
     pub fn running_from(&self) -> RunningFrom {
         let RunningWins { earliest, gradient, latest } = self.running;
@@ -182,7 +191,7 @@ pub enum Difference {
     AllTheWay(Side),
 }
 
-/// Where running a climb wins; gradients in per cent.
+/// Where running wins; gradients in per cent.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum RunningFrom {
     /// Not up to 45 %.

@@ -5,11 +5,11 @@ use crate::ride::marks::marks;
 use crate::ride::other_gear::OtherGear;
 use crate::ride::spun_out::SpunOut;
 use crate::side::Side;
+use gear_math::Gear;
 use gear_math::rider::{
-    Advice, Answer, Ascent, Carry, Climb, ClimbLength, ClimbPlan, CriticalPower, Crossover, Flip, Mark,
-    MarkKind, OverGear, Reason, RunningWins, Slope, SlopeBand, TornadoBar, WheelInertia,
+    Advice, Answer, Ascent, Carry, Climb, ClimbLength, ClimbPlan, Crossover, Flip, Mark, MarkKind,
+    PacedClimb, Reason, RunningWins, Slope, SlopeBand, TornadoBar, WheelInertia,
 };
-use gear_math::{Gear, RideOrRun};
 
 /// Slopes below this are called the level, per cent.
 pub(crate) const LEVEL: f64 = 0.5;
@@ -22,7 +22,7 @@ pub(crate) struct Common<'r> {
     pub(crate) far: ClimbLength,
     /// The gradients that are answered.
     pub(crate) gradients: &'r [Climb],
-    /// Where running this climb wins.
+    /// Where running wins on a slope that is held for long.
     pub(crate) running: &'r RunningWins,
 }
 
@@ -41,13 +41,14 @@ pub struct RideSide {
     pub marks: Vec<Mark>,
     /// The answer from the level to 45 %, every half per cent.
     pub answers: Vec<Answer>,
-    /// The climb that was asked about.
+    /// The climb that was asked about, at a steady power.
     pub plan: ClimbPlan,
     /// The same slope as far as the picture goes.
     pub far: ClimbPlan,
-    /// What it takes to keep riding all the same; `None` where the power is one of seconds, which leaves nothing in
-    /// reserve, or above the peak power.
-    pub over_gear: Option<OverGear>,
+    /// The climb on what it may take from the reserve, as in a lap.
+    pub paced: PacedClimb,
+    /// Up to which slope riding a climb as long pays; `None` for up to 45 %.
+    pub pays_up_to: Option<Slope>,
     /// How far speed carries up it.
     pub carry: Carry,
     /// What there is to do about it.
@@ -64,7 +65,8 @@ impl RideSide {
         let &Common { inputs, far, gradients, running } = common;
         let question = &inputs.questions[side as usize];
         let (ground, climb) = (&inputs.ground, inputs.climb);
-        let over_gear = over_gear(question, inputs);
+        let (account, budget) = (inputs.account(), inputs.budget());
+        let paced = question.paced(&account, ground, climb, inputs.length, budget);
         let plan = question.climb(ground, climb, inputs.length, inputs.lost);
         let carry = question.carry(ground, climb, inputs.entry, WheelInertia::USUAL);
         let crossover = question.crossover(ground);
@@ -75,12 +77,13 @@ impl RideSide {
             end: SlopeBand::of(crossover.flip.map(|flip| flip.gradient), bars),
             marks: marks(&crossover, running, |slope| question.answer(ground, slope).ride),
             crossover,
-            spun_out: SpunOut::of(question, inputs, &answers, running),
+            spun_out: SpunOut::of(&answers, running),
             answers,
-            ascent: plan.ascent(&carry, over_gear.as_ref()),
+            ascent: paced.ascent(inputs.lost, plan.carried(&carry)),
             plan,
             far: question.climb(ground, climb, far, inputs.lost),
-            over_gear,
+            paced,
+            pays_up_to: question.paced_crossover(&account, ground, inputs.length, budget, inputs.lost),
             carry,
             others: OtherGear::beside(lowest, question, inputs),
         }
@@ -96,12 +99,6 @@ impl RideSide {
     #[must_use]
     pub fn reason(&self) -> Option<Reason> {
         self.flip().map(|flip| flip.reason)
-    }
-
-    /// What it takes to keep riding this climb, where more power would do.
-    #[must_use]
-    pub fn forcing(&self) -> Option<&OverGear> {
-        self.over_gear.as_ref().filter(|_| self.plan.is_forceable())
     }
 
     /// The slope from which the lowest gear, or the legs in it, put the rider on foot, per cent.
@@ -138,11 +135,4 @@ impl RideSide {
             _ => None,
         })
     }
-}
-
-/// What it takes to keep riding the climb.
-fn over_gear(question: &RideOrRun, inputs: &RideInputs) -> Option<OverGear> {
-    let effort = CriticalPower::new(inputs.rider.power, inputs.reserve, inputs.peak).ok();
-    let effort = effort.filter(|_| inputs.power_lasts())?;
-    Some(question.over_gear(&inputs.ground, inputs.climb, &effort, inputs.share))
 }

@@ -1,8 +1,7 @@
 //! Legs that cannot spin fast enough.
 
-use crate::ride::inputs::RideInputs;
 use gear_math::rider::{Answer, Climb, RunningWins, Slope, Verdict};
-use gear_math::{Gear, RideOrRun, Speed};
+use gear_math::{Gear, Speed};
 
 /// A gear too low for what the legs could give.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -11,23 +10,17 @@ pub struct SpunOut {
     pub gear: Gear,
     /// As fast as it can be turned.
     pub speed: Speed,
-    /// The steepest slope on which riding a taller gear would surely be quicker than running the climb, and this is not.
+    /// The steepest slope on which riding a taller gear would surely be quicker than running, and this is not.
     pub up_to: Climb,
 }
 
 impl SpunOut {
     /// Of one set-up, from its answers; none where the legs are never too slow.
-    pub(crate) fn of(
-        question: &RideOrRun,
-        inputs: &RideInputs,
-        answers: &[Answer],
-        running: &RunningWins,
-    ) -> Option<Self> {
+    pub(crate) fn of(answers: &[Answer], running: &RunningWins) -> Option<Self> {
         let until = running.earliest.map_or(f64::INFINITY, Slope::percent);
-        let plan = |slope: Climb| question.climb(&inputs.ground, slope, inputs.length, inputs.lost);
         let is_lost = |it: &&Answer| {
             let counts = it.spins_out() && !it.limits.any() && it.gradient.percent() < until;
-            counts && plan(it.gradient).verdict != Verdict::Ride
+            counts && it.verdict != Verdict::Ride
         };
         let last = answers.iter().rev().find(is_lost)?;
         Some(Self { gear: last.riding.gear, speed: last.riding.held?, up_to: last.gradient })

@@ -2,7 +2,7 @@
 
 use crate::facts::Facts;
 use gear_math::rider::{
-    Advice, Ascent, Carry, ClimbPlan, Flip, OverGear, Reason, SlopeBand, Watched, WheelInertia,
+    Advice, Ascent, Carry, ClimbPlan, Flip, PacedClimb, Reason, Slope, SlopeBand, Watched, WheelInertia,
 };
 
 pub(crate) const SIDES: [&str; 2] = ["A", "B"];
@@ -13,7 +13,8 @@ pub(crate) struct Side {
     pub(crate) ascent: Ascent,
     pub(crate) flip: Option<Flip>,
     pub(crate) end: SlopeBand,
-    pub(crate) over: Option<OverGear>,
+    pub(crate) paced: PacedClimb,
+    pub(crate) pays_up_to: Option<Slope>,
     pub(crate) carry: Carry,
 }
 
@@ -22,16 +23,18 @@ impl Side {
         let question = &facts.questions[side];
         let (ground, climb) = (&facts.ground, facts.climb);
         let plan = question.climb(ground, climb, facts.length, facts.lost);
-        let over = facts.effort.as_ref().map(|effort| question.over_gear(ground, climb, effort, facts.share));
+        let (account, budget) = (&facts.account, facts.budget);
+        let paced = question.paced(account, ground, climb, facts.length, budget);
         let carry = question.carry(ground, climb, facts.entry, WheelInertia::USUAL);
         let flip = question.crossover(ground).flip;
         let bars = question.tornado(ground, Watched::behind(flip.as_ref()));
         Self {
-            ascent: plan.ascent(&carry, over.as_ref()),
+            ascent: paced.ascent(facts.lost, plan.carried(&carry)),
+            pays_up_to: question.paced_crossover(account, ground, facts.length, budget, facts.lost),
             end: SlopeBand::of(flip.map(|it| it.gradient), &bars),
             flip,
             plan,
-            over,
+            paced,
             carry,
         }
     }

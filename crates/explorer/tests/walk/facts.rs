@@ -9,8 +9,8 @@ use gear_math::chain::{
 use gear_math::course::{Demo, MountTime, Mounting, Shifting};
 use gear_math::gears::{CassetteName, GearSet, Pulley, RingDifference};
 use gear_math::rider::{
-    Air, Climb, ClimbLength, CriticalPower, Gaits, LegStrength, Level, PeakPower, RidingLimits, SecondsLost,
-    Stance, StrengthShare, WorkReserve,
+    Air, Climb, ClimbLength, CriticalPower, EffortAccount, EffortBudget, Gaits, LegStrength, Level,
+    PeakPower, RidingLimits, SecondsLost, Stance, StrengthShare, WorkReserve,
 };
 use gear_math::wheel::{
     Construction, LabelEdition, MountedWidth, RimInnerWidth, TyreSection, TyreWidth, WidthFactor,
@@ -41,6 +41,9 @@ pub(crate) struct Facts {
     /// What forcing spends, unless the power is one of seconds.
     pub(crate) effort: Option<CriticalPower>,
     pub(crate) share: gear_math::rider::ReserveShare,
+    /// What climbs are charged by, and what this one may take.
+    pub(crate) account: EffortAccount,
+    pub(crate) budget: EffortBudget,
     pub(crate) laps: [LapSetup; 2],
     pub(crate) course: Course,
     /// Whether nothing is left of the demo.
@@ -274,6 +277,7 @@ impl Facts {
             ..Bike::new(known(bench, Field::BikeMass), bikes[side], wheel)
         });
         let each = MountTime::new(lost.s() / 2.0).unwrap();
+        let effort = CriticalPower::new(rider.power, reserve, peak).unwrap();
         let lasts = matches!(bench.text(Field::Legs), "minutes" | "off");
         Self {
             derailleur: derailleur(bench),
@@ -291,8 +295,18 @@ impl Facts {
             length: known(bench, Field::ClimbLength),
             lost,
             entry: Speed::from_km_per_h(number(bench.text(Field::EntrySpeed))).unwrap(),
-            effort: CriticalPower::new(rider.power, reserve, peak).ok().filter(|_| lasts),
+            effort: Some(effort).filter(|_| lasts),
             share: known(bench, Field::ReserveShare),
+            account: EffortAccount {
+                lasting: limits.force.map_or(StrengthShare::SECONDS_5, |legs| legs.usable),
+                repaid: known(bench, Field::Repaid),
+                ..EffortAccount::new(effort)
+            },
+            budget: if lasts {
+                EffortBudget::share(&effort, known(bench, Field::ReserveShare))
+            } else {
+                EffortBudget::NONE
+            },
             laps: ridden.map(|bike| LapSetup {
                 limits,
                 shifting: Shifting {

@@ -58,13 +58,12 @@ fn check_tables(facts: &Facts, page: &Page, sides: &[Side; 2]) {
     let or_none = |time: Option<Time>| time.map_or("–".to_owned(), brief);
     assert_eq!(row("Advice"), both(&|it| it.verb().to_owned()));
     assert_eq!(row("Quickest of these"), both(&|it| brief(it.ascent.quickest())));
-    assert_eq!(row("Riding"), both(&|it| or_none(it.plan.ride)));
-    assert_eq!(row("Running"), both(&|it| brief(it.plan.foot)));
-    let forced =
-        |it: &Side| it.over.filter(|_| it.plan.is_forceable()).and_then(|over| over.over(facts.length).ok());
-    assert_eq!(row("Forced"), both(&|it| or_none(forced(it))));
+    assert_eq!(row("Riding"), both(&|it| or_none(it.paced.ride.map(|ride| ride.time))));
+    assert_eq!(row("Riding at your power alone"), both(&|it| or_none(it.plan.ride)));
+    assert_eq!(row("With the speed into it"), both(&|it| or_none(it.plan.carried(&it.carry))));
+    assert_eq!(row("Running"), both(&|it| brief(it.ascent.foot)));
     for (side, said) in sides.iter().zip(row("Quickest of these")) {
-        assert!(read_time(&said) <= read_time(&brief(side.plan.foot)) + 0.6);
+        assert!(read_time(&said) <= read_time(&brief(side.ascent.foot)) + 0.6);
     }
     let here: Vec<Vec<String>> = page
         .rows("ride-speeds")

@@ -1,6 +1,6 @@
 //! One climb: the quickest way up that can be done, decided once for all who speak of it.
 
-use crate::rider::climb_plan::{Carry, ClimbPlan, OverGear};
+use crate::rider::climb_plan::{Carry, ClimbPlan, OverGear, timed};
 use crate::rider::limits::Reason;
 use crate::rider::quantity::{PowerDemand, Time};
 use crate::rider::verdict::Verdict;
@@ -16,7 +16,7 @@ pub enum OnBike {
     Ridden,
     /// On the speed brought to the climb, with that power.
     Carried,
-    /// At more power than that, as slowly as gear and balance allow.
+    /// At more power than that, out of the reserve.
     Forced(PowerDemand),
 }
 
@@ -27,7 +27,7 @@ pub enum Advice {
     Ride,
     /// Carry the speed over it.
     Carry,
-    /// Keep a gear turning that the power of the effort does not turn.
+    /// Ride it at more than the power of the effort, out of the reserve.
     Force,
     /// Riding and running are equally quick, as far as can be told.
     TooClose,
@@ -48,7 +48,8 @@ pub enum LowerGear {
     Useless(Reason),
 }
 
-/// What there is to do about a climb; made by [`ClimbPlan::ascent`].
+/// What there is to do about a climb; made by [`PacedClimb::ascent`](crate::rider::PacedClimb::ascent), which climb and lap agree on,
+/// and at a steady power by [`ClimbPlan::ascent`].
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Ascent {
     /// The advice: the quickest that can be done.
@@ -59,6 +60,10 @@ pub struct Ascent {
     pub brought: Option<Time>,
     /// Time on foot, dismount and remount included.
     pub foot: Time,
+    /// The same at the edge of the band that favours going on foot.
+    pub foot_at_best: Time,
+    /// The same at the edge that favours riding.
+    pub foot_at_worst: Time,
     /// What a lower gear would be worth.
     pub lower_gear: LowerGear,
 }
@@ -74,24 +79,76 @@ impl Ascent {
     }
 }
 
+/// The ways up a climb, before one is chosen.
+pub(super) struct Ways {
+    /// The ride at an even pace.
+    pub(super) ridden: Option<(OnBike, Time)>,
+    /// On the speed that is brought.
+    pub(super) carried: Option<Time>,
+    /// Another ride at more power.
+    pub(super) forced: Option<(OnBike, Time)>,
+    /// On foot, by the best guess, at the best and at the worst, dismount and remount included.
+    pub(super) foot: [Time; 3],
+}
+
+impl Ways {
+    /// The choice; what a lower gear is worth is for the maker to say.
+    pub(super) fn ascent(&self) -> Ascent {
+        let brought = self.ridden.and_then(|ridden| self.brought(ridden));
+        let bike = self.on_bike(self.carried.filter(|_| self.ridden.is_none()).or(brought));
+        let [foot, foot_at_best, foot_at_worst] = self.foot;
+        let (advice, lower_gear) = (self.advice(bike), LowerGear::Needless);
+        Ascent { advice, bike, brought, foot, foot_at_best, foot_at_worst, lower_gear }
+    }
+
+    /// Brought speed that counts beside a ride: much quicker than one at the power of the effort, or quicker than one at more.
+    fn brought(&self, (how, ride): (OnBike, Time)) -> Option<Time> {
+        let share = if how == OnBike::Ridden { MUCH } else { 1.0 };
+        self.carried.filter(|time| time.s() < share * ride.s())
+    }
+
+    fn on_bike(&self, carried: Option<Time>) -> Option<(OnBike, Time)> {
+        let is_plain =
+            |&(how, time): &(OnBike, Time)| how == OnBike::Ridden && self.judged(time) == Verdict::Ride;
+        if self.ridden.as_ref().is_some_and(is_plain) {
+            return self.ridden;
+        }
+        let carried = carried.map(|time| (OnBike::Carried, time));
+        let quicker = |a: (OnBike, Time), b: (OnBike, Time)| if b.1 < a.1 { b } else { a };
+        [self.ridden, carried, self.forced].into_iter().flatten().reduce(quicker)
+    }
+
+    fn advice(&self, bike: Option<(OnBike, Time)>) -> Advice {
+        let Some((how, time)) = bike else { return Advice::Run };
+        match (self.judged(time), how) {
+            (Verdict::Ride, OnBike::Ridden) => Advice::Ride,
+            (Verdict::Ride, OnBike::Carried) => Advice::Carry,
+            (Verdict::Ride, OnBike::Forced(_)) => Advice::Force,
+            // What asks for more than the even ride has to be quicker by the best guess.
+            (Verdict::TooClose, _) if bike == self.ridden || time < self.foot[0] => Advice::TooClose,
+            _ => Advice::Run,
+        }
+    }
+
+    fn judged(&self, ride: Time) -> Verdict {
+        let [_, best, worst] = self.foot;
+        timed(Some(ride), best, worst)
+    }
+}
+
 impl ClimbPlan {
     /// Decides between riding, carrying speed, forcing a gear and running. `over` is what forcing takes, where power is
     /// left for it.
     #[must_use]
     pub fn ascent(&self, carry: &Carry, over: Option<&OverGear>) -> Ascent {
-        let carried = self.carried(carry);
-        let much = |ride: Time| carried.filter(|time| time.s() < MUCH * ride.s());
-        let brought = self.ride.and_then(much);
-        let bike = self.on_bike(carried.filter(|_| self.ride.is_none()).or(brought), self.forced(over));
-        let mut ascent = Ascent {
-            advice: self.advice(bike),
-            bike,
-            brought,
-            foot: self.foot,
-            lower_gear: LowerGear::Needless,
+        let ways = Ways {
+            ridden: self.ride.map(|time| (OnBike::Ridden, time)),
+            carried: self.carried(carry),
+            forced: self.forced(over),
+            foot: [self.foot, self.foot_at_best, self.foot_at_worst],
         };
-        ascent.lower_gear = self.lower_gear(ascent.quickest());
-        ascent
+        let ascent = ways.ascent();
+        Ascent { lower_gear: self.lower_gear(ascent.quickest()), ..ascent }
     }
 
     /// Time with the speed brought to it; `None` where that does not carry over it, where the wheel slips, or where the
@@ -112,29 +169,6 @@ impl ClimbPlan {
     fn forced(&self, over: Option<&OverGear>) -> Option<(OnBike, Time)> {
         let over = over.filter(|_| self.is_forceable())?;
         Some((OnBike::Forced(over.power), over.over(self.length).ok()?))
-    }
-
-    fn on_bike(&self, carried: Option<Time>, forced: Option<(OnBike, Time)>) -> Option<(OnBike, Time)> {
-        let ridden = self.ride.map(|time| (OnBike::Ridden, time));
-        if self.verdict == Verdict::Ride {
-            return ridden;
-        }
-        let carried = carried.map(|time| (OnBike::Carried, time));
-        let quicker = |a: (OnBike, Time), b: (OnBike, Time)| if b.1 < a.1 { b } else { a };
-        [ridden, carried, forced].into_iter().flatten().reduce(quicker)
-    }
-
-    fn advice(&self, bike: Option<(OnBike, Time)>) -> Advice {
-        let Some((how, time)) = bike else { return Advice::Run };
-        match (self.judged(time), how) {
-            (Verdict::Ride, OnBike::Ridden) => Advice::Ride,
-            (Verdict::Ride, OnBike::Carried) => Advice::Carry,
-            (Verdict::Ride, OnBike::Forced(_)) => Advice::Force,
-            (Verdict::TooClose, OnBike::Ridden) => Advice::TooClose,
-            // What asks for more than a steady ride has to be quicker by the best guess.
-            (Verdict::TooClose, _) if time < self.foot => Advice::TooClose,
-            _ => Advice::Run,
-        }
     }
 
     fn lower_gear(&self, quickest: Time) -> LowerGear {

@@ -38,14 +38,6 @@ pub struct ClimbPlan {
     pub verdict: Verdict,
 }
 
-impl ClimbPlan {
-    /// Judges another way of riding the climb, which takes `ride`, against going on foot.
-    #[must_use]
-    pub fn judged(&self, ride: Time) -> Verdict {
-        timed(Some(ride), self.foot_at_best, self.foot_at_worst)
-    }
-}
-
 /// Keeping up a speed that the sustained power does not hold.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct OverGear {
@@ -202,6 +194,7 @@ impl RideOrRun {
     }
 }
 
+/// The judgement on a time, within the times on foot at the edges of their band.
 pub(super) fn timed(ride: Option<Time>, foot_at_best: Time, foot_at_worst: Time) -> Verdict {
     match ride {
         None => Verdict::FootForced,

@@ -1,6 +1,7 @@
 //! The fastest even speed that a budget allows in a gear.
 
 use crate::rider::account::EffortAccount;
+use crate::rider::limits::Reason;
 use crate::rider::resistance::Resistance;
 use crate::solve::halved;
 
@@ -52,6 +53,23 @@ impl Pace<'_> {
         self.fastest_about(easiest.1, top, metres)
     }
 
+    /// Whether the budget allows the slowest speed in a gear.
+    pub(super) fn holds_slowest_in(&self, metres: f64) -> bool {
+        let top = self.fastest.min(self.account.fastest_rpm() * metres / 60.0);
+        self.slowest <= top && self.room(self.slowest, metres) >= 1.0
+    }
+
+    /// The fastest speed that the budget allows in a gear that suits it, whatever gears there are: at the preferred cadence, or at
+    /// that of the peak power where it is lower.
+    pub(super) fn fastest_suited(&self) -> Option<f64> {
+        let suits = |speed: f64| {
+            let power = self.power(speed);
+            self.account.felt_w(self.budget_per_m * speed, self.account.suited_rpm(power)) >= power
+        };
+        let is_ridden = self.slowest <= self.fastest && suits(self.slowest);
+        is_ridden.then(|| halved(self.slowest, self.fastest, HALVINGS, suits).0)
+    }
+
     fn fastest_between(&self, held: f64, above: f64, metres: f64) -> f64 {
         halved(held, above, HALVINGS, |speed| self.room(speed, metres) >= 1.0).0
     }
@@ -66,6 +84,15 @@ impl Pace<'_> {
             (low, high) = if is_rising { (low + third, high) } else { (low, high - third) };
         }
         (low <= top && self.room(low, metres) >= 1.0).then(|| self.fastest_between(low, above, metres))
+    }
+
+    /// What allows no riding, where a gear that suits would or would not.
+    pub(super) fn hindrance(&self, would_suit: bool) -> Reason {
+        match would_suit {
+            true => Reason::Gear,
+            false if self.fastest < self.slowest => Reason::Grip,
+            false => Reason::Balance,
+        }
     }
 
     /// Power that the budget allows at a speed, over the power that it takes, what cadence costs included.

@@ -8,22 +8,26 @@ use crate::rider::air::Air;
 use crate::rider::climb_plan::timed;
 use crate::rider::energy::Energy;
 use crate::rider::ground::Ground;
+use crate::rider::limits::Reason;
 use crate::rider::on_foot::{FASTEST_ON_FOOT, Incline};
 use crate::rider::pace::Pace;
 use crate::rider::quantity::{
-    BalanceSpeed, Climb, ClimbLength, EffortBudget, Headwind, Power, PowerDemand, Time,
+    BalanceSpeed, Climb, ClimbLength, Deficit, EffortBudget, Headwind, Power, PowerDemand, SecondsLost, Time,
 };
 use crate::rider::resistance::FASTEST;
 use crate::rider::ride_or_run::RideOrRun;
 use crate::rider::rider::Rider;
 use crate::rider::verdict::Verdict;
-use crate::solve::halved;
+use crate::solve::{Near, halved, rising_root};
 
 /// Slower than this nobody rides, m/s, even where balance is not looked at. Estimate: a third of the
 /// [usual limit](BalanceSpeed::USUAL).
 const SLOWEST: f64 = 0.4;
 /// Halvings of the model's powers or speeds that leave rounding.
 const HALVINGS: u32 = 60;
+/// Steps of the search for the power on foot, over it, that leave rounding; and where only the choice counts.
+const FINELY: Near = Near::Step(1e-12);
+const ROUGHLY: Near = Near::Step(1e-5);
 
 /// One climb at an even pace; made by [`RideOrRun::paced`].
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -35,6 +39,14 @@ pub struct PacedClimb {
     /// The judgement on the two times, getting off and on left aside, within the [band](crate::rider::Band) of the ratio at the
     /// power on foot.
     pub verdict: Verdict,
+    /// Time on the bike in a gear that suits the pace, whatever gears there are; `None` where grip or balance allow no riding.
+    pub suited: Option<Time>,
+    /// What allows no riding: grip, balance, or that no gear is low enough for the legs.
+    pub hindrance: Option<Reason>,
+    /// The power that lasts.
+    pub sustainable: Power,
+    /// The length.
+    pub length: ClimbLength,
 }
 
 /// Riding a climb at an even pace.
@@ -48,8 +60,12 @@ pub struct PacedRide {
     pub power: PowerDemand,
     /// Cadence in the gear.
     pub cadence: PedalRate,
+    /// Cadence preferred at that power.
+    pub preferred: PedalRate,
     /// The gear in which it is fastest; of equally fast ones that which takes least from the reserve.
     pub gear: Gear,
+    /// What it takes from the reserve; less than nothing where grip or cadence keep it below the sustainable power.
+    pub drawn: Deficit,
 }
 
 /// Going up on foot at an even pace.
@@ -57,6 +73,10 @@ pub struct PacedRide {
 pub struct PacedFoot {
     /// Time over the climb, getting off and on left aside.
     pub time: Time,
+    /// The same at the edge of the band that favours going on foot.
+    pub time_at_best: Time,
+    /// The same at the edge that favours riding.
+    pub time_at_worst: Time,
     /// The speed, no more than 5 m/s.
     pub speed: Speed,
     /// Crank power that costs the same metabolic power.
@@ -108,14 +128,24 @@ impl RideOrRun {
         budget: EffortBudget,
     ) -> PacedClimb {
         let budget_per_m = budget.j() / length.m();
-        let ride = self.paced_ride(&self.pace(account, ground, gradient, budget_per_m), length);
+        let pace = self.pace(account, ground, gradient, budget_per_m);
+        let ride = self.paced_ride(&pace, length);
+        let suited = pace.fastest_suited().map(|speed| Time::new(length.m() / speed));
         let incline = Incline::new(gradient);
-        let power = self.paced_foot_power(account, ground, &incline, budget_per_m);
-        let (foot, [best, worst]) = self.paced_foot(power, ground, &incline, length);
-        PacedClimb { ride, foot, verdict: timed(ride.map(|ride| ride.time), best, worst) }
+        let power = self.paced_foot_power(account, ground, &incline, budget_per_m, FINELY);
+        let foot = self.paced_foot(power, ground, &incline, length);
+        PacedClimb {
+            ride,
+            foot,
+            verdict: timed(ride.map(|ride| ride.time), foot.time_at_best, foot.time_at_worst),
+            suited,
+            hindrance: ride.is_none().then(|| pace.hindrance(suited.is_some())),
+            sustainable: account.effort.sustainable(),
+            length,
+        }
     }
 
-    fn pace<'a>(
+    pub(super) fn pace<'a>(
         &self,
         account: &'a EffortAccount,
         ground: &Ground,
@@ -141,31 +171,53 @@ impl RideOrRun {
             pace.fastest_in(metres).map(|speed| ((speed, -pace.charge(speed, metres)), gear))
         };
         let better = |a: ((f64, f64), Gear), b: ((f64, f64), Gear)| if b.0 > a.0 { b } else { a };
-        let ((speed, _), gear) = self.bike.gears().filter_map(in_gear).reduce(better)?;
+        let ((speed, repaid), gear) = self.bike.gears().filter_map(in_gear).reduce(better)?;
+        let (seconds, power) = (length.m() / speed, PowerDemand::new(pace.power(speed)));
         Some(PacedRide {
-            time: Time::new(length.m() / speed),
+            time: Time::new(seconds),
             speed: Speed::new(speed),
-            power: PowerDemand::new(pace.power(speed)),
+            power,
+            preferred: pace.account.preferred_cadence(power),
             cadence: gear.development(self.bike.wheel).cadence_at(Speed::new(speed)),
             gear,
+            drawn: Deficit::new(-repaid * seconds),
         })
     }
 
-    /// The climb on foot at a power, and its time at the edges of the band, the best first.
-    fn paced_foot(
+    /// Whether riding a climb is quicker than going up on foot and losing some seconds, without the rest.
+    pub(super) fn pays(
         &self,
-        power_w: f64,
+        account: &EffortAccount,
         ground: &Ground,
-        incline: &Incline,
+        gradient: Climb,
         length: ClimbLength,
-    ) -> (PacedFoot, [Time; 2]) {
+        budget: EffortBudget,
+        lost: SecondsLost,
+    ) -> bool {
+        let (incline, budget_per_m) = (Incline::new(gradient), budget.j() / length.m());
+        let power = self.paced_foot_power(account, ground, &incline, budget_per_m, ROUGHLY);
+        let foot = length.m() / self.on_foot_with(power).speeds(ground, &incline).foot + lost.s();
+        let pace = self.pace(account, ground, gradient, budget_per_m);
+        let pace = Pace { slowest: pace.slowest.max(length.m() / foot), ..pace };
+        let metres = || self.bike.gears().map(|gear| gear.development(self.bike.wheel).m());
+        metres().any(|metres| pace.holds_slowest_in(metres))
+            || metres().any(|metres| pace.fastest_in(metres).is_some())
+    }
+
+    /// The climb on foot at a power.
+    fn paced_foot(&self, power_w: f64, ground: &Ground, incline: &Incline, length: ClimbLength) -> PacedFoot {
         let energy = self.on_foot_with(power_w);
         let speeds = energy.speeds(ground, incline);
         let band = energy.band(&speeds, ground, incline);
         let time = length.m() / speeds.foot;
-        let edges = [band.high, band.low].map(|edge| Time::new(time * band.reference / edge));
-        let (speed, power) = (Speed::new(speeds.foot), PowerDemand::new(power_w));
-        (PacedFoot { time: Time::new(time), speed, power }, edges)
+        let at = |edge: f64| Time::new(time * band.reference / edge);
+        PacedFoot {
+            time: Time::new(time),
+            time_at_best: at(band.high),
+            time_at_worst: at(band.low),
+            speed: Speed::new(speeds.foot),
+            power: PowerDemand::new(power_w),
+        }
     }
 
     /// The most power on foot that the budget allows and that is not too much for the fastest speed, in W.
@@ -175,13 +227,22 @@ impl RideOrRun {
         ground: &Ground,
         incline: &Incline,
         budget_per_m: f64,
+        near: Near,
     ) -> f64 {
-        let most = account.effort.peak().watts().min(Power::LIMITS.max);
-        let is_allowed = |power: f64| {
-            let speed = self.on_foot_with(power).speeds(ground, incline).foot;
-            speed <= FASTEST_ON_FOOT && account.charge_on_foot_w(power) <= budget_per_m * speed
-        };
-        halved(Power::LIMITS.min, most, HALVINGS, is_allowed).0
+        let held = account.sustainable_w();
+        let room = account.effort.peak().watts() - held;
+        let speed = |power: f64| self.on_foot_with(power).speeds(ground, incline).foot;
+        let power = rising_root((held, held + room), held, near, |power| {
+            let charge = budget_per_m * speed(power);
+            let left = room / (charge + room);
+            // The speed is taken to grow with the power, which it nearly does.
+            (power - held - charge * left, 1.0 - charge * left * left / power)
+        });
+        let power = power.min(Power::LIMITS.max);
+        if speed(power) <= FASTEST_ON_FOOT {
+            return power;
+        }
+        halved(Power::LIMITS.min, power, HALVINGS, |power| speed(power) <= FASTEST_ON_FOOT).0
     }
 
     /// The rider with another power, out of the wind.

@@ -38,6 +38,11 @@ impl EffortAccount {
         self.factor(power.watts(), cadence.rpm())
     }
 
+    /// The preferred cadence, or that of the peak power where it is lower, in rpm.
+    pub(super) fn suited_rpm(&self, power_w: f64) -> f64 {
+        self.preferred_rpm(power_w).min(self.optimal.rpm())
+    }
+
     /// [`cadence_factor`](Self::cadence_factor) of W and rpm.
     pub(crate) fn factor(&self, power_w: f64, cadence_rpm: f64) -> f64 {
         let off = cadence_rpm / self.preferred_rpm(power_w) - 1.0;

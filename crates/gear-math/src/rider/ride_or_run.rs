@@ -48,7 +48,7 @@ pub struct RideOrRun {
 }
 
 /// How far a power that a rider knows may be off on the day, as a share of it. Estimate.
-const POWER_OFF: f64 = 0.1;
+pub(super) const POWER_OFF: f64 = 0.1;
 
 impl RideOrRun {
     /// Takes the rider, the bike, the air and the limits that count.

@@ -1,12 +1,13 @@
 //! Where running itself wins, whatever the gears.
 
 use crate::quantity::Speed;
+use crate::rider::ascent::Ascent;
 use crate::rider::climb_plan::ClimbPlan;
 use crate::rider::crossover::{STEEPEST, STEP, STEPS, first_slope};
 use crate::rider::energy::Band;
 use crate::rider::ground::Ground;
 use crate::rider::on_foot::Incline;
-use crate::rider::quantity::{Climb, ClimbLength, SecondsLost, Slope};
+use crate::rider::quantity::{Climb, ClimbLength, SecondsLost, Slope, Time};
 use crate::rider::ride_or_run::RideOrRun;
 use crate::solve::first_at_or_above_zero;
 
@@ -66,7 +67,21 @@ impl ClimbPlan {
     /// running.
     #[must_use]
     pub fn running_wins_below(&self) -> SpeedBand {
-        let over = |time: crate::rider::quantity::Time| Speed::new(self.length.m() / time.s());
-        SpeedBand { low: over(self.foot_at_worst), best: over(self.foot), high: over(self.foot_at_best) }
+        SpeedBand::over(self.length, [self.foot_at_worst, self.foot, self.foot_at_best])
+    }
+}
+
+impl Ascent {
+    /// The same over a climb of this length.
+    #[must_use]
+    pub fn running_wins_below(&self, length: ClimbLength) -> SpeedBand {
+        SpeedBand::over(length, [self.foot_at_worst, self.foot, self.foot_at_best])
+    }
+}
+
+impl SpeedBand {
+    fn over(length: ClimbLength, slowest_first: [Time; 3]) -> Self {
+        let [low, best, high] = slowest_first.map(|time| Speed::new(length.m() / time.s()));
+        Self { low, best, high }
     }
 }

@@ -7,14 +7,14 @@
 
 use gear_math::gears::PedalRate;
 use gear_math::rider::{
-    Air, BikeMass, BodyMass, CadenceCost, ChargeRate, Climb, ClimbLength, CriticalPower,
-    DrivetrainEfficiency, EffortAccount, EffortBudget, EffortTime, Friction, KitMass, PacedClimb, PeakPower,
-    PowerDemand, RepaidShare, RidingLimits, RoadLoad, RollingCoefficient, Stance, StrengthShare, Verdict,
-    WorkReserve,
+    Advice, Air, BikeMass, BodyMass, CadenceCost, ChargeRate, Climb, ClimbLength, CriticalPower,
+    DrivetrainEfficiency, EffortAccount, EffortBudget, EffortTime, Friction, KitMass, LowerGear, PacedClimb,
+    PeakPower, PowerDemand, RepaidShare, RidingLimits, RoadLoad, RollingCoefficient, SecondsLost, Slope,
+    Stance, StrengthShare, Time, Verdict, WorkReserve,
 };
 use gear_math::{
-    Bike, Cadence, Cassette, Circumference, Drivetrain, Gear, Gradient, Ground, Power, RideOrRun, Rider,
-    Speed, Surface,
+    Bike, Cadence, Cassette, Chainset, Circumference, Drivetrain, Gear, Gradient, Ground, Power, RideOrRun,
+    Rider, Speed, Surface,
 };
 use proptest::prelude::*;
 
@@ -151,7 +151,7 @@ fn drivetrain(set: usize) -> Drivetrain {
 
 fn cases() -> impl Strategy<Value = Case> {
     let rider = (45.0..=95.0, 2.2..=5.5, 11.0..=18.0, 0.0..=5000.0_f64);
-    let place = (0.0..=25.0, 15.0..=400.0, 0..Surface::ALL.len(), 0..SETS.len());
+    let place = (0.0..=25.0, 8.0..=400.0, 0..Surface::ALL.len(), 0..SETS.len());
     (rider, place).prop_map(|((body, per_kg, peak_per_kg, budget), (slope, length, surface, set))| {
         let surface = Surface::ALL[surface];
         let ground = surface.ground();
@@ -200,6 +200,20 @@ impl Case {
 
     fn paced(&self) -> PacedClimb {
         self.paced_within(RidingLimits { grip: Some(Stance::SEATED), ..RidingLimits::GEAR_ONLY })
+    }
+
+    /// Up to where riding pays with so much taller rings, in teeth; 45 for all the way.
+    fn crossover(&self, lost: f64, taller: u16) -> f64 {
+        let rings = self.drivetrain.chainset.rings().iter().map(|ring| ring.teeth() + taller);
+        let drivetrain = Drivetrain { chainset: Chainset::new(rings).unwrap(), ..self.drivetrain };
+        let case = Self { drivetrain, ..*self };
+        let limits = RidingLimits { grip: Some(Stance::SEATED), ..RidingLimits::GEAR_ONLY };
+        let question = RideOrRun::new(case.rider(), case.bike(), Air::STILL, limits).unwrap();
+        let (length, budget) =
+            (ClimbLength::new(self.length).unwrap(), EffortBudget::new(self.budget).unwrap());
+        let lost = SecondsLost::new(lost).unwrap();
+        let found = question.paced_crossover(&self.account(), &self.ground(), length, budget, lost);
+        found.map_or(45.0, Slope::percent)
     }
 
     fn paced_within(&self, limits: RidingLimits) -> PacedClimb {
@@ -378,5 +392,56 @@ proptest! {
             Verdict::Foot => prop_assert!(time(&bound) > bound.foot.time.s()),
             Verdict::TooClose | Verdict::FootForced => {}
         }
+    }
+
+    /// The slope up to which riding pays is that of equal times; more time lost in getting off only moves it up, a taller gear down.
+    #[test]
+    fn riding_pays_up_to_equal_times(case in cases(), lost in 0.0..8.0_f64) {
+        let here = case.crossover(lost, 0);
+        let longer = |slope: f64| {
+            let paced = Case { slope, ..case }.paced();
+            paced.ride.map_or(f64::INFINITY, |ride| ride.time.s() - paced.foot.time.s() - lost)
+        };
+        prop_assert!(here <= 0.0 || longer((here - 0.1).max(0.0)) < 0.0);
+        prop_assert!(here >= 45.0 || longer((here + 0.1).min(45.0)) >= 0.0);
+        prop_assert!(case.crossover(lost + 1.0, 0) >= here);
+        prop_assert!(case.crossover(lost, 8) <= here);
+    }
+
+    /// The advice names the quickest, and a lower gear saves what it says against a bike that has every gear.
+    #[test]
+    fn the_advice_goes_by_the_times(case in cases(), lost in 0.0..8.0_f64, carried in prop::option::of(0.1..2.0_f64)) {
+        let paced = case.paced();
+        let carried = carried.map(|share| Case { length: share * case.length, ..case }.paced().foot.time);
+        let ascent = paced.ascent(SecondsLost::new(lost).unwrap(), carried);
+        let carried = carried.map(Time::s);
+        prop_assert!((ascent.foot.s() - paced.foot.time.s() - lost).abs() < 1e-9);
+        prop_assert!(ascent.foot_at_best <= ascent.foot && ascent.foot <= ascent.foot_at_worst);
+        let rides = paced.ride.map_or(f64::INFINITY, |ride| ride.time.s());
+        match ascent.advice {
+            Advice::Ride | Advice::Force => {
+                prop_assert!(rides < ascent.foot_at_best.s());
+                let forced = paced.ride.unwrap().power.watts() > 1.1 * case.power;
+                prop_assert_eq!(ascent.advice == Advice::Force, forced);
+            }
+            Advice::Carry => {
+                prop_assert!(carried.unwrap() < ascent.foot_at_best.s());
+                prop_assert!(carried.unwrap() < rides || case.length < 10.0);
+            }
+            Advice::Run => prop_assert!(rides.min(carried.unwrap_or(f64::INFINITY)) >= ascent.foot.s() || rides > ascent.foot_at_worst.s()),
+            Advice::TooClose => prop_assert!(ascent.bike.is_some()),
+        }
+        prop_assert_eq!(paced.hindrance.is_some(), paced.ride.is_none());
+        if let LowerGear::Saves(saved) = ascent.lower_gear {
+            prop_assert!((ascent.quickest().s() - saved.s() - paced.suited.unwrap().s()).abs() < 1e-9);
+        }
+    }
+
+    /// No bike beats a gear that suits by more than cadence costs, and one with all gears nearly reaches it.
+    #[test]
+    fn a_gear_that_suits_is_nearly_the_best(case in cases()) {
+        let paced = case.paced();
+        let (Some(suited), Some(ride)) = (paced.suited, paced.ride) else { return Ok(()) };
+        prop_assert!(ride.time.s() > 0.97 * suited.s(), "{ride:?} {suited:?}");
     }
 }

@@ -2,9 +2,9 @@
 
 use gear_math::rider::{
     Air, BikeMass, BodyMass, Climb, ClimbLength, CriticalPower, EffortAccount, EffortBudget, KitMass,
-    PacedClimb, PacedRide, PeakPower, RidingLimits, Stance, WorkReserve,
+    PacedClimb, PacedRide, PeakPower, RidingLimits, SecondsLost, Slope, Stance, WorkReserve,
 };
-use gear_math::{Bike, Chainset, Circumference, Drivetrain, Power, RideOrRun, Rider, Surface};
+use gear_math::{Bike, Chainset, Circumference, Drivetrain, Ground, Power, RideOrRun, Rider, Surface};
 use reference_checks::{check_all, close, rows};
 use serde::Deserialize;
 use std::error::Error;
@@ -39,22 +39,58 @@ fn within_a_thousandth(what: &str, found: f64, expected: f64) -> Result<(), Stri
 }
 
 impl Row {
-    fn paced(&self) -> Result<PacedClimb, Box<dyn Error>> {
+    fn question(&self) -> Result<RideOrRun, Box<dyn Error>> {
         let (body, kit) = (BodyMass::new(self.body_kg)?, KitMass::new(self.kit_kg)?);
         let rider = Rider::new(body, kit, Power::new(self.CP_W)?);
         let drivetrain =
             Drivetrain { chainset: Chainset::new([self.ring])?, cassette: self.sprockets.parse()? };
         let bike = Bike::new(BikeMass::new(self.bike_kg)?, drivetrain, Circumference::new(2100.0)?);
         let limits = RidingLimits { grip: Some(Stance::SEATED), ..RidingLimits::GEAR_ONLY };
-        let effort = CriticalPower::new(rider.power, WorkReserve::USUAL, PeakPower::new(self.Pmax_W)?)?;
-        let ground = Surface::named(&self.ground.replace('_', "-")).ok_or("no such ground")?.ground();
-        Ok(RideOrRun::new(rider, bike, Air::STILL, limits)?.paced(
-            &EffortAccount::new(effort),
-            &ground,
+        Ok(RideOrRun::new(rider, bike, Air::STILL, limits)?)
+    }
+
+    fn account(&self) -> Result<EffortAccount, Box<dyn Error>> {
+        let peak = PeakPower::new(self.Pmax_W)?;
+        Ok(EffortAccount::new(CriticalPower::new(Power::new(self.CP_W)?, WorkReserve::USUAL, peak)?))
+    }
+
+    fn ground(&self) -> Result<Ground, Box<dyn Error>> {
+        Ok(Surface::named(&self.ground.replace('_', "-")).ok_or("no such ground")?.ground())
+    }
+
+    fn paced(&self) -> Result<PacedClimb, Box<dyn Error>> {
+        Ok(self.question()?.paced(
+            &self.account()?,
+            &self.ground()?,
             Climb::new(100.0 * self.gradient)?,
             ClimbLength::new(self.length_m)?,
             EffortBudget::new(self.B_J)?,
         ))
+    }
+
+    /// Up to where riding pays when getting off and on takes so long, per cent; 45 for all the way.
+    fn crossover(&self, lost_s: f64) -> Result<f64, Box<dyn Error>> {
+        let crossover = self.question()?.paced_crossover(
+            &self.account()?,
+            &self.ground()?,
+            ClimbLength::new(self.length_m)?,
+            EffortBudget::new(self.B_J)?,
+            SecondsLost::new(lost_s)?,
+        );
+        Ok(crossover.map_or(45.0, Slope::percent))
+    }
+
+    /// Both solvers' times make the crossover: it is this very slope for who loses just what riding takes longer.
+    fn check_crossover(&self) -> Result<(), String> {
+        let here = 100.0 * self.gradient;
+        let longer = self.ride_s.map_or(f64::INFINITY, |ride| ride - self.foot_s);
+        let is_lost = (0.0..=30.0).contains(&longer);
+        let found = self.crossover(if is_lost { longer } else { 0.0 }).map_err(|error| error.to_string())?;
+        match (longer < 0.0) == (found > here) {
+            _ if is_lost => close("crossover", found, here, 0.15),
+            true => Ok(()),
+            false => Err(format!("riding takes {longer} s longer on {here} %, and pays up to {found} %")),
+        }
     }
 
     fn check(&self) -> Result<(), String> {
@@ -82,4 +118,10 @@ impl Row {
 fn one_climb_on_a_budget() {
     let file = "lap-model/single-climb.csv";
     check_all(file, &rows(file), 72, Row::check);
+}
+
+#[test]
+fn where_riding_it_pays() {
+    let file = "lap-model/single-climb.csv";
+    check_all(file, &rows(file), 72, Row::check_crossover);
 }

@@ -87,7 +87,7 @@ fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
         if side.side == Side::A { wire(pen, look, &line) } else { tube(pen, look, &line) }
     }
     for side in [b, a] {
-        let Some(time) = side.other_way() else { continue };
+        let Some(time) = side.advised_time() else { continue };
         let at = layout.at(report.ride.inputs.length.m(), time.s());
         pen.dot(at, 4.5, if side.side == Side::A { look.a } else { look.paper });
         pen.ring(at, 4.5, side.side.ink(look), 1.5);
@@ -191,7 +191,7 @@ fn spots(report: &RideSection, size: Size) -> Vec<Spot> {
         spots.push(Spot::around(at, at, 8.0, words::run_spot(plan, length)));
     }
     for side in &report.ride.sides {
-        let Some(time) = side.other_way() else { continue };
+        let Some(time) = side.advised_time() else { continue };
         let at = layout.at(length, time.s());
         spots.push(Spot::around(at, at, 8.0, words::advice_spot(side, time)));
     }

@@ -9,8 +9,8 @@ use maud::{Markup, html};
 pub(crate) fn answer(report: &RideSection) -> Markup {
     let ride = &report.ride;
     html! {
-        (words::advised(report)) " " (words::running(&ride.sides[0].plan))
-        @if let Some(forced) = ride.ahead_by_power() { " " (words::more_power(forced)) }
+        (words::advised(report)) " " (words::running(report)) " " (words::pays_up_to(report))
+        @for why in words::otherwise(report) { " " (why) }
         @for worth in words::lower_gears(&ride.sides) { " " (worth) }
         @if ride.is_matter_of_momentum() { " " (words::RAMP) }
         @if let Some(from) = ride.slips_in_jerks_from() { " " (words::slips_in_jerks(from)) }

@@ -21,6 +21,7 @@ pub(crate) fn working(report: &RideSection) -> Markup {
         (sum(words::on_foot(report)))
         p { (words::ON_FOOT) }
         (sum(words::lowest_gear(report)))
+        (sum(words::reserve(report)))
         (sum(words::running_wins(report)))
         @for (head, note) in words::notes(report) { p { b { (head) } (note) } }
     }

@@ -10,7 +10,8 @@ use crate::ride::report::RideReport;
 use crate::ride::section::RideSection;
 use crate::ride::side::RideSide;
 use crate::ride::view::notes::figures;
-use crate::ride::words::climb::{carried, forced, whose};
+use crate::ride::words::advice::ridden;
+use crate::ride::words::climb::{carried, whose};
 use crate::ride::words::figures::{
     end_band, foot_span, mark_at, seconds, speeds_from_to, turned, whole_or_never,
 };
@@ -210,11 +211,11 @@ pub(crate) fn climb(report: &RideSection) -> Markup {
     html! {
         (table(words::CLIMB, &Head::SETUPS, &climb_rows(report)))
         div.prose {
-            @if ride.forces_alike() {
-                @for line in on_speed_and_power(report, &ride.sides[0], whose(None)) { p { (line) } }
+            @if ride.carries_alike() {
+                @if let Some(line) = on_speed(report, &ride.sides[0], whose(None)) { p { (line) } }
             } @else {
                 @for side in &ride.sides {
-                    @for line in on_speed_and_power(report, side, whose(Some(side.side))) { p { (line) } }
+                    @if let Some(line) = on_speed(report, side, whose(Some(side.side))) { p { (line) } }
                 }
             }
         }
@@ -222,35 +223,30 @@ pub(crate) fn climb(report: &RideSection) -> Markup {
 }
 
 fn climb_rows(report: &RideSection) -> Vec<Vec<String>> {
-    let length = report.ride.inputs.length;
     let time = |time: Option<Time>| time.map_or(NONE.to_owned(), seconds);
-    let rows: [Row<'_>; 12] = [
+    let below = report.ride.running_wins_below();
+    let rows: [Row<'_>; 14] = [
         (words::CLIMB_ADVICE, &|side| verb(side.ascent.advice).to_owned()),
         (words::CLIMB_QUICKEST, &|side| seconds(side.ascent.quickest())),
-        (words::CLIMB_RIDING, &|side| time(side.plan.ride)),
+        (words::CLIMB_RIDING, &|side| time(side.paced.ride.map(|ride| ride.time))),
+        (words::CLIMB_EFFORT, &|side| side.paced.ride.as_ref().map_or(NONE.to_owned(), ridden)),
         (words::CLIMB_CARRIED, &|side| time(side.plan.carried(&side.carry))),
-        (words::CLIMB_FORCED, &|side| time(side.forcing().and_then(|over| over.over(length).ok()))),
-        (words::CLIMB_RUNNING, &|side| seconds(side.plan.foot)),
-        (words::CLIMB_RUNNING_LIKELY, &|side| foot_span(&side.plan)),
-        (words::CLIMB_RUNNING_WINS, &|side| report.rings.unit.print(side.plan.running_wins_below().best)),
-        (words::CLIMB_WINS_LIKELY, &|side| speeds_from_to(report, &side.plan.running_wins_below())),
-        (words::CLIMB_PAYS_FROM, &|side| words::pays_from(&side.plan)),
+        (words::CLIMB_RUNNING, &|side| seconds(side.ascent.foot)),
+        (words::CLIMB_RUNNING_LIKELY, &|side| foot_span(&side.ascent)),
+        (words::CLIMB_RUNNING_WINS, &|_| report.rings.unit.print(below.best)),
+        (words::CLIMB_WINS_LIKELY, &|_| speeds_from_to(report, &below)),
+        (words::CLIMB_PAYS_UP_TO, &|side| whole_or_never(side.pays_up_to)),
         (words::CLIMB_LOWER_GEAR, &|side| words::lower_gear(side.ascent.lower_gear)),
+        (words::CLIMB_STEADY, &|side| time(side.plan.ride)),
+        (words::CLIMB_PAYS_FROM, &|side| words::pays_from(&side.plan)),
         (words::CLIMB_GEAR, &|side| turned(&side.plan.answer)),
     ];
     rows.map(|(what, value)| row_of(&report.ride, what, value)).into()
 }
 
-/// Where the power does not last up the climb: what forcing it takes, and how far speed carries.
-fn on_speed_and_power<'r>(
-    report: &'r RideSection,
-    side: &'r RideSide,
-    whose: &'r str,
-) -> impl Iterator<Item = Line> + 'r {
-    let length = report.ride.inputs.length;
-    let power = side.forcing().map(|over| forced(whose, over, side.forced_for(over, length)));
-    let speed = side.carries().map(|reach| carried(report, whose, side, &reach));
-    power.into_iter().chain(speed)
+/// How far speed carries up it.
+fn on_speed(report: &RideSection, side: &RideSide, whose: &str) -> Option<Line> {
+    Some(carried(report, whose, side, &side.carries()?))
 }
 
 /// What moves the answer most.

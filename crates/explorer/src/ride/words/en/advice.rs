@@ -1,11 +1,11 @@
 //! What there is to do on the climb that was asked about.
 
-use crate::number::with_unit;
+use crate::number::{shows_nothing, with_unit};
 use crate::ride::section::RideSection;
 use crate::ride::side::RideSide;
 use crate::ride::words::figures::seconds;
 use crate::ride::words::terms::{because, verb};
-use gear_math::rider::{Advice, OnBike};
+use gear_math::rider::{Advice, OnBike, PacedRide};
 
 /// The advice with its times: the quicker way first, the slower one as what is left.
 pub(crate) fn advised(report: &RideSection, side: &RideSide) -> String {
@@ -22,24 +22,40 @@ pub(crate) fn facts(report: &RideSection, side: &RideSide) -> String {
         (Advice::Run, _) => format!("{run} ({way} takes {ride})"),
         (Advice::TooClose, _) if ascent.foot < bike => format!("running {run}, {way} {ride}"),
         (Advice::TooClose, _) => format!("{way} {ride}, running {run}"),
-        (_, OnBike::Forced(power)) => {
-            let watts = with_unit(power.watts(), 0, "W");
-            format!("{watts} for {ride}{}, or run: {run}", allowed(side))
-        }
         (_, OnBike::Carried) => format!("{ride} from {}, or run: {run}", entry(report)),
-        (_, OnBike::Ridden) => format!("{ride}{}, or run: {run}", remarks(side)),
+        (_, OnBike::Forced(_)) => format!("{} for {ride}{}, or run: {run}", effort(side), spent(side)),
+        (_, OnBike::Ridden) => {
+            format!("{ride} at {}{}{}, or run: {run}", effort(side), spent(side), brought(side))
+        }
     }
 }
 
-/// Why there is no way up on the bike; that forcing a gear is more than this rider has, where that alone is in the way.
+/// Why there is no way up on the bike.
 fn unable(side: &RideSide, run: &str) -> String {
-    let limits = side.plan.answer.limits;
-    let because = because(limits);
-    if side.forcing().is_some() && !limits.is_force_alone() {
-        format!("{run}, because {because}, and forcing one asks too much of legs or reserve")
-    } else {
-        format!("{run}, because {because}")
+    match side.paced.hindrance {
+        Some(reason) => format!("{run}, because {}", because(reason)),
+        None => run.to_owned(),
     }
+}
+
+/// Power, gear and cadence of the ride.
+fn effort(side: &RideSide) -> String {
+    side.paced.ride.as_ref().map_or(String::new(), ridden)
+}
+
+/// The same: “376 W in 34×30 at 88 rpm”
+pub(crate) fn ridden(ride: &PacedRide) -> String {
+    let (power, rpm) = (with_unit(ride.power.watts(), 0, "W"), with_unit(ride.cadence.rpm(), 0, "rpm"));
+    format!("{power} in {} at {rpm}", ride.gear)
+}
+
+/// What of the reserve that takes, where it is anything that shows.
+fn spent(side: &RideSide) -> String {
+    let drawn = side.paced.ride.map_or(0.0, |ride| ride.drawn.j() / 1000.0);
+    if drawn < 0.0 || shows_nothing(drawn, 1) {
+        return String::new();
+    }
+    format!(", {} of your reserve", with_unit(drawn, 1, "kJ"))
 }
 
 fn how_ridden(report: &RideSection, how: OnBike) -> String {
@@ -55,19 +71,10 @@ fn entry(report: &RideSection) -> String {
     report.rings.unit.print(report.ride.inputs.entry)
 }
 
-/// How long a forced gear lasts.
-fn allowed(side: &RideSide) -> String {
-    let longest = side.over_gear.and_then(|over| over.longest());
-    longest.map_or(String::new(), |(time, _)| format!(" (legs and reserve last {})", seconds(time)))
-}
-
-/// What else there is to know of a climb that is ridden.
-fn remarks(side: &RideSide) -> String {
-    let answer = &side.plan.answer;
-    let spun = answer.spins_out().then(|| format!("spun out in {}", answer.riding.gear));
-    let brought = side.ascent.brought.map(|time| format!("{} with the speed you bring", seconds(time)));
-    let said: Vec<String> = [spun, brought].into_iter().flatten().collect();
-    if said.is_empty() { String::new() } else { format!(" ({})", said.join(", ")) }
+/// What the speed that is brought makes of a climb that is ridden anyway.
+fn brought(side: &RideSide) -> String {
+    let brought = side.ascent.brought;
+    brought.map_or(String::new(), |time| format!(" ({} with the speed you bring)", seconds(time)))
 }
 
 /// The advice of both set-ups in a few words, for pictures.

@@ -27,7 +27,7 @@ pub(crate) fn gear_limit(report: &RideSection) -> Line {
 
 /// The speed below which running this climb is quicker whatever the gears.
 pub(crate) fn running_limit(report: &RideSection) -> Line {
-    let wins = report.ride.sides[0].plan.running_wins_below();
+    let wins = report.ride.running_wins_below();
     let (best, likely) = (strong(&report.rings.unit.print(wins.best)), speeds_from_to(report, &wins));
     if report.ride.running_wins_below_the_gears() {
         format!("Running itself only wins below {best} on this bank (likely {likely}).").into()
@@ -41,9 +41,9 @@ pub(crate) fn ends(report: &RideSection) -> Line {
     let power = with_unit(report.ride.inputs.rider.power.watts(), 0, "W");
     let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(|side| end(report, side));
     if report.ride.ends_alike() {
-        format!("At a steady {power}, with {A} and {B} {a}").into()
+        format!("On a slope so long that you hold it at {power}, with {A} and {B} {a}").into()
     } else {
-        format!("At a steady {power}, with {A} {a} With {B} {b}").into()
+        format!("On a slope so long that you hold it at {power}, with {A} {a} With {B} {b}").into()
     }
 }
 
@@ -82,13 +82,10 @@ fn lowest_gear(report: &RideSection, side: &RideSide) -> String {
 pub(crate) fn spun_out(report: &RideSection, spun: &SpunOut) -> Line {
     let (gear, speed) = (spun.gear, strong(&report.rings.unit.print(spun.speed)));
     if spun.up_to == Climb::LEVEL {
-        format!("The {gear} spins out at {speed}, which running this climb may better on the level.").into()
+        format!("The {gear} spins out at {speed}, which running may better on the level.").into()
     } else {
         let slope = about(spun.up_to.percent());
-        format!(
-            "The {gear} spins out at {speed}, which running this climb may better on slopes up to {slope}."
-        )
-        .into()
+        format!("The {gear} spins out at {speed}, which running may better on slopes up to {slope}.").into()
     }
 }
 
@@ -112,17 +109,17 @@ pub(crate) fn lower_gear(helps: &LowerGearHelps) -> Line {
     .into()
 }
 
-/// Where running this climb wins, whatever the gear.
+/// Where running wins, whatever the gear.
 pub(crate) fn running(running: RunningFrom) -> String {
     let from = running_from(running);
     match running {
         RunningFrom::Nowhere => {
-            format!("In a gear low enough riding stays quicker than running this climb up to {}.", steepest())
+            format!("In a gear low enough riding stays quicker than running up to {}.", steepest())
         }
-        RunningFrom::TooClose { .. } => format!(
-            "Between running this climb and a gear low enough it is {from}: let grip and balance decide."
-        ),
-        RunningFrom::Slope { .. } => format!("Running this climb wins from {from}, whatever the gear."),
+        RunningFrom::TooClose { .. } => {
+            format!("Between running and a gear low enough it is {from}: let grip and balance decide.")
+        }
+        RunningFrom::Slope { .. } => format!("Running wins from {from}, whatever the gear."),
         RunningFrom::TheLevel => "Running is quicker from the level on, whatever the gear.".to_owned(),
     }
 }

@@ -3,15 +3,15 @@
 use super::{A, B};
 use crate::bench::field::Field;
 use crate::layout::line::{Line, name, strong};
-use crate::number::{duration, percent, with_unit};
-use crate::ride::on_climb::{Enough, ForcedFor};
+use crate::number::{duration, percent, rpm, with_unit};
+use crate::ride::on_climb::Otherwise;
 use crate::ride::section::RideSection;
-use crate::ride::side::RideSide;
+use crate::ride::side::{LEVEL, RideSide};
 use crate::ride::words::advice::facts;
-use crate::ride::words::figures::{about, foot_span, seconds};
-use crate::ride::words::terms::verb;
+use crate::ride::words::figures::{about, foot_span, seconds, steepest};
+use crate::ride::words::terms::{verb, verdict};
 use crate::side::Side;
-use gear_math::rider::{Advice, CarryReach, ClimbPlan, LowerGear, OverGear, Reason, Time, Verdict};
+use gear_math::rider::{CarryReach, EffortBudget, LowerGear, Reason, Slope, Time};
 
 /// The climb, and what to do there.
 pub(crate) fn advised(report: &RideSection) -> Line {
@@ -26,39 +26,68 @@ pub(crate) fn advised(report: &RideSection) -> Line {
 }
 
 fn told(report: &RideSection, side: &RideSide) -> String {
-    let (verb, facts, longer) = (strong(verb(side.ascent.advice)), facts(report, side), longer(side));
-    format!("{verb}: {facts}{longer}")
-}
-
-/// What becomes of the choice on a longer climb, where this one can be ridden.
-fn longer(side: &RideSide) -> String {
-    let (plan, advice) = (&side.plan, side.ascent.advice);
-    if plan.ride.is_none() || advice == Advice::Run {
-        return String::new();
-    }
-    match (plan.answer.verdict, plan.break_even) {
-        (Verdict::Ride, _) => ", and running does not pay however long it is".to_owned(),
-        (_, Some(pays)) => {
-            format!(", and by the best guess running pays on more than {}", with_unit(pays.m(), 0, "m"))
-        }
-        _ if advice == Advice::TooClose => String::new(),
-        _ => ", and a longer one may be too close to call".to_owned(),
-    }
+    format!("{}: {}", strong(verb(side.ascent.advice)), facts(report, side))
 }
 
 /// The time on foot.
-pub(crate) fn running(plan: &ClimbPlan) -> Line {
-    let (time, likely) = (strong(&seconds(plan.foot)), foot_span(plan));
-    format!("Running takes {time} (likely {likely}), dismount and remount included.").into()
+pub(crate) fn running(report: &RideSection) -> Line {
+    let ascent = &report.ride.sides[0].ascent;
+    let (time, likely) = (strong(&seconds(ascent.foot)), foot_span(ascent));
+    let told = format!("Running takes {time} (likely {likely}), dismount and remount included");
+    if report.ride.inputs.budget() == EffortBudget::NONE {
+        format!("{told}.").into()
+    } else {
+        format!("{told}, on the same share of your reserve.").into()
+    }
 }
 
-/// That the set-up that has to be forced is ahead by its rider's power, not by its gears.
-pub(crate) fn more_power(forced: Side) -> Line {
-    let (forced, other) = (name(forced), name(forced.other()));
-    format!(
-        "{forced} is ahead by more power alone: at the same, {other} would be as quick, in an easier gear."
-    )
-    .into()
+/// Up to which slope riding pays on a climb as long.
+pub(crate) fn pays_up_to(report: &RideSection) -> Line {
+    let length = with_unit(report.ride.inputs.length.m(), 0, "m");
+    let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(|side| up_to(side.pays_up_to));
+    let told = format!("Riding a climb of {length} pays, by the best guess, {a}");
+    if a == b {
+        format!("{told} with {A} and {B}.").into()
+    } else {
+        format!("{told} with {A}, {b} with {B}.").into()
+    }
+}
+
+fn up_to(slope: Option<Slope>) -> String {
+    match slope.map(Slope::percent) {
+        None => format!("all the way to {}", strong(&steepest())),
+        Some(percent) if percent < LEVEL => strong("not even on the level"),
+        Some(percent) => format!("up to {}", strong(&about(percent))),
+    }
+}
+
+/// Why the advice is not that of the map for the same slope: a sentence for both, or one for each.
+pub(crate) fn otherwise(report: &RideSection) -> Vec<String> {
+    let told = |side: &RideSide| {
+        let why = side.otherwise(report.ride.inputs.rider.lowest_cadence)?;
+        Some((verdict(side.plan.answer.verdict), why))
+    };
+    let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(told);
+    let sentence = |whose: &str, (verdict, why): (&str, Otherwise)| {
+        let why = because_of(report, why);
+        format!("If this slope went on and on, the answer {whose} would be “{verdict}”; {why}.")
+    };
+    if a == b {
+        return a.map(|told| sentence("with both", told)).into_iter().collect();
+    }
+    let (of_a, of_b) = (a.map(|told| sentence("with A", told)), b.map(|told| sentence("with B", told)));
+    of_a.into_iter().chain(of_b).collect()
+}
+
+fn because_of(report: &RideSection, why: Otherwise) -> String {
+    match why {
+        Otherwise::Reserve => "this climb is short enough for what you can spend on it".to_owned(),
+        Otherwise::Lost => "on this climb getting off and on decides".to_owned(),
+        Otherwise::Slower => {
+            format!("this climb may be turned more slowly than {}", rpm(report.rings.window.low))
+        }
+        Otherwise::Cadence => "on this climb it counts what a cadence off the one you like costs".to_owned(),
+    }
 }
 
 /// What a gear low enough would be worth: a sentence for both, or one for each.
@@ -119,33 +148,6 @@ pub(crate) const fn whose(side: Option<Side>) -> &'static str {
     match side {
         Some(side) => name(side),
         None => "A and B",
-    }
-}
-
-/// What it takes to force it.
-pub(crate) fn forced(whose: &str, over: &OverGear, lasts: ForcedFor) -> Line {
-    let gear = over.gear;
-    let (rpm, power) = (with_unit(over.cadence.rpm(), 0, "rpm"), with_unit(over.power.watts(), 0, "W"));
-    match lasts {
-        ForcedFor::Ever => format!("{whose}: turning {gear} at {rpm} all the same takes {power}."),
-        ForcedFor::TooLittle => format!(
-            "{whose}: turning {gear} at {rpm} all the same takes {power}, more than you give at that cadence for so long."
-        ),
-        ForcedFor::Lasts { time, far, enough } => {
-            let (time, far, enough) = (seconds(time), with_unit(far.m(), 0, "m"), is_enough(enough));
-            format!(
-                "{whose}: turning {gear} at {rpm} all the same takes {power}, which the share of your reserve set aside lasts for {time} or {far}: {enough}."
-            )
-        }
-    }
-    .into()
-}
-
-fn is_enough(enough: Enough) -> String {
-    match enough {
-        Enough::No => strong("not enough for this climb"),
-        Enough::Yes => strong("enough for this climb"),
-        Enough::ButSlower => format!("{}, but running is quicker", strong("enough for this climb")),
     }
 }
 

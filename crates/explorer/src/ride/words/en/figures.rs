@@ -6,7 +6,7 @@ use crate::ride::section::RideSection;
 use crate::ride::words::terms::{cadence, gait, judged};
 use crate::words::span_of_time;
 use gear_math::Speed;
-use gear_math::rider::{Answer, Climb, ClimbPlan, MarkKind, Slope, SlopeBand, SpeedBand, Time};
+use gear_math::rider::{Answer, Ascent, Climb, ClimbPlan, MarkKind, Slope, SlopeBand, SpeedBand, Time};
 
 /// A time as its length asks for: tenths below ten seconds, minutes when there are many.
 pub(crate) fn seconds(time: Time) -> String {
@@ -14,8 +14,17 @@ pub(crate) fn seconds(time: Time) -> String {
 }
 
 /// The likely times on foot, best and worst.
-pub(crate) fn foot_span(plan: &ClimbPlan) -> String {
-    let (best, worst) = (plan.foot_at_best.s(), plan.foot_at_worst.s());
+pub(crate) fn foot_span(ascent: &Ascent) -> String {
+    times(ascent.foot_at_best, ascent.foot_at_worst)
+}
+
+/// The same at a steady power.
+pub(crate) fn steady_span(plan: &ClimbPlan) -> String {
+    times(plan.foot_at_best, plan.foot_at_worst)
+}
+
+fn times(best: Time, worst: Time) -> String {
+    let (best, worst) = (best.s(), worst.s());
     span_of_time(best, worst, usize::from(worst < 9.95))
 }
 
@@ -79,7 +88,7 @@ fn banded(best: f64, low: f64, high: Option<f64>) -> String {
     }
 }
 
-/// Where running this climb wins, in words that stand behind “from” or by themselves where it is too close to call.
+/// Where running wins, in words that stand behind “from” or by themselves where it is too close to call.
 /// Edges are rounded outwards, so that they hold of every slope beyond.
 pub(crate) fn running_from(running: RunningFrom) -> String {
     match running {

@@ -46,7 +46,7 @@ fn ends(side: &RideSide) -> String {
 
 /// Below which speed and from which slope running wins.
 pub(crate) fn running_wins(report: &RideSection) -> String {
-    let wins = report.ride.sides[0].plan.running_wins_below();
+    let wins = report.ride.running_wins_below();
     let (best, likely) = (report.rings.unit.print(wins.best), speeds_from_to(report, &wins));
     let from = report.ride.running_from();
     let slopes = match from {
@@ -55,7 +55,7 @@ pub(crate) fn running_wins(report: &RideSection) -> String {
         RunningFrom::Slope { .. } => format!("from {}", running_from(from)),
         RunningFrom::TheLevel => "from the level on".to_owned(),
     };
-    format!("below {best} here, likely {likely}; {slopes}")
+    format!("below {best} on this climb, likely {likely}; on a slope held for long {slopes}")
 }
 
 /// “9.0 %, 60 m”

@@ -20,7 +20,7 @@ pub(crate) const ENDS: &str = "Where riding ends, and what else to know of the s
 pub(crate) fn ends_remark() -> String {
     let peak = plain(PeakFactor::JERKY.value(), 2);
     format!(
-        "Gradients on this ground, for this power, to a whole per cent: none is surer. Running for a climb of this length, dismount and remount included. Over body weight: holding the speed in the lowest gear takes more than your full weight on the pedal at every stroke. Choppy: a heavy, uneven stroke, with {peak} of its mean at the peak."
+        "Gradients on this ground, for this power, to a whole per cent: none is surer. All of it for a slope so long that you hold it at that power, and that dismount and remount do not count. Over body weight: holding the speed in the lowest gear takes more than your full weight on the pedal at every stroke. Choppy: a heavy, uneven stroke, with {peak} of its mean at the peak."
     )
 }
 /// Its rows before the marks.
@@ -78,7 +78,7 @@ pub(crate) const SPEEDS_FOLDED: &str = "Speeds on every slope in numbers";
 /// Speeds from the level to 45 %.
 pub(crate) const SPEEDS: [&str; 2] = [
     "Speed against gradient",
-    "Riding is what the power would give in an ideal gear; a cadence in brackets is one you cannot turn, spun out one that is too fast for you. Verdicts are for that power kept up and without dismount and remount, but in the row of this climb, whose verdict counts all.",
+    "Riding is what the power would give in an ideal gear; a cadence in brackets is one you cannot turn, spun out one that is too fast for you. Verdicts are for a slope so long that you hold it at that power, without dismount and remount; in the row of this climb stands its own, which counts all.",
 ];
 
 /// Its columns of figures, speeds in this unit.
@@ -107,7 +107,7 @@ pub(crate) const MAP_FOLDED: &str = "The map in numbers";
 /// The map in words.
 pub(crate) const MAP: [&str; 2] = [
     "Verdict by ground",
-    "Each up to the gradient given, for your power kept up; a short climb may be forced or carried all the same.",
+    "Each up to the gradient given, for a slope so long that you hold it at your power; a short climb may be forced or carried all the same.",
 ];
 /// Its first column.
 pub(crate) const GROUND: &str = "Ground";
@@ -143,7 +143,7 @@ pub(crate) const GROUNDS_HEADS: [&str; 4] =
 /// The climb that was asked about.
 pub(crate) const CLIMB: [&str; 2] = [
     "This climb",
-    "Running includes dismount and remount. Lengths and seconds of a lower gear are best guesses.",
+    "Running includes dismount and remount. Riding and running take what you can spend on a climb of every lap; the last three rows leave the reserve alone. Seconds of a lower gear are best guesses.",
 ];
 /// A row of it.
 pub(crate) const CLIMB_ADVICE: &str = "Advice";
@@ -154,7 +154,7 @@ pub(crate) const CLIMB_RIDING: &str = "Riding";
 /// A row of it.
 pub(crate) const CLIMB_CARRIED: &str = "With the speed into it";
 /// A row of it.
-pub(crate) const CLIMB_FORCED: &str = "Forced";
+pub(crate) const CLIMB_EFFORT: &str = "At";
 /// A row of it.
 pub(crate) const CLIMB_RUNNING: &str = "Running";
 /// A row of it.
@@ -164,11 +164,15 @@ pub(crate) const CLIMB_RUNNING_WINS: &str = "Running wins below";
 /// A row of it.
 pub(crate) const CLIMB_WINS_LIKELY: &str = "That speed, likely";
 /// A row of it.
-pub(crate) const CLIMB_PAYS_FROM: &str = "Running pays from";
+pub(crate) const CLIMB_PAYS_UP_TO: &str = "Riding as far pays up to";
+/// A row of it.
+pub(crate) const CLIMB_STEADY: &str = "Riding at your power alone";
+/// A row of it.
+pub(crate) const CLIMB_PAYS_FROM: &str = "So running pays from";
 /// A row of it.
 pub(crate) const CLIMB_LOWER_GEAR: &str = "A lower gear saves";
 /// A row of it.
-pub(crate) const CLIMB_GEAR: &str = "Gear and rpm";
+pub(crate) const CLIMB_GEAR: &str = "So gear and rpm";
 
 /// The length from which running pays, by the best guess; never only where the whole band says so.
 pub(crate) fn pays_from(plan: &ClimbPlan) -> String {

@@ -1,7 +1,6 @@
 //! What riding and running, their limits and their doubts are called.
 
 use crate::number::{plain, with_unit};
-use crate::words::listed;
 use gear_math::Surface;
 use gear_math::rider::{
     Advice, Answer, Basis, Gait, LimitsHeld, MarkKind, Reason, RollingCoefficient, Uncertain, Verdict,
@@ -29,19 +28,15 @@ pub(crate) const fn limit(reason: Reason) -> &'static str {
     }
 }
 
-/// The limits that hold, as reasons.
-pub(crate) fn because(limits: LimitsHeld) -> String {
-    let words: Vec<&str> = limits
-        .reasons()
-        .map(|reason| match reason {
-            Reason::Gear => "no gear is low enough",
-            Reason::Force => "your strength does not last",
-            Reason::Balance => "it is too slow to balance",
-            Reason::Grip => "the rear wheel slips",
-            Reason::Energy => "running is quicker",
-        })
-        .collect();
-    listed(&words)
+/// The same as a reason.
+pub(crate) const fn because(reason: Reason) -> &'static str {
+    match reason {
+        Reason::Gear => "no gear is low enough",
+        Reason::Force => "your strength does not last",
+        Reason::Balance => "it is too slow to balance",
+        Reason::Grip => "the rear wheel slips",
+        Reason::Energy => "running is quicker",
+    }
 }
 
 /// The verdict in a word or two.

@@ -75,11 +75,25 @@ pub(crate) fn lowest_gear(report: &RideSection) -> Worked {
     )
 }
 
+/// What the share of the reserve adds to the power on foot.
+pub(crate) fn reserve(report: &RideSection) -> Worked {
+    let (account, budget) = (report.ride.inputs.account(), report.ride.inputs.budget());
+    let (held, peak) = (account.effort.sustainable().watts(), account.effort.peak().watts());
+    let foot = &report.ride.sides[0].paced.foot;
+    let (joules, time) = (with_unit(budget.j(), 0, "J"), with_unit(foot.time.s(), 1, "s"));
+    let [held, peak, power] = [held, peak, foot.power.watts()].map(|watts| with_unit(watts, 0, "W"));
+    (
+        "What you can spend on this climb",
+        "power + spent ÷ (time + spent ÷ (peak power − power))",
+        format!("{held} + {joules} ÷ ({time} + {joules} ÷ ({peak} − {held})) = {power} on foot"),
+    )
+}
+
 /// The speed below which running wins.
 pub(crate) fn running_wins(report: &RideSection) -> Worked {
-    let plan = &report.ride.sides[0].plan;
     let length = with_unit(report.ride.inputs.length.m(), 0, "m");
-    let (time, speed) = (seconds(plan.foot), report.rings.unit.print(plan.running_wins_below().best));
+    let time = seconds(report.ride.sides[0].ascent.foot);
+    let speed = report.rings.unit.print(report.ride.running_wins_below().best);
     (
         "Where running wins",
         "length ÷ (length ÷ speed on foot + dismount and remount)",
@@ -105,7 +119,7 @@ fn grip() -> String {
     )
 }
 
-const RESERVE: &str = "is the work above the power you hold (W′). Forcing a gear may ask no more than your share of it, than a fresh rider holds so long (Morton 1996), and than the legs give at that cadence.";
+const RESERVE: &str = "is the work above the power you hold (W′). On this climb you ride or run so fast that your share of it is just used up, by the formula above (Morton 1996, tested down to some 20 s), which is a choice of this page, as is that the lap counts in the same way. On the bike a cadence off the one you like at that power costs more, and a gear too tall for your legs draws on the reserve. A slope that goes on and on leaves the share of no use: all that is said of slopes and not of this climb is for your power alone.";
 const CHECKED: &str = "the one treadmill study that asked this very question (Ardigò, Saibene & Minetti 2003): 13 to 15 % unloaded, near 20 % with a bike’s weight; the model gives the same with an efficiency near 0.22.";
 const LEFT_OUT: &str =
     "ruts, steps, corners, other riders, clogging, slipping shoes, tired arms, the way out of the obstacle.";

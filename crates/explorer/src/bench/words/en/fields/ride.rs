@@ -63,7 +63,7 @@ pub(crate) const RESERVE_SHARE: FieldWords =
     said("Share of the reserve for this climb", "One fifth, so that every lap can afford it (estimate)");
 pub(crate) const REPAID: FieldWords = said(
     "What comes back below your power",
-    "Share of what you ride below it that refills the reserve: 0.3 to 0.7 (estimate)",
+    "Of the power you leave unused, the share that refills the reserve, on the lap: 0.3 to 0.7 (estimate)",
 );
 pub(crate) const SLOPE_SPEED: FieldWords = said("At a speed of", "");
 pub(crate) const ENTRY_SPEED: FieldWords = said("Speed into the climb", "As you reach its foot");

@@ -3,7 +3,8 @@
 use crate::number::with_unit;
 use crate::ride::section::RideSection;
 use crate::ride::side::RideSide;
-use crate::ride::words::figures::{foot_span, seconds};
+use crate::ride::words::advice::in_short;
+use crate::ride::words::figures::{seconds, steady_span};
 use crate::ride::words::terms::{judged, verb};
 use crate::side::Side;
 use gear_math::rider::{ClimbPlan, Time};
@@ -11,7 +12,7 @@ use gear_math::rider::{ClimbPlan, Time};
 /// The first words of its caption.
 pub(crate) const TITLE: &str = "This slope, by its length";
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Time riding, and running with dismount and remount; the band holds the likely times of running. Running pays where the lines cross, if they do. A dot: this climb forced, or carried on the speed you bring.";
+pub(crate) const CAPTION: &str = "Time at your power alone, riding and running with dismount and remount; the band holds the likely times of running. Running pays where the lines cross, if they do. A dot: this climb on what you can spend from your reserve, or on the speed you bring.";
 /// At the end of the line of running.
 pub(crate) const RUN: &str = "run";
 /// At the end of the line of riding, where one does for both.
@@ -29,16 +30,17 @@ pub(crate) const fn ride(side: Side) -> &'static str {
 pub(crate) fn label(report: &RideSection) -> String {
     let length = metres(report.ride.inputs.length.m());
     let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(riding);
-    let running = on_foot(&report.ride.sides[0].plan);
-    format!("Time against length of the climb: over {length}, {a}, {b}, running {running}.")
+    let (running, advice) = (on_foot(&report.ride.sides[0].plan), in_short(report));
+    format!(
+        "Time against length of the climb at your power alone: over {length}, {a}, {b}, running {running}. This climb on what you can spend: {advice}."
+    )
 }
 
 fn riding(it: &RideSide) -> String {
     let side = it.side;
-    match (it.plan.ride, it.other_way()) {
-        (_, Some(time)) => format!("{side}: {}", advised(it, time)),
-        (Some(time), _) => format!("{side} rides it in {}", seconds(time)),
-        _ => format!("{side} does not ride it"),
+    match it.plan.ride {
+        Some(time) => format!("{side} rides it in {}", seconds(time)),
+        None => format!("{side} does not ride it"),
     }
 }
 
@@ -47,7 +49,7 @@ fn advised(side: &RideSide, time: Time) -> String {
 }
 
 fn on_foot(plan: &ClimbPlan) -> String {
-    format!("{}, likely {}", seconds(plan.foot), foot_span(plan))
+    format!("{}, likely {}", seconds(plan.foot), steady_span(plan))
 }
 
 fn metres(length_m: f64) -> String {
@@ -58,7 +60,7 @@ fn metres(length_m: f64) -> String {
 pub(crate) fn unridden(it: &RideSide) -> String {
     let plan = &it.plan;
     let why =
-        it.other_way().map_or_else(|| judged(plan.verdict, plan.answer.limits), |time| advised(it, time));
+        it.advised_time().map_or_else(|| judged(plan.verdict, plan.answer.limits), |time| advised(it, time));
     format!("{}: {why}", it.side)
 }
 
@@ -96,7 +98,7 @@ pub(crate) fn run_spot(plan: &ClimbPlan, length_m: f64) -> String {
     format!("Running, {} take {}.", metres(length_m), on_foot(plan))
 }
 
-/// The advice of a side that is not a steady ride.
+/// The advice of a side that is ridden.
 pub(crate) fn advice_spot(it: &RideSide, time: Time) -> String {
     format!("{}: {}.", it.side, advised(it, time))
 }

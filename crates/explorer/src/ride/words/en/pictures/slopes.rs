@@ -13,7 +13,7 @@ use gear_math::rider::{Answer, MarkKind};
 /// The first words of its caption.
 pub(crate) const TITLE: &str = "Speed against gradient";
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Solid as far as A rides, open as far as B does, thin where only a lower gear would. Running is broken, walking dotted, both without dismount and remount; the grey band holds their likely speeds. The names below the axis count dismount and remount for a climb of this length. Equal ratios of speed at equal distances.";
+pub(crate) const CAPTION: &str = "Solid as far as A rides, open as far as B does, thin where only a lower gear would. Running is broken, walking dotted, both without dismount and remount; the grey band holds their likely speeds. All for a slope so long that you hold it at your power. Equal ratios of speed at equal distances.";
 /// Names at the lines.
 pub(crate) const RIDING: &str = "riding";
 /// Names at the lines.

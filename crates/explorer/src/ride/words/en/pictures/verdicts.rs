@@ -11,7 +11,7 @@ use gear_math::rider::{Advice, Verdict};
 /// The first words of its caption.
 pub(crate) const TITLE: &str = "Every ground, every slope";
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "For your power kept up, length aside. Full: ride. Hatched: too close to call. Grey: run, likely quicker. Open: run, with the limit that forces it first. The ground you chose is bold; the advice on this climb, which may be short enough to force, stands at its broken line.";
+pub(crate) const CAPTION: &str = "For a slope so long that you hold it at your power. Full: ride. Hatched: too close to call. Grey: run, likely quicker. Open: run, with the limit that forces it first. The ground you chose is bold; the advice on this climb, which may be short enough to draw on your reserve, stands at its broken line.";
 
 /// What it shows, in a sentence or two.
 pub(crate) fn label(report: &RideSection, here: &GroundRow) -> String {
