@@ -131,7 +131,7 @@ impl<'a> Pass<'a> {
     }
 
     fn get_off(&self, field: &mut Field, at: usize) {
-        let off = self.planner.rule.way.off + field.foot[at];
+        let off = self.planner.off + field.foot[at];
         let Field { nodes, gears, speeds, values, .. } = field;
         let speeds = &speeds[at * *nodes..(at + 1) * *nodes];
         for values in values[at * *gears * *nodes..(at + 1) * *gears * *nodes].chunks_mut(*nodes) {
