@@ -98,7 +98,7 @@ impl Planner<'_> {
             .map(|gear| {
                 let loss = from.map_or(0.0, |from| self.rule.gearing.loss(from, gear));
                 let entry = (speed * speed - loss).max(0.0).sqrt();
-                (field.line(at, gear).nearest(entry), entry, gear)
+                (field.riding(at, gear).nearest(entry), entry, gear)
             })
             .collect();
         others.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));

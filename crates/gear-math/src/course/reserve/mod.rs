@@ -16,6 +16,7 @@ pub(super) mod near;
 pub(super) mod pace;
 pub(super) mod person;
 pub(super) mod planner;
+pub(super) mod range;
 pub(super) mod rule;
 pub(super) mod search;
 pub(super) mod setup;
