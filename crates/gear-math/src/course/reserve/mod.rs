@@ -3,6 +3,7 @@
 pub(super) mod back;
 pub(super) mod book;
 pub(super) mod cell;
+pub(super) mod doubt;
 pub(super) mod entry;
 pub(super) mod field;
 pub(super) mod fineness;

@@ -22,8 +22,6 @@ const HIGHEST: f64 = 0.98;
 const WITH_SHIFTS: f64 = 1.01;
 /// Speed of the very first lap, m/s, where nothing is known.
 const SOME_SPEED: f64 = 5.0;
-/// What gears may make of a dismount that was looked at without them, s: as much dearer and cheaper ones are looked at as well.
-const DOUBT_S: [f64; 2] = [0.8, -0.8];
 
 /// The search for the quickest lap on a budget.
 #[derive(Debug)]
@@ -55,7 +53,7 @@ impl<'a> Search<'a> {
         self.hunted(&mut geared, laps.price() * WITH_SHIFTS, begin, self.fineness.prices[1]).nearest()
     }
 
-    fn planner(&self, price: f64, geared: bool) -> Planner<'_> {
+    pub(super) fn planner(&self, price: f64, geared: bool) -> Planner<'_> {
         let rule = Rule { way: &self.way, account: &self.setup.account, gearing: &self.gearing, price };
         Planner::new(rule, geared, self.fineness.cranks)
     }
@@ -90,20 +88,11 @@ impl<'a> Search<'a> {
         laps
     }
 
-    /// The laps at the price found if getting off took longer or less long.
-    fn doubted(&self, free: &Field, laps: &Laps) -> Vec<Ridden> {
-        let lap = |doubt: f64| {
-            let planner = self.planner(laps.price(), false);
-            self.lap(&mut free.clone(), planner.doubting(doubt), laps.nearest().end)
-        };
-        DOUBT_S.into_iter().map(lap).collect()
-    }
-
     fn planner_in(&self, field: &Field, price: f64) -> Planner<'_> {
         self.planner(price, field.gears > 1 || self.gearing.gears.len() == 1)
     }
 
-    fn lap(&self, field: &mut Field, planner: Planner<'_>, begin: State) -> Ridden {
+    pub(super) fn lap(&self, field: &mut Field, planner: Planner<'_>, begin: State) -> Ridden {
         Pass::new(&planner, field.nodes).back(field, field.end());
         let ridden = planner.flying(field, begin);
         field.repeat();
