@@ -38,6 +38,7 @@ pub use quantity::{
 };
 pub use reserve::fineness::Fineness;
 pub use reserve::lap::{ReserveLap, ReservePoint};
+pub use reserve::planned::PlannedLap;
 pub use reserve::setup::{GroundFactors, ReserveSetup};
 pub use search::ranking::{Ranked, Weighting, front, ranked};
 pub use search::search::{Candidate, Finalist, Finals, Misfit, Search, SearchSpace};

@@ -23,7 +23,7 @@ impl ReserveLap {
 }
 
 /// Adds up a lap moment by moment.
-struct Book<'a> {
+pub(super) struct Book<'a> {
     search: &'a Search<'a>,
     price: f64,
     lap: ReserveLap,
@@ -36,7 +36,7 @@ struct Book<'a> {
 }
 
 impl<'a> Book<'a> {
-    fn of(search: &'a Search<'a>, ridden: &Ridden) -> ReserveLap {
+    pub(super) fn of(search: &'a Search<'a>, ridden: &Ridden) -> ReserveLap {
         let mut book = Self::begun(search, ridden);
         for (cell, moment) in search.way.cells.iter().zip(&ridden.moments) {
             book.take(cell, moment);

@@ -31,7 +31,7 @@ impl Fineness {
         reach: Some(0.25),
         cranks: [0.72, 1.45],
         ahead_m: 400.0,
-        prices: [2, 3],
+        prices: [3, 4],
         near: 0.007,
     };
     /// Steps of 2 m, for checks.

@@ -16,6 +16,8 @@ pub(super) mod moment;
 pub(super) mod near;
 pub(super) mod pace;
 pub(super) mod person;
+pub(super) mod plan;
+pub(super) mod planned;
 pub(super) mod planner;
 pub(super) mod range;
 pub(super) mod rule;

@@ -4,6 +4,8 @@
 const OUTSIDE: f64 = 0.3;
 /// Speeds nearer than this share are one.
 const SAME: f64 = 1e-9;
+/// The lowest of the speeds looked at is no higher than this share of the highest that is allowed.
+pub(super) const ROOM_BELOW: f64 = 0.9;
 
 /// The speeds looked at in a place: all that are possible, and closer together those that are likely.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -17,6 +19,12 @@ pub(super) struct Range {
 impl Range {
     pub(super) const fn even(possible: [f64; 2]) -> Self {
         Self { possible, likely: possible }
+    }
+
+    /// The same where no more than a speed is allowed.
+    pub(super) fn below(&self, ceiling: f64) -> Self {
+        let below = |[low, high]: [f64; 2]| [low.min(ROOM_BELOW * ceiling), high.min(ceiling)];
+        Self { possible: below(self.possible), likely: below(self.likely) }
     }
 
     /// So many speeds from the slowest to the fastest, in equal ratios in each part.
