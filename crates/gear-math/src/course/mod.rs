@@ -47,8 +47,9 @@ pub use quantity::{
 };
 pub use reserve::fineness::Fineness;
 pub use reserve::forcing::ReserveForcing;
-pub use reserve::plan::ReservePlan;
+pub use reserve::planned::PlannedLap;
 pub use reserve::reserve_use::{ReservePoint, ReserveUse};
+pub use reserve::sent::ReservePlan;
 pub use reserve::setup::{GroundFactors, ReserveSetup};
 pub use search::neighbours::Neighbours;
 pub use search::ranking::{Ranked, Weighting, front, ranked};

@@ -1,7 +1,7 @@
 //! The pass against the riding, which finds what it is worth to be anywhere.
 
 use crate::course::reserve::entry::Entry;
-use crate::course::reserve::field::{Field, Line, NEVER, lesser};
+use crate::course::reserve::field::{Field, NEVER, lesser};
 use crate::course::reserve::planner::Planner;
 
 /// The pass against the riding, with its room to work in.
@@ -10,8 +10,6 @@ pub(super) struct Pass<'a> {
     planner: &'a Planner<'a>,
     /// Power of the best way on from every node, from which that of the step before is looked for, W.
     powers: Vec<f64>,
-    /// Cost of riding on without a shift, s.
-    riding: Vec<f64>,
     /// The least of it by ring after a shift at the rear.
     shifted: Vec<f64>,
 }
@@ -19,12 +17,7 @@ pub(super) struct Pass<'a> {
 impl<'a> Pass<'a> {
     pub(super) fn new(planner: &'a Planner<'a>, nodes: usize) -> Self {
         let (gears, usual) = (planner.gears(), planner.rule.account.sustainable_w());
-        Self {
-            planner,
-            powers: vec![usual; nodes * gears],
-            riding: vec![NEVER; nodes * gears],
-            shifted: vec![NEVER; gears],
-        }
+        Self { planner, powers: vec![usual; nodes * gears], shifted: vec![NEVER; gears] }
     }
 
     /// Fills a field in front of a place whose values stand.
@@ -37,10 +30,11 @@ impl<'a> Pass<'a> {
         }
     }
 
-    fn ride(&mut self, field: &Field, at: usize) {
+    fn ride(&mut self, field: &mut Field, at: usize) {
         let way = self.planner.rule.way;
         let range = field.range(at + 1);
-        for (node, &speed) in field.speeds(at).iter().enumerate() {
+        for node in 0..field.nodes {
+            let speed = field.speeds(at)[node];
             let entry = Entry::new(way, &way.cells[at], speed, range);
             let cranks = self.planner.cranks_at(speed);
             if self.pedal(field, at, node, &entry, cranks) {
@@ -50,15 +44,23 @@ impl<'a> Pass<'a> {
     }
 
     /// Rides on in the gears that are pedalled in, and says whether somebody coasts in one of them.
-    fn pedal(&mut self, field: &Field, at: usize, node: usize, entry: &Entry<'_>, cranks: [f64; 2]) -> bool {
+    fn pedal(
+        &mut self,
+        field: &mut Field,
+        at: usize,
+        node: usize,
+        entry: &Entry<'_>,
+        cranks: [f64; 2],
+    ) -> bool {
         let mut coasts = false;
         for gear in 0..field.gears {
             let slot = gear * field.nodes + node;
-            self.riding[slot] = NEVER;
+            let place = at * field.gears * field.nodes + slot;
+            field.riding[place] = NEVER;
             if self.planner.is_pedalled(gear, cranks) {
                 let (chosen, line) = (self.planner.gear(gear), field.line(at + 1, gear));
                 let choice = self.planner.rule.best(entry, chosen, line, node, self.powers[slot]);
-                self.riding[slot] = choice.cost;
+                field.riding[place] = choice.cost;
                 self.powers[slot] = choice.power;
                 coasts |= choice.power <= 0.0;
             }
@@ -67,12 +69,12 @@ impl<'a> Pass<'a> {
     }
 
     /// Rides on in the others, which nobody is in who does not coast.
-    fn idle(&mut self, field: &Field, at: usize, node: usize, entry: &Entry<'_>, cranks: [f64; 2]) {
+    fn idle(&self, field: &mut Field, at: usize, node: usize, entry: &Entry<'_>, cranks: [f64; 2]) {
         for gear in 0..field.gears {
             if !self.planner.is_pedalled(gear, cranks) {
                 let (chosen, line) = (self.planner.gear(gear), field.line(at + 1, gear));
-                self.riding[gear * field.nodes + node] =
-                    self.planner.rule.idle(entry, chosen, line, node).cost;
+                let cost = self.planner.rule.idle(entry, chosen, line, node).cost;
+                field.riding[(at * field.gears + gear) * field.nodes + node] = cost;
             }
         }
     }
@@ -102,7 +104,8 @@ impl<'a> Pass<'a> {
     /// Riding on in the same gear, or in another after a shift.
     fn shift(&mut self, field: &mut Field, at: usize) {
         let size = field.gears * field.nodes;
-        field.values[at * size..(at + 1) * size].copy_from_slice(&self.riding);
+        let Field { values, riding, .. } = field;
+        values[at * size..(at + 1) * size].copy_from_slice(&riding[at * size..(at + 1) * size]);
         if self.planner.geared {
             for node in 0..field.nodes {
                 self.shift_at(field, at, node);
@@ -115,12 +118,12 @@ impl<'a> Pass<'a> {
         let speeds = field.speeds(at);
         let after = |loss: f64| (speeds[node] * speeds[node] - loss).max(0.0).sqrt();
         let [rear, front] = [gearing.rear, gearing.front].map(after);
-        let slow = Line { speeds, values: &self.riding[..nodes] };
+        let slow = field.riding(at, 0);
         let [rear_piece, front_piece] = [rear, front].map(|speed| slow.piece(speed, node));
         let mut best_front = NEVER;
         self.shifted.fill(NEVER);
-        for (values, &ring) in self.riding.chunks(nodes).zip(&gearing.rings) {
-            let line = Line { speeds, values };
+        for (gear, &ring) in gearing.rings.iter().enumerate() {
+            let line = field.riding(at, gear);
             self.shifted[ring] = lesser(self.shifted[ring], line.value(rear, rear_piece));
             best_front = lesser(best_front, line.value(front, front_piece));
         }
@@ -131,7 +134,7 @@ impl<'a> Pass<'a> {
     }
 
     fn get_off(&self, field: &mut Field, at: usize) {
-        let off = self.planner.rule.way.off + field.foot[at];
+        let off = self.planner.off + field.foot[at];
         let Field { nodes, gears, speeds, values, .. } = field;
         let speeds = &speeds[at * *nodes..(at + 1) * *nodes];
         for values in values[at * *gears * *nodes..(at + 1) * *gears * *nodes].chunks_mut(*nodes) {

@@ -1,6 +1,7 @@
 //! What it is worth to be somewhere: the cost to go by place, gear and speed.
 
 use crate::course::reserve::moment::State;
+use crate::course::reserve::range::Range;
 
 /// Stands for what cannot be, s.
 pub(super) const NEVER: f64 = 1e5;
@@ -27,6 +28,8 @@ pub(super) struct Field {
     pub(super) gears: usize,
     pub(super) speeds: Vec<f64>,
     pub(super) values: Vec<f64>,
+    /// The values of riding on without a shift.
+    pub(super) riding: Vec<f64>,
     pub(super) foot: Vec<f64>,
 }
 
@@ -38,15 +41,11 @@ pub(super) struct Line<'a> {
 }
 
 impl Field {
-    pub(super) fn new(nodes: usize, gears: usize, ranges: &[[f64; 2]]) -> Self {
-        let mut speeds = Vec::with_capacity(nodes * ranges.len());
-        for &[low, high] in ranges {
-            let ratio = (high / low).powf(1.0 / (nodes - 1) as f64);
-            speeds.extend(core::iter::successors(Some(low), |speed| Some(speed * ratio)).take(nodes - 1));
-            speeds.push(high);
-        }
+    pub(super) fn new(nodes: usize, gears: usize, ranges: &[Range]) -> Self {
+        let speeds = ranges.iter().flat_map(|range| range.nodes(nodes)).collect();
         let places = ranges.len();
-        Self { nodes, gears, speeds, values: vec![NEVER; nodes * gears * places], foot: vec![NEVER; places] }
+        let never = vec![NEVER; nodes * gears * places];
+        Self { nodes, gears, speeds, values: never.clone(), riding: never, foot: vec![NEVER; places] }
     }
 
     #[inline]
@@ -64,6 +63,12 @@ impl Field {
     pub(super) fn line(&self, at: usize, gear: usize) -> Line<'_> {
         let from = (at * self.gears + gear) * self.nodes;
         Line { speeds: self.speeds(at), values: &self.values[from..from + self.nodes] }
+    }
+
+    /// The values of riding on in one gear at one place.
+    pub(super) fn riding(&self, at: usize, gear: usize) -> Line<'_> {
+        let from = (at * self.gears + gear) * self.nodes;
+        Line { speeds: self.speeds(at), values: &self.riding[from..from + self.nodes] }
     }
 
     /// The end of the lap.
@@ -100,6 +105,14 @@ impl Field {
         self.foot[end] = free.foot[0];
         let line = free.line(0, 0);
         self.set(end, |_, speed| line.nearest(speed));
+    }
+
+    /// The values at the line alone, in the best gear.
+    pub(super) fn line_only(&self) -> Self {
+        let best = |node| (0..self.gears).map(|gear| self.line(0, gear).values[node]).fold(NEVER, f64::min);
+        let values: Vec<f64> = (0..self.nodes).map(best).collect();
+        let speeds = self.speeds(0).to_vec();
+        Self { nodes: self.nodes, gears: 1, speeds, riding: values.clone(), values, foot: vec![self.foot[0]] }
     }
 
     fn set(&mut self, at: usize, value: impl Fn(usize, f64) -> f64) {

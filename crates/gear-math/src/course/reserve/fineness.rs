@@ -26,13 +26,13 @@ impl Fineness {
     /// Steps of 5 m, for whoever waits: within 0.3 s of the [fine](Self::FINE) search on the courses of the tests.
     pub const QUICK: Self = Self {
         step_m: 5.0,
-        speeds: 24,
-        near_speeds: 10,
-        reach: Some(0.28),
-        cranks: [0.62, 1.6],
-        ahead_m: 500.0,
-        prices: [4, 3],
-        near: 0.006,
+        speeds: 20,
+        near_speeds: 8,
+        reach: Some(0.25),
+        cranks: [0.72, 1.45],
+        ahead_m: 400.0,
+        prices: [3, 4],
+        near: 0.007,
     };
     /// Steps of 2 m, for checks.
     pub const FINE: Self = Self {

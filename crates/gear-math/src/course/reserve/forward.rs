@@ -8,6 +8,8 @@ use crate::course::reserve::rule::Choice;
 
 /// A gear is changed for more than this, s: less is rounding.
 const LEAST_GAIN: f64 = 1e-9;
+/// Shifts that are tried, of those worth most by the field.
+const LIKELY: usize = 2;
 /// Most laps ridden until one ends as it began.
 const MOST_LAPS: usize = 5;
 
@@ -51,7 +53,7 @@ impl Planner<'_> {
         };
         let [slowest, fastest] = field.range(at);
         let ahead = self.ahead(field, at, speed.clamp(slowest, fastest), Some(gear));
-        let off = self.rule.way.off;
+        let off = self.off;
         if off + field.foot[at] + Self::fall(speed) < ahead.choice.cost {
             return self.after_foot(field, at, off);
         }
@@ -87,13 +89,21 @@ impl Planner<'_> {
         }
     }
 
-    /// The best way on, in the gear that is in or any other; in any for nothing where none is.
+    /// The best way on, in the gear that is in or in those into which a shift is worth most by the field.
     fn ahead(&self, field: &Field, at: usize, speed: f64, from: Option<usize>) -> Ahead {
         let none = Ahead { choice: Choice::NONE, gear: from.unwrap_or(0), entry: speed };
         let stays = from.map_or(none, |gear| self.ahead_in(field, at, speed, gear));
-        (0..self.gears()).filter(|gear| Some(*gear) != from).fold(stays, |best, gear| {
-            let loss = from.map_or(0.0, |from| self.rule.gearing.loss(from, gear));
-            let entry = (speed * speed - loss).max(0.0).sqrt();
+        let mut others: Vec<(f64, f64, usize)> = (0..self.gears())
+            .filter(|gear| Some(*gear) != from)
+            .map(|gear| {
+                let loss = from.map_or(0.0, |from| self.rule.gearing.loss(from, gear));
+                let entry = (speed * speed - loss).max(0.0).sqrt();
+                (field.riding(at, gear).nearest(entry), entry, gear)
+            })
+            .collect();
+        others.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
+        let tried = if from.is_some() { LIKELY } else { usize::MAX };
+        others.iter().take(tried).fold(stays, |best, &(_, entry, gear)| {
             let other = self.ahead_in(field, at, entry, gear);
             if other.choice.cost < best.choice.cost - LEAST_GAIN { other } else { best }
         })

@@ -48,11 +48,18 @@ impl Hunt {
     pub(super) fn next(&mut self, lap: Tried) -> Option<f64> {
         let gain = self.cost(lap.price) - lap.cost(lap.price);
         self.laps.push(lap);
-        let usual = lap.price * (USUAL_SLOPE * lap.beyond / self.scale).clamp(-FURTHEST, FURTHEST).exp();
-        let price = self.even().unwrap_or(usual).min(self.highest);
+        let price = self.price();
         let same = (price / lap.price - 1.0).abs() <= SAME_PRICE || lap.beyond.abs() < self.near;
         let settled = if gain < 0.0 { gain > -SAME_S } else { same || gain < SAME_S };
         (!settled).then_some(price)
+    }
+
+    /// The price at which a lap should take the budget, by those that are known.
+    pub(super) fn price(&self) -> f64 {
+        let usual = |lap: &Tried| {
+            lap.price * (USUAL_SLOPE * lap.beyond / self.scale).clamp(-FURTHEST, FURTHEST).exp()
+        };
+        self.even().or_else(|| self.laps.last().map(usual)).unwrap_or(self.highest).min(self.highest)
     }
 
     /// What the best lap costs at a price, s.

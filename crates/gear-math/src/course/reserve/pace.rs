@@ -5,9 +5,9 @@ use crate::rider::{FASTEST_ON_FOOT, FootDemand};
 
 /// The slowest pace looked at, m/s. Estimate.
 const SLOWEST: f64 = 0.2;
-/// Speeds looked at in equal ratios, and how often the stretch about the best is cut.
-const LOOKED_AT: u32 = 16;
-const CUTS: u32 = 24;
+/// Speeds looked at in equal ratios, close enough to tell a walk from a run, and how often the stretch about the best is cut.
+const LOOKED_AT: u32 = 96;
+const CUTS: u32 = 20;
 /// Shorter part of a golden section.
 const SHORTER: f64 = 0.381_966;
 

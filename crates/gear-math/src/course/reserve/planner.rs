@@ -21,12 +21,19 @@ pub(super) struct Planner<'a> {
     pub(super) geared: bool,
     /// Slowest and fastest crank pedalled in, over that of the gear that suits best.
     cranks: [f64; 2],
+    /// Time of getting off, s.
+    pub(super) off: f64,
 }
 
 impl<'a> Planner<'a> {
     pub(super) fn new(rule: Rule<'a>, geared: bool, cranks: [f64; 2]) -> Self {
         let paces = rule.way.on_foot.iter().map(|demand| Pace::at(&rule, demand)).collect();
-        Self { rule, paces, geared, cranks }
+        Self { off: rule.way.off, rule, paces, geared, cranks }
+    }
+
+    /// Where getting off takes so much longer, s.
+    pub(super) fn doubting(self, off: f64) -> Self {
+        Self { off: self.off + off, ..self }
     }
 
     pub(super) fn gear(&self, index: usize) -> In {

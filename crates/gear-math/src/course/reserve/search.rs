@@ -5,35 +5,31 @@ use crate::course::reserve::back::Pass;
 use crate::course::reserve::field::Field;
 use crate::course::reserve::fineness::Fineness;
 use crate::course::reserve::gearing::Gearing;
-use crate::course::reserve::hunt::{Hunt, Tried};
+use crate::course::reserve::hunt::Hunt;
+use crate::course::reserve::laps::Laps;
 use crate::course::reserve::moment::{Ridden, State};
+use crate::course::reserve::plan::Plan;
 use crate::course::reserve::planner::Planner;
+use crate::course::reserve::range::Range;
 use crate::course::reserve::rule::Rule;
 use crate::course::reserve::setup::ReserveSetup;
-use crate::course::reserve::way::{SLOWEST, Way};
+use crate::course::reserve::way::Way;
 use crate::rider::EffectiveMass;
 
 /// The price that is tried first, over 1/CP: 0.64 to 0.75 came out on six courses.
 const FIRST_PRICE: f64 = 0.68;
 /// The highest price, over that at which standing still would pay.
 const HIGHEST: f64 = 0.98;
-/// What shifts that are not for nothing add to the price. Estimate, to begin with: 1 to 6 % came out.
-const WITH_SHIFTS: f64 = 1.03;
+/// What shifts that are not for nothing add to the price. Estimate, to begin with: −1 to 3 % came out.
+const WITH_SHIFTS: f64 = 1.01;
 /// Speed of the very first lap, m/s, where nothing is known.
 const SOME_SPEED: f64 = 5.0;
-/// Speeds looked at where a dismount is near, m/s.
-const ABOUT_FEET: [f64; 2] = [SLOWEST, 4.5];
-/// The lowest of the speeds looked at is no higher than this share of the highest that is allowed.
-const ROOM_BELOW: f64 = 0.9;
-
-/// Costs that differ by less are one, s: rounding.
-const TIE_S: f64 = 1e-6;
 
 /// The search for the quickest lap on a budget.
 #[derive(Debug)]
 pub(super) struct Search<'a> {
     pub(super) setup: &'a ReserveSetup,
-    fineness: Fineness,
+    pub(super) fineness: Fineness,
     pub(super) way: Way,
     pub(super) gearing: Gearing,
 }
@@ -47,15 +43,38 @@ impl<'a> Search<'a> {
 
     /// The lap whose charge comes nearest to the budget.
     pub(super) fn quickest(&self) -> Ridden {
-        let mut field = Field::new(self.fineness.speeds, 1, &self.way.ranges());
+        self.planned().0
+    }
+
+    /// The same with what it was found by.
+    pub(super) fn planned(&self) -> (Ridden, Plan) {
+        let mut free = Field::new(self.fineness.speeds, 1, &self.way.ranges());
         let price = FIRST_PRICE / self.setup.account.sustainable_w();
-        self.look_ahead(&mut field, price);
+        self.look_ahead(&mut free, price);
         let begin = State::Riding(SOME_SPEED, 0);
-        let free = self.hunted(&mut field, price, begin, self.fineness.prices[0]);
-        let begin = self.in_gear(free.end);
-        let mut geared = Field::new(self.fineness.near_speeds, self.gearing.gears.len(), &self.near(&free));
-        geared.continue_from(&field);
-        self.hunted(&mut geared, free.price * WITH_SHIFTS, begin, self.fineness.prices[1])
+        let mut laps = self.hunted(&mut free, price, begin, self.fineness.prices[0]);
+        laps.doubted = self.doubted(&free, &laps);
+        self.geared(self.near(&laps), &free, laps.price() * WITH_SHIFTS, laps.nearest().end)
+    }
+
+    /// The quickest lap within ranges of speeds, before values at the line and from a price.
+    pub(super) fn geared(
+        &self,
+        ranges: Vec<Range>,
+        line: &Field,
+        price: f64,
+        begin: State,
+    ) -> (Ridden, Plan) {
+        let mut field = Field::new(self.fineness.near_speeds, self.gearing.gears.len(), &ranges);
+        field.continue_from(line);
+        let planner = self.planner_in(&field, price);
+        let mut pass = Pass::new(&planner, field.nodes);
+        self.go_round(&mut field, &mut pass);
+        let lap = self.hunted(&mut field, price, self.in_gear(begin), self.fineness.prices[1]).nearest();
+        let sustained_price = lap.price * self.setup.account.sustainable_w();
+        let plan =
+            Plan { ranges, line: field.line_only(), sustained_price, begin: lap.end, parts: lap.parts() };
+        (lap, plan)
     }
 
     pub(super) fn planner(&self, price: f64, geared: bool) -> Planner<'_> {
@@ -71,6 +90,11 @@ impl<'a> Search<'a> {
         field.begin(steps, price, self.way.mass / self.way.efficiency);
         pass.back(field, steps);
         field.repeat();
+        self.go_round(field, &mut pass);
+    }
+
+    /// Goes back over laps that are short until the way ahead is covered.
+    fn go_round(&self, field: &mut Field, pass: &mut Pass<'_>) {
         let more = (self.fineness.ahead_m / self.way.length()) as usize;
         for _ in 0..more {
             pass.back(field, field.end());
@@ -79,36 +103,25 @@ impl<'a> Search<'a> {
     }
 
     /// Tries prices, each from what the last one found.
-    fn hunted(&self, field: &mut Field, first: f64, begin: State, most: usize) -> Ridden {
-        let mut laps = vec![self.lap(field, first, begin)];
-        let scale = self.setup.account.sustainable_w() * laps[0].time();
-        let mut hunt = Hunt::new(HIGHEST / self.setup.account.repaid_w(), self.fineness.near * scale, scale);
-        while let Some(last) = laps.last() {
-            let (next, begin) = (hunt.next(self.tried(last)), last.end);
-            let Some(price) = next.filter(|_| laps.len() < most) else { break };
-            laps.push(self.lap(field, price, begin));
+    fn hunted(&self, field: &mut Field, first: f64, begin: State, most: usize) -> Laps {
+        let lap = self.lap(field, self.planner_in(field, first), begin);
+        let scale = self.setup.account.sustainable_w() * lap.time();
+        let hunt = Hunt::new(HIGHEST / self.setup.account.repaid_w(), self.fineness.near * scale, scale);
+        let mut laps = Laps::new(hunt, self.setup.budget.j());
+        let (mut begin, mut next) = (lap.end, laps.take(lap));
+        for _ in 1..most {
+            let Some(price) = next else { break };
+            let lap = self.lap(field, self.planner_in(field, price), begin);
+            (begin, next) = (lap.end, laps.take(lap));
         }
-        self.nearest(laps, &hunt)
+        laps
     }
 
-    /// Of the laps that are best at the price found, the one nearest to the budget.
-    fn nearest(&self, laps: Vec<Ridden>, hunt: &Hunt) -> Ridden {
-        let last = laps.last().map_or(0.0, |lap| lap.price);
-        let price = hunt.even().unwrap_or(last);
-        let least = hunt.cost(price) + TIE_S;
-        let among = laps.into_iter().filter(|lap| self.tried(lap).cost(price) <= least);
-        let beyond = |lap: &Ridden| self.tried(lap).beyond.abs();
-        let nearest = among.min_by(|a, b| beyond(a).total_cmp(&beyond(b)));
-        nearest.map_or(Ridden::NONE, |lap| Ridden { price, ..lap })
+    fn planner_in(&self, field: &Field, price: f64) -> Planner<'_> {
+        self.planner(price, field.gears > 1 || self.gearing.gears.len() == 1)
     }
 
-    fn tried(&self, lap: &Ridden) -> Tried {
-        let beyond = lap.net_charge() - self.setup.budget.j();
-        Tried { price: lap.price, time: lap.time() + lap.unclosed, beyond }
-    }
-
-    fn lap(&self, field: &mut Field, price: f64, begin: State) -> Ridden {
-        let planner = self.planner(price, field.gears > 1 || self.gearing.gears.len() == 1);
+    pub(super) fn lap(&self, field: &mut Field, planner: Planner<'_>, begin: State) -> Ridden {
         Pass::new(&planner, field.nodes).back(field, field.end());
         let ridden = planner.flying(field, begin);
         field.repeat();
@@ -122,19 +135,5 @@ impl<'a> Search<'a> {
             }
             State::OnFoot => State::OnFoot,
         }
-    }
-
-    /// Speeds looked at about a lap that was found.
-    fn near(&self, ridden: &Ridden) -> Vec<[f64; 2]> {
-        let Some(reach) = self.fineness.reach else { return self.way.ranges() };
-        let count = ridden.moments.len();
-        let speed = |at: usize| ridden.moments[at % count].gear.map(|_| ridden.moments[at % count].entry);
-        let range = |(at, &ceiling): (usize, &f64)| {
-            let riding = speed(at + count - 1).and(speed(at));
-            let [low, high] =
-                riding.map_or(ABOUT_FEET, |speed| [speed / (1.0 + reach), speed * (1.0 + reach)]);
-            [low.min(ROOM_BELOW * ceiling).max(SLOWEST), high.min(ceiling)]
-        };
-        self.way.ceilings.iter().enumerate().map(range).collect()
     }
 }

@@ -3,6 +3,7 @@
 use crate::course::course::Course;
 use crate::course::reserve::cell::Cell;
 use crate::course::reserve::person::Person;
+use crate::course::reserve::range::Range;
 use crate::course::reserve::setup::ReserveSetup;
 use crate::rider::{BalanceSpeed, FootDemand};
 
@@ -72,8 +73,8 @@ impl Way {
     }
 
     /// Speeds looked at in every place: all that can be ridden there.
-    pub(super) fn ranges(&self) -> Vec<[f64; 2]> {
-        self.ceilings.iter().map(|&ceiling| [SLOWEST, ceiling]).collect()
+    pub(super) fn ranges(&self) -> Vec<Range> {
+        self.ceilings.iter().map(|&ceiling| Range::even([SLOWEST, ceiling])).collect()
     }
 }
 
