@@ -59,6 +59,12 @@ impl Pace<'_> {
         self.slowest <= top && self.room(self.slowest, metres) >= 1.0
     }
 
+    /// Whether it allows a faster one, where the slowest is not allowed: none where faster is harder already.
+    pub(super) fn holds_faster_in(&self, metres: f64) -> bool {
+        let is_easier = self.room(self.slowest / STEP, metres) > self.room(self.slowest, metres);
+        is_easier && self.fastest_in(metres).is_some()
+    }
+
     /// The fastest speed that the budget allows in a gear that suits it, whatever gears there are: at the preferred cadence, or at
     /// that of the peak power where it is lower.
     pub(super) fn fastest_suited(&self) -> Option<f64> {

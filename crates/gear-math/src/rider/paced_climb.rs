@@ -201,7 +201,7 @@ impl RideOrRun {
         let pace = Pace { slowest: pace.slowest.max(length.m() / foot), ..pace };
         let metres = || self.bike.gears().map(|gear| gear.development(self.bike.wheel).m());
         metres().any(|metres| pace.holds_slowest_in(metres))
-            || metres().any(|metres| pace.fastest_in(metres).is_some())
+            || metres().any(|metres| pace.holds_faster_in(metres))
     }
 
     /// The climb on foot at a power.
