@@ -35,7 +35,7 @@ impl Search<'_> {
 
     fn within(&self, plan: &Plan) -> Ridden {
         let ceilings = plan.ranges.iter().zip(&self.way.ceilings);
-        let ranges = ceilings.map(|(range, &ceiling)| range.below(ceiling)).collect();
+        let ranges = ceilings.map(|(range, &ceiling)| range.wider(ceiling)).collect();
         let price = plan.sustained_price / self.setup.account.sustainable_w();
         self.geared(ranges, &plan.line, price, plan.begin).0
     }

@@ -1,9 +1,13 @@
 //! The speeds looked at in a place.
 
+use crate::course::reserve::way::SLOWEST;
+
 /// Part of the speeds looked at that lie outside of the likely ones, where there is room for more.
 const OUTSIDE: f64 = 0.3;
 /// Speeds nearer than this share are one.
-const SAME: f64 = 1e-9;
+const SAME: f64 = 1e-9;/// Speeds that are looked at for another set-up go further by this factor.
+const WIDER: f64 = 1.3;
+
 /// The lowest of the speeds looked at is no higher than this share of the highest that is allowed.
 pub(super) const ROOM_BELOW: f64 = 0.9;
 
@@ -21,10 +25,12 @@ impl Range {
         Self { possible, likely: possible }
     }
 
-    /// The same where no more than a speed is allowed.
-    pub(super) fn below(&self, ceiling: f64) -> Self {
+    /// The same for a set-up a little different, where no more than `ceiling` is allowed.
+    pub(super) fn wider(&self, ceiling: f64) -> Self {
+        let [low, high] = self.possible;
         let below = |[low, high]: [f64; 2]| [low.min(ROOM_BELOW * ceiling), high.min(ceiling)];
-        Self { possible: below(self.possible), likely: below(self.likely) }
+        let wide = [(low / WIDER).max(SLOWEST), WIDER * high];
+        Self { possible: below(wide), likely: below(self.likely) }
     }
 
     /// So many speeds from the slowest to the fastest, in equal ratios in each part.
