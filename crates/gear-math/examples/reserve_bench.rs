@@ -1,13 +1,14 @@
 //! How long the draws of a band and a first look at many set-ups take on a reserve, and how far coarse plans move a difference.
-//! Run it with
-//! `cargo run --release --example reserve_bench`.
+//! Run it with `cargo run --release --example reserve_bench`.
 
-use gear_math::course::{Demo, DrawnBand, Draws, Fineness, Lap, LapDraw, Neighbours, ReserveSetup};
+use gear_math::course::{CrossoverBand, Demo, DrawnBand, Draws, Fineness, LapDraw, Neighbours, ReserveSetup};
 use gear_math::gears::GearSet;
 use gear_math::rider::{
-    Air, BikeMass, BodyMass, CriticalPower, EffortAccount, KitMass, PeakPower, WorkReserve,
+    Air, BikeMass, BodyMass, ClimbLength, CriticalPower, EffortAccount, KitMass, PeakPower, WorkReserve,
 };
-use gear_math::{Bike, Cassette, Chainset, Circumference, Course, Drivetrain, LapSetup, Power, Rider};
+use gear_math::{
+    Bike, Cassette, Chainset, Circumference, Course, Drivetrain, Lap, LapSetup, Power, Rider, Surface,
+};
 use std::error::Error;
 use std::time::Instant;
 
@@ -15,7 +16,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let course = Demo::Meadow.course();
     let setups =
         [setup("44/31", "11-13-15-18-21-24-28-32")?, setup("40", "11-13-15-17-19-21-24-28-32-37-42")?];
-    draws(&course, &setups);
+    draws(&course, &setups)?;
     coarseness(&course, &setups);
     search(&course, &setups[0]);
     Ok(())
@@ -29,15 +30,24 @@ fn setup(rings: &str, cassette: &str) -> Result<ReserveSetup, Box<dyn Error>> {
     Ok(ReserveSetup::new(LapSetup::new(rider, bike, Air::STILL), EffortAccount::new(effort)))
 }
 
-fn draws(course: &Course, setups: &[ReserveSetup; 2]) {
+fn draws(course: &Course, setups: &[ReserveSetup; 2]) -> Result<(), Box<dyn Error>> {
     let started = Instant::now();
     let done: Vec<LapDraw> = Draws::usual().all().map(|draw| LapDraw::of(course, setups, &draw)).collect();
     let took = started.elapsed().as_secs_f64();
     println!("{:.0} m, {} draws of two laps: {took:.2} s", course.length_m(), done.len());
     println!("  {:?}", DrawnBand::of(&done, 0.0));
+    let (grass, length) = (Surface::FirmGrass.ground(), ClimbLength::new(60.0)?);
+    let started = Instant::now();
+    let flips = |given: &ReserveSetup| {
+        let each: Vec<_> =
+            Draws::usual().all().map(|draw| draw.crossover_percent(given, &grass, length)).collect();
+        CrossoverBand::of(&each)
+    };
+    println!("  {:?}, {:.2} s", setups.each_ref().map(flips), started.elapsed().as_secs_f64());
     for share in [8, 16, 32] {
         println!("  of {share}: {:?}", DrawnBand::of(&done[..share], 0.0).map(|band| band.gained));
     }
+    Ok(())
 }
 
 /// The difference in quick and in fine plans.

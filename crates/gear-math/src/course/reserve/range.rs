@@ -5,7 +5,8 @@ use crate::course::reserve::way::SLOWEST;
 /// Part of the speeds looked at that lie outside of the likely ones, where there is room for more.
 const OUTSIDE: f64 = 0.3;
 /// Speeds nearer than this share are one.
-const SAME: f64 = 1e-9;/// Speeds that are looked at for another set-up go further by this factor.
+const SAME: f64 = 1e-9;
+/// Speeds that are looked at for another set-up go further by this factor.
 const WIDER: f64 = 1.3;
 
 /// The lowest of the speeds looked at is no higher than this share of the highest that is allowed.
