@@ -17,11 +17,7 @@ pub(super) struct Pass<'a> {
 impl<'a> Pass<'a> {
     pub(super) fn new(planner: &'a Planner<'a>, nodes: usize) -> Self {
         let (gears, usual) = (planner.gears(), planner.rule.account.sustainable_w());
-        Self {
-            planner,
-            powers: vec![usual; nodes * gears],
-            shifted: vec![NEVER; gears],
-        }
+        Self { planner, powers: vec![usual; nodes * gears], shifted: vec![NEVER; gears] }
     }
 
     /// Fills a field in front of a place whose values stand.
@@ -48,7 +44,14 @@ impl<'a> Pass<'a> {
     }
 
     /// Rides on in the gears that are pedalled in, and says whether somebody coasts in one of them.
-    fn pedal(&mut self, field: &mut Field, at: usize, node: usize, entry: &Entry<'_>, cranks: [f64; 2]) -> bool {
+    fn pedal(
+        &mut self,
+        field: &mut Field,
+        at: usize,
+        node: usize,
+        entry: &Entry<'_>,
+        cranks: [f64; 2],
+    ) -> bool {
         let mut coasts = false;
         for gear in 0..field.gears {
             let slot = gear * field.nodes + node;

@@ -19,7 +19,8 @@ impl Search<'_> {
         let range = |(at, &ceiling): (usize, &f64)| {
             let all = laps.laps.iter().chain(&laps.doubted).map(|lap| about(lap, at, reach));
             let likely = within(about(&nearest, at, reach), ceiling);
-            let possible = all.map(|one| within(one, ceiling)).filter(|one| is_beyond(*one, likely)).fold(likely, wider);
+            let possible =
+                all.map(|one| within(one, ceiling)).filter(|one| is_beyond(*one, likely)).fold(likely, wider);
             Range { possible, likely }
         };
         self.way.ceilings.iter().enumerate().map(range).collect()

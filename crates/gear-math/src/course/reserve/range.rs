@@ -5,7 +5,8 @@ use crate::course::reserve::way::SLOWEST;
 /// Part of the speeds looked at that lie outside of the likely ones, where there is room for more.
 const OUTSIDE: f64 = 0.3;
 /// Speeds nearer than this share are one.
-const SAME: f64 = 1e-9;/// Speeds that are looked at for another set-up go further by this factor.
+const SAME: f64 = 1e-9;
+/// Speeds that are looked at for another set-up go further by this factor.
 const WIDER: f64 = 1.3;
 
 /// The lowest of the speeds looked at is no higher than this share of the highest that is allowed.
@@ -38,7 +39,8 @@ impl Range {
         let ([slowest, fastest], [low, high]) = (self.possible, self.likely);
         let [below, above] = [low / slowest, fastest / high].map(f64::ln);
         let (outside, room) = ((OUTSIDE * count as f64).round(), below + above);
-        let part = |length: f64| if length > SAME { (outside * length / room).round().max(1.0) as usize } else { 0 };
+        let part =
+            |length: f64| if length > SAME { (outside * length / room).round().max(1.0) as usize } else { 0 };
         let [below, above] = [below, above].map(part);
         let inside = count - 1 - below - above;
         ratios(slowest, low, below)

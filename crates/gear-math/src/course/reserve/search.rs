@@ -58,7 +58,13 @@ impl<'a> Search<'a> {
     }
 
     /// The quickest lap within ranges of speeds, before values at the line and from a price.
-    pub(super) fn geared(&self, ranges: Vec<Range>, line: &Field, price: f64, begin: State) -> (Ridden, Plan) {
+    pub(super) fn geared(
+        &self,
+        ranges: Vec<Range>,
+        line: &Field,
+        price: f64,
+        begin: State,
+    ) -> (Ridden, Plan) {
         let mut field = Field::new(self.fineness.near_speeds, self.gearing.gears.len(), &ranges);
         field.continue_from(line);
         let planner = self.planner_in(&field, price);
@@ -66,7 +72,8 @@ impl<'a> Search<'a> {
         self.go_round(&mut field, &mut pass);
         let lap = self.hunted(&mut field, price, self.in_gear(begin), self.fineness.prices[1]).nearest();
         let sustained_price = lap.price * self.setup.account.sustainable_w();
-        let plan = Plan { ranges, line: field.line_only(), sustained_price, begin: lap.end, parts: lap.parts() };
+        let plan =
+            Plan { ranges, line: field.line_only(), sustained_price, begin: lap.end, parts: lap.parts() };
         (lap, plan)
     }
 
