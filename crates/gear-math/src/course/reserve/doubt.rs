@@ -15,7 +15,7 @@ impl Search<'_> {
         let nearest = laps.nearest();
         let lap = |doubt: f64| {
             let planner = self.planner(laps.price(), false).doubting(doubt);
-            self.lap(&mut free.clone(), planner, nearest.end)
+            self.lap(&mut free.clone(), &planner, nearest.end)
         };
         let dearer = self.goes_on_foot_at_will(&nearest).then_some(DOUBT_S);
         let cheaper = self.nearly_gets_off(free, &nearest).then_some(-DOUBT_S);

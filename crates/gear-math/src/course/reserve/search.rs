@@ -104,14 +104,14 @@ impl<'a> Search<'a> {
 
     /// Tries prices, each from what the last one found.
     fn hunted(&self, field: &mut Field, first: f64, begin: State, most: usize) -> Laps {
-        let lap = self.lap(field, self.planner_in(field, first), begin);
+        let lap = self.lap(field, &self.planner_in(field, first), begin);
         let scale = self.setup.account.sustainable_w() * lap.time();
         let hunt = Hunt::new(HIGHEST / self.setup.account.repaid_w(), self.fineness.near * scale, scale);
         let mut laps = Laps::new(hunt, self.setup.budget.j());
         let (mut begin, mut next) = (lap.end, laps.take(lap));
         for _ in 1..most {
             let Some(price) = next else { break };
-            let lap = self.lap(field, self.planner_in(field, price), begin);
+            let lap = self.lap(field, &self.planner_in(field, price), begin);
             (begin, next) = (lap.end, laps.take(lap));
         }
         laps
@@ -121,8 +121,8 @@ impl<'a> Search<'a> {
         self.planner(price, field.gears > 1 || self.gearing.gears.len() == 1)
     }
 
-    pub(super) fn lap(&self, field: &mut Field, planner: Planner<'_>, begin: State) -> Ridden {
-        Pass::new(&planner, field.nodes).back(field, field.end());
+    pub(super) fn lap(&self, field: &mut Field, planner: &Planner<'_>, begin: State) -> Ridden {
+        Pass::new(planner, field.nodes).back(field, field.end());
         let ridden = planner.flying(field, begin);
         field.repeat();
         ridden
