@@ -12,6 +12,7 @@ pub(super) mod forward;
 pub(super) mod gearing;
 pub(super) mod hunt;
 pub(super) mod laps;
+pub(super) mod like;
 pub(super) mod moment;
 pub(super) mod near;
 pub(super) mod pace;

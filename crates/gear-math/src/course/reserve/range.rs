@@ -1,7 +1,5 @@
 //! The speeds looked at in a place.
 
-use crate::course::reserve::way::SLOWEST;
-
 /// Part of the speeds looked at that lie outside of the likely ones, where there is room for more.
 const OUTSIDE: f64 = 0.3;
 /// Speeds nearer than this share are one.
@@ -26,11 +24,11 @@ impl Range {
         Self { possible, likely: possible }
     }
 
-    /// The same for a set-up a little different, where no more than `ceiling` is allowed.
-    pub(super) fn wider(&self, ceiling: f64) -> Self {
+    /// The same for a set-up a little different, where no less than `slowest` and no more than `ceiling` is allowed.
+    pub(super) fn wider(&self, slowest: f64, ceiling: f64) -> Self {
         let [low, high] = self.possible;
         let below = |[low, high]: [f64; 2]| [low.min(ROOM_BELOW * ceiling), high.min(ceiling)];
-        let wide = [(low / WIDER).max(SLOWEST), WIDER * high];
+        let wide = [(low / WIDER).max(slowest), WIDER * high];
         Self { possible: below(wide), likely: below(self.likely) }
     }
 
