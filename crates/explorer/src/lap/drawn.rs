@@ -1,7 +1,7 @@
 //! One draw of what is doubtful, as workers hand it over.
 
 use gear_math::Course;
-use gear_math::course::{Draws, LapDraw, PlannedLap, ReserveSetup};
+use gear_math::course::{Draws, LapDraw, ReserveSetup};
 
 /// Both laps at one draw, and which draw that is.
 #[derive(Debug, Clone, PartialEq)]
@@ -13,10 +13,10 @@ pub struct Drawn {
 }
 
 impl Drawn {
-    /// Rides both, by the plans of the laps with nothing moved.
+    /// Rides both.
     #[must_use]
-    pub fn of(course: &Course, planned: &[PlannedLap; 2], setups: &[ReserveSetup; 2], number: usize) -> Self {
-        Self { number, draw: LapDraw::near(course, planned, setups, &Draws::usual().draw(number)) }
+    pub fn of(course: &Course, setups: &[ReserveSetup; 2], number: usize) -> Self {
+        Self { number, draw: LapDraw::of(course, setups, &Draws::usual().draw(number)) }
     }
 
     /// All of it as numbers: which draw, both times, and both lists of ends of parts on foot behind their lengths.

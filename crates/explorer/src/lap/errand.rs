@@ -4,16 +4,13 @@ use crate::lap::drawn::Drawn;
 use crate::lap::report::{FINENESS, LapQuestion};
 use crate::side::Side;
 use gear_math::Course;
-use gear_math::course::{PlannedLap, ReservePlan, ReserveSetup};
-use std::cell::OnceCell;
+use gear_math::course::{ReservePlan, ReserveSetup};
 
 /// A lap that is to be ridden on a reserve.
 #[derive(Debug, Clone)]
 pub struct Errand {
     course: Course,
     setups: [ReserveSetup; 2],
-    /// The laps by which those of the draws are planned.
-    planned: OnceCell<[PlannedLap; 2]>,
 }
 
 impl Errand {
@@ -21,7 +18,7 @@ impl Errand {
     /// file. None where the lap is ridden at an even power.
     #[must_use]
     pub fn of(question: &LapQuestion, rows: &str) -> Option<Self> {
-        Some(Self { course: rows.parse().ok()?, setups: question.on_reserve()?, planned: OnceCell::new() })
+        Some(Self { course: rows.parse().ok()?, setups: question.on_reserve()? })
     }
 
     /// The plan of one side, as numbers.
@@ -33,9 +30,6 @@ impl Errand {
     /// The draw of this number, as numbers.
     #[must_use]
     pub fn draw(&self, number: usize) -> Vec<f64> {
-        let planned = self.planned.get_or_init(|| {
-            self.setups.each_ref().map(|setup| PlannedLap::of(&self.course, setup, FINENESS))
-        });
-        Drawn::of(&self.course, planned, &self.setups, number).numbers()
+        Drawn::of(&self.course, &self.setups, number).numbers()
     }
 }

@@ -8,8 +8,8 @@ use crate::lap::settled::Settled;
 use crate::lap::words;
 use crate::side::Side;
 use gear_math::course::{
-    Demo, DrawnBand, Draws, Fineness, ForcedPlace, LapComparison, LapDraw, LapGains, OpenSpan, PlannedLap,
-    Precision, ProfilePoint, ReserveForcing, ReserveSetup, Segment, Span, Step,
+    Demo, DrawnBand, Draws, Fineness, ForcedPlace, LapComparison, LapDraw, LapGains, OpenSpan, Precision,
+    ProfilePoint, ReserveForcing, ReserveSetup, Segment, Span, Step,
 };
 use gear_math::rider::{CriticalPower, EffortAccount, EffortBudget, PowerBelowStanding, ReserveShare, Wind};
 use gear_math::{Course, Gear, Lap, LapSetup};
@@ -137,9 +137,9 @@ impl LapReport {
     /// When the rider does not even move on foot.
     pub fn of(question: LapQuestion, settled: bool) -> Result<Self, PowerBelowStanding> {
         if let Some(setups) = question.on_reserve() {
-            let planned = setups.each_ref().map(|setup| PlannedLap::of(&question.course, setup, FINENESS));
-            let draws = if settled { drawn_at_once(&question.course, &planned, &setups) } else { Vec::new() };
-            return Ok(Self::ridden(question, planned.map(|planned| planned.lap)).with(draws));
+            let laps = setups.each_ref().map(|setup| Lap::on_reserve(&question.course, setup, FINENESS));
+            let draws = if settled { drawn_at_once(&question.course, &setups) } else { Vec::new() };
+            return Ok(Self::ridden(question, laps).with(draws));
         }
         let [a, b] = &question.setups;
         if settled {
@@ -258,9 +258,9 @@ fn span(open: &OpenSpan) -> Span {
     Span { from_m: open.from_m, to_m: open.to_m }
 }
 
-fn drawn_at_once(course: &Course, planned: &[PlannedLap; 2], setups: &[ReserveSetup; 2]) -> Vec<Drawn> {
+fn drawn_at_once(course: &Course, setups: &[ReserveSetup; 2]) -> Vec<Drawn> {
     let numbers = (0..Draws::COUNT).step_by(Draws::COUNT / DRAWN_AT_ONCE);
-    numbers.map(|number| Drawn::of(course, planned, setups, number)).collect()
+    numbers.map(|number| Drawn::of(course, setups, number)).collect()
 }
 
 impl LapInputs {

@@ -47,7 +47,6 @@ pub use quantity::{
 };
 pub use reserve::fineness::Fineness;
 pub use reserve::forcing::ReserveForcing;
-pub use reserve::planned::PlannedLap;
 pub use reserve::reserve_use::{ReservePoint, ReserveUse};
 pub use reserve::sent::ReservePlan;
 pub use reserve::setup::{GroundFactors, ReserveSetup};

@@ -9,8 +9,8 @@ use crate::ride::api::names::ReasonName;
 use crate::ride::api::rider::RiderInput;
 use crate::ride::api::surroundings::{AirInput, LimitsInput};
 use gear_math::course::{
-    BandedLap, Braking, DrawnBand, Draws, Fineness, LapDraw, Mode, MountTime, PlanPart, PlannedLap,
-    ReserveSetup, ShiftTime, ShiftWindow, TimeBand, WhyOnFoot,
+    BandedLap, Braking, DrawnBand, Draws, Fineness, LapDraw, Mode, MountTime, PlanPart, ReserveSetup,
+    ShiftTime, ShiftWindow, TimeBand, WhyOnFoot,
 };
 use gear_math::rider::{EffortAccount, Reason};
 use gear_math::{Cadence, Course, Lap, LapSetup};
@@ -41,7 +41,7 @@ pub struct LapInput {
     #[tsify(optional)]
     wind: Option<WindInput>,
     /// By how many draws of what is doubtful the edges of the time are found on a reserve, 8 to 64; 8 when left out, which takes
-    /// nine times as long as the lap alone.
+    /// five times as long as the lap alone.
     #[tsify(optional)]
     draws: Option<usize>,
 }
@@ -216,11 +216,10 @@ pub fn lap(#[wasm_bindgen(unchecked_param_type = "LapInput")] asked: JsValue) ->
 
 /// The lap, and its time with the edges of so many draws.
 fn on_reserve(course: &Course, setup: &ReserveSetup, draws: usize) -> (Lap, TimeBand) {
-    let planned = PlannedLap::of(course, setup, Fineness::QUICK);
-    let (lap, pair) = (planned.lap.clone(), [planned.clone(), planned]);
+    let lap = Lap::on_reserve(course, setup, Fineness::QUICK);
     let all = Draws::usual();
     let some = all.all().step_by(Draws::COUNT / draws).take(draws);
-    let draws: Vec<LapDraw> = some.map(|draw| LapDraw::near(course, &pair, &[*setup; 2], &draw)).collect();
+    let draws: Vec<LapDraw> = some.map(|draw| LapDraw::of(course, &[*setup; 2], &draw)).collect();
     let drawn = DrawnBand::of(&draws, lap.step_error_s.unwrap_or(0.0)).map(|drawn| drawn.laps[0]);
     let alone = TimeBand { low_s: lap.time_s, time_s: lap.time_s, high_s: lap.time_s };
     let band = TimeBand { time_s: lap.time_s, ..drawn.unwrap_or(alone) };

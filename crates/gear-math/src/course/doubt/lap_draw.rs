@@ -6,7 +6,6 @@ use crate::course::doubt::draw::Draw;
 use crate::course::lap::lap::Lap;
 use crate::course::lap::modes::Mode;
 use crate::course::reserve::fineness::Fineness;
-use crate::course::reserve::planned::PlannedLap;
 use crate::course::reserve::setup::ReserveSetup;
 
 /// The laps of both bikes at one [`Draw`]: done one by one, in any order and by any number of workers.
@@ -46,25 +45,16 @@ impl LapDraw {
     /// pairs were 0.04 s off those in fine steps in the mean, which a band does not show, and 0.1 s one from another, which it does.
     pub const STEP_ERROR_S: f64 = 0.1;
 
-    /// Rides both laps at a draw, in the steps of [`Fineness::QUICK`].
+    /// Rides both laps at a draw, in the steps of [`Fineness::DRAWN`].
     #[must_use]
     pub fn of(course: &Course, given: &[ReserveSetup; 2], draw: &Draw) -> Self {
-        Self::ridden(given, draw, |_, setup| Lap::on_reserve(course, setup, Fineness::QUICK))
-    }
-
-    /// The same by the plans of the laps with nothing moved, which takes less long.
-    #[must_use]
-    pub fn near(course: &Course, planned: &[PlannedLap; 2], given: &[ReserveSetup; 2], draw: &Draw) -> Self {
-        Self::ridden(given, draw, |side, setup| planned[side].near(course, setup))
-    }
-
-    fn ridden(given: &[ReserveSetup; 2], draw: &Draw, lap: impl Fn(usize, &ReserveSetup) -> Lap) -> Self {
         let setups = given.map(|setup| draw.setup(&setup));
-        let first = lap(0, &setups[0]);
+        let lap = |setup: &ReserveSetup| Lap::on_reserve(course, setup, Fineness::DRAWN);
+        let first = lap(&setups[0]);
         if given[0] == given[1] {
             return Self { time_s: [first.time_s; 2], on_foot_m: [spans(&first), spans(&first)] };
         }
-        let laps = [first, lap(1, &setups[1])];
+        let laps = [first, lap(&setups[1])];
         let [a, b] = [0, 1].map(|side| bending_s(&setups[side], &laps[side], draw.pins));
         let apart = 0.5 * (a - b);
         Self {

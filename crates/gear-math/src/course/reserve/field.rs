@@ -107,14 +107,6 @@ impl Field {
         self.set(end, |_, speed| line.nearest(speed));
     }
 
-    /// The values at the line alone, in the best gear.
-    pub(super) fn line_only(&self) -> Self {
-        let best = |node| (0..self.gears).map(|gear| self.line(0, gear).values[node]).fold(NEVER, f64::min);
-        let values: Vec<f64> = (0..self.nodes).map(best).collect();
-        let speeds = self.speeds(0).to_vec();
-        Self { nodes: self.nodes, gears: 1, speeds, riding: values.clone(), values, foot: vec![self.foot[0]] }
-    }
-
     fn set(&mut self, at: usize, value: impl Fn(usize, f64) -> f64) {
         for gear in 0..self.gears {
             for node in 0..self.nodes {

@@ -34,6 +34,17 @@ impl Fineness {
         prices: [3, 4],
         near: 0.007,
     };
+    /// Steps of 8 m, for laps of which only the spread counts: what one bike gains on another is as close to fine plans as in
+    /// quick ones, in half the time.
+    pub const DRAWN: Self = Self {
+        step_m: 8.0,
+        speeds: 16,
+        near_speeds: 7,
+        prices: [2, 3],
+        near: 0.012,
+        ahead_m: 300.0,
+        ..Self::QUICK
+    };
     /// Steps of 2 m, for checks.
     pub const FINE: Self = Self {
         step_m: 2.0,

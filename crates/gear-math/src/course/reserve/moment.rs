@@ -75,11 +75,6 @@ impl Ridden {
         self.moments.iter().map(Moment::time).sum()
     }
 
-    /// In how many parts it was ridden and gone on foot.
-    pub(super) fn parts(&self) -> usize {
-        self.moments.chunk_by(|one, next| one.gear.is_some() == next.gear.is_some()).count()
-    }
-
     /// What the lap took from the reserve in the end, J.
     pub(super) fn net_charge(&self) -> f64 {
         self.moments.iter().map(|moment| moment.charge * moment.charged).sum()

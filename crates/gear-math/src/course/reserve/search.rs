@@ -8,7 +8,6 @@ use crate::course::reserve::gearing::Gearing;
 use crate::course::reserve::hunt::Hunt;
 use crate::course::reserve::laps::Laps;
 use crate::course::reserve::moment::{Ridden, State};
-use crate::course::reserve::plan::Plan;
 use crate::course::reserve::planner::Planner;
 use crate::course::reserve::range::Range;
 use crate::course::reserve::rule::Rule;
@@ -43,38 +42,23 @@ impl<'a> Search<'a> {
 
     /// The lap whose charge comes nearest to the budget.
     pub(super) fn quickest(&self) -> Ridden {
-        self.planned().0
-    }
-
-    /// The same with what it was found by.
-    pub(super) fn planned(&self) -> (Ridden, Plan) {
         let mut free = Field::new(self.fineness.speeds, 1, &self.way.ranges());
         let price = FIRST_PRICE / self.setup.account.sustainable_w();
         self.look_ahead(&mut free, price);
         let begin = State::Riding(SOME_SPEED, 0);
         let mut laps = self.hunted(&mut free, price, begin, self.fineness.prices[0]);
         laps.doubted = self.doubted(&free, &laps);
-        self.geared(self.near(&laps), &free, laps.price() * WITH_SHIFTS, laps.nearest().end)
+        self.geared(&self.near(&laps), &free, laps.price() * WITH_SHIFTS, laps.nearest().end)
     }
 
     /// The quickest lap within ranges of speeds, before values at the line and from a price.
-    pub(super) fn geared(
-        &self,
-        ranges: Vec<Range>,
-        line: &Field,
-        price: f64,
-        begin: State,
-    ) -> (Ridden, Plan) {
-        let mut field = Field::new(self.fineness.near_speeds, self.gearing.gears.len(), &ranges);
+    fn geared(&self, ranges: &[Range], line: &Field, price: f64, begin: State) -> Ridden {
+        let mut field = Field::new(self.fineness.near_speeds, self.gearing.gears.len(), ranges);
         field.continue_from(line);
         let planner = self.planner_in(&field, price);
         let mut pass = Pass::new(&planner, field.nodes);
         self.go_round(&mut field, &mut pass);
-        let lap = self.hunted(&mut field, price, self.in_gear(begin), self.fineness.prices[1]).nearest();
-        let sustained_price = lap.price * self.setup.account.sustainable_w();
-        let plan =
-            Plan { ranges, line: field.line_only(), sustained_price, begin: lap.end, parts: lap.parts() };
-        (lap, plan)
+        self.hunted(&mut field, price, self.in_gear(begin), self.fineness.prices[1]).nearest()
     }
 
     pub(super) fn planner(&self, price: f64, geared: bool) -> Planner<'_> {
