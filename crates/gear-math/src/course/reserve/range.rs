@@ -4,8 +4,6 @@
 const OUTSIDE: f64 = 0.3;
 /// Speeds nearer than this share are one.
 const SAME: f64 = 1e-9;
-/// Speeds that are looked at for another set-up go further by this factor.
-const WIDER: f64 = 1.3;
 
 /// The lowest of the speeds looked at is no higher than this share of the highest that is allowed.
 pub(super) const ROOM_BELOW: f64 = 0.9;
@@ -22,14 +20,6 @@ pub(super) struct Range {
 impl Range {
     pub(super) const fn even(possible: [f64; 2]) -> Self {
         Self { possible, likely: possible }
-    }
-
-    /// The same for a set-up a little different, where no less than `slowest` and no more than `ceiling` is allowed.
-    pub(super) fn wider(&self, slowest: f64, ceiling: f64) -> Self {
-        let [low, high] = self.possible;
-        let below = |[low, high]: [f64; 2]| [low.min(ROOM_BELOW * ceiling), high.min(ceiling)];
-        let wide = [(low / WIDER).max(slowest), WIDER * high];
-        Self { possible: below(wide), likely: below(self.likely) }
     }
 
     /// So many speeds from the slowest to the fastest, in equal ratios in each part.
