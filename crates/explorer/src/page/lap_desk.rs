@@ -301,6 +301,60 @@ mod tests {
     use gear_math::course::Step;
     use gear_math::{Bike, Lap, LapSetup};
 
+    const BANK: &str = "200; 0; firm grass\n30; 14; firm grass\n90; -4; firm grass";
+
+    fn on_bank() -> Desk {
+        let mut desk = Desk::default();
+        edited(&mut desk, &[(Field::Course, "sketch"), (Field::Sketch, BANK)]);
+        desk
+    }
+
+    fn answer(update: &Update) -> &str {
+        &update.html.iter().find(|(id, _)| id == "lap-answer").unwrap().1
+    }
+
+    /// What workers do, and the page itself where there are none, is one and the same lap.
+    #[test]
+    fn workers_ride_the_lap_that_the_page_would() {
+        let mut desk = on_bank();
+        let rows = desk.lap_order().unwrap();
+        let errand = Scenario::of_link(&desk.link()).errand(&rows).unwrap();
+        let [a, b] = Side::BOTH.map(|side| errand.plan(side));
+        let told = desk.take_plans([&a, &b]).unwrap();
+        assert!(answer(&told).contains("Looking closer: at first sight "), "{}", answer(&told));
+        let mut alone = on_bank();
+        alone.lap(false);
+        assert_eq!(desk.room().laps.as_ref().unwrap().laps, alone.room().laps.as_ref().unwrap().laps);
+
+        let draws =
+            |numbers: std::ops::Range<usize>| numbers.flat_map(|it| errand.draw(it)).collect::<Vec<f64>>();
+        desk.take_draws(&draws(0..7));
+        assert!(desk.room().laps.as_ref().unwrap().settled.is_none(), "too few to say anything");
+        let told = desk.take_draws(&draws(6..8)).unwrap();
+        assert!(answer(&told).contains("8 of 64 so far"), "{}", answer(&told));
+        assert!(desk.lap_order().is_some(), "56 are left");
+        desk.take_draws(&draws(8..64));
+        assert!(desk.lap_order().is_none());
+        assert!(desk.take_plans([&a[1..], &b]).is_none(), "half a plan is none");
+    }
+
+    #[test]
+    fn a_lap_of_before_is_said_to_be_until_the_one_of_now_has_come() {
+        let mut desk = on_bank();
+        desk.lap(false);
+        assert!(desk.lap_order().is_some());
+        let told = edited(&mut desk, &[(Field::Power, "260")]);
+        assert!(answer(&told).contains("Working it out for what you changed"), "{}", answer(&told));
+        let late = desk.take_draws(&[]).unwrap();
+        assert!(late.html.is_empty(), "what comes late changes nothing");
+        desk.lap_order();
+        assert!(desk.take_draws(&[]).is_none(), "the lap of now is not there yet");
+        let told = desk.lap(false).unwrap();
+        assert!(!answer(&told).contains("Working it out"), "{}", answer(&told));
+        edited(&mut desk, &[(Field::LapModel, "steady")]);
+        assert!(desk.lap_order().is_none(), "at a steady power the page rides it");
+    }
+
     fn edited(desk: &mut Desk, edits: &[(Field, &str)]) -> Update {
         let edits: Vec<_> =
             edits.iter().map(|(field, text)| (field.spec().key.to_owned(), (*text).to_owned())).collect();
@@ -311,7 +365,10 @@ mod tests {
     fn workers_ride_the_course_from_the_file() {
         let mut desk = Desk::default();
         desk.take_rows("Mine", "500; 0; mud\n140; 5; firm grass", None);
-        edited(&mut desk, &[(Field::Paint, "20; 24; foot 2\n300; 340; corner 12")]);
+        edited(
+            &mut desk,
+            &[(Field::LapModel, "steady"), (Field::Paint, "20; 24; foot 2\n300; 340; corner 12")],
+        );
         let (name, rows) = desk.course().unwrap();
         assert_eq!(name, "Mine");
         let mut worker = Desk::default();

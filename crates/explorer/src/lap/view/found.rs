@@ -142,7 +142,7 @@ mod tests {
 
     #[test]
     fn what_was_not_tested_is_no_loser() {
-        let desk = searched(&[], 60);
+        let desk = searched(&[("lap-model", "steady")], 60);
         let said = words(&desk);
         assert!(said.contains("The rest were not tested."), "{said}");
         let report = desk.report();

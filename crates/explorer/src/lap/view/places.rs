@@ -90,11 +90,11 @@ mod tests {
     fn places_are_told_in_the_words_of_the_trade_and_in_whole_seconds() {
         let list = plain_text(&places(&ridden("").report().lap_section()));
         assert!(list.contains("dismount 407\u{a0}m, remount 4"), "{list}");
-        assert!(list.contains("no gear low enough, ") && !list.contains("off 4"), "{list}");
+        assert!(list.contains("rear wheel slips, 21\u{a0}%") && !list.contains("off 4"), "{list}");
         let times: Vec<&str> = list.split("\u{a0}s</li>").filter_map(|it| it.rsplit(' ').next()).collect();
         let long = |it: &&&str| it.parse::<f64>().is_ok_and(|s| s >= 10.0);
         assert!(
-            times.iter().filter(long).count() > 2 && times.iter().filter(long).all(|it| !it.contains('.')),
+            times.iter().filter(long).count() > 1 && times.iter().filter(long).all(|it| !it.contains('.')),
             "{times:?}"
         );
     }

@@ -12,6 +12,8 @@ use crate::gears::Gear;
 
 /// Stretches on which less is drawn are no place to force anything, J. Estimate: two seconds at half as much power again.
 const LEAST_J: f64 = 200.0;
+/// Less saved is no reason to force anything, s. Estimate: nobody feels it, and a shift costs as much.
+const LEAST_S: f64 = 0.5;
 /// What is drawn on the reserve for less than this between two stretches does not part them, m. Estimate.
 const TOGETHER_M: f64 = 10.0;
 
@@ -57,7 +59,7 @@ impl Lap {
         let held = Held { lap: self, reserve, planner: search.planner(reserve.price_s_per_j, false) };
         let runs = held.runs();
         let stretches = runs.into_iter().filter_map(|(from, to)| held.forcing(from, to));
-        stretches.filter(|it| it.spent_j >= LEAST_J && it.saved_s > 0.0).collect()
+        stretches.filter(|it| it.spent_j >= LEAST_J && it.saved_s >= LEAST_S).collect()
     }
 }
 
