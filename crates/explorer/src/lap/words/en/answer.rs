@@ -3,7 +3,7 @@
 use crate::lap::report::LapReport;
 use crate::lap::settled::{Settled, Verdict};
 use crate::layout::line::{Line, name, strong};
-use crate::number::{clock, plain, seconds_in, with_unit};
+use crate::number::{clock, is_level, plain, seconds_in, with_unit};
 use crate::side::Side;
 use crate::words::{about_clock, counted, likely_share};
 use gear_math::Lap;
@@ -39,8 +39,12 @@ pub(crate) fn verdict(settled: &Settled) -> Line {
     let (gained, precision) = (settled.lead(), settled.gained.precision());
     let (ahead, behind) = (name(settled.ahead()), name(settled.ahead().other()));
     let seconds = |s: f64| format!("{}\u{a0}s", seconds_in(s, precision));
-    let (gain, high, slower) =
-        (strong(&seconds(gained.time_s)), seconds(gained.high_s), seconds(-gained.low_s));
+    let (gain, high) = (strong(&seconds(gained.time_s)), seconds(gained.high_s));
+    let anything = if gained.low_s > 0.0 || is_level(gained.low_s, precision) {
+        format!("anything from as quick as {behind} to {high} quicker")
+    } else {
+        format!("anything from {} slower to {high} quicker than {behind}", seconds(-gained.low_s))
+    };
     let low = seconds_in(gained.low_s, precision);
     match settled.verdict() {
         Verdict::Alike => {
@@ -50,14 +54,14 @@ pub(crate) fn verdict(settled: &Settled) -> Line {
         Verdict::HardlyApart => {
             let (a, b) = (name(Side::A), name(Side::B));
             format!(
-                "Between {a} and {b} this lap makes hardly a difference: by the best guess {ahead} gains {gain}, and is likely anything from {slower} slower to {high} quicker than {behind}."
+                "Between {a} and {b} this lap makes hardly a difference: by the best guess {ahead} gains {gain}, and is likely {anything}."
             )
         }
         Verdict::Level => format!(
-            "Too close to call: by the best guess neither is quicker, but {ahead} may be anything from {slower} slower to {high} quicker than {behind}."
+            "Too close to call: by the best guess neither is quicker, but {ahead} may be {anything}."
         ),
         Verdict::TooClose => format!(
-            "Too close to call: by the best guess {ahead} gains {gain} a lap, but it may be anything from {slower} slower to {high} quicker than {behind}."
+            "Too close to call: by the best guess {ahead} gains {gain} a lap, but it may be {anything}."
         ),
         Verdict::OpenToForcing => format!(
             "Too close to call while forcing a gear is left out: at an even power {ahead} gains {gain} a lap, likely {low} to {high}."
