@@ -19,7 +19,7 @@ impl Dice {
         ((self.0 >> 33) % sides as u64) as usize
     }
 
-    fn pick<T: Copy>(&mut self, items: &[T]) -> T {
+    pub(crate) fn pick<T: Copy>(&mut self, items: &[T]) -> T {
         items[self.throw(items.len())]
     }
 }

@@ -5,6 +5,7 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "what a test looks for must be there")]
 
+mod agree;
 mod cage;
 mod climb;
 mod dice;

@@ -214,7 +214,10 @@ fn check_against_slopes(facts: &Facts, side: &Side, told: &str, running: &Runnin
     let end = side.pays_up_to.map_or(45.0, Slope::percent);
     let way = side.paced.ascent(facts.lost, None);
     let is_better = way.is_better_on_bike();
-    assert!((here - end).abs() < 0.25 || is_better == (here < end), "riding pays up to {end}, and “{told}”");
+    assert!(
+        (here - end).abs() < 0.25 || is_better == (here < end),
+        "riding pays up to {end}: {way:?}, and “{told}”"
+    );
     let limits = side.plan.answer.limits;
     let is_past = side.limited_to().is_some_and(|end| here > end + 0.01);
     let is_before = side.flip.is_none_or(|end| here < end.gradient.percent() - 0.01);

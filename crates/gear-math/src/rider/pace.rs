@@ -17,7 +17,7 @@ const THIRDS: u32 = 28;
 const LOOKED_AT: i32 = 32;
 const CUTS: u32 = 26;
 /// Speeds that are held against a cost, each so much faster than the one before, which overlooks a few thousandths of the cost; and
-/// the fastest of them, over that which costs as much without any charge: nobody pays twice the time for it.
+/// the fastest of them, over the slowest that may do: nobody pays twice the time for a charge.
 const FINE: f64 = 1.05;
 const DEAREST: f64 = 3.0;
 
@@ -96,7 +96,7 @@ impl Pace<'_> {
     pub(super) fn is_worth_it_in(&self, metres: f64, price: f64, cost: f64) -> bool {
         let top = self.top(metres);
         let mut speed = self.slowest;
-        while speed <= top.min(DEAREST / cost) {
+        while speed <= top.min(DEAREST * self.slowest) {
             let most = self.budget_per_m.min((cost - 1.0 / speed) / price);
             if self.charge(speed, metres) <= most * speed {
                 return true;
