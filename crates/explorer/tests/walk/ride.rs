@@ -162,7 +162,7 @@ fn check_advice(facts: &Facts, side: &Side, told: &str) {
             has(told, &foot);
             has(told, &brief(time));
         }
-        (advice, Some((_, time))) => {
+        (_, Some((_, time))) => {
             has(told, &format!("{}: {}", side.verb(), brief(time)));
             assert!(costs(side, time) < side.ascent.foot.s(), "{told}");
             assert_eq!(has_dearer(told), time > side.ascent.foot, "{told}");

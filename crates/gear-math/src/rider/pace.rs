@@ -14,7 +14,7 @@ const HALVINGS: u32 = 48;
 const THIRDS: u32 = 28;
 /// Speeds at which the cost of a metre is looked at, in equal ratios, and how often the two about the least are cut: what is left is
 /// a millionth of it.
-const LOOKED_AT: i32 = 32;
+const LOOKED_AT: i32 = 40;
 const CUTS: u32 = 26;
 /// Speeds that are held against a cost, each so much faster than the one before, which overlooks a few thousandths of the cost; and
 /// the fastest of them, over the slowest that may do: nobody pays twice the time for a charge.

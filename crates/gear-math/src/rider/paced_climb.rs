@@ -229,8 +229,10 @@ impl RideOrRun {
         let speed = |power: f64| self.on_foot_with(power).speeds(ground, incline).foot.min(FASTEST_ON_FOOT);
         let charge = |power: f64| account.charge_on_foot_w(power);
         spending.per_m(length, |price| {
-            let powers = (account.sustainable_w(), account.effort.peak().watts());
-            let power = lowest(powers, POWERS, CUTS, |power| (1.0 + price * charge(power)) / speed(power));
+            let (held, most) = (account.sustainable_w(), spending.most.j() / length.m());
+            let hardest = self.paced_foot_power(account, ground, incline, most, ROUGHLY).max(held);
+            let cost = |power: f64| (1.0 + price * charge(power)) / speed(power);
+            let power = lowest((held, hardest), POWERS, CUTS, cost);
             Some(charge(power) / speed(power))
         })
     }
@@ -288,15 +290,15 @@ impl RideOrRun {
         let budget_per_m = self.spent_on_foot(account, ground, &incline, length, spending);
         let power = self.paced_foot_power(account, ground, &incline, budget_per_m, ROUGHLY);
         let foot = length.m() / self.on_foot_with(power).speeds(ground, &incline).foot + lost.s();
-        let slowest = length.m() / (foot + price * budget_per_m * length.m());
+        let cost = foot / length.m() + price * budget_per_m;
         let pace = self.pace(account, ground, gradient, spending.most.j() / length.m());
-        let pace = Pace { slowest: pace.slowest.max(slowest), ..pace };
+        let no_slower = |speed: f64| Pace { slowest: pace.slowest.max(speed), ..pace };
+        let (cheap, spent) =
+            (no_slower(1.0 / cost), no_slower(1.0 / (cost - price * pace.budget_per_m).max(0.0)));
         let metres = || self.bike.gears().map(|gear| gear.development(self.bike.wheel).m());
-        if price > 0.0 {
-            return metres().any(|metres| pace.is_worth_it_in(metres, price, 1.0 / slowest));
-        }
-        metres().any(|metres| pace.holds_slowest_in(metres))
-            || metres().any(|metres| pace.holds_faster_in(metres))
+        price > 0.0 && metres().any(|metres| cheap.is_worth_it_in(metres, price, cost))
+            || metres().any(|metres| spent.holds_slowest_in(metres))
+            || metres().any(|metres| spent.holds_faster_in(metres))
     }
 
     /// The climb on foot at a power.
