@@ -486,7 +486,7 @@ fn the_sheet_tells_riding_from_running() {
     says(
         sheet,
         &[],
-        "Running winsbelow 9.3 km/h on this climb, likely 8.0 to 10.7; on a slope held for long too close to call from about 9 % up",
+        "Running winsbelow 8.6 km/h on this climb, likely 7.4 to 10.0; on a slope held for long too close to call from about 9 % up",
     );
     says(
         sheet,
