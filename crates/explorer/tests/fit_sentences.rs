@@ -491,12 +491,12 @@ fn the_sheet_tells_riding_from_running() {
     says(
         sheet,
         &[],
-        "A 9.0 %, 60 mforce it: 374 W in 34×30 at 85 rpm for 17 s, 3.6 kJ of your reserve, or run: 23 s",
+        "A 9.0 %, 60 mforce it: 310 W in 34×30 at 72 rpm for 21 s, 2.3 kJ of your reserve, or run: 25 s",
     );
     says(
         sheet,
         &[],
-        "B 9.0 %, 60 mforce it: 380 W in 32×32 at 98 rpm for 17 s, 3.6 kJ of your reserve, or run: 23 s",
+        "B 9.0 %, 60 mforce it: 310 W in 32×32 at 81 rpm for 21 s, 2.2 kJ of your reserve, or run: 25 s",
     );
     let free =
         [(Field::Ground, "tarmac"), (Field::GripCounts, "off"), (Field::Balance, ""), (Field::Legs, "off")];
