@@ -486,17 +486,17 @@ fn the_sheet_tells_riding_from_running() {
     says(
         sheet,
         &[],
-        "Running winsbelow 9.3 km/h on this climb, likely 8.0 to 10.7; on a slope held for long too close to call from about 9 % up",
+        "Running winsbelow 8.6 km/h on this climb, likely 7.4 to 10.0; on a slope held for long too close to call from about 9 % up",
     );
     says(
         sheet,
         &[],
-        "A 9.0 %, 60 mforce it: 374 W in 34×30 at 85 rpm for 17 s, 3.6 kJ of your reserve, or run: 23 s",
+        "A 9.0 %, 60 mforce it: 310 W in 34×30 at 72 rpm for 21 s, 2.3 kJ of your reserve, or run: 25 s",
     );
     says(
         sheet,
         &[],
-        "B 9.0 %, 60 mforce it: 380 W in 32×32 at 98 rpm for 17 s, 3.6 kJ of your reserve, or run: 23 s",
+        "B 9.0 %, 60 mforce it: 310 W in 32×32 at 81 rpm for 21 s, 2.2 kJ of your reserve, or run: 25 s",
     );
     let free =
         [(Field::Ground, "tarmac"), (Field::GripCounts, "off"), (Field::Balance, ""), (Field::Legs, "off")];

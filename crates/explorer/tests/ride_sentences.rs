@@ -36,7 +36,7 @@ fn the_gear_runs_out_before_it_is_too_close() {
     let answer = said(&[(Field::Ground, "firm-grass")]);
     has(
         &answer,
-        "On firm grass with A no gear is low enough below 8.1 km/h, with B below 7.1 km/h. Running itself wins below 10.3 km/h on this bank",
+        "On firm grass with A no gear is low enough below 8.1 km/h, with B below 7.1 km/h. Running itself wins below 9.2 km/h on this bank",
     );
     has(
         &answer,
@@ -53,7 +53,7 @@ fn the_gear_runs_out_before_it_is_too_close() {
 fn a_lower_gear_is_not_promised_where_it_is_too_close_already() {
     let answer = said(&[(Field::Ground, "mud")]);
     assert!(!answer.contains("gear would be quicker than running"), "{answer}");
-    has(&answer, "With A a lower gear would save about 2 s. With B a lower gear would save about 1 s.");
+    has(&answer, "With A a lower gear would save about 1 s.");
     assert!(!said(&[(Field::Ground, "loose-sand")]).contains("lower gear would be quicker"));
 }
 
@@ -62,7 +62,7 @@ fn one_sentence_does_for_two_that_are_alike() {
     let answer = low_and(&[]);
     has(
         &answer,
-        "On wet, soft grass with A and B alike no gear is low enough below 3.4 km/h. Running itself wins below 9.3 km/h on this bank",
+        "On wet, soft grass with A and B alike no gear is low enough below 3.4 km/h. Running itself wins below 8.6 km/h on this bank",
     );
     has(&answer, "with A and B nothing ends riding before running wins.");
     has(&answer, "Between A and B that makes no difference.");
@@ -154,7 +154,7 @@ fn a_climb_is_not_forced_where_feet_are_quicker() {
     ];
     has(
         &said(&sand),
-        "with A run: 62 s (forcing it at 255 W takes 81 s); with B run: 62 s (riding takes 89 s). Running takes 62 s (likely 49 to 79 s)",
+        "with A run: 73 s (forcing it at 255 W takes 81 s); with B run: 73 s (riding takes 89 s). Running takes 73 s (likely 60 to 92 s)",
     );
     has(&of_climb(&sand), "Riding81 s89 s");
 }
@@ -189,7 +189,7 @@ fn an_effort_of_seconds_leaves_no_reserve() {
     let minutes = [(Field::Slope, "10")];
     has(
         &said(&minutes),
-        "with A force it: 356 W in 34×30 at 77 rpm for 19 s, 3.6 kJ of your reserve, or run: 25 s",
+        "with A force it: 309 W in 34×30 at 67 rpm for 22 s, 2.6 kJ of your reserve, or run: 26 s",
     );
     has(
         &said(&[&minutes[..], &[(Field::Legs, "15s")]].concat()),
@@ -200,7 +200,7 @@ fn an_effort_of_seconds_leaves_no_reserve() {
 #[test]
 fn a_ramp_is_carried_however_slow_the_steady_speed() {
     let ramp = [(Field::Ground, "firm-grass"), (Field::Slope, "30"), (Field::ClimbLength, "5")];
-    has(&said(&ramp), "with both carry your speed: 1.2 s from 20.0 km/h, or run: 4.6 s.");
+    has(&said(&ramp), "with both carry your speed: 1.2 s from 20.0 km/h, or run: 7.2 s.");
     has(&said(&ramp), "A ramp this short is a matter of the speed you bring to it, not of gears.");
     has(&of_climb(&ramp), "you get 5 m along and 1.6 m up in 1.4 s before you are down to 8.1 km/h");
     has(
@@ -219,7 +219,7 @@ fn a_slow_climb_is_forced_at_the_speed_of_balance() {
     ];
     has(
         &said(&slow),
-        "with B force it: 403 W in 32×32 at 60 rpm for 9.3 s, 3.6 kJ of your reserve, or run: 11 s",
+        "with B force it: 256 W in 32×32 at 38 rpm for 15 s, 1.2 kJ of your reserve, or run: 15 s",
     );
     let steeper = [&slow[..], &[(Field::Balance, "2.5"), (Field::Slope, "40")]].concat();
     has(&said(&steeper), "s, because it is too slow to balance");
@@ -231,7 +231,7 @@ fn who_profits_from_a_lower_gear_is_named() {
     let b_is_low = said(&[(Field::RingsB, "24"), (Field::CassetteB, "11-13-15-18-21-25-30-36-42-50")]);
     has(&b_is_low, "With A a lower gear would be quicker than running up to about 9 %.");
     let b_is_tall = said(&[&LOW[..2], &[(Field::Ground, "mud"), (Field::CadenceLow, "60")]].concat());
-    has(&b_is_tall, "With B a lower gear would");
+    has(&b_is_tall, "A instead of B keeps you riding until running wins.");
     has(&b_is_low, "B instead of A keeps you riding until running wins.");
 }
 
@@ -248,7 +248,7 @@ fn a_gear_that_spins_out_is_told_where_it_costs_the_lead() {
         &said(&tiny),
         "The 24×50 spins out at 6.8 km/h, which running may better on slopes up to about 10 %.",
     );
-    has(&said(&tiny), "with both run: 16 s (riding takes 20 s). Running takes");
+    has(&said(&tiny), "with both too close to call: running 20 s, riding 25 s. Running takes");
     assert!(!said(&[(Field::Power, "2000")]).contains("spins out"));
 }
 
@@ -312,16 +312,16 @@ fn equal_bikes_get_one_piece_of_advice() {
     ];
     has(
         &said(&twins),
-        "with both force it: 548 W in 38×18 at 86 rpm for 9.2 s, 3.6 kJ of your reserve, or run: 15 s.",
+        "with both force it: 368 W in 38×18 at 62 rpm for 13 s, 1.3 kJ of your reserve, or run: 18 s.",
     );
-    has(&of_climb(&twins), "At548 W in 38×18 at 86 rpm548 W in 38×18 at 86 rpm");
+    has(&of_climb(&twins), "At368 W in 38×18 at 62 rpm368 W in 38×18 at 62 rpm");
 }
 
 #[test]
 fn times_are_told_as_finely_as_they_matter() {
     let answer = said(&[(Field::ClimbLength, "5000")]);
-    has(&answer, "with B too close to call: riding 40:17 min, running 46:11 min.");
-    has(&answer, "Running takes 46:11 min (likely 40:07 to 53:00 min)");
+    has(&answer, "with B too close to call: riding 40:17 min, running 46:21 min.");
+    has(&answer, "Running takes 46:21 min (likely 40:22 to 53:12 min)");
     has(&answer, "With A a lower gear would save about 94 s");
     has(&said(&[(Field::ClimbLength, "8")]), "carry your speed: 1.7 s");
 }
@@ -352,7 +352,7 @@ fn a_climb_is_ridden_run_or_left_to_taste() {
     let climb = |slope: &'static str| low_and(&[(Field::Slope, slope)]);
     has(
         &climb("4"),
-        "with both force it: 445 W in 24×18 at 122 rpm for 10 s, 3.6 kJ of your reserve, or run: 18 s.",
+        "with both force it: 285 W in 24×18 at 83 rpm for 15 s, 1.1 kJ of your reserve, or run: 21 s.",
     );
     has(&climb("13"), "with both force it");
     has(&climb("16"), "with both too close to call");

@@ -37,6 +37,35 @@ pub(crate) fn halved(
     (low, high)
 }
 
+/// Shorter part of a golden section.
+const SHORTER: f64 = 0.381_966_011_250_105_1;
+
+/// The point in `low..=high`, both above zero, at which `f` is least.
+///
+/// `f` is looked at in so many equal ratios, and the two about the least of them are cut so often by golden sections. Assumed: it
+/// has one dip there. It may be infinite elsewhere.
+pub(crate) fn lowest((low, high): (f64, f64), ratios: i32, cuts: u32, f: impl Fn(f64) -> f64) -> f64 {
+    let ratio = (high / low).powf(1.0 / f64::from(ratios));
+    let points = (0..=ratios).map(|step| low * ratio.powi(step));
+    let valued = points.map(|x| (x, f(x)));
+    let (least, _) = valued.reduce(|a, b| if b.1 < a.1 { b } else { a }).unwrap_or((low, 0.0));
+    let (mut from, mut to) = ((least / ratio).max(low), (least * ratio).min(high));
+    let (mut left, mut right) = (from + SHORTER * (to - from), to - SHORTER * (to - from));
+    let (mut at_left, mut at_right) = (f(left), f(right));
+    for _ in 0..cuts {
+        if at_left < at_right {
+            (to, right, at_right) = (right, left, at_left);
+            left = from + SHORTER * (to - from);
+            at_left = f(left);
+        } else {
+            (from, left, at_left) = (left, right, at_right);
+            right = to - SHORTER * (to - from);
+            at_right = f(right);
+        }
+    }
+    if at_left < at_right { left } else { right }
+}
+
 /// The point in `low..=high` where a function that only rises reaches `target`; the nearer end where it does not.
 pub(crate) fn point_reaching(target: f64, low: f64, high: f64, rising: impl Fn(f64) -> f64) -> f64 {
     let (low, high) = halved(low, high, TO_ROUNDING, |x| rising(x) < target);
@@ -160,6 +189,13 @@ mod tests {
         for (target, reached) in [(0.25, 0.5), (-1.0, 0.0), (7.0, 1.0)] {
             assert!((point_reaching(target, 0.0, 1.0, |x| x * x) - reached).abs() < 1e-15, "{target}");
         }
+    }
+
+    #[test]
+    fn the_deeper_of_two_dips_is_found_beside_what_is_infinite() {
+        let dip = |x: f64| if x < 1.0 { f64::INFINITY } else { (x - 3.0).abs().min(1.0 + (x - 7.0).abs()) };
+        assert!((lowest((0.5, 10.0), 32, 40, dip) - 3.0).abs() < 1e-8);
+        assert!((lowest((0.5, 2.0), 8, 40, dip) - 2.0).abs() < 1e-8, "at the end where it falls all along");
     }
 
     #[test]

@@ -167,6 +167,12 @@ impl LapInputs {
         }
     }
 
+    /// Whether the lap is ridden on the reserve over and over.
+    #[must_use]
+    pub fn is_repeated(&self) -> bool {
+        self.model == LapModel::Reserve && self.budget == EffortBudget::NONE
+    }
+
     /// Something to read the demo bench with.
     #[expect(clippy::expect_used, reason = "fixed values within every limit, run by every test")]
     pub(crate) fn bare() -> Self {

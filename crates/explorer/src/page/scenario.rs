@@ -69,6 +69,7 @@ impl Scenario {
             window: rings.window,
             crank: position.cross.footing.crank,
             tyre: tyre.width(rings.wheel.tyre.width),
+            is_repeated: lap.is_repeated(),
         };
         let ride = RideInputs::read(&mut reader, &good.ride, &given);
         let tyre = tyre.under(ride.burden());

@@ -10,9 +10,9 @@ use crate::tyre::inputs::Burden;
 use gear_math::gears::GearSet;
 use gear_math::rider::{
     Air, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength, CrankLength, CriticalPower, EffortAccount,
-    EffortBudget, FootFactor, Friction, Gaits, KitMass, LegStrength, Level, MarkKind, PeakPower, Reason,
-    RepaidShare, ReserveShare, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare, Stance,
-    StrengthShare, WorkReserve,
+    EffortBudget, EffortPrice, FootFactor, Friction, Gaits, KitMass, LegStrength, Level, MarkKind, PeakPower,
+    Reason, RepaidShare, ReserveShare, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare, Spending,
+    Stance, StrengthShare, WorkReserve,
 };
 use gear_math::wheel::{MountedWidth, WidthFactor};
 use gear_math::{Bike, Circumference, Drivetrain, Ground, Power, RideOrRun, Rider, Speed, Surface};
@@ -57,6 +57,8 @@ pub(crate) struct Given {
     pub(crate) crank: CrankLength,
     /// The tyre as mounted.
     pub(crate) tyre: MountedWidth,
+    /// Whether the lap is ridden on the reserve over and over.
+    pub(crate) is_repeated: bool,
 }
 
 /// Everything the question of riding or running is worked out from.
@@ -100,8 +102,11 @@ pub struct RideInputs {
     pub typed_reserve: Option<WorkReserve>,
     /// What it comes to.
     pub reserve: WorkReserve,
-    /// Share of it for this climb.
+    /// Share of it for this climb, at most.
     pub share: ReserveShare,
+    /// Whether the lap is ridden on the reserve over and over, so that a joule has the price that it has there; else all of the share
+    /// is spent.
+    pub is_repeated: bool,
     /// What of the power left unused below the sustainable one comes back to it.
     pub repaid: RepaidShare,
     /// Speed into the climb.
@@ -128,6 +133,7 @@ impl RideInputs {
             ground: own.on(surface, given.tyre, reader.quantity(Field::SlopeShare)),
             climb: reader.climb(Field::Slope, good.climb),
             length: reader.quantity(Field::ClimbLength),
+            is_repeated: given.is_repeated,
             lost: reader.quantity(Field::SecondsLost),
             ..limits(reader, good)
         };
@@ -211,6 +217,13 @@ impl RideInputs {
     pub fn account(&self) -> EffortAccount {
         let lasting = self.legs.unwrap_or(StrengthShare::SECONDS_5);
         EffortAccount { lasting, repaid: self.repaid, ..EffortAccount::new(self.effort()) }
+    }
+
+    /// What is spent on this climb: what pays on every lap, or all that it may take where the lap is no such one.
+    #[must_use]
+    pub fn spending(&self) -> Spending {
+        let price = if self.is_repeated { self.account().usual_price() } else { EffortPrice::NONE };
+        Spending { price, most: self.budget() }
     }
 
     /// What this climb may take from the reserve; nothing where the power is one for seconds, which is out of it already.
@@ -301,6 +314,7 @@ impl RideInputs {
             typed_reserve: None,
             reserve: WorkReserve::USUAL,
             share: ReserveShare::EACH_LAP,
+            is_repeated: true,
             repaid: RepaidShare::USUAL,
             entry: Speed::from_km_per_h(20.0).expect(fixed),
             questions: [question.clone(), question],

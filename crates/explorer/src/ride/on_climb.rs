@@ -76,6 +76,14 @@ impl RideSide {
         Some(time)
     }
 
+    /// Whether the advised way is the slower one by the best guess, and better for what it leaves in the reserve.
+    pub(crate) fn is_spared(&self) -> bool {
+        let is_run = self.ascent.advice == Advice::Run;
+        self.ascent
+            .bike
+            .is_some_and(|(_, bike)| bike != self.ascent.foot && is_run == (bike < self.ascent.foot))
+    }
+
     /// Why the advice is not that of the map for the same slope; `None` where it is, or where brought speed makes it.
     pub(crate) fn otherwise(&self, lowest: Cadence) -> Option<Otherwise> {
         let steady = self.plan.answer.verdict;

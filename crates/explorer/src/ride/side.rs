@@ -65,8 +65,8 @@ impl RideSide {
         let &Common { inputs, far, gradients, running } = common;
         let question = &inputs.questions[side as usize];
         let (ground, climb) = (&inputs.ground, inputs.climb);
-        let (account, budget) = (inputs.account(), inputs.budget());
-        let paced = question.paced(&account, ground, climb, inputs.length, budget);
+        let (account, spending) = (inputs.account(), inputs.spending());
+        let paced = question.paced_at(&account, ground, climb, inputs.length, &spending);
         let plan = question.climb(ground, climb, inputs.length, inputs.lost);
         let carry = question.carry(ground, climb, inputs.entry, WheelInertia::USUAL);
         let crossover = question.crossover(ground);
@@ -83,7 +83,7 @@ impl RideSide {
             plan,
             far: question.climb(ground, climb, far, inputs.lost),
             paced,
-            pays_up_to: question.paced_crossover(&account, ground, inputs.length, budget, inputs.lost),
+            pays_up_to: question.paced_crossover_at(&account, ground, inputs.length, &spending, inputs.lost),
             carry,
             others: OtherGear::beside(lowest, question, inputs),
         }

@@ -23,14 +23,14 @@ impl Side {
         let question = &facts.questions[side];
         let (ground, climb) = (&facts.ground, facts.climb);
         let plan = question.climb(ground, climb, facts.length, facts.lost);
-        let (account, budget) = (&facts.account, facts.budget);
-        let paced = question.paced(account, ground, climb, facts.length, budget);
+        let (account, spending) = (&facts.account, &facts.spending);
+        let paced = question.paced_at(account, ground, climb, facts.length, spending);
         let carry = question.carry(ground, climb, facts.entry, WheelInertia::USUAL);
         let flip = question.crossover(ground).flip;
         let bars = question.tornado(ground, Watched::behind(flip.as_ref()));
         Self {
             ascent: paced.ascent(facts.lost, plan.carried(&carry)),
-            pays_up_to: question.paced_crossover(account, ground, facts.length, budget, facts.lost),
+            pays_up_to: question.paced_crossover_at(account, ground, facts.length, spending, facts.lost),
             end: SlopeBand::of(flip.map(|it| it.gradient), &bars),
             flip,
             plan,

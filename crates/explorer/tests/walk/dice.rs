@@ -19,7 +19,7 @@ impl Dice {
         ((self.0 >> 33) % sides as u64) as usize
     }
 
-    fn pick<T: Copy>(&mut self, items: &[T]) -> T {
+    pub(crate) fn pick<T: Copy>(&mut self, items: &[T]) -> T {
         items[self.throw(items.len())]
     }
 }
@@ -95,7 +95,9 @@ const RIDE: [Texts; 43] = [
 ];
 
 /// What may be typed on the lap.
-const LAP: [Texts; 5] = [
+const LAP: [Texts; 7] = [
+    (Field::LapModel, &["reserve", "steady", "steady", "steady"]),
+    (Field::LapBudget, &["0", "0", "2.5"]),
     (Field::Course, &["meadow", "sand-pit", "sketch", "sketch", "sketch"]),
     (Field::ShiftRear, &["0", "0.4"]),
     (Field::ShiftFront, &["0", "1"]),

@@ -10,7 +10,7 @@ use gear_math::course::{Demo, MountTime, Mounting, Shifting};
 use gear_math::gears::{CassetteName, GearSet, Pulley, RingDifference};
 use gear_math::rider::{
     Air, Climb, ClimbLength, CriticalPower, EffortAccount, EffortBudget, Gaits, LegStrength, Level,
-    PeakPower, RidingLimits, SecondsLost, Stance, StrengthShare, WorkReserve,
+    PeakPower, RidingLimits, SecondsLost, Spending, Stance, StrengthShare, WorkReserve,
 };
 use gear_math::wheel::{
     Construction, LabelEdition, MountedWidth, RimInnerWidth, TyreSection, TyreWidth, WidthFactor,
@@ -44,6 +44,7 @@ pub(crate) struct Facts {
     /// What climbs are charged by, and what this one may take.
     pub(crate) account: EffortAccount,
     pub(crate) budget: EffortBudget,
+    pub(crate) spending: Spending,
     pub(crate) laps: [LapSetup; 2],
     pub(crate) course: Course,
     /// Whether nothing is left of the demo.
@@ -279,6 +280,14 @@ impl Facts {
         let each = MountTime::new(lost.s() / 2.0).unwrap();
         let effort = CriticalPower::new(rider.power, reserve, peak).unwrap();
         let lasts = matches!(bench.text(Field::Legs), "minutes" | "off");
+        let account = EffortAccount {
+            lasting: limits.force.map_or(StrengthShare::SECONDS_5, |legs| legs.usable),
+            repaid: known(bench, Field::Repaid),
+            ..EffortAccount::new(effort)
+        };
+        let most = Some(EffortBudget::share(&effort, known(bench, Field::ReserveShare))).filter(|_| lasts);
+        let budget = most.unwrap_or(EffortBudget::NONE);
+        let is_repeated = is_at(bench, Field::LapModel, "reserve") && is_at(bench, Field::LapBudget, "0");
         Self {
             derailleur: derailleur(bench),
             set_ups: [0, 1].map(|side| Setup { drivetrain: bikes[side], avoid: cages[side].avoid, wheel }),
@@ -297,16 +306,12 @@ impl Facts {
             entry: Speed::from_km_per_h(number(bench.text(Field::EntrySpeed))).unwrap(),
             effort: Some(effort).filter(|_| lasts),
             share: known(bench, Field::ReserveShare),
-            account: EffortAccount {
-                lasting: limits.force.map_or(StrengthShare::SECONDS_5, |legs| legs.usable),
-                repaid: known(bench, Field::Repaid),
-                ..EffortAccount::new(effort)
+            spending: match is_repeated {
+                true => Spending { price: account.usual_price(), most: budget },
+                false => budget.into(),
             },
-            budget: if lasts {
-                EffortBudget::share(&effort, known(bench, Field::ReserveShare))
-            } else {
-                EffortBudget::NONE
-            },
+            account,
+            budget,
             laps: ridden.map(|bike| LapSetup {
                 limits,
                 shifting: Shifting {

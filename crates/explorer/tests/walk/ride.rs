@@ -152,26 +152,40 @@ fn check_advice(facts: &Facts, side: &Side, told: &str) {
         }
         (Advice::Run, Some((_, time))) => {
             has(told, &format!("run: {foot} ("));
-            has(told, &format!(" takes {})", brief(time)));
-            assert!(time >= side.ascent.foot, "{told}");
+            has(told, &format!(" takes {}", brief(time)));
+            assert!(
+                costs(side, time) >= side.ascent.foot.s() && has_dearer(told) == (time < side.ascent.foot)
+            );
         }
         (Advice::Run, None) => has(told, &format!("run: {foot}, because ")),
         (Advice::TooClose, Some((_, time))) => {
             has(told, &foot);
             has(told, &brief(time));
         }
-        (advice, Some((_, time))) => {
+        (_, Some((_, time))) => {
             has(told, &format!("{}: {}", side.verb(), brief(time)));
-            assert!(advice != Advice::Ride || time < side.ascent.foot, "{told}");
+            assert!(costs(side, time) < side.ascent.foot.s(), "{told}");
+            assert_eq!(has_dearer(told), time > side.ascent.foot, "{told}");
         }
         (_, None) => panic!("{told}"),
     }
     check_speed_of(facts, side, told);
-    let quickest = side
-        .ascent
-        .bike
-        .map_or(side.ascent.foot, |(_, time)| if time < side.ascent.foot { time } else { side.ascent.foot });
-    assert_eq!(quickest, side.ascent.quickest());
+    let better = side.ascent.bike.filter(|&(_, time)| costs(side, time) < side.ascent.foot.s());
+    assert_eq!(better.map_or(side.ascent.foot, |(_, time)| time), side.ascent.better());
+}
+
+/// Time on the bike, and what it takes more from the reserve than going on foot at its price.
+fn costs(side: &Side, time: Time) -> f64 {
+    let ride = match side.ascent.bike {
+        Some((OnBike::Carried, _)) => 0.0,
+        _ => side.paced.ride.map_or(0.0, |ride| ride.drawn.j().max(0.0)),
+    };
+    time.s() + side.paced.spending.price.s_per_j() * (ride - side.paced.foot.drawn.j().max(0.0))
+}
+
+/// Whether the quicker way is said to take more from the reserve.
+fn has_dearer(told: &str) -> bool {
+    told.contains(" more of your reserve")
 }
 
 /// Nobody draws more than the climb's share, or rides more slowly than balance allows; forced is what is well above the power that lasts.
@@ -198,8 +212,12 @@ fn check_speed_of(facts: &Facts, side: &Side, told: &str) {
 fn check_against_slopes(facts: &Facts, side: &Side, told: &str, running: &RunningWins) {
     let here = facts.climb.percent();
     let end = side.pays_up_to.map_or(45.0, Slope::percent);
-    let is_quicker = side.paced.ride.is_some_and(|ride| ride.time < side.ascent.foot);
-    assert!((here - end).abs() < 0.1 || is_quicker == (here < end), "riding pays up to {end}, and “{told}”");
+    let way = side.paced.ascent(facts.lost, None);
+    let is_better = way.is_better_on_bike();
+    assert!(
+        (here - end).abs() < 0.25 || is_better == (here < end),
+        "riding pays up to {end}: {way:?}, and “{told}”"
+    );
     let limits = side.plan.answer.limits;
     let is_past = side.limited_to().is_some_and(|end| here > end + 0.01);
     let is_before = side.flip.is_none_or(|end| here < end.gradient.percent() - 0.01);

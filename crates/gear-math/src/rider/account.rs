@@ -4,9 +4,12 @@ use crate::gears::PedalRate;
 use crate::quantity::Cadence;
 use crate::rider::effort::CriticalPower;
 use crate::rider::quantity::{
-    BodyMass, CadenceCost, ChargeRate, EffortBudget, EffortTime, PeakPower, PowerDemand, RepaidShare,
-    ReserveShare, StrengthShare,
+    BodyMass, CadenceCost, ChargeRate, EffortBudget, EffortPrice, EffortTime, PeakPower, PowerDemand,
+    RepaidShare, ReserveShare, StrengthShare,
 };
+
+/// [`EffortAccount::usual_price`] times the sustainable power.
+const USUAL_PRICE: f64 = 0.68;
 
 /// One account of effort for climb and lap, riding and running: what is done above the sustainable power draws on a
 /// reserve, what is done below repays it.
@@ -120,6 +123,15 @@ impl EffortAccount {
     #[must_use]
     pub fn power_for(&self, budget: EffortBudget, time: EffortTime) -> PowerDemand {
         self.effort.power_costing(budget.j(), time)
+    }
+
+    /// What a joule of the reserve is worth on a lap that can be repeated: the price at which what is spent comes back.
+    ///
+    /// # Formula
+    /// λ = 0.68/CP. Laps [on a reserve](crate::Lap::on_reserve) came out at 0.64 to 0.75 on six courses.
+    #[must_use]
+    pub fn usual_price(&self) -> EffortPrice {
+        EffortPrice::nearest(USUAL_PRICE / self.sustainable_w())
     }
 
     /// [`charge`](Self::charge) in W; infinite where it is impossible.

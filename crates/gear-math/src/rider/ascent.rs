@@ -64,18 +64,24 @@ pub struct Ascent {
     pub foot_at_best: Time,
     /// The same at the edge that favours riding.
     pub foot_at_worst: Time,
+    /// What the way on the bike takes from the reserve beyond going on foot, as time at its [price](crate::rider::Spending); it counts
+    /// like time in the advice.
+    pub dearer: Time,
     /// What a lower gear would be worth.
     pub lower_gear: LowerGear,
 }
 
 impl Ascent {
-    /// The time of the quickest way that can be done, by the best guess.
+    /// The time of the better way, by the best guess: the quicker one, unless it takes more from the reserve than its time is worth.
     #[must_use]
-    pub fn quickest(&self) -> Time {
-        match self.bike {
-            Some((_, time)) if time < self.foot => time,
-            _ => self.foot,
-        }
+    pub fn better(&self) -> Time {
+        self.bike.map(|(_, time)| time).filter(|_| self.is_better_on_bike()).unwrap_or(self.foot)
+    }
+
+    /// Whether that is on the bike.
+    #[must_use]
+    pub fn is_better_on_bike(&self) -> bool {
+        self.bike.is_some_and(|(_, time)| time.s() + self.dearer.s() < self.foot.s())
     }
 }
 
@@ -89,6 +95,8 @@ pub(super) struct Ways {
     pub(super) forced: Option<(OnBike, Time)>,
     /// On foot, by the best guess, at the best and at the worst, dismount and remount included.
     pub(super) foot: [Time; 3],
+    /// What ride and going on foot take from the reserve, as time at its price, in s.
+    pub(super) drawn_s: [f64; 2],
 }
 
 impl Ways {
@@ -98,7 +106,8 @@ impl Ways {
         let bike = self.on_bike(self.carried.filter(|_| self.ridden.is_none()).or(brought));
         let [foot, foot_at_best, foot_at_worst] = self.foot;
         let (advice, lower_gear) = (self.advice(bike), LowerGear::Needless);
-        Ascent { advice, bike, brought, foot, foot_at_best, foot_at_worst, lower_gear }
+        let dearer = Time::new(bike.map_or(0.0, |(how, _)| self.dearer_s(how)));
+        Ascent { advice, bike, brought, foot, foot_at_best, foot_at_worst, dearer, lower_gear }
     }
 
     /// Brought speed that counts beside a ride: much quicker than one at the power of the effort, or quicker than one at more.
@@ -107,9 +116,19 @@ impl Ways {
         self.carried.filter(|time| time.s() < share * ride.s())
     }
 
+    /// What a way takes from the reserve beyond going on foot; a speed that is brought takes nothing.
+    fn dearer_s(&self, how: OnBike) -> f64 {
+        let [ride, foot] = self.drawn_s;
+        if how == OnBike::Carried { -foot } else { ride - foot }
+    }
+
+    /// Time of a way, to be held against that on foot.
+    fn beside_foot(&self, (how, time): (OnBike, Time)) -> Time {
+        Time::new(time.s() + self.dearer_s(how))
+    }
+
     fn on_bike(&self, carried: Option<Time>) -> Option<(OnBike, Time)> {
-        let is_plain =
-            |&(how, time): &(OnBike, Time)| how == OnBike::Ridden && self.judged(time) == Verdict::Ride;
+        let is_plain = |&way: &(OnBike, Time)| way.0 == OnBike::Ridden && self.judged(way) == Verdict::Ride;
         if self.ridden.as_ref().is_some_and(is_plain) {
             return self.ridden;
         }
@@ -119,20 +138,22 @@ impl Ways {
     }
 
     fn advice(&self, bike: Option<(OnBike, Time)>) -> Advice {
-        let Some((how, time)) = bike else { return Advice::Run };
-        match (self.judged(time), how) {
+        let Some(way) = bike else { return Advice::Run };
+        match (self.judged(way), way.0) {
             (Verdict::Ride, OnBike::Ridden) => Advice::Ride,
             (Verdict::Ride, OnBike::Carried) => Advice::Carry,
             (Verdict::Ride, OnBike::Forced(_)) => Advice::Force,
-            // What asks for more than the even ride has to be quicker by the best guess.
-            (Verdict::TooClose, _) if bike == self.ridden || time < self.foot[0] => Advice::TooClose,
+            // What asks for more than the even ride has to be better by the best guess.
+            (Verdict::TooClose, _) if bike == self.ridden || self.beside_foot(way) < self.foot[0] => {
+                Advice::TooClose
+            }
             _ => Advice::Run,
         }
     }
 
-    fn judged(&self, ride: Time) -> Verdict {
+    fn judged(&self, way: (OnBike, Time)) -> Verdict {
         let [_, best, worst] = self.foot;
-        timed(Some(ride), best, worst)
+        timed(Some(self.beside_foot(way)), best, worst)
     }
 }
 
@@ -146,9 +167,10 @@ impl ClimbPlan {
             carried: self.carried(carry),
             forced: self.forced(over),
             foot: [self.foot, self.foot_at_best, self.foot_at_worst],
+            drawn_s: [0.0; 2],
         };
         let ascent = ways.ascent();
-        Ascent { lower_gear: self.lower_gear(ascent.quickest()), ..ascent }
+        Ascent { lower_gear: self.lower_gear(ascent.better()), ..ascent }
     }
 
     /// Time with the speed brought to it; `None` where that does not carry over it, where the wheel slips, or where the

@@ -32,6 +32,7 @@ mod running;
 mod sensitivity;
 mod sinkage;
 mod slope_band;
+mod spending;
 mod strength;
 mod traction;
 mod verdict;
@@ -53,13 +54,13 @@ pub use limits::{LimitsHeld, Reason, RidingLimits};
 pub use obstacle::{Slowing, break_even_length};
 pub(crate) use on_foot::FASTEST_ON_FOOT;
 pub use on_foot::{Gait, Gaits, Incline, running_cost, walking_cost};
-pub use paced_climb::{PacedClimb, PacedFoot, PacedRide};
+pub use paced_climb::{PacedClimb, PacedFoot, PacedRide, SuitedRide};
 pub use pedalling::{LegStrength, body_weight_gradient};
 pub use quantity::{
     AirDensity, AirPressure, AirTemperature, Altitude, BalanceSpeed, BikeMass, BodyMass, CadenceCost,
     ChargeRate, Climb, ClimbLength, Compass, CrankLength, Deficit, Distance, DragArea, DrivetrainEfficiency,
-    EffectiveMass, EffortBudget, EffortTime, FootCost, FootCostFactor, FootDrag, FootFactor, Friction,
-    Gradient, GrossEfficiency, Headwind, Humidity, KitMass, LoadFactor, MassHeight, MetabolicPower,
+    EffectiveMass, EffortBudget, EffortPrice, EffortTime, FootCost, FootCostFactor, FootDrag, FootFactor,
+    Friction, Gradient, GrossEfficiency, Headwind, Humidity, KitMass, LoadFactor, MassHeight, MetabolicPower,
     PeakFactor, PeakPower, Power, PowerDemand, RearShare, RepaidShare, ReserveShare, RollingCoefficient,
     SecondsLost, Slope, SlopeShare, StandingMetabolism, StrengthShare, Time, Torque, TotalMass, WheelInertia,
     Wheelbase, WindSpeed, WorkReserve,
@@ -74,6 +75,7 @@ pub(crate) use sensitivity::CADENCE_RPM;
 pub use sensitivity::{TornadoBar, Uncertain, Watched};
 pub use sinkage::Sinkage;
 pub use slope_band::SlopeBand;
+pub use spending::Spending;
 pub use traction::Stance;
 pub use verdict::{Answer, Verdict};
 pub use verdict_map::{Cell, verdict_map};

@@ -3,7 +3,7 @@
 use crate::rider::account::EffortAccount;
 use crate::rider::limits::Reason;
 use crate::rider::resistance::Resistance;
-use crate::solve::halved;
+use crate::solve::{halved, lowest};
 
 /// Speeds are looked at from the fastest down, each this share of the one before. Estimate, because the speeds that a gear can be
 /// held at lie in one stretch; where it is narrower than a step, its place is searched for.
@@ -12,6 +12,14 @@ const STEP: f64 = 0.96;
 const HALVINGS: u32 = 48;
 /// Thirds cut off two steps about the easiest speed: what is left is a millionth of it.
 const THIRDS: u32 = 28;
+/// Speeds at which the cost of a metre is looked at, in equal ratios, and how often the two about the least are cut: what is left is
+/// a millionth of it.
+const LOOKED_AT: i32 = 40;
+const CUTS: u32 = 26;
+/// Speeds that are held against a cost, each so much faster than the one before, which overlooks a few thousandths of the cost; and
+/// the fastest of them, over the slowest that may do: nobody pays twice the time for a charge.
+const FINE: f64 = 1.05;
+const DEAREST: f64 = 3.0;
 
 /// One slope, ridden evenly.
 #[derive(Debug, Clone, Copy)]
@@ -26,6 +34,11 @@ pub(super) struct Pace<'a> {
 }
 
 impl Pace<'_> {
+    /// The same with so much to spend on a metre, in J.
+    pub(super) const fn spending(self, budget_per_m: f64) -> Self {
+        Self { budget_per_m, ..self }
+    }
+
     /// Power at the crank that holds a speed, in W.
     pub(super) fn power(&self, speed: f64) -> f64 {
         (self.resistance.force(speed) * speed / self.resistance.efficiency).max(0.0)
@@ -38,7 +51,7 @@ impl Pace<'_> {
 
     /// The fastest speed that the budget allows in a gear; `None` when it allows none that counts as riding.
     pub(super) fn fastest_in(&self, metres: f64) -> Option<f64> {
-        let top = self.fastest.min(self.account.fastest_rpm() * metres / 60.0);
+        let top = self.top(metres);
         let (mut above, mut easiest) = (top, (0.0, top));
         while above >= self.slowest {
             let room = self.room(above, metres);
@@ -53,9 +66,54 @@ impl Pace<'_> {
         self.fastest_about(easiest.1, top, metres)
     }
 
+    /// What a metre costs in time and charge, and what of that is charge, in J, at the speed at which that is least in a gear within
+    /// the budget.
+    pub(super) fn cheapest_in(&self, metres: f64, price: f64) -> Option<(f64, f64)> {
+        self.cheapest(self.top(metres), price, |speed| self.charge(speed, metres))
+    }
+
+    /// The same in a gear that suits.
+    pub(super) fn cheapest_suited(&self, price: f64) -> Option<(f64, f64)> {
+        self.cheapest(self.fastest, price, |speed| self.charge_suited(speed))
+    }
+
+    /// What a second at a speed takes from the reserve in a gear that suits, in W.
+    pub(super) fn charge_suited(&self, speed: f64) -> f64 {
+        let power = self.power(speed);
+        self.account.charge_w(power, self.account.suited_rpm(power))
+    }
+
+    fn cheapest(&self, top: f64, price: f64, charge: impl Fn(f64) -> f64) -> Option<(f64, f64)> {
+        let cost = |speed: f64| match charge(speed) {
+            charge if charge > self.budget_per_m * speed => f64::INFINITY,
+            charge => (1.0 + price * charge.max(0.0)) / speed,
+        };
+        let speed = (self.slowest <= top).then(|| lowest((self.slowest, top), LOOKED_AT, CUTS, cost))?;
+        cost(speed).is_finite().then(|| (cost(speed), charge(speed) / speed))
+    }
+
+    /// Whether some speed in a gear costs less for a metre, in time and charge, than `cost`, within the budget.
+    pub(super) fn is_worth_it_in(&self, metres: f64, price: f64, cost: f64) -> bool {
+        let top = self.top(metres);
+        let mut speed = self.slowest;
+        while speed <= top.min(DEAREST * self.slowest) {
+            let most = self.budget_per_m.min((cost - 1.0 / speed) / price);
+            if self.charge(speed, metres) <= most * speed {
+                return true;
+            }
+            speed *= FINE;
+        }
+        false
+    }
+
+    /// The fastest speed that grip and legs allow in a gear.
+    fn top(&self, metres: f64) -> f64 {
+        self.fastest.min(self.account.fastest_rpm() * metres / 60.0)
+    }
+
     /// Whether the budget allows the slowest speed in a gear.
     pub(super) fn holds_slowest_in(&self, metres: f64) -> bool {
-        let top = self.fastest.min(self.account.fastest_rpm() * metres / 60.0);
+        let top = self.top(metres);
         self.slowest <= top && self.room(self.slowest, metres) >= 1.0
     }
 

@@ -1,10 +1,12 @@
 //! What to do about one climb on a budget of effort.
 
 use crate::rider::ascent::{Ascent, LowerGear, OnBike, Ways};
+use crate::rider::climb_plan::timed;
 use crate::rider::limits::Reason;
 use crate::rider::paced_climb::{PacedClimb, PacedRide};
-use crate::rider::quantity::{Power, SecondsLost, Time};
+use crate::rider::quantity::{Deficit, Power, SecondsLost, Time};
 use crate::rider::ride_or_run::POWER_OFF;
+use crate::rider::verdict::Verdict;
 
 /// A gear that suits is worth a word from this share of the time on, and from half a second on, which is what a page shows of it.
 /// Estimate: less is within the doubt of the time.
@@ -12,7 +14,8 @@ const WORTH: f64 = 0.02;
 const LEAST_SAVED_S: f64 = 0.5;
 
 impl PacedClimb {
-    /// Decides between riding at the even pace, the speed that is brought and going on foot, getting off and on included. The ride is
+    /// Decides between riding at the even pace, the speed that is brought and going on foot, getting off and on and what is taken from
+    /// the reserve, at its price, included. The ride is
     /// called forced where its power is above the sustainable one by more than a rider's power may be off on the day.
     /// `carried` is the time with the speed that is brought, where that gets over; a [ramp](crate::rider::ClimbLength::is_ramp) is not forced then.
     ///
@@ -44,22 +47,37 @@ impl PacedClimb {
             carried,
             forced: None,
             foot: foot.map(|time| Time::new(time.s() + lost.s())),
+            drawn_s: [self.ride.map(|ride| ride.drawn), Some(self.foot.drawn)]
+                .map(|drawn| self.worth_s(drawn)),
         };
         let ascent = ways.ascent();
         Ascent { lower_gear: self.lower_gear(&ascent), ..ascent }
+    }
+
+    /// The judgement on the times, getting off and on left aside.
+    pub(super) fn judged(&self) -> Verdict {
+        let dearer = |drawn| self.worth_s(Some(drawn)) - self.worth_s(Some(self.foot.drawn));
+        let ride = self.ride.map(|ride| Time::new(ride.time.s() + dearer(ride.drawn)));
+        timed(ride, self.foot.time_at_best, self.foot.time_at_worst)
     }
 
     fn lower_gear(&self, ascent: &Ascent) -> LowerGear {
         let Some(suited) = self.suited else {
             return self.hindrance.map_or(LowerGear::Needless, LowerGear::Useless);
         };
-        let quickest = ascent.quickest().s();
-        match suited.s() {
-            _ if self.ride.is_some_and(|ride| !ride.is_worth_a_lower_gear(suited)) => LowerGear::Needless,
-            suited if suited >= ascent.foot.s() => LowerGear::Useless(Reason::Energy),
-            suited if suited < quickest => LowerGear::Saves(Time::new(quickest - suited)),
+        let (better, time) = (ascent.better().s(), suited.time);
+        let dearer = self.worth_s(Some(suited.drawn)) - self.worth_s(Some(self.foot.drawn));
+        match time.s() {
+            _ if self.ride.is_some_and(|ride| !ride.is_worth_a_lower_gear(time)) => LowerGear::Needless,
+            suited if suited + dearer >= ascent.foot.s() => LowerGear::Useless(Reason::Energy),
+            suited if suited < better => LowerGear::Saves(Time::new(better - suited)),
             _ => LowerGear::Spares,
         }
+    }
+
+    /// What is drawn from the reserve as time at its price, in s. What is repaid earns nothing here.
+    pub(super) fn worth_s(&self, drawn: Option<Deficit>) -> f64 {
+        self.spending.price.s_per_j() * drawn.map_or(0.0, |drawn| drawn.j().max(0.0))
     }
 }
 

@@ -5,7 +5,6 @@ use crate::physics::GRAVITY;
 use crate::quantity::Speed;
 use crate::rider::account::EffortAccount;
 use crate::rider::air::Air;
-use crate::rider::climb_plan::timed;
 use crate::rider::energy::Energy;
 use crate::rider::ground::Ground;
 use crate::rider::limits::Reason;
@@ -17,8 +16,9 @@ use crate::rider::quantity::{
 use crate::rider::resistance::FASTEST;
 use crate::rider::ride_or_run::RideOrRun;
 use crate::rider::rider::Rider;
+use crate::rider::spending::Spending;
 use crate::rider::verdict::Verdict;
-use crate::solve::{Near, halved, rising_root};
+use crate::solve::{Near, halved, lowest, rising_root};
 
 /// Slower than this nobody rides, m/s, even where balance is not looked at. Estimate: a third of the
 /// [usual limit](BalanceSpeed::USUAL).
@@ -28,6 +28,10 @@ const HALVINGS: u32 = 60;
 /// Steps of the search for the power on foot, over it, that leave rounding; and where only the choice counts.
 const FINELY: Near = Near::Step(1e-12);
 const ROUGHLY: Near = Near::Step(1e-5);
+/// Powers on foot at which the cost of a metre is looked at, in equal ratios, close enough to tell a walk from a run, and how often
+/// the two about the least are cut.
+const POWERS: i32 = 24;
+const CUTS: u32 = 24;
 
 /// One climb at an even pace; made by [`RideOrRun::paced`].
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -36,11 +40,13 @@ pub struct PacedClimb {
     pub ride: Option<PacedRide>,
     /// On foot.
     pub foot: PacedFoot,
-    /// The judgement on the two times, getting off and on left aside, within the [band](crate::rider::Band) of the ratio at the
-    /// power on foot.
+    /// The judgement on the two times, each with the price of what it takes from the reserve, getting off and on left aside, within
+    /// the [band](crate::rider::Band) of the ratio at the power on foot.
     pub verdict: Verdict,
-    /// Time on the bike in a gear that suits the pace, whatever gears there are; `None` where grip or balance allow no riding.
-    pub suited: Option<Time>,
+    /// On the bike in a gear that suits the pace, whatever gears there are; `None` where grip or balance allow no riding.
+    pub suited: Option<SuitedRide>,
+    /// What may be taken from the reserve.
+    pub spending: Spending,
     /// What allows no riding: grip, balance, or that no gear is low enough for the legs.
     pub hindrance: Option<Reason>,
     /// The power that lasts.
@@ -68,6 +74,15 @@ pub struct PacedRide {
     pub drawn: Deficit,
 }
 
+/// Riding a climb at an even pace in a gear that suits it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SuitedRide {
+    /// Time over the climb.
+    pub time: Time,
+    /// What it takes from the reserve.
+    pub drawn: Deficit,
+}
+
 /// Going up on foot at an even pace.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PacedFoot {
@@ -81,6 +96,8 @@ pub struct PacedFoot {
     pub speed: Speed,
     /// Crank power that costs the same metabolic power.
     pub power: PowerDemand,
+    /// What it takes from the reserve.
+    pub drawn: Deficit,
 }
 
 impl RideOrRun {
@@ -127,25 +144,100 @@ impl RideOrRun {
         length: ClimbLength,
         budget: EffortBudget,
     ) -> PacedClimb {
-        let budget_per_m = budget.j() / length.m();
-        let pace = self.pace(account, ground, gradient, budget_per_m);
-        let ride = self.paced_ride(&pace, length);
-        let suited = pace.fastest_suited().map(|speed| Time::new(length.m() / speed));
+        self.paced_at(account, ground, gradient, length, &budget.into())
+    }
+
+    /// The even pace over a climb at which time and what is taken from the reserve, at its price, come to least, on the bike and on
+    /// foot: as hard as a lap at that price rides a climb that goes on for long.
+    ///
+    /// # Formula
+    /// (1 + λ h(P, n))/v least over speeds and gears, with h L/v no less than 0 and no more than the budget; the rest as for
+    /// [`paced`](Self::paced).
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::{Bike, Circumference, Drivetrain, Power, RideOrRun, Rider, Surface};
+    /// use gear_math::rider::{
+    ///     Air, BikeMass, BodyMass, Climb, ClimbLength, CriticalPower, EffortAccount, EffortBudget, KitMass,
+    ///     RidingLimits, Spending, WorkReserve,
+    /// };
+    /// let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
+    /// let drivetrain = Drivetrain { chainset: "40".parse()?, cassette: "11-13-15-17-20-23-27-32".parse()? };
+    /// let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2100.0)?);
+    /// let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(&rider))?;
+    /// let account = EffortAccount::new(CriticalPower::of_body(rider.power, WorkReserve::USUAL, rider.body));
+    ///
+    /// let (grass, bank) = (Surface::FirmGrass.ground(), Climb::new(8.0)?);
+    /// let spending = Spending { price: account.usual_price(), most: EffortBudget::new(4000.0)? };
+    /// let ride = |m| -> Result<_, gear_math::OutOfLimits> {
+    ///     let paced = question.paced_at(&account, &grass, bank, ClimbLength::new(m)?, &spending);
+    ///     Ok(paced.ride.expect("rideable"))
+    /// };
+    /// let (short, long) = (ride(20.0)?, ride(60.0)?);
+    /// assert!((short.power.watts() - long.power.watts()).abs() < 0.1, "as hard on either");
+    /// assert!(long.drawn.j() < 4000.0 && (long.drawn.j() / short.drawn.j() - 3.0).abs() < 0.01);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn paced_at(
+        &self,
+        account: &EffortAccount,
+        ground: &Ground,
+        gradient: Climb,
+        length: ClimbLength,
+        spending: &Spending,
+    ) -> PacedClimb {
+        let pace = self.pace(account, ground, gradient, spending.most.j() / length.m());
+        let ride = self.paced_ride(&self.spent_riding(pace, length, spending), length);
+        let suited = suited(&pace, length, spending);
         let incline = Incline::new(gradient);
+        let budget_per_m = self.spent_on_foot(account, ground, &incline, length, spending);
         let power = self.paced_foot_power(account, ground, &incline, budget_per_m, FINELY);
-        let foot = self.paced_foot(power, ground, &incline, length);
-        PacedClimb {
+        let foot = self.paced_foot(account, power, ground, &incline, length);
+        let paced = PacedClimb {
             ride,
             foot,
-            verdict: timed(ride.map(|ride| ride.time), foot.time_at_best, foot.time_at_worst),
+            verdict: Verdict::FootForced,
             suited,
+            spending: *spending,
             hindrance: ride.is_none().then(|| pace.hindrance(suited.is_some())),
             sustainable: account.effort.sustainable(),
             length,
-        }
+        };
+        PacedClimb { verdict: paced.judged(), ..paced }
     }
 
-    pub(super) fn pace<'a>(
+    /// A pace with what is to be spent on it in the gears that there are.
+    fn spent_riding<'a>(&self, pace: Pace<'a>, length: ClimbLength, spending: &Spending) -> Pace<'a> {
+        let metres = self.bike.gears().map(|gear| gear.development(self.bike.wheel).m());
+        let cheaper = |a: (f64, f64), b: (f64, f64)| if b.0 < a.0 { b } else { a };
+        pace.spending(spending.per_m(length, |price| {
+            let cheapest = metres.filter_map(|metres| pace.cheapest_in(metres, price)).reduce(cheaper)?;
+            Some(cheapest.1)
+        }))
+    }
+
+    /// What is to be spent on a metre on foot, in J.
+    fn spent_on_foot(
+        &self,
+        account: &EffortAccount,
+        ground: &Ground,
+        incline: &Incline,
+        length: ClimbLength,
+        spending: &Spending,
+    ) -> f64 {
+        let speed = |power: f64| self.on_foot_with(power).speeds(ground, incline).foot.min(FASTEST_ON_FOOT);
+        let charge = |power: f64| account.charge_on_foot_w(power);
+        spending.per_m(length, |price| {
+            let (held, most) = (account.sustainable_w(), spending.most.j() / length.m());
+            let hardest = self.paced_foot_power(account, ground, incline, most, ROUGHLY).max(held);
+            let cost = |power: f64| (1.0 + price * charge(power)) / speed(power);
+            let power = lowest((held, hardest), POWERS, CUTS, cost);
+            Some(charge(power) / speed(power))
+        })
+    }
+
+    fn pace<'a>(
         &self,
         account: &'a EffortAccount,
         ground: &Ground,
@@ -191,21 +283,33 @@ impl RideOrRun {
         ground: &Ground,
         gradient: Climb,
         length: ClimbLength,
-        budget: EffortBudget,
+        spending: &Spending,
         lost: SecondsLost,
     ) -> bool {
-        let (incline, budget_per_m) = (Incline::new(gradient), budget.j() / length.m());
+        let (incline, price) = (Incline::new(gradient), spending.price.s_per_j());
+        let budget_per_m = self.spent_on_foot(account, ground, &incline, length, spending);
         let power = self.paced_foot_power(account, ground, &incline, budget_per_m, ROUGHLY);
         let foot = length.m() / self.on_foot_with(power).speeds(ground, &incline).foot + lost.s();
-        let pace = self.pace(account, ground, gradient, budget_per_m);
-        let pace = Pace { slowest: pace.slowest.max(length.m() / foot), ..pace };
+        let cost = foot / length.m() + price * budget_per_m;
+        let pace = self.pace(account, ground, gradient, spending.most.j() / length.m());
+        let no_slower = |speed: f64| Pace { slowest: pace.slowest.max(speed), ..pace };
+        let (cheap, spent) =
+            (no_slower(1.0 / cost), no_slower(1.0 / (cost - price * pace.budget_per_m).max(0.0)));
         let metres = || self.bike.gears().map(|gear| gear.development(self.bike.wheel).m());
-        metres().any(|metres| pace.holds_slowest_in(metres))
-            || metres().any(|metres| pace.holds_faster_in(metres))
+        price > 0.0 && metres().any(|metres| cheap.is_worth_it_in(metres, price, cost))
+            || metres().any(|metres| spent.holds_slowest_in(metres))
+            || metres().any(|metres| spent.holds_faster_in(metres))
     }
 
     /// The climb on foot at a power.
-    fn paced_foot(&self, power_w: f64, ground: &Ground, incline: &Incline, length: ClimbLength) -> PacedFoot {
+    fn paced_foot(
+        &self,
+        account: &EffortAccount,
+        power_w: f64,
+        ground: &Ground,
+        incline: &Incline,
+        length: ClimbLength,
+    ) -> PacedFoot {
         let energy = self.on_foot_with(power_w);
         let speeds = energy.speeds(ground, incline);
         let band = energy.band(&speeds, ground, incline);
@@ -217,6 +321,7 @@ impl RideOrRun {
             time_at_worst: at(band.low),
             speed: Speed::new(speeds.foot),
             power: PowerDemand::new(power_w),
+            drawn: Deficit::new(account.charge_on_foot_w(power_w) * time),
         }
     }
 
@@ -250,4 +355,13 @@ impl RideOrRun {
         let rider = Rider { power: Power::nearest(power_w), ..self.rider };
         Energy::new(&rider, &self.bike, &Air { headwind: Headwind::NONE, ..self.air })
     }
+}
+
+/// The ride in a gear that suits, with what is to be spent on it.
+fn suited(pace: &Pace<'_>, length: ClimbLength, spending: &Spending) -> Option<SuitedRide> {
+    let cheapest = |price: f64| pace.cheapest_suited(price).map(|it| it.1);
+    let pace = pace.spending(spending.per_m(length, cheapest));
+    let speed = pace.fastest_suited()?;
+    let drawn = Deficit::new(pace.charge_suited(speed) * length.m() / speed);
+    Some(SuitedRide { time: Time::new(length.m() / speed), drawn })
 }

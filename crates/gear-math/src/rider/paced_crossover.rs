@@ -4,6 +4,7 @@ use crate::rider::account::EffortAccount;
 use crate::rider::ground::Ground;
 use crate::rider::quantity::{Climb, ClimbLength, EffortBudget, SecondsLost, Slope};
 use crate::rider::ride_or_run::RideOrRun;
+use crate::rider::spending::Spending;
 use crate::solve::halved;
 
 /// Halvings of the model's gradients that leave a twentieth of a per cent, a fifth of what a page shows.
@@ -24,7 +25,20 @@ impl RideOrRun {
         budget: EffortBudget,
         lost: SecondsLost,
     ) -> Option<Slope> {
-        let pays = |percent: f64| self.pays(account, ground, Climb::nearest(percent), length, budget, lost);
+        self.paced_crossover_at(account, ground, length, &budget.into(), lost)
+    }
+
+    /// The same with what a joule is worth [spent](Self::paced_at) on either way.
+    #[must_use]
+    pub fn paced_crossover_at(
+        &self,
+        account: &EffortAccount,
+        ground: &Ground,
+        length: ClimbLength,
+        spending: &Spending,
+        lost: SecondsLost,
+    ) -> Option<Slope> {
+        let pays = |percent: f64| self.pays(account, ground, Climb::nearest(percent), length, spending, lost);
         let (level, steepest) = (Climb::LEVEL.percent(), Climb::LIMITS.max);
         if !pays(level) {
             return Some(Slope::new(0.0));

@@ -28,6 +28,8 @@ measured! {
     /// Work above the sustainable power that an effort, or a whole lap, may cost in the end, in joules, by the
     /// [charge](crate::rider::EffortAccount::charge).
     EffortBudget(j): "budget of the effort", "J", 0.0 ..= 50000.0;
+    /// What a joule of the reserve is worth in time, in seconds per joule. Nobody pays more than standing still would earn.
+    EffortPrice(s_per_j): "price of a joule", "s/J", 0.0 ..= 0.1;
     /// What leaving the preferred cadence costs: this part of the power, times the square of the cadence's relative distance
     /// from it. A pure number.
     CadenceCost(value): "cost of cadence", "", 0.0 ..= 2.0;
@@ -135,11 +137,11 @@ known! {
     GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor, DragArea, AirDensity,
     Headwind, FootDrag, RollingCoefficient, FootFactor, SlopeShare, Friction, SecondsLost, BalanceSpeed,
     CrankLength, Wheelbase, MassHeight, RearShare, PeakFactor, PeakPower, StrengthShare, WheelInertia,
-    WorkReserve, ReserveShare, RepaidShare, CadenceCost, EffortBudget,
+    WorkReserve, ReserveShare, RepaidShare, CadenceCost, EffortBudget, EffortPrice,
 }
 
 nearest! {
-    Power, PeakPower, WorkReserve, EffortBudget, ClimbLength, EffortTime, GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor,
+    Power, PeakPower, WorkReserve, EffortBudget, EffortPrice, ClimbLength, EffortTime, GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor,
     AirDensity, AirPressure, Climb, Compass, Headwind, RollingCoefficient, FootFactor, Friction, BalanceSpeed, Gradient, RepaidShare, CadenceCost,
     StrengthShare,
 }

@@ -71,7 +71,7 @@ proptest! {
     ) {
         let (ascent, longest) = advised(rider(kg, kg * per_kg, rpm), &ground, slope, length);
         let time = ascent.bike.map(|(_, time)| time);
-        prop_assert!(ascent.quickest() <= ascent.foot && time.is_none_or(|time| ascent.quickest() <= time));
+        prop_assert!(ascent.better() <= ascent.foot && time.is_none_or(|time| ascent.better() <= time));
         match ascent.advice {
             Advice::Ride | Advice::Carry | Advice::Force => prop_assert!(time.unwrap() < ascent.foot),
             Advice::Run => prop_assert!(time.is_none_or(|time| time >= ascent.foot), "{ascent:?}"),
@@ -137,7 +137,7 @@ proptest! {
         let ascent = tall.ascent(&carry, None);
         match (ascent.lower_gear, low.ride) {
             (LowerGear::Saves(saved), Some(ride)) => {
-                prop_assert!((ascent.quickest().s() - ride.s() - saved.s()).abs() < 1e-9);
+                prop_assert!((ascent.better().s() - ride.s() - saved.s()).abs() < 1e-9);
             }
             (LowerGear::Saves(_), None) => prop_assert!(low.answer.limits.gear || low.answer.limits.force),
             (LowerGear::Useless(Reason::Energy), Some(ride)) => prop_assert!(ride >= low.foot),

@@ -11,6 +11,7 @@ mod lap_accounts;
 mod neighbour_properties;
 mod position_decisions;
 mod position_properties;
+mod priced_climb;
 mod reserve_properties;
 mod ride_or_run_properties;
 mod rider_decisions;

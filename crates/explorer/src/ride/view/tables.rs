@@ -12,6 +12,7 @@ use crate::ride::side::RideSide;
 use crate::ride::view::notes::figures;
 use crate::ride::words::advice::ridden;
 use crate::ride::words::climb::{carried, whose};
+use crate::ride::words::figures::kilojoules as spent;
 use crate::ride::words::figures::{
     end_band, foot_span, mark_at, seconds, speeds_from_to, turned, whole_or_never,
 };
@@ -225,13 +226,15 @@ pub(crate) fn climb(report: &RideSection) -> Markup {
 fn climb_rows(report: &RideSection) -> Vec<Vec<String>> {
     let time = |time: Option<Time>| time.map_or(NONE.to_owned(), seconds);
     let below = report.ride.running_wins_below();
-    let rows: [Row<'_>; 14] = [
+    let rows: [Row<'_>; 16] = [
         (words::CLIMB_ADVICE, &|side| verb(side.ascent.advice).to_owned()),
-        (words::CLIMB_QUICKEST, &|side| seconds(side.ascent.quickest())),
+        (words::CLIMB_BETTER, &|side| seconds(side.ascent.better())),
         (words::CLIMB_RIDING, &|side| time(side.paced.ride.map(|ride| ride.time))),
         (words::CLIMB_EFFORT, &|side| side.paced.ride.as_ref().map_or(NONE.to_owned(), ridden)),
+        (words::CLIMB_SPENT, &|side| side.paced.ride.map_or(NONE.to_owned(), |ride| spent(ride.drawn))),
         (words::CLIMB_CARRIED, &|side| time(side.plan.carried(&side.carry))),
         (words::CLIMB_RUNNING, &|side| seconds(side.ascent.foot)),
+        (words::CLIMB_SPENT_RUNNING, &|side| spent(side.paced.foot.drawn)),
         (words::CLIMB_RUNNING_LIKELY, &|side| foot_span(&side.ascent)),
         (words::CLIMB_RUNNING_WINS, &|_| report.rings.unit.print(below.best)),
         (words::CLIMB_WINS_LIKELY, &|_| speeds_from_to(report, &below)),

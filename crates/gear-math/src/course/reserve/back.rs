@@ -17,7 +17,8 @@ pub(super) struct Pass<'a> {
 impl<'a> Pass<'a> {
     pub(super) fn new(planner: &'a Planner<'a>, nodes: usize) -> Self {
         let (gears, usual) = (planner.gears(), planner.rule.account.sustainable_w());
-        Self { planner, powers: vec![usual; nodes * gears], shifted: vec![NEVER; gears] }
+        let rings = planner.rule.gearing.rings.iter().max().map_or(0, |last| last + 1);
+        Self { planner, powers: vec![usual; nodes * gears], shifted: vec![NEVER; rings] }
     }
 
     /// Fills a field in front of a place whose values stand.

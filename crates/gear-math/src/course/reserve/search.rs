@@ -15,8 +15,6 @@ use crate::course::reserve::setup::ReserveSetup;
 use crate::course::reserve::way::Way;
 use crate::rider::EffectiveMass;
 
-/// The price that is tried first, over 1/CP: 0.64 to 0.75 came out on six courses.
-const FIRST_PRICE: f64 = 0.68;
 /// The highest price, over that at which standing still would pay.
 const HIGHEST: f64 = 0.98;
 /// What shifts that are not for nothing add to the price. Estimate, to begin with: −1 to 3 % came out.
@@ -43,7 +41,7 @@ impl<'a> Search<'a> {
     /// The lap whose charge comes nearest to the budget.
     pub(super) fn quickest(&self) -> Ridden {
         let mut free = Field::new(self.fineness.speeds, 1, &self.way.ranges());
-        let price = FIRST_PRICE / self.setup.account.sustainable_w();
+        let price = self.setup.account.usual_price().s_per_j();
         self.look_ahead(&mut free, price);
         let begin = State::Riding(SOME_SPEED, 0);
         let mut laps = self.hunted(&mut free, price, begin, self.fineness.prices[0]);

@@ -19,13 +19,16 @@ pub(crate) fn facts(report: &RideSection, side: &RideSide) -> String {
     let Some((how, bike)) = ascent.bike else { return unable(side, &run) };
     let (way, ride) = (how_ridden(report, how), seconds(bike));
     match (ascent.advice, how) {
-        (Advice::Run, _) => format!("{run} ({way} takes {ride})"),
+        (Advice::Run, _) => format!("{run} ({way} takes {ride}{})", dearer(side)),
         (Advice::TooClose, _) if ascent.foot < bike => format!("running {run}, {way} {ride}"),
         (Advice::TooClose, _) => format!("{way} {ride}, running {run}"),
-        (_, OnBike::Carried) => format!("{ride} from {}, or run: {run}", entry(report)),
-        (_, OnBike::Forced(_)) => format!("{} for {ride}{}, or run: {run}", effort(side), spent(side)),
+        (_, OnBike::Carried) => format!("{ride} from {}, or run: {run}{}", entry(report), dearer(side)),
+        (_, OnBike::Forced(_)) => {
+            format!("{} for {ride}{}, or run: {run}{}", effort(side), spent(side), dearer(side))
+        }
         (_, OnBike::Ridden) => {
-            format!("{ride} at {}{}{}, or run: {run}", effort(side), spent(side), brought(side))
+            let (spent, brought, dearer) = (spent(side), brought(side), dearer(side));
+            format!("{ride} at {}{spent}{brought}, or run: {run}{dearer}", effort(side))
         }
     }
 }
@@ -47,6 +50,15 @@ fn effort(side: &RideSide) -> String {
 pub(crate) fn ridden(ride: &PacedRide) -> String {
     let (power, rpm) = (with_unit(ride.power.watts(), 0, "W"), with_unit(ride.cadence.rpm(), 0, "rpm"));
     format!("{power} in {} at {rpm}", ride.gear)
+}
+
+/// What the other way takes of the reserve beyond the advised one, where it would be the quicker.
+fn dearer(side: &RideSide) -> String {
+    if !side.is_spared() {
+        return String::new();
+    }
+    let more = side.paced.spending.price.buys(side.ascent.dearer).j().abs() / 1000.0;
+    format!(", and {} more of your reserve", with_unit(more, 1, "kJ"))
 }
 
 /// What of the reserve that takes, where it is anything that shows.

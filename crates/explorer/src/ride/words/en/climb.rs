@@ -34,8 +34,11 @@ pub(crate) fn running(report: &RideSection) -> Line {
     let ascent = &report.ride.sides[0].ascent;
     let (time, likely) = (strong(&seconds(ascent.foot)), foot_span(ascent));
     let told = format!("Running takes {time} (likely {likely}), dismount and remount included");
-    if report.ride.inputs.budget() == EffortBudget::NONE {
+    let inputs = &report.ride.inputs;
+    if inputs.budget() == EffortBudget::NONE {
         format!("{told}.").into()
+    } else if inputs.is_repeated {
+        format!("{told}, as hard as pays on every lap.").into()
     } else {
         format!("{told}, on the same share of your reserve.").into()
     }

@@ -6,11 +6,18 @@ use crate::ride::section::RideSection;
 use crate::ride::words::terms::{cadence, gait, judged};
 use crate::words::span_of_time;
 use gear_math::Speed;
-use gear_math::rider::{Answer, Ascent, Climb, ClimbPlan, MarkKind, Slope, SlopeBand, SpeedBand, Time};
+use gear_math::rider::{
+    Answer, Ascent, Climb, ClimbPlan, Deficit, MarkKind, Slope, SlopeBand, SpeedBand, Time,
+};
 
 /// A time as its length asks for: tenths below ten seconds, minutes when there are many.
 pub(crate) fn seconds(time: Time) -> String {
     brief(time.s())
+}
+
+/// What is drawn from the reserve; nothing where some is repaid.
+pub(crate) fn kilojoules(drawn: Deficit) -> String {
+    with_unit(drawn.j().max(0.0) / 1000.0, 1, "kJ")
 }
 
 /// The likely times on foot, best and worst.

@@ -143,14 +143,18 @@ pub(crate) const GROUNDS_HEADS: [&str; 4] =
 /// The climb that was asked about.
 pub(crate) const CLIMB: [&str; 2] = [
     "This climb",
-    "Running includes dismount and remount. Riding and running take what you can spend on a climb of every lap; the last three rows leave the reserve alone. Seconds of a lower gear are best guesses.",
+    "Running includes dismount and remount. Riding and running are as hard as pays on every lap, or as your share of the reserve allows where one lap is all that counts; the last three rows leave the reserve alone. Seconds of a lower gear are best guesses.",
 ];
 /// A row of it.
 pub(crate) const CLIMB_ADVICE: &str = "Advice";
 /// A row of it.
-pub(crate) const CLIMB_QUICKEST: &str = "Quickest of these";
+pub(crate) const CLIMB_BETTER: &str = "Better of these";
 /// A row of it.
 pub(crate) const CLIMB_RIDING: &str = "Riding";
+/// A row of it.
+pub(crate) const CLIMB_SPENT: &str = "Of your reserve, riding";
+/// A row of it.
+pub(crate) const CLIMB_SPENT_RUNNING: &str = "Of your reserve, running";
 /// A row of it.
 pub(crate) const CLIMB_CARRIED: &str = "With the speed into it";
 /// A row of it.

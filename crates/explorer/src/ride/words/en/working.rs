@@ -75,15 +75,15 @@ pub(crate) fn lowest_gear(report: &RideSection) -> Worked {
     )
 }
 
-/// What the share of the reserve adds to the power on foot.
+/// What is spent of the reserve adds to the power on foot.
 pub(crate) fn reserve(report: &RideSection) -> Worked {
-    let (account, budget) = (report.ride.inputs.account(), report.ride.inputs.budget());
+    let account = report.ride.inputs.account();
     let (held, peak) = (account.effort.sustainable().watts(), account.effort.peak().watts());
     let foot = &report.ride.sides[0].paced.foot;
-    let (joules, time) = (with_unit(budget.j(), 0, "J"), with_unit(foot.time.s(), 1, "s"));
+    let (joules, time) = (with_unit(foot.drawn.j(), 0, "J"), with_unit(foot.time.s(), 1, "s"));
     let [held, peak, power] = [held, peak, foot.power.watts()].map(|watts| with_unit(watts, 0, "W"));
     (
-        "What you can spend on this climb",
+        "What you spend on this climb",
         "power + spent ÷ (time + spent ÷ (peak power − power))",
         format!("{held} + {joules} ÷ ({time} + {joules} ÷ ({peak} − {held})) = {power} on foot"),
     )
@@ -104,12 +104,29 @@ pub(crate) fn running_wins(report: &RideSection) -> Worked {
 /// What the rest rests on, and what is left out: a head and what follows it.
 pub(crate) fn notes(report: &RideSection) -> [(&'static str, String); 5] {
     [
-        ("The reserve ", RESERVE.to_owned()),
+        ("The reserve ", reserve_counts(report)),
         ("The band ", band(report.ride.inputs.bike.load.value())),
         ("Checked against ", CHECKED.to_owned()),
         ("Grip and lift ", grip()),
         ("Left out: ", LEFT_OUT.to_owned()),
     ]
+}
+
+/// How much of the reserve is spent, and how it counts.
+fn reserve_counts(report: &RideSection) -> String {
+    let inputs = &report.ride.inputs;
+    let most = with_unit(inputs.budget().j() / 1000.0, 1, "kJ");
+    let spent = if inputs.is_repeated {
+        let price = with_unit(1000.0 * inputs.spending().price.s_per_j(), 1, "s");
+        format!(
+            "On this climb you ride or run as hard as pays on every lap: there a kilojoule is worth {price} (found on six courses, an estimate for yours), and that is what it counts here beside the time; more than your share, {most}, you never spend."
+        )
+    } else {
+        format!(
+            "On this climb you ride or run so fast that your share of it, {most}, is just used up, since your lap is not one that is ridden over and over."
+        )
+    };
+    format!("{RESERVE} {spent} {COUNTED}")
 }
 
 fn grip() -> String {
@@ -119,7 +136,8 @@ fn grip() -> String {
     )
 }
 
-const RESERVE: &str = "is the work above the power you hold (W′). On this climb you ride or run so fast that your share of it is just used up, by the formula above (Morton 1996, tested down to some 20 s), which is a choice of this page, as is that the lap counts in the same way. On the bike a cadence off the one you like at that power costs more, and a gear too tall for your legs draws on the reserve. A slope that goes on and on leaves the share of no use: all that is said of slopes and not of this climb is for your power alone.";
+const RESERVE: &str = "is the work above the power you hold (W′), counted by the formula above (Morton 1996, tested down to some 20 s).";
+const COUNTED: &str = "That it is counted so is a choice of this page; the lap counts in the same way. On the bike a cadence off the one you like at that power costs more, and a gear too tall for your legs draws on the reserve. A slope that goes on and on leaves the reserve of no use: all that is said of slopes and not of this climb is for your power alone.";
 const CHECKED: &str = "the one treadmill study that asked this very question (Ardigò, Saibene & Minetti 2003): 13 to 15 % unloaded, near 20 % with a bike’s weight; the model gives the same with an efficiency near 0.22.";
 const LEFT_OUT: &str =
     "ruts, steps, corners, other riders, clogging, slipping shoes, tired arms, the way out of the obstacle.";
