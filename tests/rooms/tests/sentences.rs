@@ -12,7 +12,7 @@ fn top() -> PathBuf {
 const FOR_PROGRAMMERS: [&str; 6] = [".expect(", "JsError::new(", "assert!(", "reason = ", "class=", "#["];
 
 /// Texts that read like English and are none of its sentences: in which file, how they begin, and what they are.
-const NO_SENTENCES: [(&str, &str, &str); 10] = [
+const NO_SENTENCES: [(&str, &str, &str); 11] = [
     (
         "bench/field.rs",
         "150; 0; firm grass",
@@ -20,6 +20,7 @@ const NO_SENTENCES: [(&str, &str, &str); 10] = [
     ),
     ("bench/sketch.rs", "foot ", "notation of sketches"),
     ("bench/sketch.rs", "corner ", "notation of sketches"),
+    ("bench/sketch.rs", "heading ", "notation of sketches"),
     ("chain/inputs.rs", "place of the gear", "the name of a limit, which only errors for programmers give"),
     ("drawing/plate.rs", "system-ui", "a family of fonts"),
     ("drawing/spot.rs", "", "names of keys, as browsers give them"),

@@ -123,9 +123,9 @@ pub struct Hunt {
 #[derive(Debug)]
 enum Rider {
     /// At an even power every set-up rides in full.
-    Even { search: Search, finals: Finals },
+    Even { search: Box<Search>, finals: Box<Finals> },
     /// On a reserve all get a first look, and the best are planned in full.
-    Reserve(ReserveSearch),
+    Reserve(Box<ReserveSearch>),
 }
 
 impl Hunt {
@@ -142,7 +142,9 @@ impl Hunt {
         let all: Vec<_> = basis.search_space().into_iter().map(|it| (it, basis.cages.avoid(&it))).collect();
         let every = every.max(1);
         let rider = match basis.on_reserve(Side::A) {
-            Some(setup) => Rider::Reserve(ReserveSearch::new(course, &setup, basis.chain.derailleur, &all)),
+            Some(setup) => {
+                Rider::Reserve(Box::new(ReserveSearch::new(course, &setup, basis.chain.derailleur, &all)))
+            }
             None => {
                 Rider::even(basis, course, all.iter().skip(first).step_by(every).map(|it| it.0).collect())?
             }
@@ -189,7 +191,10 @@ impl Rider {
         let setup = basis.setup(Side::A);
         let search = Search::new(course, &setup, basis.chain.derailleur, mine)?;
         let finals = Finals::new(course, &setup)?;
-        Ok(Self::Even { search: search.avoiding(|it| basis.cages.avoid(it)), finals })
+        Ok(Self::Even {
+            search: Box::new(search.avoiding(|it| basis.cages.avoid(it))),
+            finals: Box::new(finals),
+        })
     }
 }
 

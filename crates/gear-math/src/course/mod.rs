@@ -38,6 +38,7 @@ pub use lap::gains::{GainPart, LapGains, Span};
 pub use lap::lap::{EnergyBook, GearUse, Lap, PlanPart, TracePoint, WhyOnFoot};
 pub use lap::modes::Mode;
 pub use lap::remount::Remount;
+pub use lap::reserve_use::{ReservePoint, ReserveUse};
 pub use lap::setup::{Begin, LapSetup};
 pub use lap::time_band::{Precision, Quicker, TimeBand};
 pub use patch::{Patch, PatchError};
@@ -47,7 +48,6 @@ pub use quantity::{
 };
 pub use reserve::fineness::Fineness;
 pub use reserve::forcing::ReserveForcing;
-pub use reserve::reserve_use::{ReservePoint, ReserveUse};
 pub use reserve::sent::ReservePlan;
 pub use reserve::setup::{GroundFactors, ReserveSetup};
 pub use search::neighbours::Neighbours;

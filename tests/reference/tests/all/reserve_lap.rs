@@ -117,22 +117,19 @@ impl Case {
     fn check(&self) -> Outcome<()> {
         let lap = self.lap(Fineness::FINE)?;
         close("time", lap.time_s, self.time_s, self.tolerance_s)?;
-        close("net charge", used(&lap).net_j(), self.budget_J, 0.01 * self.CP_W * self.time_s)?;
-        close("price", used(&lap).price_s_per_j, self.price_s_per_J, 0.06 * self.price_s_per_J)?;
-        close(
-            "highest power",
-            used(&lap).highest_power_w,
-            self.highest_power_W,
-            0.05 * self.highest_power_W,
-        )?;
+        let used = used(&lap)?;
+        close("net charge", used.net_j(), self.budget_J, 0.01 * self.CP_W * self.time_s)?;
+        close("price", used.price_s_per_j, self.price_s_per_J, 0.06 * self.price_s_per_J)?;
+        close("highest power", used.highest_power_w, self.highest_power_W, 0.05 * self.highest_power_W)?;
         self.check_joules(&lap)?;
         self.check_dismounts(&lap)
     }
 
     /// Joules are flat at the best: the other search had powers in steps, and so more of both.
     fn check_joules(&self, lap: &Lap) -> Outcome<()> {
-        close("charged", used(&lap).charged_j, self.charged_above_CP_J, 0.15 * self.charged_above_CP_J)?;
-        close("above", used(&lap).above_j, self.joules_above_CP_J, 0.3 * self.joules_above_CP_J)?;
+        let used = used(lap)?;
+        close("charged", used.charged_j, self.charged_above_CP_J, 0.15 * self.charged_above_CP_J)?;
+        close("above", used.above_j, self.joules_above_CP_J, 0.3 * self.joules_above_CP_J)?;
         close("shifts", lap.shifts_rear.into(), self.rear_shifts.into(), 2.0)?;
         Ok(close("front shifts", lap.shifts_front.into(), self.front_shifts.into(), 1.0)?)
     }
@@ -157,8 +154,8 @@ impl Case {
 }
 
 /// What a lap makes of the reserve.
-fn used(lap: &Lap) -> &ReserveUse {
-    lap.reserve.as_ref().expect("a lap on a reserve")
+fn used(lap: &Lap) -> Outcome<&ReserveUse> {
+    Ok(lap.reserve.as_ref().ok_or("a lap without a reserve")?)
 }
 
 fn told(outcome: Outcome<()>) -> Result<(), String> {

@@ -310,7 +310,7 @@ fn draw_reserve(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout
     let all: [Vec<f64>; 2] = laps.laps.each_ref().map(spent);
     let values = || all.iter().flatten();
     let (low, high) = values().fold((0.0, 0.0), |(low, high), &it| (f64::min(low, it), f64::max(high, it)));
-    if low == high {
+    if low >= high {
         return;
     }
     let down = Scale::even((low, high), (layout.floor + GAP, layout.end));

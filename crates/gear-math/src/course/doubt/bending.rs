@@ -2,7 +2,7 @@
 
 use crate::chain::PinFriction;
 use crate::course::lap::lap::{Lap, TracePoint};
-use crate::course::reserve::reserve_use::ReserveUse;
+use crate::course::lap::reserve_use::ReserveUse;
 use crate::course::reserve::setup::ReserveSetup;
 
 /// A power is moved by this share, up and down, to see what the charge makes of it.

@@ -1,7 +1,7 @@
 //! A lap of a course on one bike: its time, where to get off and on, and what the gears do on the way.
 
 use crate::course::lap::modes::Mode;
-use crate::course::reserve::reserve_use::ReserveUse;
+use crate::course::lap::reserve_use::ReserveUse;
 use crate::gears::Gear;
 use crate::rider::Reason;
 

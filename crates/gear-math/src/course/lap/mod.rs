@@ -13,6 +13,7 @@ pub(super) mod lap;
 pub(super) mod modes;
 pub(super) mod motion;
 pub(super) mod remount;
+pub(super) mod reserve_use;
 pub(super) mod ride;
 pub(super) mod settled;
 pub(super) mod setup;

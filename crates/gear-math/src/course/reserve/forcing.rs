@@ -2,10 +2,10 @@
 
 use crate::course::course::Course;
 use crate::course::lap::lap::{Lap, TracePoint};
+use crate::course::lap::reserve_use::ReserveUse;
 use crate::course::reserve::entry::Entry;
 use crate::course::reserve::fineness::Fineness;
 use crate::course::reserve::planner::Planner;
-use crate::course::reserve::reserve_use::ReserveUse;
 use crate::course::reserve::search::Search;
 use crate::course::reserve::setup::ReserveSetup;
 use crate::gears::Gear;

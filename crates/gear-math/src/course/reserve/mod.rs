@@ -18,7 +18,6 @@ pub(super) mod pace;
 pub(super) mod person;
 pub(super) mod planner;
 pub(super) mod range;
-pub(super) mod reserve_use;
 pub(super) mod rule;
 pub(super) mod search;
 pub(super) mod sent;

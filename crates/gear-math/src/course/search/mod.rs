@@ -7,6 +7,6 @@ pub(super) mod neighbour;
 pub(super) mod neighbours;
 pub(super) mod piece;
 pub(super) mod ranking;
-#[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
 pub(super) mod reserve;
+#[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
 pub(super) mod search;

@@ -2,8 +2,8 @@
 
 use crate::course::course::Course;
 use crate::course::lap::lap::Lap;
+use crate::course::lap::reserve_use::ReserveUse;
 use crate::course::reserve::fineness::Fineness;
-use crate::course::reserve::reserve_use::ReserveUse;
 use crate::course::reserve::setup::ReserveSetup;
 use crate::course::search::along::{Along, Reached};
 use crate::course::search::cranks::Cranks;

@@ -36,7 +36,7 @@ pub struct ReservePoint {
 
 impl ReserveUse {
     /// Before the first step, at a price.
-    pub(super) fn begun(price_s_per_j: f64, steps: usize) -> Self {
+    pub(in crate::course) fn begun(price_s_per_j: f64, steps: usize) -> Self {
         Self {
             charged_j: 0.0,
             repaid_j: 0.0,
