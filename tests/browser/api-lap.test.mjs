@@ -164,7 +164,10 @@ test('a search reports its progress, ranks what it found and can be stopped', ()
   assert.equal(rows.length, (11 + 3 + 2 + 1) * 2);
   assert.ok(rows.every((row, index) => index === 0 || rows[index - 1].scoreS <= row.scoreS));
   assert.ok(rows.some(({ unbeaten }) => unbeaten) && rows.some(({ unbeaten }) => !unbeaten));
-  assert.ok(rows.every(({ planned }) => planned), 'so few are all planned in full');
+  assert.ok(
+    rows.every(({ planned }) => planned),
+    'so few are all planned in full',
+  );
   const { timeS } = api.lap({ ...ask, bike: { ...BIKE, rings: rows[0].rings, sprockets: rows[0].sprockets } });
   assert.ok(Math.abs(rows[0].timeS - timeS) < 1e-9);
   const few = api.search({ ...ask, rings: [36, 40, 44], sprocketCounts: [8] });

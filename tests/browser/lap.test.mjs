@@ -65,7 +65,10 @@ test('the answer comes first, and any metre of the demo is read by keyboard', as
   const reading = page.locator('[data-picture=profile] .reading');
   await page.focus('[data-picture=profile] .plot');
   await page.keyboard.press('Home');
-  assert.match(await reading.innerText(), /^0\sm: 0\.0\sm up, 0\.0\s%, tarmac\. A: \d+×\d+ at \d+\srpm, \d+\.\d\skm\/h, \d+\sW, reserve down by \S+\skJ\. B: /);
+  assert.match(
+    await reading.innerText(),
+    /^0\sm: 0\.0\sm up, 0\.0\s%, tarmac\. A: \d+×\d+ at \d+\srpm, \d+\.\d\skm\/h, \d+\sW, reserve down by \S+\skJ\. B: /,
+  );
   await page.keyboard.press('PageDown');
   await page.keyboard.press('ArrowRight');
   assert.match(await reading.innerText(), /^3\d\d\sm: /);
