@@ -101,11 +101,11 @@ async function listen(page) {
   return heard;
 }
 
-/** Nothing was complained about, and nothing was asked for since the page was ready. */
+/** Nothing was complained about, and nothing was asked for since the page was ready but what the page holds itself. */
 export function assertQuiet({ complaints, requests, loadedAt }) {
   assert.deepEqual(complaints, []);
   assert.deepEqual(
-    requests.filter(({ at, url }) => at > loadedAt && !url.startsWith('data:')),
+    requests.filter(({ at, url }) => at > loadedAt && !/^(data|blob):/.test(url)),
     [],
   );
 }

@@ -7,8 +7,8 @@ use crate::course::reserve::range::Range;
 use crate::course::reserve::setup::ReserveSetup;
 use crate::rider::{BalanceSpeed, FootDemand};
 
-/// Part of a step that a stretch may be longer without another step, against rounding.
-const ROUNDING: f64 = 1e-9;
+/// Part of a step that a stretch may be longer without another step: a recorded track comes in stretches of about a step.
+const LONGER: f64 = 0.02;
 /// The fastest at which anyone gets off, m/s. Estimate.
 pub(super) const OFF_M_PER_S: f64 = 3.5;
 /// The fastest looked at, m/s: 54 km/h. Estimate, because a course of cyclo-cross gives no room for more.
@@ -40,7 +40,7 @@ pub(super) struct Way {
 }
 
 impl Way {
-    /// Cuts a course into steps no longer than `step_m`.
+    /// Cuts a course into steps of `step_m` at most, or barely more where a stretch is that long.
     pub(super) fn new(course: &Course, setup: &ReserveSetup, step_m: f64) -> Self {
         let (person, lap) = (Person { setup }, &setup.lap);
         let cells = cells(&person, course, step_m);
@@ -81,7 +81,7 @@ impl Way {
 fn cells(person: &Person<'_>, course: &Course, step_m: f64) -> Vec<Cell> {
     let mut cells = Vec::new();
     for (number, segment) in course.segments().iter().enumerate() {
-        let count = (segment.length.m() / step_m - ROUNDING).ceil().max(1.0);
+        let count = (segment.length.m() / step_m - LONGER).ceil().max(1.0);
         cells.resize(cells.len() + count as usize, person.cell(segment, number, count));
     }
     cells
