@@ -383,7 +383,7 @@ test('a link of the first version still opens', async () => {
   assert.equal(await page.inputValue('#rings-a'), '48/34');
   assert.equal(await page.inputValue('#tyre'), '700x35c');
   assert.equal(await page.inputValue('#cadence-low'), '57,5 rpm');
-  assert.match(await text(page, '#notices'), /^This link is from before laps were ridden as you ride[^.]+\.[^.]+\.$/);
+  assert.match(await text(page, '#notices'), /^This link is from before laps were ridden as you ride/);
   await type(page, 'rings-b', '40');
   assert.match((await addressWith(page, 'rb=40')).hash, /^#r=3&ra=48\/34&/);
   assertQuiet(heard);

@@ -9,7 +9,7 @@ use crate::lap::words;
 use crate::side::Side;
 use gear_math::course::{
     Demo, DrawnBand, Draws, Fineness, ForcedPlace, LapComparison, LapDraw, LapGains, OpenSpan, Precision,
-    ProfilePoint, ReserveForcing, ReserveSetup, Segment, Span, Step,
+    ProfilePoint, ReserveForcing, ReserveSetup, Segment, Span, Step, TimeBand,
 };
 use gear_math::rider::{CriticalPower, EffortAccount, EffortBudget, PowerBelowStanding, ReserveShare, Wind};
 use gear_math::{Course, Gear, Lap, LapSetup};
@@ -187,11 +187,12 @@ impl LapReport {
         }
         let draws: Vec<LapDraw> = self.draws.iter().map(|it| it.draw.clone()).collect();
         let [a, b] = &self.laps;
+        let own_s = [a.time_s, b.time_s, a.time_s - b.time_s];
         let error = a.step_error_s.unwrap_or(0.0).hypot(b.step_error_s.unwrap_or(0.0));
         self.settled = DrawnBand::of(&draws, error).map(|drawn| Settled {
-            bands: drawn.laps,
+            bands: [0, 1].map(|side| about(drawn.laps[side], own_s[side])),
             too_close: [0, 1].map(|side| OpenSpan::all(&draws, side).iter().map(span).collect()),
-            gained: drawn.gained,
+            gained: about(drawn.gained, own_s[2]),
             forced: [Vec::new(), Vec::new()],
             gains: LapGains::between(a, b),
             drawn: Some(drawn),
@@ -252,6 +253,11 @@ impl LapReport {
         let share = (at_m - from.at_m) / segment.length.m();
         (segment, from.height_m + share * segment.rise_m())
     }
+}
+
+/// The edges that draws give about what the lap itself takes, as plan and pictures show it.
+fn about(drawn: TimeBand, time_s: f64) -> TimeBand {
+    TimeBand { low_s: drawn.low_s.min(time_s), time_s, high_s: drawn.high_s.max(time_s) }
 }
 
 fn span(open: &OpenSpan) -> Span {
