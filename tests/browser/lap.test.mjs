@@ -19,7 +19,7 @@ import {
 
 const GPX = new URL('../reference/data/gpx/', import.meta.url);
 const fixture = (name) => fileURLToPath(new URL(`${name}.gpx`, GPX));
-const SETTLED = 15_000;
+const SETTLED = 60_000;
 
 let browser;
 
@@ -309,7 +309,7 @@ test('a search runs in the background, is cancelled, and a result goes on the be
   });
   assert.doesNotMatch(await text(page, '#lap-found'), /\d+ of \d+ done/, 'the counter beside the bar is the only one');
   await page.waitForFunction(() => document.getElementById('lap-found').textContent.includes('First of'), null, {
-    timeout: 60_000,
+    timeout: 120_000,
   });
   assert.match(await text(page, '#lap-found'), /ties? with it by time/);
   assert.match(await text(page, '#lap-found'), /The rest were not tested\./);
@@ -345,7 +345,7 @@ test('a search rides the course from the file', async () => {
   await page.fill('#search-large', '42');
   await page.click('#search-start');
   await page.waitForFunction(() => document.getElementById('lap-found').textContent.includes('First of'), null, {
-    timeout: 60_000,
+    timeout: 120_000,
   });
   const seconds = (time) => time.split(':').reduce((sum, part) => 60 * sum + Number(part), 0);
   const row = page.locator('#lap-found tbody tr').first();
@@ -382,7 +382,7 @@ test('axe-core finds nothing once the lap and a search stand there', async () =>
   await page.fill('#search-small', '44');
   await page.click('#search-start');
   await page.waitForFunction(() => document.getElementById('lap-found').textContent.includes('First of'), null, {
-    timeout: 60_000,
+    timeout: 120_000,
   });
   await page.evaluate(axe.source);
   const found = await page.evaluate(() =>
