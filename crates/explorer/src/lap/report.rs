@@ -9,7 +9,7 @@ use crate::lap::words;
 use crate::side::Side;
 use gear_math::course::{
     Demo, DrawnBand, Draws, Fineness, ForcedPlace, LapComparison, LapDraw, LapGains, OpenSpan, Precision,
-    ProfilePoint, ReserveForcing, ReserveSetup, Segment, Span, Step, TimeBand,
+    ProfilePoint, ReserveForcing, ReserveSetup, Segment, Span, Step,
 };
 use gear_math::rider::{CriticalPower, EffortAccount, EffortBudget, PowerBelowStanding, ReserveShare, Wind};
 use gear_math::{Course, Gear, Lap, LapSetup};
@@ -139,7 +139,9 @@ impl LapReport {
         if let Some(setups) = question.on_reserve() {
             let laps = setups.each_ref().map(|setup| Lap::on_reserve(&question.course, setup, FINENESS));
             let draws = if settled { drawn_at_once(&question.course, &setups) } else { Vec::new() };
-            return Ok(Self::ridden(question, laps).with(draws));
+            let mut report = Self::ridden(question, laps).with(draws);
+            report.settled.iter_mut().for_each(|it| it.is_final = true);
+            return Ok(report);
         }
         let [a, b] = &question.setups;
         if settled {
@@ -152,6 +154,7 @@ impl LapReport {
                 forced: [question.forced(Side::A, &first.lap)?, question.forced(Side::B, &second.lap)?],
                 gains,
                 drawn: None,
+                is_final: true,
             };
             let laps = [first.lap, second.lap];
             return Ok(Self { settled: Some(settled), ..Self::even(question, laps) });
@@ -187,15 +190,15 @@ impl LapReport {
         }
         let draws: Vec<LapDraw> = self.draws.iter().map(|it| it.draw.clone()).collect();
         let [a, b] = &self.laps;
-        let own_s = [a.time_s, b.time_s, a.time_s - b.time_s];
         let error = a.step_error_s.unwrap_or(0.0).hypot(b.step_error_s.unwrap_or(0.0));
         self.settled = DrawnBand::of(&draws, error).map(|drawn| Settled {
-            bands: [0, 1].map(|side| about(drawn.laps[side], own_s[side])),
+            bands: [drawn.laps[0].with_best(a.time_s), drawn.laps[1].with_best(b.time_s)],
             too_close: [0, 1].map(|side| OpenSpan::all(&draws, side).iter().map(span).collect()),
-            gained: about(drawn.gained, own_s[2]),
+            gained: drawn.gained.with_best(a.time_s - b.time_s),
             forced: [Vec::new(), Vec::new()],
             gains: LapGains::between(a, b),
             drawn: Some(drawn),
+            is_final: draws.len() >= Draws::COUNT,
         });
         self
     }
@@ -253,11 +256,6 @@ impl LapReport {
         let share = (at_m - from.at_m) / segment.length.m();
         (segment, from.height_m + share * segment.rise_m())
     }
-}
-
-/// The edges that draws give about what the lap itself takes, as plan and pictures show it.
-fn about(drawn: TimeBand, time_s: f64) -> TimeBand {
-    TimeBand { low_s: drawn.low_s.min(time_s), time_s, high_s: drawn.high_s.max(time_s) }
 }
 
 fn span(open: &OpenSpan) -> Span {

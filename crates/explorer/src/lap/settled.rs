@@ -20,6 +20,8 @@ pub struct Settled {
     pub gains: LapGains,
     /// What the draws say, where the bands are of draws.
     pub drawn: Option<DrawnBand>,
+    /// Whether no more draws will come, which could still turn it.
+    pub is_final: bool,
 }
 
 /// What may be said of who is quicker.
@@ -58,18 +60,13 @@ pub enum Forcing {
 const PLACE_SHARE: f64 = 0.25;
 
 impl Settled {
-    /// Who is quicker; the first is A. Nobody, as long as forcing a gear, which is left out of the times, could turn it.
+    /// Who is quicker; the first is A. Nobody, as long as forcing a gear, where that is left out of the times, or draws to come
+    /// could turn it, or draws and the laps themselves say otherwise.
     #[must_use]
     pub fn quicker(&self) -> Quicker {
-        if let Some(drawn) = &self.drawn {
-            return match drawn.verdict {
-                DrawnVerdict::First => Quicker::First,
-                DrawnVerdict::Second => Quicker::Second,
-                DrawnVerdict::Alike | DrawnVerdict::TooClose => Quicker::TooClose,
-            };
-        }
         let quicker = self.gained.quicker();
-        if self.with_forcing().quicker() == quicker { quicker } else { Quicker::TooClose }
+        let other = self.drawn.as_ref().map_or_else(|| self.with_forcing().quicker(), quicker_in_draws);
+        if other == quicker && self.is_final { quicker } else { Quicker::TooClose }
     }
 
     /// What may be said of who is quicker.
@@ -156,6 +153,14 @@ impl Settled {
     }
 }
 
+fn quicker_in_draws(drawn: &DrawnBand) -> Quicker {
+    match drawn.verdict {
+        DrawnVerdict::First => Quicker::First,
+        DrawnVerdict::Second => Quicker::Second,
+        DrawnVerdict::Alike | DrawnVerdict::TooClose => Quicker::TooClose,
+    }
+}
+
 fn ahead(gained: &TimeBand) -> Side {
     if gained.time_s < 0.0 { Side::A } else { Side::B }
 }
@@ -164,4 +169,29 @@ fn ahead(gained: &TimeBand) -> Side {
 #[must_use]
 pub fn saved_s(places: &[ForcedPlace]) -> f64 {
     places.iter().map(ForcedPlace::saved_s).sum()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lap::view::answer::tests::settled;
+    use gear_math::course::LapDraw;
+
+    /// B gains 2 s by every draw; what the laps themselves say is given.
+    fn drawn(own_s: f64) -> Settled {
+        let draw = |at: u8| LapDraw {
+            time_s: [120.0 + f64::from(at), 118.0 + f64::from(at)],
+            on_foot_m: [Vec::new(), Vec::new()],
+        };
+        let drawn = DrawnBand::of(&(0..20).map(draw).collect::<Vec<_>>(), 0.0).unwrap();
+        Settled { drawn: Some(drawn), ..settled(drawn.gained.with_best(own_s)) }
+    }
+
+    #[test]
+    fn nobody_is_quicker_while_draws_are_to_come_or_disagree_with_the_laps() {
+        assert_eq!(drawn(2.0).verdict(), Verdict::Quicker);
+        assert_eq!(drawn(-0.4).verdict(), Verdict::TooClose);
+        assert_eq!(drawn(-0.4).ahead(), Side::A);
+        assert_eq!(Settled { is_final: false, ..drawn(2.0) }.verdict(), Verdict::TooClose);
+    }
 }

@@ -220,9 +220,9 @@ fn on_reserve(course: &Course, setup: &ReserveSetup, draws: usize) -> (Lap, Time
     let all = Draws::usual();
     let some = all.all().step_by(Draws::COUNT / draws).take(draws);
     let draws: Vec<LapDraw> = some.map(|draw| LapDraw::of(course, &[*setup; 2], &draw)).collect();
-    let drawn = DrawnBand::of(&draws, lap.step_error_s.unwrap_or(0.0)).map(|drawn| drawn.laps[0]);
     let alone = TimeBand { low_s: lap.time_s, time_s: lap.time_s, high_s: lap.time_s };
-    let band = TimeBand { time_s: lap.time_s, ..drawn.unwrap_or(alone) };
+    let drawn = DrawnBand::of(&draws, lap.step_error_s.unwrap_or(0.0));
+    let band = drawn.map_or(alone, |drawn| drawn.laps[0].with_best(lap.time_s));
     (lap, band)
 }
 

@@ -154,6 +154,7 @@ pub(crate) mod tests {
             forced: [Vec::new(), Vec::new()],
             gains: LapGains { parts: Vec::new(), main: None, curve: Vec::new() },
             drawn: None,
+            is_final: true,
         }
     }
 

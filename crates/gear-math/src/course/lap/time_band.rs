@@ -115,6 +115,20 @@ impl TimeBand {
         Self { low_s: self.low_s + by_s, time_s: self.time_s + by_s, high_s: self.high_s + by_s }
     }
 
+    /// Another best estimate between the same edges, which give way where it lies beyond them.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::course::TimeBand;
+    /// let drawn = TimeBand { low_s: 561.0, time_s: 590.0, high_s: 612.0 };
+    /// assert_eq!(drawn.with_best(588.0), TimeBand { time_s: 588.0, ..drawn });
+    /// assert_eq!(drawn.with_best(614.0).high_s, 614.0);
+    /// ```
+    #[must_use]
+    pub fn with_best(&self, time_s: f64) -> Self {
+        Self { low_s: self.low_s.min(time_s), time_s, high_s: self.high_s.max(time_s) }
+    }
+
     /// The band of an estimate with changes that each move it alone: those in one direction add in quadrature.
     pub(in crate::course) fn around(time_s: f64, changes: impl Iterator<Item = f64>) -> Self {
         let (down, up) = in_quadrature(changes);
