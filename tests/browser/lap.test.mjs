@@ -20,6 +20,7 @@ import {
 const GPX = new URL('../reference/data/gpx/', import.meta.url);
 const fixture = (name) => fileURLToPath(new URL(`${name}.gpx`, GPX));
 const SETTLED = 60_000;
+const SEARCHED = 120_000;
 
 let browser;
 
@@ -42,6 +43,9 @@ async function openLap(options, address = SINGLE_FILE) {
 /** The answer holds the likely times, which come last. */
 const settled = (page) =>
   page.waitForFunction(() => /likely/.test(document.getElementById('lap-answer').textContent), null, { timeout: SETTLED });
+
+const searched = (page) =>
+  page.waitForFunction(() => document.getElementById('lap-found').textContent.includes('First of'), null, { timeout: SEARCHED });
 
 const focusOn = (page) => page.evaluate(() => document.activeElement.id);
 
@@ -308,9 +312,7 @@ test('a search runs in the background, is cancelled, and a result goes on the be
     timeout: SETTLED,
   });
   assert.doesNotMatch(await text(page, '#lap-found'), /\d+ of \d+ done/, 'the counter beside the bar is the only one');
-  await page.waitForFunction(() => document.getElementById('lap-found').textContent.includes('First of'), null, {
-    timeout: 120_000,
-  });
+  await searched(page);
   assert.match(await text(page, '#lap-found'), /ties? with it by time/);
   assert.match(await text(page, '#lap-found'), /The rest were not tested\./);
   const mass = await page.inputValue('#body-mass');
@@ -344,12 +346,10 @@ test('a search rides the course from the file', async () => {
   await page.fill('#search-small', '40');
   await page.fill('#search-large', '42');
   await page.click('#search-start');
-  await page.waitForFunction(() => document.getElementById('lap-found').textContent.includes('First of'), null, {
-    timeout: 120_000,
-  });
+  await searched(page);
   const seconds = (time) => time.split(':').reduce((sum, part) => 60 * sum + Number(part), 0);
   const row = page.locator('#lap-found tbody tr').first();
-  const searched = seconds(await row.locator('td').nth(1).innerText());
+  const found = seconds(await row.locator('td').nth(1).innerText());
   await row.locator('button').first().click();
   const told = await page.waitForFunction(
     () => {
@@ -361,7 +361,7 @@ test('a search rides the course from the file', async () => {
   );
   const ridden = seconds(await told.jsonValue());
   // A lap that is told in tens of seconds is rounded by up to five.
-  assert.ok(Math.abs(searched - ridden) < 2 + 5, `${searched} s searched, ${ridden} s ridden`);
+  assert.ok(Math.abs(found - ridden) < 2 + 5, `${found} s searched, ${ridden} s ridden`);
 });
 
 test('a kept course says what it was smoothed over', async () => {
@@ -381,9 +381,7 @@ test('axe-core finds nothing once the lap and a search stand there', async () =>
   const { page } = await openLap();
   await page.fill('#search-small', '44');
   await page.click('#search-start');
-  await page.waitForFunction(() => document.getElementById('lap-found').textContent.includes('First of'), null, {
-    timeout: 120_000,
-  });
+  await searched(page);
   await page.evaluate(axe.source);
   const found = await page.evaluate(() =>
     globalThis.axe.run('#lap').then(({ violations }) => violations.map(({ id, nodes }) => `${id} at ${nodes[0].target}`)),

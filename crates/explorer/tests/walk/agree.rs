@@ -1,7 +1,8 @@
 //! “Ride or run?”, lap, search and sheet of one bench, which must not contradict each other.
 
-use crate::dice::{Dice, random_bench};
+use crate::dice::{Dice, chosen, random_bench};
 use crate::has;
+use crate::lap::clock;
 use crate::page::Page;
 use explorer::bench::bench::Bench;
 use explorer::bench::field::Field;
@@ -9,9 +10,9 @@ use explorer::lap::report::LapReport;
 use explorer::lap::search::Hunt;
 use explorer::page::scenario::Scenario;
 use explorer::ride::side::RideSide;
-use gear_math::Lap;
 use gear_math::course::Mode;
 use gear_math::rider::{Advice, EffortPrice, OnBike};
+use gear_math::{Lap, Surface};
 
 /// Benches of one part.
 const STRIDE: u64 = 125;
@@ -37,24 +38,13 @@ const CLIMB: [(Field, &[&str]); 3] = [
 /// What the lap does not know, as it usually is.
 const USUAL: [Field; 6] =
     [Field::Rolling, Field::FootGround, Field::Friction, Field::Headwind, Field::Legs, Field::SlopeShare];
-const NAMES: [&str; 8] = [
-    "tarmac",
-    "packed gravel",
-    "firm grass",
-    "wet soft grass",
-    "mud",
-    "deep mud",
-    "wet packed sand",
-    "loose dry sand",
-];
-
 fn bench(seed: u64) -> Bench {
     let mut bench = random_bench(seed);
     let mut dice = Dice::new(seed + 77);
     USUAL.iter().for_each(|&field| bench.write(field, field.spec().start));
     CLIMB.iter().for_each(|(field, texts)| bench.write(*field, dice.pick(texts)));
     let [slope, length] = [Field::Slope, Field::ClimbLength].map(|field| bench.text(field).to_owned());
-    let ground = NAMES[crate::dice::chosen(&bench, Field::Ground)];
+    let ground = Surface::ALL[chosen(&bench, Field::Ground)].name();
     let sketch =
         format!("{FLAT}; 0; firm grass\n{length}; {slope}; {ground}\n{length}; -{slope}; firm grass");
     for (field, text) in [
@@ -143,7 +133,7 @@ fn walk(part: u64) {
 
 fn check_sheet(page: &Page, laps: &LapReport) {
     let answer = page.text("lap-answer");
-    let [a, b] = [&laps.laps[0], &laps.laps[1]].map(|lap| clock(lap.time_s));
+    let [a, b] = [&laps.laps[0], &laps.laps[1]].map(|lap| clock(lap.time_s, 1.0));
     if laps.settled.is_none() {
         has(&answer, &format!("at first sight A takes {a} and B {b}."));
         return;
@@ -152,11 +142,6 @@ fn check_sheet(page: &Page, laps: &LapReport) {
     let ahead = ["A", "B"].into_iter().find(|name| answer.contains(&format!("{name} is quicker here")));
     assert_eq!(ahead.is_none(), !sheet.contains(" a lap"), "{sheet}: {answer}");
     assert!(ahead.is_none_or(|name| sheet.starts_with(name)), "{sheet}: {answer}");
-}
-
-fn clock(time_s: f64) -> String {
-    let whole = time_s.round();
-    format!("{:.0}:{:02.0}", (whole / 60.0).floor(), whole % 60.0)
 }
 
 /// The search's A, planned in full, takes as long as the lap's.

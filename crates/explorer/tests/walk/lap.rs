@@ -30,7 +30,7 @@ pub(crate) fn check(facts: &Facts, page: &Page, settled: bool) -> Option<&'stati
 }
 
 /// A lap time in steps of tenths, seconds or tens of seconds.
-fn clock(time_s: f64, step_s: f64) -> String {
+pub(crate) fn clock(time_s: f64, step_s: f64) -> String {
     let tenths = (time_s / step_s).round() * step_s * 10.0;
     let (minutes, left) = ((tenths / 600.0).floor(), tenths.round() % 600.0 / 10.0);
     if step_s < 1.0 { format!("{minutes:.0}:{left:04.1}") } else { format!("{minutes:.0}:{left:02.0}") }

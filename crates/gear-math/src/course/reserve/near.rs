@@ -2,7 +2,7 @@
 
 use crate::course::reserve::laps::Laps;
 use crate::course::reserve::moment::Ridden;
-use crate::course::reserve::range::{ROOM_BELOW, Range};
+use crate::course::reserve::range::Range;
 use crate::course::reserve::search::Search;
 use crate::course::reserve::way::SLOWEST;
 
@@ -10,6 +10,8 @@ use crate::course::reserve::way::SLOWEST;
 const ABOUT_FEET: [f64; 2] = [SLOWEST, 4.5];
 /// Laps whose speeds are apart by less than this factor are looked at together.
 const BEYOND: f64 = 1.1;
+/// The lowest of the speeds looked at is no higher than this share of the highest that is allowed.
+const ROOM_BELOW: f64 = 0.9;
 
 impl Search<'_> {
     /// Speeds looked at about laps that were found.

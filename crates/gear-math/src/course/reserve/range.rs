@@ -5,9 +5,6 @@ const OUTSIDE: f64 = 0.3;
 /// Speeds nearer than this share are one.
 const SAME: f64 = 1e-9;
 
-/// The lowest of the speeds looked at is no higher than this share of the highest that is allowed.
-pub(super) const ROOM_BELOW: f64 = 0.9;
-
 /// The speeds looked at in a place: all that are possible, and closer together those that are likely.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Range {
