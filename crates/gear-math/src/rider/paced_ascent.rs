@@ -41,12 +41,13 @@ impl PacedClimb {
     pub fn ascent(&self, lost: SecondsLost, carried: Option<Time>) -> Ascent {
         let foot = [self.foot.time, self.foot.time_at_best, self.foot.time_at_worst];
         let ridden = self.ride.map(|ride| (ride.how(self.sustainable), ride.time));
-        let is_carried = self.length.is_ramp() && carried.is_some();
+        let foot = foot.map(|time| Time::new(time.s() + lost.s()));
+        let is_carried = self.length.is_ramp() && carried.is_some_and(|carried| carried < foot[0]);
         let ways = Ways {
             ridden: ridden.filter(|&(how, _)| !is_carried || how == OnBike::Ridden),
             carried,
             forced: None,
-            foot: foot.map(|time| Time::new(time.s() + lost.s())),
+            foot,
             drawn_s: [self.ride.map(|ride| ride.drawn), Some(self.foot.drawn)]
                 .map(|drawn| self.worth_s(drawn)),
         };
