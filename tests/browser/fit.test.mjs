@@ -349,6 +349,7 @@ for (const [format, viewport] of Object.entries(PAPERS)) {
       assert.ok(height <= viewport.height, `${hash}: ${height} px`);
       assert.ok(height >= 0.93 * viewport.height || points >= 8.3, `${hash}: ${height} px in ${points} pt`);
       sizes.push(points);
+      await page.context().close();
     }
     const [demo, a, simple, full] = sizes;
     for (const points of [demo, a, simple]) assert.ok(points >= 7.95, `${points} pt`);

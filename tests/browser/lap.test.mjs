@@ -35,10 +35,21 @@ afterEach(() => Promise.all(browser.contexts().map((context) => context.close())
 
 async function openLap(options, address = SINGLE_FILE) {
   const opened = await openPage(browser, address, options);
-  await opened.page.evaluate(() => document.getElementById('lap').scrollIntoView({ behavior: 'instant' }));
+  await comeTo(opened.page);
   await settled(opened.page);
   return opened;
 }
+
+/** Scrolls to the lap until it is worked out: pictures above it are drawn on the way and may push it out of sight again. */
+const comeTo = (page) =>
+  page.waitForFunction(
+    () => {
+      document.getElementById('lap').scrollIntoView({ behavior: 'instant' });
+      return !document.getElementById('lap-answer').textContent.includes('as soon as you come here');
+    },
+    null,
+    { timeout: SETTLED },
+  );
 
 /** The answer holds the likely times, which come last. */
 const settled = (page) =>
