@@ -69,19 +69,23 @@ impl DrawnBand {
             laps: [0, 1].map(|side| band(&sorted(draws.iter().map(|draw| draw.time_s[side])))),
             gained,
             quicker_share,
-            verdict: verdict(&gained, &gains, step_error_s.max(LapDraw::STEP_ERROR_S)),
+            verdict: DrawnVerdict::of(&gains, step_error_s),
             groups: groups(&gains),
         })
     }
 }
 
-fn verdict(gained: &TimeBand, gains: &[f64], least: f64) -> DrawnVerdict {
-    let likely = EDGES[2] - EDGES[0];
-    match () {
-        () if gained.low_s > least => DrawnVerdict::Second,
-        () if gained.high_s < -least => DrawnVerdict::First,
-        () if share(gains, |gain| gain.abs() <= ALIKE_S) >= likely => DrawnVerdict::Alike,
-        () => DrawnVerdict::TooClose,
+impl DrawnVerdict {
+    /// By what the second gains in each draw, sorted.
+    pub(super) fn of(gains: &[f64], step_error_s: f64) -> Self {
+        let (gained, least) = (band(gains), step_error_s.max(LapDraw::STEP_ERROR_S));
+        let likely = EDGES[2] - EDGES[0];
+        match () {
+            () if gained.low_s > least => Self::Second,
+            () if gained.high_s < -least => Self::First,
+            () if share(gains, |gain| gain.abs() <= ALIKE_S) >= likely => Self::Alike,
+            () => Self::TooClose,
+        }
     }
 }
 
