@@ -24,5 +24,6 @@ pub mod section;
 pub mod settled;
 pub mod sketched;
 pub mod stem_note;
+pub mod turning;
 pub mod view;
 pub(crate) mod words;

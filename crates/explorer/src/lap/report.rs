@@ -9,10 +9,11 @@ use crate::lap::words;
 use crate::side::Side;
 use gear_math::course::{
     Demo, DrawnBand, Draws, Fineness, ForcedPlace, LapComparison, LapDraw, LapGains, OpenSpan, Precision,
-    ProfilePoint, ReserveForcing, ReserveSetup, Segment, Span, Step,
+    ProfilePoint, ReserveForcing, ReserveSetup, Segment, Span, Step, Turner,
 };
 use gear_math::rider::{CriticalPower, EffortAccount, EffortBudget, PowerBelowStanding, ReserveShare, Wind};
 use gear_math::{Course, Gear, Lap, LapSetup};
+use std::rc::Rc;
 
 /// What a lap is worked out from.
 #[derive(Debug, Clone, PartialEq)]
@@ -152,8 +153,9 @@ impl LapReport {
                 too_close: [first.too_close, second.too_close],
                 gained,
                 forced: [question.forced(Side::A, &first.lap)?, question.forced(Side::B, &second.lap)?],
-                gains,
+                gains: Rc::new(gains),
                 drawn: None,
+                turners: None,
                 is_final: true,
             };
             let laps = [first.lap, second.lap];
@@ -190,17 +192,27 @@ impl LapReport {
         }
         let draws: Vec<LapDraw> = self.draws.iter().map(|it| it.draw.clone()).collect();
         let [a, b] = &self.laps;
-        let error = a.step_error_s.unwrap_or(0.0).hypot(b.step_error_s.unwrap_or(0.0));
-        self.settled = DrawnBand::of(&draws, error).map(|drawn| Settled {
+        let error_s = a.step_error_s.unwrap_or(0.0).hypot(b.step_error_s.unwrap_or(0.0));
+        let known = self.settled.take().map(|it| it.gains);
+        self.settled = DrawnBand::of(&draws, error_s).map(|drawn| Settled {
             bands: [drawn.laps[0].with_best(a.time_s), drawn.laps[1].with_best(b.time_s)],
             too_close: [0, 1].map(|side| OpenSpan::all(&draws, side).iter().map(span).collect()),
             gained: drawn.gained.with_best(a.time_s - b.time_s),
             forced: [Vec::new(), Vec::new()],
-            gains: LapGains::between(a, b),
+            gains: known.unwrap_or_else(|| Rc::new(LapGains::between(a, b))),
             drawn: Some(drawn),
+            turners: self.turners(error_s),
             is_final: draws.len() >= Draws::COUNT,
         });
         self
+    }
+
+    /// By what of all that is doubtful it turns who is quicker; none as long as not every draw is in.
+    fn turners(&self, step_error_s: f64) -> Option<Vec<Turner>> {
+        let [given, _] = self.question.on_reserve().filter(|_| self.draws.len() >= Draws::COUNT)?;
+        let draws = Draws::usual();
+        let done = self.draws.iter().map(|it| (draws.draw(it.number), it.draw.gained_s()));
+        Some(Turner::all(&given, &done.collect::<Vec<_>>(), step_error_s))
     }
 
     /// Whether it is of what stood on the bench before, and the lap of this question takes so long that workers ride it.

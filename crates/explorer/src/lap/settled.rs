@@ -2,8 +2,9 @@
 
 use crate::side::Side;
 use gear_math::course::{
-    DrawnBand, DrawnVerdict, ForcedPlace, GainPart, LapGains, Precision, Quicker, Span, TimeBand,
+    DrawnBand, DrawnVerdict, ForcedPlace, GainPart, LapGains, Precision, Quicker, Span, TimeBand, Turner,
 };
+use std::rc::Rc;
 
 /// Two laps compared, with their likely edges.
 #[derive(Debug, Clone)]
@@ -17,9 +18,11 @@ pub struct Settled {
     /// Places on foot that A and B would be quicker over by forcing a gear, those that pay best first.
     pub forced: [Vec<ForcedPlace>; 2],
     /// Where the difference arises.
-    pub gains: LapGains,
+    pub gains: Rc<LapGains>,
     /// What the draws say, where the bands are of draws.
     pub drawn: Option<DrawnBand>,
+    /// By what of all that is doubtful it turns; none as long as not every draw is in.
+    pub turners: Option<Vec<Turner>>,
     /// Whether no more draws will come, which could still turn it.
     pub is_final: bool,
 }

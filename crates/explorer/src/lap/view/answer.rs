@@ -10,6 +10,7 @@ use crate::lap::settled::Settled;
 use crate::lap::view::forcing::forcing;
 use crate::lap::view::reserve::reserve;
 use crate::lap::words;
+use crate::layout::line::Line;
 use maud::{Markup, html};
 
 /// Which set-up is quicker, by how much, and whether that is more than the uncertainty.
@@ -31,6 +32,7 @@ pub(crate) fn answer(report: &LapSection) -> Markup {
 fn known(report: &LapSection, laps: &LapReport) -> Markup {
     html! {
         p { (headline(report, laps)) }
+        @if let Some(told) = turning(report, laps) { p.more { (told) } }
         (effort(report, laps))
         p {
             (words::answer::course_and_times(&course_name(report), laps)) " "
@@ -64,6 +66,12 @@ fn headline(report: &LapSection, laps: &LapReport) -> Markup {
             None => (words::answer::first_look(&laps.laps)),
         }
     }
+}
+
+/// What would turn the headline.
+fn turning(report: &LapSection, laps: &LapReport) -> Option<Line> {
+    let settled = laps.settled.as_ref().filter(|_| !lacks_file(report) && !laps.is_of_one_bike())?;
+    words::turning::turning(settled)
 }
 
 fn verdict(settled: &Settled, length_m: f64) -> Markup {
@@ -152,8 +160,9 @@ pub(crate) mod tests {
             too_close: [Vec::new(), Vec::new()],
             gained,
             forced: [Vec::new(), Vec::new()],
-            gains: LapGains { parts: Vec::new(), main: None, curve: Vec::new() },
+            gains: LapGains { parts: Vec::new(), main: None, curve: Vec::new() }.into(),
             drawn: None,
+            turners: None,
             is_final: true,
         }
     }
@@ -284,7 +293,8 @@ pub(crate) mod tests {
                 parts: Vec::new(),
                 main: Some(GainPart { span: gear_math::course::Span { from_m: 529.0, to_m }, gained_s: 2.0 }),
                 curve: Vec::new(),
-            },
+            }
+            .into(),
             ..settled(band(1.0, 2.0, 3.0))
         };
         let said = |to_m| plain_text(&verdict(&settled(to_m), 36_000.0));

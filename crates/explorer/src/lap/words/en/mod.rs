@@ -16,4 +16,5 @@ pub(crate) mod question;
 pub(crate) mod reserve;
 pub(crate) mod sheet;
 pub(crate) mod tables;
+pub(crate) mod turning;
 pub(crate) mod working;
