@@ -65,6 +65,12 @@ test('a lap on a reserve says what it takes, and one at a steady power is as eve
   assert.throws(() => api.lap({ ...ask, effort: { budgetJ: -1 } }), /budget/);
   assert.throws(() => api.lap({ ...ask, effort: { model: 'sprint' } }), /types describe/);
   assert.throws(() => api.lap({ ...ask, draws: 3 }), /draws must be 8 to 64/);
+  assert.equal(lap.against, null);
+  const same = api.lap({ ...ask, against: BIKE }).against;
+  assert.deepEqual([same.gainedS, same.gainedLowS, same.verdict, same.turnedBy], [0, 0, 'alike', []]);
+  const hopeless = api.lap({ ...ask, draws: 16, against: { ...BIKE, rings: [56], sprockets: [11] } }).against;
+  assert.ok(hopeless.gainedHighS < 0 && hopeless.verdict === 'bike');
+  assert.ok(hopeless.turnedBy.every(({ quantity, at, above }) => quantity && at > 0 && above.draws > 0));
 });
 
 test('wind counts by the way a stretch leads', () => {

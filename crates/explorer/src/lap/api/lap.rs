@@ -1,6 +1,7 @@
 //! A lap of a course.
 
 use crate::api::objects::{RingAndSprocket, input, output, thrown};
+use crate::lap::api::against::AgainstResult;
 use crate::lap::api::course::CourseInput;
 use crate::lap::api::effort::{EffortInput, WindInput};
 use crate::ride::api::bike::BikeInput;
@@ -9,8 +10,8 @@ use crate::ride::api::names::ReasonName;
 use crate::ride::api::rider::RiderInput;
 use crate::ride::api::surroundings::{AirInput, LimitsInput};
 use gear_math::course::{
-    BandedLap, Braking, DrawnBand, Draws, Fineness, LapDraw, Mode, MountTime, PlanPart, ReserveSetup,
-    ShiftTime, ShiftWindow, TimeBand, WhyOnFoot,
+    BandedLap, Braking, Draw, DrawnBand, Draws, Fineness, LapDraw, Mode, MountTime, PlanPart, ReserveSetup,
+    ShiftTime, ShiftWindow, TimeBand, Turner, WhyOnFoot,
 };
 use gear_math::rider::{EffortAccount, Reason};
 use gear_math::{Cadence, Course, Lap, LapSetup};
@@ -44,6 +45,9 @@ pub struct LapInput {
     /// five times as long as the lap alone.
     #[tsify(optional)]
     draws: Option<usize>,
+    /// Another bike of the same rider, to compare the lap with; none when left out. It is not used at a steady power.
+    #[tsify(optional)]
+    against: Option<BikeInput>,
 }
 
 /// What shifting, dismount and remount cost.
@@ -109,6 +113,8 @@ pub struct LapResult {
     /// Length of the steps it was worked out in, and how far off the time may be because of them.
     step_m: f64,
     step_error_s: Option<f64>,
+    /// How the bike in `against` compares; null where there is none and at a steady power.
+    against: Option<AgainstResult>,
     /// About every metre, each the end of a step; the last is the line.
     trace: Vec<TraceRow>,
 }
@@ -204,30 +210,42 @@ pub struct TraceRow {
 pub fn lap(#[wasm_bindgen(unchecked_param_type = "LapInput")] asked: JsValue) -> Result<JsValue, JsError> {
     let asked: LapInput = input(asked)?;
     let course = asked.course.course()?;
-    let (lap, band) = match asked.on_reserve()? {
-        Some(setup) => on_reserve(&course, &setup, asked.draws()?),
-        None => {
-            let BandedLap { lap, band, .. } = BandedLap::of(&course, &asked.setup()?).map_err(thrown)?;
-            (lap, band)
-        }
+    let Some(setup) = asked.on_reserve()? else {
+        let BandedLap { lap, band, .. } = BandedLap::of(&course, &asked.setup()?).map_err(thrown)?;
+        return output(&LapResult::of(&lap, band, None));
     };
-    output(&LapResult::of(&lap, band))
+    let against = asked.against.as_ref().map(|bike| asked.on(setup, bike)).transpose()?;
+    output(&on_reserve(&course, &setup, against.as_ref(), asked.draws()?))
 }
 
 /// The lap, and its time with the edges of so many draws.
-fn on_reserve(course: &Course, setup: &ReserveSetup, draws: usize) -> (Lap, TimeBand) {
+fn on_reserve(
+    course: &Course,
+    setup: &ReserveSetup,
+    against: Option<&ReserveSetup>,
+    draws: usize,
+) -> LapResult {
     let lap = Lap::on_reserve(course, setup, Fineness::QUICK);
+    let other = against.map(|other| Lap::on_reserve(course, other, Fineness::QUICK));
     let all = Draws::usual();
+    let pair = [*setup, *against.unwrap_or(setup)];
     let some = all.all().step_by(Draws::COUNT / draws).take(draws);
-    let draws: Vec<LapDraw> = some.map(|draw| LapDraw::of(course, &[*setup; 2], &draw)).collect();
+    let done: Vec<(Draw, LapDraw)> = some.map(|draw| (draw, LapDraw::of(course, &pair, &draw))).collect();
+    let of_lap = |lap: &Lap| lap.step_error_s.unwrap_or(0.0);
+    let error_s = of_lap(&lap).hypot(other.as_ref().map_or(0.0, of_lap));
     let alone = TimeBand { low_s: lap.time_s, time_s: lap.time_s, high_s: lap.time_s };
-    let drawn = DrawnBand::of(&draws, lap.step_error_s.unwrap_or(0.0));
-    let band = drawn.map_or(alone, |drawn| drawn.laps[0].with_best(lap.time_s));
-    (lap, band)
+    let laps: Vec<LapDraw> = done.iter().map(|it| it.1.clone()).collect();
+    let Some(drawn) = DrawnBand::of(&laps, error_s) else { return LapResult::of(&lap, alone, None) };
+    let gains: Vec<(Draw, f64)> = done.iter().map(|(draw, done)| (*draw, done.gained_s())).collect();
+    let compared = other.map(|other| {
+        let turners = Turner::all(setup, &gains, error_s);
+        AgainstResult::of(lap.time_s - other.time_s, &drawn, &turners)
+    });
+    LapResult::of(&lap, drawn.laps[0].with_best(lap.time_s), compared)
 }
 
 impl LapResult {
-    fn of(lap: &Lap, band: TimeBand) -> Self {
+    fn of(lap: &Lap, band: TimeBand, against: Option<AgainstResult>) -> Self {
         let every = (1.0 / lap.step_m).round().max(1.0) as usize;
         let last = lap.trace.len();
         let ends = (0..last).filter(|step| (step + 1) % every == 0 || step + 1 == last);
@@ -252,6 +270,7 @@ impl LapResult {
             highest_power_w: reserve.map(|it| it.highest_power_w),
             step_m: lap.step_m,
             step_error_s: lap.step_error_s,
+            against,
             trace: ends.map(|step| TraceRow::of(lap, step)).collect(),
         }
     }
@@ -259,9 +278,18 @@ impl LapResult {
 
 impl LapInput {
     pub(super) fn setup(&self) -> Result<LapSetup, JsError> {
-        let setup = LapSetup::new(self.rider.rider()?, self.bike.bike()?, self.air.air()?);
+        self.setup_on(&self.bike)
+    }
+
+    fn setup_on(&self, bike: &BikeInput) -> Result<LapSetup, JsError> {
+        let setup = LapSetup::new(self.rider.rider()?, bike.bike()?, self.air.air()?);
         let limits = self.limits.limits(&setup.rider, self.rider.peak()?);
         self.costs.on(LapSetup { limits, ..setup })
+    }
+
+    /// The same on another bike.
+    fn on(&self, given: ReserveSetup, bike: &BikeInput) -> Result<ReserveSetup, JsError> {
+        Ok(ReserveSetup { lap: self.setup_on(bike)?, ..given })
     }
 
     fn draws(&self) -> Result<usize, JsError> {

@@ -1,5 +1,6 @@
 //! The JavaScript module’s questions about the lap.
 
+pub mod against;
 pub mod course;
 pub mod effort;
 pub mod gpx;
