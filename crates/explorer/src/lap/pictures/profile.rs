@@ -13,7 +13,7 @@ use crate::lap::words::pictures::{NO_LAP, WAITING};
 use crate::number::with_unit;
 use crate::ride::words::terms::surface_name;
 use crate::side::Side;
-use gear_math::course::{Mode, TracePoint};
+use gear_math::course::{Mode, ReserveUse, TracePoint};
 use gear_math::{Gear, Lap, Speed, Surface};
 
 /// The course with the plan and the gears on it.
@@ -304,16 +304,15 @@ fn draw_gears(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) 
     }
 }
 
-/// What is drawn from the reserve since the line: downwards, because that is where it goes.
+/// What is drawn from the reserve against its fullest point on the lap: downwards, because that is where it goes.
 fn draw_reserve(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) {
-    let spent = |lap: &Lap| lap.reserve.iter().flat_map(|it| &it.trace).map(|it| it.spent_j / 1e3).collect();
-    let all: [Vec<f64>; 2] = laps.laps.each_ref().map(spent);
-    let values = || all.iter().flatten();
-    let (low, high) = values().fold((0.0, 0.0), |(low, high), &it| (f64::min(low, it), f64::max(high, it)));
-    if low >= high {
+    let drawn = |lap: &Lap| lap.reserve.iter().flat_map(|it| it.drawn_j()).map(|it| it / 1e3).collect();
+    let all: [Vec<f64>; 2] = laps.laps.each_ref().map(drawn);
+    let most = all.iter().flatten().fold(0.0, |most, &it| f64::max(most, it));
+    if most <= 0.0 {
         return;
     }
-    let down = Scale::even((low, high), (layout.floor + GAP, layout.end));
+    let down = Scale::even((0.0, most), (layout.floor + GAP, layout.end));
     for tick in down.even_ticks(22.0) {
         let y = down.at(tick);
         pen.line((LEFT, y), (layout.scale.at(laps.length_m()), y), look.rule, 1.0);
@@ -326,8 +325,8 @@ fn draw_reserve(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout
     pen.text(told::RESERVE, (LEFT, layout.floor + GAP - 9.0), Type::new(look.soft, Anchor::Start));
     for side in Side::BOTH {
         let at = laps.laps[side as usize].trace.iter().map(|point| layout.scale.at(point.at_m));
-        let spent = all[side as usize].iter().map(|&spent| down.at(spent));
-        let line: Vec<Point> = at.zip(spent).collect();
+        let drawn = all[side as usize].iter().map(|&drawn| down.at(drawn));
+        let line: Vec<Point> = at.zip(drawn).collect();
         draw_reserve_line(pen, look, side, &line);
     }
 }
@@ -385,8 +384,9 @@ fn riding(report: &LapSection, lap: &Lap, at: f64) -> String {
         (Some(gear), Some(cadence)) => told::ridden(gear, cadence, &speed),
         _ => told::on_foot(&speed),
     };
-    match lap.reserve.as_ref().and_then(|reserve| reserve.trace.get(index)) {
-        Some(point) => told::on_reserve(&riding, point.power_w, point.spent_j),
+    let on_reserve = |it: &ReserveUse| Some((it.trace.get(index)?.power_w, it.drawn_j().nth(index)?));
+    match lap.reserve.as_ref().and_then(on_reserve) {
+        Some((power_w, drawn_j)) => told::on_reserve(&riding, power_w, drawn_j),
         None => riding,
     }
 }

@@ -64,6 +64,13 @@ impl ReserveUse {
         self.charged_j - self.repaid_j
     }
 
+    /// What the reserve is drawn down by at every point of the trace, in joules, against where it is fullest on this lap: never below
+    /// zero, also where more has come back than was drawn since the line.
+    pub fn drawn_j(&self) -> impl Iterator<Item = f64> + '_ {
+        let fullest = self.trace.iter().fold(0.0, |least, it| f64::min(least, it.spent_j));
+        self.trace.iter().map(move |it| it.spent_j - fullest)
+    }
+
     /// The most that the reserve is drawn down by at any place of the lap beyond what it was drawn down by before, in joules.
     ///
     /// # Formula
@@ -76,5 +83,22 @@ impl ReserveUse {
         let (_, deepest) = twice
             .fold((0.0_f64, 0.0_f64), |(low, deepest), spent| (low.min(spent), deepest.max(spent - low)));
         deepest
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_drawn_is_counted_from_the_fullest_point_of_the_lap() {
+        let used = |spent: &[f64]| {
+            let point = |&spent_j| ReservePoint { power_w: 200.0, spent_j };
+            ReserveUse { trace: spent.iter().map(point).collect(), ..ReserveUse::begun(0.0, spent.len()) }
+        };
+        let drawn = |spent: &[f64]| used(spent).drawn_j().collect::<Vec<f64>>();
+        assert_eq!(drawn(&[-2.0, -5.0, 3.0, 0.0]), [3.0, 0.0, 8.0, 5.0]);
+        assert_eq!(drawn(&[2.0, 5.0, 0.0]), [2.0, 5.0, 0.0], "fullest at the line");
+        assert!(drawn(&[]).is_empty());
     }
 }

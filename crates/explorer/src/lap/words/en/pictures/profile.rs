@@ -8,7 +8,7 @@ use gear_math::Gear;
 pub(crate) const TITLE: &str = "The lap, and how to ride it";
 
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Bars are ridden, footsteps are gone on foot, hatching beneath means too close to call; upright strokes on the hill are obstacles. Beneath, the gear by its development: A as a line, B in dashes a little lower; and what is drawn from your reserve since the line, down where it is drawn, up where it comes back.";
+pub(crate) const CAPTION: &str = "Bars are ridden, footsteps are gone on foot, hatching beneath means too close to call; upright strokes on the hill are obstacles. Beneath, the gear by its development: A as a line, B in dashes a little lower; and what is drawn from your reserve, from its fullest point on the lap on: down where it is drawn, up where it comes back.";
 
 /// Over the gears.
 pub(crate) const DEVELOPMENT: &str = "development";
@@ -38,10 +38,10 @@ pub(crate) fn ridden(gear: Gear, cadence_rpm: f64, speed: &str) -> String {
     format!("{gear} at {cadence}, {speed}")
 }
 
-/// The same on a reserve: at what power, and what is drawn of it since the line.
-pub(crate) fn on_reserve(riding: &str, power_w: f64, spent_j: f64) -> String {
-    let (power, spent) = (with_unit(power_w, 0, "W"), with_unit(spent_j / 1e3, 1, "kJ"));
-    format!("{riding}, {power}, reserve down by {spent}")
+/// The same on a reserve: at what power, and what is drawn of it against its fullest point on the lap.
+pub(crate) fn on_reserve(riding: &str, power_w: f64, drawn_j: f64) -> String {
+    let (power, drawn) = (with_unit(power_w, 0, "W"), with_unit(drawn_j / 1e3, 1, "kJ"));
+    format!("{riding}, {power}, reserve down by {drawn}")
 }
 
 /// That it is not.
