@@ -24,6 +24,7 @@ pub(crate) fn block(report: &LapSection, sheet_for: Option<Side>) -> Option<Bloc
     let laps = report.lap.laps.as_ref().filter(|_| !lacks_file(report) && !report.lap.is_stale)?;
     let settled = laps.settled.as_ref()?;
     block.row(words::COURSE, words::course(&course_name(report), laps));
+    block.row(words::RIDDEN, words::ridden(&laps.question));
     laps_of(&mut block, laps, settled);
     if sheet_for.is_none() {
         block.row(words::QUICKER, words::quicker(settled));
@@ -46,6 +47,7 @@ fn laps_of(block: &mut Block, laps: &LapReport, settled: &Settled) {
 mod tests {
     use super::*;
     use crate::lap::view::answer::tests::{ridden, settled, track};
+    use crate::page::desk::Desk;
     use gear_math::course::TimeBand;
 
     #[test]
@@ -64,6 +66,22 @@ mod tests {
         let sheet = format!("{:?}", block(&ridden("").report().lap_section(), None).unwrap());
         let (_, lap) = sheet.split_once("likely ").unwrap();
         assert!(!lap[..20].contains('.'), "{lap}");
+    }
+
+    #[test]
+    fn the_sheet_says_how_the_lap_is_ridden() {
+        let told = |edits: &[(Field, &str)]| {
+            let mut desk = Desk::default();
+            desk.edit(&edits.iter().map(|it| (it.0.spec().key.into(), it.1.into())).collect::<Vec<_>>());
+            desk.lap(false);
+            words::ridden(&desk.report().lap.laps.as_ref().unwrap().question)
+        };
+        assert_eq!(told(&[]), "lap after lap, what is spent comes back by the line");
+        assert_eq!(told(&[(Field::LapBudget, "3")]), "3.0\u{a0}kJ of the reserve spent by the line");
+        assert_eq!(
+            told(&[(Field::LapModel, "steady"), (Field::Power, "231")]),
+            "at a steady power of 231\u{a0}W"
+        );
     }
 
     #[test]

@@ -1,17 +1,21 @@
 //! What the section gives to the workshop sheet.
 
-use crate::lap::report::LapReport;
+use crate::lap::report::{LapQuestion, LapReport, Spread};
 use crate::lap::settled::{Settled, Verdict};
 use crate::number::{clock, plain, seconds_in, with_unit};
 use crate::words::about_clock;
 use gear_math::Lap;
 use gear_math::course::{PlanPart, TimeBand, TrackFault};
+use gear_math::rider::EffortBudget;
 
 /// The course.
 pub(crate) const COURSE: &str = "Course";
 
 /// The time of a lap.
 pub(crate) const LAP: &str = "Lap";
+
+/// How the lap is ridden.
+pub(crate) const RIDDEN: &str = "Ridden";
 
 /// Where to go on foot.
 pub(crate) const ON_FOOT: &str = "On foot, m";
@@ -32,6 +36,22 @@ pub(crate) fn course(course: &str, laps: &LapReport) -> String {
     let length = with_unit(laps.length_m() / 1e3, 2, "km");
     let climb = with_unit(laps.question.course.climb_m(), 0, "m");
     format!("{course}, {length}, {climb} up")
+}
+
+/// How effort is spread over it.
+pub(crate) fn ridden(question: &LapQuestion) -> String {
+    match question.spread {
+        Spread::Even(_) => {
+            let power = with_unit(question.setups[0].rider.power.watts(), 0, "W");
+            format!("at a steady power of {power}")
+        }
+        Spread::Reserve { budget, .. } if budget == EffortBudget::NONE => {
+            "lap after lap, what is spent comes back by the line".to_owned()
+        }
+        Spread::Reserve { budget, .. } => {
+            format!("{} of the reserve spent by the line", with_unit(budget.j() / 1e3, 1, "kJ"))
+        }
+    }
 }
 
 /// The time of one lap.
