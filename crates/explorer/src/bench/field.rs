@@ -1,8 +1,9 @@
 //! The fields of the bench: one table row each, read by the form, the link, the messages and the tests.
 
 use crate::bench::offered::{
-    CONSTRUCTIONS, COUNTS, COURSES, GAITS, GROUNDS, HOOKS, INCHES, KNEES, LABEL_EDITIONS, LAP_MODELS, LEGS,
-    LEVELS, RINGS, SHEETS, SPEED_UNITS, SPROCKETS, STOPS, TYRE_GROUNDS, WHEEL_STYLES, WIDTH_LIMITS,
+    CONSTRUCTIONS, COUNTS, COURSES, FOOT_BIKES, GAITS, GROUNDS, HOOKS, INCHES, KNEES, LABEL_EDITIONS,
+    LAP_MODELS, LEGS, LEVELS, RINGS, SHEETS, SPEED_UNITS, SPROCKETS, STOPS, TYRE_GROUNDS, WHEEL_STYLES,
+    WIDTH_LIMITS,
 };
 use crate::bench::owner::Owner;
 use crate::bench::words::{TEETH, fields};
@@ -218,6 +219,7 @@ fields! {
     Standing: "standing", "sn", RideRider, STANDING, "W/kg", Kind::Number, Usual, "1.5";
     FootCost: "foot-cost", "ft", RideRider, FOOT_COST, "×", Kind::Number, Usual, "1";
     OnFoot: "on-foot", "of", RideRider, ON_FOOT, "", Kind::Choice(GAITS), Usual, "run-or-walk";
+    FootBike: "foot-bike", "fb", RideRider, FOOT_BIKE, "", Kind::Choice(FOOT_BIKES), Usual, "carried";
     Carry: "carry", "ld", RideRider, CARRY, "×", Kind::Number, Usual, "1.2";
     DrivetrainShare: "drivetrain", "dt", RideRider, DRIVETRAIN_SHARE, "", Kind::Number, Usual, "0.96";
     Rolling: "rolling", "rl", RideGround, ROLLING, "", Kind::Number, Usual, "";

@@ -2,7 +2,7 @@
 
 use crate::bench::words::choices;
 use gear_math::Surface;
-use gear_math::rider::{Gaits, Level};
+use gear_math::rider::{FootBike, Gaits, Level};
 use gear_math::wheel::{Construction, LabelEdition, TyreGround, WheelStyle};
 
 /// Keys and words, in the order of the list.
@@ -49,6 +49,11 @@ pub(crate) const GROUNDS: Offered = &[
 ];
 pub(crate) const GAITS: Offered =
     &[("run-or-walk", choices::gaits(Gaits::RunOrWalk)), ("run", choices::gaits(Gaits::RunOnly))];
+pub(crate) const FOOT_BIKES: Offered = &[
+    ("carried", choices::foot_bike(FootBike::Carried)),
+    ("pushed", choices::foot_bike(FootBike::Pushed)),
+    ("quicker", choices::foot_bike(FootBike::Quicker)),
+];
 pub(crate) const COUNTS: Offered = &[("on", choices::COUNTS), ("off", choices::LEFT_OUT)];
 pub(crate) const LEGS: Offered = &[
     ("minutes", choices::LEGS_MINUTES),

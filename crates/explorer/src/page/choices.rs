@@ -36,6 +36,11 @@ const CHOICES: &[Choice] = &[
     (Field::Ground, |it| debug(it.ride.surface), GROUNDS),
     (Field::TrackGround, |it| debug(it.lap.track_ground), GROUNDS),
     (Field::OnFoot, |it| debug(it.ride.rider.gaits), &[("run-or-walk", "RunOrWalk"), ("run", "RunOnly")]),
+    (
+        Field::FootBike,
+        |it| debug(it.ride.rider.foot_bike),
+        &[("carried", "Carried"), ("pushed", "Pushed"), ("quicker", "Quicker")],
+    ),
     (Field::GripCounts, |it| debug(it.ride.grip_counts), &[("on", "true"), ("off", "false")]),
     (
         Field::Legs,

@@ -10,9 +10,9 @@ use crate::tyre::inputs::Burden;
 use gear_math::gears::GearSet;
 use gear_math::rider::{
     Air, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength, CrankLength, CriticalPower, EffortAccount,
-    EffortBudget, EffortPrice, FootFactor, Friction, Gaits, KitMass, LegStrength, Level, MarkKind, PeakPower,
-    Reason, RepaidShare, ReserveShare, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare, Spending,
-    Stance, StrengthShare, WorkReserve,
+    EffortBudget, EffortPrice, FootBike, FootFactor, Friction, Gaits, KitMass, LegStrength, Level, MarkKind,
+    PeakPower, Reason, RepaidShare, ReserveShare, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare,
+    Spending, Stance, StrengthShare, WorkReserve,
 };
 use gear_math::wheel::{MountedWidth, WidthFactor};
 use gear_math::{Bike, Circumference, Drivetrain, Ground, Power, RideOrRun, Rider, Speed, Surface};
@@ -354,6 +354,7 @@ fn rider(reader: &mut Reader<'_>, good: &RideInputs, given: &Given) -> Rider {
         standing: reader.quantity(Field::Standing),
         foot_cost: reader.quantity(Field::FootCost),
         gaits: reader.pick(Field::OnFoot, &[Gaits::RunOrWalk, Gaits::RunOnly]),
+        foot_bike: reader.pick(Field::FootBike, &[FootBike::Carried, FootBike::Pushed, FootBike::Quicker]),
         lowest_cadence: given.window.low,
         highest_cadence: given.window.high,
         crank: given.crank,

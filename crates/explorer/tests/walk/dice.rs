@@ -45,7 +45,7 @@ const CAGE: [Texts; 14] = [
 ];
 
 /// What may be typed on wheel, rider, ground and climb.
-const RIDE: [Texts; 43] = [
+const RIDE: [Texts; 44] = [
     (Field::Tyre, &["33-622", "32-622", "38-622", "30-622", "28-622"]),
     (Field::RollOut, &["", "", "2060", "2155"]),
     (Field::Construction, &["tubular", "clincher", "tubeless"]),
@@ -74,6 +74,7 @@ const RIDE: [Texts; 43] = [
     (Field::Standing, &["1.2", "1.7"]),
     (Field::FootCost, &["0.92", "1.08"]),
     (Field::OnFoot, &["run-or-walk", "run"]),
+    (Field::FootBike, &["carried", "pushed", "quicker"]),
     (Field::Carry, &["1", "1.5"]),
     (Field::DrivetrainShare, &["0.976", "0.92"]),
     (Field::Rolling, &["", "0.006", "0.03"]),

@@ -9,7 +9,7 @@ use gear_math::chain::{
 use gear_math::course::{Demo, MountTime, Mounting, Shifting};
 use gear_math::gears::{CassetteName, GearSet, Pulley, RingDifference};
 use gear_math::rider::{
-    Air, Climb, ClimbLength, CriticalPower, EffortAccount, EffortBudget, Gaits, LegStrength, Level,
+    Air, Climb, ClimbLength, CriticalPower, EffortAccount, EffortBudget, FootBike, Gaits, LegStrength, Level,
     PeakPower, RidingLimits, SecondsLost, Spending, Stance, StrengthShare, WorkReserve,
 };
 use gear_math::wheel::{
@@ -205,6 +205,11 @@ fn rider(bench: &Bench) -> Rider {
         efficiency: known(bench, Field::Efficiency),
         standing: known(bench, Field::Standing),
         foot_cost: known(bench, Field::FootCost),
+        foot_bike: match bench.text(Field::FootBike) {
+            "pushed" => FootBike::Pushed,
+            "quicker" => FootBike::Quicker,
+            _ => FootBike::Carried,
+        },
         gaits: if is_at(bench, Field::OnFoot, "run") { Gaits::RunOnly } else { Gaits::RunOrWalk },
         lowest_cadence: known(bench, Field::CadenceLow),
         highest_cadence: known(bench, Field::CadenceHigh),

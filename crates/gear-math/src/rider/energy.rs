@@ -3,6 +3,7 @@
 use crate::physics::GRAVITY;
 use crate::rider::air::Air;
 use crate::rider::doubt::{EFFICIENCY, GROUND, LOAD, PERSON, ROLLING};
+use crate::rider::foot_bike::{Underfoot, Way, Ways};
 use crate::rider::ground::Ground;
 use crate::rider::on_foot::FootMotion;
 use crate::rider::on_foot::{Gait, Incline};
@@ -49,15 +50,14 @@ impl Band {
     }
 }
 
-/// What decides the speed on foot, besides slope and slope share.
+/// What decides the speed on foot, besides the slope.
 #[derive(Debug, Clone, Copy)]
 struct OnFoot {
     /// Metabolic power above standing, in W.
     energy: f64,
-    /// Mass that costs, in kg, times the person's factor.
-    burden: f64,
-    /// Foot factor less one.
-    extra: f64,
+    /// What goes along.
+    burden: Ways<Way>,
+    underfoot: Underfoot,
 }
 
 /// Rider, bike and air reduced to what riding and going on foot depend on.
@@ -68,10 +68,12 @@ pub(super) struct Energy {
     energy: f64,
     energy_if_less_efficient: f64,
     energy_if_more_efficient: f64,
-    /// Mass that costs on foot, in kg: as given, with the bike a lighter and a heavier burden.
-    burden: f64,
-    burden_if_light: f64,
-    burden_if_heavy: f64,
+    /// What goes along on foot: as given, with lower and with higher efficiency, with the bike a lighter and a heavier load.
+    burden: Ways<Way>,
+    burden_if_less_efficient: Ways<Way>,
+    burden_if_more_efficient: Ways<Way>,
+    burden_if_light: Ways<Way>,
+    burden_if_heavy: Ways<Way>,
     /// Power at the rear wheel, in W.
     wheel_power: f64,
     weight: f64,
@@ -100,10 +102,8 @@ impl Energy {
                 .above_standing(rider.body, rider.standing)
                 .watts()
         };
-        let burden_at = |load: f64| {
-            rider.foot_cost.value() * (rider.body.kg() + rider.kit.kg() + load.max(0.0) * bike.mass.kg())
-        };
         let (efficiency, load) = (rider.efficiency.share(), bike.load.value());
+        let burden_at = |load: f64, efficiency: f64| Ways::new(rider, bike, load, efficiency);
         Self {
             motion: FootMotion {
                 drag: air.foot_drag.j_s2_per_kg_m3() * rider.body.kg(),
@@ -113,9 +113,11 @@ impl Energy {
             energy: energy_at(efficiency),
             energy_if_less_efficient: energy_at(efficiency - EFFICIENCY),
             energy_if_more_efficient: energy_at(efficiency + EFFICIENCY),
-            burden: burden_at(load),
-            burden_if_light: burden_at(load + LOAD[0]),
-            burden_if_heavy: burden_at(load + LOAD[1]),
+            burden: burden_at(load, efficiency),
+            burden_if_less_efficient: burden_at(load, efficiency - EFFICIENCY),
+            burden_if_more_efficient: burden_at(load, efficiency + EFFICIENCY),
+            burden_if_light: burden_at(load + LOAD[0], efficiency),
+            burden_if_heavy: burden_at(load + LOAD[1], efficiency),
             wheel_power: bike.efficiency.share() * rider.power.watts(),
             weight: rider.with(bike).kg() * GRAVITY,
             air: 0.5 * air.density.kg_per_m3() * air.drag_area.m2(),
@@ -144,43 +146,58 @@ impl Energy {
         self.resistance(rolling, incline).speed_at_wheel_power(self.wheel_power)
     }
 
-    fn foot(&self, on_foot: OnFoot, share: f64, incline: &Incline) -> (f64, Gait) {
-        let (run, walk) = incline.costs(on_foot.extra, share);
-        self.motion.speed(on_foot.energy, run * on_foot.burden, walk * on_foot.burden, incline)
+    fn foot(&self, on_foot: OnFoot, incline: &Incline) -> (f64, Gait) {
+        let speed = |way: &Way| {
+            let (run, walk) = way.costs(incline, &on_foot.underfoot);
+            self.motion.speed(on_foot.energy, run, walk, incline)
+        };
+        on_foot.burden.map(speed).best(|a, b| a.0 > b.0)
     }
 
     fn on_foot(&self, ground: &Ground) -> OnFoot {
-        OnFoot { energy: self.energy, burden: self.burden, extra: ground.foot.value() - 1.0 }
+        OnFoot { energy: self.energy, burden: self.burden, underfoot: ground.into() }
     }
 
     /// Speed of running, also where walking would be faster.
     pub(super) fn run(&self, ground: &Ground, incline: &Incline) -> f64 {
-        let (run, _) = incline.costs(ground.foot.value() - 1.0, ground.slope_share.value());
-        self.motion.at_cost(self.energy, run * self.burden)
+        let run = |way: &Way| self.motion.at_cost(self.energy, way.costs(incline, &ground.into()).0);
+        self.burden.map(run).best(|a, b| a > b)
     }
 
     pub(super) fn speeds(&self, ground: &Ground, incline: &Incline) -> Speeds {
-        let (foot, gait) = self.foot(self.on_foot(ground), ground.slope_share.value(), incline);
+        let (foot, gait) = self.foot(self.on_foot(ground), incline);
         Speeds { ride: self.ride(ground.rolling.value(), incline), foot, gait }
     }
 
     /// Moves each uncertain input alone and spreads the ratio by what comes of it.
     pub(super) fn band(&self, speeds: &Speeds, ground: &Ground, incline: &Incline) -> Band {
         let given = self.on_foot(ground);
-        let share = ground.slope_share.value();
+        let extra = |factor: f64| {
+            let underfoot = Underfoot { extra: given.underfoot.extra * factor, ..given.underfoot };
+            OnFoot { underfoot, ..given }
+        };
+        let [less, more] = [
+            (self.energy_if_less_efficient, self.burden_if_less_efficient),
+            (self.energy_if_more_efficient, self.burden_if_more_efficient),
+        ]
+        .map(|(energy, burden)| OnFoot { energy, burden, ..given });
         let on_foot = [
-            OnFoot { energy: self.energy_if_less_efficient, ..given },
-            OnFoot { energy: self.energy_if_more_efficient, ..given },
+            less,
+            more,
             OnFoot { burden: self.burden_if_light, ..given },
             OnFoot { burden: self.burden_if_heavy, ..given },
-            OnFoot { burden: self.burden * PERSON[0], ..given },
-            OnFoot { burden: self.burden * PERSON[1], ..given },
-            OnFoot { extra: given.extra * GROUND[0], ..given },
-            OnFoot { extra: given.extra * GROUND[1], ..given },
+            OnFoot { burden: self.burden.times(PERSON[0]), ..given },
+            OnFoot { burden: self.burden.times(PERSON[1]), ..given },
+            extra(GROUND[0]),
+            extra(GROUND[1]),
         ];
-        let foot = on_foot.map(|moved| (self.foot(moved, share, incline).0 / speeds.foot).ln());
-        let ride =
-            [-1.0, 1.0].map(|edge| (speeds.ride / self.ride(ground.rolling_moved(edge), incline)).ln());
-        Band::spread(speeds.ratio(), foot.into_iter().chain(ride))
+        let foot = on_foot.map(|moved| (self.foot(moved, incline).0 / speeds.foot).ln());
+        let rolling = [-1.0, 1.0].map(|edge| {
+            let rolling = ground.rolling_moved(edge);
+            let moved = OnFoot { underfoot: Underfoot { rolling, ..given.underfoot }, ..given };
+            let foot = if self.burden.is_pushed() { self.foot(moved, incline).0 / speeds.foot } else { 1.0 };
+            (foot * speeds.ride / self.ride(rolling, incline)).ln()
+        });
+        Band::spread(speeds.ratio(), foot.into_iter().chain(rolling))
     }
 }

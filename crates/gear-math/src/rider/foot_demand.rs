@@ -1,6 +1,7 @@
 //! What going on foot takes at any speed, up and down.
 
 use crate::rider::air::Air;
+use crate::rider::foot_bike::{Underfoot, Ways};
 use crate::rider::ground::Ground;
 use crate::rider::on_foot::{Gaits, Incline};
 use crate::rider::quantity::Gradient;
@@ -10,16 +11,16 @@ use crate::rider::rider::{Bike, Rider};
 /// and ground. Wind is left out: on foot it makes less than 2 % up to 5 m/s.
 ///
 /// # Formula
-/// P = GE \[p₀ m + C_S(i, v) m_foot v + k m v³\], with C_S that of [`Incline`]; downhill the speeds of the gaits are those of the
-/// level, an estimate, because nobody measured them.
+/// P = GE \[p₀ m + C v + k m v³\], with C what a metre costs by the cheaper of the ways in which the bike may go along, between
+/// those of walking and running from [`Incline`]; downhill the speeds of the gaits are those of the level, an estimate, because
+/// nobody measured them.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct FootDemand {
     efficiency: f64,
     /// Of standing still, W.
     standing: f64,
-    /// Of the whole person with the bike, J/m.
-    run: f64,
-    walk: f64,
+    /// Of running and walking, for the whole person with the bike, J/m.
+    costs: Ways<(f64, f64)>,
     /// Between these speeds a walk is hurried, m/s.
     economical: f64,
     transition: f64,
@@ -30,15 +31,16 @@ pub(crate) struct FootDemand {
 impl FootDemand {
     pub(crate) fn new(rider: &Rider, bike: &Bike, air: &Air, ground: &Ground, gradient: Gradient) -> Self {
         let incline = Incline::up_or_down(gradient);
-        let (run, walk) = incline.costs(ground.foot.value() - 1.0, ground.slope_share.value());
-        let carried = rider.body.kg() + rider.kit.kg() + bike.load.value() * bike.mass.kg();
-        let burden = rider.foot_cost.value() * carried;
-        let walk = if rider.gaits == Gaits::RunOnly { run } else { walk };
+        let ways = Ways::new(rider, bike, bike.load.value(), rider.efficiency.share());
+        let underfoot = Underfoot::from(ground);
+        let costs = ways.map(|way| {
+            let (run, walk) = way.costs(&incline, &underfoot);
+            (run, if rider.gaits == Gaits::RunOnly { run } else { walk })
+        });
         Self {
             efficiency: rider.efficiency.share(),
             standing: rider.standing.w_per_kg() * rider.body.kg(),
-            run: run * burden,
-            walk: walk * burden,
+            costs,
             economical: incline.economical.m_per_s(),
             transition: incline.transition.m_per_s(),
             drag: air.foot_drag.j_s2_per_kg_m3() * rider.body.kg(),
@@ -49,7 +51,8 @@ impl FootDemand {
     pub(crate) fn crank_w(&self, speed: f64) -> f64 {
         let hurry = (speed - self.economical) / (self.transition - self.economical);
         let hurry = hurry.clamp(0.0, 1.0);
-        let cost = self.walk + (self.run - self.walk) * hurry * hurry + self.drag * speed * speed;
+        let costs = self.costs.map(|(run, walk)| walk + (run - walk) * hurry * hurry);
+        let cost = costs.best(|a, b| a < b) + self.drag * speed * speed;
         self.efficiency * (self.standing + cost * speed)
     }
 }

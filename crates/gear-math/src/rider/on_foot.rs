@@ -112,7 +112,8 @@ impl Incline {
     /// The same also for a descent, where the speeds of the gaits are those of the level.
     pub(super) fn up_or_down(gradient: Gradient) -> Self {
         let (running, walking) = (running_cost(gradient), walking_cost(gradient));
-        Self { running, walking, ..Self::new(Climb::nearest(gradient.percent())) }
+        let (sine, cosine) = sine_cosine(gradient.rise_over_run());
+        Self { running, walking, sine, cosine, ..Self::new(Climb::nearest(gradient.percent())) }
     }
 
     /// Costs of running and walking on a ground whose foot factor S exceeds 1 by `extra` and whose slope share ψ is

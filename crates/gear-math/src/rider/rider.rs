@@ -2,6 +2,7 @@
 
 use crate::gears::{Drivetrain, Gear, GearSet};
 use crate::quantity::{Cadence, Circumference, Development};
+use crate::rider::foot_bike::FootBike;
 use crate::rider::on_foot::Gaits;
 use crate::rider::quantity::{
     BikeMass, BodyMass, CrankLength, DrivetrainEfficiency, FootCostFactor, GrossEfficiency, KitMass,
@@ -36,6 +37,8 @@ pub struct Rider {
     pub foot_cost: FootCostFactor,
     /// Whether walking is allowed.
     pub gaits: Gaits,
+    /// How the bike goes along on foot.
+    pub foot_bike: FootBike,
     /// Slowest usable cadence.
     pub lowest_cadence: Cadence,
     /// Fastest usable cadence.
@@ -56,6 +59,7 @@ impl Rider {
             standing: StandingMetabolism::PANDOLF,
             foot_cost: FootCostFactor::MEAN,
             gaits: Gaits::RunOrWalk,
+            foot_bike: FootBike::Carried,
             lowest_cadence: Cadence::GRINDING,
             highest_cadence: Cadence::SPINNING,
             crank: CrankLength::USUAL,

@@ -3,8 +3,8 @@
 use crate::api::objects::thrown;
 use crate::ride::api::given::given;
 use gear_math::rider::{
-    BodyMass, CriticalPower, FootCostFactor, GrossEfficiency, KitMass, PeakPower, StandingMetabolism,
-    WorkReserve,
+    BodyMass, CriticalPower, FootBike, FootCostFactor, GrossEfficiency, KitMass, PeakPower,
+    StandingMetabolism, WorkReserve,
 };
 use gear_math::{Cadence, Power, Rider};
 use serde::Deserialize;
@@ -31,6 +31,9 @@ pub struct RiderInput {
     /// This person's cost on foot over the published mean; 1 when left out.
     #[tsify(optional)]
     foot_cost_factor: Option<f64>,
+    /// How the bike goes along on foot, obstacles aside, where it is carried; carried when left out.
+    #[tsify(optional)]
+    on_foot_bike: Option<OnFootBike>,
     /// Highest power of one pedal turn. When left out 14 W per kg of body, in `rideOrRun` four times the power where that is
     /// more.
     #[tsify(optional)]
@@ -38,6 +41,28 @@ pub struct RiderInput {
     /// Work in reserve above the power; an estimate from body and power when left out.
     #[tsify(optional)]
     reserve_kj: Option<f64>,
+}
+
+/// How the bike goes along on foot.
+#[derive(Debug, Clone, Copy, Deserialize, Tsify)]
+#[serde(rename_all = "kebab-case")]
+pub enum OnFootBike {
+    /// Its mass counts on the legs, times the carried load factor.
+    Carried,
+    /// The arms overcome its weight along the slope and its rolling resistance.
+    Pushed,
+    /// Whichever is quicker, on every slope anew.
+    Quicker,
+}
+
+impl From<OnFootBike> for FootBike {
+    fn from(how: OnFootBike) -> Self {
+        match how {
+            OnFootBike::Carried => Self::Carried,
+            OnFootBike::Pushed => Self::Pushed,
+            OnFootBike::Quicker => Self::Quicker,
+        }
+    }
 }
 
 impl RiderInput {
@@ -49,6 +74,7 @@ impl RiderInput {
             efficiency: given(self.gross_efficiency, GrossEfficiency::new, rider.efficiency)?,
             standing: given(self.standing_w_per_kg, StandingMetabolism::new, rider.standing)?,
             foot_cost: given(self.foot_cost_factor, FootCostFactor::new, rider.foot_cost)?,
+            foot_bike: self.on_foot_bike.map_or(rider.foot_bike, FootBike::from),
             lowest_cadence: given(self.lowest_cadence_rpm, Cadence::new, rider.lowest_cadence)?,
             ..rider
         })

@@ -164,6 +164,8 @@ struct Person<'a> {
     bike: Bike,
     air: Air,
     on_foot: RideOrRun,
+    /// The same where the bike is carried, as over obstacles.
+    carrying: RideOrRun,
 }
 
 impl<'a> Person<'a> {
@@ -171,7 +173,8 @@ impl<'a> Person<'a> {
         let (rider, bike) = (moved.rider(&setup.rider), moved.bike(&setup.bike));
         let air = Air { headwind: Headwind::NONE, ..setup.air };
         let on_foot = RideOrRun::new(rider, bike, air, setup.limits)?;
-        Ok(Self { setup, moved, rider, bike, air, on_foot })
+        let carrying = RideOrRun::new(rider.carrying(), bike, air, setup.limits)?;
+        Ok(Self { setup, moved, rider, bike, air, on_foot, carrying })
     }
 
     fn load(&self, ground: &Ground) -> RoadLoad {
@@ -190,7 +193,7 @@ impl<'a> Person<'a> {
     fn cell(&self, segment: &Segment, count: f64) -> Cell {
         let ground = self.moved.ground(&segment.surface.ground_under(self.bike.tyre));
         let resistance = self.load(&ground).resistance(segment.gradient);
-        let foot_speed = self.foot_speed(&ground, segment.gradient);
+        let foot_speed = self.foot_speed(segment, &ground);
         let length = segment.length.m() / count;
         let obstacle = segment.obstacle.map_or(0.0, |obstacle| obstacle.time.s()) / count;
         let corner = segment.corner.map_or(f64::INFINITY, CornerSpeed::m_per_s);
@@ -211,9 +214,10 @@ impl<'a> Person<'a> {
     }
 
     /// Downhill nobody is taken to run faster than on the level: an estimate, as nothing was measured with a bike.
-    fn foot_speed(&self, ground: &Ground, gradient: Gradient) -> f64 {
-        let climb = gradient.uphill();
-        self.on_foot.foot_speed(ground, climb).m_per_s().min(FASTEST_ON_FOOT)
+    fn foot_speed(&self, segment: &Segment, ground: &Ground) -> f64 {
+        let climb = segment.gradient.uphill();
+        let question = if segment.obstacle.is_some() { &self.carrying } else { &self.on_foot };
+        question.foot_speed(ground, climb).m_per_s().min(FASTEST_ON_FOOT)
     }
 
     /// The largest mean drive force before the wheel slips: what holds the bike on the slope where it just does.

@@ -72,6 +72,7 @@ impl Person<'_> {
     pub(super) fn on_foot(&self, segment: &Segment) -> FootDemand {
         let lap = &self.setup.lap;
         let ground = self.ground(segment.surface);
-        FootDemand::new(&lap.rider, &lap.bike, &lap.air, &ground, segment.gradient)
+        let rider = if segment.obstacle.is_some() { lap.rider.carrying() } else { lap.rider };
+        FootDemand::new(&rider, &lap.bike, &lap.air, &ground, segment.gradient)
     }
 }

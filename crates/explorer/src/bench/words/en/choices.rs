@@ -1,7 +1,7 @@
 //! What can be chosen in a field.
 
 use gear_math::Surface;
-use gear_math::rider::{Gaits, Level};
+use gear_math::rider::{FootBike, Gaits, Level};
 use gear_math::wheel::{Construction, LabelEdition, TyreGround, WheelStyle};
 
 pub(crate) const INCHES_REAL: &str = "this wheel’s diameter";
@@ -39,6 +39,15 @@ pub(crate) const fn gaits(gaits: Gaits) -> &'static str {
     match gaits {
         Gaits::RunOrWalk => "run or walk",
         Gaits::RunOnly => "run only",
+    }
+}
+
+/// How the bike goes along on foot.
+pub(crate) const fn foot_bike(foot_bike: FootBike) -> &'static str {
+    match foot_bike {
+        FootBike::Carried => "carried",
+        FootBike::Pushed => "pushed",
+        FootBike::Quicker => "whichever is quicker",
     }
 }
 

@@ -1,11 +1,12 @@
 //! How it was worked out, with this scenario's numbers.
 
 use crate::number::{percent, plain, with_unit};
+use crate::ride::inputs::RideInputs;
 use crate::ride::section::RideSection;
 use crate::ride::words::figures::seconds;
 use crate::ride::words::terms::off_road;
 use crate::words::likely_share;
-use gear_math::rider::{Band, MetabolicPower, PeakFactor};
+use gear_math::rider::{Band, FootBike, MetabolicPower, PeakFactor};
 
 /// What a formula gives, the formula, and the same in numbers.
 pub(crate) type Worked = (&'static str, &'static str, String);
@@ -53,11 +54,24 @@ pub(crate) fn on_foot(report: &RideSection) -> Worked {
     let (body, kit) = (rider.body.kg(), rider.kit.kg());
     let (carrying, bike) = (bike.load.value(), bike.mass.kg());
     let speed = report.rings.unit.print(report.ride.sides[0].plan.answer.foot);
-    (
-        "On foot",
-        "that = cost of the slope × (body + kit + carrying × bike) × speed",
-        format!("({body} + {kit} + {carrying} × {bike}) kg, at {speed}"),
-    )
+    let efficiency = rider.efficiency.share();
+    let (formula, numbers) = match rider.foot_bike {
+        FootBike::Carried => (
+            "that = cost of the slope × (body + kit + carrying × bike) × speed",
+            format!("({body} + {kit} + {carrying} × {bike}) kg"),
+        ),
+        FootBike::Pushed => (
+            "that = (cost of the slope × (body + kit) + force to push the bike ÷ efficiency) × speed",
+            format!("({body} + {kit}) kg, and {bike} kg pushed ÷ {efficiency} (estimate)"),
+        ),
+        FootBike::Quicker => (
+            "that = (cost of the slope × (body + kit) + the bike) × speed; the bike carried costs as much as carrying × its mass, pushed its force ÷ efficiency, whichever is less",
+            format!(
+                "({body} + {kit}) kg, {carrying} × {bike} kg or {bike} kg pushed ÷ {efficiency} (estimate)"
+            ),
+        ),
+    };
+    ("On foot", formula, format!("{numbers}, at {speed}"))
 }
 
 /// Where that comes from.
@@ -105,7 +119,7 @@ pub(crate) fn running_wins(report: &RideSection) -> Worked {
 pub(crate) fn notes(report: &RideSection) -> [(&'static str, String); 5] {
     [
         ("The reserve ", reserve_counts(report)),
-        ("The band ", band(report.ride.inputs.bike.load.value())),
+        ("The band ", band(&report.ride.inputs)),
         ("Checked against ", CHECKED.to_owned()),
         ("Grip and lift ", grip()),
         ("Left out: ", LEFT_OUT.to_owned()),
@@ -143,12 +157,18 @@ const LEFT_OUT: &str =
     "ruts, steps, corners, other riders, clogging, slipping shoes, tired arms, the way out of the obstacle.";
 
 /// How the band of the speeds on foot comes about.
-fn band(load: f64) -> String {
+fn band(inputs: &RideInputs) -> String {
     let off = |factors: [f64; 2]| percent(100.0 * (factors[1] - 1.0), 0);
     let (likely, efficiency) = (likely_share(), Band::EFFICIENCY);
     let [rolling, ground, person] = [Band::ROLLING, Band::GROUND, Band::PERSON].map(off);
-    let [low, high] = Band::LOAD.map(|doubt| plain(load + doubt, 1));
+    let [low, high] = Band::LOAD.map(|doubt| plain(inputs.bike.load.value() + doubt, 1));
+    let carrying = match inputs.rider.foot_bike {
+        FootBike::Pushed => String::new(),
+        FootBike::Carried | FootBike::Quicker => {
+            format!(" the cost of carrying the bike from {low} to {high},")
+        }
+    };
     format!(
-        "moves gross efficiency by {efficiency}, rolling resistance by {rolling}, the cost of carrying the bike from {low} to {high}, what the ground adds on foot by {ground} and your own cost by {person}, one at a time, and adds the squares. The doubts of the slope where riding ends are taken together in the same way, each as far as the last picture shows. Likely means {likely} cases. Too close to call means the band reaches both sides."
+        "moves gross efficiency by {efficiency}, rolling resistance by {rolling},{carrying} what the ground adds on foot by {ground} and your own cost by {person}, one at a time, and adds the squares. The doubts of the slope where riding ends are taken together in the same way, each as far as the last picture shows. Likely means {likely} cases. Too close to call means the band reaches both sides."
     )
 }

@@ -27,6 +27,10 @@ pub(crate) const FOOT_COST: FieldWords = said(
     "1 is the mean of the runners measured; 0.92 if you run much, 1.08 if you never do",
 );
 pub(crate) const ON_FOOT: FieldWords = said("On foot", "Whichever is quicker, or running at any price");
+pub(crate) const FOOT_BIKE: FieldWords = said(
+    "On foot the bike is",
+    "Pushed, your arms roll it up as dearly as your legs would (estimate); which is quicker in mud nobody has measured. Over obstacles it is always carried",
+);
 pub(crate) const CARRY: FieldWords = said(
     "Cost of carrying the bike",
     "A kilogram of bike against one of body: 1.0 at the trunk, 1.2 shouldered, 1.5 in the hands (estimate)",
