@@ -2,8 +2,8 @@
 
 use crate::physics::GRAVITY;
 use crate::rider::air::Air;
+use crate::rider::burden::{Underfoot, Way, Ways};
 use crate::rider::doubt::{EFFICIENCY, GROUND, LOAD, PERSON, ROLLING};
-use crate::rider::foot_bike::{Underfoot, Way, Ways};
 use crate::rider::ground::Ground;
 use crate::rider::on_foot::FootMotion;
 use crate::rider::on_foot::{Gait, Incline};

@@ -1,7 +1,7 @@
 //! What going on foot takes at any speed, up and down.
 
 use crate::rider::air::Air;
-use crate::rider::foot_bike::{Underfoot, Ways};
+use crate::rider::burden::{Underfoot, Ways};
 use crate::rider::ground::Ground;
 use crate::rider::on_foot::{Gaits, Incline};
 use crate::rider::quantity::Gradient;

@@ -3,6 +3,7 @@
 mod account;
 mod air;
 mod ascent;
+mod burden;
 mod climb_plan;
 mod crossover;
 mod doubt;

@@ -66,6 +66,12 @@ impl Rider {
         }
     }
 
+    /// The same rider where the bike cannot roll.
+    #[must_use]
+    pub const fn carrying(self) -> Self {
+        Self { foot_bike: FootBike::Carried, ..self }
+    }
+
     /// Everything that moves when this rider is on `bike`.
     #[must_use]
     pub fn with(&self, bike: &Bike) -> TotalMass {

@@ -306,7 +306,7 @@ fn draw_gears(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) 
 
 /// What is drawn from the reserve against its fullest point on the lap: downwards, because that is where it goes.
 fn draw_reserve(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) {
-    let drawn = |lap: &Lap| lap.reserve.iter().flat_map(|it| it.drawn_j()).map(|it| it / 1e3).collect();
+    let drawn = |lap: &Lap| lap.reserve.iter().flat_map(ReserveUse::drawn_j).map(|it| it / 1e3).collect();
     let all: [Vec<f64>; 2] = laps.laps.each_ref().map(drawn);
     let most = all.iter().flatten().fold(0.0, |most, &it| f64::max(most, it));
     if most <= 0.0 {

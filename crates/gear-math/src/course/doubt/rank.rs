@@ -17,7 +17,7 @@ fn ranks(values: &[f64]) -> Vec<f64> {
     let mean = (values.len() as f64 - 1.0) / 2.0;
     let mut ranks = vec![0.0; values.len()];
     let mut from = 0;
-    for equal in order.chunk_by(|a, b| values[*a] == values[*b]) {
+    for equal in order.chunk_by(|a, b| values[*a] >= values[*b]) {
         let rank = from as f64 + (equal.len() as f64 - 1.0) / 2.0 - mean;
         equal.iter().for_each(|at| ranks[*at] = rank);
         from += equal.len();
@@ -42,7 +42,7 @@ mod tests {
     #[test]
     fn equal_ones_share_a_rank() {
         assert_eq!(ranks(&[5.0, 1.0, 5.0, 9.0]), [0.0, -1.5, 0.0, 1.5]);
-        assert_eq!(rank_correlation(&[1.0; 5], &[1.0, 2.0, 3.0, 4.0, 5.0]), 0.0);
-        assert_eq!(rank_correlation(&[], &[]), 0.0);
+        assert!(rank_correlation(&[1.0; 5], &[1.0, 2.0, 3.0, 4.0, 5.0]).abs() < 1e-12);
+        assert!(rank_correlation(&[], &[]).abs() < 1e-12);
     }
 }
