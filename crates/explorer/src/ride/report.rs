@@ -1,5 +1,6 @@
 //! Riding against going on foot, for both set-ups.
 
+use crate::number::plain;
 use crate::ride::ground_row::{GroundRow, map};
 use crate::ride::inputs::RideInputs;
 use crate::ride::side::{Common, LEVEL, RideSide};
@@ -118,12 +119,14 @@ impl RideReport {
         }
     }
 
-    /// Whether riding ends at the same slope for the same reason with both.
+    /// Whether riding ends at the same slope, also as it is told, and for the same reason with both.
     #[must_use]
     pub fn ends_alike(&self) -> bool {
-        let reasons = [&self.sides[0], &self.sides[1]].map(RideSide::reason);
+        let [a, b] = &self.sides;
+        let told = [a, b].map(|side| side.limited_to().map(|percent| plain(percent, 0)));
         let apart = matches!(self.difference(), Difference::Further { .. });
-        reasons[0] == reasons[1] && !apart
+        let levels = [a, b].map(RideSide::fails_on_the_level);
+        a.reason() == b.reason() && told[0] == told[1] && levels[0] == levels[1] && !apart
     }
 
     /// Where running wins on a slope that is held for long, as far as can be told.
