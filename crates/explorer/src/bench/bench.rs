@@ -1,6 +1,7 @@
 //! The bench as typed: one text per field, right or wrong, and whether it is the rider's.
 
 use crate::bench::field::{Field, Group};
+use crate::bench::of_b::{NOT_KNOWN, OfB};
 use crate::bench::offered::SKETCH_COURSE;
 use crate::bench::owner::Owner;
 use gear_math::course::Demo;
@@ -20,8 +21,7 @@ struct Entry {
 impl Default for Bench {
     /// The demo: a road-minded bike and the parts that might make it a cyclo-cross bike.
     fn default() -> Self {
-        let start = |field: &Field| Entry { text: field.spec().start.to_owned(), is_riders: false };
-        Self(Field::ALL.iter().map(start).collect())
+        Self(Field::ALL.iter().copied().map(Entry::started).collect())
     }
 }
 
@@ -46,7 +46,11 @@ impl Bench {
             Field::Sketch => self.text(Field::Course) == SKETCH_COURSE,
             _ => true,
         };
-        match field.start_owner() {
+        let started = match field.as_on_a().filter(|_| !self.text(field).is_empty()) {
+            Some(of_a) => of_a.start_owner(),
+            None => field.start_owner(),
+        };
+        match started {
             _ if self.is_riders(field) => Owner::Rider,
             Owner::Demo if counts => Owner::Demo,
             _ => Owner::Usual,
@@ -75,7 +79,7 @@ impl Bench {
 
     /// Takes text and owner of one field from another bench.
     pub fn take(&mut self, field: Field, from: &Self) {
-        self.0[field as usize].clone_from(&from.0[field as usize]);
+        self.copy(field, from, field);
     }
 
     /// Whether it is the demo's, whatever is being looked at and in which units.
@@ -96,21 +100,53 @@ impl Bench {
         !self.is_riders(field) && self.text(field) == field.spec().start
     }
 
-    /// Exchanges set-up A and set-up B.
+    /// Exchanges set-up A and set-up B. What B has as A has it stays where it is.
     #[must_use]
     pub fn swapped(&self) -> Self {
-        self.rearranged(Field::twin)
+        let mut swapped = self.rearranged(Field::twin);
+        for of_b in Group::BikeB.fields() {
+            let of_a = of_b.twin();
+            match self.of_b(of_b) {
+                OfB::AsOnA => {
+                    swapped.copy(of_a, self, of_a);
+                    swapped.copy(of_b, self, of_b);
+                }
+                OfB::NotKnown => swapped.0[of_a as usize].text.clear(),
+                OfB::Own(_) => {}
+            }
+        }
+        for of_b in Group::BikeB.fields().filter(|&field| self.of_b(field) != OfB::AsOnA) {
+            if swapped.text(of_b).trim().is_empty() && swapped.of_b(of_b) == OfB::AsOnA {
+                NOT_KNOWN.clone_into(&mut swapped.0[of_b as usize].text);
+            }
+        }
+        swapped
     }
 
     /// Gives set-up B what set-up A has.
     #[must_use]
     pub fn with_a_copied_to_b(&self) -> Self {
-        self.rearranged(|field| if field.spec().group == Group::SetupB { field.twin() } else { field })
+        let mut copied =
+            self.rearranged(|field| if field.spec().group == Group::SetupB { field.twin() } else { field });
+        Group::BikeB.fields().for_each(|field| copied.0[field as usize] = Entry::started(field));
+        copied
+    }
+
+    /// Takes text and owner of one field from another field of another bench.
+    pub(crate) fn copy(&mut self, field: Field, from: &Self, of: Field) {
+        self.0[field as usize].clone_from(&from.0[of as usize]);
     }
 
     /// Every field as another one was, its owner with it.
     fn rearranged(&self, source: fn(Field) -> Field) -> Self {
         Self(Field::ALL.iter().map(|&field| self.0[source(field) as usize].clone()).collect())
+    }
+}
+
+impl Entry {
+    /// What a field starts with.
+    fn started(field: Field) -> Self {
+        Self { text: field.spec().start.to_owned(), is_riders: false }
     }
 }
 
@@ -167,10 +203,16 @@ mod tests {
             Field::ALL.iter().zip(&written).filter(|it| *it.1).for_each(|(field, _)| bench.claim(*field));
             let (swapped, copied) = (bench.swapped(), bench.with_a_copied_to_b());
             for &field in Field::ALL {
-                prop_assert_eq!(swapped.is_riders(field.twin()), bench.is_riders(field));
-                let is_b = field.spec().group == Group::SetupB;
-                let source = if is_b { field.twin() } else { field };
-                prop_assert_eq!(copied.is_riders(field), bench.is_riders(source));
+                let is_as_on_a = |field: Field| field.as_on_a().is_some() && bench.of_b(field) == OfB::AsOnA;
+                let stays = is_as_on_a(field) || is_as_on_a(field.twin());
+                let now = if stays { field } else { field.twin() };
+                prop_assert_eq!(swapped.is_riders(now), bench.is_riders(field));
+                let expected = match field.spec().group {
+                    Group::SetupB => bench.is_riders(field.twin()),
+                    Group::BikeB => false,
+                    _ => bench.is_riders(field),
+                };
+                prop_assert_eq!(copied.is_riders(field), expected);
             }
         }
     }

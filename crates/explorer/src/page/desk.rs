@@ -6,6 +6,7 @@ use crate::bench::field::Field;
 use crate::bench::link;
 use crate::lap::refusal::Refusal;
 use crate::lap::report::LapQuestion;
+use crate::page::empty;
 use crate::page::history::History;
 use crate::page::pictures::Picture;
 use crate::page::report::Report;
@@ -22,6 +23,8 @@ pub struct Update {
     pub values: Vec<(&'static str, String)>,
     /// Keys of all fields in error.
     pub wrong: Vec<&'static str>,
+    /// Fields that mean something while they are empty, with what.
+    pub empty: Vec<(&'static str, String)>,
     /// Pictures with the sentence that says what they show.
     pub labels: Vec<(&'static str, String)>,
     /// Whether there is something to undo.
@@ -134,12 +137,12 @@ impl Desk {
 
     /// Shows everything that the report now says.
     pub(crate) fn refresh(&mut self, mut values: Vec<(&'static str, String)>, with_link: bool) -> Update {
-        let (link, is_demo) = (self.link(), self.bench.is_demo());
+        let link = self.link();
         let html = self.changed(crate::page::sections::fragments(
             &self.report,
             &self.notices,
             &self.complaints,
-            is_demo,
+            &self.bench,
             &link,
         ));
         values.extend(
@@ -159,6 +162,7 @@ impl Desk {
                 .collect(),
             wrong: wrong_fields(&self.complaints),
             labels: Picture::all().map(|picture| (picture.name(), picture.label(&self.report))).collect(),
+            empty: empty::fields(&self.bench),
             undo: !self.history.is_empty(),
             link: with_link.then_some(link),
         }

@@ -23,6 +23,8 @@ export interface Update {
   values: [string, string][];
   /** Keys of all fields in error. */
   wrong: string[];
+  /** Fields that mean something while they are empty, with what. */
+  empty: [string, string][];
   /** Pictures with the sentence that says what they show. */
   labels: [string, string][];
   undo: boolean;
@@ -142,6 +144,7 @@ pub(crate) fn answer(update: Update) -> Result<JsValue, JsError> {
         ("html", update.html.iter().map(|(id, html)| pair(id, html)).collect::<Array>().into()),
         ("values", pairs(&update.values)),
         ("wrong", update.wrong.iter().map(|key| JsValue::from_str(key)).collect::<Array>().into()),
+        ("empty", pairs(&update.empty)),
         ("labels", pairs(&update.labels)),
         ("undo", update.undo.into()),
         ("link", update.link.map_or(JsValue::NULL, JsValue::from)),

@@ -4,6 +4,7 @@ pub mod acts;
 #[cfg(test)]
 mod choices;
 pub mod desk;
+mod empty;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]
 pub mod entry;
 pub mod form;

@@ -99,11 +99,11 @@ impl<S> Asked for Room<S> {
     }
 
     fn rests_on(&self, field: Field) -> bool {
-        (self.question.rests_on)(field)
+        (self.question.rests_on)(field.as_on_a().unwrap_or(field))
     }
 
     fn asks(&self, field: Field) -> bool {
-        (self.question.asks)(field)
+        (self.question.asks)(field.as_on_a().unwrap_or(field))
     }
 
     fn marks_itself(&self) -> bool {

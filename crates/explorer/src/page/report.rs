@@ -29,6 +29,8 @@ pub struct Report {
     pub position: Rc<PositionReport>,
     /// Tyre, rim and pressure.
     pub tyre: Rc<TyreReport>,
+    /// The same of B where anything of it is not as on A.
+    pub tyre_of_b: Option<Rc<TyreReport>>,
     /// Riding against going on foot.
     pub ride: Rc<RideReport>,
     /// How the lap is to be ridden.
@@ -65,15 +67,18 @@ impl Report {
     }
 
     fn around(scenario: &Scenario, ride: Rc<RideReport>) -> Self {
-        let Scenario { rings, chain, cages, position, tyre, lap, owners, .. } = scenario;
-        let size = rings.wheel.tyre;
+        let Scenario { rings, chain, cages, position, tyres, lap, owners, .. } = scenario;
+        let sizes = rings.wheels.map(|wheel| wheel.tyre);
+        let tyre = |side: usize| Rc::new(TyreReport::new(tyres[side], sizes[side], rings.drivetrains()));
+        let are_alike = tyres[0] == tyres[1] && sizes[0] == sizes[1];
         let bracket_drop = chain.frame().bottom_bracket_drop;
         let answers = Side::BOTH.map(|side| cages.answer(side));
         Self {
-            rings: Rc::new(RingsReport::of(rings, answers, &chain.derailleur)),
+            rings: Rc::new(RingsReport::of(rings, answers, &chain.derailleurs)),
             chain: Rc::new(ChainsReport::of(chain, cages)),
-            position: Rc::new(PositionReport::new(*position, bracket_drop, size, owners)),
-            tyre: Rc::new(TyreReport::new(*tyre, size, rings.drivetrains())),
+            position: Rc::new(PositionReport::new(*position, bracket_drop, sizes[0], owners)),
+            tyre: tyre(0),
+            tyre_of_b: (!are_alike).then(|| tyre(1)),
             ride,
             lap_inputs: Rc::new(lap.clone()),
             lap: LapRoom::default(),
@@ -110,6 +115,8 @@ impl Report {
         TyreSection {
             rings: Rc::clone(&self.rings),
             tyre: Rc::clone(&self.tyre),
+            of_b: self.tyre_of_b.clone(),
+            side: None,
             owners: Rc::clone(&self.owners),
         }
     }

@@ -1,5 +1,6 @@
 //! The page's text: every fragment of HTML that changes, as a function of the report.
 
+use crate::bench::bench::Bench;
 use crate::bench::complaint::Complaint;
 use crate::page::questions::{self, Asked};
 use crate::page::report::Report;
@@ -12,11 +13,11 @@ pub fn fragments(
     report: &Report,
     notices: &[String],
     complaints: &[Complaint],
-    is_demo: bool,
+    bench: &Bench,
     link: &str,
 ) -> Vec<(String, String)> {
     let named = |(id, html): (&str, Markup)| (id.to_owned(), html.into_string());
-    let above = [("scenario", notices::scenario(report, is_demo)), ("notices", notices::list(notices))];
+    let above = [("scenario", notices::scenario(report, bench)), ("notices", notices::list(notices))];
     let written = questions::all().flat_map(|question| written(report, complaints, question));
     let doubts = notices::doubts(report, complaints, &|_| true);
     let sheet = ("sheet-page", sheet::page(report, link, &doubts));

@@ -4,6 +4,7 @@ use crate::number::{percent, plain, with_unit};
 use crate::ride::section::RideSection;
 use crate::ride::words::figures::seconds;
 use crate::ride::words::terms::off_road;
+use crate::side::Side;
 use crate::words::likely_share;
 use gear_math::rider::{Band, MetabolicPower, PeakFactor};
 
@@ -14,8 +15,9 @@ pub(crate) type Worked = (&'static str, &'static str, String);
 pub(crate) fn riding(report: &RideSection) -> Worked {
     let inputs = &report.ride.inputs;
     let speed = report.ride.sides[0].plan.answer.ride;
-    let terms = inputs.questions[0].resistance(&inputs.ground, inputs.climb).power(speed);
-    let (power, share) = (with_unit(inputs.rider.power.watts(), 0, "W"), inputs.bike.efficiency.share());
+    let terms = inputs.question(Side::A).resistance(inputs.ground(Side::A), inputs.climb).power(speed);
+    let (power, share) =
+        (with_unit(inputs.rider.power.watts(), 0, "W"), inputs.bike(Side::A).efficiency.share());
     let (climbing, rolling) = (plain(terms.gravity_w, 0), plain(terms.rolling_w, 0));
     let (air, speed) = (with_unit(terms.air_w, 0, "W"), report.rings.unit.print(speed));
     (
@@ -49,7 +51,7 @@ pub(crate) fn engine(report: &RideSection) -> Worked {
 
 /// The speed on foot.
 pub(crate) fn on_foot(report: &RideSection) -> Worked {
-    let (rider, bike) = (&report.ride.inputs.rider, &report.ride.inputs.bike);
+    let (rider, bike) = (&report.ride.inputs.rider, report.ride.inputs.bike(Side::A));
     let (body, kit) = (rider.body.kg(), rider.kit.kg());
     let (carrying, bike) = (bike.load.value(), bike.mass.kg());
     let speed = report.rings.unit.print(report.ride.sides[0].plan.answer.foot);
@@ -93,7 +95,7 @@ pub(crate) fn reserve(report: &RideSection) -> Worked {
 pub(crate) fn running_wins(report: &RideSection) -> Worked {
     let length = with_unit(report.ride.inputs.length.m(), 0, "m");
     let time = seconds(report.ride.sides[0].ascent.foot);
-    let speed = report.rings.unit.print(report.ride.running_wins_below().best);
+    let speed = report.rings.unit.print(report.ride.running_wins_below(Side::A).best);
     (
         "Where running wins",
         "length ÷ (length ÷ speed on foot + dismount and remount)",
@@ -105,7 +107,7 @@ pub(crate) fn running_wins(report: &RideSection) -> Worked {
 pub(crate) fn notes(report: &RideSection) -> [(&'static str, String); 5] {
     [
         ("The reserve ", reserve_counts(report)),
-        ("The band ", band(report.ride.inputs.bike.load.value())),
+        ("The band ", band(report.ride.inputs.bike(Side::A).load.value())),
         ("Checked against ", CHECKED.to_owned()),
         ("Grip and lift ", grip()),
         ("Left out: ", LEFT_OUT.to_owned()),
