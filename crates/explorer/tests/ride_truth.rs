@@ -123,7 +123,7 @@ fn no_climb_is_called_otherwise_than_its_slope() {
             lacks(&words, "surely");
             let slope = f64::from(slope);
             if let (RunningFrom::Slope { low, high, .. }, Some(_)) =
-                (report.ride.running_from(), side.plan.ride)
+                (report.ride.running_from(Side::A), side.plan.ride)
             {
                 assert!(
                     slope > low || side.plan.answer.verdict == Verdict::Ride || side.plan.answer.spins_out()
