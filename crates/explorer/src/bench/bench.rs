@@ -67,9 +67,13 @@ impl Bench {
     /// Writes the rider's `text` into `field`. Of one too long just so much is kept that its reader sees that it is. An
     /// invented course that is put into the sketch stays the demo's.
     pub fn write(&mut self, field: Field, text: &str) {
-        let text: String = text.chars().take(field.longest() + 1).collect();
         let is_riders = field != Field::Sketch || Demo::ALL.iter().all(|demo| demo.course().sketch() != text);
-        self.0[field as usize] = Entry { text, is_riders };
+        self.put(field, text, is_riders);
+    }
+
+    /// Puts a text into `field` as the rider's or as nobody's. Of one too long as much is kept as [`Bench::write`] keeps.
+    pub(crate) fn put(&mut self, field: Field, text: &str, is_riders: bool) {
+        self.0[field as usize] = Entry { text: text.chars().take(field.longest() + 1).collect(), is_riders };
     }
 
     /// Takes what stands in `field` for the rider's own.

@@ -15,4 +15,5 @@ pub mod owners;
 pub mod reader;
 pub mod rests;
 pub mod sketch;
+pub mod whole_bike;
 pub(crate) mod words;

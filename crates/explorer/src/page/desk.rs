@@ -11,6 +11,9 @@ use crate::page::history::History;
 use crate::page::pictures::Picture;
 use crate::page::report::Report;
 use crate::page::scenario::Scenario;
+use crate::page::words::notices as words;
+use crate::rack::room::RackRoom;
+use crate::rack::view as rack_view;
 use std::mem;
 use std::rc::Rc;
 
@@ -43,6 +46,7 @@ pub struct Desk {
     pub(crate) report: Rc<Report>,
     pub(crate) history: History,
     pub(crate) notices: Vec<String>,
+    pub(crate) rack: RackRoom,
     complaints: Vec<Complaint>,
     shown: Vec<(String, String)>,
     /// The lap that workers were sent for.
@@ -63,6 +67,14 @@ impl Desk {
             self.remember(None);
         }
         self.notices = opened.complaints;
+        self.lay_out(opened.bench, Scenario::default())
+    }
+
+    /// Opens the bench as it was when the page was left, and says so.
+    pub fn reopen(&mut self, address: &str) -> Update {
+        let opened = link::read(address);
+        self.notices = vec![words::AS_LEFT.to_owned()];
+        self.notices.extend(opened.complaints);
         self.lay_out(opened.bench, Scenario::default())
     }
 
@@ -138,13 +150,15 @@ impl Desk {
     /// Shows everything that the report now says.
     pub(crate) fn refresh(&mut self, mut values: Vec<(&'static str, String)>, with_link: bool) -> Update {
         let link = self.link();
-        let html = self.changed(crate::page::sections::fragments(
+        let mut fragments = crate::page::sections::fragments(
             &self.report,
             &self.notices,
             &self.complaints,
             &self.bench,
             &link,
-        ));
+        );
+        fragments.extend(rack_view::fragments(&self.rack));
+        let html = self.changed(fragments);
         values.extend(
             self.report
                 .chain

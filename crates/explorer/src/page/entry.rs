@@ -69,12 +69,12 @@ fn object(properties: &[(&str, JsValue)]) -> Result<JsValue, JsError> {
     Ok(object.into())
 }
 
-fn pair(key: &str, value: impl Into<JsValue>) -> JsValue {
+pub(crate) fn pair(key: &str, value: impl Into<JsValue>) -> JsValue {
     Array::of2(&key.into(), &value.into()).into()
 }
 
 /// Both texts of a pair.
-fn texts(pair: &JsValue) -> Option<(String, String)> {
+pub(crate) fn texts(pair: &JsValue) -> Option<(String, String)> {
     let pair: &Array = pair.dyn_ref()?;
     Some((pair.get(0).as_string()?, pair.get(1).as_string()?))
 }

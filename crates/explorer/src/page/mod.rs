@@ -15,6 +15,9 @@ pub mod lap_entry;
 pub mod notices;
 pub mod pictures;
 pub mod questions;
+pub mod rack_desk;
+#[cfg(all(feature = "page", target_arch = "wasm32"))]
+pub mod rack_entry;
 pub mod report;
 pub mod scenario;
 pub mod sections;

@@ -8,6 +8,9 @@ use crate::words::small;
 /// Whose bench the demo's is.
 pub(crate) const DEMO: &str = "The demo: Marit’s road-minded bike as it came (A) and the rings and cassette from her box of parts (B), for a lap of the Autumn meadow. Type your own over it.";
 
+/// Above a bench that was kept when the page was left.
+pub(crate) const AS_LEFT: &str = "This is your bench as you left it in this browser. “Start fresh” brings back the demo; Undo takes that back.";
+
 /// On the button that makes a field of B as A’s again.
 pub(crate) const AS_ON_A: &str = "as on A";
 

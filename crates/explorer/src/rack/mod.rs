@@ -1,0 +1,13 @@
+//! Whole bikes kept under names, on the page, in the browser and as a file.
+
+#[cfg(not(target_arch = "wasm32"))]
+pub mod body;
+pub mod file;
+pub mod from_scripts;
+#[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
+pub mod rack;
+pub mod room;
+pub mod said;
+pub mod summary;
+pub mod view;
+pub(crate) mod words;
