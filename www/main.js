@@ -13,6 +13,7 @@ import { lapDue, watchLap } from './lap.js';
 import { keepOffline } from './offline.js';
 import { furnishPictures, repaint, showLabels } from './pictures.js';
 import { readyToPrint } from './print.js';
+import { offerRack, showRack } from './rack.js';
 import { followRows } from './rows.js';
 import { offerSearch } from './search.js';
 import { showHome } from './sheet.js';
@@ -34,7 +35,7 @@ function connect() {
   whenShown(showFragments, showFields, showHome, showLabels, showUndo, showLink, repaint);
   whenChanged(lapDue, showKept);
   for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress]) part();
-  for (const part of [watchLap, takeFiles, offerKept, offerSearch]) part();
+  for (const part of [watchLap, takeFiles, offerKept, offerRack, offerSearch]) part();
 }
 
 async function start() {
@@ -50,6 +51,7 @@ async function start() {
   furnish();
   connect();
   openFirst();
+  showRack();
   dataset.engine = 'ready';
 }
 
