@@ -67,8 +67,8 @@ impl RackRoom {
         let forgotten = self.forgotten.take();
         self.renaming = None;
         self.said = match name {
-            "keep-a" => self.keep(typed, bench.bike(Side::A), asked),
-            "keep-b" => self.keep(typed, bench.bike(Side::B), asked),
+            "keep-a" => self.keep(typed, bench.bike(Side::A), asked.as_ref()),
+            "keep-b" => self.keep(typed, bench.bike(Side::B), asked.as_ref()),
             "rename" => {
                 self.renaming = Some(bike.to_owned());
                 Said::Nothing
@@ -129,7 +129,7 @@ impl RackRoom {
         }
     }
 
-    fn keep(&mut self, typed: &str, bike: WholeBike, asked: Option<KeptBike>) -> Said {
+    fn keep(&mut self, typed: &str, bike: WholeBike, asked: Option<&KeptBike>) -> Said {
         let name = tidy(typed);
         if self.unread.contains(&name) {
             return Said::Fault(RackFault::Taken);
@@ -137,7 +137,7 @@ impl RackRoom {
         match self.rack.bike(&name) {
             None => self.rack.keep(&name, bike).map_or_else(Said::Fault, Said::Kept),
             Some(kept) if kept.bike == bike => Said::Same(name),
-            Some(kept) if asked.as_ref() == Some(kept) => {
+            Some(kept) if asked == Some(kept) => {
                 let replaced = self.rack.replace(&name, bike);
                 replaced.map_or_else(Said::Fault, |()| Said::Replaced(name))
             }
