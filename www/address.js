@@ -4,7 +4,7 @@
 import { all, around, find } from './dom.js';
 import * as engine from './engine.js';
 import { flush, forgetTyped } from './fields.js';
-import { leaveBehind, leftBehind } from './storage.js';
+import { keepBench, lastBench, leaveBehind, leftBehind } from './storage.js';
 import { change } from './update.js';
 
 const LINK_PAUSE = 200; // milliseconds
@@ -29,7 +29,9 @@ export function showLink({ link }) {
 
 function writeLink() {
   clearTimeout(due);
-  if (waiting !== null) history.replaceState(null, '', `#${waiting}`);
+  if (waiting === null) return;
+  history.replaceState(null, '', `#${waiting}`);
+  keepBench(waiting);
   waiting = null;
 }
 
@@ -46,19 +48,20 @@ export async function share() {
   }
 }
 
-/** Opens the bench that the address holds, and gives back the place it names instead, if it does. */
-export function open() {
-  const place = placeOf(location.hash);
-  change(engine.open(place ? '' : location.hash));
-  return place;
-}
+/** Opens the bench that the address holds. */
+const open = () => change(engine.open(placeOf(location.hash) ? '' : location.hash));
 
-/** Opens the page: a reload with what was changed just before it. */
+/**
+ * Opens the page: a reload with what was changed just before it, and an address that holds no bench with the one that was
+ * last on this page. A place that the address names is shown.
+ */
 export function openFirst() {
   const left = leftBehind();
   const [visit] = /** @type {PerformanceNavigationTiming[]} */ (performance.getEntriesByType('navigation'));
   if (left !== null && visit?.type === 'reload') history.replaceState(null, '', `#${left}`);
-  const place = open();
+  const [place, last] = [placeOf(location.hash), lastBench()];
+  if (last !== null && (place || !location.hash)) change(engine.reopen(last));
+  else open();
   if (place) jump(place);
 }
 
@@ -71,6 +74,12 @@ export function followAddress() {
     open();
   });
   addEventListener('pagehide', leave);
+  // A phone may end a page in the background without another word.
+  document.addEventListener('visibilitychange', () => {
+    if (!document.hidden) return;
+    flush();
+    writeLink();
+  });
   document.addEventListener('click', follow);
   for (const act of ['wheel', 'touchstart', 'pointerdown', 'keydown']) {
     addEventListener(act, () => letGo(), { passive: true });

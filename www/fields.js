@@ -80,10 +80,20 @@ function pick(list, key) {
 }
 
 /** @type {import('./update.js').Part} */
-export function showFields({ most, values, wrong }) {
+export function showFields({ empty, most, values, wrong }) {
+  for (const [key, meaning] of empty) sayWhileEmpty(field(key), meaning);
   for (const [key, value] of most) field(key).max = String(value);
   for (const [key, text] of values) field(key).value = text;
   for (const entry of all('[data-field]')) mark(entry, wrong.includes(entry.id));
+}
+
+/**
+ * @param {HTMLElement} entry
+ * @param {string} meaning
+ */
+function sayWhileEmpty(entry, meaning) {
+  if (entry instanceof HTMLSelectElement) entry.options[0].textContent = meaning;
+  else if (entry instanceof HTMLInputElement) entry.placeholder = meaning;
 }
 
 /**

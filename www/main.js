@@ -3,6 +3,7 @@
 
 import { answerButtons } from './acts.js';
 import { followAddress, openFirst, showLink } from './address.js';
+import { bikesDue, watchBikes } from './bikes.js';
 import { offerKept, showKept } from './courses.js';
 import { find } from './dom.js';
 import * as engine from './engine.js';
@@ -13,6 +14,7 @@ import { lapDue, watchLap } from './lap.js';
 import { keepOffline } from './offline.js';
 import { furnishPictures, repaint, showLabels } from './pictures.js';
 import { readyToPrint } from './print.js';
+import { offerRack, showRack } from './rack.js';
 import { followRows } from './rows.js';
 import { offerSearch } from './search.js';
 import { showHome } from './sheet.js';
@@ -32,9 +34,9 @@ function furnish() {
 
 function connect() {
   whenShown(showFragments, showFields, showHome, showLabels, showUndo, showLink, repaint);
-  whenChanged(lapDue, showKept);
+  whenChanged(lapDue, bikesDue, showKept);
   for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress]) part();
-  for (const part of [watchLap, takeFiles, offerKept, offerSearch]) part();
+  for (const part of [watchLap, watchBikes, takeFiles, offerKept, offerRack, offerSearch]) part();
 }
 
 async function start() {
@@ -50,6 +52,7 @@ async function start() {
   furnish();
   connect();
   openFirst();
+  showRack();
   dataset.engine = 'ready';
 }
 

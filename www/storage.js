@@ -2,13 +2,17 @@
 // What the browser keeps for the page, which it may refuse at any time.
 
 const PREFIX = 'remount-course:';
+const BIKE = 'remount-bike:';
+const BENCH = 'remount-bench';
 const LEFT = 'remount-left';
 
 /** Names of all courses that are kept. */
-export function names() {
+export const names = () => namesBehind(PREFIX).sort();
+
+/** @param {string} prefix */
+function namesBehind(prefix) {
   const keys = allowed(() => Object.keys(localStorage), []);
-  const own = keys.filter((key) => key.startsWith(PREFIX));
-  return own.map((key) => key.slice(PREFIX.length)).sort();
+  return keys.filter((key) => key.startsWith(prefix)).map((key) => key.slice(prefix.length));
 }
 
 /**
@@ -38,6 +42,64 @@ export function forget(name) {
     localStorage.removeItem(PREFIX + name);
     return true;
   }, false);
+}
+
+/** Bikes that the browser would not keep, until the page is closed. @type {Map<string, string>} */
+const unkept = new Map();
+
+/** All bikes that are kept, each under its own key, with their names. */
+export function bikes() {
+  const texts = namesBehind(BIKE).map((name) =>
+    pair(
+      name,
+      allowed(() => localStorage.getItem(BIKE + name), null),
+    ),
+  );
+  return new Map([...texts, ...unkept]);
+}
+
+/**
+ * @param {string} name
+ * @param {string | null} text
+ * @returns {[string, string]}
+ */
+const pair = (name, text) => [name, String(text)];
+
+/**
+ * Whether the browser keeps the bike.
+ * @param {string} name
+ * @param {string} text
+ */
+export function keepBike(name, text) {
+  unkept.set(name, text);
+  return allowed(() => {
+    localStorage.setItem(BIKE + name, text);
+    return unkept.delete(name);
+  }, false);
+}
+
+/**
+ * Whether the browser let the bike be forgotten.
+ * @param {string} name
+ */
+export function forgetBike(name) {
+  unkept.delete(name);
+  return allowed(() => {
+    localStorage.removeItem(BIKE + name);
+    return true;
+  }, false);
+}
+
+/** The link to the bench that was last on this page, null if it is the demo's. */
+export const lastBench = () => allowed(() => localStorage.getItem(BENCH), null);
+
+/**
+ * Keeps the link to the bench for the next visit, none of a bench that is the demo's.
+ * @param {string} link
+ */
+export function keepBench(link) {
+  const isDemo = !link.includes('&');
+  return allowed(() => (isDemo ? localStorage.removeItem(BENCH) : localStorage.setItem(BENCH, link)), undefined);
 }
 
 /**

@@ -13,6 +13,7 @@ pub mod layout;
 pub mod number;
 pub mod page;
 pub mod position;
+pub mod rack;
 pub mod ride;
 pub mod rings;
 pub mod side;

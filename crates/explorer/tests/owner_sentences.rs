@@ -36,7 +36,7 @@ fn fragments(good: &Bench, edits: &[(Field, &str)]) -> Vec<(String, String)> {
     let mut bench = good.clone();
     edits.iter().for_each(|(field, text)| bench.write(*field, text));
     let read = Scenario::read(&bench, &before);
-    sections::fragments(&Report::of(&read.scenario), &[], &read.complaints, bench.is_demo(), "r=3")
+    sections::fragments(&Report::of(&read.scenario), &[], &read.complaints, &bench, "r=3")
 }
 
 fn fragment(all: &[(String, String)], id: &str) -> String {

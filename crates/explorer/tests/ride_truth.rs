@@ -19,7 +19,7 @@ fn opened(address: &str, fragment: &str) -> (Report, String) {
     let read = Scenario::read(&opened.bench, &Scenario::default());
     assert_eq!(read.complaints, [], "{address}");
     let report = Report::of(&read.scenario);
-    let fragments = fragments(&report, &[], &[], false, address);
+    let fragments = fragments(&report, &[], &[], &opened.bench, address);
     let found = fragments.into_iter().find(|(id, _)| id == fragment);
     (report, common::words(&found.map(|(_, html)| html).unwrap_or_default()))
 }
@@ -123,7 +123,7 @@ fn no_climb_is_called_otherwise_than_its_slope() {
             lacks(&words, "surely");
             let slope = f64::from(slope);
             if let (RunningFrom::Slope { low, high, .. }, Some(_)) =
-                (report.ride.running_from(), side.plan.ride)
+                (report.ride.running_from(Side::A), side.plan.ride)
             {
                 assert!(
                     slope > low || side.plan.answer.verdict == Verdict::Ride || side.plan.answer.spins_out()

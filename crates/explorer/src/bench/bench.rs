@@ -20,8 +20,7 @@ struct Entry {
 impl Default for Bench {
     /// The demo: a road-minded bike and the parts that might make it a cyclo-cross bike.
     fn default() -> Self {
-        let start = |field: &Field| Entry { text: field.spec().start.to_owned(), is_riders: false };
-        Self(Field::ALL.iter().map(start).collect())
+        Self(Field::ALL.iter().copied().map(Entry::started).collect())
     }
 }
 
@@ -46,7 +45,11 @@ impl Bench {
             Field::Sketch => self.text(Field::Course) == SKETCH_COURSE,
             _ => true,
         };
-        match field.start_owner() {
+        let started = match field.as_on_a().filter(|_| !self.text(field).is_empty()) {
+            Some(of_a) => of_a.start_owner(),
+            None => field.start_owner(),
+        };
+        match started {
             _ if self.is_riders(field) => Owner::Rider,
             Owner::Demo if counts => Owner::Demo,
             _ => Owner::Usual,
@@ -63,9 +66,13 @@ impl Bench {
     /// Writes the rider's `text` into `field`. Of one too long just so much is kept that its reader sees that it is. An
     /// invented course that is put into the sketch stays the demo's.
     pub fn write(&mut self, field: Field, text: &str) {
-        let text: String = text.chars().take(field.longest() + 1).collect();
         let is_riders = field != Field::Sketch || Demo::ALL.iter().all(|demo| demo.course().sketch() != text);
-        self.0[field as usize] = Entry { text, is_riders };
+        self.put(field, text, is_riders);
+    }
+
+    /// Puts a text into `field` as the rider's or as nobody's. Of one too long as much is kept as [`Bench::write`] keeps.
+    pub(crate) fn put(&mut self, field: Field, text: &str, is_riders: bool) {
+        self.0[field as usize] = Entry { text: text.chars().take(field.longest() + 1).collect(), is_riders };
     }
 
     /// Takes what stands in `field` for the rider's own.
@@ -75,7 +82,7 @@ impl Bench {
 
     /// Takes text and owner of one field from another bench.
     pub fn take(&mut self, field: Field, from: &Self) {
-        self.0[field as usize].clone_from(&from.0[field as usize]);
+        self.copy(field, from, field);
     }
 
     /// Whether it is the demo's, whatever is being looked at and in which units.
@@ -96,42 +103,36 @@ impl Bench {
         !self.is_riders(field) && self.text(field) == field.spec().start
     }
 
-    /// Exchanges set-up A and set-up B.
-    #[must_use]
-    pub fn swapped(&self) -> Self {
-        self.rearranged(Field::twin)
-    }
-
     /// Gives set-up B what set-up A has.
     #[must_use]
     pub fn with_a_copied_to_b(&self) -> Self {
-        self.rearranged(|field| if field.spec().group == Group::SetupB { field.twin() } else { field })
+        let mut copied =
+            self.rearranged(|field| if field.spec().group == Group::SetupB { field.twin() } else { field });
+        Group::BikeB.fields().for_each(|field| copied.0[field as usize] = Entry::started(field));
+        copied
+    }
+
+    /// Takes text and owner of one field from another field of another bench.
+    pub(crate) fn copy(&mut self, field: Field, from: &Self, of: Field) {
+        self.0[field as usize].clone_from(&from.0[of as usize]);
     }
 
     /// Every field as another one was, its owner with it.
-    fn rearranged(&self, source: fn(Field) -> Field) -> Self {
+    pub(crate) fn rearranged(&self, source: fn(Field) -> Field) -> Self {
         Self(Field::ALL.iter().map(|&field| self.0[source(field) as usize].clone()).collect())
+    }
+}
+
+impl Entry {
+    /// What a field starts with.
+    fn started(field: Field) -> Self {
+        Self { text: field.spec().start.to_owned(), is_riders: false }
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use proptest::prelude::*;
-
-    #[test]
-    fn swapping_twice_changes_nothing() {
-        let bench = Bench::default();
-        assert_ne!(bench.swapped(), bench);
-        assert_eq!(bench.swapped().swapped(), bench);
-    }
-
-    #[test]
-    fn a_copied_to_b_makes_both_alike() {
-        let bench = Bench::default().with_a_copied_to_b();
-        assert_eq!(bench, bench.swapped());
-        assert_eq!(bench.text(Field::RingsB), Field::RingsA.spec().start);
-    }
 
     #[test]
     fn the_demos_very_text_is_the_riders_once_typed() {
@@ -158,20 +159,5 @@ mod tests {
         assert_eq!(bench.owner(Field::Level), Owner::Usual);
         bench.write(Field::Power, "");
         assert_eq!((bench.owner(Field::Power), bench.owner(Field::Level)), (Owner::Rider, Owner::Demo));
-    }
-
-    proptest! {
-        #[test]
-        fn owners_move_with_their_values(written in prop::collection::vec(any::<bool>(), Field::ALL.len())) {
-            let mut bench = Bench::default();
-            Field::ALL.iter().zip(&written).filter(|it| *it.1).for_each(|(field, _)| bench.claim(*field));
-            let (swapped, copied) = (bench.swapped(), bench.with_a_copied_to_b());
-            for &field in Field::ALL {
-                prop_assert_eq!(swapped.is_riders(field.twin()), bench.is_riders(field));
-                let is_b = field.spec().group == Group::SetupB;
-                let source = if is_b { field.twin() } else { field };
-                prop_assert_eq!(copied.is_riders(field), bench.is_riders(source));
-            }
-        }
     }
 }

@@ -1,9 +1,9 @@
 //! The fields of the bench: one table row each, read by the form, the link, the messages and the tests.
 
 use crate::bench::offered::{
-    CONSTRUCTIONS, COUNTS, COURSES, FOOT_BIKES, GAITS, GROUNDS, HOOKS, INCHES, KNEES, LABEL_EDITIONS,
-    LAP_MODELS, LEGS, LEVELS, RINGS, SHEETS, SPEED_UNITS, SPROCKETS, STOPS, TYRE_GROUNDS, WHEEL_STYLES,
-    WIDTH_LIMITS,
+    CONSTRUCTIONS, CONSTRUCTIONS_OF_B, COUNTS, COURSES, FOOT_BIKES, GAITS, GROUNDS, HOOKS, INCHES, KNEES,
+    LABEL_EDITIONS, LAP_MODELS, LEGS, LEVELS, RINGS, SHEETS, SPEED_UNITS, SPROCKETS, STOPS, TYRE_GROUNDS,
+    WHEEL_STYLES, WIDTH_LIMITS,
 };
 use crate::bench::owner::Owner;
 use crate::bench::words::{TEETH, fields};
@@ -15,11 +15,13 @@ pub enum Group {
     SetupA,
     /// Set-up B.
     SetupB,
-    /// The wheel both set-ups share.
+    /// What set-up B has of its own where it is not as A: wheel, derailleur, chain and mass.
+    BikeB,
+    /// A's wheel.
     Wheel,
     /// The rider's legs.
     Rider,
-    /// The rear derailleur both set-ups share.
+    /// A's rear derailleur.
     Derailleur,
     /// Rules of counting, units and race rules.
     Reckoning,
@@ -77,6 +79,7 @@ impl Group {
             self,
             Self::SetupA
                 | Self::SetupB
+                | Self::BikeB
                 | Self::Wheel
                 | Self::Rider
                 | Self::Derailleur
@@ -174,6 +177,18 @@ fields! {
     RingsB: "rings-b", "rb", SetupB, RINGS, "", Kind::Text, Demo, "44/32";
     CassetteB: "cassette-b", "cb", SetupB, CASSETTE, "", Kind::Text, Demo, "11-12-13-14-16-18-20-22-25-28-32";
     GearsOffB: "gears-off-b", "nb", SetupB, GEARS_OFF, "", Kind::Text, Usual, "";
+    TyreB: "tyre-b", "tyb", BikeB, TYRE, "", Kind::Text, Usual, "";
+    RollOutB: "roll-out-b", "rob", BikeB, ROLL_OUT, "mm", Kind::Number, Usual, "";
+    RimB: "rim-b", "rib", BikeB, RIM, "mm", Kind::Number, Usual, "";
+    ConstructionB: "tyre-kind-b", "tkb", BikeB, CONSTRUCTION, "", Kind::Choice(CONSTRUCTIONS_OF_B), Usual, "";
+    TyreWidthB: "tyre-width-b", "twb", BikeB, TYRE_WIDTH_MEASURED, "mm", Kind::Number, Usual, "";
+    CapacityB: "capacity-b", "tcb", BikeB, CAPACITY, TEETH, Kind::Number, Usual, "";
+    LargestSprocketB: "largest-sprocket-b", "lsb", BikeB, LARGEST_SPROCKET, TEETH, Kind::Number, Usual, "";
+    SmallestSprocketB: "smallest-sprocket-b", "ssb", BikeB, SMALLEST_SPROCKET, TEETH, Kind::Number, Usual, "";
+    RingDifferenceB: "ring-difference-b", "rdb", BikeB, RING_DIFFERENCE, TEETH, Kind::Number, Usual, "";
+    PulleyCentresB: "pulley-centres-b", "pcb", BikeB, PULLEY_CENTRES, "mm", Kind::Number, Usual, "";
+    ChainLinksB: "links-b", "lnb", BikeB, CHAIN_LINKS, "", Kind::Number, Usual, "";
+    BikeMassB: "bike-mass-b", "bib", BikeB, BIKE_MASS, "kg", Kind::Number, Usual, "";
     Tyre: "tyre", "ty", Wheel, TYRE, "", Kind::Text, Demo, "33-622";
     RollOut: "roll-out", "ro", Wheel, ROLL_OUT, "mm", Kind::Number, Usual, "";
     CadenceLow: "cadence-low", "cl", Rider, CADENCE_LOW, "rpm", Kind::Number, Usual, "55";
@@ -351,6 +366,33 @@ impl Field {
             || matches!(self.spec().group, GearsShown | Probes | RideProbe | Sheet)
     }
 
+    /// The field of A that this one of B is as while it is empty; none of a field without such a model.
+    #[must_use]
+    pub fn as_on_a(self) -> Option<Field> {
+        (self.spec().group == Group::BikeB).then(|| self.twin())
+    }
+
+    /// The field of B that stands for this one of A on B, if B may have its own.
+    #[must_use]
+    pub fn own_of_b(self) -> Option<Field> {
+        Some(self.twin()).filter(|twin| twin.spec().group == Group::BikeB)
+    }
+
+    /// Of a measure of B's part the field that says which part it is: where that is B's own, A's measure says nothing of it.
+    #[must_use]
+    pub fn measures(self) -> Option<Field> {
+        match self {
+            Self::RollOutB | Self::TyreWidthB => Some(Self::TyreB),
+            Self::PulleyCentresB => Some(Self::CapacityB),
+            _ => None,
+        }
+    }
+
+    /// A's fields that make up a bike.
+    pub fn of_bike() -> impl Iterator<Item = Field> {
+        TWINS.iter().map(|pair| pair[0]).filter(|field| !field.is_look())
+    }
+
     /// Whether it holds a pressure.
     #[must_use]
     pub fn is_pressure(self) -> bool {
@@ -366,19 +408,30 @@ impl Field {
     /// The same field of the other set-up; a shared field is its own twin.
     #[must_use]
     pub fn twin(self) -> Field {
-        match self {
-            Field::RingsA => Field::RingsB,
-            Field::RingsB => Field::RingsA,
-            Field::CassetteA => Field::CassetteB,
-            Field::CassetteB => Field::CassetteA,
-            Field::GearsOffA => Field::GearsOffB,
-            Field::GearsOffB => Field::GearsOffA,
-            Field::GearA => Field::GearB,
-            Field::GearB => Field::GearA,
-            shared => shared,
-        }
+        let pair = TWINS.iter().find(|pair| pair.contains(&self));
+        pair.map_or(self, |&[a, b]| if self == a { b } else { a })
     }
 }
+
+/// What A and B each have.
+const TWINS: [[Field; 2]; 16] = [
+    [Field::RingsA, Field::RingsB],
+    [Field::CassetteA, Field::CassetteB],
+    [Field::GearsOffA, Field::GearsOffB],
+    [Field::GearA, Field::GearB],
+    [Field::Tyre, Field::TyreB],
+    [Field::RollOut, Field::RollOutB],
+    [Field::Rim, Field::RimB],
+    [Field::Construction, Field::ConstructionB],
+    [Field::TyreWidthMeasured, Field::TyreWidthB],
+    [Field::Capacity, Field::CapacityB],
+    [Field::LargestSprocket, Field::LargestSprocketB],
+    [Field::SmallestSprocket, Field::SmallestSprocketB],
+    [Field::RingDifference, Field::RingDifferenceB],
+    [Field::PulleyCentres, Field::PulleyCentresB],
+    [Field::ChainLinks, Field::ChainLinksB],
+    [Field::BikeMass, Field::BikeMassB],
+];
 
 #[cfg(test)]
 mod tests {

@@ -2,15 +2,18 @@
 
 #[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
 pub mod bench;
+mod bikes;
 pub mod cadence_window;
 pub mod complaint;
 pub mod field;
 pub(crate) mod field_words;
 pub mod link;
+pub mod of_b;
 pub(crate) mod offered;
 pub mod owner;
 pub mod owners;
 pub mod reader;
 pub mod rests;
 pub mod sketch;
+pub mod whole_bike;
 pub(crate) mod words;

@@ -67,6 +67,12 @@ pub(crate) const CONSTRUCTIONS: Offered = &[
     ("clincher", choices::construction(Construction::Clincher)),
     ("tubeless", choices::construction(Construction::Tubeless)),
 ];
+pub(crate) const CONSTRUCTIONS_OF_B: Offered = &[
+    ("", choices::AS_ON_A),
+    ("tubular", choices::construction(Construction::Tubular)),
+    ("clincher", choices::construction(Construction::Clincher)),
+    ("tubeless", choices::construction(Construction::Tubeless)),
+];
 pub(crate) const WIDTH_LIMITS: Offered =
     &[("33", "33 mm"), ("35", "35 mm"), ("38", "38 mm"), ("none", choices::NO_LIMIT)];
 pub(crate) const TYRE_GROUNDS: Offered = &[

@@ -1,12 +1,16 @@
 //! Whose value every field of a bench holds.
 
 use crate::bench::bench::Bench;
-use crate::bench::field::Field;
+use crate::bench::field::{Field, Group};
+use crate::bench::of_b::OfB;
 use crate::bench::owner::Owner;
+use crate::side::Side;
 
 /// Whose value every field holds.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Owners {
+    /// What B does not have as A.
+    of_b_alone: Vec<Field>,
     all: Vec<Owner>,
     /// Whether nothing at all is the rider's: the bench is an example.
     pub is_example: bool,
@@ -18,13 +22,40 @@ impl Owners {
     pub fn of(bench: &Bench, unknown: &[Field]) -> Self {
         let owner =
             |field: &Field| if unknown.contains(field) { Owner::Unknown } else { bench.owner(*field) };
-        Self { all: Field::ALL.iter().map(owner).collect(), is_example: bench.is_nobodys() }
+        let of_b_alone = Group::BikeB.fields().filter(|&field| bench.of_b(field) != OfB::AsOnA).collect();
+        Self { of_b_alone, all: Field::ALL.iter().map(owner).collect(), is_example: bench.is_nobodys() }
     }
 
     /// Whose value a field holds.
     #[must_use]
     pub fn get(&self, field: Field) -> Owner {
         self.all[field as usize]
+    }
+
+    /// Whether anything that one set-up is made of, or both where no side is named, stands in a field.
+    #[must_use]
+    pub fn is_of(&self, side: Option<Side>, field: Field) -> bool {
+        match side {
+            None => true,
+            Some(Side::A) => !matches!(field.spec().group, Group::SetupB | Group::BikeB),
+            Some(Side::B) => {
+                let of_a_alone = field.own_of_b().is_some_and(|of_b| self.of_b_alone.contains(&of_b));
+                field.spec().group != Group::SetupA && !of_a_alone
+            }
+        }
+    }
+
+    /// The field in which a side has what A has in one of its fields.
+    #[must_use]
+    pub fn standing_for(&self, side: Option<Side>, of_a: Field) -> Field {
+        let own = of_a.own_of_b().filter(|of_b| side == Some(Side::B) && self.of_b_alone.contains(of_b));
+        own.unwrap_or(of_a)
+    }
+
+    /// Whether B has its own there rather than what A has.
+    #[must_use]
+    pub fn is_bs_own(&self, of_b: Field) -> bool {
+        self.of_b_alone.contains(&of_b)
     }
 
     /// Whose value decides what rests on all of `fields`: the least sure of them.
@@ -36,7 +67,8 @@ impl Owners {
     /// Whether an answer that rests on some fields rests on a value of the demo's.
     #[must_use]
     pub fn rests_on_demo(&self, rests_on: impl Fn(Field) -> bool) -> bool {
-        let is_demos = |&field: &Field| self.get(field) == Owner::Demo && rests_on(field);
+        let is_demos =
+            |&field: &Field| self.get(field) == Owner::Demo && rests_on(field.as_on_a().unwrap_or(field));
         Field::ALL.iter().any(is_demos)
     }
 
@@ -50,7 +82,6 @@ impl Owners {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::bench::field::Group;
 
     #[test]
     fn what_is_the_demos_counts_somewhere_and_is_no_blank() {

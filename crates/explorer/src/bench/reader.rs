@@ -4,33 +4,32 @@ use crate::bench::bench::Bench;
 use crate::bench::cadence_window::CadenceWindow;
 use crate::bench::complaint::Complaint;
 use crate::bench::field::{Field, Kind};
+use crate::bench::of_b::OfB;
 use crate::bench::owner::Owner;
 use crate::bench::words::{TEETH, complaints as words};
 use crate::number::trimmed;
+use crate::side::Side;
 use crate::words::listed;
 use gear_math::gears::GearSet;
 use gear_math::rider::Climb;
 use gear_math::typed::{decimal_in, meant, slope_percent};
-use gear_math::{
-    Cadence, ChainLinks, Derailleur, Drivetrain, Limits, Measured, OutOfLimits, Pressure, Speed, TyreSize,
-    Wheel,
-};
+use gear_math::{Cadence, ChainLinks, Drivetrain, Limits, Measured, OutOfLimits, Pressure, Speed};
 use std::fmt::Display;
 use std::str::FromStr;
 
 /// Reads a bench and gathers complaints.
 pub(crate) struct Reader<'b> {
     bench: &'b Bench,
-    /// The last good text of every field.
-    good: &'b Bench,
+    /// The last good text of every field, A's where B left it to A.
+    good: Bench,
     complaints: Vec<Complaint>,
     /// What is known of neither the rider nor anybody else.
     unknown: Vec<Field>,
 }
 
 impl<'b> Reader<'b> {
-    pub(crate) const fn new(bench: &'b Bench, good: &'b Bench) -> Self {
-        Self { bench, good, complaints: Vec::new(), unknown: Vec::new() }
+    pub(crate) fn new(bench: &'b Bench, good: &Bench) -> Self {
+        Self { bench, good: good.with_b_filled(), complaints: Vec::new(), unknown: Vec::new() }
     }
 
     /// The complaints, and the fields that are not known.
@@ -116,13 +115,14 @@ impl<'b> Reader<'b> {
     }
 
     fn number_or_unknown(&mut self, field: Field, limits: &'static Limits) -> f64 {
-        let (text, good) = (self.bench.text(field).trim(), self.good);
+        let text = self.bench.text(field).trim();
         let start = checked(field.spec().start, field, limits).unwrap_or(limits.min);
         if text.is_empty() {
             self.unknown.push(field);
             return start;
         }
         self.number_or_complaint(field, text, limits).unwrap_or_else(|| {
+            let good = &self.good;
             let own = checked(good.text(field), field, limits).ok().filter(|_| good.is_riders(field));
             own.unwrap_or_else(|| {
                 self.unknown.push(field);
@@ -169,7 +169,7 @@ impl<'b> Reader<'b> {
 
     /// Whether there is nothing good in a field but what only the demo's bike has.
     fn is_demos_so_far(&self, field: Field) -> bool {
-        field.start_owner() == Owner::Demo && !self.good.is_riders(field)
+        field.as_on_a().unwrap_or(field).start_owner() == Owner::Demo && !self.good.is_riders(field)
     }
 
     fn chosen(&mut self, field: Field) -> usize {
@@ -193,11 +193,6 @@ impl<'b> Reader<'b> {
         self.complaints.push(Complaint { field, message, kept, offer });
     }
 
-    pub(crate) fn wheel(&mut self, good: Wheel) -> Wheel {
-        let tyre: TyreSize = self.parsed(Field::Tyre, good.tyre, words::tyre_size);
-        Wheel::by_size(tyre, self.quantity_or_none(Field::RollOut))
-    }
-
     pub(crate) fn window(&mut self, good: CadenceWindow) -> CadenceWindow {
         let [low, usual, high] = [Field::CadenceLow, Field::CadenceUsual, Field::CadenceHigh]
             .map(|field| self.quantity::<Cadence>(field));
@@ -214,17 +209,6 @@ impl<'b> Reader<'b> {
     fn set_aside(&mut self, field: Field, typed: Cadence, kept: Cadence, message: &str) {
         if typed != kept && self.complaints.iter().all(|complaint| complaint.field != field) {
             self.complain(field, message.to_owned(), in_unit(&trimmed(kept.rpm()), field));
-        }
-    }
-
-    pub(crate) fn derailleur(&mut self) -> Derailleur {
-        use gear_math::gears::RingDifference;
-        use gear_math::{Sprocket, TotalCapacity};
-        Derailleur {
-            total_capacity: self.teeth(Field::Capacity, TotalCapacity::new),
-            largest_sprocket: self.teeth(Field::LargestSprocket, Sprocket::new),
-            smallest_sprocket: self.teeth(Field::SmallestSprocket, Sprocket::new),
-            ring_difference: self.teeth(Field::RingDifference, RingDifference::new),
         }
     }
 
@@ -258,11 +242,26 @@ impl<'b> Reader<'b> {
     }
 
     /// What stands in a field.
+    pub(crate) fn of_b(&self, field: Field) -> OfB<'b> {
+        self.bench.of_b(field)
+    }
+
     pub(crate) fn text(&self, field: Field) -> &str {
         self.bench.text(field)
     }
 
     /// Notes what is wrong beyond a single field.
+    pub(crate) fn standing_for(&self, side: Side, of_a: Field) -> Field {
+        self.bench.standing_for(side, of_a)
+    }
+
+    /// Complains of a field of which nothing was complained before.
+    pub(crate) fn complain_once(&mut self, field: Field, message: String, kept: String) {
+        if self.complaints.iter().all(|complaint| complaint.field != field) {
+            self.complain(field, message, kept);
+        }
+    }
+
     pub(crate) fn complain(&mut self, field: Field, message: String, kept: String) {
         self.complaints.push(Complaint { field, message, kept: Some(kept), offer: None });
     }

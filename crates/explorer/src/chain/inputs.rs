@@ -29,19 +29,19 @@ pub(crate) const GEARS_OFF: [(Field, Side); 2] = [(Field::GearsOffA, Side::A), (
 pub struct ChainInputs {
     /// Rings and sprockets of A and of B.
     pub drivetrains: [Drivetrain; 2],
-    /// The derailleur of both set-ups.
-    pub derailleur: Derailleur,
+    /// The derailleurs of A and B.
+    pub derailleurs: [Derailleur; 2],
     /// Gears that the rider never uses.
     pub(crate) gears_off: [GearSet; 2],
     chainstay: Option<ChainstayLength>,
     bottom_bracket_drop: Option<BottomBracketDrop>,
     hanger_drop: Option<HangerDrop>,
     hanger_setback: Option<HangerSetback>,
-    measured: MeasuredCage,
-    /// The cage made of what was measured and what is usual.
-    pub cage: Cage,
-    /// The chain now on the bike, if its links were counted.
-    pub links: Option<ChainLinks>,
+    measured: [MeasuredCage; 2],
+    /// The cages made of what was measured and what is usual.
+    pub cages: [Cage; 2],
+    /// The chains now on the bikes, if their links were counted.
+    pub links: [Option<ChainLinks>; 2],
     /// The ring that the front derailleur's plates are curved for, if known.
     pub made_for: Option<Chainring>,
     /// Whether the rest position stands where the maker's capacity puts it.
@@ -63,16 +63,19 @@ struct MeasuredCage {
 }
 
 impl MeasuredCage {
-    fn read(reader: &mut Reader<'_>) -> Self {
-        Self {
-            pulley_centres: reader.quantity_or_none(Field::PulleyCentres),
+    /// Of A and of B, which share all but the distance between the pulleys.
+    fn read(reader: &mut Reader<'_>) -> [Self; 2] {
+        let centres = reader.measures(Field::PulleyCentres);
+        let shared = Self {
+            pulley_centres: None,
             guide: reader.teeth(Field::GuideTeeth, Pulley::new),
             tension: reader.teeth(Field::TensionTeeth, Pulley::new),
             gap: reader.quantity_or_none(Field::PulleyGap),
             guide_angle: reader.quantity_or_none(Field::GuideAngle),
             rear_stop: reader.quantity_or_none(Field::RearStop),
             fore_stop: reader.quantity_or_none(Field::ForeStop),
-        }
+        };
+        centres.map(|pulley_centres| Self { pulley_centres, ..shared })
     }
 
     /// With what is usual in place of what was not measured; the length follows from a stated capacity.
@@ -99,15 +102,15 @@ impl ChainInputs {
         let measured = MeasuredCage::default();
         Ok(Self {
             drivetrains,
-            derailleur: Derailleur::default(),
+            derailleurs: [Derailleur::default(); 2],
             gears_off: [GearSet::NONE; 2],
             chainstay: None,
             bottom_bracket_drop: None,
             hanger_drop: None,
             hanger_setback: None,
-            cage: measured.filled(None)?,
-            measured,
-            links: None,
+            cages: [measured.filled(None)?; 2],
+            measured: [measured; 2],
+            links: [None; 2],
             made_for: None,
             stop_by_capacity: false,
             shown: [0; 2],
@@ -115,28 +118,21 @@ impl ChainInputs {
     }
 
     pub(crate) fn read(reader: &mut Reader<'_>, good: &Self, drivetrains: [Drivetrain; 2]) -> Self {
-        let derailleur = reader.derailleur();
+        let derailleurs = reader.derailleurs();
         let off = |(field, side): (Field, Side)| reader.gears_off(field, &drivetrains[side as usize]);
         let gears_off = GEARS_OFF.map(off);
-        let typed = MeasuredCage::read(reader);
-        let (measured, cage) = match typed.filled(derailleur.total_capacity) {
-            Ok(cage) => (typed, cage),
-            Err(error) => {
-                reader.complain(blamed(&error), words::path(&error), words::MEASURES_BEFORE.to_owned());
-                (good.measured, good.cage)
-            }
-        };
+        let (measured, cages) = cages(reader, good, derailleurs.map(|it| it.total_capacity));
         Self {
             drivetrains,
-            derailleur,
+            derailleurs,
             gears_off,
             chainstay: reader.quantity_or_none(Field::Chainstay),
             bottom_bracket_drop: reader.quantity_or_none(Field::BottomBracketDrop),
             hanger_drop: reader.quantity_or_none(Field::HangerDrop),
             hanger_setback: reader.quantity_or_none(Field::HangerSetback),
             measured,
-            cage,
-            links: reader.links(Field::ChainLinks),
+            cages,
+            links: reader.each_or_none(Field::ChainLinks, |reader, field| reader.links(field)),
             made_for: reader.teeth(Field::FrontMadeFor, Chainring::new),
             stop_by_capacity: reader.pick(Field::StopBy, &[false, true]),
             shown: [Field::GearA, Field::GearB].map(|field| place(reader, field)),
@@ -165,8 +161,8 @@ impl ChainInputs {
 
     /// Whether a measure that decides chain length was left empty.
     #[must_use]
-    pub const fn left_empty(&self, measure: ChainMeasure) -> bool {
-        let cage = &self.measured;
+    pub const fn left_empty(&self, side: Side, measure: ChainMeasure) -> bool {
+        let cage = &self.measured[side as usize];
         match measure {
             ChainMeasure::Chainstay => self.chainstay.is_none(),
             ChainMeasure::BottomBracketDrop => self.bottom_bracket_drop.is_none(),
@@ -181,34 +177,61 @@ impl ChainInputs {
 
     /// A set-up's chain and cage, with the rest position where the maker's capacity puts it when that is asked for; whether
     /// no stop does.
-    pub(crate) fn setup(&self, drivetrain: Drivetrain) -> Result<(ChainSetup, bool), PathError> {
-        let setup = self.as_measured(drivetrain);
-        let Some(capacity) = self.derailleur.total_capacity.filter(|_| self.stop_by_capacity) else {
+    pub(crate) fn setup(&self, side: Side, drivetrain: Drivetrain) -> Result<(ChainSetup, bool), PathError> {
+        let setup = self.as_measured(side, drivetrain);
+        let Some(capacity) = self.derailleur(side).total_capacity.filter(|_| self.stop_by_capacity) else {
             return Ok((setup, false));
         };
         let moved = setup.with_stated_capacity(capacity.teeth())?;
         Ok((moved.unwrap_or(setup), moved.is_none()))
     }
 
-    fn as_measured(&self, drivetrain: Drivetrain) -> ChainSetup {
+    /// The derailleur of one set-up.
+    #[must_use]
+    pub const fn derailleur(&self, side: Side) -> &Derailleur {
+        &self.derailleurs[side as usize]
+    }
+
+    fn as_measured(&self, side: Side, drivetrain: Drivetrain) -> ChainSetup {
         let chainline = ChainDefaults::chainline(&drivetrain);
-        ChainSetup { chainline, drivetrain, frame: self.frame(), cage: self.cage }
+        ChainSetup { chainline, drivetrain, frame: self.frame(), cage: self.cages[side as usize] }
     }
 
     /// Whether the cage takes one set-up.
     pub(crate) fn cage_answer(&self, side: Side) -> CageAnswer {
         let drivetrain = self.drivetrains[side as usize];
-        let setup = self.setup(drivetrain).map(|(setup, _)| setup);
+        let setup = self.setup(side, drivetrain).map(|(setup, _)| setup);
         let measures = ChainDefaults::ASSUMPTIONS.map(|assumption| assumption.measure);
         CageQuestion {
-            setup: setup.unwrap_or_else(|_| self.as_measured(drivetrain)),
-            derailleur: self.derailleur,
-            links: self.links,
-            unmeasured: measures.into_iter().filter(|&it| self.left_empty(it)).collect(),
+            setup: setup.unwrap_or_else(|_| self.as_measured(side, drivetrain)),
+            derailleur: *self.derailleur(side),
+            links: self.links[side as usize],
+            unmeasured: measures.into_iter().filter(|&it| self.left_empty(side, it)).collect(),
             switched_off: self.gears_off[side as usize],
         }
         .answer()
     }
+}
+
+/// What was measured of the cages of A and B, and the cages that it makes; where wheels would run into each other, those before.
+fn cages(
+    reader: &mut Reader<'_>,
+    good: &ChainInputs,
+    capacities: [Option<TotalCapacity>; 2],
+) -> ([MeasuredCage; 2], [Cage; 2]) {
+    let typed = MeasuredCage::read(reader);
+    let (mut measured, mut cages) = (good.measured, good.cages);
+    for side in Side::BOTH {
+        let place = side as usize;
+        match typed[place].filled(capacities[place]) {
+            Ok(cage) => (measured[place], cages[place]) = (typed[place], cage),
+            Err(error) => {
+                let field = reader.standing_for(side, blamed(&error));
+                reader.complain_once(field, words::path(&error), words::MEASURES_BEFORE.to_owned());
+            }
+        }
+    }
+    (measured, cages)
 }
 
 /// The field whose value most likely makes wheels run into each other.

@@ -11,13 +11,13 @@ use gear_math::chain::{
     GearState, Hanger, PathError, PathPoint, PitchCircle, TwoSprocketDrive, cassette_slope_degrees,
 };
 use gear_math::gears::GearSet;
-use gear_math::{ChainAdvice, ChainLinks, ChainSetup, Chainset, Derailleur, Drivetrain, Gear};
+use gear_math::{ChainAdvice, ChainLinks, ChainSetup, Chainring, Chainset, Derailleur, Drivetrain, Gear};
 
 /// Derailleur and chains.
 #[derive(Debug)]
 pub struct ChainsReport {
-    /// The derailleur, as its maker states it.
-    pub derailleur: Derailleur,
+    /// The derailleurs of A and B, as their makers state them.
+    pub derailleurs: [Derailleur; 2],
     /// The chains of A and B; an error where wheels would run into each other.
     pub chains: [Result<ChainReport, PathError>; 2],
 }
@@ -25,9 +25,21 @@ pub struct ChainsReport {
 impl ChainsReport {
     pub(crate) fn of(inputs: &ChainInputs, cages: &Cages) -> Self {
         Self {
-            derailleur: inputs.derailleur,
+            derailleurs: inputs.derailleurs,
             chains: Side::BOTH.map(|side| ChainReport::new(side, inputs, cages)),
         }
+    }
+
+    /// The derailleur of one set-up.
+    #[must_use]
+    pub const fn derailleur(&self, side: Side) -> &Derailleur {
+        &self.derailleurs[side as usize]
+    }
+
+    /// Whether A and B have the same derailleur.
+    #[must_use]
+    pub fn has_one_derailleur(&self) -> bool {
+        self.derailleurs[0] == self.derailleurs[1]
     }
 
     /// The chains that there are: those whose wheels clear one another.
@@ -123,17 +135,18 @@ pub struct Doubt {
 impl ChainReport {
     fn new(side: Side, inputs: &ChainInputs, cages: &Cages) -> Result<Self, PathError> {
         let drivetrain = inputs.drivetrains[side as usize];
-        let (setup, capacity_out_of_reach) = inputs.setup(drivetrain)?;
+        let (setup, capacity_out_of_reach) = inputs.setup(side, drivetrain)?;
         let hanger = inputs.hanger();
-        let advice = advise(&setup, inputs, &hanger)?;
-        let stations = stations(&advice, &drivetrain, inputs.derailleur, cages.answer(side).avoid);
+        let derailleur = inputs.derailleur(side);
+        let advice = advise(&setup, (derailleur, inputs.links[side as usize]), &hanger)?;
+        let stations = stations(&advice, &drivetrain, derailleur, cages.answer(side).avoid);
         let shown = inputs.shown[side as usize].min(stations.len() - 1);
         let path = |place: usize| setup.path(stations[place].fit.gear, advice.fit.links);
-        let front_limits = front_limits(&drivetrain, inputs);
-        let by_capacity = inputs.derailleur.total_capacity.is_some();
+        let front_limits = front_limits(&drivetrain, derailleur, inputs.made_for);
+        let by_capacity = derailleur.total_capacity.is_some();
         Ok(Self {
             side,
-            present: inputs.links,
+            present: inputs.links[side as usize],
             shown,
             path: path(shown)?,
             ends: [path(0)?, path(stations.len() - 1)?],
@@ -144,7 +157,7 @@ impl ChainReport {
             front_limits,
             doubts: doubts(&setup, advice.suited.links, |measure| {
                 let is_known = by_capacity && measure == ChainMeasure::PulleyCentres;
-                inputs.left_empty(measure) && !is_known
+                inputs.left_empty(side, measure) && !is_known
             }),
             two_wheels: two_wheels(&setup),
             capacity_out_of_reach,
@@ -171,10 +184,14 @@ impl ChainReport {
 }
 
 /// Where no links were counted, everything is worked out for the chain that the verdict speaks of.
-fn advise(setup: &ChainSetup, inputs: &ChainInputs, hanger: &Hanger) -> Result<ChainAdvice, PathError> {
-    let with = |links| setup.advise(links, &inputs.derailleur, hanger);
-    let advice = with(inputs.links)?;
-    let other = inputs.links.is_none() && advice.suited.links != advice.fit.links;
+fn advise(
+    setup: &ChainSetup,
+    (derailleur, counted): (&Derailleur, Option<ChainLinks>),
+    hanger: &Hanger,
+) -> Result<ChainAdvice, PathError> {
+    let with = |links| setup.advise(links, derailleur, hanger);
+    let advice = with(counted)?;
+    let other = counted.is_none() && advice.suited.links != advice.fit.links;
     if other { with(Some(advice.suited.links)) } else { Ok(advice) }
 }
 
@@ -189,7 +206,7 @@ fn two_wheels(setup: &ChainSetup) -> Option<TwoSprocketDrive> {
 fn stations(
     advice: &ChainAdvice,
     drivetrain: &Drivetrain,
-    derailleur: Derailleur,
+    derailleur: &Derailleur,
     avoid: GearSet,
 ) -> Vec<Station> {
     let crossed = drivetrain.crossed_rule();
@@ -203,14 +220,17 @@ fn stations(
     advice.fit.gears.chunks(sprockets).flat_map(|ring| ring.iter().rev().map(station)).collect()
 }
 
-fn front_limits(drivetrain: &Drivetrain, inputs: &ChainInputs) -> FrontLimits {
+fn front_limits(
+    drivetrain: &Drivetrain,
+    derailleur: &Derailleur,
+    made_for: Option<Chainring>,
+) -> FrontLimits {
     let usual = FrontLimits::usual(drivetrain.chainset.rings().len());
     FrontLimits {
-        most_difference: inputs
-            .derailleur
+        most_difference: derailleur
             .ring_difference
             .map_or(usual.most_difference, gear_math::gears::RingDifference::teeth),
-        made_for: inputs.made_for,
+        made_for,
         ..usual
     }
 }

@@ -7,9 +7,9 @@ use crate::lap::inputs::LapInputs;
 use crate::ride::inputs::RideInputs;
 use crate::rings::inputs::RingsInputs;
 use crate::side::Side;
+use gear_math::LapSetup;
 use gear_math::course::{Begin, MountTime, Mounting, Shifting};
 use gear_math::rider::WheelInertia;
-use gear_math::{Bike, LapSetup};
 
 /// The bench as far as the lap goes.
 #[derive(Debug, Clone, Copy)]
@@ -34,10 +34,9 @@ impl Basis<'_> {
     pub fn setup(&self, side: Side) -> LapSetup {
         let (ride, inputs) = (self.ride, self.lap);
         let each = MountTime::new(ride.lost.s() / 2.0).unwrap_or(Mounting::USUAL.off);
-        let (drivetrain, avoid) = (self.rings.drivetrain(side), self.cages.answer(side).avoid);
         LapSetup {
             rider: ride.rider,
-            bike: Bike { drivetrain, avoid, ..ride.bike },
+            bike: *ride.bike(side),
             air: ride.air,
             limits: ride.limits(),
             inertia: WheelInertia::USUAL,

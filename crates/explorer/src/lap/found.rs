@@ -112,16 +112,17 @@ impl Found {
         let all: Rc<[Drivetrain]> = all.into();
         let bench = basis.rings.drivetrains();
         let typed = basis.lap.search.cassettes.iter().map(|it| it.1.cassette);
-        let untried = |drivetrain: Drivetrain| {
+        let untried = |side: Side| {
+            let drivetrain = bench[side as usize];
             let limit = basis.lap.search.frame_ring.filter(|&most| drivetrain.chainset.largest() > most);
-            (!all.contains(&drivetrain)).then(|| (basis.chain.derailleur.check(&drivetrain), limit))
+            (!all.contains(&drivetrain)).then(|| (basis.chain.derailleur(side).check(&drivetrain), limit))
         };
         Self {
             asked: Asked::of(basis, own, bench[0]),
             course: basis.lap.course_name(own),
             is_stale: false,
-            untried: bench.map(untried),
-            unchecked: basis.chain.derailleur.unknown().collect(),
+            untried: Side::BOTH.map(untried),
+            unchecked: basis.chain.derailleur(Side::A).unknown().collect(),
             left_out,
             unfit: typed.filter(|cassette| !all.iter().any(|it| it.cassette == *cassette)).collect(),
             candidates: vec![None; all.len()],

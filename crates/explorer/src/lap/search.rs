@@ -75,7 +75,7 @@ impl Basis<'_> {
         SearchSpace {
             chainsets,
             cassettes,
-            derailleur: self.chain.derailleur,
+            derailleur: *self.chain.derailleur(Side::A),
             largest_ring: search.frame_ring,
             with_gears_to_avoid: false,
         }
@@ -88,12 +88,12 @@ impl Basis<'_> {
             return false;
         };
         let suits = |links| (window.shortest..=window.longest.max(window.shortest)).contains(&links);
-        let by_maker = self.chain.derailleur.total_capacity.is_some();
-        (by_maker || window.is_open()) && self.chain.links.is_none_or(suits)
+        let by_maker = self.chain.derailleur(Side::A).total_capacity.is_some();
+        (by_maker || window.is_open()) && self.chain.links[Side::A as usize].is_none_or(suits)
     }
 
     fn chain_to_search(&self, drivetrain: Drivetrain) -> Result<ChainSetup, PathError> {
-        let (setup, _) = self.chain.setup(drivetrain)?;
+        let (setup, _) = self.chain.setup(Side::A, drivetrain)?;
         match self.cages.answer(Side::A).length {
             CageLength::Assumed(_) => setup.with_longest_cage(),
             _ => Ok(setup),
@@ -142,9 +142,12 @@ impl Hunt {
         let all: Vec<_> = basis.search_space().into_iter().map(|it| (it, basis.cages.avoid(&it))).collect();
         let every = every.max(1);
         let rider = match basis.on_reserve(Side::A) {
-            Some(setup) => {
-                Rider::Reserve(Box::new(ReserveSearch::new(course, &setup, basis.chain.derailleur, &all)))
-            }
+            Some(setup) => Rider::Reserve(Box::new(ReserveSearch::new(
+                course,
+                &setup,
+                *basis.chain.derailleur(Side::A),
+                &all,
+            ))),
             None => {
                 Rider::even(basis, course, all.iter().skip(first).step_by(every).map(|it| it.0).collect())?
             }
@@ -189,7 +192,7 @@ impl Hunt {
 impl Rider {
     fn even(basis: &Basis<'_>, course: &Course, mine: Vec<Drivetrain>) -> Result<Self, PowerBelowStanding> {
         let setup = basis.setup(Side::A);
-        let search = Search::new(course, &setup, basis.chain.derailleur, mine)?;
+        let search = Search::new(course, &setup, *basis.chain.derailleur(Side::A), mine)?;
         let finals = Finals::new(course, &setup)?;
         Ok(Self::Even {
             search: Box::new(search.avoiding(|it| basis.cages.avoid(it))),
@@ -321,7 +324,7 @@ mod tests {
             let (rings, cassette) = name.split_once(' ').unwrap();
             let drivetrain =
                 Drivetrain { chainset: rings.parse().unwrap(), cassette: cassette.parse().unwrap() };
-            let window = scenario.chain.setup(drivetrain).unwrap().0.window().unwrap();
+            let window = scenario.chain.setup(Side::A, drivetrain).unwrap().0.window().unwrap();
             assert!(window.shortest.count() <= 106, "{name} needs {:?}", window.shortest);
         }
     }

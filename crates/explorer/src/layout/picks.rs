@@ -12,8 +12,10 @@ pub(crate) fn picks(field: Field) -> Markup {
     match field {
         Field::CassetteA | Field::CassetteB => select_that_sets(field, words::CASSETTES, &cassettes()),
         Field::RingsA | Field::RingsB => select_that_sets(field, words::RINGS, &chainsets()),
-        Field::Capacity => select_that_sets(field, words::CAGES, &cages()),
-        Field::PulleyCentres => select_that_sets(field, words::CAGES, &pulley_centres()),
+        Field::Capacity | Field::CapacityB => select_that_sets(field, words::CAGES, &cages()),
+        Field::PulleyCentres | Field::PulleyCentresB => {
+            select_that_sets(field, words::CAGES, &pulley_centres())
+        }
         Field::RollOutLimit => select_that_sets(field, words::RULES, &roll_out_limits()),
         _ => html! {},
     }
@@ -36,7 +38,7 @@ fn select_that_sets(field: Field, title: &str, picks: &Picks) -> Markup {
 fn side(field: Field) -> &'static str {
     match field.spec().group {
         Group::SetupA => "A",
-        Group::SetupB => "B",
+        Group::SetupB | Group::BikeB => "B",
         _ => "",
     }
 }

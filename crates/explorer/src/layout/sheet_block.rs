@@ -1,6 +1,6 @@
 //! What a section gives to the workshop sheet.
 
-use crate::bench::field::{Field, Group};
+use crate::bench::field::Field;
 use crate::bench::owner::Owner;
 use crate::bench::owners::Owners;
 use crate::layout::concern::Concern;
@@ -59,6 +59,11 @@ impl Block {
         self.parts.push(Part::new(Some(side), what, Body::Words(value)));
     }
 
+    /// Adds a value of one set-up, or of both where no side is named.
+    pub(crate) fn row_for(&mut self, side: Option<Side>, what: &str, value: String) {
+        self.parts.push(Part::new(side, what, Body::Words(value)));
+    }
+
     /// Adds a small table of one set-up; its first row is the head.
     pub(crate) fn grid_of(&mut self, side: Side, what: &str, rows: Vec<Vec<String>>) {
         self.parts.push(Part::new(Some(side), what, Body::Grid(rows)));
@@ -92,10 +97,10 @@ impl Part {
     /// Whose values it rests on; by default it is either the rider's or not, whatever is usual beside that.
     fn owner(&self, owners: &Owners, rests_on: &dyn Fn(Field) -> bool) -> Owner {
         if let Some(fields) = self.rests_on {
-            return owners.least(fields);
+            let standing = |&field: &Field| owners.get(owners.standing_for(self.side, field));
+            return fields.iter().map(standing).max().unwrap_or(Owner::Rider);
         }
-        let others = self.side.map(|side| [Group::SetupB, Group::SetupA][side as usize]);
-        let counts = |field: Field| rests_on(field) && Some(field.spec().group) != others;
+        let counts = |field: Field| rests_on(field) && owners.is_of(self.side, field);
         owners.lacking(counts).map(|field| owners.get(field)).max().unwrap_or(Owner::Rider)
     }
 

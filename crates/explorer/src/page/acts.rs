@@ -5,15 +5,21 @@ use crate::bench::field::Field;
 use crate::bench::owner::Owner;
 use crate::page::desk::{Desk, Update};
 use crate::page::scenario::Scenario;
+use crate::side::Side;
 
 impl Desk {
     /// Does what a button says; `None` when there is no such button.
     pub fn act(&mut self, name: &str) -> Option<Update> {
         let (name, number) = name.split_once(':').unwrap_or((name, ""));
+        if name == "order-bikes" {
+            return self.order_bikes(number);
+        }
         let own = self.report.lap.own.clone();
         let (next, good) = match name {
             "bench-a" => (self.with_found(number, [Field::RingsA, Field::CassetteA])?, self.good.clone()),
             "bench-b" => (self.with_found(number, [Field::RingsB, Field::CassetteB])?, self.good.clone()),
+            "bike-a" => (self.rack.on_bench(number, Side::A, &self.bench), self.good.clone()),
+            "bike-b" => (self.rack.on_bench(number, Side::B, &self.bench), self.good.clone()),
             "mine" => (self.with_claimed(number)?, self.good.clone()),
             "sketch-it" => (self.with_course_sketched(), self.good.clone()),
             "first-lap" => (self.with_first_lap(true)?, self.good.clone()),

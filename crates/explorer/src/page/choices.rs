@@ -70,26 +70,31 @@ const CHOICES: &[Choice] = &[
     ),
     (
         Field::Construction,
-        |it| debug(it.tyre.construction),
+        |it| debug(it.tyres[0].construction),
         &[("tubular", "Tubular"), ("clincher", "Clincher"), ("tubeless", "Tubeless")],
     ),
     (
+        Field::ConstructionB,
+        |it| debug(it.tyres[1].construction),
+        &[("", "Tubeless"), ("tubular", "Tubular"), ("clincher", "Clincher"), ("tubeless", "Tubeless")],
+    ),
+    (
         Field::WidthLimit,
-        |it| debug(it.tyre.limit.map(gear_math::wheel::RaceLimit::mm)),
+        |it| debug(it.tyres[0].limit.map(gear_math::wheel::RaceLimit::mm)),
         &[("33", "Some(33.0)"), ("35", "Some(35.0)"), ("38", "Some(38.0)"), ("none", "None")],
     ),
     (
         Field::TyreGround,
-        |it| debug(it.tyre.ground),
+        |it| debug(it.tyres[0].ground),
         &[("soft", "Soft"), ("mixed", "Mixed"), ("rocky", "Rocky")],
     ),
     (
         Field::WheelStyle,
-        |it| debug(it.tyre.style),
+        |it| debug(it.tyres[0].style),
         &[("smooth", "Smooth"), ("normal", "Normal"), ("hard", "Hard")],
     ),
-    (Field::Hookless, |it| debug(it.tyre.marks.hookless), &[("hooked", "false"), ("hookless", "true")]),
-    (Field::LabelEdition, |it| debug(it.tyre.edition), &[("2020", "Etrto2020"), ("older", "OlderIso")]),
+    (Field::Hookless, |it| debug(it.tyres[0].marks.hookless), &[("hooked", "false"), ("hookless", "true")]),
+    (Field::LabelEdition, |it| debug(it.tyres[0].edition), &[("2020", "Etrto2020"), ("older", "OlderIso")]),
     (
         Field::Knee,
         |it| debug(it.position.changes.keep_knee_over_pedal),

@@ -6,10 +6,14 @@ use crate::bench::field::Field;
 use crate::bench::link;
 use crate::lap::refusal::Refusal;
 use crate::lap::report::LapQuestion;
+use crate::page::empty;
 use crate::page::history::History;
 use crate::page::pictures::Picture;
 use crate::page::report::Report;
 use crate::page::scenario::Scenario;
+use crate::page::words::notices as words;
+use crate::rack::room::RackRoom;
+use crate::rack::view as rack_view;
 use std::mem;
 use std::rc::Rc;
 
@@ -22,6 +26,8 @@ pub struct Update {
     pub values: Vec<(&'static str, String)>,
     /// Keys of all fields in error.
     pub wrong: Vec<&'static str>,
+    /// Fields that mean something while they are empty, with what.
+    pub empty: Vec<(&'static str, String)>,
     /// Pictures with the sentence that says what they show.
     pub labels: Vec<(&'static str, String)>,
     /// Whether there is something to undo.
@@ -40,6 +46,7 @@ pub struct Desk {
     pub(crate) report: Rc<Report>,
     pub(crate) history: History,
     pub(crate) notices: Vec<String>,
+    pub(crate) rack: RackRoom,
     complaints: Vec<Complaint>,
     shown: Vec<(String, String)>,
     /// The lap that workers were sent for.
@@ -60,6 +67,14 @@ impl Desk {
             self.remember(None);
         }
         self.notices = opened.complaints;
+        self.lay_out(opened.bench, Scenario::default())
+    }
+
+    /// Opens the bench as it was when the page was left, and says so.
+    pub fn reopen(&mut self, address: &str) -> Update {
+        let opened = link::read(address);
+        self.notices = vec![words::AS_LEFT.to_owned()];
+        self.notices.extend(opened.complaints);
         self.lay_out(opened.bench, Scenario::default())
     }
 
@@ -126,7 +141,7 @@ impl Desk {
         let question = LapQuestion::of(&read.scenario.basis(), room.own.as_deref());
         room.is_stale = room.laps.as_ref().is_some_and(|laps| laps.is_before(&question));
         let report = Report::after(&read.scenario, &self.report);
-        self.report = Rc::new(Report { lap: room, ..report });
+        self.report = Rc::new(Report { lap: room, bikes: self.report.bikes.clone(), ..report });
         self.good = read.scenario;
         self.complaints = read.complaints;
         self.refresh(values, with_link)
@@ -134,14 +149,16 @@ impl Desk {
 
     /// Shows everything that the report now says.
     pub(crate) fn refresh(&mut self, mut values: Vec<(&'static str, String)>, with_link: bool) -> Update {
-        let (link, is_demo) = (self.link(), self.bench.is_demo());
-        let html = self.changed(crate::page::sections::fragments(
+        let link = self.link();
+        let mut fragments = crate::page::sections::fragments(
             &self.report,
             &self.notices,
             &self.complaints,
-            is_demo,
+            &self.bench,
             &link,
-        ));
+        );
+        fragments.extend(rack_view::fragments(&self.rack));
+        let html = self.changed(fragments);
         values.extend(
             self.report
                 .chain
@@ -159,6 +176,7 @@ impl Desk {
                 .collect(),
             wrong: wrong_fields(&self.complaints),
             labels: Picture::all().map(|picture| (picture.name(), picture.label(&self.report))).collect(),
+            empty: empty::fields(&self.bench),
             undo: !self.history.is_empty(),
             link: with_link.then_some(link),
         }

@@ -23,6 +23,8 @@ export interface Update {
   values: [string, string][];
   /** Keys of all fields in error. */
   wrong: string[];
+  /** Fields that mean something while they are empty, with what. */
+  empty: [string, string][];
   /** Pictures with the sentence that says what they show. */
   labels: [string, string][];
   undo: boolean;
@@ -53,7 +55,7 @@ pub(crate) fn at_desk<T>(work: impl FnOnce(&mut Desk) -> T) -> T {
     DESK.with_borrow_mut(work)
 }
 
-fn report() -> Rc<Report> {
+pub(crate) fn report() -> Rc<Report> {
     DESK.with_borrow(Desk::report)
 }
 
@@ -67,12 +69,12 @@ fn object(properties: &[(&str, JsValue)]) -> Result<JsValue, JsError> {
     Ok(object.into())
 }
 
-fn pair(key: &str, value: impl Into<JsValue>) -> JsValue {
+pub(crate) fn pair(key: &str, value: impl Into<JsValue>) -> JsValue {
     Array::of2(&key.into(), &value.into()).into()
 }
 
 /// Both texts of a pair.
-fn texts(pair: &JsValue) -> Option<(String, String)> {
+pub(crate) fn texts(pair: &JsValue) -> Option<(String, String)> {
     let pair: &Array = pair.dyn_ref()?;
     Some((pair.get(0).as_string()?, pair.get(1).as_string()?))
 }
@@ -142,6 +144,7 @@ pub(crate) fn answer(update: Update) -> Result<JsValue, JsError> {
         ("html", update.html.iter().map(|(id, html)| pair(id, html)).collect::<Array>().into()),
         ("values", pairs(&update.values)),
         ("wrong", update.wrong.iter().map(|key| JsValue::from_str(key)).collect::<Array>().into()),
+        ("empty", pairs(&update.empty)),
         ("labels", pairs(&update.labels)),
         ("undo", update.undo.into()),
         ("link", update.link.map_or(JsValue::NULL, JsValue::from)),

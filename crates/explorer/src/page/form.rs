@@ -9,7 +9,11 @@ use maud::{Markup, html};
 fn bench() -> Markup {
     html! {
         (fieldset("a", words::SETUP_A, Group::SetupA))
-        (fieldset("b", words::SETUP_B, Group::SetupB))
+        fieldset.b {
+            legend { (words::SETUP_B) }
+            (section(Group::SetupB))
+            details id="bike-b" { summary { (words::BIKE_B) } div.measures { (section(Group::BikeB)) } }
+        }
         details id="more" {
             summary { (words::MORE) }
             div.groups {

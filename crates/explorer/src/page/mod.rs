@@ -1,9 +1,13 @@
 //! The sums of the rooms: scenario, report, sections, pictures, and the desk that they lie on.
 
 pub mod acts;
+pub mod bikes_desk;
+#[cfg(all(feature = "page", target_arch = "wasm32"))]
+pub mod bikes_entry;
 #[cfg(test)]
 mod choices;
 pub mod desk;
+mod empty;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]
 pub mod entry;
 pub mod form;
@@ -14,6 +18,9 @@ pub mod lap_entry;
 pub mod notices;
 pub mod pictures;
 pub mod questions;
+pub mod rack_desk;
+#[cfg(all(feature = "page", target_arch = "wasm32"))]
+pub mod rack_entry;
 pub mod report;
 pub mod scenario;
 pub mod sections;

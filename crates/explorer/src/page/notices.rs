@@ -1,5 +1,6 @@
 //! Messages: what a link could not tell, and what is wrong or worth knowing beside each field.
 
+use crate::bench::bench::Bench;
 use crate::bench::complaint::Complaint;
 use crate::bench::field::{Field, Kind};
 use crate::number::rpm;
@@ -15,11 +16,9 @@ use maud::{Markup, html};
 
 /// Whose bench this is, as long as it is the demo's, and what is not the rider's yet.
 #[must_use]
-pub(crate) fn scenario(report: &Report, is_demo: bool) -> Markup {
+pub(crate) fn scenario(report: &Report, bench: &Bench) -> Markup {
     html! {
-        @if is_demo {
-            (words::DEMO)
-        }
+        @if bench.is_demo() { (words::DEMO) }
         (yours::overview(report))
     }
 }
@@ -74,7 +73,7 @@ fn beside(report: &Report, ride: &RideSection, field: Field, complaint: Option<&
         @match field {
             Field::CassetteA => (also_called_so(report, Side::A, field.spec().key)),
             Field::CassetteB => (also_called_so(report, Side::B, field.spec().key)),
-            _ => {}
+            _ => (back_to_a(report, field)),
         }
     }
 }
@@ -96,11 +95,38 @@ fn remark(report: &Report, ride: &RideSection, field: Field) -> String {
         Field::CassetteA => remarks::cassette(report.rings.setup(Side::A)),
         Field::CassetteB => remarks::cassette(report.rings.setup(Side::B)),
         Field::MoreCassettes => further_cassettes(report),
-        Field::Tyre => remarks::tyre_size(&report.rings.wheel),
-        Field::RollOut => roll_out(report),
+        Field::Tyre => remarks::tyre_size(report.rings.wheel(Side::A)),
+        Field::RollOut => roll_out(report, Side::A),
         Field::Rim => crate::tyre::words::remarks::rim(&report.tyre, field.spec().help),
         Field::TyreWidthMeasured => crate::tyre::words::remarks::width(&report.tyre, field.spec().help),
+        _ if field.as_on_a().is_some() => of_b(report, field),
         _ => crate::ride::view::notes::remark(ride, field).unwrap_or_else(|| field.spec().help.to_owned()),
+    }
+}
+
+/// Of a field that B may leave to A: what it leads to on B where it has its own, with the way back.
+fn of_b(report: &Report, field: Field) -> String {
+    if !report.owners.is_bs_own(field) {
+        return String::new();
+    }
+    let tyre = report.tyre_of_b.as_ref().unwrap_or(&report.tyre);
+    match field {
+        Field::TyreB => remarks::tyre_size(report.rings.wheel(Side::B)),
+        Field::RollOutB => roll_out(report, Side::B),
+        Field::RimB => crate::tyre::words::remarks::rim(tyre, field.spec().help),
+        Field::TyreWidthB => crate::tyre::words::remarks::width(tyre, field.spec().help),
+        _ => String::new(),
+    }
+}
+
+/// The button that makes a field of B as A’s again.
+fn back_to_a(report: &Report, field: Field) -> Markup {
+    let spec = field.spec();
+    let is_own = field.as_on_a().is_some() && report.owners.is_bs_own(field);
+    html! {
+        @if is_own && !matches!(spec.kind, Kind::Choice(_)) {
+            button type="button" data-write={ (spec.key) "=" } aria-label=(words::as_on_a(spec.label)) { (words::AS_ON_A) }
+        }
     }
 }
 
@@ -126,8 +152,8 @@ fn also_called_so(report: &Report, side: Side, key: &str) -> Markup {
     }
 }
 
-fn roll_out(report: &Report) -> String {
-    let measured = report.rings.wheel.check_measured();
+fn roll_out(report: &Report, side: Side) -> String {
+    let measured = report.rings.wheel(side).check_measured();
     measured.map_or(Field::RollOut.spec().help.to_owned(), |measured| remarks::roll_out(&measured))
 }
 

@@ -9,6 +9,8 @@ use crate::lap::section::LapSection;
 use crate::page::scenario::Scenario;
 use crate::position::report::PositionReport;
 use crate::position::section::PositionSection;
+use crate::rack::compared::Compared;
+use crate::rack::section::BikesSection;
 use crate::ride::report::RideReport;
 use crate::ride::section::RideSection;
 use crate::rings::report::RingsReport;
@@ -29,12 +31,16 @@ pub struct Report {
     pub position: Rc<PositionReport>,
     /// Tyre, rim and pressure.
     pub tyre: Rc<TyreReport>,
+    /// The same of B where anything of it is not as on A.
+    pub tyre_of_b: Option<Rc<TyreReport>>,
     /// Riding against going on foot.
     pub ride: Rc<RideReport>,
     /// How the lap is to be ridden.
     pub lap_inputs: Rc<LapInputs>,
     /// The lap itself, which is worked out apart from the rest because it takes longer.
     pub lap: LapRoom,
+    /// All bikes side by side, which is worked out apart from the rest too.
+    pub bikes: Option<Rc<Compared>>,
     /// The set-ups that the workshop sheet is for.
     pub sheet_for: Option<Side>,
     /// Whose value every field holds.
@@ -65,18 +71,22 @@ impl Report {
     }
 
     fn around(scenario: &Scenario, ride: Rc<RideReport>) -> Self {
-        let Scenario { rings, chain, cages, position, tyre, lap, owners, .. } = scenario;
-        let size = rings.wheel.tyre;
+        let Scenario { rings, chain, cages, position, tyres, lap, owners, .. } = scenario;
+        let sizes = rings.wheels.map(|wheel| wheel.tyre);
+        let tyre = |side: usize| Rc::new(TyreReport::new(tyres[side], sizes[side], rings.drivetrains()));
+        let are_alike = tyres[0] == tyres[1] && sizes[0] == sizes[1];
         let bracket_drop = chain.frame().bottom_bracket_drop;
         let answers = Side::BOTH.map(|side| cages.answer(side));
         Self {
-            rings: Rc::new(RingsReport::of(rings, answers, &chain.derailleur)),
+            rings: Rc::new(RingsReport::of(rings, answers, &chain.derailleurs)),
             chain: Rc::new(ChainsReport::of(chain, cages)),
-            position: Rc::new(PositionReport::new(*position, bracket_drop, size, owners)),
-            tyre: Rc::new(TyreReport::new(*tyre, size, rings.drivetrains())),
+            position: Rc::new(PositionReport::new(*position, bracket_drop, sizes[0], owners)),
+            tyre: tyre(0),
+            tyre_of_b: (!are_alike).then(|| tyre(1)),
             ride,
             lap_inputs: Rc::new(lap.clone()),
             lap: LapRoom::default(),
+            bikes: None,
             sheet_for: scenario.sheet_for,
             owners: Rc::clone(owners),
         }
@@ -110,8 +120,16 @@ impl Report {
         TyreSection {
             rings: Rc::clone(&self.rings),
             tyre: Rc::clone(&self.tyre),
+            of_b: self.tyre_of_b.clone(),
+            side: None,
             owners: Rc::clone(&self.owners),
         }
+    }
+
+    /// What the comparison of all bikes is written and drawn from.
+    #[must_use]
+    pub fn bikes_section(&self) -> BikesSection {
+        BikesSection { compared: self.bikes.clone() }
     }
 
     /// What “Ride or run?” is written and drawn from.

@@ -27,8 +27,8 @@ pub struct Scenario {
     pub cages: Cages,
     /// The road position and the bike it goes to.
     pub position: PositionInputs,
-    /// Tyre, rim and what loads them.
-    pub tyre: TyreInputs,
+    /// Tyre, rim and what loads them, of A and of B.
+    pub tyres: [TyreInputs; 2],
     /// Riding against going on foot.
     pub ride: RideInputs,
     /// The course and how it is ridden.
@@ -61,18 +61,19 @@ impl Scenario {
         let position = PositionInputs::read(&mut reader);
         let sheet_for = reader.pick(Field::SheetFor, &[None, Some(Side::A), Some(Side::B)]);
         let lap = LapInputs::read(&mut reader, &good.lap, &rings);
-        let tyre = TyreInputs::read(&mut reader, good.ride.burden());
+        let tyres = TyreInputs::read(&mut reader, good.ride.burdens());
         let given = Given {
             drivetrains: rings.drivetrains(),
             avoid: cages.avoided(),
-            wheel: rings.wheel.roll_out(),
+            wheels: rings.wheels.map(|wheel| wheel.roll_out()),
             window: rings.window,
             crank: position.cross.footing.crank,
-            tyre: tyre.width(rings.wheel.tyre.width),
+            tyres: Side::BOTH.map(|side| tyres[side as usize].width(rings.wheel(side).tyre.width)),
             is_repeated: lap.is_repeated(),
         };
         let ride = RideInputs::read(&mut reader, &good.ride, &given);
-        let tyre = tyre.under(ride.burden());
+        let burdens = ride.burdens();
+        let tyres = Side::BOTH.map(|side| tyres[side as usize].under(burdens[side as usize]));
         let (complaints, unknown) = reader.findings();
         let mut texts = bench.clone();
         for complaint in &complaints {
@@ -80,7 +81,7 @@ impl Scenario {
         }
         let owners = Rc::new(Owners::of(&texts, &unknown));
         ReadBench {
-            scenario: Self { rings, chain, cages, position, tyre, ride, lap, sheet_for, texts, owners },
+            scenario: Self { rings, chain, cages, position, tyres, ride, lap, sheet_for, texts, owners },
             complaints,
         }
     }
@@ -125,7 +126,7 @@ fn bare() -> Scenario {
         chain,
         rings,
         position: PositionInputs::read(&mut reader),
-        tyre: TyreInputs::read(&mut reader, ride.burden()),
+        tyres: TyreInputs::read(&mut reader, ride.burdens()),
         ride,
         lap: LapInputs::bare(),
         sheet_for: None,
@@ -202,7 +203,7 @@ mod tests {
         let read = Scenario::read(&bench, &Scenario::default());
         assert_eq!(read.complaints.len(), 1);
         assert_eq!(read.complaints[0].field, Field::PulleyCentres);
-        assert_eq!(read.scenario.chain.cage, Scenario::default().chain.cage);
+        assert_eq!(read.scenario.chain.cages, Scenario::default().chain.cages);
         assert!((read.scenario.chain.frame().chainstay.mm() - 428.0).abs() < 1e-9);
         assert_eq!(complaints(&[(Field::PulleyGap, "0")])[0].0, Field::PulleyGap);
     }
@@ -242,7 +243,7 @@ mod tests {
             (Field::ClimbLength, "60.96"),
         ];
         let [typed, same] = [read(&typed), read(&same)];
-        assert_eq!((typed.tyre.rim, typed.position), (same.tyre.rim, same.position));
+        assert_eq!((typed.tyres[0].rim, typed.position), (same.tyres[0].rim, same.position));
         assert!((typed.ride.rider.body.kg() - same.ride.rider.body.kg()).abs() < 1e-3);
         for slope in ["1:8", "12,5%", "1 in 8", "12.5 percent", "7.125 deg"] {
             assert!((read(&[(Field::Slope, slope)]).ride.climb.percent() - 12.5).abs() < 2e-3, "{slope}");
@@ -268,7 +269,7 @@ mod tests {
         bench.write(Field::TyreMark, "65 psi");
         let read = Scenario::read(&bench, &Scenario::default());
         assert_eq!(read.complaints, []);
-        assert!(read.scenario.tyre.marks.tyre.is_some_and(|mark| (mark.psi() - 65.0).abs() < 1e-9));
+        assert!(read.scenario.tyres[0].marks.tyre.is_some_and(|mark| (mark.psi() - 65.0).abs() < 1e-9));
         assert_eq!(complaints(&[(Field::TyreMark, "900 psi")])[0].0, Field::TyreMark);
     }
 

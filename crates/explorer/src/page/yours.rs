@@ -11,7 +11,7 @@ use maud::{Markup, html};
 /// The parts of the bench that the demo fills, by the names under which they are listed.
 const PARTS: &[(&str, &[Group])] = &[
     (words::SETUP_A, &[Group::SetupA]),
-    (words::SETUP_B, &[Group::SetupB]),
+    (words::SETUP_B, &[Group::SetupB, Group::BikeB]),
     (words::WHEEL, &[Group::Wheel]),
     (words::DERAILLEURS, &[Group::Derailleur]),
     (words::RIDE, &[Group::Ride]),

@@ -4,6 +4,7 @@ use crate::ride::inputs::RideInputs;
 use crate::side::Side;
 use gear_math::rider::{Cell, Climb, LimitsHeld, Reason, Verdict, verdict_map};
 use gear_math::{Ground, RideOrRun, Surface};
+use std::slice;
 
 /// How many verdicts there are.
 const VERDICTS: u8 = 4;
@@ -34,22 +35,20 @@ pub struct Stretch {
 
 /// The grounds of the table, and the rider's own last.
 pub(crate) fn map(inputs: &RideInputs, gradients: &[Climb]) -> Vec<GroundRow> {
-    let slope_share = inputs.ground.slope_share;
-    let mut grounds: Vec<Ground> = Surface::ALL
-        .iter()
-        .map(|surface| Ground { slope_share, ..surface.ground_under(inputs.bike.tyre) })
-        .collect();
+    let mut grounds: [Vec<Ground>; 2] = Side::BOTH.map(|side| usual(inputs, side));
     let mut surfaces: Vec<Option<Surface>> = Surface::ALL.iter().copied().map(Some).collect();
     let mut here = inputs.surface as usize;
     if inputs.own.any() {
-        here = grounds.len();
-        grounds.push(inputs.ground);
+        here = surfaces.len();
+        Side::BOTH.iter().for_each(|&side| grounds[side as usize].push(*inputs.ground(side)));
         surfaces.push(None);
     }
-    let maps = verdict_map(&inputs.questions, &grounds, gradients);
+    let maps = Side::BOTH.map(|side| {
+        verdict_map(slice::from_ref(inputs.question(side)), &grounds[side as usize], gradients).remove(0)
+    });
     let cells = |side: Side, row: usize| {
         let cells = &maps[side as usize][row * gradients.len()..][..gradients.len()];
-        stretches(cells, gradients, &inputs.questions[side as usize], &grounds[row])
+        stretches(cells, gradients, inputs.question(side), &grounds[side as usize][row])
     };
     let row = |(row, surface)| GroundRow {
         surface,
@@ -57,6 +56,12 @@ pub(crate) fn map(inputs: &RideInputs, gradients: &[Climb]) -> Vec<GroundRow> {
         stretches: Side::BOTH.map(|side| cells(side, row)),
     };
     surfaces.into_iter().enumerate().map(row).collect()
+}
+
+/// Every kind of ground under the tyre of a side.
+fn usual(inputs: &RideInputs, side: Side) -> Vec<Ground> {
+    let (slope_share, tyre) = (inputs.ground(side).slope_share, inputs.bike(side).tyre);
+    Surface::ALL.iter().map(|surface| Ground { slope_share, ..surface.ground_under(tyre) }).collect()
 }
 
 fn stretches(cells: &[Cell], gradients: &[Climb], question: &RideOrRun, ground: &Ground) -> Vec<Stretch> {

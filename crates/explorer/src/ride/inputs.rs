@@ -52,11 +52,11 @@ pub(crate) struct Given {
     pub(crate) drivetrains: [Drivetrain; 2],
     /// Gears that are not to be used.
     pub(crate) avoid: [GearSet; 2],
-    pub(crate) wheel: Circumference,
+    pub(crate) wheels: [Circumference; 2],
     pub(crate) window: CadenceWindow,
     pub(crate) crank: CrankLength,
     /// The tyre as mounted.
-    pub(crate) tyre: MountedWidth,
+    pub(crate) tyres: [MountedWidth; 2],
     /// Whether the lap is ridden on the reserve over and over.
     pub(crate) is_repeated: bool,
 }
@@ -70,16 +70,16 @@ pub struct RideInputs {
     pub typed_power: Option<Power>,
     /// The rider's standard.
     pub level: Level,
-    /// The bike, with set-up A; B differs only in rings and sprockets.
-    pub bike: Bike,
+    /// The bikes, A and B.
+    pub bikes: [Bike; 2],
     /// Air, wind and posture.
     pub air: Air,
     /// The kind of ground.
     pub surface: Surface,
     /// What is known better of it.
     pub own: OwnGround,
-    /// What both come to.
-    pub ground: Ground,
+    /// What both come to under A's and B's tyres.
+    pub grounds: [Ground; 2],
     /// The slope.
     pub climb: Climb,
     /// Its length.
@@ -126,11 +126,11 @@ impl RideInputs {
             rider: rider(reader, good, given),
             typed_power,
             level,
-            bike: bike(reader, given),
+            bikes: bikes(reader, given),
             air: air(reader, good.air),
             surface,
             own,
-            ground: own.on(surface, given.tyre, reader.quantity(Field::SlopeShare)),
+            grounds: own.on(surface, given.tyres, reader.quantity(Field::SlopeShare)),
             climb: reader.climb(Field::Slope, good.climb),
             length: reader.quantity(Field::ClimbLength),
             is_repeated: given.is_repeated,
@@ -138,18 +138,16 @@ impl RideInputs {
             ..limits(reader, good)
         };
         inputs.rider.power = typed_power.unwrap_or_else(|| level.power(inputs.rider.body));
-        inputs.ask(reader, good, given);
+        inputs.ask(reader, good);
         inputs.tell_what_is_kept(reader);
         inputs
     }
 
     /// Puts rider and bikes together; where the power does not even carry the rider, the last good rider stands in.
-    fn ask(&mut self, reader: &mut Reader<'_>, good: &Self, given: &Given) {
-        let drivetrains =
-            Side::BOTH.map(|side| (given.drivetrains[side as usize], given.avoid[side as usize]));
+    fn ask(&mut self, reader: &mut Reader<'_>, good: &Self) {
         self.settle_reserve();
         self.settle_peak(reader);
-        if let Err(error) = self.put_together(drivetrains) {
+        if let Err(error) = self.put_together() {
             let kept = words::power_and_mass(good.rider.power, good.rider.body);
             reader.complain(Field::Power, words::power(error), kept);
             let Rider { body, power, efficiency, standing, .. } = good.rider;
@@ -158,7 +156,7 @@ impl RideInputs {
             self.settle_reserve();
             self.settle_peak(reader);
             // Cannot fail: whether a power carries a rider depends on nothing but what was just put back.
-            let _ = self.put_together(drivetrains);
+            let _ = self.put_together();
         }
     }
 
@@ -190,7 +188,7 @@ impl RideInputs {
 
     /// Names the estimate that is used while an optional field is in error and never held anything good.
     fn tell_what_is_kept(&self, reader: &mut Reader<'_>) {
-        let ground = &self.ground;
+        let ground = self.ground(Side::A);
         let kept = [
             (Field::Power, words::estimated(self.rider.power.watts(), "W")),
             (Field::PeakPower, words::estimated(self.peak.watts(), "W")),
@@ -206,8 +204,27 @@ impl RideInputs {
 
     /// What presses on the tyres.
     #[must_use]
-    pub const fn burden(&self) -> Burden {
-        Burden { rider: self.rider.body, kit: self.rider.kit, bike: self.bike.mass, rear: self.stance.rear }
+    pub fn burdens(&self) -> [Burden; 2] {
+        let Rider { body, kit, .. } = self.rider;
+        self.bikes.map(|bike| Burden { rider: body, kit, bike: bike.mass, rear: self.stance.rear })
+    }
+
+    /// The bike of one set-up.
+    #[must_use]
+    pub const fn bike(&self, side: Side) -> &Bike {
+        &self.bikes[side as usize]
+    }
+
+    /// The ground under one set-up's tyres.
+    #[must_use]
+    pub const fn ground(&self, side: Side) -> &Ground {
+        &self.grounds[side as usize]
+    }
+
+    /// One set-up, ready to be asked.
+    #[must_use]
+    pub const fn question(&self, side: Side) -> &RideOrRun {
+        &self.questions[side as usize]
     }
 
     /// What climb and lap, riding and running take from the reserve.
@@ -249,17 +266,13 @@ impl RideInputs {
         self.legs.map(|usable| LegStrength { peak: self.peak, usable, ..LegStrength::ENDURING })
     }
 
-    fn put_together(
-        &mut self,
-        drivetrains: [(Drivetrain, GearSet); 2],
-    ) -> Result<(), gear_math::rider::PowerBelowStanding> {
+    fn put_together(&mut self) -> Result<(), gear_math::rider::PowerBelowStanding> {
         let limits = self.limits();
-        let ask = |(drivetrain, avoid)| {
-            let asked =
-                RideOrRun::new(self.rider, Bike { drivetrain, avoid, ..self.bike }, self.air, limits)?;
+        let ask = |bike| {
+            let asked = RideOrRun::new(self.rider, bike, self.air, limits)?;
             Ok(if self.typed_power.is_none() { asked.with_power_off(Level::OFF) } else { asked })
         };
-        self.questions = [ask(drivetrains[0])?, ask(drivetrains[1])?];
+        self.questions = [ask(self.bikes[0])?, ask(self.bikes[1])?];
         Ok(())
     }
 
@@ -297,11 +310,11 @@ impl RideInputs {
             rider,
             typed_power: Some(power),
             level: Level::Club,
-            bike,
+            bikes: [bike; 2],
             air: Air::STILL,
             surface: Surface::FirmGrass,
             own: OwnGround::default(),
-            ground: Surface::FirmGrass.ground(),
+            grounds: [Surface::FirmGrass.ground(); 2],
             climb: Climb::LEVEL,
             length: ClimbLength::new(50.0).expect(fixed),
             lost: SecondsLost::PRACTISED,
@@ -332,15 +345,17 @@ impl OwnGround {
     }
 
     /// A typed rolling resistance is that of the tyre as it is.
-    fn on(self, surface: Surface, tyre: MountedWidth, slope_share: SlopeShare) -> Ground {
-        let typical = surface.ground_under(tyre);
-        Ground {
-            rolling: self.rolling.unwrap_or(typical.rolling),
-            width: if self.rolling.is_some() { WidthFactor::NONE } else { typical.width },
-            foot: self.foot.unwrap_or(typical.foot),
-            friction: self.friction.unwrap_or(typical.friction),
-            slope_share,
-        }
+    fn on(self, surface: Surface, tyres: [MountedWidth; 2], slope_share: SlopeShare) -> [Ground; 2] {
+        tyres.map(|tyre| {
+            let typical = surface.ground_under(tyre);
+            Ground {
+                rolling: self.rolling.unwrap_or(typical.rolling),
+                width: if self.rolling.is_some() { WidthFactor::NONE } else { typical.width },
+                foot: self.foot.unwrap_or(typical.foot),
+                friction: self.friction.unwrap_or(typical.friction),
+                slope_share,
+            }
+        })
     }
 }
 
@@ -361,16 +376,18 @@ fn rider(reader: &mut Reader<'_>, good: &RideInputs, given: &Given) -> Rider {
     }
 }
 
-fn bike(reader: &mut Reader<'_>, given: &Given) -> Bike {
-    Bike {
-        mass: reader.quantity(Field::BikeMass),
-        drivetrain: given.drivetrains[0],
-        avoid: given.avoid[0],
-        wheel: given.wheel,
-        tyre: given.tyre,
-        efficiency: reader.quantity(Field::DrivetrainShare),
-        load: reader.quantity(Field::Carry),
-    }
+fn bikes(reader: &mut Reader<'_>, given: &Given) -> [Bike; 2] {
+    let masses = reader.each(Field::BikeMass, |reader, field| reader.quantity(field));
+    let (efficiency, load) = (reader.quantity(Field::DrivetrainShare), reader.quantity(Field::Carry));
+    Side::BOTH.map(|side| side as usize).map(|side| Bike {
+        mass: masses[side],
+        drivetrain: given.drivetrains[side],
+        avoid: given.avoid[side],
+        wheel: given.wheels[side],
+        tyre: given.tyres[side],
+        efficiency,
+        load,
+    })
 }
 
 fn air(reader: &mut Reader<'_>, good: Air) -> Air {

@@ -1,8 +1,9 @@
 //! Lowest gears that the rider might have instead.
 
 use crate::ride::inputs::RideInputs;
+use crate::side::Side;
 use gear_math::rider::Slope;
-use gear_math::{Gear, RideOrRun, Speed};
+use gear_math::{Gear, Speed};
 
 /// What a rider might change about the lowest gear: teeth off the smallest ring, teeth on to the largest sprocket.
 pub(crate) const OTHER_GEARS: [(u16, u16); 5] = [(0, 0), (2, 0), (0, 2), (0, 4), (2, 4)];
@@ -20,15 +21,15 @@ pub struct OtherGear {
 
 impl OtherGear {
     /// The lowest gear itself, and those that a rider might have in its place.
-    pub(crate) fn beside(lowest: Gear, question: &RideOrRun, inputs: &RideInputs) -> Vec<Self> {
+    pub(crate) fn beside(lowest: Gear, side: Side, inputs: &RideInputs) -> Vec<Self> {
         let (ring, sprocket) = (lowest.ring.teeth(), lowest.sprocket.teeth());
         let gear = |(off, on): (u16, u16)| Gear::new(ring.checked_sub(off)?, sprocket + on).ok();
         let gears = OTHER_GEARS.into_iter().filter_map(gear);
-        gears.map(|gear| Self::new(gear, question, inputs)).collect()
+        gears.map(|gear| Self::new(gear, side, inputs)).collect()
     }
 
-    fn new(gear: Gear, question: &RideOrRun, inputs: &RideInputs) -> Self {
-        let speed = gear.development(inputs.bike.wheel).speed_at(inputs.rider.lowest_cadence);
-        Self { gear, speed, gradient: question.runs_out_at(&inputs.ground, speed) }
+    fn new(gear: Gear, side: Side, inputs: &RideInputs) -> Self {
+        let speed = gear.development(inputs.bike(side).wheel).speed_at(inputs.rider.lowest_cadence);
+        Self { gear, speed, gradient: inputs.question(side).runs_out_at(inputs.ground(side), speed) }
     }
 }

@@ -1,6 +1,7 @@
 //! The slope that belongs to a speed.
 
 use crate::ride::section::RideSection;
+use crate::side::Side;
 use gear_math::rider::{Answer, Climb, Slope};
 
 /// How far full power holds the speed of the probe.
@@ -18,10 +19,9 @@ impl AtSpeed {
     /// Of the speed that the page's reader has chosen.
     pub(crate) fn of(report: &RideSection) -> Self {
         let (inputs, speed) = (&report.ride.inputs, report.rings.probe.uphill);
-        let [a, b] = &inputs.questions;
-        let slope = a.gradient_at(&inputs.ground, speed);
+        let slope = inputs.question(Side::A).gradient_at(inputs.ground(Side::A), speed);
         if let Some(climb) = slope.and_then(|slope| Climb::new(slope.percent()).ok()) {
-            let answers = [a.answer(&inputs.ground, climb), b.answer(&inputs.ground, climb)];
+            let answers = Side::BOTH.map(|side| inputs.question(side).answer(inputs.ground(side), climb));
             return Self::Holds { slope: climb.into(), answers };
         }
         match report.ride.sides[0].answers.first() {

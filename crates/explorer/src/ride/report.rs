@@ -8,9 +8,9 @@ use crate::ride::spun_out::SpunOut;
 use crate::ride::swing::{STILL, Swing, swings};
 use crate::side::Side;
 use gear_math::rider::{
-    Climb, ClimbLength, Distance, Reason, RunningWins, SecondsLost, Slope, SpeedBand, Uncertain, Watched,
+    Climb, ClimbLength, Distance, Reason, RunningWins, Slope, SpeedBand, Uncertain, Watched,
 };
-use gear_math::{Gear, RideOrRun, Surface};
+use gear_math::{Gear, Surface};
 
 /// Gradients of curves, tables and map: every half per cent.
 const STEPS: u32 = 90;
@@ -28,8 +28,6 @@ pub struct RideReport {
     pub inputs: RideInputs,
     /// A and B.
     pub sides: [RideSide; 2],
-    /// Where running wins on a slope so long that nothing can be drawn from the reserve, whatever the gears.
-    pub running: RunningWins,
     /// Every ground on every slope.
     pub map: Vec<GroundRow>,
     /// What moves the end of riding, the widest first.
@@ -44,16 +42,15 @@ impl RideReport {
         let inputs = inputs.clone();
         let gradients = gradients();
         let far = extent(&inputs);
-        let running =
-            inputs.questions[0].running_wins(&inputs.ground, ClimbLength::LONGEST, SecondsLost::NONE);
-        let tornados = [&inputs.questions[0], &inputs.questions[1]].map(|question| {
-            let flip = question.crossover(&inputs.ground).flip;
-            question.tornado(&inputs.ground, Watched::behind(flip.as_ref()))
+        let tornados = Side::BOTH.map(|side| {
+            let (question, ground) = (inputs.question(side), inputs.ground(side));
+            let flip = question.crossover(ground).flip;
+            question.tornado(ground, Watched::behind(flip.as_ref()))
         });
-        let common = Common { inputs: &inputs, far, gradients: &gradients, running: &running };
+        let common = Common { inputs: &inputs, far, gradients: &gradients };
         let sides = Side::BOTH
             .map(|side| RideSide::new(side, lowest[side as usize], &common, &tornados[side as usize]));
-        Self { running, map: map(&inputs, &gradients), swings: swings(&tornados), sides, far, inputs }
+        Self { map: map(&inputs, &gradients), swings: swings(&tornados), sides, far, inputs }
     }
 
     /// The ground that was asked about; `None` for one with values of the rider's own.
@@ -64,15 +61,15 @@ impl RideReport {
 
     /// The speed below which running this climb wins, on what it may take from the reserve.
     #[must_use]
-    pub fn running_wins_below(&self) -> SpeedBand {
-        self.sides[0].ascent.running_wins_below(self.inputs.length)
+    pub fn running_wins_below(&self, side: Side) -> SpeedBand {
+        self.sides[side as usize].ascent.running_wins_below(self.inputs.length)
     }
 
     /// Whether running this climb wins only at speeds at which no gear is low enough any more.
     #[must_use]
     pub fn running_wins_below_the_gears(&self) -> bool {
-        let wins = self.running_wins_below().best;
-        self.sides.iter().all(|side| wins < side.crossover.lowest_gear_speed)
+        let is_below = |it: &RideSide| self.running_wins_below(it.side).best < it.crossover.lowest_gear_speed;
+        self.sides.iter().all(is_below)
     }
 
     /// Where the legs cannot spin fast enough, told once where it is the same with both.
@@ -101,7 +98,7 @@ impl RideReport {
         let lower = if points > 0.0 { Side::B } else { Side::A };
         match points.abs() {
             points if points.is_finite() => Difference::Further { lower, points },
-            _ if self.running.earliest.is_some() => Difference::UntilRunning(lower),
+            _ if self.sides.iter().any(|it| it.running.earliest.is_some()) => Difference::UntilRunning(lower),
             _ => Difference::AllTheWay(lower),
         }
     }
@@ -131,8 +128,8 @@ impl RideReport {
 
     /// Where running wins on a slope that is held for long, as far as can be told.
     #[must_use]
-    pub fn running_from(&self) -> RunningFrom {
-        let RunningWins { earliest, gradient, latest } = self.running;
+    pub fn running_from(&self, side: Side) -> RunningFrom {
+        let RunningWins { earliest, gradient, latest } = self.sides[side as usize].running;
         match (earliest.map(Slope::percent), gradient.zip(latest)) {
             (None, _) => RunningFrom::Nowhere,
             (_, Some((_, latest))) if latest.percent() < LEVEL => RunningFrom::TheLevel,
@@ -148,7 +145,8 @@ impl RideReport {
     pub fn lower_gear_helps(&self) -> Option<LowerGearHelps> {
         let most = Climb::LIMITS.max;
         let next = self.sides[0].next_limit();
-        let until = self.running.earliest.map_or(most, Slope::percent);
+        let running = self.sides.iter().filter_map(|side| side.running.earliest);
+        let until = running.map(Slope::percent).fold(most, f64::min);
         let until = next.map_or(most, |(_, at)| at.percent()).min(until);
         let helped: Vec<Side> = self
             .sides
@@ -224,10 +222,14 @@ fn gradients() -> Vec<Climb> {
 /// How far the picture of the climb goes: past the climb, and past every break-even that is not far off.
 fn extent(inputs: &RideInputs) -> ClimbLength {
     let length = inputs.length.m();
-    let break_even = |question: &RideOrRun| {
-        question.climb(&inputs.ground, inputs.climb, inputs.length, inputs.lost).break_even.map(Distance::m)
+    let break_even = |side: &Side| {
+        let question = inputs.question(*side);
+        question
+            .climb(inputs.ground(*side), inputs.climb, inputs.length, inputs.lost)
+            .break_even
+            .map(Distance::m)
     };
-    let near = inputs.questions.iter().filter_map(break_even).filter(|&pays| pays < 5.0 * length);
+    let near = Side::BOTH.iter().filter_map(break_even).filter(|&pays| pays < 5.0 * length);
     let wanted = near.fold(length, f64::max);
     let round = LENGTHS.into_iter().find(|&round| round >= 1.25 * wanted);
     ClimbLength::new(round.unwrap_or(ClimbLength::LIMITS.max)).unwrap_or(inputs.length)

@@ -8,7 +8,7 @@ use crate::side::Side;
 use gear_math::Gear;
 use gear_math::rider::{
     Advice, Answer, Ascent, Carry, Climb, ClimbLength, ClimbPlan, Crossover, Flip, Mark, MarkKind,
-    PacedClimb, Reason, RunningWins, Slope, SlopeBand, TornadoBar, WheelInertia,
+    PacedClimb, Reason, RunningWins, SecondsLost, Slope, SlopeBand, TornadoBar, WheelInertia,
 };
 
 /// Slopes below this are called the level, per cent.
@@ -22,8 +22,6 @@ pub(crate) struct Common<'r> {
     pub(crate) far: ClimbLength,
     /// The gradients that are answered.
     pub(crate) gradients: &'r [Climb],
-    /// Where running wins on a slope that is held for long.
-    pub(crate) running: &'r RunningWins,
 }
 
 /// One set-up.
@@ -57,14 +55,17 @@ pub struct RideSide {
     pub spun_out: Option<SpunOut>,
     /// What another lowest gear would do.
     pub others: Vec<OtherGear>,
+    /// Where running wins on a slope so long that nothing can be drawn from the reserve, whatever the gears.
+    pub running: RunningWins,
 }
 
 impl RideSide {
     /// Works it out, with its lowest gear and what moves the end of riding.
     pub(crate) fn new(side: Side, lowest: Gear, common: &Common<'_>, bars: &[TornadoBar]) -> Self {
-        let &Common { inputs, far, gradients, running } = common;
-        let question = &inputs.questions[side as usize];
-        let (ground, climb) = (&inputs.ground, inputs.climb);
+        let &Common { inputs, far, gradients } = common;
+        let (question, ground) = (inputs.question(side), inputs.ground(side));
+        let climb = inputs.climb;
+        let running = question.running_wins(ground, ClimbLength::LONGEST, SecondsLost::NONE);
         let (account, spending) = (inputs.account(), inputs.spending());
         let paced = question.paced_at(&account, ground, climb, inputs.length, &spending);
         let plan = question.climb(ground, climb, inputs.length, inputs.lost);
@@ -75,17 +76,18 @@ impl RideSide {
             side,
             lowest,
             end: SlopeBand::of(crossover.flip.map(|flip| flip.gradient), bars),
-            marks: marks(&crossover, running, |slope| question.answer(ground, slope).ride),
+            marks: marks(&crossover, &running, |slope| question.answer(ground, slope).ride),
             crossover,
-            spun_out: SpunOut::of(&answers, running),
+            spun_out: SpunOut::of(&answers, &running),
             answers,
+            running,
             ascent: paced.ascent(inputs.lost, plan.carried(&carry)),
             plan,
             far: question.climb(ground, climb, far, inputs.lost),
             paced,
             pays_up_to: question.paced_crossover_at(&account, ground, inputs.length, &spending, inputs.lost),
             carry,
-            others: OtherGear::beside(lowest, question, inputs),
+            others: OtherGear::beside(lowest, side, inputs),
         }
     }
 

@@ -27,8 +27,8 @@ pub struct Probe {
 pub struct RingsInputs {
     chainsets: [Chainset; 2],
     cassettes: [TypedCassette; 2],
-    /// The wheel of both set-ups.
-    pub wheel: Wheel,
+    /// The wheels of A and B.
+    pub wheels: [Wheel; 2],
     /// The rider's cadences.
     pub window: CadenceWindow,
     /// Gears closer than this count as one.
@@ -52,7 +52,7 @@ impl RingsInputs {
                 reader.parsed(Field::RingsA, good.chainsets[0], words::chainset),
                 reader.parsed(Field::RingsB, good.chainsets[1], words::chainset),
             ],
-            wheel: reader.wheel(good.wheel),
+            wheels: reader.wheels(good.wheels),
             window: reader.window(good.window),
             tolerance: reader.quantity(Field::Tolerance),
             nominal_inches: reader.pick(Field::Inches, &[false, true]),
@@ -75,7 +75,7 @@ impl RingsInputs {
         Self {
             chainsets: ["42".parse().expect("rings"); 2],
             cassettes: [TypedCassette { cassette, name: None }; 2],
-            wheel: Wheel::by_size("33-622".parse().expect("a tyre"), None),
+            wheels: [Wheel::by_size("33-622".parse().expect("a tyre"), None); 2],
             window: CadenceWindow { low: cadence(55.0), usual: cadence(85.0), high: cadence(110.0) },
             tolerance: DuplicateTolerance::default(),
             nominal_inches: false,
@@ -103,7 +103,13 @@ impl RingsInputs {
     /// One set-up on its wheel, without the gears that its cage forbids.
     #[must_use]
     pub fn set_up(&self, side: Side, cage: &CageAnswer) -> Setup {
-        Setup { drivetrain: self.drivetrain(side), avoid: cage.avoid, wheel: self.wheel.roll_out() }
+        Setup { drivetrain: self.drivetrain(side), avoid: cage.avoid, wheel: self.wheel(side).roll_out() }
+    }
+
+    /// The wheel of one set-up.
+    #[must_use]
+    pub const fn wheel(&self, side: Side) -> Wheel {
+        self.wheels[side as usize]
     }
 
     /// The cassette of one set-up, with the name that it was typed by, if it was.

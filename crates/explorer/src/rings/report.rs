@@ -16,8 +16,8 @@ const SMALLEST_SPAN: f64 = 1.5;
 /// Everything that is said of the gears.
 #[derive(Debug)]
 pub struct RingsReport {
-    /// The wheel both set-ups run on.
-    pub wheel: Wheel,
+    /// The wheels of A and B.
+    pub wheels: [Wheel; 2],
     /// The rider's cadences.
     pub window: CadenceWindow,
     /// The cadence and the speed being looked at.
@@ -75,17 +75,19 @@ pub struct Reach {
 
 impl RingsReport {
     /// Works it out, given what the cage says to A and to B.
-    pub(crate) fn of(inputs: &RingsInputs, cages: [&CageAnswer; 2], derailleur: &Derailleur) -> Self {
+    pub(crate) fn of(inputs: &RingsInputs, cages: [&CageAnswer; 2], derailleurs: &[Derailleur; 2]) -> Self {
         let [a, b] = Side::BOTH.map(|side| inputs.set_up(side, cages[side as usize]));
         let comparison = a.compare(&b, inputs.tolerance);
-        let new =
-            |side: Side, summary| SetupReport::new(side, summary, inputs, cages[side as usize], derailleur);
+        let new = |side: Side, summary| {
+            let place = side as usize;
+            SetupReport::new(side, summary, inputs, cages[place], &derailleurs[place])
+        };
         let setups = [new(Side::A, &comparison.a), new(Side::B, &comparison.b)];
         Self {
             common: ties(&setups, &comparison),
             reach: reach(&comparison),
             near: near(&setups, inputs.tolerance),
-            wheel: inputs.wheel,
+            wheels: inputs.wheels,
             window: inputs.window,
             probe: inputs.probe,
             unit: inputs.unit,
@@ -103,11 +105,23 @@ impl RingsReport {
         &self.setups[side as usize]
     }
 
-    /// Whether A and B have the same rings and sprockets, and the same of their gears may be used.
+    /// The wheel of one set-up.
+    #[must_use]
+    pub const fn wheel(&self, side: Side) -> &Wheel {
+        &self.wheels[side as usize]
+    }
+
+    /// Whether A and B run on the same wheel.
+    #[must_use]
+    pub fn has_one_wheel(&self) -> bool {
+        self.wheels[0] == self.wheels[1]
+    }
+
+    /// Whether A and B have the same rings, sprockets and wheel, and the same of their gears may be used.
     #[must_use]
     pub fn has_one_set_up(&self) -> bool {
         let [a, b] = &self.setups;
-        a.drivetrain == b.drivetrain && a.cage.avoid == b.cage.avoid
+        a.drivetrain == b.drivetrain && a.cage.avoid == b.cage.avoid && self.has_one_wheel()
     }
 
     /// The steps of both and whose are wider; a set-up with a single gear has none.

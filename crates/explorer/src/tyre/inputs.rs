@@ -58,14 +58,33 @@ pub struct TyreInputs {
 }
 
 impl TyreInputs {
-    /// Understands the fields; who rides and on what stands elsewhere.
-    pub(crate) fn read(reader: &mut Reader<'_>, burden: Burden) -> Self {
+    /// Understands the fields; who rides and on what stands elsewhere. A and B have a rim, a kind and a measured width each;
+    /// marks, race rule and ground are of both.
+    pub(crate) fn read(reader: &mut Reader<'_>, burdens: [Burden; 2]) -> [Self; 2] {
+        let of_a = reader.pick(Field::Construction, &Construction::ALL);
+        let [first, second, third] = Construction::ALL;
+        let of_b = reader.pick(Field::ConstructionB, &[of_a, first, second, third]);
+        let rims = reader.each(Field::Rim, |reader, field| reader.quantity(field));
+        let measured = reader.measures(Field::TyreWidthMeasured);
+        let shared = Self::shared(reader, of_a, rims[0], burdens[0]);
+        [(of_a, 0), (of_b, 1)].map(|(construction, side)| {
+            let hookless = shared.marks.hookless && construction != Construction::Tubular;
+            let marks = PressureMarks { hookless, ..shared.marks };
+            let own = Self { construction, rim: rims[side], measured: measured[side], marks, ..shared };
+            own.under(burdens[side])
+        })
+    }
+
+    fn shared(
+        reader: &mut Reader<'_>,
+        construction: Construction,
+        rim: RimInnerWidth,
+        burden: Burden,
+    ) -> Self {
         let limits = [Some(RaceLimit::UCI), Some(RaceLimit::MM_35), Some(RaceLimit::MM_38), None];
-        let construction = reader.pick(Field::Construction, &Construction::ALL);
-        let hookless = reader.pick(Field::Hookless, &[false, true]);
         Self {
             construction,
-            rim: reader.quantity(Field::Rim),
+            rim,
             limit: reader.pick(Field::WidthLimit, &limits),
             ground: reader.pick(Field::TyreGround, &TyreGround::ALL),
             style: reader.pick(Field::WheelStyle, &WheelStyle::ALL),
@@ -74,9 +93,9 @@ impl TyreInputs {
                 tyre: reader.quantity_or_none(Field::TyreMark),
                 rim: reader.quantity_or_none(Field::RimMark),
                 least: reader.quantity_or_none(Field::LeastMark),
-                hookless: hookless && construction != Construction::Tubular,
+                hookless: reader.pick(Field::Hookless, &[false, true]),
             },
-            measured: reader.quantity_or_none(Field::TyreWidthMeasured),
+            measured: None,
             edition: reader.pick(Field::LabelEdition, &[LabelEdition::Etrto2020, LabelEdition::OlderIso]),
             measuring_rim: reader.quantity_or_none(Field::MeasuringRim),
             rider: burden.rider,

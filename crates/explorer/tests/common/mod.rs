@@ -20,7 +20,7 @@ pub(crate) fn shown(fragment: &str, mut bench: Bench, edits: &[(Field, &str)]) -
     }
     let read = Scenario::read(&bench, &Scenario::default());
     assert_eq!(read.complaints, []);
-    let fragments = fragments(&Report::of(&read.scenario), &[], &[], bench.is_demo(), "r=3");
+    let fragments = fragments(&Report::of(&read.scenario), &[], &[], &bench, "r=3");
     let found = fragments.into_iter().find(|(id, _)| id == fragment);
     found.map(|(_, html)| html).unwrap_or_default()
 }

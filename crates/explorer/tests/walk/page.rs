@@ -26,7 +26,7 @@ impl Page {
         let mut report = Report::of(&read.scenario);
         let laps = LapReport::of(LapQuestion::of(&read.scenario.basis(), None), settled);
         report.lap.laps = Some(Rc::new(laps.unwrap()));
-        let fragments = fragments(&report, &[], &[], bench.is_demo(), &link::write(bench));
+        let fragments = fragments(&report, &[], &[], bench, &link::write(bench));
         Self { fragments: fragments.into_iter().collect(), report }
     }
 

@@ -12,7 +12,6 @@ use crate::drawing::scale::{Scale, spread};
 use crate::drawing::spot::Spot;
 use crate::number::{plain, with_unit};
 use crate::side::Side;
-use gear_math::TotalCapacity;
 use gear_math::cage::CageClass;
 use gear_math::chain::PulleyCentres;
 
@@ -112,11 +111,12 @@ fn lines(report: &ChainSection) -> Vec<Line> {
         let needed = report.rings.setup(side).cage.check.needed;
         Line { side: Some(side), teeth: f64::from(needed), words: words::needs(side, needed) }
     };
-    let stated = report.chain.derailleur.total_capacity.map(TotalCapacity::teeth).map(|teeth| Line {
-        side: None,
-        teeth: f64::from(teeth),
-        words: words::states(teeth),
+    let stated = Side::BOTH.into_iter().filter_map(|side| {
+        let teeth = report.chain.derailleur(side).total_capacity?.teeth();
+        let side = (!report.chain.has_one_derailleur()).then_some(side);
+        Some(Line { side, teeth: f64::from(teeth), words: words::states(side, teeth) })
     });
+    let stated = stated.take(if report.chain.has_one_derailleur() { 1 } else { 2 });
     let mut lines: Vec<Line> = Vec::new();
     for line in [asked(Side::A), asked(Side::B)].into_iter().chain(stated) {
         lines.insert(lines.partition_point(|other| other.teeth >= line.teeth), line);

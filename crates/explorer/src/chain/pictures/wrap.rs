@@ -32,8 +32,8 @@ const GUTTER: f64 = 24.0;
 const WIDE: f64 = 560.0;
 
 /// What the cage takes up, if its maker's figure is known.
-fn capacity(report: &ChainSection) -> Option<u16> {
-    report.chain.derailleur.total_capacity.map(gear_math::TotalCapacity::teeth)
+fn capacity(report: &ChainSection, side: Side) -> Option<u16> {
+    report.chain.derailleur(side).total_capacity.map(gear_math::TotalCapacity::teeth)
 }
 
 struct Panel {
@@ -57,7 +57,8 @@ fn panels(report: &ChainSection, width: f64) -> [Panel; 2] {
     let side_by_side = width >= WIDE;
     let each = if side_by_side { (width - GUTTER) / 2.0 } else { width };
     let most = report.rings.setups.iter().map(|setup| setup.cage.check.needed).max().unwrap_or(0);
-    let top = f64::from(most.max(capacity(report).unwrap_or(0))) + 3.0;
+    let stated = Side::BOTH.iter().filter_map(|&side| capacity(report, side)).max().unwrap_or(0);
+    let top = f64::from(most.max(stated)) + 3.0;
     let panel = |side, left: f64, above: f64| {
         let floor = above + TOP + PANEL;
         let up = Scale::even((0.0, top), (floor, above + TOP));
@@ -73,7 +74,10 @@ fn height(_: &ChainSection, width: f64) -> f64 {
 }
 
 fn label(report: &ChainSection) -> String {
-    words::label(Side::BOTH.map(|side| report.rings.setup(side).cage.check.needed), capacity(report))
+    words::label(
+        Side::BOTH.map(|side| report.rings.setup(side).cage.check.needed),
+        Side::BOTH.map(|side| capacity(report, side)),
+    )
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &ChainSection, size: Size) {
@@ -108,7 +112,7 @@ fn draw_sprockets(pen: &mut Pen, look: &Palette, setup: &SetupReport, panel: &Pa
 }
 
 fn draw_capacity(pen: &mut Pen, look: &Palette, report: &ChainSection, panel: &Panel) {
-    let Some(capacity) = capacity(report) else { return };
+    let Some(capacity) = capacity(report, panel.side) else { return };
     let y = panel.up.at(f64::from(capacity));
     pen.dashes((panel.left, y), (panel.right, y), look.ink, 1.5, 4.0);
     let label = words::capacity(capacity);
@@ -160,7 +164,7 @@ fn spots(report: &ChainSection, size: Size) -> Vec<Spot> {
             ascending(&mut rows, |row| row.rank as f64);
             rows.into_iter().map(move |row| {
                 let at = panel.at(setup, row);
-                Spot::around(at, at, 9.0, words::gear(panel.side, row, capacity(report)))
+                Spot::around(at, at, 9.0, words::gear(panel.side, row, capacity(report, panel.side)))
             })
         })
         .collect()

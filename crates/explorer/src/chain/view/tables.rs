@@ -7,6 +7,7 @@ use crate::layout::head::Head;
 use crate::layout::pieces::{column, for_every_bike, heads_row, name, table};
 use crate::rings::setup::SetupReport;
 use crate::side::Side;
+use gear_math::Derailleur;
 use gear_math::cage::CageClass;
 use maud::{Markup, html};
 
@@ -18,18 +19,27 @@ pub(crate) fn tables(report: &ChainSection) -> Markup {
 
 fn asked(report: &ChainSection) -> Markup {
     let [a, b] = &report.rings.setups;
-    let derailleur = &report.chain.derailleur;
+    let sides: &[Side] = if report.chain.has_one_derailleur() { &[Side::A] } else { &Side::BOTH };
     let given = |teeth: Option<u16>| teeth.map_or(words::NOT_GIVEN.to_owned(), |teeth| teeth.to_string());
-    let head =
-        html! { tr { td {} (column(Side::A)) (column(Side::B)) th scope="col" { (words::DERAILLEUR) } } };
-    let row = |what: &str, value: fn(&SetupReport) -> u16, limit: Option<u16>| {
-        html! { tr { th scope="row" { (what) } td { (value(a)) } td { (value(b)) } td { (given(limit)) } } }
+    let head = html! {
+        tr {
+            td {} (column(Side::A)) (column(Side::B))
+            @for &side in sides { th scope="col" { (words::derailleur((sides.len() > 1).then_some(side))) } }
+        }
+    };
+    let row = |what: &str, value: fn(&SetupReport) -> u16, limit: fn(&Derailleur) -> Option<u16>| {
+        html! {
+            tr {
+                th scope="row" { (what) } td { (value(a)) } td { (value(b)) }
+                @for &side in sides { td { (given(limit(report.chain.derailleur(side)))) } }
+            }
+        }
     };
     let body = html! {
-        (row(words::TOTAL_CAPACITY, |setup| setup.cage.check.needed, derailleur.total_capacity.map(gear_math::TotalCapacity::teeth)))
-        (row(words::LARGEST_SPROCKET, |setup| setup.drivetrain.cassette.largest().teeth(), derailleur.largest_sprocket.map(gear_math::Sprocket::teeth)))
-        (row(words::SMALLEST_SPROCKET, |setup| setup.drivetrain.cassette.smallest().teeth(), derailleur.smallest_sprocket.map(gear_math::Sprocket::teeth)))
-        (row(words::RING_DIFFERENCE, |setup| setup.drivetrain.chainset.difference(), derailleur.ring_difference.map(gear_math::gears::RingDifference::teeth)))
+        (row(words::TOTAL_CAPACITY, |setup| setup.cage.check.needed, |it| it.total_capacity.map(gear_math::TotalCapacity::teeth)))
+        (row(words::LARGEST_SPROCKET, |setup| setup.drivetrain.cassette.largest().teeth(), |it| it.largest_sprocket.map(gear_math::Sprocket::teeth)))
+        (row(words::SMALLEST_SPROCKET, |setup| setup.drivetrain.cassette.smallest().teeth(), |it| it.smallest_sprocket.map(gear_math::Sprocket::teeth)))
+        (row(words::RING_DIFFERENCE, |setup| setup.drivetrain.chainset.difference(), |it| it.ring_difference.map(gear_math::gears::RingDifference::teeth)))
     };
     table(words::NEEDED, "", &head, &body)
 }

@@ -268,8 +268,10 @@ fn wide_enough(from: f64, to: f64, least: f64) -> (f64, f64) {
 }
 
 fn draw_gears(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) {
-    let wheel = laps.question.setups[0].bike.wheel;
-    let all = laps.laps.iter().flat_map(|lap| &lap.gears).map(|used| used.gear.development(wheel).m());
+    let wheels = laps.question.setups.each_ref().map(|setup| setup.bike.wheel);
+    let developments = laps.laps.iter().zip(wheels).map(|(lap, wheel)| (&lap.gears, wheel));
+    let all = developments
+        .flat_map(|(gears, wheel)| gears.iter().map(move |used| used.gear.development(wheel).m()));
     let (low, high) =
         all.fold((f64::INFINITY, 0.0), |(low, high), it| (f64::min(low, it), f64::max(high, it)));
     if high == 0.0 {
@@ -286,8 +288,9 @@ fn draw_gears(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) 
         );
     }
     pen.text(told::DEVELOPMENT, (LEFT, layout.gears - 8.0), Type::new(look.soft, Anchor::Start));
-    let at = |metre: f64, gear: Gear| (layout.scale.at(metre), up.at(gear.development(wheel).m()));
     for side in Side::BOTH {
+        let wheel = wheels[side as usize];
+        let at = |metre: f64, gear: Gear| (layout.scale.at(metre), up.at(gear.development(wheel).m()));
         let (mut line, mut from, mut last) = (Vec::new(), 0.0, None);
         for point in &laps.laps[side as usize].trace {
             if point.gear != last {

@@ -2,6 +2,7 @@
 
 use crate::ride::section::RideSection;
 use crate::ride::words::{answer as words, width};
+use crate::side::Side;
 use maud::{Markup, html};
 
 /// Below which speed no gear is low enough, below which running wins, this climb, and by which slopes.
@@ -22,6 +23,6 @@ fn by_slope(report: &RideSection) -> Markup {
         (words::ends(report)) " "
         @for spun in ride.spun_out() { (words::spun_out(report, &spun)) " " }
         @if let Some(helps) = ride.lower_gear_helps() { (words::lower_gear(&helps)) " " }
-        (words::running(ride.running_from())) " " (words::difference(ride.difference())) " " (words::doubt(report))
+        (words::running(Side::BOTH.map(|side| ride.running_from(side)))) " " (words::difference(ride.difference())) " " (words::doubt(report))
     }
 }

@@ -6,6 +6,7 @@ use crate::number::plain;
 use crate::ride::section::RideSection;
 use crate::ride::words::working::Worked;
 use crate::ride::words::{remarks, working as words};
+use crate::side::Side;
 use gear_math::Speed;
 use gear_math::rider::{FootFactor, Friction, Range, RollingCoefficient};
 use maud::{Markup, html};
@@ -45,7 +46,7 @@ pub(crate) fn remark(report: &RideSection, field: Field) -> Option<String> {
             Some(remarks::headwind((speed.m_per_s() > 0.0).then_some(&*printed)))
         }
         Field::Rolling => {
-            usual(figures(&surface.rolling_under(inputs.bike.tyre), RollingCoefficient::value, 3))
+            usual(figures(&surface.rolling_under(inputs.bike(Side::A).tyre), RollingCoefficient::value, 3))
         }
         Field::FootGround => usual(figures(&surface.foot(), FootFactor::value, 2)),
         Field::Friction => usual(figures(&surface.friction(), Friction::mu, 2)),

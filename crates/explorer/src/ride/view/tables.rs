@@ -83,7 +83,7 @@ fn marked(report: &RideSection, side: &RideSide, kind: MarkKind) -> String {
     }
     match side.marks.iter().find(|mark| mark.kind == kind) {
         Some(mark) => mark_at(kind, mark.gradient.percent()),
-        None if kind == MarkKind::Ends(Reason::Energy) && report.ride.running.earliest.is_some() => {
+        None if kind == MarkKind::Ends(Reason::Energy) && side.running.earliest.is_some() => {
             words::TOO_CLOSE.to_owned()
         }
         None => whole_or_never(None),
@@ -178,9 +178,16 @@ pub(crate) fn map(report: &RideSection) -> Markup {
         details id="ride-map-all" {
             summary { (words::MAP_FOLDED) }
             (table(words::MAP, &[Head::Figures(words::GROUND), Head::Setup(Side::A), Head::Setup(Side::B)], &rows))
-            (grounds(report.ride.inputs.bike.tyre))
+            @for tyre in tyres(report) { (grounds(tyre)) }
         }
     }
+}
+
+/// The width of A's tyre, and of B's where it is another.
+fn tyres(report: &RideSection) -> Vec<MountedWidth> {
+    let mut tyres = Side::BOTH.map(|side| report.ride.inputs.bike(side).tyre).to_vec();
+    tyres.dedup();
+    tyres
 }
 
 /// The table of surfaces, with what each value rests on.
@@ -225,7 +232,7 @@ pub(crate) fn climb(report: &RideSection) -> Markup {
 
 fn climb_rows(report: &RideSection) -> Vec<Vec<String>> {
     let time = |time: Option<Time>| time.map_or(NONE.to_owned(), seconds);
-    let below = report.ride.running_wins_below();
+    let below = |side: &RideSide| report.ride.running_wins_below(side.side);
     let rows: [Row<'_>; 16] = [
         (words::CLIMB_ADVICE, &|side| verb(side.ascent.advice).to_owned()),
         (words::CLIMB_BETTER, &|side| seconds(side.ascent.better())),
@@ -236,8 +243,8 @@ fn climb_rows(report: &RideSection) -> Vec<Vec<String>> {
         (words::CLIMB_RUNNING, &|side| seconds(side.ascent.foot)),
         (words::CLIMB_SPENT_RUNNING, &|side| spent(side.paced.foot.drawn)),
         (words::CLIMB_RUNNING_LIKELY, &|side| foot_span(&side.ascent)),
-        (words::CLIMB_RUNNING_WINS, &|_| report.rings.unit.print(below.best)),
-        (words::CLIMB_WINS_LIKELY, &|_| speeds_from_to(report, &below)),
+        (words::CLIMB_RUNNING_WINS, &|side| report.rings.unit.print(below(side).best)),
+        (words::CLIMB_WINS_LIKELY, &|side| speeds_from_to(report, &below(side))),
         (words::CLIMB_PAYS_UP_TO, &|side| whole_or_never(side.pays_up_to)),
         (words::CLIMB_LOWER_GEAR, &|side| words::lower_gear(side.ascent.lower_gear)),
         (words::CLIMB_STEADY, &|side| time(side.plan.ride)),

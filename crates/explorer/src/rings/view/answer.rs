@@ -58,13 +58,14 @@ fn high_end(rings: &RingsReport) -> Line {
 }
 
 fn counts(rings: &RingsReport) -> Markup {
-    let (wheel, tolerance) = (&rings.wheel, with_unit_trimmed(rings.tolerance.percent()));
+    let tolerance = with_unit_trimmed(rings.tolerance.percent());
+    let errors =
+        Side::BOTH.into_iter().map(|side| rings.wheel(side)).filter(|wheel| wheel.measured.is_none());
+    let error = errors.map(|wheel| wheel.estimate().error.percent()).reduce(f64::max);
     html! {
         @for setup in &rings.setups { (words::answer::useful(setup)) " " }
         (words::answer::in_common(rings.common.len(), &tolerance))
-        @if wheel.measured.is_none() {
-            " " (words::answer::speeds_by_size(&with_unit_trimmed(wheel.estimate().error.percent())))
-        }
+        @if let Some(error) = error { " " (words::answer::speeds_by_size(&with_unit_trimmed(error))) }
     }
 }
 
@@ -123,8 +124,13 @@ pub(crate) fn block(report: &RingsSection) -> Block {
         block.row_of(setup.side, words::sheet::CASSETTE, cassette(setup));
         block.on(cassette_field);
     }
-    block.row(words::sheet::ROLL_OUT, roll_out(&report.rings.wheel));
-    block.on(if report.rings.wheel.measured.is_some() { &[Field::RollOut] } else { &[Field::Tyre] });
+    let sides: &[Option<Side>] =
+        if report.rings.has_one_wheel() { &[None] } else { &[Some(Side::A), Some(Side::B)] };
+    for &side in sides {
+        let wheel = report.rings.wheel(side.unwrap_or(Side::A));
+        block.row_for(side, words::sheet::ROLL_OUT, roll_out(wheel));
+        block.on(if wheel.measured.is_some() { &[Field::RollOut] } else { &[Field::Tyre] });
+    }
     limit::for_the_sheet(report, &mut block);
     for setup in &report.rings.setups {
         block.grid_of(setup.side, words::sheet::DEVELOPMENT, development_grid(report, setup));
@@ -143,7 +149,10 @@ fn roll_out(wheel: &Wheel) -> String {
 
 /// The cage's crosses go by the capacity of the derailleur, which must be the rider's.
 fn knows_cage(report: &RingsSection) -> bool {
-    report.owners.is_example || report.owners.get(Field::Capacity) < Owner::Demo
+    let is_known = |&side: &Side| {
+        report.owners.get(report.owners.standing_for(Some(side), Field::Capacity)) < Owner::Demo
+    };
+    report.owners.is_example || Side::BOTH.iter().all(is_known)
 }
 
 fn legend(report: &RingsSection) -> &'static str {
@@ -190,9 +199,10 @@ pub(crate) fn working(report: &RingsSection) -> Markup {
     let low = rings.setup(Side::A).lowest();
     let (gear, development) = (low.gear, with_unit(low.development.m(), 3, "m"));
     html! {
-        (wheel(&rings.wheel))
+        (wheel(rings.wheel(Side::A)))
+        @if !rings.has_one_wheel() { (wheel(rings.wheel(Side::B))) }
         (worked(words::working::DEVELOPMENT, &format!(
-            "{} ÷ {} × {} = {development}", gear.ring, gear.sprocket, with_unit(rings.wheel.roll_out().mm() / 1000.0, 4, "m"))))
+            "{} ÷ {} × {} = {development}", gear.ring, gear.sprocket, with_unit(rings.wheel(Side::A).roll_out().mm() / 1000.0, 4, "m"))))
         (gear_inches(rings, low))
         (worked(words::working::SPEED, &format!(
             "{development} × {} × 0.06 = {}", trimmed(rings.window.low.rpm()), with_unit(low.speed_low.km_per_h(), 2, "km/h"))))

@@ -8,7 +8,7 @@ use crate::rings::section::RingsSection;
 use crate::rings::setup::SetupReport;
 use crate::rings::words::limit as words;
 use gear_math::gears::{RingPasses, RollOutLimit};
-use gear_math::{Gear, Sprocket};
+use gear_math::{Gear, Sprocket, Wheel};
 use maud::{Markup, html};
 
 /// Which gears pass, when a limit is set.
@@ -29,7 +29,7 @@ pub(crate) fn table_of(report: &RingsSection) -> Markup {
 
 fn rows(report: &RingsSection, setup: &SetupReport, limit: RollOutLimit) -> Markup {
     html! {
-        @for ring in limit.test(&setup.drivetrain, report.rings.wheel.roll_out()) { (row(report, setup, limit, &ring)) }
+        @for ring in limit.test(&setup.drivetrain, report.rings.wheel(setup.side).roll_out()) { (row(report, setup, limit, &ring)) }
     }
 }
 
@@ -37,7 +37,7 @@ fn row(report: &RingsSection, setup: &SetupReport, limit: RollOutLimit, ring: &R
     html! {
         tr {
             th scope="row" { (name(setup.side)) " " (ring.ring) }
-            @for sprockets in told(report, limit, ring) {
+            @for sprockets in told(report.rings.wheel(setup.side), limit, ring) {
                 td.words { @if sprockets.is_empty() { (words::NONE) } @else { (sprockets) } }
             }
         }
@@ -46,11 +46,10 @@ fn row(report: &RingsSection, setup: &SetupReport, limit: RollOutLimit, ring: &R
 
 /// The sprockets that pass, those that are too close to call and those to be blocked. Without a measured roll-out, gears that
 /// the wheel's uncertainty leaves open stand apart from those that are clear.
-fn told(report: &RingsSection, limit: RollOutLimit, ring: &RingPasses<'_>) -> [String; 3] {
-    let estimate = report.rings.wheel.estimate();
+fn told(wheel: &Wheel, limit: RollOutLimit, ring: &RingPasses<'_>) -> [String; 3] {
+    let estimate = wheel.estimate();
     let is_open = |&&sprocket: &&Sprocket| {
-        report.rings.wheel.measured.is_none()
-            && limit.is_undecided(Gear { ring: ring.ring, sprocket }, &estimate)
+        wheel.measured.is_none() && limit.is_undecided(Gear { ring: ring.ring, sprocket }, &estimate)
     };
     let clear = |sprockets: &[Sprocket]| teeth(sprockets.iter().filter(|sprocket| !is_open(sprocket)));
     let open = teeth(ring.too_long.iter().chain(ring.passes).filter(is_open));
@@ -63,8 +62,8 @@ pub(crate) fn for_the_sheet(report: &RingsSection, block: &mut Block) {
     block.row(words::LIMIT, with_unit(limit.m(), 2, "m"));
     for setup in &report.rings.setups {
         let mut rows = [(words::TO_BE_BLOCKED, Vec::new()), (words::TOO_CLOSE, Vec::new())];
-        for ring in limit.test(&setup.drivetrain, report.rings.wheel.roll_out()) {
-            let [_, open, too_long] = told(report, limit, &ring);
+        for ring in limit.test(&setup.drivetrain, report.rings.wheel(setup.side).roll_out()) {
+            let [_, open, too_long] = told(report.rings.wheel(setup.side), limit, &ring);
             for ((_, told), sprockets) in rows.iter_mut().zip([too_long, open]) {
                 if !sprockets.is_empty() {
                     told.push(words::on_ring(&ring.ring.to_string(), &sprockets));

@@ -1,7 +1,7 @@
 //! “Which tyre, how hard?”: the answer, what moves it, and how it was worked out.
 
 use crate::layout::line::{Line, Look};
-use crate::layout::pieces::worked;
+use crate::layout::pieces::{name, worked};
 use crate::number::{plain, with_unit};
 use crate::tyre::report::{TyreFit, TyreReport};
 use crate::tyre::section::TyreSection;
@@ -15,6 +15,20 @@ use maud::{Markup, html};
 /// The sentence that answers, what narrows it, and the cautions.
 #[must_use]
 pub(crate) fn answer(report: &TyreSection) -> Markup {
+    of_each(report, answer_of)
+}
+
+/// The same of both set-ups, or of each under its name where they differ.
+pub(crate) fn of_each(report: &TyreSection, told: fn(&TyreSection) -> Markup) -> Markup {
+    html! {
+        @for section in report.each() {
+            @if let Some(side) = section.side { h3 { (name(side)) } }
+            (told(&section))
+        }
+    }
+}
+
+fn answer_of(report: &TyreSection) -> Markup {
     let tyre = &report.tyre;
     match &tyre.fit {
         Err(error) => html! { p { (words::cannot_go_on(error)) } },
@@ -65,6 +79,10 @@ fn pressures(tyre: &TyreReport, fit: &TyreFit) -> Line {
 /// The formulas with this scenario's numbers in them.
 #[must_use]
 pub(crate) fn working(report: &TyreSection) -> Markup {
+    of_each(report, working_of)
+}
+
+fn working_of(report: &TyreSection) -> Markup {
     let tyre = &report.tyre;
     let Ok(fit) = &tyre.fit else { return html! {} };
     html! {

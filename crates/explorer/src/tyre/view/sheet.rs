@@ -3,6 +3,7 @@
 use crate::bench::field::Field;
 use crate::layout::concern::Concern;
 use crate::layout::sheet_block::{Block, Part};
+use crate::side::Side;
 use crate::tyre::report::{Gauge, TyreFit, TyreReport};
 use crate::tyre::section::TyreSection;
 use crate::tyre::words::answer::NO_PRESSURE;
@@ -12,51 +13,63 @@ use gear_math::wheel::PressureCaution;
 
 #[must_use]
 pub(crate) fn block(report: &TyreSection) -> Block {
-    let tyre = &report.tyre;
     let mut block = Block::new(words::TITLE);
-    if let Some(first) = tyre.first_of_all() {
-        block.row(if first.is_danger() { words::DANGER } else { words::FIRST }, said::rim_caution(first));
-        block.on(&[]);
-    }
-    block.row(words::TYRE, words::tyre(tyre));
-    block.on(&[Field::Tyre, Field::Construction]);
-    block.row(words::RIM, words::rim(tyre));
-    block.on(&[Field::Rim]);
-    match &tyre.fit {
-        Err(error) => block.row(words::WIDTH, said::no_fit(error)),
-        Ok(fit) => mounted(&mut block, tyre, fit),
-    }
-    for caution in tyre.cautions.iter().filter(|&&caution| Some(caution) != tyre.first_of_all()) {
-        block.check(Concern::Wheels, said::rim_caution(*caution));
-    }
+    report.each().iter().for_each(|section| tyre_of(&mut block, section));
     block.check(Concern::Wheels, said::CLEARANCE_CHECK);
     block
 }
 
+fn tyre_of(block: &mut Block, section: &TyreSection) {
+    let (tyre, side) = (&section.tyre, section.side);
+    if let Some(first) = tyre.first_of_all() {
+        block.row_for(
+            side,
+            if first.is_danger() { words::DANGER } else { words::FIRST },
+            said::rim_caution(first),
+        );
+        block.on(&[]);
+    }
+    block.row_for(side, words::TYRE, words::tyre(tyre));
+    block.on(&[Field::Tyre, Field::Construction]);
+    block.row_for(side, words::RIM, words::rim(tyre));
+    block.on(&[Field::Rim]);
+    match &tyre.fit {
+        Err(error) => block.row_for(side, words::WIDTH, said::no_fit(error)),
+        Ok(fit) => mounted(block, side, tyre, fit),
+    }
+    for caution in tyre.cautions.iter().filter(|&&caution| Some(caution) != tyre.first_of_all()) {
+        block.check(Concern::Wheels, said::rim_caution(*caution));
+    }
+}
+
 /// A tyre that goes on its rim.
-fn mounted(block: &mut Block, tyre: &TyreReport, fit: &TyreFit) {
-    block.row(words::WIDTH, words::width(tyre, fit));
+fn mounted(block: &mut Block, side: Option<Side>, tyre: &TyreReport, fit: &TyreFit) {
+    block.row_for(side, words::WIDTH, words::width(tyre, fit));
     if fit.gauge.is_some_and(Gauge::asks_for_a_calliper) {
         block.check(Concern::Measuring, said::HOW_TO_MEASURE);
     }
     if let Some(ceiling) = fit.advice.ceiling.filter(|_| tyre.danger().is_none()) {
-        block.row(words::HIGHEST, said::ceiling(&ceiling));
+        block.row_for(side, words::HIGHEST, said::ceiling(&ceiling));
     }
-    block.row(words::FOR, words::worked_out_for(tyre, fit));
-    pressures(block, tyre, fit);
+    block.row_for(side, words::FOR, words::worked_out_for(tyre, fit));
+    pressures(block, side, tyre, fit);
     checks(block, fit);
     if tyre.danger().is_none() {
         how_to_measure(block, fit);
     }
 }
 
-fn pressures(block: &mut Block, tyre: &TyreReport, fit: &TyreFit) {
+fn pressures(block: &mut Block, side: Option<Side>, tyre: &TyreReport, fit: &TyreFit) {
     match &fit.advice.start {
-        _ if tyre.danger().is_some() => block.row(words::PRESSURE, NO_PRESSURE.to_owned()),
-        Err(conflict) => block.row(words::PRESSURE, said::no_pressure(conflict)),
+        _ if tyre.danger().is_some() => block.row_for(side, words::PRESSURE, NO_PRESSURE.to_owned()),
+        Err(conflict) => block.row_for(side, words::PRESSURE, said::no_pressure(conflict)),
         Ok(start) => {
             for (wheel, pressure) in [(words::FRONT, start.front), (words::REAR, start.rear)] {
-                block.row(wheel, words::start_and_range(&start_of(&pressure), &range_in_short(&pressure)));
+                block.row_for(
+                    side,
+                    wheel,
+                    words::start_and_range(&start_of(&pressure), &range_in_short(&pressure)),
+                );
             }
             block.parts.push(Part::blank(words::OWN_PRESSURE));
         }

@@ -7,9 +7,10 @@ use crate::layout::pieces::{for_every_bike, marked_table, plain_table};
 use crate::number::{percent, plain, signed, with_unit};
 use crate::rings::setup::SetupReport;
 use crate::rings::words::wheel::by_size;
+use crate::side::Side;
 use crate::tyre::report::{GearOnBoth, OtherTyre, TyreFit, TyreReport, WidthLine};
 use crate::tyre::section::TyreSection;
-use crate::tyre::view::answer::rows;
+use crate::tyre::view::answer::{of_each, rows};
 use crate::tyre::words::answer::{TUBULAR_RIM, rims};
 use crate::tyre::words::pressure::{both_units, range, start_of};
 use crate::tyre::words::width::{gauge, mm};
@@ -25,6 +26,10 @@ use maud::{Markup, html};
 /// Everything under the picture.
 #[must_use]
 pub(crate) fn tables(report: &TyreSection) -> Markup {
+    html! { (of_each(report, tables_of)) (rules_table(&report.tyre)) }
+}
+
+fn tables_of(report: &TyreSection) -> Markup {
     let tyre = &report.tyre;
     html! {
         (cautions(tyre))
@@ -34,7 +39,6 @@ pub(crate) fn tables(report: &TyreSection) -> Markup {
             @if tyre.danger().is_none() { (riders(tyre)) (grounds(tyre)) }
         }
         @if let Some(other) = &tyre.other { (other_gears(report, other)) }
-        (rules_table(tyre))
     }
 }
 
@@ -161,7 +165,7 @@ fn grounds_remark(tyre: &TyreReport) -> String {
 
 /// What the tyre to compare with does to every gear.
 fn other_gears(report: &TyreSection, other: &OtherTyre) -> Markup {
-    let wheel = &report.rings.wheel;
+    let wheel = report.rings.wheel(report.side.unwrap_or(Side::A));
     if other.size == wheel.tyre {
         return html! {};
     }
@@ -171,7 +175,7 @@ fn other_gears(report: &TyreSection, other: &OtherTyre) -> Markup {
         }
         details id="tyre-gears" {
             summary { (gears::EVERY) }
-            div.pair { @for (setup, gears) in report.rings.setups.iter().zip(&other.gears) { (gears_on_both(report, setup, other, gears)) } }
+            div.pair { @for (setup, gears) in report.rings.setups.iter().zip(&other.gears).filter(|it| report.side.is_none_or(|side| side == it.0.side)) { (gears_on_both(report, setup, other, gears)) } }
         }
     }
 }
@@ -182,7 +186,7 @@ fn gears_on_both(
     other: &OtherTyre,
     on_both: &[GearOnBoth],
 ) -> Markup {
-    let (now, then) = (report.rings.wheel.tyre.to_string(), other.size.to_string());
+    let (now, then) = (report.rings.wheel(setup.side).tyre.to_string(), other.size.to_string());
     let row = |gear: &GearOnBoth| {
         vec![gear.gear.to_string(), with_unit(gear.now.m(), 3, "m"), with_unit(gear.then.m(), 3, "m")]
     };

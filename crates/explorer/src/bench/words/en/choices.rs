@@ -4,6 +4,8 @@ use gear_math::Surface;
 use gear_math::rider::{FootBike, Gaits, Level};
 use gear_math::wheel::{Construction, LabelEdition, TyreGround, WheelStyle};
 
+pub(crate) const AS_ON_A: &str = "as on A";
+
 pub(crate) const INCHES_REAL: &str = "this wheel’s diameter";
 pub(crate) const INCHES_NOMINAL: &str = "nominal 27 in, as in track tables";
 

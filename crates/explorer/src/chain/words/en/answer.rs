@@ -31,16 +31,30 @@ pub(crate) fn by_hand() -> String {
 
 /// The maker's figures that are not given.
 pub(crate) fn unknown(report: &ChainSection) -> String {
-    let figures: Vec<String> =
-        report.rings.setups[0].cage.check.unknown.iter().map(|&it| figure(it)).collect();
-    format!("Not given, so not checked: {}.", listed(&figures))
+    let figures = |side: Side| {
+        let unknown = &report.rings.setup(side).cage.check.unknown;
+        listed(&unknown.iter().map(|&it| figure(it)).collect::<Vec<_>>())
+    };
+    let [a, b] = Side::BOTH.map(figures);
+    let told = match (a.is_empty(), b.is_empty()) {
+        _ if a == b => a,
+        (_, true) => format!("{a} of A’s derailleur"),
+        (true, _) => format!("{b} of B’s derailleur"),
+        _ => format!("{a} of A’s derailleur, {b} of B’s"),
+    };
+    format!("Not given, so not checked: {told}.")
 }
 
 /// What links and drawing were worked out with, where the length of the cage was not measured.
 pub(crate) fn basis(report: &ChainSection) -> String {
-    let cage = &report.rings.setup(Side::A).cage;
+    let [a, b] = Side::BOTH.map(|side| basis_of(report, side));
+    if a == b { a } else { format!("With A: {a} With B: {b}") }
+}
+
+fn basis_of(report: &ChainSection, side: Side) -> String {
+    let cage = &report.rings.setup(side).cage;
     let centres = with_unit(cage.length.centres().mm(), 0, "mm");
-    match (cage.length, report.chain.derailleur.total_capacity) {
+    match (cage.length, report.chain.derailleur(side).total_capacity) {
         (CageLength::Measured(_), _) => String::new(),
         (CageLength::ByCapacity(_), Some(capacity)) => format!(
             "A capacity of {capacity} teeth is a cage of about {centres} between the pulley centres: links and drawing are for that. Measured pulley centres win."

@@ -1,12 +1,15 @@
 //! The tables of makers' figures.
 
 use crate::number::trimmed;
+use crate::side::Side;
 use gear_math::cage::CageClass;
 
 /// What is needed and what there is.
 pub(crate) const NEEDED: &str = "Needed and available";
 /// The column of the derailleur's figures.
-pub(crate) const DERAILLEUR: &str = "Derailleur";
+pub(crate) fn derailleur(side: Option<Side>) -> String {
+    side.map_or("Derailleur".to_owned(), |side| format!("{side}’s derailleur"))
+}
 /// Total capacity, in teeth.
 pub(crate) const TOTAL_CAPACITY: &str = "Total capacity, teeth";
 /// The largest sprocket.

@@ -1,5 +1,6 @@
 //! In English.
 
+pub(crate) mod differences;
 pub(crate) mod form;
 pub(crate) mod notices;
 pub(crate) mod remarks;

@@ -3,9 +3,29 @@
 use crate::bench::field::{Group, Spec};
 use crate::bench::owner::Owner;
 use crate::bench::words::complaints::NONE;
+use crate::words::small;
 
 /// Whose bench the demo's is.
 pub(crate) const DEMO: &str = "The demo: Marit’s road-minded bike as it came (A) and the rings and cassette from her box of parts (B), for a lap of the Autumn meadow. Type your own over it.";
+
+/// Above a bench that was kept when the page was left.
+pub(crate) const AS_LEFT: &str = "This is your bench as you left it in this browser. “Start fresh” brings back the demo; Undo takes that back.";
+
+/// On the button that makes a field of B as A’s again.
+pub(crate) const AS_ON_A: &str = "as on A";
+
+/// The same read aloud.
+pub(crate) fn as_on_a(label: &str) -> String {
+    format!("B’s {}: as on A", small(label))
+}
+
+/// In a field of B that is empty: what it has from A.
+pub(crate) fn as_a(value: &str) -> String {
+    format!("as A: {}", if value.is_empty() { NOT_KNOWN } else { value })
+}
+
+/// In an empty field of B for a measure of a part that is not A’s.
+pub(crate) const NOT_KNOWN: &str = "not known";
 
 /// Above an answer that goes on without a field.
 pub(crate) fn left_aside(field: &Spec, kept: &str) -> String {
@@ -18,7 +38,7 @@ fn label(field: &Spec) -> String {
     let label = field.label;
     match field.group {
         Group::SetupA => format!("A: {label}"),
-        Group::SetupB => format!("B: {label}"),
+        Group::SetupB | Group::BikeB => format!("B: {label}"),
         Group::RoadBike => format!("Road bike: {label}"),
         Group::CrossBike => format!("Cross bike: {label}"),
         _ => label.to_owned(),

@@ -22,7 +22,7 @@ pub(crate) const COPY_A_TO_B: &str = "Copy A to B";
 /// On the button that takes back.
 pub(crate) const UNDO: &str = "Undo";
 /// On the button that brings back the demo.
-pub(crate) const RESET: &str = "Back to the demo";
+pub(crate) const RESET: &str = "Start fresh";
 /// On the button that copies the link.
 pub(crate) const SHARE: &str = "Copy the link";
 /// What the link holds, until it has been copied.

@@ -73,7 +73,7 @@ pub(crate) fn field(field: Field) -> String {
     let label = small(field.spec().label);
     let name = match field.spec().group {
         Group::SetupA => format!("A’s {label}"),
-        Group::SetupB => format!("B’s {label}"),
+        Group::SetupB | Group::BikeB => format!("B’s {label}"),
         Group::CrossBike => format!("cross bike’s {label}"),
         _ => label,
     };

@@ -10,7 +10,7 @@ use crate::ride::spun_out::SpunOut;
 use crate::ride::words::figures::{about, end_band, running_from, speeds_from_to, steepest};
 use crate::ride::words::terms::{doubtful, ground_name};
 use crate::side::Side;
-use crate::words::likely_share;
+use crate::words::{alike_or_each, likely_share};
 use gear_math::rider::{Climb, Reason};
 
 /// The speed of each lowest gear at the lowest cadence: a matter of the bike and of how slowly a rider turns the crank.
@@ -27,12 +27,16 @@ pub(crate) fn gear_limit(report: &RideSection) -> Line {
 
 /// The speed below which running this climb is quicker whatever the gears.
 pub(crate) fn running_limit(report: &RideSection) -> Line {
-    let wins = report.ride.running_wins_below();
-    let (best, likely) = (strong(&report.rings.unit.print(wins.best)), speeds_from_to(report, &wins));
+    let below = |side: Side| {
+        let wins = report.ride.running_wins_below(side);
+        let (best, likely) = (strong(&report.rings.unit.print(wins.best)), speeds_from_to(report, &wins));
+        format!("{best} on this bank (likely {likely})")
+    };
+    let below = alike_or_each(below(Side::A), below(Side::B));
     if report.ride.running_wins_below_the_gears() {
-        format!("Running itself only wins below {best} on this bank (likely {likely}).").into()
+        format!("Running itself only wins below {below}.").into()
     } else {
-        format!("Running itself wins below {best} on this bank (likely {likely}).").into()
+        format!("Running itself wins below {below}.").into()
     }
 }
 
@@ -110,7 +114,11 @@ pub(crate) fn lower_gear(helps: &LowerGearHelps) -> Line {
 }
 
 /// Where running wins, whatever the gear.
-pub(crate) fn running(running: RunningFrom) -> String {
+pub(crate) fn running([a, b]: [RunningFrom; 2]) -> String {
+    if a == b { running_of(a) } else { format!("With {A}: {} With {B}: {}", running_of(a), running_of(b)) }
+}
+
+fn running_of(running: RunningFrom) -> String {
     let from = running_from(running);
     match running {
         RunningFrom::Nowhere => {

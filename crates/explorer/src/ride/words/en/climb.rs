@@ -11,6 +11,7 @@ use crate::ride::words::advice::facts;
 use crate::ride::words::figures::{about, foot_span, seconds, steepest};
 use crate::ride::words::terms::{verb, verdict};
 use crate::side::Side;
+use crate::words::alike_or_each;
 use gear_math::rider::{CarryReach, EffortBudget, LowerGear, Reason, Slope, Time};
 
 /// The climb, and what to do there.
@@ -31,9 +32,11 @@ fn told(report: &RideSection, side: &RideSide) -> String {
 
 /// The time on foot.
 pub(crate) fn running(report: &RideSection) -> Line {
-    let ascent = &report.ride.sides[0].ascent;
-    let (time, likely) = (strong(&seconds(ascent.foot)), foot_span(ascent));
-    let told = format!("Running takes {time} (likely {likely}), dismount and remount included");
+    let takes = |side: &RideSide| {
+        format!("{} (likely {})", strong(&seconds(side.ascent.foot)), foot_span(&side.ascent))
+    };
+    let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(takes);
+    let told = format!("Running takes {}, dismount and remount included", alike_or_each(a, b));
     let inputs = &report.ride.inputs;
     if inputs.budget() == EffortBudget::NONE {
         format!("{told}.").into()

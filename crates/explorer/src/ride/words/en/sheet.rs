@@ -6,6 +6,8 @@ use crate::ride::section::RideSection;
 use crate::ride::side::RideSide;
 use crate::ride::words::figures::{end_band, running_from, speeds_from_to, steepest};
 use crate::ride::words::terms::{ground_name, limit};
+use crate::side::Side;
+use crate::words::alike_or_each;
 use gear_math::rider::{Reason, TotalMass};
 
 /// The head of the block.
@@ -23,9 +25,13 @@ pub(crate) const ON_STEEP_GROUND: &str = "On steep, wet ground the front wheel c
 
 /// Power, mass and ground.
 pub(crate) fn whom(report: &RideSection) -> String {
-    let (rider, bike) = (&report.ride.inputs.rider, &report.ride.inputs.bike);
+    let rider = &report.ride.inputs.rider;
     let power = with_unit(rider.power.watts(), 0, "W");
-    let mass = with_unit(TotalMass::of(rider.body, rider.kit, bike.mass).kg(), 1, "kg");
+    let mass = |side: Side| {
+        let bike = report.ride.inputs.bike(side);
+        with_unit(TotalMass::of(rider.body, rider.kit, bike.mass).kg(), 1, "kg")
+    };
+    let mass = alike_or_each(mass(Side::A), mass(Side::B));
     format!("{power} and {mass} in all on {}", ground_name(report.ride.ground()))
 }
 
@@ -46,9 +52,13 @@ fn ends(side: &RideSide) -> String {
 
 /// Below which speed and from which slope running wins.
 pub(crate) fn running_wins(report: &RideSection) -> String {
-    let wins = report.ride.running_wins_below();
+    alike_or_each(running_wins_of(report, Side::A), running_wins_of(report, Side::B))
+}
+
+fn running_wins_of(report: &RideSection, side: Side) -> String {
+    let wins = report.ride.running_wins_below(side);
     let (best, likely) = (report.rings.unit.print(wins.best), speeds_from_to(report, &wins));
-    let from = report.ride.running_from();
+    let from = report.ride.running_from(side);
     let slopes = match from {
         RunningFrom::Nowhere => format!("on no slope up to {}", steepest()),
         RunningFrom::TooClose { .. } => running_from(from),

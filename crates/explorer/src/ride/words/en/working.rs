@@ -5,6 +5,7 @@ use crate::ride::inputs::RideInputs;
 use crate::ride::section::RideSection;
 use crate::ride::words::figures::seconds;
 use crate::ride::words::terms::off_road;
+use crate::side::Side;
 use crate::words::likely_share;
 use gear_math::rider::{Band, FootBike, MetabolicPower, PeakFactor};
 
@@ -15,8 +16,9 @@ pub(crate) type Worked = (&'static str, &'static str, String);
 pub(crate) fn riding(report: &RideSection) -> Worked {
     let inputs = &report.ride.inputs;
     let speed = report.ride.sides[0].plan.answer.ride;
-    let terms = inputs.questions[0].resistance(&inputs.ground, inputs.climb).power(speed);
-    let (power, share) = (with_unit(inputs.rider.power.watts(), 0, "W"), inputs.bike.efficiency.share());
+    let terms = inputs.question(Side::A).resistance(inputs.ground(Side::A), inputs.climb).power(speed);
+    let (power, share) =
+        (with_unit(inputs.rider.power.watts(), 0, "W"), inputs.bike(Side::A).efficiency.share());
     let (climbing, rolling) = (plain(terms.gravity_w, 0), plain(terms.rolling_w, 0));
     let (air, speed) = (with_unit(terms.air_w, 0, "W"), report.rings.unit.print(speed));
     (
@@ -50,7 +52,7 @@ pub(crate) fn engine(report: &RideSection) -> Worked {
 
 /// The speed on foot.
 pub(crate) fn on_foot(report: &RideSection) -> Worked {
-    let (rider, bike) = (&report.ride.inputs.rider, &report.ride.inputs.bike);
+    let (rider, bike) = (&report.ride.inputs.rider, report.ride.inputs.bike(Side::A));
     let (body, kit) = (rider.body.kg(), rider.kit.kg());
     let (carrying, bike) = (bike.load.value(), bike.mass.kg());
     let speed = report.rings.unit.print(report.ride.sides[0].plan.answer.foot);
@@ -107,7 +109,7 @@ pub(crate) fn reserve(report: &RideSection) -> Worked {
 pub(crate) fn running_wins(report: &RideSection) -> Worked {
     let length = with_unit(report.ride.inputs.length.m(), 0, "m");
     let time = seconds(report.ride.sides[0].ascent.foot);
-    let speed = report.rings.unit.print(report.ride.running_wins_below().best);
+    let speed = report.rings.unit.print(report.ride.running_wins_below(Side::A).best);
     (
         "Where running wins",
         "length ÷ (length ÷ speed on foot + dismount and remount)",
@@ -161,7 +163,7 @@ fn band(inputs: &RideInputs) -> String {
     let off = |factors: [f64; 2]| percent(100.0 * (factors[1] - 1.0), 0);
     let (likely, efficiency) = (likely_share(), Band::EFFICIENCY);
     let [rolling, ground, person] = [Band::ROLLING, Band::GROUND, Band::PERSON].map(off);
-    let [low, high] = Band::LOAD.map(|doubt| plain(inputs.bike.load.value() + doubt, 1));
+    let [low, high] = Band::LOAD.map(|doubt| plain(inputs.bike(Side::A).load.value() + doubt, 1));
     let carrying = match inputs.rider.foot_bike {
         FootBike::Pushed => String::new(),
         FootBike::Carried | FootBike::Quicker => {

@@ -19,8 +19,11 @@ pub(crate) fn needs(side: Side, teeth: u16) -> String {
 }
 
 /// The level that the maker states.
-pub(crate) fn states(teeth: u16) -> String {
-    format!("maker states {teeth}")
+pub(crate) fn states(side: Option<Side>, teeth: u16) -> String {
+    match side {
+        Some(side) => format!("{side}: maker states {teeth}"),
+        None => format!("maker states {teeth}"),
+    }
 }
 
 /// The picture in a sentence; `geometry` is a cage's length and what it takes.

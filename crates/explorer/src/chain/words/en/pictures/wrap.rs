@@ -23,12 +23,12 @@ pub(crate) fn ring(ring: Chainring) -> String {
 }
 
 /// The picture in a sentence, from what A and B need.
-pub(crate) fn label(needed: [u16; 2], capacity: Option<u16>) -> String {
+pub(crate) fn label(needed: [u16; 2], capacities: [Option<u16>; 2]) -> String {
     let [a, b] = needed.map(teeth);
-    let limit = match capacity {
-        Some(teeth) => format!("the cage has {teeth}"),
-        None => "no capacity was given".to_owned(),
-    };
+    let [of_a, of_b] = capacities.map(|capacity| {
+        capacity.map_or("no capacity was given".to_owned(), |teeth| format!("the cage has {teeth}"))
+    });
+    let limit = if of_a == of_b { of_a } else { format!("on A {of_a}, on B {of_b}") };
     format!("Chain to be taken up in every gear: A needs {a} of capacity, B needs {b} of capacity; {limit}.")
 }
 

@@ -26,7 +26,7 @@ pub(crate) fn label(report: &RideSection) -> String {
     let ride = &report.ride;
     let (ground, climb) = (ground_name(ride.ground()), percent(ride.inputs.climb.percent(), 1));
     let [a, b] = [&ride.sides[0], &ride.sides[1]].map(|side| end(report, side));
-    let close = ride.running.earliest.map_or(String::new(), |from| {
+    let close = ride.sides[0].running.earliest.map_or(String::new(), |from| {
         let from = about(from.percent().floor());
         format!("; running and riding are too close to call from {from}")
     });

@@ -1,0 +1,36 @@
+//! What differs between A and B.
+
+use crate::bench::bench::Bench;
+use crate::bench::field::Field;
+use crate::page::report::Report;
+use crate::side::Side;
+use crate::words::{listed, small};
+
+/// What differs between A and B, in one line.
+pub(crate) fn between(report: &Report, bench: &Bench) -> String {
+    let parts: Vec<String> = Field::of_bike().filter_map(|of_a| part(report, bench, of_a)).collect();
+    if parts.is_empty() {
+        return "A and B are alike.".to_owned();
+    }
+    format!("B against A: {}.", listed(&parts))
+}
+
+fn part(report: &Report, bench: &Bench, of_a: Field) -> Option<String> {
+    let [a, b] = Side::BOTH.map(|side| value(report, bench, side, of_a));
+    let (label, unit) = (small(of_a.spec().label), of_a.spec().unit);
+    let known = |value: String| if value.is_empty() { "not known".to_owned() } else { value };
+    (a != b).then(|| format!("{label} {} for {} {unit}", known(b), known(a)).trim_end().to_owned())
+}
+
+/// What a bike has, in short.
+fn value(report: &Report, bench: &Bench, side: Side, of_a: Field) -> String {
+    let setup = report.rings.setup(side);
+    match of_a {
+        Field::RingsA => setup.drivetrain.chainset.to_string(),
+        Field::CassetteA => {
+            let cassette = &setup.drivetrain.cassette;
+            format!("{}–{} ({})", cassette.smallest(), cassette.largest(), cassette.sprockets().len())
+        }
+        _ => of_a.spec().words_for(bench.text_of(side, of_a).trim()).to_owned(),
+    }
+}

@@ -1,0 +1,89 @@
+// @ts-check
+// A rack as a text: {"remount": "rack", "version": 1, "bikes": [{"name": …, "parts": {"rings": "44/32", …}, "not-mine": {…}}]}.
+
+import * as engine from './engine.js';
+
+/** @typedef {import('./engine.js').FiledBike} FiledBike */
+/** @typedef {Record<string, unknown>} Entries */
+
+const KIND = 'rack';
+const VERSION = 1;
+
+/**
+ * Whether a text calls itself a rack, of whatever version.
+ * @param {string} text
+ */
+export const isRack = (text) => entriesOf(parsed(text)).remount === KIND;
+
+/**
+ * The bikes that a text holds and the names in it that say nothing, or why it is no rack.
+ * @param {string} text
+ * @returns {{ fault: engine.RackFileFault } | { bikes: FiledBike[], strange: string[] }}
+ */
+export function readRack(text) {
+  const { remount, version, bikes, ...rest } = entriesOf(parsed(text));
+  if (remount !== KIND) return { fault: engine.RackFileFault.Foreign };
+  if (version !== VERSION) return { fault: engine.RackFileFault.OtherVersion };
+  if (!Array.isArray(bikes)) return { fault: engine.RackFileFault.Foreign };
+  const strange = Object.keys(rest);
+  return { bikes: bikes.map((bike) => bikeOf(bike, strange)), strange };
+}
+
+/**
+ * Bikes written as a text.
+ * @param {FiledBike[]} bikes
+ */
+export const written = (bikes) => JSON.stringify({ remount: KIND, version: VERSION, bikes: bikes.map(plain) }, null, 1);
+
+/** @param {FiledBike} bike */
+const plain = ([name, order, parts, others]) => ({
+  name,
+  order,
+  parts: Object.fromEntries(parts),
+  'not-mine': Object.fromEntries(others),
+});
+
+/**
+ * @param {unknown} bike
+ * @param {string[]} strange Names that say nothing, added to.
+ * @returns {FiledBike}
+ */
+function bikeOf(bike, strange) {
+  const { name, order, parts, 'not-mine': others, ...rest } = entriesOf(bike);
+  strange.push(...Object.keys(rest));
+  return [isText(name) ? String(name) : '', Number(order), texts(parts, strange), texts(others, strange)];
+}
+
+/**
+ * Names and texts of parts; a number is what would be typed for it, and anything else no text.
+ * @param {unknown} parts
+ * @param {string[]} strange Names that say nothing, added to.
+ * @returns {[string, string][]}
+ */
+function texts(parts, strange) {
+  const all = Object.entries(entriesOf(parts));
+  strange.push(...all.filter(([, text]) => !isText(text)).map(([name]) => name));
+  return all.filter(([, text]) => isText(text)).map(([name, text]) => [name, String(text)]);
+}
+
+/** @param {unknown} text */
+const isText = (text) => typeof text === 'string' || typeof text === 'number';
+
+/**
+ * What an object holds; nothing where it is none.
+ * @param {unknown} value
+ * @returns {Entries}
+ */
+const entriesOf = (value) => (typeof value === 'object' && !Array.isArray(value) ? { .../** @type {object} */ (value) } : {});
+
+/**
+ * What a text of JSON holds; undefined where it is none.
+ * @param {string} text
+ */
+function parsed(text) {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}

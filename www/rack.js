@@ -1,0 +1,108 @@
+// @ts-check
+// The rack: bikes kept in this browser, which another window may change at any time, or saved as a file.
+
+import { around, field, find } from './dom.js';
+import { save } from './download.js';
+import * as engine from './engine.js';
+import { flush } from './fields.js';
+import { readRack, written } from './rack-file.js';
+import { bikes, forgetBike, keepBike } from './storage.js';
+import { show } from './update.js';
+
+const FILE = 'remount-rack.json';
+
+/** Shows what the browser keeps now. */
+export const showRack = () => show(engine.readRack([...bikes()].map(([name, text]) => [name, bikeIn(text)])));
+
+/**
+ * The one bike that a kept text holds, null where it is none.
+ * @param {string} text
+ */
+function bikeIn(text) {
+  const read = readRack(text);
+  if ('fault' in read) return null;
+  const [bike, ...more] = read.bikes;
+  return bike && more.length === 0 ? bike : null;
+}
+
+export function offerRack() {
+  const fold = find('rack');
+  fold.addEventListener('click', (event) => {
+    const button = around(event, '[data-rack]');
+    if (button) act(button);
+  });
+  fold.addEventListener('keydown', pressFor);
+  find('save-rack').addEventListener('click', saveRack);
+  find('rack-file').addEventListener('change', async ({ target }) => {
+    const chooser = /** @type {HTMLInputElement} */ (target);
+    const file = chooser.files?.[0];
+    if (file) await takeRack(file);
+    chooser.value = '';
+  });
+  addEventListener('storage', showRack);
+}
+
+/**
+ * Enter and Escape in a field for a name press the buttons beside it.
+ * @param {KeyboardEvent} event
+ */
+function pressFor(event) {
+  const place = { Enter: 'button', Escape: 'button[data-rack=leave]' }[event.key];
+  if (!place || !around(event, 'input[type=text]')) return;
+  const button = around(event, '.rack-name')?.querySelector(place);
+  if (button instanceof HTMLElement) button.click();
+}
+
+/** @param {HTMLElement} button */
+function act({ dataset: { rack: name = '', bike = '', typed } }) {
+  flush();
+  // What another window has changed counts before what is done here.
+  showRack();
+  change(engine.actOnRack(name, bike, typed ? field(typed).value : ''));
+  goOn();
+}
+
+/**
+ * Shows an answer, and lets the browser keep what it has changed.
+ * @param {engine.Update} update
+ */
+function change(update) {
+  show(update);
+  const done = engine.rackChanges().map(([name, bike]) => (bike ? keepBike(name, written([bike])) : forgetBike(name)));
+  if (done.includes(false)) show(engine.rackUnkept());
+  showRack();
+}
+
+/** A button that is gone when it is done leaves the focus to what comes next. */
+function goOn() {
+  const next = /** @type {HTMLElement | null} */ (find('rack').querySelector('[data-next]'));
+  if (next instanceof HTMLInputElement) next.select();
+  if (next && document.activeElement === document.body) next.focus();
+  if (document.activeElement === document.body) find('rack').querySelector('summary')?.focus();
+}
+
+function saveRack() {
+  const all = engine.filedRack();
+  if (all.length > 0) save(FILE, written(all), 'application/json');
+  show(engine.rackSaved(FILE));
+}
+
+/**
+ * Takes a file as a rack, or says why not.
+ * @param {File} file
+ */
+export async function takeRack(file) {
+  if (file.size > Number(find('rack-file').dataset.largest)) return refuse(file, engine.RackFileFault.TooLarge);
+  const text = await file.text().catch(() => null);
+  if (text === null) return refuse(file, engine.RackFileFault.Unreadable);
+  const read = readRack(text);
+  if ('fault' in read) return refuse(file, read.fault);
+  showRack();
+  change(engine.openRack(file.name, read.bikes, read.strange));
+}
+
+/**
+ * @param {File} file
+ * @param {engine.RackFileFault} why
+ */
+const refuse = (file, why) => show(engine.refuseRack(file.name, why));
