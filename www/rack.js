@@ -50,6 +50,8 @@ function pressFor(event) {
   const place = { Enter: 'button', Escape: 'button[data-rack=leave]' }[event.key];
   if (!place || !around(event, 'input[type=text]')) return;
   const button = around(event, '.rack-name')?.querySelector(place);
+  // The same key would press what then has the focus.
+  event.preventDefault();
   if (button instanceof HTMLElement) button.click();
 }
 
