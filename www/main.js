@@ -3,6 +3,7 @@
 
 import { answerButtons } from './acts.js';
 import { followAddress, openFirst, showLink } from './address.js';
+import { bikesDue, watchBikes } from './bikes.js';
 import { offerKept, showKept } from './courses.js';
 import { find } from './dom.js';
 import * as engine from './engine.js';
@@ -33,9 +34,9 @@ function furnish() {
 
 function connect() {
   whenShown(showFragments, showFields, showHome, showLabels, showUndo, showLink, repaint);
-  whenChanged(lapDue, showKept);
+  whenChanged(lapDue, bikesDue, showKept);
   for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress]) part();
-  for (const part of [watchLap, takeFiles, offerKept, offerRack, offerSearch]) part();
+  for (const part of [watchLap, watchBikes, takeFiles, offerKept, offerRack, offerSearch]) part();
 }
 
 async function start() {

@@ -1,6 +1,7 @@
 // @ts-check
 // What workers do. A worker's part of the search: it opens the same bench, rides its share of the set-ups and says what it finds as it goes.
 
+import { rideBikes } from './bikes-worker.js';
 import * as engine from './engine.js';
 import { rideLap } from './lap-worker.js';
 
@@ -24,6 +25,7 @@ export function work() {
   addEventListener('message', async ({ data }) => {
     if (data.finals) return say({ finals: engine.finals(data.finals, data.times) });
     if (data.plan) return say({ planned: engine.huntPlans(data.plan) });
+    if (data.links) return started.then(() => rideBikes(data));
     if (data.job) return started.then(() => rideLap(data));
     if (data.lap) started = engine.startWith(data.bytes).catch(refuse);
     else search(data);

@@ -16,8 +16,7 @@ fn opened(fragment: &str, link: &str) -> (String, Vec<Complaint>) {
     let opened = link::read(link);
     assert_eq!(opened.complaints, Vec::<String>::new(), "{link}");
     let read = Scenario::read(&opened.bench, &Scenario::default());
-    let fragments =
-        fragments(&Report::of(&read.scenario), &[], &read.complaints, opened.bench.is_demo(), link);
+    let fragments = fragments(&Report::of(&read.scenario), &[], &read.complaints, &opened.bench, link);
     let found = fragments.into_iter().find(|(id, _)| id == fragment);
     (found.map(|(_, html)| html).unwrap_or_default(), read.complaints)
 }

@@ -1,7 +1,6 @@
 //! The bench as typed: one text per field, right or wrong, and whether it is the rider's.
 
 use crate::bench::field::{Field, Group};
-use crate::bench::of_b::{NOT_KNOWN, OfB};
 use crate::bench::offered::SKETCH_COURSE;
 use crate::bench::owner::Owner;
 use gear_math::course::Demo;
@@ -104,29 +103,6 @@ impl Bench {
         !self.is_riders(field) && self.text(field) == field.spec().start
     }
 
-    /// Exchanges set-up A and set-up B. What B has as A has it stays where it is.
-    #[must_use]
-    pub fn swapped(&self) -> Self {
-        let mut swapped = self.rearranged(Field::twin);
-        for of_b in Group::BikeB.fields() {
-            let of_a = of_b.twin();
-            match self.of_b(of_b) {
-                OfB::AsOnA => {
-                    swapped.copy(of_a, self, of_a);
-                    swapped.copy(of_b, self, of_b);
-                }
-                OfB::NotKnown => swapped.0[of_a as usize].text.clear(),
-                OfB::Own(_) => {}
-            }
-        }
-        for of_b in Group::BikeB.fields().filter(|&field| self.of_b(field) != OfB::AsOnA) {
-            if swapped.text(of_b).trim().is_empty() && swapped.of_b(of_b) == OfB::AsOnA {
-                NOT_KNOWN.clone_into(&mut swapped.0[of_b as usize].text);
-            }
-        }
-        swapped
-    }
-
     /// Gives set-up B what set-up A has.
     #[must_use]
     pub fn with_a_copied_to_b(&self) -> Self {
@@ -142,7 +118,7 @@ impl Bench {
     }
 
     /// Every field as another one was, its owner with it.
-    fn rearranged(&self, source: fn(Field) -> Field) -> Self {
+    pub(crate) fn rearranged(&self, source: fn(Field) -> Field) -> Self {
         Self(Field::ALL.iter().map(|&field| self.0[source(field) as usize].clone()).collect())
     }
 }
@@ -157,21 +133,6 @@ impl Entry {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use proptest::prelude::*;
-
-    #[test]
-    fn swapping_twice_changes_nothing() {
-        let bench = Bench::default();
-        assert_ne!(bench.swapped(), bench);
-        assert_eq!(bench.swapped().swapped(), bench);
-    }
-
-    #[test]
-    fn a_copied_to_b_makes_both_alike() {
-        let bench = Bench::default().with_a_copied_to_b();
-        assert_eq!(bench, bench.swapped());
-        assert_eq!(bench.text(Field::RingsB), Field::RingsA.spec().start);
-    }
 
     #[test]
     fn the_demos_very_text_is_the_riders_once_typed() {
@@ -198,26 +159,5 @@ mod tests {
         assert_eq!(bench.owner(Field::Level), Owner::Usual);
         bench.write(Field::Power, "");
         assert_eq!((bench.owner(Field::Power), bench.owner(Field::Level)), (Owner::Rider, Owner::Demo));
-    }
-
-    proptest! {
-        #[test]
-        fn owners_move_with_their_values(written in prop::collection::vec(any::<bool>(), Field::ALL.len())) {
-            let mut bench = Bench::default();
-            Field::ALL.iter().zip(&written).filter(|it| *it.1).for_each(|(field, _)| bench.claim(*field));
-            let (swapped, copied) = (bench.swapped(), bench.with_a_copied_to_b());
-            for &field in Field::ALL {
-                let is_as_on_a = |field: Field| field.as_on_a().is_some() && bench.of_b(field) == OfB::AsOnA;
-                let stays = is_as_on_a(field) || is_as_on_a(field.twin());
-                let now = if stays { field } else { field.twin() };
-                prop_assert_eq!(swapped.is_riders(now), bench.is_riders(field));
-                let expected = match field.spec().group {
-                    Group::SetupB => bench.is_riders(field.twin()),
-                    Group::BikeB => false,
-                    _ => bench.is_riders(field),
-                };
-                prop_assert_eq!(copied.is_riders(field), expected);
-            }
-        }
     }
 }

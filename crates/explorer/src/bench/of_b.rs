@@ -49,6 +49,29 @@ impl Bench {
         Some(self.text(field)).filter(|text| field == of_a || text.trim() != NOT_KNOWN).unwrap_or_default()
     }
 
+    /// Exchanges set-up A and set-up B. What B has as A has it stays where it is.
+    #[must_use]
+    pub fn swapped(&self) -> Self {
+        let mut swapped = self.rearranged(Field::twin);
+        for of_b in Group::BikeB.fields() {
+            let of_a = of_b.twin();
+            match self.of_b(of_b) {
+                OfB::AsOnA => {
+                    swapped.copy(of_a, self, of_a);
+                    swapped.copy(of_b, self, of_b);
+                }
+                OfB::NotKnown => swapped.put(of_a, "", swapped.is_riders(of_a)),
+                OfB::Own(_) => {}
+            }
+        }
+        for of_b in Group::BikeB.fields().filter(|&field| self.of_b(field) != OfB::AsOnA) {
+            if swapped.text(of_b).trim().is_empty() && swapped.of_b(of_b) == OfB::AsOnA {
+                swapped.put(of_b, NOT_KNOWN, swapped.is_riders(of_b));
+            }
+        }
+        swapped
+    }
+
     /// Gives every field of B that is empty what A has there.
     #[must_use]
     pub fn with_b_filled(&self) -> Self {
@@ -69,6 +92,20 @@ mod tests {
         let mut bench = Bench::default();
         edits.iter().for_each(|(field, text)| bench.write(*field, text));
         bench
+    }
+
+    #[test]
+    fn swapping_twice_changes_nothing() {
+        let bench = Bench::default();
+        assert_ne!(bench.swapped(), bench);
+        assert_eq!(bench.swapped().swapped(), bench);
+    }
+
+    #[test]
+    fn a_copied_to_b_makes_both_alike() {
+        let bench = Bench::default().with_a_copied_to_b();
+        assert_eq!(bench, bench.swapped());
+        assert_eq!(bench.text(Field::RingsB), Field::RingsA.spec().start);
     }
 
     #[test]
@@ -132,5 +169,25 @@ mod tests {
                 prop_assert_eq!(filled.text_of(Side::B, of_a).trim(), bench.text_of(Side::B, of_a).trim().trim_matches('?'));
             }
         }
+
+        #[test]
+        fn owners_move_with_their_values(written in prop::collection::vec(any::<bool>(), Field::ALL.len())) {
+            let mut bench = Bench::default();
+            Field::ALL.iter().zip(&written).filter(|it| *it.1).for_each(|(field, _)| bench.claim(*field));
+            let (swapped, copied) = (bench.swapped(), bench.with_a_copied_to_b());
+            for &field in Field::ALL {
+                let is_as_on_a = |field: Field| field.as_on_a().is_some() && bench.of_b(field) == OfB::AsOnA;
+                let stays = is_as_on_a(field) || is_as_on_a(field.twin());
+                let now = if stays { field } else { field.twin() };
+                prop_assert_eq!(swapped.is_riders(now), bench.is_riders(field));
+                let expected = match field.spec().group {
+                    Group::SetupB => bench.is_riders(field.twin()),
+                    Group::BikeB => false,
+                    _ => bench.is_riders(field),
+                };
+                prop_assert_eq!(copied.is_riders(field), expected);
+            }
+        }
+
     }
 }

@@ -27,6 +27,19 @@ impl Errand {
         ReservePlan::of(&self.course, &self.setups[side as usize], FINENESS).numbers()
     }
 
+    /// Time of one side's lap, in seconds.
+    #[must_use]
+    pub fn lap_s(&self, side: Side) -> Option<f64> {
+        let setup = &self.setups[side as usize];
+        Some(ReservePlan::of(&self.course, setup, FINENESS).lap(&self.course, setup, FINENESS)?.time_s)
+    }
+
+    /// Time of A's lap in the draw of this number, in seconds.
+    #[must_use]
+    pub fn drawn_s(&self, number: usize) -> f64 {
+        Drawn::of(&self.course, &self.setups, number).draw.time_s[0]
+    }
+
     /// The draw of this number, as numbers.
     #[must_use]
     pub fn draw(&self, number: usize) -> Vec<f64> {

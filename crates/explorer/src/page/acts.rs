@@ -11,6 +11,9 @@ impl Desk {
     /// Does what a button says; `None` when there is no such button.
     pub fn act(&mut self, name: &str) -> Option<Update> {
         let (name, number) = name.split_once(':').unwrap_or((name, ""));
+        if name == "order-bikes" {
+            return self.order_bikes(number);
+        }
         let own = self.report.lap.own.clone();
         let (next, good) = match name {
             "bench-a" => (self.with_found(number, [Field::RingsA, Field::CassetteA])?, self.good.clone()),

@@ -141,7 +141,7 @@ impl Desk {
         let question = LapQuestion::of(&read.scenario.basis(), room.own.as_deref());
         room.is_stale = room.laps.as_ref().is_some_and(|laps| laps.is_before(&question));
         let report = Report::after(&read.scenario, &self.report);
-        self.report = Rc::new(Report { lap: room, ..report });
+        self.report = Rc::new(Report { lap: room, bikes: self.report.bikes.clone(), ..report });
         self.good = read.scenario;
         self.complaints = read.complaints;
         self.refresh(values, with_link)

@@ -55,7 +55,7 @@ pub(crate) fn at_desk<T>(work: impl FnOnce(&mut Desk) -> T) -> T {
     DESK.with_borrow_mut(work)
 }
 
-fn report() -> Rc<Report> {
+pub(crate) fn report() -> Rc<Report> {
     DESK.with_borrow(Desk::report)
 }
 

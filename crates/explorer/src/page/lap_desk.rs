@@ -284,7 +284,10 @@ impl Desk {
     fn set_room(&mut self, room: LapRoom) {
         match Rc::get_mut(&mut self.report) {
             Some(report) => report.lap = room,
-            None => self.report = Rc::new(Report { lap: room, ..Report::after(&self.good, &self.report) }),
+            None => {
+                let bikes = self.report.bikes.clone();
+                self.report = Rc::new(Report { lap: room, bikes, ..Report::after(&self.good, &self.report) });
+            }
         }
     }
 

@@ -1,6 +1,9 @@
 //! The sums of the rooms: scenario, report, sections, pictures, and the desk that they lie on.
 
 pub mod acts;
+pub mod bikes_desk;
+#[cfg(all(feature = "page", target_arch = "wasm32"))]
+pub mod bikes_entry;
 #[cfg(test)]
 mod choices;
 pub mod desk;

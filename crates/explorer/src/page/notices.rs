@@ -5,7 +5,7 @@ use crate::bench::complaint::Complaint;
 use crate::bench::field::{Field, Kind};
 use crate::number::rpm;
 use crate::page::report::Report;
-use crate::page::words::{differences, notices as words, remarks};
+use crate::page::words::{notices as words, remarks};
 use crate::page::yours;
 use crate::ride::section::RideSection;
 use crate::rings::cassettes::{TypedCassette, WhySoMany};
@@ -18,8 +18,7 @@ use maud::{Markup, html};
 #[must_use]
 pub(crate) fn scenario(report: &Report, bench: &Bench) -> Markup {
     html! {
-        @if bench.is_demo() { p { (words::DEMO) } }
-        p { (differences::between(report, bench)) }
+        @if bench.is_demo() { (words::DEMO) }
         (yours::overview(report))
     }
 }

@@ -12,16 +12,18 @@ use crate::layout::question::Question;
 use crate::layout::sheet_block::Block;
 use crate::page::report::Report;
 use crate::position::section::PositionSection;
+use crate::rack::section::BikesSection;
 use crate::ride::section::RideSection;
 use crate::rings::section::RingsSection;
 use crate::tyre::section::TyreSection;
-use crate::{chain, lap, position, ride, rings, tyre};
+use crate::{chain, lap, position, rack, ride, rings, tyre};
 use maud::Markup;
 
 static RINGS: Question<RingsSection> = rings::question::QUESTION.asked();
 static CHAIN: Question<ChainSection> = chain::question::QUESTION.asked();
 static RIDE: Question<RideSection> = ride::question::QUESTION.asked();
 static LAP: Question<LapSection> = lap::question::QUESTION.asked();
+static BIKES: Question<BikesSection> = rack::question::QUESTION.asked();
 static TYRE: Question<TyreSection> = tyre::question::QUESTION.asked();
 static POSITION: Question<PositionSection> = position::question::QUESTION.asked();
 
@@ -31,6 +33,7 @@ static ALL: &[&dyn Asked] = &[
     &Room { of: Report::chain_section, question: &CHAIN },
     &Room { of: Report::ride_section, question: &RIDE },
     &Room { of: Report::lap_section, question: &LAP },
+    &Room { of: Report::bikes_section, question: &BIKES },
     &Room { of: Report::tyre_section, question: &TYRE },
     &Room { of: Report::position_section, question: &POSITION },
 ];

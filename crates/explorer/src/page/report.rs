@@ -9,6 +9,8 @@ use crate::lap::section::LapSection;
 use crate::page::scenario::Scenario;
 use crate::position::report::PositionReport;
 use crate::position::section::PositionSection;
+use crate::rack::compared::Compared;
+use crate::rack::section::BikesSection;
 use crate::ride::report::RideReport;
 use crate::ride::section::RideSection;
 use crate::rings::report::RingsReport;
@@ -37,6 +39,8 @@ pub struct Report {
     pub lap_inputs: Rc<LapInputs>,
     /// The lap itself, which is worked out apart from the rest because it takes longer.
     pub lap: LapRoom,
+    /// All bikes side by side, which is worked out apart from the rest too.
+    pub bikes: Option<Rc<Compared>>,
     /// The set-ups that the workshop sheet is for.
     pub sheet_for: Option<Side>,
     /// Whose value every field holds.
@@ -82,6 +86,7 @@ impl Report {
             ride,
             lap_inputs: Rc::new(lap.clone()),
             lap: LapRoom::default(),
+            bikes: None,
             sheet_for: scenario.sheet_for,
             owners: Rc::clone(owners),
         }
@@ -119,6 +124,12 @@ impl Report {
             side: None,
             owners: Rc::clone(&self.owners),
         }
+    }
+
+    /// What the comparison of all bikes is written and drawn from.
+    #[must_use]
+    pub fn bikes_section(&self) -> BikesSection {
+        BikesSection { compared: self.bikes.clone() }
     }
 
     /// What “Ride or run?” is written and drawn from.

@@ -4,6 +4,7 @@ use crate::bench::bench::Bench;
 use crate::bench::complaint::Complaint;
 use crate::page::questions::{self, Asked};
 use crate::page::report::Report;
+use crate::page::words::differences;
 use crate::page::{notices, sheet, yours};
 use maud::{Markup, html};
 
@@ -17,7 +18,11 @@ pub fn fragments(
     link: &str,
 ) -> Vec<(String, String)> {
     let named = |(id, html): (&str, Markup)| (id.to_owned(), html.into_string());
-    let above = [("scenario", notices::scenario(report, bench)), ("notices", notices::list(notices))];
+    let above = [
+        ("scenario", notices::scenario(report, bench)),
+        ("differences", html! { (differences::between(report, bench)) }),
+        ("notices", notices::list(notices)),
+    ];
     let written = questions::all().flat_map(|question| written(report, complaints, question));
     let doubts = notices::doubts(report, complaints, &|_| true);
     let sheet = ("sheet-page", sheet::page(report, link, &doubts));

@@ -42,6 +42,7 @@ pub fn bench() -> Markup {
     html! {
         h2 id="bench-title" class="unseen" { (words::YOUR_SETUPS) }
         div id="scenario" class="scenario" {}
+        p id="differences" class="quiet" {}
         div id="notices" role="status" {}
         form id="bench" data-form="bench" autocomplete="off" novalidate {}
         (crate::rack::body::body())

@@ -84,8 +84,8 @@ impl FiledBike {
                 if text.chars().count() > of_a.longest() {
                     cut.push(of_a.part_name());
                 }
-                let text = text.trim().chars().take(of_a.longest()).collect();
-                bike.put(of_a, Part { text, is_riders });
+                let text: String = text.trim().chars().take(of_a.longest()).collect();
+                bike.put(of_a, Part { text: text.trim_end().to_owned(), is_riders });
             }
         }
         bike

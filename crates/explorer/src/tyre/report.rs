@@ -177,6 +177,19 @@ impl TyreReport {
     }
 }
 
+impl TyreInputs {
+    /// Pressures to start from, front and rear; none where this tyre must not go on this rim, or the limits leave none.
+    #[must_use]
+    pub fn starting_pressures(&self, size: TyreSize) -> Option<[Pressure; 2]> {
+        let width = self.by_calliper().or_else(|| Some(self.on_rim(size.width).ok()?.mounted))?;
+        if danger(&all_cautions(self, size.width)).is_some() {
+            return None;
+        }
+        let start = case(self, width, size.width).advice().start.ok()?;
+        Some([start.front.start, start.rear.start])
+    }
+}
+
 impl TyreFit {
     fn new(inputs: &TyreInputs, size: TyreSize) -> Result<Self, TyreFitError> {
         let (width, measured) = (inputs.on_rim(size.width)?, inputs.by_calliper());

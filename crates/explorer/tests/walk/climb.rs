@@ -21,7 +21,7 @@ pub(crate) struct Side {
 impl Side {
     pub(crate) fn of(facts: &Facts, side: usize) -> Self {
         let question = &facts.questions[side];
-        let (ground, climb) = (&facts.ground, facts.climb);
+        let (ground, climb) = (&facts.grounds[side], facts.climb);
         let plan = question.climb(ground, climb, facts.length, facts.lost);
         let (account, spending) = (&facts.account, &facts.spending);
         let paced = question.paced_at(account, ground, climb, facts.length, spending);

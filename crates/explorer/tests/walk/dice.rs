@@ -125,6 +125,7 @@ pub(crate) fn random_bench(seed: u64) -> Bench {
             }
         }
     }
+    own_of_b(&mut bench, &mut dice);
     if bench.text(Field::Course) == "sketch" {
         bench.write(Field::Sketch, dice.pick(&SKETCHES));
     }
@@ -132,6 +133,25 @@ pub(crate) fn random_bench(seed: u64) -> Bench {
         Field::ALL.iter().for_each(|&field| bench.claim(field));
     }
     bench
+}
+
+/// What B may have of its own of derailleur and chain, on one bench in three.
+const OF_B: [Texts; 5] = [
+    (Field::CapacityB, &["29", "37", "43", "47", "?"]),
+    (Field::LargestSprocketB, &["34", "42", "?"]),
+    (Field::SmallestSprocketB, &["10", "11"]),
+    (Field::PulleyCentresB, &["55", "86", "?"]),
+    (Field::ChainLinksB, &["106", "112", "?"]),
+];
+
+fn own_of_b(bench: &mut Bench, dice: &mut Dice) {
+    if dice.throw(3) == 0 {
+        for (field, texts) in OF_B {
+            if dice.throw(2) == 0 {
+                bench.write(field, dice.pick(texts));
+            }
+        }
+    }
 }
 
 const SET_UPS: [[Field; 3]; 2] = [

@@ -3,6 +3,7 @@
 use crate::dice::chosen;
 use explorer::bench::bench::Bench;
 use explorer::bench::field::Field;
+use explorer::side::Side;
 use gear_math::chain::{
     Cage, CageAnswer, CageMeasures, CageQuestion, ChainDefaults, ChainMeasure, FrameMeasures,
 };
@@ -24,7 +25,7 @@ use gear_math::{
 /// A bench as gear-math sees it.
 pub(crate) struct Facts {
     pub(crate) bikes: [Drivetrain; 2],
-    pub(crate) derailleur: Derailleur,
+    pub(crate) derailleurs: [Derailleur; 2],
     pub(crate) cages: [CageAnswer; 2],
     pub(crate) set_ups: [Setup; 2],
     pub(crate) tolerance: DuplicateTolerance,
@@ -33,7 +34,7 @@ pub(crate) struct Facts {
     pub(crate) is_mph: bool,
     pub(crate) questions: [RideOrRun; 2],
     pub(crate) surface: Surface,
-    pub(crate) ground: Ground,
+    pub(crate) grounds: [Ground; 2],
     pub(crate) climb: Climb,
     pub(crate) length: ClimbLength,
     pub(crate) lost: SecondsLost,
@@ -149,12 +150,24 @@ pub(crate) fn unmeasured(bench: &Bench) -> Vec<ChainMeasure> {
     ChainDefaults::ASSUMPTIONS.map(|it| it.measure).into_iter().filter(is_empty).collect()
 }
 
+/// The bench with what one side is made of, apart from rings and sprockets, in A's fields.
+fn of_side(bench: &Bench, side: Side) -> Bench {
+    let mut flat = bench.clone();
+    let shared = [Field::RingsA, Field::CassetteA, Field::GearsOffA];
+    for field in Field::of_bike().filter(|field| !shared.contains(field)) {
+        flat.write(field, bench.text_of(side, field));
+    }
+    flat
+}
+
 /// What the cage section is asked.
 pub(crate) fn cage_questions(bench: &Bench) -> [CageQuestion; 2] {
-    let (derailleur, usual) = (derailleur(bench), ChainDefaults::FRAME);
+    let usual = ChainDefaults::FRAME;
     let bikes = drivetrains(bench);
     let switched_off = [Field::GearsOffA, Field::GearsOffB];
     [0, 1].map(|side| {
+        let bench = &of_side(bench, Side::BOTH[side]);
+        let derailleur = derailleur(bench);
         let drivetrain = bikes[side];
         let setup = ChainSetup {
             chainline: ChainDefaults::chainline(&drivetrain),
@@ -248,9 +261,11 @@ impl Facts {
     pub(crate) fn of(bench: &Bench) -> Self {
         let bikes = drivetrains(bench);
         let cages = cage_questions(bench).map(|it| it.answer());
-        let size: TyreSize = bench.text(Field::Tyre).parse().unwrap();
-        let wheel = Wheel::by_size(size, maybe(bench, Field::RollOut)).roll_out();
-        let tyre = tyre_width(bench, size);
+        let sides = Side::BOTH.map(|side| of_side(bench, side));
+        let sizes: [TyreSize; 2] = sides.each_ref().map(|side| side.text(Field::Tyre).parse().unwrap());
+        let wheels =
+            [0, 1].map(|side| Wheel::by_size(sizes[side], maybe(&sides[side], Field::RollOut)).roll_out());
+        let tyres = [0, 1].map(|side| tyre_width(&sides[side], sizes[side]));
         let rider = rider(bench);
         let peak =
             maybe(bench, Field::PeakPower).unwrap_or_else(|| PeakPower::estimated(rider.power, rider.body));
@@ -272,10 +287,10 @@ impl Facts {
         let lost: SecondsLost = known(bench, Field::SecondsLost);
         let ridden = [0, 1].map(|side| Bike {
             avoid: cages[side].avoid,
-            tyre,
+            tyre: tyres[side],
             efficiency: known(bench, Field::DrivetrainShare),
             load: known(bench, Field::Carry),
-            ..Bike::new(known(bench, Field::BikeMass), bikes[side], wheel)
+            ..Bike::new(known(&sides[side], Field::BikeMass), bikes[side], wheels[side])
         });
         let each = MountTime::new(lost.s() / 2.0).unwrap();
         let effort = CriticalPower::new(rider.power, reserve, peak).unwrap();
@@ -289,8 +304,12 @@ impl Facts {
         let budget = most.unwrap_or(EffortBudget::NONE);
         let is_repeated = is_at(bench, Field::LapModel, "reserve") && is_at(bench, Field::LapBudget, "0");
         Self {
-            derailleur: derailleur(bench),
-            set_ups: [0, 1].map(|side| Setup { drivetrain: bikes[side], avoid: cages[side].avoid, wheel }),
+            derailleurs: sides.each_ref().map(derailleur),
+            set_ups: [0, 1].map(|side| Setup {
+                drivetrain: bikes[side],
+                avoid: cages[side].avoid,
+                wheel: wheels[side],
+            }),
             tolerance: known(bench, Field::Tolerance),
             cadences: [known(bench, Field::CadenceLow), known(bench, Field::CadenceHigh)],
             is_mph: is_at(bench, Field::SpeedUnit, "mph"),
@@ -299,7 +318,7 @@ impl Facts {
                 if bench.text(Field::Power).is_empty() { asked.with_power_off(Level::OFF) } else { asked }
             }),
             surface,
-            ground: ground(bench, surface, tyre),
+            grounds: tyres.map(|tyre| ground(bench, surface, tyre)),
             climb: Climb::new(number(bench.text(Field::Slope))).unwrap(),
             length: known(bench, Field::ClimbLength),
             lost,

@@ -12,7 +12,7 @@ use gear_math::rider::{
 pub(crate) fn check(facts: &Facts, page: &Page) -> [&'static str; 2] {
     let answer = page.text("ride-answer");
     let sides = [0, 1].map(|side| Side::of(facts, side));
-    let running = facts.questions[0].running_wins(&facts.ground, ClimbLength::LONGEST, SecondsLost::NONE);
+    let running = facts.questions[0].running_wins(&facts.grounds[0], ClimbLength::LONGEST, SecondsLost::NONE);
     check_speeds(facts, &answer, &sides);
     check_ends(facts, page, &answer, &sides);
     check_running(&answer, &running);

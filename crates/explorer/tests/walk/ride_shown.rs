@@ -112,7 +112,7 @@ fn check_map(facts: &Facts, page: &Page) {
         if here - from < 0.51 && from > 0.0 || to - here < 0.51 && to < 45.0 {
             continue;
         }
-        let answer = question.answer(&facts.ground, facts.climb);
+        let answer = question.answer(&facts.grounds[side], facts.climb);
         let verdict = match answer.verdict {
             Verdict::Ride => "ride",
             Verdict::TooClose => "too close to call",

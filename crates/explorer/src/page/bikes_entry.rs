@@ -1,0 +1,83 @@
+//! The entry points of the comparison of all bikes and of its workers, for `www`.
+
+use crate::lap::errand::Errand;
+use crate::page::entry::{answer, at_desk, pair, report};
+use crate::page::scenario::Scenario;
+use crate::rack::compared::Compared;
+use crate::side::Side;
+use js_sys::Array;
+use std::cell::RefCell;
+use wasm_bindgen::prelude::*;
+
+thread_local! {
+    /// In a worker: the lap of the bike at hand.
+    static ERRAND: RefCell<Option<Errand>> = const { RefCell::new(None) };
+}
+
+/// Compares what stands on bench and rack; null when it is all as it was.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(js_name = compareBikes, unchecked_return_type = "Update | null")]
+pub fn compare_bikes() -> Result<JsValue, JsError> {
+    at_desk(|desk| desk.compare_bikes()).map_or(Ok(JsValue::NULL), answer)
+}
+
+/// The rows of the course, and the links of all bikes whose lap is to be ridden or drawn; null where none is.
+#[wasm_bindgen(js_name = bikesOrder, unchecked_return_type = "[string, string[]] | null")]
+#[must_use]
+pub fn bikes_order() -> JsValue {
+    let order = at_desk(|desk| desk.bikes_order());
+    let handed = |(rows, links): (String, Vec<String>)| -> JsValue {
+        let links: Array = links.iter().map(|link| JsValue::from_str(link)).collect();
+        pair(&rows, links)
+    };
+    order.map_or(JsValue::NULL, handed)
+}
+
+/// Takes the time of a bike's lap, in seconds.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(js_name = takeBikeLap, unchecked_return_type = "Update | null")]
+pub fn take_bike_lap(link: &str, lap_s: f64) -> Result<JsValue, JsError> {
+    at_desk(|desk| desk.take_bike_lap(link, lap_s)).map_or(Ok(JsValue::NULL), answer)
+}
+
+/// Takes the times of a bike's lap in the draws, in seconds.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(js_name = takeBikeDraws, unchecked_return_type = "Update | null")]
+pub fn take_bike_draws(link: &str, drawn_s: &[f64]) -> Result<JsValue, JsError> {
+    at_desk(|desk| desk.take_bike_draws(link, drawn_s)).map_or(Ok(JsValue::NULL), answer)
+}
+
+/// The table as comma-separated values; nothing before there is one.
+#[wasm_bindgen(js_name = bikesCsv)]
+#[must_use]
+pub fn bikes_csv() -> Option<String> {
+    report().bikes.as_ref().map(|bikes| bikes.csv())
+}
+
+/// In a worker: the time of the lap of a link's bike round the course of these rows, in seconds; nothing where there is none.
+#[wasm_bindgen(js_name = bikeLap)]
+#[must_use]
+pub fn bike_lap(link: &str, rows: &str) -> Option<f64> {
+    ERRAND.set(Scenario::of_link(link).errand(rows));
+    ERRAND.with_borrow(|errand| errand.as_ref()?.lap_s(Side::A))
+}
+
+/// In a worker: the same with everything doubtful moved, in the way of this number; for the bike whose lap was ridden last.
+#[wasm_bindgen(js_name = bikeDraw)]
+#[must_use]
+pub fn bike_draw(number: usize) -> Option<f64> {
+    ERRAND.with_borrow(|errand| Some(errand.as_ref()?.drawn_s(number)))
+}
+
+/// How many such ways a bike is drawn with.
+#[wasm_bindgen(js_name = bikeDraws)]
+#[must_use]
+pub fn bike_draws() -> usize {
+    Compared::DRAWS
+}

@@ -1,0 +1,185 @@
+//! All bikes side by side.
+
+use crate::number::{plain, signed, with_unit};
+use crate::rack::column::Column;
+use crate::rack::compared::Compared;
+use crate::rack::row::{EndGear, Row, Whose};
+use crate::speed_unit::SpeedUnit;
+use crate::words::listed;
+use gear_math::chain::CageOutcome;
+use gear_math::course::{Precision, TimeBand};
+use gear_math::rider::Reason;
+
+/// Its name among the sections.
+pub(crate) const NAME: &str = "All bikes";
+/// The question.
+pub(crate) const TITLE: &str = "Which of all the bikes?";
+/// Over how it was worked out.
+pub(crate) const WORKING: &str = "How the bikes are compared";
+/// The button that saves the table.
+pub(crate) const SAVE: &str = "Save the table as CSV";
+/// The table.
+pub(crate) const TABLE: &str = "A, B and every bike of the rack";
+/// How the table is read.
+pub(crate) const REMARK: &str = "Every figure leads to its section with that bike as A. A head orders by its column, pressed again the other way round.";
+/// Where nothing is known.
+pub(crate) const NONE: &str = "–";
+/// On a bike that no other beats.
+pub(crate) const UNBEATEN: &str = "unbeaten";
+/// Before the comparison is worked out.
+pub(crate) const NOT_YET: &str = "The bikes are compared once this section is in sight.";
+/// What the picture shows.
+pub(crate) const PICTURE: &str = "Every bike’s gears on one scale.";
+/// How it is read.
+pub(crate) const CAPTION: &str = "One upright for each bike, in the order of the table, under its letter or its number on the rack; a long mark is a gear on the largest ring, shorter ones are on smaller rings. Behind them, in grey, how much of A’s lap is ridden in each development.";
+/// The rail’s unit.
+pub(crate) const DEVELOPMENT: &str = "development, m";
+
+/// What a column is headed by.
+pub(crate) const fn head(column: Column) -> &'static str {
+    match column {
+        Column::Bike => "Bike",
+        Column::Lowest => "Lowest gear",
+        Column::Highest => "Highest gear",
+        Column::Mean => "Mean step",
+        Column::Largest => "Largest step",
+        Column::Useful => "Useful gears",
+        Column::Links => "Cage and links",
+        Column::Ends => "Riding ends",
+        Column::Lap => "Lap",
+        Column::Pressure => "Pressures",
+    }
+}
+
+/// Which bike it is.
+pub(crate) fn bike(whose: &Whose) -> String {
+    match whose {
+        Whose::Bench(side) => side.to_string(),
+        Whose::Kept { name, place } => format!("{}. {name}", place + 1),
+    }
+}
+
+/// A gear at the end of the range.
+pub(crate) fn end_gear(unit: SpeedUnit, end: &EndGear) -> String {
+    format!("{}, {}, {}", unit.print(end.speed), end.gear, with_unit(end.development.m(), 2, "m"))
+}
+
+/// Whether the cage takes it, and the chain.
+pub(crate) fn cage(row: &Row) -> String {
+    let verdict = match row.cage {
+        CageOutcome::Fits => "fits",
+        CageOutcome::FitsOnPaper => "fits on paper",
+        CageOutcome::FitsAvoidingGears => "fits without some gears",
+        CageOutcome::OtherChain { .. } => "needs another chain",
+        CageOutcome::NotKnown(_) => "not known to fit",
+        CageOutcome::DoesNotFit(_) => "does not fit",
+    };
+    row.links.map_or_else(|| verdict.to_owned(), |links| format!("{verdict}, {links} links"))
+}
+
+/// Where riding ends, and why.
+pub(crate) fn ends(row: &Row) -> String {
+    let Some((slope, reason)) = row.ends else { return "nowhere".to_owned() };
+    let why = match reason {
+        Reason::Gear => "no gear low enough",
+        Reason::Force => "legs",
+        Reason::Grip => "grip",
+        Reason::Balance => "balance",
+        Reason::Energy => "running wins",
+    };
+    format!("{} %, {why}", plain(slope.percent(), 0))
+}
+
+/// The lap against the best, with its likely edges.
+pub(crate) fn lap(row: &Row, best: Option<&Row>) -> String {
+    let (Some(time_s), Some(behind)) = (row.lap_s, best.and_then(|best| row.behind(best))) else {
+        return "…".to_owned();
+    };
+    let clock = crate::number::clock(time_s, Precision::Second);
+    if behind.time_s == 0.0 {
+        return format!("{clock}, the best");
+    }
+    format!("{clock}, {}", lost(row, behind))
+}
+
+fn lost(row: &Row, TimeBand { low_s, time_s, high_s }: TimeBand) -> String {
+    let best = signed(time_s, 1);
+    if row.is_banded() {
+        format!("{best} s ({} to {})", signed(low_s, 1), signed(high_s, 1))
+    } else {
+        format!("{best} s")
+    }
+}
+
+/// Pressures to start from.
+pub(crate) fn pressures(row: &Row) -> String {
+    row.pressures.map_or_else(
+        || NONE.to_owned(),
+        |[front, rear]| format!("{} / {} bar", plain(front.bar(), 2), plain(rear.bar(), 2)),
+    )
+}
+
+/// The answer in a sentence or two.
+pub(crate) fn answer(compared: &Compared) -> String {
+    if compared.kept() == 0 {
+        return "Nothing is on the rack: keep a bike under a name, with the set-ups, and it is compared here with A and B.".to_owned();
+    }
+    let unbeaten: Vec<String> =
+        compared.rows.iter().filter(|row| compared.is_unbeaten(row)).map(|row| bike(&row.whose)).collect();
+    let unbeaten = format!(
+        "In lowest gear, highest gear, largest step and lap together nothing beats {}.",
+        listed(&unbeaten)
+    );
+    format!("{}{unbeaten}", quickest(compared))
+}
+
+fn quickest(compared: &Compared) -> String {
+    if compared.is_even {
+        return "Laps are compared as riders ride them, not at a steady power. ".to_owned();
+    }
+    let ridden = compared.rows.iter().filter(|row| row.lap_s.is_some()).count();
+    let Some(best) = compared.best().filter(|_| ridden == compared.rows.len()) else {
+        return format!("{ridden} of {} laps are ridden. ", compared.rows.len());
+    };
+    let is_level = |row: &&Row| {
+        row.whose != best.whose && row.behind(best).is_some_and(|it| !row.is_banded() || it.low_s <= 0.0)
+    };
+    let level: Vec<String> = compared.rows.iter().filter(is_level).map(|row| bike(&row.whose)).collect();
+    let best = bike(&best.whose);
+    if level.is_empty() {
+        return format!("Round {} {best} is the quickest. ", compared.course);
+    }
+    format!(
+        "Round {} {best} is ahead by the best guess, but {} may be as quick. ",
+        compared.course,
+        listed(&level)
+    )
+}
+
+/// How it is worked out.
+pub(crate) fn working() -> [String; 3] {
+    [
+        "Each bike is worked out by itself for the rider, the bank’s ground and the course that stand on the bench, with its own rings, cassette, derailleur, wheel, chain and mass; what one of them does not know is usual, as on the bench.".to_owned(),
+        format!(
+            "Its lap is planned as riders ride. How sure the time behind the best is comes from {} draws in which everything doubtful is moved at once, the same for every bike (estimate; the lap’s own section takes more).",
+            Compared::DRAWS
+        ),
+        "A bike is unbeaten where no other is at least as good in lowest gear, highest gear, largest step and lap, and better in one.".to_owned(),
+    ]
+}
+
+/// One bike of the picture.
+pub(crate) fn upright(unit: SpeedUnit, row: &Row) -> String {
+    let [low, high] = [row.lowest, row.highest].map(|end| end_gear(unit, &end));
+    format!("{}: from {low}, to {high}", bike(&row.whose))
+}
+
+/// The picture in a sentence.
+pub(crate) fn label(compared: Option<&Compared>) -> String {
+    let Some(compared) = compared else { return NOT_YET.to_owned() };
+    let range = |row: &Row| {
+        let [low, high] = [row.lowest, row.highest].map(|end| with_unit(end.development.m(), 2, "m"));
+        format!("{} {low} to {high}", bike(&row.whose))
+    };
+    format!("Developments of every bike: {}.", compared.rows.iter().map(range).collect::<Vec<_>>().join("; "))
+}
