@@ -6,7 +6,7 @@ import { save } from './download.js';
 import * as engine from './engine.js';
 import { flush } from './fields.js';
 import { readRack, written } from './rack-file.js';
-import { bikes, forgetBike, keepBike } from './storage.js';
+import { bikes, forgetBike, keepBike, whenBikesChange } from './storage.js';
 import { show } from './update.js';
 
 const FILE = 'remount-rack.json';
@@ -39,7 +39,7 @@ export function offerRack() {
     if (file) await takeRack(file);
     chooser.value = '';
   });
-  addEventListener('storage', showRack);
+  whenBikesChange(showRack);
 }
 
 /**
@@ -50,6 +50,8 @@ function pressFor(event) {
   const place = { Enter: 'button', Escape: 'button[data-rack=leave]' }[event.key];
   if (!place || !around(event, 'input[type=text]')) return;
   const button = around(event, '.rack-name')?.querySelector(place);
+  // The same key would press what then has the focus.
+  event.preventDefault();
   if (button instanceof HTMLElement) button.click();
 }
 
@@ -76,8 +78,8 @@ function change(update) {
 /** A button that is gone when it is done leaves the focus to what comes next. */
 function goOn() {
   const next = /** @type {HTMLElement | null} */ (find('rack').querySelector('[data-next]'));
+  next?.focus();
   if (next instanceof HTMLInputElement) next.select();
-  if (next && document.activeElement === document.body) next.focus();
   if (document.activeElement === document.body) find('rack').querySelector('summary')?.focus();
 }
 

@@ -90,6 +90,16 @@ export function forgetBike(name) {
   }, false);
 }
 
+/**
+ * Listens to what other windows do with bikes.
+ * @param {() => void} listener
+ */
+export function whenBikesChange(listener) {
+  addEventListener('storage', ({ key }) => {
+    if (key === null || key.startsWith(BIKE)) listener();
+  });
+}
+
 /** The link to the bench that was last on this page, null if it is the demo's. */
 export const lastBench = () => allowed(() => localStorage.getItem(BENCH), null);
 

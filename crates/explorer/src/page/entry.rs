@@ -33,6 +33,8 @@ export interface Update {
   /** Sliders with their highest value, put in place before the values. */
   most: [string, number][];
 }
+/** A bike: its name, its place, and by their names the parts that are the rider's and those that are not. */
+export type FiledBike = [string, number, [string, string][], [string, string][]];
 /** A spot of a picture, in CSS pixels. */
 export interface Spot {
   index: number;

@@ -7,13 +7,6 @@ use crate::rack::from_scripts::RackFileFault;
 use js_sys::Array;
 use wasm_bindgen::prelude::*;
 
-/// What the rack looks like from JavaScript.
-#[wasm_bindgen(typescript_custom_section)]
-const TYPES: &str = r#"
-/** A bike: its name, its place, and by their names the parts that are the rider's and those that are not. */
-export type FiledBike = [string, number, [string, string][], [string, string][]];
-"#;
-
 /// Takes what the browser keeps: each name with its bike, or null where that is none.
 ///
 /// # Errors

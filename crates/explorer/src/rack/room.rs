@@ -74,7 +74,7 @@ impl RackRoom {
                 Said::Nothing
             }
             "rename-to" => self.rename(bike, typed),
-            "leave" => Said::Nothing,
+            "leave" => Said::Left(bike.to_owned()),
             "copy" => self.copy(bike),
             "forget" => self.forget(bike),
             "undo" => self.put_back(forgotten),
@@ -155,7 +155,7 @@ impl RackRoom {
             self.rack.rename(from, typed)
         };
         match renamed {
-            Ok(name) if name == from => Said::Nothing,
+            Ok(name) if name == from => Said::Left(name),
             Ok(name) => Said::Renamed(from.to_owned(), name),
             Err(why) => {
                 self.renaming = Some(from.to_owned()).filter(|_| why != RackFault::Gone);

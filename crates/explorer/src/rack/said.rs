@@ -21,6 +21,8 @@ pub enum Said {
     OfAnother(String),
     /// A bike has another name: the old and the new.
     Renamed(String, String),
+    /// A bike was to have another name and keeps its own.
+    Left(String),
     /// A bike was copied: its name and the copy's.
     Copied(String, String),
     /// A bike was forgotten.
@@ -44,16 +46,11 @@ pub enum Said {
 }
 
 impl Said {
-    /// Name of the bike that it is about, as it is now.
+    /// The bike whose row goes on where the button that was pressed is gone.
     #[must_use]
-    pub fn about(&self) -> Option<&str> {
+    pub fn goes_on_with(&self) -> Option<&str> {
         match self {
-            Self::Kept(name)
-            | Self::Replaced(name)
-            | Self::Same(name)
-            | Self::Renamed(_, name)
-            | Self::Copied(_, name)
-            | Self::Back(name) => Some(name),
+            Self::Renamed(_, name) | Self::Left(name) | Self::Back(name) => Some(name),
             _ => None,
         }
     }

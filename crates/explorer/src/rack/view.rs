@@ -37,14 +37,14 @@ fn list(room: &RackRoom) -> Markup {
 
 fn row(room: &RackRoom, kept: &KeptBike) -> Markup {
     let name = &kept.name;
-    let is_next = room.forgotten.is_none() && room.said.about() == Some(name);
+    let is_next = room.said.goes_on_with() == Some(name);
     html! {
         @if room.renaming.as_ref() == Some(name) {
             div.rack-name {
                 label for="rack-new-name" { (view::new_name(name)) }
                 input id="rack-new-name" type="text" value=(name) maxlength=(Rack::LONGEST_NAME) autocomplete="off" data-next;
                 button type="button" data-rack="rename-to" data-bike=(name) data-typed="rack-new-name" { (view::RENAME) }
-                button type="button" data-rack="leave" { (view::LEAVE) }
+                button type="button" data-rack="leave" data-bike=(name) { (view::LEAVE) }
             }
         } @else {
             @let [rings, cassette] = gears(&kept.bike);

@@ -12,7 +12,7 @@ const NAMED: usize = 6;
 /// What is said of it; nothing where nothing was done.
 pub(crate) fn said(said: &Said) -> String {
     match said {
-        Said::Nothing => String::new(),
+        Said::Nothing | Said::Left(_) => String::new(),
         Said::Kept(name) => format!("Kept as “{name}”."),
         Said::Replaced(name) => format!("Kept as “{name}” in place of the bike that was there."),
         Said::Same(name) => format!("This very bike is kept as “{name}” already."),
@@ -89,7 +89,9 @@ fn opened(file: &str, opened: &Opened) -> String {
     let refused: Vec<String> =
         opened.refused.iter().map(|(name, why)| format!("“{name}” ({})", fault(*why))).collect();
     also(&refused, &|list| format!("Not taken: {list}."));
-    also(&opened.strange, &|list| format!("Passed over, as nothing here has that name: {list}."));
+    also(&opened.strange, &|list| {
+        format!("Passed over, as no part has that name or no text is there: {list}.")
+    });
     let cut: Vec<String> = opened.cut.iter().map(ToString::to_string).collect();
     also(&cut, &|list| format!("Far too long and cut: {list}."));
     said.join(" ")
