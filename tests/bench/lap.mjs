@@ -5,59 +5,7 @@
 // Same course, rider, set-ups and steps as `cargo run --release --example course_bench`, which must print the same
 // times. The formulas and their sources stand in crates/gear-math/src/course and src/rider.
 
-const MEADOW = [
-  { length: 180, percent: 0, ground: 'tarmac' },
-  { length: 15, percent: 0, ground: 'firm grass', corner: 5 },
-  { length: 140, percent: 2, ground: 'firm grass' },
-  { length: 12, percent: 0, ground: 'firm grass', corner: 4 },
-  { length: 60, percent: -4, ground: 'firm grass' },
-  { length: 2, percent: 0, ground: 'firm grass', obstacle: 0.6 },
-  { length: 4, percent: 0, ground: 'firm grass' },
-  { length: 2, percent: 0, ground: 'firm grass', obstacle: 0.6 },
-  { length: 150, percent: 1, ground: 'firm grass' },
-  { length: 15, percent: 3, ground: 'firm grass', corner: 4 },
-  { length: 26, percent: 21, ground: 'wet soft grass' },
-  { length: 90, percent: 3, ground: 'firm grass' },
-  { length: 14, percent: -3, ground: 'firm grass', corner: 5 },
-  { length: 160, percent: -6, ground: 'firm grass' },
-  { length: 20, percent: 0, ground: 'wet soft grass', corner: 4.5 },
-  { length: 220, percent: 4, ground: 'wet soft grass' },
-  { length: 60, percent: 9, ground: 'wet soft grass' },
-  { length: 15, percent: 0, ground: 'firm grass', corner: 5 },
-  { length: 200, percent: -5, ground: 'packed gravel' },
-  { length: 18, percent: 0, ground: 'packed gravel', corner: 6 },
-  { length: 240, percent: 0, ground: 'packed gravel' },
-  { length: 12, percent: 0, ground: 'wet soft grass', corner: 4 },
-  { length: 80, percent: -2, ground: 'mud' },
-  { length: 70, percent: 3, ground: 'mud' },
-  { length: 22, percent: 12, ground: 'deep mud' },
-  { length: 120, percent: 1, ground: 'wet soft grass' },
-  { length: 14, percent: 0, ground: 'firm grass', corner: 5 },
-  { length: 45, percent: 14, ground: 'firm grass' },
-  { length: 110, percent: -7, ground: 'firm grass' },
-  { length: 16, percent: 0, ground: 'firm grass', corner: 5 },
-  { length: 260, percent: 1, ground: 'firm grass' },
-  { length: 12, percent: 0, ground: 'firm grass', corner: 4 },
-  { length: 130, percent: -2, ground: 'firm grass' },
-  { length: 14, percent: 2, ground: 'wet soft grass', corner: 4.5 },
-  { length: 35, percent: 11, ground: 'wet soft grass' },
-  { length: 130, percent: -6, ground: 'firm grass' },
-  { length: 15, percent: 0, ground: 'firm grass', corner: 5 },
-  { length: 190, percent: -1.5, ground: 'firm grass' },
-  { length: 82, percent: 0, ground: 'tarmac' },
-];
-
-// Rolling coefficient, foot factor and friction of each ground.
-const GROUNDS = {
-  tarmac: [0.008, 1.0, 0.65],
-  'packed gravel': [0.014, 1.1, 0.45],
-  'firm grass': [0.03, 1.1, 0.5],
-  'wet soft grass': [0.05, 1.25, 0.3],
-  mud: [0.08, 1.5, 0.35],
-  'deep mud': [0.15, 1.8, 0.3],
-  'wet packed sand': [0.045, 1.2, 0.55],
-  'loose sand': [0.15, 1.5, 0.45],
-};
+import { GROUNDS, MEADOW } from './meadow.mjs';
 
 const GRAVITY = 9.81;
 const RIDER = { body: 64, kit: 2, power: 230, efficiency: 0.23, standing: 1.5, slowest: 50, fastest: 120 };

@@ -2,10 +2,10 @@
 //! running, laps.
 
 use gear_math::chain::{Cage, CageMeasures, ChainDefaults, PulleyCentres};
-use gear_math::course::{Demo, Step};
+use gear_math::course::{Demo, Fineness, ReserveSetup, Step};
 use gear_math::rider::{
-    Air, BikeMass, BodyMass, Climb, FootFactor, Friction, KitMass, RidingLimits, RollingCoefficient,
-    SlopeShare, verdict_map,
+    Air, BikeMass, BodyMass, Climb, CriticalPower, EffortAccount, FootFactor, Friction, KitMass, PeakPower,
+    RidingLimits, RollingCoefficient, SlopeShare, WorkReserve, verdict_map,
 };
 use gear_math::wheel::WidthFactor;
 use gear_math::{
@@ -20,6 +20,10 @@ const CADENCES_RPM: [f64; 3] = [60.0, 80.0, 100.0];
 const SET_UPS: [(&str, &str); 2] =
     [("44/31", "11-12-13-14-16-18-20-22-25-28-32"), ("40", "10-11-12-13-15-17-19-21-24-28-33")];
 const GRADIENTS: u32 = 91;
+
+/// The set-ups of the laps, which `lap.mjs` and `reserve/lap.mjs` ride as well.
+const PAIR: (&str, &str) = ("44/31", "11-13-15-18-21-24-28-32");
+const SINGLE: (&str, &str) = ("40", "11-13-15-17-19-21-24-28-32-37-42");
 
 /// Computes `count` gear tables, each on another wheel, and adds up their figures so that none can be left out.
 ///
@@ -97,12 +101,31 @@ pub extern "C" fn laps(count: u32) -> f64 {
 
 fn both_laps() -> Result<f64, Box<dyn Error>> {
     let (course, step) = (Demo::Meadow.course(), Step::new(1.0)?);
-    let one = lap_setup("44/31", "11-13-15-18-21-24-28-32")?;
-    let other = lap_setup("40", "11-13-15-17-19-21-24-28-32-37-42")?;
+    let (one, other) = (lap_setup(PAIR)?, lap_setup(SINGLE)?);
     Ok(Lap::in_steps(&course, &one, step)?.time_s + Lap::in_steps(&course, &other, step)?.time_s)
 }
 
-fn lap_setup(rings: &str, sprockets: &str) -> Result<LapSetup, Box<dyn Error>> {
+/// Rides `count` laps of the same course as riders do with one ring and adds up their times.
+#[unsafe(no_mangle)]
+pub extern "C" fn reserve_single(count: u32) -> f64 {
+    (0..count).map(|_| on_reserve(SINGLE).unwrap_or(f64::NAN)).sum()
+}
+
+/// The same with two rings.
+#[unsafe(no_mangle)]
+pub extern "C" fn reserve_pair(count: u32) -> f64 {
+    (0..count).map(|_| on_reserve(PAIR).unwrap_or(f64::NAN)).sum()
+}
+
+fn on_reserve(gears: (&str, &str)) -> Result<f64, Box<dyn Error>> {
+    let lap = lap_setup(gears)?;
+    let Rider { power, body, .. } = lap.rider;
+    let effort = CriticalPower::new(power, WorkReserve::USUAL, PeakPower::of_body(body))?;
+    let setup = ReserveSetup::new(lap, EffortAccount::new(effort));
+    Ok(Lap::on_reserve(&Demo::Meadow.course(), &setup, Fineness::QUICK).time_s)
+}
+
+fn lap_setup((rings, sprockets): (&str, &str)) -> Result<LapSetup, Box<dyn Error>> {
     let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
     let drivetrain = Drivetrain { chainset: rings.parse()?, cassette: sprockets.parse()? };
     let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2150.0)?);

@@ -1,6 +1,6 @@
 //! Times work natively: `speed-bench WORK COUNT ROUNDS` prints the time of each round in ms, then the sum.
 
-use speed_bench::{cages, gear_tables, laps, verdict_maps};
+use speed_bench::{cages, gear_tables, laps, reserve_pair, reserve_single, verdict_maps};
 use std::error::Error;
 use std::hint::black_box;
 use std::time::Instant;
@@ -12,7 +12,9 @@ fn main() -> Result<(), Box<dyn Error>> {
         Some("cages") => cages,
         Some("verdict_maps") => verdict_maps,
         Some("laps") => laps,
-        _ => return Err("which work? gear_tables, cages, verdict_maps or laps".into()),
+        Some("reserve_single") => reserve_single,
+        Some("reserve_pair") => reserve_pair,
+        _ => return Err("which work? A function of the library by its name".into()),
     };
     let count: u32 = arguments.next().ok_or("how many?")?.parse()?;
     let rounds: u32 = arguments.next().ok_or("how many rounds?")?.parse()?;

@@ -1,7 +1,7 @@
 //! The pass against the riding, which finds what it is worth to be anywhere.
 
 use crate::course::reserve::entry::Entry;
-use crate::course::reserve::field::{Field, NEVER, lesser};
+use crate::course::reserve::field::{Field, NEVER, greater, lesser};
 use crate::course::reserve::planner::Planner;
 
 /// The pass against the riding, with its room to work in.
@@ -35,7 +35,7 @@ impl<'a> Pass<'a> {
         let way = self.planner.rule.way;
         let range = field.range(at + 1);
         for node in 0..field.nodes {
-            let speed = field.speeds(at)[node];
+            let speed = field.knots(at)[node].speed;
             let entry = Entry::new(way, &way.cells[at], speed, range);
             let cranks = self.planner.cranks_at(speed);
             if self.pedal(field, at, node, &entry, cranks) {
@@ -71,11 +71,12 @@ impl<'a> Pass<'a> {
 
     /// Rides on in the others, which nobody is in who does not coast.
     fn idle(&self, field: &mut Field, at: usize, node: usize, entry: &Entry<'_>, cranks: [f64; 2]) {
+        let Some(ways) = self.planner.rule.undriven(entry, field.line(at + 1, 0), node) else { return };
         for gear in 0..field.gears {
             if !self.planner.is_pedalled(gear, cranks) {
-                let (chosen, line) = (self.planner.gear(gear), field.line(at + 1, gear));
-                let cost = self.planner.rule.idle(entry, chosen, line, node).cost;
-                field.riding[(at * field.gears + gear) * field.nodes + node] = cost;
+                let line = field.line(at + 1, gear);
+                let [coasted, braked] = ways.map(|way| way.then(line));
+                field.riding[(at * field.gears + gear) * field.nodes + node] = lesser(coasted, braked);
             }
         }
     }
@@ -116,17 +117,15 @@ impl<'a> Pass<'a> {
 
     fn shift_at(&mut self, field: &mut Field, at: usize, node: usize) {
         let (gearing, nodes) = (self.planner.rule.gearing, field.nodes);
-        let speeds = field.speeds(at);
-        let after = |loss: f64| (speeds[node] * speeds[node] - loss).max(0.0).sqrt();
+        let speed = field.knots(at)[node].speed;
+        let after = |loss: f64| field.riding(at, 0).place(greater(speed * speed - loss, 0.0).sqrt(), node);
         let [rear, front] = [gearing.rear, gearing.front].map(after);
-        let slow = field.riding(at, 0);
-        let [rear_piece, front_piece] = [rear, front].map(|speed| slow.piece(speed, node));
         let mut best_front = NEVER;
         self.shifted.fill(NEVER);
         for (gear, &ring) in gearing.rings.iter().enumerate() {
             let line = field.riding(at, gear);
-            self.shifted[ring] = lesser(self.shifted[ring], line.value(rear, rear_piece));
-            best_front = lesser(best_front, line.value(front, front_piece));
+            self.shifted[ring] = lesser(self.shifted[ring], rear.map_or(NEVER, |place| line.within(place)));
+            best_front = lesser(best_front, front.map_or(NEVER, |place| line.within(place)));
         }
         for (gear, &ring) in gearing.rings.iter().enumerate() {
             let value = &mut field.values[(at * field.gears + gear) * nodes + node];
@@ -136,11 +135,11 @@ impl<'a> Pass<'a> {
 
     fn get_off(&self, field: &mut Field, at: usize) {
         let off = self.planner.off + field.foot[at];
-        let Field { nodes, gears, speeds, values, .. } = field;
-        let speeds = &speeds[at * *nodes..(at + 1) * *nodes];
+        let Field { nodes, gears, knots, values, .. } = field;
+        let knots = &knots[at * *nodes..(at + 1) * *nodes];
         for values in values[at * *gears * *nodes..(at + 1) * *gears * *nodes].chunks_mut(*nodes) {
-            for (value, &speed) in values.iter_mut().zip(speeds) {
-                *value = lesser(*value, off + Planner::fall(speed));
+            for (value, knot) in values.iter_mut().zip(knots) {
+                *value = lesser(*value, off + Planner::fall(knot.speed));
             }
         }
     }

@@ -4,8 +4,6 @@ use crate::course::reserve::cell::Cell;
 use crate::course::reserve::field::{greater, lesser};
 use crate::course::reserve::way::{SLOWEST, Way};
 
-/// Rounds until the speed at the end under a force is known.
-const ROUNDS: usize = 3;
 /// Most rounds of Newton's method, and the changes of speed that end it, as shares.
 const MOST_ROUNDS: usize = 12;
 const NEAR: f64 = 5e-3;
@@ -64,14 +62,22 @@ impl<'a> Entry<'a> {
         self.cell.grip * self.speed < STRONGEST
     }
 
-    /// Speed at the end under a drive force.
+    /// Speed at the end under a drive force; none where the bike stops before.
+    ///
+    /// # Formula
+    /// d of (v + d)² − v² = 2 L/m_e (F − F(v + d/2)), a square equation as long as the air comes from one side.
     #[inline]
     fn end_under(&self, force: f64) -> f64 {
-        let (square, share) = (self.speed * self.speed, 2.0 * self.cell.length / self.mass);
-        (0..ROUNDS).fold(self.speed, |end, _| {
-            let mean = 0.5 * (self.speed + end);
-            greater(square + share * (force - self.cell.force(mean)), 0.0).sqrt()
-        })
+        let (cell, share) = (self.cell, 2.0 * self.cell.length / self.mass);
+        let air = cell.air.copysign(self.speed + cell.wind);
+        let square = 1.0 + 0.25 * share * air;
+        let linear = 2.0 * self.speed + 0.5 * share * cell.force_growth(self.speed);
+        let gained = share * (force - cell.force(self.speed));
+        let root = linear * linear + 4.0 * square * gained;
+        if root < 0.0 {
+            return 0.0;
+        }
+        greater(self.speed + 2.0 * gained / (linear + root.sqrt()), 0.0)
     }
 
     /// Work at the wheel that an end takes, J; less than none is braked.
@@ -106,12 +112,12 @@ impl<'a> Entry<'a> {
     #[inline]
     fn end_within(&self, power: f64, guess: f64, share: f64) -> f64 {
         let mut end = guess;
+        let given = 2.0 * power * self.cell.length;
         for _ in 0..MOST_ROUNDS {
-            let inverse = 1.0 / (self.speed + end);
-            let given = 2.0 * power * self.cell.length * inverse;
-            let growth = self.cell.force_growth(0.5 * (self.speed + end));
-            let slope = self.mass * end + 0.5 * self.cell.length * growth + given * inverse;
-            let step = (self.work(end) - given) / slope;
+            let (sum, work) = (self.speed + end, self.work(end));
+            let growth = self.cell.force_growth(0.5 * sum);
+            let slope = sum * (self.mass * end + 0.5 * self.cell.length * growth) + greater(work, 0.0);
+            let step = (work * sum - given) / slope;
             end = greater(end - step, TRIED);
             if step.abs() < share * end {
                 break;

@@ -26,49 +26,73 @@ pub(super) fn greater(a: f64, b: f64) -> f64 {
 pub(super) struct Field {
     pub(super) nodes: usize,
     pub(super) gears: usize,
-    pub(super) speeds: Vec<f64>,
+    pub(super) knots: Vec<Knot>,
     pub(super) values: Vec<f64>,
     /// The values of riding on without a shift.
     pub(super) riding: Vec<f64>,
     pub(super) foot: Vec<f64>,
 }
 
+/// A speed that is looked at, with what a straight line from it to the next over the square of speed takes.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Knot {
+    /// m/s.
+    pub(super) speed: f64,
+    square: f64,
+    /// One over the square of the next speed less that of this one.
+    inverse: f64,
+}
+
 /// The values in one gear at one place.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Line<'a> {
-    pub(super) speeds: &'a [f64],
-    pub(super) values: &'a [f64],
+    pub(super) knots: &'a [Knot],
+    values: &'a [f64],
+}
+
+/// A speed between two nodes: the piece in which it lies, and what part of that lies below it.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Within {
+    pub(super) piece: usize,
+    part: f64,
 }
 
 impl Field {
     pub(super) fn new(nodes: usize, gears: usize, ranges: &[Range]) -> Self {
-        let speeds = ranges.iter().flat_map(|range| range.nodes(nodes)).collect();
+        let mut speeds = Vec::with_capacity(nodes);
+        let mut knots = Vec::with_capacity(nodes * ranges.len());
+        for range in ranges {
+            speeds.clear();
+            speeds.extend(range.nodes(nodes));
+            let above = speeds.iter().skip(1).chain(speeds.last());
+            knots.extend(speeds.iter().zip(above).map(|(&speed, &above)| Knot::below(speed, above)));
+        }
         let places = ranges.len();
         let never = vec![NEVER; nodes * gears * places];
-        Self { nodes, gears, speeds, values: never.clone(), riding: never, foot: vec![NEVER; places] }
+        Self { nodes, gears, knots, values: never.clone(), riding: never, foot: vec![NEVER; places] }
     }
 
     #[inline]
-    pub(super) fn speeds(&self, at: usize) -> &[f64] {
-        &self.speeds[at * self.nodes..(at + 1) * self.nodes]
+    pub(super) fn knots(&self, at: usize) -> &[Knot] {
+        &self.knots[at * self.nodes..(at + 1) * self.nodes]
     }
 
     #[inline]
     pub(super) fn range(&self, at: usize) -> [f64; 2] {
-        let speeds = self.speeds(at);
-        [speeds[0], speeds[self.nodes - 1]]
+        let knots = self.knots(at);
+        [knots[0].speed, knots[self.nodes - 1].speed]
     }
 
     #[inline]
     pub(super) fn line(&self, at: usize, gear: usize) -> Line<'_> {
         let from = (at * self.gears + gear) * self.nodes;
-        Line { speeds: self.speeds(at), values: &self.values[from..from + self.nodes] }
+        Line { knots: self.knots(at), values: &self.values[from..from + self.nodes] }
     }
 
     /// The values of riding on in one gear at one place.
     pub(super) fn riding(&self, at: usize, gear: usize) -> Line<'_> {
         let from = (at * self.gears + gear) * self.nodes;
-        Line { speeds: self.speeds(at), values: &self.riding[from..from + self.nodes] }
+        Line { knots: self.knots(at), values: &self.riding[from..from + self.nodes] }
     }
 
     /// The end of the lap.
@@ -110,18 +134,30 @@ impl Field {
     fn set(&mut self, at: usize, value: impl Fn(usize, f64) -> f64) {
         for gear in 0..self.gears {
             for node in 0..self.nodes {
-                let speed = self.speeds[at * self.nodes + node];
+                let speed = self.knots[at * self.nodes + node].speed;
                 self.values[(at * self.gears + gear) * self.nodes + node] = value(gear, speed);
             }
         }
     }
 }
 
+impl Knot {
+    fn below(speed: f64, above: f64) -> Self {
+        let square = speed * speed;
+        Self { speed, square, inverse: 1.0 / (above * above - square) }
+    }
+}
+
 impl Line<'_> {
+    #[inline]
+    pub(super) fn speed(&self, node: usize) -> f64 {
+        self.knots[node].speed
+    }
+
     /// The last piece between two nodes.
     #[inline]
     pub(super) fn last(&self) -> usize {
-        self.speeds.len() - 2
+        self.knots.len() - 2
     }
 
     /// The piece in which a speed lies, or which is nearest, looked for from a guess.
@@ -129,10 +165,10 @@ impl Line<'_> {
     pub(super) fn piece(&self, speed: f64, guess: usize) -> usize {
         let last = self.last();
         let mut piece = guess.min(last);
-        while piece < last && speed > self.speeds[piece + 1] {
+        while piece < last && speed > self.knots[piece + 1].speed {
             piece += 1;
         }
-        while piece > 0 && speed < self.speeds[piece] {
+        while piece > 0 && speed < self.knots[piece].speed {
             piece -= 1;
         }
         piece
@@ -141,28 +177,39 @@ impl Line<'_> {
     /// Change of value per m²/s².
     #[inline]
     pub(super) fn slope(&self, piece: usize) -> f64 {
-        let (low, high) = (self.speeds[piece], self.speeds[piece + 1]);
-        (self.values[piece + 1] - self.values[piece]) / (high * high - low * low)
+        (self.values[piece + 1] - self.values[piece]) * self.knots[piece].inverse
     }
 
+    /// Where a speed lies in a piece, or beyond it.
     #[inline]
-    pub(super) fn at(&self, speed: f64, piece: usize) -> f64 {
-        let low = self.speeds[piece];
-        self.values[piece] + self.slope(piece) * (speed * speed - low * low)
+    pub(super) fn at(&self, speed: f64, piece: usize) -> Within {
+        let Knot { square, inverse, .. } = self.knots[piece];
+        Within { piece, part: (speed * speed - square) * inverse }
     }
 
-    fn holds(&self, speed: f64) -> bool {
-        speed >= self.speeds[0] - SAME && speed <= self.speeds[self.speeds.len() - 1] + SAME
+    /// The value where a speed lies.
+    #[inline]
+    pub(super) fn within(&self, Within { piece, part }: Within) -> f64 {
+        let (low, high) = (self.values[piece], self.values[piece + 1]);
+        low + part * (high - low)
+    }
+
+    /// Where a speed lies, looked for from a guess of its piece; none where it lies outside.
+    #[inline]
+    pub(super) fn place(&self, speed: f64, guess: usize) -> Option<Within> {
+        let [slowest, fastest] = [0, self.last() + 1].map(|node| self.speed(node));
+        let holds = speed >= slowest - SAME && speed <= fastest + SAME;
+        holds.then(|| self.at(speed, self.piece(speed, guess)))
     }
 
     /// The value at a speed, or at the nearest that is looked at.
     pub(super) fn nearest(&self, speed: f64) -> f64 {
-        self.value(speed.clamp(self.speeds[0], self.speeds[self.last() + 1]), 0)
+        self.value(speed.clamp(self.speed(0), self.speed(self.last() + 1)), 0)
     }
 
     /// The value at a speed, looked for from a guess of its piece.
     #[inline]
     pub(super) fn value(&self, speed: f64, guess: usize) -> f64 {
-        if self.holds(speed) { self.at(speed, self.piece(speed, guess)) } else { NEVER }
+        self.place(speed, guess).map_or(NEVER, |place| self.within(place))
     }
 }

@@ -117,7 +117,7 @@ impl Planner<'_> {
         let choice = if self.is_pedalled(gear, self.cranks_at(entry)) {
             self.rule.surely(&step, chosen, line, node, usual)
         } else {
-            self.rule.idle(&step, chosen, line, node)
+            self.rule.idle(&step, line, node)
         };
         Ahead { choice, gear, entry }
     }

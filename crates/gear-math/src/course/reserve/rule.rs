@@ -1,7 +1,7 @@
 //! The best way through a step at a price of a charged joule.
 
 use crate::course::reserve::entry::Entry;
-use crate::course::reserve::field::{Line, NEVER, greater};
+use crate::course::reserve::field::{Line, NEVER, Within, greater};
 use crate::course::reserve::gearing::{Gearing, In};
 use crate::course::reserve::way::Way;
 use crate::rider::EffortAccount;
@@ -11,6 +11,7 @@ const MOST_PIECES: usize = 12;
 /// Where the value hardly falls with speed over the slowest piece, compared with that of the end found, somebody gets off ahead:
 /// slowing down for that is tried as well.
 const FLAT: f64 = 0.5;
+
 /// Share of a cadence by which it is moved to see what the charge makes of it.
 const NUDGE: f64 = 0.01;
 
@@ -44,14 +45,21 @@ impl Choice {
     }
 }
 
-/// What is thought of a step before it is tried.
+/// A way through a step without drive.
 #[derive(Debug, Clone, Copy)]
-struct Guess {
+pub(super) struct Undriven {
     end: f64,
-    power: f64,
-    /// Charge, W, and its growth with the speed at the end.
-    charge: f64,
-    growth: f64,
+    /// Time and price of the charge, s.
+    cost: f64,
+    place: Within,
+}
+
+impl Undriven {
+    /// What it costs with what comes after, s.
+    #[inline]
+    pub(super) fn then(&self, next: Line<'_>) -> f64 {
+        self.cost + next.within(self.place)
+    }
 }
 
 impl Rule<'_> {
@@ -84,9 +92,9 @@ impl Rule<'_> {
         power: f64,
     ) -> Choice {
         let found = self.best(entry, gear, next, node, power);
-        let within = |node: &usize| (entry.low..=entry.high).contains(&next.speeds[*node]);
-        let at_node = |node| (node, self.judged(entry, gear, next, node, next.speeds[node]));
-        let nodes = (0..next.speeds.len()).filter(within).map(at_node);
+        let within = |node: &usize| (entry.low..=entry.high).contains(&next.speed(*node));
+        let at_node = |node| (node, self.judged(entry, gear, next, node, next.speed(node)));
+        let nodes = (0..next.knots.len()).filter(within).map(at_node);
         match nodes.min_by(|a, b| a.1.cost.total_cmp(&b.1.cost)) {
             Some((node, other)) if other.cost < found.cost => {
                 self.best(entry, gear, next, node, other.power).or(other)
@@ -95,26 +103,37 @@ impl Rule<'_> {
         }
     }
 
-    /// The best way without drive.
+    /// The ways without drive, which are the same in every gear.
     #[inline]
-    pub(super) fn idle(&self, entry: &Entry<'_>, gear: In, next: Line<'_>, node: usize) -> Choice {
-        if !entry.is_possible() || entry.coast < entry.low {
-            return Choice::NONE;
-        }
-        let [coasted, braked] =
-            [entry.coast.min(entry.high), entry.low].map(|end| self.judged(entry, gear, next, node, end));
-        coasted.or(braked)
+    pub(super) fn undriven(&self, entry: &Entry<'_>, next: Line<'_>, node: usize) -> Option<[Undriven; 2]> {
+        let possible = entry.is_possible() && entry.coast >= entry.low;
+        possible.then(|| {
+            [entry.coast.min(entry.high), entry.low].map(|end| Undriven {
+                end,
+                cost: entry.time(end) * (1.0 - self.price * self.account.repaid_w()),
+                place: next.at(end, next.piece(end, node)),
+            })
+        })
+    }
+
+    /// The best way without drive.
+    pub(super) fn idle(&self, entry: &Entry<'_>, next: Line<'_>, node: usize) -> Choice {
+        let ways = self.undriven(entry, next, node);
+        ways.map_or(Choice::NONE, |ways| {
+            let [coasted, braked] = ways.map(|way| Choice { end: way.end, power: 0.0, cost: way.then(next) });
+            coasted.or(braked)
+        })
     }
 
     /// The end at which the value of more speed is what it costs, and its piece: pieces are left for the one that an end lies in,
     /// and where two lead to one another it is the node between them.
     #[inline]
     fn found(&self, entry: &Entry<'_>, gear: In, next: Line<'_>, node: usize, power: f64) -> (f64, usize) {
-        let mut guess = self.guess(entry, gear, entry.allowed(entry.speed), power);
-        let mut piece = next.piece(guess.end, node);
+        let (mut end, mut power) = (entry.allowed(entry.speed), power);
+        let mut piece = next.piece(end, node);
         let (mut lowest, mut highest) = (0, next.last());
         for _ in 0..MOST_PIECES {
-            let (end, power) = self.aim(entry, gear, next.slope(piece), &guess);
+            (end, power) = self.aim(entry, gear, next.slope(piece), end, power);
             let target = next.piece(end, piece);
             if target == piece {
                 return (end, piece);
@@ -126,31 +145,12 @@ impl Rule<'_> {
                 highest = piece - 1;
             }
             if lowest > highest {
-                return (entry.allowed(next.speeds[node]), piece);
+                return (entry.allowed(next.speed(node)), piece);
             }
             piece = target.clamp(lowest, highest);
-            let end = end.clamp(next.speeds[piece], next.speeds[piece + 1]);
-            guess = self.guess(entry, gear, end, power);
+            end = end.clamp(next.speed(piece), next.speed(piece + 1));
         }
-        (guess.end, piece)
-    }
-
-    #[inline]
-    fn guess(&self, entry: &Entry<'_>, gear: In, end: f64, power: f64) -> Guess {
-        let mean = 0.5 * (entry.speed + end);
-        let rpm = self.gearing.rpm[self.gearing.used(gear, mean, power)] * mean;
-        let charge = self.account.charge_w(power, rpm);
-        if self.account.held_w(rpm) >= self.account.sustainable_w() {
-            return Guess { end, power, charge: if charge.is_finite() { charge } else { 0.0 }, growth: 0.0 };
-        }
-        let quicker = self.account.charge_w(power, (1.0 + NUDGE) * rpm);
-        let known = quicker.is_finite() && charge.is_finite();
-        let growth = (quicker - charge) / (2.0 * NUDGE * mean);
-        if known {
-            Guess { end, power, charge, growth }
-        } else {
-            Guess { end, power, charge: 0.0, growth: 0.0 }
-        }
+        (end, piece)
     }
 
     /// End and power of a step behind which the value falls by `-slope` per m²/s².
@@ -159,21 +159,37 @@ impl Rule<'_> {
     /// λ h′ (m_e/(2 η) + P |t′|) = −V′ + |t′| (1 + λ h) − λ t h_v, all changes by v₂², with |t′| = L/((v + v₂)² v₂). Without drive
     /// it coasts where |t′| (1 − λ ρ CP) ≥ V′, else it brakes.
     #[inline]
-    fn aim(&self, entry: &Entry<'_>, gear: In, slope: f64, guess: &Guess) -> (f64, f64) {
-        let (sum, end) = (entry.speed + guess.end, guess.end);
-        let quicker = entry.cell.length / (sum * sum * end);
-        let turning = self.price * entry.cell.length * guess.growth / (sum * end);
-        let gain = quicker * (1.0 + self.price * guess.charge) - slope - turning;
-        let joules = 0.5 * entry.mass / self.way.efficiency + guess.power * quicker;
+    fn aim(&self, entry: &Entry<'_>, gear: In, slope: f64, end: f64, power: f64) -> (f64, f64) {
+        let (sum, length) = (entry.speed + end, entry.cell.length);
         let mean = 0.5 * sum;
-        let rpm = self.gearing.rpm[self.gearing.used(gear, mean, guess.power)] * mean;
-        let power = self.account.power_worth(gain / (self.price * joules), rpm, guess.power);
+        let rpm = self.gearing.rpm[self.gearing.used(gear, mean, power)] * mean;
+        let (charge, growth) = self.charge_and_growth(power, rpm);
+        let inverse = 1.0 / (sum * sum * end);
+        let quicker = length * inverse;
+        let turning = self.price * quicker * growth;
+        let gain = quicker * (1.0 + self.price * charge) - slope - turning;
+        let joules = 0.5 * entry.mass / self.way.efficiency + power * quicker;
+        let power = self.account.power_worth(gain / (self.price * joules), rpm, power);
         if power > 0.0 {
             return (entry.allowed(entry.end_near(self.way.efficiency * power, end)), power);
         }
         let idle = 1.0 - self.price * self.account.repaid_w();
         let end = if idle * quicker >= slope { entry.coast } else { entry.low };
         (entry.allowed(end), 0.0)
+    }
+
+    /// Charge of a power, W, and what it grows by with the logarithm of the cadence; nothing where it is impossible.
+    #[inline]
+    fn charge_and_growth(&self, power: f64, rpm: f64) -> (f64, f64) {
+        let charge = self.account.charge_w(power, rpm);
+        if charge == f64::INFINITY {
+            return (0.0, 0.0);
+        }
+        if self.account.held_w(rpm) >= self.account.sustainable_w() {
+            return (charge, 0.0);
+        }
+        let quicker = self.account.charge_w(power, (1.0 + NUDGE) * rpm);
+        if quicker == f64::INFINITY { (0.0, 0.0) } else { (charge, (quicker - charge) * (1.0 / NUDGE)) }
     }
 
     /// Less power than lasts is worse than coasting and pedalling by turns.
@@ -200,8 +216,7 @@ impl Rule<'_> {
         if flat <= FLAT * next.slope(piece) {
             return found;
         }
-        let guess = Guess { end: found.end.max(entry.low), power: found.power, charge: 0.0, growth: 0.0 };
-        let (end, _) = self.aim(entry, gear, flat, &guess);
+        let (end, _) = self.aim(entry, gear, flat, found.end.max(entry.low), found.power);
         found.or(self.judged(entry, gear, next, piece, end))
     }
 
@@ -214,7 +229,7 @@ impl Rule<'_> {
         if charge == f64::INFINITY {
             return Choice::NONE;
         }
-        let later = next.at(end, next.piece(end, piece));
+        let later = next.within(next.at(end, next.piece(end, piece)));
         Choice { end, power, cost: time * (1.0 + self.price * charge) + later }
     }
 
