@@ -1,8 +1,6 @@
 //! Set-up B as a whole bike: what it leaves empty is as on A, and what it has of its own reaches every answer.
 
-mod common;
-
-use common::{said, shown};
+use crate::common::{said, shown};
 use explorer::bench::bench::Bench;
 use explorer::bench::field::{Field, Group};
 use explorer::bench::link;

@@ -1,8 +1,6 @@
 //! Whose values the page goes by: what it says of those that are not the rider's, and that it never loses track of them.
 
-mod common;
-
-use common::{said, shown, words};
+use crate::common::{said, shown, words};
 use explorer::bench::bench::Bench;
 use explorer::bench::field::Field;
 use explorer::bench::owner::Owner;

@@ -1,8 +1,6 @@
 //! What the bench and the section on rings say, by link as a rider would open it.
 
-mod common;
-
-use common::{said, words};
+use crate::common::{said, words};
 use explorer::bench::complaint::Complaint;
 use explorer::bench::field::Field;
 use explorer::bench::link;

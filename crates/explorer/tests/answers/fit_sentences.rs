@@ -1,8 +1,6 @@
 //! What the sections on tyre and position and the sheet say of unusual bikes.
 
-mod common;
-
-use common::{said, shown};
+use crate::common::{said, shown};
 use explorer::bench::bench::Bench;
 use explorer::bench::field::Field;
 

@@ -1,7 +1,5 @@
 //! Sentences on riding or running that must not contradict each other, each held on the address that once made them.
 
-mod common;
-
 use explorer::bench::field::Field;
 use explorer::bench::link;
 use explorer::page::report::Report;
@@ -21,7 +19,7 @@ fn opened(address: &str, fragment: &str) -> (Report, String) {
     let report = Report::of(&read.scenario);
     let fragments = fragments(&report, &[], &[], &opened.bench, address);
     let found = fragments.into_iter().find(|(id, _)| id == fragment);
-    (report, common::words(&found.map(|(_, html)| html).unwrap_or_default()))
+    (report, crate::common::words(&found.map(|(_, html)| html).unwrap_or_default()))
 }
 
 fn answer(address: &str) -> (Report, String) {
@@ -196,7 +194,7 @@ fn the_quicker_choice_is_the_advice_and_the_slower_one_what_is_left() {
 #[test]
 fn a_wind_is_said_to_be_of_this_slope_only() {
     has(&answer("#r=3&wi=10").1, "The wind of 10.0 m/s counts on this slope only: the lap does not know it.");
-    lacks(&common::said("ride-answer", &[(Field::Headwind, "0")]), "wind");
+    lacks(&crate::common::said("ride-answer", &[(Field::Headwind, "0")]), "wind");
 }
 
 /// The gear's limit is the bike's, the crossover the rider's.

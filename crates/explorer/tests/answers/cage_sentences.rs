@@ -1,14 +1,12 @@
 //! What is said of cage and chain, on the page, beside the lap and on the sheet.
 
-mod common;
-
 use explorer::bench::bench::Bench;
 use explorer::bench::field::Field;
 use explorer::page::report::Report;
 use explorer::side::Side;
 
 fn said(edits: &[(Field, &str)]) -> String {
-    common::said("cage-answer", edits)
+    crate::common::said("cage-answer", edits)
 }
 
 #[track_caller]
@@ -36,7 +34,7 @@ fn the_demo_has_one_verdict_each() {
         "B fits on paper, with nothing to spare: a chain comes in whole pairs of links, so check 32×11 for slack.",
     );
     has(&answer, "A capacity of 33 teeth is a cage of about 54 mm between the pulley centres");
-    has(&common::said("lap-answer", &[]), "The lap is worked out");
+    has(&crate::common::said("lap-answer", &[]), "The lap is worked out");
 }
 
 #[test]
@@ -112,7 +110,7 @@ fn measures_that_could_turn_the_verdict_are_named() {
 #[test]
 fn a_chain_that_breaks_something_is_in_the_verdict_and_on_the_sheet() {
     for place in ["cage-answer", "sheet-page"] {
-        let words = common::said(place, &[(Field::ChainLinks, "104")]);
+        let words = crate::common::said(place, &[(Field::ChainLinks, "104")]);
         has(
             &words,
             "needs a longer chain: the 104 links fitted are too short for 50×21, 50×24, 50×27 and 50×30: do not ride or force it, something breaks",
@@ -142,8 +140,8 @@ fn gears_that_are_switched_off_are_told_and_left_out() {
         &said(&edits),
         "Gears to avoid, used nowhere on this page: A 50×30 and 34×11 (50×30 and 34×11 by your choice).",
     );
-    has(&common::said("rings-answer", &edits), "of 22, and 2 never to be used");
-    let lowest = common::said("rings-summary", &[(Field::GearsOffA, "34×30")]);
+    has(&crate::common::said("rings-answer", &edits), "of 22, and 2 never to be used");
+    let lowest = crate::common::said("rings-summary", &[(Field::GearsOffA, "34×30")]);
     has(&lowest, "34×27");
     let all: Vec<String> = [50, 34]
         .iter()
@@ -153,7 +151,7 @@ fn gears_that_are_switched_off_are_told_and_left_out() {
         &said(&[(Field::GearsOffA, &all.join(" "))]),
         "every gear of A, so that its numbers go on as if they ran",
     );
-    let ladder = common::said("rings-answer", &[(Field::GearsOffA, &all.join(" "))]);
+    let ladder = crate::common::said("rings-answer", &[(Field::GearsOffA, &all.join(" "))]);
     has(&ladder, "of 22, all of them never to be used: these numbers go on as if they ran");
 }
 

@@ -1,18 +1,16 @@
 //! What the section on riding or running says of unusual riders, bikes and climbs.
 
-mod common;
-
 use explorer::bench::bench::Bench;
 use explorer::bench::field::Field;
 use explorer::page::scenario::Scenario;
 use gear_math::rider::{EffortBudget, RepaidShare, StrengthShare};
 
 fn said(edits: &[(Field, &str)]) -> String {
-    common::said("ride-answer", edits)
+    crate::common::said("ride-answer", edits)
 }
 
 fn of_climb(edits: &[(Field, &str)]) -> String {
-    common::said("ride-climb", edits)
+    crate::common::said("ride-climb", edits)
 }
 
 #[track_caller]
@@ -328,7 +326,7 @@ fn times_are_told_as_finely_as_they_matter() {
 
 #[test]
 fn a_speed_leads_to_its_slope() {
-    let at = |speed: &'static str| common::said("ride-at-speed", &[(Field::SlopeSpeed, speed)]);
+    let at = |speed: &'static str| crate::common::said("ride-at-speed", &[(Field::SlopeSpeed, speed)]);
     has(&at("9"), "At 9.0 km/h: full power holds it on slopes up to 6.");
     has(&at("40"), "full power does not even hold it on the level.");
     has(&at("1"), "full power is faster than that all the way to 45 %.");
