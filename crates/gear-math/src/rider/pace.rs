@@ -33,6 +33,17 @@ pub(super) struct Pace<'a> {
     pub(super) fastest: f64,
 }
 
+/// A metre at a speed.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Metre {
+    /// The speed, in m/s.
+    pub(super) speed: f64,
+    /// Time and charge, this at its price, in s.
+    pub(super) cost: f64,
+    /// What of that is charge, in J.
+    pub(super) charge_j: f64,
+}
+
 impl Pace<'_> {
     /// The same with so much to spend on a metre, in J.
     pub(super) const fn spending(self, budget_per_m: f64) -> Self {
@@ -66,14 +77,13 @@ impl Pace<'_> {
         self.fastest_about(easiest.1, top, metres)
     }
 
-    /// What a metre costs in time and charge, and what of that is charge, in J, at the speed at which that is least in a gear within
-    /// the budget.
-    pub(super) fn cheapest_in(&self, metres: f64, price: f64) -> Option<(f64, f64)> {
+    /// A metre at the speed at which it costs least in a gear within the budget.
+    pub(super) fn cheapest_in(&self, metres: f64, price: f64) -> Option<Metre> {
         self.cheapest(self.top(metres), price, |speed| self.charge(speed, metres))
     }
 
     /// The same in a gear that suits.
-    pub(super) fn cheapest_suited(&self, price: f64) -> Option<(f64, f64)> {
+    pub(super) fn cheapest_suited(&self, price: f64) -> Option<Metre> {
         self.cheapest(self.fastest, price, |speed| self.charge_suited(speed))
     }
 
@@ -83,13 +93,14 @@ impl Pace<'_> {
         self.account.charge_w(power, self.account.suited_rpm(power))
     }
 
-    fn cheapest(&self, top: f64, price: f64, charge: impl Fn(f64) -> f64) -> Option<(f64, f64)> {
+    fn cheapest(&self, top: f64, price: f64, charge: impl Fn(f64) -> f64) -> Option<Metre> {
         let cost = |speed: f64| match charge(speed) {
             charge if charge > self.budget_per_m * speed => f64::INFINITY,
             charge => (1.0 + price * charge.max(0.0)) / speed,
         };
         let speed = (self.slowest <= top).then(|| lowest((self.slowest, top), LOOKED_AT, CUTS, cost))?;
-        cost(speed).is_finite().then(|| (cost(speed), charge(speed) / speed))
+        let metre = Metre { speed, cost: cost(speed), charge_j: charge(speed) / speed };
+        metre.cost.is_finite().then_some(metre)
     }
 
     /// Whether some speed in a gear costs less for a metre, in time and charge, than `cost`, within the budget.

@@ -9,7 +9,7 @@ use crate::rider::energy::Energy;
 use crate::rider::ground::Ground;
 use crate::rider::limits::Reason;
 use crate::rider::on_foot::{FASTEST_ON_FOOT, Incline};
-use crate::rider::pace::Pace;
+use crate::rider::pace::{Metre, Pace};
 use crate::rider::quantity::{
     BalanceSpeed, Climb, ClimbLength, Deficit, EffortBudget, Headwind, Power, PowerDemand, SecondsLost, Time,
 };
@@ -188,7 +188,7 @@ impl RideOrRun {
         spending: &Spending,
     ) -> PacedClimb {
         let pace = self.pace(account, ground, gradient, spending.most.j() / length.m());
-        let ride = self.paced_ride(&self.spent_riding(pace, length, spending), length);
+        let ride = self.cheapest_ride(&pace, length, spending).or_else(|| self.paced_ride(&pace, length));
         let suited = suited(&pace, length, spending);
         let incline = Incline::new(gradient);
         let budget_per_m = self.spent_on_foot(account, ground, &incline, length, spending);
@@ -207,14 +207,16 @@ impl RideOrRun {
         PacedClimb { verdict: paced.judged(), ..paced }
     }
 
-    /// A pace with what is to be spent on it in the gears that there are.
-    fn spent_riding<'a>(&self, pace: Pace<'a>, length: ClimbLength, spending: &Spending) -> Pace<'a> {
-        let metres = self.bike.gears().map(|gear| gear.development(self.bike.wheel).m());
-        let cheaper = |a: (f64, f64), b: (f64, f64)| if b.0 < a.0 { b } else { a };
-        pace.spending(spending.per_m(length, |price| {
-            let cheapest = metres.filter_map(|metres| pace.cheapest_in(metres, price)).reduce(cheaper)?;
-            Some(cheapest.1)
-        }))
+    /// The ride at which time and what is taken, at its price, come to least; none where a joule costs nothing, or in no gear a speed
+    /// is found that the budget allows.
+    fn cheapest_ride(&self, pace: &Pace<'_>, length: ClimbLength, spending: &Spending) -> Option<PacedRide> {
+        let price = spending.price.s_per_j();
+        let in_gear =
+            |gear: Gear| Some((pace.cheapest_in(gear.development(self.bike.wheel).m(), price)?, gear));
+        let cheaper = |a: (Metre, Gear), b: (Metre, Gear)| if b.0.cost < a.0.cost { b } else { a };
+        let gears = self.bike.gears().filter(|_| price > 0.0);
+        let (metre, gear) = gears.filter_map(in_gear).reduce(cheaper)?;
+        Some(self.ride_at(metre.speed, gear, pace, length))
     }
 
     /// What is to be spent on a metre on foot, in J.
@@ -263,17 +265,22 @@ impl RideOrRun {
             pace.fastest_in(metres).map(|speed| ((speed, -pace.charge(speed, metres)), gear))
         };
         let better = |a: ((f64, f64), Gear), b: ((f64, f64), Gear)| if b.0 > a.0 { b } else { a };
-        let ((speed, repaid), gear) = self.bike.gears().filter_map(in_gear).reduce(better)?;
+        let ((speed, _), gear) = self.bike.gears().filter_map(in_gear).reduce(better)?;
+        Some(self.ride_at(speed, gear, pace, length))
+    }
+
+    fn ride_at(&self, speed: f64, gear: Gear, pace: &Pace<'_>, length: ClimbLength) -> PacedRide {
         let (seconds, power) = (length.m() / speed, PowerDemand::new(pace.power(speed)));
-        Some(PacedRide {
+        let development = gear.development(self.bike.wheel);
+        PacedRide {
             time: Time::new(seconds),
             speed: Speed::new(speed),
             power,
             preferred: pace.account.preferred_cadence(power),
-            cadence: gear.development(self.bike.wheel).cadence_at(Speed::new(speed)),
+            cadence: development.cadence_at(Speed::new(speed)),
             gear,
-            drawn: Deficit::new(-repaid * seconds),
-        })
+            drawn: Deficit::new(pace.charge(speed, development.m()) * seconds),
+        }
     }
 
     /// Whether riding a climb is quicker than going up on foot and losing some seconds, without the rest.
@@ -359,7 +366,7 @@ impl RideOrRun {
 
 /// The ride in a gear that suits, with what is to be spent on it.
 fn suited(pace: &Pace<'_>, length: ClimbLength, spending: &Spending) -> Option<SuitedRide> {
-    let cheapest = |price: f64| pace.cheapest_suited(price).map(|it| it.1);
+    let cheapest = |price: f64| pace.cheapest_suited(price).map(|it| it.charge_j);
     let pace = pace.spending(spending.per_m(length, cheapest));
     let speed = pace.fastest_suited()?;
     let drawn = Deficit::new(pace.charge_suited(speed) * length.m() / speed);

@@ -27,12 +27,20 @@ pub(crate) fn gear_limit(report: &RideSection) -> Line {
 
 /// The speed below which running this climb is quicker whatever the gears.
 pub(crate) fn running_limit(report: &RideSection) -> Line {
-    let wins = report.ride.running_wins_below();
-    let (best, likely) = (strong(&report.rings.unit.print(wins.best)), speeds_from_to(report, &wins));
-    if report.ride.running_wins_below_the_gears() {
-        format!("Running itself only wins below {best} on this bank (likely {likely}).").into()
-    } else {
-        format!("Running itself wins below {best} on this bank (likely {likely}).").into()
+    let wins = if report.ride.running_wins_below_the_gears() { "only wins" } else { "wins" };
+    let below = report
+        .ride
+        .running_wins_below()
+        .map(|below| (strong(&report.rings.unit.print(below.best)), speeds_from_to(report, &below)));
+    match below {
+        [a, b] if a == b => {
+            let (best, likely) = a;
+            format!("Running itself {wins} below {best} on this bank (likely {likely}).").into()
+        }
+        [(of_a, likely_a), (of_b, likely_b)] => format!(
+            "Running itself {wins} below {of_a} on this bank (likely {likely_a}) at the price that a joule has on the lap with {A}, below {of_b} (likely {likely_b}) with {B}."
+        )
+        .into(),
     }
 }
 

@@ -4,6 +4,7 @@ use super::{A, B};
 use crate::bench::field::Field;
 use crate::layout::line::{Line, name, strong};
 use crate::number::{duration, percent, rpm, with_unit};
+use crate::ride::inputs::LapPrice;
 use crate::ride::on_climb::Otherwise;
 use crate::ride::section::RideSection;
 use crate::ride::side::{LEVEL, RideSide};
@@ -31,12 +32,19 @@ fn told(report: &RideSection, side: &RideSide) -> String {
 
 /// The time on foot.
 pub(crate) fn running(report: &RideSection) -> Line {
-    let ascent = &report.ride.sides[0].ascent;
-    let (time, likely) = (strong(&seconds(ascent.foot)), foot_span(ascent));
-    let told = format!("Running takes {time} (likely {likely}), dismount and remount included");
+    let time = |side: &RideSide| {
+        format!("{} (likely {})", strong(&seconds(side.ascent.foot)), foot_span(&side.ascent))
+    };
+    let times = match [&report.ride.sides[0], &report.ride.sides[1]].map(time) {
+        [a, b] if a == b => a,
+        [a, b] => format!("{a} with {A} and {b} with {B}"),
+    };
+    let told = format!("Running takes {times}, dismount and remount included");
     let inputs = &report.ride.inputs;
     if inputs.budget() == EffortBudget::NONE {
         format!("{told}.").into()
+    } else if matches!(inputs.lap_price, LapPrice::Found(_)) {
+        format!("{told}, as hard as pays on your lap.").into()
     } else if inputs.is_repeated {
         format!("{told}, as hard as pays on every lap.").into()
     } else {

@@ -46,8 +46,17 @@ fn ends(side: &RideSide) -> String {
 
 /// Below which speed and from which slope running wins.
 pub(crate) fn running_wins(report: &RideSection) -> String {
-    let wins = report.ride.running_wins_below();
-    let (best, likely) = (report.rings.unit.print(wins.best), speeds_from_to(report, &wins));
+    let below = report.ride.running_wins_below().map(|below| {
+        format!(
+            "{} on this climb, likely {}",
+            report.rings.unit.print(below.best),
+            speeds_from_to(report, &below)
+        )
+    });
+    let below = match below {
+        [a, b] if a == b => a,
+        [a, b] => format!("{a}, with A; {b}, with B"),
+    };
     let from = report.ride.running_from();
     let slopes = match from {
         RunningFrom::Nowhere => format!("on no slope up to {}", steepest()),
@@ -55,7 +64,7 @@ pub(crate) fn running_wins(report: &RideSection) -> String {
         RunningFrom::Slope { .. } => format!("from {}", running_from(from)),
         RunningFrom::TheLevel => "from the level on".to_owned(),
     };
-    format!("below {best} on this climb, likely {likely}; on a slope held for long {slopes}")
+    format!("below {below}; on a slope held for long {slopes}")
 }
 
 /// “9.0 %, 60 m”
