@@ -306,6 +306,7 @@ impl Desk {
 mod tests {
     use super::*;
     use gear_math::course::Step;
+    use gear_math::rider::EffortPrice;
     use gear_math::{Bike, Lap, LapSetup};
 
     const BANK: &str = "200; 0; firm grass\n30; 14; firm grass\n90; -4; firm grass";
@@ -365,15 +366,15 @@ mod tests {
     /// The climb stands at the usual price until the lap of the same bench has told its own, and does not keep one of before.
     #[test]
     fn a_climb_takes_the_price_of_the_lap_of_now() {
-        fn prices(desk: &Desk) -> [f64; 2] {
-            desk.report.ride.sides.each_ref().map(|side| side.paced.spending.price.s_per_j())
+        fn prices(desk: &Desk) -> [EffortPrice; 2] {
+            desk.report.ride.sides.each_ref().map(|side| side.paced.spending.price)
         }
-        fn of_laps(desk: &Desk) -> [f64; 2] {
+        fn of_laps(desk: &Desk) -> [EffortPrice; 2] {
             let laps = &desk.room().laps.as_ref().unwrap().laps;
-            laps.each_ref().map(|lap| lap.reserve.as_ref().unwrap().price_s_per_j)
+            laps.each_ref().map(|lap| EffortPrice::new(lap.reserve.as_ref().unwrap().price_s_per_j).unwrap())
         }
         let mut desk = on_bank();
-        let usual = [desk.good.ride.account().usual_price().s_per_j(); 2];
+        let usual = [desk.good.ride.account().usual_price(); 2];
         assert_eq!(prices(&desk), usual);
         desk.lap(false);
         assert_eq!(prices(&desk), of_laps(&desk));
@@ -382,13 +383,13 @@ mod tests {
         assert_eq!(prices(&desk), of_laps(&desk), "the slope asked about is none of the lap's");
         assert!(told.html.iter().any(|(id, _)| id == "ride-answer"));
         let fresh = Report::of(&desk.good);
-        assert_eq!(format!("{:?}", desk.report.ride), format!("{fresh:?}", fresh = fresh.ride));
+        assert_eq!(format!("{:?}", desk.report.ride), format!("{:?}", fresh.ride));
         edited(&mut desk, &[(Field::SecondsLost, "4")]);
         assert_eq!(prices(&desk), usual, "another rider may have another price");
         desk.lap(false);
         assert_eq!(prices(&desk), of_laps(&desk));
         edited(&mut desk, &[(Field::LapModel, "steady")]);
-        assert_eq!(prices(&desk), [0.0; 2], "an even lap has none");
+        assert_eq!(prices(&desk), [EffortPrice::NONE; 2], "an even lap has none");
     }
 
     #[test]
