@@ -9,10 +9,10 @@ use crate::side::Side;
 use crate::tyre::inputs::Burden;
 use gear_math::gears::GearSet;
 use gear_math::rider::{
-    Air, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength, CrankLength, CriticalPower, EffortAccount,
-    EffortBudget, EffortPrice, FootFactor, Friction, Gaits, KitMass, LegStrength, Level, MarkKind, PeakPower,
-    Reason, RepaidShare, ReserveShare, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare, Spending,
-    Stance, StrengthShare, WorkReserve,
+    Air, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength, CrankLength, CriticalPower, CrossedLoss,
+    EffortAccount, EffortBudget, EffortPrice, FootFactor, Friction, Gaits, KitMass, LegStrength, Level,
+    MarkKind, PeakPower, Reason, RepaidShare, ReserveShare, RidingLimits, RollingCoefficient, SecondsLost,
+    SlopeShare, Spending, Stance, StrengthShare, WorkReserve,
 };
 use gear_math::wheel::{MountedWidth, WidthFactor};
 use gear_math::{Bike, Circumference, Drivetrain, Ground, Power, RideOrRun, Rider, Speed, Surface};
@@ -396,6 +396,7 @@ fn bike(reader: &mut Reader<'_>, given: &Given) -> Bike {
         wheel: given.wheel,
         tyre: given.tyre,
         efficiency: reader.quantity(Field::DrivetrainShare),
+        crossed_loss: CrossedLoss::USUAL,
         load: reader.quantity(Field::Carry),
     }
 }

@@ -29,7 +29,7 @@ pub(super) struct Rule<'a> {
 pub(super) struct Choice {
     /// Speed at the end, m/s.
     pub(super) end: f64,
-    /// At the crank, W.
+    /// At the crank, were the chain straight, W.
     pub(super) power: f64,
     /// Time and price of the charge, with all that comes after, s.
     pub(super) cost: f64,
@@ -138,12 +138,13 @@ impl Rule<'_> {
     #[inline]
     fn guess(&self, entry: &Entry<'_>, gear: In, end: f64, power: f64) -> Guess {
         let mean = 0.5 * (entry.speed + end);
-        let rpm = self.gearing.rpm[self.gearing.used(gear, mean, power)] * mean;
-        let charge = self.account.charge_w(power, rpm);
+        let used = self.gearing.used(gear, mean, power);
+        let (rpm, crank) = (self.gearing.rpm[used] * mean, self.gearing.crossing[used] * power);
+        let charge = self.account.charge_w(crank, rpm);
         if self.account.held_w(rpm) >= self.account.sustainable_w() {
             return Guess { end, power, charge: if charge.is_finite() { charge } else { 0.0 }, growth: 0.0 };
         }
-        let quicker = self.account.charge_w(power, (1.0 + NUDGE) * rpm);
+        let quicker = self.account.charge_w(crank, (1.0 + NUDGE) * rpm);
         let known = quicker.is_finite() && charge.is_finite();
         let growth = (quicker - charge) / (2.0 * NUDGE * mean);
         if known {
@@ -166,8 +167,10 @@ impl Rule<'_> {
         let gain = quicker * (1.0 + self.price * guess.charge) - slope - turning;
         let joules = 0.5 * entry.mass / self.way.efficiency + guess.power * quicker;
         let mean = 0.5 * sum;
-        let rpm = self.gearing.rpm[self.gearing.used(gear, mean, guess.power)] * mean;
-        let power = self.account.power_worth(gain / (self.price * joules), rpm, guess.power);
+        let used = self.gearing.used(gear, mean, guess.power);
+        let (rpm, crossing) = (self.gearing.rpm[used] * mean, self.gearing.crossing[used]);
+        let worth = gain / (self.price * joules * crossing);
+        let power = self.account.power_worth(worth, rpm, crossing * guess.power) / crossing;
         if power > 0.0 {
             return (entry.allowed(entry.end_near(self.way.efficiency * power, end)), power);
         }
@@ -221,6 +224,7 @@ impl Rule<'_> {
     /// Charge of a power at a mean speed, W.
     #[inline]
     pub(super) fn charge(&self, gear: In, mean: f64, power: f64) -> f64 {
-        self.account.charge_w(power, self.gearing.rpm[self.gearing.used(gear, mean, power)] * mean)
+        let used = self.gearing.used(gear, mean, power);
+        self.account.charge_w(self.gearing.crossing[used] * power, self.gearing.rpm[used] * mean)
     }
 }
