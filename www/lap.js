@@ -1,6 +1,6 @@
 // @ts-check
 // The lap takes longer than the rest of the page together: it is worked out after everything else, where it is in sight, and by
-// workers where it is ridden on a reserve.
+// workers where it is ridden on a reserve. “Ride or run?” takes the price of a joule from such a lap, so that it is due there too.
 
 import { find } from './dom.js';
 import * as engine from './engine.js';
@@ -10,6 +10,8 @@ import { helpful, hire } from './workers.js';
 const SETTLE_AFTER = 300; // milliseconds
 const SHOW_EVERY = 400; // milliseconds
 const NEAR = '600px';
+/** What takes nothing but its price from a lap. */
+const PRICED = 'ride';
 
 /** @typedef {import('./lap-worker.js').LapFound} LapFound */
 
@@ -35,14 +37,17 @@ export function lapDue() {
 function workOutSoon() {
   soon = 0;
   const rows = engine.lapOrder();
-  if (rows === undefined) workOut(false);
-  else order(rows);
+  if (rows !== undefined) order(rows);
+  else if (isShown()) workOut(false);
 }
 
 /** Where workers ride the lap they settle it too. */
 function settleLater() {
-  if (crew?.length === 0 || engine.lapOrder() === undefined) settleLap();
+  if (crew?.length === 0 || (isShown() && engine.lapOrder() === undefined)) settleLap();
 }
+
+/** Whether the lap itself is in sight, and not only what takes its price. */
+const isShown = () => [...near].some(({ id }) => id !== PRICED);
 
 /** The lap now, until it has settled. */
 export const settleLap = () => workOut(true);
@@ -114,5 +119,5 @@ export function watchLap() {
     },
     { rootMargin: NEAR },
   );
-  for (const id of ['lap', 'sheet']) watch.observe(find(id));
+  for (const id of ['lap', 'sheet', PRICED]) watch.observe(find(id));
 }

@@ -9,9 +9,11 @@ use crate::lap::words;
 use crate::side::Side;
 use gear_math::course::{
     Demo, DrawnBand, Draws, Fineness, ForcedPlace, LapComparison, LapDraw, LapGains, OpenSpan, Precision,
-    ProfilePoint, ReserveForcing, ReserveSetup, Segment, Span, Step, Turner,
+    ProfilePoint, ReserveForcing, ReserveSetup, ReserveUse, Segment, Span, Step, Turner,
 };
-use gear_math::rider::{CriticalPower, EffortAccount, EffortBudget, PowerBelowStanding, ReserveShare, Wind};
+use gear_math::rider::{
+    CriticalPower, EffortAccount, EffortBudget, EffortPrice, PowerBelowStanding, ReserveShare, Wind,
+};
 use gear_math::{Course, Gear, Lap, LapSetup};
 use std::rc::Rc;
 
@@ -213,6 +215,13 @@ impl LapReport {
         let draws = Draws::usual();
         let done = self.draws.iter().map(|it| (draws.draw(it.number), it.draw.gained_s()));
         Some(Turner::all(&given, &done.collect::<Vec<_>>(), step_error_s))
+    }
+
+    /// What a joule of the reserve is worth on these laps; nothing at an even power.
+    #[must_use]
+    pub fn prices(&self) -> Option<[EffortPrice; 2]> {
+        let [a, b] = self.laps.each_ref().map(|lap| lap.reserve.as_ref().map(ReserveUse::price));
+        Some([a?, b?])
     }
 
     /// Whether it is of what stood on the bench before, and the lap of this question takes so long that workers ride it.

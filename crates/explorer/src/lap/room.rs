@@ -3,8 +3,9 @@
 use crate::lap::found::Found;
 use crate::lap::own_course::OwnCourse;
 use crate::lap::refusal::Refusal;
-use crate::lap::report::LapReport;
+use crate::lap::report::{LapQuestion, LapReport};
 use crate::lap::sketched::Sketched;
+use crate::ride::inputs::LapPrice;
 use std::rc::Rc;
 
 /// Everything the section on the lap shows besides its fields.
@@ -22,4 +23,17 @@ pub struct LapRoom {
     pub is_stale: bool,
     /// What a search has found.
     pub found: Option<Rc<Found>>,
+}
+
+impl LapRoom {
+    /// What a lap of this question says that a joule is worth, or will say.
+    #[must_use]
+    pub fn price(&self, question: &LapQuestion) -> LapPrice {
+        let of_this = self.laps.as_ref().filter(|laps| laps.question == *question);
+        match of_this.and_then(|laps| laps.prices()) {
+            Some(prices) => LapPrice::Found(prices),
+            None if self.is_stale => LapPrice::Awaited,
+            None => LapPrice::Usual,
+        }
+    }
 }

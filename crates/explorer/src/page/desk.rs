@@ -140,6 +140,7 @@ impl Desk {
         }
         let question = LapQuestion::of(&read.scenario.basis(), room.own.as_deref());
         room.is_stale = room.laps.as_ref().is_some_and(|laps| laps.is_before(&question));
+        read.scenario.ride.lap_price = room.price(&question);
         let report = Report::after(&read.scenario, &self.report);
         self.report = Rc::new(Report { lap: room, bikes: self.report.bikes.clone(), ..report });
         self.good = read.scenario;

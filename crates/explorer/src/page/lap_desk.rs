@@ -49,7 +49,7 @@ impl Desk {
     pub fn lap(&mut self, settled: bool) -> Option<Update> {
         if self.good.lap.fault(self.room().own.as_deref()).is_some() {
             let stood = self.room().laps.is_some();
-            return stood.then(|| self.with_room(LapRoom { laps: None, ..self.room().clone() }));
+            return stood.then(|| self.with_laps(None));
         }
         let question = self.lap_question();
         let known = self.room().laps.as_ref().filter(|laps| laps.question == question);
@@ -65,8 +65,15 @@ impl Desk {
     }
 
     fn with_laps(&mut self, laps: Option<LapReport>) -> Update {
-        let is_stale = laps.as_ref().is_some_and(|laps| laps.is_before(&self.lap_question()));
-        self.with_room(LapRoom { laps: laps.map(Rc::new), is_stale, ..self.room().clone() })
+        let question = self.lap_question();
+        let is_stale = laps.as_ref().is_some_and(|laps| laps.is_before(&question));
+        let room = LapRoom { laps: laps.map(Rc::new), is_stale, ..self.room().clone() };
+        let price = room.price(&question);
+        if self.good.ride.lap_price != price {
+            self.good.ride.lap_price = price;
+            self.report = Rc::new(Report::after(&self.good, &self.report));
+        }
+        self.with_room(room)
     }
 
     /// Rows of the course whose lap workers are to ride; none where the page rides it itself or nothing is left to do.
@@ -302,6 +309,7 @@ impl Desk {
 mod tests {
     use super::*;
     use gear_math::course::Step;
+    use gear_math::rider::EffortPrice;
     use gear_math::{Bike, Lap, LapSetup};
 
     const BANK: &str = "200; 0; firm grass\n30; 14; firm grass\n90; -4; firm grass";
@@ -356,6 +364,52 @@ mod tests {
         assert!(!answer(&told).contains("Working it out"), "{}", answer(&told));
         edited(&mut desk, &[(Field::LapModel, "steady")]);
         assert!(desk.lap_order().is_none(), "at a steady power the page rides it");
+    }
+
+    /// The climb stands at the usual price until the lap of the same bench has told its own, and does not keep one of before.
+    #[test]
+    fn a_climb_takes_the_price_of_the_lap_of_now() {
+        fn prices(desk: &Desk) -> [EffortPrice; 2] {
+            desk.report.ride.sides.each_ref().map(|side| side.paced.spending.price)
+        }
+        fn of_laps(desk: &Desk) -> [EffortPrice; 2] {
+            let laps = &desk.room().laps.as_ref().unwrap().laps;
+            laps.each_ref().map(|lap| EffortPrice::new(lap.reserve.as_ref().unwrap().price_s_per_j).unwrap())
+        }
+        let mut desk = on_bank();
+        let usual = [desk.good.ride.account().usual_price(); 2];
+        assert_eq!(prices(&desk), usual);
+        desk.lap(false);
+        assert_eq!(prices(&desk), of_laps(&desk));
+        assert!(prices(&desk) != usual && prices(&desk)[0] != prices(&desk)[1], "each bike has its own");
+        let told = edited(&mut desk, &[(Field::Slope, "8")]);
+        assert_eq!(prices(&desk), of_laps(&desk), "the slope asked about is none of the lap's");
+        assert!(told.html.iter().any(|(id, _)| id == "ride-answer"));
+        let fresh = Report::of(&desk.good);
+        assert_eq!(format!("{:?}", desk.report.ride), format!("{:?}", fresh.ride));
+        edited(&mut desk, &[(Field::SecondsLost, "4")]);
+        assert_eq!(prices(&desk), usual, "another rider may have another price");
+        desk.lap(false);
+        assert_eq!(prices(&desk), of_laps(&desk));
+        edited(&mut desk, &[(Field::LapModel, "steady")]);
+        assert_eq!(prices(&desk), [EffortPrice::NONE; 2], "an even lap has none");
+    }
+
+    #[test]
+    fn a_climb_is_greyed_where_the_price_to_come_may_turn_its_advice() {
+        let mut desk = on_bank();
+        desk.lap(false);
+        let greyed = |slope: &str, desk: &mut Desk| {
+            let html = edited(desk, &[(Field::Slope, slope)]).html;
+            let (_, answer) = html.into_iter().find(|(id, _)| id == "ride-answer").unwrap();
+            assert_eq!(answer.contains("stale"), desk.report.ride.may_turn(), "{answer}");
+            answer.contains("stale")
+        };
+        let slopes: Vec<String> = (8..60).map(|half| (f64::from(half) / 2.0).to_string()).collect();
+        assert!(slopes.iter().all(|slope| !greyed(slope, &mut desk)), "nothing is awaited");
+        edited(&mut desk, &[(Field::BodyMass, "61")]);
+        let open = slopes.iter().filter(|slope| greyed(slope, &mut desk)).count();
+        assert!((1..20).contains(&open), "{open} of {}", slopes.len());
     }
 
     fn edited(desk: &mut Desk, edits: &[(Field, &str)]) -> Update {

@@ -64,9 +64,11 @@ impl Report {
     #[must_use]
     pub fn after(scenario: &Scenario, before: &Self) -> Self {
         if before.ride.inputs == scenario.ride {
-            Self::around(scenario, Rc::clone(&before.ride))
-        } else {
-            Self::of(scenario)
+            return Self::around(scenario, Rc::clone(&before.ride));
+        }
+        match before.ride.at_price_of(&scenario.ride) {
+            Some(ride) => Self::around(scenario, Rc::new(ride)),
+            None => Self::of(scenario),
         }
     }
 

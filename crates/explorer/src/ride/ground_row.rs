@@ -10,7 +10,7 @@ use std::slice;
 const VERDICTS: u8 = 4;
 
 /// One ground of the map.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub struct GroundRow {
     /// Which one; `None` for one with values of the rider's own.
     pub surface: Option<Surface>,

@@ -9,10 +9,10 @@ use crate::side::Side;
 use crate::tyre::inputs::Burden;
 use gear_math::gears::GearSet;
 use gear_math::rider::{
-    Air, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength, CrankLength, CriticalPower, EffortAccount,
-    EffortBudget, EffortPrice, FootBike, FootFactor, Friction, Gaits, KitMass, LegStrength, Level, MarkKind,
-    PeakPower, Reason, RepaidShare, ReserveShare, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare,
-    Spending, Stance, StrengthShare, WorkReserve,
+    Air, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength, CrankLength, CriticalPower, CrossedLoss,
+    EffortAccount, EffortBudget, EffortPrice, FootBike, FootFactor, Friction, Gaits, KitMass, LegStrength,
+    Level, MarkKind, PeakPower, Reason, RepaidShare, ReserveShare, RidingLimits, RollingCoefficient,
+    SecondsLost, SlopeShare, Spending, Stance, StrengthShare, WorkReserve,
 };
 use gear_math::wheel::{MountedWidth, WidthFactor};
 use gear_math::{Bike, Circumference, Drivetrain, Ground, Power, RideOrRun, Rider, Speed, Surface};
@@ -61,6 +61,18 @@ pub(crate) struct Given {
     pub(crate) is_repeated: bool,
 }
 
+/// What a joule of the reserve is taken to be worth on this climb.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub enum LapPrice {
+    /// What it usually is: no lap has told yet.
+    #[default]
+    Usual,
+    /// The same for now: the lap that is to tell is on its way.
+    Awaited,
+    /// What it is on the lap with either bike.
+    Found([EffortPrice; 2]),
+}
+
 /// Everything the question of riding or running is worked out from.
 #[derive(Debug, Clone, PartialEq)]
 pub struct RideInputs {
@@ -107,6 +119,8 @@ pub struct RideInputs {
     /// Whether the lap is ridden on the reserve over and over, so that a joule has the price that it has there; else all of the share
     /// is spent.
     pub is_repeated: bool,
+    /// What the lap of this bench says that a joule is worth; read from no field.
+    pub lap_price: LapPrice,
     /// What of the power left unused below the sustainable one comes back to it.
     pub repaid: RepaidShare,
     /// Speed into the climb.
@@ -134,6 +148,7 @@ impl RideInputs {
             climb: reader.climb(Field::Slope, good.climb),
             length: reader.quantity(Field::ClimbLength),
             is_repeated: given.is_repeated,
+            lap_price: LapPrice::Usual,
             lost: reader.quantity(Field::SecondsLost),
             ..limits(reader, good)
         };
@@ -236,11 +251,23 @@ impl RideInputs {
         EffortAccount { lasting, repaid: self.repaid, ..EffortAccount::new(self.effort()) }
     }
 
-    /// What is spent on this climb: what pays on every lap, or all that it may take where the lap is no such one.
+    /// What is spent on this climb: what pays at the lap's own price once that is known, before what usually pays on every lap, or all
+    /// that it may take where the lap is no such one.
     #[must_use]
-    pub fn spending(&self) -> Spending {
-        let price = if self.is_repeated { self.account().usual_price() } else { EffortPrice::NONE };
+    pub fn spending(&self, side: Side) -> Spending {
+        let price = match self.lap_price {
+            LapPrice::Found(prices) => prices[side as usize],
+            _ if self.is_repeated => self.account().usual_price(),
+            _ => EffortPrice::NONE,
+        };
         Spending { price, most: self.budget() }
+    }
+
+    /// What may be spent on it once a lap that is on its way has told its price; nothing where none is.
+    pub(crate) fn awaited(&self) -> Option<[Spending; 2]> {
+        let most = self.budget();
+        let prices = || self.account().usual_prices().map(|price| Spending { price, most });
+        (self.lap_price == LapPrice::Awaited).then(prices)
     }
 
     /// What this climb may take from the reserve; nothing where the power is one for seconds, which is out of it already.
@@ -328,6 +355,7 @@ impl RideInputs {
             reserve: WorkReserve::USUAL,
             share: ReserveShare::EACH_LAP,
             is_repeated: true,
+            lap_price: LapPrice::Usual,
             repaid: RepaidShare::USUAL,
             entry: Speed::from_km_per_h(20.0).expect(fixed),
             questions: [question.clone(), question],
@@ -386,6 +414,7 @@ fn bikes(reader: &mut Reader<'_>, given: &Given) -> [Bike; 2] {
         wheel: given.wheels[side],
         tyre: given.tyres[side],
         efficiency,
+        crossed_loss: CrossedLoss::USUAL,
         load,
     })
 }

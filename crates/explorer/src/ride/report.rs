@@ -22,7 +22,7 @@ const LENGTHS: [f64; 14] =
 const WORTH: f64 = 1.0;
 
 /// The question of riding or running, worked out.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub struct RideReport {
     /// What it was worked out from.
     pub inputs: RideInputs,
@@ -53,23 +53,36 @@ impl RideReport {
         Self { map: map(&inputs, &gradients), swings: swings(&tornados), sides, far, inputs }
     }
 
+    /// The same with these inputs, as far as it is known; nothing where more than the price of a joule is another.
+    pub(crate) fn at_price_of(&self, inputs: &RideInputs) -> Option<Self> {
+        let known = RideInputs { lap_price: self.inputs.lap_price, ..inputs.clone() };
+        let sides = || self.sides.clone().map(|side| side.at_price_of(inputs));
+        (known == self.inputs).then(|| Self { sides: sides(), inputs: inputs.clone(), ..self.clone() })
+    }
+
+    /// Whether what to do may still turn with the price that the lap on its way will have.
+    #[must_use]
+    pub fn may_turn(&self) -> bool {
+        self.sides.iter().any(|side| side.may_turn)
+    }
+
     /// The ground that was asked about; `None` for one with values of the rider's own.
     #[must_use]
     pub fn ground(&self) -> Option<Surface> {
         (!self.inputs.own.any()).then_some(self.inputs.surface)
     }
 
-    /// The speed below which running this climb wins, on what it may take from the reserve.
+    /// The speed below which running this climb wins, on what it may take from the reserve at each side's price.
     #[must_use]
-    pub fn running_wins_below(&self, side: Side) -> SpeedBand {
-        self.sides[side as usize].ascent.running_wins_below(self.inputs.length)
+    pub fn running_wins_below(&self) -> [SpeedBand; 2] {
+        self.sides.each_ref().map(|side| side.ascent.running_wins_below(self.inputs.length))
     }
 
     /// Whether running this climb wins only at speeds at which no gear is low enough any more.
     #[must_use]
     pub fn running_wins_below_the_gears(&self) -> bool {
-        let is_below = |it: &RideSide| self.running_wins_below(it.side).best < it.crossover.lowest_gear_speed;
-        self.sides.iter().all(is_below)
+        let below = |(wins, side): (SpeedBand, &RideSide)| wins.best < side.crossover.lowest_gear_speed;
+        self.running_wins_below().into_iter().zip(&self.sides).all(below)
     }
 
     /// Where the legs cannot spin fast enough, told once where it is the same with both.

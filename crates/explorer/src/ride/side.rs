@@ -8,7 +8,7 @@ use crate::side::Side;
 use gear_math::Gear;
 use gear_math::rider::{
     Advice, Answer, Ascent, Carry, Climb, ClimbLength, ClimbPlan, Crossover, Flip, Mark, MarkKind,
-    PacedClimb, Reason, RunningWins, SecondsLost, Slope, SlopeBand, TornadoBar, WheelInertia,
+    PacedClimb, Reason, RunningWins, SecondsLost, Slope, SlopeBand, Spending, TornadoBar, WheelInertia,
 };
 
 /// Slopes below this are called the level, per cent.
@@ -25,7 +25,7 @@ pub(crate) struct Common<'r> {
 }
 
 /// One set-up.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub struct RideSide {
     /// Which one.
     pub side: Side,
@@ -51,12 +51,40 @@ pub struct RideSide {
     pub carry: Carry,
     /// What there is to do about it.
     pub ascent: Ascent,
+    /// Whether that may still turn with the price that the lap on its way will have.
+    pub may_turn: bool,
     /// Where the legs cannot spin fast enough, and running is no longer surely slower for that.
     pub spun_out: Option<SpunOut>,
     /// What another lowest gear would do.
     pub others: Vec<OtherGear>,
     /// Where running wins on a slope so long that nothing can be drawn from the reserve, whatever the gears.
     pub running: RunningWins,
+}
+
+/// All of a side that the price of a joule has a part in.
+struct AtPrice {
+    paced: PacedClimb,
+    pays_up_to: Option<Slope>,
+    ascent: Ascent,
+    may_turn: bool,
+}
+
+impl AtPrice {
+    fn of(side: Side, inputs: &RideInputs, plan: &ClimbPlan, carry: &Carry) -> Self {
+        let (question, ground) = (inputs.question(side), inputs.ground(side));
+        let (length, lost) = (inputs.length, inputs.lost);
+        let (account, spending, carried) = (inputs.account(), inputs.spending(side), plan.carried(carry));
+        let paced = |spending: &Spending| question.paced_at(&account, ground, inputs.climb, length, spending);
+        let ascent = |paced: &PacedClimb| paced.ascent(lost, carried);
+        let now = paced(&spending);
+        let turns = |other: &Spending| ascent(&paced(other)).advice != ascent(&now).advice;
+        Self {
+            paced: now,
+            pays_up_to: question.paced_crossover_at(&account, ground, length, &spending, lost),
+            ascent: ascent(&now),
+            may_turn: inputs.awaited().is_some_and(|others| others.iter().any(turns)),
+        }
+    }
 }
 
 impl RideSide {
@@ -66,12 +94,11 @@ impl RideSide {
         let (question, ground) = (inputs.question(side), inputs.ground(side));
         let climb = inputs.climb;
         let running = question.running_wins(ground, ClimbLength::LONGEST, SecondsLost::NONE);
-        let (account, spending) = (inputs.account(), inputs.spending());
-        let paced = question.paced_at(&account, ground, climb, inputs.length, &spending);
         let plan = question.climb(ground, climb, inputs.length, inputs.lost);
         let carry = question.carry(ground, climb, inputs.entry, WheelInertia::USUAL);
         let crossover = question.crossover(ground);
         let answers = question.answers(ground, gradients);
+        let AtPrice { paced, pays_up_to, ascent, may_turn } = AtPrice::of(side, inputs, &plan, &carry);
         Self {
             side,
             lowest,
@@ -81,14 +108,22 @@ impl RideSide {
             spun_out: SpunOut::of(&answers, &running),
             answers,
             running,
-            ascent: paced.ascent(inputs.lost, plan.carried(&carry)),
+            ascent,
+            may_turn,
             plan,
             far: question.climb(ground, climb, far, inputs.lost),
             paced,
-            pays_up_to: question.paced_crossover_at(&account, ground, inputs.length, &spending, inputs.lost),
+            pays_up_to,
             carry,
             others: OtherGear::beside(lowest, side, inputs),
         }
+    }
+
+    /// The same where nothing but the price of a joule is another.
+    pub(crate) fn at_price_of(self, inputs: &RideInputs) -> Self {
+        let AtPrice { paced, pays_up_to, ascent, may_turn } =
+            AtPrice::of(self.side, inputs, &self.plan, &self.carry);
+        Self { paced, pays_up_to, ascent, may_turn, ..self }
     }
 
     /// Where riding ends.

@@ -9,22 +9,27 @@ use explorer::bench::field::Field;
 use explorer::lap::report::LapReport;
 use explorer::lap::search::Hunt;
 use explorer::page::scenario::Scenario;
+use explorer::ride::inputs::RideInputs;
 use explorer::ride::side::RideSide;
 use gear_math::course::Mode;
-use gear_math::rider::{Advice, EffortPrice, OnBike};
-use gear_math::{Lap, Surface};
+use gear_math::rider::{Advice, Ascent, OnBike, WheelInertia};
+use gear_math::{Lap, Speed, Surface};
 
 /// Benches of one part.
 const STRIDE: u64 = 125;
+/// Every so many benches the search is asked, too; every so many are settled.
+const SEARCHED: u64 = 10;
+const SETTLED: u64 = 25;
 /// Level ground before the climb, m.
 const FLAT: f64 = 200.0;
-/// How much of a pace the lap's speed into the climb and its own price of a joule may change.
+/// How much of a pace the lap's speed into the climb may change.
 const ALIKE: f64 = 0.25;
 
-/// One in so many may be ridden otherwise: a lap comes with speed into a climb too steep for grip or too fast for the gears.
-const OTHERWISE: usize = 15;
-/// One in so many may be forced otherwise: the climb is answered at the usual price of a joule, and a short lap may have another.
-const FORCED_OTHERWISE: usize = 5;
+/// One in so many may be ridden otherwise; one in 25 is. An even pace gets nothing from speed where joules are dear, and speed is not
+/// counted on a climb too steep for grip, which a lap rides up with what it brings.
+const OTHERWISE: usize = 20;
+/// One in so many may be forced otherwise, one in 22 is: as much speed is brought that it need not be forced all the way up.
+const FORCED_OTHERWISE: usize = 16;
 
 /// What is typed so that a lap is flat, up the climb that is asked about, and down again.
 const CLIMB: [(Field, &[&str]); 3] = [
@@ -70,19 +75,22 @@ struct Tally {
 
 impl Tally {
     /// Whether a lap does what is advised on its climb.
-    fn advice(&mut self, seed: u64, side: &RideSide, lap: &Lap, length: f64) {
-        if side.ascent.advice == Advice::TooClose || side.paced.spending.price == EffortPrice::NONE {
+    fn advice(&mut self, seed: u64, side: &RideSide, lap: &Lap, inputs: &RideInputs) {
+        let length = inputs.length.m();
+        let ascent = at_speed_of(lap, side, inputs);
+        if ascent.advice == Advice::TooClose {
             return;
         }
         self.advised += 1;
         let (from, to) = (FLAT, FLAT + length);
         let on_foot = lap.plan.iter().filter(|part| part.mode == Mode::Foot);
         let metres: f64 = on_foot.map(|part| (part.to_m.min(to) - part.from_m.max(from)).max(0.0)).sum();
-        if (metres > 0.5 * length) != (side.ascent.advice == Advice::Run) {
+        let is_half = (metres - 0.5 * length).abs() < 1e-6;
+        if !is_half && (metres > 0.5 * length) != (ascent.advice == Advice::Run) {
             let price = lap.reserve.as_ref().unwrap().price_s_per_j;
             self.apart.push(format!(
                 "{seed} {:?} {:?} lap {metres:.0} of {length} on foot at {price:.5}",
-                side.side, side.ascent
+                side.side, ascent
             ));
         }
     }
@@ -90,7 +98,7 @@ impl Tally {
     /// Whether it is forced as hard.
     fn power(&mut self, seed: u64, side: &RideSide, laps: &LapReport, length: f64) {
         let Some((OnBike::Forced(power), _)) = side.ascent.bike else { return };
-        if side.ascent.advice != Advice::Force || side.paced.spending.price == EffortPrice::NONE {
+        if side.ascent.advice != Advice::Force {
             return;
         }
         let places = laps.forcings[side.side as usize].iter();
@@ -105,19 +113,28 @@ impl Tally {
     }
 }
 
+/// What to do on the climb with the speed that the lap brings into it.
+fn at_speed_of(lap: &Lap, side: &RideSide, inputs: &RideInputs) -> Ascent {
+    let before = lap.trace.iter().rev().find(|point| point.at_m <= FLAT + 1e-6).unwrap();
+    let entry = Speed::from_km_per_h(3.6 * before.speed_m_per_s).unwrap();
+    let question = &inputs.questions[side.side as usize];
+    let carry = question.carry(inputs.ground(side.side), inputs.climb, entry, WheelInertia::USUAL);
+    side.paced.ascent(inputs.lost, side.plan.carried(&carry))
+}
+
 fn walk(part: u64) {
     let mut tally = Tally::default();
     for seed in part * STRIDE..(part + 1) * STRIDE {
         let bench = bench(seed);
-        let page = Page::of(&bench, seed % 25 == 0);
+        let page = Page::of(&bench, seed % SETTLED == 0);
         let laps = page.report.lap.laps.as_ref().unwrap();
         let length = page.report.ride.inputs.length.m();
         for side in &page.report.ride.sides {
-            tally.advice(seed, side, &laps.laps[side.side as usize], length);
+            tally.advice(seed, side, &laps.laps[side.side as usize], &page.report.ride.inputs);
             tally.power(seed, side, laps, length);
         }
         check_sheet(&page, laps);
-        if seed % 25 == 0 {
+        if seed % SEARCHED == 0 {
             check_search(&bench, laps);
         }
     }

@@ -19,11 +19,11 @@ pub(crate) struct Side {
 }
 
 impl Side {
-    pub(crate) fn of(facts: &Facts, side: usize) -> Self {
+    pub(crate) fn of(facts: &Facts, side: usize, price: Option<f64>) -> Self {
         let question = &facts.questions[side];
         let (ground, climb) = (&facts.grounds[side], facts.climb);
         let plan = question.climb(ground, climb, facts.length, facts.lost);
-        let (account, spending) = (&facts.account, &facts.spending);
+        let (account, spending) = (&facts.account, &facts.spending(price));
         let paced = question.paced_at(account, ground, climb, facts.length, spending);
         let carry = question.carry(ground, climb, facts.entry, WheelInertia::USUAL);
         let flip = question.crossover(ground).flip;

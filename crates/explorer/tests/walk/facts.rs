@@ -10,8 +10,8 @@ use gear_math::chain::{
 use gear_math::course::{Demo, MountTime, Mounting, Shifting};
 use gear_math::gears::{CassetteName, GearSet, Pulley, RingDifference};
 use gear_math::rider::{
-    Air, Climb, ClimbLength, CriticalPower, EffortAccount, EffortBudget, FootBike, Gaits, LegStrength, Level,
-    PeakPower, RidingLimits, SecondsLost, Spending, Stance, StrengthShare, WorkReserve,
+    Air, Climb, ClimbLength, CriticalPower, EffortAccount, EffortBudget, EffortPrice, FootBike, Gaits,
+    LegStrength, Level, PeakPower, RidingLimits, SecondsLost, Spending, Stance, StrengthShare, WorkReserve,
 };
 use gear_math::wheel::{
     Construction, LabelEdition, MountedWidth, RimInnerWidth, TyreSection, TyreWidth, WidthFactor,
@@ -45,7 +45,8 @@ pub(crate) struct Facts {
     /// What climbs are charged by, and what this one may take.
     pub(crate) account: EffortAccount,
     pub(crate) budget: EffortBudget,
-    pub(crate) spending: Spending,
+    /// Whether a lap may take nothing from the reserve in the end.
+    pub(crate) is_repeated: bool,
     pub(crate) laps: [LapSetup; 2],
     pub(crate) course: Course,
     /// Whether nothing is left of the demo.
@@ -330,10 +331,7 @@ impl Facts {
             entry: Speed::from_km_per_h(number(bench.text(Field::EntrySpeed))).unwrap(),
             effort: Some(effort).filter(|_| lasts),
             share: known(bench, Field::ReserveShare),
-            spending: match is_repeated {
-                true => Spending { price: account.usual_price(), most: budget },
-                false => budget.into(),
-            },
+            is_repeated,
             account,
             budget,
             laps: ridden.map(|bike| LapSetup {
@@ -352,6 +350,13 @@ impl Facts {
             bikes,
             cages,
         }
+    }
+
+    /// What this climb may take, at the price that a joule has on the lap; at the usual one where the lap has none.
+    pub(crate) fn spending(&self, price: Option<f64>) -> Spending {
+        let price = price.map(|price| EffortPrice::new(price).unwrap());
+        let usual = if self.is_repeated { self.account.usual_price() } else { EffortPrice::NONE };
+        Spending { price: price.unwrap_or(usual), most: self.budget }
     }
 
     /// A speed as the page prints it.

@@ -3,6 +3,7 @@
 use explorer::bench::bench::Bench;
 use explorer::bench::link;
 use explorer::lap::report::{LapQuestion, LapReport};
+use explorer::lap::room::LapRoom;
 use explorer::page::report::Report;
 use explorer::page::scenario::Scenario;
 use explorer::page::sections::fragments;
@@ -23,15 +24,24 @@ impl Page {
     pub(crate) fn of(bench: &Bench, settled: bool) -> Self {
         let read = Scenario::read(bench, &Scenario::default());
         assert_eq!(read.complaints, []);
-        let mut report = Report::of(&read.scenario);
-        let laps = LapReport::of(LapQuestion::of(&read.scenario.basis(), None), settled);
-        report.lap.laps = Some(Rc::new(laps.unwrap()));
+        let mut scenario = read.scenario;
+        let question = LapQuestion::of(&scenario.basis(), None);
+        let laps = LapReport::of(question.clone(), settled).unwrap();
+        let lap = LapRoom { laps: Some(Rc::new(laps)), ..LapRoom::default() };
+        scenario.ride.lap_price = lap.price(&question);
+        let report = Report { lap, ..Report::of(&scenario) };
         let fragments = fragments(&report, &[], &[], bench, &link::write(bench));
         Self { fragments: fragments.into_iter().collect(), report }
     }
 
     pub(crate) fn html(&self, id: &str) -> &str {
         &self.fragments[id]
+    }
+
+    /// What a joule is worth on either lap; nothing on laps at an even power.
+    pub(crate) fn prices(&self) -> [Option<f64>; 2] {
+        let laps = &self.report.lap.laps.as_ref().unwrap().laps;
+        [&laps[0], &laps[1]].map(|lap| lap.reserve.as_ref().map(|reserve| reserve.price_s_per_j))
     }
 
     /// The words of a fragment, with a bar between blocks and cells.

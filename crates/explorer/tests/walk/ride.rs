@@ -11,7 +11,7 @@ use gear_math::rider::{
 
 pub(crate) fn check(facts: &Facts, page: &Page) -> [&'static str; 2] {
     let answer = page.text("ride-answer");
-    let sides = [0, 1].map(|side| Side::of(facts, side));
+    let sides = [0, 1].map(|side| Side::of(facts, side, page.prices()[side]));
     let running = facts.questions[0].running_wins(&facts.grounds[0], ClimbLength::LONGEST, SecondsLost::NONE);
     check_speeds(facts, &answer, &sides);
     check_ends(facts, page, &answer, &sides);
@@ -52,12 +52,18 @@ fn check_speeds(facts: &Facts, answer: &str, sides: &[Side; 2]) {
             format!("with A no gear is low enough below {a}, with B below {b}.")
         },
     );
-    let ascent = &sides[0].ascent;
     let over = |time: Time| facts.length.m() / time.s() * if facts.is_mph { 1.0 / 0.44704 } else { 3.6 };
-    let [best, low, high] =
-        [ascent.foot, ascent.foot_at_worst, ascent.foot_at_best].map(|it| format!("{:.1}", over(it)));
     let unit = if facts.is_mph { "mph" } else { "km/h" };
+    let [a, b] = [&sides[0], &sides[1]].map(|side| {
+        let ascent = &side.ascent;
+        [ascent.foot, ascent.foot_at_worst, ascent.foot_at_best].map(|it| format!("{:.1}", over(it)))
+    });
+    let [best, low, high] = &a;
     has(answer, &format!("wins below {best} {unit} on this bank (likely {low} to {high})"));
+    if a != b {
+        let [best, low, high] = &b;
+        has(answer, &format!("with A, below {best} {unit} (likely {low} to {high}) with B."));
+    }
 }
 
 fn check_ends(facts: &Facts, page: &Page, answer: &str, sides: &[Side; 2]) {

@@ -10,6 +10,9 @@ use crate::rider::quantity::{
 
 /// [`EffortAccount::usual_price`] times the sustainable power.
 const USUAL_PRICE: f64 = 0.68;
+/// The least and the most that laps came to: the one round six courses, the other round short ones with a climb (both found with this
+/// model).
+const USUAL_PRICES: [f64; 2] = [0.64, 1.04];
 
 /// One account of effort for climb and lap, riding and running: what is done above the sustainable power draws on a
 /// reserve, what is done below repays it.
@@ -132,6 +135,15 @@ impl EffortAccount {
     #[must_use]
     pub fn usual_price(&self) -> EffortPrice {
         EffortPrice::nearest(USUAL_PRICE / self.sustainable_w())
+    }
+
+    /// The lowest and the highest that a lap has been found to have: what [`usual_price`](Self::usual_price) may be off.
+    ///
+    /// # Formula
+    /// λ = 0.64/CP to 1.04/CP.
+    #[must_use]
+    pub fn usual_prices(&self) -> [EffortPrice; 2] {
+        USUAL_PRICES.map(|price| EffortPrice::nearest(price / self.sustainable_w()))
     }
 
     /// [`charge`](Self::charge) in W; infinite where it is impossible.

@@ -9,7 +9,7 @@ use crate::rider::energy::Energy;
 use crate::rider::ground::Ground;
 use crate::rider::limits::Reason;
 use crate::rider::on_foot::{FASTEST_ON_FOOT, Incline};
-use crate::rider::pace::Pace;
+use crate::rider::pace::{Metre, Pace, Turn};
 use crate::rider::quantity::{
     BalanceSpeed, Climb, ClimbLength, Deficit, EffortBudget, Headwind, Power, PowerDemand, SecondsLost, Time,
 };
@@ -188,7 +188,7 @@ impl RideOrRun {
         spending: &Spending,
     ) -> PacedClimb {
         let pace = self.pace(account, ground, gradient, spending.most.j() / length.m());
-        let ride = self.paced_ride(&self.spent_riding(pace, length, spending), length);
+        let ride = self.cheapest_ride(&pace, length, spending).or_else(|| self.paced_ride(&pace, length));
         let suited = suited(&pace, length, spending);
         let incline = Incline::new(gradient);
         let budget_per_m = self.spent_on_foot(account, ground, &incline, length, spending);
@@ -207,14 +207,15 @@ impl RideOrRun {
         PacedClimb { verdict: paced.judged(), ..paced }
     }
 
-    /// A pace with what is to be spent on it in the gears that there are.
-    fn spent_riding<'a>(&self, pace: Pace<'a>, length: ClimbLength, spending: &Spending) -> Pace<'a> {
-        let metres = self.bike.gears().map(|gear| gear.development(self.bike.wheel).m());
-        let cheaper = |a: (f64, f64), b: (f64, f64)| if b.0 < a.0 { b } else { a };
-        pace.spending(spending.per_m(length, |price| {
-            let cheapest = metres.filter_map(|metres| pace.cheapest_in(metres, price)).reduce(cheaper)?;
-            Some(cheapest.1)
-        }))
+    /// The ride at which time and what is taken, at its price, come to least; none where a joule costs nothing, or in no gear a speed
+    /// is found that the budget allows.
+    fn cheapest_ride(&self, pace: &Pace<'_>, length: ClimbLength, spending: &Spending) -> Option<PacedRide> {
+        let price = spending.price.s_per_j();
+        let in_gear = |gear: Gear| Some((pace.cheapest_in(self.turn(gear), price)?, gear));
+        let cheaper = |a: (Metre, Gear), b: (Metre, Gear)| if b.0.cost < a.0.cost { b } else { a };
+        let gears = self.bike.gears().filter(|_| price > 0.0);
+        let (metre, gear) = gears.filter_map(in_gear).reduce(cheaper)?;
+        Some(self.ride_at(metre.speed, gear, pace, length))
     }
 
     /// What is to be spent on a metre on foot, in J.
@@ -259,21 +260,30 @@ impl RideOrRun {
 
     fn paced_ride(&self, pace: &Pace<'_>, length: ClimbLength) -> Option<PacedRide> {
         let in_gear = |gear: Gear| {
-            let metres = gear.development(self.bike.wheel).m();
-            pace.fastest_in(metres).map(|speed| ((speed, -pace.charge(speed, metres)), gear))
+            let turn = self.turn(gear);
+            pace.fastest_in(turn).map(|speed| ((speed, -pace.charge(speed, turn)), gear))
         };
         let better = |a: ((f64, f64), Gear), b: ((f64, f64), Gear)| if b.0 > a.0 { b } else { a };
-        let ((speed, repaid), gear) = self.bike.gears().filter_map(in_gear).reduce(better)?;
-        let (seconds, power) = (length.m() / speed, PowerDemand::new(pace.power(speed)));
-        Some(PacedRide {
+        let ((speed, _), gear) = self.bike.gears().filter_map(in_gear).reduce(better)?;
+        Some(self.ride_at(speed, gear, pace, length))
+    }
+
+    fn turn(&self, gear: Gear) -> Turn {
+        Turn { metres: gear.development(self.bike.wheel).m(), crossing: self.bike.crossing(gear) }
+    }
+
+    fn ride_at(&self, speed: f64, gear: Gear, pace: &Pace<'_>, length: ClimbLength) -> PacedRide {
+        let (turn, seconds) = (self.turn(gear), length.m() / speed);
+        let power = PowerDemand::new(turn.crossing * pace.power(speed));
+        PacedRide {
             time: Time::new(seconds),
             speed: Speed::new(speed),
             power,
             preferred: pace.account.preferred_cadence(power),
             cadence: gear.development(self.bike.wheel).cadence_at(Speed::new(speed)),
             gear,
-            drawn: Deficit::new(-repaid * seconds),
-        })
+            drawn: Deficit::new(pace.charge(speed, turn) * seconds),
+        }
     }
 
     /// Whether riding a climb is quicker than going up on foot and losing some seconds, without the rest.
@@ -295,10 +305,10 @@ impl RideOrRun {
         let no_slower = |speed: f64| Pace { slowest: pace.slowest.max(speed), ..pace };
         let (cheap, spent) =
             (no_slower(1.0 / cost), no_slower(1.0 / (cost - price * pace.budget_per_m).max(0.0)));
-        let metres = || self.bike.gears().map(|gear| gear.development(self.bike.wheel).m());
-        price > 0.0 && metres().any(|metres| cheap.is_worth_it_in(metres, price, cost))
-            || metres().any(|metres| spent.holds_slowest_in(metres))
-            || metres().any(|metres| spent.holds_faster_in(metres))
+        let turns = || self.bike.gears().map(|gear| self.turn(gear));
+        price > 0.0 && turns().any(|turn| cheap.is_worth_it_in(turn, price, cost))
+            || turns().any(|turn| spent.holds_slowest_in(turn))
+            || turns().any(|turn| spent.holds_faster_in(turn))
     }
 
     /// The climb on foot at a power.
@@ -359,7 +369,7 @@ impl RideOrRun {
 
 /// The ride in a gear that suits, with what is to be spent on it.
 fn suited(pace: &Pace<'_>, length: ClimbLength, spending: &Spending) -> Option<SuitedRide> {
-    let cheapest = |price: f64| pace.cheapest_suited(price).map(|it| it.1);
+    let cheapest = |price: f64| pace.cheapest_suited(price).map(|it| it.charge_j);
     let pace = pace.spending(spending.per_m(length, cheapest));
     let speed = pace.fastest_suited()?;
     let drawn = Deficit::new(pace.charge_suited(speed) * length.m() / speed);

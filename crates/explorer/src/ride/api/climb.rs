@@ -8,8 +8,8 @@ use crate::ride::api::rider::RiderInput;
 use crate::ride::api::surroundings::{AirInput, GroundInput, LimitsInput};
 use gear_math::RideOrRun;
 use gear_math::rider::{
-    Climb, ClimbLength, EffortAccount, EffortBudget, PacedClimb, PacedFoot, PacedRide, ReserveShare,
-    RidingLimits,
+    Climb, ClimbLength, EffortAccount, EffortBudget, EffortPrice, PacedClimb, PacedFoot, PacedRide,
+    ReserveShare, RidingLimits, Spending,
 };
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
@@ -35,6 +35,9 @@ pub struct PacedClimbInput {
     /// What the climb may take from the reserve; a fifth of it when left out, 0 for what can be repeated for ever.
     #[tsify(optional)]
     budget_j: Option<f64>,
+    /// What a joule of it is worth; nothing when left out, so that all of the budget is spent. A lap's own is its `priceSPerJ`.
+    #[tsify(optional)]
+    price_s_per_j: Option<f64>,
     /// When left out grip counts and balance does not. Strength counts whatever `force` says.
     #[tsify(optional)]
     limits: Option<LimitsInput>,
@@ -93,12 +96,16 @@ impl PacedClimbInput {
         let effort = self.rider.effort()?;
         let usual = EffortBudget::share(&effort, ReserveShare::EACH_LAP);
         let question = RideOrRun::new(self.rider.rider()?, bike, self.air.air()?, self.limits()?);
-        Ok(question.map_err(thrown)?.paced(
+        let spending = Spending {
+            price: given(self.price_s_per_j, EffortPrice::new, EffortPrice::NONE)?,
+            most: given(self.budget_j, EffortBudget::new, usual)?,
+        };
+        Ok(question.map_err(thrown)?.paced_at(
             &EffortAccount::new(effort),
             &self.ground.ground(bike.tyre)?,
             Climb::new(self.gradient_percent).map_err(thrown)?,
             ClimbLength::new(self.length_m).map_err(thrown)?,
-            given(self.budget_j, EffortBudget::new, usual)?,
+            &spending,
         ))
     }
 

@@ -10,7 +10,11 @@ use maud::{Markup, html};
 pub(crate) fn answer(report: &RideSection) -> Markup {
     html! {
         p { (words::gear_limit(report)) " " (words::running_limit(report)) }
-        p { (crate::ride::view::climb::answer(report)) }
+        @if report.ride.may_turn() {
+            p.stale aria-busy="true" { (crate::ride::view::climb::answer(report)) }
+        } @else {
+            p { (crate::ride::view::climb::answer(report)) }
+        }
         p { (by_slope(report)) }
         p.quiet { (width::counts(&report.ride)) }
     }

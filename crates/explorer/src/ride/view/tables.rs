@@ -232,7 +232,7 @@ pub(crate) fn climb(report: &RideSection) -> Markup {
 
 fn climb_rows(report: &RideSection) -> Vec<Vec<String>> {
     let time = |time: Option<Time>| time.map_or(NONE.to_owned(), seconds);
-    let below = |side: &RideSide| report.ride.running_wins_below(side.side);
+    let below = report.ride.running_wins_below();
     let rows: [Row<'_>; 16] = [
         (words::CLIMB_ADVICE, &|side| verb(side.ascent.advice).to_owned()),
         (words::CLIMB_BETTER, &|side| seconds(side.ascent.better())),
@@ -243,8 +243,8 @@ fn climb_rows(report: &RideSection) -> Vec<Vec<String>> {
         (words::CLIMB_RUNNING, &|side| seconds(side.ascent.foot)),
         (words::CLIMB_SPENT_RUNNING, &|side| spent(side.paced.foot.drawn)),
         (words::CLIMB_RUNNING_LIKELY, &|side| foot_span(&side.ascent)),
-        (words::CLIMB_RUNNING_WINS, &|side| report.rings.unit.print(below(side).best)),
-        (words::CLIMB_WINS_LIKELY, &|side| speeds_from_to(report, &below(side))),
+        (words::CLIMB_RUNNING_WINS, &|side| report.rings.unit.print(below[side.side as usize].best)),
+        (words::CLIMB_WINS_LIKELY, &|side| speeds_from_to(report, &below[side.side as usize])),
         (words::CLIMB_PAYS_UP_TO, &|side| whole_or_never(side.pays_up_to)),
         (words::CLIMB_LOWER_GEAR, &|side| words::lower_gear(side.ascent.lower_gear)),
         (words::CLIMB_STEADY, &|side| time(side.plan.ride)),

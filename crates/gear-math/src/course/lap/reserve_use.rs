@@ -1,6 +1,6 @@
 //! What a lap makes of a reserve.
 
-use crate::rider::WorkReserve;
+use crate::rider::{EffortPrice, WorkReserve};
 
 const JOULES_IN_KJ: f64 = 1e3;
 
@@ -46,6 +46,12 @@ impl ReserveUse {
             coasting_s: 0.0,
             trace: Vec::with_capacity(steps),
         }
+    }
+
+    /// What one more joule would gain, as what one climb of this lap may be [paced](crate::RideOrRun::paced_at) at.
+    #[must_use]
+    pub fn price(&self) -> EffortPrice {
+        EffortPrice::nearest(self.price_s_per_j)
     }
 
     /// Up to this share of the reserve drawn at a time one price for the whole lap is safe; beyond it the order of efforts counts.

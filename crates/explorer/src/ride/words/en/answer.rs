@@ -10,7 +10,7 @@ use crate::ride::spun_out::SpunOut;
 use crate::ride::words::figures::{about, end_band, running_from, speeds_from_to, steepest};
 use crate::ride::words::terms::{doubtful, ground_name};
 use crate::side::Side;
-use crate::words::{alike_or_each, likely_share};
+use crate::words::likely_share;
 use gear_math::rider::{Climb, Reason};
 
 /// The speed of each lowest gear at the lowest cadence: a matter of the bike and of how slowly a rider turns the crank.
@@ -27,16 +27,20 @@ pub(crate) fn gear_limit(report: &RideSection) -> Line {
 
 /// The speed below which running this climb is quicker whatever the gears.
 pub(crate) fn running_limit(report: &RideSection) -> Line {
-    let below = |side: Side| {
-        let wins = report.ride.running_wins_below(side);
-        let (best, likely) = (strong(&report.rings.unit.print(wins.best)), speeds_from_to(report, &wins));
-        format!("{best} on this bank (likely {likely})")
-    };
-    let below = alike_or_each(below(Side::A), below(Side::B));
-    if report.ride.running_wins_below_the_gears() {
-        format!("Running itself only wins below {below}.").into()
-    } else {
-        format!("Running itself wins below {below}.").into()
+    let wins = if report.ride.running_wins_below_the_gears() { "only wins" } else { "wins" };
+    let below = report
+        .ride
+        .running_wins_below()
+        .map(|below| (strong(&report.rings.unit.print(below.best)), speeds_from_to(report, &below)));
+    match below {
+        [a, b] if a == b => {
+            let (best, likely) = a;
+            format!("Running itself {wins} below {best} on this bank (likely {likely}).").into()
+        }
+        [(of_a, likely_a), (of_b, likely_b)] => format!(
+            "Running itself {wins} below {of_a} on this bank (likely {likely_a}) with {A}, below {of_b} (likely {likely_b}) with {B}."
+        )
+        .into(),
     }
 }
 

@@ -4,6 +4,7 @@ use super::{A, B};
 use crate::bench::field::Field;
 use crate::layout::line::{Line, name, strong};
 use crate::number::{duration, percent, rpm, with_unit};
+use crate::ride::inputs::LapPrice;
 use crate::ride::on_climb::Otherwise;
 use crate::ride::section::RideSection;
 use crate::ride::side::{LEVEL, RideSide};
@@ -11,7 +12,6 @@ use crate::ride::words::advice::facts;
 use crate::ride::words::figures::{about, foot_span, seconds, steepest};
 use crate::ride::words::terms::{verb, verdict};
 use crate::side::Side;
-use crate::words::alike_or_each;
 use gear_math::rider::{CarryReach, EffortBudget, LowerGear, Reason, Slope, Time};
 
 /// The climb, and what to do there.
@@ -32,14 +32,19 @@ fn told(report: &RideSection, side: &RideSide) -> String {
 
 /// The time on foot.
 pub(crate) fn running(report: &RideSection) -> Line {
-    let takes = |side: &RideSide| {
+    let time = |side: &RideSide| {
         format!("{} (likely {})", strong(&seconds(side.ascent.foot)), foot_span(&side.ascent))
     };
-    let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(takes);
-    let told = format!("Running takes {}, dismount and remount included", alike_or_each(a, b));
+    let times = match [&report.ride.sides[0], &report.ride.sides[1]].map(time) {
+        [a, b] if a == b => a,
+        [a, b] => format!("{a} with {A} and {b} with {B}"),
+    };
+    let told = format!("Running takes {times}, dismount and remount included");
     let inputs = &report.ride.inputs;
     if inputs.budget() == EffortBudget::NONE {
         format!("{told}.").into()
+    } else if matches!(inputs.lap_price, LapPrice::Found(_)) {
+        format!("{told}, as hard as pays on your lap.").into()
     } else if inputs.is_repeated {
         format!("{told}, as hard as pays on every lap.").into()
     } else {

@@ -52,20 +52,29 @@ fn ends(side: &RideSide) -> String {
 
 /// Below which speed and from which slope running wins.
 pub(crate) fn running_wins(report: &RideSection) -> String {
-    alike_or_each(running_wins_of(report, Side::A), running_wins_of(report, Side::B))
+    let below = report.ride.running_wins_below().map(|below| {
+        format!(
+            "{} on this climb, likely {}",
+            report.rings.unit.print(below.best),
+            speeds_from_to(report, &below)
+        )
+    });
+    let below = match below {
+        [a, b] if a == b => a,
+        [a, b] => format!("{a}, with A; {b}, with B"),
+    };
+    let slopes = |side: Side| slopes(report.ride.running_from(side));
+    let slopes = alike_or_each(slopes(Side::A), slopes(Side::B));
+    format!("below {below}; on a slope held for long {slopes}")
 }
 
-fn running_wins_of(report: &RideSection, side: Side) -> String {
-    let wins = report.ride.running_wins_below(side);
-    let (best, likely) = (report.rings.unit.print(wins.best), speeds_from_to(report, &wins));
-    let from = report.ride.running_from(side);
-    let slopes = match from {
+fn slopes(from: RunningFrom) -> String {
+    match from {
         RunningFrom::Nowhere => format!("on no slope up to {}", steepest()),
         RunningFrom::TooClose { .. } => running_from(from),
         RunningFrom::Slope { .. } => format!("from {}", running_from(from)),
         RunningFrom::TheLevel => "from the level on".to_owned(),
-    };
-    format!("below {best} on this climb, likely {likely}; on a slope held for long {slopes}")
+    }
 }
 
 /// “9.0 %, 60 m”

@@ -1,7 +1,7 @@
 //! How it was worked out, with this scenario's numbers.
 
 use crate::number::{percent, plain, with_unit};
-use crate::ride::inputs::RideInputs;
+use crate::ride::inputs::{LapPrice, RideInputs};
 use crate::ride::section::RideSection;
 use crate::ride::words::figures::seconds;
 use crate::ride::words::terms::off_road;
@@ -109,7 +109,7 @@ pub(crate) fn reserve(report: &RideSection) -> Worked {
 pub(crate) fn running_wins(report: &RideSection) -> Worked {
     let length = with_unit(report.ride.inputs.length.m(), 0, "m");
     let time = seconds(report.ride.sides[0].ascent.foot);
-    let speed = report.rings.unit.print(report.ride.running_wins_below(Side::A).best);
+    let speed = report.rings.unit.print(report.ride.running_wins_below()[0].best);
     (
         "Where running wins",
         "length ÷ (length ÷ speed on foot + dismount and remount)",
@@ -132,10 +132,19 @@ pub(crate) fn notes(report: &RideSection) -> [(&'static str, String); 5] {
 fn reserve_counts(report: &RideSection) -> String {
     let inputs = &report.ride.inputs;
     let most = with_unit(inputs.budget().j() / 1000.0, 1, "kJ");
-    let spent = if inputs.is_repeated {
-        let price = with_unit(1000.0 * inputs.spending().price.s_per_j(), 1, "s");
+    let worth = |side: Side| with_unit(1000.0 * inputs.spending(side).price.s_per_j(), 1, "s");
+    let spent = if matches!(inputs.lap_price, LapPrice::Found(_)) {
+        let prices = match Side::BOTH.map(worth) {
+            [a, b] if a == b => a,
+            [a, b] => format!("{a} with A, {b} with B"),
+        };
         format!(
-            "On this climb you ride or run as hard as pays on every lap: there a kilojoule is worth {price} (found on six courses, an estimate for yours), and that is what it counts here beside the time; more than your share, {most}, you never spend."
+            "On this climb you ride or run as hard as pays on your lap as it stands below: there a kilojoule is worth {prices}, and that is what it counts here beside the time; more than your share, {most}, you never spend."
+        )
+    } else if inputs.is_repeated {
+        let price = worth(Side::A);
+        format!(
+            "On this climb you ride or run as hard as usually pays on every lap: there a kilojoule is worth {price} (found on six courses, an estimate for yours until your lap is worked out), and that is what it counts here beside the time; more than your share, {most}, you never spend."
         )
     } else {
         format!(
