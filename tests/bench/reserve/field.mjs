@@ -50,6 +50,8 @@ export class Gearing {
 export class Line {
   constructor(field, values) {
     this.speeds = field.speeds;
+    this.squares = field.squares;
+    this.inverses = field.inverses;
     this.values = values;
     this.nodes = field.nodes;
     this.gears = field.gears;
@@ -77,14 +79,11 @@ export class Line {
   }
 
   slope(piece) {
-    const low = this.speeds[this.first + piece];
-    const high = this.speeds[this.first + piece + 1];
-    return (this.values[this.from + piece + 1] - this.values[this.from + piece]) / (high * high - low * low);
+    return (this.values[this.from + piece + 1] - this.values[this.from + piece]) * this.inverses[this.first + piece];
   }
 
   at(speed, piece) {
-    const low = this.speeds[this.first + piece];
-    return this.values[this.from + piece] + this.slope(piece) * (speed * speed - low * low);
+    return this.values[this.from + piece] + this.slope(piece) * (speed * speed - this.squares[this.first + piece]);
   }
 
   value(speed, guess) {
@@ -104,6 +103,8 @@ export class Field {
     ranges.forEach((range, at) => {
       this.speeds.set(nodesOf(range, nodes), at * nodes);
     });
+    this.squares = this.speeds.map((speed) => speed * speed);
+    this.inverses = this.squares.map((square, slot) => 1 / (this.squares[slot + 1] - square));
     this.values = new Float64Array(this.size * ranges.length).fill(NEVER);
     this.riding = new Float64Array(this.size * ranges.length).fill(NEVER);
     this.foot = new Float64Array(ranges.length).fill(NEVER);

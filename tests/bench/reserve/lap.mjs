@@ -16,13 +16,13 @@ import { SLOWEST, Way } from './way.mjs';
 /** `Fineness::QUICK`. */
 const FINENESS = {
   step: 5,
-  speeds: 20,
+  speeds: 16,
   nearSpeeds: 8,
-  reach: 0.25,
+  reach: 0.18,
   cranks: [0.72, 1.45],
   ahead: 400,
   prices: [3, 4],
-  near: 0.007,
+  near: 0.015,
 };
 const DOUBT = 0.8;
 const ABOUT_FEET = [SLOWEST, 4.5];

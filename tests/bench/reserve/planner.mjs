@@ -88,7 +88,7 @@ export class Planner {
     if (!coasts) return;
     for (let gear = 0; gear < field.gears; gear += 1) {
       if (this.isPedalled(gear, suits)) continue;
-      rule.idle(this.gear(gear), field.line.move(at + 1, gear), node);
+      rule.idle(field.line.move(at + 1, gear), node);
       field.riding[at * field.size + gear * field.nodes + node] = rule.cost;
     }
   }
@@ -197,7 +197,7 @@ export class Planner {
     const line = field.line.move(at + 1, gear);
     const node = field.nodes >> 1;
     if (this.isPedalled(gear, this.suits(entry))) rule.surely(this.gear(gear), line, node, SUSTAINABLE);
-    else rule.idle(this.gear(gear), line, node);
+    else rule.idle(line, node);
     return { cost: rule.cost, end: rule.end, power: rule.power, gear, entry };
   }
 

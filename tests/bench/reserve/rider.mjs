@@ -54,11 +54,18 @@ export function powerWorth(worth, rpm, guess) {
   const peak = peakAt(rpm);
   const held = heldOf(peak);
   if (held <= 0) return 0;
+  if (worth >= 1) {
+    const power = powerAbove(worth, rpm, Math.max(guess, held), peak, held);
+    if (power >= held) return power;
+  }
   const lasting = held / factorAt(held, rpm);
   if (worth * lasting <= REPAID) return 0;
   if (worth <= feltAt(held, rpm)) return lasting;
-  const near = Math.max(guess, lasting);
-  return Math.max((peak - (peak - held) * Math.sqrt(feltAt(near, rpm) / worth)) / factorAt(near, rpm), lasting);
+  return Math.max(powerAbove(worth, rpm, Math.max(guess, lasting), peak, held), lasting);
+}
+
+function powerAbove(worth, rpm, power, peak, held) {
+  return (peak - (peak - held) * Math.sqrt(feltAt(power, rpm) / worth)) / factorAt(power, rpm);
 }
 
 function factorAt(power, rpm) {

@@ -18,7 +18,7 @@ export class Rule {
   constructor(way, gearing, price) {
     Object.assign(this, { way, gearing, price });
     Object.assign(this, { length: 0.5, held: 0.5, speed: 0.5, coast: 0.5, low: 0.5, high: 0.5 });
-    Object.assign(this, { end: 0.5, power: 0.5, cost: 0.5, at: 0.5, charged: 0.5, growth: 0.5 });
+    Object.assign(this, { end: 0.5, power: 0.5, cost: 0.5, at: 0.5 });
   }
 
   /** Enters a step at a speed that must end within a range. */
@@ -42,13 +42,12 @@ export class Rule {
   }
 
   endUnder(force) {
-    const square = this.speed * this.speed;
     const share = (2 * this.length) / EFFECTIVE_MASS;
-    let end = this.speed;
-    for (let round = 0; round < 3; round += 1) {
-      end = Math.sqrt(Math.max(square + share * (force - this.force(0.5 * (this.speed + end))), 0));
-    }
-    return end;
+    const square = 1 + 0.25 * share * this.way.air;
+    const linear = 2 * this.speed + 0.5 * share * (BEARING[1] + 2 * this.way.air * this.speed);
+    const gained = share * (force - this.force(this.speed));
+    const root = linear * linear + 4 * square * gained;
+    return root < 0 ? 0 : Math.max(this.speed + (2 * gained) / (linear + Math.sqrt(root)), 0);
   }
 
   work(end) {
@@ -60,12 +59,13 @@ export class Rule {
   }
 
   endNear(power, guess) {
+    const given = 2 * power * this.length;
     let end = guess;
     for (let round = 0; round < 12; round += 1) {
-      const inverse = 1 / (this.speed + end);
-      const given = 2 * power * this.length * inverse;
-      const growth = BEARING[1] + this.way.air * (this.speed + end);
-      const step = (this.work(end) - given) / (EFFECTIVE_MASS * end + 0.5 * this.length * growth + given * inverse);
+      const sum = this.speed + end;
+      const work = this.work(end);
+      const growth = BEARING[1] + this.way.air * sum;
+      const step = (work * sum - given) / (sum * (EFFECTIVE_MASS * end + 0.5 * this.length * growth) + Math.max(work, 0));
       end = Math.max(end - step, TRIED);
       if (Math.abs(step) < NEAR * end) break;
     }
@@ -92,20 +92,23 @@ export class Rule {
     if (pedalled > 0 && pedalled < SUSTAINABLE && this.coast >= this.low) this.judge(gear, line, piece, this.coast);
     const flat = line.slope(0);
     if (flat <= FLAT * line.slope(piece)) return;
-    this.charged = 0;
-    this.growth = 0;
     this.at = Math.max(this.end, this.low);
     this.aim(gear, flat, this.power);
     this.judge(gear, line, piece, this.at);
   }
 
-  idle(gear, line, node) {
-    this.cost = NEVER;
-    this.end = 0;
-    this.power = 0;
+  /** The best way without drive. */
+  idle(line, node) {
+    this.restore(0, 0, NEVER);
     if (!(this.low <= this.high) || this.coast < this.low) return;
-    this.judge(gear, line, node, Math.min(this.coast, this.high));
-    this.judge(gear, line, node, this.low);
+    this.roll(line, node, Math.min(this.coast, this.high));
+    this.roll(line, node, this.low);
+  }
+
+  roll(line, node, end) {
+    const time = (2 * this.length) / (this.speed + end);
+    const cost = time * (1 - this.price * REPAID) + line.at(end, line.piece(end, node));
+    if (cost < this.cost) this.restore(end, 0, cost);
   }
 
   /** The best of all nodes as well. */
@@ -138,7 +141,6 @@ export class Rule {
   /** The piece of the best end, which is left in `at`. */
   found(gear, line, node, from) {
     this.at = this.allowed(this.speed);
-    this.guess(gear, from);
     let power = from;
     let piece = line.piece(this.at, node);
     let lowest = 0;
@@ -156,34 +158,28 @@ export class Rule {
       }
       piece = Math.min(Math.max(target, lowest), highest);
       this.at = Math.min(Math.max(this.at, line.speed(piece)), line.speed(piece + 1));
-      this.guess(gear, power);
     }
     return piece;
   }
 
-  /** Charge, and its growth with the speed at the end, of a power up to the end in `at`. */
-  guess(gear, power) {
-    const mean = 0.5 * (this.speed + this.at);
-    const rpm = this.rpm(gear, mean, power);
-    const charged = charge(power, rpm);
-    this.charged = charged === Infinity ? 0 : charged;
-    this.growth = 0;
-    if (heldOf(peakAt(rpm)) >= SUSTAINABLE) return;
-    const quicker = charge(power, (1 + NUDGE) * rpm);
-    const known = quicker !== Infinity && charged !== Infinity;
-    this.charged = known ? charged : 0;
-    this.growth = known ? (quicker - charged) / (2 * NUDGE * mean) : 0;
+  /** What the charge of a power grows by with the logarithm of the cadence. */
+  growth(power, rpm, charged) {
+    if (heldOf(peakAt(rpm)) >= SUSTAINABLE) return 0;
+    return (charge(power, (1 + NUDGE) * rpm) - charged) / NUDGE;
   }
 
   /** Moves the end in `at` to where more speed costs what it is worth by a slope, and gives the power. */
   aim(gear, slope, from) {
     const end = this.at;
     const sum = this.speed + end;
+    const rpm = this.rpm(gear, 0.5 * sum, from);
+    const charged = charge(from, rpm);
+    const growth = charged === Infinity ? Infinity : this.growth(from, rpm, charged);
+    const known = growth === Infinity ? 0 : charged - growth;
     const quicker = this.length / (sum * sum * end);
-    const turning = (this.price * this.length * this.growth) / (sum * end);
-    const gain = quicker * (1 + this.price * this.charged) - slope - turning;
+    const gain = quicker * (1 + this.price * known) - slope;
     const joules = (0.5 * EFFECTIVE_MASS) / ETA + from * quicker;
-    const power = powerWorth(gain / (this.price * joules), this.rpm(gear, 0.5 * sum, from), from);
+    const power = powerWorth(gain / (this.price * joules), rpm, from);
     if (power > 0) {
       this.at = this.allowed(this.endNear(ETA * power, end));
       return power;
