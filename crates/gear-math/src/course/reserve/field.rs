@@ -213,4 +213,3 @@ impl Line<'_> {
         self.place(speed, guess).map_or(NEVER, |place| self.within(place))
     }
 }
-

@@ -120,8 +120,7 @@ impl Rule<'_> {
     pub(super) fn idle(&self, entry: &Entry<'_>, next: Line<'_>, node: usize) -> Choice {
         let ways = self.undriven(entry, next, node);
         ways.map_or(Choice::NONE, |ways| {
-            let [coasted, braked] =
-                ways.map(|way| Choice { end: way.end, power: 0.0, cost: way.then(next) });
+            let [coasted, braked] = ways.map(|way| Choice { end: way.end, power: 0.0, cost: way.then(next) });
             coasted.or(braked)
         })
     }
