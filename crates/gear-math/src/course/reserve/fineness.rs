@@ -26,22 +26,22 @@ impl Fineness {
     /// Steps of 5 m, for whoever waits: within 0.3 s of the [fine](Self::FINE) search on the courses of the tests.
     pub const QUICK: Self = Self {
         step_m: 5.0,
-        speeds: 16,
+        speeds: 20,
         near_speeds: 8,
-        reach: Some(0.18),
+        reach: Some(0.25),
         cranks: [0.72, 1.45],
         ahead_m: 400.0,
         prices: [3, 4],
-        near: 0.015,
+        near: 0.007,
     };
     /// Steps of 8 m, for laps of which only the spread counts: what one bike gains on another is as close to fine plans as in
     /// quick ones, in half the time.
     pub const DRAWN: Self = Self {
         step_m: 8.0,
-        speeds: 13,
+        speeds: 16,
         near_speeds: 7,
         prices: [2, 3],
-        near: 0.02,
+        near: 0.012,
         ahead_m: 300.0,
         ..Self::QUICK
     };
