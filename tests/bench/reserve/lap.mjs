@@ -16,13 +16,13 @@ import { SLOWEST, Way } from './way.mjs';
 /** `Fineness::QUICK`. */
 const FINENESS = {
   step: 5,
-  speeds: 16,
+  speeds: 20,
   nearSpeeds: 8,
-  reach: 0.18,
+  reach: 0.25,
   cranks: [0.72, 1.45],
   ahead: 400,
   prices: [3, 4],
-  near: 0.015,
+  near: 0.007,
 };
 const DOUBT = 0.8;
 const ABOUT_FEET = [SLOWEST, 4.5];

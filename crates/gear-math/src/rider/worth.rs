@@ -6,6 +6,8 @@ use crate::rider::account::EffortAccount;
 const ROUNDS: usize = 1;
 /// A watt more is felt as this much at least. Estimate, against a guess far off.
 const LEAST_FELT: f64 = 0.2;
+/// Where a joule is worth as much no less than what lasts is worth pedalling, since no more than all of it is repaid.
+const SURELY: f64 = 1.0;
 
 impl EffortAccount {
     /// The power at a cadence up to which one more joule at the crank charges no more than `worth` joules, looked for from a
@@ -21,6 +23,12 @@ impl EffortAccount {
         let held = self.held_of(peak);
         if held <= 0.0 {
             return 0.0;
+        }
+        if worth >= SURELY {
+            let power = self.power_above(worth, cadence_rpm, guess_w.max(held), (peak, held));
+            if power >= held {
+                return power;
+            }
         }
         let (factor, felt) = self.felt_per_watt(held, cadence_rpm);
         let lasting = held / factor;
