@@ -6,9 +6,11 @@ use explorer::bench::field::Field;
 use explorer::lap::found::{Found, row};
 use explorer::lap::report::{LapQuestion, LapReport};
 use explorer::lap::search::Hunt;
+use explorer::page::desk::Desk;
 use explorer::page::pictures::{Picture, as_svg};
 use explorer::page::report::Report;
 use explorer::page::scenario::Scenario;
+use explorer::rack::compared::Compared;
 use proptest::prelude::*;
 use std::rc::Rc;
 
@@ -40,7 +42,20 @@ fn demo() -> Report {
     }
     found.rank();
     report.lap.found = Some(Rc::new(found));
+    report.bikes = bikes();
     report
+}
+
+/// The demo's bikes and two more on the rack, with what the lap asks for.
+fn bikes() -> Option<Rc<Compared>> {
+    let mut desk = Desk::default();
+    desk.open("#r=3&ra=40&rb=46/33&tyb=38-622");
+    desk.act_on_rack("keep-a", "", "One ring");
+    desk.act_on_rack("keep-b", "", "Wide tyre");
+    desk.open("#r=3");
+    desk.lap(false);
+    desk.compare_bikes();
+    desk.report().bikes.clone()
 }
 
 #[allow(clippy::unwrap_used, reason = "what a test looks for must be there")]
@@ -299,7 +314,7 @@ fn points(svg: &str) -> Vec<(f64, f64)> {
 
 #[test]
 fn every_picture_draws_something_to_place() {
-    let report = settled(&[]);
+    let report = Report { bikes: bikes(), ..settled(&[]) };
     // Nothing was searched yet.
     for picture in Picture::all().filter(|picture| picture.name() != "found") {
         assert!(points(&svg(&report, picture, 780.0)).len() > 10, "{picture:?}");

@@ -28,7 +28,7 @@ impl Reader<'_> {
 
     /// A measured quantity of each, where it was measured.
     pub(crate) fn measures<T: Measured + Copy>(&mut self, of_a: Field) -> [Option<T>; 2] {
-        self.each_or_none(of_a, |reader, field| reader.quantity_or_none(field))
+        self.each_or_none(of_a, Reader::quantity_or_none)
     }
 
     /// The wheels of A and B.

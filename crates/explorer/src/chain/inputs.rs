@@ -132,7 +132,7 @@ impl ChainInputs {
             hanger_setback: reader.quantity_or_none(Field::HangerSetback),
             measured,
             cages,
-            links: reader.each_or_none(Field::ChainLinks, |reader, field| reader.links(field)),
+            links: reader.each_or_none(Field::ChainLinks, Reader::links),
             made_for: reader.teeth(Field::FrontMadeFor, Chainring::new),
             stop_by_capacity: reader.pick(Field::StopBy, &[false, true]),
             shown: [Field::GearA, Field::GearB].map(|field| place(reader, field)),

@@ -112,7 +112,7 @@ fn row(whose: Whose, bench: &Bench, good: &Scenario) -> Row {
         steps: summary.riding_order.step_spread(),
         useful: summary.useful(),
         cage: cage.outcome.clone(),
-        links: cage.links.map(|links| links.count()),
+        links: cage.links.map(gear_math::ChainLinks::count),
         ends: flip.map(|flip| (flip.gradient, flip.reason)),
         pressures: scenario.tyres[0].starting_pressures(rings.wheel(Side::A).tyre),
         gears: gears(&setup),

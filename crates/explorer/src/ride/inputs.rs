@@ -405,7 +405,7 @@ fn rider(reader: &mut Reader<'_>, good: &RideInputs, given: &Given) -> Rider {
 }
 
 fn bikes(reader: &mut Reader<'_>, given: &Given) -> [Bike; 2] {
-    let masses = reader.each(Field::BikeMass, |reader, field| reader.quantity(field));
+    let masses = reader.each(Field::BikeMass, Reader::quantity);
     let (efficiency, load) = (reader.quantity(Field::DrivetrainShare), reader.quantity(Field::Carry));
     Side::BOTH.map(|side| side as usize).map(|side| Bike {
         mass: masses[side],

@@ -64,7 +64,7 @@ impl TyreInputs {
         let of_a = reader.pick(Field::Construction, &Construction::ALL);
         let [first, second, third] = Construction::ALL;
         let of_b = reader.pick(Field::ConstructionB, &[of_a, first, second, third]);
-        let rims = reader.each(Field::Rim, |reader, field| reader.quantity(field));
+        let rims = reader.each(Field::Rim, Reader::quantity);
         let measured = reader.measures(Field::TyreWidthMeasured);
         let shared = Self::shared(reader, of_a, rims[0], burdens[0]);
         [(of_a, 0), (of_b, 1)].map(|(construction, side)| {

@@ -59,8 +59,8 @@ pub(crate) fn listed<T: ToString>(items: &[T]) -> String {
 }
 
 /// What holds for both set-ups, said once, or for each its own.
-pub(crate) fn alike_or_each(of_a: String, of_b: String) -> String {
-    if of_a == of_b { of_a } else { format!("{of_a} with A, {of_b} with B") }
+pub(crate) fn alike_or_each(of_a: &str, of_b: &str) -> String {
+    if of_a == of_b { of_a.to_owned() } else { format!("{of_a} with A, {of_b} with B") }
 }
 
 #[cfg(test)]

@@ -31,7 +31,7 @@ pub(crate) fn whom(report: &RideSection) -> String {
         let bike = report.ride.inputs.bike(side);
         with_unit(TotalMass::of(rider.body, rider.kit, bike.mass).kg(), 1, "kg")
     };
-    let mass = alike_or_each(mass(Side::A), mass(Side::B));
+    let mass = alike_or_each(&mass(Side::A), &mass(Side::B));
     format!("{power} and {mass} in all on {}", ground_name(report.ride.ground()))
 }
 
@@ -64,7 +64,7 @@ pub(crate) fn running_wins(report: &RideSection) -> String {
         [a, b] => format!("{a}, with A; {b}, with B"),
     };
     let slopes = |side: Side| slopes(report.ride.running_from(side));
-    let slopes = alike_or_each(slopes(Side::A), slopes(Side::B));
+    let slopes = alike_or_each(&slopes(Side::A), &slopes(Side::B));
     format!("below {below}; on a slope held for long {slopes}")
 }
 
