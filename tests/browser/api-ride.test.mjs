@@ -128,7 +128,7 @@ test('a climb takes what is left out from the model, and balance where it is ask
   assert.equal(time({ ...steep, bike: { ...bike, gearsToAvoid: [[30, 40]] } }), null);
   const priced = (priceSPerJ) => time({ budgetJ: 4000, priceSPerJ });
   assert.equal(priced(0), time({ budgetJ: 4000 }), 'for nothing all of it is spent');
-  assert.ok(priced(0) < priced(0.002) && priced(0.002) < priced(0.004) && priced(0.1) <= time({ budgetJ: 0 }) + 1e-6);
+  assert.ok(priced(0) < priced(0.002) && priced(0.002) < priced(0.004) && priced(0.1) < time({ budgetJ: 0 }) + 1e-4);
   assert.throws(() => climbed(row, { priceSPerJ: -1 }), /price of a joule must be 0 to 0\.1 s\/J/);
   assert.throws(() => climbed(row, { budgetJ: -1 }), /budget of the effort must be 0 to 50000 J/);
   assert.throws(() => climbed(row, { budgetKj: 1 }), /budgetKj is not known here; .*budgetJ/);
