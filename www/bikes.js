@@ -76,8 +76,8 @@ function saveTable() {
 /** Compares once the section comes near. */
 export function watchBikes() {
   const watch = new IntersectionObserver(
-    ([{ isIntersecting }]) => {
-      isNear = isIntersecting;
+    (entries) => {
+      isNear = entries.some(({ isIntersecting }) => isIntersecting);
       bikesDue();
     },
     { rootMargin: '300px' },

@@ -9,10 +9,10 @@ use crate::side::Side;
 use crate::tyre::inputs::Burden;
 use gear_math::gears::GearSet;
 use gear_math::rider::{
-    Air, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength, CrankLength, CriticalPower, CrossedLoss,
-    EffortAccount, EffortBudget, EffortPrice, FootBike, FootFactor, Friction, Gaits, KitMass, LegStrength,
-    Level, MarkKind, PeakPower, Reason, RepaidShare, ReserveShare, RidingLimits, RollingCoefficient,
-    SecondsLost, SlopeShare, Spending, Stance, StrengthShare, WorkReserve,
+    Air, BalanceSpeed, BikeMass, BodyMass, Climb, ClimbLength, CrankLength, CriticalPower, EffortAccount,
+    EffortBudget, EffortPrice, FootBike, FootFactor, Friction, Gaits, KitMass, LegStrength, Level, MarkKind,
+    PeakPower, Reason, RepaidShare, ReserveShare, RidingLimits, RollingCoefficient, SecondsLost, SlopeShare,
+    Spending, Stance, StrengthShare, WorkReserve,
 };
 use gear_math::wheel::{MountedWidth, WidthFactor};
 use gear_math::{Bike, Circumference, Drivetrain, Ground, Power, RideOrRun, Rider, Speed, Surface};
@@ -414,7 +414,6 @@ fn bikes(reader: &mut Reader<'_>, given: &Given) -> [Bike; 2] {
         wheel: given.wheels[side],
         tyre: given.tyres[side],
         efficiency,
-        crossed_loss: CrossedLoss::USUAL,
         load,
     })
 }

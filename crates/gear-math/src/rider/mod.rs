@@ -61,12 +61,12 @@ pub use paced_climb::{PacedClimb, PacedFoot, PacedRide, SuitedRide};
 pub use pedalling::{LegStrength, body_weight_gradient};
 pub use quantity::{
     AirDensity, AirPressure, AirTemperature, Altitude, BalanceSpeed, BikeMass, BodyMass, CadenceCost,
-    ChargeRate, Climb, ClimbLength, Compass, CrankLength, CrossedLoss, Deficit, Distance, DragArea,
-    DrivetrainEfficiency, EffectiveMass, EffortBudget, EffortPrice, EffortTime, FootCost, FootCostFactor,
-    FootDrag, FootFactor, Friction, Gradient, GrossEfficiency, Headwind, Humidity, KitMass, LoadFactor,
-    MassHeight, MetabolicPower, PeakFactor, PeakPower, Power, PowerDemand, RearShare, RepaidShare,
-    ReserveShare, RollingCoefficient, SecondsLost, Slope, SlopeShare, StandingMetabolism, StrengthShare,
-    Time, Torque, TotalMass, WheelInertia, Wheelbase, WindSpeed, WorkReserve,
+    ChargeRate, Climb, ClimbLength, Compass, CrankLength, Deficit, Distance, DragArea, DrivetrainEfficiency,
+    EffectiveMass, EffortBudget, EffortPrice, EffortTime, FootCost, FootCostFactor, FootDrag, FootFactor,
+    Friction, Gradient, GrossEfficiency, Headwind, Humidity, KitMass, LoadFactor, MassHeight, MetabolicPower,
+    PeakFactor, PeakPower, Power, PowerDemand, RearShare, RepaidShare, ReserveShare, RollingCoefficient,
+    SecondsLost, Slope, SlopeShare, StandingMetabolism, StrengthShare, Time, Torque, TotalMass, WheelInertia,
+    Wheelbase, WindSpeed, WorkReserve,
 };
 pub use recovery::{Bout, Recovery};
 pub use resistance::{PowerTerms, Resistance};

@@ -33,15 +33,6 @@ pub(super) struct Pace<'a> {
     pub(super) fastest: f64,
 }
 
-/// A gear as a pace sees it.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Turn {
-    /// Metres to a turn of the crank.
-    pub(super) metres: f64,
-    /// Power at the crank over that with a straight chain.
-    pub(super) crossing: f64,
-}
-
 /// A metre at a speed.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Metre {
@@ -64,31 +55,31 @@ impl Pace<'_> {
         (self.resistance.force(speed) * speed / self.resistance.efficiency).max(0.0)
     }
 
-    /// What a second at a speed takes from the reserve in a gear, in W.
-    pub(super) fn charge(&self, speed: f64, turn: Turn) -> f64 {
-        self.account.charge_w(turn.crossing * self.power(speed), 60.0 * speed / turn.metres)
+    /// What a second at a speed takes from the reserve, in W, in a gear of so many metres a turn.
+    pub(super) fn charge(&self, speed: f64, metres: f64) -> f64 {
+        self.account.charge_w(self.power(speed), 60.0 * speed / metres)
     }
 
     /// The fastest speed that the budget allows in a gear; `None` when it allows none that counts as riding.
-    pub(super) fn fastest_in(&self, turn: Turn) -> Option<f64> {
-        let top = self.top(turn);
+    pub(super) fn fastest_in(&self, metres: f64) -> Option<f64> {
+        let top = self.top(metres);
         let (mut above, mut easiest) = (top, (0.0, top));
         while above >= self.slowest {
-            let room = self.room(above, turn);
+            let room = self.room(above, metres);
             if room >= 1.0 {
-                return Some(self.fastest_between(above, (above / STEP).min(top), turn));
+                return Some(self.fastest_between(above, (above / STEP).min(top), metres));
             }
             if room > easiest.0 {
                 easiest = (room, above);
             }
             above *= STEP;
         }
-        self.fastest_about(easiest.1, top, turn)
+        self.fastest_about(easiest.1, top, metres)
     }
 
     /// A metre at the speed at which it costs least in a gear within the budget.
-    pub(super) fn cheapest_in(&self, turn: Turn, price: f64) -> Option<Metre> {
-        self.cheapest(self.top(turn), price, |speed| self.charge(speed, turn))
+    pub(super) fn cheapest_in(&self, metres: f64, price: f64) -> Option<Metre> {
+        self.cheapest(self.top(metres), price, |speed| self.charge(speed, metres))
     }
 
     /// The same in a gear that suits.
@@ -113,12 +104,12 @@ impl Pace<'_> {
     }
 
     /// Whether some speed in a gear costs less for a metre, in time and charge, than `cost`, within the budget.
-    pub(super) fn is_worth_it_in(&self, turn: Turn, price: f64, cost: f64) -> bool {
-        let top = self.top(turn);
+    pub(super) fn is_worth_it_in(&self, metres: f64, price: f64, cost: f64) -> bool {
+        let top = self.top(metres);
         let mut speed = self.slowest;
         while speed <= top.min(DEAREST * self.slowest) {
             let most = self.budget_per_m.min((cost - 1.0 / speed) / price);
-            if self.charge(speed, turn) <= most * speed {
+            if self.charge(speed, metres) <= most * speed {
                 return true;
             }
             speed *= FINE;
@@ -127,20 +118,20 @@ impl Pace<'_> {
     }
 
     /// The fastest speed that grip and legs allow in a gear.
-    fn top(&self, turn: Turn) -> f64 {
-        self.fastest.min(self.account.fastest_rpm() * turn.metres / 60.0)
+    fn top(&self, metres: f64) -> f64 {
+        self.fastest.min(self.account.fastest_rpm() * metres / 60.0)
     }
 
     /// Whether the budget allows the slowest speed in a gear.
-    pub(super) fn holds_slowest_in(&self, turn: Turn) -> bool {
-        let top = self.top(turn);
-        self.slowest <= top && self.room(self.slowest, turn) >= 1.0
+    pub(super) fn holds_slowest_in(&self, metres: f64) -> bool {
+        let top = self.top(metres);
+        self.slowest <= top && self.room(self.slowest, metres) >= 1.0
     }
 
     /// Whether it allows a faster one, where the slowest is not allowed: none where faster is harder already.
-    pub(super) fn holds_faster_in(&self, turn: Turn) -> bool {
-        let is_easier = self.room(self.slowest / STEP, turn) > self.room(self.slowest, turn);
-        is_easier && self.fastest_in(turn).is_some()
+    pub(super) fn holds_faster_in(&self, metres: f64) -> bool {
+        let is_easier = self.room(self.slowest / STEP, metres) > self.room(self.slowest, metres);
+        is_easier && self.fastest_in(metres).is_some()
     }
 
     /// The fastest speed that the budget allows in a gear that suits it, whatever gears there are: at the preferred cadence, or at
@@ -154,20 +145,20 @@ impl Pace<'_> {
         is_ridden.then(|| halved(self.slowest, self.fastest, HALVINGS, suits).0)
     }
 
-    fn fastest_between(&self, held: f64, above: f64, turn: Turn) -> f64 {
-        halved(held, above, HALVINGS, |speed| self.room(speed, turn) >= 1.0).0
+    fn fastest_between(&self, held: f64, above: f64, metres: f64) -> f64 {
+        halved(held, above, HALVINGS, |speed| self.room(speed, metres) >= 1.0).0
     }
 
     /// The same within a step of the easiest of the speeds looked at, none of which is held.
-    fn fastest_about(&self, speed: f64, top: f64, turn: Turn) -> Option<f64> {
+    fn fastest_about(&self, speed: f64, top: f64, metres: f64) -> Option<f64> {
         let above = (speed / STEP).min(top);
         let (mut low, mut high) = ((speed * STEP).max(self.slowest), above);
         for _ in 0..THIRDS {
             let third = (high - low) / 3.0;
-            let is_rising = self.room(low + third, turn) < self.room(high - third, turn);
+            let is_rising = self.room(low + third, metres) < self.room(high - third, metres);
             (low, high) = if is_rising { (low + third, high) } else { (low, high - third) };
         }
-        (low <= top && self.room(low, turn) >= 1.0).then(|| self.fastest_between(low, above, turn))
+        (low <= top && self.room(low, metres) >= 1.0).then(|| self.fastest_between(low, above, metres))
     }
 
     /// What allows no riding, where a gear that suits would or would not.
@@ -180,8 +171,8 @@ impl Pace<'_> {
     }
 
     /// Power that the budget allows at a speed, over the power that it takes, what cadence costs included.
-    fn room(&self, speed: f64, turn: Turn) -> f64 {
-        let (power, rpm) = (turn.crossing * self.power(speed), 60.0 * speed / turn.metres);
+    fn room(&self, speed: f64, metres: f64) -> f64 {
+        let (power, rpm) = (self.power(speed), 60.0 * speed / metres);
         self.account.felt_w(self.budget_per_m * speed, rpm) / (power * self.account.factor(power, rpm))
     }
 }

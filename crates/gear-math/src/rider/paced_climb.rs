@@ -9,7 +9,7 @@ use crate::rider::energy::Energy;
 use crate::rider::ground::Ground;
 use crate::rider::limits::Reason;
 use crate::rider::on_foot::{FASTEST_ON_FOOT, Incline};
-use crate::rider::pace::{Metre, Pace, Turn};
+use crate::rider::pace::{Metre, Pace};
 use crate::rider::quantity::{
     BalanceSpeed, Climb, ClimbLength, Deficit, EffortBudget, Headwind, Power, PowerDemand, SecondsLost, Time,
 };
@@ -211,7 +211,8 @@ impl RideOrRun {
     /// is found that the budget allows.
     fn cheapest_ride(&self, pace: &Pace<'_>, length: ClimbLength, spending: &Spending) -> Option<PacedRide> {
         let price = spending.price.s_per_j();
-        let in_gear = |gear: Gear| Some((pace.cheapest_in(self.turn(gear), price)?, gear));
+        let in_gear =
+            |gear: Gear| Some((pace.cheapest_in(gear.development(self.bike.wheel).m(), price)?, gear));
         let cheaper = |a: (Metre, Gear), b: (Metre, Gear)| if b.0.cost < a.0.cost { b } else { a };
         let gears = self.bike.gears().filter(|_| price > 0.0);
         let (metre, gear) = gears.filter_map(in_gear).reduce(cheaper)?;
@@ -260,29 +261,25 @@ impl RideOrRun {
 
     fn paced_ride(&self, pace: &Pace<'_>, length: ClimbLength) -> Option<PacedRide> {
         let in_gear = |gear: Gear| {
-            let turn = self.turn(gear);
-            pace.fastest_in(turn).map(|speed| ((speed, -pace.charge(speed, turn)), gear))
+            let metres = gear.development(self.bike.wheel).m();
+            pace.fastest_in(metres).map(|speed| ((speed, -pace.charge(speed, metres)), gear))
         };
         let better = |a: ((f64, f64), Gear), b: ((f64, f64), Gear)| if b.0 > a.0 { b } else { a };
         let ((speed, _), gear) = self.bike.gears().filter_map(in_gear).reduce(better)?;
         Some(self.ride_at(speed, gear, pace, length))
     }
 
-    fn turn(&self, gear: Gear) -> Turn {
-        Turn { metres: gear.development(self.bike.wheel).m(), crossing: self.bike.crossing(gear) }
-    }
-
     fn ride_at(&self, speed: f64, gear: Gear, pace: &Pace<'_>, length: ClimbLength) -> PacedRide {
-        let (turn, seconds) = (self.turn(gear), length.m() / speed);
-        let power = PowerDemand::new(turn.crossing * pace.power(speed));
+        let (seconds, power) = (length.m() / speed, PowerDemand::new(pace.power(speed)));
+        let development = gear.development(self.bike.wheel);
         PacedRide {
             time: Time::new(seconds),
             speed: Speed::new(speed),
             power,
             preferred: pace.account.preferred_cadence(power),
-            cadence: gear.development(self.bike.wheel).cadence_at(Speed::new(speed)),
+            cadence: development.cadence_at(Speed::new(speed)),
             gear,
-            drawn: Deficit::new(pace.charge(speed, turn) * seconds),
+            drawn: Deficit::new(pace.charge(speed, development.m()) * seconds),
         }
     }
 
@@ -305,10 +302,10 @@ impl RideOrRun {
         let no_slower = |speed: f64| Pace { slowest: pace.slowest.max(speed), ..pace };
         let (cheap, spent) =
             (no_slower(1.0 / cost), no_slower(1.0 / (cost - price * pace.budget_per_m).max(0.0)));
-        let turns = || self.bike.gears().map(|gear| self.turn(gear));
-        price > 0.0 && turns().any(|turn| cheap.is_worth_it_in(turn, price, cost))
-            || turns().any(|turn| spent.holds_slowest_in(turn))
-            || turns().any(|turn| spent.holds_faster_in(turn))
+        let metres = || self.bike.gears().map(|gear| gear.development(self.bike.wheel).m());
+        price > 0.0 && metres().any(|metres| cheap.is_worth_it_in(metres, price, cost))
+            || metres().any(|metres| spent.holds_slowest_in(metres))
+            || metres().any(|metres| spent.holds_faster_in(metres))
     }
 
     /// The climb on foot at a power.

@@ -41,8 +41,6 @@ measured! {
     StandingMetabolism(w_per_kg): "standing metabolism", "W/kg", 0.0 ..= 2.5;
     /// Power at the rear wheel over power at the crank. A pure number.
     DrivetrainEfficiency(share): "drivetrain efficiency", "", 0.8 ..= 1.0;
-    /// Share of the power at the crank that a crossed chain loses beside a straight one. A pure number.
-    CrossedLoss(share): "loss of a crossed chain", "", 0.0 ..= 0.02;
     /// What a kilogram of carried bike costs on foot, over a kilogram of body. Zero leaves the bike behind.
     LoadFactor(value): "carried load factor", "", 0.0 ..= 2.0;
     /// One person's energy cost on foot over the published mean. A pure number.
@@ -136,7 +134,7 @@ derived! {
 }
 
 known! {
-    GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, CrossedLoss, LoadFactor, FootCostFactor, DragArea, AirDensity,
+    GrossEfficiency, StandingMetabolism, DrivetrainEfficiency, LoadFactor, FootCostFactor, DragArea, AirDensity,
     Headwind, FootDrag, RollingCoefficient, FootFactor, SlopeShare, Friction, SecondsLost, BalanceSpeed,
     CrankLength, Wheelbase, MassHeight, RearShare, PeakFactor, PeakPower, StrengthShare, WheelInertia,
     WorkReserve, ReserveShare, RepaidShare, CadenceCost, EffortBudget, EffortPrice,

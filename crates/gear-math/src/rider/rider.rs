@@ -5,8 +5,8 @@ use crate::quantity::{Cadence, Circumference, Development};
 use crate::rider::foot_bike::FootBike;
 use crate::rider::on_foot::Gaits;
 use crate::rider::quantity::{
-    BikeMass, BodyMass, CrankLength, CrossedLoss, DrivetrainEfficiency, FootCostFactor, GrossEfficiency,
-    KitMass, LoadFactor, Power, StandingMetabolism, TotalMass,
+    BikeMass, BodyMass, CrankLength, DrivetrainEfficiency, FootCostFactor, GrossEfficiency, KitMass,
+    LoadFactor, Power, StandingMetabolism, TotalMass,
 };
 use crate::wheel::MountedWidth;
 
@@ -109,8 +109,6 @@ pub struct Bike {
     pub tyre: MountedWidth,
     /// What reaches the rear wheel.
     pub efficiency: DrivetrainEfficiency,
-    /// What does not because the chain is [crossed](Drivetrain::is_crossed), beside a straight one.
-    pub crossed_loss: CrossedLoss,
     /// Cost of carrying it over cost of body mass.
     pub load: LoadFactor,
 }
@@ -126,7 +124,6 @@ impl Bike {
             wheel,
             tyre: MountedWidth::CROSS,
             efficiency: DrivetrainEfficiency::OFF_ROAD,
-            crossed_loss: CrossedLoss::USUAL,
             load: LoadFactor::SHOULDERED,
         }
     }
@@ -141,20 +138,6 @@ impl Bike {
     pub fn lowest_development(&self) -> Development {
         self.avoid.lowest(&self.drivetrain).development(self.wheel)
     }
-}
-
-impl Bike {
-    /// Power at the crank that a gear takes, over what one with a straight chain takes: 1/(1 − loss) where it is crossed.
-    pub(crate) fn crossing(&self, gear: Gear) -> f64 {
-        if self.drivetrain.is_crossed(gear) { 1.0 / (1.0 - self.crossed_loss.share()) } else { 1.0 }
-    }
-}
-
-impl CrossedLoss {
-    /// None.
-    pub const NONE: Self = Self::known(0.0);
-    /// 1 %. Estimate, 0 to 2 %: what has been measured of the angle alone stays below about 1 %, and the reports disagree.
-    pub const USUAL: Self = Self::known(0.01);
 }
 
 impl DrivetrainEfficiency {

@@ -191,20 +191,15 @@ impl<'a> Book<'a> {
         used.distance_m += cell.length;
         self.reserve.highest_power_w = self.reserve.highest_power_w.max(moment.power);
         self.reserve.coasting_s += if moment.power > 0.0 { 0.0 } else { moment.charged };
-        self.halved += self.halved(cell, moment, gear);
+        self.halved += self.halved(cell, moment);
         self.turn(cell, moment, gear);
-        self.spend(cell, moment, gear);
+        self.spend(cell, moment);
     }
 
-    /// What reaches the wheel of a power at the crank.
-    fn at_wheel(&self, crank: f64, gear: usize) -> f64 {
-        self.search.way.efficiency * crank / self.search.gearing.crossing[gear]
-    }
-
-    fn spend(&mut self, cell: &Cell, moment: &Moment, gear: usize) {
+    fn spend(&mut self, cell: &Cell, moment: &Moment) {
         let (mean, length) = (0.5 * (moment.entry + moment.exit), cell.length);
         let crank = moment.power * moment.charged;
-        let wheel = self.at_wheel(crank, gear);
+        let wheel = self.search.way.efficiency * crank;
         let squares = moment.exit * moment.exit - moment.entry * moment.entry;
         let kinetic = 0.5 * self.search.way.mass * squares;
         let [climbing, rolling, bearings, air] =
@@ -222,12 +217,12 @@ impl<'a> Book<'a> {
     }
 
     /// What two steps in place of one would take longer, the difference in speed at its price, s.
-    fn halved(&self, cell: &Cell, moment: &Moment, gear: usize) -> f64 {
+    fn halved(&self, cell: &Cell, moment: &Moment) -> f64 {
         if moment.power <= 0.0 {
             return 0.0;
         }
         let (way, half) = (&self.search.way, Cell { length: 0.5 * cell.length, ..*cell });
-        let wheel = self.at_wheel(moment.power, gear);
+        let wheel = way.efficiency * moment.power;
         let step = |speed: f64| {
             let entry = Entry::bare(way, &half, speed);
             let end = entry.end_on(wheel, moment.exit);

@@ -140,9 +140,7 @@ impl Held<'_> {
     fn step(&self, step: usize, speed: f64) -> Option<(f64, f64)> {
         let rule = &self.planner.rule;
         let entry = Entry::bare(rule.way, &rule.way.cells[step], speed);
-        let gears = rule.gearing.rpm.iter().zip(&rule.gearing.crossing);
-        let held = gears.map(|(rpm, crossing)| rule.account.held_w(rpm * speed) / crossing);
-        let held = held.fold(0.0, f64::max);
+        let held = rule.gearing.rpm.iter().map(|rpm| rule.account.held_w(rpm * speed)).fold(0.0, f64::max);
         let end = entry.end_on(rule.way.efficiency * held, speed).min(rule.way.ceilings[step + 1]);
         (end >= rule.way.balance || end > speed).then(|| (entry.time(end), end))
     }

@@ -126,12 +126,11 @@ impl Planner<'_> {
         let Ahead { choice: Choice { end, power, cost }, gear, entry } = *ahead;
         let mean = 0.5 * (entry + end);
         let chosen = self.gear(gear);
-        let used = self.rule.gearing.used(chosen, mean, power);
         let moment = Moment {
-            gear: Some(used),
+            gear: Some(self.rule.gearing.used(chosen, mean, power)),
             entry,
             exit: end,
-            power: self.rule.gearing.crossing[used] * power,
+            power,
             charge: if cost < NEVER { self.rule.charge(chosen, mean, power) } else { 0.0 },
             charged: self.rule.way.cells[at].length / mean,
             off: 0.0,

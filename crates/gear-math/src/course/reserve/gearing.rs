@@ -15,8 +15,6 @@ pub(super) struct Gearing {
     pub(super) gears: Vec<Gear>,
     /// Turns of the crank a minute at 1 m/s.
     pub(super) rpm: Vec<f64>,
-    /// Power at the crank over that with a straight chain.
-    pub(super) crossing: Vec<f64>,
     /// Place of the ring among the rings.
     pub(super) rings: Vec<usize>,
     /// Gear that takes least from the reserve, by speed and power.
@@ -41,13 +39,12 @@ impl Gearing {
         let gears: Vec<Gear> = bike.gears().collect();
         let rpm: Vec<f64> = gears.iter().map(|gear| 60.0 / gear.development(bike.wheel).m()).collect();
         let sustained = setup.account.effort.sustainable();
-        let crossing: Vec<f64> = gears.iter().map(|gear| bike.crossing(*gear)).collect();
         let [rear, front] = [setup.lap.shifting.rear, setup.lap.shifting.front]
             .map(|shift| shift.square_lost(sustained, bike.efficiency, mass));
         let all = bike.drivetrain.chainset.rings();
         let place = |gear: &Gear| all.iter().position(|ring| *ring == gear.ring).unwrap_or(0);
         let rings = gears.iter().map(place).collect();
-        Self { best: table(&rpm, &crossing, &setup.account), gears, rpm, crossing, rings, rear, front }
+        Self { best: table(&rpm, &setup.account), gears, rpm, rings, rear, front }
     }
 
     /// The gear used at a speed and a power.
@@ -80,18 +77,16 @@ impl Gearing {
     }
 }
 
-fn table(rpm: &[f64], crossing: &[f64], account: &EffortAccount) -> Vec<u8> {
+fn table(rpm: &[f64], account: &EffortAccount) -> Vec<u8> {
     let middle = |bin: usize, width: f64| (bin as f64 + 0.5) * width;
     let bins = (0..BINS.0).flat_map(|speed| (0..BINS.1).map(move |power| (speed, power)));
-    let best = |speed: f64, power: f64| {
-        best(rpm, |gear| account.charge_w(crossing[gear] * power, rpm[gear] * speed))
-    };
-    bins.map(|(speed, power)| best(middle(speed, BIN.0), middle(power, BIN.1))).collect()
+    bins.map(|(speed, power)| best(rpm, account, middle(speed, BIN.0), middle(power, BIN.1))).collect()
 }
 
 /// The gear with the least charge; the lowest where none can turn so much.
-fn best(rpm: &[f64], charge: impl Fn(usize) -> f64) -> u8 {
-    let better = |a: usize, b: usize| match charge(a).total_cmp(&charge(b)) {
+fn best(rpm: &[f64], account: &EffortAccount, speed: f64, power: f64) -> u8 {
+    let charge = |gear: &usize| account.charge_w(power, rpm[*gear] * speed);
+    let better = |a: usize, b: usize| match charge(&a).total_cmp(&charge(&b)) {
         core::cmp::Ordering::Equal => {
             if rpm[b] > rpm[a] {
                 b

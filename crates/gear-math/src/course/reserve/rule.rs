@@ -30,7 +30,7 @@ pub(super) struct Rule<'a> {
 pub(super) struct Choice {
     /// Speed at the end, m/s.
     pub(super) end: f64,
-    /// At the crank, were the chain straight, W.
+    /// At the crank, W.
     pub(super) power: f64,
     /// Time and price of the charge, with all that comes after, s.
     pub(super) cost: f64,
@@ -162,17 +162,14 @@ impl Rule<'_> {
     fn aim(&self, entry: &Entry<'_>, gear: In, slope: f64, end: f64, power: f64) -> (f64, f64) {
         let (sum, length) = (entry.speed + end, entry.cell.length);
         let mean = 0.5 * sum;
-        let used = self.gearing.used(gear, mean, power);
-        let (rpm, crossing) = (self.gearing.rpm[used] * mean, self.gearing.crossing[used]);
-        let crank = crossing * power;
-        let (charge, growth) = self.charge_and_growth(crank, rpm);
+        let rpm = self.gearing.rpm[self.gearing.used(gear, mean, power)] * mean;
+        let (charge, growth) = self.charge_and_growth(power, rpm);
         let inverse = 1.0 / (sum * sum * end);
         let quicker = length * inverse;
         let turning = self.price * quicker * growth;
         let gain = quicker * (1.0 + self.price * charge) - slope - turning;
         let joules = 0.5 * entry.mass / self.way.efficiency + power * quicker;
-        let worth = gain / (self.price * joules * crossing);
-        let power = self.account.power_worth(worth, rpm, crank) / crossing;
+        let power = self.account.power_worth(gain / (self.price * joules), rpm, power);
         if power > 0.0 {
             return (entry.allowed(entry.end_near(self.way.efficiency * power, end)), power);
         }
@@ -239,7 +236,6 @@ impl Rule<'_> {
     /// Charge of a power at a mean speed, W.
     #[inline]
     pub(super) fn charge(&self, gear: In, mean: f64, power: f64) -> f64 {
-        let used = self.gearing.used(gear, mean, power);
-        self.account.charge_w(self.gearing.crossing[used] * power, self.gearing.rpm[used] * mean)
+        self.account.charge_w(power, self.gearing.rpm[self.gearing.used(gear, mean, power)] * mean)
     }
 }

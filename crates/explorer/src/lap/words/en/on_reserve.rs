@@ -2,7 +2,7 @@
 
 use crate::lap::words::working::Worked;
 use crate::layout::line::{Line, name};
-use crate::number::{percent, plain, with_unit};
+use crate::number::{plain, with_unit};
 use crate::side::Side;
 use gear_math::rider::EffortAccount;
 use gear_math::{Lap, LapSetup};
@@ -57,11 +57,10 @@ pub(crate) fn plan([a, b]: &[Lap; 2]) -> Worked {
 /// How gears are chosen.
 pub(crate) fn gears(setup: &LapSetup) -> Worked {
     let (rear, front) = (setup.shifting.rear.s(), setup.shifting.front.s());
-    let crossed = percent(100.0 * setup.bike.crossed_loss.share(), 0);
     (
         "Gears",
-        "Part of the plan: a shift comes where it pays, looking ahead, and costs the speed that its time without drive takes; a cross-chained gear loses a share of the power",
-        format!("{rear} s at the rear, {front} s at the front, {crossed} cross-chained (estimates)"),
+        "Part of the plan: a shift comes where it pays, looking ahead, and costs the speed that its time without drive takes",
+        format!("{rear} s at the rear, {front} s at the front (estimates)"),
     )
 }
 
