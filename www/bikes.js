@@ -77,7 +77,7 @@ function saveTable() {
 export function watchBikes() {
   const watch = new IntersectionObserver(
     (entries) => {
-      isNear = entries.some(({ isIntersecting }) => isIntersecting);
+      isNear = entries.at(-1)?.isIntersecting ?? false;
       bikesDue();
     },
     { rootMargin: '300px' },

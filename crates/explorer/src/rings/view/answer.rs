@@ -199,8 +199,8 @@ pub(crate) fn working(report: &RingsSection) -> Markup {
     let low = rings.setup(Side::A).lowest();
     let (gear, development) = (low.gear, with_unit(low.development.m(), 3, "m"));
     html! {
-        (wheel(rings.wheel(Side::A)))
-        @if !rings.has_one_wheel() { (wheel(rings.wheel(Side::B))) }
+        @if rings.has_one_wheel() { (wheel(rings.wheel(Side::A))) }
+        @else { @for side in Side::BOTH { p { (pieces::name(side)) } (wheel(rings.wheel(side))) } }
         (worked(words::working::DEVELOPMENT, &format!(
             "{} ÷ {} × {} = {development}", gear.ring, gear.sprocket, with_unit(rings.wheel(Side::A).roll_out().mm() / 1000.0, 4, "m"))))
         (gear_inches(rings, low))
