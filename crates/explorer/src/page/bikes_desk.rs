@@ -59,7 +59,20 @@ impl Desk {
         Some(self.with_bikes(compared))
     }
 
+    /// Takes over what the lap now asks of the gears.
+    pub(crate) fn renew_needs(&mut self) {
+        let needs = needs(&self.report);
+        if let Some(bikes) = self.report.bikes.clone().filter(|bikes| bikes.needs != needs) {
+            self.set_bikes(Compared { needs, ..Compared::clone(&bikes) });
+        }
+    }
+
     fn with_bikes(&mut self, compared: Compared) -> Update {
+        self.set_bikes(compared);
+        self.refresh(Vec::new(), false)
+    }
+
+    fn set_bikes(&mut self, compared: Compared) {
         let bikes = Some(Rc::new(compared));
         match Rc::get_mut(&mut self.report) {
             Some(report) => report.bikes = bikes,
@@ -68,7 +81,6 @@ impl Desk {
                 self.report = Rc::new(Report { bikes, lap, ..Report::after(&self.good, &self.report) });
             }
         }
-        self.refresh(Vec::new(), false)
     }
 
     fn compared(&self) -> Compared {
@@ -183,6 +195,17 @@ mod tests {
         desk.lay_out(desk.bench.clone(), Scenario::default());
         desk.compare_bikes().unwrap();
         assert!(bikes(&desk).rows.iter().all(|row| row.lap_s.is_none()));
+    }
+
+    #[test]
+    fn a_lap_that_comes_later_leaves_the_comparison_standing_and_says_what_it_asks_for() {
+        let mut desk = desk();
+        assert!(bikes(&desk).needs.is_empty());
+        desk.lap(false).unwrap();
+        let compared = bikes(&desk);
+        assert!(compared.rows.len() == 4 && compared.needs.len() > 3);
+        assert!(compared.needs.iter().map(|(_, share)| share).sum::<f64>() <= 1.0);
+        assert_eq!(compared.bikes().count(), 2, "those on the bench are the kept ones");
     }
 
     #[test]

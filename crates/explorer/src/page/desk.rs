@@ -142,7 +142,7 @@ impl Desk {
         room.is_stale = room.laps.as_ref().is_some_and(|laps| laps.is_before(&question));
         read.scenario.ride.lap_price = room.price(&question);
         let report = Report::after(&read.scenario, &self.report);
-        self.report = Rc::new(Report { lap: room, bikes: self.report.bikes.clone(), ..report });
+        self.report = Rc::new(Report { lap: room, ..report });
         self.good = read.scenario;
         self.complaints = read.complaints;
         self.refresh(values, with_link)

@@ -73,7 +73,9 @@ impl Desk {
             self.good.ride.lap_price = price;
             self.report = Rc::new(Report::after(&self.good, &self.report));
         }
-        self.with_room(room)
+        self.set_room(room);
+        self.renew_needs();
+        self.refresh(Vec::new(), false)
     }
 
     /// Rows of the course whose lap workers are to ride; none where the page rides it itself or nothing is left to do.
@@ -291,10 +293,7 @@ impl Desk {
     fn set_room(&mut self, room: LapRoom) {
         match Rc::get_mut(&mut self.report) {
             Some(report) => report.lap = room,
-            None => {
-                let bikes = self.report.bikes.clone();
-                self.report = Rc::new(Report { lap: room, bikes, ..Report::after(&self.good, &self.report) });
-            }
+            None => self.report = Rc::new(Report { lap: room, ..Report::after(&self.good, &self.report) }),
         }
     }
 

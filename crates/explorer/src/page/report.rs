@@ -63,13 +63,16 @@ impl Report {
     /// The same as [`of`](Self::of), with what takes longest from `before` where it was worked out from the same.
     #[must_use]
     pub fn after(scenario: &Scenario, before: &Self) -> Self {
+        let bikes = before.bikes.clone();
+        Self { bikes, ..Self::around(scenario, Self::ride_after(scenario, before)) }
+    }
+
+    fn ride_after(scenario: &Scenario, before: &Self) -> Rc<RideReport> {
         if before.ride.inputs == scenario.ride {
-            return Self::around(scenario, Rc::clone(&before.ride));
+            return Rc::clone(&before.ride);
         }
-        match before.ride.at_price_of(&scenario.ride) {
-            Some(ride) => Self::around(scenario, Rc::new(ride)),
-            None => Self::of(scenario),
-        }
+        let known = before.ride.at_price_of(&scenario.ride);
+        Rc::new(known.unwrap_or_else(|| RideReport::of(&scenario.ride, scenario.cages.lowest())))
     }
 
     fn around(scenario: &Scenario, ride: Rc<RideReport>) -> Self {

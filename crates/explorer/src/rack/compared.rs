@@ -34,8 +34,16 @@ impl Compared {
     /// The bike with the quickest lap of those that are ridden.
     #[must_use]
     pub fn best(&self) -> Option<&Row> {
-        let ridden = self.rows.iter().filter(|row| row.lap_s.is_some());
+        let ridden = self.bikes().filter(|row| row.lap_s.is_some());
         ridden.min_by(|a, b| a.lap_s.unwrap_or(f64::MAX).total_cmp(&b.lap_s.unwrap_or(f64::MAX)))
+    }
+
+    /// Every bike once: one that is kept and on the bench is told by its name.
+    pub fn bikes(&self) -> impl Iterator<Item = &Row> {
+        let is_kept = |row: &Row| {
+            self.rows.iter().any(|other| other.link == row.link && matches!(other.whose, Whose::Kept { .. }))
+        };
+        self.rows.iter().filter(move |row| matches!(row.whose, Whose::Kept { .. }) || !is_kept(row))
     }
 
     /// Whether no other bike beats this one.

@@ -125,7 +125,7 @@ pub(crate) fn answer(compared: &Compared) -> String {
         return "Nothing is on the rack: keep a bike under a name, with the set-ups, and it is compared here with A and B.".to_owned();
     }
     let unbeaten: Vec<String> =
-        compared.rows.iter().filter(|row| compared.is_unbeaten(row)).map(|row| bike(&row.whose)).collect();
+        compared.bikes().filter(|row| compared.is_unbeaten(row)).map(|row| bike(&row.whose)).collect();
     let unbeaten = format!(
         "In lowest gear, highest gear, largest step and lap together nothing beats {}.",
         listed(&unbeaten)
@@ -142,9 +142,9 @@ fn quickest(compared: &Compared) -> String {
         return format!("{ridden} of {} laps are ridden. ", compared.rows.len());
     };
     let is_level = |row: &&Row| {
-        row.whose != best.whose && row.behind(best).is_some_and(|it| !row.is_banded() || it.low_s <= 0.0)
+        row.link != best.link && row.behind(best).is_some_and(|it| !row.is_banded() || it.low_s <= 0.0)
     };
-    let level: Vec<String> = compared.rows.iter().filter(is_level).map(|row| bike(&row.whose)).collect();
+    let level: Vec<String> = compared.bikes().filter(is_level).map(|row| bike(&row.whose)).collect();
     let best = bike(&best.whose);
     if level.is_empty() {
         return format!("Round {} {best} is the quickest. ", compared.course);
