@@ -24,7 +24,7 @@ for (const [name, viewport] of [
   ['1440', DESK],
 ]) {
   test(`B gets a long cage, a wide tyre and a mass of its own at ${name} px, and one press gives A's back`, async () => {
-    const { page, ...opened } = await openPage(browser, SINGLE_FILE, { viewport });
+    const { page, heard } = await openPage(browser, SINGLE_FILE, { viewport });
     await unfold(page, 'bike-b');
     assert.equal(await placeholder(page, 'capacity-b'), 'as A: 33');
     assert.equal(await placeholder(page, 'roll-out-b'), 'as A: not known');
@@ -45,12 +45,12 @@ for (const [name, viewport] of [
     assert.doesNotMatch(await text(page, '#tyre-answer'), /labelled 40/);
     const widest = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
     assert.ok(widest <= 0, `${widest} px wider than the window`);
-    assertQuiet(opened);
+    assertQuiet(heard);
   });
 }
 
 test('kept bikes are compared with A and B, ordered, saved and put on the bench', async () => {
-  const { page, ...opened } = await openPage(browser, SINGLE_FILE, { viewport: DESK });
+  const { page, heard } = await openPage(browser, SINGLE_FILE, { viewport: DESK });
   await unfold(page, 'rack');
   await page.fill('#rack-name-a', 'As it came');
   await page.locator('[data-rack=keep-a]').click();
@@ -82,5 +82,5 @@ test('kept bikes are compared with A and B, ordered, saved and put on the bench'
   await page.locator('[data-act="bike-a:One ring"]').last().click();
   await frame(page);
   assert.equal(await page.inputValue('#rings-a'), '40');
-  assertQuiet(opened);
+  assertQuiet(heard);
 });

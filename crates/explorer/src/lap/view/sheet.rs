@@ -24,7 +24,6 @@ pub(crate) fn block(report: &LapSection, sheet_for: Option<Side>) -> Option<Bloc
     let laps = report.lap.laps.as_ref().filter(|_| !lacks_file(report) && !report.lap.is_stale)?;
     let settled = laps.settled.as_ref()?;
     block.row(words::COURSE, words::course(&course_name(report), laps));
-    block.row(words::RIDDEN, words::ridden(&laps.question));
     laps_of(&mut block, laps, settled);
     if sheet_for.is_none() {
         block.row(words::QUICKER, words::quicker(settled));
@@ -76,8 +75,8 @@ mod tests {
             desk.lap(false);
             words::ridden(&desk.report().lap.laps.as_ref().unwrap().question)
         };
-        assert_eq!(told(&[]), "lap after lap, what is spent comes back by the line");
-        assert_eq!(told(&[(Field::LapBudget, "3")]), "3.0\u{a0}kJ of the reserve spent by the line");
+        assert_eq!(told(&[]), "lap after lap");
+        assert_eq!(told(&[(Field::LapBudget, "3")]), "with 3.0\u{a0}kJ of the reserve spent");
         assert_eq!(
             told(&[(Field::LapModel, "steady"), (Field::Power, "231")]),
             "at a steady power of 231\u{a0}W"

@@ -14,9 +14,6 @@ pub(crate) const COURSE: &str = "Course";
 /// The time of a lap.
 pub(crate) const LAP: &str = "Lap";
 
-/// How the lap is ridden.
-pub(crate) const RIDDEN: &str = "Ridden";
-
 /// Where to go on foot.
 pub(crate) const ON_FOOT: &str = "On foot, m";
 
@@ -31,11 +28,11 @@ pub(crate) fn no_course(course: &str, fault: &TrackFault) -> String {
     format!("{course} cannot be used for a lap: {fault}")
 }
 
-/// The course with its length and climb.
+/// The course with its length and climb, and how effort is spread over it.
 pub(crate) fn course(course: &str, laps: &LapReport) -> String {
     let length = with_unit(laps.length_m() / 1e3, 2, "km");
     let climb = with_unit(laps.question.course.climb_m(), 0, "m");
-    format!("{course}, {length}, {climb} up")
+    format!("{course}, {length}, {climb} up; ridden {}", ridden(&laps.question))
 }
 
 /// How effort is spread over it.
@@ -45,11 +42,9 @@ pub(crate) fn ridden(question: &LapQuestion) -> String {
             let power = with_unit(question.setups[0].rider.power.watts(), 0, "W");
             format!("at a steady power of {power}")
         }
-        Spread::Reserve { budget, .. } if budget == EffortBudget::NONE => {
-            "lap after lap, what is spent comes back by the line".to_owned()
-        }
+        Spread::Reserve { budget, .. } if budget == EffortBudget::NONE => "lap after lap".to_owned(),
         Spread::Reserve { budget, .. } => {
-            format!("{} of the reserve spent by the line", with_unit(budget.j() / 1e3, 1, "kJ"))
+            format!("with {} of the reserve spent", with_unit(budget.j() / 1e3, 1, "kJ"))
         }
     }
 }

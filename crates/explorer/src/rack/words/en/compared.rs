@@ -59,6 +59,14 @@ pub(crate) fn bike(whose: &Whose) -> String {
     }
 }
 
+/// The same within a sentence.
+fn named(row: &Row) -> String {
+    match &row.whose {
+        Whose::Bench(side) => side.to_string(),
+        Whose::Kept { name, .. } => format!("“{name}”"),
+    }
+}
+
 /// A gear at the end of the range.
 pub(crate) fn end_gear(unit: SpeedUnit, end: &EndGear) -> String {
     format!("{}, {}, {}", unit.print(end.speed), end.gear, with_unit(end.development.m(), 2, "m"))
@@ -124,8 +132,7 @@ pub(crate) fn answer(compared: &Compared) -> String {
     if compared.kept() == 0 {
         return "Nothing is on the rack: keep a bike under a name, with the set-ups, and it is compared here with A and B.".to_owned();
     }
-    let unbeaten: Vec<String> =
-        compared.bikes().filter(|row| compared.is_unbeaten(row)).map(|row| bike(&row.whose)).collect();
+    let unbeaten: Vec<String> = compared.bikes().filter(|row| compared.is_unbeaten(row)).map(named).collect();
     let unbeaten = format!(
         "In lowest gear, highest gear, largest step and lap together nothing beats {}.",
         listed(&unbeaten)
@@ -144,13 +151,17 @@ fn quickest(compared: &Compared) -> String {
     let is_level = |row: &&Row| {
         row.link != best.link && row.behind(best).is_some_and(|it| !row.is_banded() || it.low_s <= 0.0)
     };
-    let level: Vec<String> = compared.bikes().filter(is_level).map(|row| bike(&row.whose)).collect();
-    let best = bike(&best.whose);
+    let level: Vec<String> = compared.bikes().filter(is_level).map(named).collect();
+    let best = named(best);
     if level.is_empty() {
-        return format!("Round {} {best} is the quickest. ", compared.course);
+        return format!(
+            "Round the course “{}”, {best} is ahead, also in each of {} ways of moving everything doubtful. ",
+            compared.course,
+            Compared::DRAWS
+        );
     }
     format!(
-        "Round {} {best} is ahead by the best guess, but {} may be as quick. ",
+        "Round the course “{}”, {best} is ahead by the best guess, but {} may be as quick. ",
         compared.course,
         listed(&level)
     )
