@@ -348,7 +348,7 @@ for (const [format, viewport] of Object.entries(PAPERS)) {
       });
       assert.ok(height <= viewport.height, `${hash}: ${height} px`);
       assert.ok(height >= 0.93 * viewport.height || points >= 8.3, `${hash}: ${height} px in ${points} pt`);
-      sizes.push(points);
+      sizes.push(Number(points.toFixed(2)));
       await page.context().close();
     }
     const [demo, a, simple, full] = sizes;

@@ -1,6 +1,7 @@
 //! The entry points of the comparison of all bikes and of its workers, for `www`.
 
 use crate::lap::errand::Errand;
+use crate::page::desk::Desk;
 use crate::page::entry::{answer, at_desk, pair, report};
 use crate::page::scenario::Scenario;
 use crate::rack::compared::Compared;
@@ -20,7 +21,7 @@ thread_local! {
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen(js_name = compareBikes, unchecked_return_type = "Update | null")]
 pub fn compare_bikes() -> Result<JsValue, JsError> {
-    at_desk(|desk| desk.compare_bikes()).map_or(Ok(JsValue::NULL), answer)
+    at_desk(Desk::compare_bikes).map_or(Ok(JsValue::NULL), answer)
 }
 
 /// The rows of the course, and the links of all bikes whose lap is to be ridden or drawn; null where none is.
