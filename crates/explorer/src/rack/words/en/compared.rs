@@ -35,6 +35,9 @@ pub(crate) const CAPTION: &str = "One upright for each bike, in the order of the
 /// The rail’s unit.
 pub(crate) const DEVELOPMENT: &str = "development, m";
 
+/// More names than this are not read in a sentence.
+const MOST_NAMED: usize = 4;
+
 /// What a column is headed by.
 pub(crate) const fn head(column: Column) -> &'static str {
     match column {
@@ -133,10 +136,12 @@ pub(crate) fn answer(compared: &Compared) -> String {
         return "Nothing is on the rack: keep a bike under a name, with the set-ups, and it is compared here with A and B.".to_owned();
     }
     let unbeaten: Vec<String> = compared.bikes().filter(|row| compared.is_unbeaten(row)).map(named).collect();
-    let unbeaten = format!(
-        "In lowest gear, highest gear, largest step and lap together nothing beats {}.",
-        listed(&unbeaten)
-    );
+    let unbeaten = match unbeaten.len() {
+        0..=MOST_NAMED => listed(&unbeaten),
+        count => format!("{count} of them, marked in the table"),
+    };
+    let unbeaten =
+        format!("In lowest gear, highest gear, largest step and lap together nothing beats {unbeaten}.");
     format!("{}{unbeaten}", quickest(compared))
 }
 
