@@ -1,6 +1,7 @@
 // @ts-check
 // A worker's part of the comparison of all bikes: every so many laps, first as they are, then with what is doubtful moved.
 
+import { breath } from './breath.js';
 import * as engine from './engine.js';
 
 /**
@@ -21,7 +22,7 @@ export async function rideBikes({ job, rows, links, index, count }) {
   for (const link of mine) {
     await breath();
     if (current !== job) return;
-    const lap = engine.bikeLap(link, rows);
+    const lap = engine.lapErrand(link, rows) ? engine.bikeLap() : undefined;
     if (lap !== undefined) say({ job, link, lap });
   }
   for (const link of mine) await draw(job, rows, link);
@@ -33,7 +34,7 @@ export async function rideBikes({ job, rows, links, index, count }) {
  * @param {string} link
  */
 async function draw(job, rows, link) {
-  if (current !== job || engine.bikeLap(link, rows) === undefined) return;
+  if (current !== job || !engine.lapErrand(link, rows)) return;
   const draws = [];
   for (let number = 0; number < engine.bikeDraws(); number += 1) {
     await breath();
@@ -45,6 +46,3 @@ async function draw(job, rows, link) {
 
 /** @param {BikeFound} found */
 const say = (found) => postMessage(found);
-
-/** The next task, in which a newer order is heard first. @returns {Promise<void>} */
-const breath = () => new Promise((go) => void setTimeout(go));

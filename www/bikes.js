@@ -1,11 +1,11 @@
 // @ts-check
 // All bikes side by side: compared once the section is in sight, their laps ridden by workers, a row at a time.
 
+import { crewOf } from './crew.js';
 import { find } from './dom.js';
 import { save } from './download.js';
 import * as engine from './engine.js';
 import { show } from './update.js';
-import { helpful, hire } from './workers.js';
 
 const COMPARE_AFTER = 250; // milliseconds
 
@@ -13,9 +13,7 @@ const COMPARE_AFTER = 250; // milliseconds
 
 let isNear = false;
 let soon = 0;
-let job = 0;
-/** Workers that ride the laps, once they are asked for; none where the browser gives none. @type {Worker[] | null} */
-let crew = null;
+const crew = crewOf(take);
 
 /** The comparison once nothing has changed for a moment. */
 export function bikesDue() {
@@ -31,35 +29,12 @@ function compare() {
   order();
 }
 
-/** Sends the workers round the course with every bike; what they still do for an earlier order they leave. */
+/** Sends the workers round the course with every bike. */
 function order() {
-  job += 1;
   const ordered = engine.bikesOrder();
-  if (!ordered) return;
-  crew ??= hired();
+  if (!ordered) return crew.recall();
   const [rows, links] = ordered;
-  const count = crew.length;
-  crew.forEach((worker, index) => void worker.postMessage({ job, rows, links, index, count }));
-}
-
-/** @returns {Worker[]} */
-function hired() {
-  try {
-    return hire(helpful(2), { bytes: engine.bytes(), lap: true }, hear);
-  } catch {
-    return [];
-  }
-}
-
-/** @param {BikeFound | import('./worker.js').Message} message */
-function hear(message) {
-  if ('problem' in message) dismiss();
-  else if ('link' in message && message.job === job) take(message);
-}
-
-function dismiss() {
-  for (const worker of crew ?? []) worker.terminate();
-  crew = [];
+  crew.send({ rows, links });
 }
 
 /** @param {BikeFound} found */

@@ -19,7 +19,7 @@ async function take(file) {
   }
   const text = await file.text().catch(() => null);
   if (text !== null && isRack(text)) {
-    await takeRack(file);
+    await takeRack(file, text);
     find('rack').setAttribute('open', '');
     return 'rack';
   }

@@ -2,6 +2,7 @@
 // A worker's part of the lap: a plan of A or B, or of both where it works alone, and its share of the draws by which bands are found.
 // Between two draws it hears whether something else is wanted.
 
+import { breath } from './breath.js';
 import * as engine from './engine.js';
 
 /**
@@ -31,6 +32,3 @@ export async function rideLap({ job, link, rows, index, count }) {
 
 /** @param {LapFound} found */
 const say = (found) => postMessage(found);
-
-/** The next task, in which a newer order is heard first. @returns {Promise<void>} */
-const breath = () => new Promise((go) => void setTimeout(go));

@@ -2,10 +2,10 @@
 // The lap takes longer than the rest of the page together: it is worked out after everything else, where it is in sight, and by
 // workers where it is ridden on a reserve. “Ride or run?” takes the price of a joule from such a lap, so that it is due there too.
 
+import { crewOf } from './crew.js';
 import { find } from './dom.js';
 import * as engine from './engine.js';
 import { show } from './update.js';
-import { helpful, hire } from './workers.js';
 
 const SETTLE_AFTER = 300; // milliseconds
 const SHOW_EVERY = 400; // milliseconds
@@ -20,9 +20,7 @@ const near = new Set();
 let soon = 0;
 let later = 0;
 
-/** Workers that ride the lap, once it is asked for; none where the browser gives none. @type {Worker[] | null} */
-let crew = null;
-let job = 0;
+const crew = crewOf(take, settleLap);
 /** What the job ordered last has brought so far. @type {{ plans: Float64Array[], waiting: number[], done: number, shownAt: number }} */
 let found = { plans: [], waiting: [], done: 0, shownAt: 0 };
 
@@ -43,14 +41,16 @@ function workOutSoon() {
 
 /** Where workers ride the lap they settle it too. */
 function settleLater() {
-  if (crew?.length === 0 || (isShown() && engine.lapOrder() === undefined)) settleLap();
+  if (crew.isGone() || (isShown() && engine.lapOrder() === undefined)) settleLap();
 }
 
 /** Whether the lap itself is in sight, and not only what takes its price. */
 const isShown = () => [...near].some(({ id }) => id !== PRICED);
 
 /** The lap now, until it has settled. */
-export const settleLap = () => workOut(true);
+export function settleLap() {
+  workOut(true);
+}
 
 /** @param {boolean} settled */
 function workOut(settled) {
@@ -59,35 +59,12 @@ function workOut(settled) {
 }
 
 /**
- * Sends the workers round the course of these rows; what they still do for an earlier order they leave.
+ * Sends the workers round the course of these rows.
  * @param {string} rows
  */
 function order(rows) {
-  crew ??= hired();
-  job += 1;
   found = { plans: [], waiting: [], done: 0, shownAt: 0 };
-  const link = engine.link();
-  crew.forEach((worker, index) => void worker.postMessage({ job, link, rows, index, count: crew?.length ?? 1 }));
-}
-
-/** @returns {Worker[]} */
-function hired() {
-  try {
-    return hire(helpful(2), { bytes: engine.bytes(), lap: true }, hear);
-  } catch {
-    return [];
-  }
-}
-
-/** @param {LapFound | import('./worker.js').Message} message */
-function hear(message) {
-  if ('problem' in message) {
-    for (const worker of crew ?? []) worker.terminate();
-    crew = [];
-    settleLap();
-  } else if ('job' in message && message.job === job) {
-    take(message);
-  }
+  crew.send({ link: engine.link(), rows });
 }
 
 /** @param {LapFound} message */

@@ -92,10 +92,11 @@ function saveRack() {
 /**
  * Takes a file as a rack, or says why not.
  * @param {File} file
+ * @param {string} [known] What it holds, where that was read already.
  */
-export async function takeRack(file) {
+export async function takeRack(file, known) {
   if (file.size > Number(find('rack-file').dataset.largest)) return refuse(file, engine.RackFileFault.TooLarge);
-  const text = await file.text().catch(() => null);
+  const text = known ?? (await file.text().catch(() => null));
   if (text === null) return refuse(file, engine.RackFileFault.Unreadable);
   const read = readRack(text);
   if ('fault' in read) return refuse(file, read.fault);

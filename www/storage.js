@@ -26,44 +26,25 @@ export const kept = (name) => allowed(() => localStorage.getItem(PREFIX + name),
  * @param {string} name
  * @param {string} text
  */
-export function keep(name, text) {
-  return allowed(() => {
-    localStorage.setItem(PREFIX + name, text);
-    return true;
-  }, false);
-}
+export const keep = (name, text) => put(PREFIX + name, text);
 
 /**
  * Whether the browser let the course be forgotten.
  * @param {string} name
  */
-export function forget(name) {
-  return allowed(() => {
-    localStorage.removeItem(PREFIX + name);
-    return true;
-  }, false);
-}
+export const forget = (name) => drop(PREFIX + name);
 
 /** Bikes that the browser would not keep, until the page is closed. @type {Map<string, string>} */
 const unkept = new Map();
 
 /** All bikes that are kept, each under its own key, with their names. */
 export function bikes() {
-  const texts = namesBehind(BIKE).map((name) =>
-    pair(
-      name,
-      allowed(() => localStorage.getItem(BIKE + name), null),
-    ),
-  );
-  return new Map([...texts, ...unkept]);
+  const kept = new Map(unkept);
+  for (const name of namesBehind(BIKE)) {
+    if (!kept.has(name)) kept.set(name, String(allowed(() => localStorage.getItem(BIKE + name), null)));
+  }
+  return kept;
 }
-
-/**
- * @param {string} name
- * @param {string | null} text
- * @returns {[string, string]}
- */
-const pair = (name, text) => [name, String(text)];
 
 /**
  * Whether the browser keeps the bike.
@@ -71,11 +52,10 @@ const pair = (name, text) => [name, String(text)];
  * @param {string} text
  */
 export function keepBike(name, text) {
-  unkept.set(name, text);
-  return allowed(() => {
-    localStorage.setItem(BIKE + name, text);
-    return unkept.delete(name);
-  }, false);
+  const isKept = put(BIKE + name, text);
+  if (isKept) unkept.delete(name);
+  else unkept.set(name, text);
+  return isKept;
 }
 
 /**
@@ -84,10 +64,7 @@ export function keepBike(name, text) {
  */
 export function forgetBike(name) {
   unkept.delete(name);
-  return allowed(() => {
-    localStorage.removeItem(BIKE + name);
-    return true;
-  }, false);
+  return drop(BIKE + name);
 }
 
 /**
@@ -125,6 +102,29 @@ export function leftBehind() {
     sessionStorage.removeItem(LEFT);
     return link;
   }, null);
+}
+
+/**
+ * Whether the browser keeps a text.
+ * @param {string} key
+ * @param {string} text
+ */
+function put(key, text) {
+  return allowed(() => {
+    localStorage.setItem(key, text);
+    return true;
+  }, false);
+}
+
+/**
+ * Whether the browser let a text be forgotten.
+ * @param {string} key
+ */
+function drop(key) {
+  return allowed(() => {
+    localStorage.removeItem(key);
+    return true;
+  }, false);
 }
 
 /**

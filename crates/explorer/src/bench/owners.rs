@@ -39,7 +39,7 @@ impl Owners {
             None => true,
             Some(Side::A) => !matches!(field.spec().group, Group::SetupB | Group::BikeB),
             Some(Side::B) => {
-                let of_a_alone = field.own_of_b().is_some_and(|of_b| self.of_b_alone.contains(&of_b));
+                let of_a_alone = field.own_of_b().is_some_and(|of_b| self.is_bs_own(of_b));
                 field.spec().group != Group::SetupA && !of_a_alone
             }
         }
@@ -48,7 +48,7 @@ impl Owners {
     /// The field in which a side has what A has in one of its fields.
     #[must_use]
     pub fn standing_for(&self, side: Option<Side>, of_a: Field) -> Field {
-        let own = of_a.own_of_b().filter(|of_b| side == Some(Side::B) && self.of_b_alone.contains(of_b));
+        let own = of_a.own_of_b().filter(|&of_b| side == Some(Side::B) && self.is_bs_own(of_b));
         own.unwrap_or(of_a)
     }
 
@@ -61,7 +61,14 @@ impl Owners {
     /// Whose value decides what rests on all of `fields`: the least sure of them.
     #[must_use]
     pub fn least(&self, fields: &[Field]) -> Owner {
-        fields.iter().map(|&field| self.get(field)).max().unwrap_or(Owner::Rider)
+        self.least_of(None, fields)
+    }
+
+    /// The same of a side, whatever of A's `fields` B has of its own.
+    #[must_use]
+    pub fn least_of(&self, side: Option<Side>, fields: &[Field]) -> Owner {
+        let owner = |&field: &Field| self.get(self.standing_for(side, field));
+        fields.iter().map(owner).max().unwrap_or(Owner::Rider)
     }
 
     /// Whether an answer that rests on some fields rests on a value of the demo's.

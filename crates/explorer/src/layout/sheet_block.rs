@@ -51,12 +51,12 @@ impl Block {
 
     /// Adds a value that holds for both set-ups.
     pub(crate) fn row(&mut self, what: &str, value: String) {
-        self.parts.push(Part::new(None, what, Body::Words(value)));
+        self.row_for(None, what, value);
     }
 
     /// Adds a value of one set-up.
     pub(crate) fn row_of(&mut self, side: Side, what: &str, value: String) {
-        self.parts.push(Part::new(Some(side), what, Body::Words(value)));
+        self.row_for(Some(side), what, value);
     }
 
     /// Adds a value of one set-up, or of both where no side is named.
@@ -97,8 +97,7 @@ impl Part {
     /// Whose values it rests on; by default it is either the rider's or not, whatever is usual beside that.
     fn owner(&self, owners: &Owners, rests_on: &dyn Fn(Field) -> bool) -> Owner {
         if let Some(fields) = self.rests_on {
-            let standing = |&field: &Field| owners.get(owners.standing_for(self.side, field));
-            return fields.iter().map(standing).max().unwrap_or(Owner::Rider);
+            return owners.least_of(self.side, fields);
         }
         let counts = |field: Field| rests_on(field) && owners.is_of(self.side, field);
         owners.lacking(counts).map(|field| owners.get(field)).max().unwrap_or(Owner::Rider)

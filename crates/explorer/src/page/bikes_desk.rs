@@ -3,7 +3,6 @@
 use crate::bench::bench::Bench;
 use crate::bench::link;
 use crate::page::desk::{Desk, Update};
-use crate::page::questions;
 use crate::page::report::Report;
 use crate::page::scenario::Scenario;
 use crate::rack::column::Column;
@@ -12,9 +11,6 @@ use crate::rack::row::{EndGear, Row, Whose};
 use crate::side::Side;
 use gear_math::{Cadence, Gear, Setup};
 use std::rc::Rc;
-
-/// The section that compares them.
-const SECTION: &str = "bikes";
 
 impl Desk {
     /// Compares what now stands on the bench with what is on the rack; nothing when it is all as it was.
@@ -26,7 +22,11 @@ impl Desk {
         {
             compared.keep_laps(before);
         }
-        (before.as_deref() != Some(&compared)).then(|| self.with_bikes(compared))
+        if before.as_deref() == Some(&compared) {
+            return None;
+        }
+        Rc::make_mut(&mut self.report).bikes = Some(Rc::new(compared));
+        Some(self.refresh(Vec::new(), false))
     }
 
     /// The course as rows, and a link for every bike whose lap is still to be ridden, or drawn; nothing where none is.
@@ -40,47 +40,31 @@ impl Desk {
 
     /// Takes the time of a bike's lap.
     pub fn take_bike_lap(&mut self, link: &str, lap_s: f64) -> Option<Update> {
-        let mut compared = Compared::clone(self.report.bikes.as_ref()?);
-        compared.take_lap(link, lap_s);
-        Some(self.with_bikes(compared))
+        self.change_bikes(|compared| compared.take_lap(link, lap_s))
     }
 
     /// Takes the times of a bike's lap in the draws.
     pub fn take_bike_draws(&mut self, link: &str, drawn_s: &[f64]) -> Option<Update> {
-        let mut compared = Compared::clone(self.report.bikes.as_ref()?);
-        compared.take_draws(link, drawn_s);
-        Some(self.with_bikes(compared))
+        self.change_bikes(|compared| compared.take_draws(link, drawn_s))
     }
 
     /// Orders the bikes by a column; nothing when there is no such column or nothing to order.
     pub(crate) fn order_bikes(&mut self, key: &str) -> Option<Update> {
-        let mut compared = Compared::clone(self.report.bikes.as_ref()?);
-        compared.sort(Column::by_key(key)?);
-        Some(self.with_bikes(compared))
+        let column = Column::by_key(key)?;
+        self.change_bikes(|compared| compared.sort(column))
     }
 
     /// Takes over what the lap now asks of the gears.
     pub(crate) fn renew_needs(&mut self) {
         let needs = needs(&self.report);
-        if let Some(bikes) = self.report.bikes.clone().filter(|bikes| bikes.needs != needs) {
-            self.set_bikes(Compared { needs, ..Compared::clone(&bikes) });
+        if let Some(bikes) = &mut Rc::make_mut(&mut self.report).bikes {
+            Rc::make_mut(bikes).needs = needs;
         }
     }
 
-    fn with_bikes(&mut self, compared: Compared) -> Update {
-        self.set_bikes(compared);
-        self.refresh(Vec::new(), false)
-    }
-
-    fn set_bikes(&mut self, compared: Compared) {
-        let bikes = Some(Rc::new(compared));
-        match Rc::get_mut(&mut self.report) {
-            Some(report) => report.bikes = bikes,
-            None => {
-                let lap = self.report.lap.clone();
-                self.report = Rc::new(Report { bikes, lap, ..Report::after(&self.good, &self.report) });
-            }
-        }
+    fn change_bikes(&mut self, change: impl FnOnce(&mut Compared)) -> Option<Update> {
+        change(Rc::make_mut(Rc::make_mut(&mut self.report).bikes.as_mut()?));
+        Some(self.refresh(Vec::new(), false))
     }
 
     fn compared(&self) -> Compared {
@@ -95,7 +79,6 @@ impl Desk {
         let alone = |(whose, bike)| (whose, self.bench.with_bike(Side::A, &bike).with_a_copied_to_b());
         let rows: Vec<Row> = all.map(alone).map(|(whose, bench)| row(whose, &bench, &self.good)).collect();
         let report = &self.report;
-        let rests_on = |field| questions::rests_on(SECTION, field);
         Compared {
             rows,
             order: None,
@@ -104,7 +87,6 @@ impl Desk {
             rows_of_course: self.course().map(|(_, rows)| rows).unwrap_or_default(),
             needs: needs(report),
             is_even: self.good.basis().on_reserve(Side::A).is_none(),
-            is_demos: report.owners.rests_on_demo(rests_on),
         }
     }
 }

@@ -1,19 +1,12 @@
 //! The entry points of the comparison of all bikes and of its workers, for `www`.
 
-use crate::lap::errand::Errand;
 use crate::page::desk::Desk;
 use crate::page::entry::{answer, at_desk, pair, report};
-use crate::page::scenario::Scenario;
+use crate::page::lap_entry::at_errand;
 use crate::rack::compared::Compared;
 use crate::side::Side;
 use js_sys::Array;
-use std::cell::RefCell;
 use wasm_bindgen::prelude::*;
-
-thread_local! {
-    /// In a worker: the lap of the bike at hand.
-    static ERRAND: RefCell<Option<Errand>> = const { RefCell::new(None) };
-}
 
 /// Compares what stands on bench and rack; null when it is all as it was.
 ///
@@ -61,19 +54,18 @@ pub fn bikes_csv() -> Option<String> {
     report().bikes.as_ref().map(|bikes| bikes.csv())
 }
 
-/// In a worker: the time of the lap of a link's bike round the course of these rows, in seconds; nothing where there is none.
+/// In a worker: the time of the lap that is prepared, with A's bike, in seconds; nothing where there is none.
 #[wasm_bindgen(js_name = bikeLap)]
 #[must_use]
-pub fn bike_lap(link: &str, rows: &str) -> Option<f64> {
-    ERRAND.set(Scenario::of_link(link).errand(rows));
-    ERRAND.with_borrow(|errand| errand.as_ref()?.lap_s(Side::A))
+pub fn bike_lap() -> Option<f64> {
+    at_errand(|errand| errand.lap_s(Side::A)).flatten()
 }
 
-/// In a worker: the same with everything doubtful moved, in the way of this number; for the bike whose lap was ridden last.
+/// In a worker: the same with everything doubtful moved, in the way of this number.
 #[wasm_bindgen(js_name = bikeDraw)]
 #[must_use]
 pub fn bike_draw(number: usize) -> Option<f64> {
-    ERRAND.with_borrow(|errand| Some(errand.as_ref()?.drawn_s(number)))
+    at_errand(|errand| errand.drawn_s(number))
 }
 
 /// How many such ways a bike is drawn with.

@@ -291,10 +291,7 @@ impl Desk {
 
     /// Puts it in place without showing it: what comes next does.
     fn set_room(&mut self, room: LapRoom) {
-        match Rc::get_mut(&mut self.report) {
-            Some(report) => report.lap = room,
-            None => self.report = Rc::new(Report { lap: room, ..Report::after(&self.good, &self.report) }),
-        }
+        Rc::make_mut(&mut self.report).lap = room;
     }
 
     fn change(&mut self, bench: Bench) -> Update {

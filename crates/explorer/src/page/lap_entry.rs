@@ -45,19 +45,24 @@ pub fn lap_errand(link: &str, rows: &str) -> bool {
     ERRAND.with_borrow(Option::is_some)
 }
 
+/// In a worker: something of the lap that is prepared; nothing where there is none.
+pub(crate) fn at_errand<T>(of: impl FnOnce(&Errand) -> T) -> Option<T> {
+    ERRAND.with_borrow(|errand| errand.as_ref().map(of))
+}
+
 /// In a worker: the plan of A or B.
 #[wasm_bindgen(js_name = lapPlan)]
 #[must_use]
 pub fn lap_plan(of_b: bool) -> Vec<f64> {
     let side = if of_b { Side::B } else { Side::A };
-    ERRAND.with_borrow(|errand| errand.as_ref().map(|errand| errand.plan(side))).unwrap_or_default()
+    at_errand(|errand| errand.plan(side)).unwrap_or_default()
 }
 
 /// In a worker: the lap with everything doubtful moved, in the way of this number.
 #[wasm_bindgen(js_name = lapDraw)]
 #[must_use]
 pub fn lap_draw(number: usize) -> Vec<f64> {
-    ERRAND.with_borrow(|errand| errand.as_ref().map(|errand| errand.draw(number))).unwrap_or_default()
+    at_errand(|errand| errand.draw(number)).unwrap_or_default()
 }
 
 /// How many such ways there are.

@@ -11,6 +11,7 @@ use crate::ride::section::RideSection;
 use crate::rings::cassettes::{TypedCassette, WhySoMany};
 use crate::rings::setup::SetupReport;
 use crate::side::Side;
+use crate::tyre::words::remarks as tyre_remarks;
 use gear_math::Cassette;
 use maud::{Markup, html};
 
@@ -95,27 +96,17 @@ fn remark(report: &Report, ride: &RideSection, field: Field) -> String {
         Field::CassetteA => remarks::cassette(report.rings.setup(Side::A)),
         Field::CassetteB => remarks::cassette(report.rings.setup(Side::B)),
         Field::MoreCassettes => further_cassettes(report),
+        _ if field.as_on_a().is_some_and(|_| !report.owners.is_bs_own(field)) => String::new(),
         Field::Tyre => remarks::tyre_size(report.rings.wheel(Side::A)),
-        Field::RollOut => roll_out(report, Side::A),
-        Field::Rim => crate::tyre::words::remarks::rim(&report.tyre, field.spec().help),
-        Field::TyreWidthMeasured => crate::tyre::words::remarks::width(&report.tyre, field.spec().help),
-        _ if field.as_on_a().is_some() => of_b(report, field),
-        _ => crate::ride::view::notes::remark(ride, field).unwrap_or_else(|| field.spec().help.to_owned()),
-    }
-}
-
-/// Of a field that B may leave to A: what it leads to on B where it has its own, with the way back.
-fn of_b(report: &Report, field: Field) -> String {
-    if !report.owners.is_bs_own(field) {
-        return String::new();
-    }
-    let tyre = report.tyre_of_b.as_ref().unwrap_or(&report.tyre);
-    match field {
         Field::TyreB => remarks::tyre_size(report.rings.wheel(Side::B)),
+        Field::RollOut => roll_out(report, Side::A),
         Field::RollOutB => roll_out(report, Side::B),
-        Field::RimB => crate::tyre::words::remarks::rim(tyre, field.spec().help),
-        Field::TyreWidthB => crate::tyre::words::remarks::width(tyre, field.spec().help),
-        _ => String::new(),
+        Field::Rim => tyre_remarks::rim(&report.tyre, field.spec().help),
+        Field::RimB => tyre_remarks::rim(report.tyre_of_b(), field.spec().help),
+        Field::TyreWidthMeasured => tyre_remarks::width(&report.tyre, field.spec().help),
+        Field::TyreWidthB => tyre_remarks::width(report.tyre_of_b(), field.spec().help),
+        _ if field.as_on_a().is_some() => String::new(),
+        _ => crate::ride::view::notes::remark(ride, field).unwrap_or_else(|| field.spec().help.to_owned()),
     }
 }
 

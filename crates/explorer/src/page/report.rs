@@ -21,7 +21,7 @@ use crate::tyre::section::TyreSection;
 use std::rc::Rc;
 
 /// Everything the page says, before it is put in words.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub struct Report {
     /// Gears.
     pub rings: Rc<RingsReport>,
@@ -95,6 +95,12 @@ impl Report {
             sheet_for: scenario.sheet_for,
             owners: Rc::clone(owners),
         }
+    }
+
+    /// Tyre, rim and pressure of B.
+    #[must_use]
+    pub fn tyre_of_b(&self) -> &TyreReport {
+        self.tyre_of_b.as_ref().unwrap_or(&self.tyre)
     }
 
     /// What “Which rings?” is written and drawn from.

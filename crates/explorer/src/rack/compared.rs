@@ -23,8 +23,6 @@ pub struct Compared {
     pub needs: Vec<(f64, f64)>,
     /// Whether laps are ridden at an even power, which are not compared here.
     pub is_even: bool,
-    /// Whether an answer here rests on the demo's rider, course or bike.
-    pub is_demos: bool,
 }
 
 impl Compared {

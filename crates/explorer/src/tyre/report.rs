@@ -181,11 +181,8 @@ impl TyreInputs {
     /// Pressures to start from, front and rear; none where this tyre must not go on this rim, or the limits leave none.
     #[must_use]
     pub fn starting_pressures(&self, size: TyreSize) -> Option<[Pressure; 2]> {
-        let width = self.by_calliper().or_else(|| Some(self.on_rim(size.width).ok()?.mounted))?;
-        if danger(&all_cautions(self, size.width)).is_some() {
-            return None;
-        }
-        let start = case(self, width, size.width).advice().start.ok()?;
+        let fit = TyreFit::new(self, size).ok()?;
+        let start = fit.advice.start.ok().filter(|_| danger(&all_cautions(self, size.width)).is_none())?;
         Some([start.front.start, start.rear.start])
     }
 }

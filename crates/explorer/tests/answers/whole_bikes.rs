@@ -83,6 +83,12 @@ fn a_heavier_bike_runs_and_rides_slower() {
 }
 
 #[test]
+fn a_usual_width_beside_a_wide_one_changes_nothing() {
+    let told = said("ride-answer", &[(Field::TyreB, "40-622"), (Field::RimB, "23")]);
+    assert!(told.contains("changes nothing there") && !told.contains(" 0 % "), "{told}");
+}
+
+#[test]
 fn tyre_and_pressure_are_told_of_each_where_they_differ() {
     assert!(!shown("tyre-answer", Bench::default(), &[]).contains("<h3>"));
     let each = said("tyre-answer", &[(Field::TyreB, "40-622"), (Field::RimB, "23")]);

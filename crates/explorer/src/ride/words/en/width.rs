@@ -28,7 +28,11 @@ fn of_each(tyres: [MountedWidth; 2]) -> Line {
 }
 
 fn there(tyre: MountedWidth, factor: f64) -> String {
-    let change = percent(100.0 * (factor - 1.0).abs(), 0);
+    let change = 100.0 * (factor - 1.0).abs();
+    if shows_nothing(change, 0) {
+        return format!("{} changes nothing there", with_unit(tyre.mm(), 1, "mm"));
+    }
+    let change = percent(change, 0);
     let (width, usual) = (with_unit(tyre.mm(), 1, "mm"), MountedWidth::CROSS.mm());
     let resistance = if factor < 1.0 {
         format!("takes {change} off rolling resistance")

@@ -6,7 +6,7 @@ use crate::ride::section::RideSection;
 use crate::ride::words::figures::seconds;
 use crate::ride::words::terms::off_road;
 use crate::side::Side;
-use crate::words::likely_share;
+use crate::words::{alike_or_each, likely_share};
 use gear_math::rider::{Band, FootBike, MetabolicPower, PeakFactor};
 
 /// What a formula gives, the formula, and the same in numbers.
@@ -134,10 +134,7 @@ fn reserve_counts(report: &RideSection) -> String {
     let most = with_unit(inputs.budget().j() / 1000.0, 1, "kJ");
     let worth = |side: Side| with_unit(1000.0 * inputs.spending(side).price.s_per_j(), 1, "s");
     let spent = if matches!(inputs.lap_price, LapPrice::Found(_)) {
-        let prices = match Side::BOTH.map(worth) {
-            [a, b] if a == b => a,
-            [a, b] => format!("{a} with A, {b} with B"),
-        };
+        let prices = alike_or_each(&worth(Side::A), &worth(Side::B));
         format!(
             "On this climb you ride or run as hard as pays on your lap as it stands below: there a kilojoule is worth {prices}, and that is what it counts here beside the time; more than your share, {most}, you never spend."
         )
