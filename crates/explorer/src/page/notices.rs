@@ -116,7 +116,7 @@ fn back_to_a(report: &Report, field: Field) -> Markup {
     let is_own = field.as_on_a().is_some() && report.owners.is_bs_own(field);
     html! {
         @if is_own && !matches!(spec.kind, Kind::Choice(_)) {
-            button type="button" data-write={ (spec.key) "=" } aria-label=(words::as_on_a(spec.label)) { (words::AS_ON_A) }
+            " " button.back type="button" data-write={ (spec.key) "=" } aria-label=(words::as_on_a(spec.label)) { (words::AS_ON_A) }
         }
     }
 }
@@ -136,9 +136,9 @@ fn also_called_so(report: &Report, side: Side, key: &str) -> Markup {
     html! {
         span.offers {
             @for other in name.cassettes().filter(|it| !is_taken(it)) {
-                button type="button" data-write={ (key) "=" (other) } title=(other) { (words::sprockets(other.sprockets().len())) }
+                " " button.back type="button" data-write={ (key) "=" (other) } title=(other) { (words::sprockets(other.sprockets().len())) }
             }
-            button type="button" data-write={ (key) "=" (smallest) ", " (largest) } { (words::only(&smallest.to_string(), &largest.to_string())) }
+            " " button.back type="button" data-write={ (key) "=" (smallest) ", " (largest) } { (words::only(&smallest.to_string(), &largest.to_string())) }
         }
     }
 }

@@ -160,9 +160,8 @@ fn quickest(compared: &Compared) -> String {
     let best = named(best);
     if level.is_empty() {
         return format!(
-            "Round the course “{}”, {best} is ahead, also in each of {} ways of moving everything doubtful. ",
-            compared.course,
-            Compared::DRAWS
+            "Round the course “{}”, {best} is ahead by the best guess; the lap’s own section says how sure that is of A and B. ",
+            compared.course
         );
     }
     format!(

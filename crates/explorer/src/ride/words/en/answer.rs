@@ -119,7 +119,8 @@ pub(crate) fn lower_gear(helps: &LowerGearHelps) -> Line {
 
 /// Where running wins, whatever the gear.
 pub(crate) fn running([a, b]: [RunningFrom; 2]) -> String {
-    if a == b { running_of(a) } else { format!("With {A}: {} With {B}: {}", running_of(a), running_of(b)) }
+    let [a, b] = [a, b].map(running_of);
+    if a == b { a } else { format!("With {A}: {a} With {B}: {b}") }
 }
 
 fn running_of(running: RunningFrom) -> String {

@@ -21,7 +21,7 @@ pub(crate) fn needs(side: Side, teeth: u16) -> String {
 /// The level that the maker states.
 pub(crate) fn states(side: Option<Side>, teeth: u16) -> String {
     match side {
-        Some(side) => format!("{side}: maker states {teeth}"),
+        Some(side) => format!("{side}’s maker: {teeth}"),
         None => format!("maker states {teeth}"),
     }
 }
