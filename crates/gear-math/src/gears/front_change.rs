@@ -4,7 +4,8 @@ use crate::gears::cassette::Cassette;
 use crate::gears::drivetrain::Drivetrain;
 use crate::gears::gear::Gear;
 use crate::gears::quantity::GearStep;
-use crate::gears::toothed::Chainring;
+use crate::gears::toothed::{Chainring, Sprocket};
+use core::cmp::Ordering;
 use core::ops::RangeInclusive;
 
 /// The change between two neighbouring rings.
@@ -35,14 +36,27 @@ impl FrontChange {
     }
 }
 
-/// Sprockets to move after changing from `smaller` to `larger` on the sprocket at index `at`.
+/// Sprockets to move after changing from `smaller` to `larger` on the sprocket at index `at`; of two that come back
+/// equally close, the nearer.
 fn make_up(smaller: Chainring, larger: Chainring, cassette: &Cassette, at: usize) -> Option<usize> {
     let before = Gear { ring: smaller, sprocket: cassette.sprockets()[at] };
     let after = |sprocket| Gear { ring: larger, sprocket };
-    let step = |sprocket| after(sprocket).step_to(before).percent();
     let further = &cassette.sprockets()[at..];
     after(cassette.largest()).cmp_ratio(before).is_le().then_some(())?;
-    (0..further.len()).min_by(|&a, &b| step(further[a]).total_cmp(&step(further[b])))
+    (0..further.len()).min_by(|&a, &b| cmp_distance(before, after(further[a]), after(further[b])))
+}
+
+/// Which of two gears lies further from `from` as a ratio, decided in whole teeth.
+fn cmp_distance(from: Gear, a: Gear, b: Gear) -> Ordering {
+    let (apart_a, apart_b) = (teeth_apart(from, a), teeth_apart(from, b));
+    (apart_a.0 * apart_b.1).cmp(&(apart_b.0 * apart_a.1))
+}
+
+/// The factor between two gears, at least one, as a fraction of whole numbers.
+fn teeth_apart(a: Gear, b: Gear) -> (u64, u64) {
+    let product = |ring: Chainring, sprocket: Sprocket| u64::from(ring.teeth()) * u64::from(sprocket.teeth());
+    let (first, second) = (product(a.ring, b.sprocket), product(b.ring, a.sprocket));
+    (first.max(second), first.min(second))
 }
 
 impl Drivetrain {

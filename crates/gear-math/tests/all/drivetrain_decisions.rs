@@ -94,12 +94,13 @@ proptest! {
             chainset: Chainset::new([small + more, small]).unwrap(),
             cassette: Cassette::new(sprockets.iter().copied()).unwrap(),
         };
-        let teeth: Vec<f64> = sprockets.iter().map(|&teeth| f64::from(teeth)).collect();
-        let (small, large) = (f64::from(small), f64::from(small + more));
-        let apart = |at: usize, to: usize| (large / teeth[to] / (small / teeth[at])).ln().abs();
-        let made_up = (0..teeth.len()).filter(|&at| large / teeth[teeth.len() - 1] <= small / teeth[at]);
+        let teeth: Vec<u64> = sprockets.iter().map(|&teeth| u64::from(teeth)).collect();
+        let (small, large) = (u64::from(small), u64::from(small + more));
+        let factor = |at: usize, to: usize| (large * teeth[at], small * teeth[to]);
+        let closer = |(p, q): (u64, u64), (r, s): (u64, u64)| (p.max(q) * r.min(s)).cmp(&(r.max(s) * p.min(q)));
+        let made_up = (0..teeth.len()).filter(|&at| large * teeth[at] <= small * teeth[teeth.len() - 1]);
         let moves: Vec<usize> = made_up
-            .map(|at| (at..teeth.len()).min_by(|&a, &b| apart(at, a).total_cmp(&apart(at, b))).unwrap() - at)
+            .map(|at| (at..teeth.len()).min_by(|&a, &b| closer(factor(at, a), factor(at, b))).unwrap() - at)
             .collect();
         let expected = moves.iter().min().copied().zip(moves.iter().max().copied());
         let found = drivetrain.front_changes().next().unwrap().rear_shifts.map(|range| (*range.start(), *range.end()));
