@@ -4,6 +4,7 @@
 import { all, around, find } from './dom.js';
 import * as engine from './engine.js';
 import { flush, forgetTyped } from './fields.js';
+import { setOpen } from './folds.js';
 import { keepBench, lastBench, leaveBehind, leftBehind } from './storage.js';
 import { change } from './update.js';
 
@@ -62,7 +63,9 @@ export function openFirst() {
   const [place, last] = [placeOf(location.hash), lastBench()];
   if (last !== null && (place || !location.hash)) change(engine.reopen(last));
   else open();
-  if (place) jump(place);
+  if (!place) return;
+  unfold(place);
+  jump(place);
 }
 
 /** Follows changes of the address and links to places, and leaves no change behind when the page is left. */
@@ -117,6 +120,8 @@ function follow(event) {
 /** @param {HTMLElement} target */
 function unfold(target) {
   for (const fold of all('details')) if (fold.contains(target)) fold.setAttribute('open', '');
+  const panel = /** @type {HTMLElement | null} */ (target.closest('[data-panel]'));
+  if (panel) setOpen(panel, true);
 }
 
 /**

@@ -3,6 +3,7 @@
 
 import { all, field, find } from './dom.js';
 import * as engine from './engine.js';
+import { setOpen } from './folds.js';
 import { change } from './update.js';
 
 /** What was typed since the last frame. @type {Map<string, string>} */
@@ -103,7 +104,10 @@ function sayWhileEmpty(entry, meaning) {
 function mark(entry, isWrong) {
   if (isWrong) entry.setAttribute('aria-invalid', 'true');
   else entry.removeAttribute('aria-invalid');
-  if (isWrong) entry.closest('details')?.setAttribute('open', '');
+  if (!isWrong) return;
+  entry.closest('details')?.setAttribute('open', '');
+  const panel = /** @type {HTMLElement | null} */ (entry.closest('[data-panel]'));
+  if (panel?.hidden) setOpen(panel, true);
 }
 
 /** @type {import('./update.js').Part} */

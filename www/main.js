@@ -4,20 +4,24 @@
 import { answerButtons } from './acts.js';
 import { followAddress, openFirst, showLink } from './address.js';
 import { bikesDue, watchBikes } from './bikes.js';
+import { spokenSoon, watchBoard } from './board.js';
 import { offerKept, showKept } from './courses.js';
 import { find } from './dom.js';
 import * as engine from './engine.js';
 import { showFields, showUndo, takeInput } from './fields.js';
 import { takeFiles } from './files.js';
+import { followFolds, openAsLeft, restDue } from './folds.js';
 import { showFragments } from './fragments.js';
-import { lapDue, watchLap } from './lap.js';
+import { lapDue } from './lap.js';
 import { keepOffline } from './offline.js';
-import { furnishPictures, repaint, showLabels } from './pictures.js';
+import { furnishPictures, repaint } from './pictures.js';
 import { readyToPrint } from './print.js';
 import { offerRack, showRack } from './rack.js';
+import { rove } from './roving.js';
 import { followRows } from './rows.js';
 import { offerSearch } from './search.js';
 import { showHome } from './sheet.js';
+import { stepTeeth } from './teeth.js';
 import { whenChanged, whenShown } from './update.js';
 import { work } from './worker.js';
 
@@ -29,14 +33,13 @@ function furnish() {
   for (const form of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-form]'))) {
     form.innerHTML = engine.formHtml(String(form.dataset.form));
   }
-  find('more').toggleAttribute('open', matchMedia('(width > 60rem)').matches);
 }
 
 function connect() {
-  whenShown(showFragments, showFields, showHome, showLabels, showUndo, showLink, repaint);
-  whenChanged(lapDue, bikesDue, showKept);
-  for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress]) part();
-  for (const part of [watchLap, watchBikes, takeFiles, offerKept, offerRack, offerSearch]) part();
+  whenShown(showFragments, showFields, showHome, showUndo, showLink, repaint);
+  whenChanged(lapDue, bikesDue, showKept, restDue, spokenSoon);
+  for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
+  for (const part of [rove, stepTeeth, watchBoard, watchBikes, takeFiles, offerKept, offerRack, offerSearch]) part();
 }
 
 async function start() {
@@ -51,6 +54,7 @@ async function start() {
   }
   furnish();
   connect();
+  openAsLeft();
   openFirst();
   showRack();
   dataset.engine = 'ready';

@@ -39,11 +39,6 @@ export function repaint() {
   }
 }
 
-/** @type {import('./update.js').Part} */
-export function showLabels({ labels }) {
-  for (const [name, text] of labels) pictures.get(name)?.canvas.setAttribute('aria-label', text);
-}
-
 function watchRatio() {
   const ratio = matchMedia(`(resolution: ${devicePixelRatio}dppx)`);
   const again = () => {
@@ -60,7 +55,7 @@ function furnish(figure) {
   const plot = /** @type {HTMLElement} */ (figure.querySelector('.plot'));
   caption.id = `caption-${name}`;
   plot.innerHTML = '<canvas role="img"></canvas><div class="mark" hidden></div>';
-  plot.tabIndex = 0;
+  plot.tabIndex = -1;
   plot.setAttribute('role', 'group');
   plot.setAttribute('aria-labelledby', caption.id);
   plot.setAttribute('aria-describedby', 'keys');
@@ -70,6 +65,7 @@ function furnish(figure) {
   /** @type {Picture} */
   const picture = { name, plot, canvas, mark, reading, idle, isFresh: false, isNear: false };
   pictures.set(name, picture);
+  canvas.setAttribute('aria-label', engine.pictureLabel(name));
   followPointer(picture);
   followKeys(picture);
   followSight(picture);
@@ -87,6 +83,7 @@ function paint(picture) {
   canvas.height = Math.round(height * ratio);
   canvas.style.height = `${height}px`;
   engine.paint(name, canvas, width, height, ratio, matchMedia('(prefers-color-scheme: dark)').matches);
+  canvas.setAttribute('aria-label', engine.pictureLabel(name));
   picture.isFresh = true;
   if (plot.dataset.spot) read(picture, engine.spotAgain(name, width, height, Number(plot.dataset.spot)));
 }

@@ -2,7 +2,9 @@
 // Printing: the workshop sheet on one page, or the bench table of the chain.
 
 import { find } from './dom.js';
+import * as engine from './engine.js';
 import { settleLap } from './lap.js';
+import { show } from './update.js';
 
 /** Sizes of the type in tenths of a point: the largest at which the sheet stays on one page is printed. */
 const [SMALLEST, LARGEST] = [62, 90];
@@ -30,6 +32,7 @@ export function readyToPrint() {
 
 function prepare() {
   settleLap();
+  show(engine.rest());
   onPaper((sheet) => {
     for (const paper of PAPERS) sheet.style.setProperty(paper.type, fitting(sheet, paper));
   });

@@ -3,7 +3,9 @@
 
 import { home } from './address.js';
 import { all, field, find } from './dom.js';
+import * as engine from './engine.js';
 import { settleLap } from './lap.js';
+import { show } from './update.js';
 
 const LINES = 'header p:not(.blanks), h3, h4, dl > div, tr, li, p.doubt, footer p';
 const BLANK = '____';
@@ -36,6 +38,7 @@ const asText = () => [...find('sheet-page').querySelectorAll(LINES)].map(line).j
 /** Copies the sheet with the lap worked out, or marks its text where the clipboard is refused. */
 export async function copySheet() {
   settleLap();
+  show(engine.rest());
   const text = asText();
   const said = find('sheet-copied');
   try {

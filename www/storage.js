@@ -140,3 +140,11 @@ function allowed(work, otherwise) {
     return otherwise;
   }
 }
+
+const FOLDS = 'remount-folds';
+
+/** Ids of the panels that were open when the page was left. */
+export const openFolds = () => (allowed(() => localStorage.getItem(FOLDS), null) ?? '').split(' ').filter(Boolean);
+
+/** @param {string[]} open */
+export const keepFolds = (open) => put(FOLDS, open.join(' '));

@@ -172,10 +172,10 @@ macro_rules! fields {
 
 fields! {
     RingsA: "rings-a", "ra", SetupA, RINGS, "", Kind::Text, Demo, "50/34";
-    CassetteA: "cassette-a", "ca", SetupA, CASSETTE, "", Kind::Text, Demo, "11-12-13-14-15-17-19-21-24-27-30";
+    CassetteA: "cassette-a", "ca", SetupA, CASSETTE, "", Kind::Text, Demo, "11-30 11s";
     GearsOffA: "gears-off-a", "na", SetupA, GEARS_OFF, "", Kind::Text, Usual, "";
     RingsB: "rings-b", "rb", SetupB, RINGS, "", Kind::Text, Demo, "44/32";
-    CassetteB: "cassette-b", "cb", SetupB, CASSETTE, "", Kind::Text, Demo, "11-12-13-14-16-18-20-22-25-28-32";
+    CassetteB: "cassette-b", "cb", SetupB, CASSETTE, "", Kind::Text, Demo, "11-32 11s";
     GearsOffB: "gears-off-b", "nb", SetupB, GEARS_OFF, "", Kind::Text, Usual, "";
     TyreB: "tyre-b", "tyb", BikeB, TYRE, "", Kind::Text, Usual, "";
     RollOutB: "roll-out-b", "rob", BikeB, ROLL_OUT, "mm", Kind::Number, Usual, "";

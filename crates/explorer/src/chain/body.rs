@@ -3,26 +3,40 @@
 use crate::chain::pictures::{capacity, drivetrain, wrap};
 use crate::chain::words::body as words;
 use crate::layout::figure::figure;
+use crate::layout::fold::Folded;
 use maud::{Markup, html};
 
-/// What stands between the answer and how it was worked out.
+/// What is always in sight.
 pub(crate) fn body() -> Markup {
     html! {
-    div data-form="chain" class="fields" { }
-    div class="stand" {
-    (figure(&drivetrain::DRIVETRAIN))
-    div data-form="gears-shown" class="steppers" { }
-    div id="chain-bench" class="pair" { }
-    button type="button" data-act="print-bench" { (words::PRINT) }
+        (figure(&drivetrain::DRIVETRAIN))
     }
-    div id="chain-remedies" { }
-    div id="chain-lengths" { }
-    (figure(&capacity::CAPACITY))
-    div id="cage-tables" { }
-    details {
-    summary { (words::SUM) }
-    (figure(&wrap::WRAP))
-    div id="cage-loose" { }
+}
+
+/// What stands in each fold.
+pub(crate) fn panel(fold: Folded) -> Markup {
+    match fold {
+        Folded::Why => html! { div id="cage-why" class="answer why" {} },
+        Folded::Settings => html! {
+            div data-form="chain" class="fields" {}
+        },
+        Folded::Pictures => html! {
+            (figure(&capacity::CAPACITY))
+            (figure(&wrap::WRAP))
+        },
+        Folded::Numbers => html! {
+            div data-form="gears-shown" class="steppers" {}
+            div id="chain-bench" class="pair" {}
+            button type="button" data-act="print-bench" { (words::PRINT) }
+            div id="chain-remedies" {}
+            div id="chain-lengths" {}
+            div id="cage-tables" {}
+            h3 { (words::SUM) }
+            div id="cage-loose" {}
+        },
+        Folded::Working => html! {
+            div id="cage-working" {}
+        },
+        _ => html! {},
     }
-        }
 }

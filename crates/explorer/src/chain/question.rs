@@ -4,6 +4,7 @@ use crate::bench::field::Group;
 use crate::chain::inputs::GROUPS;
 use crate::chain::section::{ChainSection, rests_on};
 use crate::chain::{body, pictures, view, words};
+use crate::layout::fold::Folded;
 use crate::layout::form::{section, with_finer};
 use crate::layout::question::{Question, is_among};
 
@@ -14,20 +15,32 @@ pub(crate) const QUESTION: Question<ChainSection> = Question {
     title: words::body::TITLE,
     rests_on,
     asks: |field| is_among(field, GROUPS),
+    decision: |report| Some(view::decision::decision(report)),
     answer: ("cage-answer", view::answer::answer),
     marks_itself: false,
     nobodys: |_| None,
-    working: (words::body::WORKING, ("cage-working", view::working::working)),
-    fragments: &[
-        ("cage-tables", view::tables::tables),
-        ("cage-loose", view::tables::loose_gears),
-        ("chain-bench", view::path::bench),
-        ("chain-remedies", view::remedies::remedies),
-        ("chain-lengths", view::path::lengths),
+    fragments: &[],
+    folds: &[
+        (Folded::Why, &[("cage-why", view::answer::why)]),
+        (Folded::Settings, &[]),
+        (Folded::Pictures, &[]),
+        (
+            Folded::Numbers,
+            &[
+                ("chain-bench", view::path::bench),
+                ("chain-remedies", view::remedies::remedies),
+                ("chain-lengths", view::path::lengths),
+                ("cage-tables", view::tables::tables),
+                ("cage-loose", view::tables::loose_gears),
+            ],
+        ),
+        (Folded::Working, &[("cage-working", view::working::working)]),
     ],
     block: |report, _| Some(view::sheet::block(report)),
     pictures: pictures::PICTURES,
+    leads: Some("drivetrain"),
     body: body::body,
+    panel: body::panel,
     forms: &[
         ("chain", || with_finer(&[("", Group::Chain)], Group::ChainFiner)),
         ("gears-shown", || section(Group::GearsShown)),

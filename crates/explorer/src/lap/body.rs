@@ -3,37 +3,79 @@
 use crate::lap::pictures::{found, gain, gear_times, profile};
 use crate::lap::words::body as words;
 use crate::layout::figure::figure;
+use crate::layout::fold::Folded;
 use gear_math::course::GpxError;
 use maud::{Markup, html};
 
-/// What stands between the answer and how it was worked out.
+/// What is always in sight.
 pub(crate) fn body() -> Markup {
     html! {
-    form data-form="lap" class="room" aria-label=(words::FORM) autocomplete="off" novalidate { }
-    div id="lap-drop" class="files" {
-    p { label for="lap-file" { (words::FILE) } " " input type="file" id="lap-file" accept=".gpx,.json" data-largest=(GpxError::LARGEST_BYTES); span class="quiet" { (words::FILE_STAYS) } }
-    div id="lap-course" role="status" { }
-    p id="kept-row" hidden { label for="kept" { (words::KEPT) } " " select id="kept" { } " " button type="button" id="forget" { (words::FORGET) } }
-    p { label for="keep-name" { (words::KEEP_AS) } " " input id="keep-name" type="text" maxlength="60"; button type="button" id="keep" { (words::KEEP) } " " button type="button" id="save-course" { (words::SAVE) } " " button type="button" data-act="sketch-it" { (words::SKETCH_IT) } }
-    p id="kept-says" class="quiet" role="status" { }
-    p class="quiet" { (words::travels()) code { (words::SAVED) } (words::AS_SKETCHED) }
-    }
-    div id="lap-places" { }
-    (figure(&profile::PROFILE))
-    (figure(&gain::GAIN))
-    div id="lap-numbers" { }
-    (figure(&gear_times::GEAR_TIMES))
-    div id="lap-gears" { }
-    h3 id="search" { (words::SEARCH) }
-    p class="quiet lead" { (words::TRIES) }
-    div data-form="search" class="room trio" { }
-    div class="seek" {
-    button type="button" id="search-start" { (words::START) }
-    button type="button" id="search-stop" aria-disabled="true" { (words::STOP) }
-    progress id="search-bar" aria-labelledby="search" value="0" hidden { }
-    span id="search-left" class="quiet" { }
-    }
-    div id="lap-found" { }
-    (figure(&found::FOUND))
+        div id="lap-drop" class="files" {
+            p {
+                label for="lap-file" { (words::FILE) }
+                " "
+                input type="file" id="lap-file" accept=".gpx,.json" data-largest=(GpxError::LARGEST_BYTES);
+                span class="quiet" { (words::FILE_STAYS) }
+            }
+            div id="lap-course" role="status" {}
         }
+        (figure(&profile::PROFILE))
+    }
+}
+
+/// What stands in each fold.
+pub(crate) fn panel(fold: Folded) -> Markup {
+    match fold {
+        Folded::Why => html! { div id="lap-why" class="answer why" {} },
+        Folded::Course => html! {
+            form data-form="lap" class="room" aria-label=(words::FORM) autocomplete="off" novalidate {}
+            div class="files" {
+                p id="kept-row" hidden {
+                    label for="kept" { (words::KEPT) }
+                    " "
+                    select id="kept" {}
+                    " "
+                    button type="button" id="forget" { (words::FORGET) }
+                }
+                p {
+                    label for="keep-name" { (words::KEEP_AS) }
+                    " "
+                    input id="keep-name" type="text" maxlength="60";
+                    button type="button" id="keep" { (words::KEEP) }
+                    " "
+                    button type="button" id="save-course" { (words::SAVE) }
+                    " "
+                    button type="button" data-act="sketch-it" { (words::SKETCH_IT) }
+                }
+                p id="kept-says" class="quiet" role="status" {}
+                p class="quiet" { (words::travels()) code { (words::SAVED) } (words::AS_SKETCHED) }
+            }
+        },
+        Folded::Pictures => html! {
+            (figure(&gain::GAIN))
+            (figure(&gear_times::GEAR_TIMES))
+        },
+        Folded::Numbers => html! {
+            div id="lap-places" {}
+            div id="lap-numbers" {}
+            div id="lap-gears" {}
+        },
+        Folded::Search => html! {
+            h3 id="search" { (words::SEARCH) }
+            p class="quiet lead" { (words::TRIES) }
+            div data-form="search" class="room trio" {}
+            div class="seek" {
+                button type="button" id="search-start" { (words::START) }
+                button type="button" id="search-stop" aria-disabled="true" { (words::STOP) }
+                progress id="search-bar" aria-labelledby="search" value="0" hidden {}
+                span id="search-left" class="quiet" {}
+            }
+            div id="lap-found" {}
+            (figure(&found::FOUND))
+        },
+        Folded::Working => html! {
+            div id="lap-working" {}
+        },
+        _ => html! {},
+    }
 }

@@ -5,6 +5,7 @@ use crate::bench::rests::is_ridden;
 use crate::lap::inputs::GROUPS;
 use crate::lap::section::LapSection;
 use crate::lap::{body, form, pictures, view, words};
+use crate::layout::fold::Folded;
 use crate::layout::form::section;
 use crate::layout::question::{Question, is_among};
 
@@ -24,19 +25,30 @@ pub(crate) const QUESTION: Question<LapSection> = Question {
     asks: |field| {
         is_among(field, crate::ride::inputs::GROUPS) || is_among(field, GROUPS) || field == Field::CrossCrank
     },
+    decision: view::decision::decision,
     answer: ("lap-answer", view::answer::answer),
     marks_itself: false,
     nobodys: |report| report.is_on_invented_course().then(words::course::invented),
-    working: (words::question::WORKING, ("lap-working", view::tables::working)),
-    fragments: &[
-        ("lap-course", view::course::course),
-        ("lap-places", view::places::places),
-        ("lap-numbers", view::tables::numbers),
-        ("lap-gears", view::tables::gears),
-        ("lap-found", view::found::found),
+    fragments: &[("lap-course", view::course::course)],
+    folds: &[
+        (Folded::Why, &[("lap-why", view::answer::why)]),
+        (Folded::Course, &[]),
+        (Folded::Pictures, &[]),
+        (
+            Folded::Numbers,
+            &[
+                ("lap-places", view::places::places),
+                ("lap-numbers", view::tables::numbers),
+                ("lap-gears", view::tables::gears),
+            ],
+        ),
+        (Folded::Search, &[("lap-found", view::found::found)]),
+        (Folded::Working, &[("lap-working", view::tables::working)]),
     ],
     block: view::sheet::block,
     pictures: pictures::PICTURES,
+    leads: Some("profile"),
     body: body::body,
+    panel: body::panel,
     forms: &[("lap", form::lap), ("search", || section(Group::LapSearch))],
 };

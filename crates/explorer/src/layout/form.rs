@@ -5,9 +5,30 @@ use crate::layout::picks::picks;
 use crate::layout::words::form as words;
 use maud::{Markup, html};
 
-/// The fields of a group that stand inside a section.
+/// The fields of a group that stand inside a section: all but those of the first screen.
 pub(crate) fn section(group: Group) -> Markup {
-    html! { (claim(group)) @for field in group.fields() { (entry(field)) } }
+    let is_claimed_here = group.fields().next().is_some_and(|field| !field.is_first());
+    html! {
+        @if is_claimed_here { (claim(group)) }
+        @for field in group.fields().filter(|field| !field.is_first()) { (entry(field)) }
+    }
+}
+
+/// A few fields, wherever else they belong.
+pub(crate) fn fields(fields: &[Field]) -> Markup {
+    html! { @for &field in fields { (entry(field)) } }
+}
+
+/// A field of a bike in its column, where the row says what it is; its label is read out.
+pub(crate) fn cell(field: Field, label: &str) -> Markup {
+    let spec = field.spec();
+    html! {
+        div class="field cell" {
+            label.unseen for=(spec.key) { (label) }
+            span.entry { (control(spec)) (picks(field)) }
+            div.says id={ "says-" (spec.key) } {}
+        }
+    }
 }
 
 /// Groups with their headings, and the finer settings folded away under them.
@@ -22,7 +43,7 @@ pub(crate) fn with_finer(groups: &[(&str, Group)], finer: Group) -> Markup {
 }
 
 /// Room for the button that claims what the demo put in.
-fn claim(group: Group) -> Markup {
+pub(crate) fn claim(group: Group) -> Markup {
     html! { @if let Some(place) = group.claim_place() { div.mine id=(place) {} } }
 }
 

@@ -1,7 +1,9 @@
 //! Pieces that the text of every section is made of, and what a section gives to the workshop sheet.
 
 pub(crate) mod concern;
+pub(crate) mod decision;
 pub mod figure;
+pub(crate) mod fold;
 pub mod form;
 pub mod head;
 pub mod line;

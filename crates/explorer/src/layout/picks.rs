@@ -48,7 +48,8 @@ fn cassettes() -> Picks {
     let mut picks: Picks = Vec::new();
     for count in (1..=Cassette::MOST_SPROCKETS).rev() {
         for cassette in Cassette::common().filter(|it| it.sprockets().len() == count) {
-            put(&mut picks, words::cassettes(count), (cassette.to_string(), words::cassette(&cassette)));
+            let value = cassette.everyday_name().unwrap_or_else(|| cassette.to_string());
+            put(&mut picks, words::cassettes(count), (value, words::cassette(&cassette)));
         }
     }
     picks

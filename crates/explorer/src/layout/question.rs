@@ -2,10 +2,16 @@
 
 use crate::bench::field::{Field, Group};
 use crate::drawing::drawing::Drawing;
+use crate::layout::decision::Decision;
+use crate::layout::fold::{Fold, Folded};
+#[cfg(not(target_arch = "wasm32"))]
+use crate::layout::fold::{bar, panel};
 use crate::layout::line::Line;
 use crate::layout::sheet_block::Block;
 use crate::side::Side;
-use maud::{Markup, html};
+use maud::Markup;
+#[cfg(not(target_arch = "wasm32"))]
+use maud::html;
 
 /// A piece of text by the id of the element that holds it.
 pub(crate) type Fragment<S> = (&'static str, fn(&S) -> Markup);
@@ -29,22 +35,28 @@ pub(crate) struct Question<S: 'static> {
     pub(crate) rests_on: fn(Field) -> bool,
     /// Whether the answer is put in doubt by a field that could not be understood.
     pub(crate) asks: fn(Field) -> bool,
+    /// The answer in a few words for each bike; none where there is nothing to decide.
+    pub(crate) decision: fn(&S) -> Option<Decision>,
     /// The answer.
     pub(crate) answer: Fragment<S>,
     /// Whether the answer marks by itself which of its sentences rest on the demo's values.
     pub(crate) marks_itself: bool,
     /// What of it is nobody's though the rider chose it, under the answer.
     pub(crate) nobodys: fn(&S) -> Option<Line>,
-    /// How it was worked out, and over what heading.
-    pub(crate) working: (&'static str, Fragment<S>),
-    /// All other text that changes.
+    /// All other text that changes and is always in sight.
     pub(crate) fragments: &'static [Fragment<S>],
+    /// What unfolds below, in this order.
+    pub(crate) folds: &'static [Fold<S>],
     /// What it gives to the workshop sheet for a set-up, or for both.
     pub(crate) block: fn(&S, Option<Side>) -> Option<Block>,
     /// Its pictures, in the order of the page.
     pub(crate) pictures: &'static [Drawing<S>],
-    /// What stands between answer and working: room for pictures and text, and what never changes.
+    /// The picture that carries the answer.
+    pub(crate) leads: Option<&'static str>,
+    /// What stands below the answer and is always in sight: room for a picture and text, and what never changes.
     pub(crate) body: fn() -> Markup,
+    /// What stands in each of its folds.
+    pub(crate) panel: fn(Folded) -> Markup,
     /// Its forms, by the names under which the body leaves room for them.
     pub(crate) forms: &'static [Form],
 }
@@ -60,22 +72,28 @@ impl<S> Copy for Question<S> {}
 impl<S> Question<S> {
     /// The same in the engine without what stands in the page already.
     pub(crate) const fn asked(self) -> Self {
-        fn nothing() -> Markup {
-            html! {}
+        const fn nothing() -> Markup {
+            maud::PreEscaped(String::new())
         }
-        if cfg!(target_arch = "wasm32") { Self { title: "", body: nothing, ..self } } else { self }
+        if cfg!(target_arch = "wasm32") {
+            Self { title: "", body: nothing, panel: |_| nothing(), ..self }
+        } else {
+            self
+        }
     }
 
     /// Its section with nothing worked out yet.
     #[cfg(not(target_arch = "wasm32"))]
     pub(crate) fn skeleton(&self) -> Markup {
         let title = format!("{}-title", self.id);
+        let folds: Vec<Folded> = self.folds.iter().map(|(fold, _)| *fold).collect();
         html! {
             section id=(self.id) aria-labelledby=(title) hidden {
                 h2 id=(title) { (self.title) }
                 div id=(self.answer.0) class="answer" {}
                 div class="body" { ((self.body)()) }
-                div class="note" { h3 { (self.working.0) } div id=(self.working.1.0) {} }
+                (bar(self.id, self.name, self.leads, &folds))
+                @for fold in folds { (panel(self.id, fold, &(self.panel)(fold))) }
             }
         }
     }

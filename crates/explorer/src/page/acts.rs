@@ -14,6 +14,7 @@ impl Desk {
         if name == "order-bikes" {
             return self.order_bikes(number);
         }
+        self.look_back();
         let own = self.report.lap.own.clone();
         let (next, good) = match name {
             "bench-a" => (self.with_found(number, [Field::RingsA, Field::CassetteA])?, self.good.clone()),

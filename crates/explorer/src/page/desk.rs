@@ -4,17 +4,19 @@ use crate::bench::bench::Bench;
 use crate::bench::complaint::Complaint;
 use crate::bench::field::Field;
 use crate::bench::link;
+use crate::chain::report::ChainReport;
 use crate::lap::refusal::Refusal;
 use crate::lap::report::LapQuestion;
 use crate::page::empty;
 use crate::page::history::History;
-use crate::page::pictures::Picture;
 use crate::page::report::Report;
 use crate::page::scenario::Scenario;
+use crate::page::sections::{self, Written};
+use crate::page::was::Was;
 use crate::page::words::notices as words;
 use crate::rack::room::RackRoom;
 use crate::rack::view as rack_view;
-use std::mem;
+use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 /// What changed on the page.
@@ -28,8 +30,6 @@ pub struct Update {
     pub wrong: Vec<&'static str>,
     /// Fields that mean something while they are empty, with what.
     pub empty: Vec<(&'static str, String)>,
-    /// Pictures with the sentence that says what they show.
-    pub labels: Vec<(&'static str, String)>,
     /// Whether there is something to undo.
     pub undo: bool,
     /// The new link, when the bench is no longer what the address holds.
@@ -48,7 +48,10 @@ pub struct Desk {
     pub(crate) notices: Vec<String>,
     pub(crate) rack: RackRoom,
     complaints: Vec<Complaint>,
-    shown: Vec<(String, String)>,
+    shown: BTreeMap<String, String>,
+    was: Was,
+    /// Ids of the panels that are open.
+    open: BTreeSet<String>,
     /// The lap that workers were sent for.
     pub(crate) ordered: Option<LapQuestion>,
 }
@@ -114,7 +117,31 @@ impl Desk {
 
     /// Remembers what is on the desk before it is changed.
     pub(crate) fn remember(&mut self, typing_in: Option<Field>) {
-        self.history.remember(&self.bench, &self.good, self.report.lap.own.as_ref(), typing_in);
+        let own = self.report.lap.own.as_ref();
+        if self.history.remember(&self.bench, &self.good, own, typing_in) {
+            self.look_back();
+        }
+    }
+
+    /// Remembers what the board says now, before something else is said.
+    pub(crate) fn look_back(&mut self) {
+        self.was = Was::now(&self.report).or(&self.was);
+    }
+
+    /// Opens or closes the panel with this id; what was not written while it was closed is written now.
+    pub fn unfold(&mut self, panel: &str, is_open: bool) -> Update {
+        if is_open {
+            self.open.insert(panel.to_owned());
+        } else {
+            self.open.remove(panel);
+        }
+        self.refresh(Vec::new(), false)
+    }
+
+    /// Writes what is folded away too, for whoever looks for a word in it, or prints it.
+    pub fn rest(&mut self) -> Update {
+        let fragments = self.fragments(&|_| true);
+        Update { html: self.changed(fragments), ..self.unchanged() }
     }
 
     /// Puts a whole bench on the desk, so that every field must be shown anew.
@@ -149,45 +176,48 @@ impl Desk {
     }
 
     /// Shows everything that the report now says.
-    pub(crate) fn refresh(&mut self, mut values: Vec<(&'static str, String)>, with_link: bool) -> Update {
-        let link = self.link();
-        let mut fragments = crate::page::sections::fragments(
-            &self.report,
-            &self.notices,
-            &self.complaints,
-            &self.bench,
-            &link,
-        );
-        fragments.extend(rack_view::fragments(&self.rack));
+    pub(crate) fn refresh(&mut self, values: Vec<(&'static str, String)>, with_link: bool) -> Update {
+        let fragments = self.fragments(&|panel| self.open.contains(panel));
         let html = self.changed(fragments);
-        values.extend(
-            self.report
-                .chain
-                .solved()
-                .map(|chain| (chain.shown_field().spec().key, (chain.shown + 1).to_string())),
-        );
+        let mut update = Update { html, link: with_link.then(|| self.link()), ..self.unchanged() };
+        update.values.splice(0..0, values);
+        update
+    }
+
+    fn fragments(&self, is_open: &dyn Fn(&str) -> bool) -> Vec<(String, String)> {
+        let mut fragments = sections::unfolded(&Written {
+            report: &self.report,
+            notices: &self.notices,
+            complaints: &self.complaints,
+            bench: &self.bench,
+            link: &self.link(),
+            was: &self.was,
+            is_open,
+        });
+        fragments.extend(rack_view::fragments(&self.rack));
+        fragments
+    }
+
+    /// The state of fields and buttons, with no text that differs.
+    fn unchanged(&self) -> Update {
+        let chains = || self.report.chain.solved();
+        let key = |chain: &ChainReport| chain.shown_field().spec().key;
         Update {
-            html,
-            values,
-            most: self
-                .report
-                .chain
-                .solved()
-                .map(|chain| (chain.shown_field().spec().key, chain.stations.len()))
-                .collect(),
+            html: Vec::new(),
+            values: chains().map(|chain| (key(chain), (chain.shown + 1).to_string())).collect(),
+            most: chains().map(|chain| (key(chain), chain.stations.len())).collect(),
             wrong: wrong_fields(&self.complaints),
-            labels: Picture::all().map(|picture| (picture.name(), picture.label(&self.report))).collect(),
             empty: empty::fields(&self.bench),
             undo: !self.history.is_empty(),
-            link: with_link.then_some(link),
+            link: None,
         }
     }
 
-    /// Keeps only the fragments that differ from what the page already shows. They always come in the same order.
-    fn changed(&mut self, fragments: Vec<(String, String)>) -> Vec<(String, String)> {
-        let before = mem::replace(&mut self.shown, fragments);
-        let places = self.shown.iter().enumerate();
-        places.filter(|(place, now)| before.get(*place) != Some(now)).map(|(_, now)| now.clone()).collect()
+    /// Keeps only the fragments that differ from what the page already shows.
+    fn changed(&mut self, mut fragments: Vec<(String, String)>) -> Vec<(String, String)> {
+        fragments.retain(|(id, html)| self.shown.get(id) != Some(html));
+        self.shown.extend(fragments.iter().cloned());
+        fragments
     }
 }
 

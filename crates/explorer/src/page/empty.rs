@@ -33,7 +33,7 @@ mod tests {
         };
         assert_eq!(said(&bench, Field::CapacityB).as_deref(), Some("as A: 39"));
         assert_eq!(said(&bench, Field::ConstructionB).as_deref(), Some("as A: tubeless"));
-        assert_eq!(said(&bench, Field::RollOutB).as_deref(), Some("as A: not known"));
+        assert_eq!(said(&bench, Field::RollOutB).as_deref(), Some("as A"));
         bench.write(Field::TyreB, "40-622");
         assert_eq!(said(&bench, Field::RollOutB).as_deref(), Some("not known"));
     }

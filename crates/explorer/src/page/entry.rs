@@ -1,5 +1,6 @@
 //! The page's entry points: plain data in and out, for `www`.
 
+use crate::bench::tooth_step;
 use crate::drawing::spot::Spot;
 use crate::page::desk::{Desk, Update};
 use crate::page::form;
@@ -25,8 +26,6 @@ export interface Update {
   wrong: string[];
   /** Fields that mean something while they are empty, with what. */
   empty: [string, string][];
-  /** Pictures with the sentence that says what they show. */
-  labels: [string, string][];
   undo: boolean;
   /** The new link, or null while the address still holds the bench. */
   link: string | null;
@@ -116,6 +115,52 @@ pub fn edit(
     answer(at_desk(|desk| desk.edit(&edits)))
 }
 
+/// Opens or closes a panel, which is written while it is open only.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(unchecked_return_type = "Update")]
+pub fn unfold(panel: &str, open: bool) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.unfold(panel, open)))
+}
+
+/// Writes what is folded away too.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(unchecked_return_type = "Update")]
+pub fn rest() -> Result<JsValue, JsError> {
+    answer(at_desk(Desk::rest))
+}
+
+/// A number of a text a tooth up or down: the text, and where the number begins and ends in it.
+#[wasm_bindgen(js_name = stepTooth, unchecked_return_type = "[string, number, number] | undefined")]
+#[must_use]
+pub fn step_tooth(text: &str, at: usize, by: i32) -> JsValue {
+    tooth_step::step(text, at, by).map_or(JsValue::UNDEFINED, |stepped| {
+        let (from, to) = stepped.place;
+        Array::of3(&stepped.text.into(), &(from as f64).into(), &(to as f64).into()).into()
+    })
+}
+
+/// Where the number before or after the one at a place of a text stands.
+#[wasm_bindgen(js_name = nextNumber, unchecked_return_type = "[number, number] | undefined")]
+#[must_use]
+pub fn next_number(text: &str, at: usize, along: i32) -> JsValue {
+    tooth_step::next(text, at, along).map_or(JsValue::UNDEFINED, |(from, to)| {
+        Array::of2(&(from as f64).into(), &(to as f64).into()).into()
+    })
+}
+
+/// One sentence that says what a picture shows.
+///
+/// # Errors
+/// When there is no such picture.
+#[wasm_bindgen(js_name = pictureLabel)]
+pub fn picture_label(name: &str) -> Result<String, JsError> {
+    Ok(picture(name)?.label(&report()))
+}
+
 /// Ends a run of typing, so that undo takes it back as one step.
 #[wasm_bindgen]
 pub fn pause() {
@@ -147,7 +192,6 @@ pub(crate) fn answer(update: Update) -> Result<JsValue, JsError> {
         ("values", pairs(&update.values)),
         ("wrong", update.wrong.iter().map(|key| JsValue::from_str(key)).collect::<Array>().into()),
         ("empty", pairs(&update.empty)),
-        ("labels", pairs(&update.labels)),
         ("undo", update.undo.into()),
         ("link", update.link.map_or(JsValue::NULL, JsValue::from)),
         ("most", update.most.iter().map(|&(key, most)| pair(key, most as f64)).collect::<Array>().into()),

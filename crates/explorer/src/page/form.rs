@@ -1,37 +1,85 @@
-//! The bench as a form, and the forms of the sections by name.
+//! The forms of the first screen, and those of the sections by name.
 
-use crate::bench::field::Group;
-use crate::layout::form::{fieldset, section};
+use crate::bench::field::{Field, Group};
+use crate::bench::first::{BANK, LAP, PARTS, RIDER};
+use crate::layout::form::{cell, claim, fields, section};
 use crate::page::questions;
 use crate::page::words::form as words;
+use crate::side::Side;
 use maud::{Markup, html};
 
-fn bench() -> Markup {
+/// Both bikes, part by part.
+fn bikes() -> Markup {
     html! {
-        (fieldset("a", words::SETUP_A, Group::SetupA))
-        fieldset.b {
-            legend { (words::SETUP_B) }
-            (section(Group::SetupB))
-            details id="bike-b" { summary { (words::BIKE_B) } div.measures { (section(Group::BikeB)) } }
-        }
-        details id="more" {
-            summary { (words::MORE) }
-            div.groups {
-                (fieldset("shared", words::WHEEL, Group::Wheel))
-                (fieldset("shared", words::DERAILLEURS, Group::Derailleur))
-                (fieldset("shared", words::RIDER, Group::Rider))
-                (fieldset("shared", words::RECKONING, Group::Reckoning))
+        @for [of_a, of_b] in PARTS {
+            div.part {
+                span.part-name { (of_a.spec().label) @if !of_a.spec().unit.is_empty() { small { (of_a.spec().unit) } } }
+                (cell(of_a, &words::part_of(Side::A, of_a)))
+                (cell(of_b, &words::part_of(Side::B, of_a)))
             }
         }
     }
+}
+
+/// Rider, bank and course.
+fn first() -> Markup {
+    let group = |heading: &str, of: &[Field]| {
+        html! { fieldset { legend { (heading) } (fields(of)) } }
+    };
+    html! { (group(words::RIDER, &RIDER)) (group(words::BANK, &BANK)) (group(words::LAP, &LAP)) }
+}
+
+/// What of both bikes few need to change.
+fn more() -> Markup {
+    let group = |heading: &str, groups: &[Group]| {
+        html! {
+            fieldset {
+                legend { (heading) }
+                @for &group in groups { (section(group)) }
+            }
+        }
+    };
+    html! {
+        (group(words::SETUP_A, &[Group::SetupA, Group::Wheel, Group::Derailleur]))
+        (group(words::SETUP_B, &[Group::SetupB, Group::BikeB]))
+        (group(words::RIDER, &[Group::Rider]))
+    }
+}
+
+/// Room for the buttons that claim what the demo put on the first screen.
+fn claims() -> Markup {
+    let groups = [Group::SetupA, Group::SetupB, Group::Wheel, Group::Derailleur, Group::Ride, Group::Lap];
+    html! { @for group in groups { (claim(group)) } }
 }
 
 /// The form that the page asks for by name.
 #[must_use]
 pub fn by_name(name: &str) -> Option<Markup> {
     match name {
-        "bench" => Some(bench()),
+        "bench" => Some(bikes()),
+        "first" => Some(first()),
+        "more" => Some(more()),
+        "claims" => Some(claims()),
         "sheet" => Some(section(Group::Sheet)),
         _ => questions::all().find_map(|question| question.form(name)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_field_stands_in_one_form() {
+        let forms: String = ["bench", "first", "more", "sheet"]
+            .into_iter()
+            .filter_map(by_name)
+            .chain(questions::all().flat_map(|question| question.all_forms()))
+            .map(maud::PreEscaped::into_string)
+            .collect();
+        for field in Field::ALL {
+            let place = format!(" id=\"{}\"", field.spec().key);
+            assert_eq!(forms.matches(&place).count(), 1, "{}", field.spec().key);
+        }
     }
 }

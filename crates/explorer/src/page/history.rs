@@ -20,23 +20,25 @@ pub(crate) struct History {
 }
 
 impl History {
-    /// Remembers a bench before it is changed; `typing_in` names the one field being typed into.
+    /// Remembers a bench before it is changed; `typing_in` names the one field being typed into. Whether that begins a step
+    /// of its own.
     pub(crate) fn remember(
         &mut self,
         bench: &Bench,
         good: &Scenario,
         own: Option<&Rc<OwnCourse>>,
         typing_in: Option<Field>,
-    ) {
+    ) -> bool {
         let goes_on = typing_in.is_some() && typing_in == self.typing_in;
         self.typing_in = typing_in;
         if goes_on {
-            return;
+            return false;
         }
         if self.earlier.len() == DEPTH {
             self.earlier.remove(0);
         }
         self.earlier.push((bench.clone(), good.clone(), own.cloned()));
+        true
     }
 
     /// Ends a run of typing: what comes next is a step of its own.

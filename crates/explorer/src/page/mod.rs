@@ -4,6 +4,7 @@ pub mod acts;
 pub mod bikes_desk;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]
 pub mod bikes_entry;
+pub(crate) mod board;
 #[cfg(test)]
 mod choices;
 pub mod desk;
@@ -16,6 +17,7 @@ pub mod lap_desk;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]
 pub mod lap_entry;
 pub mod notices;
+mod overall;
 pub mod pictures;
 pub mod questions;
 pub mod rack_desk;
@@ -24,8 +26,10 @@ pub mod rack_entry;
 pub mod report;
 pub mod scenario;
 pub mod sections;
+mod settle;
 pub mod sheet;
 #[cfg(not(target_arch = "wasm32"))]
 pub mod skeleton;
+mod was;
 pub(crate) mod words;
 pub mod yours;

@@ -69,7 +69,7 @@ fn beside(report: &Report, ride: &RideSection, field: Field, complaint: Option<&
                 @if let Some(offer) = &complaint.offer { (offered(field, offer)) " " }
                 (words::goes_on(&kept(report, complaint)))
             }
-            None => { (yours::tag(report, field)) (remark(report, ride, field)) }
+            None => { (yours::tag(report, field)) (shown(report, ride, field)) }
         }
         @match field {
             Field::CassetteA => (also_called_so(report, Side::A, field.spec().key)),
@@ -88,6 +88,13 @@ fn offered(field: Field, offer: &str) -> Markup {
 /// What the page goes on with in place of a field in error, and whose that is.
 fn kept(report: &Report, complaint: &Complaint) -> String {
     words::kept(report.owners.get(complaint.field), complaint.kept.as_deref())
+}
+
+/// What a field in order says; which sprockets a cassette has is always in sight.
+fn shown(report: &Report, ride: &RideSection, field: Field) -> Markup {
+    let remark = remark(report, ride, field);
+    let is_listed = matches!(field, Field::CassetteA | Field::CassetteB);
+    html! { @if is_listed { span.listed { (remark) } } @else { (remark) } }
 }
 
 /// What a field in order says: the value it leads to, or its line of help.
@@ -130,8 +137,8 @@ fn further_cassettes(report: &Report) -> String {
 /// Beside a cassette typed by its name: buttons for what else it may be.
 fn also_called_so(report: &Report, side: Side, key: &str) -> Markup {
     let SetupReport { typed: TypedCassette { cassette: taken, name }, .. } = report.rings.setup(side);
-    let Some((name, why)) = name else { return html! {} };
-    let is_taken = |cassette: &Cassette| *why != WhySoMany::NoneSuch && cassette == taken;
+    let Some((name, why)) = name.filter(|(_, why)| *why != WhySoMany::Said) else { return html! {} };
+    let is_taken = |cassette: &Cassette| why != WhySoMany::NoneSuch && cassette == taken;
     let [smallest, largest] = name.ends();
     html! {
         span.offers {

@@ -7,8 +7,10 @@ use crate::drawing::palette::Palette;
 use crate::drawing::pen::{Mark, Pen, Size};
 use crate::drawing::spot::Spot;
 use crate::lap::section::LapSection;
+use crate::layout::decision::Decision;
+use crate::layout::fold::Folded;
 use crate::layout::line::Line;
-use crate::layout::question::Question;
+use crate::layout::question::{Fragment, Question};
 use crate::layout::sheet_block::Block;
 use crate::page::report::Report;
 use crate::position::section::PositionSection;
@@ -56,12 +58,33 @@ impl dyn Asked + '_ {
     }
 }
 
+/// Where a text of a section stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Place {
+    /// The answer.
+    Answer,
+    /// What is behind it.
+    Why,
+    /// Anywhere else.
+    Elsewhere,
+}
+
+/// A text that changes.
+#[derive(Debug)]
+pub(crate) struct Text {
+    /// Where it stands.
+    pub(crate) place: Place,
+    /// The id of the element that holds it.
+    pub(crate) id: &'static str,
+    /// The text.
+    pub(crate) html: Markup,
+}
+
 /// A question, whatever it is answered from.
 pub(crate) trait Asked: Sync {
     /// The id of its section.
     fn id(&self) -> &'static str;
     /// Its name among the sections.
-    #[cfg(not(target_arch = "wasm32"))]
     fn name(&self) -> &'static str;
     /// Whether the answer rests on a field.
     fn rests_on(&self, field: Field) -> bool;
@@ -71,15 +94,24 @@ pub(crate) trait Asked: Sync {
     fn marks_itself(&self) -> bool;
     /// What of it is nobody's though the rider chose it.
     fn nobodys(&self, report: &Report) -> Option<Line>;
-    /// All text that changes, by the ids of the elements that hold it; the answer first.
-    fn fragments(&self, report: &Report) -> Vec<(&'static str, Markup)>;
+    /// The answer in a few words for each bike; none where there is nothing to decide.
+    fn decision(&self, report: &Report) -> Option<Decision>;
+    /// The text that changes, by the ids of the elements that hold it, without that of folds that are not `wanted`; the answer
+    /// first.
+    fn fragments(&self, report: &Report, wanted: &dyn Fn(Folded) -> bool) -> Vec<Text>;
     /// What it gives to the workshop sheet.
     fn block(&self, report: &Report) -> Option<Block>;
+    /// Whether it has a row on the board.
+    #[cfg(not(target_arch = "wasm32"))]
+    fn decides(&self) -> bool;
     /// Its section with nothing worked out yet.
     #[cfg(not(target_arch = "wasm32"))]
     fn skeleton(&self) -> Markup;
     /// Its form of this name.
     fn form(&self, name: &str) -> Option<Markup>;
+    /// All of its forms.
+    #[cfg(test)]
+    fn all_forms(&self) -> Vec<Markup>;
     /// The names of its pictures.
     fn pictures(&self) -> Vec<&'static str>;
     /// One of its pictures.
@@ -96,7 +128,6 @@ impl<S> Asked for Room<S> {
         self.question.id
     }
 
-    #[cfg(not(target_arch = "wasm32"))]
     fn name(&self) -> &'static str {
         self.question.name
     }
@@ -117,15 +148,30 @@ impl<S> Asked for Room<S> {
         (self.question.nobodys)(&(self.of)(report))
     }
 
-    fn fragments(&self, report: &Report) -> Vec<(&'static str, Markup)> {
+    fn decision(&self, report: &Report) -> Option<Decision> {
+        (self.question.decision)(&(self.of)(report))
+    }
+
+    fn fragments(&self, report: &Report, wanted: &dyn Fn(Folded) -> bool) -> Vec<Text> {
         let section = (self.of)(report);
-        let Question { answer, working, fragments, .. } = self.question;
-        let all = [answer, &working.1].into_iter().chain(*fragments);
-        all.map(|&(id, written)| (id, written(&section))).collect()
+        let Question { answer, fragments, folds, .. } = self.question;
+        let text = |place, &(id, written): &Fragment<S>| Text { place, id, html: written(&section) };
+        let mut all = vec![text(Place::Answer, answer)];
+        all.extend(fragments.iter().map(|fragment| text(Place::Elsewhere, fragment)));
+        for (fold, fragments) in folds.iter().filter(|(fold, _)| wanted(*fold)) {
+            let place = if *fold == Folded::Why { Place::Why } else { Place::Elsewhere };
+            all.extend(fragments.iter().map(|fragment| text(place, fragment)));
+        }
+        all
     }
 
     fn block(&self, report: &Report) -> Option<Block> {
         (self.question.block)(&(self.of)(report), report.sheet_for)
+    }
+
+    #[cfg(not(target_arch = "wasm32"))]
+    fn decides(&self) -> bool {
+        self.decision(&Report::default()).is_some()
     }
 
     #[cfg(not(target_arch = "wasm32"))]
@@ -135,6 +181,11 @@ impl<S> Asked for Room<S> {
 
     fn form(&self, name: &str) -> Option<Markup> {
         self.question.forms.iter().find(|(known, _)| *known == name).map(|(_, form)| form())
+    }
+
+    #[cfg(test)]
+    fn all_forms(&self) -> Vec<Markup> {
+        self.question.forms.iter().map(|(_, form)| form()).collect()
     }
 
     fn pictures(&self) -> Vec<&'static str> {

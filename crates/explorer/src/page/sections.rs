@@ -2,11 +2,31 @@
 
 use crate::bench::bench::Bench;
 use crate::bench::complaint::Complaint;
-use crate::page::questions::{self, Asked};
+use crate::layout::fold::Folded;
+use crate::page::questions::{self, Asked, Place, Text};
 use crate::page::report::Report;
+use crate::page::was::Was;
 use crate::page::words::differences;
-use crate::page::{notices, sheet, yours};
+use crate::page::{board, notices, sheet, yours};
 use maud::{Markup, html};
+
+/// What the fragments are written from.
+pub(crate) struct Written<'d> {
+    /// Everything that was worked out.
+    pub(crate) report: &'d Report,
+    /// What the link or a button left to say.
+    pub(crate) notices: &'d [String],
+    /// What is wrong with fields.
+    pub(crate) complaints: &'d [Complaint],
+    /// What was typed.
+    pub(crate) bench: &'d Bench,
+    /// The part of the address that holds it.
+    pub(crate) link: &'d str,
+    /// What the board said before.
+    pub(crate) was: &'d Was,
+    /// Whether the panel with this id is open.
+    pub(crate) is_open: &'d dyn Fn(&str) -> bool,
+}
 
 /// All fragments, as pairs of element id and content. `link` is the part of the address that holds the bench.
 #[must_use]
@@ -17,32 +37,50 @@ pub fn fragments(
     bench: &Bench,
     link: &str,
 ) -> Vec<(String, String)> {
+    let was = &Was::default();
+    unfolded(&Written { report, notices, complaints, bench, link, was, is_open: &|_| true })
+}
+
+/// All fragments of what is open.
+#[must_use]
+pub(crate) fn unfolded(page: &Written<'_>) -> Vec<(String, String)> {
+    let &Written { report, notices, complaints, bench, .. } = page;
     let named = |(id, html): (&str, Markup)| (id.to_owned(), html.into_string());
     let above = [
         ("scenario", notices::scenario(report, bench)),
         ("differences", html! { (differences::between(report, bench)) }),
         ("notices", notices::list(notices)),
     ];
-    let written = questions::all().flat_map(|question| written(report, complaints, question));
-    let doubts = notices::doubts(report, complaints, &|_| true);
-    let sheet = ("sheet-page", sheet::page(report, link, &doubts));
     above
         .into_iter()
         .map(named)
-        .chain(written)
-        .chain([named(sheet)])
+        .chain(board::fragments(report, page.was))
+        .chain(questions::all().flat_map(|question| written(page, question)))
+        .chain(sheet(page))
         .chain(yours::claims(report))
         .chain(notices::beside_fields(report, complaints))
         .collect()
 }
 
+/// The sheet, where it is open.
+fn sheet(page: &Written<'_>) -> Option<(String, String)> {
+    (page.is_open)(&Folded::Sheet.id("sheet")).then(|| {
+        let doubts = notices::doubts(page.report, page.complaints, &|_| true);
+        ("sheet-page".to_owned(), sheet::page(page.report, page.link, &doubts).into_string())
+    })
+}
+
 /// The text of a section: the answer under what it leaves out, all of it marked where it rests on the demo's values.
-fn written(report: &Report, complaints: &[Complaint], question: &dyn Asked) -> Vec<(String, String)> {
+fn written(page: &Written<'_>, question: &dyn Asked) -> Vec<(String, String)> {
+    let &Written { report, complaints, .. } = page;
+    let is_wanted = |fold: Folded| (page.is_open)(&fold.id(question.id()));
     let doubts = notices::doubts(report, complaints, &|field| question.asks(field));
-    let answer = |answer: Markup| yours::marked(report, question, &html! { (doubts) (answer) });
-    let fragments = question.fragments(report).into_iter().enumerate();
-    let written = fragments.map(|(place, (id, html))| {
-        let html = if place == 0 { answer(html) } else { html };
+    let written = question.fragments(report, &is_wanted).into_iter().map(|Text { place, id, html }| {
+        let html = match place {
+            Place::Answer => yours::marked(report, question, &html! { (doubts) (html) }),
+            Place::Why => yours::explained(report, question, &html),
+            Place::Elsewhere => html,
+        };
         (id.to_owned(), html.into_string())
     });
     written.collect()

@@ -1,7 +1,9 @@
 //! The page with nothing worked out yet, put together when it is built.
 
-use crate::page::questions;
-use crate::page::words::{sheet, skeleton as words};
+use crate::layout::fold::{self, Folded};
+use crate::page::words::{board as board_words, sheet, skeleton as words};
+use crate::page::{board, questions};
+use crate::side::Side;
 use maud::{Markup, html};
 
 /// What the page is called, and what search engines are told of it.
@@ -19,7 +21,7 @@ pub fn words_of_styles() -> String {
     format!(":root{{--demo-values:\"{}\"}}", words::DEMO_VALUES)
 }
 
-/// The way past the bench for the keyboard, and the head with its navigation.
+/// The way past the bikes for the keyboard, and the head with its navigation, in which every decision has its signs.
 #[must_use]
 pub fn masthead() -> Markup {
     html! {
@@ -27,34 +29,91 @@ pub fn masthead() -> Markup {
         header class="masthead" {
             h1 { "Remount" }
             p { (words::TAGLINE) }
-            nav aria-label=(words::SECTIONS) {
+        }
+        div class="strip" {
+            p id="board-change" {}
+            nav aria-label=(words::SECTIONS) data-roving {
                 a href="#bench" { (words::SETUPS) }
-                @for question in questions::all() { a href={ "#" (question.id()) } { (question.name()) } }
-                a href="#sheet" { (words::SHEET) }
+                @for question in questions::all() {
+                    a href={ "#" (question.id()) } tabindex="-1" {
+                        (question.name())
+                        span id=(board::marks_id(question.id())) class="marks" {}
+                    }
+                }
+                a href="#sheet" tabindex="-1" { (words::SHEET) }
             }
         }
+        p class="unseen" id="board-spoken" role="status" {}
     }
 }
 
-/// The bench and its buttons.
+/// The first screen: both bikes, every decision, the rider, the bank and the lap.
 #[must_use]
 pub fn bench() -> Markup {
     html! {
         h2 id="bench-title" class="unseen" { (words::YOUR_SETUPS) }
-        div id="scenario" class="scenario" {}
-        p id="differences" class="quiet" {}
         div id="notices" role="status" {}
-        form id="bench" data-form="bench" autocomplete="off" novalidate {}
-        (crate::rack::body::body())
-        div class="acts" {
-            button type="button" data-act="swap" { (words::SWAP) }
-            button type="button" data-act="copy" { (words::COPY_A_TO_B) }
-            button type="button" data-act="undo" disabled { (words::UNDO) }
-            button type="button" data-act="reset" { (words::RESET) }
-            button type="button" data-act="share" { (words::SHARE) }
+        p id="board-says" class="answer" {}
+        div class="ledger" {
+            div class="bikes" {
+                div class="part heads" aria-hidden="true" {
+                    span {}
+                    span class="head a" { b { "A" } " " (words::FILLED) }
+                    span class="head b" { b { "B" } " " (words::OUTLINED) }
+                }
+                div class="beside-acts" {
+                    form id="bench" data-form="bench" autocomplete="off" novalidate {}
+                    div { (acts()) p id="differences" class="quiet" {} }
+                }
+                (teeth())
+                (decisions())
+            }
+            div class="sides" {
+                form data-form="first" aria-label=(words::RIDER_AND_GROUND) autocomplete="off" novalidate {}
+                div id="board-settle" {}
+                details id="yours" { summary { (words::NOT_YOURS) } div id="scenario" class="scenario" {} div data-form="claims" class="claims" {} }
+            }
         }
-        p class="quiet" id="shared" role="status" data-copied=(words::SHARED) data-refused=(words::SHARE_BY_HAND) {
-            (words::IN_THE_LINK)
+        details id="more" { summary { (words::MORE) } div data-form="more" class="groups" {} }
+        (crate::rack::body::body())
+    }
+}
+
+/// Buttons that follow the field of rings or sprockets that has the focus.
+fn teeth() -> Markup {
+    html! {
+        div id="teeth" hidden {
+            button type="button" tabindex="-1" data-along="-1" aria-label=(words::NUMBER_BEFORE) { "‹" }
+            button type="button" tabindex="-1" data-by="-1" aria-label=(words::TOOTH_LESS) { "−" }
+            button type="button" tabindex="-1" data-by="1" aria-label=(words::TOOTH_MORE) { "+" }
+            button type="button" tabindex="-1" data-along="1" aria-label=(words::NUMBER_AFTER) { "›" }
+        }
+    }
+}
+
+fn acts() -> Markup {
+    html! {
+        div class="acts" role="toolbar" aria-label=(words::ACTS) data-roving {
+            button type="button" data-act="copy" { (words::COPY_A_TO_B) }
+            button type="button" data-act="swap" tabindex="-1" { (words::SWAP) }
+            button type="button" data-act="undo" tabindex="-1" disabled { (words::UNDO) }
+            button type="button" data-act="reset" tabindex="-1" { (words::RESET) }
+            button type="button" data-act="share" tabindex="-1" { (words::SHARE) }
+        }
+        p class="quiet" id="shared" role="status" data-copied=(words::SHARED) data-refused=(words::SHARE_BY_HAND) {}
+    }
+}
+
+fn decisions() -> Markup {
+    html! {
+        table class="board" aria-label=(board_words::DECISIONS) {
+            thead { tr {
+                td {}
+                th scope="col" { (crate::layout::pieces::name(Side::A)) }
+                th scope="col" { (crate::layout::pieces::name(Side::B)) }
+                th scope="col" { (board_words::BETWEEN) }
+            } }
+            tbody { @for question in questions::all() { @if question.decides() { tr id=(board::row_id(question.id())) {} } } }
         }
     }
 }
@@ -69,6 +128,9 @@ pub fn sections() -> Markup {
 }
 
 fn sheet_section() -> Markup {
+    let page = html! {
+        article id="sheet-page" class="paper" aria-label=(sheet::PAPER) {}
+    };
     html! {
         section id="sheet" aria-labelledby="sheet-title" hidden {
             h2 id="sheet-title" { (words::HEAD) }
@@ -82,8 +144,9 @@ fn sheet_section() -> Markup {
                     (words::ABOUT)
                 }
                 textarea id="sheet-text" aria-label=(words::AS_TEXT) rows="12" readonly hidden {}
-                article id="sheet-page" class="paper" aria-label=(sheet::PAPER) {}
             }
+            (fold::bar("sheet", words::SHEET, None, &[Folded::Sheet]))
+            (fold::panel("sheet", Folded::Sheet, &page))
         }
     }
 }
@@ -100,6 +163,7 @@ pub fn foot() -> Markup {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::page::questions::Text;
     use crate::page::report::Report;
 
     fn count(page: &str, what: &str) -> usize {
@@ -114,7 +178,7 @@ mod tests {
             for name in question.pictures() {
                 assert_eq!(count(&section, &format!("data-picture=\"{name}\"")), 1, "{name}");
             }
-            for (id, _) in question.fragments(&report) {
+            for Text { id, .. } in question.fragments(&report, &|_| true) {
                 assert_eq!(count(&section, &format!("id=\"{id}\"")), 1, "{id}");
             }
             let shown = question.pictures().len();

@@ -60,14 +60,22 @@ fn claim(report: &Report, name: &str, group: Group) -> Markup {
     let is_demos = |field: Field| field.spec().group == group && report.owners.get(field) == Owner::Demo;
     let Some(first) = report.owners.lacking(is_demos).next() else { return html! {} };
     let label = if group == Group::Lap { words::TAKE_THIS_COURSE } else { words::THESE_ARE_MINE };
-    html! { button type="button" data-act={ "mine:" (first.spec().key) } aria-label=(words::claim(label, name)) { (label) } }
+    html! { button type="button" data-act={ "mine:" (first.spec().key) } { (words::claim(label, name)) } }
 }
 
-/// An answer, every figure of it marked where it rests on the demo's values, with a line under it that names the fields.
+/// An answer, every figure of it marked where it rests on the demo's values.
 pub(crate) fn marked(report: &Report, question: &dyn Asked, answer: &Markup) -> Markup {
     html! {
         @if question.is_demos(report) && !question.marks_itself() { div.demo { (answer) } } @else { (answer) }
+        @if let Some(line) = question.nobodys(report) { p.yours { (line) } }
+    }
+}
+
+/// What is behind an answer, marked likewise, under a line that names the fields.
+pub(crate) fn explained(report: &Report, question: &dyn Asked, why: &Markup) -> Markup {
+    html! {
         (line(report, question))
+        @if question.is_demos(report) && !question.marks_itself() { div.demo { (why) } } @else { (why) }
     }
 }
 
@@ -80,7 +88,6 @@ fn line(report: &Report, question: &dyn Asked) -> Markup {
     html! {
         @if !unknown.is_empty() { p.yours { (words::unknown(&names(&unknown))) } }
         @if !demos.is_empty() { p.yours { (words::demos(&names(&demos))) } }
-        @if let Some(line) = question.nobodys(report) { p.yours { (line) } }
     }
 }
 

@@ -1,14 +1,30 @@
 //! What of the section never changes: room for text and pictures, and lasting cautions.
 
 use crate::layout::figure::figure;
+use crate::layout::fold::Folded;
 use crate::position::picture::POSITION;
 use maud::{Markup, html};
 
-/// What stands between the answer and how it was worked out.
+/// What is always in sight.
 pub(crate) fn body() -> Markup {
     html! {
-    div data-form="position" class="fields" { }
-    (figure(&POSITION))
-    div id="position-tables" { }
-        }
+        (figure(&POSITION))
+    }
+}
+
+/// What stands in each fold.
+pub(crate) fn panel(fold: Folded) -> Markup {
+    match fold {
+        Folded::Why => html! { div id="position-why" class="answer why" {} },
+        Folded::Settings => html! {
+            div data-form="position" class="fields" {}
+        },
+        Folded::Numbers => html! {
+            div id="position-tables" {}
+        },
+        Folded::Working => html! {
+            div id="position-working" {}
+        },
+        _ => html! {},
+    }
 }

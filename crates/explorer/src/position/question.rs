@@ -1,6 +1,7 @@
 //! The section as the page knows it.
 
 use crate::bench::field::Field;
+use crate::layout::fold::Folded;
 use crate::layout::question::Question;
 use crate::position::inputs::GROUPS;
 use crate::position::section::{PositionSection, rests_on};
@@ -15,13 +16,21 @@ pub(crate) const QUESTION: Question<PositionSection> = Question {
     asks: |field| {
         GROUPS.contains(&field.spec().group) || [Field::BottomBracketDrop, Field::Tyre].contains(&field)
     },
+    decision: |report| Some(view::decision::decision(report)),
     answer: ("position-answer", view::answer::answer),
     marks_itself: true,
     nobodys: |_| None,
-    working: (words::body::WORKING, ("position-working", view::working::working)),
-    fragments: &[("position-tables", view::tables::tables)],
+    fragments: &[],
+    folds: &[
+        (Folded::Why, &[("position-why", view::answer::why)]),
+        (Folded::Settings, &[]),
+        (Folded::Numbers, &[("position-tables", view::tables::tables)]),
+        (Folded::Working, &[("position-working", view::working::working)]),
+    ],
     block: |report, _| Some(view::sheet::block(report)),
     pictures: &[picture::POSITION.hung()],
+    leads: Some("position"),
     body: body::body,
+    panel: body::panel,
     forms: &[("position", form::position)],
 };

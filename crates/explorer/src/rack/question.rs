@@ -3,6 +3,7 @@
 use crate::bench::field::{Field, Group};
 use crate::bench::rests::is_ridden;
 use crate::layout::figure::figure;
+use crate::layout::fold::Folded;
 use crate::layout::question::Question;
 use crate::rack::section::BikesSection;
 use crate::rack::words::compared as words;
@@ -16,14 +17,20 @@ pub(crate) const QUESTION: Question<BikesSection> = Question {
     title: words::TITLE,
     rests_on,
     asks: |field| field.spec().group.on_bench() || rests_on(field),
+    decision: |_| None,
     answer: ("bikes-answer", table::answer),
     marks_itself: false,
     nobodys: |_| None,
-    working: (words::WORKING, ("bikes-working", table::working)),
     fragments: &[("bikes-table", table::table)],
+    folds: &[
+        (Folded::Why, &[("bikes-why", |_| html! {})]),
+        (Folded::Working, &[("bikes-working", table::working)]),
+    ],
     block: |_, _| None,
     pictures: &[picture::UPRIGHTS.hung()],
-    body,
+    leads: None,
+    body: body,
+    panel,
     forms: &[],
 };
 
@@ -41,5 +48,12 @@ fn body() -> Markup {
         div id="bikes-table" {}
         p { button type="button" id="save-bikes" { (words::SAVE) } }
         (figure(&picture::UPRIGHTS))
+    }
+}
+
+fn panel(fold: Folded) -> Markup {
+    match fold {
+        Folded::Why => html! { div id="bikes-why" class="answer why" {} },
+        _ => html! { div id="bikes-working" {} },
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::bench::field::{Field, Group};
 use crate::bench::rests::is_ridden;
+use crate::layout::fold::Folded;
 use crate::layout::form::section;
 use crate::layout::question::{Question, is_among};
 use crate::ride::inputs::GROUPS;
@@ -16,20 +17,31 @@ pub(crate) const QUESTION: Question<RideSection> = Question {
     title: words::TITLE,
     rests_on: |field| is_ridden(field) || field.spec().group == Group::Ride,
     asks: |field| is_among(field, GROUPS) || field == Field::CrossCrank,
+    decision: |report| Some(view::decision::decision(report)),
     answer: ("ride-answer", view::answer::answer),
     marks_itself: false,
     nobodys: |_| None,
-    working: (words::WORKING, ("ride-working", view::notes::working)),
-    fragments: &[
-        ("ride-ends", view::tables::ends),
-        ("ride-at-speed", view::tables::at_speed),
-        ("ride-speeds", view::tables::speeds),
-        ("ride-map", view::tables::map),
-        ("ride-climb", view::tables::climb),
-        ("ride-swings", view::tables::swings),
+    fragments: &[],
+    folds: &[
+        (Folded::Why, &[("ride-why", view::answer::why)]),
+        (Folded::Settings, &[]),
+        (Folded::Pictures, &[("ride-at-speed", view::tables::at_speed)]),
+        (
+            Folded::Numbers,
+            &[
+                ("ride-ends", view::tables::ends),
+                ("ride-speeds", view::tables::speeds),
+                ("ride-map", view::tables::map),
+                ("ride-climb", view::tables::climb),
+                ("ride-swings", view::tables::swings),
+            ],
+        ),
+        (Folded::Working, &[("ride-working", view::notes::working)]),
     ],
     block: |report, _| Some(view::sheet::block(report)),
     pictures: pictures::PICTURES,
+    leads: Some("slopes"),
     body: body::body,
+    panel: body::panel,
     forms: &[("ride", form::ride), ("slope-speed", || section(Group::RideProbe))],
 };

@@ -2,6 +2,7 @@
 
 use crate::bench::field::Group;
 use crate::bench::rests::is_drivetrain;
+use crate::layout::fold::Folded;
 use crate::layout::form::section;
 use crate::layout::question::{Question, is_among};
 use crate::rings::section::RingsSection;
@@ -14,20 +15,31 @@ pub(crate) const QUESTION: Question<RingsSection> = Question {
     title: words::question::TITLE,
     rests_on: |field| is_drivetrain(field) || field.spec().group == Group::Wheel,
     asks: |field| is_among(field, &[]),
+    decision: |report| Some(view::decision::decision(report)),
     answer: ("rings-answer", view::answer::answer),
     marks_itself: false,
     nobodys: |_| None,
-    working: (words::question::WORKING, ("rings-working", view::answer::working)),
-    fragments: &[
-        ("rings-summary", view::answer::summary),
-        ("probes-answer", view::probes::answer),
-        ("rings-steps", view::steps::tables),
-        ("rings-overlap", view::overlap::tables),
-        ("rings-limit", view::limit::table_of),
-        ("rings-gears", view::gears::tables),
+    fragments: &[],
+    folds: &[
+        (Folded::Why, &[("rings-why", view::answer::why)]),
+        (Folded::Pictures, &[("probes-answer", view::probes::answer)]),
+        (
+            Folded::Numbers,
+            &[
+                ("rings-summary", view::answer::summary),
+                ("rings-steps", view::steps::tables),
+                ("rings-overlap", view::overlap::tables),
+                ("rings-limit", view::limit::table_of),
+                ("rings-gears", view::gears::tables),
+            ],
+        ),
+        (Folded::Settings, &[]),
+        (Folded::Working, &[("rings-working", view::answer::working)]),
     ],
     block: |report, _| Some(view::answer::block(report)),
     pictures: pictures::PICTURES,
+    leads: Some("ladder"),
     body: body::body,
-    forms: &[("probes", || section(Group::Probes))],
+    panel: body::panel,
+    forms: &[("probes", || section(Group::Probes)), ("reckoning", || section(Group::Reckoning))],
 };

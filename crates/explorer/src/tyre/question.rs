@@ -1,6 +1,7 @@
 //! The section as the page knows it.
 
 use crate::bench::field::{Field, Group};
+use crate::layout::fold::Folded;
 use crate::layout::form::with_finer;
 use crate::layout::question::{Question, is_among};
 use crate::tyre::inputs::GROUPS;
@@ -18,13 +19,21 @@ pub(crate) const QUESTION: Question<TyreSection> = Question {
     title: words::question::TITLE,
     rests_on,
     asks: |field| is_among(field, GROUPS) || WEIGHING.contains(&field),
+    decision: |report| Some(view::decision::decision(report)),
     answer: ("tyre-answer", view::answer::answer),
     marks_itself: false,
     nobodys: |_| None,
-    working: (words::question::WORKING, ("tyre-working", view::answer::working)),
-    fragments: &[("tyre-tables", view::tables::tables)],
+    fragments: &[],
+    folds: &[
+        (Folded::Why, &[("tyre-why", view::answer::why)]),
+        (Folded::Settings, &[]),
+        (Folded::Numbers, &[("tyre-tables", view::tables::tables)]),
+        (Folded::Working, &[("tyre-working", view::answer::working)]),
+    ],
     block: |report, _| Some(view::sheet::block(report)),
     pictures: &[picture::CROSS_SECTION.hung()],
+    leads: Some("cross-section"),
     body: body::body,
+    panel: body::panel,
     forms: &[("tyre", || with_finer(&[("", Group::Tyre)], Group::TyreFiner))],
 };

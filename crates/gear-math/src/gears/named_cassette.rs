@@ -58,6 +58,24 @@ impl Cassette {
     }
 }
 
+impl Cassette {
+    /// The name that a shop calls it by, with its number of sprockets; none of a cassette that such a name does not stand for.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::Cassette;
+    /// let name = |sprockets: &str| sprockets.parse::<Cassette>().ok()?.everyday_name();
+    /// assert_eq!(name("11-12-13-14-16-18-20-22-25-28-32").as_deref(), Some("11-32 11s"));
+    /// assert_eq!(name("11-13-14-32"), None);
+    /// ```
+    #[must_use]
+    pub fn everyday_name(&self) -> Option<String> {
+        let count = self.sprockets().len();
+        let name = CassetteName::new(self.smallest().teeth(), self.largest().teeth()).ok()?.of(count);
+        (name.beside(None)? == *self).then(|| format!("{name} {count}s"))
+    }
+}
+
 /// Why a name is that of no usual cassette.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]

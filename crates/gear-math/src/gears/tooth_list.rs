@@ -16,7 +16,7 @@ pub(super) fn tooth_counts(text: &str) -> impl Iterator<Item = Result<u16, NotAC
 }
 
 pub(super) fn is_separator(c: char) -> bool {
-    c.is_whitespace() || matches!(c, '-' | '‐' | '‑' | '–' | '—' | '/' | ',' | ';')
+    c.is_whitespace() || matches!(c, '.' | '-' | '‐' | '‑' | '–' | '—' | '/' | ',' | ';')
 }
 
 fn count(entry: &str) -> Option<u16> {

@@ -9,16 +9,23 @@ use maud::{Markup, html};
 /// The sentence that answers for both set-ups, and what to check by hand.
 #[must_use]
 pub(crate) fn answer(report: &ChainSection) -> Markup {
-    let asks_more = report.rings.setups.iter().any(|setup| !setup.cage.check.unknown.is_empty());
     html! {
         @for side in Side::BOTH { p.verdict { (said(report, side).marked(side)) } }
-        p.more {
+        p.more.care { (words::by_hand()) }
+    }
+}
+
+/// What it rests on, and what was not checked.
+#[must_use]
+pub(crate) fn why(report: &ChainSection) -> Markup {
+    let asks_more = report.rings.setups.iter().any(|setup| !setup.cage.check.unknown.is_empty());
+    html! {
+        p {
             @for line in [words::avoided(report), words::basis(report)] {
                 @if !line.is_empty() { (line) " " }
             }
             (words::certainty(report))
         }
-        @if asks_more { p.more { (words::unknown(report)) } }
-        p.more.care { (words::by_hand()) }
+        @if asks_more { p { (words::unknown(report)) } }
     }
 }

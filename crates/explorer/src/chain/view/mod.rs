@@ -1,6 +1,7 @@
 //! The section’s text.
 
 pub mod answer;
+pub(crate) mod decision;
 pub mod path;
 pub mod remedies;
 pub mod sheet;

@@ -29,18 +29,34 @@ pub(crate) fn answer(report: &LapSection) -> Markup {
     known(report, laps)
 }
 
+/// What stands behind it: what would turn it, how the laps are ridden, and how sure that is.
+#[must_use]
+pub(crate) fn why(report: &LapSection) -> Markup {
+    let is_known = report.lap_inputs.fault(report.lap.own.as_deref()).is_none();
+    let Some(laps) = report.lap.laps.as_ref().filter(|_| is_known) else { return html! {} };
+    let is_before = report.lap.is_stale;
+    html! {
+        div class=[is_before.then_some("stale")] aria-busy=[is_before.then_some("true")] { (reasons(report, laps)) }
+    }
+}
+
+fn reasons(report: &LapSection, laps: &LapReport) -> Markup {
+    html! {
+        @if let Some(told) = turning(report, laps) { p.more { (told) } }
+        (effort(report, laps))
+        @if let Some(settled) = &laps.settled { (doubt(report, laps, settled)) }
+        p.quiet { (crate::ride::words::width::counts(&report.ride)) }
+    }
+}
+
 fn known(report: &LapSection, laps: &LapReport) -> Markup {
     html! {
         p { (headline(report, laps)) }
-        @if let Some(told) = turning(report, laps) { p.more { (told) } }
-        (effort(report, laps))
         p {
             (words::answer::course_and_times(&course_name(report), laps)) " "
             (words::answer::dismounts(&laps.laps))
         }
         @for note in beside_lap::notes(&report.chain_section()) { p.more { (note) } }
-        @if let Some(settled) = &laps.settled { (doubt(report, laps, settled)) }
-        p.quiet { (crate::ride::words::width::counts(&report.ride)) }
     }
 }
 

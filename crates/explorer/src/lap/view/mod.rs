@@ -2,6 +2,7 @@
 
 pub mod answer;
 pub mod course;
+pub(crate) mod decision;
 pub mod forcing;
 pub mod found;
 pub mod places;

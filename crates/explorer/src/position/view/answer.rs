@@ -17,10 +17,18 @@ pub(crate) fn answer(report: &PositionSection) -> Markup {
             @for it in position.nearest().setup.cautions() { p.care { (caution(it)) } }
             @if position.search.is_doubtful() { p.care { (words::is_every_measure_right(&position.inputs)) } }
         }
+        p.care { (words::NO_ADVICE) }
+    }
+}
+
+/// Where the saddle goes on its rails, and how good all of it is.
+#[must_use]
+pub(crate) fn why(report: &PositionSection) -> Markup {
+    let position = &report.position;
+    html! {
         p {
             @if position.knows(SADDLE) && position.knows(position.tip_fields()) { (words::rails(position)) " " }
             (words::as_a_tape())
         }
-        p.care { (words::NO_ADVICE) }
     }
 }

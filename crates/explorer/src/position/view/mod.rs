@@ -1,6 +1,7 @@
 //! The section’s text.
 
 pub mod answer;
+pub(crate) mod decision;
 pub mod measures;
 pub mod sheet;
 pub mod stems;

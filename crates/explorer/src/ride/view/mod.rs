@@ -2,6 +2,7 @@
 
 pub mod answer;
 pub mod climb;
+pub(crate) mod decision;
 pub mod notes;
 pub mod sheet;
 pub mod tables;

@@ -17,7 +17,7 @@ use gear_math::gears::{CassetteName, EndDifference};
 use gear_math::{Development, Ratio, Speed, Sprocket, Wheel};
 use maud::{Markup, html};
 
-/// The sentence that answers, and one that helps to weigh it.
+/// The sentence that answers.
 #[must_use]
 pub(crate) fn answer(report: &RingsSection) -> Markup {
     let rings = &report.rings;
@@ -26,8 +26,16 @@ pub(crate) fn answer(report: &RingsSection) -> Markup {
             p { (words::answer::same_set_ups()) }
         } @else {
             p { (low_end(rings)) " " (high_end(rings)) " " @if let Some((steps, verdict)) = rings.steps() { (words::answer::step_sizes(steps, verdict)) } }
-            p { (counts(rings)) }
         }
+    }
+}
+
+/// What helps to weigh it.
+#[must_use]
+pub(crate) fn why(report: &RingsSection) -> Markup {
+    let rings = &report.rings;
+    html! {
+        @if !rings.has_one_set_up() { p { (counts(rings)) } }
         @for setup in &rings.setups { (taken_for(setup)) }
     }
 }

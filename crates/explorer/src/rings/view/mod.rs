@@ -1,6 +1,7 @@
 //! The section’s text.
 
 pub mod answer;
+pub(crate) mod decision;
 pub mod gears;
 pub mod limit;
 pub mod overlap;

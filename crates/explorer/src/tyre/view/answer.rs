@@ -35,8 +35,25 @@ fn answer_of(report: &TyreSection) -> Markup {
         Ok(fit) => html! {
             @if let Some(first) = tyre.first_of_all() { p { (caution(first)) } }
             p { (words::width(report, fit)) " " (pressures(tyre, fit)) }
-            @if tyre.danger().is_none() { (marks(fit)) (about_pressures(tyre, fit)) }
+            @if tyre.danger().is_none() { (marks(fit)) (beyond_the_formula(fit)) }
         },
+    }
+}
+
+/// What moved the pressures, and what to make of them.
+#[must_use]
+pub(crate) fn why(report: &TyreSection) -> Markup {
+    of_each(report, |report| match &report.tyre.fit {
+        Ok(fit) if report.tyre.danger().is_none() => about_pressures(&report.tyre, fit),
+        _ => html! {},
+    })
+}
+
+fn beyond_the_formula(fit: &TyreFit) -> Markup {
+    html! {
+        @for caution in fit.advice.cautions.iter().filter(|caution| caution.is_beyond_the_formula()) {
+            p.care { (said::caution(*caution)) }
+        }
     }
 }
 
@@ -61,7 +78,6 @@ fn about_pressures(tyre: &TyreReport, fit: &TyreFit) -> Markup {
     let cautions =
         |of: fn(PressureCaution) -> bool| fit.advice.cautions.iter().filter(move |&&caution| of(caution));
     html! {
-        @for caution in cautions(PressureCaution::is_beyond_the_formula) { p.care { (said::caution(*caution)) } }
         p { (words::loaded_with(&tyre.inputs)) }
         @for limit in said::limits(&fit.advice) { p { (limit) } }
         @for caution in cautions(PressureCaution::tells_of_a_start) { p { (said::caution(*caution)) } }

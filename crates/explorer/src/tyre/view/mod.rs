@@ -1,5 +1,6 @@
 //! The section’s text.
 
 pub mod answer;
+pub(crate) mod decision;
 pub mod sheet;
 pub mod tables;

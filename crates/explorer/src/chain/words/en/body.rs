@@ -4,8 +4,6 @@
 pub(crate) const NAME: &str = "Cage";
 /// The question.
 pub(crate) const TITLE: &str = "Will the cage take it?";
-/// Over the formulas.
-pub(crate) const WORKING: &str = "How this was worked out";
 /// The button under the gears' table.
 pub(crate) const PRINT: &str = "Print this table";
 /// What opens the makers' sum.

@@ -5,6 +5,7 @@ pub(crate) mod bench;
 pub(crate) mod beside_lap;
 pub(crate) mod body;
 pub(crate) mod complaints;
+pub(crate) mod decision;
 pub(crate) mod doubt;
 pub(crate) mod findings;
 pub(crate) mod geometry;

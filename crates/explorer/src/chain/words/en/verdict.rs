@@ -29,6 +29,16 @@ impl Said {
         format!("{name} {is}{verdict}{why}. {step}.").into()
     }
 
+    /// The verdict alone, behind the name of the set-up.
+    pub(crate) fn in_short(&self) -> String {
+        format!("{}{}", self.is, self.verdict)
+    }
+
+    /// The verdict alone.
+    pub(crate) fn verdict(&self) -> &str {
+        &self.verdict
+    }
+
     /// The verdict without its next step.
     pub(crate) fn plain_verdict(&self) -> String {
         format!("{}{}", self.verdict, self.why)

@@ -4,6 +4,7 @@ pub(crate) mod answer;
 pub(crate) mod body;
 pub(crate) mod complaints;
 pub(crate) mod course;
+pub(crate) mod decision;
 pub(crate) mod forcing;
 pub(crate) mod form;
 pub(crate) mod found;

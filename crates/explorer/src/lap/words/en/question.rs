@@ -5,6 +5,3 @@ pub(crate) const NAME: &str = "Lap";
 
 /// The question.
 pub(crate) const TITLE: &str = "Round the lap";
-
-/// Over how the answer came about.
-pub(crate) const WORKING: &str = "How the lap was worked out";

@@ -1,9 +1,12 @@
 //! In English.
 
+pub(crate) mod board;
 pub(crate) mod differences;
 pub(crate) mod form;
 pub(crate) mod notices;
+pub(crate) mod overall;
 pub(crate) mod remarks;
+pub(crate) mod settle;
 pub(crate) mod sheet;
 #[cfg(not(target_arch = "wasm32"))]
 pub(crate) mod skeleton;

@@ -21,7 +21,7 @@ pub(crate) fn as_on_a(label: &str) -> String {
 
 /// In a field of B that is empty: what it has from A.
 pub(crate) fn as_a(value: &str) -> String {
-    format!("as A: {}", if value.is_empty() { NOT_KNOWN } else { value })
+    if value.is_empty() { "as A".to_owned() } else { format!("as A: {value}") }
 }
 
 /// In an empty field of B for a measure of a part that is not A’s.

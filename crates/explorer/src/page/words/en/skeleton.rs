@@ -5,16 +5,38 @@ pub(crate) const TAGLINE: &str = "your bike made ready for cyclo-cross";
 /// What it does, for whoever looks for it.
 pub(crate) const DESCRIPTION: &str = "Turn a road-minded bike into one for a cyclo-cross course: which rings and cassette, whether the cage takes them, where to ride and where to run, the lap, tyre and pressure, the road position carried over, and a sheet for the workshop. Computed on your own machine.";
 /// The way past the bench.
-pub(crate) const SKIP: &str = "Skip the set-ups";
+pub(crate) const SKIP: &str = "Skip the bikes";
 /// What its navigation is called.
 pub(crate) const SECTIONS: &str = "Sections";
 /// The bench among the sections.
-pub(crate) const SETUPS: &str = "Set-ups";
+pub(crate) const SETUPS: &str = "Bikes";
 /// The workshop sheet among the sections.
 pub(crate) const SHEET: &str = "Sheet";
 
 /// The head of the bench.
-pub(crate) const YOUR_SETUPS: &str = "Your set-ups";
+pub(crate) const YOUR_SETUPS: &str = "Your bikes";
+/// How A is drawn.
+pub(crate) const FILLED: &str = "filled";
+/// How B is drawn.
+pub(crate) const OUTLINED: &str = "outlined";
+/// What the form beside the bikes is called.
+pub(crate) const RIDER_AND_GROUND: &str = "Rider, bank and lap";
+/// What unfolds the list of values that are not the rider's.
+pub(crate) const NOT_YOURS: &str = "Which values are yours?";
+/// What unfolds the rest of both bikes.
+pub(crate) const MORE: &str = "More of both bikes";
+/// What the row of buttons under the bikes is called.
+pub(crate) const ACTS: &str = "Both bikes";
+
+/// Marks the number before.
+pub(crate) const NUMBER_BEFORE: &str = "The number before";
+/// Marks the number after.
+pub(crate) const NUMBER_AFTER: &str = "The number after";
+/// Takes a tooth away.
+pub(crate) const TOOTH_LESS: &str = "A tooth less";
+/// Adds a tooth.
+pub(crate) const TOOTH_MORE: &str = "A tooth more";
+
 /// On the button that exchanges the set-ups.
 pub(crate) const SWAP: &str = "Swap A and B";
 /// On the button that makes both alike.
@@ -25,9 +47,6 @@ pub(crate) const UNDO: &str = "Undo";
 pub(crate) const RESET: &str = "Start fresh";
 /// On the button that copies the link.
 pub(crate) const SHARE: &str = "Copy the link";
-/// What the link holds, until it has been copied.
-pub(crate) const IN_THE_LINK: &str =
-    "The link holds all that is typed here: keep it, or open it elsewhere with the same page.";
 /// The link was copied.
 pub(crate) const SHARED: &str = "The link is on your clipboard.";
 /// The browser copies nothing.

@@ -2,6 +2,7 @@
 
 pub(crate) mod answer;
 pub(crate) mod body;
+pub(crate) mod decision;
 pub(crate) mod form;
 pub(crate) mod measures;
 pub(crate) mod names;

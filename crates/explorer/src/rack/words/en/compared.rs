@@ -14,8 +14,6 @@ use gear_math::rider::Reason;
 pub(crate) const NAME: &str = "All bikes";
 /// The question.
 pub(crate) const TITLE: &str = "Which of all the bikes?";
-/// Over how it was worked out.
-pub(crate) const WORKING: &str = "How the bikes are compared";
 /// The button that saves the table.
 pub(crate) const SAVE: &str = "Save the table as CSV";
 /// The table.

@@ -6,8 +6,6 @@ use gear_math::rider::Climb;
 pub(crate) const NAME: &str = "Ride or run";
 /// The question.
 pub(crate) const TITLE: &str = "Ride or run?";
-/// The head of its working.
-pub(crate) const WORKING: &str = "How this was worked out";
 /// The label of its form.
 pub(crate) const FORM: &str = "Rider, bike and climb";
 /// What the numbers are.

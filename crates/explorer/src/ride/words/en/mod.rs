@@ -5,6 +5,7 @@ pub(crate) mod answer;
 pub(crate) mod body;
 pub(crate) mod climb;
 pub(crate) mod complaints;
+pub(crate) mod decision;
 pub(crate) mod figures;
 pub(crate) mod form;
 pub(crate) mod pictures;

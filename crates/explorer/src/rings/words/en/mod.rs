@@ -2,6 +2,7 @@
 
 pub(crate) mod answer;
 pub(crate) mod complaints;
+pub(crate) mod decision;
 pub(crate) mod gears;
 pub(crate) mod ladder;
 pub(crate) mod limit;

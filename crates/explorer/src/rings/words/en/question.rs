@@ -2,4 +2,3 @@
 
 pub(crate) const NAME: &str = "Rings";
 pub(crate) const TITLE: &str = "Which rings?";
-pub(crate) const WORKING: &str = "How this was worked out";

@@ -2,6 +2,7 @@
 
 pub(crate) mod answer;
 pub(crate) mod cross_section;
+pub(crate) mod decision;
 pub(crate) mod gears;
 pub(crate) mod pressure;
 pub(crate) mod question;

@@ -1,0 +1,25 @@
+//! What unfolds in a section.
+
+use crate::layout::fold::Folded;
+
+/// On the button that leads into the section's picture.
+pub(crate) const READ: &str = "Read the picture";
+
+/// What a row of such buttons is called.
+pub(crate) fn more_on(name: &str) -> String {
+    format!("More on: {name}")
+}
+
+/// On the button of a fold, and over what it holds.
+pub(crate) const fn title(fold: Folded) -> &'static str {
+    match fold {
+        Folded::Why => "Why, and how sure",
+        Folded::Pictures => "More pictures",
+        Folded::Numbers => "Numbers",
+        Folded::Settings => "Finer settings",
+        Folded::Course => "Course",
+        Folded::Search => "Search",
+        Folded::Working => "How this was worked out",
+        Folded::Sheet => "Show the sheet",
+    }
+}

@@ -1,0 +1,126 @@
+//! The board: every decision at a glance.
+
+use crate::layout::decision::{Decision, Standing, Verdict};
+use crate::layout::pieces::name;
+use crate::page::overall::overall;
+use crate::page::questions::{self, Asked};
+use crate::page::report::Report;
+use crate::page::settle::settle;
+use crate::page::was::Was;
+use crate::page::words::board as words;
+use crate::side::Side;
+use maud::{Markup, html};
+
+/// All that changes on the board, as pairs of element id and content.
+pub(crate) fn fragments(report: &Report, was: &Was) -> Vec<(String, String)> {
+    let mut all = vec![("board-says".to_owned(), says(report).into_string())];
+    let mut changed = Vec::new();
+    for question in questions::all() {
+        let Some(decision) = question.decision(report) else { continue };
+        let row = Row { question, decision: &decision, was: was.of(question.id()), report };
+        all.push((row_id(question.id()), row.cells().into_string()));
+        all.push((marks_id(question.id()), row.marks().into_string()));
+        changed.extend(row.change());
+    }
+    all.push(("board-change".to_owned(), html! { (changed.join(" ")) }.into_string()));
+    all.push(("board-settle".to_owned(), settle(report).into_string()));
+    all
+}
+
+/// The id of a question's row.
+pub(crate) fn row_id(question: &str) -> String {
+    format!("decide-{question}")
+}
+
+/// The id of a question's signs in the navigation.
+pub(crate) fn marks_id(question: &str) -> String {
+    format!("at-{question}")
+}
+
+fn says(report: &Report) -> Markup {
+    let [which, in_the_way] = overall(report);
+    html! {
+        @if let Some(line) = which { (line) }
+        @if let Some(line) = in_the_way { " " (line) }
+    }
+}
+
+struct Row<'r> {
+    question: &'static dyn Asked,
+    decision: &'r Decision,
+    was: Option<&'r [String; 2]>,
+    report: &'r Report,
+}
+
+impl Row<'_> {
+    fn on_demo(&self) -> bool {
+        self.question.is_demos(self.report)
+    }
+
+    fn cells(&self) -> Markup {
+        let before = self.decision.is_before;
+        html! {
+            th scope="row" { a href={ "#" (self.question.id()) } { (self.question.name()) } }
+            @if self.decision.is_of_both() {
+                td colspan="2" class=[before.then_some("stale")] { (self.verdict(Side::A)) }
+            } @else {
+                @for side in Side::BOTH {
+                    td class=[before.then_some("stale")] { span.unseen { (side) ": " } (self.verdict(side)) }
+                }
+            }
+            td.between class=[before.then_some("stale")] { (self.decision.difference) }
+        }
+    }
+
+    fn verdict(&self, side: Side) -> Markup {
+        let Verdict { standing, words, detail } = &self.decision.bikes[side as usize];
+        let verdict = standing.look(self.on_demo()).part(words);
+        let verdict = crate::layout::line::Line::from(verdict);
+        html! {
+            div.verdict-line class=[self.on_demo().then_some("demo")] { (sign(*standing)) (verdict) }
+            @if !detail.is_empty() { div.detail { (detail) } }
+            @if let Some(was) = self.before(side) { div.was { (words::was(was)) } }
+        }
+    }
+
+    /// What was said of a bike before, where that was something else.
+    fn before(&self, side: Side) -> Option<&str> {
+        let was = self.was?[side as usize].as_str();
+        let now = &self.decision.bikes[side as usize].words;
+        (!self.decision.is_before && was != now).then_some(was)
+    }
+
+    fn marks(&self) -> Markup {
+        let signs = self.decision.bikes.each_ref().map(|verdict| verdict.standing);
+        if signs == [Standing::Told; 2] {
+            return html! {};
+        }
+        let shown = |side: Side| html! { (name(side)) (sign(signs[side as usize])) };
+        html! { @if self.decision.is_of_both() { (sign(signs[0])) } @else { (shown(Side::A)) " " (shown(Side::B)) } }
+    }
+
+    /// What the last change did to it.
+    fn change(&self) -> Option<String> {
+        let changed: Vec<Side> = Side::BOTH.into_iter().filter(|&side| self.before(side).is_some()).collect();
+        let said = |&side: &Side| (side, self.decision.bikes[side as usize].words.as_str());
+        match changed.as_slice() {
+            [] => None,
+            _ if self.decision.is_of_both() => {
+                Some(words::changed(self.question.name(), &[], &self.decision.bikes[0].words))
+            }
+            sides => {
+                Some(words::changed(self.question.name(), &sides.iter().map(said).collect::<Vec<_>>(), ""))
+            }
+        }
+    }
+}
+
+fn sign(standing: Standing) -> Markup {
+    let sign = standing.sign();
+    html! {
+        @if !sign.is_empty() {
+            span class="sign" aria-hidden="true" { (sign) }
+            span.unseen { (words::spoken(standing)) " " }
+        }
+    }
+}

@@ -1,0 +1,36 @@
+//! The board.
+
+use crate::layout::decision::Standing;
+use crate::side::Side;
+
+/// What was said before.
+pub(crate) fn was(before: &str) -> String {
+    format!("was {before}")
+}
+
+/// What a question's answer has become: of each bike that it changed for, or of both.
+pub(crate) fn changed(question: &str, bikes: &[(Side, &str)], both: &str) -> String {
+    if bikes.is_empty() {
+        return format!("{question}: {both}.");
+    }
+    let bikes: Vec<String> = bikes.iter().map(|(side, words)| format!("{side} {words}")).collect();
+    format!("{question}: {}.", bikes.join("; "))
+}
+
+/// What a sign is read out as.
+pub(crate) const fn spoken(standing: Standing) -> &'static str {
+    match standing {
+        Standing::Well => "well:",
+        Standing::Care => "take care:",
+        Standing::Stop => "no:",
+        Standing::Open => "open:",
+        Standing::Told => "",
+    }
+}
+
+#[cfg(not(target_arch = "wasm32"))]
+/// The column of what lies between the bikes.
+pub(crate) const BETWEEN: &str = "B against A";
+#[cfg(not(target_arch = "wasm32"))]
+/// The board as a table.
+pub(crate) const DECISIONS: &str = "Every decision for A and B";

@@ -1,0 +1,25 @@
+//! The position on the board.
+
+use crate::number::mm;
+use crate::position::report::PositionReport;
+use crate::position::words::names::{stem as stem_of, whole};
+
+/// A measure is missing.
+pub(crate) const NOT_KNOWN: &str = "which stem is not known";
+/// A and B have one frame.
+pub(crate) const ONE: &str = "one frame for both";
+
+/// The stem that brings the bar there.
+pub(crate) fn stem(position: &PositionReport) -> String {
+    format!("stem of {}", stem_of(&position.nearest().setup))
+}
+
+/// No stem does.
+pub(crate) fn none(position: &PositionReport) -> String {
+    format!("no stem does, {} off at best", mm(position.nearest().miss_mm))
+}
+
+/// Where the saddle goes.
+pub(crate) fn saddle(position: &PositionReport) -> String {
+    format!("saddle at {}", whole(position.cross.saddle_height_mm))
+}

@@ -1,0 +1,22 @@
+//! “Which rings?” on the board.
+
+use crate::layout::decision::{Decision, Standing, Verdict};
+use crate::number::plain;
+use crate::rings::section::RingsSection;
+use crate::rings::words::decision as words;
+
+/// From how slow to how fast, how finely, and how far B's ends lie from A's.
+pub(crate) fn decision(report: &RingsSection) -> Decision {
+    let rings = &report.rings;
+    let bike = |side| {
+        let setup = rings.setup(side);
+        let (low, high) = (setup.lowest().speed_low, setup.highest().speed_high);
+        Verdict {
+            standing: Standing::Told,
+            words: words::from_to(&plain(rings.unit.value(low), 1), &rings.unit.print(high)),
+            detail: words::gears(setup),
+        }
+    };
+    let ends = [&rings.comparison.lowest, &rings.comparison.highest].map(|end| end.b_against_a_percent());
+    Decision::of(bike, words::ends(ends))
+}

@@ -1,0 +1,70 @@
+// @ts-check
+// What unfolds in place, and stays as it was left. A panel is written while it is open; what is folded away is written once
+// typing rests, so that a word in it can be found.
+
+import { all, around, find } from './dom.js';
+import * as engine from './engine.js';
+import { keepFolds, openFolds } from './storage.js';
+import { show } from './update.js';
+
+const REST_AFTER = 1000; // milliseconds
+
+let resting = 0;
+
+/** @param {string} panel */
+const buttonOf = (panel) => /** @type {HTMLElement} */ (document.querySelector(`[data-unfolds='${panel}']`));
+
+/**
+ * Opens or closes a panel.
+ * @param {HTMLElement} panel
+ * @param {boolean} isOpen
+ */
+export function setOpen(panel, isOpen) {
+  if (isOpen) panel.removeAttribute('hidden');
+  else panel.setAttribute('hidden', 'until-found');
+  buttonOf(panel.id).setAttribute('aria-expanded', String(isOpen));
+  show(engine.unfold(panel.id, isOpen));
+  const open = [...all('[data-panel]:not([hidden])')].map(({ id }) => id);
+  keepFolds(open);
+}
+
+/** Opens what was open when the page was left. */
+export function openAsLeft() {
+  for (const id of openFolds()) {
+    const panel = find(id);
+    if (panel?.matches('[data-panel]')) setOpen(panel, true);
+  }
+}
+
+export function followFolds() {
+  document.addEventListener('click', (event) => {
+    const button = around(event, '[data-unfolds]');
+    if (button) turn(button);
+    const picture = around(event, '[data-read]')?.dataset.read;
+    if (picture) readPicture(picture);
+  });
+  document.addEventListener('beforematch', (event) => {
+    const panel = around(event, '[data-panel]');
+    if (panel) setOpen(panel, true);
+  });
+}
+
+/** @param {HTMLElement} button */
+function turn(button) {
+  const panel = find(String(button.dataset.unfolds));
+  const isOpen = panel.hasAttribute('hidden');
+  setOpen(panel, isOpen);
+  if (isOpen) panel.scrollIntoView({ block: 'nearest' });
+}
+
+/** @param {string} name */
+function readPicture(name) {
+  const plot = /** @type {HTMLElement} */ (document.querySelector(`[data-picture='${name}'] .plot`));
+  plot.focus();
+}
+
+/** Writes what is folded away once nothing has changed for a while. */
+export function restDue() {
+  clearTimeout(resting);
+  resting = setTimeout(() => show(engine.rest()), REST_AFTER);
+}
