@@ -58,16 +58,35 @@ export async function serveFolder(folder) {
 
 /**
  * Opens an address in a fresh browser context, waits until the page has drawn, and gives back the Playwright page and
- * what was heard so far. Options are those of a Playwright context: viewport, colorScheme, deviceScaleFactor, …
+ * what was heard so far. Options are those of a Playwright context: viewport, colorScheme, deviceScaleFactor, …; with
+ * `folded` everything stays folded as it is.
  */
-export async function openPage(browser, address, options = {}) {
+export async function openPage(browser, address, { folded = false, ...options } = {}) {
   const context = await browser.newContext({ viewport: DESK, ...options });
   const page = await context.newPage();
   const heard = await listen(page);
+  if (!folded) await context.addInitScript(unfoldOnceReady);
   await page.goto(String(address));
   await untilReady(page);
   heard.loadedAt = Date.now();
   return { page, heard };
+}
+
+/** Opens everything that unfolds as soon as the page is ready, for tests of what is in it. Runs in the page. */
+function unfoldOnceReady() {
+  if (window !== top) return;
+  document.addEventListener('DOMContentLoaded', () => {
+    const root = document.documentElement;
+    const open = () => {
+      if (root.dataset.engine !== 'ready' || root.dataset.unfolded) return;
+      root.dataset.unfolded = '';
+      const buttons = document.querySelectorAll('[data-unfolds][aria-expanded=false]');
+      for (const button of buttons) button.click();
+      for (const details of document.querySelectorAll('#more, #yours, #rack')) details.open = true;
+      scrollTo(0, 0);
+    };
+    new MutationObserver(open).observe(root, { attributes: true, attributeFilter: ['data-engine'] });
+  });
 }
 
 /** Waits for the page's own word: `<html data-engine="ready">` after the first drawing, "failed" with a message. */

@@ -338,7 +338,9 @@ mod tests {
         desk.take_draws(&draws(0..7));
         assert!(desk.room().laps.as_ref().unwrap().settled.is_none(), "too few to say anything");
         let told = desk.take_draws(&draws(6..8)).unwrap();
-        assert!(answer(&told).contains("8 of 64 so far"), "{}", answer(&told));
+        assert!(told.html.iter().all(|(id, _)| id != "lap-why"), "it is folded away");
+        let why = desk.unfold("fold-lap-why", true).html.pop().unwrap().1;
+        assert!(why.contains("8 of 64 so far"), "{why}");
         assert!(desk.lap_order().is_some(), "56 are left");
         desk.take_draws(&draws(8..64));
         assert!(desk.lap_order().is_none());

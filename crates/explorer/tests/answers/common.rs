@@ -20,9 +20,21 @@ pub(crate) fn shown(fragment: &str, mut bench: Bench, edits: &[(Field, &str)]) -
     }
     let read = Scenario::read(&bench, &Scenario::default());
     assert_eq!(read.complaints, []);
-    let fragments = fragments(&Report::of(&read.scenario), &[], &[], &bench, "r=3");
+    let fragments = in_full(fragments(&Report::of(&read.scenario), &[], &[], &bench, "r=3"));
     let found = fragments.into_iter().find(|(id, _)| id == fragment);
     found.map(|(_, html)| html).unwrap_or_default()
+}
+
+/// The fragments, every answer followed by what is behind it.
+pub(crate) fn in_full(mut fragments: Vec<(String, String)>) -> Vec<(String, String)> {
+    let why: Vec<(String, String)> = fragments
+        .iter()
+        .filter_map(|(id, html)| Some((format!("{}-answer", id.strip_suffix("-why")?), html.clone())))
+        .collect();
+    for (answer, why) in why {
+        fragments.iter_mut().filter(|(id, _)| *id == answer).for_each(|(_, html)| html.push_str(&why));
+    }
+    fragments
 }
 
 /// A fragment without its tags.

@@ -1,6 +1,6 @@
 //! Whose values the page goes by: what it says of those that are not the rider's, and that it never loses track of them.
 
-use crate::common::{said, shown, words};
+use crate::common::{in_full, said, shown, words};
 use explorer::bench::bench::Bench;
 use explorer::bench::field::Field;
 use explorer::bench::owner::Owner;
@@ -34,7 +34,7 @@ fn fragments(good: &Bench, edits: &[(Field, &str)]) -> Vec<(String, String)> {
     let mut bench = good.clone();
     edits.iter().for_each(|(field, text)| bench.write(*field, text));
     let read = Scenario::read(&bench, &before);
-    sections::fragments(&Report::of(&read.scenario), &[], &read.complaints, &bench, "r=3")
+    in_full(sections::fragments(&Report::of(&read.scenario), &[], &read.complaints, &bench, "r=3"))
 }
 
 fn fragment(all: &[(String, String)], id: &str) -> String {

@@ -152,7 +152,7 @@ fn a_climb_is_not_forced_where_feet_are_quicker() {
     ];
     has(
         &said(&sand),
-        "with A run: 73 s (forcing it at 255 W takes 81 s); with B run: 73 s (riding takes 89 s). Running takes 73 s (likely 60 to 92 s)",
+        "with A run: 73 s (forcing it at 255 W takes 81 s); with B run: 73 s (riding takes 89 s).Running takes 73 s (likely 60 to 92 s)",
     );
     has(&of_climb(&sand), "Riding81 s89 s");
 }
@@ -246,7 +246,7 @@ fn a_gear_that_spins_out_is_told_where_it_costs_the_lead() {
         &said(&tiny),
         "The 24×50 spins out at 6.8 km/h, which running may better on slopes up to about 10 %.",
     );
-    has(&said(&tiny), "with both too close to call: running 20 s, riding 25 s. Running takes");
+    has(&said(&tiny), "with both too close to call: running 20 s, riding 25 s.Running takes");
     assert!(!said(&[(Field::Power, "2000")]).contains("spins out"));
 }
 

@@ -17,7 +17,7 @@ fn opened(address: &str, fragment: &str) -> (Report, String) {
     let read = Scenario::read(&opened.bench, &Scenario::default());
     assert_eq!(read.complaints, [], "{address}");
     let report = Report::of(&read.scenario);
-    let fragments = fragments(&report, &[], &[], &opened.bench, address);
+    let fragments = crate::common::in_full(fragments(&report, &[], &[], &opened.bench, address));
     let found = fragments.into_iter().find(|(id, _)| id == fragment);
     (report, crate::common::words(&found.map(|(_, html)| html).unwrap_or_default()))
 }

@@ -33,7 +33,9 @@ fn bench(edits: &[(Field, &str)]) -> Bench {
 fn page(bench: &Bench) -> BTreeMap<String, String> {
     let read = Scenario::read(bench, &Scenario::default());
     assert_eq!(read.complaints, []);
-    fragments(&Report::of(&read.scenario), &[], &[], bench, "r=3").into_iter().collect()
+    crate::common::in_full(fragments(&Report::of(&read.scenario), &[], &[], bench, "r=3"))
+        .into_iter()
+        .collect()
 }
 
 #[test]

@@ -19,6 +19,16 @@ pub(crate) struct Page {
     fragments: HashMap<String, String>,
 }
 
+/// Every answer followed by what is behind it.
+fn in_full(mut fragments: HashMap<String, String>) -> HashMap<String, String> {
+    let why = |id: &String| Some((id.clone(), format!("{}-answer", id.strip_suffix("-why")?)));
+    for (why, answer) in fragments.keys().filter_map(why).collect::<Vec<_>>() {
+        let why = fragments.remove(&why).unwrap_or_default();
+        fragments.entry(answer).and_modify(|html| html.push_str(&why));
+    }
+    fragments
+}
+
 impl Page {
     /// The page of a bench with its lap, in coarse steps or settled.
     pub(crate) fn of(bench: &Bench, settled: bool) -> Self {
@@ -31,7 +41,7 @@ impl Page {
         scenario.ride.lap_price = lap.price(&question);
         let report = Report { lap, ..Report::of(&scenario) };
         let fragments = fragments(&report, &[], &[], bench, &link::write(bench));
-        Self { fragments: fragments.into_iter().collect(), report }
+        Self { fragments: in_full(fragments.into_iter().collect()), report }
     }
 
     pub(crate) fn html(&self, id: &str) -> &str {

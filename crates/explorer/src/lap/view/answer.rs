@@ -167,7 +167,12 @@ pub(crate) mod tests {
     const STEADY: (Field, &str) = (Field::LapModel, "steady");
 
     fn said(edits: &[(Field, &str)]) -> String {
-        plain_text(&answer(&filled(edits).report().lap_section()))
+        plain_text(&in_full(&filled(edits).report().lap_section()))
+    }
+
+    /// The answer followed by what is behind it.
+    pub(crate) fn in_full(report: &LapSection) -> Markup {
+        html! { (answer(report)) (why(report)) }
     }
 
     pub(crate) fn settled(gained: TimeBand) -> Settled {
@@ -246,7 +251,7 @@ pub(crate) mod tests {
         let desk = ridden(
             "r=3&ra=50/34&ca=11-12-13-14-15-16-17-18-19-21-23&rb=48/32&cb=11-12-13-14-15-16-17-18-19-21-23&ty=32-406&cl=45&cu=95&ch=120&pw=120&ef=0.22",
         );
-        let words = plain_text(&answer(&desk.report().lap_section()));
+        let words = plain_text(&in_full(&desk.report().lap_section()));
         assert!(!words.contains("neither is quicker, but it may"), "{words}");
         let close = words.contains("Too close to call");
         assert!(
@@ -269,14 +274,14 @@ pub(crate) mod tests {
         let laps = report.lap.laps.as_ref().unwrap();
         let bands = laps.settled.as_ref().unwrap().bands;
         assert!(bands.iter().all(|band| band.high_s - band.low_s > 40.0));
-        let words = plain_text(&answer(&report.lap_section()));
+        let words = plain_text(&in_full(&report.lap_section()));
         let told = |band: &TimeBand| format!("{} (likely ", clock(band.time_s, Precision::Second));
         assert!(bands.iter().all(|band| words.contains(&told(band))), "{words}");
     }
 
     #[test]
     fn wind_that_was_typed_is_said_not_to_be_in_the_lap() {
-        let said = |link: &str| plain_text(&answer(&ridden(link).report().lap_section()));
+        let said = |link: &str| plain_text(&in_full(&ridden(link).report().lap_section()));
         let (with, without) = (said("r=3&wi=10"), said("r=3"));
         assert!(
             with.contains("The wind of 10.0\u{a0}m/s against you typed for “Ride or run?” is not in the lap"),
@@ -359,7 +364,7 @@ pub(crate) mod tests {
         assert!(desk.lap(true).is_some() && desk.lap(true).is_none());
         let report = desk.report();
         assert!(report.lap.laps.is_none() && desk.course().is_none());
-        let words = plain_text(&answer(&report.lap_section()));
+        let words = plain_text(&in_full(&report.lap_section()));
         assert!(words.starts_with("<p class=\"care\">Ridge cannot be used for a lap: 100\u{a0}% of its way is steeper than 45\u{a0}%"), "{words}");
         assert!(!words.contains("likely"), "{words}");
         desk.edit(&[("course".into(), "meadow".into())]);
@@ -367,6 +372,6 @@ pub(crate) mod tests {
         assert!(desk.report().lap.laps.is_some());
         desk.take_track("Hill", &track(100, 0.4));
         desk.lap(true);
-        assert!(plain_text(&answer(&desk.report().lap_section())).contains("Hill, 0.50\u{a0}km"));
+        assert!(plain_text(&in_full(&desk.report().lap_section())).contains("Hill, 0.50\u{a0}km"));
     }
 }

@@ -54,7 +54,7 @@ mod tests {
         let report = desk.report();
         let laps = report.lap.laps.as_ref().unwrap();
         let words = plain_text(&forcing(laps, laps.settled.as_ref().unwrap()));
-        (words, plain_text(&crate::lap::view::answer::answer(&report.lap_section())))
+        (words, plain_text(&crate::lap::view::answer::tests::in_full(&report.lap_section())))
     }
 
     /// On the demo the climb's advice is to force it with A, where the lap goes on foot.

@@ -13,7 +13,8 @@ pub(crate) fn cassette(setup: &SetupReport) -> String {
     match setup.typed.name {
         Some((name, why)) => {
             let why = why_so_many(why, &name.to_string(), &setup.side.other().to_string());
-            format!("{sprockets}{why}: {cassette}")
+            let doubt = if why.is_empty() { "" } else { "; makers differ in the middle" };
+            format!("{sprockets}{why}: {cassette}{doubt}")
         }
         None if cassette.sprockets().len() > 1 => {
             format!("{sprockets}, {} to {}", cassette.smallest(), cassette.largest())
