@@ -36,6 +36,7 @@ export function repaint() {
   for (const picture of pictures.values()) {
     picture.isFresh = false;
     if (picture.isNear) paint(picture);
+    else if (!picture.plot.closest('[data-panel][hidden]')) label(picture);
   }
 }
 
@@ -65,11 +66,16 @@ function furnish(figure) {
   /** @type {Picture} */
   const picture = { name, plot, canvas, mark, reading, idle, isFresh: false, isNear: false };
   pictures.set(name, picture);
-  canvas.setAttribute('aria-label', engine.pictureLabel(name));
+  label(picture);
   followPointer(picture);
   followKeys(picture);
   followSight(picture);
   button.addEventListener('click', () => saveAsSvg(picture));
+}
+
+/** Says what it shows. @param {Picture} picture */
+function label({ name, canvas }) {
+  canvas.setAttribute('aria-label', engine.pictureLabel(name));
 }
 
 /** @param {Picture} picture */
@@ -83,7 +89,7 @@ function paint(picture) {
   canvas.height = Math.round(height * ratio);
   canvas.style.height = `${height}px`;
   engine.paint(name, canvas, width, height, ratio, matchMedia('(prefers-color-scheme: dark)').matches);
-  canvas.setAttribute('aria-label', engine.pictureLabel(name));
+  label(picture);
   picture.isFresh = true;
   if (plot.dataset.spot) read(picture, engine.spotAgain(name, width, height, Number(plot.dataset.spot)));
 }
