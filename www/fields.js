@@ -5,6 +5,7 @@ import { all, field, find } from './dom.js';
 import * as engine from './engine.js';
 import { setOpen } from './folds.js';
 import { change } from './update.js';
+import { noteUsed } from './used.js';
 
 /** What was typed since the last frame. @type {Map<string, string>} */
 const typed = new Map();
@@ -55,11 +56,22 @@ export function write(key, value) {
 /** Follows what is typed, chosen and slid. */
 export function takeInput() {
   document.addEventListener('input', hear);
+  document.addEventListener('pointerdown', selectWhole);
   // A slider changes with every step of a run along it, which undo takes back as one.
   document.addEventListener('change', ({ target }) => {
     if (typed.size > 0) flush();
     if (!(target instanceof HTMLInputElement && target.type === 'range')) engine.pause();
   });
+}
+
+/**
+ * A first touch of a field of the first screen selects all that stands in it, so that typing replaces it.
+ * @param {PointerEvent} event
+ */
+function selectWhole({ target }) {
+  const entry = target instanceof HTMLInputElement && target.closest('.cell, .sides') ? target : null;
+  if (!entry || entry === document.activeElement) return;
+  entry.addEventListener('click', () => entry.select(), { once: true });
 }
 
 /** @param {Event} event */
@@ -76,6 +88,7 @@ function hear({ target }) {
  * @param {string} key
  */
 function pick(list, key) {
+  noteUsed(key, list.value);
   write(key, list.value);
   list.value = '';
 }

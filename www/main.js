@@ -23,6 +23,7 @@ import { offerSearch } from './search.js';
 import { showHome } from './sheet.js';
 import { stepTeeth } from './teeth.js';
 import { whenChanged, whenShown } from './update.js';
+import { openByKey, showUsed } from './used.js';
 import { work } from './worker.js';
 
 /** Puts in place what only the engine can write: forms, pictures, and what follows events. */
@@ -39,7 +40,7 @@ function connect() {
   whenShown(showFragments, showFields, showHome, showUndo, showLink, repaint);
   whenChanged(lapDue, bikesDue, showKept, restDue, spokenSoon);
   for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
-  for (const part of [rove, stepTeeth, watchBoard, watchBikes, takeFiles, offerKept, offerRack, offerSearch]) part();
+  for (const part of [openByKey, rove, stepTeeth, watchBoard, watchBikes, takeFiles, offerKept, offerRack, offerSearch]) part();
 }
 
 async function start() {
@@ -55,6 +56,7 @@ async function start() {
   furnish();
   connect();
   openAsLeft();
+  showUsed();
   openFirst();
   showRack();
   dataset.engine = 'ready';

@@ -148,3 +148,17 @@ export const openFolds = () => (allowed(() => localStorage.getItem(FOLDS), null)
 
 /** @param {string[]} open */
 export const keepFolds = (open) => put(FOLDS, open.join(' '));
+
+const USED = 'remount-used:';
+
+/**
+ * Values of a list that were picked last, the latest first.
+ * @param {string} list
+ */
+export const used = (list) => (allowed(() => localStorage.getItem(USED + list), null) ?? '').split('\n').filter(Boolean);
+
+/**
+ * @param {string} list
+ * @param {string[]} values
+ */
+export const keepUsed = (list, values) => put(USED + list, values.join('\n'));

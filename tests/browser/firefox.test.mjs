@@ -25,6 +25,9 @@ before(async () => {
   await page.setViewport(DESK);
   await page.goto(String(SINGLE_FILE));
   await page.waitForSelector('html[data-engine=ready]', { timeout: STARTED });
+  await page.$$eval('[data-unfolds]', (buttons) => {
+    for (const button of buttons) button.click();
+  });
 });
 
 after(() => browser?.close());
@@ -62,9 +65,6 @@ test('every picture is drawn', { skip }, async () => {
   await page.waitForFunction(() => document.getElementById('lap-gears').textContent !== '', { timeout: STARTED });
   const names = await page.$$eval('[data-picture]', (figures) => figures.map((figure) => figure.dataset.picture));
   assert.ok(names.length >= 17);
-  await page.$$eval('details:has([data-picture])', (folds) => {
-    for (const fold of folds) fold.open = true;
-  });
   const blank = [];
   for (const name of names) {
     await bring(`[data-picture="${name}"]`);

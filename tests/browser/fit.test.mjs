@@ -169,10 +169,10 @@ test('what two sections share is one field, and a link leads to it', async () =>
     assert.equal(await page.evaluate(() => document.activeElement.id), key);
     assert.ok(await page.locator(`#${key}`).isVisible(), key);
   };
-  await lead('#tyre-answer', /^rider of 62 kg$/, 'body-mass');
-  await lead('#tyre-answer', /^2 kg of kit$/, 'kit-mass');
-  await lead('#tyre-answer', /^bike of 8\.9 kg$/, 'bike-mass');
-  await lead('#tyre-answer', /^45 %$/, 'rear-weight');
+  await lead('#tyre-section', /^rider of 62 kg$/, 'body-mass');
+  await lead('#tyre-section', /^2 kg of kit$/, 'kit-mass');
+  await lead('#tyre-section', /^bike of 8\.9 kg$/, 'bike-mass');
+  await lead('#tyre-section', /^45 %$/, 'rear-weight');
   await lead('#position-tables', /^65 mm below the axles$/, 'bracket-drop');
   await lead('#ride-ends', /^crank of 172\.5 mm$/, 'cross-crank');
   await type(page, 'cross-crank', '165');

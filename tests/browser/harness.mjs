@@ -129,8 +129,17 @@ export function assertQuiet({ complaints, requests, loadedAt }) {
   );
 }
 
-/** What an element says, with common spaces. A section out of sight is laid out for as long as it takes to read it. */
+/**
+ * What an element says, with common spaces; an answer with what is unfolded of the reasons behind it. A section out of sight is
+ * laid out for as long as it takes to read it.
+ */
 export async function text(page, selector) {
+  const words = await said(page, selector);
+  const why = /^#(\w+)-answer$/.exec(selector)?.[1];
+  return why ? `${words}\n\n${await said(page, `#${why}-why`)}` : words;
+}
+
+async function said(page, selector) {
   const words = await page.locator(selector).evaluate((element) => {
     const section = element.closest('main > section');
     if (section) section.style.contentVisibility = 'visible';

@@ -1,6 +1,6 @@
 //! Fields with their labels, their controls and room for a message.
 
-use crate::bench::field::{Field, Group, Kind, Spec};
+use crate::bench::field::{Field, Group, Kind};
 use crate::layout::picks::picks;
 use crate::layout::words::form as words;
 use maud::{Markup, html};
@@ -25,7 +25,7 @@ pub(crate) fn cell(field: Field, label: &str) -> Markup {
     html! {
         div class="field cell" {
             label.unseen for=(spec.key) { (label) }
-            span.entry { (control(spec)) (picks(field)) }
+            span.entry { (control(field)) (picks(field)) }
             div.says id={ "says-" (spec.key) } {}
         }
     }
@@ -68,7 +68,7 @@ fn entry(field: Field) -> Markup {
         div class=(class) {
             label for=(spec.key) { (spec.label) }
             span.entry {
-                (control(spec))
+                (control(field))
                 (picks(field))
                 @if !spec.unit.is_empty() && !matches!(spec.kind, Kind::Slider(..)) { span.unit { (spec.unit) } }
             }
@@ -78,7 +78,13 @@ fn entry(field: Field) -> Markup {
     }
 }
 
-fn control(spec: &Spec) -> Markup {
+/// Whether it takes rings or sprockets: figures, and between them what a phone's number keyboard has.
+const fn is_toothed(field: Field) -> bool {
+    matches!(field, Field::RingsA | Field::RingsB | Field::CassetteA | Field::CassetteB)
+}
+
+fn control(field: Field) -> Markup {
+    let spec = field.spec();
     let (key, says) = (spec.key, format!("says-{}", spec.key));
     match spec.kind {
         Kind::Choice(choices) => html! {
@@ -89,7 +95,7 @@ fn control(spec: &Spec) -> Markup {
         Kind::Slider(min, max, step) => html! {
             input id=(key) data-field=(key) type="range" min=(min) max=(max) step=(step) value=(spec.start);
         },
-        Kind::Text => html! { (text_input(key, &says, "text", spec.start)) },
+        Kind::Text => html! { (text_input(key, &says, if is_toothed(field) { "decimal" } else { "text" }, spec.start)) },
         Kind::Lines(rows) => html! {
             textarea id=(key) data-field=(key) rows=(rows) aria-describedby=(says) spellcheck="false" autocapitalize="off" { (spec.start) }
         },

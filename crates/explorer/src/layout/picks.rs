@@ -26,13 +26,18 @@ type Picks = Vec<(String, Vec<(String, String)>)>;
 
 fn select_that_sets(field: Field, title: &str, picks: &Picks) -> Markup {
     html! {
-        select.picks title=(title) data-sets=(field.spec().key) aria-label=(words::picks(title, field.spec().label, side(field))) {
+        select.picks title=(title) tabindex=[is_cell(field).then_some("-1")] data-last=(words::LAST) data-sets=(field.spec().key) aria-label=(words::picks(title, field.spec().label, side(field))) {
             option value="" label=" " {}
             @for (heading, values) in picks {
                 optgroup label=(heading) { @for (value, label) in values { option value=(value) { (label) } } }
             }
         }
     }
+}
+
+/// Whether its field stands in a bike's column, where typing takes the place of picking for the keyboard.
+fn is_cell(field: Field) -> bool {
+    crate::bench::first::PARTS.as_flattened().contains(&field)
 }
 
 fn side(field: Field) -> &'static str {

@@ -8,7 +8,7 @@ use core::fmt;
 /// The ends of a cassette and, where it is said, how many sprockets it has: “11-32”, “11-32 11s”, “11–32t 11 speed”.
 ///
 /// Every box and every shop calls a cassette by its ends, so two numbers [`Self::LEAST_SPREAD`] teeth or more apart are such
-/// a name. Two sprockets that really stand alone are told from it by a comma: “11, 32”.
+/// a name. Two sprockets that really stand alone are told from it by a comma and a space: “11, 32”.
 ///
 /// # Example
 /// ```
@@ -51,7 +51,7 @@ impl CassetteName {
                 _ => return None,
             }
         }
-        let is_list = count.is_none() && text.contains([',', ';']);
+        let is_list = count.is_none() && is_list(text);
         let &[smallest, largest] = teeth.as_slice() else { return None };
         let name = Self::new(smallest, largest).ok()?;
         (!is_list && smallest + Self::LEAST_SPREAD <= largest)
@@ -85,6 +85,12 @@ impl fmt::Display for CassetteName {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}-{}", self.smallest, self.largest)
     }
+}
+
+/// Whether commas part the sprockets of a list. A single one between two figures is what a phone's number keyboard has for a
+/// dash.
+fn is_list(text: &str) -> bool {
+    text.contains(';') || text.contains(", ") || text.matches(',').count() > 1
 }
 
 fn is_speeds(unit: &str) -> bool {

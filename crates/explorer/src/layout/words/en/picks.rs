@@ -4,6 +4,8 @@ use gear_math::cage::CageClass;
 use gear_math::gears::RollOutPreset;
 use gear_math::{Cassette, Chainset};
 
+/// Over what was picked last.
+pub(crate) const LAST: &str = "Picked last";
 /// Over the cassettes to pick.
 pub(crate) const CASSETTES: &str = "Usual cassettes";
 /// Over the rings to pick.

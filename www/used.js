@@ -1,0 +1,47 @@
+// @ts-check
+// The lists of ready-made values: what was picked last stands first.
+
+import { all, around } from './dom.js';
+import { keepUsed, used } from './storage.js';
+
+const MOST = 5;
+
+/** Alt and the down arrow open a field's list, which is no stop of the Tab key. */
+export function openByKey() {
+  document.addEventListener('keydown', (event) => {
+    if (event.key !== 'ArrowDown' || !event.altKey) return;
+    const list = /** @type {HTMLSelectElement | null | undefined} */ (around(event, '.cell')?.querySelector('select.picks'));
+    if (!list) return;
+    event.preventDefault();
+    list.focus();
+    list.showPicker?.();
+  });
+}
+
+/** A and B pick from one list. @param {string} key */
+const listOf = (key) => key.replace(/-[ab]$/, '');
+
+/** Puts what was picked last at the top of every list. */
+export function showUsed() {
+  for (const list of all('select.picks')) {
+    const values = used(listOf(String(list.dataset.sets)));
+    list.querySelector('[data-used]')?.remove();
+    if (values.length === 0) continue;
+    const group = document.createElement('optgroup');
+    group.dataset.used = '';
+    group.label = String(list.dataset.last);
+    for (const value of values) group.append(new Option(value, value));
+    list.firstElementChild?.after(group);
+  }
+}
+
+/**
+ * Notes that a value was picked.
+ * @param {string} key
+ * @param {string} value
+ */
+export function noteUsed(key, value) {
+  const list = listOf(key);
+  keepUsed(list, [value, ...used(list).filter((other) => other !== value)].slice(0, MOST));
+  showUsed();
+}
