@@ -5,6 +5,7 @@ use crate::bench::link;
 use crate::page::desk::{Desk, Update};
 use crate::page::report::Report;
 use crate::page::scenario::Scenario;
+use crate::rack::bench_laps::BenchLaps;
 use crate::rack::column::Column;
 use crate::rack::compared::Compared;
 use crate::rack::row::{EndGear, Row, Whose};
@@ -22,6 +23,7 @@ impl Desk {
         {
             compared.keep_laps(before);
         }
+        compared.take_bench_laps(self.bench_laps(&compared));
         if before.as_deref() == Some(&compared) {
             return None;
         }
@@ -33,8 +35,7 @@ impl Desk {
     #[must_use]
     pub fn bikes_order(&self) -> Option<(String, Vec<String>)> {
         let compared = self.report.bikes.as_ref().filter(|it| !it.is_even && it.kept() > 0)?;
-        let open = compared.rows.iter().filter(|row| row.lap_s.is_none() || !row.is_banded());
-        let links: Vec<String> = open.map(|row| row.link.clone()).collect();
+        let links = compared.open();
         (!links.is_empty()).then(|| (compared.rows_of_course.clone(), links))
     }
 
@@ -54,12 +55,22 @@ impl Desk {
         self.change_bikes(|compared| compared.sort(column))
     }
 
-    /// Takes over what the lap now asks of the gears.
-    pub(crate) fn renew_needs(&mut self) {
-        let needs = needs(&self.report);
-        if let Some(bikes) = &mut Rc::make_mut(&mut self.report).bikes {
-            Rc::make_mut(bikes).needs = needs;
-        }
+    /// Takes over what the lap now says of A and B, and what it asks of the gears.
+    pub(crate) fn renew_bikes(&mut self) {
+        let Some(bikes) = self.report.bikes.clone() else { return };
+        let mut compared = Rc::unwrap_or_clone(bikes);
+        compared.needs = needs(&self.report);
+        compared.take_bench_laps(self.bench_laps(&compared));
+        Rc::make_mut(&mut self.report).bikes = Some(Rc::new(compared));
+    }
+
+    /// What the lap's own section has of these A and B round this course.
+    fn bench_laps(&self, compared: &Compared) -> Option<BenchLaps> {
+        let laps = self.report.lap.laps.as_ref()?;
+        let of_these = Side::BOTH.map(|side| compared.on_bench(side).and_then(|row| row.rides));
+        let is_of_these = laps.question.on_reserve()?.map(Some) == of_these;
+        let is_of_course = laps.question.course.sketch() == compared.rows_of_course;
+        (is_of_these && is_of_course).then(|| BenchLaps::of(laps))
     }
 
     fn change_bikes(&mut self, change: impl FnOnce(&mut Compared)) -> Option<Update> {
@@ -85,6 +96,7 @@ impl Desk {
             unit: report.rings.unit,
             course: self.course_name().unwrap_or_default().to_owned(),
             rows_of_course: self.course().map(|(_, rows)| rows).unwrap_or_default(),
+            bench_laps: None,
             needs: needs(report),
             is_even: self.good.basis().on_reserve(Side::A).is_none(),
         }
@@ -110,6 +122,7 @@ fn row(whose: Whose, bench: &Bench, good: &Scenario) -> Row {
         ends: flip.map(|flip| (flip.gradient, flip.reason)),
         pressures: scenario.tyres[0].starting_pressures(rings.wheel(Side::A).tyre),
         gears: gears(&setup),
+        rides: scenario.basis().on_reserve(Side::A),
         lap_s: None,
         drawn_s: Vec::new(),
     }
@@ -140,6 +153,7 @@ fn needs(report: &Report) -> Vec<(f64, f64)> {
 mod tests {
     use super::*;
     use crate::bench::field::Field;
+    use crate::rack::behind::Behind;
 
     fn desk() -> Desk {
         let mut desk = Desk::default();
@@ -170,9 +184,15 @@ mod tests {
         let mut desk = desk();
         assert!(desk.compare_bikes().is_none());
         let (rows, links) = desk.bikes_order().unwrap();
-        assert!(rows.contains("grass") && links.len() == 4);
+        assert!(rows.contains("grass") && links.len() == 2, "a bike that is kept is ridden once");
         desk.take_bike_lap(&links[0], 600.0).unwrap();
         assert!(desk.compare_bikes().is_none());
+        for looks in [(Field::SpeedUnit, "mph"), (Field::Inches, "nominal"), (Field::SheetFor, "b")] {
+            desk.bench.write(looks.0, looks.1);
+            desk.lay_out(desk.bench.clone(), Scenario::default());
+            desk.compare_bikes().unwrap();
+            assert_eq!(bikes(&desk).rows.iter().filter(|row| row.lap_s == Some(600.0)).count(), 2);
+        }
         desk.bench.write(Field::BodyMass, "80");
         desk.lay_out(desk.bench.clone(), Scenario::default());
         desk.compare_bikes().unwrap();
@@ -188,6 +208,48 @@ mod tests {
         assert!(compared.rows.len() == 4 && compared.needs.len() > 3);
         assert!(compared.needs.iter().map(|(_, share)| share).sum::<f64>() <= 1.0);
         assert_eq!(compared.bikes().count(), 2, "those on the bench are the kept ones");
+    }
+
+    fn cell(desk: &Desk, side: Side) -> String {
+        let compared = bikes(desk);
+        let row = compared.on_bench(side).unwrap();
+        crate::rack::words::compared::lap(&compared, row, compared.best())
+    }
+
+    /// A and B are asked about in two sections: one function answers.
+    #[test]
+    fn between_a_and_b_the_table_says_what_the_laps_own_section_says() {
+        let mut desk = desk();
+        let (rows, links) = desk.bikes_order().unwrap();
+        for link in &links {
+            let errand = Scenario::of_link(link).errand(&rows).unwrap();
+            desk.take_bike_lap(link, errand.lap_s(Side::A).unwrap()).unwrap();
+            let drawn: Vec<f64> = (0..Compared::DRAWS).map(|number| errand.drawn_s(number)).collect();
+            desk.take_bike_draws(link, &drawn).unwrap();
+        }
+        let by_themselves = bikes(&desk);
+        let update = desk.lap(true).unwrap();
+        let laps = desk.report.lap.laps.clone().unwrap();
+        let settled = laps.settled.as_ref().unwrap();
+        let compared = bikes(&desk);
+        for side in Side::BOTH {
+            let [ridden, told] =
+                [&by_themselves, &compared].map(|it| it.on_bench(side).unwrap().lap_s.unwrap());
+            assert!((ridden - told).abs() < 1e-9, "{ridden} {told}");
+            assert_eq!(told, laps.laps[side as usize].time_s);
+        }
+        let (best, other) = (settled.ahead(), settled.ahead().other());
+        let lead = settled.lead();
+        let [low, time, high] = [lead.low_s, lead.time_s, lead.high_s]
+            .map(|s| crate::number::signed_seconds_in(s, settled.gained.precision()));
+        assert!(cell(&desk, best).ends_with(", the best"), "{}", cell(&desk, best));
+        let told = cell(&desk, other);
+        assert!(told.ends_with(&format!("{time} s ({low} to {high})")), "{told}");
+        let [own, tables] = ["lap-answer", "bikes-answer"]
+            .map(|id| update.html.iter().find(|(it, _)| it == id).unwrap().1.as_str());
+        let verdict = crate::lap::words::answer::verdict(settled);
+        let verdict = maud::html! { (verdict) }.into_string();
+        assert!(own.contains(&verdict) && tables.contains(&verdict), "{tables}");
     }
 
     #[test]
@@ -217,7 +279,7 @@ mod tests {
         let slower = Row { lap_s: Some(601.0), ..row.clone() };
         let quicker = Row { lap_s: Some(600.0), ..row.clone() };
         assert!(quicker.beats(&slower) && !slower.beats(&quicker) && !row.beats(row));
-        let behind = slower.behind(&quicker).unwrap();
-        assert!((behind.time_s - 1.0).abs() < 1e-9);
+        let behind = Behind::of(&slower, &quicker).unwrap();
+        assert!((behind.time.time_s - 1.0).abs() < 1e-9);
     }
 }

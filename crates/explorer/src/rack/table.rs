@@ -1,5 +1,6 @@
 //! All bikes side by side: the answer, the table, and how it was worked out.
 
+use crate::lap::words::answer::verdict;
 use crate::layout::pieces::{self, name};
 use crate::rack::column::Column;
 use crate::rack::compared::Compared;
@@ -9,8 +10,11 @@ use crate::rack::words::compared as words;
 use maud::{Markup, html};
 
 pub(crate) fn answer(section: &BikesSection) -> Markup {
-    let said = section.compared.as_ref().map_or_else(|| words::NOT_YET.to_owned(), |it| words::answer(it));
-    html! { p { (said) } }
+    let Some(compared) = &section.compared else { return html! { p { (words::NOT_YET) } } };
+    html! {
+        p { (words::answer(compared)) }
+        @if let Some(settled) = compared.settled() { p.more { (verdict(settled)) } }
+    }
 }
 
 pub(crate) fn working(_: &BikesSection) -> Markup {
@@ -63,7 +67,7 @@ pub(crate) fn cells(compared: &Compared, row: &Row, best: Option<&Row>) -> [(&'s
         ("rings", row.useful.to_string()),
         ("cage", words::cage(row)),
         ("ride", words::ends(row)),
-        ("lap", if compared.is_even { words::NONE.to_owned() } else { words::lap(row, best) }),
+        ("lap", if compared.is_even { words::NONE.to_owned() } else { words::lap(compared, row, best) }),
         ("tyre-section", words::pressures(row)),
     ]
 }
