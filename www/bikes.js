@@ -1,6 +1,7 @@
 // @ts-check
-// All bikes side by side: compared once the section is in sight, their laps ridden by workers, a row at a time.
+// All bikes side by side: compared once the section is in sight, their laps ridden by workers if there are any, a row at a time.
 
+import { rideBikes } from './bikes-worker.js';
 import { crewOf } from './crew.js';
 import { find } from './dom.js';
 import { save } from './download.js';
@@ -13,7 +14,8 @@ const COMPARE_AFTER = 250; // milliseconds
 
 let isNear = false;
 let soon = 0;
-const crew = crewOf(take);
+let job = 0;
+const crew = crewOf(take, order);
 
 /** The comparison once nothing has changed for a moment. */
 export function bikesDue() {
@@ -29,12 +31,13 @@ function compare() {
   order();
 }
 
-/** Sends the workers round the course with every bike. */
+/** Sends the workers round the course with every bike. Where there are none the page goes itself, a lap at a time. */
 function order() {
-  const ordered = engine.bikesOrder();
-  if (!ordered) return crew.recall();
-  const [rows, links] = ordered;
-  crew.send({ rows, links });
+  const [rows, links] = engine.bikesOrder() ?? ['', []];
+  if (links.length > 0) crew.send({ rows, links });
+  else crew.recall();
+  job += 1;
+  if (crew.isGone()) rideBikes({ job, rows, links, index: 0, count: 1 }, take);
 }
 
 /** @param {BikeFound} found */

@@ -6,6 +6,7 @@ use crate::rack::column::Column;
 use crate::rack::compared::Compared;
 use crate::rack::row::{Row, Whose};
 use crate::rack::section::BikesSection;
+use crate::rack::view::onto_bench;
 use crate::rack::words::compared as words;
 use maud::{Markup, html};
 
@@ -48,6 +49,7 @@ fn bike(compared: &Compared, row: &Row, best: Option<&Row>) -> Markup {
                     Whose::Kept { .. } => (words::bike(&row.whose)),
                 }
                 @if compared.is_unbeaten(row) { " " small { (words::UNBEATEN) } }
+                @if let Whose::Kept { name, .. } = &row.whose { " " span.rack-acts { (onto_bench(name)) } }
             }
             @for (place, text) in cells(compared, row, best) { td.words { (leading_to(row, place, &text)) } }
         }
