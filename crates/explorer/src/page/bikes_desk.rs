@@ -1,23 +1,57 @@
 //! What the desk does to compare all bikes: it works each out by itself, and sends workers round the course for their laps.
 
-use crate::bench::bench::Bench;
 use crate::bench::link;
+use crate::bench::whole_bike::WholeBike;
+use crate::page::bike_row;
 use crate::page::desk::{Desk, Update};
 use crate::page::report::Report;
-use crate::page::scenario::Scenario;
 use crate::rack::bench_laps::BenchLaps;
 use crate::rack::column::Column;
 use crate::rack::compared::Compared;
-use crate::rack::row::{EndGear, Row, Whose};
+use crate::rack::row::{Row, Whose};
 use crate::side::Side;
-use gear_math::{Cadence, Gear, Setup};
+use std::collections::VecDeque;
 use std::rc::Rc;
 
 impl Desk {
+    /// Lays out all bikes that are to be compared; [`work_out_bike`](Self::work_out_bike) then works them out one by one.
+    pub fn begin_bikes(&mut self) {
+        let on_bench = Side::BOTH.map(|side| (Whose::Bench(side), self.bench.bike(side)));
+        let kept = self
+            .rack()
+            .bikes()
+            .iter()
+            .enumerate()
+            .map(|(place, kept)| (Whose::Kept { name: kept.name.clone(), place }, kept.bike.clone()));
+        let all = on_bench.into_iter().chain(kept).collect();
+        self.comparing = Some(Comparing { waiting: all, rows: Vec::new() });
+    }
+
+    /// Works the next bike out; whether one is left then.
+    pub fn work_out_bike(&mut self) -> bool {
+        let Some(comparing) = &mut self.comparing else { return false };
+        let Some((whose, bike)) = comparing.waiting.pop_front() else { return false };
+        let bench = self.bench.with_bike(Side::A, &bike).with_a_copied_to_b();
+        let link = link::write(&bench);
+        let before = self.report.bikes.iter().flat_map(|bikes| &bikes.rows);
+        let known = before.chain(&comparing.rows).find(|row| row.is_sure && row.link == link);
+        let row = match known {
+            Some(known) => Row { whose, lap_s: None, drawn_s: Vec::new(), ..known.clone() },
+            None => bike_row::of(whose, link, &bench, &self.good),
+        };
+        comparing.rows.push(row);
+        !comparing.waiting.is_empty()
+    }
+
     /// Compares what now stands on the bench with what is on the rack; nothing when it is all as it was.
     pub fn compare_bikes(&mut self) -> Option<Update> {
+        if self.comparing.is_none() {
+            self.begin_bikes();
+        }
+        while self.work_out_bike() {}
         let before = self.report.bikes.clone();
-        let mut compared = self.compared();
+        let rows = self.comparing.take()?.rows;
+        let mut compared = self.compared(rows);
         if let Some(before) =
             before.as_deref().filter(|before| before.rows_of_course == compared.rows_of_course)
         {
@@ -28,7 +62,7 @@ impl Desk {
             return None;
         }
         Rc::make_mut(&mut self.report).bikes = Some(Rc::new(compared));
-        Some(self.refresh(Vec::new(), false))
+        Some(self.refresh_bikes())
     }
 
     /// The course as rows, and a link for every bike whose lap is still to be ridden, or drawn; nothing where none is.
@@ -39,20 +73,21 @@ impl Desk {
         (!links.is_empty()).then(|| (compared.rows_of_course.clone(), links))
     }
 
-    /// Takes the time of a bike's lap.
-    pub fn take_bike_lap(&mut self, link: &str, lap_s: f64) -> Option<Update> {
-        self.change_bikes(|compared| compared.take_lap(link, lap_s))
+    /// Takes the time of a bike's lap, which is shown when the bikes are.
+    pub fn take_bike_lap(&mut self, link: &str, lap_s: f64) {
+        self.change_bikes(|compared| compared.take_lap(link, lap_s));
     }
 
-    /// Takes the times of a bike's lap in the draws.
-    pub fn take_bike_draws(&mut self, link: &str, drawn_s: &[f64]) -> Option<Update> {
-        self.change_bikes(|compared| compared.take_draws(link, drawn_s))
+    /// Takes the times of a bike's lap in the draws, which are shown when the bikes are.
+    pub fn take_bike_draws(&mut self, link: &str, drawn_s: &[f64]) {
+        self.change_bikes(|compared| compared.take_draws(link, drawn_s));
     }
 
     /// Orders the bikes by a column; nothing when there is no such column or nothing to order.
     pub(crate) fn order_bikes(&mut self, key: &str) -> Option<Update> {
         let column = Column::by_key(key)?;
-        self.change_bikes(|compared| compared.sort(column))
+        self.change_bikes(|compared| compared.sort(column))?;
+        Some(self.refresh_bikes())
     }
 
     /// Takes over what the lap now says of A and B, and what it asks of the gears.
@@ -73,22 +108,12 @@ impl Desk {
         (is_of_these && is_of_course).then(|| BenchLaps::of(laps))
     }
 
-    fn change_bikes(&mut self, change: impl FnOnce(&mut Compared)) -> Option<Update> {
+    fn change_bikes(&mut self, change: impl FnOnce(&mut Compared)) -> Option<()> {
         change(Rc::make_mut(Rc::make_mut(&mut self.report).bikes.as_mut()?));
-        Some(self.refresh(Vec::new(), false))
+        Some(())
     }
 
-    fn compared(&self) -> Compared {
-        let on_bench = Side::BOTH.map(|side| (Whose::Bench(side), self.bench.bike(side)));
-        let kept = self
-            .rack()
-            .bikes()
-            .iter()
-            .enumerate()
-            .map(|(place, kept)| (Whose::Kept { name: kept.name.clone(), place }, kept.bike.clone()));
-        let all = on_bench.into_iter().chain(kept);
-        let alone = |(whose, bike)| (whose, self.bench.with_bike(Side::A, &bike).with_a_copied_to_b());
-        let rows: Vec<Row> = all.map(alone).map(|(whose, bench)| row(whose, &bench, &self.good)).collect();
+    fn compared(&self, rows: Vec<Row>) -> Compared {
         let report = &self.report;
         Compared {
             rows,
@@ -103,43 +128,11 @@ impl Desk {
     }
 }
 
-/// One bike by itself.
-fn row(whose: Whose, bench: &Bench, good: &Scenario) -> Row {
-    let scenario = Scenario::read(bench, good).scenario;
-    let (rings, ride, cage) = (&scenario.rings, &scenario.ride, scenario.cages.answer(Side::A));
-    let setup = rings.set_up(Side::A, cage);
-    let summary = setup.summary(rings.tolerance);
-    let flip = ride.question(Side::A).crossover(ride.ground(Side::A)).flip;
-    Row {
-        whose,
-        link: link::write(bench),
-        lowest: end(&setup, summary.lowest.gear, rings.window.low),
-        highest: end(&setup, summary.highest.gear, rings.window.high),
-        steps: summary.riding_order.step_spread(),
-        useful: summary.useful(),
-        cage: cage.outcome.clone(),
-        links: cage.links.map(gear_math::ChainLinks::count),
-        ends: flip.map(|flip| (flip.gradient, flip.reason)),
-        pressures: scenario.tyres[0].starting_pressures(rings.wheel(Side::A).tyre),
-        gears: gears(&setup),
-        rides: scenario.basis().on_reserve(Side::A),
-        lap_s: None,
-        drawn_s: Vec::new(),
-    }
-}
-
-fn end(setup: &Setup, gear: Gear, cadence: Cadence) -> EndGear {
-    let row = setup.row(gear);
-    EndGear { gear, development: row.development, speed: row.speed_at(cadence) }
-}
-
-/// Developments and ranks of the gears that may be used.
-fn gears(setup: &Setup) -> Vec<(f64, usize)> {
-    let (drivetrain, avoid) = (&setup.drivetrain, setup.avoid.unless_all(&setup.drivetrain));
-    let rings = drivetrain.chainset.rings();
-    let rank = |gear: Gear| rings.iter().rev().position(|ring| *ring == gear.ring).unwrap_or(0);
-    let used = setup.rows().filter(|row| !avoid.holds(drivetrain, row.gear));
-    used.map(|row| (row.development.m(), rank(row.gear))).collect()
+/// Bikes of which some are worked out.
+#[derive(Debug)]
+pub(crate) struct Comparing {
+    waiting: VecDeque<(Whose, WholeBike)>,
+    rows: Vec<Row>,
 }
 
 /// How much of the time of A's lap is ridden in each development.
@@ -153,6 +146,7 @@ fn needs(report: &Report) -> Vec<(f64, f64)> {
 mod tests {
     use super::*;
     use crate::bench::field::Field;
+    use crate::page::scenario::Scenario;
     use crate::rack::behind::Behind;
 
     fn desk() -> Desk {
@@ -185,7 +179,7 @@ mod tests {
         assert!(desk.compare_bikes().is_none());
         let (rows, links) = desk.bikes_order().unwrap();
         assert!(rows.contains("grass") && links.len() == 2, "a bike that is kept is ridden once");
-        desk.take_bike_lap(&links[0], 600.0).unwrap();
+        desk.take_bike_lap(&links[0], 600.0);
         assert!(desk.compare_bikes().is_none());
         for looks in [(Field::SpeedUnit, "mph"), (Field::Inches, "nominal"), (Field::SheetFor, "b")] {
             desk.bench.write(looks.0, looks.1);
@@ -210,6 +204,53 @@ mod tests {
         assert_eq!(compared.bikes().count(), 2, "those on the bench are the kept ones");
     }
 
+    /// What is left as it was is not worked out again, and comes out as if it were.
+    #[test]
+    fn bikes_worked_out_one_by_one_or_known_from_before_are_those_worked_out_at_once() {
+        let mut known = desk();
+        known.act("bike-b:Winter").unwrap();
+        known.begin_bikes();
+        assert_eq!(
+            (0..5).map(|_| known.work_out_bike()).collect::<Vec<_>>(),
+            [true, true, true, false, false]
+        );
+        known.compare_bikes().unwrap();
+        let mut fresh = desk();
+        fresh.act("bike-b:Winter").unwrap();
+        Rc::make_mut(&mut fresh.report).bikes = None;
+        fresh.compare_bikes().unwrap();
+        assert_eq!(bikes(&known), bikes(&fresh));
+        let ends = bikes(&known).on_bench(Side::B).unwrap().ends.unwrap();
+        let of_section = known.report.ride.sides[1].flip().unwrap();
+        assert_eq!(ends, (of_section.gradient, of_section.reason));
+    }
+
+    #[test]
+    fn a_change_of_the_bench_ends_what_was_being_compared() {
+        let mut desk = desk();
+        desk.begin_bikes();
+        desk.work_out_bike();
+        desk.edit(&[("rings-a".to_owned(), "40".to_owned())]);
+        assert!(!desk.work_out_bike(), "those of before are none of now");
+        desk.compare_bikes().unwrap();
+        assert!(bikes(&desk).on_bench(Side::A).unwrap().lowest.gear.to_string().starts_with("40/"));
+    }
+
+    #[test]
+    fn every_kept_bike_can_be_put_on_either_side_from_its_row() {
+        let mut desk = desk();
+        let update = desk.order_bikes("bike").or_else(|| Some(desk.refresh(Vec::new(), false))).unwrap();
+        let table = update.html.iter().find(|(id, _)| id == "bikes-table").unwrap();
+        for act in ["bike-a:Winter", "bike-b:Winter", "bike-a:Summer", "bike-b:Summer"] {
+            assert!(table.1.contains(&format!("<button type=\"button\" data-act=\"{act}\"")), "{}", table.1);
+            assert!(desk.act(act).unwrap().link.is_some());
+        }
+        for id in ["rings", "cage", "ride", "lap", "tyre-section"] {
+            let cell = format!("<a href=\"#{id}\" data-act=\"bike-a:Summer\">");
+            assert!(table.1.contains(&cell), "{cell}");
+        }
+    }
+
     fn cell(desk: &Desk, side: Side) -> String {
         let compared = bikes(desk);
         let row = compared.on_bench(side).unwrap();
@@ -223,9 +264,9 @@ mod tests {
         let (rows, links) = desk.bikes_order().unwrap();
         for link in &links {
             let errand = Scenario::of_link(link).errand(&rows).unwrap();
-            desk.take_bike_lap(link, errand.lap_s(Side::A).unwrap()).unwrap();
+            desk.take_bike_lap(link, errand.lap_s(Side::A).unwrap());
             let drawn: Vec<f64> = (0..Compared::DRAWS).map(|number| errand.drawn_s(number)).collect();
-            desk.take_bike_draws(link, &drawn).unwrap();
+            desk.take_bike_draws(link, &drawn);
         }
         let by_themselves = bikes(&desk);
         let update = desk.lap(true).unwrap();
@@ -257,8 +298,8 @@ mod tests {
         let mut desk = desk();
         let (_, links) = desk.bikes_order().unwrap();
         for (place, link) in links.iter().enumerate() {
-            desk.take_bike_lap(link, 600.0 - place as f64).unwrap();
-            desk.take_bike_draws(link, &[600.0 - place as f64; 8]).unwrap();
+            desk.take_bike_lap(link, 600.0 - place as f64);
+            desk.take_bike_draws(link, &[600.0 - place as f64; 8]);
         }
         assert!(desk.bikes_order().is_none());
         desk.act("order-bikes:lap").unwrap();

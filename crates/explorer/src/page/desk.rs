@@ -6,6 +6,7 @@ use crate::bench::field::Field;
 use crate::bench::link;
 use crate::lap::refusal::Refusal;
 use crate::lap::report::LapQuestion;
+use crate::page::bikes_desk::Comparing;
 use crate::page::empty;
 use crate::page::history::History;
 use crate::page::pictures::Picture;
@@ -51,6 +52,8 @@ pub struct Desk {
     shown: Vec<(String, String)>,
     /// The lap that workers were sent for.
     pub(crate) ordered: Option<LapQuestion>,
+    /// All bikes, while they are worked out for the bench as it stands.
+    pub(crate) comparing: Option<Comparing>,
 }
 
 impl Desk {
@@ -126,6 +129,7 @@ impl Desk {
     }
 
     fn update(&mut self, values: Vec<(&'static str, String)>, with_link: bool) -> Update {
+        self.comparing = None;
         let mut read = Scenario::read(&self.bench, &self.good);
         let mut room = self.report.lap.clone();
         match room.own.as_ref().and_then(|own| own.read_again(&read.scenario.lap)) {
@@ -176,10 +180,29 @@ impl Desk {
                 .map(|chain| (chain.shown_field().spec().key, chain.stations.len()))
                 .collect(),
             wrong: wrong_fields(&self.complaints),
-            labels: Picture::all().map(|picture| (picture.name(), picture.label(&self.report))).collect(),
+            labels: labels(&self.report, |_| true),
             empty: empty::fields(&self.bench),
             undo: !self.history.is_empty(),
             link: with_link.then_some(link),
+        }
+    }
+
+    /// Shows what the report now says of all bikes, and nothing else.
+    pub fn refresh_bikes(&mut self) -> Update {
+        let mut html = Vec::new();
+        for (id, now) in crate::page::sections::of_bikes(&self.report, &self.complaints) {
+            if let Some(shown) = self.shown.iter_mut().find(|shown| shown.0 == id && shown.1 != now) {
+                shown.1.clone_from(&now);
+                html.push((id, now));
+            }
+        }
+        Update {
+            html,
+            wrong: wrong_fields(&self.complaints),
+            labels: labels(&self.report, |picture| picture.is_of_bikes()),
+            empty: empty::fields(&self.bench),
+            undo: !self.history.is_empty(),
+            ..Update::default()
         }
     }
 
@@ -189,6 +212,11 @@ impl Desk {
         let places = self.shown.iter().enumerate();
         places.filter(|(place, now)| before.get(*place) != Some(now)).map(|(_, now)| now.clone()).collect()
     }
+}
+
+fn labels(report: &Report, is_meant: impl Fn(&Picture) -> bool) -> Vec<(&'static str, String)> {
+    let meant = Picture::all().filter(is_meant);
+    meant.map(|picture| (picture.name(), picture.label(report))).collect()
 }
 
 fn wrong_fields(complaints: &[Complaint]) -> Vec<&'static str> {

@@ -45,6 +45,12 @@ impl Picture {
         Self::all().find(|picture| picture.name == name)
     }
 
+    /// Whether it shows all bikes side by side.
+    #[must_use]
+    pub(crate) fn is_of_bikes(&self) -> bool {
+        self.question.id() == questions::bikes().id()
+    }
+
     fn shown(self, report: &Report) -> Box<dyn Shown> {
         self.question.picture(report, self.place)
     }

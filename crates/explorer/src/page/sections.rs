@@ -36,6 +36,11 @@ pub fn fragments(
         .collect()
 }
 
+/// The fragments of all bikes side by side alone.
+pub(crate) fn of_bikes(report: &Report, complaints: &[Complaint]) -> Vec<(String, String)> {
+    written(report, complaints, questions::bikes())
+}
+
 /// The text of a section: the answer under what it leaves out, all of it marked where it rests on the demo's values.
 fn written(report: &Report, complaints: &[Complaint], question: &dyn Asked) -> Vec<(String, String)> {
     let doubts = notices::doubts(report, complaints, &|field| question.asks(field));
