@@ -233,7 +233,7 @@ mod tests {
         desk.edit(&[("rings-a".to_owned(), "40".to_owned())]);
         assert!(!desk.work_out_bike(), "those of before are none of now");
         desk.compare_bikes().unwrap();
-        assert!(bikes(&desk).on_bench(Side::A).unwrap().lowest.gear.to_string().starts_with("40/"));
+        assert!(bikes(&desk).on_bench(Side::A).unwrap().lowest.gear.to_string().starts_with("40×"));
     }
 
     #[test]
