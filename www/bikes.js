@@ -33,11 +33,14 @@ export function bikesDue() {
 }
 
 async function compare() {
-  if (!(await workedOut(due))) return;
+  const mine = due;
+  if (!(await workedOut(mine))) return;
   const update = engine.compareBikes();
   if (!update) return;
   show(update);
-  order();
+  // Workers are hired with the first order, which takes as long as the table.
+  await breath();
+  if (due === mine) order();
 }
 
 /**

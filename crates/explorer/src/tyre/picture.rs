@@ -48,7 +48,8 @@ struct Layout {
 impl Layout {
     fn new(report: &TyreSection, width: f64) -> Self {
         let extents = drawn(report).map(|(_, tyre)| extent(tyre));
-        let (across, above) = extents.fold((0.0, 0.0), |all, it| (f64::max(all.0, it.0), f64::max(all.1, it.1)));
+        let (across, above) =
+            extents.fold((0.0, 0.0), |all, it| (f64::max(all.0, it.0), f64::max(all.1, it.1)));
         let scale = (0.9 * width / across).min(TALLEST / (above + RIM_DEPTH)).min(LARGEST_SCALE);
         Self { scale, middle: width / 2.0, edge: HEAD + above * scale }
     }
@@ -128,7 +129,11 @@ fn draw_b(pen: &mut Pen, look: &Palette, layout: &Layout, of_b: &TyreReport) {
     }
     let (x, y) = layout.at((0.0, arc.centre_height_mm));
     let y = y.min(layout.edge - 2.0 * LINE);
-    pen.text(&words::width_of(Some(Side::B), fit), (x, y + 2.0 * LINE), Type::new(look.b, Anchor::Middle).bold());
+    pen.text(
+        &words::width_of(Some(Side::B), fit),
+        (x, y + 2.0 * LINE),
+        Type::new(look.b, Anchor::Middle).bold(),
+    );
 }
 
 /// A block with a slot as wide as the race allows.
