@@ -104,7 +104,7 @@ fn draw(pen: &mut Pen, look: &Palette, report: &TyreSection, size: Size) {
     let arc = tyre.fit.as_ref().ok().map(|fit| fit.section.arc());
     draw_rim(pen, look, &layout, tyre, arc.as_ref());
     if let Some(of_b) = of_b {
-        draw_b(pen, look, &layout, of_b);
+        draw_b(pen, look, &layout, of_b, arc.map(|arc| arc.centre_height_mm));
     }
     match &tyre.fit {
         Ok(fit) => draw_tyre(pen, look, &layout, report, fit),
@@ -115,8 +115,8 @@ fn draw(pen: &mut Pen, look: &Palette, report: &TyreSection, size: Size) {
     draw_foot(pen, look, &layout, report);
 }
 
-/// B's own tyre, open, on its own rim; A's lies solid over it.
-fn draw_b(pen: &mut Pen, look: &Palette, layout: &Layout, of_b: &TyreReport) {
+/// B's own tyre, open, on its own rim; A's lies solid over it, and its width is told above B's.
+fn draw_b(pen: &mut Pen, look: &Palette, layout: &Layout, of_b: &TyreReport, middle_of_a: Option<f64>) {
     let Ok(fit) = &of_b.fit else { return };
     let (arc, inside) = (fit.section.arc(), of_b.inputs.rim.mm() / 2.0);
     let end = if of_b.inputs.construction == Construction::Tubular { PI } else { PI - arc.rim_angle_rad };
@@ -127,13 +127,9 @@ fn draw_b(pen: &mut Pen, look: &Palette, layout: &Layout, of_b: &TyreReport) {
         let wall = [(side * inside, 1.5), (side * inside, -9.0)];
         pen.path(&layout.all(&wall), look.b, 1.5);
     }
-    let (x, y) = layout.at((0.0, arc.centre_height_mm));
-    let y = y.min(layout.edge - 2.0 * LINE);
-    pen.text(
-        &words::width_of(Some(Side::B), fit),
-        (x, y + 2.0 * LINE),
-        Type::new(look.b, Anchor::Middle).bold(),
-    );
+    let at = layout.at((0.0, middle_of_a.unwrap_or(arc.centre_height_mm)));
+    let told = words::width_of(Some(Side::B), fit);
+    pen.text(&told, (at.0, at.1 + 2.2 * LINE), Type::new(look.b, Anchor::Middle).bold());
 }
 
 /// A block with a slot as wide as the race allows.

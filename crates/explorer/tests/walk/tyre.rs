@@ -17,9 +17,7 @@ pub(crate) fn check(facts: &Facts, page: &Page) {
         if told.contains("cannot go on this rim") || told.contains("No pressure is given") {
             continue;
         }
-        let width = case.width.mm();
-        let decimals = usize::from((width - width.round()).abs() >= 0.05);
-        has(told, &format!("{width:.decimals$} mm"));
+        has(told, &format!("{:.1} mm", case.width.mm()));
         let Ok(start) = case.advice().start else {
             assert!(!told.contains("bar) in front"), "{told}");
             continue;

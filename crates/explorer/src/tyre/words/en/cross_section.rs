@@ -38,7 +38,7 @@ pub(crate) fn race_gauge(limit: RaceLimit, said: Option<Gauge>) -> String {
 /// The same over tyres that differ.
 pub(crate) fn race_gauge_of_each(limit: RaceLimit, said: [Option<Gauge>; 2]) -> String {
     let each = Side::BOTH.into_iter().zip(said);
-    let said = each.filter_map(|(side, said)| Some(format!("{side} {}", verdict(said?))));
+    let said = each.filter_map(|(side, said)| Some(format!("{side} {}", in_short(said?))));
     format!("gauge {} · {}", mm(limit.mm()), said.collect::<Vec<_>>().join(", "))
 }
 
@@ -50,6 +50,17 @@ fn of_side(side: Option<Side>, said: &str) -> String {
 /// How wide a tyre is.
 pub(crate) fn width_of(side: Option<Side>, fit: &TyreFit) -> String {
     of_side(side, &mm(fit.section.width().mm()))
+}
+
+const fn in_short(gauge: Gauge) -> &'static str {
+    match gauge {
+        Gauge::Expected(WidthVerdict::LikelyWithin) => "likely within",
+        Gauge::Expected(WidthVerdict::Measure) => "too close",
+        Gauge::Expected(WidthVerdict::LikelyOver) => "likely over",
+        Gauge::Measured(CalliperVerdict::Within) => "within",
+        Gauge::Measured(CalliperVerdict::AtLimit) => "at the limit",
+        Gauge::Measured(CalliperVerdict::Over) => "over",
+    }
 }
 
 const fn verdict(gauge: Gauge) -> &'static str {
