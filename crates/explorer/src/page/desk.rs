@@ -199,7 +199,7 @@ impl Desk {
         Update {
             html,
             wrong: wrong_fields(&self.complaints),
-            labels: labels(&self.report, |picture| picture.is_of_bikes()),
+            labels: labels(&self.report, Picture::is_of_bikes),
             empty: empty::fields(&self.bench),
             undo: !self.history.is_empty(),
             ..Update::default()
