@@ -6,7 +6,7 @@ use crate::bench::field::Field;
 use crate::bench::link;
 use crate::lap::refusal::Refusal;
 use crate::lap::report::LapQuestion;
-use crate::page::bikes_desk::Comparing;
+use crate::page::comparing::Comparing;
 use crate::page::empty;
 use crate::page::history::History;
 use crate::page::pictures::Picture;

@@ -7,6 +7,7 @@ pub mod bikes_desk;
 pub mod bikes_entry;
 #[cfg(test)]
 mod choices;
+mod comparing;
 pub mod desk;
 mod empty;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]
