@@ -1,22 +1,27 @@
 // @ts-check
-// A worker's part of the comparison of all bikes: every so many laps, first as they are, then with what is doubtful moved.
+// The laps of the comparison of all bikes: a share of them, first as they are, then with what is doubtful moved, with a pause after
+// each. Workers ride them, or the page itself where the browser gives none.
 
 import { breath } from './breath.js';
 import * as engine from './engine.js';
 
 /**
- * What a worker is told: which job, the course as rows, the bikes as links, and which share is its own.
+ * What is to be ridden: which job, the course as rows, the bikes as links, and which share is its own.
  * @typedef {{ job: number, rows: string, links: string[], index: number, count: number }} BikesOrder
  */
 /**
- * What it says of a bike: the time of its lap, or its times in all draws.
+ * What is said of a bike: the time of its lap, or its times in all draws.
  * @typedef {{ job: number, link: string, lap?: number, draws?: number[] }} BikeFound
  */
+/** @typedef {(found: BikeFound) => void} Say */
 
 let current = 0;
 
-/** @param {BikesOrder} order */
-export async function rideBikes({ job, rows, links, index, count }) {
+/**
+ * @param {BikesOrder} order An empty one ends what is still ridden of the last.
+ * @param {Say} say
+ */
+export async function rideBikes({ job, rows, links, index, count }, say) {
   current = job;
   const mine = links.filter((_, place) => place % count === index);
   for (const link of mine) {
@@ -25,15 +30,16 @@ export async function rideBikes({ job, rows, links, index, count }) {
     const lap = engine.lapErrand(link, rows) ? engine.bikeLap() : undefined;
     if (lap !== undefined) say({ job, link, lap });
   }
-  for (const link of mine) await draw(job, rows, link);
+  for (const link of mine) await draw(job, rows, link, say);
 }
 
 /**
  * @param {number} job
  * @param {string} rows
  * @param {string} link
+ * @param {Say} say
  */
-async function draw(job, rows, link) {
+async function draw(job, rows, link, say) {
   if (current !== job || !engine.lapErrand(link, rows)) return;
   const draws = [];
   for (let number = 0; number < engine.bikeDraws(); number += 1) {
@@ -43,6 +49,3 @@ async function draw(job, rows, link) {
   }
   say({ job, link, draws });
 }
-
-/** @param {BikeFound} found */
-const say = (found) => postMessage(found);

@@ -1,5 +1,5 @@
 // @ts-check
-// A pause in the work of a worker.
+// A pause in long work.
 
-/** The next task, in which a newer order is heard first. @returns {Promise<void>} */
+/** The next task, in which what has happened meanwhile is heard first. @returns {Promise<void>} */
 export const breath = () => new Promise((go) => void setTimeout(go));

@@ -28,6 +28,7 @@ function tellSlider(id) {
 function replace(element, html) {
   const next = /** @type {HTMLElement} */ (element.cloneNode());
   next.innerHTML = html;
+  if (!element.hasChildNodes()) return element.replaceChildren(...next.childNodes);
   morph(element, next, { childrenOnly: true, onBeforeElUpdated: keepFolds });
 }
 

@@ -25,7 +25,7 @@ export function work() {
   addEventListener('message', async ({ data }) => {
     if (data.finals) return say({ finals: engine.finals(data.finals, data.times) });
     if (data.plan) return say({ planned: engine.huntPlans(data.plan) });
-    if (data.links) return started.then(() => rideBikes(data));
+    if (data.links) return started.then(() => rideBikes(data, say));
     if (data.job) return started.then(() => rideLap(data));
     if (data.lap) started = engine.startWith(data.bytes).catch(refuse);
     else search(data);
@@ -35,7 +35,7 @@ export function work() {
 /** @param {Error} problem */
 const refuse = (problem) => say({ problem: problem.message });
 
-/** @param {Message} message */
+/** @param {Message | import('./bikes-worker.js').BikeFound} message */
 const say = (message) => postMessage(message);
 
 /** @param {Order} order */

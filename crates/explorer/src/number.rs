@@ -95,6 +95,13 @@ pub(crate) fn seconds_in(time_s: f64, precision: Precision) -> String {
     plain(told, usize::from(precision == Precision::Tenth))
 }
 
+/// The same with a plus sign in front of what is above zero.
+#[must_use]
+pub(crate) fn signed_seconds_in(time_s: f64, precision: Precision) -> String {
+    let text = seconds_in(time_s, precision);
+    if text.starts_with('−') || is_level(time_s, precision) { text } else { format!("+{text}") }
+}
+
 /// Whether nothing is left of a difference that is told so finely.
 #[must_use]
 pub(crate) fn is_level(time_s: f64, precision: Precision) -> bool {

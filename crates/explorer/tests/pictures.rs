@@ -126,6 +126,21 @@ fn a_tyre_over_the_gauge_looks_as_it_did() {
 }
 
 #[test]
+fn a_tyre_of_bs_own_is_drawn_open_under_as() {
+    let own = report(&[(Field::TyreB, "40-622"), (Field::RimB, "23")]);
+    let drawn = svg(&own, picture("cross-section"), 358.0);
+    for words in ["A 33", "B 40", "A rim", "B rim 23"] {
+        assert!(drawn.replace('\u{a0}', " ").contains(words), "{words}");
+    }
+    let label = picture("cross-section").label(&own).replace('\u{a0}', " ");
+    assert!(
+        label.contains("A 33-622 on a rim of") && label.contains("B 40-622 on a rim of 23 mm"),
+        "{label}"
+    );
+    expect_file!["golden/cross-section-b.svg"].assert_eq(&drawn);
+}
+
+#[test]
 fn a_bike_that_no_stem_fits_looks_as_it_did() {
     let long = report(&[(Field::Reach, "460"), (Field::Stack, "640"), (Field::BarDrop, "-60")]);
     expect_file!["golden/position-none.svg"].assert_eq(&svg(&long, picture("position"), 780.0));
@@ -310,6 +325,46 @@ fn points(svg: &str) -> Vec<(f64, f64)> {
             .collect::<Vec<_>>()
     };
     svg.split('<').skip(1).flat_map(element).collect()
+}
+
+/// Letters of DejaVu Sans, one of the widest faces that a browser puts in, take 0.55 of the type size in such names.
+#[test]
+fn no_name_in_the_picture_of_slopes_is_cut_on_a_phone() {
+    const GIANT: [(Field, &str); 2] = [(Field::BodyMass, "150"), (Field::Slope, "45")];
+    let steep = |slope: &'static str| [(Field::Slope, slope), (Field::Power, "300")];
+    for edits in [&[][..], &GIANT, &steep("10"), &steep("23"), &steep("40"), EXTREMES[10], EXTREMES[11]] {
+        let report = report(edits);
+        for width in (320..=420).step_by(20).chain([780]).map(f64::from) {
+            for name in ["slopes", "verdicts"] {
+                for (from, to, words) in names_in(&svg(&report, picture(name), width)) {
+                    assert!(
+                        from >= -1.0 && to <= width + 1.0,
+                        "{name}, {width} px: {words} from {from} to {to}"
+                    );
+                }
+            }
+        }
+    }
+}
+
+/// Where each name begins and ends, and what it is.
+fn names_in(svg: &str) -> Vec<(f64, f64, &str)> {
+    let name = |text: &'_ str| {
+        let (tag, words) = text.split_once('>')?;
+        let value =
+            |name: &str| tag.split_once(&format!("{name}=\"")).map(|(_, rest)| rest.split('"').next());
+        let number = |name: &str| value(name).flatten().and_then(|text| text.parse::<f64>().ok());
+        let wide = 0.55 * number("font-size")? * words.trim().chars().count() as f64;
+        let from = match value("text-anchor").flatten() {
+            Some("end") => number(" x")? - wide,
+            Some("middle") => number(" x")? - wide / 2.0,
+            _ => number(" x")?,
+        };
+        Some((from, from + wide))
+    };
+    let texts = svg.split("<text").skip(1).filter_map(|text| text.split_once("</text>"));
+    let named = texts.filter_map(|(text, _)| Some((name(text)?, text.split_once('>')?.1.trim())));
+    named.map(|((from, to), words)| (from, to, words)).collect()
 }
 
 #[test]

@@ -17,11 +17,10 @@ pub struct Cages {
 
 impl Cages {
     pub(crate) fn of(inputs: &ChainInputs) -> Self {
-        Self {
-            drivetrains: inputs.drivetrains,
-            switched_off: inputs.gears_off,
-            answers: Side::BOTH.map(|side| inputs.cage_answer(side)),
-        }
+        let [a, b] = Side::BOTH.map(|side| inputs.cage_question(side));
+        let of_a = a.answer();
+        let of_b = if a == b { of_a.clone() } else { b.answer() };
+        Self { drivetrains: inputs.drivetrains, switched_off: inputs.gears_off, answers: [of_a, of_b] }
     }
 
     /// Whether the cage takes one set-up.

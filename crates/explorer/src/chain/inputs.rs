@@ -5,9 +5,9 @@ use crate::bench::reader::Reader;
 use crate::chain::words::complaints as words;
 use crate::side::Side;
 use gear_math::chain::{
-    BottomBracketDrop, Cage, CageAnswer, CageMeasures, CageQuestion, ChainDefaults, ChainMeasure,
-    ChainstayLength, ForeStop, FrameMeasures, GuideAngle, Hanger, HangerDrop, HangerSetback, PathError,
-    PulleyCentres, PulleyGap, RearStop, WheelRole,
+    BottomBracketDrop, Cage, CageMeasures, CageQuestion, ChainDefaults, ChainMeasure, ChainstayLength,
+    ForeStop, FrameMeasures, GuideAngle, Hanger, HangerDrop, HangerSetback, PathError, PulleyCentres,
+    PulleyGap, RearStop, WheelRole,
 };
 use gear_math::gears::{GearSet, Pulley};
 use gear_math::{ChainLinks, ChainSetup, Chainring, Derailleur, Drivetrain, Limits, TotalCapacity};
@@ -197,8 +197,8 @@ impl ChainInputs {
         ChainSetup { chainline, drivetrain, frame: self.frame(), cage: self.cages[side as usize] }
     }
 
-    /// Whether the cage takes one set-up.
-    pub(crate) fn cage_answer(&self, side: Side) -> CageAnswer {
+    /// What is asked of the cage for one set-up.
+    pub(crate) fn cage_question(&self, side: Side) -> CageQuestion {
         let drivetrain = self.drivetrains[side as usize];
         let setup = self.setup(side, drivetrain).map(|(setup, _)| setup);
         let measures = ChainDefaults::ASSUMPTIONS.map(|assumption| assumption.measure);
@@ -209,7 +209,6 @@ impl ChainInputs {
             unmeasured: measures.into_iter().filter(|&it| self.left_empty(side, it)).collect(),
             switched_off: self.gears_off[side as usize],
         }
-        .answer()
     }
 }
 

@@ -11,8 +11,8 @@ pub type Size = (f64, f64);
 /// Type size of labels, CSS pixels.
 const TYPE: f64 = 12.0;
 
-/// Width of a letter of a label, CSS pixels; a generous estimate.
-pub(crate) const LETTER: f64 = 6.4;
+/// Width of a letter of a label, CSS pixels: generous, as the names in the pictures take 6.6 in a wide face (DejaVu Sans).
+pub(crate) const LETTER: f64 = 6.8;
 
 /// Where a label stands against its point.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

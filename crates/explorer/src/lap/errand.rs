@@ -4,7 +4,7 @@ use crate::lap::drawn::Drawn;
 use crate::lap::report::{FINENESS, LapQuestion};
 use crate::side::Side;
 use gear_math::Course;
-use gear_math::course::{ReservePlan, ReserveSetup};
+use gear_math::course::{Draws, LapDraw, ReservePlan, ReserveSetup};
 
 /// A lap that is to be ridden on a reserve.
 #[derive(Debug, Clone)]
@@ -34,10 +34,10 @@ impl Errand {
         Some(ReservePlan::of(&self.course, setup, FINENESS).lap(&self.course, setup, FINENESS)?.time_s)
     }
 
-    /// Time of A's lap in the draw of this number, in seconds.
+    /// Time of A's lap by itself in the draw of this number, in seconds.
     #[must_use]
     pub fn drawn_s(&self, number: usize) -> f64 {
-        Drawn::of(&self.course, &self.setups, number).draw.time_s[0]
+        LapDraw::alone_s(&self.course, &self.setups[0], &Draws::usual().draw(number))
     }
 
     /// The draw of this number, as numbers.

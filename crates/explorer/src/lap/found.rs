@@ -38,6 +38,15 @@ impl Asked {
     }
 }
 
+/// Whether B has anything of its own that a search asks for, rings and cassette aside.
+fn is_b_its_own(basis: &Basis<'_>) -> bool {
+    let [a, b] = Side::BOTH.map(|side| basis.setup(side));
+    let with_gears_of_a = Bike { drivetrain: a.bike.drivetrain, avoid: a.bike.avoid, ..b.bike };
+    let chain = basis.chain;
+    let [cage, links] = [chain.cages[0] != chain.cages[1], chain.links[0] != chain.links[1]];
+    with_gears_of_a != a.bike || chain.derailleurs[0] != chain.derailleurs[1] || cage || links
+}
+
 /// What a search has found so far.
 #[derive(Debug, Clone)]
 pub struct Found {
@@ -47,7 +56,9 @@ pub struct Found {
     pub course: String,
     /// Whether something else would be asked now.
     pub is_stale: bool,
-    /// Why A and B were not tried, where they were not: what the derailleur says, and the ring that the frame clears where it
+    /// Whether B has anything of its own but rings and cassette: it is tried with what A has.
+    pub is_b_its_own: bool,
+    /// Why A and B were not tried, where they were not: what A's derailleur says, and the ring that the frame clears where it
     /// is smaller than theirs.
     pub untried: [Option<(CageCheck, Option<Chainring>)>; 2],
     /// Makers' figures that were not given, so that nothing was held against them.
@@ -115,12 +126,13 @@ impl Found {
         let untried = |side: Side| {
             let drivetrain = bench[side as usize];
             let limit = basis.lap.search.frame_ring.filter(|&most| drivetrain.chainset.largest() > most);
-            (!all.contains(&drivetrain)).then(|| (basis.chain.derailleur(side).check(&drivetrain), limit))
+            (!all.contains(&drivetrain)).then(|| (basis.chain.derailleur(Side::A).check(&drivetrain), limit))
         };
         Self {
             asked: Asked::of(basis, own, bench[0]),
             course: basis.lap.course_name(own),
             is_stale: false,
+            is_b_its_own: is_b_its_own(basis),
             untried: Side::BOTH.map(untried),
             unchecked: basis.chain.derailleur(Side::A).unknown().collect(),
             left_out,

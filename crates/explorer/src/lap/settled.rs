@@ -7,7 +7,7 @@ use gear_math::course::{
 use std::rc::Rc;
 
 /// Two laps compared, with their likely edges.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Settled {
     /// Times of A and B.
     pub bands: [TimeBand; 2],
@@ -67,9 +67,12 @@ impl Settled {
     /// could turn it, or draws and the laps themselves say otherwise.
     #[must_use]
     pub fn quicker(&self) -> Quicker {
-        let quicker = self.gained.quicker();
-        let other = self.drawn.as_ref().map_or_else(|| self.with_forcing().quicker(), quicker_in_draws);
-        if other == quicker && self.is_final { quicker } else { Quicker::TooClose }
+        let quicker = match &self.drawn {
+            Some(drawn) => quicker(&self.gained, drawn),
+            None if self.with_forcing().quicker() == self.gained.quicker() => self.gained.quicker(),
+            None => Quicker::TooClose,
+        };
+        if self.is_final { quicker } else { Quicker::TooClose }
     }
 
     /// What may be said of who is quicker.
@@ -109,8 +112,14 @@ impl Settled {
     /// Seconds that the one ahead gains.
     #[must_use]
     pub fn lead(&self) -> TimeBand {
+        self.gain_of(self.ahead())
+    }
+
+    /// Seconds that one side gains on the other.
+    #[must_use]
+    pub fn gain_of(&self, side: Side) -> TimeBand {
         let TimeBand { low_s, time_s, high_s } = self.gained;
-        match self.ahead() {
+        match side {
             Side::A => TimeBand { low_s: -high_s, time_s: -time_s, high_s: -low_s },
             Side::B => self.gained,
         }
@@ -154,6 +163,13 @@ impl Settled {
         let [a, b] = &self.bands;
         a.precision().max(b.precision())
     }
+}
+
+/// Who is quicker by what the second gains and by the draws which that is from: nobody, where they say otherwise.
+#[must_use]
+pub fn quicker(gained: &TimeBand, drawn: &DrawnBand) -> Quicker {
+    let quicker = gained.quicker();
+    if quicker_in_draws(drawn) == quicker { quicker } else { Quicker::TooClose }
 }
 
 fn quicker_in_draws(drawn: &DrawnBand) -> Quicker {

@@ -95,7 +95,9 @@ fn control(field: Field) -> Markup {
         Kind::Slider(min, max, step) => html! {
             input id=(key) data-field=(key) type="range" min=(min) max=(max) step=(step) value=(spec.start);
         },
-        Kind::Text => html! { (text_input(key, &says, if is_toothed(field) { "decimal" } else { "text" }, spec.start)) },
+        Kind::Text => {
+            html! { (text_input(key, &says, if is_toothed(field) { "decimal" } else { "text" }, spec.start)) }
+        }
         Kind::Lines(rows) => html! {
             textarea id=(key) data-field=(key) rows=(rows) aria-describedby=(says) spellcheck="false" autocapitalize="off" { (spec.start) }
         },

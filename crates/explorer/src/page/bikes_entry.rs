@@ -8,6 +8,19 @@ use crate::side::Side;
 use js_sys::Array;
 use wasm_bindgen::prelude::*;
 
+/// Lays out all bikes that are to be compared.
+#[wasm_bindgen(js_name = beginBikes)]
+pub fn begin_bikes() {
+    at_desk(Desk::begin_bikes);
+}
+
+/// Works the next bike out; whether one is left then.
+#[wasm_bindgen(js_name = workOutBike)]
+#[must_use]
+pub fn work_out_bike() -> bool {
+    at_desk(Desk::work_out_bike)
+}
+
 /// Compares what stands on bench and rack; null when it is all as it was.
 ///
 /// # Errors
@@ -30,21 +43,24 @@ pub fn bikes_order() -> JsValue {
 }
 
 /// Takes the time of a bike's lap, in seconds.
-///
-/// # Errors
-/// When the answer cannot be handed to JavaScript.
-#[wasm_bindgen(js_name = takeBikeLap, unchecked_return_type = "Update | null")]
-pub fn take_bike_lap(link: &str, lap_s: f64) -> Result<JsValue, JsError> {
-    at_desk(|desk| desk.take_bike_lap(link, lap_s)).map_or(Ok(JsValue::NULL), answer)
+#[wasm_bindgen(js_name = takeBikeLap)]
+pub fn take_bike_lap(link: &str, lap_s: f64) {
+    at_desk(|desk| desk.take_bike_lap(link, lap_s));
 }
 
 /// Takes the times of a bike's lap in the draws, in seconds.
+#[wasm_bindgen(js_name = takeBikeDraws)]
+pub fn take_bike_draws(link: &str, drawn_s: &[f64]) {
+    at_desk(|desk| desk.take_bike_draws(link, drawn_s));
+}
+
+/// What was taken since, shown.
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
-#[wasm_bindgen(js_name = takeBikeDraws, unchecked_return_type = "Update | null")]
-pub fn take_bike_draws(link: &str, drawn_s: &[f64]) -> Result<JsValue, JsError> {
-    at_desk(|desk| desk.take_bike_draws(link, drawn_s)).map_or(Ok(JsValue::NULL), answer)
+#[wasm_bindgen(js_name = showBikes, unchecked_return_type = "Update")]
+pub fn show_bikes() -> Result<JsValue, JsError> {
+    answer(at_desk(Desk::refresh_bikes))
 }
 
 /// The table as comma-separated values; nothing before there is one.

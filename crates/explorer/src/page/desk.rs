@@ -7,6 +7,7 @@ use crate::bench::link;
 use crate::chain::report::ChainReport;
 use crate::lap::refusal::Refusal;
 use crate::lap::report::LapQuestion;
+use crate::page::comparing::Comparing;
 use crate::page::empty;
 use crate::page::history::History;
 use crate::page::report::Report;
@@ -54,6 +55,8 @@ pub struct Desk {
     open: BTreeSet<String>,
     /// The lap that workers were sent for.
     pub(crate) ordered: Option<LapQuestion>,
+    /// All bikes, while they are worked out for the bench as it stands.
+    pub(crate) comparing: Option<Comparing>,
 }
 
 impl Desk {
@@ -153,6 +156,7 @@ impl Desk {
     }
 
     fn update(&mut self, values: Vec<(&'static str, String)>, with_link: bool) -> Update {
+        self.comparing = None;
         let mut read = Scenario::read(&self.bench, &self.good);
         let mut room = self.report.lap.clone();
         match room.own.as_ref().and_then(|own| own.read_again(&read.scenario.lap)) {
@@ -185,7 +189,14 @@ impl Desk {
     }
 
     fn fragments(&self, is_open: &dyn Fn(&str) -> bool) -> Vec<(String, String)> {
-        let mut fragments = sections::unfolded(&Written {
+        let mut fragments = self.with_written(is_open, sections::unfolded);
+        fragments.extend(rack_view::fragments(&self.rack));
+        fragments
+    }
+
+    /// What `write` makes of what lies on the desk.
+    fn with_written<T>(&self, is_open: &dyn Fn(&str) -> bool, write: impl FnOnce(&Written<'_>) -> T) -> T {
+        write(&Written {
             report: &self.report,
             notices: &self.notices,
             complaints: &self.complaints,
@@ -193,9 +204,7 @@ impl Desk {
             link: &self.link(),
             was: &self.was,
             is_open,
-        });
-        fragments.extend(rack_view::fragments(&self.rack));
-        fragments
+        })
     }
 
     /// The state of fields and buttons, with no text that differs.
@@ -211,6 +220,12 @@ impl Desk {
             undo: !self.history.is_empty(),
             link: None,
         }
+    }
+
+    /// Shows what the report now says of all bikes, and nothing else.
+    pub fn refresh_bikes(&mut self) -> Update {
+        let fragments = self.with_written(&|panel| self.open.contains(panel), sections::of_bikes);
+        Update { html: self.changed(fragments), ..self.unchanged() }
     }
 
     /// Keeps only the fragments that differ from what the page already shows.

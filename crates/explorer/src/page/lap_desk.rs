@@ -74,7 +74,7 @@ impl Desk {
             self.report = Rc::new(Report::after(&self.good, &self.report));
         }
         self.set_room(room);
-        self.renew_needs();
+        self.renew_bikes();
         self.refresh(Vec::new(), false)
     }
 

@@ -1,12 +1,14 @@
 //! The sums of the rooms: scenario, report, sections, pictures, and the desk that they lie on.
 
 pub mod acts;
+mod bike_row;
 pub mod bikes_desk;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]
 pub mod bikes_entry;
 pub(crate) mod board;
 #[cfg(test)]
 mod choices;
+mod comparing;
 pub mod desk;
 mod empty;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]

@@ -40,6 +40,11 @@ static ALL: &[&dyn Asked] = &[
     &Room { of: Report::position_section, question: &POSITION },
 ];
 
+/// The section of all bikes side by side.
+pub(crate) fn bikes() -> &'static dyn Asked {
+    const { &Room { of: Report::bikes_section, question: &BIKES } }
+}
+
 /// The sections in the order of the page.
 pub(crate) fn all() -> impl Iterator<Item = &'static dyn Asked> {
     ALL.iter().copied()

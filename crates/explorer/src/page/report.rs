@@ -85,7 +85,7 @@ impl Report {
         Self {
             rings: Rc::new(RingsReport::of(rings, answers, &chain.derailleurs)),
             chain: Rc::new(ChainsReport::of(chain, cages)),
-            position: Rc::new(PositionReport::new(*position, bracket_drop, sizes[0], owners)),
+            position: Rc::new(PositionReport::new(*position, bracket_drop, sizes, owners)),
             tyre: tyre(0),
             tyre_of_b: (!are_alike).then(|| tyre(1)),
             ride,

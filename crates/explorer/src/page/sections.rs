@@ -70,6 +70,11 @@ fn sheet(page: &Written<'_>) -> Option<(String, String)> {
     })
 }
 
+/// The fragments of all bikes side by side alone.
+pub(crate) fn of_bikes(page: &Written<'_>) -> Vec<(String, String)> {
+    written(page, questions::bikes())
+}
+
 /// The text of a section: the answer under what it leaves out, all of it marked where it rests on the demo's values.
 fn written(page: &Written<'_>, question: &dyn Asked) -> Vec<(String, String)> {
     let &Written { report, complaints, .. } = page;

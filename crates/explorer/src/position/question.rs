@@ -14,7 +14,8 @@ pub(crate) const QUESTION: Question<PositionSection> = Question {
     title: words::body::TITLE,
     rests_on,
     asks: |field| {
-        GROUPS.contains(&field.spec().group) || [Field::BottomBracketDrop, Field::Tyre].contains(&field)
+        GROUPS.contains(&field.spec().group)
+            || [Field::BottomBracketDrop, Field::Tyre, Field::TyreB].contains(&field)
     },
     decision: |report| Some(view::decision::decision(report)),
     answer: ("position-answer", view::answer::answer),

@@ -69,6 +69,8 @@ pub struct PositionReport {
     pub bracket_drop: BottomBracketDrop,
     /// Room for the toes, when the front centre is known.
     pub toes: Option<ToeClearance>,
+    /// The same with B's front wheel, where its tyre is of another size.
+    pub toes_of_b: Option<ToeClearance>,
     /// What to look at before riding, the special cautions first.
     pub cautions: Vec<PositionCaution>,
     /// Measures that are not known: what rests on them fills its place only, and is not to be shown.
@@ -76,11 +78,11 @@ pub struct PositionReport {
 }
 
 impl PositionReport {
-    /// `bracket_drop` and `tyre` are those of the cross bike.
+    /// `bracket_drop` and `tyres` are those of the cross bike, set up as A and as B.
     pub(crate) fn new(
         inputs: PositionInputs,
         bracket_drop: BottomBracketDrop,
-        tyre: TyreSize,
+        tyres: [TyreSize; 2],
         owners: &Owners,
     ) -> Self {
         let cross = inputs.road.carried_to(&inputs.cross, &inputs.changes);
@@ -99,11 +101,17 @@ impl PositionReport {
             search,
             bracket_drop,
             toes: None,
+            toes_of_b: None,
         };
-        report.toes =
-            toe_room(&inputs, bracket_drop, tyre).filter(|_| report.knows(TOES)).map(|room| room.clearance());
+        let [toes, of_b] = tyres.map(|tyre| report.toes_beside(tyre));
+        (report.toes, report.toes_of_b) = (toes, of_b.filter(|_| tyres[0] != tyres[1]));
         report.cautions = report.all_cautions();
         report
+    }
+
+    fn toes_beside(&self, tyre: TyreSize) -> Option<ToeClearance> {
+        let room = toe_room(&self.inputs, self.bracket_drop, tyre).filter(|_| self.knows(TOES));
+        room.map(|room| room.clearance())
     }
 
     fn all_cautions(&self) -> Vec<PositionCaution> {
@@ -114,7 +122,9 @@ impl PositionReport {
         if self.knows_stem() {
             cautions.extend(self.nearest().setup.cautions());
         }
-        cautions.extend(self.toes.and_then(|toes| toes.verdict.caution()));
+        let of_toes = [self.toes, self.toes_of_b].into_iter().flatten();
+        let worst = of_toes.min_by(|a, b| a.swept_mm.total_cmp(&b.swept_mm));
+        cautions.extend(worst.and_then(|toes| toes.verdict.caution()));
         cautions.extend(PositionCaution::ALWAYS);
         cautions
     }

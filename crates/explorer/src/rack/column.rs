@@ -67,7 +67,7 @@ impl Column {
 
     /// What a bike is ordered by there; nothing where that is not known.
     #[must_use]
-    pub fn rank(self, row: &Row, best: Option<&Row>) -> Option<f64> {
+    pub fn rank(self, row: &Row) -> Option<f64> {
         match self {
             Self::Bike => Some(match &row.whose {
                 Whose::Bench(side) => *side as usize as f64,
@@ -80,7 +80,7 @@ impl Column {
             Self::Useful => Some(row.useful as f64),
             Self::Links => row.links.map(f64::from),
             Self::Ends => Some(row.ends.map_or(f64::MAX, |(slope, _)| slope.percent())),
-            Self::Lap => row.behind(best?).map(|behind| behind.time_s),
+            Self::Lap => row.lap_s,
             Self::Pressure => row.pressures.map(|[front, _]| front.bar()),
         }
     }

@@ -1,5 +1,7 @@
 //! Whole bikes kept under names, on the page, in the browser and as a file.
 
+pub mod behind;
+pub mod bench_laps;
 #[cfg(not(target_arch = "wasm32"))]
 pub mod body;
 pub mod column;

@@ -2,7 +2,7 @@
 
 use crate::side::Side;
 use gear_math::chain::CageOutcome;
-use gear_math::course::{DrawnBand, LapDraw, TimeBand};
+use gear_math::course::{DrawnBand, ReserveSetup};
 use gear_math::gears::StepSpread;
 use gear_math::rider::{Reason, Slope};
 use gear_math::{Development, Gear, Pressure, Speed};
@@ -50,6 +50,8 @@ pub struct Row {
     pub whose: Whose,
     /// The bench with it on both sides, as a link.
     pub link: String,
+    /// Whether all of the bench was understood, so that the link alone says what the bike comes to.
+    pub is_sure: bool,
     /// The lowest gear that may be used, at the lowest cadence; below that speed no gear is low enough.
     pub lowest: EndGear,
     /// The highest gear that may be used, at the highest cadence.
@@ -68,6 +70,8 @@ pub struct Row {
     pub pressures: Option<[Pressure; 2]>,
     /// Every gear that may be used: its development in metres, and 0 on the largest ring, 1 on the next.
     pub gears: Vec<(f64, usize)>,
+    /// All that its lap is ridden with, which tells one lap from another; nothing where it is ridden at an even power.
+    pub rides: Option<ReserveSetup>,
     /// Time of the lap, once it is ridden, in seconds.
     pub lap_s: Option<f64>,
     /// The same in each draw of what is doubtful that is done, in their order.
@@ -75,18 +79,6 @@ pub struct Row {
 }
 
 impl Row {
-    /// What it loses on another, in seconds, with its likely edges once enough is drawn; nothing before both laps are ridden.
-    #[must_use]
-    pub fn behind(&self, best: &Self) -> Option<TimeBand> {
-        let time_s = self.lap_s? - best.lap_s?;
-        let pair = |(&best, &own): (&f64, &f64)| LapDraw { time_s: [own, best], on_foot_m: [vec![], vec![]] };
-        let draws: Vec<LapDraw> = best.drawn_s.iter().zip(&self.drawn_s).map(pair).collect();
-        Some(match DrawnBand::of(&draws, LapDraw::STEP_ERROR_S) {
-            Some(band) => band.gained.with_best(time_s),
-            None => TimeBand { low_s: time_s, time_s, high_s: time_s },
-        })
-    }
-
     /// Whether enough is drawn to say how sure its time is.
     #[must_use]
     pub fn is_banded(&self) -> bool {

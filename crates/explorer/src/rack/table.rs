@@ -1,16 +1,21 @@
 //! All bikes side by side: the answer, the table, and how it was worked out.
 
+use crate::lap::words::answer::verdict;
 use crate::layout::pieces::{self, name};
 use crate::rack::column::Column;
 use crate::rack::compared::Compared;
 use crate::rack::row::{Row, Whose};
 use crate::rack::section::BikesSection;
+use crate::rack::view::onto_bench;
 use crate::rack::words::compared as words;
 use maud::{Markup, html};
 
 pub(crate) fn answer(section: &BikesSection) -> Markup {
-    let said = section.compared.as_ref().map_or_else(|| words::NOT_YET.to_owned(), |it| words::answer(it));
-    html! { p { (said) } }
+    let Some(compared) = &section.compared else { return html! { p { (words::NOT_YET) } } };
+    html! {
+        p { (words::answer(compared)) }
+        @if let Some(settled) = compared.settled() { p.more { (verdict(settled)) } }
+    }
 }
 
 pub(crate) fn working(_: &BikesSection) -> Markup {
@@ -44,6 +49,7 @@ fn bike(compared: &Compared, row: &Row, best: Option<&Row>) -> Markup {
                     Whose::Kept { .. } => (words::bike(&row.whose)),
                 }
                 @if compared.is_unbeaten(row) { " " small { (words::UNBEATEN) } }
+                @if let Whose::Kept { name, .. } = &row.whose { " " span.rack-acts { (onto_bench(name)) } }
             }
             @for (place, text) in cells(compared, row, best) { td.words { (leading_to(row, place, &text)) } }
         }
@@ -63,7 +69,7 @@ pub(crate) fn cells(compared: &Compared, row: &Row, best: Option<&Row>) -> [(&'s
         ("rings", row.useful.to_string()),
         ("cage", words::cage(row)),
         ("ride", words::ends(row)),
-        ("lap", if compared.is_even { words::NONE.to_owned() } else { words::lap(row, best) }),
+        ("lap", if compared.is_even { words::NONE.to_owned() } else { words::lap(compared, row, best) }),
         ("tyre-section", words::pressures(row)),
     ]
 }

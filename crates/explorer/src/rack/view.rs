@@ -35,6 +35,14 @@ fn list(room: &RackRoom) -> Markup {
     }
 }
 
+/// The buttons that put a bike on A and on B.
+pub(crate) fn onto_bench(name: &str) -> Markup {
+    html! {
+        button type="button" data-act={ "bike-a:" (name) } aria-label=(view::on_a(name)) { (view::AS_A) }
+        button type="button" data-act={ "bike-b:" (name) } aria-label=(view::on_b(name)) { (view::AS_B) }
+    }
+}
+
 fn row(room: &RackRoom, kept: &KeptBike) -> Markup {
     let name = &kept.name;
     let is_next = room.said.goes_on_with() == Some(name);
@@ -50,8 +58,7 @@ fn row(room: &RackRoom, kept: &KeptBike) -> Markup {
             @let [rings, cassette] = gears(&kept.bike);
             p { strong { (name) } " " span.quiet { (view::gears(&rings, &cassette)) } }
             div.rack-acts {
-                button type="button" data-act={ "bike-a:" (name) } aria-label=(view::on_a(name)) { (view::AS_A) }
-                button type="button" data-act={ "bike-b:" (name) } aria-label=(view::on_b(name)) { (view::AS_B) }
+                (onto_bench(name))
                 @for (act, label) in [("rename", view::RENAME), ("copy", view::COPY), ("forget", view::FORGET)] {
                     button type="button" data-rack=(act) data-bike=(name) aria-label=(view::about(label, name))
                         data-next[is_next && act == "rename"] { (label) }

@@ -157,7 +157,8 @@ impl RideReport {
     #[must_use]
     pub fn lower_gear_helps(&self) -> Option<LowerGearHelps> {
         let most = Climb::LIMITS.max;
-        let next = self.sides[0].next_limit();
+        let limits = self.sides.iter().filter_map(RideSide::next_limit);
+        let next = limits.min_by(|a, b| a.1.rise_over_run().total_cmp(&b.1.rise_over_run()));
         let running = self.sides.iter().filter_map(|side| side.running.earliest);
         let until = running.map(Slope::percent).fold(most, f64::min);
         let until = next.map_or(most, |(_, at)| at.percent()).min(until);

@@ -414,6 +414,18 @@ fn the_room_for_the_toes_does_not_read_like_the_limit_it_misses() {
     says("sheet-page", &toes, "Toe overlap99 mm from pedal axle to tyre, short, see below");
 }
 
+/// A wheel of 40-622 is 7 mm larger in radius than one of 33-622.
+#[test]
+fn where_b_has_another_wheel_its_toes_are_told_too() {
+    let toes = [(Field::FrontCentre, "590"), (Field::CrossCrank, "175"), (Field::Tyre, "33-622")];
+    let alike = said("position-tables", &[&toes[..], &[(Field::TyreB, "33-622")]].concat());
+    assert!(alike.contains("Toe overlap: 99 mm") && !alike.contains("B’s tyre"), "{alike}");
+    let own = [&toes[..], &[(Field::TyreB, "40-622")]].concat();
+    says("position-tables", &own, "Toe overlap with A’s tyre: 99 mm");
+    says("position-tables", &own, "Toe overlap with B’s tyre: 92 mm");
+    says("sheet-page", &own, "Toe overlapA 99 mm from pedal axle to tyre, short, see below; B 92 mm");
+}
+
 #[test]
 fn the_worked_setback_is_the_one_reckoned_with() {
     let knee = [(Field::CrossCrank, "180"), (Field::Knee, "knee")];

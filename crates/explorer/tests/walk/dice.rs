@@ -136,13 +136,19 @@ pub(crate) fn random_bench(seed: u64) -> Bench {
     bench
 }
 
-/// What B may have of its own of derailleur and chain, on one bench in three.
-const OF_B: [Texts; 5] = [
+/// What B may have of its own, on one bench in three.
+const OF_B: [Texts; 11] = [
     (Field::CapacityB, &["29", "37", "43", "47", "?"]),
     (Field::LargestSprocketB, &["34", "42", "?"]),
     (Field::SmallestSprocketB, &["10", "11"]),
     (Field::PulleyCentresB, &["55", "86", "?"]),
     (Field::ChainLinksB, &["106", "112", "?"]),
+    (Field::TyreB, &["33-622", "40-622", "30-622", "28-622"]),
+    (Field::RollOutB, &["2040", "2170", "?"]),
+    (Field::ConstructionB, &["tubular", "clincher", "tubeless"]),
+    (Field::RimB, &["17", "20", "23"]),
+    (Field::TyreWidthB, &["31.5", "36", "?"]),
+    (Field::BikeMassB, &["6.8", "8,4", "13"]),
 ];
 
 fn own_of_b(bench: &mut Bench, dice: &mut Dice) {

@@ -14,7 +14,8 @@ use gear_math::rider::{
     LegStrength, Level, PeakPower, RidingLimits, SecondsLost, Spending, Stance, StrengthShare, WorkReserve,
 };
 use gear_math::wheel::{
-    Construction, LabelEdition, MountedWidth, RimInnerWidth, TyreSection, TyreWidth, WidthFactor,
+    Construction, FrontShare, LabelEdition, MountedWidth, PressureCase, PressureMarks, RimInnerWidth,
+    TyreGround, TyreSection, TyreWidth, WheelStyle, WidthFactor,
 };
 use gear_math::{
     Bike, Cadence, Cassette, ChainLinks, ChainSetup, Course, Derailleur, Drivetrain, DuplicateTolerance,
@@ -48,6 +49,7 @@ pub(crate) struct Facts {
     /// Whether a lap may take nothing from the reserve in the end.
     pub(crate) is_repeated: bool,
     pub(crate) laps: [LapSetup; 2],
+    pub(crate) pressures: [PressureCase; 2],
     pub(crate) course: Course,
     /// Whether nothing is left of the demo.
     pub(crate) is_riders: bool,
@@ -201,6 +203,20 @@ fn drivetrains(bench: &Bench) -> [Drivetrain; 2] {
     })
 }
 
+fn pressure_case(bench: &Bench, size: TyreSize, width: MountedWidth) -> PressureCase {
+    PressureCase {
+        rider: known(bench, Field::BodyMass),
+        kit_and_bike: Some((known(bench, Field::KitMass), known(bench, Field::BikeMass))),
+        width,
+        label: Some(size.width),
+        construction: Construction::ALL[chosen(bench, Field::Construction)],
+        ground: TyreGround::ALL[chosen(bench, Field::TyreGround)],
+        style: WheelStyle::ALL[chosen(bench, Field::WheelStyle)],
+        front_share: FrontShare::beside(known(bench, Field::RearWeight)),
+        marks: PressureMarks::default(),
+    }
+}
+
 fn tyre_width(bench: &Bench, size: TyreSize) -> MountedWidth {
     let (label, rim) = (size.width, known::<RimInnerWidth>(bench, Field::Rim));
     let by_calliper = maybe::<MountedWidth>(bench, Field::TyreWidthMeasured);
@@ -310,6 +326,7 @@ impl Facts {
         let budget = most.unwrap_or(EffortBudget::NONE);
         let is_repeated = is_at(bench, Field::LapModel, "reserve") && is_at(bench, Field::LapBudget, "0");
         Self {
+            pressures: [0, 1].map(|side| pressure_case(&sides[side], sizes[side], tyres[side])),
             derailleurs: sides.each_ref().map(derailleur),
             set_ups: [0, 1].map(|side| Setup {
                 drivetrain: bikes[side],

@@ -16,6 +16,7 @@ mod plurals;
 mod ride;
 mod ride_shown;
 mod rings;
+mod tyre;
 
 use dice::random_bench;
 use explorer::bench::bench::Bench;
@@ -70,6 +71,7 @@ fn step(seed: u64) -> Vec<&'static str> {
     let settled = is_steady && seed.is_multiple_of(10);
     let (facts, page) = (Facts::of(&bench), Page::of(&bench, settled));
     rings::check(&facts, &page);
+    tyre::check(&facts, &page);
     plurals::check(&page);
     [
         cage::check(&bench, &facts, &page).to_vec(),

@@ -12,15 +12,17 @@ use gear_math::rider::{
 pub(crate) fn check(facts: &Facts, page: &Page) -> [&'static str; 2] {
     let answer = page.text("ride-answer");
     let sides = [0, 1].map(|side| Side::of(facts, side, page.prices()[side]));
-    let running = facts.questions[0].running_wins(&facts.grounds[0], ClimbLength::LONGEST, SecondsLost::NONE);
+    let running = [0, 1].map(|side| {
+        facts.questions[side].running_wins(&facts.grounds[side], ClimbLength::LONGEST, SecondsLost::NONE)
+    });
     check_speeds(facts, &answer, &sides);
     check_ends(facts, page, &answer, &sides);
-    check_running(&answer, &running);
+    check_running_of_each(&answer, &running);
     check_spinning(facts, &answer, &sides, &running);
     let told = told(&answer);
     for side in [0, 1] {
         check_advice(facts, &sides[side], &told[side]);
-        check_against_slopes(facts, &sides[side], &told[side], &running);
+        check_against_slopes(facts, &sides[side], &told[side], &running[side]);
         check_lower_gear(&sides[side], SIDES[side], &answer, &sides);
         check_otherwise(&sides[side], SIDES[side], &answer);
         check_cadence(facts, &answer);
@@ -110,6 +112,18 @@ fn check_cadence(facts: &Facts, answer: &str) {
     }
 }
 
+/// With a bike of its own B is told by itself.
+fn check_running_of_each(answer: &str, running: &[RunningWins; 2]) {
+    match answer.split_once(" With B: ") {
+        Some((of_a, of_b)) => {
+            assert_ne!(running[0], running[1], "{answer}");
+            check_running(of_a.split_once("With A: ").unwrap().1, &running[0]);
+            check_running(of_b, &running[1]);
+        }
+        None => running.iter().for_each(|running| check_running(answer, running)),
+    }
+}
+
 fn check_running(answer: &str, running: &RunningWins) {
     let percent = |slope: Option<Slope>| slope.map(Slope::percent);
     match (percent(running.earliest), percent(running.gradient), percent(running.latest)) {
@@ -126,12 +140,11 @@ fn check_running(answer: &str, running: &RunningWins) {
 }
 
 /// A gear too low for the legs is told wherever it costs the sure lead on running this climb.
-fn check_spinning(facts: &Facts, answer: &str, sides: &[Side; 2], running: &RunningWins) {
+fn check_spinning(facts: &Facts, answer: &str, sides: &[Side; 2], running: &[RunningWins; 2]) {
     let here = facts.climb.percent();
-    let is_open = running.earliest.is_none_or(|from| here < from.percent() - 0.5);
-    for side in
-        sides.iter().filter(|it| is_open && it.plan.answer.spins_out() && !it.plan.answer.limits.any())
-    {
+    let is_open = |it: &RunningWins| it.earliest.is_none_or(|from| here < from.percent() - 0.5);
+    let is_told = |it: &Side| it.plan.answer.spins_out() && !it.plan.answer.limits.any();
+    for (side, _) in sides.iter().zip(running).filter(|(side, running)| is_open(running) && is_told(side)) {
         if side.plan.answer.verdict != Verdict::Ride {
             let spun = format!("The {} spins out at ", side.plan.answer.riding.gear);
             let (_, rest) = answer.split_once(&spun).unwrap_or_else(|| panic!("{spun}: {answer}"));

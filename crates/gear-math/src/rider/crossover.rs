@@ -119,8 +119,9 @@ impl RideOrRun {
         RoadLoad::new(self.rider.with(&self.bike), ground.rolling, &self.air, self.bike.efficiency)
     }
 
-    /// Only the first end of riding, without the marks: energy is looked at no further than the first limit.
-    pub(super) fn flip(&self, ground: &Ground) -> Option<Flip> {
+    /// Only the first end of riding, that of [`crossover`](Self::crossover) without the marks: energy is looked at no further than the first limit.
+    #[must_use]
+    pub fn flip(&self, ground: &Ground) -> Option<Flip> {
         let limits = self.limit_ends(ground);
         let first = limits.iter().filter_map(|end| Some(end.1?.rise_over_run())).fold(STEEPEST, f64::min);
         let energy = self.energy_gradient_within(ground, (first / STEP).ceil() as u16);

@@ -18,6 +18,7 @@ pub(crate) fn found(report: &LapSection) -> Markup {
     html! {
         @if found.done && found.is_stale { p.care { (words::stale(&found.course)) } }
         p { (words::said(found)) @if found.done { (ties(found)) (of_bench(found)) } }
+        @if found.is_b_its_own { p { (words::with_parts_of_a()) } }
         @if found.done { (not_tried(found)) }
         @if !found.order.is_empty() { (tables(found)) }
     }
@@ -180,6 +181,25 @@ mod tests {
             10,
         );
         let said = words(&desk);
+        assert!(said.contains("was not tried: it asks for 37 teeth, the derailleur takes 33."), "{said}");
+    }
+
+    /// The search knows one derailleur, wheel and mass.
+    #[test]
+    fn where_b_is_a_bike_of_its_own_whose_parts_are_searched_with_is_said() {
+        let sentence = "is tried with A</b>’s derailleur, chain, wheel and mass";
+        let is_said = |desk: &Desk| words(desk).replace("<b class=\"A\">", "").contains(sentence);
+        assert!(!is_said(&searched(&[], 5)));
+        for own in [("capacity-b", "47"), ("bike-mass-b", "12"), ("tyre-b", "40-622"), ("links-b", "116")] {
+            assert!(is_said(&searched(&[own], 5)), "{own:?}");
+        }
+        let long_cage_on_b = [
+            ("rings-b", "44/30"),
+            ("cassette-b", "11-13-15-18-21-25-30-34"),
+            ("capacity", "33"),
+            ("capacity-b", "47"),
+        ];
+        let said = words(&searched(&long_cage_on_b, 10));
         assert!(said.contains("was not tried: it asks for 37 teeth, the derailleur takes 33."), "{said}");
     }
 

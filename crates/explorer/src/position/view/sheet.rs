@@ -60,7 +60,7 @@ fn feet(block: &mut Block, position: &PositionReport) {
     block.row(words::FEET, words::feet(&position.inputs.cross.footing));
     block.on(&[Field::CrossCrank, Field::CrossStack]);
     if let Some(toes) = position.toes {
-        block.row(words::TOES, words::toes(&toes));
+        block.row(words::TOES, words::toes(&toes, position.toes_of_b.as_ref()));
     }
 }
 

@@ -6,6 +6,7 @@ use crate::position::view::measures::measures;
 use crate::position::view::stems::stems;
 use crate::position::words::names::{caution, source};
 use crate::position::words::tables as words;
+use crate::side::Side;
 use gear_math::position::ToeClearance;
 use maud::{Markup, html};
 
@@ -17,16 +18,20 @@ pub(crate) fn tables(report: &PositionSection) -> Markup {
         (measures(position))
         @if position.knows_stem() { (stems(position)) }
         @if let Some(toes) = position.toes {
-            p.prose { (toe_room(&toes)) " " (words::bracket(position.bracket_drop)) }
+            p.prose {
+                (toe_room(position.toes_of_b.map(|_| Side::A), &toes)) " "
+                @if let Some(of_b) = position.toes_of_b { (toe_room(Some(Side::B), &of_b)) " " }
+                (words::bracket(position.bracket_drop))
+            }
         }
         (cautions(position))
         (practice())
     }
 }
 
-fn toe_room(toes: &ToeClearance) -> Markup {
+fn toe_room(side: Option<Side>, toes: &ToeClearance) -> Markup {
     html! {
-        (words::toe_room(toes))
+        (words::toe_room(side, toes))
         @if let Some(it) = toes.verdict.caution() { " " span.care { (caution(it)) } }
     }
 }

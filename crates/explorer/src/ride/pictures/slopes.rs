@@ -220,7 +220,11 @@ fn draw_climb(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layo
 pub(crate) fn name_climb(pen: &mut Pen, look: &Palette, report: &RideSection, (x, y): Point, right: f64) {
     let lines = [this_climb(report), in_short(report)];
     let wide = lines.iter().map(|line| line.chars().count()).max().unwrap_or(0) as f64 * LETTER;
-    let anchor = if x + wide > right { Anchor::End } else { Anchor::Start };
+    let (anchor, x) = match (x + wide <= right, x >= wide) {
+        (true, _) => (Anchor::Start, x),
+        (false, true) => (Anchor::End, x),
+        (false, false) => (Anchor::Start, (right - wide).max(0.0)),
+    };
     for (row, line) in lines.iter().enumerate() {
         pen.text(line, (x, y + row as f64 * 14.0), Type::new(look.ink, anchor));
     }
@@ -257,14 +261,15 @@ fn draw_marks(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layo
         let (x, y) = (layout.across.at(mark.gradient), mark_row(index));
         let words = mark.text();
         let wide = words.chars().count() as f64 * LETTER;
-        let (left, right) = (x - 8.0, layout.right + RIGHT - x - 8.0);
-        let to_the_right = right >= wide || right > left;
-        let (anchor, at, size) = match (to_the_right, left >= wide) {
+        let whole = layout.right + RIGHT;
+        let (left, right) = (x - 8.0, whole - x - 8.0);
+        let (anchor, at, size) = match (right >= wide, left >= wide) {
             (true, _) => (Anchor::Start, x + 8.0, 12.0),
             (false, true) => (Anchor::End, x - 8.0, 12.0),
+            (false, false) if right > left => (Anchor::Start, (whole - wide * 11.0 / 12.0).max(0.0), 11.0),
             (false, false) => (Anchor::Start, 0.0, 11.0),
         };
-        if !to_the_right {
+        if right < wide {
             pen.fill(((x - 8.0 - wide).max(0.0), y - 7.0), (x - 8.0, y + 7.0), look.paper);
         }
         pointer(pen, look, mark.side, (x, y));

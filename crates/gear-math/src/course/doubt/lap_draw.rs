@@ -30,6 +30,8 @@ use crate::course::reserve::setup::ReserveSetup;
 /// let pair = [setup("11-13-15-17-20-23-27-32")?, setup("11-13-15-17-20-23-26-28")?];
 /// let done = LapDraw::of(&course, &pair, &Draws::usual().draw(0));
 /// assert!((done.time_s[0] - done.time_s[1]).abs() < 5.0);
+/// let alone = pair.map(|setup| LapDraw::alone_s(&course, &setup, &Draws::usual().draw(0)));
+/// assert!((alone[0] - alone[1] - done.gained_s()).abs() < 1e-9);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
@@ -61,6 +63,15 @@ impl LapDraw {
             time_s: [laps[0].time_s + apart, laps[1].time_s - apart],
             on_foot_m: laps.map(|lap| spans(&lap)),
         }
+    }
+
+    /// Time of one lap by itself at a draw, in seconds, to be held against those of others at the same draw: all that the chain's
+    /// pins make is in it, so that two of them are as far apart as those of [`LapDraw::of`].
+    #[must_use]
+    pub fn alone_s(course: &Course, given: &ReserveSetup, draw: &Draw) -> f64 {
+        let setup = draw.setup(given);
+        let lap = Lap::on_reserve(course, &setup, Fineness::DRAWN);
+        lap.time_s + bending_s(&setup, &lap, draw.pins)
     }
 
     /// What the second gains on the first, in seconds.

@@ -41,6 +41,15 @@ pub(crate) fn order() -> String {
     )
 }
 
+/// Whose parts the search goes by, where B has some of its own.
+pub(crate) fn with_parts_of_a() -> Line {
+    let (a, b) = (name(Side::A), name(Side::B));
+    format!(
+        "Every set-up, {b} too, is tried with {a}’s derailleur, chain, wheel and mass; for those of {b}, swap {a} and {b} and search again."
+    )
+    .into()
+}
+
 /// What the mark of the front means.
 pub(crate) const ON_FRONT: &str = "on the front";
 

@@ -102,8 +102,12 @@ pub(crate) fn feet(feet: &Footing) -> String {
     format!("{}; sole {} above the pedal axle", mm(feet.crank.mm()), mm(feet.sole_stack.mm()))
 }
 
-/// Room between toes and tyre.
-pub(crate) fn toes(toes: &ToeClearance) -> String {
+/// Room between toes and tyre, of both sides where their tyres differ.
+pub(crate) fn toes(toes: &ToeClearance, of_b: Option<&ToeClearance>) -> String {
+    of_b.map_or_else(|| room_said(toes), |of_b| format!("A {}; B {}", room_said(toes), room_said(of_b)))
+}
+
+fn room_said(toes: &ToeClearance) -> String {
     let room = room(toes);
     if toes.verdict.caution().is_none() {
         format!("{room} from pedal axle to tyre, enough")

@@ -1,15 +1,17 @@
 //! What stands under the tables: the toes, cautions, and what the workshop adds.
 
 use crate::bench::field::Field;
-use crate::layout::line::{Line, link_to, strong};
+use crate::layout::line::{Line, link_to, name, strong};
 use crate::position::words::names::whole;
+use crate::side::Side;
 use gear_math::chain::BottomBracketDrop;
 use gear_math::position::ToeClearance;
 
-/// Room between toes and tyre.
-pub(crate) fn toe_room(toes: &ToeClearance) -> Line {
+/// Room between toes and tyre, of one side where the tyres differ.
+pub(crate) fn toe_room(side: Option<Side>, toes: &ToeClearance) -> Line {
     let room = strong(&room(toes));
-    format!("Toe overlap: {room} from pedal axle to tyre with the wheel turned into it.").into()
+    let whose = side.map(|side| format!(" with {}’s tyre", name(side))).unwrap_or_default();
+    format!("Toe overlap{whose}: {room} from pedal axle to tyre with the wheel turned into it.").into()
 }
 
 /// Rounded down, so that it does not read like the limit that it misses.

@@ -1,13 +1,14 @@
 //! All bikes side by side.
 
-use crate::number::{plain, signed, with_unit};
+use crate::number::{plain, signed_seconds_in, with_unit};
+use crate::rack::behind::Behind;
 use crate::rack::column::Column;
 use crate::rack::compared::Compared;
 use crate::rack::row::{EndGear, Row, Whose};
 use crate::speed_unit::SpeedUnit;
 use crate::words::listed;
 use gear_math::chain::CageOutcome;
-use gear_math::course::{Precision, TimeBand};
+use gear_math::course::Precision;
 use gear_math::rider::Reason;
 
 /// Its name among the sections.
@@ -100,24 +101,22 @@ pub(crate) fn ends(row: &Row) -> String {
 }
 
 /// The lap against the best, with its likely edges.
-pub(crate) fn lap(row: &Row, best: Option<&Row>) -> String {
-    let (Some(time_s), Some(behind)) = (row.lap_s, best.and_then(|best| row.behind(best))) else {
-        return "…".to_owned();
+pub(crate) fn lap(compared: &Compared, row: &Row, best: Option<&Row>) -> String {
+    let (Some(time_s), Some(behind)) = (row.lap_s, best.and_then(|best| compared.behind(row, best))) else {
+        return if compared.kept() == 0 { NONE } else { "…" }.to_owned();
     };
     let clock = crate::number::clock(time_s, Precision::Second);
-    if behind.time_s == 0.0 {
+    if behind.time.time_s == 0.0 {
         return format!("{clock}, the best");
     }
-    format!("{clock}, {}", lost(row, behind))
+    format!("{clock}, {}", lost(&behind))
 }
 
-fn lost(row: &Row, TimeBand { low_s, time_s, high_s }: TimeBand) -> String {
-    let best = signed(time_s, 1);
-    if row.is_banded() {
-        format!("{best} s ({} to {})", signed(low_s, 1), signed(high_s, 1))
-    } else {
-        format!("{best} s")
-    }
+fn lost(behind: &Behind) -> String {
+    let Behind { time, is_banded, .. } = behind;
+    let [low, best, high] =
+        [time.low_s, time.time_s, time.high_s].map(|s| signed_seconds_in(s, time.precision()));
+    if *is_banded { format!("{best} s ({low} to {high})") } else { format!("{best} s") }
 }
 
 /// Pressures to start from.
@@ -152,15 +151,12 @@ fn quickest(compared: &Compared) -> String {
         return format!("{ridden} of {} laps are ridden. ", compared.rows.len());
     };
     let is_level = |row: &&Row| {
-        row.link != best.link && row.behind(best).is_some_and(|it| !row.is_banded() || it.low_s <= 0.0)
+        row.rides != best.rides && compared.behind(row, best).is_some_and(|behind| behind.is_open)
     };
     let level: Vec<String> = compared.bikes().filter(is_level).map(named).collect();
     let best = named(best);
     if level.is_empty() {
-        return format!(
-            "Round the course “{}”, {best} is ahead by the best guess; the lap’s own section says how sure that is of A and B. ",
-            compared.course
-        );
+        return format!("Round the course “{}”, {best} is ahead by the best guess. ", compared.course);
     }
     format!(
         "Round the course “{}”, {best} is ahead by the best guess, but {} may be as quick. ",
@@ -174,7 +170,7 @@ pub(crate) fn working() -> [String; 3] {
     [
         "Each bike is worked out by itself for the rider, the bank’s ground and the course that stand on the bench, with its own rings, cassette, derailleur, wheel, chain and mass; what one of them does not know is usual, as on the bench.".to_owned(),
         format!(
-            "Its lap is planned as riders ride. How sure the time behind the best is comes from {} draws in which everything doubtful is moved at once, the same for every bike (estimate; the lap’s own section takes more).",
+            "Its lap is planned as riders ride. How sure the time behind the best is comes from {} draws in which everything doubtful is moved at once, the same for every bike (estimate). Between A and B it is what the lap’s own section says, which takes more.",
             Compared::DRAWS
         ),
         "A bike is unbeaten where no other is at least as good in lowest gear, highest gear, largest step and lap, and better in one.".to_owned(),

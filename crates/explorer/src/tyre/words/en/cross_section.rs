@@ -1,20 +1,21 @@
 //! The tyre on its rim, cut across.
 
 use crate::number::{plain, with_unit};
+use crate::side::Side;
 use crate::tyre::report::{Gauge, TyreFit, TyreReport};
 use crate::tyre::words::width::gauge;
 use gear_math::wheel::{CalliperVerdict, Construction, RaceLimit, WidthVerdict};
 
 pub(crate) const TITLE: &str = "The tyre on its rim, cut across";
-pub(crate) const CAPTION: &str = "To scale, with the gauge of the race slid over it. Broken marks show how far the width may be off on either side.";
+pub(crate) const CAPTION: &str = "To scale, with the gauge of the race slid over it. Broken marks show how far the width may be off on either side. Where B has a tyre or rim of its own, A is drawn solid and B open.";
 pub(crate) const NO_TYRE: &str = "No tyre to draw: check tyre and rim.";
 pub(crate) const MEASURED: &str = "measured";
 /// Beside the bar that long.
 pub(crate) const SCALE: &str = "10 mm";
 
-/// The picture in one sentence.
-pub(crate) fn label(tyre: &TyreReport) -> String {
-    let (size, rim) = (tyre.size, mm(tyre.inputs.rim.mm()));
+/// A tyre in one sentence, and whose it is where they differ.
+pub(crate) fn label(side: Option<Side>, tyre: &TyreReport) -> String {
+    let (size, rim) = (of_side(side, &tyre.size.to_string()), mm(tyre.inputs.rim.mm()));
     let Ok(fit) = &tyre.fit else { return format!("Cross-section: {size} does not go on this rim.") };
     let width = mm(fit.section.width().mm());
     match tyre.inputs.limit.map(|limit| mm(limit.mm())) {
@@ -31,6 +32,34 @@ pub(crate) fn race_gauge(limit: RaceLimit, said: Option<Gauge>) -> String {
     match said {
         Some(said) => format!("race gauge {limit} · {}", verdict(said)),
         None => format!("race gauge {limit}"),
+    }
+}
+
+/// The same over tyres that differ.
+pub(crate) fn race_gauge_of_each(limit: RaceLimit, said: [Option<Gauge>; 2]) -> String {
+    let each = Side::BOTH.into_iter().zip(said);
+    let said = each.filter_map(|(side, said)| Some(format!("{side} {}", in_short(said?))));
+    format!("gauge {} · {}", mm(limit.mm()), said.collect::<Vec<_>>().join(", "))
+}
+
+/// What is said of the tyre of a side; of both alike without a letter.
+fn of_side(side: Option<Side>, said: &str) -> String {
+    side.map_or_else(|| said.to_owned(), |side| format!("{side} {said}"))
+}
+
+/// How wide a tyre is.
+pub(crate) fn width_of(side: Option<Side>, fit: &TyreFit) -> String {
+    of_side(side, &mm(fit.section.width().mm()))
+}
+
+const fn in_short(gauge: Gauge) -> &'static str {
+    match gauge {
+        Gauge::Expected(WidthVerdict::LikelyWithin) => "likely within",
+        Gauge::Expected(WidthVerdict::Measure) => "too close",
+        Gauge::Expected(WidthVerdict::LikelyOver) => "likely over",
+        Gauge::Measured(CalliperVerdict::Within) => "within",
+        Gauge::Measured(CalliperVerdict::AtLimit) => "at the limit",
+        Gauge::Measured(CalliperVerdict::Over) => "over",
     }
 }
 
@@ -51,12 +80,13 @@ pub(crate) fn likely((low, high): (f64, f64)) -> String {
 }
 
 /// Under the rim.
-pub(crate) fn rim_across(tyre: &TyreReport) -> String {
+pub(crate) fn rim_across(side: Option<Side>, tyre: &TyreReport) -> String {
     let rim = mm(tyre.inputs.rim.mm());
-    match tyre.inputs.construction {
+    let said = match tyre.inputs.construction {
         Construction::Tubular => format!("rim {rim} bed"),
         _ => format!("rim {rim} inside"),
-    }
+    };
+    of_side(side, &said)
 }
 
 /// The rim, looked at.
@@ -65,10 +95,11 @@ pub(crate) fn rim(tyre: &TyreReport) -> String {
 }
 
 /// The tyre, looked at.
-pub(crate) fn body(tyre: &TyreReport, fit: &TyreFit) -> String {
+pub(crate) fn body(side: Option<Side>, tyre: &TyreReport, fit: &TyreFit) -> String {
     let (low, high) = fit.width.range_mm();
     format!(
-        "Tyre {size}: computed {width}, likely {low} to {high}; {height} high above the rim’s edges.",
+        "{whose} {size}: computed {width}, likely {low} to {high}; {height} high above the rim’s edges.",
+        whose = side.map_or_else(|| "Tyre".to_owned(), |side| format!("{side}’s tyre")),
         size = tyre.size,
         width = mm(fit.width.mounted.mm()),
         low = plain(low, 1),

@@ -13,7 +13,7 @@ use gear_math::rider::{Answer, MarkKind};
 /// The first words of its caption.
 pub(crate) const TITLE: &str = "Speed against gradient";
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Solid as far as A rides, open as far as B does, thin where only a lower gear would. Running is broken, walking dotted, both without dismount and remount; the grey band holds their likely speeds. All for a slope so long that you hold it at your power. Equal ratios of speed at equal distances.";
+pub(crate) const CAPTION: &str = "Solid as far as A rides, open as far as B does, thin where only a lower gear would. Running is broken, walking dotted, both with A’s bike and without dismount and remount; the grey band holds their likely speeds. All for a slope so long that you hold it at your power. Equal ratios of speed at equal distances.";
 /// Names at the lines.
 pub(crate) const RIDING: &str = "riding";
 /// Names at the lines.
@@ -26,12 +26,23 @@ pub(crate) fn label(report: &RideSection) -> String {
     let ride = &report.ride;
     let (ground, climb) = (ground_name(ride.ground()), percent(ride.inputs.climb.percent(), 1));
     let [a, b] = [&ride.sides[0], &ride.sides[1]].map(|side| end(report, side));
-    let close = ride.sides[0].running.earliest.map_or(String::new(), |from| {
-        let from = about(from.percent().floor());
-        format!("; running and riding are too close to call from {from}")
-    });
+    let close = match [&ride.sides[0], &ride.sides[1]].map(close_from) {
+        [None, None] => String::new(),
+        [a, b] if a == b => {
+            format!("; running and riding are too close to call from {}", a.unwrap_or_default())
+        }
+        [a, b] => {
+            let nowhere = || "nowhere".to_owned();
+            let [a, b] = [a, b].map(|from| from.map_or_else(nowhere, |from| format!("from {from}")));
+            format!("; running and riding are too close to call {a} with A, {b} with B")
+        }
+    };
     let advice = in_short(report);
     format!("Speed against gradient on {ground}: {a}, {b}{close}. This climb, {climb}: {advice}.")
+}
+
+fn close_from(side: &RideSide) -> Option<String> {
+    side.running.earliest.map(|from| about(from.percent().floor()))
 }
 
 fn end(report: &RideSection, it: &RideSide) -> String {
