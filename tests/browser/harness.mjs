@@ -65,35 +65,21 @@ export async function openPage(browser, address, { folded = false, ...options } 
   const context = await browser.newContext({ viewport: DESK, ...options });
   const page = await context.newPage();
   const heard = await listen(page);
-  if (!folded) await context.addInitScript(unfoldOnceReady);
   await page.goto(String(address));
-  await untilReady(page);
+  await untilReady(page, folded);
   heard.loadedAt = Date.now();
   return { page, heard };
 }
 
-/** Opens everything that unfolds as soon as the page is ready, for tests of what is in it. Runs in the page. */
-function unfoldOnceReady() {
-  if (window !== top) return;
-  document.addEventListener('DOMContentLoaded', () => {
-    const root = document.documentElement;
-    const open = () => {
-      if (root.dataset.engine !== 'ready' || root.dataset.unfolded) return;
-      root.dataset.unfolded = '';
-      const buttons = document.querySelectorAll('[data-unfolds][aria-expanded=false]');
-      for (const button of buttons) button.click();
-      for (const details of document.querySelectorAll('#more, #yours, #rack')) details.open = true;
-      scrollTo(0, 0);
-    };
-    new MutationObserver(open).observe(root, { attributes: true, attributeFilter: ['data-engine'] });
-  });
-}
-
-/** Waits for the page's own word: `<html data-engine="ready">` after the first drawing, "failed" with a message. */
-export async function untilReady(page) {
+/**
+ * Waits for the page's own word: `<html data-engine="ready">` after the first drawing, "failed" with a message. Then everything
+ * that unfolds is opened, for tests of what is in it, unless it is to stay `folded`.
+ */
+export async function untilReady(page, folded = false) {
   await page.waitForSelector('html[data-engine]', { state: 'attached' });
   const state = await page.getAttribute('html', 'data-engine');
   assert.equal(state, 'ready', `the page could not start: ${await page.innerText('body')}`);
+  if (!folded) await page.evaluate(unfold);
   await page.evaluate(settle);
 }
 

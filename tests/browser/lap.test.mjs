@@ -106,7 +106,7 @@ test('a lap at a steady power is still to be had, and an older link says what ha
   assert.match(await text(page, '#notices'), /This link is from before laps were ridden as you ride/);
   assert.match(await text(page, '#lap-answer'), /Force it at/);
   await page.selectOption('#lap-model', 'steady');
-  await page.waitForFunction(() => /ridden at an even 220/.test(document.getElementById('lap-answer').textContent));
+  await page.waitForFunction(() => /ridden at an even 220/.test(document.getElementById('lap').textContent));
   assertQuiet(heard);
 });
 

@@ -22,7 +22,6 @@ const press = (page, name) => button(page, name).click();
 const says = (page, pattern) => page.locator('#rack-says').filter({ hasText: pattern }).waitFor();
 const value = (page, key) => page.inputValue(`#${key}`);
 const names = (page) => page.locator('#rack-list strong').allInnerTexts();
-const unfold = (page) => page.evaluate(() => document.querySelector('#bike-b').setAttribute('open', ''));
 const focused = (page) => page.evaluate(() => document.activeElement.getAttribute('aria-label') ?? document.activeElement.id);
 
 async function keep(page, side, name) {
@@ -48,7 +47,6 @@ test('bikes are kept, put on a side, renamed, forgotten, saved and opened, with 
   assert.deepEqual([await value(page, 'rings-b'), await value(page, 'tyre-b')], ['50/34', '']);
   await page.click('[data-act=undo]');
   assert.equal(await value(page, 'rings-b'), '44/32');
-  await unfold(page);
   await type(page, 'tyre-b', '40-622');
   await keep(page, 'B', 'Cross');
   await page.click('[data-act=swap]');
@@ -140,7 +138,6 @@ async function drop(page, name, contents) {
 
 test('the bench comes back, garbage is left alone, and what the browser refuses to keep is said', async () => {
   const { page, heard } = await openPage(browser, site.address);
-  await unfold(page);
   await type(page, 'tyre-b', '38-622');
   await addressWith(page, '38-622');
   await page.evaluate(() => localStorage.setItem('remount-bike:Odd', '{"remount": "rack"'));

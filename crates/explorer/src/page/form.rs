@@ -68,13 +68,14 @@ pub fn by_name(name: &str) -> Option<Markup> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::page::questions::Asked;
 
     #[test]
     fn every_field_stands_in_one_form() {
         let forms: String = ["bench", "first", "more", "sheet"]
             .into_iter()
             .filter_map(by_name)
-            .chain(questions::all().flat_map(|question| question.all_forms()))
+            .chain(questions::all().flat_map(Asked::all_forms))
             .map(maud::PreEscaped::into_string)
             .collect();
         for field in Field::ALL {

@@ -29,7 +29,7 @@ pub(crate) const QUESTION: Question<BikesSection> = Question {
     block: |_, _| None,
     pictures: &[picture::UPRIGHTS.hung()],
     leads: None,
-    body: body,
+    body,
     panel,
     forms: &[],
 };

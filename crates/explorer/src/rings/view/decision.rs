@@ -4,6 +4,7 @@ use crate::layout::decision::{Decision, Standing, Verdict};
 use crate::number::plain;
 use crate::rings::section::RingsSection;
 use crate::rings::words::decision as words;
+use gear_math::gears::EndDifference;
 
 /// From how slow to how fast, how finely, and how far B's ends lie from A's.
 pub(crate) fn decision(report: &RingsSection) -> Decision {
@@ -17,6 +18,6 @@ pub(crate) fn decision(report: &RingsSection) -> Decision {
             detail: words::gears(setup),
         }
     };
-    let ends = [&rings.comparison.lowest, &rings.comparison.highest].map(|end| end.b_against_a_percent());
+    let ends = [&rings.comparison.lowest, &rings.comparison.highest].map(EndDifference::b_against_a_percent);
     Decision::of(bike, words::ends(ends))
 }
