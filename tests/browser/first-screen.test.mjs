@@ -154,14 +154,14 @@ test('everything is on so few screens and so few stops of the Tab key', async ()
 
 test('what unfolds stays as it was left, opens for a link to what is in it, and for a word that is looked for', async () => {
   const { page } = await wide();
-  assert.equal(await page.locator('#rings-gears').isVisible(), false);
+  assert.equal(await page.locator('#rings-summary').isVisible(), false);
   await page.click('[data-unfolds=fold-rings-numbers]');
-  assert.match(await text(page, '#rings-gears'), /50×11/);
+  assert.match(await text(page, '#rings-summary'), /50×11/);
   await page.reload();
   await page.waitForSelector('html[data-engine=ready]');
-  assert.match(await text(page, '#rings-gears'), /50×11/);
+  assert.match(await text(page, '#rings-summary'), /50×11/);
   await page.click('[data-unfolds=fold-rings-numbers]');
-  assert.equal(await page.locator('#rings-gears').isVisible(), false);
+  assert.equal(await page.locator('#rings-summary').isVisible(), false);
   await page.goto(`${SINGLE_FILE}#pulley-centres`);
   await page.waitForFunction(() => document.getElementById('pulley-centres').checkVisibility());
   await page.waitForFunction(() => document.getElementById('ride-ends').textContent.includes('%'));

@@ -83,6 +83,13 @@ export async function untilReady(page, folded = false) {
   await page.evaluate(settle);
 }
 
+/** Runs in the page. */
+function unfold() {
+  for (const button of document.querySelectorAll('[data-unfolds][aria-expanded=false]')) button.click();
+  for (const details of document.querySelectorAll('#more, #yours')) details.open = true;
+  document.documentElement.scrollTop = 0;
+}
+
 /** Runs in the page: a service worker has fetched what it keeps, and what was drawn is on screen. */
 async function settle() {
   const registration = await navigator.serviceWorker?.getRegistration?.().catch(() => undefined);
