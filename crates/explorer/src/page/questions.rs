@@ -7,6 +7,7 @@ use crate::drawing::palette::Palette;
 use crate::drawing::pen::{Mark, Pen, Size};
 use crate::drawing::spot::Spot;
 use crate::lap::section::LapSection;
+use crate::layout::figure::shows_id;
 use crate::layout::line::Line;
 use crate::layout::question::Question;
 use crate::layout::sheet_block::Block;
@@ -17,7 +18,7 @@ use crate::ride::section::RideSection;
 use crate::rings::section::RingsSection;
 use crate::tyre::section::TyreSection;
 use crate::{chain, lap, position, rack, ride, rings, tyre};
-use maud::Markup;
+use maud::{Markup, html};
 
 static RINGS: Question<RingsSection> = rings::question::QUESTION.asked();
 static CHAIN: Question<ChainSection> = chain::question::QUESTION.asked();
@@ -73,6 +74,8 @@ pub(crate) trait Asked: Sync {
     fn nobodys(&self, report: &Report) -> Option<Line>;
     /// All text that changes, by the ids of the elements that hold it; the answer first.
     fn fragments(&self, report: &Report) -> Vec<(&'static str, Markup)>;
+    /// What its pictures say, by the ids of the elements that hold it; nothing of one that shows nothing.
+    fn said(&self, report: &Report) -> Vec<(String, Markup)>;
     /// What it gives to the workshop sheet.
     fn block(&self, report: &Report) -> Option<Block>;
     /// Its section with nothing worked out yet.
@@ -124,6 +127,15 @@ impl<S> Asked for Room<S> {
         all.map(|&(id, written)| (id, written(&section))).collect()
     }
 
+    fn said(&self, report: &Report) -> Vec<(String, Markup)> {
+        let section = (self.of)(report);
+        let said = |drawing: &Drawing<S>| {
+            let says = html! { @if drawing.shows(&section) { (Line::from((drawing.says)(&section))) } };
+            (shows_id(drawing.name), says)
+        };
+        self.question.pictures.iter().map(said).collect()
+    }
+
     fn block(&self, report: &Report) -> Option<Block> {
         (self.question.block)(&(self.of)(report), report.sheet_for)
     }
@@ -148,7 +160,9 @@ impl<S> Asked for Room<S> {
 
 /// A picture with what it is drawn from.
 pub(crate) trait Shown {
-    /// Height at a width, CSS pixels.
+    /// Whether there is something to show.
+    fn shows(&self) -> bool;
+    /// Height at a width, CSS pixels; none, and nothing drawn, where it has nothing to show.
     fn height(&self, width: f64) -> f64;
     /// What it is drawn with.
     fn marks(&self, look: &Palette, size: Size) -> Vec<Mark>;
@@ -166,19 +180,26 @@ struct Hung<S: 'static> {
 }
 
 impl<S> Shown for Hung<S> {
+    fn shows(&self) -> bool {
+        self.drawing.shows(&self.section)
+    }
+
     fn height(&self, width: f64) -> f64 {
         (self.drawing.height)(&self.section, width)
     }
 
     fn marks(&self, look: &Palette, size: Size) -> Vec<Mark> {
         let mut pen = Pen::default();
+        if !self.shows() {
+            return pen.marks;
+        }
         pen.fill((0.0, 0.0), size, look.paper);
         (self.drawing.draw)(&mut pen, look, &self.section, size);
         pen.marks
     }
 
     fn spots(&self, size: Size) -> Vec<Spot> {
-        (self.drawing.spots)(&self.section, size)
+        if self.shows() { (self.drawing.spots)(&self.section, size) } else { Vec::new() }
     }
 
     fn label(&self) -> String {

@@ -45,5 +45,6 @@ fn written(report: &Report, complaints: &[Complaint], question: &dyn Asked) -> V
         let html = if place == 0 { answer(html) } else { html };
         (id.to_owned(), html.into_string())
     });
-    written.collect()
+    let said = question.said(report).into_iter().map(|(id, html)| (id, html.into_string()));
+    written.chain(said).collect()
 }

@@ -113,6 +113,7 @@ mod tests {
             let section = question.skeleton().into_string();
             for name in question.pictures() {
                 assert_eq!(count(&section, &format!("data-picture=\"{name}\"")), 1, "{name}");
+                assert_eq!(count(&section, &format!("id=\"shows-{name}\"")), 1, "{name}");
             }
             for (id, _) in question.fragments(&report) {
                 assert_eq!(count(&section, &format!("id=\"{id}\"")), 1, "{id}");
