@@ -15,7 +15,7 @@ pub(crate) fn figure<S>(drawing: &Drawing<S>) -> Markup {
         figure data-picture=(drawing.name) {
             figcaption {
                 strong id=(shows_id(drawing.name)) {}
-                b { (drawing.title) } " " (drawing.caption)
+                b { (drawing.title) } " · " (drawing.caption)
             }
             div class="plot" {}
             div class="figure-foot" {
