@@ -10,16 +10,19 @@ import { look } from './fields.js';
 /**
  * @typedef {object} Picture
  * @property {string} name
+ * @property {HTMLElement} figure All of it, with its caption.
  * @property {HTMLElement} plot What is pointed at and stepped through.
  * @property {HTMLCanvasElement} canvas
  * @property {HTMLElement} mark Frames the spot being looked at.
  * @property {HTMLElement} reading Says what stands there.
- * @property {string} idle What it says while nothing is looked at.
  * @property {boolean} isFresh Whether it shows the bench as it is.
  * @property {boolean} isNear Whether it is in sight or nearly so.
  */
 
 const NEAR = '200px';
+/** A dark screen, and colours chosen by the system: then pictures are in plain ink. */
+const DARK = '(prefers-color-scheme: dark)';
+const PLAIN = '(forced-colors: active)';
 
 /** @type {Map<string, Picture>} */
 const pictures = new Map();
@@ -27,7 +30,7 @@ const pictures = new Map();
 /** Puts a canvas into every figure, and follows what is done to them. */
 export function furnishPictures() {
   for (const figure of all('[data-picture]')) furnish(figure);
-  matchMedia('(prefers-color-scheme: dark)').addEventListener('change', repaint);
+  for (const query of [DARK, PLAIN]) matchMedia(query).addEventListener('change', repaint);
   watchRatio();
 }
 
@@ -62,9 +65,8 @@ function furnish(figure) {
   plot.setAttribute('aria-describedby', 'keys');
   const [canvas, mark] = /** @type {[HTMLCanvasElement, HTMLElement]} */ ([...plot.children]);
   const [reading, button] = /** @type {HTMLElement[]} */ ([...figure.querySelectorAll('.figure-foot > *')]);
-  const idle = String(reading.textContent);
   /** @type {Picture} */
-  const picture = { name, plot, canvas, mark, reading, idle, isFresh: false, isNear: false };
+  const picture = { name, figure, plot, canvas, mark, reading, isFresh: false, isNear: false };
   pictures.set(name, picture);
   label(picture);
   followPointer(picture);
@@ -73,9 +75,11 @@ function furnish(figure) {
   button.addEventListener('click', () => saveAsSvg(picture));
 }
 
-/** Says what it shows. @param {Picture} picture */
-function label({ name, canvas }) {
-  canvas.setAttribute('aria-label', engine.pictureLabel(name));
+/** Says what it shows; without anything to say it has nothing to show. @param {Picture} picture */
+function label({ name, canvas, figure }) {
+  const text = engine.pictureLabel(name);
+  canvas.setAttribute('aria-label', text);
+  figure.toggleAttribute('hidden', text === '');
 }
 
 /** @param {Picture} picture */
@@ -88,7 +92,7 @@ function paint(picture) {
   canvas.width = Math.round(width * ratio);
   canvas.height = Math.round(height * ratio);
   canvas.style.height = `${height}px`;
-  engine.paint(name, canvas, width, height, ratio, matchMedia('(prefers-color-scheme: dark)').matches);
+  engine.paint(name, canvas, width, height, ratio, matchMedia(DARK).matches, matchMedia(PLAIN).matches);
   label(picture);
   picture.isFresh = true;
   if (plot.dataset.spot) read(picture, engine.spotAgain(name, width, height, Number(plot.dataset.spot)));
@@ -106,9 +110,9 @@ const size = ({ plot, canvas }) => [plot.clientWidth, canvas.clientHeight];
  * @param {Picture} picture
  * @param {Spot | null} spot
  */
-function read({ plot, mark, reading, idle }, spot) {
+function read({ plot, mark, reading }, spot) {
   mark.hidden = !spot;
-  reading.textContent = spot ? spot.text : idle;
+  reading.textContent = spot ? spot.text : '';
   if (!spot) {
     delete plot.dataset.spot;
     return;

@@ -54,7 +54,7 @@ async function drawOwn(browser) {
     const height = engine.pictureHeight('speeds', width);
     globalThis.canvas = Object.assign(document.createElement('canvas'), { width, height });
     document.body.append(canvas);
-    globalThis.drawOnce = () => engine.paint('speeds', canvas, width, height, 1, false);
+    globalThis.drawOnce = () => engine.paint('speeds', canvas, width, height, 1, false, false);
   }, WIDTH);
   const { width, height } = await page.evaluate(() => ({ width: canvas.width, height: canvas.height }));
   return { width, height, duration: await timeDrawing(page) };

@@ -12,9 +12,11 @@ pub(crate) struct Drawing<S> {
     pub(crate) title: &'static str,
     /// How it is to be read.
     pub(crate) caption: &'static str,
-    /// Height at a width, CSS pixels.
+    /// Height at a width, CSS pixels: none at any width while there is nothing to show.
     pub(crate) height: fn(&S, f64) -> f64,
     pub(crate) draw: fn(&mut Pen, &Palette, &S, Size),
+    /// One statement of what it shows for this scenario, with the marks of a line of words: its caption begins with it.
+    pub(crate) says: fn(&S) -> String,
     /// What can be looked at, in the order the keyboard steps through.
     pub(crate) spots: fn(&S, Size) -> Vec<Spot>,
     /// One sentence that says what it shows.
@@ -31,7 +33,15 @@ impl<S> Clone for Drawing<S> {
 
 impl<S> Copy for Drawing<S> {}
 
+/// Whether a picture has something to show does not depend on the width; CSS pixels.
+const SOME_WIDTH: f64 = 600.0;
+
 impl<S> Drawing<S> {
+    /// Whether there is something to show.
+    pub(crate) fn shows(&self, section: &S) -> bool {
+        (self.height)(section, SOME_WIDTH) > 0.0
+    }
+
     /// The same in the engine without its caption, which stands in the page already.
     pub(crate) const fn hung(self) -> Self {
         if cfg!(target_arch = "wasm32") { Self { title: "", caption: "", ..self } } else { self }

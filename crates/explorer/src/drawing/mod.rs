@@ -2,6 +2,7 @@
 
 #[expect(clippy::module_inception, reason = "the file is named after the type it holds")]
 pub mod drawing;
+pub mod letters;
 pub mod looks;
 pub mod palette;
 pub mod pen;

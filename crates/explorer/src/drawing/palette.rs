@@ -63,7 +63,41 @@ pub const DARK: Palette = Palette {
     stop: rgb(0xf08a8a),
 };
 
+/// Black on white, with a grey for areas and thin lines: for who has the system choose the colours. A and B differ in form.
+const PLAIN: Palette = one_ink(0x000000, 0xffffff, 0xc0c0c0);
+
+/// White on black.
+const PLAIN_DARK: Palette = one_ink(0xffffff, 0x000000, 0x505050);
+
+const fn one_ink(ink: u32, paper: u32, rule: u32) -> Palette {
+    let (ink, paper, rule) = (rgb(ink), rgb(paper), rgb(rule));
+    Palette {
+        paper,
+        ink,
+        soft: ink,
+        rule,
+        a: ink,
+        a_wash: rule,
+        b: ink,
+        b_wash: paper,
+        good: ink,
+        care: ink,
+        stop: ink,
+    }
+}
+
 impl Palette {
+    /// The colours for a dark screen or a light one, those of the page or plain ink.
+    #[must_use]
+    pub const fn of(dark: bool, plain: bool) -> &'static Self {
+        match (dark, plain) {
+            (false, false) => &LIGHT,
+            (true, false) => &DARK,
+            (false, true) => &PLAIN,
+            (true, true) => &PLAIN_DARK,
+        }
+    }
+
     /// The theme's colours, each by the name of its CSS custom property.
     #[must_use]
     pub const fn colours(&self) -> [(&'static str, RGBColor); 11] {
@@ -86,6 +120,18 @@ impl Palette {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn plain_ink_is_seen_on_its_paper_and_on_its_areas() {
+        for plain in [Palette::of(false, true), Palette::of(true, true)] {
+            let light = |RGBColor(r, g, b): RGBColor| (i32::from(r) + i32::from(g) + i32::from(b)) / 3;
+            for (name, ink) in plain.colours() {
+                let far = |from: RGBColor| (light(ink) - light(from)).abs();
+                let is_ground = ["paper", "rule", "a-wash", "b-wash"].contains(&name);
+                assert!(is_ground || (far(plain.paper) == 255 && far(plain.rule) > 150), "{name}");
+            }
+        }
+    }
 
     #[test]
     fn the_style_sheet_has_the_same_colours() {

@@ -1,5 +1,6 @@
 //! Pictures as a list of marks in CSS pixels, so that charts are plain functions and each backend is one small loop.
 
+use crate::drawing::letters::SMALLEST;
 use plotters::style::RGBColor;
 
 /// A point in CSS pixels from the top left corner of the picture.
@@ -7,12 +8,6 @@ pub(crate) type Point = (f64, f64);
 
 /// Width and height in CSS pixels.
 pub type Size = (f64, f64);
-
-/// Type size of labels, CSS pixels.
-const TYPE: f64 = 12.0;
-
-/// Width of a letter of a label, CSS pixels: generous, as the names in the pictures take 6.6 in a wide face (DejaVu Sans).
-pub(crate) const LETTER: f64 = 6.8;
 
 /// Where a label stands against its point.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -38,7 +33,7 @@ pub(crate) struct Type {
 impl Type {
     /// Plain type in one colour.
     pub(crate) const fn new(ink: RGBColor, anchor: Anchor) -> Self {
-        Self { ink, anchor, size: TYPE, bold: false, upright: false }
+        Self { ink, anchor, size: SMALLEST, bold: false, upright: false }
     }
 
     /// The same, bold.

@@ -4,14 +4,22 @@ use crate::drawing::drawing::Drawing;
 use crate::layout::words::figure as words;
 use maud::{Markup, html};
 
+/// The id of the element that holds the statement of what a picture shows.
+pub(crate) fn shows_id(name: &str) -> String {
+    format!("shows-{name}")
+}
+
 /// A picture's place on the page, with what reads and saves it below.
 pub(crate) fn figure<S>(drawing: &Drawing<S>) -> Markup {
     html! {
         figure data-picture=(drawing.name) {
-            figcaption { b { (drawing.title) } " " (drawing.caption) }
+            figcaption {
+                strong id=(shows_id(drawing.name)) {}
+                b { (drawing.title) } " · " (drawing.caption)
+            }
             div class="plot" {}
             div class="figure-foot" {
-                output class="reading" { (words::POINT_AT_IT) }
+                output class="reading" {}
                 button type="button" aria-label=(words::save_picture(drawing.title)) { (words::SAVE_PICTURE) }
             }
         }

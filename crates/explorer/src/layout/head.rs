@@ -9,6 +9,8 @@ pub(crate) enum Head<'t> {
     Empty,
     /// The name of a set-up, over figures.
     Setup(Side),
+    /// The same over words.
+    SetupInWords(Side),
     /// Over figures.
     Figures(&'t str),
     /// Over words, which may run over several lines.
@@ -21,6 +23,6 @@ impl Head<'_> {
 
     /// Whether words stand under it.
     pub(crate) const fn is_over_words(self) -> bool {
-        matches!(self, Self::Words(_))
+        matches!(self, Self::Words(_) | Self::SetupInWords(_))
     }
 }

@@ -40,6 +40,7 @@ fn head_cell(head: Head<'_>) -> Markup {
     match head {
         Head::Empty => html! { td {} },
         Head::Setup(side) => column(side),
+        Head::SetupInWords(side) => html! { th.words scope="col" { (name(side)) } },
         Head::Figures(words) => html! { th scope="col" { (words) } },
         Head::Words(words) => html! { th.words scope="col" { (words) } },
     }

@@ -1,6 +1,7 @@
 //! The page's entry points: plain data in and out, for `www`.
 
 use crate::bench::tooth_step;
+use crate::drawing::palette::Palette;
 use crate::drawing::spot::Spot;
 use crate::page::desk::{Desk, Update};
 use crate::page::form;
@@ -220,12 +221,20 @@ pub fn paint(
     height: f64,
     ratio: f64,
     dark: bool,
+    plain: bool,
 ) -> Result<(), JsError> {
     let picture = picture(name)?;
     let mut backend = CanvasBackend::with_canvas_object(canvas)
         .ok_or_else(|| JsError::new("the canvas has no drawing context"))?;
-    crate::page::pictures::on_canvas(&mut backend, picture, &report(), (width, height), ratio, dark)
-        .map_err(|error| JsError::new(&error.to_string()))
+    crate::page::pictures::on_canvas(
+        &mut backend,
+        picture,
+        &report(),
+        (width, height),
+        ratio,
+        Palette::of(dark, plain),
+    )
+    .map_err(|error| JsError::new(&error.to_string()))
 }
 
 /// The picture as an SVG document, in ink on paper.

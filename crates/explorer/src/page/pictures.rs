@@ -1,6 +1,6 @@
 //! The pictures of all sections.
 
-use crate::drawing::palette::{DARK, LIGHT, Palette};
+use crate::drawing::palette::{LIGHT, Palette};
 use crate::drawing::pen::{Mark, Size};
 use crate::drawing::plate::Plate;
 use crate::drawing::spot::Spot;
@@ -73,14 +73,15 @@ impl Picture {
         self.shown(report).words(spot, index)
     }
 
-    /// One sentence that says what the picture shows for this scenario.
+    /// One sentence that says what the picture shows for this scenario; empty where it shows nothing and takes no room.
     #[must_use]
     pub fn label(self, report: &Report) -> String {
-        self.shown(report).label()
+        let shown = self.shown(report);
+        if shown.shows() { shown.label() } else { String::new() }
     }
 }
 
-/// Draws on a canvas with `ratio` device pixels to the CSS pixel, in the light or the dark theme.
+/// Draws on a canvas with `ratio` device pixels to the CSS pixel.
 ///
 /// # Errors
 /// What the backend reports.
@@ -90,11 +91,10 @@ pub fn on_canvas<B: DrawingBackend>(
     report: &Report,
     size: Size,
     ratio: f64,
-    dark: bool,
+    look: &Palette,
 ) -> Result<(), DrawingErrorKind<B::ErrorType>> {
-    let look = if dark { DARK } else { LIGHT };
     let plate = Plate::canvas(ratio);
-    picture.marks(report, &look, size).iter().try_for_each(|mark| plate.draw(backend, mark))
+    picture.marks(report, look, size).iter().try_for_each(|mark| plate.draw(backend, mark))
 }
 
 /// The picture as an SVG document, in ink on paper.

@@ -8,6 +8,7 @@ use crate::drawing::pen::{Mark, Pen, Size};
 use crate::drawing::spot::Spot;
 use crate::lap::section::LapSection;
 use crate::layout::decision::Decision;
+use crate::layout::figure::shows_id;
 use crate::layout::fold::Folded;
 use crate::layout::line::Line;
 use crate::layout::question::{Fragment, Question};
@@ -19,7 +20,7 @@ use crate::ride::section::RideSection;
 use crate::rings::section::RingsSection;
 use crate::tyre::section::TyreSection;
 use crate::{chain, lap, position, rack, ride, rings, tyre};
-use maud::Markup;
+use maud::{Markup, html};
 
 static RINGS: Question<RingsSection> = rings::question::QUESTION.asked();
 static CHAIN: Question<ChainSection> = chain::question::QUESTION.asked();
@@ -104,6 +105,9 @@ pub(crate) trait Asked: Sync {
     /// The text that changes, by the ids of the elements that hold it, without that of folds that are not `wanted`; the answer
     /// first.
     fn fragments(&self, report: &Report, wanted: &dyn Fn(Folded) -> bool) -> Vec<Text>;
+    /// What its pictures say, by the ids of the elements that hold it, without those of folds that are not `wanted`; nothing of
+    /// one that shows nothing.
+    fn said(&self, report: &Report, wanted: &dyn Fn(Folded) -> bool) -> Vec<(String, Markup)>;
     /// What it gives to the workshop sheet.
     fn block(&self, report: &Report) -> Option<Block>;
     /// Whether it has a row on the board.
@@ -170,6 +174,21 @@ impl<S> Asked for Room<S> {
         all
     }
 
+    fn said(&self, report: &Report, wanted: &dyn Fn(Folded) -> bool) -> Vec<(String, Markup)> {
+        let section = (self.of)(report);
+        let leads = self.question.leads;
+        let is_shown = |drawing: &&Drawing<S>| {
+            leads.is_none_or(|leads| leads == drawing.name)
+                || wanted(Folded::Pictures)
+                || wanted(Folded::Search)
+        };
+        let said = |drawing: &Drawing<S>| {
+            let says = html! { @if drawing.shows(&section) { (Line::from((drawing.says)(&section))) } };
+            (shows_id(drawing.name), says)
+        };
+        self.question.pictures.iter().filter(is_shown).map(said).collect()
+    }
+
     fn block(&self, report: &Report) -> Option<Block> {
         (self.question.block)(&(self.of)(report), report.sheet_for)
     }
@@ -204,7 +223,9 @@ impl<S> Asked for Room<S> {
 
 /// A picture with what it is drawn from.
 pub(crate) trait Shown {
-    /// Height at a width, CSS pixels.
+    /// Whether there is something to show.
+    fn shows(&self) -> bool;
+    /// Height at a width, CSS pixels; none, and nothing drawn, where it has nothing to show.
     fn height(&self, width: f64) -> f64;
     /// What it is drawn with.
     fn marks(&self, look: &Palette, size: Size) -> Vec<Mark>;
@@ -222,19 +243,26 @@ struct Hung<S: 'static> {
 }
 
 impl<S> Shown for Hung<S> {
+    fn shows(&self) -> bool {
+        self.drawing.shows(&self.section)
+    }
+
     fn height(&self, width: f64) -> f64 {
         (self.drawing.height)(&self.section, width)
     }
 
     fn marks(&self, look: &Palette, size: Size) -> Vec<Mark> {
         let mut pen = Pen::default();
+        if !self.shows() {
+            return pen.marks;
+        }
         pen.fill((0.0, 0.0), size, look.paper);
         (self.drawing.draw)(&mut pen, look, &self.section, size);
         pen.marks
     }
 
     fn spots(&self, size: Size) -> Vec<Spot> {
-        (self.drawing.spots)(&self.section, size)
+        if self.shows() { (self.drawing.spots)(&self.section, size) } else { Vec::new() }
     }
 
     fn label(&self) -> String {

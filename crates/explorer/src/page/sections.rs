@@ -88,5 +88,6 @@ fn written(page: &Written<'_>, question: &dyn Asked) -> Vec<(String, String)> {
         };
         (id.to_owned(), html.into_string())
     });
-    written.collect()
+    let said = question.said(report, &is_wanted).into_iter().map(|(id, html)| (id, html.into_string()));
+    written.chain(said).collect()
 }

@@ -177,6 +177,7 @@ mod tests {
             let section = question.skeleton().into_string();
             for name in question.pictures() {
                 assert_eq!(count(&section, &format!("data-picture=\"{name}\"")), 1, "{name}");
+                assert_eq!(count(&section, &format!("id=\"shows-{name}\"")), 1, "{name}");
             }
             for Text { id, .. } in question.fragments(&report, &|_| true) {
                 assert_eq!(count(&section, &format!("id=\"{id}\"")), 1, "{id}");

@@ -18,6 +18,7 @@ pub(crate) const POSITION: Drawing<PositionSection> = Drawing {
     caption: words::CAPTION,
     height,
     draw,
+    says: |report| words::says(&report.position),
     spots,
     label,
     words: Spot::own_words,
@@ -34,6 +35,7 @@ const TALLEST: f64 = 470.0;
 const GAP: f64 = 12.0;
 const WIDE: f64 = 560.0;
 const INSET_CAPTION: f64 = 18.0;
+const LINE: f64 = 15.0;
 const DASH: f64 = 5.0;
 
 struct Layout {
@@ -68,14 +70,14 @@ impl Layout {
     fn inset_corner(&self, index: usize) -> Point {
         let step = index as f64;
         if self.wide {
-            (self.width - self.inset, TOP + step * (self.inset + INSET_CAPTION + 2.0 * GAP))
+            (self.width - self.inset, TOP + step * (self.inset + INSET_CAPTION + LINE + 2.0 * GAP))
         } else {
             (step * (self.inset + GAP), self.foot + GAP + INSET_CAPTION)
         }
     }
 
     fn height(&self) -> f64 {
-        let insets = self.inset_corner(2).1 + self.inset + INSET_CAPTION;
+        let insets = self.inset_corner(2).1 + self.inset + INSET_CAPTION + LINE;
         if self.wide { insets.max(self.foot) } else { insets }
     }
 }
@@ -118,28 +120,29 @@ struct Place {
     name: &'static str,
     road: BikePoint,
     cross: BikePoint,
-    caption: String,
+    measure: &'static str,
+    from_to: String,
 }
 
 fn places(position: &PositionReport) -> [Place; 3] {
     let (road, cross) = (&position.inputs.road, &position.cross);
-    let [tip, bar, sole] = words::PLACES;
-    let place = |name, road, cross, caption| Place { name, road, cross, caption };
-    let height = both(words::height, road.saddle.height.mm(), cross.saddle_height_mm);
-    let drop = both(words::drop, road.bar_drop.mm(), cross.bar_drop_mm);
+    let ([tip, bar, sole], [high, low, thick]) = (words::PLACES, words::MEASURES);
+    let place = |name, road, cross, measure, from_to| Place { name, road, cross, measure, from_to };
+    let height = both(road.saddle.height.mm(), cross.saddle_height_mm);
+    let drop = both(road.bar_drop.mm(), cross.bar_drop_mm);
     let stacks = [road.footing, position.inputs.cross.footing].map(|footing| footing.sole_stack.mm());
-    let stack = both(words::stack, stacks[0], stacks[1]);
+    let stack = both(stacks[0], stacks[1]);
     [
-        place(tip, position.road.saddle_tip, cross.view.saddle_tip, height),
-        place(bar, position.road.bar, position.target(), drop),
-        place(sole, position.road.sole, cross.view.sole, stack),
+        place(tip, position.road.saddle_tip, cross.view.saddle_tip, high, height),
+        place(bar, position.road.bar, position.target(), low, drop),
+        place(sole, position.road.sole, cross.view.sole, thick, stack),
     ]
 }
 
 /// A measure of both bikes in words, tenths only where there are any.
-fn both(words: fn([&str; 2]) -> String, road: f64, cross: f64) -> String {
+fn both(road: f64, cross: f64) -> String {
     let [road, cross] = [road, cross].map(|mm| plain(mm, usize::from((mm - mm.round()).abs() >= 0.05)));
-    words([&road, &cross])
+    words::from_to([&road, &cross])
 }
 
 /// How far the places move at most, in millimetres.
@@ -148,21 +151,16 @@ fn furthest(position: &PositionReport) -> f64 {
 }
 
 fn height(report: &PositionSection, width: f64) -> f64 {
-    Layout::new(&report.position, width).height()
+    if report.position.knows_stem() { Layout::new(&report.position, width).height() } else { 0.0 }
 }
 
 fn label(report: &PositionSection) -> String {
-    let position = &report.position;
-    if position.knows_stem() { words::label(position) } else { words::NOT_DRAWN.to_owned() }
+    words::label(&report.position)
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &PositionSection, size: Size) {
     let position = &report.position;
     let layout = Layout::new(position, size.0);
-    if !position.knows_stem() {
-        pen.text(words::NOT_DRAWN, (0.0, TOP), Type::new(look.stop, Anchor::Start));
-        return;
-    }
     draw_key(pen, look);
     draw_front(pen, look, &layout, position);
     draw_road(pen, look, &layout, &position.road);
@@ -252,11 +250,15 @@ fn draw_inset(pen: &mut Pen, look: &Palette, layout: &Layout, index: usize, plac
     pen.dot(cross, 5.0, look.ink);
     pen.ring(road, 8.0, look.soft, 2.0);
     pen.text(place.name, (left, top - 9.0), Type::new(look.ink, Anchor::Start).bold());
-    pen.text(&place.caption, (left, top + side + 9.0), Type::new(look.soft, Anchor::Start).size(11.0));
+    let foot = [place.measure, &place.from_to];
+    for (row, line) in foot.into_iter().enumerate() {
+        let y = top + side + 9.0 + row as f64 * LINE;
+        pen.text(line, (left, y), Type::new(look.soft, Anchor::Start));
+    }
     let length = scale_bar(side / layout.inset_scale);
     let (x, y) = (left + 6.0, top + side - 7.0);
     pen.line((x, y), (x + length * layout.inset_scale, y), look.soft, 3.0);
-    pen.text(&words::scale(length), (x, y - 9.0), Type::new(look.soft, Anchor::Start).size(10.0));
+    pen.text(&words::scale(length), (x, y - 9.0), Type::new(look.soft, Anchor::Start));
 }
 
 /// A round length that is at most a third of `across`, millimetres.
@@ -268,9 +270,6 @@ fn spots(report: &PositionSection, size: Size) -> Vec<Spot> {
     let position = &report.position;
     let layout = Layout::new(position, size.0);
     let bike = &position.cross.view;
-    if !position.knows_stem() {
-        return Vec::new();
-    }
     let around = |at: BikePoint, by: f64, text: String| Spot::around(layout.at(at), layout.at(at), by, text);
     vec![
         around(bike.saddle_tip, 12.0, words::saddle(position)),

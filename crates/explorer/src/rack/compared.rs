@@ -50,6 +50,12 @@ impl Compared {
         self.rows.iter().filter(move |row| matches!(row.whose, Whose::Kept { .. }) || !is_kept(row))
     }
 
+    /// Whether any bike is on the rack beside those on the bench.
+    #[must_use]
+    pub fn has_kept(&self) -> bool {
+        self.rows.iter().any(|row| matches!(row.whose, Whose::Kept { .. }))
+    }
+
     /// Whether no other bike beats this one.
     #[must_use]
     pub fn is_unbeaten(&self, row: &Row) -> bool {

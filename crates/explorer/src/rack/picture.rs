@@ -17,8 +17,11 @@ pub(crate) const UPRIGHTS: Drawing<BikesSection> = Drawing {
     name: "uprights",
     title: words::PICTURE,
     caption: words::CAPTION,
-    height: |_, _| HEIGHT,
+    height: |section, _| {
+        if section.compared.as_deref().is_some_and(Compared::has_kept) { HEIGHT } else { 0.0 }
+    },
     draw,
+    says: |section| words::says(section.compared.as_deref()),
     spots,
     label: |section| words::label(section.compared.as_deref()),
     words: Spot::own_words,
@@ -86,11 +89,7 @@ fn draw_scale(pen: &mut Pen, look: &Palette, layout: &Layout) {
         let y = layout.scale.at(tick);
         pen.line((LEFT - 5.0, y), (LEFT, y), look.soft, 1.0);
         let decimals = usize::from(tick.fract() > 0.0);
-        pen.text(
-            &with_unit(tick, decimals, "m"),
-            (LEFT - 7.0, y),
-            Type::new(look.soft, Anchor::End).size(11.0),
-        );
+        pen.text(&with_unit(tick, decimals, "m"), (LEFT - 7.0, y), Type::new(look.soft, Anchor::End));
     }
     pen.text(words::DEVELOPMENT, (2.0, TOP - 18.0), Type::new(look.soft, Anchor::Start));
 }
@@ -104,8 +103,9 @@ fn draw_bike(pen: &mut Pen, look: &Palette, row: &Row, place: usize, layout: &La
         let y = layout.scale.at(m);
         pen.line((from.0 - half, y), (from.0 + half, y), ink, 2.0);
     }
-    let size = if layout.room < 14.0 { 8.0 } else { 12.0 };
-    pen.text(&row.whose.mark(), (from.0, HEIGHT - FOOT + 14.0), Type::new(ink, Anchor::Middle).size(size));
+    // Where marks would touch, every second one stands a line lower.
+    let lower = if layout.room < 16.0 && place % 2 == 1 { 13.0 } else { 0.0 };
+    pen.text(&row.whose.mark(), (from.0, HEIGHT - FOOT + 8.0 + lower), Type::new(ink, Anchor::Middle));
 }
 
 fn ink(look: &Palette, whose: &Whose) -> RGBColor {

@@ -20,6 +20,7 @@ pub(crate) const CROSS_SECTION: Drawing<TyreSection> = Drawing {
     caption: words::CAPTION,
     height,
     draw,
+    says: words::says,
     spots,
     label,
     words: Spot::own_words,
@@ -261,11 +262,11 @@ fn draw_width(pen: &mut Pen, look: &Palette, layout: &Layout, report: &TyreSecti
         Type::new(side.map_or(look.ink, |side| side.ink(look)), Anchor::Middle).bold().size(14.0),
     );
     if tyre.inputs.measured.is_some() {
-        pen.text(words::MEASURED, (x, y + 12.0), Type::new(look.soft, Anchor::Middle).size(11.0));
+        pen.text(words::MEASURED, (x, y + 12.0), Type::new(look.soft, Anchor::Middle));
         return;
     }
     let (low, high) = fit.width.range_mm();
-    pen.text(&words::likely((low, high)), (x, y + 12.0), Type::new(look.soft, Anchor::Middle).size(11.0));
+    pen.text(&words::likely((low, high)), (x, y + 12.0), Type::new(look.soft, Anchor::Middle));
     for reach in [low, high] {
         for side in [-0.5, 0.5] {
             let at = |up| layout.at((side * reach, up));
@@ -295,7 +296,7 @@ fn draw_foot(pen: &mut Pen, look: &Palette, layout: &Layout, report: &TyreSectio
     }
     let bar = 10.0 * layout.scale;
     pen.line((2.0, y), (2.0 + bar, y), look.soft, 3.0);
-    pen.text(words::SCALE, (2.0, y + 14.0), Type::new(look.soft, Anchor::Start).size(11.0));
+    pen.text(words::SCALE, (2.0, y + 14.0), Type::new(look.soft, Anchor::Start));
 }
 
 fn spots(report: &TyreSection, size: Size) -> Vec<Spot> {

@@ -22,6 +22,7 @@ pub(crate) const CAPACITY: Drawing<ChainSection> = Drawing {
     caption: words::CAPTION,
     height,
     draw,
+    says,
     spots,
     label,
     words: Spot::own_words,
@@ -129,6 +130,11 @@ fn label(report: &ChainSection) -> String {
     words::label(&levels, report.chain.solved().next().map(geometry))
 }
 
+fn says(report: &ChainSection) -> String {
+    let needed = Side::BOTH.map(|side| report.rings.setup(side).cage.check.needed);
+    words::says(needed, report.chain.chains.each_ref().map(|chain| chain.as_ref().ok().map(geometry)))
+}
+
 /// The length of a cage, and the teeth that it takes.
 fn geometry(chain: &ChainReport) -> [String; 2] {
     [with_unit(centres_mm(chain), 0, "mm"), plain(chain.advice.fit.capacity_teeth, 1)]
@@ -146,7 +152,7 @@ fn draw(pen: &mut Pen, look: &Palette, report: &ChainSection, size: Size) {
         } else {
             ((f64::midpoint(from.0, to.0), to.1 + 9.0), Anchor::Middle)
         };
-        pen.text(names::class(class), at, Type::new(look.soft, anchor).size(11.0));
+        pen.text(names::class(class), at, Type::new(look.soft, anchor));
     }
     draw_lines(pen, look, report, &layout);
     let curve: Vec<Point> =
@@ -158,7 +164,7 @@ fn draw(pen: &mut Pen, look: &Palette, report: &ChainSection, size: Size) {
 }
 
 fn draw_axes(pen: &mut Pen, look: &Palette, layout: &Layout) {
-    let small = |anchor| Type::new(look.soft, anchor).size(11.0);
+    let small = |anchor| Type::new(look.soft, anchor);
     for tick in layout.up.ticks(&TEETH_TICKS, 20.0) {
         let y = layout.up.at(tick);
         pen.line((LEFT, y), (layout.right, y), look.rule, 1.0);
@@ -169,7 +175,7 @@ fn draw_axes(pen: &mut Pen, look: &Palette, layout: &Layout) {
     }
     pen.line((LEFT, layout.floor), (layout.right, layout.floor), look.ink, 1.0);
     pen.text(words::ACROSS, (layout.right, layout.floor + 28.0), small(Anchor::End));
-    pen.text(words::UP, (LEFT - 6.0, 10.0), small(Anchor::End));
+    pen.text(words::UP, (0.0, 10.0), small(Anchor::Start));
 }
 
 fn draw_lines(pen: &mut Pen, look: &Palette, report: &ChainSection, layout: &Layout) {

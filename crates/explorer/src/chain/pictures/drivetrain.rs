@@ -9,9 +9,10 @@ use crate::chain::section::ChainSection;
 use crate::chain::words::names;
 use crate::chain::words::pictures::drivetrain as words;
 use crate::drawing::drawing::Drawing;
+use crate::drawing::letters::plain_width;
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
-use crate::drawing::pen::{Anchor, LETTER, Pen, Point, Type};
+use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::spot::Spot;
 use crate::side::Side;
 use gear_math::chain::GearState;
@@ -23,6 +24,7 @@ pub(crate) const DRIVETRAIN: Drawing<ChainSection> = Drawing {
     caption: words::CAPTION,
     height,
     draw,
+    says: |report| words::says(&Side::BOTH.map(|side| panel_in_words(report, side))),
     spots,
     label,
     words: Spot::own_words,
@@ -135,7 +137,7 @@ fn key_places(report: &ChainSection, width: f64) -> Vec<(usize, f64)> {
     let (mut row, mut left) = (0, 0.0);
     let mut places = Vec::new();
     for (_, name) in key(report) {
-        let needed = KEY_MARK + name.len() as f64 * LETTER;
+        let needed = KEY_MARK + plain_width(name);
         if left > 0.0 && left + needed > width {
             (row, left) = (row + 1, 0.0);
         }

@@ -46,7 +46,7 @@ impl Map {
         for (place, station) in chain.stations.iter().enumerate() {
             let ((left, top), to) = self.cell(place);
             let centre = (f64::midpoint(left, to.0), f64::midpoint(top, to.1));
-            let small = |anchor| Type::new(look.soft, anchor).size(11.0);
+            let small = |anchor| Type::new(look.soft, anchor);
             if place < self.across {
                 let teeth = station.fit.gear.sprocket.to_string();
                 pen.text(&teeth, (centre.0, top - 8.0), small(Anchor::Middle));

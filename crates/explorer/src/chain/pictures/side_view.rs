@@ -1,6 +1,7 @@
 //! One drivetrain from the drive side, true to scale: rings, sprockets, cage, stops and chain.
 
 use crate::chain::report::ChainReport;
+use crate::drawing::letters::plain_width;
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::side::Side;
@@ -178,7 +179,8 @@ fn stops(pen: &mut Pen, look: &Palette, chain: &ChainReport, view: &View) {
         pen.dashes(view.at(guide), view.below(guide, angle, reach), look.soft, 1.0, 3.0);
         let (x, y) = view.below(guide, angle, reach + STOP_BEYOND * 0.4);
         let words = format!("{}°", crate::number::plain(angle, 0));
-        pen.text(&words, (x, y - raise), Type::new(look.soft, anchor).size(11.0));
+        let x = if anchor == Anchor::End { x.max(view.left + plain_width(&words)) } else { x };
+        pen.text(&words, (x, y - raise), Type::new(look.soft, anchor));
     }
 }
 

@@ -3,6 +3,7 @@
 use crate::chain::section::ChainSection;
 use crate::chain::words::pictures::wrap as words;
 use crate::drawing::drawing::Drawing;
+use crate::drawing::letters::plain_width;
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
@@ -19,6 +20,7 @@ pub(crate) const WRAP: Drawing<ChainSection> = Drawing {
     caption: words::CAPTION,
     height,
     draw,
+    says,
     spots,
     label,
     words: Spot::own_words,
@@ -74,10 +76,19 @@ fn height(_: &ChainSection, width: f64) -> f64 {
 }
 
 fn label(report: &ChainSection) -> String {
-    words::label(
-        Side::BOTH.map(|side| report.rings.setup(side).cage.check.needed),
-        Side::BOTH.map(|side| capacity(report, side)),
-    )
+    let (needed, capacities) = levels(report);
+    words::label(needed, capacities)
+}
+
+fn says(report: &ChainSection) -> String {
+    let (needed, capacities) = levels(report);
+    words::says(needed, capacities)
+}
+
+/// Teeth that A and B need, and what their makers state.
+fn levels(report: &ChainSection) -> ([u16; 2], [Option<u16>; 2]) {
+    let needed = Side::BOTH.map(|side| report.rings.setup(side).cage.check.needed);
+    (needed, Side::BOTH.map(|side| capacity(report, side)))
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &ChainSection, size: Size) {
@@ -106,9 +117,9 @@ fn draw_sprockets(pen: &mut Pen, look: &Palette, setup: &SetupReport, panel: &Pa
     for row in setup.gears.iter().filter(|row| row.rank == 0) {
         let (x, _) = panel.at(setup, row);
         let label = row.gear.sprocket.to_string();
-        pen.text(&label, (x, panel.floor + 11.0), Type::new(look.soft, Anchor::Middle).size(11.0));
+        pen.text(&label, (x, panel.floor + 11.0), Type::new(look.soft, Anchor::Middle));
     }
-    pen.text(words::ACROSS, (panel.right, panel.floor + 26.0), Type::new(look.soft, Anchor::End).size(11.0));
+    pen.text(words::ACROSS, (panel.right, panel.floor + 26.0), Type::new(look.soft, Anchor::End));
 }
 
 fn draw_capacity(pen: &mut Pen, look: &Palette, report: &ChainSection, panel: &Panel) {
@@ -116,7 +127,7 @@ fn draw_capacity(pen: &mut Pen, look: &Palette, report: &ChainSection, panel: &P
     let y = panel.up.at(f64::from(capacity));
     pen.dashes((panel.left, y), (panel.right, y), look.ink, 1.5, 4.0);
     let label = words::capacity(capacity);
-    let room = 7.0 * label.len() as f64;
+    let room = plain_width(&label);
     pen.fill((panel.right - room, y - 16.0), (panel.right, y - 3.0), look.paper);
     pen.text(&label, (panel.right, y - 9.0), Type::new(look.ink, Anchor::End));
 }

@@ -1,6 +1,7 @@
-//! What a search found: time behind the best against lowest gear; the front as a line of dots, A and B ringed.
+//! What a search found: time behind the best against lowest gear; the front as a line with names, A and B ringed, the rest faint.
 
 use crate::drawing::drawing::Drawing;
+use crate::drawing::letters::plain_width;
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
@@ -19,6 +20,7 @@ pub(crate) const FOUND: Drawing<LapSection> = Drawing {
     caption: words::CAPTION,
     height,
     draw,
+    says: |report| found(report).map_or_else(String::new, words::says),
     spots,
     label,
     words: Spot::own_words,
@@ -27,10 +29,8 @@ pub(crate) const FOUND: Drawing<LapSection> = Drawing {
 const LEFT: f64 = 52.0;
 const RIGHT: f64 = 16.0;
 const TOP: f64 = 20.0;
-const HEIGHT: f64 = 280.0;
-/// Height while there is nothing to draw.
-const EMPTY: f64 = 32.0;
-const FLOOR: f64 = HEIGHT - 26.0;
+const HEIGHT: f64 = 320.0;
+const FLOOR: f64 = HEIGHT - 40.0;
 /// Slower than the best by more than this share is drawn on the upper edge.
 const SLOWEST: f64 = 0.15;
 /// Least extent upward, s.
@@ -42,6 +42,7 @@ struct Layout {
     up: Scale,
     best_s: f64,
     limit_s: f64,
+    right: f64,
 }
 
 impl Layout {
@@ -49,7 +50,8 @@ impl Layout {
         let best_s = found.order[0].candidate.time_s;
         let limit_s = best_s * SLOWEST;
         let (mut low, mut high, mut quickest, mut slowest) = (f64::INFINITY, 0.0, 0.0, LEAST_S);
-        for place in found.shown() {
+        // The better half is seen too, so that the front stands among others.
+        for place in found.shown().into_iter().chain(0..found.order.len() / 2) {
             let it = &found.order[place].candidate;
             low = f64::min(low, it.lowest_development_m);
             high = f64::max(high, it.lowest_development_m);
@@ -58,10 +60,39 @@ impl Layout {
         }
         Self {
             across: Scale::ratio((0.98 * low, 1.02 * high), (LEFT + 8.0, width - RIGHT)),
-            up: Scale::even((quickest, slowest), (FLOOR - 10.0, TOP + 6.0)),
+            up: Scale::even((quickest, slowest), (FLOOR - 24.0, TOP + 6.0)),
             best_s,
             limit_s,
+            right: width - RIGHT,
         }
+    }
+
+    /// Whether a set-up lies on the picture without being moved to its edge.
+    fn holds(&self, it: &Candidate) -> bool {
+        let (x, y) = (self.across.at(it.lowest_development_m), self.up.at(it.time_s - self.best_s));
+        (LEFT..=self.right).contains(&x) && (TOP..=FLOOR).contains(&y)
+    }
+
+    /// The corners that a name takes.
+    fn around(&self, name: &str, (x, y): Point, anchor: Anchor) -> (Point, Point) {
+        let wide = plain_width(name);
+        let from = if anchor == Anchor::Start { x } else { x - wide };
+        ((from, y - 7.0), (from + wide, y + 7.0))
+    }
+
+    /// A place for a name beside a point, right of it or left, level, lower or higher, where nothing is written yet.
+    fn room_for(&self, name: &str, (x, y): Point, taken: &[(Point, Point)]) -> Option<(Point, Anchor)> {
+        let lower = [0.0, 13.0, -13.0];
+        let sides = [(10.0, Anchor::Start), (-10.0, Anchor::End)];
+        let places = lower.into_iter().flat_map(|dy| sides.map(|(dx, anchor)| ((x + dx, y + dy), anchor)));
+        places.into_iter().find(|&(at, anchor)| {
+            let (from, to) = self.around(name, at, anchor);
+            let inside = from.0 > LEFT && to.0 <= self.right && from.1 > TOP && to.1 < FLOOR - 1.0;
+            let clear = taken
+                .iter()
+                .all(|(start, end)| to.0 < start.0 || end.0 < from.0 || to.1 < start.1 || end.1 < from.1);
+            inside && clear
+        })
     }
 
     fn at(&self, it: &Candidate) -> Point {
@@ -75,34 +106,76 @@ fn found(report: &LapSection) -> Option<&Found> {
 }
 
 fn height(report: &LapSection, _: f64) -> f64 {
-    if found(report).is_some() { HEIGHT } else { EMPTY }
+    if found(report).is_some() { HEIGHT } else { 0.0 }
 }
 
 fn label(report: &LapSection) -> String {
-    found(report).map_or_else(|| words::NOTHING_YET.to_owned(), words::label)
+    found(report).map_or_else(String::new, words::label)
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &LapSection, size: Size) {
-    let Some(found) = found(report) else {
-        pen.text(words::DRAWN_HERE, (4.0, 20.0), Type::new(look.soft, Anchor::Start));
-        return;
-    };
+    let Some(found) = found(report) else { return };
     let layout = Layout::new(found, size.0);
     draw_axes(pen, look, &layout, size.0);
     let at = |place: usize| layout.at(&found.order[place].candidate);
+    for place in (0..found.order.len()).filter(|&place| layout.holds(&found.order[place].candidate)) {
+        pen.dot(at(place), 1.6, look.rule);
+    }
     let front: Vec<Point> = found.front.iter().map(|&place| at(place)).collect();
-    pen.path(&front, look.soft, 1.5);
+    pen.path(&front, look.good, 2.0);
     for point in front {
-        pen.dot(point, 4.0, look.good);
+        pen.dot(point, 3.5, look.good);
     }
     pen.cross(at(0), 5.0, look.ink, 2.0);
+    draw_names(pen, look, found, &layout);
     for place in found.shown() {
         let (x, y) = at(place);
         for (index, side) in found.sides_at(place).enumerate() {
             pen.ring((x, y), 7.0 + 3.0 * index as f64, side.ink(look), 2.0);
             let name = Type::new(side.ink(look), Anchor::Middle).bold();
-            pen.text(&side.to_string(), (x - 9.0 + 18.0 * index as f64, y - 14.0), name);
+            pen.text(&side.to_string(), mark(x, y, index), name);
         }
+    }
+}
+
+/// Where the letter of the first or the second side at a place stands.
+fn mark(x: f64, y: f64, index: usize) -> Point {
+    (x - 9.0 + 18.0 * index as f64, y - 15.0)
+}
+
+/// Names beside the marks of the front, of the best and of A and B, as far as they keep clear of one another: first the best
+/// and what is on the bench, then the front from both ends inward, so that its ends are named.
+fn draw_names(pen: &mut Pen, look: &Palette, found: &Found, layout: &Layout) {
+    let at = |place: usize| layout.at(&found.order[place].candidate);
+    let mut taken: Vec<(Point, Point)> = Vec::new();
+    for place in found.shown() {
+        let (x, y) = at(place);
+        taken.push(((x - 5.0, y - 5.0), (x + 5.0, y + 5.0)));
+        for (index, _) in found.sides_at(place).enumerate() {
+            let (x, y) = mark(x, y, index);
+            taken.push(((x - 6.0, y - 8.0), (x + 6.0, y + 8.0)));
+        }
+    }
+    let mut order: Vec<usize> = found
+        .shown()
+        .into_iter()
+        .filter(|&place| place == 0 || found.sides_at(place).next().is_some())
+        .collect();
+    for index in 0..found.front.len() {
+        let place = if index % 2 == 0 {
+            found.front[index / 2]
+        } else {
+            found.front[found.front.len() - 1 - index / 2]
+        };
+        if !order.contains(&place) {
+            order.push(place);
+        }
+    }
+    for place in order {
+        let name = words::name(found, place);
+        let Some((from, anchor)) = layout.room_for(&name, at(place), &taken) else { continue };
+        taken.push(layout.around(&name, from, anchor));
+        pen.text(&name, from, Type::new(look.ink, anchor));
     }
 }
 
@@ -119,7 +192,7 @@ fn draw_axes(pen: &mut Pen, look: &Palette, layout: &Layout, width: f64) {
     }
     let set = |anchor| Type::new(look.soft, anchor);
     pen.text(words::UP, (0.0, 8.0), set(Anchor::Start));
-    pen.text(words::ACROSS, (width - RIGHT, 8.0), set(Anchor::End));
+    pen.text(words::ACROSS, (width - RIGHT, FLOOR + 29.0), set(Anchor::End));
 }
 
 fn spots(report: &LapSection, size: Size) -> Vec<Spot> {

@@ -6,7 +6,9 @@ use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
-use crate::lap::pictures::profile::{across, draw_distances, draw_waiting, metre, metres, waiting};
+use crate::lap::pictures::profile::{
+    across, draw_distances, draw_waiting, metre, metres, waiting, waiting_height,
+};
 use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
 use crate::lap::settled::Settled;
@@ -15,8 +17,17 @@ use crate::number::with_unit;
 use crate::side::Side;
 
 /// Time gained along the lap.
-pub(crate) const GAIN: Drawing<LapSection> =
-    Drawing { name: "gain", title: told::TITLE, caption: told::CAPTION, height, draw, spots, label, words };
+pub(crate) const GAIN: Drawing<LapSection> = Drawing {
+    name: "gain",
+    title: told::TITLE,
+    caption: told::CAPTION,
+    height,
+    draw,
+    says,
+    spots,
+    label,
+    words,
+};
 
 const LEFT: f64 = 46.0;
 const TOP: f64 = 22.0;
@@ -42,8 +53,13 @@ fn gain_at(settled: &Settled, at: f64) -> f64 {
     settled.gains.curve.get(index).or(settled.gains.curve.last()).map_or(0.0, |point| point.1)
 }
 
-fn height(_: &LapSection, _: f64) -> f64 {
-    HEIGHT
+/// None where A and B are one and the same.
+fn height(report: &LapSection, _: f64) -> f64 {
+    match &report.lap.laps {
+        None => waiting_height(report, HEIGHT),
+        Some(laps) if laps.question.setups[0] == laps.question.setups[1] => 0.0,
+        Some(_) => HEIGHT,
+    }
 }
 
 fn label(report: &LapSection) -> String {
@@ -51,6 +67,10 @@ fn label(report: &LapSection) -> String {
         None => waiting(report).to_owned(),
         Some((_, settled)) => told::label(settled.gained.time_s, settled.gained.precision()),
     }
+}
+
+fn says(report: &LapSection) -> String {
+    settled(report).map_or_else(|| waiting(report).to_owned(), |(_, settled)| told::says(settled))
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &LapSection, size: Size) {

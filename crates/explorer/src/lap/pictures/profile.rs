@@ -1,9 +1,10 @@
 //! The course from the side with the plan on it: height, ground by pattern, where to ride, and the gear beneath.
 
 use crate::drawing::drawing::Drawing;
+use crate::drawing::letters::plain_width;
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
-use crate::drawing::pen::{Anchor, LETTER, Pen, Point, Type};
+use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::lap::report::LapReport;
@@ -23,6 +24,7 @@ pub(crate) const PROFILE: Drawing<LapSection> = Drawing {
     caption: told::CAPTION,
     height,
     draw,
+    says,
     spots,
     label,
     words,
@@ -81,6 +83,11 @@ pub(crate) fn draw_waiting(pen: &mut Pen, look: &Palette, report: &LapSection) {
     pen.text(waiting(report), (4.0, 20.0), Type::new(look.soft, Anchor::Start));
 }
 
+/// Height while no lap has been worked out: none where there will be none.
+pub(crate) fn waiting_height(report: &LapSection, height: f64) -> f64 {
+    if report.lap_inputs.fault(report.lap.own.as_deref()).is_some() { 0.0 } else { height }
+}
+
 /// Why there is no lap to be seen.
 pub(crate) fn waiting(report: &LapSection) -> &'static str {
     match report.lap_inputs.fault(report.lap.own.as_deref()) {
@@ -94,7 +101,7 @@ fn key(laps: &LapReport, width: f64) -> (Vec<(Surface, Point)>, f64) {
     let used = |surface: &&Surface| laps.question.course.segments().iter().any(|it| it.surface == **surface);
     let (mut x, mut y) = (0.0, 8.0);
     let place = |surface: &Surface| {
-        let wide = 42.0 + surface_name(*surface).chars().count() as f64 * LETTER;
+        let wide = 42.0 + plain_width(surface_name(*surface));
         if x > 0.0 && x + wide > width {
             (x, y) = (0.0, y + LINE);
         }
@@ -136,13 +143,22 @@ impl Layout {
 }
 
 fn height(report: &LapSection, width: f64) -> f64 {
-    report.lap.laps.as_ref().map_or(400.0, |laps| Layout::new(laps, width).end + FOOT)
+    report
+        .lap
+        .laps
+        .as_ref()
+        .map_or_else(|| waiting_height(report, 400.0), |laps| Layout::new(laps, width).end + FOOT)
 }
 
 fn label(report: &LapSection) -> String {
     let Some(laps) = &report.lap.laps else { return waiting(report).to_owned() };
     let places = laps.laps.each_ref().map(|lap| lap.dismounts().len());
     told::label(laps.length_m(), laps.question.course.climb_m(), places)
+}
+
+fn says(report: &LapSection) -> String {
+    let Some(laps) = &report.lap.laps else { return waiting(report).to_owned() };
+    told::says(laps.laps.each_ref().map(|lap| lap.dismounts().len()))
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &LapSection, size: Size) {

@@ -1,10 +1,11 @@
 //! Time against length of the climb: riding with A and B, going on foot, and where getting off begins to pay.
 
 use crate::drawing::drawing::Drawing;
+use crate::drawing::letters::{lines, plain_width};
 use crate::drawing::looks::{tube, wire};
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
-use crate::drawing::pen::{Anchor, LETTER, Pen, Point, Type};
+use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::{Scale, spread};
 use crate::drawing::spot::Spot;
 use crate::number::trimmed;
@@ -22,13 +23,14 @@ pub(crate) const CLIMB: Drawing<RideSection> = Drawing {
     caption: words::CAPTION,
     height,
     draw,
+    says: words::says,
     spots,
     label: words::label,
     words: Spot::own_words,
 };
 
 const LEFT: f64 = 40.0;
-const RIGHT: f64 = 62.0;
+const RIGHT: f64 = 66.0;
 const TOP: f64 = 34.0;
 const PLOT: f64 = 230.0;
 const FOOT: f64 = 24.0;
@@ -46,7 +48,7 @@ impl Layout {
         let sides = &report.ride.sides;
         let ridden = sides.iter().filter_map(|side| side.far.ride).map(Time::s);
         let longest = ridden.fold(sides[0].far.foot_at_worst.s(), f64::max);
-        let (right, top) = (width - RIGHT, TOP + unridden(report).len() as f64 * LINE);
+        let (right, top) = (width - RIGHT, TOP + unridden(report, width).len() as f64 * LINE);
         let (floor, end) = (top + PLOT, report.ride.far.m());
         Self {
             across: Scale::even((0.0, end), (LEFT, right)),
@@ -62,13 +64,18 @@ impl Layout {
     }
 }
 
-/// The sides that have no steady ride here.
-fn unridden(report: &RideSection) -> Vec<&RideSide> {
-    report.ride.sides.iter().filter(|side| side.plan.ride.is_none()).collect()
+/// What is said of the sides that have no steady ride here, line by line.
+fn unridden(report: &RideSection, width: f64) -> Vec<(Side, String)> {
+    let sides = report.ride.sides.iter().filter(|side| side.plan.ride.is_none());
+    let said = |side: &RideSide| {
+        let whose = side.side;
+        lines(&words::unridden(side), width - LEFT - 8.0).into_iter().map(move |line| (whose, line))
+    };
+    sides.flat_map(said).collect()
 }
 
-fn height(report: &RideSection, _: f64) -> f64 {
-    TOP + PLOT + FOOT + unridden(report).len() as f64 * LINE
+fn height(report: &RideSection, width: f64) -> f64 {
+    TOP + PLOT + FOOT + unridden(report, width).len() as f64 * LINE
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
@@ -96,9 +103,9 @@ fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
     pen.fill((LEFT - 6.0, layout.floor + 0.5), (LEFT + 14.0, layout.floor + 6.0), look.paper);
     draw_ends(pen, look, report, &layout);
     draw_lengths(pen, look, report, &layout);
-    for (row, side) in unridden(report).into_iter().enumerate() {
+    for (row, (side, line)) in unridden(report, size.0).into_iter().enumerate() {
         let y = TOP - 4.0 + row as f64 * LINE;
-        pen.text(&words::unridden(side), (LEFT + 4.0, y), Type::new(side.side.ink(look), Anchor::Start));
+        pen.text(&line, (LEFT + 4.0, y), Type::new(side.ink(look), Anchor::Start));
     }
 }
 
@@ -134,7 +141,7 @@ fn draw_ends(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layou
     let wanted: Vec<f64> = names.iter().map(|(_, time, _)| layout.up.at(*time)).collect();
     let placed = spread(&wanted, 15.0, TOP - 6.0, layout.floor);
     for ((name, _, ink), y) in names.into_iter().zip(placed) {
-        pen.text(name, (layout.right + 8.0, y), Type::new(ink, Anchor::Start));
+        pen.text(name, (layout.right + 11.0, y), Type::new(ink, Anchor::Start));
     }
 }
 
@@ -155,7 +162,7 @@ fn draw_lengths(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &La
         let y = layout.floor - 12.0 - row as f64 * LINE;
         pen.line((x, y), (x, layout.floor), look.good, 2.0);
         let words = words::pays(whose, pays);
-        let wide = words.chars().count() as f64 * LETTER;
+        let wide = plain_width(&words);
         let (anchor, start) =
             if pays > 0.5 * layout.end { (Anchor::End, x - 6.0 - wide) } else { (Anchor::Start, x + 6.0) };
         pen.fill((start, y - 7.0), (start + wide, y + 7.0), look.paper);

@@ -1,10 +1,11 @@
 //! Speed against gradient: riding in A's and B's gears, running, walking, the band, and the limits by name.
 
 use crate::drawing::drawing::Drawing;
+use crate::drawing::letters::plain_width;
 use crate::drawing::looks::{tube, wire};
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
-use crate::drawing::pen::{Anchor, LETTER, Pen, Point, Type};
+use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::number::plain;
@@ -24,18 +25,21 @@ pub(crate) const SLOPES: Drawing<RideSection> = Drawing {
     caption: words::CAPTION,
     height,
     draw,
+    says: words::says,
     spots,
     label: words::label,
     words: Spot::own_words,
 };
 
-const LEFT: f64 = 54.0;
+const LEFT: f64 = 60.0;
 const RIGHT: f64 = 12.0;
 const TOP: f64 = 44.0;
 const PLOT: f64 = 300.0;
 const LINE: f64 = 16.0;
 /// Axis, then the cadences of A and B.
 const UNDER: f64 = 4.0 * LINE;
+/// Narrower pictures than this have every second cadence.
+const NARROW: f64 = 330.0;
 /// Marks of A and B closer than this stand as one, per cent.
 const SAME: f64 = 0.05;
 /// Ticks of an axis of gradients.
@@ -147,7 +151,7 @@ fn draw_grid(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layou
         pen.line((x, floor), (x, floor + 4.0), look.ink, 1.0);
         pen.text(&plain(tick, 0), (x, floor + 0.8 * LINE), Type::new(look.soft, Anchor::Middle));
     }
-    pen.text(SLOPE, (0.0, floor + 0.8 * LINE), Type::new(look.soft, Anchor::Start).size(11.0));
+    pen.text(SLOPE, (0.0, floor + 0.8 * LINE), Type::new(look.soft, Anchor::Start));
 }
 
 /// Running as a broken line, walking as a dotted one.
@@ -219,7 +223,7 @@ fn draw_climb(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layo
 /// This climb and its verdict, in two lines from `at` down, on the side of it where there is room.
 pub(crate) fn name_climb(pen: &mut Pen, look: &Palette, report: &RideSection, (x, y): Point, right: f64) {
     let lines = [this_climb(report), in_short(report)];
-    let wide = lines.iter().map(|line| line.chars().count()).max().unwrap_or(0) as f64 * LETTER;
+    let wide = lines.iter().map(|line| plain_width(line)).fold(0.0, f64::max);
     let (anchor, x) = match (x + wide <= right, x >= wide) {
         (true, _) => (Anchor::Start, x),
         (false, true) => (Anchor::End, x),
@@ -235,11 +239,12 @@ fn draw_cadences(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &L
     for (row, side) in report.ride.sides.iter().enumerate() {
         let y = TOP + PLOT + (row as f64 + 1.9) * LINE;
         pen.text(&words::rpm(side.side), (0.0, y), Type::new(side.side.ink(look), Anchor::Start).bold());
-        for answer in side.answers.iter().step_by(10) {
+        let every = if layout.right < NARROW { 20 } else { 10 };
+        for answer in side.answers.iter().step_by(every) {
             let turns = answer.riding.held.is_some() && !answer.spins_out();
             let ink = if turns { look.ink } else { look.stop };
             let x = layout.across.at(answer.gradient.percent());
-            pen.text(&words::cadence(answer), (x, y), Type::new(ink, Anchor::Middle).size(11.0));
+            pen.text(&words::cadence(answer), (x, y), Type::new(ink, Anchor::Middle));
         }
     }
 }
@@ -260,20 +265,19 @@ fn draw_marks(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layo
     for (index, mark) in marks.iter().enumerate() {
         let (x, y) = (layout.across.at(mark.gradient), mark_row(index));
         let words = mark.text();
-        let wide = words.chars().count() as f64 * LETTER;
-        let whole = layout.right + RIGHT;
-        let (left, right) = (x - 8.0, whole - x - 8.0);
-        let (anchor, at, size) = match (right >= wide, left >= wide) {
-            (true, _) => (Anchor::Start, x + 8.0, 12.0),
-            (false, true) => (Anchor::End, x - 8.0, 12.0),
-            (false, false) if right > left => (Anchor::Start, (whole - wide * 11.0 / 12.0).max(0.0), 11.0),
-            (false, false) => (Anchor::Start, 0.0, 11.0),
+        let wide = plain_width(&words);
+        let (left, right) = (x - 8.0, layout.right + RIGHT - x - 8.0);
+        let to_the_right = right >= wide || right > left;
+        let (anchor, at) = match (to_the_right, left >= wide) {
+            (true, _) => (Anchor::Start, (x + 8.0).min(layout.right + RIGHT - wide)),
+            (false, true) => (Anchor::End, x - 8.0),
+            (false, false) => (Anchor::Start, 0.0),
         };
         if right < wide {
             pen.fill(((x - 8.0 - wide).max(0.0), y - 7.0), (x - 8.0, y + 7.0), look.paper);
         }
         pointer(pen, look, mark.side, (x, y));
-        pen.text(&words, (at, y), Type::new(look.ink, anchor).size(size));
+        pen.text(&words, (at, y), Type::new(look.ink, anchor));
     }
 }
 

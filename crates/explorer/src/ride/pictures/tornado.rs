@@ -1,6 +1,7 @@
 //! What moves the end of riding most: one bar for each doubtful input, A above B.
 
 use crate::drawing::drawing::Drawing;
+use crate::drawing::letters::plain_width;
 use crate::drawing::looks::bar;
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
@@ -21,6 +22,7 @@ pub(crate) const TORNADO: Drawing<RideSection> = Drawing {
     caption: words::CAPTION,
     height,
     draw,
+    says: |report| words::says(shown(report).next()),
     spots,
     label,
     words: Spot::own_words,
@@ -63,7 +65,10 @@ fn ends(scale: Scale, row: usize, side: Side, swing: &Swing) -> (Point, Point) {
 }
 
 fn height(report: &RideSection, _: f64) -> f64 {
-    TOP + shown(report).count().max(1) as f64 * ROW + 24.0
+    match shown(report).count() {
+        0 => 0.0,
+        count => TOP + count as f64 * ROW + 24.0,
+    }
 }
 
 fn label(report: &RideSection) -> String {
@@ -71,10 +76,6 @@ fn label(report: &RideSection) -> String {
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
-    if shown(report).next().is_none() {
-        pen.text(words::NOTHING, (LEFT, TOP), Type::new(look.ink, Anchor::Start));
-        return;
-    }
     let scale = across(report, size.0);
     let floor = size.1 - 22.0;
     for tick in scale.even_ticks(40.0) {
@@ -96,7 +97,7 @@ fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
 fn draw_swing(pen: &mut Pen, look: &Palette, scale: Scale, row: usize, swing: &Swing) {
     let y = TOP + row as f64 * ROW + 6.0;
     let name = words::input(swing);
-    let wide = name.chars().count() as f64 * 6.8;
+    let wide = plain_width(&name);
     pen.fill((LEFT, y - 7.0), (LEFT + wide, y + 7.0), look.paper);
     pen.text(&name, (LEFT, y), Type::new(look.ink, Anchor::Start));
     for side in Side::BOTH {

@@ -1,9 +1,10 @@
 //! A map of gradient and ground with the verdict for A and B.
 
 use crate::drawing::drawing::Drawing;
+use crate::drawing::letters::plain_width;
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
-use crate::drawing::pen::{Anchor, LETTER, Pen, Point, Type};
+use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::number::plain;
@@ -22,6 +23,7 @@ pub(crate) const VERDICTS: Drawing<RideSection> = Drawing {
     caption: words::CAPTION,
     height,
     draw,
+    says: words::says,
     spots,
     label,
     words: Spot::own_words,
@@ -122,12 +124,12 @@ fn draw_words(pen: &mut Pen, look: &Palette, stretch: &Stretch, from: Point, to:
         Verdict::FootForced => (look.soft, look.paper),
     };
     let words = words::short(stretch);
-    let wide = words.chars().count() as f64 * LETTER;
+    let wide = plain_width(words);
     let middle = ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0);
     if wide + 8.0 < to.0 - from.0 {
         let half = wide / 2.0 + 1.0;
         pen.fill((middle.0 - half, from.1 + 1.0), (middle.0 + half, to.1 - 1.0), paper);
-        pen.text(words, middle, Type::new(ink, Anchor::Middle).size(11.0));
+        pen.text(words, middle, Type::new(ink, Anchor::Middle));
     }
 }
 

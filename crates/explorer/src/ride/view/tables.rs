@@ -177,7 +177,7 @@ pub(crate) fn map(report: &RideSection) -> Markup {
     html! {
         details id="ride-map-all" {
             summary { (words::MAP_FOLDED) }
-            (table(words::MAP, &[Head::Figures(words::GROUND), Head::Setup(Side::A), Head::Setup(Side::B)], &rows))
+            (table(words::MAP, &[Head::Figures(words::GROUND), Head::SetupInWords(Side::A), Head::SetupInWords(Side::B)], &rows))
             @for tyre in tyres(report) { (grounds(tyre)) }
         }
     }

@@ -1,12 +1,13 @@
 //! The gear ladder: one upright rail of development, A's rungs to its left, B's to its right.
 
 use crate::drawing::drawing::Drawing;
+use crate::drawing::letters::plain_width;
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::{Scale, spread};
 use crate::drawing::spot::Spot;
-use crate::number::percent;
+use crate::number::{percent, trimmed};
 use crate::rings::pictures::gear_looks::gear_bar;
 use crate::rings::report::{Reach, Tie};
 use crate::rings::section::RingsSection;
@@ -22,6 +23,7 @@ pub(crate) const LADDER: Drawing<RingsSection> = Drawing {
     caption: words::ladder::CAPTION,
     height,
     draw,
+    says: words::ladder::says,
     spots,
     label,
     words: Spot::own_words,
@@ -36,12 +38,16 @@ const LABEL_ROOM: f64 = 62.0;
 const NARROW: f64 = 340.0;
 const TOP: f64 = 40.0;
 const FOOT: f64 = 16.0;
-/// Round developments that may stand on the rail, metres.
-const TICKS: [f64; 47] = [
-    0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.2, 1.4, 1.6, 1.8, 2.0, 2.2, 2.4, 2.6, 2.8, 3.0, 3.2, 3.4, 3.6,
-    3.8, 4.0, 4.2, 4.4, 4.6, 4.8, 5.0, 5.2, 5.5, 5.8, 6.0, 6.2, 6.5, 6.8, 7.0, 7.5, 8.0, 8.5, 9.0, 9.5, 10.0,
-    11.0, 12.0, 14.0, 16.0, 18.0,
-];
+/// Room for the scale at the left edge.
+const SCALE: f64 = 38.0;
+/// From one label of the scale to the next at least.
+const APART: f64 = 14.0;
+/// Round developments, metres.
+const ROUND: [f64; 18] =
+    [0.3, 0.4, 0.5, 0.6, 0.8, 1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0];
+/// A scale that shows fewer than this many of those has multiples of the first of [`FINER`] that come to as many.
+const FEW: usize = 4;
+const FINER: [f64; 3] = [0.5, 0.2, 0.1];
 
 fn height(report: &RingsSection, _: f64) -> f64 {
     let most = report.rings.setups.iter().map(|setup| setup.gears.len()).max().unwrap_or(0);
@@ -63,10 +69,11 @@ struct Layout {
 impl Layout {
     fn new(report: &RingsSection, size: Size) -> Self {
         let (width, height) = size;
-        let rail = if width < 500.0 { 24.0 } else { 34.0 };
-        let longest = (width / 2.0 - rail - LABEL_ROOM - 12.0).max(20.0);
+        let rail = if width < 500.0 { 16.0 } else { 26.0 };
+        let half = (width - SCALE) / 2.0;
+        let longest = (half - rail - LABEL_ROOM - 12.0).max(20.0);
         let scale = Scale::ratio(report.rings.development_span(), (height - FOOT, TOP));
-        Self { middle: width / 2.0, rail, longest, scale, size }
+        Self { middle: SCALE + half, rail, longest, scale, size }
     }
 
     /// −1 to the left of the rail, +1 to the right.
@@ -80,15 +87,6 @@ impl Layout {
     /// Where `distance` outward from a side's rail edge lies.
     fn x(&self, side: Side, distance: f64) -> f64 {
         self.middle + Self::direction(side) * (self.rail + distance)
-    }
-
-    /// Height of the middle of a tie.
-    fn tie(&self, report: &RingsSection, tie: &Tie) -> f64 {
-        Side::BOTH
-            .into_iter()
-            .map(|side| self.y(&report.rings.setup(side).gears[tie.index(side)]))
-            .sum::<f64>()
-            / 2.0
     }
 
     fn y(&self, row: &GearLine) -> f64 {
@@ -109,11 +107,12 @@ fn rung_share(rank: usize, rings: usize) -> f64 {
 
 fn draw(pen: &mut Pen, look: &Palette, report: &RingsSection, size: Size) {
     let layout = Layout::new(report, size);
+    draw_scale(pen, look, &layout);
     for reach in report.rings.reach.iter().flatten() {
         draw_reach(pen, look, &layout, reach);
     }
     draw_ties(pen, look, &layout, report);
-    draw_rail(pen, look, &layout, report);
+    draw_rail(pen, look, &layout);
     for setup in &report.rings.setups {
         draw_side(pen, look, &layout, setup);
     }
@@ -127,11 +126,9 @@ fn draw_reach(pen: &mut Pen, look: &Palette, layout: &Layout, reach: &Reach) {
     let other = reach.side.other();
     let (anchor, x) = (outward_end(reach.side), layout.x(other, 8.0));
     if y2 - y1 > 15.0 {
-        pen.text(
-            &words::ladder::only(reach.side),
-            (x, (y1 + y2) / 2.0),
-            Type::new(reach.side.ink(look), anchor),
-        );
+        let whole = words::ladder::only_reaches(reach.side);
+        let only = if plain_width(&whole) < layout.longest { whole } else { words::ladder::only(reach.side) };
+        pen.text(&only, (x, (y1 + y2) / 2.0), Type::new(reach.side.ink(look), anchor));
     }
 }
 
@@ -152,21 +149,32 @@ fn draw_ties(pen: &mut Pen, look: &Palette, layout: &Layout, report: &RingsSecti
     }
 }
 
-/// The rail and its developments, but for those that a tie runs through.
-fn draw_rail(pen: &mut Pen, look: &Palette, layout: &Layout, report: &RingsSection) {
+/// Round developments on a scale of their own, with a thin line from each across the rungs.
+fn draw_scale(pen: &mut Pen, look: &Palette, layout: &Layout) {
+    let (left, right) = (layout.x(Side::A, layout.longest), layout.x(Side::B, layout.longest));
+    let edge = SCALE - 6.0;
+    pen.line((edge, TOP - 8.0), (edge, layout.size.1 - FOOT + 8.0), look.soft, 1.0);
+    pen.text(words::ladder::METRES, (edge, 12.0), Type::new(look.soft, Anchor::End));
+    for tick in developments(&layout.scale) {
+        let y = layout.scale.at(tick);
+        pen.line((edge - 4.0, y), (edge, y), look.soft, 1.0);
+        pen.line((left, y), (right, y), look.rule, 1.0);
+        pen.text(&trimmed(tick), (edge - 6.0, y), Type::new(look.soft, Anchor::End));
+    }
+}
+
+/// The developments on the scale, metres.
+fn developments(scale: &Scale) -> Vec<f64> {
+    let finer = FINER.into_iter().map(|step| (1..=250).map(|count| f64::from(count) * step).collect());
+    let choices = core::iter::once(ROUND.to_vec()).chain(finer);
+    let ticks: Vec<Vec<f64>> = choices.map(|choice: Vec<f64>| scale.ticks(&choice, APART)).collect();
+    ticks.iter().find(|ticks| ticks.len() >= FEW).or(ticks.last()).cloned().unwrap_or_default()
+}
+
+fn draw_rail(pen: &mut Pen, look: &Palette, layout: &Layout) {
     for side in Side::BOTH {
         let x = layout.x(side, 0.0);
         pen.line((x, TOP - 8.0), (x, layout.size.1 - FOOT + 8.0), look.ink, 1.5);
-    }
-    let ties: Vec<f64> = report.rings.common.iter().map(|tie| layout.tie(report, tie)).collect();
-    let is_clear = |tick: &f64| ties.iter().all(|y| (y - layout.scale.at(*tick)).abs() > 9.0);
-    let free: Vec<f64> = TICKS.iter().copied().filter(is_clear).collect();
-    for tick in layout.scale.ticks(&free, 22.0) {
-        pen.text(
-            &format!("{tick} m"),
-            (layout.middle, layout.scale.at(tick)),
-            Type::new(look.soft, Anchor::Middle),
-        );
     }
 }
 

@@ -18,6 +18,7 @@ pub(crate) const OVERLAP: Drawing<RingsSection> = Drawing {
     caption: words::overlap::CAPTION,
     height,
     draw,
+    says: words::overlap::says,
     spots,
     label,
     words: Spot::own_words,
@@ -56,7 +57,11 @@ impl Grid {
     }
 }
 
+/// None where there is no pair to be seen, or every gear is its own.
 fn height(report: &RingsSection, width: f64) -> f64 {
+    if report.rings.near.is_empty() || report.rings.has_one_set_up() {
+        return 0.0;
+    }
     Grid::new(report, width).bottom() + 8.0
 }
 
@@ -92,9 +97,9 @@ fn draw_names(pen: &mut Pen, look: &Palette, report: &RingsSection, grid: &Grid)
             let (x, y) = grid.centre(index, index);
             let name = gears[index].gear.to_string();
             match side {
-                Side::A => pen.text(&name, (grid.left - 5.0, y), Type::new(look.ink, Anchor::End).size(11.0)),
+                Side::A => pen.text(&name, (grid.left - 5.0, y), Type::new(look.ink, Anchor::End)),
                 Side::B => {
-                    pen.text(&name, (x, TOP - 5.0), Type::new(look.ink, Anchor::Start).size(11.0).upright());
+                    pen.text(&name, (x, TOP - 5.0), Type::new(look.ink, Anchor::Start).upright());
                 }
             }
         }

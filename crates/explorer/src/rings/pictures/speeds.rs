@@ -20,6 +20,7 @@ pub(crate) const SPEEDS: Drawing<RingsSection> = Drawing {
     caption: words::speeds::CAPTION,
     height,
     draw,
+    says: words::speeds::says,
     spots,
     label,
     words: Spot::own_words,

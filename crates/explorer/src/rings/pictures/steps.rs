@@ -20,6 +20,7 @@ pub(crate) const STEPS: Drawing<RingsSection> = Drawing {
     caption: words::steps::CAPTION,
     height,
     draw,
+    says: words::steps::says,
     spots,
     label,
     words: Spot::own_words,

@@ -1,8 +1,5 @@
 //! What stands below every picture.
 
-/// Below a picture while nothing of it is looked at.
-pub(crate) const POINT_AT_IT: &str =
-    "Point at the picture, touch it, or step through it with the arrow keys.";
 /// On the button that saves a picture.
 pub(crate) const SAVE_PICTURE: &str = "Save as SVG";
 

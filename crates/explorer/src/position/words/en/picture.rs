@@ -7,9 +7,8 @@ use crate::position::words::names::{below, setback};
 /// Its title.
 pub(crate) const TITLE: &str = "Road and cross laid over one another";
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Side view to scale, the two bottom brackets in one place; saddle tip, bar and sole enlarged, all three to one scale.";
-/// In its place while a measure is not known.
-pub(crate) const NOT_DRAWN: &str = "Not drawn while a measure is not known.";
+pub(crate) const CAPTION: &str =
+    "To scale, both bottom brackets in one place; saddle tip, bar and sole enlarged to one scale.";
 /// The road bike's lines.
 pub(crate) const ROAD: &str = "road";
 /// The cross bike's lines.
@@ -25,19 +24,12 @@ pub(crate) const PEDAL: &str = "pedal";
 /// Over the places enlarged.
 pub(crate) const PLACES: [&str; 3] = ["saddle tip", "bar", "sole"];
 
-/// Under the saddle's tip.
-pub(crate) fn height([road, cross]: [&str; 2]) -> String {
-    format!("height {road} → {cross}")
-}
+/// Under them: what is measured there.
+pub(crate) const MEASURES: [&str; 3] = ["height", "drop", "stack"];
 
-/// Under the bar.
-pub(crate) fn drop([road, cross]: [&str; 2]) -> String {
-    format!("drop {road} → {cross}")
-}
-
-/// Under the sole.
-pub(crate) fn stack([road, cross]: [&str; 2]) -> String {
-    format!("stack {road} → {cross}")
+/// A measure on the road bike and on the cross bike.
+pub(crate) fn from_to([road, cross]: [&str; 2]) -> String {
+    format!("{road} → {cross}")
 }
 
 /// The length of the scale.
@@ -103,4 +95,18 @@ pub(crate) fn pedal(position: &PositionReport) -> String {
         mm(road.crank.mm()),
         mm(road.sole_stack.mm())
     )
+}
+
+/// What becomes of saddle and bar.
+pub(crate) fn says(position: &PositionReport) -> String {
+    let (road, cross) = (&position.inputs.road, &position.cross);
+    let (now, then) = (mm(road.saddle.height.mm()), mm(cross.saddle_height_mm));
+    let saddle = if now == then {
+        format!("Saddle {then} high as on the road bike")
+    } else {
+        format!("Saddle {then} high instead of {now}")
+    };
+    let (now, then) = (below(road.bar_drop.mm()), below(cross.bar_drop_mm));
+    let bar = if now == then { format!("bar {then} as there") } else { format!("bar {then}, not {now}") };
+    format!("{saddle}, {bar}.")
 }

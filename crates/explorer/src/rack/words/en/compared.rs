@@ -28,7 +28,7 @@ pub(crate) const UNBEATEN: &str = "unbeaten";
 /// Before the comparison is worked out.
 pub(crate) const NOT_YET: &str = "The bikes are compared once this section is in sight.";
 /// What the picture shows.
-pub(crate) const PICTURE: &str = "Every bike’s gears on one scale.";
+pub(crate) const PICTURE: &str = "Every bike’s gears on one scale";
 /// How it is read.
 pub(crate) const CAPTION: &str = "One upright for each bike, in the order of the table, under its letter or its number on the rack; a long mark is a gear on the largest ring, shorter ones are on smaller rings. Behind them, in grey, how much of A’s lap is ridden in each development.";
 /// The rail’s unit.
@@ -191,4 +191,20 @@ pub(crate) fn label(compared: Option<&Compared>) -> String {
         format!("{} {low} to {high}", bike(&row.whose))
     };
     format!("Developments of every bike: {}.", compared.rows.iter().map(range).collect::<Vec<_>>().join("; "))
+}
+
+/// Which bikes reach farthest down and up.
+pub(crate) fn says(compared: Option<&Compared>) -> String {
+    let rows = compared.map_or(&[][..], |compared| &compared.rows);
+    let development = |end: &EndGear| end.development.m();
+    let low = rows.iter().min_by(|a, b| development(&a.lowest).total_cmp(&development(&b.lowest)));
+    let high = rows.iter().max_by(|a, b| development(&a.highest).total_cmp(&development(&b.highest)));
+    let Some((low, high)) = low.zip(high) else { return String::new() };
+    format!(
+        "{} has the lowest gear, {}; {} the highest, {}.",
+        named(low),
+        with_unit(development(&low.lowest), 1, "m"),
+        named(high),
+        with_unit(development(&high.highest), 1, "m")
+    )
 }

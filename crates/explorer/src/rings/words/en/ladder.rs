@@ -1,13 +1,17 @@
 //! The gear ladder.
 
-use crate::number::plain;
+use crate::layout::line::name;
+use crate::number::{plain, with_unit};
 use crate::rings::report::RingsReport;
+use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::side::Side;
-use crate::words::{counted, listed};
+use crate::words::{capital, counted, listed};
 
 pub(crate) const TITLE: &str = "The gear ladder";
-pub(crate) const CAPTION: &str = "Development upward, equal ratios at equal distances; the longest rungs are the largest ring. Rungs tied across the rail are the same gear; gears in brackets are cross-chained, those with “no” are to be avoided.";
+/// Over the scale.
+pub(crate) const METRES: &str = "m";
+pub(crate) const CAPTION: &str = "The longest rungs are the largest ring; a tie across the rail joins the same gear. In brackets: cross-chained; with “no”: to be avoided.";
 
 /// The picture in one sentence.
 pub(crate) fn label(rings: &RingsReport) -> String {
@@ -27,8 +31,13 @@ fn reach(setup: &SetupReport) -> String {
 }
 
 /// Over what one set-up alone reaches.
-pub(crate) fn only(side: Side) -> String {
+pub(crate) fn only_reaches(side: Side) -> String {
     format!("only {side} reaches")
+}
+
+/// The same where there is little room.
+pub(crate) fn only(side: Side) -> String {
+    format!("only {side}")
 }
 
 /// Over the rungs of a single ring.
@@ -61,4 +70,29 @@ pub(crate) fn gear(side: Side, line: &GearLine, speeds: &str, twins: &[String]) 
 /// A gear of the other side that counts as the same.
 pub(crate) fn twin(side: Side, gear: &str, apart: &str) -> String {
     format!("{side} {gear}, {apart} apart")
+}
+
+/// Who reaches farther at either end, and what both have.
+pub(crate) fn says(report: &RingsSection) -> String {
+    let (rings, a, b) = (&report.rings, name(Side::A), name(Side::B));
+    if rings.has_one_set_up() {
+        return format!("{a} and {b} have the same gears.");
+    }
+    let [below, above] = rings.reach;
+    let below = below.map(|reach| (reach.side, "below", reach.span.to));
+    let above = above.map(|reach| (reach.side, "above", reach.span.from));
+    let ends = below.into_iter().chain(above);
+    let ends: Vec<String> = ends
+        .map(|(side, where_to, end)| {
+            format!("only {} reaches {where_to} {}", name(side), with_unit(end.m(), 1, "m"))
+        })
+        .collect();
+    let common = match rings.common.len() {
+        0 => "they have no gear in common".to_owned(),
+        count => format!("{} in common", counted(count, "gear", "gears")),
+    };
+    match ends.as_slice() {
+        [] => format!("{a} and {b} reach equally far, with {common}."),
+        ends => format!("{}; {common}.", capital(&ends.join(", "))),
+    }
 }

@@ -1,12 +1,14 @@
 //! What the rings of a set-up share, and what A and B do.
 
 use crate::layout::line::{Line, name};
+use crate::number::percent;
+use crate::rings::section::RingsSection;
+use crate::rings::words::answer::in_common as in_common_within;
 use crate::side::Side;
 use crate::words::counted;
 
 pub(crate) const TITLE: &str = "Where A and B have the same gear";
-pub(crate) const CAPTION: &str =
-    "A full mark is a pair within your tolerance, an open one a pair within twice that.";
+pub(crate) const CAPTION: &str = "Full: within your tolerance; open: within twice that.";
 pub(crate) const AVOIDED: &str = "Gears to avoid are left out here.";
 pub(crate) const OF_RINGS: &str = "Overlap of the rings";
 pub(crate) const WHAT_COUNTS: &str =
@@ -62,4 +64,10 @@ pub(crate) fn same_within(tolerance: &str) -> String {
 /// Title of the table of shared gears.
 pub(crate) fn in_common(count: usize) -> String {
     format!("Gears that A and B have in common: {count}")
+}
+
+/// How many gears A and B share.
+pub(crate) fn says(report: &RingsSection) -> String {
+    let tolerance = percent(report.rings.tolerance.percent(), 1);
+    in_common_within(report.rings.common.len(), &tolerance)
 }

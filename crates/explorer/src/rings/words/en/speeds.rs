@@ -2,11 +2,12 @@
 
 use crate::number::{plain, rpm};
 use crate::rings::report::RingsReport;
+use crate::rings::section::RingsSection;
 use crate::rings::setup::GearLine;
 use crate::side::Side;
 
 pub(crate) const TITLE: &str = "Speed of every gear";
-pub(crate) const CAPTION: &str = "Each bar runs from your lowest to your highest cadence; the notch is the cadence chosen below, the upright line the speed.";
+pub(crate) const CAPTION: &str = "Bars run from your lowest to your highest cadence; notch and upright line are the cadence and the speed chosen below.";
 
 /// The picture in one sentence.
 pub(crate) fn label(rings: &RingsReport) -> String {
@@ -26,4 +27,12 @@ pub(crate) fn gear(side: Side, line: &GearLine, speeds: &str, probe: &str) -> St
     let (gear, cadence) = (line.gear, plain(line.cadence_probe.rpm(), 0));
     let never = if line.avoid { ", never to be used" } else { "" };
     format!("{side} {gear}{never}: {speeds}; at {probe} it asks for {cadence} rpm.")
+}
+
+/// What speeds A and B cover.
+pub(crate) fn says(report: &RingsSection) -> String {
+    let rings = &report.rings;
+    let (low, high) = (plain(rings.window.low.rpm(), 0), rpm(rings.window.high));
+    let [a, b] = Side::BOTH.map(|side| covers(rings, side));
+    format!("From {low} to {high} {a}; {b}.")
 }

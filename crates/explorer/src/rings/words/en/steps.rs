@@ -3,13 +3,16 @@
 use crate::layout::line::{Line, name};
 use crate::number::percent;
 use crate::rings::report::RingsReport;
+use crate::rings::section::RingsSection;
 use crate::rings::setup::{RideStep, SetupReport};
+use crate::rings::words::answer::step_sizes;
 use crate::side::Side;
 use crate::words::counted;
 use gear_math::gears::{FrontChange, ShiftKind};
 
 pub(crate) const PICTURE: &str = "The steps, riding up through the gears";
-pub(crate) const CAPTION: &str = "A column is one shift: as wide and as high as it is large. The broken line is the step if all were equal.";
+pub(crate) const CAPTION: &str =
+    "A column is one shift, as wide and as high as it is large; broken: if all were equal.";
 pub(crate) const TITLE: &str = "Steps";
 pub(crate) const MEAN: &str = "Riding up: mean step";
 pub(crate) const LARGEST: &str = "Riding up: largest step";
@@ -108,3 +111,12 @@ pub(crate) fn in_sprocket_order(side: Side) -> String {
 pub(crate) fn in_riding_order(side: Side) -> String {
     format!("{side}: steps in riding order")
 }
+
+/// Whose steps are wider.
+pub(crate) fn says(report: &RingsSection) -> String {
+    let steps = report.rings.steps();
+    steps.map_or_else(|| ONE_GEAR.to_owned(), |(steps, verdict)| step_sizes(steps, verdict).to_string())
+}
+
+/// Where a set-up has no step.
+const ONE_GEAR: &str = "Nothing to compare: with one gear there is no step.";

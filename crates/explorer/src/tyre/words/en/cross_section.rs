@@ -3,6 +3,7 @@
 use crate::number::{plain, with_unit};
 use crate::side::Side;
 use crate::tyre::report::{Gauge, TyreFit, TyreReport};
+use crate::tyre::section::TyreSection;
 use crate::tyre::words::width::gauge;
 use gear_math::wheel::{CalliperVerdict, Construction, RaceLimit, WidthVerdict};
 
@@ -120,4 +121,15 @@ pub(crate) fn gauge_of(limit: RaceLimit, said: Option<Gauge>) -> String {
 /// A length in the picture, to a tenth where it is no whole number.
 pub(crate) fn mm(mm: f64) -> String {
     with_unit(mm, usize::from(mm.fract().abs() > 1e-9), "mm")
+}
+
+/// How wide it comes out, and what the race's gauge says.
+pub(crate) fn says(report: &TyreSection) -> String {
+    let tyre = &report.tyre;
+    let Ok(fit) = &tyre.fit else { return format!("{} does not go on this rim.", tyre.size) };
+    let width = with_unit(fit.section.width().mm(), 1, "mm");
+    match fit.gauge {
+        Some(said) => format!("{} comes out {width} wide: {}.", tyre.size, verdict(said)),
+        None => format!("{} comes out {width} wide.", tyre.size),
+    }
 }

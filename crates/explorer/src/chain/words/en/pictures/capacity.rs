@@ -1,13 +1,14 @@
 //! Capacity against the length of the cage.
 
 use crate::chain::words::names;
+use crate::layout::line::name;
 use crate::side::Side;
 use gear_math::cage::CageClass;
 
 /// Its title.
 pub(crate) const TITLE: &str = "Capacity and the length of the cage";
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "The curve is what geometry gives a cage of that length; the point is A’s, the ring B’s. Grey fields are what makers usually state.";
+pub(crate) const CAPTION: &str = "The curve is what geometry gives a cage of that length; the point is A’s, the ring B’s. Grey: what makers usually state.";
 /// The axis of cage lengths.
 pub(crate) const ACROSS: &str = "mm between pulley centres";
 /// The axis of capacities.
@@ -46,4 +47,17 @@ pub(crate) fn class(class: &CageClass) -> String {
 /// The cage with a set-up.
 pub(crate) fn cage(side: Side, [cage, teeth]: &[String; 2], needed: u16) -> String {
     format!("{side}: a cage of {cage} takes {teeth} teeth by geometry; {needed} are needed.")
+}
+
+/// What A and B need and what geometry gives their cages, where that is known.
+pub(crate) fn says(needed: [u16; 2], geometry: [Option<[String; 2]>; 2]) -> String {
+    let [of_a, of_b] = geometry;
+    let [a, b] = [(Side::A, of_a), (Side::B, of_b)].map(|(side, geometry)| {
+        let (needed, side) = (needed[side as usize], name(side));
+        match geometry {
+            Some([_, teeth]) => format!("{side} needs {needed}, by geometry its cage takes {teeth}"),
+            None => format!("{side} needs {needed}, its geometry cannot be drawn"),
+        }
+    });
+    format!("{a}; {b}.")
 }

@@ -9,7 +9,7 @@ use gear_math::chain::PathWheel;
 /// Its title.
 pub(crate) const TITLE: &str = "The chain in one gear, true to scale";
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "From the drive side: broken lines are the cage’s rest position and forward limit. Slack hangs, and what is missing is drawn as a gap. Below, every gear by how the chain lies in it; the framed one is drawn.";
+pub(crate) const CAPTION: &str = "From the drive side; broken lines are the cage’s rest position and forward limit. Slack hangs, what is missing is a gap. Below, every gear; the framed one is drawn.";
 /// The key's mark of a gear that asks for more than the maker states.
 pub(crate) const BEYOND: &str = "beyond maker’s capacity";
 
@@ -63,4 +63,9 @@ pub(crate) fn wheel(side: Side, wheel: &PathWheel) -> String {
         plain(wheel.wrap_degrees, 0),
         with_unit(wheel.chain_mm, 0, "mm")
     )
+}
+
+/// How the chain lies on both, or that it cannot.
+pub(crate) fn says([a, b]: &[String; 2]) -> String {
+    format!("{a}. {b}.")
 }

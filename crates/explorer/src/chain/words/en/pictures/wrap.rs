@@ -1,6 +1,7 @@
 //! Slack that the cage must take up in every gear.
 
 use crate::chain::words::names::teeth;
+use crate::layout::line::name;
 use crate::rings::setup::GearLine;
 use crate::side::Side;
 use gear_math::gears::Chainring;
@@ -8,7 +9,7 @@ use gear_math::gears::Chainring;
 /// Its title.
 pub(crate) const TITLE: &str = "Chain the cage must take up";
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Teeth of slack in every gear, counted from the largest ring and largest sprocket. Gears beyond the maker’s capacity are crossed out: there the chain hangs.";
+pub(crate) const CAPTION: &str = "Teeth of slack in every gear, counted from the largest ring and sprocket. Crossed out: beyond the maker’s capacity, there the chain hangs.";
 /// The axis of sprockets.
 pub(crate) const ACROSS: &str = "sprocket";
 
@@ -45,4 +46,21 @@ pub(crate) fn gear(side: Side, line: &GearLine, capacity: Option<u16>) -> String
         }
         None => format!("{side} {gear}: {slack} of slack to take up."),
     }
+}
+
+/// What A and B need, against what their cages have.
+pub(crate) fn says(needed: [u16; 2], capacities: [Option<u16>; 2]) -> String {
+    let [a, b] = [Side::A, Side::B].map(|side| {
+        let (needed, has) = (needed[side as usize], capacities[side as usize]);
+        let (side, need) = (name(side), teeth(needed));
+        match has {
+            None => format!("{side} needs {need}; what its cage takes is not known"),
+            Some(has) if has < needed => {
+                format!("{side} needs {need}, {} more than its cage takes", needed - has)
+            }
+            Some(has) if has == needed => format!("{side} needs {need}, all that its cage takes"),
+            Some(has) => format!("{side} needs {need}, its cage takes {has}"),
+        }
+    });
+    format!("{a}; {b}.")
 }

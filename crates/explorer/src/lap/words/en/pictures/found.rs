@@ -9,19 +9,13 @@ use crate::side::Side;
 pub(crate) const TITLE: &str = "Behind the best, against lowest gear";
 
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Low is quick, left climbs easily. Full marks on the line: no other set-up is both quicker and lower geared. The cross is the best in order; A and B are ringed if they were tried.";
-
-/// Where nothing has been found yet, for who does not see it.
-pub(crate) const NOTHING_YET: &str = "Nothing has been searched yet.";
-
-/// In its place on the page.
-pub(crate) const DRAWN_HERE: &str = "What a search finds is drawn here.";
+pub(crate) const CAPTION: &str = "Low is quick, left climbs easily. On the line: no other is both quicker and lower geared; faint: the others. The cross is the best in order; A and B are ringed if they were tried.";
 
 /// Upward.
 pub(crate) const UP: &str = "behind the best";
 
 /// Across.
-pub(crate) const ACROSS: &str = "across: development, lowest gear";
+pub(crate) const ACROSS: &str = "development of the lowest gear";
 
 /// A time behind the best on the axis.
 pub(crate) fn tick(behind_s: f64) -> String {
@@ -36,6 +30,13 @@ pub(crate) fn label(found: &Found) -> String {
     )
 }
 
+/// The set-up at a place of the order, beside its mark.
+pub(crate) fn name(found: &Found, place: usize) -> String {
+    let drivetrain = &found.order[place].candidate.drivetrain;
+    let (smallest, largest) = (drivetrain.cassette.smallest(), drivetrain.cassette.largest());
+    format!("{} with {smallest}-{largest}", drivetrain.chainset)
+}
+
 /// The set-up at a place of the order.
 pub(crate) fn spot(found: &Found, place: usize) -> String {
     format!("{}.", described(found, place))
@@ -48,4 +49,19 @@ fn described(found: &Found, place: usize) -> String {
         (set_up(&candidate.drivetrain), behind(found.behind_s(place), found.tested(place)));
     let lowest = with_unit(candidate.lowest_development_m, 2, "m");
     format!("{}{set_up}: {behind}, lowest gear {lowest}", marks(&sides))
+}
+
+/// What is unbeaten on time and lowest gear.
+pub(crate) fn says(found: &Found) -> String {
+    let all = found.order.len();
+    match found.front.as_slice() {
+        [] => String::new(),
+        [one] => format!("Of {all} tried {} is quickest and lowest geared.", name(found, *one)),
+        [quickest, .., lowest] => format!(
+            "Of {all} tried {} are unbeaten on time and lowest gear, from {}, the quickest, to {}, the lowest geared.",
+            found.front.len(),
+            name(found, *quickest),
+            name(found, *lowest)
+        ),
+    }
 }

@@ -1,5 +1,6 @@
 //! Time gained along the lap.
 
+use crate::lap::settled::{Settled, Verdict};
 use crate::number::{is_level, seconds_in, with_unit};
 use crate::side::Side;
 use gear_math::course::Precision;
@@ -33,4 +34,17 @@ fn ahead(gained_s: f64, precision: Precision) -> String {
     let (first, gained) =
         (if gained_s > 0.0 { Side::B } else { Side::A }, seconds_in(gained_s.abs(), precision));
     format!("{first} {gained}\u{a0}s ahead")
+}
+
+/// Who is ahead at the end, if that is decided.
+pub(crate) fn says(settled: &Settled) -> String {
+    let ahead = ahead(settled.gained.time_s, settled.gained.precision());
+    match settled.verdict() {
+        Verdict::Alike => "A and B are alike round this lap.".to_owned(),
+        Verdict::HardlyApart | Verdict::Level | Verdict::TooClose | Verdict::OpenToForcing => {
+            format!("Too close to call: {ahead} at the line by the best guess.")
+        }
+        Verdict::OnlyJust => format!("{ahead} at the line, hardly more than the uncertainty."),
+        Verdict::Quicker => format!("{ahead} at the line, more than the uncertainty."),
+    }
 }

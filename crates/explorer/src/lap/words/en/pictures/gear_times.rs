@@ -1,21 +1,31 @@
 //! How long in each gear.
 
-use crate::number::{brief, duration, percent, with_unit};
+use crate::number::{brief, duration, percent, plain, with_unit};
 use crate::side::Side;
+use crate::words::counted;
 use gear_math::Lap;
 
 /// Title of the picture.
 pub(crate) const TITLE: &str = "How long in each gear";
 
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Over one lap, coasting included; time on foot has dismount and remount in it. Gears in brackets run cross-chained.";
+pub(crate) const CAPTION: &str = "A to the left, B to the right, by development; coasting included, on foot with dismount and remount. In brackets: cross-chained.";
 
 /// What is in no gear.
 pub(crate) const ON_FOOT: &str = "on foot";
 
-/// Over the bars of one set-up.
-pub(crate) fn head(side: Side) -> String {
-    format!("{side}, highest gear on top")
+/// Over the developments in the middle.
+pub(crate) const METRES: &str = "m";
+
+/// A development on the axis.
+pub(crate) fn development(m: f64) -> String {
+    plain(m, 1)
+}
+
+/// Gears that have no bar: how many of a set-up, and how long all of them are in use.
+pub(crate) fn left_out(side: Side, count: usize, time_s: f64) -> String {
+    let gears = counted(count, "gear", "gears");
+    format!("{side} touches {gears} more, {} in all", time(time_s))
 }
 
 /// At the end of a bar.
@@ -41,4 +51,10 @@ fn longest(side: Side, lap: &Lap) -> String {
 pub(crate) fn spot(side: Side, what: &str, time_s: f64, way_m: f64, lap_s: f64) -> String {
     let (time, way, share) = (brief(time_s), with_unit(way_m, 0, "m"), percent(100.0 * time_s / lap_s, 0));
     format!("{side}, {what}: {time} over {way}, {share} of the lap.")
+}
+
+/// Where most of the time goes.
+pub(crate) fn says(laps: &[Lap; 2]) -> String {
+    let [a, b] = Side::BOTH.map(|side| longest(side, &laps[side as usize]));
+    format!("{a}; {b}.")
 }

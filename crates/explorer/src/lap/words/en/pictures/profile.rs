@@ -1,6 +1,8 @@
 //! The course from the side.
 
+use crate::layout::line::name;
 use crate::number::{signed, with_unit};
+use crate::side::Side;
 use crate::words::counted;
 use gear_math::Gear;
 
@@ -8,7 +10,7 @@ use gear_math::Gear;
 pub(crate) const TITLE: &str = "The lap, and how to ride it";
 
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Bars are ridden, footsteps are gone on foot, hatching beneath means too close to call; upright strokes on the hill are obstacles. Beneath, the gear by its development: A as a line, B in dashes a little lower; and what is drawn from your reserve, from its fullest point on the lap on: down where it is drawn, up where it comes back.";
+pub(crate) const CAPTION: &str = "Bars: ridden; footsteps: on foot; hatching: too close to call; strokes on the hill: obstacles. Beneath, the gear by its development, A a line, B in dashes a little lower; then your reserve from its fullest point on the lap: down where it is drawn, up where it comes back.";
 
 /// Over the gears.
 pub(crate) const DEVELOPMENT: &str = "development";
@@ -47,4 +49,16 @@ pub(crate) fn on_reserve(riding: &str, power_w: f64, drawn_j: f64) -> String {
 /// That it is not.
 pub(crate) fn on_foot(speed: &str) -> String {
     format!("on foot, {speed}")
+}
+
+/// Where A and B go on foot.
+pub(crate) fn says([of_a, of_b]: [usize; 2]) -> String {
+    let (a, b) = (name(Side::A), name(Side::B));
+    match (of_a, of_b) {
+        (0, 0) => format!("You ride all of it with {a} and with {b}."),
+        (same, other) if same == other => {
+            format!("On foot at {} with {a} and with {b}.", counted(same, "place", "places"))
+        }
+        _ => format!("On foot at {} with {a}, {of_b} with {b}.", counted(of_a, "place", "places")),
+    }
 }

@@ -12,7 +12,7 @@ use gear_math::rider::{ClimbPlan, Time};
 /// The first words of its caption.
 pub(crate) const TITLE: &str = "This slope, by its length";
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Time at your power alone, riding and running with dismount and remount; the band holds the likely times of running. Running pays where the lines cross, if they do. A dot: this climb on what you can spend from your reserve, or on the speed you bring.";
+pub(crate) const CAPTION: &str = "Running has dismount and remount in it, its likely times in grey; it pays where lines cross. A dot: this climb on what you can spend from your reserve, or on the speed you bring.";
 /// At the end of the line of running.
 pub(crate) const RUN: &str = "run";
 /// At the end of the line of riding, where one does for both.
@@ -101,4 +101,12 @@ pub(crate) fn run_spot(plan: &ClimbPlan, length_m: f64) -> String {
 /// The advice of a side that is ridden.
 pub(crate) fn advice_spot(it: &RideSide, time: Time) -> String {
     format!("{}: {}.", it.side, advised(it, time))
+}
+
+/// The times over this climb.
+pub(crate) fn says(report: &RideSection) -> String {
+    let length = metres(report.ride.inputs.length.m());
+    let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(riding);
+    let foot = seconds(report.ride.sides[0].plan.foot);
+    format!("Over {length} at your power alone: {a}, {b}, on foot it takes {foot}.")
 }

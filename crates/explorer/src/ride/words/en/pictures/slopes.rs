@@ -13,7 +13,7 @@ use gear_math::rider::{Answer, MarkKind};
 /// The first words of its caption.
 pub(crate) const TITLE: &str = "Speed against gradient";
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Solid as far as A rides, open as far as B does, thin where only a lower gear would. Running is broken, walking dotted, both with A’s bike and without dismount and remount; the grey band holds their likely speeds. All for a slope so long that you hold it at your power. Equal ratios of speed at equal distances.";
+pub(crate) const CAPTION: &str = "Solid as far as A rides, open as far as B does, thin where only a lower gear would. Broken: running; dotted: walking, both with A’s bike and without dismount and remount, their likely speeds in grey. For a slope so long that you hold it at your power.";
 /// Names at the lines.
 pub(crate) const RIDING: &str = "riding";
 /// Names at the lines.
@@ -84,4 +84,10 @@ pub(crate) fn mark_spot(report: &RideSection, mark: &str, speed: Speed) -> Strin
 pub(crate) fn slope_spot(report: &RideSection, a: &Answer, b: &Answer) -> String {
     let (slope, riding) = (percent(a.gradient.percent(), 0), report.rings.unit.print(a.ride));
     format!("{slope}: riding {riding}, {}", feet_and_gears(report, a, b))
+}
+
+/// How far A and B ride.
+pub(crate) fn says(report: &RideSection) -> String {
+    let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(|side| end(report, side));
+    format!("{a}; {b}.")
 }

@@ -1,5 +1,6 @@
 //! The map of gradient and ground.
 
+use crate::number::percent;
 use crate::ride::ground_row::{GroundRow, Stretch};
 use crate::ride::section::RideSection;
 use crate::ride::words::advice::in_short;
@@ -11,7 +12,7 @@ use gear_math::rider::{Advice, Verdict};
 /// The first words of its caption.
 pub(crate) const TITLE: &str = "Every ground, every slope";
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "For a slope so long that you hold it at your power. Full: ride. Hatched: too close to call. Grey: run, likely quicker. Open: run, with the limit that forces it first. The ground you chose is bold; the advice on this climb, which may be short enough to draw on your reserve, stands at its broken line.";
+pub(crate) const CAPTION: &str = "For a slope so long that you hold it at your power. Full: ride. Hatched: too close to call. Grey: run, likely quicker. Open: run, with the limit that forces it first. Broken line: this climb, which may be short enough to draw on your reserve.";
 
 /// What it shows, in a sentence or two.
 pub(crate) fn label(report: &RideSection, here: &GroundRow) -> String {
@@ -52,4 +53,10 @@ pub(crate) fn stretch_spot(side: Side, row: &GroundRow, stretch: &Stretch, advic
         Some(advice) => format!("{side} on {ground}: {stretch}. This climb: {}.", verb(advice)),
         None => format!("{side} on {ground}: {stretch}."),
     }
+}
+
+/// The advice on this climb.
+pub(crate) fn says(report: &RideSection) -> String {
+    let (climb, ground) = (percent(report.ride.inputs.climb.percent(), 1), ground_name(report.ride.ground()));
+    format!("This climb, {climb} of {ground}. {}.", in_short(report))
 }
