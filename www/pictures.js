@@ -73,6 +73,10 @@ function furnish(figure) {
   followKeys(picture);
   followSight(picture);
   button.addEventListener('click', () => saveAsSvg(picture));
+  // The picture that leads a section is saved by a button of the section's row, too.
+  const inRow = document.querySelector(`[data-save='${name}']`);
+  inRow?.addEventListener('click', () => saveAsSvg(picture));
+  if (inRow) button.remove();
 }
 
 /** Says what it shows; without anything to say it has nothing to show. @param {Picture} picture */

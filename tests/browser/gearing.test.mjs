@@ -163,7 +163,7 @@ test('a finger on a phone reads a gear', async () => {
 
 test('a picture is saved as SVG', async () => {
   const { page, heard } = await openPage(browser, SINGLE_FILE);
-  const [download] = await Promise.all([page.waitForEvent('download'), page.click('[data-picture=ladder] .figure-foot button')]);
+  const [download] = await Promise.all([page.waitForEvent('download'), page.click('[data-save=ladder]')]);
   assert.equal(download.suggestedFilename(), 'remount-ladder.svg');
   assertQuiet(heard);
 });

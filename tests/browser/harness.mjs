@@ -128,7 +128,7 @@ export function assertQuiet({ complaints, requests, loadedAt }) {
  */
 export async function text(page, selector) {
   const words = await said(page, selector);
-  const why = /^#(\w+)-answer$/.exec(selector)?.[1];
+  const why = /^#(rings|cage|ride|lap|bikes|tyre|position)-answer$/.exec(selector)?.[1];
   return why ? `${words}\n\n${await said(page, `#${why}-why`)}` : words;
 }
 

@@ -63,6 +63,9 @@ pub(crate) fn bar(section: &str, name: &str, picture: Option<&str>, folds: &[Fol
                 button type="button" data-unfolds=(fold.id(section)) aria-controls=(fold.id(section)) aria-expanded="false"
                     tabindex=[(place > 0 || picture.is_some()).then_some("-1")] { (words::title(*fold)) }
             }
+            @if let Some(picture) = picture {
+                button type="button" data-save=(picture) tabindex="-1" { (words::SAVE) }
+            }
         }
     }
 }

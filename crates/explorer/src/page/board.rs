@@ -68,7 +68,7 @@ impl Row<'_> {
                     td class=[before.then_some("stale")] { span.unseen { (side) ": " } (self.verdict(side)) }
                 }
             }
-            td.between class=[before.then_some("stale")] { (self.decision.difference) }
+            td.between.stale[before] { (self.decision.difference) }
         }
     }
 
@@ -77,7 +77,7 @@ impl Row<'_> {
         let verdict = standing.look(self.on_demo()).part(words);
         let verdict = crate::layout::line::Line::from(verdict);
         html! {
-            div.verdict-line class=[self.on_demo().then_some("demo")] { (sign(*standing)) (verdict) }
+            div.verdict-line.demo[self.on_demo()] { (sign(*standing)) (verdict) }
             @if !detail.is_empty() { div.detail { (detail) } }
             @if let Some(was) = self.before(side) { div.was { (words::was(was)) } }
         }

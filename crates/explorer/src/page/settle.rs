@@ -11,7 +11,7 @@ use gear_math::chain::{CageDoubt, CageOutcome, ChainMeasure};
 use maud::{Markup, html};
 
 /// So many are told at once.
-const TOLD: usize = 3;
+const TOLD: usize = 2;
 
 /// A list of links to fields, each with what it decides.
 pub(crate) fn settle(report: &Report) -> Markup {

@@ -135,10 +135,10 @@ fn sheet_section() -> Markup {
         section id="sheet" aria-labelledby="sheet-title" hidden {
             h2 id="sheet-title" { (words::HEAD) }
             div class="body" {
-                div class="sheet-acts" {
+                div class="sheet-acts" role="toolbar" aria-label=(words::HEAD) data-roving {
                     div data-form="sheet" class="fields" {}
                     button type="button" data-act="print" { (words::PRINT) }
-                    button type="button" data-act="copy-sheet" { (words::COPY) }
+                    button type="button" data-act="copy-sheet" tabindex="-1" { (words::COPY) }
                 }
                 p class="quiet" id="sheet-copied" role="status" data-copied=(words::COPIED) data-refused=(words::COPY_BY_HAND) {
                     (words::ABOUT)

@@ -21,14 +21,15 @@ pub(crate) const QUESTION: Question<BikesSection> = Question {
     answer: ("bikes-answer", table::answer),
     marks_itself: false,
     nobodys: |_| None,
-    fragments: &[("bikes-table", table::table)],
+    fragments: &[],
     folds: &[
+        (Folded::Numbers, &[("bikes-table", table::table)]),
         (Folded::Why, &[("bikes-why", |_| html! {})]),
         (Folded::Working, &[("bikes-working", table::working)]),
     ],
     block: |_, _| None,
     pictures: &[picture::UPRIGHTS.hung()],
-    leads: None,
+    leads: Some("uprights"),
     body,
     panel,
     forms: &[],
@@ -45,14 +46,16 @@ fn rests_on(field: Field) -> bool {
 
 fn body() -> Markup {
     html! {
-        div id="bikes-table" {}
-        p { button type="button" id="save-bikes" { (words::SAVE) } }
         (figure(&picture::UPRIGHTS))
     }
 }
 
 fn panel(fold: Folded) -> Markup {
     match fold {
+        Folded::Numbers => html! {
+            div id="bikes-table" {}
+            p { button type="button" id="save-bikes" { (words::SAVE) } }
+        },
         Folded::Why => html! { div id="bikes-why" class="answer why" {} },
         _ => html! { div id="bikes-working" {} },
     }

@@ -67,8 +67,6 @@ fn marks(fit: &TyreFit) -> Markup {
     html! {
         p.care {
             @for caution in fit.advice.cautions.iter().filter(|caution| caution.is_about_marks()) { (said::caution(*caution)) " " }
-            @if fit.case.marks.tyre.is_none() { (words::tyre_mark()) " " }
-            @if fit.case.marks.rim.is_none() { (words::rim_mark()) }
         }
     }
 }
@@ -78,7 +76,11 @@ fn about_pressures(tyre: &TyreReport, fit: &TyreFit) -> Markup {
     let cautions =
         |of: fn(PressureCaution) -> bool| fit.advice.cautions.iter().filter(move |&&caution| of(caution));
     html! {
-        p { (words::loaded_with(&tyre.inputs)) }
+        p {
+            (words::loaded_with(&tyre.inputs))
+            @if fit.case.marks.tyre.is_none() { " " (words::tyre_mark()) }
+            @if fit.case.marks.rim.is_none() { " " (words::rim_mark()) }
+        }
         @for limit in said::limits(&fit.advice) { p { (limit) } }
         @for caution in cautions(PressureCaution::tells_of_a_start) { p { (said::caution(*caution)) } }
     }

@@ -5,6 +5,9 @@ use crate::layout::fold::Folded;
 /// On the button that leads into the section's picture.
 pub(crate) const READ: &str = "Read the picture";
 
+/// On the button that saves the section's picture.
+pub(crate) const SAVE: &str = "Save it as SVG";
+
 /// What a row of such buttons is called.
 pub(crate) fn more_on(name: &str) -> String {
     format!("More on: {name}")
