@@ -3,7 +3,7 @@
 use crate::chain::pictures::{capacity, drivetrain, wrap};
 use crate::chain::words::body as words;
 use crate::layout::figure::figure;
-use crate::layout::fold::Folded;
+use crate::layout::folded::Folded;
 use maud::{Markup, html};
 
 /// What is always in sight.

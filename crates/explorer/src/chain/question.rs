@@ -4,7 +4,7 @@ use crate::bench::field::Group;
 use crate::chain::inputs::GROUPS;
 use crate::chain::section::{ChainSection, rests_on};
 use crate::chain::{body, pictures, view, words};
-use crate::layout::fold::Folded;
+use crate::layout::folded::Folded;
 use crate::layout::form::{section, with_finer};
 use crate::layout::question::{Question, is_among};
 

@@ -3,7 +3,7 @@
 use crate::lap::pictures::{found, gain, gear_times, profile};
 use crate::lap::words::body as words;
 use crate::layout::figure::figure;
-use crate::layout::fold::Folded;
+use crate::layout::folded::Folded;
 use gear_math::course::GpxError;
 use maud::{Markup, html};
 

@@ -5,7 +5,7 @@ use crate::bench::rests::is_ridden;
 use crate::lap::inputs::GROUPS;
 use crate::lap::section::LapSection;
 use crate::lap::{body, form, pictures, view, words};
-use crate::layout::fold::Folded;
+use crate::layout::folded::Folded;
 use crate::layout::form::section;
 use crate::layout::question::{Question, is_among};
 

@@ -3,7 +3,9 @@
 pub(crate) mod concern;
 pub(crate) mod decision;
 pub mod figure;
+#[cfg(not(target_arch = "wasm32"))]
 pub(crate) mod fold;
+pub(crate) mod folded;
 pub mod form;
 pub mod head;
 pub mod line;

@@ -3,9 +3,9 @@
 use crate::bench::field::{Field, Group};
 use crate::drawing::drawing::Drawing;
 use crate::layout::decision::Decision;
-use crate::layout::fold::{Fold, Folded};
 #[cfg(not(target_arch = "wasm32"))]
 use crate::layout::fold::{bar, panel};
+use crate::layout::folded::Folded;
 use crate::layout::line::Line;
 use crate::layout::sheet_block::Block;
 use crate::side::Side;
@@ -15,6 +15,10 @@ use maud::html;
 
 /// A piece of text by the id of the element that holds it.
 pub(crate) type Fragment<S> = (&'static str, fn(&S) -> Markup);
+
+/// A part of a section that is folded away until it is asked for: what is in it, and its text that changes, which is not
+/// written before it is opened.
+pub(crate) type Fold<S> = (Folded, &'static [Fragment<S>]);
 
 /// A form by the name under which the body leaves room for it.
 pub(crate) type Form = (&'static str, fn() -> Markup);

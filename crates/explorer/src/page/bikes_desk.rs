@@ -231,7 +231,7 @@ mod tests {
     #[test]
     fn every_kept_bike_can_be_put_on_either_side_from_its_row() {
         let mut desk = desk();
-        let update = desk.order_bikes("bike").or_else(|| Some(desk.refresh(Vec::new(), false))).unwrap();
+        let update = desk.unfold("fold-bikes-numbers", true);
         let table = update.html.iter().find(|(id, _)| id == "bikes-table").unwrap();
         for act in ["bike-a:Winter", "bike-b:Winter", "bike-a:Summer", "bike-b:Summer"] {
             assert!(table.1.contains(&format!("<button type=\"button\" data-act=\"{act}\"")), "{}", table.1);

@@ -9,7 +9,7 @@ use crate::drawing::spot::Spot;
 use crate::lap::section::LapSection;
 use crate::layout::decision::Decision;
 use crate::layout::figure::shows_id;
-use crate::layout::fold::Folded;
+use crate::layout::folded::Folded;
 use crate::layout::line::Line;
 use crate::layout::question::{Fragment, Question};
 use crate::layout::sheet_block::Block;

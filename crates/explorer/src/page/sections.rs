@@ -2,7 +2,7 @@
 
 use crate::bench::bench::Bench;
 use crate::bench::complaint::Complaint;
-use crate::layout::fold::Folded;
+use crate::layout::folded::Folded;
 use crate::page::questions::{self, Asked, Place, Text};
 use crate::page::report::Report;
 use crate::page::was::Was;

@@ -1,6 +1,7 @@
 //! The page with nothing worked out yet, put together when it is built.
 
-use crate::layout::fold::{self, Folded};
+use crate::layout::fold;
+use crate::layout::folded::Folded;
 use crate::page::words::{board as board_words, sheet, skeleton as words};
 use crate::page::{board, questions};
 use crate::side::Side;

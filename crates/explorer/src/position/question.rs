@@ -1,7 +1,7 @@
 //! The section as the page knows it.
 
 use crate::bench::field::Field;
-use crate::layout::fold::Folded;
+use crate::layout::folded::Folded;
 use crate::layout::question::Question;
 use crate::position::inputs::GROUPS;
 use crate::position::section::{PositionSection, rests_on};

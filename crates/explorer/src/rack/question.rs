@@ -3,7 +3,7 @@
 use crate::bench::field::{Field, Group};
 use crate::bench::rests::is_ridden;
 use crate::layout::figure::figure;
-use crate::layout::fold::Folded;
+use crate::layout::folded::Folded;
 use crate::layout::question::Question;
 use crate::rack::section::BikesSection;
 use crate::rack::words::compared as words;

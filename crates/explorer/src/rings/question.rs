@@ -2,7 +2,7 @@
 
 use crate::bench::field::Group;
 use crate::bench::rests::is_drivetrain;
-use crate::layout::fold::Folded;
+use crate::layout::folded::Folded;
 use crate::layout::form::section;
 use crate::layout::question::{Question, is_among};
 use crate::rings::section::RingsSection;

@@ -1,7 +1,7 @@
 //! What of the section never changes: room for text and pictures, and lasting cautions.
 
 use crate::layout::figure::figure;
-use crate::layout::fold::Folded;
+use crate::layout::folded::Folded;
 use crate::tyre::picture::CROSS_SECTION;
 use maud::{Markup, html};
 

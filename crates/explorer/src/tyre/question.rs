@@ -1,7 +1,7 @@
 //! The section as the page knows it.
 
 use crate::bench::field::{Field, Group};
-use crate::layout::fold::Folded;
+use crate::layout::folded::Folded;
 use crate::layout::form::with_finer;
 use crate::layout::question::{Question, is_among};
 use crate::tyre::inputs::GROUPS;

@@ -1,6 +1,6 @@
 //! What unfolds in a section.
 
-use crate::layout::fold::Folded;
+use crate::layout::folded::Folded;
 
 /// On the button that leads into the section's picture.
 pub(crate) const READ: &str = "Read the picture";
