@@ -3,6 +3,7 @@
 mod chain_properties;
 mod climb_properties;
 mod course_properties;
+mod crossed_gears;
 mod doubt_properties;
 mod drivetrain_decisions;
 mod drivetrain_properties;
