@@ -28,6 +28,11 @@ impl Laps {
         next
     }
 
+    /// How the price changes with the charge.
+    pub(super) fn slope(&self) -> f64 {
+        self.hunt.slope()
+    }
+
     /// The price at which a lap should take the budget.
     pub(super) fn price(&self) -> f64 {
         self.hunt.price()
@@ -46,6 +51,6 @@ impl Laps {
 
     fn tried(&self, lap: &Ridden) -> Tried {
         let beyond = lap.net_charge() - self.budget;
-        Tried { price: lap.price, time: lap.time() + lap.unclosed, beyond }
+        Tried { price: lap.price, time: lap.time() + lap.unclosed, beyond, reluctance: lap.reluctance }
     }
 }
