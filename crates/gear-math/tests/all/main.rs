@@ -9,6 +9,7 @@ mod drivetrain_decisions;
 mod drivetrain_properties;
 mod effort_properties;
 mod lap_accounts;
+mod lap_budget;
 mod neighbour_properties;
 mod position_decisions;
 mod position_properties;

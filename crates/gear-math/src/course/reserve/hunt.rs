@@ -10,7 +10,7 @@ const FURTHEST: f64 = 0.5;
 /// Prices nearer than this share are one.
 const SAME_PRICE: f64 = 2e-4;
 /// Laps that cost within this of one another at a price are as good there, s.
-const SAME_S: f64 = 0.005;
+pub(super) const SAME_S: f64 = 0.005;
 
 /// A lap at a price.
 #[derive(Debug, Clone, Copy)]
@@ -98,5 +98,14 @@ impl Hunt {
         };
         let prices = over.iter().flat_map(|over| under.iter().map(move |under| between(over, under)));
         prices.max_by(|a, b| self.cost(*a).total_cmp(&self.cost(*b)))
+    }
+
+    /// The price halfway between the laps nearest to the budget on either side; none where one side is unknown.
+    pub(super) fn halfway(&self) -> Option<f64> {
+        let (over, under): (Vec<Tried>, Vec<Tried>) = self.laps.iter().partition(|lap| lap.beyond > 0.0);
+        let nearest =
+            |laps: &[Tried]| laps.iter().copied().min_by(|a, b| a.beyond.abs().total_cmp(&b.beyond.abs()));
+        let [over, under] = [nearest(&over)?, nearest(&under)?];
+        Some(0.5 * (over.price + under.price))
     }
 }

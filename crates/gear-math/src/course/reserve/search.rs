@@ -19,6 +19,8 @@ use crate::rider::EffectiveMass;
 const HIGHEST: f64 = 0.98;
 /// What shifts that are not for nothing add to the price. Estimate, to begin with: −1 to 3 % came out.
 const WITH_SHIFTS: f64 = 1.01;
+/// How far from the budget, as a share of time times sustainable power, a lap may stay without one more price. Estimate.
+const OPEN: f64 = 0.02;
 /// Speed of the very first lap, m/s, where nothing is known.
 const SOME_SPEED: f64 = 5.0;
 
@@ -57,7 +59,12 @@ impl<'a> Search<'a> {
         let planner = self.planner_in(&field, first[0]);
         let mut pass = Pass::new(&planner, field.nodes);
         self.go_round(&mut field, &mut pass);
-        self.hunted(&mut field, first, self.in_gear(begin), self.fineness.prices[1]).nearest()
+        let mut laps = self.hunted(&mut field, first, self.in_gear(begin), self.fineness.prices[1]);
+        if let Some(price) = laps.once_more(OPEN * self.setup.account.sustainable_w()) {
+            let planner = self.planner_in(&field, price);
+            laps.take(self.lap(&mut field, &planner, laps.end()));
+        }
+        laps.nearest()
     }
 
     pub(super) fn planner(&self, price: f64, geared: bool) -> Planner<'_> {
