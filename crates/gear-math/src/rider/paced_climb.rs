@@ -68,7 +68,8 @@ pub struct PacedRide {
     pub cadence: PedalRate,
     /// Cadence preferred at that power.
     pub preferred: PedalRate,
-    /// The gear in which it is fastest; of equally fast ones that which takes least from the reserve.
+    /// The gear in which it is fastest, or costs least at a price; of equally fast ones that which takes least from the reserve, and
+    /// none with a crossed chain that is not better by about the [reluctance](crate::rider::Bike::RELUCTANCE) to ride it.
     pub gear: Gear,
     /// What it takes from the reserve; less than nothing where grip or cadence keep it below the sustainable power.
     pub drawn: Deficit,
@@ -213,7 +214,9 @@ impl RideOrRun {
         let price = spending.price.s_per_j();
         let in_gear =
             |gear: Gear| Some((pace.cheapest_in(gear.development(self.bike.wheel).m(), price)?, gear));
-        let cheaper = |a: (Metre, Gear), b: (Metre, Gear)| if b.0.cost < a.0.cost { b } else { a };
+        let reluctance = |gear: Gear| self.bike.reluctance_w(gear, pace.account.effort.sustainable());
+        let counted = |(metre, gear): (Metre, Gear)| metre.cost + price * reluctance(gear) / metre.speed;
+        let cheaper = |a: (Metre, Gear), b: (Metre, Gear)| if counted(b) < counted(a) { b } else { a };
         let gears = self.bike.gears().filter(|_| price > 0.0);
         let (metre, gear) = gears.filter_map(in_gear).reduce(cheaper)?;
         Some(self.ride_at(metre.speed, gear, pace, length))
@@ -262,10 +265,12 @@ impl RideOrRun {
     fn paced_ride(&self, pace: &Pace<'_>, length: ClimbLength) -> Option<PacedRide> {
         let in_gear = |gear: Gear| {
             let metres = gear.development(self.bike.wheel).m();
-            pace.fastest_in(metres).map(|speed| ((speed, -pace.charge(speed, metres)), gear))
+            pace.fastest_in(metres).map(|speed| (speed, -pace.charge(speed, metres), gear))
         };
-        let better = |a: ((f64, f64), Gear), b: ((f64, f64), Gear)| if b.0 > a.0 { b } else { a };
-        let ((speed, _), gear) = self.bike.gears().filter_map(in_gear).reduce(better)?;
+        let counted =
+            |(speed, left, gear): (f64, f64, Gear)| ((1.0 - self.bike.reluctance(gear)) * speed, left);
+        let better = |a: (f64, f64, Gear), b: (f64, f64, Gear)| if counted(b) > counted(a) { b } else { a };
+        let (speed, _, gear) = self.bike.gears().filter_map(in_gear).reduce(better)?;
         Some(self.ride_at(speed, gear, pace, length))
     }
 

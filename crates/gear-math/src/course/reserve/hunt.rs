@@ -2,13 +2,15 @@
 
 /// Change of the logarithm of the price for a charge off by all that is sustained over the lap, until a lap on either side is
 /// known: 3 to 5 on the courses of the tests.
-const USUAL_SLOPE: f64 = 4.0;
+pub(super) const USUAL_SLOPE: f64 = 4.0;
+/// Slopes between laps that are taken for one: a jump between them looks flat, two laps much alike steep.
+const SLOPES: [f64; 2] = [1.0, 6.0];
 /// The furthest step of the logarithm.
 const FURTHEST: f64 = 0.5;
 /// Prices nearer than this share are one.
 const SAME_PRICE: f64 = 2e-4;
 /// Laps that cost within this of one another at a price are as good there, s.
-const SAME_S: f64 = 0.005;
+pub(super) const SAME_S: f64 = 0.005;
 
 /// A lap at a price.
 #[derive(Debug, Clone, Copy)]
@@ -17,12 +19,18 @@ pub(super) struct Tried {
     pub(super) time: f64,
     /// What it takes beyond the budget, J.
     pub(super) beyond: f64,
+    /// What its gears count for beside that, J.
+    pub(super) reluctance: f64,
 }
 
 impl Tried {
     /// What the lap costs at a price, s.
     pub(super) fn cost(&self, price: f64) -> f64 {
-        self.time + price * self.beyond
+        self.time + price * self.counted()
+    }
+
+    fn counted(&self) -> f64 {
+        self.beyond + self.reluctance
     }
 }
 
@@ -36,11 +44,13 @@ pub(super) struct Hunt {
     near: f64,
     /// What is sustained over a lap, J.
     scale: f64,
+    /// Slope until a lap on either side is known.
+    slope: f64,
 }
 
 impl Hunt {
-    pub(super) fn new(highest: f64, near: f64, scale: f64) -> Self {
-        Self { laps: Vec::new(), highest, near, scale }
+    pub(super) fn new(highest: f64, near: f64, scale: f64, slope: f64) -> Self {
+        Self { laps: Vec::new(), highest, near, scale, slope }
     }
 
     /// Takes a lap and says which price to try next; none where a lap is known to be as good at it. A lap that is poorer at its
@@ -56,10 +66,18 @@ impl Hunt {
 
     /// The price at which a lap should take the budget, by those that are known.
     pub(super) fn price(&self) -> f64 {
-        let usual = |lap: &Tried| {
-            lap.price * (USUAL_SLOPE * lap.beyond / self.scale).clamp(-FURTHEST, FURTHEST).exp()
-        };
+        let usual =
+            |lap: &Tried| lap.price * (self.slope * lap.beyond / self.scale).clamp(-FURTHEST, FURTHEST).exp();
         self.even().or_else(|| self.laps.last().map(usual)).unwrap_or(self.highest).min(self.highest)
+    }
+
+    /// Change of the logarithm of the price for a charge off by all that is sustained, from the first lap to the last.
+    pub(super) fn slope(&self) -> f64 {
+        let ends = self.laps.first().zip(self.laps.last());
+        let slope = ends.map_or(f64::NAN, |(first, last)| {
+            (last.price / first.price).ln() * self.scale / (first.beyond - last.beyond)
+        });
+        if slope.is_finite() { slope.clamp(SLOPES[0], SLOPES[1]) } else { self.slope }
     }
 
     /// What the best lap costs at a price, s.
@@ -75,10 +93,19 @@ impl Hunt {
     pub(super) fn even(&self) -> Option<f64> {
         let (over, under): (Vec<Tried>, Vec<Tried>) = self.laps.iter().partition(|lap| lap.beyond > 0.0);
         let between = |over: &Tried, under: &Tried| {
-            let price = (under.time - over.time) / (over.beyond - under.beyond);
+            let price = (under.time - over.time) / (over.counted() - under.counted());
             price.clamp(over.price.min(under.price), over.price.max(under.price))
         };
         let prices = over.iter().flat_map(|over| under.iter().map(move |under| between(over, under)));
         prices.max_by(|a, b| self.cost(*a).total_cmp(&self.cost(*b)))
+    }
+
+    /// The price halfway between the laps nearest to the budget on either side; none where one side is unknown.
+    pub(super) fn halfway(&self) -> Option<f64> {
+        let (over, under): (Vec<Tried>, Vec<Tried>) = self.laps.iter().partition(|lap| lap.beyond > 0.0);
+        let nearest =
+            |laps: &[Tried]| laps.iter().copied().min_by(|a, b| a.beyond.abs().total_cmp(&b.beyond.abs()));
+        let [over, under] = [nearest(&over)?, nearest(&under)?];
+        Some(0.5 * (over.price + under.price))
     }
 }

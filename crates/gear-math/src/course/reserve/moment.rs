@@ -64,12 +64,20 @@ pub(super) struct Ridden {
     pub(super) price: f64,
     /// What it is worth, in s, that the lap begins better than it ends; none where it ends as it begins.
     pub(super) unclosed: f64,
+    /// What its gears count for beside their charge where laps are chosen, J.
+    pub(super) reluctance: f64,
 }
 
 impl Ridden {
     /// No lap, which stands for none where one must be.
-    pub(super) const NONE: Self =
-        Self { moments: Vec::new(), begin: State::OnFoot, end: State::OnFoot, price: 0.0, unclosed: 0.0 };
+    pub(super) const NONE: Self = Self {
+        moments: Vec::new(),
+        begin: State::OnFoot,
+        end: State::OnFoot,
+        price: 0.0,
+        unclosed: 0.0,
+        reluctance: 0.0,
+    };
 
     pub(super) fn time(&self) -> f64 {
         self.moments.iter().map(Moment::time).sum()

@@ -162,12 +162,14 @@ impl Rule<'_> {
     fn aim(&self, entry: &Entry<'_>, gear: In, slope: f64, end: f64, power: f64) -> (f64, f64) {
         let (sum, length) = (entry.speed + end, entry.cell.length);
         let mean = 0.5 * sum;
-        let rpm = self.gearing.rpm[self.gearing.used(gear, mean, power)] * mean;
+        let used = self.gearing.used(gear, mean, power);
+        let rpm = self.gearing.rpm[used] * mean;
         let (charge, growth) = self.charge_and_growth(power, rpm);
+        let counted = charge + self.gearing.reluctance[used];
         let inverse = 1.0 / (sum * sum * end);
         let quicker = length * inverse;
         let turning = self.price * quicker * growth;
-        let gain = quicker * (1.0 + self.price * charge) - slope - turning;
+        let gain = quicker * (1.0 + self.price * counted) - slope - turning;
         let joules = 0.5 * entry.mass / self.way.efficiency + power * quicker;
         let power = self.account.power_worth(gain / (self.price * joules), rpm, power);
         if power > 0.0 {
@@ -225,17 +227,25 @@ impl Rule<'_> {
     fn judged(&self, entry: &Entry<'_>, gear: In, next: Line<'_>, piece: usize, end: f64) -> Choice {
         let (time, mean) = (entry.time(end), 0.5 * (entry.speed + end));
         let power = greater(entry.work(end) / (self.way.efficiency * time), 0.0);
-        let charge = self.charge(gear, mean, power);
-        if charge == f64::INFINITY {
+        let counted = self.counted(gear, mean, power);
+        if counted == f64::INFINITY {
             return Choice::NONE;
         }
         let later = next.within(next.at(end, next.piece(end, piece)));
-        Choice { end, power, cost: time * (1.0 + self.price * charge) + later }
+        Choice { end, power, cost: time * (1.0 + self.price * counted) + later }
     }
 
     /// Charge of a power at a mean speed, W.
     #[inline]
     pub(super) fn charge(&self, gear: In, mean: f64, power: f64) -> f64 {
         self.account.charge_w(power, self.gearing.rpm[self.gearing.used(gear, mean, power)] * mean)
+    }
+
+    /// The same with the reluctance to pedal in the gear: what is chosen by, W.
+    #[inline]
+    fn counted(&self, gear: In, mean: f64, power: f64) -> f64 {
+        let used = self.gearing.used(gear, mean, power);
+        let reluctance = if power > 0.0 { self.gearing.reluctance[used] } else { 0.0 };
+        self.account.charge_w(power, self.gearing.rpm[used] * mean) + reluctance
     }
 }

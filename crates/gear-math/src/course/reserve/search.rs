@@ -5,7 +5,7 @@ use crate::course::reserve::back::Pass;
 use crate::course::reserve::field::Field;
 use crate::course::reserve::fineness::Fineness;
 use crate::course::reserve::gearing::Gearing;
-use crate::course::reserve::hunt::Hunt;
+use crate::course::reserve::hunt::{Hunt, USUAL_SLOPE};
 use crate::course::reserve::laps::Laps;
 use crate::course::reserve::moment::{Ridden, State};
 use crate::course::reserve::planner::Planner;
@@ -19,6 +19,8 @@ use crate::rider::EffectiveMass;
 const HIGHEST: f64 = 0.98;
 /// What shifts that are not for nothing add to the price. Estimate, to begin with: −1 to 3 % came out.
 const WITH_SHIFTS: f64 = 1.01;
+/// How far from the budget, as a share of time times sustainable power, a lap may stay without one more price. Estimate.
+const OPEN: f64 = 0.02;
 /// Speed of the very first lap, m/s, where nothing is known.
 const SOME_SPEED: f64 = 5.0;
 
@@ -44,19 +46,25 @@ impl<'a> Search<'a> {
         let price = self.setup.account.usual_price().s_per_j();
         self.look_ahead(&mut free, price);
         let begin = State::Riding(SOME_SPEED, 0);
-        let mut laps = self.hunted(&mut free, price, begin, self.fineness.prices[0]);
+        let mut laps = self.hunted(&mut free, [price, USUAL_SLOPE], begin, self.fineness.prices[0]);
         laps.doubted = self.doubted(&free, &laps);
-        self.geared(&self.near(&laps), &free, laps.price() * WITH_SHIFTS, laps.nearest().end)
+        let first = [laps.price() * WITH_SHIFTS, laps.slope()];
+        self.geared(&self.near(&laps), &free, first, laps.nearest().end)
     }
 
-    /// The quickest lap within ranges of speeds, before values at the line and from a price.
-    fn geared(&self, ranges: &[Range], line: &Field, price: f64, begin: State) -> Ridden {
+    /// The quickest lap within ranges of speeds, before values at the line and from a price with its slope.
+    fn geared(&self, ranges: &[Range], line: &Field, first: [f64; 2], begin: State) -> Ridden {
         let mut field = Field::new(self.fineness.near_speeds, self.gearing.gears.len(), ranges);
         field.continue_from(line);
-        let planner = self.planner_in(&field, price);
+        let planner = self.planner_in(&field, first[0]);
         let mut pass = Pass::new(&planner, field.nodes);
         self.go_round(&mut field, &mut pass);
-        self.hunted(&mut field, price, self.in_gear(begin), self.fineness.prices[1]).nearest()
+        let mut laps = self.hunted(&mut field, first, self.in_gear(begin), self.fineness.prices[1]);
+        if let Some(price) = laps.once_more(OPEN * self.setup.account.sustainable_w()) {
+            let planner = self.planner_in(&field, price);
+            laps.take(self.lap(&mut field, &planner, laps.end()));
+        }
+        laps.nearest()
     }
 
     pub(super) fn planner(&self, price: f64, geared: bool) -> Planner<'_> {
@@ -85,10 +93,11 @@ impl<'a> Search<'a> {
     }
 
     /// Tries prices, each from what the last one found.
-    fn hunted(&self, field: &mut Field, first: f64, begin: State, most: usize) -> Laps {
+    fn hunted(&self, field: &mut Field, [first, slope]: [f64; 2], begin: State, most: usize) -> Laps {
         let lap = self.lap(field, &self.planner_in(field, first), begin);
         let scale = self.setup.account.sustainable_w() * lap.time();
-        let hunt = Hunt::new(HIGHEST / self.setup.account.repaid_w(), self.fineness.near * scale, scale);
+        let highest = HIGHEST / self.setup.account.repaid_w();
+        let hunt = Hunt::new(highest, self.fineness.near * scale, scale, slope);
         let mut laps = Laps::new(hunt, self.setup.budget.j());
         let (mut begin, mut next) = (lap.end, laps.take(lap));
         for _ in 1..most {

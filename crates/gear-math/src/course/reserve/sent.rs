@@ -10,7 +10,7 @@ use crate::course::reserve::setup::ReserveSetup;
 
 /// Numbers of a step, and before the steps.
 const STEP: usize = 10;
-const HEAD: usize = 6;
+const HEAD: usize = 7;
 /// Stands where there is no gear.
 const NO_GEAR: f64 = -1.0;
 
@@ -56,20 +56,20 @@ impl ReservePlan {
     /// All of it as numbers.
     #[must_use]
     pub fn numbers(&self) -> Vec<f64> {
-        let Ridden { moments, begin, end, price, unclosed } = &self.0;
+        let Ridden { moments, begin, end, price, unclosed, reluctance } = &self.0;
         let head = [state(*begin), state(*end), [*price, *unclosed]];
-        head.into_iter().flatten().chain(moments.iter().flat_map(step)).collect()
+        head.into_iter().flatten().chain([*reluctance]).chain(moments.iter().flat_map(step)).collect()
     }
 
     /// The plan of these numbers; none where they are not as [`Self::numbers`] gives them.
     #[must_use]
     pub fn from_numbers(numbers: &[f64]) -> Option<Self> {
         let (head, steps) = numbers.split_at_checked(HEAD)?;
-        let &[begin, in_gear, end, then_in, price, unclosed] = head else { return None };
+        let &[begin, in_gear, end, then_in, price, unclosed, reluctance] = head else { return None };
         let moments = steps.chunks_exact(STEP).map(moment).collect::<Option<Vec<_>>>()?;
         let whole = steps.len().is_multiple_of(STEP) && numbers.iter().all(|it| it.is_finite());
         let [begin, end] = [(begin, in_gear), (end, then_in)].map(|(speed, gear)| stood(speed, gear));
-        whole.then_some(Self(Ridden { moments, begin, end, price, unclosed }))
+        whole.then_some(Self(Ridden { moments, begin, end, price, unclosed, reluctance }))
     }
 }
 

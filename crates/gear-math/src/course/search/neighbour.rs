@@ -42,17 +42,21 @@ impl Neighbour {
 
     /// About the time of the lap on a bike that differs by its gears alone, in s, and its shifts at the rear and the front.
     pub(super) fn look(&self, bike: &Bike) -> [f64; 3] {
-        let Reached { cost, shifts: [rear, front] } = self.along(bike);
+        let Reached { cost, shifts: [rear, front], .. } = self.along(bike);
         [self.beside_s + self.price * cost, rear.into(), front.into()]
     }
 
     /// What the gears of a bike charge along the lap, shifts included, J.
     fn along(&self, bike: &Bike) -> Reached {
         let shifting = &self.setup.lap.shifting;
-        let mut along = Along::new(bike);
+        let mut along = Along::new(bike, self.setup.account.effort.sustainable());
         for (piece, by_cranks) in self.pieces.iter().zip(self.charged_j.chunks(Cranks::COUNT)) {
             let drive = piece.drive_j(&self.setup.account);
-            along.step(by_cranks, [shifting.rear, shifting.front].map(|shift| drive * shift.s()));
+            along.step(
+                by_cranks,
+                piece.pedalled_s(),
+                [shifting.rear, shifting.front].map(|shift| drive * shift.s()),
+            );
         }
         along.least()
     }

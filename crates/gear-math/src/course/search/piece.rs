@@ -39,6 +39,11 @@ impl Piece {
         Self { time: way / speed, speed, power, worth }
     }
 
+    /// Time pedalled as planned, s.
+    pub(super) fn pedalled_s(&self) -> f64 {
+        if self.power > 0.0 { self.time } else { 0.0 }
+    }
+
     fn is_on_foot(&self) -> bool {
         self.speed <= 0.0
     }

@@ -2,10 +2,11 @@
 
 use crate::lap::words::working::Worked;
 use crate::layout::line::{Line, name};
-use crate::number::{plain, with_unit};
+use crate::number::{percent, plain, with_unit};
 use crate::side::Side;
+use gear_math::course::Fineness;
 use gear_math::rider::EffortAccount;
-use gear_math::{Lap, LapSetup};
+use gear_math::{Bike, Lap, LapSetup};
 
 /// What power takes from the reserve.
 pub(crate) fn account(account: &EffortAccount) -> Worked {
@@ -42,11 +43,12 @@ pub(crate) fn plan([a, b]: &[Lap; 2]) -> Worked {
     let price = |lap: &Lap| lap.reserve.as_ref().map_or(0.0, |reserve| 1e3 * reserve.price_s_per_j);
     let error = |lap: &Lap| with_unit(lap.step_error_s.unwrap_or(0.0), 2, "s");
     let (price_a, price_b) = (with_unit(price(a), 1, "s"), with_unit(price(b), 1, "s"));
+    let [usual, most] = Fineness::QUICK_BEHIND_S.map(|it| with_unit(it, 1, "s"));
     (
         "The quickest lap",
         "Time plus λ times what is drawn, least over power, brakes, gear and feet (dynamic programming from the line backwards over place, speed and gear); λ is the one price of a joule at which the lap takes what it may. Energy balances over every step",
         format!(
-            "λ {price_a} (A) and {price_b} (B) for a kJ, steps of {} m; finer ones may change the lap by {} and {}",
+            "λ {price_a} (A) and {price_b} (B) for a kJ, steps of {} m; finer ones may change the lap by {} and {}; plans looked for more finely were {usual} quicker in the mean of 30 laps, {most} at most",
             plain(a.step_m, 1),
             error(a),
             error(b)
@@ -57,10 +59,13 @@ pub(crate) fn plan([a, b]: &[Lap; 2]) -> Worked {
 /// How gears are chosen.
 pub(crate) fn gears(setup: &LapSetup) -> Worked {
     let (rear, front) = (setup.shifting.rear.s(), setup.shifting.front.s());
+    let crossed = percent(100.0 * Bike::RELUCTANCE, 1);
     (
         "Gears",
-        "Part of the plan: a shift comes where it pays, looking ahead, and costs the speed that its time without drive takes",
-        format!("{rear} s at the rear, {front} s at the front (estimates)"),
+        "Part of the plan: a shift comes where it pays, looking ahead, and costs the speed that its time without drive takes; cross-chained only where that gains more than a little power",
+        format!(
+            "{rear} s at the rear, {front} s at the front; {crossed} of the power cross-chained, in the choice alone (estimates)"
+        ),
     )
 }
 
