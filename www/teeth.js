@@ -32,7 +32,8 @@ export function stepTeeth() {
 }
 
 /** @param {HTMLInputElement} field */
-const at = (field) => (field.selectionStart === 0 && field.selectionEnd === field.value.length ? 0 : Number(field.selectionStart));
+const at = (field) =>
+  field.selectionStart === 0 && field.selectionEnd === field.value.length ? 0 : Number(field.selectionStart);
 
 /**
  * @param {HTMLInputElement} field

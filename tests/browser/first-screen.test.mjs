@@ -144,7 +144,10 @@ test('everything is on so few screens and so few stops of the Tab key', async ()
     const stops = await page.evaluate(() => {
       const all = document.querySelectorAll('a[href], button, input, select, textarea, summary, [tabindex]');
       const isStop = (element) =>
-        element.tabIndex >= 0 && !element.disabled && element.checkVisibility({ contentVisibilityAuto: false }) && !element.closest('[hidden]');
+        element.tabIndex >= 0 &&
+        !element.disabled &&
+        element.checkVisibility({ contentVisibilityAuto: false }) &&
+        !element.closest('[hidden]');
       return [...all].filter(isStop).map((element) => element.id || element.outerHTML.slice(0, 60));
     });
     console.log(`${screen.width} px: ${stops.length} stops of the Tab key`);

@@ -193,7 +193,7 @@ test('undo takes typing back field by field and pick by pick', async () => {
 });
 
 test('a link to a section goes there and is no bench', async () => {
-  const { page } = await openPage(browser, `${SINGLE_FILE}#cage`);
+  const { page } = await openPage(browser, `${SINGLE_FILE}#cage`, { folded: true });
   assert.equal(await text(page, '#notices'), '');
   assert.ok((await page.evaluate(() => scrollY)) > 500);
 });
