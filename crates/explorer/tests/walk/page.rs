@@ -19,11 +19,12 @@ pub(crate) struct Page {
     fragments: HashMap<String, String>,
 }
 
-/// Every answer followed by what is behind it.
+/// Every answer followed by what is behind it, but for the tyre's, which speaks of each bike under a heading.
 fn in_full(mut fragments: HashMap<String, String>) -> HashMap<String, String> {
     let why = |id: &String| Some((id.clone(), format!("{}-answer", id.strip_suffix("-why")?)));
-    for (why, answer) in fragments.keys().filter_map(why).collect::<Vec<_>>() {
-        let why = fragments.remove(&why).unwrap_or_default();
+    let merged = |(_, answer): &(String, String)| answer != "tyre-answer";
+    for (why, answer) in fragments.keys().filter_map(why).filter(merged).collect::<Vec<_>>() {
+        let why = fragments.get(&why).cloned().unwrap_or_default();
         fragments.entry(answer).and_modify(|html| html.push_str(&why));
     }
     fragments

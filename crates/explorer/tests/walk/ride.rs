@@ -36,7 +36,8 @@ pub(crate) fn check(facts: &Facts, page: &Page) -> [&'static str; 2] {
 fn told(answer: &str) -> [String; 2] {
     let (_, climb) = answer.split_once("This climb, ").unwrap();
     let (_, climb) = climb.split_once(": with ").unwrap();
-    let (climb, _) = climb.split_once(". Running takes ").unwrap();
+    let (climb, _) = climb.split_once("Running takes ").unwrap();
+    let climb = climb.trim_end_matches([' ', '|']).trim_end_matches('.');
     if let Some(both) = climb.strip_prefix("both ") {
         return [both.to_owned(), both.to_owned()];
     }
