@@ -31,6 +31,17 @@ export function watchBoard() {
   for (const section of all('main > section, .bench')) middle.observe(section);
 }
 
+/** Keeps the strip above a keyboard that lies over the page, where the browser does not make the page smaller for it. */
+export function keepAboveKeyboard() {
+  const seen = window.visualViewport;
+  const follow = () => {
+    const isWhole = seen?.scale === 1;
+    const covered = isWhole ? Math.max(0, innerHeight - seen.height - seen.offsetTop) : 0;
+    document.documentElement.style.setProperty('--keyboard', `${Math.round(covered)}px`);
+  };
+  for (const change of ['resize', 'scroll']) seen?.addEventListener(change, follow);
+}
+
 /** @param {string} id */
 function markCurrent(id) {
   for (const link of all('.strip nav a')) {

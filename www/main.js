@@ -4,7 +4,7 @@
 import { answerButtons } from './acts.js';
 import { followAddress, openFirst, showLink } from './address.js';
 import { bikesDue, watchBikes } from './bikes.js';
-import { spokenSoon, watchBoard } from './board.js';
+import { keepAboveKeyboard, spokenSoon, watchBoard } from './board.js';
 import { offerKept, showKept } from './courses.js';
 import { find } from './dom.js';
 import * as engine from './engine.js';
@@ -40,7 +40,8 @@ function connect() {
   whenShown(showFragments, showFields, showHome, showUndo, showLink, repaint);
   whenChanged(lapDue, bikesDue, showKept, restDue, spokenSoon);
   for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
-  for (const part of [openByKey, rove, stepTeeth, watchBoard, watchBikes, takeFiles, offerKept, offerRack, offerSearch]) part();
+  for (const part of [openByKey, rove, stepTeeth, watchBoard, keepAboveKeyboard, watchBikes]) part();
+  for (const part of [takeFiles, offerKept, offerRack, offerSearch]) part();
 }
 
 async function start() {
