@@ -27,7 +27,7 @@ const ALIKE: f64 = 0.25;
 
 /// One in so many may be ridden otherwise; one in 25 is. An even pace gets nothing from speed where joules are dear, and speed is not
 /// counted on a climb too steep for grip, which a lap rides up with what it brings.
-const OTHERWISE: usize = 20;
+const OTHERWISE: usize = 18;
 /// One in so many may be forced otherwise, one in 22 is: as much speed is brought that it need not be forced all the way up.
 const FORCED_OTHERWISE: usize = 16;
 
