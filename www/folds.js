@@ -4,6 +4,7 @@
 
 import { all, around, find } from './dom.js';
 import * as engine from './engine.js';
+import { showFragments } from './fragments.js';
 import { keepFolds, openFolds } from './storage.js';
 import { show } from './update.js';
 
@@ -23,7 +24,8 @@ export function setOpen(panel, isOpen) {
   if (isOpen) panel.removeAttribute('hidden');
   else panel.setAttribute('hidden', 'until-found');
   buttonOf(panel.id).setAttribute('aria-expanded', String(isOpen));
-  show(engine.unfold(panel.id, isOpen));
+  showFragments(engine.unfold(panel.id, isOpen));
+  panel.dispatchEvent(new CustomEvent('unfolded', { bubbles: true }));
   const open = [...all('[data-panel]:not([hidden])')].map(({ id }) => id);
   keepFolds(open);
 }

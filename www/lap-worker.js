@@ -7,7 +7,8 @@ import * as engine from './engine.js';
 
 /**
  * What a worker is told for a lap: which job, the bench, the course as rows, and which share is its own.
- * @typedef {{ job: number, link: string, rows: string, index: number, count: number }} LapOrder
+ * It may be told to wait before it draws: what nobody looks at yet need not keep the machine busy.
+ * @typedef {{ job: number, link: string, rows: string, index: number, count: number, wait: number }} LapOrder
  */
 /**
  * What it says: a plan, or a draw.
@@ -17,12 +18,13 @@ import * as engine from './engine.js';
 let current = 0;
 
 /** @param {LapOrder} order */
-export async function rideLap({ job, link, rows, index, count }) {
+export async function rideLap({ job, link, rows, index, count, wait }) {
   current = job;
   if (!engine.lapErrand(link, rows)) return;
   for (const ofB of [false, true]) {
     if (count === 1 || Number(ofB) === index) say({ job, plan: engine.lapPlan(ofB), ofB });
   }
+  await new Promise((done) => setTimeout(done, wait));
   for (let number = index; number < engine.lapDraws(); number += count) {
     await breath();
     if (current !== job) return;

@@ -1,15 +1,23 @@
 // @ts-check
 // The lap takes longer than the rest of the page together: it is worked out after everything else, and by workers where it is
-// ridden on a reserve. The board tells it on the first screen, so that it is due whatever else is in sight.
+// ridden on a reserve. The board tells it on the first screen, so that it is due whatever is in sight; where only the board tells
+// it, workers begin a moment after the last change and wait before they draw.
 
 import { crewOf } from './crew.js';
+import { find } from './dom.js';
 import * as engine from './engine.js';
 import { show } from './update.js';
 
 const SETTLE_AFTER = 300; // milliseconds
 const SHOW_EVERY = 400; // milliseconds
+const NEAR = '600px';
+/** For the board alone: after a change, and before drawing. */
+const [BOARD_AFTER, DRAW_AFTER] = [250, 1200]; // milliseconds
+
 /** @typedef {import('./lap-worker.js').LapFound} LapFound */
 
+/** What shows the lap and is in sight or nearly so. @type {Set<Element>} */
+const near = new Set();
 let soon = 0;
 let later = 0;
 
@@ -19,7 +27,7 @@ let found = { plans: [], waiting: [], done: 0, shownAt: 0 };
 
 /** The lap in the next task, and until it has settled once nothing has changed for a while. */
 export function lapDue() {
-  if (soon === 0) soon = setTimeout(workOutSoon);
+  if (soon === 0) soon = setTimeout(workOutSoon, near.size > 0 ? 0 : BOARD_AFTER);
   clearTimeout(later);
   later = setTimeout(settleLater, SETTLE_AFTER);
 }
@@ -53,7 +61,7 @@ function workOut(settled) {
  */
 function order(rows) {
   found = { plans: [], waiting: [], done: 0, shownAt: 0 };
-  crew.send({ link: engine.link(), rows });
+  crew.send({ link: engine.link(), rows, wait: near.size > 0 ? 0 : DRAW_AFTER });
 }
 
 /** @param {LapFound} message */
@@ -74,4 +82,16 @@ function take({ plan, ofB, draw }) {
 /** @param {engine.Update | null} update */
 function shown(update) {
   if (update) show(update);
+}
+
+/** Works the lap out at once where more than the board shows it. */
+export function watchLap() {
+  const watch = new IntersectionObserver(
+    (entries) => {
+      for (const { target, isIntersecting } of entries) near[isIntersecting ? 'add' : 'delete'](target);
+      if (near.size > 0) lapDue();
+    },
+    { rootMargin: NEAR },
+  );
+  for (const id of ['lap', 'sheet', 'ride']) watch.observe(find(id));
 }

@@ -12,7 +12,7 @@ import { showFields, showUndo, takeInput } from './fields.js';
 import { takeFiles } from './files.js';
 import { followFolds, openAsLeft, restDue } from './folds.js';
 import { showFragments } from './fragments.js';
-import { lapDue } from './lap.js';
+import { lapDue, watchLap } from './lap.js';
 import { keepOffline } from './offline.js';
 import { furnishPictures, repaint } from './pictures.js';
 import { readyToPrint } from './print.js';
@@ -40,7 +40,7 @@ function connect() {
   whenShown(showFragments, showFields, showHome, showUndo, showLink, repaint);
   whenChanged(lapDue, bikesDue, showKept, restDue, spokenSoon);
   for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
-  for (const part of [openByKey, rove, stepTeeth, watchBoard, keepAboveKeyboard, watchBikes]) part();
+  for (const part of [openByKey, rove, stepTeeth, watchBoard, keepAboveKeyboard, watchLap, watchBikes]) part();
   for (const part of [takeFiles, offerKept, offerRack, offerSearch]) part();
 }
 

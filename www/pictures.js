@@ -32,6 +32,17 @@ export function furnishPictures() {
   for (const figure of all('[data-picture]')) furnish(figure);
   for (const query of [DARK, PLAIN]) matchMedia(query).addEventListener('change', repaint);
   watchRatio();
+  document.addEventListener('unfolded', ({ target }) => freshen(/** @type {HTMLElement} */ (target)));
+}
+
+/** Says anew what the pictures in a panel show that was opened; they are drawn when they come near. @param {HTMLElement} panel */
+function freshen(panel) {
+  for (const picture of pictures.values()) {
+    if (!panel.contains(picture.plot)) continue;
+    picture.isFresh = false;
+    label(picture);
+    if (picture.isNear) paint(picture);
+  }
 }
 
 /** Draws what is near anew; the others when they come near. */

@@ -11,20 +11,20 @@ before(async () => {
 
 after(() => browser?.close());
 
-for (const viewport of [PHONE, DESK]) {
-  for (const colorScheme of ['light', 'dark']) {
-    test(`axe-core finds nothing at ${viewport.width} px, ${colorScheme}`, async () => {
-      const { page } = await openPage(browser, SINGLE_FILE, { viewport, colorScheme });
-      assert.deepEqual(await violations(page), []);
-    });
-
-    test(`nothing is wider than the window at ${viewport.width} px, ${colorScheme}`, async () => {
-      const { page } = await openPage(browser, SINGLE_FILE, { viewport, colorScheme });
-      await layOut(page);
-      const width = await page.evaluate(() => document.documentElement.scrollWidth);
-      assert.ok(width <= viewport.width, `the page is ${width} px wide`);
-    });
-  }
+// As it opens and with everything unfolded, at each width and in each scheme.
+for (const [viewport, colorScheme, folded] of [
+  [PHONE, 'light', false],
+  [PHONE, 'dark', true],
+  [DESK, 'light', true],
+  [DESK, 'dark', false],
+]) {
+  const state = folded ? 'as it opens' : 'unfolded';
+  test(`axe-core finds nothing at ${viewport.width} px, ${colorScheme}, ${state}, and nothing is wider than the window`, async () => {
+    const { page } = await openPage(browser, SINGLE_FILE, { viewport, colorScheme, folded });
+    assert.deepEqual(await violations(page), []);
+    const width = await page.evaluate(() => document.documentElement.scrollWidth);
+    assert.ok(width <= viewport.width, `the page is ${width} px wide`);
+  });
 }
 
 async function violations(page) {
