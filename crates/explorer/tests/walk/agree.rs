@@ -25,7 +25,7 @@ const FLAT: f64 = 200.0;
 /// How much of a pace the lap's speed into the climb may change.
 const ALIKE: f64 = 0.25;
 
-/// One in so many may be ridden otherwise; one in 25 is. An even pace gets nothing from speed where joules are dear, and speed is not
+/// One in so many may be ridden otherwise; one in 19 to 25 is, by the part of the walk. An even pace gets nothing from speed where joules are dear, and speed is not
 /// counted on a climb too steep for grip, which a lap rides up with what it brings.
 const OTHERWISE: usize = 18;
 /// One in so many may be forced otherwise, one in 22 is: as much speed is brought that it need not be forced all the way up.
