@@ -13,10 +13,9 @@ pub(crate) fn body() -> Markup {
     }
 }
 
-/// What stands in each fold.
-pub(crate) fn panel(fold: Folded) -> Markup {
-    match fold {
-        Folded::Why => html! { div id="cage-why" class="answer why" {} },
+/// What stands in the folds that hold more than text.
+pub(crate) fn panel(fold: Folded) -> Option<Markup> {
+    Some(match fold {
         Folded::Settings => html! {
             div data-form="chain" class="fields" {}
         },
@@ -34,9 +33,6 @@ pub(crate) fn panel(fold: Folded) -> Markup {
             h3 { (words::SUM) }
             div id="cage-loose" {}
         },
-        Folded::Working => html! {
-            div id="cage-working" {}
-        },
-        _ => html! {},
-    }
+        _ => return None,
+    })
 }

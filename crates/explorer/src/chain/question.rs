@@ -38,7 +38,7 @@ pub(crate) const QUESTION: Question<ChainSection> = Question {
     ],
     block: |report, _| Some(view::sheet::block(report)),
     pictures: pictures::PICTURES,
-    leads: Some("drivetrain"),
+    leads: "drivetrain",
     body: body::body,
     panel: body::panel,
     forms: &[

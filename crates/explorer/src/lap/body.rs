@@ -23,10 +23,9 @@ pub(crate) fn body() -> Markup {
     }
 }
 
-/// What stands in each fold.
-pub(crate) fn panel(fold: Folded) -> Markup {
-    match fold {
-        Folded::Why => html! { div id="lap-why" class="answer why" {} },
+/// What stands in the folds that hold more than text.
+pub(crate) fn panel(fold: Folded) -> Option<Markup> {
+    Some(match fold {
         Folded::Course => html! {
             form data-form="lap" class="room" aria-label=(words::FORM) autocomplete="off" novalidate {}
             div class="files" {
@@ -55,11 +54,6 @@ pub(crate) fn panel(fold: Folded) -> Markup {
             (figure(&gain::GAIN))
             (figure(&gear_times::GEAR_TIMES))
         },
-        Folded::Numbers => html! {
-            div id="lap-places" {}
-            div id="lap-numbers" {}
-            div id="lap-gears" {}
-        },
         Folded::Search => html! {
             h3 id="search" { (words::SEARCH) }
             p class="quiet lead" { (words::TRIES) }
@@ -73,9 +67,6 @@ pub(crate) fn panel(fold: Folded) -> Markup {
             div id="lap-found" {}
             (figure(&found::FOUND))
         },
-        Folded::Working => html! {
-            div id="lap-working" {}
-        },
-        _ => html! {},
-    }
+        _ => return None,
+    })
 }

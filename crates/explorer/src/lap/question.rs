@@ -47,7 +47,7 @@ pub(crate) const QUESTION: Question<LapSection> = Question {
     ],
     block: view::sheet::block,
     pictures: pictures::PICTURES,
-    leads: Some("profile"),
+    leads: "profile",
     body: body::body,
     panel: body::panel,
     forms: &[("lap", form::lap), ("search", || section(Group::LapSearch))],

@@ -36,7 +36,7 @@ pub(crate) fn with_finer(groups: &[(&str, Group)], finer: Group) -> Markup {
     html! {
         @for &(legend, group) in groups {
             @if legend.is_empty() { div.measures { (section(group)) } }
-            @else { fieldset { legend { (legend) } div.measures { (section(group)) } } }
+            @else { (fieldset(legend, &html! { div.measures { (section(group)) } })) }
         }
         details { summary { (words::FINER) } div.measures { (section(finer)) } }
     }
@@ -47,25 +47,15 @@ pub(crate) fn claim(group: Group) -> Markup {
     html! { @if let Some(place) = group.claim_place() { div.mine id=(place) {} } }
 }
 
-/// A group with its heading.
-pub(crate) fn fieldset(class: &str, legend: &str, group: Group) -> Markup {
-    html! {
-        fieldset class=(class) {
-            legend { (legend) }
-            (section(group))
-        }
-    }
+/// Fields under a heading.
+pub(crate) fn fieldset(legend: &str, fields: &Markup) -> Markup {
+    html! { fieldset { legend { (legend) } (fields) } }
 }
 
 fn entry(field: Field) -> Markup {
     let spec = field.spec();
-    let class = match field {
-        Field::CassetteA | Field::CassetteB => "field wide",
-        _ if matches!(spec.kind, Kind::Lines(_)) => "field lines",
-        _ => "field",
-    };
     html! {
-        div class=(class) {
+        div.field.lines[matches!(spec.kind, Kind::Lines(_))] {
             label for=(spec.key) { (spec.label) }
             span.entry {
                 (control(field))

@@ -56,11 +56,11 @@ pub(crate) struct Question<S: 'static> {
     /// Its pictures, in the order of the page.
     pub(crate) pictures: &'static [Drawing<S>],
     /// The picture that carries the answer.
-    pub(crate) leads: Option<&'static str>,
+    pub(crate) leads: &'static str,
     /// What stands below the answer and is always in sight: room for a picture and text, and what never changes.
     pub(crate) body: fn() -> Markup,
-    /// What stands in each of its folds.
-    pub(crate) panel: fn(Folded) -> Markup,
+    /// What stands in those of its folds that hold more than room for their text.
+    pub(crate) panel: fn(Folded) -> Option<Markup>,
     /// Its forms, by the names under which the body leaves room for them.
     pub(crate) forms: &'static [Form],
 }
@@ -80,7 +80,7 @@ impl<S> Question<S> {
             maud::PreEscaped(String::new())
         }
         if cfg!(target_arch = "wasm32") {
-            Self { title: "", body: nothing, panel: |_| nothing(), ..self }
+            Self { title: "", body: nothing, panel: |_| None, ..self }
         } else {
             self
         }
@@ -91,16 +91,24 @@ impl<S> Question<S> {
     pub(crate) fn skeleton(&self) -> Markup {
         let title = format!("{}-title", self.id);
         let folds: Vec<Folded> = self.folds.iter().map(|(fold, _)| *fold).collect();
+        let held =
+            |(fold, fragments): &Fold<S>| (self.panel)(*fold).unwrap_or_else(|| rooms(*fold, fragments));
         html! {
             section id=(self.id) aria-labelledby=(title) hidden {
                 h2 id=(title) { (self.title) }
                 div id=(self.answer.0) class="answer" {}
                 div class="body" { ((self.body)()) }
-                (bar(self.id, self.name, self.leads, &folds))
-                @for fold in folds { (panel(self.id, fold, &(self.panel)(fold))) }
+                (bar(self.id, self.name, Some(self.leads), &folds))
+                @for fold in self.folds { (panel(self.id, fold.0, &held(fold))) }
             }
         }
     }
+}
+
+/// Room for the text of a fold; what is behind the answer reads like it.
+#[cfg(not(target_arch = "wasm32"))]
+fn rooms<S>(fold: Folded, fragments: &[Fragment<S>]) -> Markup {
+    html! { @for (id, _) in fragments { div id=(id) class=[(fold == Folded::Why).then_some("answer")] {} } }
 }
 
 /// Whether a field stands on the bench or in one of `groups`.

@@ -1,8 +1,8 @@
 //! The forms of the first screen, and those of the sections by name.
 
-use crate::bench::field::{Field, Group};
+use crate::bench::field::Group;
 use crate::bench::first::{BANK, LAP, PARTS, RIDER};
-use crate::layout::form::{cell, claim, fields, section};
+use crate::layout::form::{cell, claim, fields, fieldset, section};
 use crate::page::questions;
 use crate::page::words::form as words;
 use crate::side::Side;
@@ -23,26 +23,20 @@ fn bikes() -> Markup {
 
 /// Rider, bank and course.
 fn first() -> Markup {
-    let group = |heading: &str, of: &[Field]| {
-        html! { fieldset { legend { (heading) } (fields(of)) } }
-    };
-    html! { (group(words::RIDER, &RIDER)) (group(words::BANK, &BANK)) (group(words::LAP, &LAP)) }
+    html! {
+        (fieldset(words::RIDER, &fields(&RIDER)))
+        (fieldset(words::BANK, &fields(&BANK)))
+        (fieldset(words::LAP, &fields(&LAP)))
+    }
 }
 
 /// What of both bikes few need to change.
 fn more() -> Markup {
-    let group = |heading: &str, groups: &[Group]| {
-        html! {
-            fieldset {
-                legend { (heading) }
-                @for &group in groups { (section(group)) }
-            }
-        }
-    };
+    let all = |groups: &[Group]| html! { @for &group in groups { (section(group)) } };
     html! {
-        (group(words::SETUP_A, &[Group::SetupA, Group::Wheel, Group::Derailleur]))
-        (group(words::SETUP_B, &[Group::SetupB, Group::BikeB]))
-        (group(words::RIDER, &[Group::Rider]))
+        (fieldset(words::SETUP_A, &all(&[Group::SetupA, Group::Wheel, Group::Derailleur])))
+        (fieldset(words::SETUP_B, &all(&[Group::SetupB, Group::BikeB])))
+        (fieldset(words::RIDER, &section(Group::Rider)))
     }
 }
 
@@ -68,6 +62,7 @@ pub fn by_name(name: &str) -> Option<Markup> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::bench::field::Field;
     use crate::page::questions::Asked;
 
     #[test]

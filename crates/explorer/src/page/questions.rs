@@ -178,9 +178,7 @@ impl<S> Asked for Room<S> {
         let section = (self.of)(report);
         let leads = self.question.leads;
         let is_shown = |drawing: &&Drawing<S>| {
-            leads.is_none_or(|leads| leads == drawing.name)
-                || wanted(Folded::Pictures)
-                || wanted(Folded::Search)
+            leads == drawing.name || wanted(Folded::Pictures) || wanted(Folded::Search)
         };
         let said = |drawing: &Drawing<S>| {
             let says = html! { @if drawing.shows(&section) { (Line::from((drawing.says)(&section))) } };

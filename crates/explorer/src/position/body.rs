@@ -12,19 +12,7 @@ pub(crate) fn body() -> Markup {
     }
 }
 
-/// What stands in each fold.
-pub(crate) fn panel(fold: Folded) -> Markup {
-    match fold {
-        Folded::Why => html! { div id="position-why" class="answer why" {} },
-        Folded::Settings => html! {
-            div data-form="position" class="fields" {}
-        },
-        Folded::Numbers => html! {
-            div id="position-tables" {}
-        },
-        Folded::Working => html! {
-            div id="position-working" {}
-        },
-        _ => html! {},
-    }
+/// What stands in the fold that holds more than text.
+pub(crate) fn panel(fold: Folded) -> Option<Markup> {
+    (fold == Folded::Settings).then(|| html! { div data-form="position" class="fields" {} })
 }

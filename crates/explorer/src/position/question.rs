@@ -30,7 +30,7 @@ pub(crate) const QUESTION: Question<PositionSection> = Question {
     ],
     block: |report, _| Some(view::sheet::block(report)),
     pictures: &[picture::POSITION.hung()],
-    leads: Some("position"),
+    leads: "position",
     body: body::body,
     panel: body::panel,
     forms: &[("position", form::position)],

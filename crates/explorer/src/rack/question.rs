@@ -29,7 +29,7 @@ pub(crate) const QUESTION: Question<BikesSection> = Question {
     ],
     block: |_, _| None,
     pictures: &[picture::UPRIGHTS.hung()],
-    leads: Some("uprights"),
+    leads: "uprights",
     body,
     panel,
     forms: &[],
@@ -45,18 +45,14 @@ fn rests_on(field: Field) -> bool {
 }
 
 fn body() -> Markup {
-    html! {
-        (figure(&picture::UPRIGHTS))
-    }
+    figure(&picture::UPRIGHTS)
 }
 
-fn panel(fold: Folded) -> Markup {
-    match fold {
-        Folded::Numbers => html! {
+fn panel(fold: Folded) -> Option<Markup> {
+    (fold == Folded::Numbers).then(|| {
+        html! {
             div id="bikes-table" {}
             p { button type="button" id="save-bikes" { (words::SAVE) } }
-        },
-        Folded::Why => html! { div id="bikes-why" class="answer why" {} },
-        _ => html! { div id="bikes-working" {} },
-    }
+        }
+    })
 }

@@ -14,10 +14,9 @@ pub(crate) fn body() -> Markup {
     }
 }
 
-/// What stands in each fold.
-pub(crate) fn panel(fold: Folded) -> Markup {
-    match fold {
-        Folded::Why => html! { div id="ride-why" class="answer why" {} },
+/// What stands in the folds that hold more than text.
+pub(crate) fn panel(fold: Folded) -> Option<Markup> {
+    Some(match fold {
         Folded::Settings => html! {
             form data-form="ride" class="fields" aria-label=(words::FORM) autocomplete="off" novalidate {}
         },
@@ -40,6 +39,6 @@ pub(crate) fn panel(fold: Folded) -> Markup {
             div id="ride-working" {}
             p class="quiet" { (words::studied()) }
         },
-        _ => html! {},
-    }
+        _ => return None,
+    })
 }

@@ -12,10 +12,10 @@ pub(crate) fn ride() -> Markup {
         details {
             summary { (words::FINER) }
             div.measures {
-                (fieldset("shared", words::RIDER, Group::RideRider))
-                (fieldset("shared", words::GROUND, Group::RideGround))
-                (fieldset("shared", words::LIMITS, Group::RideLimits))
-                (fieldset("shared", words::EFFORT, Group::RideEffort))
+                (fieldset(words::RIDER, &section(Group::RideRider)))
+                (fieldset(words::GROUND, &section(Group::RideGround)))
+                (fieldset(words::LIMITS, &section(Group::RideLimits)))
+                (fieldset(words::EFFORT, &section(Group::RideEffort)))
             }
         }
     }

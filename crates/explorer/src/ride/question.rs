@@ -40,7 +40,7 @@ pub(crate) const QUESTION: Question<RideSection> = Question {
     ],
     block: |report, _| Some(view::sheet::block(report)),
     pictures: pictures::PICTURES,
-    leads: Some("slopes"),
+    leads: "slopes",
     body: body::body,
     panel: body::panel,
     forms: &[("ride", form::ride), ("slope-speed", || section(Group::RideProbe))],

@@ -12,10 +12,9 @@ pub(crate) fn body() -> Markup {
     }
 }
 
-/// What stands in each fold.
-pub(crate) fn panel(fold: Folded) -> Markup {
-    match fold {
-        Folded::Why => html! { div id="rings-why" class="answer why" {} },
+/// What stands in the folds that hold more than text.
+pub(crate) fn panel(fold: Folded) -> Option<Markup> {
+    Some(match fold {
         Folded::Pictures => html! {
             (figure(&speeds::SPEEDS))
             div data-form="probes" class="probes" {}
@@ -23,19 +22,9 @@ pub(crate) fn panel(fold: Folded) -> Markup {
             (figure(&steps::STEPS))
             (figure(&overlap::OVERLAP))
         },
-        Folded::Numbers => html! {
-            div id="rings-summary" {}
-            div id="rings-steps" {}
-            div id="rings-overlap" {}
-            div id="rings-limit" {}
-            div id="rings-gears" {}
-        },
         Folded::Settings => html! {
             div data-form="reckoning" class="fields" {}
         },
-        Folded::Working => html! {
-            div id="rings-working" {}
-        },
-        _ => html! {},
-    }
+        _ => return None,
+    })
 }

@@ -38,7 +38,7 @@ pub(crate) const QUESTION: Question<RingsSection> = Question {
     ],
     block: |report, _| Some(view::answer::block(report)),
     pictures: pictures::PICTURES,
-    leads: Some("ladder"),
+    leads: "ladder",
     body: body::body,
     panel: body::panel,
     forms: &[("probes", || section(Group::Probes)), ("reckoning", || section(Group::Reckoning))],

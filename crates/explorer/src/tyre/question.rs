@@ -32,7 +32,7 @@ pub(crate) const QUESTION: Question<TyreSection> = Question {
     ],
     block: |report, _| Some(view::sheet::block(report)),
     pictures: &[picture::CROSS_SECTION.hung()],
-    leads: Some("cross-section"),
+    leads: "cross-section",
     body: body::body,
     panel: body::panel,
     forms: &[("tyre", || with_finer(&[("", Group::Tyre)], Group::TyreFiner))],
