@@ -25,7 +25,7 @@ pub(crate) fn bar(section: &str, name: &str, picture: Option<&str>, folds: &[Fol
 /// A panel that is folded away; a browser that can finds text in it.
 pub(crate) fn panel(section: &str, fold: Folded, body: &Markup) -> Markup {
     html! {
-        div id=(fold.id(section)) class="panel" data-panel hidden="until-found" {
+        div id=(fold.id(section)) class={ "panel" @if fold == Folded::Working { " note" } } data-panel hidden="until-found" {
             h3 { (words::title(fold)) }
             (body)
         }
