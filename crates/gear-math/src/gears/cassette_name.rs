@@ -1,6 +1,6 @@
 //! A cassette by the name it goes by in a shop.
 
-use crate::gears::tooth_list::{has_decimals, is_separator};
+use crate::gears::tooth_list::entries;
 use crate::gears::toothed::Sprocket;
 use crate::quantity::OutOfLimits;
 use core::fmt;
@@ -39,8 +39,7 @@ impl CassetteName {
     #[must_use]
     pub fn read(text: &str) -> Option<Self> {
         let (mut teeth, mut count) = (Vec::new(), None);
-        let points = !has_decimals(text);
-        for word in text.split(|c| is_separator(c) || points && c == '.').filter(|word| !word.is_empty()) {
+        for word in entries(text) {
             let digits = word.trim_end_matches(|letter: char| letter.is_ascii_alphabetic());
             let number = || digits.bytes().all(|byte| byte.is_ascii_digit()).then(|| digits.parse().ok())?;
             match &word[digits.len()..] {

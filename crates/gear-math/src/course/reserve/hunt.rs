@@ -91,7 +91,7 @@ impl Hunt {
     /// λ = −ΔT/ΔN between the two, which at a jump is the price of the jump itself; it lies between the prices at which they were
     /// found, or one of them is not the best there is.
     pub(super) fn even(&self) -> Option<f64> {
-        let (over, under): (Vec<Tried>, Vec<Tried>) = self.laps.iter().partition(|lap| lap.beyond > 0.0);
+        let (over, under) = self.sides();
         let between = |over: &Tried, under: &Tried| {
             let price = (under.time - over.time) / (over.counted() - under.counted());
             price.clamp(over.price.min(under.price), over.price.max(under.price))
@@ -100,9 +100,14 @@ impl Hunt {
         prices.max_by(|a, b| self.cost(*a).total_cmp(&self.cost(*b)))
     }
 
+    /// The laps that take more than the budget, and those that do not.
+    fn sides(&self) -> (Vec<Tried>, Vec<Tried>) {
+        self.laps.iter().partition(|lap| lap.beyond > 0.0)
+    }
+
     /// The price halfway between the laps nearest to the budget on either side; none where one side is unknown.
     pub(super) fn halfway(&self) -> Option<f64> {
-        let (over, under): (Vec<Tried>, Vec<Tried>) = self.laps.iter().partition(|lap| lap.beyond > 0.0);
+        let (over, under) = self.sides();
         let nearest =
             |laps: &[Tried]| laps.iter().copied().min_by(|a, b| a.beyond.abs().total_cmp(&b.beyond.abs()));
         let [over, under] = [nearest(&over)?, nearest(&under)?];
