@@ -25,7 +25,7 @@ pub(crate) const QUESTION: Question<LapSection> = Question {
     asks: |field| {
         is_among(field, crate::ride::inputs::GROUPS) || is_among(field, GROUPS) || field == Field::CrossCrank
     },
-    decision: view::decision::decision,
+    decision: |report| Some(view::decision::decision(report)),
     answer: ("lap-answer", view::answer::answer),
     marks_itself: false,
     nobodys: |report| report.is_on_invented_course().then(words::course::invented),

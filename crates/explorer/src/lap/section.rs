@@ -6,6 +6,7 @@ use crate::bench::owners::Owners;
 use crate::chain::report::ChainsReport;
 use crate::chain::section::ChainSection;
 use crate::lap::inputs::{CourseChoice, LapInputs};
+use crate::lap::report::LapReport;
 use crate::lap::room::LapRoom;
 use crate::ride::report::RideReport;
 use crate::rings::report::RingsReport;
@@ -28,7 +29,38 @@ pub struct LapSection {
     pub owners: Rc<Owners>,
 }
 
+/// Why no lap can be told.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NoLap {
+    /// The course cannot be used for one.
+    NotOnThisTrack,
+    /// The course is to come from a file that is not at hand.
+    LacksFile,
+    /// It is on its way.
+    Awaited,
+}
+
 impl LapSection {
+    /// The laps that were asked for, or why there are none.
+    ///
+    /// # Errors
+    /// Where no lap can be told.
+    pub fn laps(&self) -> Result<&LapReport, NoLap> {
+        if self.lap_inputs.fault(self.lap.own.as_deref()).is_some() {
+            return Err(NoLap::NotOnThisTrack);
+        }
+        if self.lacks_file() {
+            return Err(NoLap::LacksFile);
+        }
+        self.lap.laps.as_deref().ok_or(NoLap::Awaited)
+    }
+
+    /// Whether the course is to come from a file that is not at hand.
+    #[must_use]
+    pub fn lacks_file(&self) -> bool {
+        self.lap_inputs.choice == CourseChoice::Own && self.lap.own.is_none()
+    }
+
     /// Whether the rider chose a course that nobody has ridden.
     #[must_use]
     pub fn is_on_invented_course(&self) -> bool {

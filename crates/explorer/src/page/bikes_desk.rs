@@ -91,11 +91,12 @@ impl Desk {
 
     /// Takes over what the lap now says of A and B, and what it asks of the gears.
     pub(crate) fn renew_bikes(&mut self) {
-        let Some(bikes) = self.report.bikes.clone() else { return };
-        let mut compared = Rc::unwrap_or_clone(bikes);
-        compared.needs = needs(&self.report);
-        compared.take_bench_laps(self.bench_laps(&compared));
-        Rc::make_mut(&mut self.report).bikes = Some(Rc::new(compared));
+        let Some(bikes) = &self.report.bikes else { return };
+        let (needs, laps) = (needs(&self.report), self.bench_laps(bikes));
+        self.change_bikes(|compared| {
+            compared.needs = needs;
+            compared.take_bench_laps(laps);
+        });
     }
 
     /// What the lap's own section has of these A and B round this course.

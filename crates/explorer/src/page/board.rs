@@ -1,8 +1,9 @@
 //! The board: every decision at a glance.
 
 use crate::layout::decision::{Decision, Standing, Verdict};
+use crate::layout::line::Line;
 use crate::layout::pieces::name;
-use crate::page::overall::overall;
+use crate::page::overall::{in_the_way, which};
 use crate::page::questions::{self, Asked};
 use crate::page::report::Report;
 use crate::page::settle::settle;
@@ -17,7 +18,12 @@ pub(crate) fn fragments(report: &Report, was: &Was) -> Vec<(String, String)> {
     let mut changed = Vec::new();
     for question in questions::all() {
         let Some(decision) = question.decision(report) else { continue };
-        let row = Row { question, decision: &decision, was: was.of(question.id()), report };
+        let row = Row {
+            question,
+            decision: &decision,
+            was: was.of(question.id()),
+            on_demo: question.is_demos(report),
+        };
         all.push((row_id(question.id()), row.cells().into_string()));
         all.push((marks_id(question.id()), row.marks().into_string()));
         changed.extend(row.change());
@@ -38,10 +44,9 @@ pub(crate) fn marks_id(question: &str) -> String {
 }
 
 fn says(report: &Report) -> Markup {
-    let [which, in_the_way] = overall(report);
     html! {
-        @if let Some(line) = which { (line) }
-        @if let Some(line) = in_the_way { " " (line) }
+        (which(report))
+        @if let Some(line) = in_the_way(report) { " " (line) }
     }
 }
 
@@ -49,14 +54,10 @@ struct Row<'r> {
     question: &'static dyn Asked,
     decision: &'r Decision,
     was: Option<&'r [String; 2]>,
-    report: &'r Report,
+    on_demo: bool,
 }
 
 impl Row<'_> {
-    fn on_demo(&self) -> bool {
-        self.question.is_demos(self.report)
-    }
-
     fn cells(&self) -> Markup {
         let before = self.decision.is_before;
         html! {
@@ -74,10 +75,9 @@ impl Row<'_> {
 
     fn verdict(&self, side: Side) -> Markup {
         let Verdict { standing, words, detail } = &self.decision.bikes[side as usize];
-        let verdict = standing.look(self.on_demo()).part(words);
-        let verdict = crate::layout::line::Line::from(verdict);
+        let verdict = Line::from(standing.look(self.on_demo).part(words));
         html! {
-            div.verdict-line.demo[self.on_demo()] { (sign(*standing)) (verdict) }
+            div.verdict-line.demo[self.on_demo] { (sign(*standing)) (verdict) }
             @if !detail.is_empty() { div.detail { (detail) } }
             @if let Some(was) = self.before(side) { div.was { (words::was(was)) } }
         }
@@ -101,17 +101,17 @@ impl Row<'_> {
 
     /// What the last change did to it.
     fn change(&self) -> Option<String> {
-        let changed: Vec<Side> = Side::BOTH.into_iter().filter(|&side| self.before(side).is_some()).collect();
-        let said = |&side: &Side| (side, self.decision.bikes[side as usize].words.as_str());
-        match changed.as_slice() {
-            [] => None,
-            _ if self.decision.is_of_both() => {
-                Some(words::changed(self.question.name(), &[], &self.decision.bikes[0].words))
-            }
-            sides => {
-                Some(words::changed(self.question.name(), &sides.iter().map(said).collect::<Vec<_>>(), ""))
-            }
-        }
+        let is_changed = |side: &Side| self.before(*side).is_some();
+        let said = |side: Side| words::of_bike(side, &self.decision.bikes[side as usize].words);
+        let told: Vec<String> = match Side::BOTH.into_iter().filter(is_changed) {
+            mut changed if self.decision.is_of_both() => changed
+                .next()
+                .map(|side| self.decision.bikes[side as usize].words.clone())
+                .into_iter()
+                .collect(),
+            changed => changed.map(said).collect(),
+        };
+        (!told.is_empty()).then(|| words::changed(self.question.name(), &told))
     }
 }
 

@@ -201,7 +201,7 @@ impl Desk {
             notices: &self.notices,
             complaints: &self.complaints,
             bench: &self.bench,
-            link: &self.link(),
+            link: &|| self.link(),
             was: &self.was,
             is_open,
         })

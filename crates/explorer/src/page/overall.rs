@@ -1,20 +1,18 @@
 //! Which bike for this rider and course, and what stands in the way.
 
+use crate::chain::view::decision::standing;
 use crate::chain::words::verdict::said;
+use crate::lap::report::LapReport;
+use crate::lap::section::NoLap;
 use crate::lap::settled::{Settled, Verdict};
-use crate::lap::view::answer::lacks_file;
+use crate::layout::decision::Standing;
 use crate::layout::line::Line;
 use crate::page::report::Report;
 use crate::page::words::overall as words;
 use crate::side::Side;
-use gear_math::chain::CageOutcome;
 
-/// The sentence over all decisions, and one on what stands in the way.
-pub(crate) fn overall(report: &Report) -> [Option<Line>; 2] {
-    [Some(which(report)), in_the_way(report)]
-}
-
-fn which(report: &Report) -> Line {
+/// The sentence over all decisions.
+pub(crate) fn which(report: &Report) -> Line {
     match Side::BOTH.map(|side| takes(report, side)) {
         [false, false] => words::neither(),
         [true, false] => words::only(Side::A),
@@ -25,20 +23,15 @@ fn which(report: &Report) -> Line {
 
 /// Whether the bike can be ridden as it is, as far as chain and cage are known.
 fn takes(report: &Report, side: Side) -> bool {
-    let cage = &report.rings.setup(side).cage;
-    !matches!(cage.outcome, CageOutcome::DoesNotFit(_)) && cage.too_short.is_empty()
+    standing(&report.chain_section(), side) != Standing::Stop
 }
 
 fn by_lap(report: &Report) -> Line {
-    let section = report.lap_section();
-    if report.lap_inputs.fault(report.lap.own.as_deref()).is_some() || lacks_file(&section) {
-        return words::NO_LAP.into();
-    }
-    let Some(laps) = &report.lap.laps else { return words::SOON.into() };
-    match &laps.settled {
-        _ if laps.is_of_one_bike() => words::one_bike(),
-        Some(settled) => quicker(settled),
-        None => words::SOON.into(),
+    match report.lap_section().laps() {
+        Err(NoLap::NotOnThisTrack | NoLap::LacksFile) => words::NO_LAP.into(),
+        Ok(laps) if laps.is_of_one_bike() => words::one_bike(),
+        Ok(LapReport { settled: Some(settled), .. }) => quicker(settled),
+        Ok(_) | Err(NoLap::Awaited) => words::SOON.into(),
     }
 }
 
@@ -55,9 +48,10 @@ fn quicker(settled: &Settled) -> Line {
     }
 }
 
-fn in_the_way(report: &Report) -> Option<Line> {
+/// What the cages ask for before riding.
+pub(crate) fn in_the_way(report: &Report) -> Option<Line> {
     let section = report.chain_section();
-    let hinders = |&side: &Side| report.rings.setup(side).cage.outcome != CageOutcome::Fits;
+    let hinders = |&side: &Side| standing(&section, side) != Standing::Well;
     let told: Vec<(Side, String)> =
         Side::BOTH.into_iter().filter(hinders).map(|side| (side, said(&section, side).in_short())).collect();
     let stops = Side::BOTH.iter().any(|&side| !takes(report, side));

@@ -20,8 +20,8 @@ pub(crate) struct Written<'d> {
     pub(crate) complaints: &'d [Complaint],
     /// What was typed.
     pub(crate) bench: &'d Bench,
-    /// The part of the address that holds it.
-    pub(crate) link: &'d str,
+    /// Writes the part of the address that holds it.
+    pub(crate) link: &'d dyn Fn() -> String,
     /// What the board said before.
     pub(crate) was: &'d Was,
     /// Whether the panel with this id is open.
@@ -37,7 +37,7 @@ pub fn fragments(
     bench: &Bench,
     link: &str,
 ) -> Vec<(String, String)> {
-    let was = &Was::default();
+    let (was, link) = (&Was::default(), &|| link.to_owned());
     unfolded(&Written { report, notices, complaints, bench, link, was, is_open: &|_| true })
 }
 
@@ -66,7 +66,7 @@ pub(crate) fn unfolded(page: &Written<'_>) -> Vec<(String, String)> {
 fn sheet(page: &Written<'_>) -> Option<(String, String)> {
     (page.is_open)(&Folded::Sheet.id("sheet")).then(|| {
         let doubts = notices::doubts(page.report, page.complaints, &|_| true);
-        ("sheet-page".to_owned(), sheet::page(page.report, page.link, &doubts).into_string())
+        ("sheet-page".to_owned(), sheet::page(page.report, &(page.link)(), &doubts).into_string())
     })
 }
 

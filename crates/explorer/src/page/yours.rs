@@ -66,7 +66,7 @@ fn claim(report: &Report, name: &str, group: Group) -> Markup {
 /// An answer, every figure of it marked where it rests on the demo's values.
 pub(crate) fn marked(report: &Report, question: &dyn Asked, answer: &Markup) -> Markup {
     html! {
-        @if question.is_demos(report) && !question.marks_itself() { div.demo { (answer) } } @else { (answer) }
+        (hatched(report, question, answer))
         @if let Some(line) = question.nobodys(report) { p.yours { (line) } }
     }
 }
@@ -75,7 +75,13 @@ pub(crate) fn marked(report: &Report, question: &dyn Asked, answer: &Markup) -> 
 pub(crate) fn explained(report: &Report, question: &dyn Asked, why: &Markup) -> Markup {
     html! {
         (line(report, question))
-        @if question.is_demos(report) && !question.marks_itself() { div.demo { (why) } } @else { (why) }
+        (hatched(report, question, why))
+    }
+}
+
+fn hatched(report: &Report, question: &dyn Asked, text: &Markup) -> Markup {
+    html! {
+        @if question.is_demos(report) && !question.marks_itself() { div.demo { (text) } } @else { (text) }
     }
 }
 

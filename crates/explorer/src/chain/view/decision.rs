@@ -22,7 +22,8 @@ pub(crate) fn decision(report: &ChainSection) -> Decision {
     Decision::of(bike, longer.map_or_else(String::new, words::longer))
 }
 
-fn standing(report: &ChainSection, side: Side) -> Standing {
+/// How a bike stands with its cage.
+pub(crate) fn standing(report: &ChainSection, side: Side) -> Standing {
     let cage = &report.rings.setup(side).cage;
     match &cage.outcome {
         CageOutcome::Fits => Standing::Well,

@@ -64,7 +64,7 @@ fn known(report: &LapSection, laps: &LapReport) -> Markup {
 fn effort(report: &LapSection, laps: &LapReport) -> Markup {
     let is_even = matches!(laps.question.spread, Spread::Even(_));
     html! {
-        @if lacks_file(report) {} @else if is_even {
+        @if report.lacks_file() {} @else if is_even {
             @if let Some(settled) = &laps.settled { p.more { (forcing(laps, settled)) } }
             @if report.lap_inputs.model == LapModel::Reserve { p.more { (words::reserve::EVEN_FOR_SECONDS) } }
         } @else {
@@ -76,7 +76,7 @@ fn effort(report: &LapSection, laps: &LapReport) -> Markup {
 fn headline(report: &LapSection, laps: &LapReport) -> Markup {
     html! {
         @match &laps.settled {
-            _ if lacks_file(report) => (words::answer::LACKS_FILE),
+            _ if report.lacks_file() => (words::answer::LACKS_FILE),
             Some(_) if laps.is_of_one_bike() => (words::answer::alike()),
             Some(settled) => (verdict(settled, laps.length_m())),
             None => (words::answer::first_look(&laps.laps)),
@@ -86,7 +86,7 @@ fn headline(report: &LapSection, laps: &LapReport) -> Markup {
 
 /// What would turn the headline.
 fn turning(report: &LapSection, laps: &LapReport) -> Option<Line> {
-    let settled = laps.settled.as_ref().filter(|_| !lacks_file(report) && !laps.is_of_one_bike())?;
+    let settled = laps.settled.as_ref().filter(|_| !report.lacks_file() && !laps.is_of_one_bike())?;
     words::turning::turning(settled)
 }
 
@@ -116,11 +116,6 @@ fn doubt(report: &LapSection, laps: &LapReport, settled: &Settled) -> Markup {
             @if wind != 0.0 { " " (words::answer::wind(wind)) }
         }
     }
-}
-
-/// Whether the course is to come from a file that is not at hand.
-pub(crate) fn lacks_file(report: &LapSection) -> bool {
-    report.lap_inputs.choice == CourseChoice::Own && report.lap.own.is_none()
 }
 
 /// A sketch that is not the rider's is not called so.

@@ -1,32 +1,27 @@
 //! “Round the lap” on the board.
 
 use crate::lap::report::LapReport;
-use crate::lap::section::LapSection;
+use crate::lap::section::{LapSection, NoLap};
 use crate::lap::settled::{Settled, Verdict as LapVerdict};
-use crate::lap::view::answer::lacks_file;
 use crate::lap::words::decision as words;
 use crate::layout::decision::{Decision, Standing, Verdict};
 use crate::side::Side;
 
 /// How long a lap takes with each, how often to dismount, and whether the lead is more than the doubt.
-pub(crate) fn decision(report: &LapSection) -> Option<Decision> {
-    let no_lap = |why: &str| {
-        let said = Verdict { standing: Standing::Open, words: why.to_owned(), detail: String::new() };
-        Some(Decision::of(|_| said.clone(), String::new()))
+pub(crate) fn decision(report: &LapSection) -> Decision {
+    let laps = match report.laps() {
+        Ok(laps) => laps,
+        Err(why) => return Decision { is_before: why == NoLap::Awaited, ..without_lap(why) },
     };
-    if report.lap_inputs.fault(report.lap.own.as_deref()).is_some() {
-        return no_lap(words::NO_TIMES);
-    }
-    if lacks_file(report) {
-        return no_lap(words::LACKS_FILE);
-    }
-    let Some(laps) = &report.lap.laps else {
-        return no_lap(words::SOON).map(|soon| Decision { is_before: true, ..soon });
-    };
-    let bike = |side| verdict(laps, side);
     let difference = laps.settled.as_ref().map_or_else(String::new, words::difference);
     let is_before = report.lap.is_stale || laps.settled.as_ref().is_none_or(|settled| !settled.is_final);
-    Some(Decision { is_before, ..Decision::of(bike, difference) })
+    Decision { is_before, ..Decision::of(|side| verdict(laps, side), difference) }
+}
+
+fn without_lap(why: NoLap) -> Decision {
+    let words = words::no_lap(why);
+    let said = |_| Verdict { standing: Standing::Open, words: words.to_owned(), detail: String::new() };
+    Decision::of(said, String::new())
 }
 
 fn verdict(laps: &LapReport, side: Side) -> Verdict {

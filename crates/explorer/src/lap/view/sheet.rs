@@ -5,7 +5,7 @@ use crate::chain::words::beside_lap;
 use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
 use crate::lap::settled::Settled;
-use crate::lap::view::answer::{course_name, lacks_file};
+use crate::lap::view::answer::course_name;
 use crate::lap::words::places::{DOWNHILL, WALK_IT_FIRST, WHILE_OPEN};
 use crate::lap::words::{question, sheet as words};
 use crate::layout::concern::Concern;
@@ -21,7 +21,7 @@ pub(crate) fn block(report: &LapSection, sheet_for: Option<Side>) -> Option<Bloc
         block.on(&[Field::Course]);
         return Some(block);
     }
-    let laps = report.lap.laps.as_ref().filter(|_| !lacks_file(report) && !report.lap.is_stale)?;
+    let laps = report.lap.laps.as_ref().filter(|_| !report.lacks_file() && !report.lap.is_stale)?;
     let settled = laps.settled.as_ref()?;
     block.row(words::COURSE, words::course(&course_name(report), laps));
     laps_of(&mut block, laps, settled);

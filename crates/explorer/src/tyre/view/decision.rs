@@ -13,7 +13,7 @@ pub(crate) fn decision(report: &TyreSection) -> Decision {
         Side::B => report.of_b.as_ref().unwrap_or(&report.tyre),
         Side::A => &report.tyre,
     };
-    let difference = if report.of_b.is_none() { words::alike().to_owned() } else { String::new() };
+    let difference = if report.of_b.is_none() { words::ALIKE.to_owned() } else { String::new() };
     Decision::of(|side| verdict(tyre(side)), difference)
 }
 

@@ -1,17 +1,20 @@
 //! The lap on the board.
 
+use crate::lap::section::NoLap;
 use crate::lap::settled::{Settled, Verdict};
 use crate::number::{clock, seconds_in};
 use crate::words::{about_clock, counted};
 use gear_math::Lap;
 use gear_math::course::Precision;
 
-/// The course cannot be used for a lap.
-pub(crate) const NO_TIMES: &str = "not on this track";
-/// The course's file is not at hand.
-pub(crate) const LACKS_FILE: &str = "its file is missing";
-/// The lap is on its way.
-pub(crate) const SOON: &str = "being ridden …";
+/// Why there is none.
+pub(crate) const fn no_lap(why: NoLap) -> &'static str {
+    match why {
+        NoLap::NotOnThisTrack => "not on this track",
+        NoLap::LacksFile => "its file is missing",
+        NoLap::Awaited => "being ridden …",
+    }
+}
 
 /// How long the lap takes.
 pub(crate) fn time(lap: &Lap, precision: Option<Precision>) -> String {

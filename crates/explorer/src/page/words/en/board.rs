@@ -8,13 +8,14 @@ pub(crate) fn was(before: &str) -> String {
     format!("was {before}")
 }
 
+/// A verdict on one bike.
+pub(crate) fn of_bike(side: Side, verdict: &str) -> String {
+    format!("{side} {verdict}")
+}
+
 /// What a question's answer has become: of each bike that it changed for, or of both.
-pub(crate) fn changed(question: &str, bikes: &[(Side, &str)], both: &str) -> String {
-    if bikes.is_empty() {
-        return format!("{question}: {both}.");
-    }
-    let bikes: Vec<String> = bikes.iter().map(|(side, words)| format!("{side} {words}")).collect();
-    format!("{question}: {}.", bikes.join("; "))
+pub(crate) fn changed(question: &str, told: &[String]) -> String {
+    format!("{question}: {}.", told.join("; "))
 }
 
 /// What a sign is read out as.

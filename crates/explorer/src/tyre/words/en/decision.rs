@@ -13,9 +13,7 @@ pub(crate) const DANGER: &str = "dangerous on this rim";
 pub(crate) const NO_PRESSURE: &str = "no pressure suits the marks";
 
 /// A and B have one.
-pub(crate) const fn alike() -> &'static str {
-    "the same tyre and rim"
-}
+pub(crate) const ALIKE: &str = "the same tyre and rim";
 
 /// How wide it comes out, and what the race's gauge says.
 pub(crate) fn width(fit: &TyreFit) -> String {
