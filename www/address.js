@@ -1,10 +1,10 @@
 // @ts-check
 // The address of the page: the bench as a link, or a place on the page.
 
-import { all, around, find } from './dom.js';
+import { around, find } from './dom.js';
 import * as engine from './engine.js';
 import { flush, forgetTyped } from './fields.js';
-import { setOpen } from './folds.js';
+import { unfoldAround } from './folds.js';
 import { keepBench, lastBench, leaveBehind, leftBehind } from './storage.js';
 import { change } from './update.js';
 
@@ -64,7 +64,7 @@ export function openFirst() {
   if (last !== null && (place || !location.hash)) change(engine.reopen(last));
   else open();
   if (!place) return;
-  unfold(place);
+  unfoldAround(place);
   jump(place);
 }
 
@@ -110,18 +110,11 @@ function follow(event) {
   const target = placeOf(around(event, "a[href^='#']")?.getAttribute('href') ?? '');
   if (!target) return;
   event.preventDefault();
-  unfold(target);
+  unfoldAround(target);
   const isField = target.matches('[data-field]');
   jump(isField ? /** @type {HTMLElement} */ (target.closest('.field')) : target);
   if (!isField) target.tabIndex = -1;
   target.focus({ preventScroll: true });
-}
-
-/** @param {HTMLElement} target */
-function unfold(target) {
-  for (const fold of all('details')) if (fold.contains(target)) fold.setAttribute('open', '');
-  const panel = /** @type {HTMLElement | null} */ (target.closest('[data-panel]'));
-  if (panel) setOpen(panel, true);
 }
 
 /**

@@ -3,7 +3,7 @@
 
 import { all, field, find } from './dom.js';
 import * as engine from './engine.js';
-import { setOpen } from './folds.js';
+import { unfoldAround } from './folds.js';
 import { change } from './update.js';
 import { noteUsed } from './used.js';
 
@@ -117,10 +117,7 @@ function sayWhileEmpty(entry, meaning) {
 function mark(entry, isWrong) {
   if (isWrong) entry.setAttribute('aria-invalid', 'true');
   else entry.removeAttribute('aria-invalid');
-  if (!isWrong) return;
-  entry.closest('details')?.setAttribute('open', '');
-  const panel = /** @type {HTMLElement | null} */ (entry.closest('[data-panel]'));
-  if (panel?.hidden) setOpen(panel, true);
+  if (isWrong) unfoldAround(entry);
 }
 
 /** @type {import('./update.js').Part} */

@@ -16,32 +16,51 @@ let resting = 0;
 const buttonOf = (panel) => /** @type {HTMLElement} */ (document.querySelector(`[data-unfolds='${panel}']`));
 
 /**
+ * Opens or closes a panel; what is in it is not written yet.
+ * @param {HTMLElement} panel
+ * @param {boolean} isOpen
+ */
+function turn(panel, isOpen) {
+  if (isOpen) panel.removeAttribute('hidden');
+  else panel.setAttribute('hidden', 'until-found');
+  buttonOf(panel.id).setAttribute('aria-expanded', String(isOpen));
+  engine.unfold(panel.id, isOpen);
+}
+
+/**
  * Opens or closes a panel.
  * @param {HTMLElement} panel
  * @param {boolean} isOpen
  */
-export function setOpen(panel, isOpen) {
-  if (isOpen) panel.removeAttribute('hidden');
-  else panel.setAttribute('hidden', 'until-found');
-  buttonOf(panel.id).setAttribute('aria-expanded', String(isOpen));
-  showFragments(engine.unfold(panel.id, isOpen));
+function setOpen(panel, isOpen) {
+  turn(panel, isOpen);
+  showFragments(engine.writeUnfolded());
   panel.dispatchEvent(new CustomEvent('unfolded', { bubbles: true }));
-  const open = [...all('[data-panel]:not([hidden])')].map(({ id }) => id);
-  keepFolds(open);
+  keepFolds([...all('[data-panel]:not([hidden])')].map(({ id }) => id));
 }
 
-/** Opens what was open when the page was left. */
+/**
+ * Opens all that an element is folded away in.
+ * @param {HTMLElement} element
+ */
+export function unfoldAround(element) {
+  for (const fold of all('details')) if (fold.contains(element)) fold.setAttribute('open', '');
+  const panel = /** @type {HTMLElement | null} */ (element.closest('[data-panel][hidden]'));
+  if (panel) setOpen(panel, true);
+}
+
+/** Opens what was open when the page was left; it is written with the bench. */
 export function openAsLeft() {
   for (const id of openFolds()) {
     const panel = find(id);
-    if (panel?.matches('[data-panel]')) setOpen(panel, true);
+    if (panel?.matches('[data-panel]')) turn(panel, true);
   }
 }
 
 export function followFolds() {
   document.addEventListener('click', (event) => {
     const button = around(event, '[data-unfolds]');
-    if (button) turn(button);
+    if (button) press(button);
     const picture = around(event, '[data-read]')?.dataset.read;
     if (picture) readPicture(picture);
   });
@@ -52,7 +71,7 @@ export function followFolds() {
 }
 
 /** @param {HTMLElement} button */
-function turn(button) {
+function press(button) {
   const panel = find(String(button.dataset.unfolds));
   const isOpen = panel.hasAttribute('hidden');
   setOpen(panel, isOpen);

@@ -19,7 +19,7 @@ function namesBehind(prefix) {
  * The course kept under a name, null if there is none.
  * @param {string} name
  */
-export const kept = (name) => allowed(() => localStorage.getItem(PREFIX + name), null);
+export const kept = (name) => get(PREFIX + name);
 
 /**
  * Whether the browser keeps the course.
@@ -41,7 +41,7 @@ const unkept = new Map();
 export function bikes() {
   const kept = new Map(unkept);
   for (const name of namesBehind(BIKE)) {
-    if (!kept.has(name)) kept.set(name, String(allowed(() => localStorage.getItem(BIKE + name), null)));
+    if (!kept.has(name)) kept.set(name, String(get(BIKE + name)));
   }
   return kept;
 }
@@ -78,7 +78,7 @@ export function whenBikesChange(listener) {
 }
 
 /** The link to the bench that was last on this page, null if it is the demo's. */
-export const lastBench = () => allowed(() => localStorage.getItem(BENCH), null);
+export const lastBench = () => get(BENCH);
 
 /**
  * Keeps the link to the bench for the next visit, none of a bench that is the demo's.
@@ -102,6 +102,14 @@ export function leftBehind() {
     sessionStorage.removeItem(LEFT);
     return link;
   }, null);
+}
+
+/**
+ * The text kept under a key, null if there is none.
+ * @param {string} key
+ */
+function get(key) {
+  return allowed(() => localStorage.getItem(key), null);
 }
 
 /**
@@ -144,7 +152,7 @@ function allowed(work, otherwise) {
 const FOLDS = 'remount-folds';
 
 /** Ids of the panels that were open when the page was left. */
-export const openFolds = () => (allowed(() => localStorage.getItem(FOLDS), null) ?? '').split(' ').filter(Boolean);
+export const openFolds = () => (get(FOLDS) ?? '').split(' ').filter(Boolean);
 
 /** @param {string[]} open */
 export const keepFolds = (open) => put(FOLDS, open.join(' '));
@@ -155,7 +163,7 @@ const USED = 'remount-used:';
  * Values of a list that were picked last, the latest first.
  * @param {string} list
  */
-export const used = (list) => (allowed(() => localStorage.getItem(USED + list), null) ?? '').split('\n').filter(Boolean);
+export const used = (list) => (get(USED + list) ?? '').split('\n').filter(Boolean);
 
 /**
  * @param {string} list

@@ -232,7 +232,8 @@ mod tests {
     #[test]
     fn every_kept_bike_can_be_put_on_either_side_from_its_row() {
         let mut desk = desk();
-        let update = desk.unfold("fold-bikes-numbers", true);
+        desk.unfold("fold-bikes-numbers", true);
+        let update = desk.write_unfolded();
         let table = update.html.iter().find(|(id, _)| id == "bikes-table").unwrap();
         for act in ["bike-a:Winter", "bike-b:Winter", "bike-a:Summer", "bike-b:Summer"] {
             assert!(table.1.contains(&format!("<button type=\"button\" data-act=\"{act}\"")), "{}", table.1);

@@ -131,13 +131,17 @@ impl Desk {
         self.was = Was::now(&self.report).or(&self.was);
     }
 
-    /// Opens or closes the panel with this id; what was not written while it was closed is written now.
-    pub fn unfold(&mut self, panel: &str, is_open: bool) -> Update {
+    /// Notes that the panel with this id is open or closed, and so whether it is written from now on.
+    pub fn unfold(&mut self, panel: &str, is_open: bool) {
         if is_open {
             self.open.insert(panel.to_owned());
         } else {
             self.open.remove(panel);
         }
+    }
+
+    /// Writes what was not written while its panel was closed.
+    pub fn write_unfolded(&mut self) -> Update {
         self.refresh(Vec::new(), false)
     }
 

@@ -116,13 +116,19 @@ pub fn edit(
     answer(at_desk(|desk| desk.edit(&edits)))
 }
 
-/// Opens or closes a panel, which is written while it is open only.
+/// Notes that a panel is open or closed: it is written while it is open only.
+#[wasm_bindgen]
+pub fn unfold(panel: &str, open: bool) {
+    at_desk(|desk| desk.unfold(panel, open));
+}
+
+/// Writes what was not written while its panel was closed.
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
-#[wasm_bindgen(unchecked_return_type = "Update")]
-pub fn unfold(panel: &str, open: bool) -> Result<JsValue, JsError> {
-    answer(at_desk(|desk| desk.unfold(panel, open)))
+#[wasm_bindgen(js_name = writeUnfolded, unchecked_return_type = "Update")]
+pub fn write_unfolded() -> Result<JsValue, JsError> {
+    answer(at_desk(Desk::write_unfolded))
 }
 
 /// Writes what is folded away too.

@@ -94,7 +94,7 @@ fn teeth() -> Markup {
 
 fn acts() -> Markup {
     html! {
-        div class="acts" role="toolbar" aria-label=(words::ACTS) data-roving {
+        div class="acts" role="toolbar" aria-label=(words::ACTS) {
             button type="button" data-act="copy" { (words::COPY_A_TO_B) }
             button type="button" data-act="swap" tabindex="-1" { (words::SWAP) }
             button type="button" data-act="undo" tabindex="-1" disabled { (words::UNDO) }
@@ -136,7 +136,7 @@ fn sheet_section() -> Markup {
         section id="sheet" aria-labelledby="sheet-title" hidden {
             h2 id="sheet-title" { (words::HEAD) }
             div class="body" {
-                div class="sheet-acts" role="toolbar" aria-label=(words::HEAD) data-roving {
+                div class="sheet-acts" role="toolbar" aria-label=(words::HEAD) {
                     div data-form="sheet" class="fields" {}
                     button type="button" data-act="print" { (words::PRINT) }
                     button type="button" data-act="copy-sheet" tabindex="-1" { (words::COPY) }

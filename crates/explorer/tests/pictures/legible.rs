@@ -15,12 +15,13 @@ const SLACK: f64 = 1.0;
 /// What the letters of a line of type fill of its size in height: from the tallest to the lowest in Arial.
 const TALL: f64 = 0.93;
 
+/// Words where they stand.
 #[derive(Debug)]
-struct Text {
-    words: String,
+pub(super) struct Text {
+    pub(super) words: String,
     size: f64,
-    from: (f64, f64),
-    to: (f64, f64),
+    pub(super) from: (f64, f64),
+    pub(super) to: (f64, f64),
 }
 
 impl Text {
@@ -35,7 +36,8 @@ impl Text {
     }
 }
 
-fn texts(svg: &str) -> Vec<Text> {
+/// All words of a picture.
+pub(super) fn texts(svg: &str) -> Vec<Text> {
     svg.split("<text ").skip(1).filter_map(text).collect()
 }
 

@@ -14,6 +14,7 @@ use explorer::page::pictures::{Picture, as_svg};
 use explorer::page::report::Report;
 use explorer::page::scenario::Scenario;
 use explorer::rack::compared::Compared;
+use legible::{Text, texts};
 use proptest::prelude::*;
 use std::rc::Rc;
 
@@ -357,35 +358,17 @@ fn no_name_in_the_picture_of_slopes_is_cut_on_a_phone() {
         let report = report(edits);
         for width in (320..=420).step_by(20).chain([780]).map(f64::from) {
             for name in ["slopes", "verdicts"] {
-                for (from, to, words) in names_in(&svg(&report, picture(name), width)) {
+                for Text { from, to, words, .. } in texts(&svg(&report, picture(name), width)) {
                     assert!(
-                        from >= -1.0 && to <= width + 1.0,
-                        "{name}, {width} px: {words} from {from} to {to}"
+                        from.0 >= -1.0 && to.0 <= width + 1.0,
+                        "{name}, {width} px: {words} from {} to {}",
+                        from.0,
+                        to.0
                     );
                 }
             }
         }
     }
-}
-
-/// Where each name begins and ends, and what it is.
-fn names_in(svg: &str) -> Vec<(f64, f64, &str)> {
-    let name = |text: &'_ str| {
-        let (tag, words) = text.split_once('>')?;
-        let value =
-            |name: &str| tag.split_once(&format!("{name}=\"")).map(|(_, rest)| rest.split('"').next());
-        let number = |name: &str| value(name).flatten().and_then(|text| text.parse::<f64>().ok());
-        let wide = explorer::drawing::letters::width(words.trim(), number("font-size")?, false);
-        let from = match value("text-anchor").flatten() {
-            Some("end") => number(" x")? - wide,
-            Some("middle") => number(" x")? - wide / 2.0,
-            _ => number(" x")?,
-        };
-        Some((from, from + wide))
-    };
-    let texts = svg.split("<text").skip(1).filter_map(|text| text.split_once("</text>"));
-    let named = texts.filter_map(|(text, _)| Some((name(text)?, text.split_once('>')?.1.trim())));
-    named.map(|((from, to), words)| (from, to, words)).collect()
 }
 
 #[test]
