@@ -5,6 +5,7 @@ import { all } from './dom.js';
 import { save } from './download.js';
 import * as engine from './engine.js';
 import { look } from './fields.js';
+import { stopAtFirst } from './roving.js';
 
 /** @typedef {import('./engine.js').Spot} Spot */
 /**
@@ -94,8 +95,16 @@ function furnish(figure) {
 function label({ name, canvas, figure }) {
   const text = engine.pictureLabel(name);
   canvas.setAttribute('aria-label', text);
-  figure.toggleAttribute('hidden', text === '');
+  if (figure.hidden === (text === '')) return;
+  figure.hidden = text === '';
+  for (const button of buttonsOf(name)) {
+    button.hidden = figure.hidden;
+    stopAtFirst(/** @type {HTMLElement} */ (button.parentElement));
+  }
 }
+
+/** What reads and saves a picture in the row under its section. @param {string} name */
+const buttonsOf = (name) => all(`[data-read='${name}'], [data-save='${name}']`);
 
 /** @param {Picture} picture */
 function paint(picture) {

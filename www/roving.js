@@ -17,7 +17,15 @@ export function rove() {
  * @param {HTMLElement} row
  * @returns {HTMLElement[]}
  */
-const itemsOf = (row) => [.../** @type {NodeListOf<HTMLElement>} */ (row.querySelectorAll(':scope > a, :scope > button'))];
+const itemsOf = (row) => [
+  .../** @type {NodeListOf<HTMLElement>} */ (row.querySelectorAll(':scope > a, :scope > button:not([hidden])')),
+];
+
+/**
+ * Makes the first of a row its stop, where that has come or gone.
+ * @param {HTMLElement} row
+ */
+export const stopAtFirst = (row) => stopAt(row, itemsOf(row)[0]);
 
 /**
  * @param {HTMLElement} row

@@ -10,5 +10,6 @@ pub mod pictures;
 pub mod question;
 pub mod report;
 pub mod section;
+pub(crate) mod standing;
 pub mod view;
 pub(crate) mod words;

@@ -45,7 +45,7 @@ pub(crate) fn marks_id(question: &str) -> String {
 
 fn says(report: &Report) -> Markup {
     html! {
-        (which(report))
+        span.stale[report.lap.is_stale] { (which(report)) }
         @if let Some(line) = in_the_way(report) { " " (line) }
     }
 }

@@ -1,6 +1,6 @@
 //! Which bike for this rider and course, and what stands in the way.
 
-use crate::chain::view::decision::standing;
+use crate::chain::standing::standing;
 use crate::chain::words::verdict::said;
 use crate::lap::report::LapReport;
 use crate::lap::section::NoLap;
@@ -23,7 +23,7 @@ pub(crate) fn which(report: &Report) -> Line {
 
 /// Whether the bike can be ridden as it is, as far as chain and cage are known.
 fn takes(report: &Report, side: Side) -> bool {
-    standing(&report.chain_section(), side) != Standing::Stop
+    standing(&report.rings.setup(side).cage) != Standing::Stop
 }
 
 fn by_lap(report: &Report) -> Line {
@@ -51,7 +51,7 @@ fn quicker(settled: &Settled) -> Line {
 /// What the cages ask for before riding.
 pub(crate) fn in_the_way(report: &Report) -> Option<Line> {
     let section = report.chain_section();
-    let hinders = |&side: &Side| standing(&section, side) != Standing::Well;
+    let hinders = |&side: &Side| standing(&report.rings.setup(side).cage) != Standing::Well;
     let told: Vec<(Side, String)> =
         Side::BOTH.into_iter().filter(hinders).map(|side| (side, said(&section, side).in_short())).collect();
     let stops = Side::BOTH.iter().any(|&side| !takes(report, side));

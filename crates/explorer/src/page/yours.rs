@@ -59,8 +59,11 @@ pub(crate) fn claims(report: &Report) -> impl Iterator<Item = (String, String)> 
 fn claim(report: &Report, name: &str, group: Group) -> Markup {
     let is_demos = |field: Field| field.spec().group == group && report.owners.get(field) == Owner::Demo;
     let Some(first) = report.owners.lacking(is_demos).next() else { return html! {} };
-    let label = if group == Group::Lap { words::TAKE_THIS_COURSE } else { words::THESE_ARE_MINE };
-    html! { button type="button" data-act={ "mine:" (first.spec().key) } { (words::claim(label, name)) } }
+    let label = match group {
+        Group::Lap => words::TAKE_THIS_COURSE.to_owned(),
+        _ => words::these_are_mine(name),
+    };
+    html! { button type="button" data-act={ "mine:" (first.spec().key) } { (label) } }
 }
 
 /// An answer, every figure of it marked where it rests on the demo's values.

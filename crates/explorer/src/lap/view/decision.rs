@@ -1,5 +1,6 @@
 //! “Round the lap” on the board.
 
+use crate::chain::standing::standing as cage_standing;
 use crate::lap::report::LapReport;
 use crate::lap::section::{LapSection, NoLap};
 use crate::lap::settled::{Settled, Verdict as LapVerdict};
@@ -15,7 +16,7 @@ pub(crate) fn decision(report: &LapSection) -> Decision {
     };
     let difference = laps.settled.as_ref().map_or_else(String::new, words::difference);
     let is_before = report.lap.is_stale || laps.settled.as_ref().is_none_or(|settled| !settled.is_final);
-    Decision { is_before, ..Decision::of(|side| verdict(laps, side), difference) }
+    Decision { is_before, ..Decision::of(|side| verdict(report, laps, side), difference) }
 }
 
 fn without_lap(why: NoLap) -> Decision {
@@ -24,12 +25,15 @@ fn without_lap(why: NoLap) -> Decision {
     Decision::of(said, String::new())
 }
 
-fn verdict(laps: &LapReport, side: Side) -> Verdict {
+fn verdict(report: &LapSection, laps: &LapReport, side: Side) -> Verdict {
     let lap = &laps.laps[side as usize];
     let words = words::time(lap, laps.settled.as_ref().map(Settled::precision));
-    Verdict { standing: standing(laps.settled.as_ref(), side), words, detail: words::dismounts(lap) }
+    let is_ridden = cage_standing(&report.rings.setup(side).cage) != Standing::Stop;
+    let settled = laps.settled.as_ref().filter(|_| is_ridden);
+    Verdict { standing: standing(settled, side), words, detail: words::dismounts(lap) }
 }
 
+/// A bike that cannot be ridden is not well however quick it would be.
 fn standing(settled: Option<&Settled>, side: Side) -> Standing {
     let is_quicker = settled.is_some_and(|settled| {
         matches!(settled.verdict(), LapVerdict::Quicker | LapVerdict::OnlyJust) && settled.ahead() == side

@@ -27,14 +27,12 @@ pub(crate) const DEMOS: &str = "demo’s";
 pub(crate) const NOT_KNOWN: &str = "not known";
 /// Beside a field that holds what is usual.
 pub(crate) const USUAL: &str = "usual";
-/// On the button that makes the demo's values the rider's.
-pub(crate) const THESE_ARE_MINE: &str = "These are mine";
-/// The same for the course, which nobody has ridden.
+/// On the button that takes the demo's course, which nobody has ridden, for the rider's.
 pub(crate) const TAKE_THIS_COURSE: &str = "Take this invented course";
 
-/// What such a button is called where it stands alone.
-pub(crate) fn claim(words: &str, part: &str) -> String {
-    format!("{words}: {part}")
+/// On the button that makes the demo's values in a part of the bench the rider's.
+pub(crate) fn these_are_mine(part: &str) -> String {
+    format!("These are mine: {part}")
 }
 
 /// A part, with the number of its fields that are not the rider's, and a way to the first.
