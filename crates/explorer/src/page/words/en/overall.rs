@@ -98,9 +98,5 @@ pub(crate) fn so_far(side: Side, lead: &TimeBand, precision: Precision) -> Line 
 pub(crate) fn in_the_way(told: &[(Side, String)], stops: bool) -> Line {
     let one = |(side, verdict): &(Side, String)| format!("{} {verdict}", name(*side));
     let head = if stops { "In the way is the cage" } else { "Mind the cage" };
-    match told {
-        [(_, a), (_, b)] if a == b => format!("{head}: both {a}."),
-        _ => format!("{head}: {}.", told.iter().map(one).collect::<Vec<_>>().join("; ")),
-    }
-    .into()
+    format!("{head}: {}.", told.iter().map(one).collect::<Vec<_>>().join("; ")).into()
 }
