@@ -29,8 +29,14 @@ function replace(element, html) {
   const next = /** @type {HTMLElement} */ (element.cloneNode());
   next.innerHTML = html;
   if (!element.hasChildNodes()) return element.replaceChildren(...next.childNodes);
-  morph(element, next, { childrenOnly: true, onBeforeElUpdated: keepFolds });
+  morph(element, next, { childrenOnly: true, getNodeKey: keyOf, onBeforeElUpdated: keepFolds });
 }
+
+/**
+ * What an element is known by wherever it stands.
+ * @param {Node} node
+ */
+const keyOf = (node) => (node instanceof Element ? node.getAttribute('data-key') || node.id : '');
 
 /**
  * @param {HTMLElement} was

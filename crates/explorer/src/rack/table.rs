@@ -42,7 +42,7 @@ fn column_head(compared: &Compared, column: Column) -> Markup {
 
 fn bike(compared: &Compared, row: &Row, best: Option<&Row>) -> Markup {
     html! {
-        tr {
+        tr data-key=(key(&row.whose)) {
             th.words scope="row" {
                 @match &row.whose {
                     Whose::Bench(side) => (name(*side)),
@@ -53,6 +53,14 @@ fn bike(compared: &Compared, row: &Row, best: Option<&Row>) -> Markup {
             }
             @for (place, text) in cells(compared, row, best) { td.words { (leading_to(row, place, &text)) } }
         }
+    }
+}
+
+/// By this the page moves a row that gets another place, where it would write another bike beneath the finger.
+fn key(whose: &Whose) -> String {
+    match whose {
+        Whose::Bench(side) => side.to_string(),
+        Whose::Kept { name, .. } => format!("kept {name}"),
     }
 }
 
