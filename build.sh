@@ -74,9 +74,13 @@ build() {
   install_npm "$node_tools" ||
     fail "npm could not install the build's tools: install node 20 or later and npm, and connect to a network once"
   shorten_paths
-  # Two folders: cargo would recompile the explorer each time its features change in one.
+  # Two folders: cargo would recompile the explorer each time its features change in one. Side by side, since the last
+  # crate, which takes longest, keeps only one core busy.
+  local api
+  compile_explorer api target/api &
+  api=$!
   compile_explorer page target
-  compile_explorer api target/api
+  wait "$api"
   cargo run --quiet --package packer -- {target,target/api}/"$wasm"/release/explorer.wasm
   sources >"$built_from"
 }

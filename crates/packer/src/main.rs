@@ -33,11 +33,23 @@ fn main() -> ExitCode {
 }
 
 fn pack(page_wasm: &Path, api_wasm: &Path) -> Result<()> {
-    let page = page::Page::load(&bindings::generate(page_wasm, Path::new("target/packer/page"))?)?;
-    let api = bindings::generate(api_wasm, Path::new("target/packer/api"))?;
+    let (page, api) = both(
+        || bindings::generate(page_wasm, Path::new("target/packer/page")),
+        || bindings::generate(api_wasm, Path::new("target/packer/api")),
+    );
+    let (page, api) = (page::Page::load(&page?)?, api?);
     files::clear("dist")?;
     files::write("dist/remount.html", page.single_file()?)?;
     site::write(&page).context("cannot write dist/site")?;
     api::write(&api).context("cannot write dist/api")?;
     sizes::report()
+}
+
+/// Does two things side by side: an optimiser keeps only one core busy.
+fn both<T: Send>(one: impl FnOnce() -> T + Send, other: impl FnOnce() -> T) -> (T, T) {
+    std::thread::scope(|scope| {
+        let one = scope.spawn(one);
+        let other = other();
+        (one.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)), other)
+    })
 }
