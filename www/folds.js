@@ -5,6 +5,7 @@
 import { all, around, find } from './dom.js';
 import * as engine from './engine.js';
 import { showFragments } from './fragments.js';
+import { showHome } from './sheet.js';
 import { keepFolds, openFolds } from './storage.js';
 import { show } from './update.js';
 
@@ -35,6 +36,7 @@ function turn(panel, isOpen) {
 function setOpen(panel, isOpen) {
   turn(panel, isOpen);
   showFragments(engine.writeUnfolded());
+  showHome();
   panel.dispatchEvent(new CustomEvent('unfolded', { bubbles: true }));
   keepFolds([...all('[data-panel]:not([hidden])')].map(({ id }) => id));
 }

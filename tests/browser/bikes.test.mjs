@@ -40,7 +40,7 @@ for (const [name, viewport] of [
   ['1440', DESK],
 ]) {
   test(`B gets a long cage, a wide tyre and a mass of its own at ${name} px, and one press gives A's back`, async () => {
-    const { page, heard } = await openPage(browser, SINGLE_FILE, { viewport });
+    const { page, heard } = await openPage(browser, SINGLE_FILE, { viewport, rides: true });
     assert.equal(await placeholder(page, 'capacity-b'), 'as A: 33');
     assert.equal(await placeholder(page, 'roll-out-b'), 'as A');
     assert.match(await page.locator('#tyre-kind-b option').first().textContent(), /^as A: tubeless$/);
@@ -83,7 +83,7 @@ async function compareWithoutWorkers(page) {
 }
 
 test('kept bikes are compared with A and B, ordered, saved and put on the bench', async () => {
-  const { page, heard } = await openPage(browser, SINGLE_FILE, { viewport: DESK });
+  const { page, heard } = await openPage(browser, SINGLE_FILE, { viewport: DESK, rides: true });
   await unfold(page, 'rack');
   await keep(page, 'a', 'As it came');
   await type(page, 'rings-b', '46/33');

@@ -334,7 +334,7 @@ const PAPERS = { A4: { width: 718, height: 1054 }, Letter: { width: 740, height:
 test('what leaves room on A4 and on Letter is printed as large as it fits', async () => {
   const sizes = { A4: [], Letter: [] };
   for (const hash of ['', '#r=3&sf=a', '#r=3&ra=40&ca=18&rb=40&cb=18', FULL]) {
-    const { page } = await openPage(browser, new URL(hash, SINGLE_FILE), { viewport: PAPERS.A4 });
+    const { page } = await openPage(browser, new URL(hash, SINGLE_FILE), { viewport: PAPERS.A4, rides: true });
     await page.emulateMedia({ media: 'print' });
     await page.waitForFunction(() => /likely/.test(document.getElementById('lap-answer').textContent), null, {
       timeout: 60_000,
@@ -361,7 +361,7 @@ test('what leaves room on A4 and on Letter is printed as large as it fits', asyn
 });
 
 test('fitting the sheet to its paper leaves the page as it was', async () => {
-  const { page } = await openPage(browser, SINGLE_FILE);
+  const { page } = await openPage(browser, SINGLE_FILE, { rides: true });
   const place = () =>
     page.evaluate(() => {
       const { position, width } = document.getElementById('sheet-page').style;

@@ -59,11 +59,12 @@ export async function serveFolder(folder) {
 /**
  * Opens an address in a fresh browser context, waits until the page has drawn, and gives back the Playwright page and
  * what was heard so far. Options are those of a Playwright context: viewport, colorScheme, deviceScaleFactor, …; with
- * `folded` everything stays folded as it is.
+ * `folded` everything stays folded as it is. Laps and searches take both cores: workers ride only where a test `rides`.
  */
-export async function openPage(browser, address, { folded = false, ...options } = {}) {
+export async function openPage(browser, address, { folded = false, rides = false, ...options } = {}) {
   const context = await browser.newContext({ viewport: DESK, ...options });
   const page = await context.newPage();
+  if (!rides) await page.addInitScript(restWorkers);
   const heard = await listen(page);
   await page.goto(String(address));
   await untilReady(page, folded);
@@ -81,6 +82,14 @@ export async function untilReady(page, folded = false) {
   assert.equal(state, 'ready', `the page could not start: ${await page.innerText('body')}`);
   if (!folded) await page.evaluate(unfold);
   await page.evaluate(settle);
+}
+
+/** Runs in the page: workers take what is sent and never answer. */
+function restWorkers() {
+  globalThis.Worker = class extends EventTarget {
+    postMessage() {}
+    terminate() {}
+  };
 }
 
 /** Runs in the page. */

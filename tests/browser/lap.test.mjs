@@ -34,7 +34,7 @@ after(() => browser?.close());
 afterEach(() => Promise.all(browser.contexts().map((context) => context.close())));
 
 async function openLap(options, address = SINGLE_FILE) {
-  const opened = await openPage(browser, address, options);
+  const opened = await openPage(browser, address, { rides: true, ...options });
   await comeTo(opened.page);
   await settled(opened.page);
   return opened;
@@ -184,7 +184,7 @@ test('a part of a track is used, and undo brings the file before back', async ()
 });
 
 test('a link to a file nobody has asks for it and gives no verdict', async () => {
-  const { page } = await openPage(browser, `${SINGLE_FILE}#v=4&course=own&pa=100;900;deep%20mud`);
+  const { page } = await openPage(browser, `${SINGLE_FILE}#v=4&course=own&pa=100;900;deep%20mud`, { rides: true });
   await page.evaluate(() => document.getElementById('lap').scrollIntoView({ behavior: 'instant' }));
   if ((await page.inputValue('#course')) !== 'own') await page.selectOption('#course', 'own');
   await settled(page);

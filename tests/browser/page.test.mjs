@@ -30,7 +30,7 @@ const homes = { 'from disk': () => SINGLE_FILE, 'from a web server': () => site.
 for (const [where, address] of Object.entries(homes)) {
   describe(where, () => {
     test('loads without a complaint and asks for nothing afterwards', async () => {
-      const { page, heard } = await openPage(browser, address());
+      const { page, heard } = await openPage(browser, address(), { rides: true });
       const served = site.requests.length;
       await page.mouse.move(200, 300);
       await page.keyboard.press('Tab');
@@ -40,7 +40,7 @@ for (const [where, address] of Object.entries(homes)) {
     });
 
     test('carries its policy before anything it governs', async () => {
-      const { page } = await openPage(browser, address());
+      const { page } = await openPage(browser, address(), { rides: true });
       const order = await page.$$eval('meta[http-equiv], script, style, link', (tags) =>
         tags.map((tag) => tag.httpEquiv ?? tag.localName),
       );
@@ -48,7 +48,7 @@ for (const [where, address] of Object.entries(homes)) {
     });
 
     test('refuses a script that was not built in', async () => {
-      const { page, heard } = await openPage(browser, address());
+      const { page, heard } = await openPage(browser, address(), { rides: true });
       const ran = await page.evaluate(() => {
         const script = document.createElement('script');
         script.textContent = 'globalThis.intruder = true';
@@ -60,7 +60,7 @@ for (const [where, address] of Object.entries(homes)) {
     });
 
     test('cannot reach the network', async () => {
-      const { page } = await openPage(browser, address());
+      const { page } = await openPage(browser, address(), { rides: true });
       const reached = await page.evaluate(
         (elsewhere) =>
           fetch(elsewhere).then(
@@ -73,7 +73,7 @@ for (const [where, address] of Object.entries(homes)) {
     });
 
     test('may start a worker from a blob', async () => {
-      const { page, heard } = await openPage(browser, address());
+      const { page, heard } = await openPage(browser, address(), { rides: true });
       const answer = await page.evaluate(() => {
         const worker = new Worker(URL.createObjectURL(new Blob(['postMessage("works")'])));
         return new Promise((resolve, reject) => {
@@ -88,14 +88,14 @@ for (const [where, address] of Object.entries(homes)) {
 }
 
 test('one file asks for nothing but itself', async () => {
-  const { heard } = await openPage(browser, SINGLE_FILE);
+  const { heard } = await openPage(browser, SINGLE_FILE, { rides: true });
   const asked = heard.requests.map(({ url }) => url).filter((url) => !/^(data|blob):/.test(url));
   assert.deepEqual(asked, [SINGLE_FILE.href]);
 });
 
 test('the hosted page works with the server gone, after one visit', async () => {
   const short = await serveSite();
-  const { page, heard } = await openPage(browser, short.address);
+  const { page, heard } = await openPage(browser, short.address, { rides: true });
   await short.close();
   for (const place of ['', '#r=3', 'index.html', '?again']) {
     await page.goto(short.address + place);
