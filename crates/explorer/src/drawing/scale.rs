@@ -25,6 +25,12 @@ impl Scale {
         Self { low, high, from, to, logarithmic: true }
     }
 
+    /// The pixel that its highest value stands at.
+    #[must_use]
+    pub(crate) const fn end(&self) -> f64 {
+        self.to
+    }
+
     /// Where `value` stands, unclipped.
     #[must_use]
     pub(crate) fn at(&self, value: f64) -> f64 {

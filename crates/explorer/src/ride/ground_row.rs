@@ -2,12 +2,15 @@
 
 use crate::ride::inputs::RideInputs;
 use crate::side::Side;
-use gear_math::rider::{Cell, Climb, LimitsHeld, Reason, Verdict, verdict_map};
+use gear_math::rider::{Cell, Climb, LimitsHeld, Reason, Slope, Verdict, verdict_map};
 use gear_math::{Ground, RideOrRun, Surface};
 use std::slice;
 
 /// How many verdicts there are.
 const VERDICTS: u8 = 4;
+
+/// As far as the map goes, per cent.
+const STEEPEST: f64 = 45.0;
 
 /// One ground of the map.
 #[derive(Debug, Clone)]
@@ -18,6 +21,8 @@ pub struct GroundRow {
     pub here: bool,
     /// Stretches of one verdict for A and B, from the level up.
     pub stretches: [Vec<Stretch>; 2],
+    /// Where riding A and B ends whatever the gear, per cent; 45 % where it does not.
+    pub any_gear: [f64; 2],
 }
 
 /// Gradients of one verdict.
@@ -31,6 +36,35 @@ pub struct Stretch {
     pub verdict: Verdict,
     /// The first limit that forces it, where one does.
     pub reason: Option<Reason>,
+}
+
+/// Gradients of one verdict, and whether only a lower gear is missing there.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Part {
+    /// The gradients; where riding would end whatever the gear, the gear is not the reason.
+    pub stretch: Stretch,
+    /// Whether a lower gear would do.
+    pub lower_gear_rides: bool,
+}
+
+impl GroundRow {
+    /// The stretches of a side, parted where riding ends whatever the gear.
+    #[must_use]
+    pub fn parts(&self, side: Side) -> Vec<Part> {
+        let end = self.any_gear[side as usize];
+        self.stretches[side as usize].iter().flat_map(|it| parted(*it, end)).collect()
+    }
+}
+
+fn parted(stretch: Stretch, end: f64) -> Vec<Part> {
+    if !matches!(stretch.reason, Some(Reason::Gear | Reason::Force)) {
+        return vec![Part { stretch, lower_gear_rides: false }];
+    }
+    let between = end.clamp(stretch.from, stretch.to);
+    let below = Part { stretch: Stretch { to: between, ..stretch }, lower_gear_rides: true };
+    let beyond =
+        Part { stretch: Stretch { from: between, reason: None, ..stretch }, lower_gear_rides: false };
+    [below, beyond].into_iter().filter(|it| it.stretch.to > it.stretch.from).collect()
 }
 
 /// The grounds of the table, and the rider's own last.
@@ -54,8 +88,13 @@ pub(crate) fn map(inputs: &RideInputs, gradients: &[Climb]) -> Vec<GroundRow> {
         surface,
         here: row == here,
         stretches: Side::BOTH.map(|side| cells(side, row)),
+        any_gear: Side::BOTH.map(|side| in_any_gear(inputs.question(side), &grounds[side as usize][row])),
     };
     surfaces.into_iter().enumerate().map(row).collect()
+}
+
+fn in_any_gear(question: &RideOrRun, ground: &Ground) -> f64 {
+    question.ends_in_any_gear(ground).map_or(STEEPEST, Slope::percent)
 }
 
 /// Every kind of ground under the tyre of a side.

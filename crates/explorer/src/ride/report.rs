@@ -11,6 +11,7 @@ use gear_math::rider::{
     Climb, ClimbLength, Distance, Reason, RunningWins, Slope, SpeedBand, Uncertain, Watched,
 };
 use gear_math::{Gear, Surface};
+use std::cell::OnceCell;
 
 /// Gradients of curves, tables and map: every half per cent.
 const STEPS: u32 = 90;
@@ -28,8 +29,7 @@ pub struct RideReport {
     pub inputs: RideInputs,
     /// A and B.
     pub sides: [RideSide; 2],
-    /// Every ground on every slope.
-    pub map: Vec<GroundRow>,
+    map: OnceCell<Vec<GroundRow>>,
     /// What moves the end of riding, the widest first.
     pub swings: Vec<Swing>,
     /// How far the picture of the climb goes.
@@ -50,7 +50,7 @@ impl RideReport {
         let common = Common { inputs: &inputs, far, gradients: &gradients };
         let sides = Side::BOTH
             .map(|side| RideSide::new(side, lowest[side as usize], &common, &tornados[side as usize]));
-        Self { map: map(&inputs, &gradients), swings: swings(&tornados), sides, far, inputs }
+        Self { map: OnceCell::new(), swings: swings(&tornados), sides, far, inputs }
     }
 
     /// The same with these inputs, as far as it is known; nothing where more than the price of a joule is another.
@@ -58,6 +58,11 @@ impl RideReport {
         let known = RideInputs { lap_price: self.inputs.lap_price, ..inputs.clone() };
         let sides = || self.sides.clone().map(|side| side.at_price_of(inputs));
         (known == self.inputs).then(|| Self { sides: sides(), inputs: inputs.clone(), ..self.clone() })
+    }
+
+    /// Every ground on every slope.
+    pub fn map(&self) -> &[GroundRow] {
+        self.map.get_or_init(|| map(&self.inputs, &gradients()))
     }
 
     /// Whether what to do may still turn with the price that the lap on its way will have.
@@ -263,7 +268,7 @@ mod tests {
     #[test]
     fn stretches_cover_the_map_without_a_gap() {
         let report = report(&Scenario::default());
-        for row in &report.map {
+        for row in report.map() {
             for stretches in &row.stretches {
                 assert_eq!((stretches[0].from, stretches[stretches.len() - 1].to), (0.0, 45.0));
                 assert!(stretches.windows(2).all(|pair| (pair[0].to - pair[1].from).abs() < 1e-9));
@@ -290,7 +295,7 @@ mod tests {
         let read = Scenario::read(&bench, &Scenario::default());
         let report = report(&read.scenario);
         assert_eq!(report.sides[0].others[0].gradient.map(Slope::percent), Some(0.0));
-        let here = report.map.iter().find(|row| row.here).unwrap();
+        let here = report.map().iter().find(|row| row.here).unwrap();
         let end = report.sides[1].flip().unwrap().gradient.percent();
         let forced = here.stretches[1].iter().find(|it| it.verdict == Verdict::FootForced).unwrap().from;
         assert!((forced - end).abs() < 0.02, "{forced} for {end}");

@@ -135,6 +135,15 @@ impl RideOrRun {
         ends.min_by(|a, b| a.rise_over_run().total_cmp(&b.rise_over_run()))
     }
 
+    /// Where riding ends whatever the gear: feet are as fast for the same energy, the bike tips or the rear wheel slips.
+    /// `None` for not up to 45 %.
+    #[must_use]
+    pub fn ends_in_any_gear(&self, ground: &Ground) -> Option<Slope> {
+        let [.., balance, grip] = self.limit_ends(ground);
+        let ends = [balance.1, grip.1, self.energy_gradient(ground)];
+        ends.into_iter().flatten().min_by(|a, b| a.rise_over_run().total_cmp(&b.rise_over_run()))
+    }
+
     /// Where going on foot becomes as fast for the same energy.
     pub(super) fn energy_gradient(&self, ground: &Ground) -> Option<Slope> {
         self.energy_gradient_within(ground, STEPS)

@@ -84,6 +84,22 @@ fn named(report: &RideSection) -> Vec<Named> {
     all
 }
 
+/// Where an axis of gradients ends that shows all up to `steepest`, per cent: little is told of what lies beyond.
+pub(crate) fn shown_up_to(steepest: f64) -> f64 {
+    (((steepest + 1.0) / 5.0).ceil() * 5.0).clamp(20.0, 45.0)
+}
+
+/// As far as anything is marked, per cent.
+fn end(report: &RideSection) -> f64 {
+    shown_up_to(named(report).first().map_or(0.0, |it| it.gradient).max(report.ride.inputs.climb.percent()))
+}
+
+/// The answers of a side as far as the axis goes.
+fn shown(report: &RideSection, side: Side) -> &[Answer] {
+    let (answers, end) = (&report.ride.sides[side as usize].answers, end(report));
+    &answers[..answers.partition_point(|it| it.gradient.percent() <= end + SAME)]
+}
+
 struct Layout {
     across: Scale,
     up: Scale,
@@ -92,7 +108,7 @@ struct Layout {
 
 impl Layout {
     fn new(report: &RideSection, width: f64) -> Self {
-        let answers = &report.ride.sides[0].answers;
+        let answers = shown(report, Side::A);
         let unit = report.rings.unit;
         let speeds = answers.iter().flat_map(|it| {
             let (low, high) = report.foot_band(it);
@@ -102,7 +118,7 @@ impl Layout {
             speeds.fold((f64::MAX, 0.1), |(low, high), speed| (f64::min(low, speed), f64::max(high, speed)));
         let right = width - RIGHT;
         Self {
-            across: Scale::even((0.0, 45.0), (LEFT, right)),
+            across: Scale::even((0.0, end(report)), (LEFT, right)),
             up: Scale::ratio((slowest / 1.05, fastest * 1.1), (TOP + PLOT, TOP)),
             right,
         }
@@ -129,7 +145,7 @@ fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
 }
 
 fn draw_band(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layout) {
-    let answers = &report.ride.sides[0].answers;
+    let answers = shown(report, Side::A);
     let edge = |answer: &Answer, speed: f64| layout.at(answer.gradient.percent(), speed);
     let mut points: Vec<Point> = answers.iter().map(|it| edge(it, report.foot_band(it).1)).collect();
     points.extend(answers.iter().rev().map(|it| edge(it, report.foot_band(it).0)));
@@ -146,7 +162,7 @@ fn draw_grid(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layou
     }
     pen.text(report.rings.unit.symbol(), (0.0, TOP - 14.0), Type::new(look.soft, Anchor::Start));
     pen.line((LEFT, floor), (layout.right, floor), look.ink, 1.0);
-    for tick in GRADIENTS {
+    for tick in layout.across.ticks(&GRADIENTS, 22.0) {
         let x = layout.across.at(tick);
         pen.line((x, floor), (x, floor + 4.0), look.ink, 1.0);
         pen.text(&plain(tick, 0), (x, floor + 0.8 * LINE), Type::new(look.soft, Anchor::Middle));
@@ -156,7 +172,7 @@ fn draw_grid(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layou
 
 /// Running as a broken line, walking as a dotted one.
 fn draw_feet(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layout) {
-    let answers = &report.ride.sides[0].answers;
+    let answers = shown(report, Side::A);
     let run = |it: &Answer| layout.at(it.gradient.percent(), report.rings.unit.value(it.run));
     for pair in answers.chunks_exact(2) {
         pen.line(run(&pair[0]), run(&pair[1]), look.ink, 1.5);
@@ -186,7 +202,7 @@ fn draw_feet(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layou
 
 /// The ideal gear as a thin line; B as a tube along it as far as B rides, A as a wire inside.
 fn draw_riding(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layout) {
-    let answers = &report.ride.sides[0].answers;
+    let answers = shown(report, Side::A);
     let ideal: Vec<Point> =
         answers.iter().map(|it| layout.at(it.gradient.percent(), report.rings.unit.value(it.ride))).collect();
     pen.path(&ideal, look.soft, 1.0);
@@ -205,7 +221,8 @@ fn ridden(report: &RideSection, layout: &Layout, side: &RideSide) -> Vec<Point> 
         .find(|mark| matches!(mark.kind, MarkKind::Ends(reason) if reason != Reason::Energy));
     let limit = end.map_or(45.0, |end| end.gradient.percent());
     let held = |it: &Answer| Some(layout.at(it.gradient.percent(), report.rings.unit.value(it.riding.held?)));
-    let before = side.answers.iter().take_while(|it| it.gradient.percent() < limit || limit >= 45.0);
+    let before =
+        shown(report, side.side).iter().take_while(|it| it.gradient.percent() < limit || limit >= 45.0);
     let mut points: Vec<Point> = before.filter_map(held).collect();
     if let Some(end) = end.filter(|end| end.gradient.percent() > 0.0) {
         points.push(layout.at(end.gradient.percent(), report.rings.unit.value(end.speed)));
@@ -240,7 +257,7 @@ fn draw_cadences(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &L
         let y = TOP + PLOT + (row as f64 + 1.9) * LINE;
         pen.text(&words::rpm(side.side), (0.0, y), Type::new(side.side.ink(look), Anchor::Start).bold());
         let every = if layout.right < NARROW { 20 } else { 10 };
-        for answer in side.answers.iter().step_by(every) {
+        for answer in shown(report, side.side).iter().step_by(every) {
             let turns = answer.riding.held.is_some() && !answer.spins_out();
             let ink = if turns { look.ink } else { look.stop };
             let x = layout.across.at(answer.gradient.percent());
@@ -295,7 +312,6 @@ fn pointer(pen: &mut Pen, look: &Palette, side: Option<Side>, at: Point) {
 
 fn spots(report: &RideSection, size: Size) -> Vec<Spot> {
     let layout = Layout::new(report, size.0);
-    let [a, b] = &report.ride.sides;
     let half = (layout.across.at(1.0) - layout.across.at(0.0)) / 2.0;
     let column = |(a, b): (&Answer, &Answer)| {
         let gradient = a.gradient.percent();
@@ -303,7 +319,7 @@ fn spots(report: &RideSection, size: Size) -> Vec<Spot> {
         let text = words::slope_spot(report, a, b);
         (gradient, Spot::around((x - half, TOP), (x + half, TOP + PLOT), 0.0, text))
     };
-    let columns = a.answers.iter().zip(&b.answers).step_by(2).map(column);
+    let columns = shown(report, Side::A).iter().zip(shown(report, Side::B)).step_by(2).map(column);
     let rows = named(report).into_iter().enumerate().map(|(index, mark)| {
         let (x, y) = (layout.across.at(mark.gradient), mark_row(index));
         let text = words::mark_spot(report, &mark.text(), mark.speed);

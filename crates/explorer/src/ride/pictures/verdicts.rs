@@ -8,8 +8,8 @@ use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::number::plain;
-use crate::ride::ground_row::{GroundRow, Stretch};
-use crate::ride::pictures::slopes::{GRADIENTS, name_climb};
+use crate::ride::ground_row::{GroundRow, Part, Stretch};
+use crate::ride::pictures::slopes::{GRADIENTS, name_climb, shown_up_to};
 use crate::ride::section::RideSection;
 use crate::ride::words::pictures::{SLOPE, verdicts as words};
 use crate::ride::words::terms::ground_name;
@@ -38,43 +38,47 @@ const ROW: f64 = 2.0 * BAR + 14.0;
 const FOOT: f64 = 24.0;
 const HATCH: f64 = 6.0;
 
-fn across(width: f64) -> Scale {
-    Scale::even((0.0, 45.0), (LEFT, width - RIGHT))
+fn across(report: &RideSection, width: f64) -> Scale {
+    let rows = report.ride.map().iter();
+    let changes =
+        rows.flat_map(|row| Side::BOTH.map(|side| row.parts(side).last().map_or(0.0, |it| it.stretch.from)));
+    let steepest = changes.fold(report.ride.inputs.climb.percent(), f64::max);
+    Scale::even((0.0, shown_up_to(steepest)), (LEFT, width - RIGHT))
 }
 
 fn corners(scale: Scale, row: usize, side: Side, stretch: &Stretch) -> (Point, Point) {
     let top = TOP + row as f64 * ROW + side as usize as f64 * (BAR + 2.0);
-    ((scale.at(stretch.from), top), (scale.at(stretch.to), top + BAR))
+    ((scale.at(stretch.from), top), (scale.at(stretch.to).min(scale.end()), top + BAR))
 }
 
 fn height(report: &RideSection, _: f64) -> f64 {
-    TOP + report.ride.map.len() as f64 * ROW + FOOT
+    TOP + report.ride.map().len() as f64 * ROW + FOOT
 }
 
 fn label(report: &RideSection) -> String {
-    let here = report.ride.map.iter().find(|row| row.here);
+    let here = report.ride.map().iter().find(|row| row.here);
     here.map_or(String::new(), |row| words::label(report, row))
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
-    let scale = across(size.0);
-    for (index, row) in report.ride.map.iter().enumerate() {
+    let scale = across(report, size.0);
+    for (index, row) in report.ride.map().iter().enumerate() {
         draw_names(pen, look, index, row);
-        each(scale, index, row, |_, stretch, from, to| draw_stretch(pen, look, stretch, from, to));
+        each(scale, index, row, |_, part, from, to| draw_part(pen, look, part, from, to));
     }
     draw_axis(pen, look, scale, size.1 - FOOT + 4.0);
     draw_climb(pen, look, report, scale, size.1 - FOOT);
-    for (index, row) in report.ride.map.iter().enumerate() {
-        each(scale, index, row, |_, stretch, from, to| draw_words(pen, look, stretch, from, to));
+    for (index, row) in report.ride.map().iter().enumerate() {
+        each(scale, index, row, |_, part, from, to| draw_words(pen, look, part, from, to));
     }
 }
 
-/// Does something with every stretch of a row and the corners of its bar.
-fn each(scale: Scale, index: usize, row: &GroundRow, mut act: impl FnMut(Side, &Stretch, Point, Point)) {
+/// Does something with every part of a row and the corners of its bar.
+fn each(scale: Scale, index: usize, row: &GroundRow, mut act: impl FnMut(Side, &Part, Point, Point)) {
     for side in Side::BOTH {
-        for stretch in &row.stretches[side as usize] {
-            let (from, to) = corners(scale, index, side, stretch);
-            act(side, stretch, from, to);
+        for part in row.parts(side) {
+            let (from, to) = corners(scale, index, side, &part.stretch);
+            act(side, &part, from, to);
         }
     }
 }
@@ -83,7 +87,7 @@ fn draw_climb(pen: &mut Pen, look: &Palette, report: &RideSection, scale: Scale,
     let climb = report.ride.inputs.climb.percent();
     let x = scale.at(climb);
     pen.dashes((x, TOP - 10.0), (x, floor), look.ink, 1.5, 4.0);
-    name_climb(pen, look, report, (x, TOP - 33.0), scale.at(45.0));
+    name_climb(pen, look, report, (x, TOP - 33.0), scale.end());
 }
 
 fn draw_axis(pen: &mut Pen, look: &Palette, scale: Scale, y: f64) {
@@ -102,9 +106,15 @@ fn draw_names(pen: &mut Pen, look: &Palette, index: usize, row: &GroundRow) {
     }
 }
 
-/// Ride is full, too close to call is hatched, on foot is grey, on foot by force is open.
-fn draw_stretch(pen: &mut Pen, look: &Palette, stretch: &Stretch, from: Point, to: Point) {
-    match stretch.verdict {
+/// Ride is full, too close to call is hatched, on foot is grey, on foot by force is open, ruled where a lower gear would ride.
+fn draw_part(pen: &mut Pen, look: &Palette, part: &Part, from: Point, to: Point) {
+    if part.lower_gear_rides {
+        for line in 1..4 {
+            let y = from.1 + f64::from(line) * BAR / 4.0;
+            pen.line((from.0, y), (to.0, y), look.good, 1.0);
+        }
+    }
+    match part.stretch.verdict {
         Verdict::Ride => pen.fill(from, to, look.good),
         Verdict::TooClose => hatch(pen, look, from, to),
         Verdict::Foot => {
@@ -116,14 +126,14 @@ fn draw_stretch(pen: &mut Pen, look: &Palette, stretch: &Stretch, from: Point, t
 }
 
 /// The verdict inside its bar, where there is room.
-fn draw_words(pen: &mut Pen, look: &Palette, stretch: &Stretch, from: Point, to: Point) {
-    let (ink, paper) = match stretch.verdict {
+fn draw_words(pen: &mut Pen, look: &Palette, part: &Part, from: Point, to: Point) {
+    let (ink, paper) = match part.stretch.verdict {
         Verdict::Ride => (look.paper, look.good),
         Verdict::TooClose => (look.care, look.paper),
         Verdict::Foot => (look.ink, look.rule),
         Verdict::FootForced => (look.soft, look.paper),
     };
-    let words = words::short(stretch);
+    let words = words::short(part);
     let wide = plain_width(words);
     let middle = ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0);
     if wide + 8.0 < to.0 - from.0 {
@@ -144,14 +154,14 @@ fn hatch(pen: &mut Pen, look: &Palette, from: Point, to: Point) {
 }
 
 fn spots(report: &RideSection, size: Size) -> Vec<Spot> {
-    let scale = across(size.0);
+    let scale = across(report, size.0);
     let climb = report.ride.inputs.climb.percent();
     let mut spots = Vec::new();
-    for (index, row) in report.ride.map.iter().enumerate() {
-        each(scale, index, row, |side, stretch, from, to| {
-            let here = row.here && (stretch.from..stretch.to).contains(&climb);
+    for (index, row) in report.ride.map().iter().enumerate() {
+        each(scale, index, row, |side, part, from, to| {
+            let here = row.here && (part.stretch.from..part.stretch.to).contains(&climb);
             let advice = here.then_some(report.ride.sides[side as usize].ascent.advice);
-            let text = words::stretch_spot(side, row, stretch, advice);
+            let text = words::part_spot(side, row, part, advice);
             spots.push(Spot::around(from, to, 1.0, text));
         });
     }

@@ -166,7 +166,7 @@ fn band(ratio: Band) -> String {
 pub(crate) fn map(report: &RideSection) -> Markup {
     let rows: Vec<Vec<String>> = report
         .ride
-        .map
+        .map()
         .iter()
         .map(|row| {
             let mut cells = vec![ground_name(row.surface).to_owned()];
