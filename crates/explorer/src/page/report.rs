@@ -71,8 +71,7 @@ impl Report {
         if before.ride.inputs == scenario.ride {
             return Rc::clone(&before.ride);
         }
-        let known = before.ride.at_price_of(&scenario.ride);
-        Rc::new(known.unwrap_or_else(|| RideReport::of(&scenario.ride, scenario.cages.lowest())))
+        Rc::new(before.ride.after(&scenario.ride, scenario.cages.lowest()))
     }
 
     fn around(scenario: &Scenario, ride: Rc<RideReport>) -> Self {

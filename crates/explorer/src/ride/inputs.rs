@@ -224,6 +224,18 @@ impl RideInputs {
         self.bikes.map(|bike| Burden { rider: body, kit, bike: bike.mass, rear: self.stance.rear })
     }
 
+    /// Whether all that the answer for a side hangs on is the same.
+    pub(crate) fn is_alike_on(&self, side: Side, other: &Self) -> bool {
+        let Self { bikes, grounds, questions, lap_price, .. } = other.clone();
+        let shared = Self { bikes, grounds, questions, lap_price, ..self.clone() };
+        shared == *other
+            && self.bike(side) == other.bike(side)
+            && self.ground(side) == other.ground(side)
+            && self.question(side) == other.question(side)
+            && self.spending(side) == other.spending(side)
+            && self.awaited().is_some() == other.awaited().is_some()
+    }
+
     /// The bike of one set-up.
     #[must_use]
     pub const fn bike(&self, side: Side) -> &Bike {

@@ -8,7 +8,7 @@ use crate::ride::spun_out::SpunOut;
 use crate::ride::swing::{STILL, Swing, swings};
 use crate::side::Side;
 use gear_math::rider::{
-    Climb, ClimbLength, Distance, Reason, RunningWins, Slope, SpeedBand, Uncertain, Watched,
+    Climb, ClimbLength, Distance, Reason, RunningWins, Slope, SpeedBand, TornadoBar, Uncertain, Watched,
 };
 use gear_math::{Gear, Surface};
 use std::cell::OnceCell;
@@ -30,6 +30,8 @@ pub struct RideReport {
     /// A and B.
     pub sides: [RideSide; 2],
     map: OnceCell<Vec<GroundRow>>,
+    pays_up_to: [OnceCell<Option<Slope>>; 2],
+    bars: [Vec<TornadoBar>; 2],
     /// What moves the end of riding, the widest first.
     pub swings: Vec<Swing>,
     /// How far the picture of the climb goes.
@@ -39,25 +41,55 @@ pub struct RideReport {
 impl RideReport {
     /// Works it out, with the lowest gears of A and B that may be used.
     pub(crate) fn of(inputs: &RideInputs, lowest: [Gear; 2]) -> Self {
-        let inputs = inputs.clone();
-        let gradients = gradients();
-        let far = extent(&inputs);
-        let tornados = Side::BOTH.map(|side| {
-            let (question, ground) = (inputs.question(side), inputs.ground(side));
-            let flip = question.crossover(ground).flip;
-            question.tornado(ground, Watched::behind(flip.as_ref()))
+        Self::beside(None, inputs, lowest)
+    }
+
+    /// The same, with what this report already knows of it.
+    pub(crate) fn after(&self, inputs: &RideInputs, lowest: [Gear; 2]) -> Self {
+        self.at_price_of(inputs).unwrap_or_else(|| Self::beside(Some(self), inputs, lowest))
+    }
+
+    fn beside(before: Option<&Self>, inputs: &RideInputs, lowest: [Gear; 2]) -> Self {
+        let (inputs, gradients, far) = (inputs.clone(), gradients(), extent(inputs));
+        let known = |side: Side| before.filter(|it| it.knows(side, &inputs, lowest[side as usize], far));
+        let bars = Side::BOTH.map(|side| {
+            known(side).map_or_else(|| tornado(&inputs, side), |it| it.bars[side as usize].clone())
         });
         let common = Common { inputs: &inputs, far, gradients: &gradients };
+        let new = |side: Side| RideSide::new(side, lowest[side as usize], &common, &bars[side as usize]);
         let sides = Side::BOTH
-            .map(|side| RideSide::new(side, lowest[side as usize], &common, &tornados[side as usize]));
-        Self { map: OnceCell::new(), swings: swings(&tornados), sides, far, inputs }
+            .map(|side| known(side).map_or_else(|| new(side), |it| it.sides[side as usize].clone()));
+        let swings = swings(&bars);
+        Self { map: OnceCell::new(), pays_up_to: Default::default(), swings, bars, sides, far, inputs }
+    }
+
+    /// Whether what it says of a side holds for these inputs as well.
+    fn knows(&self, side: Side, inputs: &RideInputs, lowest: Gear, far: ClimbLength) -> bool {
+        self.far == far && self.sides[side as usize].lowest == lowest && self.inputs.is_alike_on(side, inputs)
     }
 
     /// The same with these inputs, as far as it is known; nothing where more than the price of a joule is another.
-    pub(crate) fn at_price_of(&self, inputs: &RideInputs) -> Option<Self> {
+    fn at_price_of(&self, inputs: &RideInputs) -> Option<Self> {
         let known = RideInputs { lap_price: self.inputs.lap_price, ..inputs.clone() };
         let sides = || self.sides.clone().map(|side| side.at_price_of(inputs));
-        (known == self.inputs).then(|| Self { sides: sides(), inputs: inputs.clone(), ..self.clone() })
+        let fresh = || Self {
+            sides: sides(),
+            inputs: inputs.clone(),
+            pays_up_to: Default::default(),
+            ..self.clone()
+        };
+        (known == self.inputs).then(fresh)
+    }
+
+    /// Up to which slope riding a climb as long as this one pays.
+    #[must_use]
+    pub fn pays_up_to(&self, side: Side) -> Option<Slope> {
+        let inputs = &self.inputs;
+        *self.pays_up_to[side as usize].get_or_init(|| {
+            let (ground, spending) = (inputs.ground(side), inputs.spending(side));
+            let question = inputs.question(side);
+            question.paced_crossover_at(&inputs.account(), ground, inputs.length, &spending, inputs.lost)
+        })
     }
 
     /// Every ground on every slope.
@@ -232,6 +264,11 @@ pub enum RunningFrom {
     },
     /// Everywhere.
     TheLevel,
+}
+
+fn tornado(inputs: &RideInputs, side: Side) -> Vec<TornadoBar> {
+    let (question, ground) = (inputs.question(side), inputs.ground(side));
+    question.tornado(ground, Watched::behind(question.flip(ground).as_ref()))
 }
 
 fn gradients() -> Vec<Climb> {

@@ -45,8 +45,6 @@ pub struct RideSide {
     pub far: ClimbPlan,
     /// The climb on what it may take from the reserve, as in a lap.
     pub paced: PacedClimb,
-    /// Up to which slope riding a climb as long pays; `None` for up to 45 %.
-    pub pays_up_to: Option<Slope>,
     /// How far speed carries up it.
     pub carry: Carry,
     /// What there is to do about it.
@@ -64,7 +62,6 @@ pub struct RideSide {
 /// All of a side that the price of a joule has a part in.
 struct AtPrice {
     paced: PacedClimb,
-    pays_up_to: Option<Slope>,
     ascent: Ascent,
     may_turn: bool,
 }
@@ -80,7 +77,6 @@ impl AtPrice {
         let turns = |other: &Spending| ascent(&paced(other)).advice != ascent(&now).advice;
         Self {
             paced: now,
-            pays_up_to: question.paced_crossover_at(&account, ground, length, &spending, lost),
             ascent: ascent(&now),
             may_turn: inputs.awaited().is_some_and(|others| others.iter().any(turns)),
         }
@@ -98,7 +94,7 @@ impl RideSide {
         let carry = question.carry(ground, climb, inputs.entry, WheelInertia::USUAL);
         let crossover = question.crossover(ground);
         let answers = question.answers(ground, gradients);
-        let AtPrice { paced, pays_up_to, ascent, may_turn } = AtPrice::of(side, inputs, &plan, &carry);
+        let AtPrice { paced, ascent, may_turn } = AtPrice::of(side, inputs, &plan, &carry);
         Self {
             side,
             lowest,
@@ -113,7 +109,6 @@ impl RideSide {
             plan,
             far: question.climb(ground, climb, far, inputs.lost),
             paced,
-            pays_up_to,
             carry,
             others: OtherGear::beside(lowest, side, inputs),
         }
@@ -121,9 +116,8 @@ impl RideSide {
 
     /// The same where nothing but the price of a joule is another.
     pub(crate) fn at_price_of(self, inputs: &RideInputs) -> Self {
-        let AtPrice { paced, pays_up_to, ascent, may_turn } =
-            AtPrice::of(self.side, inputs, &self.plan, &self.carry);
-        Self { paced, pays_up_to, ascent, may_turn, ..self }
+        let AtPrice { paced, ascent, may_turn } = AtPrice::of(self.side, inputs, &self.plan, &self.carry);
+        Self { paced, ascent, may_turn, ..self }
     }
 
     /// Where riding ends.

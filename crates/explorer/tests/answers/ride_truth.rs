@@ -339,7 +339,7 @@ fn riding_pays_up_to_where_the_times_are_equal() {
         let (report, _) = answer(address);
         let here = report.ride.inputs.climb.percent();
         for side in &report.ride.sides {
-            let end = side.pays_up_to.map_or(45.0, Slope::percent);
+            let end = report.ride.pays_up_to(side.side).map_or(45.0, Slope::percent);
             let is_better = side.paced.ascent(report.ride.inputs.lost, None).is_better_on_bike();
             assert!((here - end).abs() < 0.25 || is_better == (here < end), "{address}: {end} {side:?}");
         }

@@ -245,7 +245,7 @@ fn climb_rows(report: &RideSection) -> Vec<Vec<String>> {
         (words::CLIMB_RUNNING_LIKELY, &|side| foot_span(&side.ascent)),
         (words::CLIMB_RUNNING_WINS, &|side| report.rings.unit.print(below[side.side as usize].best)),
         (words::CLIMB_WINS_LIKELY, &|side| speeds_from_to(report, &below[side.side as usize])),
-        (words::CLIMB_PAYS_UP_TO, &|side| whole_or_never(side.pays_up_to)),
+        (words::CLIMB_PAYS_UP_TO, &|side| whole_or_never(report.ride.pays_up_to(side.side))),
         (words::CLIMB_LOWER_GEAR, &|side| words::lower_gear(side.ascent.lower_gear)),
         (words::CLIMB_STEADY, &|side| time(side.plan.ride)),
         (words::CLIMB_PAYS_FROM, &|side| words::pays_from(&side.plan)),

@@ -55,7 +55,7 @@ pub(crate) fn running(report: &RideSection) -> Line {
 /// Up to which slope riding pays on a climb as long.
 pub(crate) fn pays_up_to(report: &RideSection) -> Line {
     let length = with_unit(report.ride.inputs.length.m(), 0, "m");
-    let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(|side| up_to(side.pays_up_to));
+    let [a, b] = Side::BOTH.map(|side| up_to(report.ride.pays_up_to(side)));
     let told = format!("Riding a climb of {length} pays, by the best guess, {a}");
     if a == b {
         format!("{told} with {A} and {B}.").into()
