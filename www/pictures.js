@@ -77,6 +77,7 @@ function furnish(figure) {
   plot.setAttribute('aria-describedby', 'keys');
   const [canvas, mark] = /** @type {[HTMLCanvasElement, HTMLElement]} */ ([...plot.children]);
   const [reading, button] = /** @type {HTMLElement[]} */ ([...figure.querySelectorAll('.figure-foot > *')]);
+  canvas.addEventListener('contextrestored', () => engine.paint(name, canvas, devicePixelRatio || 1));
   /** @type {Picture} */
   const picture = { name, figure, plot, canvas, mark, reading, isFresh: false, isNear: false };
   pictures.set(name, picture);
@@ -113,10 +114,13 @@ function paint(picture) {
   if (width === 0) return;
   const ratio = devicePixelRatio || 1;
   const height = engine.pictureHeight(name, width);
-  canvas.width = Math.round(width * ratio);
-  canvas.height = Math.round(height * ratio);
-  canvas.style.height = `${height}px`;
-  engine.paint(name, canvas, width, height, ratio, matchMedia(DARK).matches, matchMedia(PLAIN).matches);
+  const differs = engine.preparePicture(name, width, height, matchMedia(DARK).matches, matchMedia(PLAIN).matches);
+  const [across, down] = [Math.round(width * ratio), Math.round(height * ratio)];
+  if (differs || canvas.width !== across || canvas.height !== down) {
+    [canvas.width, canvas.height] = [across, down];
+    canvas.style.height = `${height}px`;
+    engine.paint(name, canvas, ratio);
+  }
   label(picture);
   picture.isFresh = true;
   if (plot.dataset.spot) read(picture, engine.spotAgain(name, width, height, Number(plot.dataset.spot)));

@@ -54,7 +54,10 @@ async function drawOwn(browser) {
     const height = engine.pictureHeight('speeds', width);
     globalThis.canvas = Object.assign(document.createElement('canvas'), { width, height });
     document.body.append(canvas);
-    globalThis.drawOnce = () => engine.paint('speeds', canvas, width, height, 1, false, false);
+    globalThis.drawOnce = () => {
+      engine.preparePicture('speeds', width, height, false, false);
+      engine.paint('speeds', canvas, 1);
+    };
   }, WIDTH);
   const { width, height } = await page.evaluate(() => ({ width: canvas.width, height: canvas.height }));
   return { width, height, duration: await timeDrawing(page) };

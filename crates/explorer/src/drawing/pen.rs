@@ -21,7 +21,7 @@ pub(crate) enum Anchor {
 }
 
 /// How a label is set.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Type {
     pub(crate) ink: RGBColor,
     pub(crate) anchor: Anchor,
@@ -53,7 +53,7 @@ impl Type {
 }
 
 /// One thing drawn.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) enum Mark {
     Fill(Point, Point, RGBColor),
     Frame(Point, Point, RGBColor, f64),

@@ -4,6 +4,7 @@ use crate::bench::tooth_step;
 use crate::drawing::palette::Palette;
 use crate::drawing::spot::Spot;
 use crate::page::desk::{Desk, Update};
+use crate::page::drawn::Drawn;
 use crate::page::form;
 use crate::page::pictures::Picture;
 use crate::page::report::Report;
@@ -50,6 +51,7 @@ export interface Spot {
 
 thread_local! {
     static DESK: RefCell<Desk> = RefCell::default();
+    static DRAWN: RefCell<Drawn> = RefCell::default();
 }
 
 /// Runs `work` on the desk. The borrow never outlives one call, so a call can never find the desk taken.
@@ -215,32 +217,34 @@ pub fn picture_height(name: &str, width: f64) -> Result<f64, JsError> {
     Ok(picture.height(&report(), width))
 }
 
-/// Draws a picture on a canvas whose attributes are already set to its size in device pixels.
+/// Makes up what a picture is drawn with, in CSS pixels; whether that differs from what it was last.
+///
+/// # Errors
+/// When there is no such picture.
+#[wasm_bindgen(js_name = preparePicture)]
+pub fn prepare_picture(
+    name: &str,
+    width: f64,
+    height: f64,
+    dark: bool,
+    plain: bool,
+) -> Result<bool, JsError> {
+    let (picture, look) = (picture(name)?, Palette::of(dark, plain));
+    Ok(DRAWN.with_borrow_mut(|drawn| drawn.prepare(picture, &report(), look, (width, height))))
+}
+
+/// Draws what was made up on a canvas whose attributes are already set to its size in device pixels.
 ///
 /// # Errors
 /// When there is no such picture or the canvas has no drawing context.
 #[wasm_bindgen]
-pub fn paint(
-    name: &str,
-    canvas: HtmlCanvasElement,
-    width: f64,
-    height: f64,
-    ratio: f64,
-    dark: bool,
-    plain: bool,
-) -> Result<(), JsError> {
+pub fn paint(name: &str, canvas: HtmlCanvasElement, ratio: f64) -> Result<(), JsError> {
     let picture = picture(name)?;
     let mut backend = CanvasBackend::with_canvas_object(canvas)
         .ok_or_else(|| JsError::new("the canvas has no drawing context"))?;
-    crate::page::pictures::on_canvas(
-        &mut backend,
-        picture,
-        &report(),
-        (width, height),
-        ratio,
-        Palette::of(dark, plain),
-    )
-    .map_err(|error| JsError::new(&error.to_string()))
+    DRAWN
+        .with_borrow(|drawn| drawn.draw(picture, &mut backend, ratio))
+        .map_err(|error| JsError::new(&error.to_string()))
 }
 
 /// The picture as an SVG document, in ink on paper.

@@ -10,6 +10,7 @@ pub(crate) mod board;
 mod choices;
 mod comparing;
 pub mod desk;
+pub mod drawn;
 mod empty;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]
 pub mod entry;

@@ -50,7 +50,7 @@ impl Picture {
     }
 
     /// What it is drawn with; nothing is green that rests on the demo's values.
-    fn marks(self, report: &Report, look: &Palette, size: Size) -> Vec<Mark> {
+    pub(crate) fn marks(self, report: &Report, look: &Palette, size: Size) -> Vec<Mark> {
         let good = if self.question.is_demos(report) { look.soft } else { look.good };
         self.shown(report).marks(&Palette { good, ..*look }, size)
     }
@@ -79,22 +79,6 @@ impl Picture {
         let shown = self.shown(report);
         if shown.shows() { shown.label() } else { String::new() }
     }
-}
-
-/// Draws on a canvas with `ratio` device pixels to the CSS pixel.
-///
-/// # Errors
-/// What the backend reports.
-pub fn on_canvas<B: DrawingBackend>(
-    backend: &mut B,
-    picture: Picture,
-    report: &Report,
-    size: Size,
-    ratio: f64,
-    look: &Palette,
-) -> Result<(), DrawingErrorKind<B::ErrorType>> {
-    let plate = Plate::canvas(ratio);
-    picture.marks(report, look, size).iter().try_for_each(|mark| plate.draw(backend, mark))
 }
 
 /// The picture as an SVG document, in ink on paper.
