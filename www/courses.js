@@ -43,6 +43,15 @@ function tell(note, name = '') {
 }
 
 /**
+ * What became of a course that was to be chosen, where that is done.
+ * @param {engine.CourseNote} note
+ * @param {string} name
+ */
+function tellChooser(note, name) {
+  find('chosen-says').textContent = engine.courseNote(note, name);
+}
+
+/**
  * The same of what was kept or saved. What is painted over a course becomes part of that.
  * @param {engine.CourseNote} note
  * @param {string} name
@@ -105,7 +114,8 @@ function chooseKept() {
   if (!name) return;
   const text = kept(name);
   if (text === null) return lost(name);
-  const update = takeCourse(name, text);
+  find('chosen-says').textContent = '';
+  const update = takeCourse(name, text, true);
   rideAs(name);
   change(update);
 }
@@ -114,13 +124,13 @@ function chooseKept() {
 function lost(name) {
   list();
   field('kept').value = '';
-  tell(engine.CourseNote.Lost, name);
+  tellChooser(engine.CourseNote.Lost, name);
 }
 
 function forgetKept() {
   const name = field('kept').value;
   if (!name) return;
-  tell(forget(name) ? engine.CourseNote.Forgotten : engine.CourseNote.Forbidden, name);
+  tellChooser(forget(name) ? engine.CourseNote.Forgotten : engine.CourseNote.Forbidden, name);
   list();
-  find(find('kept-row').hidden ? 'keep-name' : 'kept').focus();
+  find(find('kept-row').hidden ? 'lap-open' : 'kept').focus();
 }

@@ -2,7 +2,7 @@
 // Files given to the page: recorded tracks, saved courses and racks, chosen or dropped. They are read here and go nowhere.
 
 import { takeCourse } from './course.js';
-import { find } from './dom.js';
+import { around, find } from './dom.js';
 import * as engine from './engine.js';
 import { takeRack } from './rack.js';
 import { isRack } from './rack-file.js';
@@ -33,11 +33,14 @@ async function take(file) {
  */
 function courseIn(file, text) {
   if (text === null) return engine.refuse(file.name, engine.FileFault.Unreadable);
-  if (text.trimStart().startsWith('{')) return takeCourse(file.name, text);
+  if (text.trimStart().startsWith('{')) return takeCourse(file.name, text, false);
   return engine.takeTrack(file.name.replace(/\.[^.]*$/, ''), text);
 }
 
 export function takeFiles() {
+  document.addEventListener('click', (event) => {
+    if (around(event, '#lap-open')) find('lap-file').click();
+  });
   find('lap-file').addEventListener('change', async ({ target }) => {
     const chooser = /** @type {HTMLInputElement} */ (target);
     const file = chooser.files?.[0];

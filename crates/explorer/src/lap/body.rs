@@ -1,9 +1,12 @@
 //! What of the section never changes: room for text and pictures, and lasting cautions.
 
+use crate::bench::offered::GROUNDS;
 use crate::lap::pictures::{found, gain, gear_times, profile};
 use crate::lap::words::body as words;
-use crate::layout::figure::figure;
+use crate::lap::words::stroke;
+use crate::layout::figure::{figure, figure_holding};
 use crate::layout::folded::Folded;
+use gear_math::Surface;
 use gear_math::course::GpxError;
 use maud::{Markup, html};
 
@@ -11,15 +14,55 @@ use maud::{Markup, html};
 pub(crate) fn body() -> Markup {
     html! {
         div id="lap-drop" class="files" {
-            p {
-                label for="lap-file" { (words::FILE) }
+            div id="lap-chooser" {}
+            input type="file" id="lap-file" accept=".gpx,.json" data-largest=(GpxError::LARGEST_BYTES) hidden;
+            p id="kept-row" hidden {
+                label for="kept" { (words::KEPT) }
                 " "
-                input type="file" id="lap-file" accept=".gpx,.json" data-largest=(GpxError::LARGEST_BYTES);
-                span class="quiet" { (words::FILE_STAYS) }
+                select id="kept" {}
+                " "
+                button type="button" id="forget" { (words::FORGET) }
             }
+            p id="chosen-says" class="quiet" role="status" {}
+            p class="quiet" { (words::FILE_STAYS) }
             div id="lap-course" role="status" {}
         }
-        (figure(&profile::PROFILE))
+        (figure_holding(&profile::PROFILE, &brush()))
+    }
+}
+
+/// What a stretch that is marked on the picture becomes; there only while one is.
+fn brush() -> Markup {
+    html! {
+        form id="brush" aria-label=(stroke::FORM) autocomplete="off" novalidate hidden {
+            span { label for="brush-from" { (stroke::FROM) } input id="brush-from" inputmode="decimal" size="5"; "m" }
+            span { label for="brush-to" { (stroke::TO) } input id="brush-to" inputmode="decimal" size="5"; "m" }
+            span {
+                label for="brush-coat" { (stroke::BECOMES) }
+                select id="brush-coat" {
+                    optgroup label=(stroke::GROUNDS) {
+                        @for (surface, (_, name)) in Surface::ALL.iter().zip(GROUNDS) { option value=(surface.name()) { (name) } }
+                    }
+                    optgroup label=(stroke::EXTRAS) {
+                        @for [cell, name, number, unit, usual] in stroke::OTHERS {
+                            option value=(cell) data-number=(number) data-unit=(unit) data-usual=(usual) { (name) }
+                        }
+                    }
+                    option value="" { (stroke::BARE) }
+                }
+            }
+            span id="brush-more" hidden {
+                label for="brush-number" {}
+                input id="brush-number" inputmode="decimal" size="4";
+                span {}
+            }
+            span {
+                button type="submit" { (stroke::PAINT) }
+                button type="button" data-act="undo" disabled { (stroke::UNDO) }
+                button type="button" id="brush-done" { (stroke::DONE) }
+            }
+            p id="brush-says" role="status" {}
+        }
     }
 }
 
@@ -29,13 +72,6 @@ pub(crate) fn panel(fold: Folded) -> Option<Markup> {
         Folded::Course => html! {
             form data-form="lap" class="room" aria-label=(words::FORM) autocomplete="off" novalidate {}
             div class="files" {
-                p id="kept-row" hidden {
-                    label for="kept" { (words::KEPT) }
-                    " "
-                    select id="kept" {}
-                    " "
-                    button type="button" id="forget" { (words::FORGET) }
-                }
                 p {
                     label for="keep-name" { (words::KEEP_AS) }
                     " "

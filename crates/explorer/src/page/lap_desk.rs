@@ -16,6 +16,7 @@ use crate::lap::report::{FINENESS, LapQuestion, LapReport};
 use crate::lap::room::LapRoom;
 use crate::lap::search::Hunt;
 use crate::lap::sketched::Sketched;
+use crate::lap::stroke::{Stroke, StrokeFault};
 use crate::lap::words;
 use crate::page::desk::{Desk, Update};
 use crate::page::report::Report;
@@ -117,9 +118,35 @@ impl Desk {
         self.take_own(name, OwnCourse::from_gpx(name, text.into(), whole))
     }
 
-    /// Takes a course that was kept: its name, its stretches, a row each, and what it was smoothed over.
-    pub fn take_rows(&mut self, name: &str, rows: &str, smoothing_m: Option<f64>) -> Update {
-        self.take_own(name, OwnCourse::from_rows(name, rows, smoothing_m))
+    /// Takes a course that was kept or saved: its name, its stretches, a row each, what it was smoothed over, and whether the
+    /// browser kept it.
+    pub fn take_rows(&mut self, name: &str, rows: &str, smoothing_m: Option<f64>, is_kept: bool) -> Update {
+        self.take_own(name, OwnCourse::from_rows(name, rows, smoothing_m, is_kept))
+    }
+
+    /// Paints a stretch of the course that is ridden, as a change of the field that holds what is painted; says what was done, or
+    /// why nothing was.
+    pub fn paint(&mut self, ends: [&str; 2], coat: &str) -> (Option<Update>, String) {
+        match Stroke::read(ends, coat).and_then(|stroke| Ok((stroke, self.with_painted(&stroke)?))) {
+            Ok((stroke, bench)) => {
+                self.remember(None);
+                self.notices.clear();
+                (Some(self.change(bench)), words::stroke::painted(&stroke))
+            }
+            Err(fault) => (None, words::stroke::fault(fault)),
+        }
+    }
+
+    fn with_painted(&self, stroke: &Stroke) -> Result<Bench, StrokeFault> {
+        let course = self.good.lap.course(self.room().own.as_deref()).ok_or(StrokeFault::NoCourse)?;
+        stroke.lies_on(&course)?;
+        let text = stroke.over(self.bench.text(Field::Paint))?;
+        if text.chars().count() > Field::Paint.longest() {
+            return Err(StrokeFault::TooLong);
+        }
+        let mut bench = self.bench.clone();
+        bench.write(Field::Paint, &text);
+        Ok(bench)
     }
 
     /// Says why a file or a kept course is not taken.
@@ -420,7 +447,7 @@ mod tests {
     #[test]
     fn workers_ride_the_course_from_the_file() {
         let mut desk = Desk::default();
-        desk.take_rows("Mine", "500; 0; mud\n140; 5; firm grass", None);
+        desk.take_rows("Mine", "500; 0; mud\n140; 5; firm grass", None, false);
         edited(
             &mut desk,
             &[(Field::LapModel, "steady"), (Field::Paint, "20; 24; foot 2\n300; 340; corner 12")],
@@ -446,8 +473,8 @@ mod tests {
     fn undo_brings_the_file_before_back() {
         let mut desk = Desk::default();
         let name = |desk: &Desk| desk.course().unwrap().0;
-        desk.take_rows("First", "500; 0; mud", None);
-        desk.take_rows("Second", "700; 0; tarmac", None);
+        desk.take_rows("First", "500; 0; mud", None, false);
+        desk.take_rows("Second", "700; 0; tarmac", None, false);
         assert_eq!(name(&desk), "Second");
         desk.act("undo");
         assert_eq!(name(&desk), "First");
@@ -477,7 +504,7 @@ mod tests {
     #[test]
     fn paint_beyond_a_course_from_a_file_is_told() {
         let mut desk = Desk::default();
-        desk.take_rows("Mine", "500; 0; mud", None);
+        desk.take_rows("Mine", "500; 0; mud", None, false);
         let wrong = |desk: &mut Desk, paint| {
             let edits = [(Field::Paint.spec().key.to_owned(), String::from(paint))];
             desk.edit(&edits).wrong
@@ -497,7 +524,7 @@ mod tests {
         };
         let rows: Vec<String> = (0..565).map(row).collect();
         let mut desk = Desk::default();
-        desk.take_rows("Recorded", &rows.join("\n"), None);
+        desk.take_rows("Recorded", &rows.join("\n"), None, false);
         edited(&mut desk, &[(Field::Paint, "300; 420; deep mud\n500; 512; corner 14")]);
         let whole = LapQuestion::of(&desk.good.basis(), desk.room().own.as_deref()).course;
         let update = desk.act("sketch-it").unwrap();

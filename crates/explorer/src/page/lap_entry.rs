@@ -4,12 +4,14 @@ use crate::lap::errand::Errand;
 use crate::lap::found::{ROW, row};
 use crate::lap::from_scripts::{CourseNote, FileFault, SearchNote};
 use crate::lap::notes;
+use crate::lap::pictures::profile;
 use crate::lap::search::Hunt;
 use crate::page::desk::Desk;
-use crate::page::entry::{answer, at_desk};
+use crate::page::entry::{answer, at_desk, report, seen};
 use crate::page::scenario::Scenario;
 use crate::side::Side;
 use gear_math::course::{Draws, TimeBand};
+use js_sys::Array;
 use std::cell::RefCell;
 use wasm_bindgen::prelude::*;
 
@@ -99,13 +101,37 @@ pub fn take_track(name: &str, text: &str) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.take_track(name, text)))
 }
 
-/// Takes a course that was kept, as rows of a sketch.
+/// Takes a course that was kept or saved, as rows of a sketch.
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen(js_name = takeRows, unchecked_return_type = "Update")]
-pub fn take_rows(name: &str, rows: &str, smoothing_m: Option<f64>) -> Result<JsValue, JsError> {
-    answer(at_desk(|desk| desk.take_rows(name, rows, smoothing_m)))
+pub fn take_rows(name: &str, rows: &str, smoothing_m: Option<f64>, kept: bool) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.take_rows(name, rows, smoothing_m, kept)))
+}
+
+/// The band over a stretch of the lap on its picture, with where it begins and ends in order; null where that cannot be read.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(unchecked_return_type = "[Spot, string, string] | null")]
+pub fn stretch(width: f64, height: f64, from: &str, to: &str) -> Result<JsValue, JsError> {
+    let Some((band, [from, to])) = profile::stretch(&report().lap_section(), (width, height), [from, to])
+    else {
+        return Ok(JsValue::NULL);
+    };
+    let words = band.text.clone();
+    Ok(Array::of3(&seen(&band, 0, words)?, &from.into(), &to.into()).into())
+}
+
+/// Paints a stretch of the course: the answer, null where nothing was painted, and what is said of it.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(js_name = paintStretch, unchecked_return_type = "[Update | null, string]")]
+pub fn paint_stretch(from: &str, to: &str, coat: &str) -> Result<Vec<JsValue>, JsError> {
+    let (update, said) = at_desk(|desk| desk.paint([from, to], coat));
+    Ok(vec![update.map_or(Ok(JsValue::NULL), answer)?, said.into()])
 }
 
 /// Says why a file or a kept course is not taken.

@@ -11,10 +11,11 @@ use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
 use crate::lap::words::pictures::profile as told;
 use crate::lap::words::pictures::{NO_LAP, WAITING};
-use crate::number::with_unit;
+use crate::number::{trimmed, with_unit};
 use crate::ride::words::terms::surface_name;
 use crate::side::Side;
 use gear_math::course::{Mode, ReserveUse, TracePoint};
+use gear_math::typed::decimal_in;
 use gear_math::{Gear, Lap, Speed, Surface};
 
 /// The course with the plan and the gears on it.
@@ -48,6 +49,8 @@ const FOOT: f64 = 24.0;
 const BELOW: f64 = 3.5;
 /// Part of the lap on foot at least this wide, so that a single barrier can be seen.
 const LEAST: f64 = 5.0;
+/// Places are told to a tenth of a metre.
+const TENTHS: f64 = 10.0;
 const DEVELOPMENTS: [f64; 12] = [1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 10.0, 12.0];
 
 /// Distances along the lap, for this picture and that of the time gained.
@@ -381,6 +384,22 @@ fn spots(report: &LapSection, size: Size) -> Vec<Spot> {
         Spot::around((x, layout.hill), (x, layout.end), 2.0, String::new())
     };
     metres(laps).map(spot).collect()
+}
+
+/// The band over a stretch of the lap between two places as typed, with both in order; none where that cannot be read.
+pub(crate) fn stretch(report: &LapSection, size: Size, ends: [&str; 2]) -> Option<(Spot, [String; 2])> {
+    let laps = report.lap.laps.as_ref()?;
+    let [a, b] = ends.map(|end| Some(decimal_in(end, "m")?.clamp(0.0, laps.length_m())));
+    let (from, to) = (a?.min(b?), a?.max(b?));
+    let layout = Layout::new(laps, size.0);
+    let corner = |at: f64, y: f64| (layout.scale.at(at), y);
+    let words = if from < to {
+        told::stretch(from, to, surface_name(laps.question.course.mostly(from, to).0))
+    } else {
+        told::begins(from)
+    };
+    let band = Spot::around(corner(from, layout.hill), corner(to, layout.end), 0.0, words);
+    Some((band, [from, to].map(|at| trimmed((TENTHS * at).round() / TENTHS))))
 }
 
 fn words(report: &LapSection, _: &Spot, index: usize) -> String {

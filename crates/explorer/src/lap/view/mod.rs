@@ -1,6 +1,7 @@
 //! The section’s text.
 
 pub mod answer;
+pub mod chooser;
 pub mod course;
 pub(crate) mod decision;
 pub mod forcing;

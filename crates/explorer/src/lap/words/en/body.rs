@@ -6,15 +6,11 @@ use crate::lap::sketched::Sketched;
 /// The name of its form.
 pub(crate) const FORM: &str = "Course";
 
-/// Beside the choice of a file.
-pub(crate) const FILE: &str = "A recorded lap (GPX), or a course saved here";
-
-/// Behind the choice of a file.
-pub(crate) const FILE_STAYS: &str =
-    "or drop it anywhere on this page. It is read on this machine and never leaves it.";
+/// What a file may be.
+pub(crate) const FILE_STAYS: &str = "A file is a recorded lap (GPX) or a course saved here; drop it anywhere on this page if you like. It is read on this machine and never leaves it.";
 
 /// Beside the courses that were kept.
-pub(crate) const KEPT: &str = "Kept in this browser";
+pub(crate) const KEPT: &str = "Kept courses";
 
 /// On the button that forgets one.
 pub(crate) const FORGET: &str = "Forget it";

@@ -1,0 +1,149 @@
+// @ts-check
+// A stretch of the lap, marked on its picture by pointer, finger or keys, and painted. Fingers scroll the page up and down as ever.
+
+import { field, find } from './dom.js';
+import * as engine from './engine.js';
+import { flush } from './fields.js';
+import { change } from './update.js';
+
+/** Less is a press, no drag, CSS pixels. */
+const NEAR = 6;
+
+/** @type {HTMLElement} */
+let plot;
+const band = document.createElement('div');
+/** Where a stretch begins whose other end is looked for, as the place of a spot, which is a metre of the lap. */
+let begun = '';
+/** Where the pointer went down, until it has gone so far that it drags. */
+let downAt = 0;
+let isDragged = false;
+
+export function offerPaint() {
+  plot = /** @type {HTMLElement} */ (document.querySelector('[data-picture=profile] .plot'));
+  band.className = 'band';
+  band.hidden = true;
+  plot.append(band);
+  plot.addEventListener('pointerdown', press);
+  plot.addEventListener('pointermove', drag);
+  plot.addEventListener('pointerup', drop);
+  plot.addEventListener('pointercancel', giveUp);
+  plot.addEventListener('keydown', mark);
+  plot.addEventListener('blur', giveUp);
+  new ResizeObserver(showBand).observe(find('brush').parentElement ?? plot);
+  find('brush').addEventListener('submit', paint);
+  find('brush').addEventListener('input', showBand);
+  find('brush').addEventListener('keydown', ({ key }) => {
+    if (key === 'Escape') putAway();
+  });
+  find('brush-coat').addEventListener('change', askMore);
+  find('brush-done').addEventListener('click', putAway);
+}
+
+const here = () => plot.dataset.spot ?? '';
+
+/** @param {PointerEvent} event */
+function press({ button, isPrimary, clientX, pointerId }) {
+  if (button !== 0 || !isPrimary) return;
+  [begun, downAt, isDragged] = [here(), clientX, false];
+  plot.setPointerCapture(pointerId);
+}
+
+/** @param {PointerEvent} event */
+function drag({ buttons, clientX }) {
+  if (buttons === 0 || !begun) return;
+  isDragged ||= Math.abs(clientX - downAt) >= NEAR;
+  if (isDragged) read(showBetween(begun, here()));
+}
+
+function drop() {
+  if (isDragged && begun) choose();
+  giveUp();
+}
+
+/** Shows again what was marked before. */
+function giveUp() {
+  [begun, isDragged] = ['', false];
+  showBand();
+}
+
+/** @param {KeyboardEvent} event */
+function mark(event) {
+  if (event.key === 'Enter' && here()) {
+    event.preventDefault();
+    if (!begun) {
+      begun = here();
+      return read(showBetween(begun, begun));
+    }
+    choose();
+    find('brush-coat').focus();
+  } else if (event.key === 'Escape') {
+    if (begun) giveUp();
+    else putAway();
+  } else if (begun) read(showBetween(begun, here()));
+}
+
+/** What is marked becomes the stretch to be painted. */
+function choose() {
+  const found = showBetween(begun, here());
+  if (!found || found[1] === found[2]) return;
+  [, field('brush-from').value, field('brush-to').value] = found;
+  find('brush').hidden = false;
+  find('brush-says').textContent = found[0].text;
+  find('brush').scrollIntoView({ block: 'nearest' });
+}
+
+/** @param {ReturnType<typeof showBetween>} found */
+function read(found) {
+  const reading = plot.parentElement?.querySelector('.reading');
+  if (reading && found) reading.textContent = found[0].text;
+}
+
+/**
+ * Shows the band between two places, in metres.
+ * @param {string} from
+ * @param {string} to
+ */
+function showBetween(from, to) {
+  const found = engine.stretch(plot.clientWidth, plot.clientHeight, from, to);
+  band.hidden = !found;
+  if (found) for (const side of /** @type {const} */ (['left', 'top', 'width', 'height'])) band.style[side] = `${found[0][side]}px`;
+  return found;
+}
+
+/** Shows the stretch to be painted. */
+export function showBand() {
+  if (begun) return;
+  if (find('brush').hidden) band.hidden = true;
+  else showBetween(field('brush-from').value, field('brush-to').value);
+}
+
+/** Asks for the number that belongs to what the stretch becomes. */
+function askMore() {
+  const { number, unit, usual = '' } = /** @type {HTMLSelectElement} */ (find('brush-coat')).selectedOptions[0].dataset;
+  const more = find('brush-more');
+  more.hidden = !number;
+  more.children[0].textContent = number ?? '';
+  field('brush-number').value = usual;
+  more.children[2].textContent = unit ?? '';
+}
+
+/** @param {Event} event */
+function paint(event) {
+  event.preventDefault();
+  flush();
+  const coat = `${field('brush-coat').value} ${field('brush-number').value}`;
+  const [update, said] = engine.paintStretch(field('brush-from').value, field('brush-to').value, coat);
+  if (update) change(update);
+  find('brush-says').textContent = said;
+}
+
+/** What was said of the stretch is of before. */
+export function forgetSaid() {
+  find('brush-says').textContent = '';
+}
+
+function putAway() {
+  find('brush').hidden = true;
+  showBand();
+  plot.focus({ preventScroll: true });
+}
