@@ -501,6 +501,75 @@ mod tests {
         assert!(!course(said).contains("of the track"));
     }
 
+    fn paints(desk: &mut Desk, ends: [&str; 2], coat: &str) -> (bool, String) {
+        let (update, said) = desk.paint(ends, coat);
+        (update.is_some_and(|update| update.undo && update.link.is_some()), said)
+    }
+
+    #[test]
+    fn what_is_painted_stands_in_the_field_and_is_one_step_for_undo() {
+        let mut desk = Desk::default();
+        let before = desk.bench.clone();
+        assert!(paints(&mut desk, ["310", "355 m"], "deep mud").0);
+        assert!(paints(&mut desk, ["340", "400"], "mud").0);
+        assert_eq!(desk.bench.text(Field::Paint), "310; 340; deep mud\n340; 400; mud");
+        assert_eq!(desk.good.lap.changes(), 2);
+        desk.act("undo");
+        assert_eq!(desk.bench.text(Field::Paint), "310; 355; deep mud");
+        desk.act("undo");
+        assert_eq!(desk.bench, before);
+    }
+
+    #[test]
+    fn why_nothing_is_painted_is_told_and_nothing_has_changed() {
+        let mut desk = Desk::default();
+        edited(&mut desk, &[(Field::Paint, "310; 355; lava")]);
+        let before = desk.bench.clone();
+        for (ends, coat, said) in [
+            (["", "20"], "mud", "begins and where it ends"),
+            (["20", "10"], "mud", "must end behind"),
+            (["10", "20"], "foot 99", "Say what it costs: 0 to 60 s"),
+            (["3000", "3100"], "mud", "Nothing of the course lies there"),
+            (["10", "20"], "mud", "First put right line 1"),
+        ] {
+            let (done, words) = paints(&mut desk, ends, coat);
+            assert!(!done && words.contains(said), "{words}");
+        }
+        assert_eq!(desk.bench, before);
+        edited(&mut desk, &[(Field::Course, "own")]);
+        assert!(paints(&mut desk, ["10", "20"], "mud").1.starts_with("Choose a file"));
+        let full = "1; 2; mud\n".repeat(400);
+        edited(&mut desk, &[(Field::Course, "meadow"), (Field::Paint, &full[..3990])]);
+        assert!(paints(&mut desk, ["10", "20"], "deep mud").1.starts_with("So many changes"));
+    }
+
+    #[test]
+    fn the_chooser_says_what_is_ridden_and_where_it_comes_from() {
+        let mut desk = Desk::default();
+        let mut said = |act: &dyn Fn(&mut Desk) -> Update| {
+            let html = act(&mut desk).html;
+            html.into_iter().find(|(id, _)| id == "lap-chooser").unwrap().1.replace('\u{a0}', " ")
+        };
+        let told = said(&|desk| desk.open(""));
+        assert!(
+            told.contains("Autumn meadow</b>: 3.00 km with") && told.contains("of climbing, invented."),
+            "{told}"
+        );
+        let rows = "500; 2; mud";
+        let told = said(&|desk| desk.take_rows("Mine", rows, None, false));
+        assert!(told.contains("Mine</b>: 0.50 km with 10 m of climbing, from a file."), "{told}");
+        assert!(told.contains("aria-pressed=\"true\" tabindex=\"0\">Mine"), "{told}");
+        let told = said(&|desk| desk.take_rows("Mine", rows, None, true));
+        assert!(told.contains("kept in this browser."), "{told}");
+        let told = said(&|desk| desk.paint(["10", "20"], "mud").0.unwrap());
+        assert!(told.contains("It is ridden with 1 change on it."), "{told}");
+        let told = said(&|desk| edited(desk, &[(Field::Course, "sketch")]));
+        assert!(
+            told.contains("The sketch</b>: ") && told.matches("aria-pressed=\"true\"").count() == 1,
+            "{told}"
+        );
+    }
+
     #[test]
     fn paint_beyond_a_course_from_a_file_is_told() {
         let mut desk = Desk::default();

@@ -387,7 +387,8 @@ fn spots(report: &LapSection, size: Size) -> Vec<Spot> {
 }
 
 /// The band over a stretch of the lap between two places as typed, with both in order; none where that cannot be read.
-pub(crate) fn stretch(report: &LapSection, size: Size, ends: [&str; 2]) -> Option<(Spot, [String; 2])> {
+#[must_use]
+pub fn stretch(report: &LapSection, size: Size, ends: [&str; 2]) -> Option<(Spot, [String; 2])> {
     let laps = report.lap.laps.as_ref()?;
     let [a, b] = ends.map(|end| Some(decimal_in(end, "m")?.clamp(0.0, laps.length_m())));
     let (from, to) = (a?.min(b?), a?.max(b?));
@@ -432,4 +433,28 @@ fn riding(report: &LapSection, lap: &Lap, at: f64) -> String {
 fn speed(report: &LapSection, point: &TracePoint) -> String {
     Speed::from_km_per_h(point.speed_m_per_s * 3.6)
         .map_or(String::new(), |speed| report.rings.unit.print(speed))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::page::desk::Desk;
+
+    #[test]
+    fn a_stretch_is_marked_whichever_end_comes_first_and_no_farther_than_the_lap() {
+        let mut desk = Desk::default();
+        desk.lap(false);
+        let section = desk.report().lap_section();
+        let marked = |from, to| stretch(&section, (700.0, 500.0), [from, to]);
+        let (band, ends) = marked("420", "310 m").unwrap();
+        assert_eq!(ends, ["310", "420"]);
+        let spots = spots(&section, (700.0, 500.0));
+        let middle = |spot: &Spot| (spot.from.0 + spot.to.0) / 2.0;
+        assert!((band.from.0 - middle(&spots[310])).abs() < 1e-9);
+        assert!((band.to.0 - middle(&spots[420])).abs() < 1e-9);
+        assert!(band.text.contains("110\u{a0}m, mostly firm grass"), "{}", band.text);
+        assert_eq!(marked("2900", "9000").unwrap().1, ["2900", "3000"]);
+        assert!(marked("50", "50").unwrap().0.text.contains("begins at 50\u{a0}m"));
+        assert!(marked("", "50").is_none() && marked("50", "far").is_none());
+    }
 }
