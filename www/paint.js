@@ -14,9 +14,9 @@ let plot;
 const band = document.createElement('div');
 /** Where a stretch begins whose other end is looked for, as the place of a spot, which is a metre of the lap. */
 let begun = '';
-/** Where the pointer went down, until it has gone so far that it drags. */
+/** Whether that is shown: a pointer may have gone down only to press. */
+let isMarking = false;
 let downAt = 0;
-let isDragged = false;
 
 export function offerPaint() {
   plot = /** @type {HTMLElement} */ (document.querySelector('[data-picture=profile] .plot'));
@@ -44,42 +44,42 @@ const here = () => plot.dataset.spot ?? '';
 /** @param {PointerEvent} event */
 function press({ button, isPrimary, clientX, pointerId }) {
   if (button !== 0 || !isPrimary) return;
-  [begun, downAt, isDragged] = [here(), clientX, false];
+  [begun, downAt, isMarking] = [here(), clientX, false];
   plot.setPointerCapture(pointerId);
 }
 
 /** @param {PointerEvent} event */
 function drag({ buttons, clientX }) {
   if (buttons === 0 || !begun) return;
-  isDragged ||= Math.abs(clientX - downAt) >= NEAR;
-  if (isDragged) read(showBetween(begun, here()));
+  isMarking ||= Math.abs(clientX - downAt) >= NEAR;
+  showBand();
 }
 
 function drop() {
-  if (isDragged && begun) choose();
+  if (isMarking) choose();
   giveUp();
 }
 
 /** Shows again what was marked before. */
 function giveUp() {
-  [begun, isDragged] = ['', false];
+  [begun, isMarking] = ['', false];
   showBand();
 }
 
 /** @param {KeyboardEvent} event */
 function mark(event) {
-  if (event.key === 'Enter' && here()) {
-    event.preventDefault();
-    if (!begun) {
-      begun = here();
-      return read(showBetween(begun, begun));
-    }
-    choose();
-    find('brush-coat').focus();
-  } else if (event.key === 'Escape') {
-    if (begun) giveUp();
+  if (event.key === 'Escape') {
+    if (isMarking) giveUp();
     else putAway();
-  } else if (begun) read(showBetween(begun, here()));
+  } else if (event.key === 'Enter' && here()) {
+    event.preventDefault();
+    if (isMarking) {
+      choose();
+      return find('brush-coat').focus();
+    }
+    [begun, isMarking] = [here(), true];
+  }
+  showBand();
 }
 
 /** What is marked becomes the stretch to be painted. */
@@ -90,12 +90,6 @@ function choose() {
   find('brush').hidden = false;
   find('brush-says').textContent = found[0].text;
   find('brush').scrollIntoView({ block: 'nearest' });
-}
-
-/** @param {ReturnType<typeof showBetween>} found */
-function read(found) {
-  const reading = plot.parentElement?.querySelector('.reading');
-  if (reading && found) reading.textContent = found[0].text;
 }
 
 /**
@@ -110,10 +104,11 @@ function showBetween(from, to) {
   return found;
 }
 
-/** Shows the stretch to be painted. */
+/** Shows the stretch that is being marked, and says what it is; else that which is to be painted. */
 export function showBand() {
-  if (begun) return;
-  if (find('brush').hidden) band.hidden = true;
+  const reading = plot.parentElement?.querySelector('.reading');
+  if (isMarking && reading) reading.textContent = showBetween(begun, here())?.[0].text ?? '';
+  else if (find('brush').hidden) band.hidden = true;
   else showBetween(field('brush-from').value, field('brush-to').value);
 }
 

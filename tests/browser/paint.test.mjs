@@ -89,7 +89,7 @@ for (const [name, viewport, isTouch] of [
     assert.equal(await page.isVisible('.band'), true);
     await paint(page, 'deep mud');
     assert.equal(await page.inputValue('#paint'), `${from}; ${to}; deep mud`);
-    assert.match(await text(page, '#brush-says'), /^Painted: \d+ m to \d+ m is deep, sticky mud\.$/);
+    assert.match(await text(page, '#brush-says'), /^Painted: \d+ to \d+ m, deep mud\.$/);
     assert.match(await text(page, '#lap-chooser'), /Autumn meadow: 3\.00 km with \d+ m of climbing, invented\. It is ridden with 1 change/);
     assert.notEqual(await answered(page), before);
     await page.click('#brush [data-act=undo]');
@@ -160,7 +160,7 @@ test('the course is chosen first, and what is ridden is said', async () => {
   assert.equal(await page.locator('#lap-chooser [aria-pressed=true]').innerText(), 'recorded-walk');
   await page.focus('#lap-chooser [aria-pressed=true]');
   for (const key of ['ArrowLeft', 'ArrowLeft', 'Enter']) await page.keyboard.press(key);
-  await page.waitForFunction(() => /^Sand pit: 2\.37.*invented/.test(document.getElementById('lap-chooser').innerText.replaceAll('\u00a0', ' ')));
+  await page.waitForFunction(() => /^Sand pit: 2\.38.*invented/.test(document.getElementById('lap-chooser').innerText.replaceAll('\u00a0', ' ')));
   assert.equal(await page.inputValue('#course'), 'sand-pit');
   const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.click('#lap-open')]);
   await chooser.setFiles(TRACK);

@@ -48,7 +48,7 @@ fn brush() -> Markup {
                             option value=(cell) data-number=(number) data-unit=(unit) data-usual=(usual) { (name) }
                         }
                     }
-                    option value="" { (stroke::BARE) }
+                    option value="" { (stroke::AS_BEFORE) }
                 }
             }
             span id="brush-more" hidden {

@@ -14,7 +14,7 @@ pub(crate) fn figure<S>(drawing: &Drawing<S>) -> Markup {
     figure_holding(drawing, &html! {})
 }
 
-/// The same with something more beneath the picture.
+/// The same with something more beneath the picture, above what is read in it.
 pub(crate) fn figure_holding<S>(drawing: &Drawing<S>, more: &Markup) -> Markup {
     html! {
         figure data-picture=(drawing.name) {
@@ -23,11 +23,11 @@ pub(crate) fn figure_holding<S>(drawing: &Drawing<S>, more: &Markup) -> Markup {
                 b { (drawing.title) } " · " (drawing.caption)
             }
             div class="plot" {}
+            (more)
             div class="figure-foot" {
                 output class="reading" {}
                 button type="button" aria-label=(words::save_picture(drawing.title)) { (words::SAVE_PICTURE) }
             }
-            (more)
         }
     }
 }

@@ -528,9 +528,9 @@ mod tests {
         for (ends, coat, said) in [
             (["", "20"], "mud", "begins and where it ends"),
             (["20", "10"], "mud", "must end behind"),
-            (["10", "20"], "foot 99", "Say what it costs: 0 to 60 s"),
+            (["10", "20"], "foot 99", "foot 2”, 0 to 60 s"),
             (["3000", "3100"], "mud", "Nothing of the course lies there"),
-            (["10", "20"], "mud", "First put right line 1"),
+            (["10", "20"], "mud", "Line 1: type from m"),
         ] {
             let (done, words) = paints(&mut desk, ends, coat);
             assert!(!done && words.contains(said), "{words}");
@@ -540,7 +540,9 @@ mod tests {
         assert!(paints(&mut desk, ["10", "20"], "mud").1.starts_with("Choose a file"));
         let full = "1; 2; mud\n".repeat(400);
         edited(&mut desk, &[(Field::Course, "meadow"), (Field::Paint, &full[..3990])]);
-        assert!(paints(&mut desk, ["10", "20"], "deep mud").1.starts_with("So many changes"));
+        assert!(
+            paints(&mut desk, ["10", "20"], "deep mud").1.starts_with("This is longer than the field holds")
+        );
     }
 
     #[test]

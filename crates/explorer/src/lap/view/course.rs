@@ -23,7 +23,6 @@ pub(crate) fn course(report: &LapSection) -> Markup {
                 (laps_of(own))
             }
             (CourseChoice::Sketch, _, Some(sketched)) => p { (words::sketched(sketched)) },
-            (_, Some(own), _) => p { (words::at_hand(&own.name)) },
             _ => {}
         }
     }

@@ -1,7 +1,6 @@
 //! Where the course comes from, what a file held, and what is not done about it.
 
 use crate::bench::field::Field;
-use crate::bench::words::choices::OWN;
 use crate::lap::own_course::{Origin, OwnCourse};
 use crate::lap::refusal::Refusal;
 use crate::lap::sketched::Sketched;
@@ -84,11 +83,6 @@ pub(crate) fn refused(refusal: &Refusal) -> String {
 /// Why a track is no course.
 pub(crate) fn no_course(name: &str, fault: &TrackFault) -> String {
     format!("{name} cannot be used for a lap: {fault}.")
-}
-
-/// A course from a file while another one is ridden.
-pub(crate) fn at_hand(name: &str) -> String {
-    format!("{name} is at hand under “{OWN}”.")
 }
 
 /// What joining stretches did to a course.

@@ -1,12 +1,10 @@
 //! Painting a stretch of the lap on its picture.
 
-use crate::bench::words::choices::ground;
+use crate::bench::field::Field;
 use crate::bench::words::complaints::sentence;
 use crate::lap::stroke::{Stroke, StrokeFault};
+use crate::lap::words::complaints;
 use crate::lap::words::course::CHOOSE;
-use crate::number::with_unit;
-use gear_math::course::{Coat, ObstacleTime, SketchFault};
-use gear_math::rider::Compass;
 
 /// The controls under the picture.
 pub(crate) const FORM: &str = "Change a stretch";
@@ -21,7 +19,7 @@ pub(crate) const GROUNDS: &str = "Ground";
 /// Over what else a stretch may have.
 pub(crate) const EXTRAS: &str = "Besides";
 /// What takes away all that was painted.
-pub(crate) const BARE: &str = "as it was before changes";
+pub(crate) const AS_BEFORE: &str = "as it was before";
 /// On the button that paints.
 pub(crate) const PAINT: &str = "Paint";
 /// On the button that takes the last change of anything back.
@@ -39,15 +37,8 @@ pub(crate) const OTHERS: [[&str; 5]; 3] = [
 
 /// What was painted.
 pub(crate) fn painted(stroke: &Stroke) -> String {
-    let (from, to) = (with_unit(stroke.from_m, 0, "m"), with_unit(stroke.to_m, 0, "m"));
-    let what = match stroke.coat {
-        None => "as it was".to_owned(),
-        Some(Coat::Ground(surface)) => ground(surface).to_owned(),
-        Some(Coat::Obstacle(_)) => "an obstacle".to_owned(),
-        Some(Coat::Corner(_)) => "a bend".to_owned(),
-        Some(Coat::Heading(heading)) => format!("leading {:.0}°", heading.degrees()),
-    };
-    format!("Painted: {from} to {to} is {what}.")
+    let what = stroke.coat.map_or_else(|| AS_BEFORE.to_owned(), |coat| coat.to_string());
+    format!("Painted: {} to {}\u{a0}m, {what}.", stroke.from_m, stroke.to_m)
 }
 
 /// Why nothing is.
@@ -55,21 +46,11 @@ pub(crate) fn fault(fault: StrokeFault) -> String {
     match fault {
         StrokeFault::NoMetres => "Say in metres from the line where it begins and where it ends.".to_owned(),
         StrokeFault::EndsFirst => "It must end behind where it begins.".to_owned(),
-        StrokeFault::Coat(SketchFault::Obstacle) => {
-            format!("Say what it costs: {}.", ObstacleTime::LIMITS.range())
-        }
-        StrokeFault::Coat(SketchFault::Heading) => {
-            format!("Say which way it leads, 90° for east: {}.", Compass::LIMITS.range())
-        }
         StrokeFault::Coat(fault) => sentence(&fault.to_string()),
         StrokeFault::NoCourse => CHOOSE.to_owned(),
         StrokeFault::Nowhere(error) => sentence(&error.to_string()),
-        StrokeFault::Line(line, error) => {
-            format!("First put right line {line} of the changes on a stretch, under “Course”: {error}.")
-        }
+        StrokeFault::Line(line, error) => complaints::line(line, &complaints::patch(error)),
         StrokeFault::Bare => "Nothing was changed there.".to_owned(),
-        StrokeFault::TooLong => {
-            "So many changes cannot be held: put the course into the sketch first.".to_owned()
-        }
+        StrokeFault::TooLong => complaints::too_long(Field::Paint.longest()),
     }
 }
