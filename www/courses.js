@@ -2,7 +2,7 @@
 // Courses kept in this browser, or saved as a file.
 
 import { ridden, takeCourse, written } from './course.js';
-import { field, find } from './dom.js';
+import { all, field, find } from './dom.js';
 import { save } from './download.js';
 import * as engine from './engine.js';
 import { forget, keep, kept, names } from './storage.js';
@@ -12,6 +12,12 @@ import { change } from './update.js';
 let own = { kept: '', ridden: '' };
 /** Name that another course is kept under and that was asked about. */
 let asked = '';
+
+/** The button of the course that is ridden is pressed. @type {import('./update.js').Part} */
+export function showChosen() {
+  const order = `course=${field('course').value}`;
+  for (const button of all('#lap-chooser [data-write]')) button.ariaPressed = String(button.dataset.write === order);
+}
 
 /** A kept course can be chosen again once another is ridden. @type {import('./update.js').Part} */
 export function showKept() {

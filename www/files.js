@@ -2,7 +2,7 @@
 // Files given to the page: recorded tracks, saved courses and racks, chosen or dropped. They are read here and go nowhere.
 
 import { takeCourse } from './course.js';
-import { around, find } from './dom.js';
+import { find } from './dom.js';
 import * as engine from './engine.js';
 import { takeRack } from './rack.js';
 import { isRack } from './rack-file.js';
@@ -38,9 +38,7 @@ function courseIn(file, text) {
 }
 
 export function takeFiles() {
-  document.addEventListener('click', (event) => {
-    if (around(event, '#lap-open')) find('lap-file').click();
-  });
+  find('lap-open').addEventListener('click', () => find('lap-file').click());
   find('lap-file').addEventListener('change', async ({ target }) => {
     const chooser = /** @type {HTMLInputElement} */ (target);
     const file = chooser.files?.[0];

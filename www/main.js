@@ -5,7 +5,7 @@ import { answerButtons } from './acts.js';
 import { followAddress, openFirst, showLink } from './address.js';
 import { bikesDue, watchBikes } from './bikes.js';
 import { keepAboveKeyboard, spokenSoon, watchBoard } from './board.js';
-import { offerKept, showKept } from './courses.js';
+import { offerKept, showChosen, showKept } from './courses.js';
 import { find } from './dom.js';
 import * as engine from './engine.js';
 import { showFields, showUndo, takeInput } from './fields.js';
@@ -38,7 +38,7 @@ function furnish() {
 }
 
 function connect() {
-  whenShown(showFragments, showFields, showHome, showUndo, showLink, repaint, showBand);
+  whenShown(showFragments, showFields, showHome, showUndo, showLink, repaint, showBand, showChosen);
   whenChanged(lapDue, bikesDue, showKept, restDue, spokenSoon, forgetSaid);
   for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
   for (const part of [openByKey, rove, stepTeeth, watchBoard, keepAboveKeyboard, watchLap, watchBikes]) part();

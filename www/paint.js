@@ -88,7 +88,7 @@ function choose() {
   if (!found || found[1] === found[2]) return;
   [, field('brush-from').value, field('brush-to').value] = found;
   find('brush').hidden = false;
-  find('brush-says').textContent = found[0].text;
+  forgetSaid();
   find('brush').scrollIntoView({ block: 'nearest' });
 }
 

@@ -1,20 +1,31 @@
 //! What of the section never changes: room for text and pictures, and lasting cautions.
 
-use crate::bench::offered::GROUNDS;
+use crate::bench::offered::{GROUNDS, OWN_COURSE, SKETCH_COURSE};
 use crate::lap::pictures::{found, gain, gear_times, profile};
 use crate::lap::words::body as words;
-use crate::lap::words::stroke;
+use crate::lap::words::{course, stroke};
 use crate::layout::figure::{figure, figure_holding};
 use crate::layout::folded::Folded;
 use gear_math::Surface;
-use gear_math::course::GpxError;
+use gear_math::course::{Demo, GpxError};
 use maud::{Markup, html};
 
 /// What is always in sight.
 pub(crate) fn body() -> Markup {
     html! {
         div id="lap-drop" class="files" {
-            div id="lap-chooser" {}
+            p id="lap-loaded" {}
+            div id="lap-chooser" role="toolbar" aria-label=(words::CHOOSER) {
+                @for (key, name, stop) in [
+                    ("meadow", course::demo(Demo::Meadow), "0"),
+                    ("sand-pit", course::demo(Demo::SandPit), "-1"),
+                    (SKETCH_COURSE, words::SKETCH, "-1"),
+                    (OWN_COURSE, words::OWN, "-1"),
+                ] {
+                    button type="button" data-write={ "course=" (key) } tabindex=(stop) { (name) }
+                }
+                button type="button" id="lap-open" tabindex="-1" { (words::OPEN_FILE) }
+            }
             input type="file" id="lap-file" accept=".gpx,.json" data-largest=(GpxError::LARGEST_BYTES) hidden;
             p id="kept-row" hidden {
                 label for="kept" { (words::KEPT) }

@@ -18,10 +18,8 @@ pub struct Stroke {
 /// Why nothing is painted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum StrokeFault {
-    /// Where it begins or ends is no number of metres.
-    NoMetres,
-    /// It does not end behind where it begins.
-    EndsFirst,
+    /// Where it begins or ends is no number of metres, or it does not end behind where it begins.
+    Metres,
     /// What it is to become cannot be read.
     Coat(SketchFault),
     /// No course is at hand.
@@ -42,13 +40,13 @@ impl Stroke {
     /// # Errors
     /// What cannot be read.
     pub fn read([from, to]: [&str; 2], coat: &str) -> Result<Self, StrokeFault> {
-        let metres = |text| decimal_in(text, "m").filter(|m| *m >= 0.0).ok_or(StrokeFault::NoMetres);
+        let metres = |text| decimal_in(text, "m").filter(|m| *m >= 0.0).ok_or(StrokeFault::Metres);
         let (from_m, to_m) = (metres(from)?, metres(to)?);
         let coat = match coat.trim() {
             "" => None,
             cell => Some(cell.parse().map_err(StrokeFault::Coat)?),
         };
-        if from_m < to_m { Ok(Self { from_m, to_m, coat }) } else { Err(StrokeFault::EndsFirst) }
+        if from_m < to_m { Ok(Self { from_m, to_m, coat }) } else { Err(StrokeFault::Metres) }
     }
 
     /// Whether anything of a course lies under it.
@@ -206,11 +204,10 @@ mod tests {
     #[test]
     fn what_paints_nothing_is_told_apart() {
         let fault = |from, to, coat| Stroke::read([from, to], coat).unwrap_err();
-        for (from, to) in [("", "20"), ("10", "far"), ("-5", "20"), ("nan", "20"), ("10", "inf")] {
-            assert_eq!(fault(from, to, "mud"), StrokeFault::NoMetres, "{from} {to}");
+        let unread = [("", "20"), ("10", "far"), ("-5", "20"), ("nan", "20"), ("10", "inf")];
+        for (from, to) in unread.into_iter().chain([("20", "10"), ("20", "20")]) {
+            assert_eq!(fault(from, to, "mud"), StrokeFault::Metres, "{from} {to}");
         }
-        assert_eq!(fault("20", "10", "mud"), StrokeFault::EndsFirst);
-        assert_eq!(fault("20", "20", "mud"), StrokeFault::EndsFirst);
         assert_eq!(fault("10", "20", "foot 90"), StrokeFault::Coat(SketchFault::Obstacle));
         assert_eq!(fault("10", "20", "corner "), StrokeFault::Coat(SketchFault::Corner));
         let nowhere = Err(StrokeFault::Nowhere(CourseError::NothingThere));

@@ -49,8 +49,6 @@ const FOOT: f64 = 24.0;
 const BELOW: f64 = 3.5;
 /// Part of the lap on foot at least this wide, so that a single barrier can be seen.
 const LEAST: f64 = 5.0;
-/// Places are told to a tenth of a metre.
-const TENTHS: f64 = 10.0;
 const DEVELOPMENTS: [f64; 12] = [1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 10.0, 12.0];
 
 /// Distances along the lap, for this picture and that of the time gained.
@@ -400,7 +398,7 @@ pub fn stretch(report: &LapSection, size: Size, ends: [&str; 2]) -> Option<(Spot
         told::begins(from)
     };
     let band = Spot::around(corner(from, layout.hill), corner(to, layout.end), 0.0, words);
-    Some((band, [from, to].map(|at| trimmed((TENTHS * at).round() / TENTHS))))
+    Some((band, [from, to].map(trimmed)))
 }
 
 fn words(report: &LapSection, _: &Spot, index: usize) -> String {

@@ -1,7 +1,6 @@
 //! The section’s text.
 
 pub mod answer;
-pub mod chooser;
 pub mod course;
 pub(crate) mod decision;
 pub mod forcing;

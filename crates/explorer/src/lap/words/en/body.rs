@@ -7,7 +7,19 @@ use crate::lap::sketched::Sketched;
 pub(crate) const FORM: &str = "Course";
 
 /// What a file may be.
-pub(crate) const FILE_STAYS: &str = "A file is a recorded lap (GPX) or a course saved here; drop it anywhere on this page if you like. It is read on this machine and never leaves it.";
+pub(crate) const FILE_STAYS: &str = "A recorded lap (GPX) or a course saved here, opened or dropped on this page; it never leaves this machine.";
+
+/// The buttons that choose a course.
+pub(crate) const CHOOSER: &str = "Choose a course";
+
+/// On the button that rides the sketch.
+pub(crate) const SKETCH: &str = "Sketch";
+
+/// On the button that rides the course from a file, or the one that was kept.
+pub(crate) const OWN: &str = "My own";
+
+/// On the button that opens a file.
+pub(crate) const OPEN_FILE: &str = "Open a file…";
 
 /// Beside the courses that were kept.
 pub(crate) const KEPT: &str = "Kept courses";

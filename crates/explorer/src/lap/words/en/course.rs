@@ -20,12 +20,6 @@ pub(crate) const DEMO_SKETCH: &str = "The sketch";
 /// The name that a sketch is kept under.
 pub(crate) const MINE: &str = "My course";
 
-/// The buttons that choose a course.
-pub(crate) const CHOOSER: &str = "Choose a course";
-
-/// On the button that opens a file.
-pub(crate) const OPEN_FILE: &str = "Open a file…";
-
 /// What is ridden: its name, length and climb, where it comes from, and how many changes are made on its stretches.
 pub(crate) fn loaded(name: &str, course: &Course, origin: Origin, changes: usize) -> Line {
     let (length, climb) = (with_unit(course.length_m() / 1e3, 2, "km"), with_unit(course.climb_m(), 0, "m"));
@@ -38,9 +32,9 @@ pub(crate) fn loaded(name: &str, course: &Course, origin: Origin, changes: usize
     let name = strong(name);
     let changed = match changes {
         0 => String::new(),
-        changes => format!(" It is ridden with {} on it.", counted(changes, "change", "changes")),
+        changes => format!(", with {} on it", counted(changes, "change", "changes")),
     };
-    format!("{name}: {length} with {climb} of climbing{origin}.{changed}").into()
+    format!("{name}: {length} with {climb} of climbing{origin}{changed}.").into()
 }
 
 /// While the file is still to be chosen.

@@ -44,8 +44,7 @@ pub(crate) fn painted(stroke: &Stroke) -> String {
 /// Why nothing is.
 pub(crate) fn fault(fault: StrokeFault) -> String {
     match fault {
-        StrokeFault::NoMetres => "Say in metres from the line where it begins and where it ends.".to_owned(),
-        StrokeFault::EndsFirst => "It must end behind where it begins.".to_owned(),
+        StrokeFault::Metres => "Say in metres where it begins and, farther on, where it ends.".to_owned(),
         StrokeFault::Coat(fault) => sentence(&fault.to_string()),
         StrokeFault::NoCourse => CHOOSE.to_owned(),
         StrokeFault::Nowhere(error) => sentence(&error.to_string()),

@@ -2,7 +2,7 @@
 
 use crate::bench::field_words::{FieldWords, said};
 
-pub(crate) const COURSE: FieldWords = said("Course", "The first two are invented, to try things on");
+pub(crate) const COURSE: FieldWords = said("Course", "");
 pub(crate) const LAP_MODEL: FieldWords = said(
     "Effort",
     "Above your power you draw on your reserve, below it some comes back (a choice of this model)",
