@@ -84,11 +84,11 @@ function mark(event) {
 
 /** What is marked becomes the stretch to be painted. */
 function choose() {
-  const found = showBetween(begun, here());
-  if (!found || found[1] === found[2]) return;
-  [, field('brush-from').value, field('brush-to').value] = found;
-  find('brush').hidden = false;
+  const ends = [begun, here()].sort((a, b) => Number(a) - Number(b));
+  if (ends[0] === ends[1]) return;
+  [field('brush-from').value, field('brush-to').value] = ends;
   forgetSaid();
+  find('brush').hidden = false;
   find('brush').scrollIntoView({ block: 'nearest' });
 }
 
@@ -100,14 +100,14 @@ function choose() {
 function showBetween(from, to) {
   const found = engine.stretch(plot.clientWidth, plot.clientHeight, from, to);
   band.hidden = !found;
-  if (found) for (const side of /** @type {const} */ (['left', 'top', 'width', 'height'])) band.style[side] = `${found[0][side]}px`;
+  if (found) for (const side of /** @type {const} */ (['left', 'top', 'width', 'height'])) band.style[side] = `${found[side]}px`;
   return found;
 }
 
 /** Shows the stretch that is being marked, and says what it is; else that which is to be painted. */
 export function showBand() {
   const reading = plot.parentElement?.querySelector('.reading');
-  if (isMarking && reading) reading.textContent = showBetween(begun, here())?.[0].text ?? '';
+  if (isMarking && reading) reading.textContent = showBetween(begun, here())?.text ?? '';
   else if (find('brush').hidden) band.hidden = true;
   else showBetween(field('brush-from').value, field('brush-to').value);
 }

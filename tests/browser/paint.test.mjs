@@ -89,7 +89,7 @@ for (const [name, viewport, isTouch] of [
     assert.equal(await page.isVisible('.band'), true);
     await paint(page, 'deep mud');
     assert.equal(await page.inputValue('#paint'), `${from}; ${to}; deep mud`);
-    assert.match(await text(page, '#brush-says'), /^Painted: \d+ to \d+ m, deep mud\.$/);
+    assert.match(await text(page, '#brush-says'), /^Painted\. It stands among/);
     assert.match(await text(page, '#lap-loaded'), /Autumn meadow: 3\.00 km with \d+ m of climbing, invented, with 1 change on it/);
     assert.notEqual(await answered(page), before);
     await page.click('#brush [data-act=undo]');
@@ -120,9 +120,9 @@ test('a stretch is marked and painted by keyboard alone', async () => {
   const reading = () => text(page, '[data-picture=profile] .reading');
   await page.focus('[data-read=profile]');
   await press('Enter', 'Home', 'PageDown', 'Enter');
-  assert.match(await reading(), /^A stretch begins at 301 m/);
+  assert.match(await reading(), /^A stretch from 301 m to 301 m\.$/);
   await press('PageDown', 'Shift+ArrowRight');
-  assert.match(await reading(), /^301 m to 612 m: 311 m, mostly /);
+  assert.match(await reading(), /^A stretch from 301 m to 612 m\.$/);
   await press('Enter');
   assert.equal(await page.evaluate(() => document.activeElement.id), 'brush-coat');
   await press('f', 'Tab');

@@ -94,7 +94,7 @@ pub(crate) fn panel(fold: Folded) -> Option<Markup> {
                     button type="button" data-act="sketch-it" { (words::SKETCH_IT) }
                 }
                 p id="kept-says" class="quiet" role="status" {}
-                p class="quiet" { (words::travels()) code { (words::SAVED) } (words::AS_SKETCHED) }
+                p class="quiet" { (words::travels()) }
             }
         },
         Folded::Pictures => html! {

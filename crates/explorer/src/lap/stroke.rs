@@ -28,8 +28,6 @@ pub enum StrokeFault {
     Nowhere(CourseError),
     /// A line of the text, counted from 1, cannot be read.
     Line(usize, PatchError),
-    /// Nothing is painted there that could be taken away.
-    Bare,
     /// The text would be longer than its field.
     TooLong,
 }
@@ -62,7 +60,7 @@ impl Stroke {
     /// lines stay.
     ///
     /// # Errors
-    /// Where a line cannot be read, or nothing would change.
+    /// [`StrokeFault::Line`] where one cannot be read.
     pub fn over(&self, text: &str) -> Result<String, StrokeFault> {
         let mut lines = Vec::new();
         for (index, line) in text.lines().enumerate() {
@@ -81,11 +79,7 @@ impl Stroke {
             }
         }
         lines.extend(self.coat.map(|coat| self.patch(coat).to_string()));
-        let painted = lines.join("\n");
-        if self.coat.is_none() && painted == text.trim_end_matches('\n') {
-            return Err(StrokeFault::Bare);
-        }
-        Ok(painted)
+        Ok(lines.join("\n"))
     }
 
     fn replaces(&self, patch: &Patch) -> bool {
@@ -152,13 +146,7 @@ mod tests {
             for (from, length, coat) in strokes {
                 let stroke = stroke(from, (from + length).min(200), COATS[coat]);
                 let before = metres(&read(&text));
-                text = match stroke.over(&text) {
-                    Ok(painted) => painted,
-                    Err(fault) => {
-                        prop_assert_eq!((fault, stroke.coat), (StrokeFault::Bare, None));
-                        continue;
-                    }
-                };
+                text = stroke.over(&text).unwrap();
                 let (own, after) = (metres(&course()), metres(&read(&text)));
                 for (metre, [ground, seconds, bend]) in after.iter().enumerate() {
                     let is_under = stroke.from_m <= metre as f64 && (metre as f64) < stroke.to_m;
@@ -198,7 +186,6 @@ mod tests {
             "# after rain\n100; 120; mud # the bog\n130; 150; mud # the bog\n110; 112; foot 2\n120; 130; deep mud"
         );
         assert_eq!(stroke(90, 160, "").over(&painted).unwrap(), "# after rain");
-        assert_eq!(stroke(90, 160, "").over("# after rain\n"), Err(StrokeFault::Bare));
     }
 
     #[test]

@@ -127,17 +127,18 @@ impl Desk {
     /// Paints a stretch of the course that is ridden, as a change of the field that holds what is painted; says what was done, or
     /// why nothing was.
     pub fn paint(&mut self, ends: [&str; 2], coat: &str) -> (Option<Update>, String) {
-        match Stroke::read(ends, coat).and_then(|stroke| Ok((stroke, self.with_painted(&stroke)?))) {
-            Ok((stroke, bench)) => {
+        match self.with_painted(ends, coat) {
+            Ok(bench) => {
                 self.remember(None);
                 self.notices.clear();
-                (Some(self.change(bench)), words::stroke::painted(&stroke))
+                (Some(self.change(bench)), words::stroke::PAINTED.to_owned())
             }
             Err(fault) => (None, words::stroke::fault(fault)),
         }
     }
 
-    fn with_painted(&self, stroke: &Stroke) -> Result<Bench, StrokeFault> {
+    fn with_painted(&self, ends: [&str; 2], coat: &str) -> Result<Bench, StrokeFault> {
+        let stroke = Stroke::read(ends, coat)?;
         let course = self.good.lap.course(self.room().own.as_deref()).ok_or(StrokeFault::NoCourse)?;
         stroke.lies_on(&course)?;
         let text = stroke.over(self.bench.text(Field::Paint))?;

@@ -11,7 +11,6 @@ use crate::page::entry::{answer, at_desk, report, seen};
 use crate::page::scenario::Scenario;
 use crate::side::Side;
 use gear_math::course::{Draws, TimeBand};
-use js_sys::Array;
 use std::cell::RefCell;
 use wasm_bindgen::prelude::*;
 
@@ -110,18 +109,14 @@ pub fn take_rows(name: &str, rows: &str, smoothing_m: Option<f64>, kept: bool) -
     answer(at_desk(|desk| desk.take_rows(name, rows, smoothing_m, kept)))
 }
 
-/// The band over a stretch of the lap on its picture, with where it begins and ends in order; null where that cannot be read.
+/// The band over a stretch of the lap on its picture; null where its ends cannot be read.
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
-#[wasm_bindgen(unchecked_return_type = "[Spot, string, string] | null")]
+#[wasm_bindgen(unchecked_return_type = "Spot | null")]
 pub fn stretch(width: f64, height: f64, from: &str, to: &str) -> Result<JsValue, JsError> {
-    let Some((band, [from, to])) = profile::stretch(&report().lap_section(), (width, height), [from, to])
-    else {
-        return Ok(JsValue::NULL);
-    };
-    let words = band.text.clone();
-    Ok(Array::of3(&seen(&band, 0, words)?, &from.into(), &to.into()).into())
+    let band = profile::stretch(&report().lap_section(), (width, height), [from, to]);
+    band.map_or(Ok(JsValue::NULL), |band| seen(&band, 0, band.text.clone()))
 }
 
 /// Paints a stretch of the course: the answer, null where nothing was painted, and what is said of it.

@@ -11,7 +11,7 @@ use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
 use crate::lap::words::pictures::profile as told;
 use crate::lap::words::pictures::{NO_LAP, WAITING};
-use crate::number::{trimmed, with_unit};
+use crate::number::with_unit;
 use crate::ride::words::terms::surface_name;
 use crate::side::Side;
 use gear_math::course::{Mode, ReserveUse, TracePoint};
@@ -384,21 +384,15 @@ fn spots(report: &LapSection, size: Size) -> Vec<Spot> {
     metres(laps).map(spot).collect()
 }
 
-/// The band over a stretch of the lap between two places as typed, with both in order; none where that cannot be read.
+/// The band over a stretch of the lap between two places as typed, whichever comes first; none where they cannot be read.
 #[must_use]
-pub fn stretch(report: &LapSection, size: Size, ends: [&str; 2]) -> Option<(Spot, [String; 2])> {
+pub fn stretch(report: &LapSection, size: Size, ends: [&str; 2]) -> Option<Spot> {
     let laps = report.lap.laps.as_ref()?;
     let [a, b] = ends.map(|end| Some(decimal_in(end, "m")?.clamp(0.0, laps.length_m())));
     let (from, to) = (a?.min(b?), a?.max(b?));
     let layout = Layout::new(laps, size.0);
     let corner = |at: f64, y: f64| (layout.scale.at(at), y);
-    let words = if from < to {
-        told::stretch(from, to, surface_name(laps.question.course.mostly(from, to).0))
-    } else {
-        told::begins(from)
-    };
-    let band = Spot::around(corner(from, layout.hill), corner(to, layout.end), 0.0, words);
-    Some((band, [from, to].map(trimmed)))
+    Some(Spot::around(corner(from, layout.hill), corner(to, layout.end), 0.0, told::stretch(from, to)))
 }
 
 fn words(report: &LapSection, _: &Spot, index: usize) -> String {
@@ -444,15 +438,12 @@ mod tests {
         desk.lap(false);
         let section = desk.report().lap_section();
         let marked = |from, to| stretch(&section, (700.0, 500.0), [from, to]);
-        let (band, ends) = marked("420", "310 m").unwrap();
-        assert_eq!(ends, ["310", "420"]);
+        let band = marked("420", "310 m").unwrap();
         let spots = spots(&section, (700.0, 500.0));
-        let middle = |spot: &Spot| (spot.from.0 + spot.to.0) / 2.0;
-        assert!((band.from.0 - middle(&spots[310])).abs() < 1e-9);
-        assert!((band.to.0 - middle(&spots[420])).abs() < 1e-9);
-        assert!(band.text.contains("110\u{a0}m, mostly firm grass"), "{}", band.text);
-        assert_eq!(marked("2900", "9000").unwrap().1, ["2900", "3000"]);
-        assert!(marked("50", "50").unwrap().0.text.contains("begins at 50\u{a0}m"));
+        let middle = |place: usize| (spots[place].from.0 + spots[place].to.0) / 2.0;
+        assert!((band.from.0 - middle(310)).abs() < 1e-9 && (band.to.0 - middle(420)).abs() < 1e-9);
+        assert_eq!(band.text, "A stretch from 310\u{a0}m to 420\u{a0}m.");
+        assert!((marked("2900", "9000").unwrap().to.0 - middle(3000)).abs() < 1e-9);
         assert!(marked("", "50").is_none() && marked("50", "far").is_none());
     }
 }

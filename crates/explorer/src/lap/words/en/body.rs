@@ -39,21 +39,14 @@ pub(crate) const SAVE: &str = "Save as a file";
 /// On the button that turns it into a sketch.
 pub(crate) const SKETCH_IT: &str = "Put into the sketch";
 
-/// How a course travels, before a saved one.
+/// How a course travels.
 pub(crate) fn travels() -> String {
     let (longest, most) = (link::LONGEST, Sketched::MOST);
     let with_all_changed = link::STRETCHES_WITH_ALL_CHANGED;
     format!(
-        "A sketch travels in the link, which stays below {longest} characters with up to {most} stretches, or {with_all_changed} when nearly every other field is changed. A recorded course goes into the sketch in {most} or fewer. A saved course is JSON: "
+        "A sketch travels in the link, which stays below {longest} characters with up to {most} stretches, or {with_all_changed} when nearly every other field is changed. A recorded course goes into the sketch in {most} or fewer."
     )
 }
-
-/// A saved course.
-pub(crate) const SAVED: &str =
-    "{\"remountCourse\": 1, \"name\": \"…\", \"stretches\": [\"120; 1.5; firm grass\", …]}";
-
-/// Behind it.
-pub(crate) const AS_SKETCHED: &str = ", each stretch written as in the sketch.";
 
 /// Over the search.
 pub(crate) const SEARCH: &str = "What would be quickest here?";

@@ -2,7 +2,7 @@
 
 use crate::bench::field::Field;
 use crate::bench::words::complaints::sentence;
-use crate::lap::stroke::{Stroke, StrokeFault};
+use crate::lap::stroke::StrokeFault;
 use crate::lap::words::complaints;
 use crate::lap::words::course::CHOOSE;
 
@@ -35,11 +35,8 @@ pub(crate) const OTHERS: [[&str; 5]; 3] = [
     ["heading", "leading another way", "East of north", "°", "90"],
 ];
 
-/// What was painted.
-pub(crate) fn painted(stroke: &Stroke) -> String {
-    let what = stroke.coat.map_or_else(|| AS_BEFORE.to_owned(), |coat| coat.to_string());
-    format!("Painted: {} to {}\u{a0}m, {what}.", stroke.from_m, stroke.to_m)
-}
+/// That it was painted.
+pub(crate) const PAINTED: &str = "Painted. It stands among the changes on a stretch, under “Course”.";
 
 /// Why nothing is.
 pub(crate) fn fault(fault: StrokeFault) -> String {
@@ -49,7 +46,6 @@ pub(crate) fn fault(fault: StrokeFault) -> String {
         StrokeFault::NoCourse => CHOOSE.to_owned(),
         StrokeFault::Nowhere(error) => sentence(&error.to_string()),
         StrokeFault::Line(line, error) => complaints::line(line, &complaints::patch(error)),
-        StrokeFault::Bare => "Nothing was changed there.".to_owned(),
         StrokeFault::TooLong => complaints::too_long(Field::Paint.longest()),
     }
 }

@@ -34,15 +34,9 @@ pub(crate) fn place(at_m: f64, height_m: f64, slope: f64, ground: &str, [a, b]: 
     format!("{at}: {height} up, {slope}\u{a0}%, {ground}. A: {a}. B: {b}.")
 }
 
-/// A stretch that is marked, and what most of it consists of.
-pub(crate) fn stretch(from_m: f64, to_m: f64, ground: &str) -> String {
-    let [from, to, long] = [from_m, to_m, to_m - from_m].map(|at| with_unit(at, 0, "m"));
-    format!("{from} to {to}: {long}, mostly {ground}.")
-}
-
-/// That one begins here.
-pub(crate) fn begins(at_m: f64) -> String {
-    format!("A stretch begins at {}: go to its other end and press Enter again.", with_unit(at_m, 0, "m"))
+/// A stretch that is marked.
+pub(crate) fn stretch(from_m: f64, to_m: f64) -> String {
+    format!("A stretch from {} to {}.", with_unit(from_m, 0, "m"), with_unit(to_m, 0, "m"))
 }
 
 /// How a set-up is ridden.
