@@ -127,9 +127,7 @@ function paint(event) {
   event.preventDefault();
   flush();
   const coat = `${field('brush-coat').value} ${field('brush-number').value}`;
-  const [update, said] = engine.paintStretch(field('brush-from').value, field('brush-to').value, coat);
-  if (update) change(update);
-  find('brush-says').textContent = said;
+  change(engine.paintStretch(field('brush-from').value, field('brush-to').value, coat));
 }
 
 /** What was said of the stretch is of before. */

@@ -89,7 +89,7 @@ for (const [name, viewport, isTouch] of [
     assert.equal(await page.isVisible('.band'), true);
     await paint(page, 'deep mud');
     assert.equal(await page.inputValue('#paint'), `${from}; ${to}; deep mud`);
-    assert.match(await text(page, '#brush-says'), /^Painted\. It stands among/);
+    assert.match(await text(page, '#brush-says'), /^Painted; as text it stands under “Course”\.$/);
     assert.match(await text(page, '#lap-loaded'), /Autumn meadow: 3\.00 km with \d+ m of climbing, invented, with 1 change on it/);
     assert.notEqual(await answered(page), before);
     await page.click('#brush [data-act=undo]');

@@ -51,13 +51,9 @@ fn brush() -> Markup {
             span {
                 label for="brush-coat" { (stroke::BECOMES) }
                 select id="brush-coat" {
-                    optgroup label=(stroke::GROUNDS) {
-                        @for (surface, (_, name)) in Surface::ALL.iter().zip(GROUNDS) { option value=(surface.name()) { (name) } }
-                    }
-                    optgroup label=(stroke::EXTRAS) {
-                        @for [cell, name, number, unit, usual] in stroke::OTHERS {
-                            option value=(cell) data-number=(number) data-unit=(unit) data-usual=(usual) { (name) }
-                        }
+                    @for (surface, (_, name)) in Surface::ALL.iter().zip(GROUNDS) { option value=(surface.name()) { (name) } }
+                    @for [cell, name, number, unit, usual] in stroke::OTHERS {
+                        option value=(cell) data-number=(number) data-unit=(unit) data-usual=(usual) { (name) }
                     }
                     option value="" { (stroke::AS_BEFORE) }
                 }

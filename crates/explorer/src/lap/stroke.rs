@@ -22,8 +22,6 @@ pub enum StrokeFault {
     Metres,
     /// What it is to become cannot be read.
     Coat(SketchFault),
-    /// No course is at hand.
-    NoCourse,
     /// It changes nothing of the course.
     Nowhere(CourseError),
     /// A line of the text, counted from 1, cannot be read.
@@ -62,24 +60,27 @@ impl Stroke {
     /// # Errors
     /// [`StrokeFault::Line`] where one cannot be read.
     pub fn over(&self, text: &str) -> Result<String, StrokeFault> {
-        let mut lines = Vec::new();
+        let mut painted = String::new();
         for (index, line) in text.lines().enumerate() {
-            let (row, remark) = line.split_at(line.find('#').unwrap_or(line.len()));
-            let patch = match row.trim() {
+            let row = line.split('#').next().unwrap_or_default().trim_end();
+            let patch = match row {
                 "" => None,
                 row => Some(row.parse::<Patch>().map_err(|error| StrokeFault::Line(index + 1, error))?),
             };
             match patch.filter(|patch| self.replaces(patch)) {
-                Some(patch) => lines.extend(
-                    patch
-                        .outside(self.from_m, self.to_m)
-                        .map(|piece| format!("{piece} {remark}").trim_end().to_owned()),
-                ),
-                None => lines.push(line.to_owned()),
+                Some(patch) => {
+                    let remark = &line[row.len()..];
+                    for piece in patch.outside(self.from_m, self.to_m) {
+                        painted += &format!("{piece}{remark}\n");
+                    }
+                }
+                None => painted.extend([line, "\n"]),
             }
         }
-        lines.extend(self.coat.map(|coat| self.patch(coat).to_string()));
-        Ok(lines.join("\n"))
+        if let Some(coat) = self.coat {
+            painted += &self.patch(coat).to_string();
+        }
+        Ok(painted)
     }
 
     fn replaces(&self, patch: &Patch) -> bool {
@@ -185,7 +186,7 @@ mod tests {
             painted,
             "# after rain\n100; 120; mud # the bog\n130; 150; mud # the bog\n110; 112; foot 2\n120; 130; deep mud"
         );
-        assert_eq!(stroke(90, 160, "").over(&painted).unwrap(), "# after rain");
+        assert_eq!(stroke(90, 160, "").over(&painted).unwrap(), "# after rain\n");
     }
 
     #[test]

@@ -24,6 +24,7 @@ use crate::page::scenario::Scenario;
 use crate::side::Side;
 use gear_math::Course;
 use gear_math::course::{ReservePlan, TimeBand, TrackOptions};
+use maud::html;
 use std::rc::Rc;
 
 fn fits(course: &Course) -> bool {
@@ -124,23 +125,26 @@ impl Desk {
         self.take_own(name, OwnCourse::from_rows(name, rows, smoothing_m, is_kept))
     }
 
-    /// Paints a stretch of the course that is ridden, as a change of the field that holds what is painted; says what was done, or
-    /// why nothing was.
-    pub fn paint(&mut self, ends: [&str; 2], coat: &str) -> (Option<Update>, String) {
-        match self.with_painted(ends, coat) {
+    /// Paints a stretch of the course that is ridden, as a change of the field that holds what is painted; says that it was done,
+    /// or why it was not.
+    pub fn paint(&mut self, ends: [&str; 2], coat: &str) -> Update {
+        let (mut update, said) = match self.with_painted(ends, coat) {
             Ok(bench) => {
                 self.remember(None);
                 self.notices.clear();
-                (Some(self.change(bench)), words::stroke::PAINTED.to_owned())
+                (self.change(bench), words::stroke::PAINTED.to_owned())
             }
-            Err(fault) => (None, words::stroke::fault(fault)),
-        }
+            Err(fault) => (self.refresh(Vec::new(), false), words::stroke::fault(fault)),
+        };
+        update.html.push(("brush-says".to_owned(), html! { (said) }.into_string()));
+        update
     }
 
     fn with_painted(&self, ends: [&str; 2], coat: &str) -> Result<Bench, StrokeFault> {
         let stroke = Stroke::read(ends, coat)?;
-        let course = self.good.lap.course(self.room().own.as_deref()).ok_or(StrokeFault::NoCourse)?;
-        stroke.lies_on(&course)?;
+        if let Some(course) = self.good.lap.course(self.room().own.as_deref()) {
+            stroke.lies_on(&course)?;
+        }
         let text = stroke.over(self.bench.text(Field::Paint))?;
         if text.chars().count() > Field::Paint.longest() {
             return Err(StrokeFault::TooLong);
@@ -503,8 +507,10 @@ mod tests {
     }
 
     fn paints(desk: &mut Desk, ends: [&str; 2], coat: &str) -> (bool, String) {
-        let (update, said) = desk.paint(ends, coat);
-        (update.is_some_and(|update| update.undo && update.link.is_some()), said)
+        let update = desk.paint(ends, coat);
+        let (id, said) = update.html.last().unwrap();
+        assert_eq!(id, "brush-says");
+        (update.undo && update.link.is_some(), said.clone())
     }
 
     #[test]
@@ -537,8 +543,6 @@ mod tests {
             assert!(!done && words.contains(said), "{words}");
         }
         assert_eq!(desk.bench, before);
-        edited(&mut desk, &[(Field::Course, "own")]);
-        assert!(paints(&mut desk, ["10", "20"], "mud").1.starts_with("Choose a file"));
         let full = "1; 2; mud\n".repeat(400);
         edited(&mut desk, &[(Field::Course, "meadow"), (Field::Paint, &full[..3990])]);
         assert!(
@@ -563,7 +567,7 @@ mod tests {
         assert!(told.contains("Mine</b>: 0.50 km with 10 m of climbing, from a file."), "{told}");
         let told = said(&|desk| desk.take_rows("Mine", rows, None, true));
         assert!(told.contains("kept in this browser."), "{told}");
-        let told = said(&|desk| desk.paint(["10", "20"], "mud").0.unwrap());
+        let told = said(&|desk| desk.paint(["10", "20"], "mud"));
         assert!(told.contains("kept in this browser, with 1 change on it."), "{told}");
         let told = said(&|desk| edited(desk, &[(Field::Course, "sketch")]));
         assert!(

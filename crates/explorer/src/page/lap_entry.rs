@@ -119,14 +119,13 @@ pub fn stretch(width: f64, height: f64, from: &str, to: &str) -> Result<JsValue,
     band.map_or(Ok(JsValue::NULL), |band| seen(&band, 0, band.text.clone()))
 }
 
-/// Paints a stretch of the course: the answer, null where nothing was painted, and what is said of it.
+/// Paints a stretch of the course that is ridden, or says why not.
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
-#[wasm_bindgen(js_name = paintStretch, unchecked_return_type = "[Update | null, string]")]
-pub fn paint_stretch(from: &str, to: &str, coat: &str) -> Result<Vec<JsValue>, JsError> {
-    let (update, said) = at_desk(|desk| desk.paint([from, to], coat));
-    Ok(vec![update.map_or(Ok(JsValue::NULL), answer)?, said.into()])
+#[wasm_bindgen(js_name = paintStretch, unchecked_return_type = "Update")]
+pub fn paint_stretch(from: &str, to: &str, coat: &str) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.paint([from, to], coat)))
 }
 
 /// Says why a file or a kept course is not taken.

@@ -41,10 +41,9 @@ pub(crate) const SKETCH_IT: &str = "Put into the sketch";
 
 /// How a course travels.
 pub(crate) fn travels() -> String {
-    let (longest, most) = (link::LONGEST, Sketched::MOST);
-    let with_all_changed = link::STRETCHES_WITH_ALL_CHANGED;
+    let (most, with_all_changed) = (Sketched::MOST, link::STRETCHES_WITH_ALL_CHANGED);
     format!(
-        "A sketch travels in the link, which stays below {longest} characters with up to {most} stretches, or {with_all_changed} when nearly every other field is changed. A recorded course goes into the sketch in {most} or fewer."
+        "A sketch of up to {most} stretches travels in the link, or {with_all_changed} when nearly every other field is changed."
     )
 }
 
@@ -52,7 +51,7 @@ pub(crate) fn travels() -> String {
 pub(crate) const SEARCH: &str = "What would be quickest here?";
 
 /// What a search tries.
-pub(crate) const TRIES: &str = "Tries the rings in this range that are made, with every usual cassette of as many sprockets as you ask for, further ones, and A and B as they are, as far as frame and chain allow and the derailleur takes them without a gear to avoid. If you counted the links on your bike, that chain must suit. At a steady power every one rides the lap in full; as you ride, all are looked at by the plans of a few, and the best are then planned in full.";
+pub(crate) const TRIES: &str = "Tries the rings in this range that are made with every usual cassette of so many sprockets, further ones, and A and B, as far as frame and chain allow and without a gear to avoid. If you counted your links, that chain must suit. At a steady power every one rides the lap in full; as you ride, all are looked at by the plans of a few, and the best then planned in full.";
 
 /// On the button that begins a search.
 pub(crate) const START: &str = "Search";

@@ -4,7 +4,6 @@ use crate::bench::field::Field;
 use crate::bench::words::complaints::sentence;
 use crate::lap::stroke::StrokeFault;
 use crate::lap::words::complaints;
-use crate::lap::words::course::CHOOSE;
 
 /// The controls under the picture.
 pub(crate) const FORM: &str = "Change a stretch";
@@ -14,10 +13,6 @@ pub(crate) const FROM: &str = "From";
 pub(crate) const TO: &str = "to";
 /// Before what it becomes.
 pub(crate) const BECOMES: &str = "is";
-/// Over the grounds.
-pub(crate) const GROUNDS: &str = "Ground";
-/// Over what else a stretch may have.
-pub(crate) const EXTRAS: &str = "Besides";
 /// What takes away all that was painted.
 pub(crate) const AS_BEFORE: &str = "as it was before";
 /// On the button that paints.
@@ -29,21 +24,17 @@ pub(crate) const DONE: &str = "Done";
 
 /// What a stretch may have besides its ground: its word in a sketch, its name, and of its number the name, the unit and the
 /// usual value.
-pub(crate) const OTHERS: [[&str; 5]; 3] = [
-    ["foot", "an obstacle, on foot", "It costs", "s", "2"],
-    ["corner", "a bend", "At most", "km/h", "15"],
-    ["heading", "leading another way", "East of north", "°", "90"],
-];
+pub(crate) const OTHERS: [[&str; 5]; 2] =
+    [["foot", "an obstacle, on foot", "It costs", "s", "2"], ["corner", "a bend", "At most", "km/h", "15"]];
 
 /// That it was painted.
-pub(crate) const PAINTED: &str = "Painted. It stands among the changes on a stretch, under “Course”.";
+pub(crate) const PAINTED: &str = "Painted; as text it stands under “Course”.";
 
 /// Why nothing is.
 pub(crate) fn fault(fault: StrokeFault) -> String {
     match fault {
         StrokeFault::Metres => "Say in metres where it begins and, farther on, where it ends.".to_owned(),
         StrokeFault::Coat(fault) => sentence(&fault.to_string()),
-        StrokeFault::NoCourse => CHOOSE.to_owned(),
         StrokeFault::Nowhere(error) => sentence(&error.to_string()),
         StrokeFault::Line(line, error) => complaints::line(line, &complaints::patch(error)),
         StrokeFault::TooLong => complaints::too_long(Field::Paint.longest()),
