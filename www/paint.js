@@ -32,9 +32,6 @@ export function offerPaint() {
   new ResizeObserver(showBand).observe(find('brush').parentElement ?? plot);
   find('brush').addEventListener('submit', paint);
   find('brush').addEventListener('input', showBand);
-  find('brush').addEventListener('keydown', ({ key }) => {
-    if (key === 'Escape') putAway();
-  });
   find('brush-coat').addEventListener('change', askMore);
   find('brush-done').addEventListener('click', putAway);
 }
@@ -68,10 +65,8 @@ function giveUp() {
 
 /** @param {KeyboardEvent} event */
 function mark(event) {
-  if (event.key === 'Escape') {
-    if (isMarking) giveUp();
-    else putAway();
-  } else if (event.key === 'Enter' && here()) {
+  if (event.key === 'Escape') giveUp();
+  else if (event.key === 'Enter' && here()) {
     event.preventDefault();
     if (isMarking) {
       choose();
@@ -98,7 +93,7 @@ function choose() {
  * @param {string} to
  */
 function showBetween(from, to) {
-  const found = engine.stretch(plot.clientWidth, plot.clientHeight, from, to);
+  const found = engine.stretch(plot.clientWidth, plot.clientHeight, `${from};${to}`);
   band.hidden = !found;
   if (found) for (const side of /** @type {const} */ (['left', 'top', 'width', 'height'])) band.style[side] = `${found[side]}px`;
   return found;
@@ -126,8 +121,8 @@ function askMore() {
 function paint(event) {
   event.preventDefault();
   flush();
-  const coat = `${field('brush-coat').value} ${field('brush-number').value}`;
-  change(engine.paintStretch(field('brush-from').value, field('brush-to').value, coat));
+  const [from, to, coat, number] = ['from', 'to', 'coat', 'number'].map((name) => field(`brush-${name}`).value);
+  change(engine.paintStretch(`${from};${to};${coat} ${number}`));
 }
 
 /** What was said of the stretch is of before. */

@@ -90,7 +90,10 @@ for (const [name, viewport, isTouch] of [
     await paint(page, 'deep mud');
     assert.equal(await page.inputValue('#paint'), `${from}; ${to}; deep mud`);
     assert.match(await text(page, '#brush-says'), /^Painted; as text it stands under “Course”\.$/);
-    assert.match(await text(page, '#lap-loaded'), /Autumn meadow: 3\.00 km with \d+ m of climbing, invented, with 1 change on it/);
+    assert.match(
+      await text(page, '#lap-loaded'),
+      /Autumn meadow: 3\.00 km with \d+ m of climbing, invented, with 1 change on it/,
+    );
     assert.notEqual(await answered(page), before);
     await page.click('#brush [data-act=undo]');
     await frame(page);
@@ -141,7 +144,8 @@ test('a stretch is marked and painted by keyboard alone', async () => {
   await press('Enter');
   await frame(page);
   assert.equal(await page.inputValue('#paint'), '');
-  await press('Escape');
+  await page.focus('#brush-done');
+  await press('Enter');
   assert.equal(await page.isHidden('#brush'), true);
   assert.equal(await page.locator(PLOT).evaluate((plot) => plot === document.activeElement), true);
   assertQuiet(heard);
@@ -161,7 +165,9 @@ test('the course is chosen first, and what is ridden is said', async () => {
   assert.equal(await pressed(), 'My own');
   await page.focus('#lap-chooser button');
   for (const key of ['ArrowRight', 'Enter']) await page.keyboard.press(key);
-  await page.waitForFunction(() => /^Sand pit: 2\.38.*invented/.test(document.getElementById('lap-loaded').innerText.replaceAll('\u00a0', ' ')));
+  await page.waitForFunction(() =>
+    /^Sand pit: 2\.38.*invented/.test(document.getElementById('lap-loaded').innerText.replaceAll('\u00a0', ' ')),
+  );
   assert.equal(await page.inputValue('#course'), 'sand-pit');
   assert.equal(await pressed(), 'Sand pit');
   await page.click('#lap-chooser [data-write="course=own"]');

@@ -31,14 +31,15 @@ pub enum StrokeFault {
 }
 
 impl Stroke {
-    /// Reads where it begins and ends, and the cell of a sketch that says what it becomes.
+    /// Reads where it begins and ends, and the cell of a sketch that says what it becomes: “310; 355; mud”.
     ///
     /// # Errors
     /// What cannot be read.
-    pub fn read([from, to]: [&str; 2], coat: &str) -> Result<Self, StrokeFault> {
-        let metres = |text| decimal_in(text, "m").filter(|m| *m >= 0.0).ok_or(StrokeFault::Metres);
-        let (from_m, to_m) = (metres(from)?, metres(to)?);
-        let coat = match coat.trim() {
+    pub fn read(text: &str) -> Result<Self, StrokeFault> {
+        let mut cells = text.splitn(3, ';').map(str::trim);
+        let mut metres = || cells.next().and_then(|cell| decimal_in(cell, "m")).filter(|m| *m >= 0.0);
+        let (Some(from_m), Some(to_m)) = (metres(), metres()) else { return Err(StrokeFault::Metres) };
+        let coat = match cells.next().unwrap_or_default() {
             "" => None,
             cell => Some(cell.parse().map_err(StrokeFault::Coat)?),
         };
@@ -60,7 +61,7 @@ impl Stroke {
     /// # Errors
     /// [`StrokeFault::Line`] where one cannot be read.
     pub fn over(&self, text: &str) -> Result<String, StrokeFault> {
-        let mut painted = String::new();
+        let mut lines = Vec::new();
         for (index, line) in text.lines().enumerate() {
             let row = line.split('#').next().unwrap_or_default().trim_end();
             let patch = match row {
@@ -69,18 +70,14 @@ impl Stroke {
             };
             match patch.filter(|patch| self.replaces(patch)) {
                 Some(patch) => {
-                    let remark = &line[row.len()..];
-                    for piece in patch.outside(self.from_m, self.to_m) {
-                        painted += &format!("{piece}{remark}\n");
-                    }
+                    let left = patch.outside(self.from_m, self.to_m);
+                    lines.extend(left.map(|piece| format!("{piece}{}", &line[row.len()..])));
                 }
-                None => painted.extend([line, "\n"]),
+                None => lines.push(line.to_owned()),
             }
         }
-        if let Some(coat) = self.coat {
-            painted += &self.patch(coat).to_string();
-        }
-        Ok(painted)
+        lines.extend(self.coat.map(|coat| self.patch(coat).to_string()));
+        Ok(lines.join("\n"))
     }
 
     fn replaces(&self, patch: &Patch) -> bool {
@@ -106,7 +103,7 @@ mod tests {
     }
 
     fn stroke(from: u32, to: u32, coat: &str) -> Stroke {
-        Stroke::read([&from.to_string(), &to.to_string()], coat).unwrap()
+        Stroke::read(&format!("{from}; {to}; {coat}")).unwrap()
     }
 
     fn read(text: &str) -> Course {
@@ -186,12 +183,13 @@ mod tests {
             painted,
             "# after rain\n100; 120; mud # the bog\n130; 150; mud # the bog\n110; 112; foot 2\n120; 130; deep mud"
         );
-        assert_eq!(stroke(90, 160, "").over(&painted).unwrap(), "# after rain\n");
+        assert_eq!(stroke(90, 160, "").over(&painted).unwrap(), "# after rain");
     }
 
     #[test]
     fn what_paints_nothing_is_told_apart() {
-        let fault = |from, to, coat| Stroke::read([from, to], coat).unwrap_err();
+        let fault =
+            |from: &str, to: &str, coat: &str| Stroke::read(&format!("{from}; {to}; {coat}")).unwrap_err();
         let unread = [("", "20"), ("10", "far"), ("-5", "20"), ("nan", "20"), ("10", "inf")];
         for (from, to) in unread.into_iter().chain([("20", "10"), ("20", "20")]) {
             assert_eq!(fault(from, to, "mud"), StrokeFault::Metres, "{from} {to}");

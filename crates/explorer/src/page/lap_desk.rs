@@ -127,8 +127,8 @@ impl Desk {
 
     /// Paints a stretch of the course that is ridden, as a change of the field that holds what is painted; says that it was done,
     /// or why it was not.
-    pub fn paint(&mut self, ends: [&str; 2], coat: &str) -> Update {
-        let (mut update, said) = match self.with_painted(ends, coat) {
+    pub fn paint(&mut self, stroke: &str) -> Update {
+        let (mut update, said) = match self.with_painted(stroke) {
             Ok(bench) => {
                 self.remember(None);
                 self.notices.clear();
@@ -140,8 +140,8 @@ impl Desk {
         update
     }
 
-    fn with_painted(&self, ends: [&str; 2], coat: &str) -> Result<Bench, StrokeFault> {
-        let stroke = Stroke::read(ends, coat)?;
+    fn with_painted(&self, stroke: &str) -> Result<Bench, StrokeFault> {
+        let stroke = Stroke::read(stroke)?;
         if let Some(course) = self.good.lap.course(self.room().own.as_deref()) {
             stroke.lies_on(&course)?;
         }
@@ -506,8 +506,8 @@ mod tests {
         assert!(!course(said).contains("of the track"));
     }
 
-    fn paints(desk: &mut Desk, ends: [&str; 2], coat: &str) -> (bool, String) {
-        let update = desk.paint(ends, coat);
+    fn paints(desk: &mut Desk, stroke: &str) -> (bool, String) {
+        let update = desk.paint(stroke);
         let (id, said) = update.html.last().unwrap();
         assert_eq!(id, "brush-says");
         (update.undo && update.link.is_some(), said.clone())
@@ -517,8 +517,8 @@ mod tests {
     fn what_is_painted_stands_in_the_field_and_is_one_step_for_undo() {
         let mut desk = Desk::default();
         let before = desk.bench.clone();
-        assert!(paints(&mut desk, ["310", "355 m"], "deep mud").0);
-        assert!(paints(&mut desk, ["340", "400"], "mud").0);
+        assert!(paints(&mut desk, "310; 355 m; deep mud").0);
+        assert!(paints(&mut desk, "340; 400; mud").0);
         assert_eq!(desk.bench.text(Field::Paint), "310; 340; deep mud\n340; 400; mud");
         assert_eq!(desk.good.lap.changes(), 2);
         desk.act("undo");
@@ -532,22 +532,20 @@ mod tests {
         let mut desk = Desk::default();
         edited(&mut desk, &[(Field::Paint, "310; 355; lava")]);
         let before = desk.bench.clone();
-        for (ends, coat, said) in [
-            (["", "20"], "mud", "Say in metres"),
-            (["20", "10"], "mud", "Say in metres"),
-            (["10", "20"], "foot 99", "foot 2”, 0 to 60 s"),
-            (["3000", "3100"], "mud", "Nothing of the course lies there"),
-            (["10", "20"], "mud", "Line 1: type from m"),
+        for (stroke, said) in [
+            ("; 20; mud", "Say in metres"),
+            ("20; 10; mud", "Say in metres"),
+            ("10; 20; foot 99", "foot 2”, 0 to 60 s"),
+            ("3000; 3100; mud", "Nothing of the course lies there"),
+            ("10; 20; mud", "Line 1: type from m"),
         ] {
-            let (done, words) = paints(&mut desk, ends, coat);
+            let (done, words) = paints(&mut desk, stroke);
             assert!(!done && words.contains(said), "{words}");
         }
         assert_eq!(desk.bench, before);
         let full = "1; 2; mud\n".repeat(400);
         edited(&mut desk, &[(Field::Course, "meadow"), (Field::Paint, &full[..3990])]);
-        assert!(
-            paints(&mut desk, ["10", "20"], "deep mud").1.starts_with("This is longer than the field holds")
-        );
+        assert!(paints(&mut desk, "10; 20; deep mud").1.starts_with("This is longer than the field holds"));
     }
 
     #[test]
@@ -567,7 +565,7 @@ mod tests {
         assert!(told.contains("Mine</b>: 0.50 km with 10 m of climbing, from a file."), "{told}");
         let told = said(&|desk| desk.take_rows("Mine", rows, None, true));
         assert!(told.contains("kept in this browser."), "{told}");
-        let told = said(&|desk| desk.paint(["10", "20"], "mud"));
+        let told = said(&|desk| desk.paint("10; 20; mud"));
         assert!(told.contains("kept in this browser, with 1 change on it."), "{told}");
         let told = said(&|desk| edited(desk, &[(Field::Course, "sketch")]));
         assert!(

@@ -109,23 +109,23 @@ pub fn take_rows(name: &str, rows: &str, smoothing_m: Option<f64>, kept: bool) -
     answer(at_desk(|desk| desk.take_rows(name, rows, smoothing_m, kept)))
 }
 
-/// The band over a stretch of the lap on its picture; null where its ends cannot be read.
+/// The band over a stretch of the lap on its picture, as “310; 355”; null where that cannot be read.
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen(unchecked_return_type = "Spot | null")]
-pub fn stretch(width: f64, height: f64, from: &str, to: &str) -> Result<JsValue, JsError> {
-    let band = profile::stretch(&report().lap_section(), (width, height), [from, to]);
+pub fn stretch(width: f64, height: f64, ends: &str) -> Result<JsValue, JsError> {
+    let band = profile::stretch(&report().lap_section(), (width, height), ends);
     band.map_or(Ok(JsValue::NULL), |band| seen(&band, 0, band.text.clone()))
 }
 
-/// Paints a stretch of the course that is ridden, or says why not.
+/// Paints a stretch of the course that is ridden, as “310; 355; mud”, or says why not.
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen(js_name = paintStretch, unchecked_return_type = "Update")]
-pub fn paint_stretch(from: &str, to: &str, coat: &str) -> Result<JsValue, JsError> {
-    answer(at_desk(|desk| desk.paint([from, to], coat)))
+pub fn paint_stretch(stroke: &str) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.paint(stroke)))
 }
 
 /// Says why a file or a kept course is not taken.

@@ -386,10 +386,12 @@ fn spots(report: &LapSection, size: Size) -> Vec<Spot> {
 
 /// The band over a stretch of the lap between two places as typed, whichever comes first; none where they cannot be read.
 #[must_use]
-pub fn stretch(report: &LapSection, size: Size, ends: [&str; 2]) -> Option<Spot> {
+pub fn stretch(report: &LapSection, size: Size, ends: &str) -> Option<Spot> {
     let laps = report.lap.laps.as_ref()?;
-    let [a, b] = ends.map(|end| Some(decimal_in(end, "m")?.clamp(0.0, laps.length_m())));
-    let (from, to) = (a?.min(b?), a?.max(b?));
+    let at = |end: &str| Some(decimal_in(end.trim(), "m")?.clamp(0.0, laps.length_m()));
+    let (a, b) = ends.split_once(';')?;
+    let (a, b) = (at(a)?, at(b)?);
+    let (from, to) = (a.min(b), a.max(b));
     let layout = Layout::new(laps, size.0);
     let corner = |at: f64, y: f64| (layout.scale.at(at), y);
     Some(Spot::around(corner(from, layout.hill), corner(to, layout.end), 0.0, told::stretch(from, to)))
@@ -437,13 +439,13 @@ mod tests {
         let mut desk = Desk::default();
         desk.lap(false);
         let section = desk.report().lap_section();
-        let marked = |from, to| stretch(&section, (700.0, 500.0), [from, to]);
-        let band = marked("420", "310 m").unwrap();
+        let marked = |ends| stretch(&section, (700.0, 500.0), ends);
+        let band = marked("420; 310 m").unwrap();
         let spots = spots(&section, (700.0, 500.0));
         let middle = |place: usize| (spots[place].from.0 + spots[place].to.0) / 2.0;
         assert!((band.from.0 - middle(310)).abs() < 1e-9 && (band.to.0 - middle(420)).abs() < 1e-9);
         assert_eq!(band.text, "A stretch from 310\u{a0}m to 420\u{a0}m.");
-        assert!((marked("2900", "9000").unwrap().to.0 - middle(3000)).abs() < 1e-9);
-        assert!(marked("", "50").is_none() && marked("50", "far").is_none());
+        assert!((marked("2900;9000").unwrap().to.0 - middle(3000)).abs() < 1e-9);
+        assert!(marked("; 50").is_none() && marked("50; far").is_none());
     }
 }

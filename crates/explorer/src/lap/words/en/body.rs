@@ -41,9 +41,10 @@ pub(crate) const SKETCH_IT: &str = "Put into the sketch";
 
 /// How a course travels.
 pub(crate) fn travels() -> String {
-    let (most, with_all_changed) = (Sketched::MOST, link::STRETCHES_WITH_ALL_CHANGED);
+    let (longest, most) = (link::LONGEST, Sketched::MOST);
+    let with_all_changed = link::STRETCHES_WITH_ALL_CHANGED;
     format!(
-        "A sketch of up to {most} stretches travels in the link, or {with_all_changed} when nearly every other field is changed."
+        "A sketch of up to {most} stretches travels in a link below {longest} characters, or {with_all_changed} when nearly every other field is changed."
     )
 }
 
