@@ -2,7 +2,7 @@
 // Courses kept in this browser, or saved as a file.
 
 import { ridden, takeCourse, written } from './course.js';
-import { field, find } from './dom.js';
+import { all, field, find } from './dom.js';
 import { save } from './download.js';
 import * as engine from './engine.js';
 import { forget, keep, kept, names } from './storage.js';
@@ -12,6 +12,12 @@ import { change } from './update.js';
 let own = { kept: '', ridden: '' };
 /** Name that another course is kept under and that was asked about. */
 let asked = '';
+
+/** The button of the course that is ridden is pressed. @type {import('./update.js').Part} */
+export function showChosen() {
+  const order = `course=${field('course').value}`;
+  for (const button of all('#lap-chooser [data-write]')) button.ariaPressed = String(button.dataset.write === order);
+}
 
 /** A kept course can be chosen again once another is ridden. @type {import('./update.js').Part} */
 export function showKept() {
@@ -40,6 +46,15 @@ export function offerKept() {
  */
 function tell(note, name = '') {
   find('kept-says').textContent = engine.courseNote(note, name);
+}
+
+/**
+ * What became of a course that was to be chosen, where that is done.
+ * @param {engine.CourseNote} note
+ * @param {string} name
+ */
+function tellChooser(note, name) {
+  find('chosen-says').textContent = engine.courseNote(note, name);
 }
 
 /**
@@ -105,7 +120,8 @@ function chooseKept() {
   if (!name) return;
   const text = kept(name);
   if (text === null) return lost(name);
-  const update = takeCourse(name, text);
+  find('chosen-says').textContent = '';
+  const update = takeCourse(name, text, true);
   rideAs(name);
   change(update);
 }
@@ -114,13 +130,13 @@ function chooseKept() {
 function lost(name) {
   list();
   field('kept').value = '';
-  tell(engine.CourseNote.Lost, name);
+  tellChooser(engine.CourseNote.Lost, name);
 }
 
 function forgetKept() {
   const name = field('kept').value;
   if (!name) return;
-  tell(forget(name) ? engine.CourseNote.Forgotten : engine.CourseNote.Forbidden, name);
+  tellChooser(forget(name) ? engine.CourseNote.Forgotten : engine.CourseNote.Forbidden, name);
   list();
-  find(find('kept-row').hidden ? 'keep-name' : 'kept').focus();
+  find(find('kept-row').hidden ? 'lap-open' : 'kept').focus();
 }

@@ -122,7 +122,9 @@ function mark(entry, isWrong) {
 
 /** @type {import('./update.js').Part} */
 export function showUndo({ undo }) {
-  const button = /** @type {HTMLButtonElement} */ (document.querySelector('[data-act=undo]'));
-  if (document.activeElement === button && !undo) find('bench').querySelector('input')?.focus();
-  button.disabled = !undo;
+  const buttons = /** @type {NodeListOf<HTMLButtonElement>} */ (all('[data-act=undo]'));
+  for (const button of buttons) {
+    if (document.activeElement === button && !undo) (button.form ?? find('bench')).querySelector('input')?.focus();
+    button.disabled = !undo;
+  }
 }

@@ -33,11 +33,12 @@ async function take(file) {
  */
 function courseIn(file, text) {
   if (text === null) return engine.refuse(file.name, engine.FileFault.Unreadable);
-  if (text.trimStart().startsWith('{')) return takeCourse(file.name, text);
+  if (text.trimStart().startsWith('{')) return takeCourse(file.name, text, false);
   return engine.takeTrack(file.name.replace(/\.[^.]*$/, ''), text);
 }
 
 export function takeFiles() {
+  find('lap-open').addEventListener('click', () => find('lap-file').click());
   find('lap-file').addEventListener('change', async ({ target }) => {
     const chooser = /** @type {HTMLInputElement} */ (target);
     const file = chooser.files?.[0];

@@ -5,7 +5,7 @@ import { answerButtons } from './acts.js';
 import { followAddress, openFirst, showLink } from './address.js';
 import { bikesDue, watchBikes } from './bikes.js';
 import { keepAboveKeyboard, spokenSoon, watchBoard } from './board.js';
-import { offerKept, showKept } from './courses.js';
+import { offerKept, showChosen, showKept } from './courses.js';
 import { find } from './dom.js';
 import * as engine from './engine.js';
 import { showFields, showUndo, takeInput } from './fields.js';
@@ -14,6 +14,7 @@ import { followFolds, openAsLeft, restDue } from './folds.js';
 import { showFragments } from './fragments.js';
 import { lapDue, watchLap } from './lap.js';
 import { keepOffline } from './offline.js';
+import { forgetSaid, offerPaint, showBand } from './paint.js';
 import { furnishPictures, repaint } from './pictures.js';
 import { readyToPrint } from './print.js';
 import { offerRack, showRack } from './rack.js';
@@ -37,11 +38,11 @@ function furnish() {
 }
 
 function connect() {
-  whenShown(showFragments, showFields, showHome, showUndo, showLink, repaint);
-  whenChanged(lapDue, bikesDue, showKept, restDue, spokenSoon);
+  whenShown(showFragments, showFields, showHome, showUndo, showLink, repaint, showBand, showChosen);
+  whenChanged(lapDue, bikesDue, showKept, restDue, spokenSoon, forgetSaid);
   for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
   for (const part of [openByKey, rove, stepTeeth, watchBoard, keepAboveKeyboard, watchLap, watchBikes]) part();
-  for (const part of [takeFiles, offerKept, offerRack, offerSearch]) part();
+  for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint]) part();
 }
 
 async function start() {

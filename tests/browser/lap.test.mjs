@@ -288,13 +288,13 @@ test('a course is kept in the browser, read again and forgotten', async () => {
     assert.match(await text(page, '#kept-says'), /Your changes on its stretches are part of what was kept/);
     await page.evaluate(() => localStorage.clear());
     await page.selectOption('#kept', { index: 1 });
-    await page.waitForFunction(() => document.getElementById('kept-says').textContent.includes('no longer kept'));
+    await page.waitForFunction(() => document.getElementById('chosen-says').textContent.includes('no longer kept'));
     await page.click('#keep');
     await page.selectOption('#kept', { index: 1 });
     await page.focus('#forget');
     await page.keyboard.press('Enter');
     assert.equal(await page.isHidden('#kept-row'), true);
-    assert.equal(await focusOn(page), 'keep-name');
+    assert.equal(await focusOn(page), 'lap-open');
     assert.deepEqual(heard.complaints, []);
   } finally {
     await site.close();

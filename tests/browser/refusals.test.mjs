@@ -163,7 +163,7 @@ test('storage that is withdrawn later is said, not thrown', async () => {
     });
   });
   await page.selectOption('#kept', { index: 1 });
-  assert.match(await text(page, '#kept-says'), /no longer kept/);
+  assert.match(await text(page, '#chosen-says'), /no longer kept/);
   await page.evaluate(() => document.getElementById('keep').click());
   assert.match(await text(page, '#kept-says'), /This browser keeps nothing for this page/);
   await page.evaluate(() => document.getElementById('forget').click());

@@ -205,6 +205,12 @@ impl LapInputs {
         self.paint.iter().fold(course, |course, (_, patch)| course.patched(patch).unwrap_or(course))
     }
 
+    /// How many changes are painted.
+    #[must_use]
+    pub fn changes(&self) -> usize {
+        self.paint.len()
+    }
+
     /// What is wrong with the first line that paints nothing of a course.
     #[must_use]
     pub fn idle_paint(&self, mut course: Course) -> Option<Complaint> {

@@ -24,6 +24,7 @@ pub mod section;
 pub mod settled;
 pub mod sketched;
 pub mod stem_note;
+pub mod stroke;
 pub mod turning;
 pub mod view;
 pub(crate) mod words;

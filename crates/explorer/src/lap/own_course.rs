@@ -17,6 +17,8 @@ pub struct OwnCourse {
     pub smoothing_m: Option<f64>,
     /// The track it was read from and what was found in it.
     pub track: Option<(Rc<str>, TrackOptions, TrackReport)>,
+    /// Whether it was kept in the browser rather than read from a file.
+    pub is_kept: bool,
 }
 
 impl OwnCourse {
@@ -29,17 +31,22 @@ impl OwnCourse {
         read.course = read.course.as_lap().map_err(CourseFault::Course)?;
         let smoothing_m = Some(options.smoothing.m());
         let track = Some((text, options, read.report));
-        Ok(Self { name: shortened(name), course: read.course, smoothing_m, track })
+        Ok(Self { name: shortened(name), course: read.course, smoothing_m, track, is_kept: false })
     }
 
     /// Reads the rows of a course that was kept.
     ///
     /// # Errors
     /// What is wrong with it.
-    pub fn from_rows(name: &str, rows: &str, smoothing_m: Option<f64>) -> Result<Self, CourseFault> {
+    pub fn from_rows(
+        name: &str,
+        rows: &str,
+        smoothing_m: Option<f64>,
+        is_kept: bool,
+    ) -> Result<Self, CourseFault> {
         let course = lap_of(rows)?;
         let smoothing_m = smoothing_m.filter(|&m| SmoothingLength::new(m).is_ok());
-        Ok(Self { name: shortened(name), course, smoothing_m, track: None })
+        Ok(Self { name: shortened(name), course, smoothing_m, track: None, is_kept })
     }
 
     /// The first lap of the same track, or the whole of it; none where it is no recorded track, or that is no course.
@@ -71,6 +78,19 @@ impl OwnCourse {
     }
 }
 
+/// Where the course that is ridden comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Origin {
+    /// It is invented.
+    Invented,
+    /// It was read from a file.
+    File,
+    /// The browser kept it.
+    Kept,
+    /// It stands in the sketch.
+    Sketch,
+}
+
 fn shortened(name: &str) -> String {
     name.chars().take(60).collect()
 }
@@ -81,6 +101,17 @@ impl LapInputs {
     pub const fn track_options(&self, first_lap: bool) -> TrackOptions {
         let [from, to] = self.part;
         TrackOptions { smoothing: self.smoothing, surface: self.track_ground, from, to, first_lap }
+    }
+
+    /// Where the course that is ridden comes from.
+    #[must_use]
+    pub fn origin(&self, own: Option<&OwnCourse>) -> Origin {
+        match self.choice {
+            CourseChoice::Demo(_) => Origin::Invented,
+            CourseChoice::Sketch => Origin::Sketch,
+            CourseChoice::Own if own.is_some_and(|own| own.is_kept) => Origin::Kept,
+            CourseChoice::Own => Origin::File,
+        }
     }
 
     /// Why the track that is to be ridden is no course; none where it is one.

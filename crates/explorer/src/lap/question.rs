@@ -29,7 +29,7 @@ pub(crate) const QUESTION: Question<LapSection> = Question {
     answer: ("lap-answer", view::answer::answer),
     marks_itself: false,
     nobodys: |report| report.is_on_invented_course().then(words::course::invented),
-    fragments: &[("lap-course", view::course::course)],
+    fragments: &[("lap-loaded", view::course::loaded), ("lap-course", view::course::course)],
     folds: &[
         (Folded::Why, &[("lap-why", view::answer::why)]),
         (Folded::Course, &[]),

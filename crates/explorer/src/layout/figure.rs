@@ -11,6 +11,11 @@ pub(crate) fn shows_id(name: &str) -> String {
 
 /// A picture's place on the page, with what reads and saves it below.
 pub(crate) fn figure<S>(drawing: &Drawing<S>) -> Markup {
+    figure_holding(drawing, &html! {})
+}
+
+/// The same with something more beneath the picture, above what is read in it.
+pub(crate) fn figure_holding<S>(drawing: &Drawing<S>, more: &Markup) -> Markup {
     html! {
         figure data-picture=(drawing.name) {
             figcaption {
@@ -18,6 +23,7 @@ pub(crate) fn figure<S>(drawing: &Drawing<S>) -> Markup {
                 b { (drawing.title) } " · " (drawing.caption)
             }
             div class="plot" {}
+            (more)
             div class="figure-foot" {
                 output class="reading" {}
                 button type="button" aria-label=(words::save_picture(drawing.title)) { (words::SAVE_PICTURE) }

@@ -273,7 +273,7 @@ fn spot(
 }
 
 /// A spot with its place in the order.
-fn seen(spot: &Spot, index: usize, words: String) -> Result<JsValue, JsError> {
+pub(crate) fn seen(spot: &Spot, index: usize, words: String) -> Result<JsValue, JsError> {
     let (left, top) = spot.from;
     object(&[
         ("index", (index as f64).into()),

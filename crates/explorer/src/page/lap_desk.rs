@@ -16,6 +16,7 @@ use crate::lap::report::{FINENESS, LapQuestion, LapReport};
 use crate::lap::room::LapRoom;
 use crate::lap::search::Hunt;
 use crate::lap::sketched::Sketched;
+use crate::lap::stroke::{Stroke, StrokeFault};
 use crate::lap::words;
 use crate::page::desk::{Desk, Update};
 use crate::page::report::Report;
@@ -23,6 +24,7 @@ use crate::page::scenario::Scenario;
 use crate::side::Side;
 use gear_math::Course;
 use gear_math::course::{ReservePlan, TimeBand, TrackOptions};
+use maud::html;
 use std::rc::Rc;
 
 fn fits(course: &Course) -> bool {
@@ -117,9 +119,39 @@ impl Desk {
         self.take_own(name, OwnCourse::from_gpx(name, text.into(), whole))
     }
 
-    /// Takes a course that was kept: its name, its stretches, a row each, and what it was smoothed over.
-    pub fn take_rows(&mut self, name: &str, rows: &str, smoothing_m: Option<f64>) -> Update {
-        self.take_own(name, OwnCourse::from_rows(name, rows, smoothing_m))
+    /// Takes a course that was kept or saved: its name, its stretches, a row each, what it was smoothed over, and whether the
+    /// browser kept it.
+    pub fn take_rows(&mut self, name: &str, rows: &str, smoothing_m: Option<f64>, is_kept: bool) -> Update {
+        self.take_own(name, OwnCourse::from_rows(name, rows, smoothing_m, is_kept))
+    }
+
+    /// Paints a stretch of the course that is ridden, as a change of the field that holds what is painted; says that it was done,
+    /// or why it was not.
+    pub fn paint(&mut self, stroke: &str) -> Update {
+        let (mut update, said) = match self.with_painted(stroke) {
+            Ok(bench) => {
+                self.remember(None);
+                self.notices.clear();
+                (self.change(bench), words::stroke::PAINTED.to_owned())
+            }
+            Err(fault) => (self.refresh(Vec::new(), false), words::stroke::fault(fault)),
+        };
+        update.html.push(("brush-says".to_owned(), html! { (said) }.into_string()));
+        update
+    }
+
+    fn with_painted(&self, stroke: &str) -> Result<Bench, StrokeFault> {
+        let stroke = Stroke::read(stroke)?;
+        if let Some(course) = self.good.lap.course(self.room().own.as_deref()) {
+            stroke.lies_on(&course)?;
+        }
+        let text = stroke.over(self.bench.text(Field::Paint))?;
+        if text.chars().count() > Field::Paint.longest() {
+            return Err(StrokeFault::TooLong);
+        }
+        let mut bench = self.bench.clone();
+        bench.write(Field::Paint, &text);
+        Ok(bench)
     }
 
     /// Says why a file or a kept course is not taken.
@@ -420,7 +452,7 @@ mod tests {
     #[test]
     fn workers_ride_the_course_from_the_file() {
         let mut desk = Desk::default();
-        desk.take_rows("Mine", "500; 0; mud\n140; 5; firm grass", None);
+        desk.take_rows("Mine", "500; 0; mud\n140; 5; firm grass", None, false);
         edited(
             &mut desk,
             &[(Field::LapModel, "steady"), (Field::Paint, "20; 24; foot 2\n300; 340; corner 12")],
@@ -446,8 +478,8 @@ mod tests {
     fn undo_brings_the_file_before_back() {
         let mut desk = Desk::default();
         let name = |desk: &Desk| desk.course().unwrap().0;
-        desk.take_rows("First", "500; 0; mud", None);
-        desk.take_rows("Second", "700; 0; tarmac", None);
+        desk.take_rows("First", "500; 0; mud", None, false);
+        desk.take_rows("Second", "700; 0; tarmac", None, false);
         assert_eq!(name(&desk), "Second");
         desk.act("undo");
         assert_eq!(name(&desk), "First");
@@ -474,10 +506,75 @@ mod tests {
         assert!(!course(said).contains("of the track"));
     }
 
+    fn paints(desk: &mut Desk, stroke: &str) -> (bool, String) {
+        let update = desk.paint(stroke);
+        let (id, said) = update.html.last().unwrap();
+        assert_eq!(id, "brush-says");
+        (update.undo && update.link.is_some(), said.clone())
+    }
+
+    #[test]
+    fn what_is_painted_stands_in_the_field_and_is_one_step_for_undo() {
+        let mut desk = Desk::default();
+        let before = desk.bench.clone();
+        assert!(paints(&mut desk, "310; 355 m; deep mud").0);
+        assert!(paints(&mut desk, "340; 400; mud").0);
+        assert_eq!(desk.bench.text(Field::Paint), "310; 340; deep mud\n340; 400; mud");
+        assert_eq!(desk.good.lap.changes(), 2);
+        desk.act("undo");
+        assert_eq!(desk.bench.text(Field::Paint), "310; 355; deep mud");
+        desk.act("undo");
+        assert_eq!(desk.bench, before);
+    }
+
+    #[test]
+    fn why_nothing_is_painted_is_told_and_nothing_has_changed() {
+        let mut desk = Desk::default();
+        edited(&mut desk, &[(Field::Paint, "310; 355; lava")]);
+        let before = desk.bench.clone();
+        for (stroke, said) in [
+            ("; 20; mud", "Say in metres"),
+            ("20; 10; mud", "Say in metres"),
+            ("10; 20; foot 99", "foot 2”, 0 to 60 s"),
+            ("3000; 3100; mud", "Nothing of the course lies there"),
+            ("10; 20; mud", "Line 1: type from m"),
+        ] {
+            let (done, words) = paints(&mut desk, stroke);
+            assert!(!done && words.contains(said), "{words}");
+        }
+        assert_eq!(desk.bench, before);
+        let full = "1; 2; mud\n".repeat(400);
+        edited(&mut desk, &[(Field::Course, "meadow"), (Field::Paint, &full[..3990])]);
+        assert!(paints(&mut desk, "10; 20; deep mud").1.starts_with("This is longer than the field holds"));
+    }
+
+    #[test]
+    fn the_chooser_says_what_is_ridden_and_where_it_comes_from() {
+        let mut desk = Desk::default();
+        let mut said = |act: &dyn Fn(&mut Desk) -> Update| {
+            let html = act(&mut desk).html;
+            html.into_iter().find(|(id, _)| id == "lap-loaded").unwrap().1.replace('\u{a0}', " ")
+        };
+        let told = said(&|desk| desk.open(""));
+        assert!(
+            told.contains("Autumn meadow</b>: 3.00 km with") && told.contains("of climbing, invented."),
+            "{told}"
+        );
+        let rows = "500; 2; mud";
+        let told = said(&|desk| desk.take_rows("Mine", rows, None, false));
+        assert!(told.contains("Mine</b>: 0.50 km with 10 m of climbing, from a file."), "{told}");
+        let told = said(&|desk| desk.take_rows("Mine", rows, None, true));
+        assert!(told.contains("kept in this browser."), "{told}");
+        let told = said(&|desk| desk.paint("10; 20; mud"));
+        assert!(told.contains("kept in this browser, with 1 change on it."), "{told}");
+        let told = said(&|desk| edited(desk, &[(Field::Course, "sketch")]));
+        assert!(told.contains("The sketch</b>: "), "{told}");
+    }
+
     #[test]
     fn paint_beyond_a_course_from_a_file_is_told() {
         let mut desk = Desk::default();
-        desk.take_rows("Mine", "500; 0; mud", None);
+        desk.take_rows("Mine", "500; 0; mud", None, false);
         let wrong = |desk: &mut Desk, paint| {
             let edits = [(Field::Paint.spec().key.to_owned(), String::from(paint))];
             desk.edit(&edits).wrong
@@ -497,7 +594,7 @@ mod tests {
         };
         let rows: Vec<String> = (0..565).map(row).collect();
         let mut desk = Desk::default();
-        desk.take_rows("Recorded", &rows.join("\n"), None);
+        desk.take_rows("Recorded", &rows.join("\n"), None, false);
         edited(&mut desk, &[(Field::Paint, "300; 420; deep mud\n500; 512; corner 14")]);
         let whole = LapQuestion::of(&desk.good.basis(), desk.room().own.as_deref()).course;
         let update = desk.act("sketch-it").unwrap();

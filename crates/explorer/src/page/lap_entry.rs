@@ -4,9 +4,10 @@ use crate::lap::errand::Errand;
 use crate::lap::found::{ROW, row};
 use crate::lap::from_scripts::{CourseNote, FileFault, SearchNote};
 use crate::lap::notes;
+use crate::lap::pictures::profile;
 use crate::lap::search::Hunt;
 use crate::page::desk::Desk;
-use crate::page::entry::{answer, at_desk};
+use crate::page::entry::{answer, at_desk, report, seen};
 use crate::page::scenario::Scenario;
 use crate::side::Side;
 use gear_math::course::{Draws, TimeBand};
@@ -99,13 +100,32 @@ pub fn take_track(name: &str, text: &str) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.take_track(name, text)))
 }
 
-/// Takes a course that was kept, as rows of a sketch.
+/// Takes a course that was kept or saved, as rows of a sketch.
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen(js_name = takeRows, unchecked_return_type = "Update")]
-pub fn take_rows(name: &str, rows: &str, smoothing_m: Option<f64>) -> Result<JsValue, JsError> {
-    answer(at_desk(|desk| desk.take_rows(name, rows, smoothing_m)))
+pub fn take_rows(name: &str, rows: &str, smoothing_m: Option<f64>, kept: bool) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.take_rows(name, rows, smoothing_m, kept)))
+}
+
+/// The band over a stretch of the lap on its picture, as “310; 355”; null where that cannot be read.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(unchecked_return_type = "Spot | null")]
+pub fn stretch(width: f64, height: f64, ends: &str) -> Result<JsValue, JsError> {
+    let band = profile::stretch(&report().lap_section(), (width, height), ends);
+    band.map_or(Ok(JsValue::NULL), |band| seen(&band, 0, band.text.clone()))
+}
+
+/// Paints a stretch of the course that is ridden, as “310; 355; mud”, or says why not.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(js_name = paintStretch, unchecked_return_type = "Update")]
+pub fn paint_stretch(stroke: &str) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.paint(stroke)))
 }
 
 /// Says why a file or a kept course is not taken.

@@ -1,10 +1,26 @@
 //! What a stretch may get in place of what it has.
 
+use crate::course::cell::{KM_PER_H, SketchFault, extra};
 use crate::course::quantity::{CornerSpeed, ObstacleTime};
 use crate::course::segment::{Obstacle, Segment};
 use crate::rider::{Compass, Surface};
+use core::fmt;
+use core::mem::discriminant;
+use core::str::FromStr;
 
-/// Something that a stretch gets in place of what it has.
+/// Seconds and speeds are written to a millionth, so that a factor leaves no tail of digits.
+const MILLIONTHS: f64 = 1e6;
+
+/// Something that a stretch gets in place of what it has, read and written as a cell of a sketched course.
+///
+/// # Example
+/// ```
+/// use gear_math::Surface;
+/// use gear_math::course::Coat;
+/// assert_eq!("deep mud".parse(), Ok(Coat::Ground(Surface::DeepMud)));
+/// assert_eq!("corner 14,4 km/h".parse::<Coat>()?.to_string(), "corner 14.4");
+/// # Ok::<(), gear_math::course::SketchFault>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Coat {
     /// Another ground.
@@ -18,16 +34,47 @@ pub enum Coat {
 }
 
 impl Coat {
+    /// Whether one takes the place of the other where they lie over one another: grounds do, a ground and an obstacle do not.
+    #[must_use]
+    pub fn replaces(&self, other: &Self) -> bool {
+        discriminant(self) == discriminant(other)
+    }
+
+    /// What of it lies over `share` of the way it covered.
+    pub(super) fn shared(self, share: f64) -> Self {
+        match self {
+            Self::Obstacle(time) => Self::Obstacle(ObstacleTime::new(time.s() * share).unwrap_or(time)),
+            whole => whole,
+        }
+    }
+
     /// Lays it over a stretch that makes up `share` of the patch.
     pub(super) fn lay(self, segment: &mut Segment, share: f64) {
-        match self {
+        match self.shared(share) {
             Self::Ground(surface) => segment.surface = surface,
             Self::Corner(speed) => segment.corner = Some(speed),
             Self::Heading(heading) => segment.heading = Some(heading),
-            Self::Obstacle(time) => {
-                let time = ObstacleTime::new(time.s() * share).unwrap_or(time);
-                segment.obstacle = Some(Obstacle { time });
-            }
+            Self::Obstacle(time) => segment.obstacle = Some(Obstacle { time }),
+        }
+    }
+}
+
+impl FromStr for Coat {
+    type Err = SketchFault;
+
+    fn from_str(text: &str) -> Result<Self, SketchFault> {
+        Surface::named(text).map_or_else(|| extra(text), |surface| Ok(Self::Ground(surface)))
+    }
+}
+
+impl fmt::Display for Coat {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let rounded = |value: f64| (MILLIONTHS * value).round() / MILLIONTHS;
+        match self {
+            Self::Ground(surface) => f.write_str(surface.name()),
+            Self::Obstacle(time) => write!(f, "foot {}", rounded(time.s())),
+            Self::Corner(speed) => write!(f, "corner {}", rounded(speed.m_per_s() * KM_PER_H)),
+            Self::Heading(heading) => write!(f, "heading {}", heading.degrees()),
         }
     }
 }

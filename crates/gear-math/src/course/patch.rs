@@ -1,7 +1,8 @@
 //! What is laid over a part of a course.
 
-use crate::course::cell::{extra, number};
+use crate::course::cell::number;
 use crate::course::coat::Coat;
+use crate::course::quantity::StretchLength;
 use crate::rider::Surface;
 use core::fmt;
 use core::str::FromStr;
@@ -32,6 +33,41 @@ pub struct Patch {
     pub coat: Coat,
 }
 
+impl Patch {
+    /// What is left of it before and behind a part of the course, without what is shorter than a stretch may be. Of an
+    /// obstacle's time each piece keeps its share.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::course::Patch;
+    /// let steps: Patch = "100; 150; foot 10".parse()?;
+    /// let left: Vec<String> = steps.outside(120.0, 140.0).map(|piece| piece.to_string()).collect();
+    /// assert_eq!(left, ["100; 120; foot 4", "140; 150; foot 2"]);
+    /// # Ok::<(), gear_math::course::PatchError>(())
+    /// ```
+    pub fn outside(&self, from_m: f64, to_m: f64) -> impl Iterator<Item = Self> {
+        let whole = *self;
+        let ends = [(whole.from_m, whole.to_m.min(from_m)), (whole.from_m.max(to_m), whole.to_m)];
+        let long_enough = |(from, to): &(f64, f64)| to - from >= StretchLength::LIMITS.min;
+        ends.into_iter().filter(long_enough).map(move |(from_m, to_m)| {
+            let share = (to_m - from_m) / (whole.to_m - whole.from_m);
+            Self { from_m, to_m, coat: whole.coat.shared(share) }
+        })
+    }
+
+    /// Whether a part of the course lies under it.
+    #[must_use]
+    pub fn meets(&self, from_m: f64, to_m: f64) -> bool {
+        self.from_m < to_m && from_m < self.to_m
+    }
+}
+
+impl fmt::Display for Patch {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}; {}; {}", self.from_m, self.to_m, self.coat)
+    }
+}
+
 impl FromStr for Patch {
     type Err = PatchError;
 
@@ -44,9 +80,7 @@ fn read(text: &str) -> Option<Patch> {
     let mut cells = text.split([';', '|', '\t']).map(str::trim);
     let mut metres = || cells.next().and_then(|cell| number(cell, "m")).filter(|metres| metres.is_finite());
     let (from_m, to_m) = (metres()?, metres()?);
-    let what = cells.next()?;
-    let coat =
-        Surface::named(what).map_or_else(|| extra(what).ok(), |surface| Some(Coat::Ground(surface)))?;
+    let coat = cells.next()?.parse().ok()?;
     cells.next().is_none().then_some(Patch { from_m, to_m, coat })
 }
 
@@ -87,6 +121,9 @@ mod tests {
             ("4; 5.5; Corner 14,4 km/h", corner),
         ] {
             assert_eq!(read(line), Some(Patch { from_m: 4.0, to_m: 5.5, coat }), "{line}");
+        }
+        for line in ["310; 355; deep mud", "4; 5.5; foot 2", "4; 5.5; corner 14.4", "4.25; 5.5; heading 90"] {
+            assert_eq!(read(line).map(|patch| patch.to_string()).as_deref(), Some(line), "as it is written");
         }
         for line in [
             "",

@@ -1,6 +1,7 @@
 //! A course sketched by hand as a small table of text.
 
-use crate::course::cell::{KM_PER_H, SketchFault, extra, number};
+use crate::course::cell::{SketchFault, extra, number};
+use crate::course::coat::Coat;
 use crate::course::course::{Course, CourseError};
 use crate::course::quantity::StretchLength;
 use crate::course::segment::Segment;
@@ -10,8 +11,6 @@ use core::str::FromStr;
 
 /// Most lines looked at.
 const MOST_LINES: usize = 2 * Course::MOST_SEGMENTS;
-/// Speeds are written to a millionth, so that a factor leaves no tail of digits.
-const MILLIONTHS: f64 = 1e6;
 
 impl FromStr for Course {
     type Err = SketchError;
@@ -61,18 +60,13 @@ impl Course {
         for segment in self.segments() {
             let (length, percent) = (segment.length.m(), segment.gradient.percent());
             let _ = write!(text, "{length}; {percent}; {}", segment.surface.name());
-            if let Some(obstacle) = segment.obstacle {
-                let _ = write!(text, "; foot {}", obstacle.time.s());
-            }
-            if let Some(corner) = segment.corner {
-                let _ = write!(
-                    text,
-                    "; corner {}",
-                    (MILLIONTHS * corner.m_per_s() * KM_PER_H).round() / MILLIONTHS
-                );
-            }
-            if let Some(heading) = segment.heading {
-                let _ = write!(text, "; heading {}", heading.degrees());
+            let extras = [
+                segment.obstacle.map(|obstacle| Coat::Obstacle(obstacle.time)),
+                segment.corner.map(Coat::Corner),
+                segment.heading.map(Coat::Heading),
+            ];
+            for extra in extras.iter().flatten() {
+                let _ = write!(text, "; {extra}");
             }
             text.push('\n');
         }

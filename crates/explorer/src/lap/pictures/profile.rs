@@ -15,6 +15,7 @@ use crate::number::with_unit;
 use crate::ride::words::terms::surface_name;
 use crate::side::Side;
 use gear_math::course::{Mode, ReserveUse, TracePoint};
+use gear_math::typed::decimal_in;
 use gear_math::{Gear, Lap, Speed, Surface};
 
 /// The course with the plan and the gears on it.
@@ -383,6 +384,19 @@ fn spots(report: &LapSection, size: Size) -> Vec<Spot> {
     metres(laps).map(spot).collect()
 }
 
+/// The band over a stretch of the lap between two places as typed, whichever comes first; none where they cannot be read.
+#[must_use]
+pub fn stretch(report: &LapSection, size: Size, ends: &str) -> Option<Spot> {
+    let laps = report.lap.laps.as_ref()?;
+    let at = |end: &str| Some(decimal_in(end.trim(), "m")?.clamp(0.0, laps.length_m()));
+    let (a, b) = ends.split_once(';')?;
+    let (a, b) = (at(a)?, at(b)?);
+    let (from, to) = (a.min(b), a.max(b));
+    let layout = Layout::new(laps, size.0);
+    let corner = |at: f64, y: f64| (layout.scale.at(at), y);
+    Some(Spot::around(corner(from, layout.hill), corner(to, layout.end), 0.0, told::stretch(from, to)))
+}
+
 fn words(report: &LapSection, _: &Spot, index: usize) -> String {
     report.lap.laps.as_ref().map_or_else(String::new, |laps| describe(report, laps, metre(laps, index)))
 }
@@ -413,4 +427,25 @@ fn riding(report: &LapSection, lap: &Lap, at: f64) -> String {
 fn speed(report: &LapSection, point: &TracePoint) -> String {
     Speed::from_km_per_h(point.speed_m_per_s * 3.6)
         .map_or(String::new(), |speed| report.rings.unit.print(speed))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::page::desk::Desk;
+
+    #[test]
+    fn a_stretch_is_marked_whichever_end_comes_first_and_no_farther_than_the_lap() {
+        let mut desk = Desk::default();
+        desk.lap(false);
+        let section = desk.report().lap_section();
+        let marked = |ends| stretch(&section, (700.0, 500.0), ends);
+        let band = marked("420; 310 m").unwrap();
+        let spots = spots(&section, (700.0, 500.0));
+        let middle = |place: usize| (spots[place].from.0 + spots[place].to.0) / 2.0;
+        assert!((band.from.0 - middle(310)).abs() < 1e-9 && (band.to.0 - middle(420)).abs() < 1e-9);
+        assert_eq!(band.text, "A stretch from 310\u{a0}m to 420\u{a0}m.");
+        assert!((marked("2900;9000").unwrap().to.0 - middle(3000)).abs() < 1e-9);
+        assert!(marked("; 50").is_none() && marked("50; far").is_none());
+    }
 }

@@ -4,7 +4,9 @@ use crate::lap::inputs::CourseChoice;
 use crate::lap::own_course::OwnCourse;
 use crate::lap::section::LapSection;
 use crate::lap::sketched::Sketched;
+use crate::lap::view::answer::course_name;
 use crate::lap::words::course as words;
+use crate::layout::line::Line;
 use maud::{Markup, html};
 use std::rc::Rc;
 
@@ -23,10 +25,17 @@ pub(crate) fn course(report: &LapSection) -> Markup {
                 (laps_of(own))
             }
             (CourseChoice::Sketch, _, Some(sketched)) => p { (words::sketched(sketched)) },
-            (_, Some(own), _) => p { (words::at_hand(&own.name)) },
             _ => {}
         }
     }
+}
+
+/// What is ridden, and where it comes from; nothing while its file is still to be chosen.
+#[must_use]
+pub(crate) fn loaded(report: &LapSection) -> Markup {
+    let (inputs, own) = (&report.lap_inputs, report.lap.own.as_deref());
+    let told = |course| words::loaded(&course_name(report), &course, inputs.origin(own), inputs.changes());
+    html! { (inputs.course(own).map_or_else(Line::default, told)) }
 }
 
 fn own_course(own: &OwnCourse) -> Markup {

@@ -1,16 +1,15 @@
 //! Where the course comes from, what a file held, and what is not done about it.
 
 use crate::bench::field::Field;
-use crate::bench::words::choices::OWN;
-use crate::lap::own_course::OwnCourse;
+use crate::lap::own_course::{Origin, OwnCourse};
 use crate::lap::refusal::Refusal;
 use crate::lap::sketched::Sketched;
 use crate::lap::words::not_taken::not_taken;
-use crate::layout::line::{Line, link_to};
+use crate::layout::line::{Line, link_to, strong};
 use crate::number::{duration, percent, plain, with_unit};
 use crate::words::{counted, listed};
-use gear_math::Gradient;
 use gear_math::course::{Demo, TrackElevation, TrackFault, TrackOptions, TrackPlace, TrackReport};
+use gear_math::{Course, Gradient};
 
 /// The rider's sketch.
 pub(crate) const SKETCH: &str = "Your sketch";
@@ -20,6 +19,23 @@ pub(crate) const DEMO_SKETCH: &str = "The sketch";
 
 /// The name that a sketch is kept under.
 pub(crate) const MINE: &str = "My course";
+
+/// What is ridden: its name, length and climb, where it comes from, and how many changes are made on its stretches.
+pub(crate) fn loaded(name: &str, course: &Course, origin: Origin, changes: usize) -> Line {
+    let (length, climb) = (with_unit(course.length_m() / 1e3, 2, "km"), with_unit(course.climb_m(), 0, "m"));
+    let origin = match origin {
+        Origin::Invented => ", invented",
+        Origin::File => ", from a file",
+        Origin::Kept => ", kept in this browser",
+        Origin::Sketch => "",
+    };
+    let name = strong(name);
+    let changed = match changes {
+        0 => String::new(),
+        changes => format!(", with {} on it", counted(changes, "change", "changes")),
+    };
+    format!("{name}: {length} with {climb} of climbing{origin}{changed}.").into()
+}
 
 /// While the file is still to be chosen.
 pub(crate) const CHOOSE: &str = "Choose a file or a kept course. Your changes on stretches wait for it.";
@@ -61,11 +77,6 @@ pub(crate) fn refused(refusal: &Refusal) -> String {
 /// Why a track is no course.
 pub(crate) fn no_course(name: &str, fault: &TrackFault) -> String {
     format!("{name} cannot be used for a lap: {fault}.")
-}
-
-/// A course from a file while another one is ridden.
-pub(crate) fn at_hand(name: &str) -> String {
-    format!("{name} is at hand under “{OWN}”.")
 }
 
 /// What joining stretches did to a course.

@@ -16,6 +16,7 @@ pub(crate) mod places;
 pub(crate) mod question;
 pub(crate) mod reserve;
 pub(crate) mod sheet;
+pub(crate) mod stroke;
 pub(crate) mod tables;
 pub(crate) mod turning;
 pub(crate) mod working;

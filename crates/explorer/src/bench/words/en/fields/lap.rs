@@ -2,7 +2,7 @@
 
 use crate::bench::field_words::{FieldWords, said};
 
-pub(crate) const COURSE: FieldWords = said("Course", "The first two are invented, to try things on");
+pub(crate) const COURSE: FieldWords = said("Course", "");
 pub(crate) const LAP_MODEL: FieldWords = said(
     "Effort",
     "Above your power you draw on your reserve, below it some comes back (a choice of this model)",
@@ -32,7 +32,7 @@ pub(crate) const SKETCH: FieldWords = said(
 );
 pub(crate) const PAINT: FieldWords = said(
     "Changes on a stretch",
-    "Other ground, an obstacle or a corner over any course. From m; to m; then a ground, foot and the seconds an obstacle costs, corner and its km/h, or heading and degrees. Such as 310; 355; deep mud",
+    "Painted on the picture, or typed: from m; to m; then a ground, foot and the seconds an obstacle costs, corner and its km/h, or heading and degrees. Such as 310; 355; deep mud",
 );
 pub(crate) const SHIFT_REAR: FieldWords = said("Drive lost in a rear shift", "Estimate");
 pub(crate) const SHIFT_FRONT: FieldWords = said("Drive lost in a front shift", "Estimate");

@@ -10,7 +10,7 @@ use gear_math::Gear;
 pub(crate) const TITLE: &str = "The lap, and how to ride it";
 
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Bars: ridden; footsteps: on foot; hatching: too close to call; strokes on the hill: obstacles. Beneath, the gear by its development, A a line, B in dashes a little lower; then your reserve from its fullest point on the lap: down where it is drawn, up where it comes back.";
+pub(crate) const CAPTION: &str = "Bars: ridden; footsteps: on foot; hatching: too close to call; strokes on the hill: obstacles. Drag over a stretch, or press Enter at both its ends, to change it. Beneath, the gear by its development, A a line, B in dashes a little lower; then your reserve from its fullest point on the lap: down where it is drawn, up where it comes back.";
 
 /// Over the gears.
 pub(crate) const DEVELOPMENT: &str = "development";
@@ -32,6 +32,11 @@ pub(crate) fn label(length_m: f64, climb_m: f64, [of_a, of_b]: [usize; 2]) -> St
 pub(crate) fn place(at_m: f64, height_m: f64, slope: f64, ground: &str, [a, b]: [&str; 2]) -> String {
     let (at, height, slope) = (with_unit(at_m, 0, "m"), with_unit(height_m, 1, "m"), signed(slope, 1));
     format!("{at}: {height} up, {slope}\u{a0}%, {ground}. A: {a}. B: {b}.")
+}
+
+/// A stretch that is marked.
+pub(crate) fn stretch(from_m: f64, to_m: f64) -> String {
+    format!("A stretch from {} to {}.", with_unit(from_m, 0, "m"), with_unit(to_m, 0, "m"))
 }
 
 /// How a set-up is ridden.
