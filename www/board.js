@@ -4,6 +4,7 @@
 import { all, find } from './dom.js';
 
 const SPOKEN_AFTER = 1200; // milliseconds
+const HALF = 0.5;
 
 let speaking = 0;
 
@@ -16,11 +17,14 @@ export function spokenSoon() {
   }, SPOKEN_AFTER);
 }
 
-/** Marks the section in sight in the navigation, and says there what changes while the board is out of sight. */
+/** Marks the section in sight in the navigation, and says there what changes while most of the board is out of sight. */
 export function watchBoard() {
-  const board = new IntersectionObserver(([entry]) => {
-    document.documentElement.toggleAttribute('data-board-away', !entry.isIntersecting);
-  });
+  const board = new IntersectionObserver(
+    ([entry]) => {
+      document.documentElement.toggleAttribute('data-board-away', entry.intersectionRatio < HALF);
+    },
+    { threshold: HALF },
+  );
   board.observe(/** @type {Element} */ (document.querySelector('.board')));
   const middle = new IntersectionObserver(
     (entries) => {

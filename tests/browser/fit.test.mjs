@@ -187,22 +187,6 @@ test('what two sections share is one field, and a link leads to it', async () =>
   assertQuiet(heard);
 });
 
-test('what a number may have meant is offered, by keyboard too, and taken at a press', async () => {
-  const { page, heard } = await openPage(browser, SINGLE_FILE);
-  await type(page, 'saddle-height', '72.8');
-  assert.match(await text(page, '#position-answer'), /Which stem is not known.*\n*.*Not known: saddle height/s);
-  assert.match(await text(page, '#says-saddle-height'), /Type 450 to 950 mm\.\s+728 mm\? The page goes on without it\./);
-  const offer = page.locator('#says-saddle-height button');
-  await offer.focus();
-  await page.keyboard.press('Enter');
-  await frame(page);
-  assert.equal(await page.inputValue('#saddle-height'), '728');
-  assert.equal(await page.evaluate(() => document.activeElement.id), 'saddle-height');
-  assert.equal(await offer.count(), 0);
-  assert.match((await addressWith(page, 'sh=728')).hash, /^#r=3&sh=728$/);
-  assertQuiet(heard);
-});
-
 test('what is not the rider’s is listed and hatched until it is claimed', async () => {
   const { page, heard } = await openPage(browser, SINGLE_FILE);
   const hatch = (selector) =>

@@ -4,18 +4,7 @@ import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { after, afterEach, before, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
-import axe from 'axe-core';
-import {
-  addressWith,
-  assertQuiet,
-  downloaded,
-  launchBrowser,
-  openPage,
-  PHONE,
-  SINGLE_FILE,
-  serveSite,
-  text,
-} from './harness.mjs';
+import { addressWith, assertQuiet, downloaded, launchBrowser, openPage, SINGLE_FILE, serveSite, text } from './harness.mjs';
 
 const GPX = new URL('../reference/data/gpx/', import.meta.url);
 const fixture = (name) => fileURLToPath(new URL(`${name}.gpx`, GPX));
@@ -344,35 +333,6 @@ test('a search runs in the background, is cancelled, and a result goes on the be
   assertQuiet(heard);
 });
 
-test('a search rides the course from the file', async () => {
-  const { page } = await openLap();
-  await page.selectOption('#course', 'own');
-  await page.click('#search-start');
-  assert.match(await text(page, '#search-left'), /first choose the file of one that can be used/);
-  await page.setInputFiles('#lap-file', fixture('recorded-walk'));
-  await page.fill('#track-to', '3000');
-  await page.waitForFunction(() => /recorded-walk, 3\.00.km/.test(document.getElementById('lap-answer').textContent));
-  await page.fill('#search-small', '40');
-  await page.fill('#search-large', '42');
-  await page.click('#search-start');
-  await searched(page);
-  const seconds = (time) => time.split(':').reduce((sum, part) => 60 * sum + Number(part), 0);
-  const row = page.locator('#lap-found tbody tr').first();
-  const found = seconds(await row.locator('td').nth(1).innerText());
-  await row.locator('button').first().click();
-  const told = await page.waitForFunction(
-    () => {
-      const answer = document.getElementById('lap-answer');
-      return !answer.querySelector('.stale') && /: A (?:about )?([\d:]+) \(likely/.exec(answer.innerText)?.[1];
-    },
-    null,
-    { timeout: SETTLED },
-  );
-  const ridden = seconds(await told.jsonValue());
-  // A lap that is told in tens of seconds is rounded by up to five.
-  assert.ok(Math.abs(found - ridden) < 2 + 5, `${found} s searched, ${ridden} s ridden`);
-});
-
 test('a kept course says what it was smoothed over', async () => {
   const { page } = await openLap();
   await page.setInputFiles('#lap-file', fixture('recorded-hike-two-segments'));
@@ -384,21 +344,4 @@ test('a kept course says what it was smoothed over', async () => {
       document.getElementById('lap-course').textContent,
     ),
   );
-});
-
-test('axe-core finds nothing once the lap and a search stand there', async () => {
-  const { page } = await openLap();
-  await page.fill('#search-small', '44');
-  await page.click('#search-start');
-  await searched(page);
-  await page.evaluate(axe.source);
-  const found = await page.evaluate(() =>
-    globalThis.axe.run('#lap').then(({ violations }) => violations.map(({ id, nodes }) => `${id} at ${nodes[0].target}`)),
-  );
-  assert.deepEqual(found, []);
-});
-
-test('nothing sticks out on a phone', async () => {
-  const { page } = await openLap({ viewport: PHONE });
-  assert.equal(await page.evaluate(() => document.documentElement.scrollWidth), PHONE.width);
 });

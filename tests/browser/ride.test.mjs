@@ -2,8 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import axe from 'axe-core';
-import { addressWith, assertQuiet, launchBrowser, layOut, openPage, PHONE, SINGLE_FILE, text, type } from './harness.mjs';
+import { addressWith, assertQuiet, launchBrowser, openPage, PHONE, SINGLE_FILE, text, type } from './harness.mjs';
 
 let browser;
 
@@ -106,20 +105,6 @@ test('without a power meter the power is an estimate and says so', async () => {
   assert.match(await text(page, '#says-power'), /Estimate: 3\.0 W\/kg × 62 kg = 186 W; one rider may be 25 % away/);
   await type(page, 'level', 'national');
   assert.match(await text(page, '#says-power'), /4\.6 W\/kg × 62 kg = 285 W/);
-});
-
-test('everything folded away is accessible too', async () => {
-  const { page } = await openPage(browser, SINGLE_FILE);
-  await page.evaluate(() => {
-    for (const details of document.querySelectorAll('#ride details')) details.open = true;
-  });
-  await layOut(page);
-  await page.evaluate(axe.source);
-  const { violations } = await page.evaluate(() => globalThis.axe.run('#ride'));
-  assert.deepEqual(
-    violations.map(({ id }) => id),
-    [],
-  );
 });
 
 test('the pictures can be stepped through by key on a phone', async () => {

@@ -14,6 +14,8 @@ pub(crate) enum Standing {
     Stop,
     /// It is not known.
     Open,
+    /// It stands as the other does.
+    Even,
     /// There is nothing to judge, only to tell.
     Told,
 }
@@ -26,7 +28,7 @@ impl Standing {
             Self::Care => Look::Care,
             Self::Stop => Look::Stop,
             Self::Open => Look::Unsure,
-            Self::Told => Look::Strong,
+            Self::Even | Self::Told => Look::Strong,
         }
     }
 
@@ -37,6 +39,7 @@ impl Standing {
             Self::Care => "!",
             Self::Stop => "✗",
             Self::Open => "?",
+            Self::Even => "=",
             Self::Told => "",
         }
     }

@@ -29,14 +29,16 @@ fn verdict(report: &LapSection, laps: &LapReport, side: Side) -> Verdict {
     let lap = &laps.laps[side as usize];
     let words = words::time(lap, laps.settled.as_ref().map(Settled::precision));
     let is_ridden = cage_standing(&report.rings.setup(side).cage) != Standing::Stop;
-    let settled = laps.settled.as_ref().filter(|_| is_ridden);
-    Verdict { standing: standing(settled, side), words, detail: words::dismounts(lap) }
+    let standing = if is_ridden { standing(laps.settled.as_ref(), side) } else { Standing::Told };
+    Verdict { standing, words, detail: words::dismounts(lap) }
 }
 
 /// A bike that cannot be ridden is not well however quick it would be.
 fn standing(settled: Option<&Settled>, side: Side) -> Standing {
-    let is_quicker = settled.is_some_and(|settled| {
-        matches!(settled.verdict(), LapVerdict::Quicker | LapVerdict::OnlyJust) && settled.ahead() == side
-    });
-    if is_quicker { Standing::Well } else { Standing::Told }
+    let Some(settled) = settled.filter(|settled| settled.is_final) else { return Standing::Open };
+    match settled.verdict() {
+        LapVerdict::Quicker | LapVerdict::OnlyJust if settled.ahead() == side => Standing::Well,
+        LapVerdict::Quicker | LapVerdict::OnlyJust => Standing::Told,
+        _ => Standing::Even,
+    }
 }

@@ -22,6 +22,7 @@ const fn standing(advice: Advice) -> Standing {
     match advice {
         Advice::Ride => Standing::Well,
         Advice::Carry | Advice::Force => Standing::Care,
-        Advice::TooClose | Advice::Run => Standing::Told,
+        Advice::TooClose => Standing::Even,
+        Advice::Run => Standing::Told,
     }
 }

@@ -25,6 +25,7 @@ pub(crate) const fn spoken(standing: Standing) -> &'static str {
         Standing::Care => "take care:",
         Standing::Stop => "no:",
         Standing::Open => "open:",
+        Standing::Even => "no difference:",
         Standing::Told => "",
     }
 }

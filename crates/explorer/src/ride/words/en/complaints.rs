@@ -1,7 +1,7 @@
 //! What to type instead of a power that cannot be, and what goes on in its place.
 
 use crate::bench::words::complaints::sentence;
-use crate::number::with_unit;
+use crate::number::{trimmed, with_unit};
 use gear_math::Power;
 use gear_math::rider::{BodyMass, PeakTooLow, PowerBelowStanding, PowerDemand};
 
@@ -12,7 +12,7 @@ pub(crate) fn power(error: PowerBelowStanding) -> String {
 
 /// The power that goes on in its place, with the body it carries.
 pub(crate) fn power_and_mass(power: Power, body: BodyMass) -> String {
-    format!("{}\u{a0}W at {}\u{a0}kg", power.watts(), body.kg())
+    format!("{}\u{a0}W at {}\u{a0}kg", power.watts(), trimmed(body.kg()))
 }
 
 /// A peak power from which the lasting power is had at no cadence.

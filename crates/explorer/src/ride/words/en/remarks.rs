@@ -1,6 +1,6 @@
 //! What fields say when they are in order and have more to say than their line of help.
 
-use crate::number::{percent, plain, with_unit};
+use crate::number::{percent, plain, trimmed, with_unit};
 use crate::ride::inputs::RideInputs;
 use crate::ride::words::terms::{basis, surface_name};
 use gear_math::Surface;
@@ -8,7 +8,7 @@ use gear_math::rider::{Basis, Level, PeakPower};
 
 /// The power as estimated.
 pub(crate) fn power(inputs: &RideInputs) -> String {
-    let (level, body) = (with_unit(inputs.level.watts_per_kg(), 1, "W/kg"), inputs.rider.body.kg());
+    let (level, body) = (with_unit(inputs.level.watts_per_kg(), 1, "W/kg"), trimmed(inputs.rider.body.kg()));
     let (power, off) = (with_unit(inputs.rider.power.watts(), 0, "W"), percent(100.0 * Level::OFF, 0));
     format!("Estimate: {level} × {body} kg = {power}; one rider may be {off} away")
 }
@@ -24,7 +24,7 @@ pub(crate) fn peak_power(inputs: &RideInputs) -> String {
 
 /// The reserve as estimated.
 pub(crate) fn reserve(inputs: &RideInputs) -> String {
-    let (reserve, body) = (with_unit(inputs.reserve.kj(), 0, "kJ"), inputs.rider.body.kg());
+    let (reserve, body) = (with_unit(inputs.reserve.kj(), 0, "kJ"), trimmed(inputs.rider.body.kg()));
     let power = with_unit(inputs.rider.power.watts(), 0, "W");
     format!(
         "Estimate: {reserve} for {body} kg at {power}, more for the heavier and the stronger; one rider may be a third away"

@@ -1,6 +1,6 @@
 //! How it was worked out, with this scenario's numbers.
 
-use crate::number::{percent, plain, with_unit};
+use crate::number::{percent, plain, trimmed, with_unit};
 use crate::ride::inputs::{LapPrice, RideInputs};
 use crate::ride::section::RideSection;
 use crate::ride::words::figures::seconds;
@@ -41,7 +41,7 @@ pub(crate) fn engine(report: &RideSection) -> Worked {
     let rider = &report.ride.inputs.rider;
     let left = MetabolicPower::of(rider.power, rider.efficiency).above_standing(rider.body, rider.standing);
     let (power, efficiency) = (with_unit(rider.power.watts(), 0, "W"), rider.efficiency.share());
-    let (standing, body) = (rider.standing.w_per_kg(), rider.body.kg());
+    let (standing, body) = (rider.standing.w_per_kg(), trimmed(rider.body.kg()));
     let left = with_unit(left.watts(), 0, "W");
     (
         "The same engine on foot",
@@ -53,8 +53,8 @@ pub(crate) fn engine(report: &RideSection) -> Worked {
 /// The speed on foot.
 pub(crate) fn on_foot(report: &RideSection) -> Worked {
     let (rider, bike) = (&report.ride.inputs.rider, report.ride.inputs.bike(Side::A));
-    let (body, kit) = (rider.body.kg(), rider.kit.kg());
-    let (carrying, bike) = (bike.load.value(), bike.mass.kg());
+    let (body, kit) = (trimmed(rider.body.kg()), trimmed(rider.kit.kg()));
+    let (carrying, bike) = (bike.load.value(), trimmed(bike.mass.kg()));
     let speed = report.rings.unit.print(report.ride.sides[0].plan.answer.foot);
     let efficiency = rider.efficiency.share();
     let (formula, numbers) = match rider.foot_bike {

@@ -2,7 +2,7 @@
 
 use crate::bench::field::Field;
 use crate::layout::line::{Line, Look, link_to, strong};
-use crate::number::percent;
+use crate::number::{percent, trimmed};
 use crate::tyre::inputs::TyreInputs;
 use crate::tyre::report::{Gauge, TyreFit};
 use crate::tyre::section::TyreSection;
@@ -68,9 +68,9 @@ pub(crate) fn rim_mark() -> Line {
 
 /// Who rides and on what; those fields stand in another section.
 pub(crate) fn loaded_with(inputs: &TyreInputs) -> Line {
-    let rider = link_to(Field::BodyMass, &format!("rider of {} kg", inputs.rider.kg()));
-    let kit = link_to(Field::KitMass, &format!("{} kg of kit", inputs.kit.kg()));
-    let bike = link_to(Field::BikeMass, &format!("bike of {} kg", inputs.bike.kg()));
+    let rider = link_to(Field::BodyMass, &format!("rider of {} kg", trimmed(inputs.rider.kg())));
+    let kit = link_to(Field::KitMass, &format!("{} kg of kit", trimmed(inputs.kit.kg())));
+    let bike = link_to(Field::BikeMass, &format!("bike of {} kg", trimmed(inputs.bike.kg())));
     let front = link_to(Field::RearWeight, &percent(100.0 * inputs.front_share.fraction(), 0));
     format!("For a {rider} with {kit} on a {bike}, and {front} of the weight on the front wheel.").into()
 }
