@@ -1,0 +1,23 @@
+//! The box of parts: what of it goes together on a bike, and what is quickest of that round a course.
+
+mod bare_bike;
+mod combination;
+mod combining;
+mod fit;
+mod front_derailleur;
+mod lack;
+mod parts_box;
+mod rear_derailleur;
+mod rides;
+mod sorted;
+
+pub use bare_bike::BareBike;
+pub use combination::Combination;
+pub use combining::{Combined, Combining, RiddenLap};
+pub use fit::{Fit, FitVerdict};
+pub use front_derailleur::FrontDerailleur;
+pub use lack::Lack;
+pub use parts_box::PartsBox;
+pub use rear_derailleur::RearDerailleur;
+pub use rides::{BoxRider, BoxRides};
+pub use sorted::SortedBox;

@@ -1,0 +1,105 @@
+//! The laps that a box's set-ups ride.
+
+use crate::cage::Derailleur;
+use crate::course::{
+    Candidate, Course, Finalist, Finals, LapSetup, ReserveSearch, ReserveSetup, Search, TimeBand,
+};
+use crate::gears::{Drivetrain, GearSet};
+use crate::rider::PowerBelowStanding;
+
+/// Who rides the laps of a box, on what but the gears.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum BoxRider {
+    /// On a reserve, as riders do.
+    Reserve(ReserveSetup),
+    /// At an even power.
+    Steady(LapSetup),
+}
+
+impl BoxRider {
+    /// The gears of the bike as it stands.
+    #[must_use]
+    pub const fn as_it_stands(&self) -> (Drivetrain, GearSet) {
+        let bike = match self {
+            Self::Reserve(setup) => setup.lap.bike,
+            Self::Steady(setup) => setup.bike,
+        };
+        (bike.drivetrain, bike.avoid)
+    }
+}
+
+/// The laps that a box's set-ups ride round one course: a first look at each, the best planned in full, and what they gain on one
+/// another. A lap by itself changes nothing, so that workers may share them.
+#[derive(Debug, Clone)]
+pub enum BoxRides {
+    /// On a reserve: what the first look misses is said at [`Neighbours`](crate::course::Neighbours).
+    Reserve(Box<ReserveSearch>),
+    /// At an even power, where the first look is the lap in full.
+    Steady {
+        /// Rides all.
+        search: Box<Search>,
+        /// Rides the best with everything doubtful moved.
+        finals: Box<Finals>,
+    },
+}
+
+impl BoxRides {
+    /// Takes all laps that will be looked at, of which some are planned for the first look.
+    ///
+    /// # Errors
+    /// [`PowerBelowStanding`] when an even power leaves nothing to move on foot with.
+    pub fn new(
+        course: &Course,
+        rider: &BoxRider,
+        laps: &[(Drivetrain, GearSet)],
+    ) -> Result<Self, PowerBelowStanding> {
+        let unknown = Derailleur::default();
+        Ok(match rider {
+            BoxRider::Reserve(setup) => {
+                Self::Reserve(Box::new(ReserveSearch::new(course, setup, unknown, laps)))
+            }
+            BoxRider::Steady(setup) => Self::Steady {
+                search: Box::new(Search::new(course, setup, unknown, Vec::new())?),
+                finals: Box::new(Finals::new(course, setup)?),
+            },
+        })
+    }
+
+    /// A lap by a first look.
+    #[must_use]
+    pub fn look(&self, lap: &(Drivetrain, GearSet)) -> Candidate {
+        match self {
+            Self::Reserve(search) => search.look(lap),
+            Self::Steady { search, .. } => search.ride(lap),
+        }
+    }
+
+    /// A lap in full.
+    #[must_use]
+    pub fn plan(&self, lap: &(Drivetrain, GearSet)) -> Candidate {
+        match self {
+            Self::Reserve(search) => search.plan(lap),
+            Self::Steady { search, .. } => search.ride(lap),
+        }
+    }
+
+    /// Whether the first look is the lap in full.
+    #[must_use]
+    pub const fn looks_in_full(&self) -> bool {
+        matches!(self, Self::Steady { .. })
+    }
+
+    /// What each of some laps, with their times in full in seconds, gains over the first of them: everything doubtful is moved for
+    /// all of them together.
+    #[must_use]
+    pub fn gains(&self, laps: &[(Drivetrain, GearSet)], times_s: &[f64]) -> Vec<TimeBand> {
+        match self {
+            Self::Reserve(search) => search.gains(laps, times_s),
+            Self::Steady { finals, .. } => {
+                let ridden: Vec<Finalist> =
+                    laps.iter().map(|(drivetrain, avoid)| finals.ride(drivetrain, *avoid)).collect();
+                ridden.iter().map(|finalist| finalist.gained_over(&ridden[0])).collect()
+            }
+        }
+    }
+}
