@@ -79,7 +79,7 @@ impl BareBike {
         let verdict = verdict(&answer)?;
         let needed = answer.links.ok_or(Lack::Wheels)?;
         let shortest = setup.window().map_err(|_| Lack::Wheels)?.shortest;
-        let (links, chain) = chain(&parts.chains, shortest, needed);
+        let (links, chain) = chain(&parts.chains, shortest.min(needed), needed);
         Ok(Fit { drivetrain, verdict, avoid: answer.avoid, spare: answer.check.spare, links, chain })
     }
 

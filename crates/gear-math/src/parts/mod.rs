@@ -10,6 +10,7 @@ mod parts_box;
 mod rear_derailleur;
 mod rides;
 mod sorted;
+mod text;
 
 pub use bare_bike::BareBike;
 pub use combination::Combination;
@@ -21,3 +22,4 @@ pub use parts_box::PartsBox;
 pub use rear_derailleur::RearDerailleur;
 pub use rides::{BoxRider, BoxRides};
 pub use sorted::SortedBox;
+pub use text::{NotUnderstood, PartFault, PartKind, ReadBox};
