@@ -122,6 +122,24 @@ impl Combining {
         count + self.riding.as_ref().map_or(count + ReserveSearch::PLANNED.min(count), Riding::total)
     }
 
+    /// The box.
+    #[must_use]
+    pub const fn parts(&self) -> &PartsBox {
+        &self.parts
+    }
+
+    pub(super) const fn bike(&self) -> &BareBike {
+        &self.bike
+    }
+
+    pub(super) const fn course(&self) -> &Course {
+        &self.course
+    }
+
+    pub(super) const fn rider(&self) -> &BoxRider {
+        &self.rider
+    }
+
     /// What goes together so far, and what does not.
     #[must_use]
     pub fn sorted(&self) -> &SortedBox {

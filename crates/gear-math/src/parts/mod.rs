@@ -1,6 +1,9 @@
 //! The box of parts: what of it goes together on a bike, and what is quickest of that round a course.
 
 mod bare_bike;
+mod bought;
+mod branches;
+mod buying;
 mod combination;
 mod combining;
 mod fit;
@@ -11,8 +14,10 @@ mod rear_derailleur;
 mod rides;
 mod sorted;
 mod text;
+mod usual;
 
 pub use bare_bike::BareBike;
+pub use buying::{Buying, Purchase};
 pub use combination::Combination;
 pub use combining::{Combined, Combining, RiddenLap};
 pub use fit::{Fit, FitVerdict};
@@ -23,3 +28,4 @@ pub use rear_derailleur::RearDerailleur;
 pub use rides::{BoxRider, BoxRides};
 pub use sorted::SortedBox;
 pub use text::{NotUnderstood, PartFault, PartKind, ReadBox};
+pub use usual::UsualPart;

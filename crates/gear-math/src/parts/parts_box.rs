@@ -70,4 +70,18 @@ impl PartsBox {
     pub fn derailleur(&self, combination: Combination) -> RearDerailleur {
         combination.derailleur.map_or_else(RearDerailleur::default, |place| self.derailleurs[place])
     }
+
+    /// This box with another one emptied into it, behind what is there. Where this box has no rear derailleur one of which nothing
+    /// is known is used, beside which those of the other would say nothing.
+    #[must_use]
+    pub(super) fn with(&self, more: &Self) -> Self {
+        let derailleurs = if self.derailleurs.is_empty() { &[] } else { &more.derailleurs[..] };
+        Self {
+            chainsets: [&self.chainsets[..], &more.chainsets].concat(),
+            cassettes: [&self.cassettes[..], &more.cassettes].concat(),
+            derailleurs: [&self.derailleurs[..], derailleurs].concat(),
+            front_derailleurs: [&self.front_derailleurs[..], &more.front_derailleurs].concat(),
+            chains: [&self.chains[..], &more.chains].concat(),
+        }
+    }
 }

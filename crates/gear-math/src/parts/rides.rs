@@ -74,6 +74,15 @@ impl BoxRides {
         }
     }
 
+    /// A time that the first look makes of none of these laps less; no end where there is none but the laps in full.
+    #[must_use]
+    pub fn at_least_s(&self, laps: &[(Drivetrain, GearSet)]) -> f64 {
+        match self {
+            Self::Reserve(search) => search.at_least_s(laps),
+            Self::Steady { .. } => f64::NEG_INFINITY,
+        }
+    }
+
     /// A lap in full.
     #[must_use]
     pub fn plan(&self, lap: &(Drivetrain, GearSet)) -> Candidate {

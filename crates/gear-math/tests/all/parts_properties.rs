@@ -6,7 +6,7 @@ use gear_math::chain::{Cage, CageMeasures, ChainDefaults, PulleyCentres};
 use gear_math::course::{Fineness, ReserveSearch, ReserveSetup};
 use gear_math::gears::RingDifference;
 use gear_math::parts::{
-    BareBike, BoxRider, Combined, Combining, Fit, FitVerdict, FrontDerailleur, Lack, PartsBox,
+    BareBike, BoxRider, Buying, Combined, Combining, Fit, FitVerdict, FrontDerailleur, Lack, PartsBox,
     RearDerailleur, SortedBox,
 };
 use gear_math::rider::{
@@ -222,6 +222,81 @@ fn of_a_large_box_the_first_is_planned() {
         "{planned} of {}",
         rows.len()
     );
+}
+
+fn bought(parts: &PartsBox, bike: &BareBike, budget: usize) -> (Vec<Combined>, Buying) {
+    let mut combining = Combining::new(&course(), &BoxRider::Reserve(rider()), bike.clone(), parts.clone());
+    while combining.advance(50).unwrap() {}
+    let mut buying = Buying::new(&combining, budget);
+    while buying.advance(40).unwrap() {
+        assert!(buying.done() <= buying.total());
+    }
+    (combining.quickest(), buying)
+}
+
+/// A box that lacks everything for a bank.
+fn tall() -> PartsBox {
+    PartsBox {
+        chainsets: vec!["52".parse().unwrap()],
+        cassettes: vec![Cassette::named(11, 23, 11).unwrap()],
+        derailleurs: vec![rear(Some(33), Some(28))],
+        ..PartsBox::default()
+    }
+}
+
+#[test]
+fn more_to_spend_buys_nothing_slower() {
+    let mut before = f64::INFINITY;
+    for budget in 0..=3 {
+        let (rows, buying) = bought(&tall(), &BareBike::usual(), budget);
+        let purchases = buying.purchases();
+        assert_eq!(purchases.is_empty(), budget == 0);
+        let Some(best) = purchases.first() else { continue };
+        assert!(best.time_s <= before + 0.3, "{} s after {before}", best.time_s);
+        before = before.min(best.time_s);
+        assert!(purchases.is_sorted_by(|a, b| a.time_s <= b.time_s) && purchases.len() <= Buying::NAMED);
+        for it in purchases {
+            assert!((1..=budget).contains(&it.parts.len()) && it.time_s < rows[0].time_s);
+            assert!((it.time_s - planned_s(&it.fit)).abs() < 1e-9);
+            let gained = it.gained.unwrap();
+            assert!((gained.time_s - (rows[0].time_s - it.time_s)).abs() < 1e-9);
+            assert!(gained.low_s <= gained.time_s && gained.time_s <= gained.high_s);
+        }
+    }
+}
+
+/// Every single part by hand: the best is the best of all boxes with one usual part more.
+#[test]
+fn the_part_worth_buying_is_the_best_of_all() {
+    let (own, bike) = (tall(), BareBike { largest_ring: Chainring::new(44).ok(), ..BareBike::usual() });
+    let usual = own.usual_beside(None);
+    let mut all = Vec::new();
+    let mut with = |more: PartsBox| {
+        let chainsets = [&own.chainsets[..], &more.chainsets].concat();
+        let cassettes = [&own.cassettes[..], &more.cassettes].concat();
+        let derailleurs = [&own.derailleurs[..], &more.derailleurs].concat();
+        let parts = PartsBox { chainsets, cassettes, derailleurs, ..PartsBox::default() };
+        all.extend(SortedBox::of(&bike, &parts).fitting.iter().map(|(_, fit)| planned_s(fit)));
+    };
+    usual.chainsets.iter().for_each(|it| with(PartsBox { chainsets: vec![*it], ..PartsBox::default() }));
+    usual.cassettes.iter().for_each(|it| with(PartsBox { cassettes: vec![*it], ..PartsBox::default() }));
+    usual.derailleurs.iter().for_each(|it| with(PartsBox { derailleurs: vec![*it], ..PartsBox::default() }));
+    let best = all.into_iter().fold(f64::INFINITY, f64::min);
+    let (rows, buying) = bought(&own, &bike, 1);
+    assert!(rows.is_empty(), "the frame clears no ring of the box");
+    let first = &buying.purchases()[0];
+    assert!((first.time_s - best).abs() < 0.05 && first.gained.is_none(), "{} s, {best} s", first.time_s);
+}
+
+#[test]
+fn a_box_that_has_it_all_buys_nothing() {
+    let all = tall().usual_beside(None);
+    let parts = PartsBox { derailleurs: vec![rear(Some(47), Some(46))], ..all };
+    let parts = PartsBox { chainsets: parts.chainsets.into_iter().step_by(12).collect(), ..parts };
+    let clicks = BareBike { largest_ring: Some(parts.chainsets[0].largest()), ..BareBike::usual() };
+    let (rows, buying) = bought(&parts, &clicks, 1);
+    let gains = |it: &gear_math::parts::Purchase| it.gained.is_some_and(|gained| gained.time_s > 0.0);
+    assert!(!rows.is_empty() && buying.purchases().iter().all(gains));
 }
 
 fn some<T: Clone + std::fmt::Debug + 'static>(all: Vec<T>, most: usize) -> impl Strategy<Value = Vec<T>> {
