@@ -6,8 +6,8 @@ use gear_math::chain::{Cage, CageMeasures, ChainDefaults, PulleyCentres};
 use gear_math::course::{Fineness, ReserveSearch, ReserveSetup};
 use gear_math::gears::RingDifference;
 use gear_math::parts::{
-    BareBike, BoxRider, Buying, Combined, Combining, Fit, FitVerdict, FrontDerailleur, Lack, PartsBox,
-    RearDerailleur, SortedBox,
+    BareBike, BoxRider, Buying, Combined, Combining, Condition, CourseWeight, Fit, FitVerdict,
+    FrontDerailleur, Lack, PartsBox, RearDerailleur, Regret, Robust, SortedBox,
 };
 use gear_math::rider::{
     Air, BikeMass, BodyMass, CriticalPower, EffortAccount, KitMass, PeakPower, WorkReserve,
@@ -297,6 +297,71 @@ fn a_box_that_has_it_all_buys_nothing() {
     let (rows, buying) = bought(&parts, &clicks, 1);
     let gains = |it: &gear_math::parts::Purchase| it.gained.is_some_and(|gained| gained.time_s > 0.0);
     assert!(!rows.is_empty() && buying.purchases().iter().all(gains));
+}
+
+fn robust(parts: &PartsBox, rider: BoxRider, more: &[(&str, f64)]) -> (Vec<Combined>, Robust) {
+    let mut combining = Combining::new(&course(), &rider, BareBike::usual(), parts.clone());
+    while combining.advance(50).unwrap() {}
+    let more = more.iter().map(|(text, it)| (text.parse().unwrap(), CourseWeight::new(*it).unwrap()));
+    let mut robust = Robust::new(&combining, more.collect());
+    assert!(robust.regrets().is_empty());
+    while robust.advance().unwrap() {}
+    assert_eq!(robust.done(), robust.total());
+    (combining.quickest(), robust)
+}
+
+/// Against laps ridden one by one, on two courses.
+#[test]
+fn regrets_are_what_laps_are_behind() {
+    let setup = rider().lap;
+    let other = "80; 0; loose sand\n40; 6; mud";
+    let (rows, robust) = robust(&small(), BoxRider::Steady(setup), &[(other, 3.0)]);
+    let regrets = robust.regrets();
+    let laps: Vec<_> = regrets.iter().map(|it| it.lap).collect();
+    assert!(laps.iter().all(|lap| rows.iter().any(|row| row.fit.ridden() == *lap)));
+    let time = |course: &str, lap: &(Drivetrain, _), watts: f64| {
+        let bike = Bike { drivetrain: lap.0, avoid: lap.1, ..setup.bike };
+        let rider = Rider { power: Power::new(watts).unwrap(), ..setup.rider };
+        let course = course.parse().unwrap();
+        Lap::in_steps(&course, &LapSetup { bike, rider, ..setup }, gear_math::Search::STEP).unwrap().time_s
+    };
+    let own = "70; 0; firm grass\n30; 15; firm grass\n60; -7; firm grass";
+    let wet = "70; 0; wet soft grass\n30; 15; wet soft grass\n60; -7; wet soft grass";
+    let other_wet = "80; 0; wet packed sand\n40; 6; deep mud";
+    for (place, pair, watts) in [
+        (0, [own, other], 240.0),
+        (1, [wet, other_wet], 240.0),
+        (2, [own, other], 216.0),
+        (3, [own, other], 264.0),
+    ] {
+        let mean = |lap| 0.25 * time(pair[0], lap, watts) + 0.75 * time(pair[1], lap, watts);
+        let means: Vec<f64> = laps.iter().map(mean).collect();
+        let least = means.iter().copied().fold(f64::INFINITY, f64::min);
+        for (regret, mean) in regrets.iter().zip(&means) {
+            assert!((regret.behind_s[place] - (mean - least)).abs() < 1e-9);
+        }
+    }
+    let least = robust.least().unwrap();
+    let worst = |it: &Regret| it.behind_s.iter().copied().fold(0.0, f64::max);
+    assert!(regrets.iter().all(|it| (it.worst_s - worst(it)).abs() < 1e-12 && it.worst_s >= least.worst_s));
+}
+
+/// Every condition moves laps on a reserve, or the regrets of one would be those of another.
+#[test]
+fn every_condition_counts_on_a_reserve() {
+    let (rows, robust) = robust(&small(), BoxRider::Reserve(rider()), &[]);
+    let regrets = robust.regrets();
+    assert_eq!(regrets[0].lap, rows[0].fit.ridden());
+    for place in 1..Condition::ALL.len() {
+        assert!(regrets.iter().any(|it| (it.behind_s[place] - it.behind_s[0]).abs() > 1e-3), "{place}");
+    }
+}
+
+#[test]
+fn nothing_is_regretted_of_nothing() {
+    let parts = PartsBox { derailleurs: vec![rear(Some(10), Some(20))], ..small() };
+    let (rows, robust) = robust(&parts, BoxRider::Reserve(rider()), &[]);
+    assert!(rows.is_empty() && robust.least().is_none());
 }
 
 fn some<T: Clone + std::fmt::Debug + 'static>(all: Vec<T>, most: usize) -> impl Strategy<Value = Vec<T>> {

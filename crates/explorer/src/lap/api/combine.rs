@@ -7,10 +7,16 @@ use crate::lap::api::effort::{EffortInput, WindInput};
 use crate::lap::api::lap::{CostsInput, LapInput};
 use crate::lap::api::progress::{Progress, said};
 use crate::ride::api::bike::BikeInput;
+use crate::ride::api::given::given;
 use crate::ride::api::rider::RiderInput;
 use crate::ride::api::surroundings::{AirInput, LimitsInput};
 use gear_math::course::TimeBand;
-use gear_math::parts::{BoxRider, Combination, Combined, Combining, FitVerdict, Lack};
+use gear_math::parts::{
+    BoxRider, Buying, Combination, Combined, Combining, Condition, CourseWeight, Fit, FitVerdict, Lack,
+    Purchase, RearDerailleur, Regret, Robust, UsualPart,
+};
+use gear_math::rider::PowerBelowStanding;
+use gear_math::{Cassette, Chainring, Chainset, Course, Sprocket, TotalCapacity};
 use serde::{Deserialize, Serialize};
 use tsify::Tsify;
 use wasm_bindgen::prelude::*;
@@ -47,6 +53,31 @@ pub struct CombineInput {
     /// No wind when left out. It is not used at a steady power.
     #[tsify(optional)]
     wind: Option<WindInput>,
+    /// Whether to look for what is worth buying among usual parts; not when left out.
+    #[serde(default)]
+    #[tsify(optional)]
+    usual_parts: bool,
+    /// How many parts may be bought together, 1 to 3; 1 when left out.
+    #[tsify(optional)]
+    budget_parts: Option<usize>,
+    /// Whether to say how the best stand up to another day; not when left out.
+    #[serde(default)]
+    #[tsify(optional)]
+    robust: bool,
+    /// Other courses that count for that beside `course`, which has a weight of 1; none when left out.
+    #[serde(default)]
+    #[tsify(optional)]
+    courses: Vec<OtherCourse>,
+}
+
+/// Another course that is ridden as well.
+#[derive(Debug, Deserialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+pub struct OtherCourse {
+    course: CourseInput,
+    /// How much it counts, 0.01 to 100; 1 when left out.
+    #[tsify(optional)]
+    weight: Option<f64>,
 }
 
 /// What `combine` gives. Chainset, cassette and derailleur are places in the box, counted from 0; the derailleur is null where the
@@ -63,6 +94,53 @@ pub struct CombineResult {
     lead: Option<GainRow>,
     /// What it gains over the bike as it stands, whether that is in the box or not.
     over_bike: Option<GainRow>,
+    /// What is worth buying, the quickest first: up to three that gain anything over the first of `fitting`. None where that was
+    /// not asked for. Where no `gainLowS` is above zero, nothing is worth more than the doubt.
+    purchases: Vec<PurchaseRow>,
+    /// How the best stand up to another day; null where that was not asked for, or nothing fits.
+    robust: Option<RobustResult>,
+}
+
+/// How the best stand up to another day and to other courses, by a first look at each lap.
+#[derive(Debug, Serialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+pub struct RobustResult {
+    /// What is otherwise, in the order of every `behindS`.
+    conditions: Vec<ConditionName>,
+    /// Up to 60 set-ups with different laps, in the order of `fitting`.
+    choices: Vec<RegretRow>,
+    /// The place in `fitting` of the choice that is least regretted.
+    least_regret: usize,
+}
+
+/// Something that is otherwise than entered.
+#[derive(Debug, Serialize, Tsify)]
+#[serde(rename_all = "kebab-case")]
+pub enum ConditionName {
+    /// Nothing.
+    AsEntered,
+    /// The ground is one step wetter all round.
+    WetterGround,
+    /// A tenth less power.
+    LessPower,
+    /// A tenth more.
+    MorePower,
+    /// The lowest usable cadence, or on a reserve the one that is liked, is 5 rpm lower.
+    LowerCadence,
+    /// 5 rpm higher.
+    HigherCadence,
+}
+
+/// By what a choice is regretted.
+#[derive(Debug, Serialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+pub struct RegretRow {
+    /// Its place in `fitting`.
+    fitting: usize,
+    /// What it is behind the quickest choice under each condition, in the mean over the courses.
+    behind_s: Vec<f64>,
+    /// The largest of these.
+    regret_s: f64,
 }
 
 /// Parts that go together, with their lap.
@@ -145,10 +223,59 @@ pub struct GainRow {
     gain_high_s: f64,
 }
 
+/// Parts to buy together.
+#[derive(Debug, Serialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
+pub struct PurchaseRow {
+    parts: Vec<PartRow>,
+    /// The set-up that they make with what is in the box.
+    rings: Vec<u16>,
+    sprockets: Vec<u16>,
+    /// The rear derailleur of the box that shifts it; null where that is bought, or the box has none.
+    derailleur: Option<usize>,
+    verdict: FitName,
+    links: u16,
+    chain: Option<usize>,
+    gears_to_avoid: Vec<[u16; 2]>,
+    lap_s: f64,
+    /// What it gains over the first of `fitting`, with its edges in about 9 in 10 cases; null where nothing fits.
+    gain_s: Option<f64>,
+    gain_low_s: Option<f64>,
+    gain_high_s: Option<f64>,
+}
+
+/// A usual part, by its teeth: either `chainset`, `cassette` or `derailleur`.
+#[derive(Debug, Default, Serialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
+pub struct PartRow {
+    /// Its rings.
+    chainset: Option<Vec<u16>>,
+    /// The one ring of these to buy, where a chainset of the box has the others; a single goes on any of them.
+    ring: Option<u16>,
+    /// Its sprockets.
+    cassette: Option<Vec<u16>>,
+    /// The least that a rear derailleur has to take.
+    derailleur: Option<TakenRow>,
+}
+
+/// What a rear derailleur takes.
+#[derive(Debug, Serialize, Tsify)]
+#[serde(rename_all = "camelCase")]
+#[tsify(missing_as_null)]
+pub struct TakenRow {
+    total_capacity_teeth: Option<u16>,
+    largest_sprocket_teeth: Option<u16>,
+}
+
 /// What of a box of parts goes together, how quick that is round a course, and what does not go together and why. Makers' figures
 /// come first, then cage and chain by geometry, as in `cageCheck` and `chain`; whatever teeth and millimetres do not tell is not
-/// checked. `progress` is called with how many pieces of work are done and how many there are; when it returns `false` it stops
-/// there, and `fitting` holds what was ridden until then.
+/// checked. `progress` is called with how many pieces of work are done and how many there are at most, which changes as it gets
+/// known; when it returns `false` it stops there, and `fitting` holds what was ridden until then.
+///
+/// With `usualParts` it also says which part is most worth buying of those in common use, or which few together. By a first look
+/// at every lap nothing better is left out; the best by that look are then planned in full.
 ///
 /// # Errors
 /// When anything is outside its limits, the box has no chainset or no cassette, or the power is hardly more than standing takes.
@@ -160,24 +287,68 @@ pub fn combine(
 ) -> Result<JsValue, JsError> {
     let asked: CombineInput = input(asked)?;
     let progress = Progress::of(progress);
+    let (budget, courses) = (asked.budget()?, asked.other_courses()?);
+    let is_robust = asked.robust || !courses.is_empty();
     let mut combining = asked.combining()?;
-    let is_done = run(&mut combining, progress.as_ref())?;
-    output(&CombineResult::of(&combining, is_done))
+    let mut work = Work { progress, before: 0 };
+    let mut goes_on = work.run(|| Ok((combining.advance(BATCH)?, [combining.done(), combining.total()])))?;
+    let mut result = CombineResult::of(&combining, goes_on);
+    if goes_on && budget > 0 {
+        let mut buying = Buying::new(&combining, budget);
+        goes_on = work.run(|| Ok((buying.advance(BATCH)?, [buying.done(), buying.total()])))?;
+        result.purchases = buying.purchases().iter().map(PurchaseRow::of).collect();
+    }
+    if goes_on && is_robust {
+        let mut robust = Robust::new(&combining, courses);
+        work.run(|| Ok((robust.advance()?, [robust.done(), robust.total()])))?;
+        result.robust = RobustResult::of(&combining.quickest(), &robust);
+    }
+    output(&result)
 }
 
-/// Goes on until all is done, or until the callback stops it; whether all is done.
-fn run(combining: &mut Combining, progress: Option<&Progress>) -> Result<bool, JsError> {
-    let mut is_more = true;
-    while is_more {
-        is_more = combining.advance(BATCH).map_err(thrown)?;
-        if !said(progress, combining.done(), combining.total())? {
-            return Ok(!is_more);
+/// Work of several kinds, one after another.
+struct Work {
+    progress: Option<Progress>,
+    /// Pieces done before what is going on.
+    before: usize,
+}
+
+impl Work {
+    /// Goes on until all is done, or until the callback stops it; whether all is done.
+    fn run(
+        &mut self,
+        mut advance: impl FnMut() -> Result<(bool, [usize; 2]), PowerBelowStanding>,
+    ) -> Result<bool, JsError> {
+        loop {
+            let (is_more, [done, total]) = advance().map_err(thrown)?;
+            let goes_on = said(self.progress.as_ref(), self.before + done, self.before + total)?;
+            if !(is_more && goes_on) {
+                self.before += done;
+                return Ok(!is_more);
+            }
         }
     }
-    Ok(true)
 }
 
 impl CombineInput {
+    /// How many parts may be bought; none where that was not asked for.
+    fn budget(&self) -> Result<usize, JsError> {
+        match self.budget_parts {
+            Some(parts) if !(1..=Buying::MOST).contains(&parts) => {
+                Err(thrown(format!("budgetParts must be 1 to {}", Buying::MOST)))
+            }
+            _ if !self.usual_parts => Ok(0),
+            parts => Ok(parts.unwrap_or(1)),
+        }
+    }
+
+    fn other_courses(&self) -> Result<Vec<(Course, CourseWeight)>, JsError> {
+        let other = |it: &OtherCourse| {
+            Ok((it.course.course()?, given(it.weight, CourseWeight::new, CourseWeight::ONE)?))
+        };
+        self.courses.iter().map(other).collect()
+    }
+
     fn combining(self) -> Result<Combining, JsError> {
         let Self { rider, bike, course, air, limits, costs, effort, wind, .. } = self;
         let lap = LapInput::alone(rider, bike, course, air, limits, costs, effort, wind);
@@ -203,6 +374,8 @@ impl CombineResult {
             not_fitting: not_fitting.collect(),
             lead,
             over_bike,
+            purchases: Vec::new(),
+            robust: None,
         }
     }
 }
@@ -219,7 +392,6 @@ fn leads(combining: &Combining, order: &[Combined]) -> [Option<GainRow>; 2] {
 impl FittingRow {
     fn of(row: &Combined) -> Self {
         let Combined { combination, fit, time_s, planned, lap } = row;
-        let avoided = fit.avoid.gears(&fit.drivetrain);
         Self {
             chainset: combination.chainset,
             cassette: combination.cassette,
@@ -228,12 +400,61 @@ impl FittingRow {
             spare_teeth: fit.spare,
             links: fit.links.count(),
             chain: fit.chain,
-            gears_to_avoid: avoided.map(|gear| [gear.ring.teeth(), gear.sprocket.teeth()]).collect(),
+            gears_to_avoid: avoided(fit),
             lap_s: *time_s,
             planned: *planned,
             shifts_rear: lap.shifts_rear,
             shifts_front: lap.shifts_front,
             lowest_development_m: lap.lowest_development_m,
+        }
+    }
+}
+
+fn avoided(fit: &Fit) -> Vec<[u16; 2]> {
+    fit.avoid.gears(&fit.drivetrain).map(|gear| [gear.ring.teeth(), gear.sprocket.teeth()]).collect()
+}
+
+fn rings(chainset: &Chainset) -> Vec<u16> {
+    chainset.rings().iter().map(|ring| ring.teeth()).collect()
+}
+
+fn sprockets(cassette: &Cassette) -> Vec<u16> {
+    cassette.sprockets().iter().map(|sprocket| sprocket.teeth()).collect()
+}
+
+impl PurchaseRow {
+    fn of(purchase: &Purchase) -> Self {
+        let Purchase { parts, fit, own_derailleur, time_s, gained } = purchase;
+        Self {
+            parts: parts.iter().map(PartRow::of).collect(),
+            rings: rings(&fit.drivetrain.chainset),
+            sprockets: sprockets(&fit.drivetrain.cassette),
+            derailleur: *own_derailleur,
+            verdict: fit.verdict.into(),
+            links: fit.links.count(),
+            chain: fit.chain,
+            gears_to_avoid: avoided(fit),
+            lap_s: *time_s,
+            gain_s: gained.map(|it| it.time_s),
+            gain_low_s: gained.map(|it| it.low_s),
+            gain_high_s: gained.map(|it| it.high_s),
+        }
+    }
+}
+
+impl PartRow {
+    fn of(part: &UsualPart) -> Self {
+        match part {
+            UsualPart::Chainset { chainset, ring } => {
+                Self { chainset: Some(rings(chainset)), ring: ring.map(Chainring::teeth), ..Self::default() }
+            }
+            UsualPart::Cassette(cassette) => Self { cassette: Some(sprockets(cassette)), ..Self::default() },
+            UsualPart::Derailleur(RearDerailleur { figures, .. }) => {
+                let total_capacity_teeth = figures.total_capacity.map(TotalCapacity::teeth);
+                let largest_sprocket_teeth = figures.largest_sprocket.map(Sprocket::teeth);
+                let taken = TakenRow { total_capacity_teeth, largest_sprocket_teeth };
+                Self { derailleur: Some(taken), ..Self::default() }
+            }
         }
     }
 }
@@ -248,6 +469,33 @@ impl GainRow {
     /// What the other loses.
     fn turned(lost: &TimeBand) -> Self {
         Self { gain_s: -lost.time_s, gain_low_s: -lost.high_s, gain_high_s: -lost.low_s }
+    }
+}
+
+impl RobustResult {
+    fn of(order: &[Combined], robust: &Robust) -> Option<Self> {
+        let place = |it: &Regret| order.iter().position(|row| row.fit.ridden() == it.lap);
+        let choice = |it: &Regret| {
+            Some(RegretRow { fitting: place(it)?, behind_s: it.behind_s.to_vec(), regret_s: it.worst_s })
+        };
+        Some(Self {
+            conditions: Condition::ALL.map(ConditionName::from).into(),
+            least_regret: place(&robust.least()?)?,
+            choices: robust.regrets().iter().filter_map(choice).collect(),
+        })
+    }
+}
+
+impl From<Condition> for ConditionName {
+    fn from(condition: Condition) -> Self {
+        match condition {
+            Condition::AsEntered => Self::AsEntered,
+            Condition::WetterGround => Self::WetterGround,
+            Condition::LessPower => Self::LessPower,
+            Condition::MorePower => Self::MorePower,
+            Condition::LowerCadence => Self::LowerCadence,
+            Condition::HigherCadence => Self::HigherCadence,
+        }
     }
 }
 
