@@ -3,7 +3,7 @@
 
 use gear_math::chain::{Cage, CageMeasures, ChainDefaults, PulleyCentres};
 use gear_math::course::{Demo, Fineness, ReserveSetup, Step};
-use gear_math::parts::{BareBike, BoxRider, Combining, PartsBox, RearDerailleur};
+use gear_math::parts::{BareBike, BoxRider, Combining, Outing, PartsBox, RearDerailleur};
 use gear_math::rider::{
     Air, BikeMass, BodyMass, Climb, CriticalPower, EffortAccount, FootFactor, Friction, KitMass, PeakPower,
     RidingLimits, RollingCoefficient, SlopeShare, WorkReserve, verdict_map,
@@ -152,11 +152,12 @@ fn box_of_parts() -> Result<f64, Box<dyn Error>> {
         ..PartsBox::default()
     };
     let rider = BoxRider::Reserve(reserve_setup(SINGLE)?);
-    let mut combining = Combining::new(&Demo::Meadow.course(), &rider, BareBike::usual(), parts);
+    let outing = Outing { course: Demo::Meadow.course(), rider, bike: BareBike::usual() };
+    let mut combining = Combining::new(&outing, parts);
     while combining.advance(50)? {}
     let best = combining.quickest();
     let found = best.len() + combining.sorted().not_fitting.len();
-    Ok(if found == 168 { best[0].time_s } else { f64::NAN })
+    Ok(if found == 168 { best[0].lap.time_s } else { f64::NAN })
 }
 
 fn lap_setup((rings, sprockets): (&str, &str)) -> Result<LapSetup, Box<dyn Error>> {

@@ -1,15 +1,14 @@
 //! The parts worth buying beside a box.
 
-use crate::course::{Course, TimeBand};
+use crate::course::TimeBand;
 use crate::gears::{Drivetrain, GearSet};
-use crate::parts::bare_bike::BareBike;
 use crate::parts::bought::Bought;
 use crate::parts::branches::{Best, Branches};
 use crate::parts::combination::Combination;
-use crate::parts::combining::{Combined, Combining, RiddenLap};
 use crate::parts::fit::Fit;
+use crate::parts::outing::Outing;
 use crate::parts::parts_box::PartsBox;
-use crate::parts::rides::{BoxRider, BoxRides};
+use crate::parts::rides::BoxRides;
 use crate::parts::sorted::SortedBox;
 use crate::parts::usual::UsualPart;
 use crate::rider::PowerBelowStanding;
@@ -26,7 +25,7 @@ use crate::rider::PowerBelowStanding;
 /// ```
 /// use gear_math::{Bike, Cassette, Circumference, Drivetrain, LapSetup, Power, Rider};
 /// use gear_math::course::Demo;
-/// use gear_math::parts::{BareBike, BoxRider, Buying, Combining, PartsBox};
+/// use gear_math::parts::{BareBike, BoxRider, Buying, Combined, Combining, Outing, PartsBox};
 /// use gear_math::rider::{Air, BikeMass, BodyMass, KitMass};
 /// let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
 /// let drivetrain = Drivetrain { chainset: "50".parse()?, cassette: "11-12-13-15-17-19-21-23-25".parse()? };
@@ -37,9 +36,11 @@ use crate::rider::PowerBelowStanding;
 ///     cassettes: vec![drivetrain.cassette],
 ///     ..PartsBox::default()
 /// };
-/// let mut combining = Combining::new(&Demo::Meadow.course(), &rider, BareBike::usual(), parts);
+/// let outing = Outing { course: Demo::Meadow.course(), rider, bike: BareBike::usual() };
+/// let mut combining = Combining::new(&outing, parts.clone());
 /// while combining.advance(20)? {}
-/// let mut buying = Buying::new(&combining, 1);
+/// let best = combining.quickest().first().map(Combined::timed);
+/// let mut buying = Buying::new(&outing, &parts, best, 1);
 /// while buying.advance(20)? {}
 /// let best = &buying.purchases()[0];
 /// assert!(best.parts.len() == 1 && best.gained.is_some_and(|gained| gained.low_s > 1.0));
@@ -47,14 +48,12 @@ use crate::rider::PowerBelowStanding;
 /// ```
 #[derive(Debug, Clone)]
 pub struct Buying {
-    course: Course,
-    rider: BoxRider,
-    bike: BareBike,
+    outing: Outing,
     own: PartsBox,
     /// The box with the usual parts behind its own.
     all: PartsBox,
     budget: usize,
-    best_of_box: Option<RiddenLap>,
+    best_of_box: Option<((Drivetrain, GearSet), f64)>,
     /// How many combinations were tried.
     tried: usize,
     sorted: SortedBox,
@@ -96,19 +95,21 @@ impl Buying {
     /// Purchases that are named: the best and the next two.
     pub const NAMED: usize = 3;
 
-    /// Takes a box that is [done](Combining::advance), and how many parts may be bought, up to [`Self::MOST`].
+    /// Takes a box and what it is combined for, the best of the box with its time in seconds, and how many parts may be bought, up
+    /// to [`Self::MOST`].
     #[must_use]
-    pub fn new(combining: &Combining, budget: usize) -> Self {
-        let own = combining.parts().clone();
-        let bike = combining.bike().clone();
+    pub fn new(
+        outing: &Outing,
+        parts: &PartsBox,
+        best_of_box: Option<((Drivetrain, GearSet), f64)>,
+        budget: usize,
+    ) -> Self {
         Self {
-            course: combining.course().clone(),
-            rider: *combining.rider(),
-            all: own.with(&own.usual_beside(bike.sprockets)),
-            best_of_box: combining.quickest().first().map(Combined::ridden),
-            bike,
-            own,
+            outing: outing.clone(),
+            own: parts.clone(),
+            all: parts.with(&parts.usual_beside(outing.bike.sprockets)),
             budget: budget.min(Self::MOST),
+            best_of_box,
             tried: 0,
             sorted: SortedBox::default(),
             shopping: None,
@@ -127,7 +128,7 @@ impl Buying {
         }
         let shopping = match &mut self.shopping {
             Some(shopping) => shopping,
-            none => none.insert(Shopping::new(&self.course, &self.rider, &self.own, &self.sorted)?),
+            none => none.insert(Shopping::new(&self.outing, &self.own, &self.sorted)?),
         };
         if shopping.advance(count) {
             return Ok(true);
@@ -163,7 +164,7 @@ impl Buying {
         let to = self.tried.saturating_add(count).min(self.all.count());
         for combination in (self.tried..to).map(|number| self.all.combination(number)) {
             if (1..=self.budget).contains(&Bought::of(&self.own, combination).count())
-                && let Ok(fit) = self.bike.fit(&self.all, combination)
+                && let Ok(fit) = self.outing.bike.fit(&self.all, combination)
             {
                 self.sorted.fitting.push((combination, fit));
             }
@@ -175,7 +176,7 @@ impl Buying {
         let Some(shopping) = &self.shopping else { return Vec::new() };
         let mut best = shopping.planned.clone();
         best.sort_by(|a, b| a.time_s.total_cmp(&b.time_s).then_with(|| a.bought.cmp(&b.bought)));
-        let gains = |it: &Best| self.best_of_box.is_none_or(|box_of| it.time_s < box_of.time_s);
+        let gains = |it: &Best| self.best_of_box.is_none_or(|of_box| it.time_s < of_box.1);
         best.retain(gains);
         best.truncate(Self::NAMED);
         let bands = self.bands(shopping, &best);
@@ -188,10 +189,8 @@ impl Buying {
     /// What each gains over the best of the box.
     fn bands(&self, shopping: &Shopping, best: &[Best]) -> Vec<TimeBand> {
         let Some(of_box) = self.best_of_box.filter(|_| !best.is_empty()) else { return Vec::new() };
-        let laps = best.iter().map(|it| (shopping.laps[it.lap], it.time_s));
-        let (laps, times): (Vec<_>, Vec<_>) =
-            core::iter::once((of_box.lap, of_box.time_s)).chain(laps).unzip();
-        shopping.rides.gains(&laps, &times).split_off(1)
+        let laps: Vec<_> = best.iter().map(|it| (shopping.laps[it.lap], it.time_s)).collect();
+        shopping.rides.gains(&of_box, &laps)
     }
 
     fn purchase(&self, shopping: &Shopping, best: &Best, gained: Option<TimeBand>) -> Option<Purchase> {
@@ -210,14 +209,9 @@ impl Buying {
 }
 
 impl Shopping {
-    fn new(
-        course: &Course,
-        rider: &BoxRider,
-        own: &PartsBox,
-        sorted: &SortedBox,
-    ) -> Result<Self, PowerBelowStanding> {
+    fn new(outing: &Outing, own: &PartsBox, sorted: &SortedBox) -> Result<Self, PowerBelowStanding> {
         let (laps, lap_of) = sorted.laps();
-        let rides = BoxRides::new(course, rider, &laps)?;
+        let rides = BoxRides::new(&outing.course, &outing.rider, &laps)?;
         let mut purchases = vec![Vec::new(); laps.len()];
         for ((combination, _), &lap) in sorted.fitting.iter().zip(&lap_of) {
             let bought = Bought::of(own, *combination);

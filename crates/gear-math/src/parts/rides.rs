@@ -1,11 +1,10 @@
 //! The laps that a box's set-ups ride.
 
 use crate::cage::Derailleur;
-use crate::course::{
-    Candidate, Course, Finalist, Finals, LapSetup, ReserveSearch, ReserveSetup, Search, TimeBand,
-};
+use crate::course::{Course, Finalist, Finals, LapSetup, ReserveSearch, ReserveSetup, Search, TimeBand};
 use crate::gears::{Drivetrain, GearSet};
-use crate::rider::PowerBelowStanding;
+use crate::parts::found_lap::FoundLap;
+use crate::rider::{Bike, PowerBelowStanding};
 
 /// Who rides the laps of a box, on what but the gears.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -17,14 +16,13 @@ pub enum BoxRider {
 }
 
 impl BoxRider {
-    /// The gears of the bike as it stands.
+    /// The bike as it stands.
     #[must_use]
-    pub const fn as_it_stands(&self) -> (Drivetrain, GearSet) {
-        let bike = match self {
-            Self::Reserve(setup) => setup.lap.bike,
-            Self::Steady(setup) => setup.bike,
-        };
-        (bike.drivetrain, bike.avoid)
+    pub const fn bike(&self) -> &Bike {
+        match self {
+            Self::Reserve(setup) => &setup.lap.bike,
+            Self::Steady(setup) => &setup.bike,
+        }
     }
 }
 
@@ -67,10 +65,10 @@ impl BoxRides {
 
     /// A lap by a first look.
     #[must_use]
-    pub fn look(&self, lap: &(Drivetrain, GearSet)) -> Candidate {
+    pub fn look(&self, lap: &(Drivetrain, GearSet)) -> FoundLap {
         match self {
-            Self::Reserve(search) => search.look(lap),
-            Self::Steady { search, .. } => search.ride(lap),
+            Self::Reserve(search) => FoundLap::of(&search.look(lap), false),
+            Self::Steady { .. } => self.plan(lap),
         }
     }
 
@@ -85,30 +83,30 @@ impl BoxRides {
 
     /// A lap in full.
     #[must_use]
-    pub fn plan(&self, lap: &(Drivetrain, GearSet)) -> Candidate {
-        match self {
+    pub fn plan(&self, lap: &(Drivetrain, GearSet)) -> FoundLap {
+        let planned = match self {
             Self::Reserve(search) => search.plan(lap),
             Self::Steady { search, .. } => search.ride(lap),
-        }
+        };
+        FoundLap::of(&planned, true)
     }
 
-    /// Whether the first look is the lap in full.
+    /// What each of some laps gains over another one, all with their times in full in seconds: everything doubtful is moved for all
+    /// of them together.
     #[must_use]
-    pub const fn looks_in_full(&self) -> bool {
-        matches!(self, Self::Steady { .. })
-    }
-
-    /// What each of some laps, with their times in full in seconds, gains over the first of them: everything doubtful is moved for
-    /// all of them together.
-    #[must_use]
-    pub fn gains(&self, laps: &[(Drivetrain, GearSet)], times_s: &[f64]) -> Vec<TimeBand> {
-        match self {
-            Self::Reserve(search) => search.gains(laps, times_s),
+    pub fn gains(&self, over: &TimedLap, laps: &[TimedLap]) -> Vec<TimeBand> {
+        let (laps, times): (Vec<_>, Vec<_>) = core::iter::once(over).chain(laps).copied().unzip();
+        let gains = match self {
+            Self::Reserve(search) => search.gains(&laps, &times),
             Self::Steady { finals, .. } => {
                 let ridden: Vec<Finalist> =
                     laps.iter().map(|(drivetrain, avoid)| finals.ride(drivetrain, *avoid)).collect();
                 ridden.iter().map(|finalist| finalist.gained_over(&ridden[0])).collect()
             }
-        }
+        };
+        gains.into_iter().skip(1).collect()
     }
 }
+
+/// A lap, by its gears and those of them that are not used, with its time.
+type TimedLap = ((Drivetrain, GearSet), f64);

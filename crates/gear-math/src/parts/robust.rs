@@ -1,9 +1,9 @@
 //! Which choice is least regretted when the day is not as entered.
 
-use crate::course::{Course, ReserveSearch};
+use crate::course::Course;
 use crate::gears::{Drivetrain, GearSet};
-use crate::parts::combining::Combining;
 use crate::parts::condition::Condition;
+use crate::parts::outing::Outing;
 use crate::parts::rides::{BoxRider, BoxRides};
 use crate::quantity::{Limits, OutOfLimits, measured};
 use crate::rider::PowerBelowStanding;
@@ -13,8 +13,7 @@ measured! {
     CourseWeight(value): "weight of a course", "", 0.01 ..= 100.0;
 }
 
-/// How the best of a box stand up to another day and to other courses: the times of the [best](ReserveSearch::PLANNED), by the
-/// first look, under every [`Condition`].
+/// How the best of a box stand up to another day and to other courses: the times of the best, by the first look, under every [`Condition`].
 ///
 /// # Formula
 /// A choice's time under a condition is the mean over the courses by their weights, its regret there what it is behind the
@@ -25,7 +24,7 @@ measured! {
 /// ```
 /// use gear_math::{Bike, Cassette, Circumference, Drivetrain, LapSetup, Power, Rider};
 /// use gear_math::course::Demo;
-/// use gear_math::parts::{BareBike, BoxRider, Combining, PartsBox, Robust};
+/// use gear_math::parts::{BareBike, BoxRider, Combining, Outing, PartsBox, Robust};
 /// use gear_math::rider::{Air, BikeMass, BodyMass, KitMass};
 /// let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
 /// let drivetrain = Drivetrain { chainset: "40".parse()?, cassette: "11-13-15-17-20-23-26-30".parse()? };
@@ -36,9 +35,11 @@ measured! {
 ///     cassettes: Cassette::common().take(3).collect(),
 ///     ..PartsBox::default()
 /// };
-/// let mut combining = Combining::new(&Demo::Meadow.course(), &rider, BareBike::usual(), parts);
+/// let outing = Outing { course: Demo::Meadow.course(), rider, bike: BareBike::usual() };
+/// let mut combining = Combining::new(&outing, parts);
 /// while combining.advance(20)? {}
-/// let mut robust = Robust::new(&combining, Vec::new());
+/// let best = combining.laps().ok_or("all is sorted")?.best();
+/// let mut robust = Robust::new(&outing, best, Vec::new());
 /// while robust.advance()? {}
 /// let least = robust.least().ok_or("one of them")?;
 /// assert!(robust.regrets().iter().all(|it| it.worst_s >= least.worst_s));
@@ -70,18 +71,13 @@ impl CourseWeight {
 }
 
 impl Robust {
-    /// Takes a box that is [done](Combining::advance), and other courses that count beside its own.
+    /// Takes the [best](crate::parts::BoxLaps::best) of a box and what it was combined for, and other courses that count beside its
+    /// own.
     #[must_use]
-    pub fn new(combining: &Combining, more: Vec<(Course, CourseWeight)>) -> Self {
-        let mut laps = Vec::new();
-        for lap in combining.quickest().iter().map(|it| it.fit.ridden()) {
-            if laps.len() < ReserveSearch::PLANNED && !laps.contains(&lap) {
-                laps.push(lap);
-            }
-        }
-        let own = (combining.course().clone(), CourseWeight::ONE);
+    pub fn new(outing: &Outing, laps: Vec<(Drivetrain, GearSet)>, more: Vec<(Course, CourseWeight)>) -> Self {
+        let own = (outing.course.clone(), CourseWeight::ONE);
         let courses = core::iter::once(own).chain(more).collect();
-        Self { laps, courses, rider: *combining.rider(), times_s: Vec::new() }
+        Self { laps, courses, rider: outing.rider, times_s: Vec::new() }
     }
 
     /// Rides one course under one condition. Whether there is more to do.

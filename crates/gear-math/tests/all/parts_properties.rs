@@ -6,8 +6,8 @@ use gear_math::chain::{Cage, CageMeasures, ChainDefaults, PulleyCentres};
 use gear_math::course::{Fineness, ReserveSearch, ReserveSetup};
 use gear_math::gears::RingDifference;
 use gear_math::parts::{
-    BareBike, BoxRider, Buying, Combined, Combining, Condition, CourseWeight, Fit, FitVerdict,
-    FrontDerailleur, Lack, PartsBox, RearDerailleur, Regret, Robust, SortedBox,
+    BareBike, BoxLaps, BoxRider, BoxRides, Buying, Combined, Combining, Condition, CourseWeight, Fit,
+    FitVerdict, FrontDerailleur, Lack, Outing, PartsBox, RearDerailleur, Regret, Robust, SortedBox,
 };
 use gear_math::rider::{
     Air, BikeMass, BodyMass, CriticalPower, EffortAccount, KitMass, PeakPower, WorkReserve,
@@ -53,12 +53,16 @@ fn small() -> PartsBox {
     }
 }
 
+fn outing(bike: &BareBike, rider: &BoxRider) -> Outing {
+    Outing { course: course(), rider: *rider, bike: bike.clone() }
+}
+
 fn combined(parts: &PartsBox) -> Vec<Combined> {
     combined_on(&BareBike::usual(), &BoxRider::Reserve(rider()), parts)
 }
 
 fn combined_on(bike: &BareBike, rider: &BoxRider, parts: &PartsBox) -> Vec<Combined> {
-    let mut combining = Combining::new(&course(), rider, bike.clone(), parts.clone());
+    let mut combining = Combining::new(&outing(bike, rider), parts.clone());
     while combining.advance(7).unwrap() {
         assert!(combining.done() <= combining.total());
     }
@@ -79,7 +83,7 @@ fn names(parts: &PartsBox, rows: &[Combined]) -> Vec<String> {
         .map(|it| {
             let Drivetrain { chainset, cassette } = parts.drivetrain(it.combination);
             let rear = parts.derailleur(it.combination);
-            format!("{:.6} {chainset} {cassette} {rear:?} {}", it.time_s, it.fit.links.count())
+            format!("{:.6} {chainset} {cassette} {rear:?} {}", it.lap.time_s, it.fit.links.count())
         })
         .collect();
     names.sort();
@@ -92,14 +96,39 @@ fn a_small_box_is_ridden_as_by_hand() {
     let rows = combined(&parts);
     let sorted = SortedBox::of(&BareBike::usual(), &parts);
     assert_eq!((rows.len(), rows.len() + sorted.not_fitting.len()), (sorted.fitting.len(), 18));
-    assert!(rows.iter().all(|it| it.planned && (it.time_s - planned_s(&it.fit)).abs() < 1e-9));
+    assert!(rows.iter().all(|it| it.lap.planned && (it.lap.time_s - planned_s(&it.fit)).abs() < 1e-9));
     let best = sorted.fitting.iter().map(|(_, fit)| planned_s(fit)).fold(f64::INFINITY, f64::min);
-    assert!((rows[0].time_s - best).abs() < 1e-9 && rows.is_sorted_by(|a, b| a.time_s <= b.time_s));
+    assert!(
+        (rows[0].lap.time_s - best).abs() < 1e-9 && rows.is_sorted_by(|a, b| a.lap.time_s <= b.lap.time_s)
+    );
     let lacking: usize = sorted.lacking().iter().map(|it| it.1).sum();
     assert_eq!(lacking, sorted.not_fitting.len());
     assert!(sorted.lacking().iter().any(|it| it.0 == Lack::LargestSprocket));
     let avoiding = rows.iter().find(|it| it.fit.verdict == FitVerdict::AvoidingGears).unwrap();
     assert!(!avoiding.fit.avoid.is_empty() && avoiding.fit.spare < Some(0));
+}
+
+/// Each sorts the box and rides every other lap; one gathers what they find.
+#[test]
+fn workers_find_what_one_does() {
+    let (parts, bike) = (small(), BareBike::usual());
+    let laps = || BoxLaps::new(SortedBox::of(&bike, &parts));
+    let mut gathered = laps();
+    let workers = [0, 1].map(|_| {
+        let laps = laps().laps().to_vec();
+        (BoxRides::new(&course(), &BoxRider::Reserve(rider()), &laps).unwrap(), laps)
+    });
+    let share = |all: Vec<usize>| all.into_iter().enumerate().map(|(place, lap)| (place % 2, lap));
+    for (worker, lap) in share(gathered.to_look_at().collect()) {
+        gathered.take(lap, workers[worker].0.look(&workers[worker].1[lap]));
+    }
+    assert!(gathered.quickest().iter().all(|it| !it.lap.planned));
+    for (worker, lap) in share(gathered.to_plan()) {
+        gathered.take(lap, workers[worker].0.plan(&workers[worker].1[lap]));
+    }
+    gathered.take(999, combined(&parts)[0].lap);
+    assert_eq!((gathered.done(), gathered.to_plan()), (gathered.total(), vec![]));
+    assert_eq!(gathered.quickest(), combined(&parts));
 }
 
 /// One set-up has gears for the bank and the flat; the others have none for either.
@@ -131,7 +160,7 @@ fn the_order_of_the_box_does_not_matter() {
 #[test]
 fn one_part_more_makes_nothing_slower() {
     let parts = small();
-    let best = |parts: &PartsBox| combined(parts)[0].time_s;
+    let best = |parts: &PartsBox| combined(parts)[0].lap.time_s;
     let before = best(&parts);
     let mut more = [parts.clone(), parts.clone(), parts.clone(), parts];
     more[0].chainsets.push("46/34".parse().unwrap());
@@ -184,7 +213,9 @@ fn gears_that_are_switched_off_are_not_ridden() {
     let [with, without] =
         [BareBike::usual(), off].map(|bike| combined_on(&bike, &BoxRider::Reserve(rider()), &parts)[0]);
     assert_eq!((with.fit.avoid.count(), without.fit.avoid.count()), (0, 1));
-    assert!(without.time_s > with.time_s && (without.time_s - planned_s(&without.fit)).abs() < 1e-9);
+    assert!(
+        without.lap.time_s > with.lap.time_s && (without.lap.time_s - planned_s(&without.fit)).abs() < 1e-9
+    );
 }
 
 #[test]
@@ -195,15 +226,16 @@ fn a_steady_power_rides_every_lap_in_full() {
     for row in &rows {
         let bike = Bike { drivetrain: row.fit.drivetrain, avoid: row.fit.avoid, ..setup.bike };
         let lap = Lap::in_steps(&course(), &LapSetup { bike, ..setup }, gear_math::Search::STEP).unwrap();
-        assert!(row.planned && (row.time_s - lap.time_s).abs() < 1e-9);
+        assert!(row.lap.planned && (row.lap.time_s - lap.time_s).abs() < 1e-9);
     }
-    let mut combining = Combining::new(&course(), &BoxRider::Steady(setup), BareBike::usual(), parts);
+    let mut combining = Combining::new(&outing(&BareBike::usual(), &BoxRider::Steady(setup)), parts);
     while combining.advance(50).unwrap() {}
-    let [first, last] = [rows[0].ridden(), rows[rows.len() - 1].ridden()];
-    let lost = combining.gains(&first, &[last]).unwrap()[0];
-    assert!(lost.time_s < 0.0 && (lost.time_s - (first.time_s - last.time_s)).abs() < 1e-9);
-    let own = combining.as_it_stands().unwrap();
-    assert_eq!(own.lap.0, setup.bike.drivetrain);
+    let [first, last] = [rows[0].timed(), rows[rows.len() - 1].timed()];
+    let lost = combining.rides().unwrap().gains(&first, &[last])[0];
+    assert!(lost.time_s < 0.0 && (lost.time_s - (first.1 - last.1)).abs() < 1e-9);
+    let [lead, over_bike] = combining.leads().map(Option::unwrap);
+    let own = Lap::in_steps(&course(), &setup, gear_math::Search::STEP).unwrap().time_s;
+    assert!(lead.time_s >= 0.0 && (over_bike.time_s - (own - first.1)).abs() < 1e-9);
 }
 
 /// Of more laps than are planned the first of the order has been.
@@ -216,18 +248,20 @@ fn of_a_large_box_the_first_is_planned() {
         ..PartsBox::default()
     };
     let rows = combined(&parts);
-    let planned = rows.iter().filter(|it| it.planned).count();
+    let planned = rows.iter().filter(|it| it.lap.planned).count();
     assert!(
-        rows[0].planned && (ReserveSearch::PLANNED..rows.len()).contains(&planned),
+        rows[0].lap.planned && (ReserveSearch::PLANNED..rows.len()).contains(&planned),
         "{planned} of {}",
         rows.len()
     );
 }
 
 fn bought(parts: &PartsBox, bike: &BareBike, budget: usize) -> (Vec<Combined>, Buying) {
-    let mut combining = Combining::new(&course(), &BoxRider::Reserve(rider()), bike.clone(), parts.clone());
+    let outing = outing(bike, &BoxRider::Reserve(rider()));
+    let mut combining = Combining::new(&outing, parts.clone());
     while combining.advance(50).unwrap() {}
-    let mut buying = Buying::new(&combining, budget);
+    let best = combining.quickest().first().map(Combined::timed);
+    let mut buying = Buying::new(&outing, parts, best, budget);
     while buying.advance(40).unwrap() {
         assert!(buying.done() <= buying.total());
     }
@@ -256,10 +290,10 @@ fn more_to_spend_buys_nothing_slower() {
         before = before.min(best.time_s);
         assert!(purchases.is_sorted_by(|a, b| a.time_s <= b.time_s) && purchases.len() <= Buying::NAMED);
         for it in purchases {
-            assert!((1..=budget).contains(&it.parts.len()) && it.time_s < rows[0].time_s);
+            assert!((1..=budget).contains(&it.parts.len()) && it.time_s < rows[0].lap.time_s);
             assert!((it.time_s - planned_s(&it.fit)).abs() < 1e-9);
             let gained = it.gained.unwrap();
-            assert!((gained.time_s - (rows[0].time_s - it.time_s)).abs() < 1e-9);
+            assert!((gained.time_s - (rows[0].lap.time_s - it.time_s)).abs() < 1e-9);
             assert!(gained.low_s <= gained.time_s && gained.time_s <= gained.high_s);
         }
     }
@@ -300,11 +334,11 @@ fn a_box_that_has_it_all_buys_nothing() {
 }
 
 fn robust(parts: &PartsBox, rider: BoxRider, more: &[(&str, f64)]) -> (Vec<Combined>, Robust) {
-    let mut combining = Combining::new(&course(), &rider, BareBike::usual(), parts.clone());
+    let outing = outing(&BareBike::usual(), &rider);
+    let mut combining = Combining::new(&outing, parts.clone());
     while combining.advance(50).unwrap() {}
     let more = more.iter().map(|(text, it)| (text.parse().unwrap(), CourseWeight::new(*it).unwrap()));
-    let mut robust = Robust::new(&combining, more.collect());
-    assert!(robust.regrets().is_empty());
+    let mut robust = Robust::new(&outing, combining.laps().unwrap().best(), more.collect());
     while robust.advance().unwrap() {}
     assert_eq!(robust.done(), robust.total());
     (combining.quickest(), robust)
@@ -502,7 +536,7 @@ proptest! {
         prop_assert_eq!(rows.len(), sorted.fitting.len());
         for row in &rows {
             prop_assert!(sorted.not_fitting.iter().all(|it| it.0 != row.combination));
-            prop_assert!((row.time_s - planned_s(&row.fit)).abs() < 1e-9);
+            prop_assert!((row.lap.time_s - planned_s(&row.fit)).abs() < 1e-9);
         }
     }
 }

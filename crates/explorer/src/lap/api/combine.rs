@@ -14,7 +14,9 @@ use crate::ride::api::given::given;
 use crate::ride::api::rider::RiderInput;
 use crate::ride::api::surroundings::{AirInput, LimitsInput};
 use gear_math::Course;
-use gear_math::parts::{BoxRider, Buying, Combining, CourseWeight, Robust};
+use gear_math::parts::{
+    BoxLaps, BoxRider, Buying, Combined, Combining, CourseWeight, Outing, PartsBox, Robust,
+};
 use gear_math::rider::PowerBelowStanding;
 use serde::Deserialize;
 use tsify::Tsify;
@@ -88,7 +90,7 @@ impl CombineInput {
         self.courses.iter().map(other).collect()
     }
 
-    fn combining(self) -> Result<Combining, JsError> {
+    fn outing(self) -> Result<(Outing, PartsBox), JsError> {
         let Self { rider, bike, course, air, limits, costs, effort, wind, .. } = self;
         let lap = LapInput::alone(rider, bike, course, air, limits, costs, effort, wind);
         let setup = lap.setup()?;
@@ -96,9 +98,9 @@ impl CombineInput {
         if parts.count() == 0 {
             return Err(JsError::new("chainsets or cassettes has none; leave it out to take the bike's"));
         }
-        let bare = self.mount.bare(&setup.bike)?;
+        let bike = self.mount.bare(&setup.bike)?;
         let rider = lap.on_reserve()?.map_or(BoxRider::Steady(setup), BoxRider::Reserve);
-        Ok(Combining::new(&lap.course.course()?, &rider, bare, parts))
+        Ok((Outing { course: lap.course.course()?, rider, bike }, parts))
     }
 }
 
@@ -132,19 +134,22 @@ pub fn combine(
     let progress = Progress::of(progress);
     let (budget, courses) = (asked.budget()?, asked.other_courses()?);
     let is_robust = asked.robust || !courses.is_empty();
-    let mut combining = asked.combining()?;
+    let (outing, parts) = asked.outing()?;
     let mut work = Work { progress, before: 0 };
+    let mut combining = Combining::new(&outing, parts.clone());
     let mut goes_on = work.run(|| Ok((combining.advance(BATCH)?, [combining.done(), combining.total()])))?;
-    let mut result = CombineResult::of(&combining, goes_on);
+    let mut result = CombineResult::of(&combining, outing.rider.bike().wheel, goes_on);
+    let order = combining.quickest();
     if goes_on && budget > 0 {
-        let mut buying = Buying::new(&combining, budget);
+        let mut buying = Buying::new(&outing, &parts, order.first().map(Combined::timed), budget);
         goes_on = work.run(|| Ok((buying.advance(BATCH)?, [buying.done(), buying.total()])))?;
         result.purchases = buying.purchases().iter().map(PurchaseRow::of).collect();
     }
     if goes_on && is_robust {
-        let mut robust = Robust::new(&combining, courses);
+        let best = combining.laps().map(BoxLaps::best).unwrap_or_default();
+        let mut robust = Robust::new(&outing, best, courses);
         work.run(|| Ok((robust.advance()?, [robust.done(), robust.total()])))?;
-        result.robust = RobustResult::of(&combining.quickest(), &robust);
+        result.robust = RobustResult::of(&order, &robust);
     }
     output(&result)
 }

@@ -4,8 +4,9 @@ use crate::lap::api::fitting_row::FittingRow;
 use crate::lap::api::not_fitting_row::NotFittingRow;
 use crate::lap::api::purchase_row::PurchaseRow;
 use crate::lap::api::robust_result::RobustResult;
+use gear_math::Circumference;
 use gear_math::course::TimeBand;
-use gear_math::parts::{Combined, Combining};
+use gear_math::parts::Combining;
 use serde::Serialize;
 use tsify::Tsify;
 
@@ -31,29 +32,20 @@ pub struct CombineResult {
 }
 
 impl CombineResult {
-    pub(super) fn of(combining: &Combining, is_done: bool) -> Self {
+    pub(super) fn of(combining: &Combining, wheel: Circumference, is_done: bool) -> Self {
         let order = combining.quickest();
         let not_fitting =
             combining.sorted().not_fitting.iter().map(|(parts, lack)| NotFittingRow::of(*parts, *lack));
-        let [lead, over_bike] = if is_done { leads(combining, &order) } else { [None, None] };
+        let [lead, over_bike] = if is_done { combining.leads() } else { [None, None] };
         Self {
-            fitting: order.iter().map(FittingRow::of).collect(),
+            fitting: order.iter().map(|it| FittingRow::of(it, wheel)).collect(),
             not_fitting: not_fitting.collect(),
-            lead,
-            over_bike,
+            lead: lead.map(GainRow::of),
+            over_bike: over_bike.map(GainRow::of),
             purchases: Vec::new(),
             robust: None,
         }
     }
-}
-
-/// What the first gains over the next that rides another lap, and over the bike as it stands.
-fn leads(combining: &Combining, order: &[Combined]) -> [Option<GainRow>; 2] {
-    let Some(first) = order.first() else { return [None, None] };
-    let next = order.iter().find(|it| it.fit.ridden() != first.fit.ridden()).map(Combined::ridden);
-    let others: Vec<_> = combining.as_it_stands().into_iter().chain(next).collect();
-    let gains = combining.gains(&first.ridden(), &others).unwrap_or_default();
-    [gains.get(1), gains.first()].map(|it| it.map(GainRow::turned))
 }
 
 /// What one lap gains over another, with its likely edges: a tie where they lie on either side of zero.
@@ -66,8 +58,7 @@ pub struct GainRow {
 }
 
 impl GainRow {
-    /// What the other loses.
-    pub(super) fn turned(lost: &TimeBand) -> Self {
-        Self { gain_s: -lost.time_s, gain_low_s: -lost.high_s, gain_high_s: -lost.low_s }
+    const fn of(TimeBand { low_s, time_s, high_s }: TimeBand) -> Self {
+        Self { gain_s: time_s, gain_low_s: low_s, gain_high_s: high_s }
     }
 }

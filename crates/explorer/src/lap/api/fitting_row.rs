@@ -1,5 +1,6 @@
 //! Parts of a box that go together.
 
+use gear_math::Circumference;
 use gear_math::parts::{Combined, Fit, FitVerdict};
 use serde::Serialize;
 use tsify::Tsify;
@@ -31,8 +32,8 @@ pub struct FittingRow {
 }
 
 impl FittingRow {
-    pub(super) fn of(row: &Combined) -> Self {
-        let Combined { combination, fit, time_s, planned, lap } = row;
+    pub(super) fn of(row: &Combined, wheel: Circumference) -> Self {
+        let Combined { combination, fit, lap } = row;
         Self {
             chainset: combination.chainset,
             cassette: combination.cassette,
@@ -42,11 +43,11 @@ impl FittingRow {
             links: fit.links.count(),
             chain: fit.chain,
             gears_to_avoid: avoided(fit),
-            lap_s: *time_s,
-            planned: *planned,
-            shifts_rear: lap.shifts_rear,
-            shifts_front: lap.shifts_front,
-            lowest_development_m: lap.lowest_development_m,
+            lap_s: lap.time_s,
+            planned: lap.planned,
+            shifts_rear: lap.shifts[0],
+            shifts_front: lap.shifts[1],
+            lowest_development_m: fit.avoid.lowest(&fit.drivetrain).development(wheel).m(),
         }
     }
 }
