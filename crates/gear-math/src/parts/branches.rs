@@ -62,8 +62,13 @@ impl Branches {
 
     /// The time of the last purchase that is wanted.
     fn least_wanted_s(&self) -> f64 {
-        let times: Vec<f64> = self.best.iter().map(|it| it.time_s).collect();
-        places(&times).get(Self::SURE - 1).map_or(f64::INFINITY, |&place| times[place])
+        let mut times: Vec<f64> = self.best.iter().map(|it| it.time_s).collect();
+        let is_enough = times.len() >= Self::SURE;
+        if is_enough {
+            *times.select_nth_unstable_by(Self::SURE - 1, f64::total_cmp).1
+        } else {
+            f64::INFINITY
+        }
     }
 
     /// Purchases worth naming, the quickest first: none with a part without which it would be as quick, and with derailleurs that
