@@ -20,6 +20,7 @@ const FUNCTIONS = [
     'lap',
     'courseFromGpx',
     'search',
+    'combine',
   ],
   ...['tyreWidth', 'airSpring', 'tyrePressure', 'stemPosition', 'carryPosition', 'stemSearch'],
 ];

@@ -7,7 +7,7 @@
 //!
 //! # Rooms
 //! What is asked for most stands at the root; everything else in the room it belongs to: [`gears`], [`cage`], [`chain`],
-//! [`wheel`], [`rider`], [`course`], [`position`]. A room uses only rooms named before it. Numbers as people type them are read in
+//! [`wheel`], [`rider`], [`course`], [`position`], [`parts`]. A room uses only rooms named before it. Numbers as people type them are read in
 //! [`typed`]; [`order`] sorts by a number.
 //!
 //! # Examples
@@ -44,6 +44,7 @@ pub mod course;
 pub mod gears;
 mod likely;
 pub mod order;
+pub mod parts;
 mod physics;
 pub mod position;
 mod quantity;

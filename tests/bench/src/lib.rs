@@ -3,14 +3,15 @@
 
 use gear_math::chain::{Cage, CageMeasures, ChainDefaults, PulleyCentres};
 use gear_math::course::{Demo, Fineness, ReserveSetup, Step};
+use gear_math::parts::{BareBike, BoxRider, Combining, Outing, PartsBox, RearDerailleur};
 use gear_math::rider::{
     Air, BikeMass, BodyMass, Climb, CriticalPower, EffortAccount, FootFactor, Friction, KitMass, PeakPower,
     RidingLimits, RollingCoefficient, SlopeShare, WorkReserve, verdict_map,
 };
 use gear_math::wheel::WidthFactor;
 use gear_math::{
-    Bike, Cadence, ChainSetup, Circumference, Drivetrain, Ground, Lap, LapSetup, Power, RideOrRun, Rider,
-    Surface,
+    Bike, Cadence, Cassette, ChainSetup, Circumference, Derailleur, Drivetrain, Ground, Lap, LapSetup, Power,
+    RideOrRun, Rider, Sprocket, Surface, TotalCapacity,
 };
 use std::error::Error;
 
@@ -118,11 +119,45 @@ pub extern "C" fn reserve_pair(count: u32) -> f64 {
 }
 
 fn on_reserve(gears: (&str, &str)) -> Result<f64, Box<dyn Error>> {
+    Ok(Lap::on_reserve(&Demo::Meadow.course(), &reserve_setup(gears)?, Fineness::QUICK).time_s)
+}
+
+fn reserve_setup(gears: (&str, &str)) -> Result<ReserveSetup, Box<dyn Error>> {
     let lap = lap_setup(gears)?;
     let Rider { power, body, .. } = lap.rider;
     let effort = CriticalPower::new(power, WorkReserve::USUAL, PeakPower::of_body(body))?;
-    let setup = ReserveSetup::new(lap, EffortAccount::new(effort));
-    Ok(Lap::on_reserve(&Demo::Meadow.course(), &setup, Fineness::QUICK).time_s)
+    Ok(ReserveSetup::new(lap, EffortAccount::new(effort)))
+}
+
+/// Combines `count` boxes of 168 combinations for the same course and adds up the times of their best.
+#[unsafe(no_mangle)]
+pub extern "C" fn boxes(count: u32) -> f64 {
+    (0..count).map(|_| box_of_parts().unwrap_or(f64::NAN)).sum()
+}
+
+fn box_of_parts() -> Result<f64, Box<dyn Error>> {
+    let rear = |capacity, largest| -> Result<RearDerailleur, Box<dyn Error>> {
+        let figures = Derailleur {
+            total_capacity: Some(TotalCapacity::new(capacity)?),
+            largest_sprocket: Some(Sprocket::new(largest)?),
+            ..Derailleur::default()
+        };
+        Ok(RearDerailleur { figures, pulley_centres: None })
+    };
+    let eleven = Cassette::common().filter(|it| it.sprockets().len() == 11);
+    let parts = PartsBox {
+        chainsets: vec!["50/34".parse()?, "44/32".parse()?, "42".parse()?, "38".parse()?],
+        cassettes: eleven.chain(["11-13-15-17-20-23-26-29-32-35-38".parse()?]).collect(),
+        derailleurs: vec![rear(35, 32)?, rear(39, 36)?, rear(45, 42)?],
+        ..PartsBox::default()
+    };
+    let rider = BoxRider::Reserve(reserve_setup(SINGLE)?);
+    let outing = Outing { course: Demo::Meadow.course(), rider, bike: BareBike::usual() };
+    let mut combining = Combining::new(&outing, parts);
+    while combining.advance(50)? {}
+    let best = combining.quickest();
+    let found = best.len() + combining.sorted().not_fitting.len();
+    Ok(if found == 168 { best[0].lap.time_s } else { f64::NAN })
 }
 
 fn lap_setup((rings, sprockets): (&str, &str)) -> Result<LapSetup, Box<dyn Error>> {

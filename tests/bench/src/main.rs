@@ -1,6 +1,6 @@
 //! Times work natively: `speed-bench WORK COUNT ROUNDS` prints the time of each round in ms, then the sum.
 
-use speed_bench::{cages, gear_tables, laps, reserve_pair, reserve_single, verdict_maps};
+use speed_bench::{boxes, cages, gear_tables, laps, reserve_pair, reserve_single, verdict_maps};
 use std::error::Error;
 use std::hint::black_box;
 use std::time::Instant;
@@ -9,6 +9,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let mut arguments = std::env::args().skip(1);
     let work = match arguments.next().as_deref() {
         Some("gear_tables") => gear_tables,
+        Some("boxes") => boxes,
         Some("cages") => cages,
         Some("verdict_maps") => verdict_maps,
         Some("laps") => laps,

@@ -20,6 +20,7 @@ const ROOMS: &[&str] = &[
     "course::doubt",
     "course::search",
     "position",
+    "parts",
 ];
 
 #[test]

@@ -92,6 +92,11 @@ impl GearSet {
         self.0.count_ones() as usize
     }
 
+    /// The places it holds as bits, to tell sets of one drivetrain apart.
+    pub(crate) const fn bits(self) -> u64 {
+        self.0
+    }
+
     /// Whether it holds every gear of its drivetrain.
     #[must_use]
     pub fn holds_all(self, drivetrain: &Drivetrain) -> bool {

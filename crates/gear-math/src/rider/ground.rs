@@ -113,6 +113,19 @@ impl Surface {
         matches!(self, Self::Mud | Self::DeepMud | Self::LooseSand)
     }
 
+    /// The same place after more rain, one step on: grass softens, soft grass and mud turn to mud and deep mud, loose sand packs,
+    /// the rest stays what it is. Estimate.
+    #[must_use]
+    pub const fn wetter(self) -> Self {
+        match self {
+            Self::FirmGrass => Self::WetSoftGrass,
+            Self::WetSoftGrass => Self::Mud,
+            Self::Mud => Self::DeepMud,
+            Self::LooseSand => Self::WetPackedSand,
+            Self::Tarmac | Self::PackedGravel | Self::DeepMud | Self::WetPackedSand => self,
+        }
+    }
+
     /// Rolling resistance of a knobbly tyre of 33 mm at low pressure. Off-road at best ±30 %.
     ///
     /// Sources: a standard mechanical engineers' handbook quoting Moyer (gravel); Carvill, *Mechanical Engineer's

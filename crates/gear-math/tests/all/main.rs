@@ -11,6 +11,7 @@ mod effort_properties;
 mod lap_accounts;
 mod lap_budget;
 mod neighbour_properties;
+mod parts_properties;
 mod position_decisions;
 mod position_properties;
 mod priced_climb;

@@ -149,8 +149,37 @@ fn a_gear_more_is_no_harm() {
     }
 }
 
+/// By rings, by cassettes, and all together.
+#[test]
+fn no_look_is_below_what_is_surely_needed() {
+    for setup in [setup(64.0, 230.0, 0.0), setup(80.0, 190.0, 800.0)] {
+        let drawn = drawn(90);
+        let all: Vec<_> = drawn
+            .iter()
+            .map(|it| (*it, GearSet::of(it, |gear| gear.sprocket.teeth() % 7 == 0).unless_all(it)))
+            .collect();
+        let neighbours = Neighbours::among(&banks(), &setup, &all[..40]);
+        let holds = |some: &[(Drivetrain, GearSet)]| {
+            let least = neighbours.at_least_s(some);
+            some.iter().for_each(|it| assert!(neighbours.time_s(&it.0, it.1) >= least - 1e-9, "{it:?}"));
+            least
+        };
+        let whole = holds(&all);
+        for one in all.iter().step_by(4) {
+            let like = |is: fn(&Drivetrain, &Drivetrain) -> bool| {
+                all.iter().filter(|it| is(&it.0, &one.0)).copied().collect::<Vec<_>>()
+            };
+            let by_rings = holds(&like(|a, b| a.chainset == b.chainset));
+            let by_cassette = holds(&like(|a, b| a.cassette == b.cassette));
+            assert!(by_rings >= whole - 1e-9 && by_cassette >= whole - 1e-9);
+            assert!(holds(&[*one]) > whole - 1e-9);
+        }
+    }
+}
+
 #[test]
 fn nothing_is_said_of_nothing() {
     let neighbours = Neighbours::among(&banks(), &setup(66.0, 240.0, 0.0), &[]);
+    assert!(neighbours.at_least_s(&[(made()[0], GearSet::NONE)]).abs() < 1e-12);
     assert!(neighbours.time_s(&made()[0], GearSet::NONE).abs() < 1e-12);
 }

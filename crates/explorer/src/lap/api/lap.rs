@@ -278,6 +278,21 @@ impl LapResult {
 }
 
 impl LapInput {
+    /// A lap by itself, with everything that decides it.
+    #[expect(clippy::too_many_arguments, reason = "they are the fields of an object of the module")]
+    pub(super) const fn alone(
+        rider: RiderInput,
+        bike: BikeInput,
+        course: CourseInput,
+        air: AirInput,
+        limits: LimitsInput,
+        costs: CostsInput,
+        effort: EffortInput,
+        wind: Option<WindInput>,
+    ) -> Self {
+        Self { rider, bike, course, air, limits, costs, effort, wind, draws: None, against: None }
+    }
+
     pub(super) fn setup(&self) -> Result<LapSetup, JsError> {
         self.setup_on(&self.bike)
     }

@@ -2,6 +2,7 @@
 
 use crate::api::objects::{derailleur, input, output, thrown};
 use crate::lap::api::lap::LapInput;
+use crate::lap::api::progress::{Progress, said};
 use gear_math::cage::DerailleurFigure;
 use gear_math::course::{Candidate, Ranked, ReserveSearch, ReserveSetup, SearchSpace, Weighting, ranked};
 use gear_math::gears::GearSet;
@@ -97,15 +98,6 @@ impl From<DerailleurFigure> for NotChecked {
     }
 }
 
-#[wasm_bindgen]
-extern "C" {
-    /// A progress callback.
-    type Progress;
-
-    #[wasm_bindgen(method, catch)]
-    fn call(this: &Progress, object: &JsValue, done: usize, total: usize) -> Result<JsValue, JsValue>;
-}
-
 /// Every set-up that keeps the limits given, best first; what was not given is not checked, and each row names it in
 /// `notChecked`. Whether frame, hanger and chain length suit is not checked either. `progress` is called with how many are
 /// done and how many there are; when it returns `false` the search stops there.
@@ -120,7 +112,7 @@ pub fn search(
     progress: JsValue,
 ) -> Result<JsValue, JsError> {
     let asked: SearchInput = input(asked)?;
-    let progress = progress.is_function().then(|| progress.unchecked_into::<Progress>());
+    let progress = Progress::of(progress);
     let space = asked.checked()?.space()?;
     let rows = match asked.lap.on_reserve()? {
         Some(setup) => reserve_rows(&asked.lap.course.course()?, &setup, &space, progress.as_ref())?,
@@ -199,15 +191,6 @@ fn run(mut search: Search, progress: Option<&Progress>) -> Result<Vec<Candidate>
         }
     }
     Ok(found)
-}
-
-/// Says how far a search is; false where it is to stop.
-fn said(progress: Option<&Progress>, done: usize, total: usize) -> Result<bool, JsError> {
-    match progress.map(|it| it.call(&JsValue::UNDEFINED, done, total)) {
-        Some(Err(_)) => Err(JsError::new("the progress callback threw an error")),
-        Some(Ok(answer)) => Ok(answer != JsValue::FALSE),
-        None => Ok(true),
-    }
 }
 
 impl SearchInput {

@@ -55,7 +55,7 @@ impl Along {
         let gears: Vec<_> = bike.gears().collect();
         let ring = |ring| all.iter().position(|it| *it == ring).unwrap_or(0);
         Self {
-            places: gears.iter().map(|it| Cranks::place(60.0 / it.development(bike.wheel).m())).collect(),
+            places: gears.iter().map(|it| Cranks::of_development(it.development(bike.wheel).m())).collect(),
             reluctances: gears.iter().map(|it| bike.reluctance_w(*it, sustainable)).collect(),
             rings: gears.iter().map(|it| ring(it.ring)).collect(),
             in_gears: vec![Reached::AT_LINE; gears.len()],

@@ -23,7 +23,12 @@ impl Cranks {
         core::iter::successors(Some(RANGE[0]), move |turns| Some(turns * ratio)).take(Self::COUNT)
     }
 
-    pub(super) fn place(turns: f64) -> Place {
+    /// The place of a gear of so many metres to a turn of the crank.
+    pub(super) fn of_development(m: f64) -> Place {
+        Self::place(60.0 / m)
+    }
+
+    fn place(turns: f64) -> Place {
         let share = (turns / RANGE[0]).ln() / (RANGE[1] / RANGE[0]).ln();
         let place = (share * (Self::COUNT - 1) as f64).clamp(0.0, (Self::COUNT - 1) as f64);
         let below = (place as usize).min(Self::COUNT - 2);

@@ -6,7 +6,7 @@ use crate::course::lap::reserve_use::ReserveUse;
 use crate::course::reserve::fineness::Fineness;
 use crate::course::reserve::setup::ReserveSetup;
 use crate::course::search::along::{Along, Reached};
-use crate::course::search::cranks::Cranks;
+use crate::course::search::cranks::{Cranks, Place};
 use crate::course::search::piece::Piece;
 use crate::rider::Bike;
 
@@ -44,6 +44,14 @@ impl Neighbour {
     pub(super) fn look(&self, bike: &Bike) -> [f64; 3] {
         let Reached { cost, shifts: [rear, front], .. } = self.along(bike);
         [self.beside_s + self.price * cost, rear.into(), front.into()]
+    }
+
+    /// A time that no bike with some of these gears comes below when [looked](Self::look) at: every step in the one that suits
+    /// it best, with shifts for nothing.
+    pub(super) fn at_least_s(&self, places: &[Place]) -> f64 {
+        let least =
+            |by_cranks: &[f64]| places.iter().fold(f64::INFINITY, |least, it| least.min(it.of(by_cranks)));
+        self.beside_s + self.price * self.charged_j.chunks(Cranks::COUNT).map(least).sum::<f64>()
     }
 
     /// What the gears of a bike charge along the lap, shifts included, J.

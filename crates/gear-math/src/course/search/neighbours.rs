@@ -3,6 +3,7 @@
 use crate::cage::Derailleur;
 use crate::course::course::Course;
 use crate::course::reserve::setup::ReserveSetup;
+use crate::course::search::cranks::{Cranks, Place};
 use crate::course::search::neighbour::Neighbour;
 use crate::course::search::search::Candidate;
 use crate::gears::{Drivetrain, GearSet};
@@ -86,6 +87,29 @@ impl Neighbours {
         let bike = with(&self.bike, (*drivetrain, avoid));
         let [time_s, rear, front] = self.look(&bike);
         Candidate::known(&bike, time_s, [rear, front].map(|shifts| shifts.round() as u32), derailleur)
+    }
+
+    /// A time that the first look makes of none of these set-ups less, found in that of one of them.
+    ///
+    /// # Formula
+    /// The least, over the neighbours between which they lie, of T + λ Σ t min (h(P, n) − w P) over all gears that any of them
+    /// has, T being the neighbour's lap without what its own gears charge. Of one set-up the first look takes at least that by each
+    /// neighbour: it has no other gears, and shifts take nothing less than nothing; between two it lies between both.
+    #[must_use]
+    pub fn at_least_s(&self, set_ups: &[(Drivetrain, GearSet)]) -> f64 {
+        let bikes = || set_ups.iter().map(|it| with(&self.bike, *it));
+        let lowest = bikes().map(|it| it.lowest_development().m());
+        let [low, high] = lowest.fold([f64::INFINITY, 0.0], |[low, high], m| [low.min(m), high.max(m)]);
+        let mut developments: Vec<f64> = bikes()
+            .flat_map(|bike| bike.gears().map(|it| it.development(bike.wheel).m()).collect::<Vec<_>>())
+            .collect();
+        developments.sort_unstable_by(f64::total_cmp);
+        developments.dedup();
+        let places: Vec<Place> = developments.into_iter().map(Cranks::of_development).collect();
+        let from = self.planned.partition_point(|it| it.lowest_m < low).saturating_sub(1);
+        let to = self.planned.len().min(self.planned.partition_point(|it| it.lowest_m < high) + 1);
+        let near = self.planned[from.min(to)..to].iter();
+        near.map(|it| it.at_least_s(&places)).reduce(f64::min).unwrap_or(0.0)
     }
 
     /// Time and shifts, straight between the two neighbours.

@@ -69,6 +69,12 @@ impl ReserveSearch {
         self.neighbours.candidate(drivetrain, *avoid, &self.derailleur)
     }
 
+    /// A time that the first look makes of none of these set-ups less: see [`Neighbours::at_least_s`].
+    #[must_use]
+    pub fn at_least_s(&self, set_ups: &[(Drivetrain, GearSet)]) -> f64 {
+        self.neighbours.at_least_s(set_ups)
+    }
+
     /// A set-up planned in full.
     #[must_use]
     pub fn plan(&self, (drivetrain, avoid): &(Drivetrain, GearSet)) -> Candidate {

@@ -187,11 +187,13 @@ impl Search {
         let end = (self.done.saturating_add(count)).min(self.set_ups.len());
         let next = &self.set_ups[self.done..end];
         self.done = end;
-        next.iter().map(|(drivetrain, avoid)| self.candidate(drivetrain, *avoid)).collect()
+        next.iter().map(|set_up| self.ride(set_up)).collect()
     }
 
-    fn candidate(&self, drivetrain: &Drivetrain, avoid: GearSet) -> Candidate {
-        let bike = Bike { drivetrain: *drivetrain, avoid, ..self.setup.bike };
+    /// Works out one set-up without its gears to avoid, whether it is one of this search or not.
+    #[must_use]
+    pub fn ride(&self, &(drivetrain, avoid): &(Drivetrain, GearSet)) -> Candidate {
+        let bike = Bike { drivetrain, avoid, ..self.setup.bike };
         let gears = Gears::new(&bike, &self.setup.shifting);
         let moments = ridden(&Ride::new(&self.terrain, &gears), self.setup.begin);
         let time_s = moments.iter().map(|moment| moment.time).sum();
