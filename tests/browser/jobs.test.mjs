@@ -28,7 +28,7 @@ const LIMITS = {
   4: { presses: 29, phone: [13_900, 0], desk: [10_200, 0] },
   6: { presses: 30, phone: [8400, 0.1], desk: [5500, 0.7] },
   7: { presses: 33, phone: [10_600, 0.28], desk: [7200, 0.28] },
-  8: { presses: 34, phone: [9500, 0.22], desk: [5800, 0.33] },
+  8: { presses: 34, phone: [10_200, 0.22], desk: [6700, 0.33] },
   9: { presses: 66, phone: [100, 0.57], desk: [100, 0.57] },
   10: { presses: 37, phone: [6900, 0.43], desk: [2100, 0.43] },
 };
