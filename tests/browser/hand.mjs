@@ -140,8 +140,8 @@ export class Hand {
 }
 
 /**
- * Runs in the page: whether what was touched, the verdict, and its sign or what just became of it in the strip, are in the
- * window, whole and beside the strip.
+ * Runs in the page: whether what was touched, the verdict, and its sign are in the window, whole and beside the strip. What has
+ * just become of the verdict stands in the strip, too, while most of the board is out of sight.
  */
 function look({ selector, question }) {
   const strip = document.querySelector('.strip').getBoundingClientRect();
@@ -159,7 +159,7 @@ function look({ selector, question }) {
   const isTold = change.textContent.includes(`${sign.previousSibling.textContent}: `) && isWhole(change, 0, innerHeight);
   return {
     field: some(selector),
-    verdict: some(`#decide-${question} .verdict-line, #${question} > .answer p:not(.doubt)`),
-    sign: isTold || (sign.textContent !== '' && isWhole(sign, 0, innerHeight)),
+    verdict: isTold || some(`#decide-${question} .verdict-line, #${question} > .answer p:not(.doubt)`),
+    sign: sign.textContent !== '' && isWhole(sign, 0, innerHeight),
   };
 }

@@ -60,7 +60,7 @@ fn bike(compared: &Compared, row: &Row, best: Option<&Row>) -> Markup {
 fn key(whose: &Whose) -> String {
     match whose {
         Whose::Bench(side) => side.to_string(),
-        Whose::Kept { name, .. } => format!("kept {name}"),
+        Whose::Kept { name, .. } => format!("kept:{name}"),
     }
 }
 

@@ -43,7 +43,7 @@ use crate::rider::PowerBelowStanding;
 /// let mut buying = Buying::new(&outing, &parts, best, 1);
 /// while buying.advance(20)? {}
 /// let best = &buying.purchases()[0];
-/// assert!(best.parts.len() == 1 && best.gained.is_some_and(|gained| gained.low_s > 1.0));
+/// assert!(best.parts.len() == 1 && best.gained.is_some_and(|gained| gained.time_s > 1.0));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone)]
