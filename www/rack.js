@@ -1,7 +1,7 @@
 // @ts-check
 // The rack: bikes kept in this browser, which another window may change at any time, or saved as a file.
 
-import { around, field, find } from './dom.js';
+import { all, around, field, find } from './dom.js';
 import { save } from './download.js';
 import * as engine from './engine.js';
 import { flush } from './fields.js';
@@ -12,7 +12,16 @@ import { show } from './update.js';
 const FILE = 'remount-rack.json';
 
 /** Shows what the browser keeps now. */
-export const showRack = () => show(engine.readRack([...bikes()].map(([name, text]) => [name, bikeIn(text)])));
+export function showRack() {
+  show(engine.readRack([...bikes()].map(([name, text]) => [name, bikeIn(text)])));
+  showComparison();
+}
+
+/** All bikes side by side are worth a section once one is kept. */
+function showComparison() {
+  const isEmpty = engine.filedRack().length === 0;
+  for (const shown of all('#bikes, a[href="#bikes"]')) shown.hidden = isEmpty;
+}
 
 /**
  * The one bike that a kept text holds, null where it is none.

@@ -18,7 +18,7 @@ export function rove() {
  * @returns {HTMLElement[]}
  */
 const itemsOf = (row) => [
-  .../** @type {NodeListOf<HTMLElement>} */ (row.querySelectorAll(':scope > a, :scope > button:not([hidden])')),
+  .../** @type {NodeListOf<HTMLElement>} */ (row.querySelectorAll(':scope > :is(a, button):not([hidden])')),
 ];
 
 /**

@@ -45,9 +45,14 @@ pub(crate) fn marks_id(question: &str) -> String {
 
 fn says(report: &Report) -> Markup {
     html! {
-        span.stale[report.lap.is_stale] { (which(report)) }
+        span.stale[report.lap.is_stale].demo[rests_on_demo(report)] { (which(report)) }
         @if let Some(line) = in_the_way(report) { " " (line) }
     }
+}
+
+/// Whether the sentence over all would be another with the rider's own values.
+fn rests_on_demo(report: &Report) -> bool {
+    questions::all().any(|question| question.id() == "lap" && question.is_demos(report))
 }
 
 struct Row<'r> {
@@ -77,9 +82,18 @@ impl Row<'_> {
         let Verdict { standing, words, detail } = &self.decision.bikes[side as usize];
         let verdict = Line::from(standing.look(self.on_demo).part(words));
         html! {
-            div.verdict-line.demo[self.on_demo] { (sign(*standing)) (verdict) }
+            div.verdict-line.demo[self.on_demo] { (self.sign(side)) (verdict) }
             @if !detail.is_empty() { div.detail { (detail) } }
             @if let Some(was) = self.before(side) { div.was { (words::was(was)) } }
+        }
+    }
+
+    /// How a bike stands; what is well on the demo's values is not the rider's answer yet.
+    fn sign(&self, side: Side) -> Markup {
+        match self.decision.bikes[side as usize].standing {
+            Standing::Well if self.on_demo => marked(Standing::Open.sign(), words::NOT_YOURS),
+            Standing::Told => html! {},
+            standing => marked(standing.sign(), words::spoken(standing)),
         }
     }
 
@@ -95,8 +109,8 @@ impl Row<'_> {
         if signs == [Standing::Told; 2] {
             return html! {};
         }
-        let shown = |side: Side| html! { (name(side)) (sign(signs[side as usize])) };
-        html! { @if self.decision.is_of_both() { (sign(signs[0])) } @else { (shown(Side::A)) " " (shown(Side::B)) } }
+        let shown = |side: Side| html! { (name(side)) (self.sign(side)) };
+        html! { @if self.decision.is_of_both() { (self.sign(Side::A)) } @else { (shown(Side::A)) " " (shown(Side::B)) } }
     }
 
     /// What the last change did to it.
@@ -115,12 +129,9 @@ impl Row<'_> {
     }
 }
 
-fn sign(standing: Standing) -> Markup {
-    let sign = standing.sign();
+fn marked(sign: &str, spoken: &str) -> Markup {
     html! {
-        @if !sign.is_empty() {
-            span class="sign" aria-hidden="true" { (sign) }
-            span.unseen { (words::spoken(standing)) " " }
-        }
+        span class="sign" aria-hidden="true" { (sign) }
+        span.unseen { (spoken) " " }
     }
 }

@@ -138,7 +138,7 @@ fn gears_that_are_switched_off_are_told_and_left_out() {
     let edits = [(Field::GearsOffA, "50x30, 34-11"), (Field::Capacity, "39")];
     has(
         &said(&edits),
-        "Gears to avoid, used nowhere on this page: A 50×30 and 34×11 (50×30 and 34×11 by your choice).",
+        "Gears to avoid, counted as not there: A 50×30 and 34×11 (50×30 and 34×11 by your choice).",
     );
     has(&crate::common::said("rings-answer", &edits), "of 22, and 2 never to be used");
     let lowest = crate::common::said("rings-summary", &[(Field::GearsOffA, "34×30")]);

@@ -30,7 +30,7 @@ fn the_demo_is_told_as_it_was() {
         ladder: Only B reaches below 2.4 m, only A reaches above 8.6 m; 10 gears in common.
         position: Saddle 735.9 mm high instead of 728 mm, bar 57 mm below the saddle, not 72 mm below the saddle.
         profile: On foot at 3 places with A and with B.
-        slopes: A rides to about 8 % up (likely 6 to 10), down to 8.1 km/h; B rides to about 10 % up (likely 7 to 13), down to 7.1 km/h.
+        slopes: On long slopes A rides to about 8 % up (likely 6 to 10), down to 8.1 km/h; B rides to about 10 % up (likely 7 to 13), down to 7.1 km/h.
         uprights: 
     "#]].assert_eq(&listed(&said("#r=3")));
 }
@@ -43,7 +43,7 @@ fn one_and_the_same_bike_twice_is_told_as_it_was() {
         ladder: A and B have the same gears.
         position: Saddle 735.9 mm high instead of 728 mm, bar 57 mm below the saddle, not 72 mm below the saddle.
         profile: On foot at 6 places with A and with B.
-        slopes: A rides to the level up (likely 0 to 1), down to 19.0 km/h; B rides to the level up (likely 0 to 1), down to 19.0 km/h.
+        slopes: On long slopes A rides to the level up (likely 0 to 1), down to 19.0 km/h; B rides to the level up (likely 0 to 1), down to 19.0 km/h.
         uprights: 
     "#]].assert_eq(&listed(&said("#r=3&ra=40&rb=40&ca=11-13-15&cb=11-13-15")));
 }

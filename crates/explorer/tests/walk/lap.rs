@@ -106,7 +106,7 @@ fn check_cage(facts: &Facts, answer: &str) {
     }
     assert!(!answer.contains("gains 0.0 s"), "{answer}");
     let any = facts.cages.iter().any(|cage| !cage.avoid.is_empty());
-    assert_eq!(answer.contains("Gears to avoid, used nowhere on this page"), any, "{answer}");
+    assert_eq!(answer.contains("Gears to avoid, counted as not there"), any, "{answer}");
 }
 
 /// Seconds that forcing saves on a side's lap, for the rider's share of the reserve.

@@ -69,7 +69,7 @@ pub(crate) fn avoided(report: &ChainSection) -> String {
     if told.is_empty() {
         return String::new();
     }
-    format!("Gears to avoid, used nowhere on this page: {}.", told.join("; "))
+    format!("Gears to avoid, counted as not there: {}.", told.join("; "))
 }
 
 fn avoided_on(setup: &SetupReport) -> Option<String> {

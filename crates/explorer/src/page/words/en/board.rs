@@ -18,6 +18,9 @@ pub(crate) fn changed(question: &str, told: &[String]) -> String {
     format!("{question}: {}.", told.join("; "))
 }
 
+/// What the sign is read out as where all is well, but on the demo's values.
+pub(crate) const NOT_YOURS: &str = "not yours yet:";
+
 /// What a sign is read out as.
 pub(crate) const fn spoken(standing: Standing) -> &'static str {
     match standing {

@@ -21,7 +21,7 @@ pub(crate) fn cage(side: Side) -> String {
 
 /// The race's gauge.
 pub(crate) fn tyre() -> String {
-    "measured on the rim, it decides the race limit".to_owned()
+    "decides the race limit".to_owned()
 }
 
 /// What only the rider knows.

@@ -89,5 +89,5 @@ pub(crate) fn slope_spot(report: &RideSection, a: &Answer, b: &Answer) -> String
 /// How far A and B ride.
 pub(crate) fn says(report: &RideSection) -> String {
     let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(|side| end(report, side));
-    format!("{a}; {b}.")
+    format!("On long slopes {a}; {b}.")
 }
