@@ -4,8 +4,8 @@
 import { answerButtons } from './acts.js';
 import { followAddress, openFirst, showLink } from './address.js';
 import { bikesDue, watchBikes } from './bikes.js';
-import { offerBox } from './box.js';
 import { keepAboveKeyboard, spokenSoon, watchBoard } from './board.js';
+import { offerBox } from './box.js';
 import { offerKept, showChosen, showKept } from './courses.js';
 import { find } from './dom.js';
 import * as engine from './engine.js';

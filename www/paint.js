@@ -11,7 +11,8 @@ const NEAR = 6;
 
 /** @type {HTMLElement} */
 let plot;
-const band = document.createElement('div');
+/** @type {HTMLElement} */
+let band;
 /** Where a stretch begins whose other end is looked for, as the place of a spot, which is a metre of the lap. */
 let begun = '';
 /** Whether that is shown: a pointer may have gone down only to press. */
@@ -20,6 +21,7 @@ let downAt = 0;
 
 export function offerPaint() {
   plot = /** @type {HTMLElement} */ (document.querySelector('[data-picture=profile] .plot'));
+  band = document.createElement('div');
   band.className = 'band';
   band.hidden = true;
   plot.append(band);

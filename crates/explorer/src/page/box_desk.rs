@@ -154,3 +154,136 @@ fn put(bike: &mut WholeBike, of_a: Field, text: String) {
         bike.put(of_a, Part { text, is_riders: true });
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lap::found::Standing;
+    use crate::parts::section::BoxSection;
+    use crate::parts::view;
+
+    fn filled(edits: &[(&str, &str)]) -> Desk {
+        let mut desk = Desk::default();
+        let steady = [("lap-model", "steady"), ("links", "110")];
+        let edits: Vec<_> =
+            steady.iter().chain(edits).map(|&(key, text)| (key.to_owned(), text.to_owned())).collect();
+        desk.edit(&edits);
+        desk
+    }
+
+    /// A box ridden to its end.
+    fn ridden(edits: &[(&str, &str)]) -> Desk {
+        let mut desk = filled(edits);
+        desk.begin_box();
+        while desk.sort_box(7) {}
+        let mut errand = Scenario::of_link(&desk.link()).box_errand(&desk.course().unwrap().1).unwrap();
+        loop {
+            let (laps, in_full) = desk.box_to_ride();
+            if laps.is_empty() {
+                break;
+            }
+            let rows: Vec<f64> = laps.iter().flat_map(|&lap| errand.ride(lap, in_full)).collect();
+            desk.take_box(&rows);
+        }
+        desk.show_box();
+        let (numbers, times): (Vec<usize>, Vec<f64>) = desk.box_leading().into_iter().unzip();
+        desk.take_box_bands(errand.gains(&numbers, &times));
+        let planned = desk.box_planned();
+        while errand.doubt(&planned) {}
+        desk.take_box_regrets(&errand.regrets());
+        desk.end_box();
+        desk
+    }
+
+    const BOX: (&str, &str) = ("box-parts", "38 42 / 11-34 11s, 11-32 10s / 35/30, 39/36");
+
+    fn section(desk: &Desk) -> BoxSection {
+        desk.report().box_section()
+    }
+
+    fn answer(desk: &Desk) -> String {
+        view::answer::answer(&section(desk)).into_string().replace('\u{a0}', " ")
+    }
+
+    fn found(desk: &Desk) -> Rc<BoxFound> {
+        section(desk).found.unwrap()
+    }
+
+    #[test]
+    fn the_parts_of_the_bench_are_always_in_the_box() {
+        let said = answer(&filled(&[]));
+        assert!(
+            said.contains("Only the parts of <b class=\"A\">A</b>") && said.contains("4 combinations"),
+            "{said}"
+        );
+        let said = answer(&filled(&[BOX]));
+        assert!(said.contains("4 sets of rings, 4 cassettes and 3 rear derailleurs"), "{said}");
+    }
+
+    #[test]
+    fn what_is_not_understood_is_said_and_the_rest_is_taken() {
+        let mut desk = filled(&[]);
+        let update = desk.edit(&[("box-parts".into(), "38 99 / 11-34 11s, x / 39".into())]);
+        assert_eq!(update.wrong, ["box-parts"]);
+        let said = &update.html.iter().find(|(id, _)| id == "says-box-parts").unwrap().1;
+        for piece in
+            ["“99” is not understood as rings", "“x” is", "“39” is not understood as a rear derailleur"]
+        {
+            assert!(said.contains(piece), "{piece}: {said}");
+        }
+        assert_eq!(section(&desk).parts.chainsets.len(), 3);
+    }
+
+    #[test]
+    fn the_quickest_is_named_and_what_does_not_fit_is_counted() {
+        let desk = ridden(&[BOX]);
+        let (found, said) = (found(&desk), answer(&desk));
+        let best = found.order[0].parts;
+        assert!(found.order.iter().all(|it| it.parts.lap.planned && it.parts.lap.time_s >= best.lap.time_s));
+        assert!(said.contains("Quickest of the box round Autumn meadow: "), "{said}");
+        assert!(said.contains(&best.fit.drivetrain.chainset.to_string()), "{said}");
+        let lacking: usize = found.sorted().lacking().iter().map(|it| it.1).sum();
+        assert!(
+            said.contains(&format!("{lacking} do not fit: "))
+                && said.contains("12 for another number of sprockets"),
+            "{said}"
+        );
+        let is_good =
+            Side::BOTH.iter().any(|&side| matches!(found.standing(side), Standing::First | Standing::Tie(_)));
+        assert_eq!(said.contains("Nothing to change"), is_good, "{said}");
+        assert!(said.contains("east regretted on another day"), "{said}");
+    }
+
+    #[test]
+    fn a_row_goes_onto_the_bench_with_its_derailleur_and_the_results_stand() {
+        let mut desk = ridden(&[BOX]);
+        let place = found(&desk).order.iter().position(|it| it.parts.combination.derailleur == Some(2));
+        let parts = found(&desk).order[place.unwrap()].parts;
+        let b = desk.bench.bike(Side::B);
+        let act = format!("box-a:{}", crate::parts::found::key(parts.combination));
+        desk.act(&act).unwrap();
+        assert_eq!(desk.bench.text(Field::RingsA), parts.fit.drivetrain.chainset.to_string());
+        let figures = [Field::Capacity, Field::LargestSprocket, Field::ChainLinks]
+            .map(|it| desk.bench.text(it).to_owned());
+        assert_eq!(figures, ["39".to_owned(), "36".to_owned(), parts.fit.links.count().to_string()]);
+        assert_eq!(desk.bench.bike(Side::B), b);
+        assert!(!found(&desk).is_stale, "all that is now on the bench lies in the box");
+        desk.edit(&[("body-mass".into(), "80".into())]);
+        assert!(found(&desk).is_stale && answer(&desk).contains("ride again"));
+        assert!(desk.act("box-b:9-9-9").is_none());
+    }
+
+    #[test]
+    fn a_box_stopped_at_once_says_so_and_one_ridden_is_a_table() {
+        let mut desk = filled(&[BOX]);
+        desk.begin_box();
+        desk.end_box();
+        assert!(answer(&desk).contains("Stopped after 0 of 48"), "{}", answer(&desk));
+        assert_eq!(found(&desk).csv(), None);
+        let desk = ridden(&[BOX]);
+        let table = view::table::rows(&section(&desk)).into_string();
+        let count = found(&desk).order.len();
+        assert_eq!(table.matches("<tr").count(), 1 + count.min(crate::parts::found::LISTED));
+        assert_eq!(found(&desk).csv().unwrap().lines().count(), 1 + count);
+    }
+}

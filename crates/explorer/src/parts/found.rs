@@ -1,6 +1,7 @@
 //! What was found of a box so far: what goes together, the laps of that in order, and what they gain.
 
 use crate::lap::found::{Standing, TESTED_S, Tested};
+use crate::number::is_level;
 use crate::parts::asked::BoxAsked;
 use crate::parts::offer::Offer;
 use crate::side::Side;
@@ -207,7 +208,7 @@ impl BoxFound {
     pub fn tested(&self, place: usize) -> Tested {
         match self.gain(place) {
             _ if place == 0 => Tested::Best,
-            Some(band) if band.is_tie() => Tested::Tie,
+            Some(band) if is_tie(band) => Tested::Tie,
             None => Tested::No,
             Some(_) => Tested::Apart,
         }
@@ -218,7 +219,7 @@ impl BoxFound {
     pub fn standing(&self, side: Side) -> Standing {
         match self.place(side).map(|place| (place, self.gain(place))) {
             Some((0, _)) => Standing::First,
-            Some((_, Some(band))) if band.is_tie() => Standing::Tie(*band),
+            Some((_, Some(band))) if is_tie(band) => Standing::Tie(*band),
             Some((_, Some(band))) => Standing::Apart(*band),
             _ => Standing::NotTried,
         }
@@ -266,6 +267,12 @@ impl BoxFound {
     pub fn by_key(&self, key: &str) -> Option<(Combination, Fit)> {
         self.sorted.fitting.iter().copied().find(|it| self::key(it.0) == key)
     }
+}
+
+/// Whether one that gains this over the first ties with it: also where its least lag is printed as nothing.
+#[must_use]
+pub fn is_tie(band: &TimeBand) -> bool {
+    band.is_tie() || is_level(band.high_s, band.precision())
 }
 
 /// By which name a combination goes between the page and its buttons.

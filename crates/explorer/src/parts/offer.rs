@@ -1,5 +1,6 @@
 //! What is worth buying beside a box.
 
+use crate::number::is_level;
 use gear_math::Circumference;
 use gear_math::course::TimeBand;
 use gear_math::parts::Purchase;
@@ -51,6 +52,6 @@ impl Offer {
     /// Whether it gains more than the doubt.
     #[must_use]
     pub fn is_worth_it(&self) -> bool {
-        self.gained.is_none_or(|it| !it.is_tie())
+        self.gained.is_none_or(|it| !it.is_tie() && !is_level(it.low_s, it.precision()))
     }
 }

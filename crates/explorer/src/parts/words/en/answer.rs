@@ -3,8 +3,8 @@
 use crate::bench::field::Field;
 use crate::lap::found::Standing;
 use crate::layout::line::{Line, link_to, name, strong};
-use crate::number::{clock, seconds_in};
-use crate::parts::found::BoxFound;
+use crate::number::{clock, plain, seconds_in};
+use crate::parts::found::{BoxFound, is_tie};
 use crate::parts::words::named::{chain, combination, lack};
 use crate::side::Side;
 use crate::words::counted;
@@ -70,7 +70,7 @@ pub(crate) fn lead(found: &BoxFound) -> Option<String> {
     let next = found.order.get(1)?;
     let band = found.gain(1)?;
     let next = combination(&next.parts, &found.asked.parts);
-    Some(if band.is_tie() {
+    Some(if is_tie(band) {
         format!("{next} ties with it: {}.", lead_of(band))
     } else {
         format!("Its lead over {next} is more than the doubt: {}.", lead_of(band))
@@ -130,11 +130,11 @@ pub(crate) fn chains(found: &BoxFound) -> Line {
 
 fn behind(found: &BoxFound, place: usize) -> String {
     match found.gain(place) {
-        Some(band) if band.is_tie() => {
+        Some(band) if is_tie(band) => {
             format!("a tie ({}\u{a0}s)", seconds_in(-band.time_s, band.precision()))
         }
         Some(band) => format!("{} behind", lead_of(band)),
-        None => format!("{}\u{a0}s behind", seconds_in(found.behind_s(place), Precision::WITHOUT_BAND)),
+        None => format!("{}\u{a0}s behind", plain(found.behind_s(place), 1)),
     }
 }
 
@@ -151,7 +151,7 @@ pub(crate) fn not_fitting(found: &BoxFound) -> Option<String> {
 pub(crate) fn regret(found: &BoxFound) -> Option<String> {
     let (number, [least, first]) = found.least_regret?;
     let place = found.place_of(number)?;
-    let seconds = |s: f64| seconds_in(s, Precision::WITHOUT_BAND);
+    let seconds = |s: f64| plain(s, 1);
     let (least, first) = (seconds(least), seconds(first));
     let day = "wetter ground, a tenth more or less power, 5\u{a0}rpm either way";
     Some(if place == 0 {

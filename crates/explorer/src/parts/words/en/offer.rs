@@ -53,3 +53,37 @@ fn with_gain(offer: &Offer) -> String {
         [gained.low_s, gained.time_s, gained.high_s].map(|s| seconds_in(s, gained.precision()));
     format!("{}, which gains {best}\u{a0}s (likely {low} to {high})", offer.said)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use gear_math::course::TimeBand;
+
+    fn offer(said: &str, low_s: f64) -> Offer {
+        let gained = TimeBand { low_s, time_s: 2.0, high_s: 3.0 };
+        Offer { said: said.to_owned(), time_s: 600.0, gained: Some(gained), lowest_m: 2.0 }
+    }
+
+    #[test]
+    fn only_what_gains_more_than_the_doubt_is_worth_buying() {
+        let said = worth(&[offer("a ring", 1.0), offer("a cassette", 0.9)]);
+        assert!(
+            said.starts_with("The one part worth buying: a ring, which gains 2")
+                && said.contains("Next best: a cassette"),
+            "{said}"
+        );
+        let said = worth(&[offer("a ring", -1.0)]);
+        assert!(
+            said.starts_with("No part is worth more than the doubt; the most would come of a ring"),
+            "{said}"
+        );
+        assert_eq!(worth(&[]), "No usual part that could be bought is quicker.");
+    }
+
+    #[test]
+    fn an_offer_goes_from_worker_to_page() {
+        let there = offer("a ring", 1.0);
+        assert_eq!(Offer::from_parts(there.said.clone(), &there.numbers()), Some(there));
+        assert_eq!(Offer::from_parts(String::new(), &[1.0]), None);
+    }
+}
