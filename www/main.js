@@ -5,6 +5,7 @@ import { answerButtons } from './acts.js';
 import { followAddress, openFirst, showLink } from './address.js';
 import { bikesDue, watchBikes } from './bikes.js';
 import { keepAboveKeyboard, spokenSoon, watchBoard } from './board.js';
+import { offerBox } from './box.js';
 import { offerKept, showChosen, showKept } from './courses.js';
 import { find } from './dom.js';
 import * as engine from './engine.js';
@@ -42,7 +43,7 @@ function connect() {
   whenChanged(lapDue, bikesDue, showKept, restDue, spokenSoon, forgetSaid);
   for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
   for (const part of [openByKey, rove, stepTeeth, watchBoard, keepAboveKeyboard, watchLap, watchBikes]) part();
-  for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint]) part();
+  for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint, offerBox]) part();
 }
 
 async function start() {

@@ -2,6 +2,7 @@
 // What workers do. A worker's part of the search: it opens the same bench, rides its share of the set-ups and says what it finds as it goes.
 
 import { rideBikes } from './bikes-worker.js';
+import { rideBox } from './box-worker.js';
 import * as engine from './engine.js';
 import { rideLap } from './lap-worker.js';
 
@@ -25,6 +26,7 @@ export function work() {
   addEventListener('message', async ({ data }) => {
     if (data.finals) return say({ finals: engine.finals(data.finals, data.times) });
     if (data.plan) return say({ planned: engine.huntPlans(data.plan) });
+    if (data.box) return started.then(() => rideBox(data, say));
     if (data.links) return started.then(() => rideBikes(data, say));
     if (data.job) return started.then(() => rideLap(data));
     if (data.lap) started = engine.startWith(data.bytes).catch(refuse);
@@ -35,7 +37,7 @@ export function work() {
 /** @param {Error} problem */
 const refuse = (problem) => say({ problem: problem.message });
 
-/** @param {Message | import('./bikes-worker.js').BikeFound} message */
+/** @param {Message | import('./bikes-worker.js').BikeFound | import('./box-worker.js').BoxFound} message */
 const say = (message) => postMessage(message);
 
 /** @param {Order} order */

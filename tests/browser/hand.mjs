@@ -46,6 +46,15 @@ export class Hand {
     });
   }
 
+  /** Pastes over what a field holds. */
+  paste(field, value) {
+    return this.#step(`#${field}`, 2, async () => {
+      await this.#touch(`#${field}`);
+      await this.page.keyboard.press('ControlOrMeta+a');
+      await this.page.keyboard.insertText(value);
+    });
+  }
+
   /** Empties a field. */
   empty(field) {
     return this.#step(`#${field}`, 2, async () => {

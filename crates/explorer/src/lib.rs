@@ -12,6 +12,7 @@ pub mod lap;
 pub mod layout;
 pub mod number;
 pub mod page;
+pub mod parts;
 pub mod position;
 pub mod rack;
 pub mod ride;

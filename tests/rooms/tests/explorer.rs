@@ -7,7 +7,7 @@ const SOURCES: &str = "crates/explorer/src";
 /// The rooms, each of which may use those before it. What lies in none of them is the ground, and may use no room.
 const ROOMS: &[&str] = &[
     "", "words", "api", "bench", "drawing", "layout", "rings", "chain", "position", "tyre", "ride", "lap",
-    "rack", "page",
+    "parts", "rack", "page",
 ];
 
 /// The parts of a question's room that only the room itself and the page may use.

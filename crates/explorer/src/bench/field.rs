@@ -55,6 +55,8 @@ pub enum Group {
     LapHabits,
     /// Round the lap: what is searched.
     LapSearch,
+    /// The box of parts.
+    Box,
     /// Tyre, rim, their marks, and what loads them.
     Tyre,
     /// Rim type, labels and measures of the tyre that few need.
@@ -274,6 +276,7 @@ fields! {
     SearchSprockets: "search-sprockets", "sp", LapSearch, SEARCH_SPROCKETS, "", Kind::Choice(SPROCKETS), Usual, "bench";
     FrameRing: "frame-ring", "fl", LapSearch, FRAME_RING, TEETH, Kind::Number, Usual, "";
     MoreCassettes: "more-cassettes", "mc", LapSearch, MORE_CASSETTES, "", Kind::Lines(2), Usual, "";
+    BoxParts: "box-parts", "bx", Box, BOX_PARTS, "", Kind::Lines(3), Usual, "";
     Construction: "tyre-kind", "tk", Tyre, CONSTRUCTION, "", Kind::Choice(CONSTRUCTIONS), Demo, "tubeless";
     Rim: "rim", "rim", Tyre, RIM, "mm", Kind::Number, Demo, "21";
     TyreMark: "tyre-mark", "tm", Tyre, TYRE_MARK, "bar", Kind::Number, Usual, "";

@@ -11,6 +11,8 @@ pub(crate) enum Folded {
     Numbers,
     /// Fields that few answers need.
     Settings,
+    /// Lists of parts to put in.
+    Parts,
     /// Everything about the course of the lap.
     Course,
     /// The search for what would be quicker.
@@ -28,6 +30,7 @@ impl Folded {
             Self::Pictures => "pictures",
             Self::Numbers => "numbers",
             Self::Settings => "settings",
+            Self::Parts => "parts",
             Self::Course => "course",
             Self::Search => "search",
             Self::Working => "working",

@@ -1,6 +1,7 @@
 //! Pieces that the text of every section is made of, and what a section gives to the workshop sheet.
 
 pub(crate) mod concern;
+pub(crate) mod csv;
 pub(crate) mod decision;
 pub mod figure;
 #[cfg(not(target_arch = "wasm32"))]

@@ -19,6 +19,8 @@ impl Desk {
         let (next, good) = match name {
             "bench-a" => (self.with_found(number, [Field::RingsA, Field::CassetteA])?, self.good.clone()),
             "bench-b" => (self.with_found(number, [Field::RingsB, Field::CassetteB])?, self.good.clone()),
+            "box-a" => (self.with_combination(number, Side::A)?, self.good.clone()),
+            "box-b" => (self.with_combination(number, Side::B)?, self.good.clone()),
             "bike-a" => (self.rack.on_bench(number, Side::A, &self.bench), self.good.clone()),
             "bike-b" => (self.rack.on_bench(number, Side::B, &self.bench), self.good.clone()),
             "mine" => (self.with_claimed(number)?, self.good.clone()),

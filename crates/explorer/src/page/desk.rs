@@ -179,6 +179,7 @@ impl Desk {
         let report = Report::after(&read.scenario, &self.report);
         self.report = Rc::new(Report { lap: room, ..report });
         self.good = read.scenario;
+        self.compare_box();
         self.complaints = read.complaints;
         self.refresh(values, with_link)
     }
@@ -228,7 +229,12 @@ impl Desk {
 
     /// Shows what the report now says of all bikes, and nothing else.
     pub fn refresh_bikes(&mut self) -> Update {
-        let fragments = self.with_written(&|panel| self.open.contains(panel), sections::of_bikes);
+        self.refresh_section(sections::of_bikes)
+    }
+
+    /// Shows what the report now says in one section, and nothing else.
+    pub(crate) fn refresh_section(&mut self, write: fn(&Written<'_>) -> Vec<(String, String)>) -> Update {
+        let fragments = self.with_written(&|panel| self.open.contains(panel), write);
         Update { html: self.changed(fragments), ..self.unchanged() }
     }
 

@@ -6,6 +6,9 @@ pub mod bikes_desk;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]
 pub mod bikes_entry;
 pub(crate) mod board;
+pub mod box_desk;
+#[cfg(all(feature = "page", target_arch = "wasm32"))]
+pub mod box_entry;
 #[cfg(test)]
 mod choices;
 mod comparing;

@@ -14,18 +14,20 @@ use crate::layout::line::Line;
 use crate::layout::question::{Fragment, Question};
 use crate::layout::sheet_block::Block;
 use crate::page::report::Report;
+use crate::parts::section::BoxSection;
 use crate::position::section::PositionSection;
 use crate::rack::section::BikesSection;
 use crate::ride::section::RideSection;
 use crate::rings::section::RingsSection;
 use crate::tyre::section::TyreSection;
-use crate::{chain, lap, position, rack, ride, rings, tyre};
+use crate::{chain, lap, parts, position, rack, ride, rings, tyre};
 use maud::{Markup, html};
 
 static RINGS: Question<RingsSection> = rings::question::QUESTION.asked();
 static CHAIN: Question<ChainSection> = chain::question::QUESTION.asked();
 static RIDE: Question<RideSection> = ride::question::QUESTION.asked();
 static LAP: Question<LapSection> = lap::question::QUESTION.asked();
+static BOX: Question<BoxSection> = parts::question::QUESTION.asked();
 static BIKES: Question<BikesSection> = rack::question::QUESTION.asked();
 static TYRE: Question<TyreSection> = tyre::question::QUESTION.asked();
 static POSITION: Question<PositionSection> = position::question::QUESTION.asked();
@@ -36,6 +38,7 @@ static ALL: &[&dyn Asked] = &[
     &Room { of: Report::chain_section, question: &CHAIN },
     &Room { of: Report::ride_section, question: &RIDE },
     &Room { of: Report::lap_section, question: &LAP },
+    &Room { of: Report::box_section, question: &BOX },
     &Room { of: Report::bikes_section, question: &BIKES },
     &Room { of: Report::tyre_section, question: &TYRE },
     &Room { of: Report::position_section, question: &POSITION },
@@ -44,6 +47,11 @@ static ALL: &[&dyn Asked] = &[
 /// The section of all bikes side by side.
 pub(crate) fn bikes() -> &'static dyn Asked {
     const { &Room { of: Report::bikes_section, question: &BIKES } }
+}
+
+/// The section of the box of parts.
+pub(crate) fn of_box() -> &'static dyn Asked {
+    const { &Room { of: Report::box_section, question: &BOX } }
 }
 
 /// The sections in the order of the page.

@@ -7,6 +7,9 @@ use crate::lap::inputs::LapInputs;
 use crate::lap::room::LapRoom;
 use crate::lap::section::LapSection;
 use crate::page::scenario::Scenario;
+use crate::parts::asked;
+use crate::parts::found::BoxFound;
+use crate::parts::section::BoxSection;
 use crate::position::report::PositionReport;
 use crate::position::section::PositionSection;
 use crate::rack::compared::Compared;
@@ -18,6 +21,7 @@ use crate::rings::section::RingsSection;
 use crate::side::Side;
 use crate::tyre::report::TyreReport;
 use crate::tyre::section::TyreSection;
+use gear_math::parts::PartsBox;
 use std::rc::Rc;
 
 /// Everything the page says, before it is put in words.
@@ -39,6 +43,12 @@ pub struct Report {
     pub lap_inputs: Rc<LapInputs>,
     /// The lap itself, which is worked out apart from the rest because it takes longer.
     pub lap: LapRoom,
+    /// What lies in the box, the parts of A and B among it.
+    pub parts: Rc<PartsBox>,
+    /// Whether nothing else lies in it.
+    pub is_box_of_bench: bool,
+    /// What was found of the box, once that was asked.
+    pub box_found: Option<Rc<BoxFound>>,
     /// All bikes side by side, which is worked out apart from the rest too.
     pub bikes: Option<Rc<Compared>>,
     /// The set-ups that the workshop sheet is for.
@@ -63,8 +73,8 @@ impl Report {
     /// The same as [`of`](Self::of), with what takes longest from `before` where it was worked out from the same.
     #[must_use]
     pub fn after(scenario: &Scenario, before: &Self) -> Self {
-        let bikes = before.bikes.clone();
-        Self { bikes, ..Self::around(scenario, Self::ride_after(scenario, before)) }
+        let (bikes, box_found) = (before.bikes.clone(), before.box_found.clone());
+        Self { bikes, box_found, ..Self::around(scenario, Self::ride_after(scenario, before)) }
     }
 
     fn ride_after(scenario: &Scenario, before: &Self) -> Rc<RideReport> {
@@ -75,7 +85,7 @@ impl Report {
     }
 
     fn around(scenario: &Scenario, ride: Rc<RideReport>) -> Self {
-        let Scenario { rings, chain, cages, position, tyres, lap, owners, .. } = scenario;
+        let Scenario { rings, chain, cages, position, tyres, lap, parts, owners, .. } = scenario;
         let sizes = rings.wheels.map(|wheel| wheel.tyre);
         let tyre = |side: usize| Rc::new(TyreReport::new(tyres[side], sizes[side], rings.drivetrains()));
         let are_alike = tyres[0] == tyres[1] && sizes[0] == sizes[1];
@@ -90,6 +100,9 @@ impl Report {
             ride,
             lap_inputs: Rc::new(lap.clone()),
             lap: LapRoom::default(),
+            parts: Rc::new(asked::whole(&scenario.basis(), parts)),
+            is_box_of_bench: parts.typed == PartsBox::default(),
+            box_found: None,
             bikes: None,
             sheet_for: scenario.sheet_for,
             owners: Rc::clone(owners),
@@ -133,6 +146,16 @@ impl Report {
             of_b: self.tyre_of_b.clone(),
             side: None,
             owners: Rc::clone(&self.owners),
+        }
+    }
+
+    /// What “What is best of the box?” is written and drawn from.
+    #[must_use]
+    pub fn box_section(&self) -> BoxSection {
+        BoxSection {
+            parts: Rc::clone(&self.parts),
+            is_bench_only: self.is_box_of_bench,
+            found: self.box_found.clone(),
         }
     }
 

@@ -9,6 +9,7 @@ use crate::chain::cages::Cages;
 use crate::chain::inputs::ChainInputs;
 use crate::lap::basis::Basis;
 use crate::lap::inputs::LapInputs;
+use crate::parts::inputs::BoxInputs;
 use crate::position::inputs::PositionInputs;
 use crate::ride::inputs::{Given, RideInputs};
 use crate::rings::inputs::RingsInputs;
@@ -33,6 +34,8 @@ pub struct Scenario {
     pub ride: RideInputs,
     /// The course and how it is ridden.
     pub lap: LapInputs,
+    /// What lies in the box of parts.
+    pub parts: BoxInputs,
     /// The one set-up that the workshop sheet is for; both when `None`.
     pub sheet_for: Option<Side>,
     /// What it was understood from: of a field in error, the last good text.
@@ -61,6 +64,7 @@ impl Scenario {
         let position = PositionInputs::read(&mut reader);
         let sheet_for = reader.pick(Field::SheetFor, &[None, Some(Side::A), Some(Side::B)]);
         let lap = LapInputs::read(&mut reader, &good.lap, &rings);
+        let parts = BoxInputs::read(&mut reader, &lap, &rings.drivetrains());
         let tyres = TyreInputs::read(&mut reader, good.ride.burdens());
         let given = Given {
             drivetrains: rings.drivetrains(),
@@ -81,7 +85,19 @@ impl Scenario {
         }
         let owners = Rc::new(Owners::of(&texts, &unknown));
         ReadBench {
-            scenario: Self { rings, chain, cages, position, tyres, ride, lap, sheet_for, texts, owners },
+            scenario: Self {
+                rings,
+                chain,
+                cages,
+                position,
+                tyres,
+                ride,
+                lap,
+                parts,
+                sheet_for,
+                texts,
+                owners,
+            },
             complaints,
         }
     }
@@ -129,6 +145,7 @@ fn bare() -> Scenario {
         tyres: TyreInputs::read(&mut reader, ride.burdens()),
         ride,
         lap: LapInputs::bare(),
+        parts: BoxInputs::default(),
         sheet_for: None,
         owners: Rc::new(Owners::of(&texts, &[])),
         texts,

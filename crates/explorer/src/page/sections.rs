@@ -75,6 +75,11 @@ pub(crate) fn of_bikes(page: &Written<'_>) -> Vec<(String, String)> {
     written(page, questions::bikes())
 }
 
+/// The fragments of the box of parts alone.
+pub(crate) fn of_box(page: &Written<'_>) -> Vec<(String, String)> {
+    written(page, questions::of_box())
+}
+
 /// The text of a section: the answer under what it leaves out, all of it marked where it rests on the demo's values.
 fn written(page: &Written<'_>, question: &dyn Asked) -> Vec<(String, String)> {
     let &Written { report, complaints, .. } = page;

@@ -1,7 +1,6 @@
 //! A cell of a course as text: a number, an obstacle, a corner, a heading or a ground.
 
-use crate::course::coat::Coat;
-use crate::course::quantity::{CornerSpeed, ObstacleTime, StretchLength};
+use crate::course::quantity::{ObstacleTime, StretchLength};
 use crate::rider::{Compass, Gradient, Surface};
 use crate::typed::decimal;
 use core::fmt;
@@ -51,24 +50,6 @@ impl fmt::Display for SketchFault {
                 "after the ground only \u{201c}foot\u{201d}, \u{201c}corner\u{201d} and \u{201c}heading\u{201d} may follow",
             ),
         }
-    }
-}
-
-/// An obstacle, a corner or a heading as it stands in a cell.
-pub(super) fn extra(cell: &str) -> Result<Coat, SketchFault> {
-    let cell = cell.to_ascii_lowercase();
-    if let Some(time) = cell.strip_prefix("foot") {
-        let seconds = if time.trim().is_empty() { Some(0.0) } else { number(time, "s") };
-        let time = seconds.and_then(|s| ObstacleTime::new(s).ok()).ok_or(SketchFault::Obstacle)?;
-        Ok(Coat::Obstacle(time))
-    } else if let Some(speed) = cell.strip_prefix("corner") {
-        let speed = number(speed, "km/h").and_then(|speed| CornerSpeed::new(speed / KM_PER_H).ok());
-        speed.map(Coat::Corner).ok_or(SketchFault::Corner)
-    } else if let Some(degrees) = cell.strip_prefix("heading") {
-        let heading = number(degrees, "\u{b0}").and_then(|degrees| Compass::new(degrees).ok());
-        heading.map(Coat::Heading).ok_or(SketchFault::Heading)
-    } else {
-        Err(SketchFault::Extra)
     }
 }
 

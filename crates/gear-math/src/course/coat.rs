@@ -1,6 +1,6 @@
 //! What a stretch may get in place of what it has.
 
-use crate::course::cell::{KM_PER_H, SketchFault, extra};
+use crate::course::cell::{KM_PER_H, SketchFault, number};
 use crate::course::quantity::{CornerSpeed, ObstacleTime};
 use crate::course::segment::{Obstacle, Segment};
 use crate::rider::{Compass, Surface};
@@ -56,6 +56,24 @@ impl Coat {
             Self::Heading(heading) => segment.heading = Some(heading),
             Self::Obstacle(time) => segment.obstacle = Some(Obstacle { time }),
         }
+    }
+}
+
+/// An obstacle, a corner or a heading as it stands in a cell.
+pub(super) fn extra(cell: &str) -> Result<Coat, SketchFault> {
+    let cell = cell.to_ascii_lowercase();
+    if let Some(time) = cell.strip_prefix("foot") {
+        let seconds = if time.trim().is_empty() { Some(0.0) } else { number(time, "s") };
+        let time = seconds.and_then(|s| ObstacleTime::new(s).ok()).ok_or(SketchFault::Obstacle)?;
+        Ok(Coat::Obstacle(time))
+    } else if let Some(speed) = cell.strip_prefix("corner") {
+        let speed = number(speed, "km/h").and_then(|speed| CornerSpeed::new(speed / KM_PER_H).ok());
+        speed.map(Coat::Corner).ok_or(SketchFault::Corner)
+    } else if let Some(degrees) = cell.strip_prefix("heading") {
+        let heading = number(degrees, "\u{b0}").and_then(|degrees| Compass::new(degrees).ok());
+        heading.map(Coat::Heading).ok_or(SketchFault::Heading)
+    } else {
+        Err(SketchFault::Extra)
     }
 }
 

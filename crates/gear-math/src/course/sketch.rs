@@ -1,7 +1,8 @@
 //! A course sketched by hand as a small table of text.
 
-use crate::course::cell::{SketchFault, extra, number};
+use crate::course::cell::{SketchFault, number};
 use crate::course::coat::Coat;
+use crate::course::coat::extra;
 use crate::course::course::{Course, CourseError};
 use crate::course::quantity::StretchLength;
 use crate::course::segment::Segment;

@@ -30,6 +30,8 @@ pub struct Combined {
     pub combination: Combination,
     /// How they go together.
     pub fit: Fit,
+    /// The number of its lap among [`BoxLaps::laps`].
+    pub number: usize,
     /// Its lap.
     pub lap: FoundLap,
 }
@@ -96,7 +98,7 @@ impl BoxLaps {
     pub fn quickest(&self) -> Vec<Combined> {
         let all = self.sorted.fitting.iter().zip(&self.lap_of);
         let combined = |(&(combination, fit), &lap): (&(Combination, Fit), &usize)| {
-            Some(Combined { combination, fit, lap: self.found[lap]? })
+            Some(Combined { combination, fit, number: lap, lap: self.found[lap]? })
         };
         let mut all: Vec<Combined> = all.filter_map(combined).collect();
         all.sort_by(|a, b| {

@@ -33,7 +33,7 @@ pub struct FittingRow {
 
 impl FittingRow {
     pub(super) fn of(row: &Combined, wheel: Circumference) -> Self {
-        let Combined { combination, fit, lap } = row;
+        let Combined { combination, fit, lap, .. } = row;
         Self {
             chainset: combination.chainset,
             cassette: combination.cassette,

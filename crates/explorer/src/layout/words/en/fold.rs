@@ -20,6 +20,7 @@ pub(crate) const fn title(fold: Folded) -> &'static str {
         Folded::Pictures => "More pictures",
         Folded::Numbers => "Numbers",
         Folded::Settings => "Finer settings",
+        Folded::Parts => "Parts to put in",
         Folded::Course => "Course",
         Folded::Search => "Search",
         Folded::Working => "How this was worked out",

@@ -49,3 +49,7 @@ pub(crate) const FRAME_RING: FieldWords =
     said("Largest ring the frame clears", "Of A and B too; empty: not limited");
 pub(crate) const MORE_CASSETTES: FieldWords =
     said("Further cassettes", "One a line, tried beside the usual ones");
+pub(crate) const BOX_PARTS: FieldWords = said(
+    "What lies in the box",
+    "Rings / cassettes / rear derailleurs by capacity and largest sprocket / links of chains, such as 36 38 44/31 / 11-32 11s, 11-34 11s / 35/32, 39/36 / 110; or a line for each kind. The parts of A and B are always in it",
+);

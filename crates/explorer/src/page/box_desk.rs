@@ -1,0 +1,289 @@
+//! What the desk does about the box of parts: it sorts it, and gathers what workers find of its laps.
+
+use crate::bench::bench::Bench;
+use crate::bench::field::Field;
+use crate::bench::whole_bike::{Part, WholeBike};
+use crate::lap::report::LapQuestion;
+use crate::page::desk::{Desk, Update};
+use crate::page::scenario::Scenario;
+use crate::page::sections;
+use crate::parts::asked::BoxAsked;
+use crate::parts::errand::BoxErrand;
+use crate::parts::found::BoxFound;
+use crate::parts::offer::Offer;
+use crate::side::Side;
+use gear_math::course::TimeBand;
+use gear_math::gears::{RingDifference, Sprocket, TotalCapacity};
+use gear_math::parts::RearDerailleur;
+use std::rc::Rc;
+
+impl Scenario {
+    /// What a worker is to do for the box round a course of these rows; none where there is nothing to ride.
+    #[must_use]
+    pub fn box_errand(&self, rows: &str) -> Option<BoxErrand> {
+        BoxErrand::of(BoxAsked::of(&self.basis(), &self.parts, rows.parse().ok()?)).ok()
+    }
+}
+
+impl Desk {
+    /// Begins with the box as it is; [`sort_box`](Self::sort_box) then finds out what goes together.
+    pub fn begin_box(&mut self) -> Update {
+        let course = self.course_name().unwrap_or_default().to_owned();
+        let found = BoxFound::of(self.box_asked(), course);
+        self.set_box(Some(Rc::new(found)));
+        self.show_box()
+    }
+
+    fn box_asked(&self) -> BoxAsked {
+        let question = LapQuestion::of(&self.good.basis(), self.report.lap.own.as_deref());
+        BoxAsked::of(&self.good.basis(), &self.good.parts, question.course)
+    }
+
+    fn set_box(&mut self, found: Option<Rc<BoxFound>>) {
+        Rc::make_mut(&mut self.report).box_found = found;
+    }
+
+    /// Tries the next `count` combinations; whether there are more.
+    pub fn sort_box(&mut self, count: usize) -> bool {
+        self.change_box(|found| found.sort(count)).unwrap_or(false)
+    }
+
+    /// Numbers of the laps to be looked at, or once all are, to be planned in full.
+    #[must_use]
+    pub fn box_to_ride(&self) -> (Vec<usize>, bool) {
+        self.box_found().map(BoxFound::to_ride).unwrap_or_default()
+    }
+
+    /// Pieces of work that are done, and how many there are.
+    #[must_use]
+    pub fn box_progress(&self) -> [usize; 2] {
+        self.box_found().map(BoxFound::progress).unwrap_or_default()
+    }
+
+    /// Takes what was found of laps, which is shown when the box is.
+    pub fn take_box(&mut self, rows: &[f64]) {
+        self.change_box(|found| found.take(rows));
+    }
+
+    /// Shows what was found so far.
+    pub fn show_box(&mut self) -> Update {
+        self.change_box(BoxFound::rank);
+        self.refresh_section(sections::of_box)
+    }
+
+    /// Numbers and times of the laps that are ridden once more.
+    #[must_use]
+    pub fn box_leading(&self) -> Vec<(usize, f64)> {
+        self.box_found().map(BoxFound::leading).unwrap_or_default()
+    }
+
+    /// Numbers of the laps whose regret is asked for.
+    #[must_use]
+    pub fn box_planned(&self) -> Vec<usize> {
+        self.box_found().map(BoxFound::planned).unwrap_or_default()
+    }
+
+    /// Takes what the leading ones gain over the first.
+    pub fn take_box_bands(&mut self, bands: Vec<TimeBand>) {
+        self.change_box(|found| found.take_bands(bands));
+    }
+
+    /// Takes by how much the planned ones are regretted at most.
+    pub fn take_box_regrets(&mut self, worst_s: &[f64]) {
+        self.change_box(|found| found.take_regrets(worst_s));
+    }
+
+    /// Takes what is worth buying.
+    pub fn take_box_offers(&mut self, offers: Vec<Offer>) {
+        self.change_box(|found| found.offers = Some(offers));
+    }
+
+    /// Ends it, whatever was found.
+    pub fn end_box(&mut self) -> Update {
+        self.change_box(|found| found.is_done = true);
+        self.show_box()
+    }
+
+    /// Takes note of whether something else would be asked now.
+    pub(crate) fn compare_box(&mut self) {
+        if self.box_found().is_none() {
+            return;
+        }
+        let now = self.box_asked();
+        self.change_box(|found| found.is_stale = !found.asked.holds_for(&now));
+    }
+
+    fn box_found(&self) -> Option<&BoxFound> {
+        self.report.box_found.as_deref()
+    }
+
+    fn change_box<T>(&mut self, change: impl FnOnce(&mut BoxFound) -> T) -> Option<T> {
+        Some(change(Rc::make_mut(Rc::make_mut(&mut self.report).box_found.as_mut()?)))
+    }
+
+    /// The bench with a combination that was found on one side: its rings, cassette and derailleur, and its chain where links are
+    /// counted there.
+    pub(crate) fn with_combination(&self, key: &str, side: Side) -> Option<Bench> {
+        let found = self.box_found()?;
+        let (combination, fit) = found.by_key(key)?;
+        let mut bike = self.bench.bike(side);
+        put(&mut bike, Field::RingsA, fit.drivetrain.chainset.to_string());
+        put(&mut bike, Field::CassetteA, fit.drivetrain.cassette.to_string());
+        if combination.derailleur.is_some() {
+            put_derailleur(&mut bike, &found.asked.parts.derailleur(combination));
+        }
+        if !bike.text(Field::ChainLinks).is_empty() {
+            put(&mut bike, Field::ChainLinks, fit.links.count().to_string());
+        }
+        Some(self.bench.with_bike(side, &bike))
+    }
+}
+
+fn put_derailleur(bike: &mut WholeBike, RearDerailleur { figures, pulley_centres }: &RearDerailleur) {
+    let teeth = |figure: Option<u16>| figure.map_or_else(String::new, |it| it.to_string());
+    put(bike, Field::Capacity, teeth(figures.total_capacity.map(TotalCapacity::teeth)));
+    put(bike, Field::LargestSprocket, teeth(figures.largest_sprocket.map(Sprocket::teeth)));
+    put(bike, Field::SmallestSprocket, teeth(figures.smallest_sprocket.map(Sprocket::teeth)));
+    put(bike, Field::RingDifference, teeth(figures.ring_difference.map(RingDifference::teeth)));
+    put(bike, Field::PulleyCentres, pulley_centres.map_or_else(String::new, |it| it.mm().to_string()));
+}
+
+/// Puts a part on a bike, unless it is there already.
+fn put(bike: &mut WholeBike, of_a: Field, text: String) {
+    if bike.text(of_a) != text {
+        bike.put(of_a, Part { text, is_riders: true });
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lap::found::Standing;
+    use crate::parts::section::BoxSection;
+    use crate::parts::view;
+
+    fn filled(edits: &[(&str, &str)]) -> Desk {
+        let mut desk = Desk::default();
+        let steady = [("lap-model", "steady"), ("links", "110")];
+        let edits: Vec<_> =
+            steady.iter().chain(edits).map(|&(key, text)| (key.to_owned(), text.to_owned())).collect();
+        desk.edit(&edits);
+        desk
+    }
+
+    /// A box ridden to its end.
+    fn ridden(edits: &[(&str, &str)]) -> Desk {
+        let mut desk = filled(edits);
+        desk.begin_box();
+        while desk.sort_box(7) {}
+        let mut errand = Scenario::of_link(&desk.link()).box_errand(&desk.course().unwrap().1).unwrap();
+        loop {
+            let (laps, in_full) = desk.box_to_ride();
+            if laps.is_empty() {
+                break;
+            }
+            let rows: Vec<f64> = laps.iter().flat_map(|&lap| errand.ride(lap, in_full)).collect();
+            desk.take_box(&rows);
+        }
+        desk.show_box();
+        let (numbers, times): (Vec<usize>, Vec<f64>) = desk.box_leading().into_iter().unzip();
+        desk.take_box_bands(errand.gains(&numbers, &times));
+        let planned = desk.box_planned();
+        while errand.doubt(&planned) {}
+        desk.take_box_regrets(&errand.regrets());
+        desk.end_box();
+        desk
+    }
+
+    const BOX: (&str, &str) = ("box-parts", "38 42 / 11-34 11s, 11-32 10s / 35/30, 39/36");
+
+    fn section(desk: &Desk) -> BoxSection {
+        desk.report().box_section()
+    }
+
+    fn answer(desk: &Desk) -> String {
+        view::answer::answer(&section(desk)).into_string().replace('\u{a0}', " ")
+    }
+
+    fn found(desk: &Desk) -> Rc<BoxFound> {
+        section(desk).found.unwrap()
+    }
+
+    #[test]
+    fn the_parts_of_the_bench_are_always_in_the_box() {
+        let said = answer(&filled(&[]));
+        assert!(
+            said.contains("Only the parts of <b class=\"A\">A</b>") && said.contains("4 combinations"),
+            "{said}"
+        );
+        let said = answer(&filled(&[BOX]));
+        assert!(said.contains("4 sets of rings, 4 cassettes and 3 rear derailleurs"), "{said}");
+    }
+
+    #[test]
+    fn what_is_not_understood_is_said_and_the_rest_is_taken() {
+        let mut desk = filled(&[]);
+        let update = desk.edit(&[("box-parts".into(), "38 99 / 11-34 11s, x / 39".into())]);
+        assert_eq!(update.wrong, ["box-parts"]);
+        let said = &update.html.iter().find(|(id, _)| id == "says-box-parts").unwrap().1;
+        for piece in
+            ["“99” is not understood as rings", "“x” is", "“39” is not understood as a rear derailleur"]
+        {
+            assert!(said.contains(piece), "{piece}: {said}");
+        }
+        assert_eq!(section(&desk).parts.chainsets.len(), 3);
+    }
+
+    #[test]
+    fn the_quickest_is_named_and_what_does_not_fit_is_counted() {
+        let desk = ridden(&[BOX]);
+        let (found, said) = (found(&desk), answer(&desk));
+        let best = found.order[0].parts;
+        assert!(found.order.iter().all(|it| it.parts.lap.planned && it.parts.lap.time_s >= best.lap.time_s));
+        assert!(said.contains("Quickest of the box round Autumn meadow: "), "{said}");
+        assert!(said.contains(&best.fit.drivetrain.chainset.to_string()), "{said}");
+        let lacking: usize = found.sorted().lacking().iter().map(|it| it.1).sum();
+        assert!(
+            said.contains(&format!("{lacking} do not fit: "))
+                && said.contains("12 for another number of sprockets"),
+            "{said}"
+        );
+        let is_good =
+            Side::BOTH.iter().any(|&side| matches!(found.standing(side), Standing::First | Standing::Tie(_)));
+        assert_eq!(said.contains("Nothing to change"), is_good, "{said}");
+        assert!(said.contains("east regretted on another day"), "{said}");
+    }
+
+    #[test]
+    fn a_row_goes_onto_the_bench_with_its_derailleur_and_the_results_stand() {
+        let mut desk = ridden(&[BOX]);
+        let place = found(&desk).order.iter().position(|it| it.parts.combination.derailleur == Some(2));
+        let parts = found(&desk).order[place.unwrap()].parts;
+        let b = desk.bench.bike(Side::B);
+        let act = format!("box-a:{}", crate::parts::found::key(parts.combination));
+        desk.act(&act).unwrap();
+        assert_eq!(desk.bench.text(Field::RingsA), parts.fit.drivetrain.chainset.to_string());
+        let figures = [Field::Capacity, Field::LargestSprocket, Field::ChainLinks]
+            .map(|it| desk.bench.text(it).to_owned());
+        assert_eq!(figures, ["39".to_owned(), "36".to_owned(), parts.fit.links.count().to_string()]);
+        assert_eq!(desk.bench.bike(Side::B), b);
+        assert!(!found(&desk).is_stale, "all that is now on the bench lies in the box");
+        desk.edit(&[("body-mass".into(), "80".into())]);
+        assert!(found(&desk).is_stale && answer(&desk).contains("ride again"));
+        assert!(desk.act("box-b:9-9-9").is_none());
+    }
+
+    #[test]
+    fn a_box_stopped_at_once_says_so_and_one_ridden_is_a_table() {
+        let mut desk = filled(&[BOX]);
+        desk.begin_box();
+        desk.end_box();
+        assert!(answer(&desk).contains("Stopped after 0 of 48"), "{}", answer(&desk));
+        assert_eq!(found(&desk).csv(), None);
+        let desk = ridden(&[BOX]);
+        let table = view::table::rows(&section(&desk)).into_string();
+        let count = found(&desk).order.len();
+        assert_eq!(table.matches("<tr").count(), 1 + count.min(crate::parts::found::LISTED));
+        assert_eq!(found(&desk).csv().unwrap().lines().count(), 1 + count);
+    }
+}

@@ -1,0 +1,4 @@
+//! Where what is said of the box stands.
+
+pub(crate) mod answer;
+pub(crate) mod table;

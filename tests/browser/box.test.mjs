@@ -1,0 +1,72 @@
+// The box of parts: put in by lists, what is not understood, the way into a link, and the page riding what no worker may.
+
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import {
+  addressWith,
+  assertQuiet,
+  DESK,
+  downloaded,
+  frame,
+  launchBrowser,
+  openPage,
+  SINGLE_FILE,
+  text,
+  type,
+} from './harness.mjs';
+
+const RIDDEN = 120_000;
+
+let browser;
+before(async () => {
+  browser = await launchBrowser();
+});
+after(() => browser?.close());
+
+test('parts are put in by lists, kept in the link, and what is not understood is said', async () => {
+  const { page, heard } = await openPage(browser, SINGLE_FILE, { viewport: DESK });
+  await page.selectOption('#box-put-rings', '42');
+  await page.click('[data-puts=box-put-rings]');
+  await page.selectOption('#box-put-rings', '38');
+  await page.click('[data-puts=box-put-rings]');
+  await page.selectOption('#box-put-cassettes', '11-34 11s');
+  await page.click('[data-puts=box-put-cassettes]');
+  await page.selectOption('#box-put-rear', '39/36');
+  await page.click('[data-puts=box-put-rear]');
+  await frame(page);
+  const box = 'rings 42, 38\ncassettes 11-34 11s\nrear 39/36';
+  assert.equal(await page.inputValue('#box-parts'), box);
+  assert.match(await text(page, '#box-answer'), /4 sets of rings, 3 cassettes and 2 rear derailleurs, which make 24/);
+  const url = await addressWith(page, 'bx=');
+  const other = await openPage(browser, `${SINGLE_FILE}${url.hash}`);
+  assert.equal(await other.page.inputValue('#box-parts'), box);
+  await type(page, 'box-parts', `${box}, 39\n99`);
+  assert.match(await text(page, '#says-box-parts'), /“39” is not understood as a rear derailleur.*“99” is/s);
+  assert.equal(await page.getAttribute('#box-parts', 'aria-invalid'), 'true');
+  assert.match(await text(page, '#box-answer'), /3 cassettes and 2 rear derailleurs/);
+  assertQuiet(heard);
+});
+
+test('the page itself rides what no worker may, stops when told, and saves the table', async () => {
+  const { page, heard } = await openPage(browser, SINGLE_FILE, { viewport: DESK, rides: true });
+  await page.evaluate(() => {
+    globalThis.Worker = class {
+      constructor() {
+        throw new Error('refused');
+      }
+    };
+  });
+  await type(page, 'lap-model', 'steady');
+  await page.click('#box-start');
+  await page.click('#box-stop');
+  await frame(page);
+  assert.equal(await page.locator('#box-stop').isVisible(), false);
+  assert.match(await text(page, '#box-answer'), /Stopped after|Quickest of the box/);
+  await page.click('#box-start');
+  await page.waitForFunction(() => document.getElementById('box-stop').hidden, null, { timeout: RIDDEN });
+  assert.match(await text(page, '#box-answer'), /Quickest of the box round Autumn meadow.*(worth|could be bought)/s);
+  const saving = page.waitForEvent('download');
+  await page.locator('#save-box').click();
+  assert.match(await downloaded(await saving), /^"Parts","Lap"/);
+  assertQuiet(heard);
+});
