@@ -6,7 +6,7 @@ use crate::chain::section::{ChainSection, rests_on};
 use crate::chain::{body, pictures, view, words};
 use crate::layout::folded::Folded;
 use crate::layout::form::{section, with_finer};
-use crate::layout::question::{Question, is_among};
+use crate::layout::question::{Question, is_among, no_acts};
 
 /// “Will the cage take it?”
 pub(crate) const QUESTION: Question<ChainSection> = Question {
@@ -20,6 +20,7 @@ pub(crate) const QUESTION: Question<ChainSection> = Question {
     marks_itself: false,
     nobodys: |_| None,
     fragments: &[],
+    acts: no_acts,
     folds: &[
         (Folded::Why, &[("cage-why", view::answer::why)]),
         (Folded::Settings, &[]),

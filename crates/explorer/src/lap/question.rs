@@ -7,7 +7,7 @@ use crate::lap::section::LapSection;
 use crate::lap::{body, form, pictures, view, words};
 use crate::layout::folded::Folded;
 use crate::layout::form::section;
-use crate::layout::question::{Question, is_among};
+use crate::layout::question::{Question, is_among, no_acts};
 
 /// “Round the lap”
 pub(crate) const QUESTION: Question<LapSection> = Question {
@@ -30,6 +30,7 @@ pub(crate) const QUESTION: Question<LapSection> = Question {
     marks_itself: false,
     nobodys: |report| report.is_on_invented_course().then(words::course::invented),
     fragments: &[("lap-loaded", view::course::loaded), ("lap-course", view::course::course)],
+    acts: no_acts,
     folds: &[
         (Folded::Why, &[("lap-why", view::answer::why)]),
         (Folded::Course, &[]),

@@ -4,21 +4,25 @@ use crate::layout::folded::Folded;
 use crate::layout::words::fold as words;
 use maud::{Markup, html};
 
-/// The buttons that unfold panels, in a row that is one stop of the Tab key, after one that reads the section's picture.
-pub(crate) fn bar(section: &str, name: &str, picture: Option<&str>, folds: &[Folded]) -> Markup {
+/// The buttons that unfold panels, in a row that is one stop of the Tab key, after others of the section and one that reads its
+/// picture.
+pub(crate) fn bar(section: &str, name: &str, picture: &str, acts: &Markup, folds: &[Folded]) -> Markup {
+    let is_first = acts.0.is_empty();
     html! {
         div class="folds" role="toolbar" aria-label=(words::more_on(name)) {
-            @if let Some(picture) = picture {
-                button type="button" data-read=(picture) { (words::READ) }
-            }
-            @for (place, fold) in folds.iter().enumerate() {
-                button type="button" data-unfolds=(fold.id(section)) aria-controls=(fold.id(section)) aria-expanded="false"
-                    tabindex=[(place > 0 || picture.is_some()).then_some("-1")] { (words::title(*fold)) }
-            }
-            @if let Some(picture) = picture {
-                button type="button" data-save=(picture) tabindex="-1" { (words::SAVE) }
-            }
+            (acts)
+            button type="button" data-read=(picture) tabindex=[(!is_first).then_some("-1")] { (words::READ) }
+            @for fold in folds { (button(section, *fold)) }
+            button type="button" data-save=(picture) tabindex="-1" { (words::SAVE) }
         }
+    }
+}
+
+/// A button that unfolds a panel, which is never the first of its row.
+pub(crate) fn button(section: &str, fold: Folded) -> Markup {
+    html! {
+        button type="button" data-unfolds=(fold.id(section)) aria-controls=(fold.id(section)) aria-expanded="false"
+            tabindex="-1" { (words::title(fold)) }
     }
 }
 

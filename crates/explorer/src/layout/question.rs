@@ -49,6 +49,8 @@ pub(crate) struct Question<S: 'static> {
     pub(crate) nobodys: fn(&S) -> Option<Line>,
     /// All other text that changes and is always in sight.
     pub(crate) fragments: &'static [Fragment<S>],
+    /// Buttons in front of those that unfold.
+    pub(crate) acts: fn() -> Markup,
     /// What unfolds below, in this order.
     pub(crate) folds: &'static [Fold<S>],
     /// What it gives to the workshop sheet for a set-up, or for both.
@@ -76,11 +78,8 @@ impl<S> Copy for Question<S> {}
 impl<S> Question<S> {
     /// The same in the engine without what stands in the page already.
     pub(crate) const fn asked(self) -> Self {
-        const fn nothing() -> Markup {
-            maud::PreEscaped(String::new())
-        }
         if cfg!(target_arch = "wasm32") {
-            Self { title: "", body: nothing, panel: |_| None, ..self }
+            Self { title: "", acts: no_acts, body: no_acts, panel: |_| None, ..self }
         } else {
             self
         }
@@ -98,7 +97,7 @@ impl<S> Question<S> {
                 h2 id=(title) { (self.title) }
                 div id=(self.answer.0) class="answer" {}
                 div class="body" { ((self.body)()) }
-                (bar(self.id, self.name, Some(self.leads), &folds))
+                (bar(self.id, self.name, self.leads, &(self.acts)(), &folds))
                 @for fold in self.folds { (panel(self.id, fold.0, &held(fold))) }
             }
         }
@@ -109,6 +108,11 @@ impl<S> Question<S> {
 #[cfg(not(target_arch = "wasm32"))]
 fn rooms<S>(fold: Folded, fragments: &[Fragment<S>]) -> Markup {
     html! { @for (id, _) in fragments { div id=(id) class=[(fold == Folded::Why).then_some("answer")] {} } }
+}
+
+/// No buttons.
+pub(crate) const fn no_acts() -> Markup {
+    maud::PreEscaped(String::new())
 }
 
 /// Whether a field stands on the bench or in one of `groups`.

@@ -140,13 +140,13 @@ fn sheet_section() -> Markup {
                     div data-form="sheet" class="fields" {}
                     button type="button" data-act="print" { (words::PRINT) }
                     button type="button" data-act="copy-sheet" tabindex="-1" { (words::COPY) }
+                    (fold::button("sheet", Folded::Sheet))
                 }
                 p class="quiet" id="sheet-copied" role="status" data-copied=(words::COPIED) data-refused=(words::COPY_BY_HAND) {
                     (words::ABOUT)
                 }
                 textarea id="sheet-text" aria-label=(words::AS_TEXT) rows="12" readonly hidden {}
             }
-            (fold::bar("sheet", words::SHEET, None, &[Folded::Sheet]))
             (fold::panel("sheet", Folded::Sheet, &page))
         }
     }

@@ -14,13 +14,19 @@ pub(crate) fn body() -> Markup {
     html! {
         div data-form="box" class="room" {}
         div class="seek" {
-            button type="button" id="box-start" { (words::START) }
-            button type="button" id="box-stop" hidden { (words::STOP) }
             progress id="box-bar" aria-label=(words::TITLE) value="0" hidden {}
             span id="box-left" class="quiet" {}
         }
         p.quiet { (words::MECHANIC) }
         (figure(&RIDDEN))
+    }
+}
+
+/// What begins and ends the riding.
+pub(crate) fn acts() -> Markup {
+    html! {
+        button type="button" id="box-start" { (words::START) }
+        button type="button" id="box-stop" tabindex="-1" hidden { (words::STOP) }
     }
 }
 

@@ -21,6 +21,7 @@ pub(crate) const QUESTION: Question<BoxSection> = Question {
     marks_itself: false,
     nobodys: |_| None,
     fragments: &[],
+    acts: body::acts,
     folds: &[(Folded::Parts, &[]), (Folded::Numbers, &[("box-table", view::table::rows)])],
     block: |_, _| None,
     pictures: &[picture::RIDDEN.hung()],

@@ -2,7 +2,7 @@
 
 use crate::bench::field::Field;
 use crate::layout::folded::Folded;
-use crate::layout::question::Question;
+use crate::layout::question::{Question, no_acts};
 use crate::position::inputs::GROUPS;
 use crate::position::section::{PositionSection, rests_on};
 use crate::position::{body, form, picture, view, words};
@@ -22,6 +22,7 @@ pub(crate) const QUESTION: Question<PositionSection> = Question {
     marks_itself: true,
     nobodys: |_| None,
     fragments: &[],
+    acts: no_acts,
     folds: &[
         (Folded::Why, &[("position-why", view::answer::why)]),
         (Folded::Settings, &[]),

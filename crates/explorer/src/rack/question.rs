@@ -4,7 +4,7 @@ use crate::bench::field::{Field, Group};
 use crate::bench::rests::is_ridden;
 use crate::layout::figure::figure;
 use crate::layout::folded::Folded;
-use crate::layout::question::Question;
+use crate::layout::question::{Question, no_acts};
 use crate::rack::section::BikesSection;
 use crate::rack::words::compared as words;
 use crate::rack::{picture, table};
@@ -22,6 +22,7 @@ pub(crate) const QUESTION: Question<BikesSection> = Question {
     marks_itself: false,
     nobodys: |_| None,
     fragments: &[],
+    acts: no_acts,
     folds: &[
         (Folded::Numbers, &[("bikes-table", table::table)]),
         (Folded::Why, &[("bikes-why", |_| html! {})]),

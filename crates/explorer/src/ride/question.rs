@@ -4,7 +4,7 @@ use crate::bench::field::{Field, Group};
 use crate::bench::rests::is_ridden;
 use crate::layout::folded::Folded;
 use crate::layout::form::section;
-use crate::layout::question::{Question, is_among};
+use crate::layout::question::{Question, is_among, no_acts};
 use crate::ride::inputs::GROUPS;
 use crate::ride::section::RideSection;
 use crate::ride::words::body as words;
@@ -22,6 +22,7 @@ pub(crate) const QUESTION: Question<RideSection> = Question {
     marks_itself: false,
     nobodys: |_| None,
     fragments: &[],
+    acts: no_acts,
     folds: &[
         (Folded::Why, &[("ride-why", view::answer::why)]),
         (Folded::Settings, &[]),

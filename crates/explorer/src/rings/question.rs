@@ -4,7 +4,7 @@ use crate::bench::field::Group;
 use crate::bench::rests::is_drivetrain;
 use crate::layout::folded::Folded;
 use crate::layout::form::section;
-use crate::layout::question::{Question, is_among};
+use crate::layout::question::{Question, is_among, no_acts};
 use crate::rings::section::RingsSection;
 use crate::rings::{body, pictures, view, words};
 
@@ -20,6 +20,7 @@ pub(crate) const QUESTION: Question<RingsSection> = Question {
     marks_itself: false,
     nobodys: |_| None,
     fragments: &[],
+    acts: no_acts,
     folds: &[
         (Folded::Why, &[("rings-why", view::answer::why)]),
         (Folded::Pictures, &[("probes-answer", view::probes::answer)]),

@@ -3,7 +3,7 @@
 use crate::bench::field::{Field, Group};
 use crate::layout::folded::Folded;
 use crate::layout::form::with_finer;
-use crate::layout::question::{Question, is_among};
+use crate::layout::question::{Question, is_among, no_acts};
 use crate::tyre::inputs::GROUPS;
 use crate::tyre::section::{TyreSection, rests_on};
 use crate::tyre::{body, picture, view, words};
@@ -24,6 +24,7 @@ pub(crate) const QUESTION: Question<TyreSection> = Question {
     marks_itself: false,
     nobodys: |_| None,
     fragments: &[],
+    acts: no_acts,
     folds: &[
         (Folded::Why, &[("tyre-why", view::answer::why)]),
         (Folded::Settings, &[]),

@@ -25,6 +25,7 @@ fn listed(said: &BTreeMap<String, String>) -> String {
 #[test]
 fn the_demo_is_told_as_it_was() {
     expect![[r#"
+        box-laps: 
         cross-section: 33-622 comes out 33.0 mm wide: too close to tell: measure.
         drivetrain: A · 50×30: cage 64° forward, fine. B · 44×32: cage 65° forward, fine.
         ladder: Only B reaches below 2.4 m, only A reaches above 8.6 m; 10 gears in common.
@@ -38,6 +39,7 @@ fn the_demo_is_told_as_it_was() {
 #[test]
 fn one_and_the_same_bike_twice_is_told_as_it_was() {
     expect![[r#"
+        box-laps: 
         cross-section: 33-622 comes out 33.0 mm wide: too close to tell: measure.
         drivetrain: A · 40×15: cage 60° forward, fine. B · 40×15: cage 60° forward, fine.
         ladder: A and B have the same gears.
