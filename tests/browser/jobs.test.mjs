@@ -26,7 +26,7 @@ const LIMITS = {
   2: { presses: 15, phone: [99999, 0], desk: [99999, 0] },
   3: { presses: 99, phone: [99999, 0], desk: [99999, 0] },
   4: { presses: 99, phone: [99999, 0], desk: [99999, 0] },
-  5: { presses: 10, phone: [99999, 0], desk: [99999, 0] },
+  5: { presses: 10, phone: [8600, 0.4], desk: [5800, 0.4] },
   6: { presses: 99, phone: [99999, 0], desk: [99999, 0] },
   7: { presses: 99, phone: [99999, 0], desk: [99999, 0] },
   8: { presses: 99, phone: [99999, 0], desk: [99999, 0] },
