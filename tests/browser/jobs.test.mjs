@@ -26,7 +26,7 @@ const LIMITS = {
   2: { presses: 15, phone: [100, 0.66], desk: [100, 0.8] },
   3: { presses: 15, phone: [1700, 0.6], desk: [100, 0.8] },
   4: { presses: 29, phone: [13_900, 0], desk: [10_200, 0] },
-  5: { presses: 10, phone: [2000, 0.3], desk: [2000, 0.3] },
+  5: { presses: 10, phone: [8600, 0.4], desk: [5800, 0.4] },
   6: { presses: 30, phone: [8400, 0.1], desk: [5500, 0.7] },
   7: { presses: 33, phone: [10_600, 0.28], desk: [7200, 0.28] },
   8: { presses: 34, phone: [10_200, 0.22], desk: [6700, 0.33] },

@@ -20,7 +20,7 @@ afterEach(() => Promise.all(browser.contexts().map((context) => context.close())
 const PLOT = '[data-picture=profile] .plot';
 
 async function openLap(options) {
-  const opened = await openPage(browser, SINGLE_FILE, { folded: true, ...options });
+  const opened = await openPage(browser, SINGLE_FILE, { folded: true, rides: true, ...options });
   await answered(opened.page);
   return opened;
 }
