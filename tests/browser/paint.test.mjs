@@ -25,7 +25,7 @@ async function openLap(options) {
   return opened;
 }
 
-/** What the answer says once it is of the bench as it stands; on the way down the page grows. */
+/** The times of A and B once they are of the bench as it stands; their bands sharpen on. On the way down the page grows. */
 async function answered(page) {
   await page.waitForFunction(
     () => {
@@ -36,7 +36,7 @@ async function answered(page) {
     null,
     { timeout: WORKED_OUT },
   );
-  return text(page, '#lap-answer');
+  return /: A (\S+) \(likely.*?, B (\S+) \(/.exec(await text(page, '#lap-answer')).slice(1).join(' and ');
 }
 
 /** Points of the picture at shares of its width. */
