@@ -36,7 +36,10 @@ async function answered(page) {
     null,
     { timeout: WORKED_OUT },
   );
-  return /: A (\S+) \(likely.*?, B (\S+) \(/.exec(await text(page, '#lap-answer')).slice(1).join(' and ');
+  return /: A (\S+) \(likely.*?, B (\S+) \(/
+    .exec(await text(page, '#lap-answer'))
+    .slice(1)
+    .join(' and ');
 }
 
 /** Points of the picture at shares of its width. */
