@@ -116,11 +116,12 @@ function paint(picture) {
   const height = engine.pictureHeight(name, width);
   const differs = engine.preparePicture(name, width, height, matchMedia(DARK).matches, matchMedia(PLAIN).matches);
   const [across, down] = [Math.round(width * ratio), Math.round(height * ratio)];
-  if (differs || canvas.width !== across || canvas.height !== down) {
+  const isResized = canvas.width !== across || canvas.height !== down;
+  if (isResized) {
     [canvas.width, canvas.height] = [across, down];
     canvas.style.height = `${height}px`;
-    engine.paint(name, canvas, ratio);
-  }
+  } else if (differs) canvas.getContext('2d')?.clearRect(0, 0, across, down);
+  if (isResized || differs) engine.paint(name, canvas, ratio);
   label(picture);
   picture.isFresh = true;
   if (plot.dataset.spot) read(picture, engine.spotAgain(name, width, height, Number(plot.dataset.spot)));
