@@ -91,7 +91,8 @@ pub(crate) fn shown_up_to(steepest: f64) -> f64 {
 
 /// As far as anything is marked, per cent.
 fn end(report: &RideSection) -> f64 {
-    shown_up_to(named(report).first().map_or(0.0, |it| it.gradient).max(report.ride.inputs.climb.percent()))
+    let marked = report.ride.sides.iter().flat_map(|side| &side.marks).map(|mark| mark.gradient.percent());
+    shown_up_to(marked.fold(report.ride.inputs.climb.percent(), f64::max))
 }
 
 /// The answers of a side as far as the axis goes.
