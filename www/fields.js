@@ -93,12 +93,29 @@ function pick(list, key) {
   list.value = '';
 }
 
+/** Keys of the fields that are marked as wrong. @type {string[]} */
+let marked = [];
+
 /** @type {import('./update.js').Part} */
 export function showFields({ empty, most, values, wrong }) {
   for (const [key, meaning] of empty) sayWhileEmpty(field(key), meaning);
-  for (const [key, value] of most) field(key).max = String(value);
-  for (const [key, text] of values) field(key).value = text;
-  for (const entry of all('[data-field]')) mark(entry, wrong.includes(entry.id));
+  for (const [key, value] of most) set(field(key), 'max', String(value));
+  for (const [key, text] of values) set(field(key), 'value', text);
+  for (const key of marked) if (!wrong.includes(key)) field(key).removeAttribute('aria-invalid');
+  for (const key of wrong) mark(field(key));
+  marked = wrong;
+}
+
+/**
+ * Sets a property where it is another: the browser lays a field out again for the same.
+ * @template {object} T
+ * @template {keyof T} K
+ * @param {T} element
+ * @param {K} property
+ * @param {T[K]} value
+ */
+function set(element, property, value) {
+  if (element[property] !== value) element[property] = value;
 }
 
 /**
@@ -106,18 +123,14 @@ export function showFields({ empty, most, values, wrong }) {
  * @param {string} meaning
  */
 function sayWhileEmpty(entry, meaning) {
-  if (entry instanceof HTMLSelectElement) entry.options[0].textContent = meaning;
-  else if (entry instanceof HTMLInputElement) entry.placeholder = meaning;
+  if (entry instanceof HTMLSelectElement) set(entry.options[0], 'textContent', meaning);
+  else if (entry instanceof HTMLInputElement) set(entry, 'placeholder', meaning);
 }
 
-/**
- * @param {HTMLElement} entry
- * @param {boolean} isWrong
- */
-function mark(entry, isWrong) {
-  if (isWrong) entry.setAttribute('aria-invalid', 'true');
-  else entry.removeAttribute('aria-invalid');
-  if (isWrong) unfoldAround(entry);
+/** @param {HTMLElement} entry */
+function mark(entry) {
+  entry.setAttribute('aria-invalid', 'true');
+  unfoldAround(entry);
 }
 
 /** @type {import('./update.js').Part} */

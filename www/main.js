@@ -23,6 +23,7 @@ import { rove } from './roving.js';
 import { followRows } from './rows.js';
 import { offerSearch } from './search.js';
 import { showHome } from './sheet.js';
+import { awayDue, watchSections } from './sight.js';
 import { stepTeeth } from './teeth.js';
 import { whenChanged, whenShown } from './update.js';
 import { openByKey, showUsed } from './used.js';
@@ -39,10 +40,10 @@ function furnish() {
 }
 
 function connect() {
-  whenShown(showFragments, showFields, showHome, showUndo, showLink, repaint, showBand, showChosen);
+  whenShown(showFragments, showFields, showHome, showUndo, showLink, repaint, showBand, showChosen, awayDue);
   whenChanged(lapDue, bikesDue, showKept, restDue, spokenSoon, forgetSaid);
   for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
-  for (const part of [openByKey, rove, stepTeeth, watchBoard, keepAboveKeyboard, watchLap, watchBikes]) part();
+  for (const part of [openByKey, rove, stepTeeth, watchBoard, watchSections, keepAboveKeyboard, watchLap, watchBikes]) part();
   for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint, offerBox]) part();
 }
 

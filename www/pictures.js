@@ -51,7 +51,13 @@ export function repaint() {
   for (const picture of pictures.values()) {
     picture.isFresh = false;
     if (picture.isNear) paint(picture);
-    else if (!picture.plot.closest('[data-panel][hidden]')) label(picture);
+  }
+}
+
+/** Says anew what the pictures show that are not near. */
+export function labelAway() {
+  for (const picture of pictures.values()) {
+    if (!picture.isNear && !picture.plot.closest('[data-panel][hidden]')) label(picture);
   }
 }
 

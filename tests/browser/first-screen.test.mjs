@@ -64,6 +64,32 @@ test('everything is on so few screens and so few stops of the Tab key', async ()
   }
 });
 
+test('what is out of sight follows once what is in sight is painted', async () => {
+  const { page } = await wide();
+  const said = () => Promise.all(['#rings-answer', '#ride-answer'].map((answer) => text(page, answer)));
+  const type = (value) =>
+    page.evaluate(async (value) => {
+      const said = () => ['rings-answer', 'ride-answer'].map((id) => document.getElementById(id).textContent);
+      const before = said();
+      const field = document.getElementById('rings-b');
+      field.value = value;
+      field.dispatchEvent(new Event('input', { bubbles: true }));
+      await new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+      return said().map((text, index) => text !== before[index]);
+    }, value);
+  const [, ride] = await said();
+  assert.deepEqual(await type('42'), [true, false]);
+  await frame(page);
+  assert.notEqual((await said())[1], ride);
+  await page.locator('#ride').scrollIntoViewIfNeeded();
+  await frame(page);
+  const [rings] = await said();
+  assert.deepEqual(await type('46/33'), [false, true]);
+  await page.locator('#rings').scrollIntoViewIfNeeded();
+  await frame(page);
+  assert.notEqual((await said())[0], rings);
+});
+
 test('what unfolds stays as it was left, opens for a link to what is in it, and for a word that is looked for', async () => {
   const { page } = await wide();
   assert.equal(await page.locator('#rings-summary').isVisible(), false);

@@ -53,6 +53,8 @@ pub struct Desk {
     was: Was,
     /// Ids of the panels that are open.
     open: BTreeSet<String>,
+    /// Ids of the sections that are out of sight.
+    away: BTreeSet<String>,
     /// The lap that workers were sent for.
     pub(crate) ordered: Option<LapQuestion>,
     /// All bikes, while they are worked out for the bench as it stands.
@@ -140,14 +142,28 @@ impl Desk {
         }
     }
 
-    /// Writes what was not written while its panel was closed.
+    /// Notes that the section with this id is in sight or not, and so whether a change is written there at once.
+    pub fn see(&mut self, section: &str, in_sight: bool) {
+        if in_sight {
+            self.away.remove(section);
+        } else {
+            self.away.insert(section.to_owned());
+        }
+    }
+
+    /// Writes what was not written while its panel was closed or its section out of sight.
     pub fn write_unfolded(&mut self) -> Update {
-        self.refresh(Vec::new(), false)
+        let fragments = self.fragments(&|panel| self.open.contains(panel), &|_| true);
+        self.written(fragments)
     }
 
     /// Writes what is folded away too, for whoever looks for a word in it, or prints it.
     pub fn rest(&mut self) -> Update {
-        let fragments = self.fragments(&|_| true);
+        let fragments = self.fragments(&|_| true, &|_| true);
+        self.written(fragments)
+    }
+
+    fn written(&mut self, fragments: Vec<(String, String)>) -> Update {
         Update { html: self.changed(fragments), ..self.unchanged() }
     }
 
@@ -184,17 +200,22 @@ impl Desk {
         self.refresh(values, with_link)
     }
 
-    /// Shows everything that the report now says.
+    /// Shows what the report now says where it is in sight.
     pub(crate) fn refresh(&mut self, values: Vec<(&'static str, String)>, with_link: bool) -> Update {
-        let fragments = self.fragments(&|panel| self.open.contains(panel));
+        let fragments =
+            self.fragments(&|panel| self.open.contains(panel), &|section| !self.away.contains(section));
         let html = self.changed(fragments);
         let mut update = Update { html, link: with_link.then(|| self.link()), ..self.unchanged() };
         update.values.splice(0..0, values);
         update
     }
 
-    fn fragments(&self, is_open: &dyn Fn(&str) -> bool) -> Vec<(String, String)> {
-        let mut fragments = self.with_written(is_open, sections::unfolded);
+    fn fragments(
+        &self,
+        is_open: &dyn Fn(&str) -> bool,
+        is_seen: &dyn Fn(&str) -> bool,
+    ) -> Vec<(String, String)> {
+        let mut fragments = self.with_written(is_open, |page| sections::unfolded(page, is_seen));
         fragments.extend(rack_view::fragments(&self.rack));
         fragments
     }
@@ -235,7 +256,7 @@ impl Desk {
     /// Shows what the report now says in one section, and nothing else.
     pub(crate) fn refresh_section(&mut self, write: fn(&Written<'_>) -> Vec<(String, String)>) -> Update {
         let fragments = self.with_written(&|panel| self.open.contains(panel), write);
-        Update { html: self.changed(fragments), ..self.unchanged() }
+        self.written(fragments)
     }
 
     /// Keeps only the fragments that differ from what the page already shows.

@@ -124,7 +124,13 @@ pub fn unfold(panel: &str, open: bool) {
     at_desk(|desk| desk.unfold(panel, open));
 }
 
-/// Writes what was not written while its panel was closed.
+/// Notes that a section is in sight or not: a change is written at once only where it is in sight.
+#[wasm_bindgen]
+pub fn see(section: &str, sight: bool) {
+    at_desk(|desk| desk.see(section, sight));
+}
+
+/// Writes what was not written while its panel was closed or its section out of sight.
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.

@@ -38,14 +38,15 @@ pub fn fragments(
     link: &str,
 ) -> Vec<(String, String)> {
     let (was, link) = (&Was::default(), &|| link.to_owned());
-    unfolded(&Written { report, notices, complaints, bench, link, was, is_open: &|_| true })
+    unfolded(&Written { report, notices, complaints, bench, link, was, is_open: &|_| true }, &|_| true)
 }
 
-/// All fragments of what is open.
+/// All fragments of what is open, in sections that are in sight.
 #[must_use]
-pub(crate) fn unfolded(page: &Written<'_>) -> Vec<(String, String)> {
+pub(crate) fn unfolded(page: &Written<'_>, is_seen: &dyn Fn(&str) -> bool) -> Vec<(String, String)> {
     let &Written { report, notices, complaints, bench, .. } = page;
     let named = |(id, html): (&str, Markup)| (id.to_owned(), html.into_string());
+    let seen = questions::all().filter(|question| is_seen(question.id()));
     let above = [
         ("scenario", notices::scenario(report, bench)),
         ("differences", html! { (differences::between(report, bench)) }),
@@ -55,8 +56,8 @@ pub(crate) fn unfolded(page: &Written<'_>) -> Vec<(String, String)> {
         .into_iter()
         .map(named)
         .chain(board::fragments(report, page.was))
-        .chain(questions::all().flat_map(|question| written(page, question)))
-        .chain(sheet(page))
+        .chain(seen.flat_map(|question| written(page, question)))
+        .chain(is_seen("sheet").then(|| sheet(page)).flatten())
         .chain(yours::claims(report))
         .chain(notices::beside_fields(report, complaints))
         .collect()

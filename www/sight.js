@@ -1,0 +1,39 @@
+// @ts-check
+// What is out of sight is written a moment after what is in sight is painted.
+
+import { all } from './dom.js';
+import * as engine from './engine.js';
+import { showFragments } from './fragments.js';
+import { labelAway } from './pictures.js';
+import { showHome } from './sheet.js';
+
+const NEAR = '200px';
+const FOLLOWS_AFTER = 50; // milliseconds
+
+let following = 0;
+
+/** What is out of sight follows, once nothing has been shown for a moment. */
+export function awayDue() {
+  clearTimeout(following);
+  following = setTimeout(follow, FOLLOWS_AFTER);
+}
+
+function follow() {
+  clearTimeout(following);
+  following = 0;
+  showFragments(engine.writeUnfolded());
+  showHome();
+  labelAway();
+}
+
+/** Tells the engine what is in sight or nearly so; what comes into sight is written at once. */
+export function watchSections() {
+  const watch = new IntersectionObserver(
+    (entries) => {
+      for (const { target, isIntersecting } of entries) engine.see(target.id, isIntersecting);
+      if (following && entries.some(({ isIntersecting }) => isIntersecting)) follow();
+    },
+    { rootMargin: NEAR },
+  );
+  for (const section of all('main > section')) watch.observe(section);
+}
