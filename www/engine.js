@@ -11,6 +11,13 @@ const LACKING =
   'This page computes with WebAssembly, which this browser lacks or has switched off. ' +
   'Allow it in the browser’s settings or open the page in another browser.';
 
+const INCOMPLETE = 'The page may not have arrived whole: load or copy it again.';
+const FORBIDDEN =
+  'The server that sent the page forbids WebAssembly: its Content-Security-Policy lacks ‘wasm-unsafe-eval’. ' +
+  'Whoever runs the server can add it; opened from a file the page needs no leave.';
+/** What browsers say where a policy is in the way. */
+const POLICY = /content security policy|unsafe-eval|\bCSP\b/i;
+
 /** @type {Uint8Array | undefined} */
 let unpacked;
 
@@ -27,10 +34,8 @@ export async function start() {
     await startWith(bytes());
   } catch (cause) {
     const why = /** @type {Error} */ (cause).message;
-    throw new Error(
-      `The engine in this page cannot be started. The page may not have arrived whole: load or copy it again. (${why})`,
-      { cause },
-    );
+    const because = POLICY.test(why) ? FORBIDDEN : INCOMPLETE;
+    throw new Error(`The engine in this page cannot be started. ${because} (${why})`, { cause });
   }
 }
 

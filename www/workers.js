@@ -1,6 +1,5 @@
 // @ts-check
-// Workers, each with an engine of its own. They are made from the page's own script: a page opened from disk may not load
-// one from beside it.
+// Workers, each with an engine of its own. They run the page's own script, which in a single file is written into the page.
 
 import { find } from './dom.js';
 import * as engine from './engine.js';
@@ -25,14 +24,28 @@ export const helpful = (most) => Math.min(MOST, Math.max(1, navigator.hardwareCo
  * @param {Hear} hear
  */
 export function hire(count, order, hear) {
-  const script = new Blob([String(find('script').textContent)], { type: 'text/javascript' });
-  const source = URL.createObjectURL(script);
   try {
-    const workers = Array.from({ length: count }, () => listening(new Worker(source), hear));
-    workers.forEach((worker, index) => void worker.postMessage({ ...order, index, count }));
-    return workers;
+    return withScript((source) => {
+      const workers = Array.from({ length: count }, () => listening(new Worker(source), hear));
+      workers.forEach((worker, index) => void worker.postMessage({ ...order, index, count }));
+      return workers;
+    });
   } catch (cause) {
     throw new Error(refused(), { cause });
+  }
+}
+
+/**
+ * What `use` gives with the address of the page's script.
+ * @template T
+ * @param {(source: string) => T} use
+ */
+function withScript(use) {
+  const { src, textContent } = /** @type {HTMLScriptElement} */ (find('script'));
+  if (src) return use(src);
+  const source = URL.createObjectURL(new Blob([String(textContent)], { type: 'text/javascript' }));
+  try {
+    return use(source);
   } finally {
     URL.revokeObjectURL(source);
   }

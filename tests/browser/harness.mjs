@@ -50,9 +50,10 @@ export async function serveSite() {
   return serveFolder(SITE);
 }
 
-export async function serveFolder(folder) {
+export async function serveFolder(folder, headersOf) {
   const requests = [];
-  const server = await startServer(fileURLToPath(folder), { onRequest: (path) => requests.push(path) });
+  const onRequest = (path) => requests.push(path);
+  const server = await startServer(fileURLToPath(folder), { headersOf, onRequest });
   return { ...server, requests };
 }
 

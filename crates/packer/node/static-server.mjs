@@ -3,12 +3,15 @@ import { createServer } from 'node:http';
 import sirv from 'sirv';
 
 /**
- * Serves a folder on 127.0.0.1, reading each file anew, and tells of each request. Port 0 takes any free port.
+ * Serves a folder on 127.0.0.1, reading each file anew, with more headers by its path, and tells of each request. Port 0 takes any free port.
  *
  * Resolves to the address to open and a function that closes the server.
  */
-export async function startServer(folder, { port = 0, onRequest = () => {} } = {}) {
-  const files = sirv(folder, { dev: true });
+export async function startServer(folder, { port = 0, headersOf = () => ({}), onRequest = () => {} } = {}) {
+  const setHeaders = (response, path) => {
+    for (const [name, value] of Object.entries(headersOf(path))) response.setHeader(name, value);
+  };
+  const files = sirv(folder, { dev: true, setHeaders });
   const server = createServer((request, response) => {
     onRequest(request.url);
     files(request, response, () => response.writeHead(404).end('Not found'));

@@ -3,28 +3,24 @@
 use base64::{Engine, engine::general_purpose::STANDARD};
 use sha2::{Digest, Sha256};
 
-/// Where a page will live, which decides what it may ask for.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Home {
-    /// One file, opened from disk or sent on.
-    File,
-    /// A web server, with the manifest, the icons and the service worker beside the page.
-    Site,
+/// The policy of one file, opened from disk or sent on, as the first tag of its head. Hashes are taken over the exact
+/// text between the tags.
+pub(crate) fn of_file(styles: &[&str], script: &str) -> String {
+    let style_hashes: Vec<String> = styles.iter().map(|style| hash(style)).collect();
+    meta_tag(&hash(script), &style_hashes.join(" "), "img-src data:; worker-src blob:")
 }
 
-/// The policy as the first tag of the page's head. Hashes are taken over the exact text between the tags.
-pub(crate) fn meta_tag(styles: &[&str], script: &str, home: Home) -> String {
-    let style_hashes: String = styles.iter().map(|style| format!(" {}", hash(style))).collect();
-    let own_files = match home {
-        Home::File => "img-src data:; worker-src blob:",
-        Home::Site => "img-src 'self' data:; manifest-src 'self'; worker-src 'self' blob:",
-    };
+/// The policy of a page on a web server, with its files beside it.
+pub(crate) fn of_site() -> String {
+    meta_tag("'self'", "'self'", "img-src 'self' data:; manifest-src 'self'; worker-src 'self' blob:")
+}
+
+fn meta_tag(scripts: &str, styles: &str, own_files: &str) -> String {
     // plotters sets a style attribute to measure text: without style-src-attr every text measures the same.
     format!(
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; \
-         script-src {} 'wasm-unsafe-eval'; style-src{style_hashes}; style-src-attr 'unsafe-inline'; \
-         {own_files}; base-uri 'none'; form-action 'none'\">",
-        hash(script)
+         script-src {scripts} 'wasm-unsafe-eval'; style-src {styles}; style-src-attr 'unsafe-inline'; \
+         {own_files}; base-uri 'none'; form-action 'none'\">"
     )
 }
 

@@ -3,6 +3,7 @@
 //! Called by `build.sh` from the top of the project with the explorer compiled twice: for the page and for the API.
 
 mod api;
+mod asset;
 mod bindings;
 mod csp;
 mod files;

@@ -1,7 +1,8 @@
-//! The self-contained page: template, style, scripts and the engine, each put in its place.
+//! The page: template, styles, script and the engine, each put in its place or beside it.
 
+use crate::asset::Asset;
 use crate::bindings::Bindings;
-use crate::csp::{self, Home};
+use crate::csp;
 use crate::node_tools::bundled;
 use crate::{files, lzma, template};
 use anyhow::{Result, ensure};
@@ -37,39 +38,75 @@ impl Page {
 
     /// The page as one file that needs nothing beside it.
     pub(crate) fn single_file(&self) -> Result<String> {
-        let icon = format!("<link rel=\"icon\" href=\"data:image/svg+xml;base64,{}\">", self.icon);
-        self.assemble(Home::File, &icon)
-    }
-
-    /// The page with manifest, icons and service worker beside it.
-    pub(crate) fn hosted(&self) -> Result<String> {
-        let links = "<link rel=\"manifest\" href=\"manifest.webmanifest\">\n\
-                     <link rel=\"icon\" href=\"icons/icon.svg\" type=\"image/svg+xml\">\n\
-                     <link rel=\"apple-touch-icon\" href=\"icons/icon-180.png\">";
-        self.assemble(Home::Site, links)
-    }
-
-    fn assemble(&self, home: Home, links: &str) -> Result<String> {
         let Self { style, print_type, script, engine, .. } = self;
-        let styles =
-            format!("<style>{style}</style>\n<style id=\"print-type\" media=\"print\">{print_type}</style>");
-        let engine = format!("<script type=\"application/octet-stream\" id=\"engine\">{engine}</script>");
-        template::fill(
+        self.assemble(&Parts {
+            csp: csp::of_file(&[style, print_type], script),
+            links: format!("<link rel=\"icon\" href=\"data:image/svg+xml;base64,{}\">", self.icon),
+            styles: format!(
+                "<style>{style}</style>\n<style id=\"print-type\" media=\"print\">{print_type}</style>"
+            ),
+            engine: format!("<script type=\"application/octet-stream\" id=\"engine\">{engine}</script>"),
+            script: format!("<script id=\"script\">{script}</script>"),
+        })
+    }
+
+    /// The page with files beside it, under names that change with their content: a server's own policy may forbid what
+    /// is written into a page. The engine comes as a script, so that the page needs no leave to fetch anything.
+    pub(crate) fn hosted(&self) -> Result<Vec<Asset>> {
+        let engine = format!("document.currentScript.textContent='{}'", self.engine);
+        let [style, print_type] = [&self.style, &self.print_type]
+            .map(|style| Asset::named_by_content("style", "css", &in_utf8(style)));
+        let [engine, script] = [("engine", &engine), ("page", &self.script)]
+            .map(|(name, text)| Asset::named_by_content(name, "js", &in_utf8(text)));
+        let page = self.assemble(&Parts {
+            csp: csp::of_site(),
+            links: "<link rel=\"manifest\" href=\"manifest.webmanifest\">\n\
+                    <link rel=\"icon\" href=\"icons/icon.svg\" type=\"image/svg+xml\">\n\
+                    <link rel=\"apple-touch-icon\" href=\"icons/icon-180.png\">"
+                .to_owned(),
+            styles: format!(
+                "<link rel=\"stylesheet\" href=\"{}\">\n\
+                 <link rel=\"stylesheet\" id=\"print-type\" media=\"print\" href=\"{}\">",
+                style.path, print_type.path
+            ),
+            engine: format!("<script id=\"engine\" src=\"{}\"></script>", engine.path),
+            script: format!("<script id=\"script\" src=\"{}\"></script>", script.path),
+        })?;
+        Ok(vec![Asset::new("index.html", page), style, print_type, engine, script])
+    }
+
+    fn assemble(&self, parts: &Parts) -> Result<String> {
+        let page = template::fill(
             &self.template,
             &[
-                ("csp", &csp::meta_tag(&[style, print_type], script, home)),
-                ("links", links),
-                ("style", &styles),
+                ("csp", &parts.csp),
+                ("links", &parts.links),
+                ("style", &parts.styles),
                 ("title", &skeleton::title().into_string()),
                 ("masthead", &skeleton::masthead().into_string()),
                 ("bench", &skeleton::bench().into_string()),
                 ("sections", &skeleton::sections().into_string()),
                 ("foot", &skeleton::foot().into_string()),
-                ("engine", &engine),
-                ("scripts", &format!("<script id=\"script\">{script}</script>")),
+                ("engine", &parts.engine),
+                ("scripts", &parts.script),
             ],
-        )
+        )?;
+        Ok(in_utf8(&page))
     }
+}
+
+/// A text with the mark that tells browsers it is in UTF-8, whatever a server says.
+fn in_utf8(text: &str) -> String {
+    format!("\u{feff}{text}")
+}
+
+/// What differs between one file and a page with files beside it.
+struct Parts {
+    csp: String,
+    links: String,
+    styles: String,
+    engine: String,
+    script: String,
 }
 
 /// A sheet of styles and all that it imports.

@@ -10,6 +10,7 @@ use crate::bench::field::Field;
 use crate::bench::sketch::{packed, unpacked};
 use crate::bench::words::link as words;
 use std::borrow::Cow;
+use std::collections::BTreeSet;
 
 /// Names and numbers of the format, the newest first. A new one is due when a field's starting value or meaning changes.
 const MARKS: [(&str, &str); 3] = [("r", "3"), ("r", "2"), ("remount", "1")];
@@ -102,12 +103,7 @@ impl Opened {
         match packed.map(|&(_, field)| field).or_else(|| by_name(name)) {
             Some(field) if packed.is_some() => self.take(field, &unpacked(text)),
             Some(field) => self.take(field, text),
-            None => {
-                let unknown = words::unknown(&shorten(name));
-                if !self.complaints.contains(&unknown) {
-                    self.complaints.push(unknown);
-                }
-            }
+            None => self.complaints.push(words::unknown(&shorten(name))),
         }
     }
 
@@ -118,8 +114,10 @@ impl Opened {
         self.bench.write(field, text);
     }
 
-    /// Counts what would be too many complaints.
+    /// Says everything once, and counts what would be too many complaints.
     fn sum_up(&mut self) {
+        let mut said = BTreeSet::new();
+        self.complaints.retain(|complaint| said.insert(complaint.clone()));
         if self.complaints.len() > MOST_COMPLAINTS {
             let more = self.complaints.split_off(MOST_COMPLAINTS - 1).len();
             self.complaints.push(words::more(more));
@@ -296,6 +294,14 @@ mod tests {
         let opened = read("#remount=9&rings-a=42&colour=red&<script>=1");
         assert_eq!(opened.bench.text(Field::RingsA), "42");
         assert_eq!(opened.complaints.len(), 3, "{:?}", opened.complaints);
+    }
+
+    #[test]
+    fn thousands_of_unknown_names_are_counted_each_once() {
+        let names: String = (0..80_000).map(|it| format!("&x{}=1", it % 40_000)).collect();
+        let opened = read(&format!("r=3{names}"));
+        assert_eq!(opened.complaints.len(), MOST_COMPLAINTS);
+        assert_eq!(opened.complaints.last(), Some(&words::more(40_000 - (MOST_COMPLAINTS - 1))));
     }
 
     proptest! {

@@ -30,6 +30,7 @@ pub fn masthead() -> Markup {
         header class="masthead" {
             h1 { "Remount" }
             p { (words::TAGLINE) }
+            p id="newer" role="status" data-says=(words::NEWER) {}
         }
         div class="strip" {
             p id="board-change" {}

@@ -1,6 +1,7 @@
 //! The pictures through the SVG backend: golden documents, and no input that is valid but extreme breaks one.
 
 mod legible;
+mod odd;
 mod said;
 
 use expect_test::expect_file;

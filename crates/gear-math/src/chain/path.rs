@@ -176,7 +176,7 @@ impl Tangent {
         let offset = from.centre.to(to.centre);
         let [dx, dy] = offset;
         let lean = to.turning * to.radius - from.turning * from.radius;
-        let length = (dx * dx + dy * dy - lean * lean).sqrt();
+        let length = (dx * dx + dy * dy - lean * lean).max(0.0).sqrt();
         let heading = (dy * length - dx * lean).atan2(dx * length + dy * lean);
         Self { length, heading, offset, lean }
     }
@@ -227,7 +227,7 @@ impl GearPath {
         let tension = cage.tension_circle();
         let pulley_centres = cage.measures().pulley_centres.mm();
         let lean = guide.radius + tension.radius_mm();
-        let cage_run = (pulley_centres * pulley_centres - lean * lean).sqrt();
+        let cage_run = (pulley_centres * pulley_centres - lean * lean).max(0.0).sqrt();
         let guide_run = Tangent::between(&guide, &sprocket);
         let upper_run = Tangent::between(&sprocket, &ring);
         let on_sprocket = sprocket.wrap(guide_run.heading, upper_run.heading) * sprocket.per_radian;

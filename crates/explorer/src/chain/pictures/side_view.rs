@@ -253,7 +253,7 @@ fn hanging((from, to): (Point, Point), sag: f64) -> impl Iterator<Item = Point> 
 /// A run whose ends do not meet: broken lines with a gap as wide as what is missing, and a bar at each end.
 fn with_gap(pen: &mut Pen, look: &Palette, (from, to): (Point, Point), gap: f64) {
     let length = (to.0 - from.0).hypot(to.1 - from.1).max(1.0);
-    let half = gap.clamp(LEAST_GAP, 0.6 * length) / 2.0 / length;
+    let half = gap.max(LEAST_GAP).min(0.6 * length) / 2.0 / length;
     let (dx, dy) = ((to.0 - from.0) / length, (to.1 - from.1) / length);
     for (end, share) in [(from, 0.5 - half), (to, 0.5 + half)] {
         let (x, y) = between(from, to, share);

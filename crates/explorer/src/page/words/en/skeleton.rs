@@ -4,6 +4,8 @@
 pub(crate) const TAGLINE: &str = "your bike made ready for cyclo-cross";
 /// What it does, for whoever looks for it.
 pub(crate) const DESCRIPTION: &str = "Turn a road-minded bike into one for a cyclo-cross course: which rings and cassette, whether the cage takes them, where to ride and where to run, the lap, tyre and pressure, the road position carried over, and a sheet for the workshop. Computed on your own machine.";
+/// What is said once another version has arrived.
+pub(crate) const NEWER: &str = "A newer version is here: it loads the next time you open the page.";
 /// The way past the bench.
 pub(crate) const SKIP: &str = "Skip the bikes";
 /// What its navigation is called.
