@@ -210,6 +210,7 @@ check_web() {
   "$lint_tools"/node_modules/.bin/biome check --error-on-warnings
   build_if_older
   "$lint_tools"/node_modules/.bin/tsc --project www
+  "$lint_tools"/node_modules/.bin/tsc --project "$lint_tools/consumer"
 }
 
 check_shell() {

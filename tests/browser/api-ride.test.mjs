@@ -277,7 +277,28 @@ test('a key that is not known is refused by name, however deep and in every func
 
 test('what is no object is refused', () => {
   for (const nothing of [7, null, undefined]) assert.throws(() => api.rideOrRun(nothing), /one object/);
-  assert.throws(() => ask({ surface: 'mud', gradients: 0.1 }), /sequence/);
+  assert.throws(() => ask({ surface: 'mud', gradients: 0.1 }), /in gradients: a list .* is expected, not 0\.1/);
+});
+
+test('what does not fit is named by its place', () => {
+  const bike = { massKg: 8.5, rings: [36], sprockets: [32] };
+  const whole = { rider: rider(250), bike, gradientsPercent: [10] };
+  const wrong = (more, words) => assert.throws(() => api.rideOrRun({ ...whole, ...more }), words);
+  wrong(
+    { bike: { ...bike, rings: [44, '32'] } },
+    /in bike\.rings\[1\]: a whole number of 0 or more is expected, not the text "32"/,
+  );
+  wrong({ rider: { ...rider(250), bodyKg: null } }, /in rider\.bodyKg: a number is expected, not null/);
+  wrong({ rider: {} }, /in rider: bodyKg is missing/);
+  wrong({ gradientsPercent: [5, 60] }, /in gradientsPercent\[1\]: slope must be 0 to 45/);
+  wrong({ gradients: [0.1] }, /either gradientsPercent or gradients/);
+});
+
+test('a slope in percent is the same as a fraction', () => {
+  const bike = { massKg: 8.5, rings: [36], sprockets: [32] };
+  const one = (more) => api.rideOrRun({ rider: rider(250), bike, ...more }).rows[0];
+  assert.deepEqual(one({ gradientsPercent: [12] }), one({ gradients: [0.12] }));
+  assert.equal(one({ gradients: [0.12] }).gradientPercent, 12);
 });
 
 test('the gear’s limit and the speed below which running wins are two numbers', () => {

@@ -1,5 +1,7 @@
 //! The JavaScript module: plain objects in, plain objects out, the unit in every name.
 
+use crate::api::misfit;
+use crate::api::strict::Strict;
 use gear_math::gears::RingDifference;
 use gear_math::{
     Cassette, Chainset, Circumference, Derailleur, Drivetrain, Gear, Setup, Sprocket, TotalCapacity,
@@ -98,9 +100,8 @@ pub(crate) fn thrown(error: impl Display) -> JsError {
 }
 
 pub(crate) fn input<T: DeserializeOwned>(value: JsValue) -> Result<T, JsError> {
-    T::deserialize(crate::api::strict::Strict(value)).map_err(|error| {
-        let what = error.to_string();
-        let what = what.trim_start_matches("Error: ");
+    T::deserialize(Strict::given(value)).map_err(|error| {
+        let what = misfit::placed("", &error.to_string());
         thrown(format!("the input is not of the form that the types describe: {what}"))
     })
 }

@@ -1,5 +1,6 @@
 //! Riding against going on foot.
 
+use crate::api::misfit;
 use crate::api::objects::{input, output, thrown};
 use crate::ride::api::bike::BikeInput;
 use crate::ride::api::given::given;
@@ -30,8 +31,14 @@ pub struct RideOrRunInput {
     #[serde(default)]
     #[tsify(optional)]
     limits: LimitsInput,
-    /// Slopes to look at, rise over run, 0 to 0.45: 0.1 is 10 %.
-    gradients: Vec<f64>,
+    /// Slopes to look at, in percent, 0 to 45.
+    #[serde(default)]
+    #[tsify(optional)]
+    gradients_percent: Option<Vec<f64>>,
+    /// The same as rise over run, 0 to 0.45: 0.1 is 10 %. One of the two is given.
+    #[serde(default)]
+    #[tsify(optional)]
+    gradients: Option<Vec<f64>>,
     /// The climb that running is timed over; when left out, one so long that dismount and remount do not count.
     #[serde(default)]
     #[tsify(optional)]
@@ -103,7 +110,9 @@ pub struct RunningFigures {
 #[serde(rename_all = "camelCase")]
 #[tsify(missing_as_null)]
 pub struct RideOrRunRow {
-    /// Rise over run.
+    /// In percent.
+    gradient_percent: f64,
+    /// The same as rise over run.
     gradient: f64,
     /// Speed of the full power in an ideal gear, also where no gear is low enough.
     ride_ms: f64,
@@ -178,11 +187,7 @@ pub fn ride_or_run(
 ) -> Result<JsValue, JsError> {
     let asked: RideOrRunInput = input(asked)?;
     let (question, ground) = (asked.question()?, asked.ground.ground(asked.bike.bike()?.tyre)?);
-    let gradients: Vec<Climb> = asked
-        .gradients
-        .iter()
-        .map(|rise_over_run| Climb::new(rise_over_run * 100.0).map_err(thrown))
-        .collect::<Result<_, _>>()?;
+    let gradients = asked.climbs()?;
     let crossover = question.crossover(&ground);
     let flip = crossover.flip;
     let (length, lost) = asked.climb.as_ref().map_or(Ok(LONG), ClimbInput::climb)?;
@@ -209,6 +214,22 @@ pub fn ride_or_run(
 
 /// So long that dismount and remount do not count.
 const LONG: (ClimbLength, SecondsLost) = (ClimbLength::LONGEST, SecondsLost::NONE);
+
+impl RideOrRunInput {
+    /// The slopes to look at.
+    fn climbs(&self) -> Result<Vec<Climb>, JsError> {
+        let (name, percent) = match (&self.gradients_percent, &self.gradients) {
+            (Some(percent), None) => ("gradientsPercent", percent.clone()),
+            (None, Some(fractions)) => ("gradients", fractions.iter().map(|it| it * 100.0).collect()),
+            _ => return Err(thrown("either gradientsPercent or gradients must be given")),
+        };
+        let climb = |(index, &percent): (usize, &f64)| {
+            Climb::new(percent)
+                .map_err(|error| thrown(misfit::placed(&format!("{name}[{index}]"), &error.to_string())))
+        };
+        percent.iter().enumerate().map(climb).collect()
+    }
+}
 
 impl ClimbInput {
     fn climb(&self) -> Result<(ClimbLength, SecondsLost), JsError> {
@@ -292,6 +313,7 @@ impl From<&ClimbPlan> for RideOrRunRow {
             crossover_speed_ms: wins.best.m_per_s(),
             crossover_speed_low_ms: wins.low.m_per_s(),
             crossover_speed_high_ms: wins.high.m_per_s(),
+            gradient_percent: answer.gradient.percent(),
             gradient: answer.gradient.rise_over_run(),
             ride_ms: answer.ride.m_per_s(),
             held_ms: answer.riding.held.map(Speed::m_per_s),
