@@ -198,6 +198,15 @@ check_rust() {
   done
   RUSTDOCFLAGS="-D warnings" cargo doc --workspace --no-deps
   cargo package --package gear-math --allow-dirty --quiet
+  check_oldest
+}
+
+# The library with the oldest Rust that it names.
+check_oldest() {
+  local oldest
+  oldest=$(sed -n 's/^rust-version = "\(.*\)"/\1/p' Cargo.toml)
+  case $(rustc --version) in "rustc $oldest".*) return ;; esac
+  rustup run --install "$oldest" cargo check --package gear-math --all-features --target-dir target/oldest
 }
 
 prepare_lint() {

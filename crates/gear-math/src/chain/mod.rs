@@ -1,4 +1,19 @@
 //! The chain’s path, length and angle, and the cage that keeps it tight.
+//!
+//! # Example
+//! ```
+//! use gear_math::chain::{Cage, ChainDefaults};
+//! use gear_math::{ChainSetup, Drivetrain};
+//! let drivetrain = Drivetrain { chainset: "44/32".parse()?, cassette: "11-13-15-18-21-24-28-32".parse()? };
+//! let setup = ChainSetup {
+//!     chainline: ChainDefaults::chainline(&drivetrain),
+//!     drivetrain,
+//!     frame: ChainDefaults::FRAME,
+//!     cage: Cage::new(ChainDefaults::CAGE)?,
+//! };
+//! assert!(setup.window()?.shortest <= setup.window()?.longest);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 mod advice;
 mod cage;

@@ -1,4 +1,12 @@
 //! The course: what it consists of, how it is read, and a lap of it.
+//!
+//! # Example
+//! ```
+//! use gear_math::Course;
+//! let course: Course = "300; 0; firm grass\n60; 12; mud\n60; -12; mud".parse()?;
+//! assert_eq!(course.length_m(), 420.0);
+//! # Ok::<(), gear_math::course::SketchError>(())
+//! ```
 
 mod cell;
 mod coat;

@@ -1,4 +1,12 @@
 //! Rings, sprockets and the gears they make.
+//!
+//! # Example
+//! ```
+//! use gear_math::Drivetrain;
+//! let bike = Drivetrain { chainset: "44/32".parse()?, cassette: "11-13-15-18-21-24-28-32".parse()? };
+//! assert_eq!((bike.gear_count(), bike.lowest().to_string()), (16, "32×32".to_owned()));
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 mod cassette;
 mod cassette_name;

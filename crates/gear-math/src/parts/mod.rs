@@ -1,4 +1,11 @@
 //! The box of parts: what of it goes together on a bike, and what is quickest of that round a course.
+//!
+//! # Example
+//! ```
+//! use gear_math::parts::PartsBox;
+//! let read = PartsBox::read("44/31, 40 / 11-30 11s, 11-34 11s / 39/36", None);
+//! assert_eq!((read.parts.chainsets.len(), read.parts.cassettes.len(), read.not_understood.len()), (2, 2, 0));
+//! ```
 
 mod bare_bike;
 mod bought;

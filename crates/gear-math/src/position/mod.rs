@@ -1,4 +1,11 @@
 //! The position carried over from the road bike: saddle, bar, stem, and toe overlap.
+//!
+//! # Example
+//! ```
+//! use gear_math::position::SaddleHeight;
+//! assert!(SaddleHeight::new(728.0).is_ok());
+//! assert_eq!(SaddleHeight::new(72.8).unwrap_err().to_string(), "saddle height must be 450 to 950 mm");
+//! ```
 
 mod bar_target;
 mod limits;

@@ -1,4 +1,16 @@
 //! Riding, running and walking uphill, and which is the faster.
+//!
+//! # Example
+//! ```
+//! use gear_math::rider::{Air, BikeMass, BodyMass, Climb, KitMass, RidingLimits, Verdict};
+//! use gear_math::{Bike, Circumference, Drivetrain, Power, RideOrRun, Rider, Surface};
+//! let rider = Rider::new(BodyMass::new(64.0)?, KitMass::new(2.0)?, Power::new(230.0)?);
+//! let drivetrain = Drivetrain { chainset: "40".parse()?, cassette: "11-13-15-17-20-23-27-32".parse()? };
+//! let bike = Bike::new(BikeMass::new(9.0)?, drivetrain, Circumference::new(2100.0)?);
+//! let question = RideOrRun::new(rider, bike, Air::STILL, RidingLimits::all(&rider))?;
+//! assert_eq!(question.answer(&Surface::FirmGrass.ground(), Climb::new(5.0)?).verdict, Verdict::Ride);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 mod account;
 mod air;

@@ -1,4 +1,12 @@
 //! The wheel: its size, and how far it rolls.
+//!
+//! # Example
+//! ```
+//! use gear_math::TyreSize;
+//! let tyre: TyreSize = "700×33C".parse()?;
+//! assert_eq!(tyre.to_string(), "33-622");
+//! # Ok::<(), gear_math::wheel::TyreSizeError>(())
+//! ```
 
 mod air_spring;
 mod bead_seat;
