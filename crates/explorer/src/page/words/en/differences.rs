@@ -6,13 +6,17 @@ use crate::page::report::Report;
 use crate::side::Side;
 use crate::words::{listed, small};
 
-/// What differs between A and B, in one line.
+/// What differs between A and B beyond the parts on the first screen, which are seen there; and whether nothing does.
 pub(crate) fn between(report: &Report, bench: &Bench) -> String {
-    let parts: Vec<String> = Field::of_bike().filter_map(|of_a| part(report, bench, of_a)).collect();
-    if parts.is_empty() {
-        return "A and B are alike.".to_owned();
+    let differing = |of_a: &Field| part(report, bench, *of_a).map(|words| (of_a.is_first(), words));
+    let (first, other): (Vec<_>, Vec<_>) =
+        Field::of_bike().filter_map(|of_a| differing(&of_a)).partition(|(is_first, _)| *is_first);
+    let other: Vec<String> = other.into_iter().map(|(_, words)| words).collect();
+    match (first.is_empty(), other.is_empty()) {
+        (true, true) => "A and B are alike.".to_owned(),
+        (false, true) => String::new(),
+        (_, false) => format!("B also differs in what is folded away: {}.", listed(&other)),
     }
-    format!("B against A: {}.", listed(&parts))
 }
 
 fn part(report: &Report, bench: &Bench, of_a: Field) -> Option<String> {

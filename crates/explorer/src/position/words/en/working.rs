@@ -1,9 +1,10 @@
 //! How the position was worked out, with this scenario's numbers.
 
 use crate::layout::sum::{Sum, sum};
-use crate::number::{mm, plain, trimmed};
+use crate::number::{plain, trimmed};
 use crate::position::inputs::PositionInputs;
 use crate::position::report::PositionReport;
+use crate::position::words::names::whole;
 use gear_math::RoadPosition;
 use gear_math::position::{BarShape, CarriedPosition};
 
@@ -31,7 +32,7 @@ pub(crate) fn saddle_height(position: &PositionReport) -> Sum {
             inputs.cross.footing.sole_stack.mm(),
             road.footing.sole_stack.mm(),
             inputs.changes.lower_by.mm(),
-            mm(cross.saddle_height_road_angle_mm)
+            whole(cross.saddle_height_road_angle_mm)
         ),
     )
 }
@@ -47,7 +48,7 @@ pub(crate) fn on_its_seat_angle(position: &PositionReport) -> Sum {
             plain(cross.saddle_height_road_angle_mm, 1),
             road.saddle.seat_angle.degrees(),
             inputs.cross.seat_angle.degrees(),
-            mm(cross.saddle_height_mm)
+            whole(cross.saddle_height_mm)
         ),
     )
 }
@@ -63,7 +64,7 @@ pub(crate) fn setback(position: &PositionReport) -> Sum {
             road.saddle.setback.mm(),
             road.footing.crank.mm(),
             inputs.cross.footing.crank.mm(),
-            mm(cross.setback_mm)
+            whole(cross.setback_mm)
         ),
     )
 }
@@ -82,7 +83,7 @@ pub(crate) fn rails(position: &PositionReport) -> Sum {
             road.saddle.height.mm(),
             road.saddle.seat_angle.degrees(),
             trimmed(road.saddle.setback.mm()),
-            mm(cross.rail_shift_forward_mm)
+            whole(cross.rail_shift_forward_mm)
         ),
     )
 }
@@ -98,10 +99,10 @@ pub(crate) fn bar(position: &PositionReport) -> Sum {
             trimmed(cross.tip_to_bar_mm),
             trimmed(cross.bar_drop_mm),
             trimmed(cross.setback_mm),
-            mm(cross.target.x_mm),
+            whole(cross.target.x_mm),
             plain(cross.saddle_vertical_mm, 1),
             trimmed(cross.bar_drop_mm),
-            mm(cross.target.y_mm)
+            whole(cross.target.y_mm)
         ),
     )
 }
@@ -116,7 +117,7 @@ pub(crate) fn other_handlebar(position: &PositionReport, (old, new): (BarShape, 
             plain(position.cross.target.x_mm, 1),
             old.reach.mm(),
             new.reach.mm(),
-            mm(position.target().x_mm)
+            whole(position.target().x_mm)
         ),
     )
 }
@@ -135,9 +136,9 @@ pub(crate) fn stem(position: &PositionReport) -> Sum {
             front.clamp_height.mm(),
             plain(nearest.setup.angle.degrees(), 0),
             front.reach.mm(),
-            mm(nearest.bar.x_mm),
+            whole(nearest.bar.x_mm),
             front.stack.mm(),
-            mm(nearest.bar.y_mm)
+            whole(nearest.bar.y_mm)
         ),
     )
 }

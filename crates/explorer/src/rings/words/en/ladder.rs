@@ -1,17 +1,22 @@
 //! The gear ladder.
 
 use crate::layout::line::name;
-use crate::number::{plain, with_unit};
+use crate::number::{plain, rpm, with_unit};
 use crate::rings::report::RingsReport;
 use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::side::Side;
 use crate::words::{capital, counted, listed};
+use gear_math::{Cadence, Development};
 
 pub(crate) const TITLE: &str = "The gear ladder";
 /// Over the scale.
 pub(crate) const METRES: &str = "m";
-pub(crate) const CAPTION: &str = "The longest rungs are the largest ring; a tie across the rail joins the same gear. In brackets: cross-chained; with “no”: to be avoided.";
+pub(crate) const CAPTION: &str = "The longest rungs are the largest ring; a tie across the rail joins the same gear. “Bank”: the lowest gear that yours asks for, at your lowest cadence and the power that lasts. At the ends: your slowest and fastest. In brackets: cross-chained; with “no”: to be avoided.";
+/// Beside the lowest gear that the climb asks for.
+pub(crate) const BANK: &str = "bank";
+/// The same where that lies below all that is drawn.
+pub(crate) const BANK_BELOW: &str = "↓ bank";
 
 /// The picture in one sentence.
 pub(crate) fn label(rings: &RingsReport) -> String {
@@ -27,6 +32,25 @@ fn reach(setup: &SetupReport) -> String {
         low = plain(setup.lowest().development.m(), 2),
         high = plain(setup.highest().development.m(), 2),
         gears = counted(setup.usable(), "gear", "gears"),
+    )
+}
+
+/// The slowest or the fastest speed of a set-up, with its cadence where there is room.
+pub(crate) fn end(speed: &str, cadence: Cadence, is_slowest: bool) -> [String; 2] {
+    let end = if is_slowest { "from" } else { "to" };
+    [format!("{end} {speed} at {}", rpm(cadence)), format!("{end} {speed}")]
+}
+
+/// Gears that coincide, by one label.
+pub(crate) fn both(one: &str, other: &str) -> String {
+    format!("{one}, {other}")
+}
+
+/// The lowest gear that the climb asks of a set-up.
+pub(crate) fn asked(side: Side, development: Development) -> String {
+    format!(
+        "Your bank asks {side} for {} of development, at your lowest cadence and the power that lasts.",
+        with_unit(development.m(), 2, "m")
     )
 }
 
@@ -72,8 +96,25 @@ pub(crate) fn twin(side: Side, gear: &str, apart: &str) -> String {
     format!("{side} {gear}, {apart} apart")
 }
 
-/// Who reaches farther at either end, and what both have.
+/// Who reaches farther at either end, what both have, and who has the gear that the climb asks for.
 pub(crate) fn says(report: &RingsSection) -> String {
+    format!("{}{}", reaches(report), bank(report))
+}
+
+fn bank(report: &RingsSection) -> String {
+    let [Some(of_a), Some(of_b)] = report.asked else { return String::new() };
+    let has = |side: Side, asked: Development| report.rings.setup(side).lowest().development <= asked;
+    let (a, b) = (name(Side::A), name(Side::B));
+    let who = match (has(Side::A, of_a), has(Side::B, of_b)) {
+        (true, true) => "both have it".to_owned(),
+        (false, false) => "neither has it".to_owned(),
+        (true, false) => format!("only {a} has it"),
+        (false, true) => format!("only {b} has it"),
+    };
+    format!(" Your bank asks for a gear of {} or less: {who}.", with_unit(of_a.m(), 1, "m"))
+}
+
+fn reaches(report: &RingsSection) -> String {
     let (rings, a, b) = (&report.rings, name(Side::A), name(Side::B));
     if rings.has_one_set_up() {
         return format!("{a} and {b} have the same gears.");

@@ -2,14 +2,17 @@
 
 use crate::chain::report::{ChainReport, Station};
 use crate::chain::words::names;
+use crate::layout::line::name;
 use crate::number::{plain, with_unit};
 use crate::side::Side;
-use gear_math::chain::PathWheel;
+use gear_math::chain::{GearState, PathWheel};
 
 /// Its title.
 pub(crate) const TITLE: &str = "The chain in one gear, true to scale";
 /// How it is to be read.
 pub(crate) const CAPTION: &str = "From the drive side; broken lines are the cage’s rest position and forward limit. Slack hangs, what is missing is a gap. Below, every gear; the framed one is drawn.";
+/// The key's mark of a gear that is to be looked at.
+pub(crate) const TO_TRY: &str = "check for slack";
 /// The key's mark of a gear that asks for more than the maker states.
 pub(crate) const BEYOND: &str = "beyond maker’s capacity";
 
@@ -65,7 +68,35 @@ pub(crate) fn wheel(side: Side, wheel: &PathWheel) -> String {
     )
 }
 
-/// How the chain lies on both, or that it cannot.
+/// What the gear with least to spare is like on a set-up.
+pub(crate) fn finding(chain: &ChainReport) -> String {
+    let (worst, name) = (chain.worst(), name(chain.side));
+    let (gear, fit) = (worst.fit.gear, &worst.fit);
+    let links = |links: f64| with_unit(links.abs(), 1, "links");
+    match fit.state {
+        GearState::TooTight => {
+            format!("On {name} the chain is {} too short for {gear}", links(fit.links_over))
+        }
+        GearState::Slack if !worst.to_try => {
+            format!("On {name} the chain hangs in {gear}, {} too long", links(fit.links_over))
+        }
+        GearState::Slack => format!("On {name} {gear} is {}", names::station(worst)),
+        _ if worst.to_try => {
+            format!("On {name} the cage in {gear} stands {}: {}", names::near_stop(worst), names::TRY)
+        }
+        GearState::TightButUsual => {
+            format!("On {name} every gear runs, tight but usual in {gear}")
+        }
+        GearState::Comfortable if fit.to_rear_stop < fit.to_fore_stop => {
+            format!("On {name} every gear runs, nearest to slack in {gear}, by {}", links(fit.to_rear_stop))
+        }
+        GearState::Comfortable => {
+            format!("On {name} every gear runs, tightest in {gear}")
+        }
+    }
+}
+
+/// What is found on both.
 pub(crate) fn says([a, b]: &[String; 2]) -> String {
     format!("{a}. {b}.")
 }

@@ -1,7 +1,8 @@
 //! Time gained along the lap.
 
 use crate::lap::settled::{Settled, Verdict};
-use crate::number::{is_level, seconds_in, with_unit};
+use crate::layout::line::name;
+use crate::number::{is_level, plain, seconds_in, with_unit};
 use crate::side::Side;
 use gear_math::course::Precision;
 
@@ -9,7 +10,8 @@ use gear_math::course::Precision;
 pub(crate) const TITLE: &str = "Time gained along the lap";
 
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Above the line B is ahead, below it A.";
+pub(crate) const CAPTION: &str =
+    "Above the line B is ahead, below it A. The bar at the foot: where the one ahead gains most.";
 
 /// Above the line.
 pub(crate) const B_AHEAD: &str = "B ahead ↑";
@@ -36,10 +38,35 @@ fn ahead(gained_s: f64, precision: Precision) -> String {
     format!("{first} {gained}\u{a0}s ahead")
 }
 
-/// Who is ahead at the end, if that is decided.
+/// Where the one ahead gains what it gains; nothing where that is not told.
+pub(crate) fn most(settled: &Settled) -> String {
+    let Some(part) = settled.stretch() else { return String::new() };
+    let (from, to) = (plain(part.span.from_m, 0), with_unit(part.span.to_m, 0, "m"));
+    let precision = settled.gained.precision();
+    let [here, all, lost] =
+        [part.gained_s.abs(), settled.lead().time_s, part.gained_s.abs() - settled.lead().time_s]
+            .map(|s| seconds_in(s, precision));
+    let ahead = match settled.verdict() {
+        Verdict::Quicker | Verdict::OnlyJust => name(settled.ahead()),
+        _ => format!("By the best guess {}", name(settled.ahead())),
+    };
+    let place = format!("at {from} to {to}");
+    match (here == all, part.gained_s.abs() > settled.lead().time_s) {
+        (true, _) => format!("{ahead} gains its {all}\u{a0}s {place}. "),
+        (_, false) => format!("{ahead} gains {here} of its {all}\u{a0}s {place}. "),
+        (_, true) => format!("{ahead} gains {here}\u{a0}s {place} and loses {lost}\u{a0}s of it elsewhere. "),
+    }
+}
+
+/// Where the one ahead gains, and whether it is surely ahead at the end.
 pub(crate) fn says(settled: &Settled) -> String {
+    format!("{}{}", most(settled), at_the_line(settled))
+}
+
+fn at_the_line(settled: &Settled) -> String {
     let ahead = ahead(settled.gained.time_s, settled.gained.precision());
     match settled.verdict() {
+        _ if !settled.is_final => format!("Being worked out: {ahead} at the line so far."),
         Verdict::Alike => "A and B are alike round this lap.".to_owned(),
         Verdict::HardlyApart | Verdict::Level | Verdict::TooClose | Verdict::OpenToForcing => {
             format!("Too close to call: {ahead} at the line by the best guess.")
