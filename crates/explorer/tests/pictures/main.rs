@@ -119,9 +119,20 @@ fn what_shows_nothing_takes_no_room() {
     assert_eq!(silent(&report(&one)), ["overlap", "gain", "found", "box-laps", "uprights"]);
     let [rings_a, rings_b, ..] = one;
     let stepless = [rings_a, rings_b, (Field::CassetteA, "18"), (Field::CassetteB, "18")];
-    assert_eq!(silent(&report(&stepless)), ["overlap", "steps", "gain", "found", "box-laps", "uprights"]);
+    assert_eq!(silent(&report(&stepless)), ["steps", "overlap", "gain", "found", "box-laps", "uprights"]);
     let not_known = silent(&report(&[(Field::SaddleHeight, "")]));
     assert_eq!(not_known, ["found", "box-laps", "uprights", "position"]);
+}
+
+/// While no lap is ridden each of its pictures still has a name of its own.
+#[test]
+fn no_two_pictures_have_one_name() {
+    for report in [report(&[]), demo()] {
+        let labels: Vec<String> =
+            Picture::all().map(|it| it.label(&report)).filter(|label| !label.is_empty()).collect();
+        let names: std::collections::BTreeSet<&String> = labels.iter().collect();
+        assert_eq!(names.len(), labels.len(), "{labels:?}");
+    }
 }
 
 #[test]

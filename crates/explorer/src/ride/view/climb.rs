@@ -10,6 +10,7 @@ pub(crate) fn answer(report: &RideSection) -> Markup {
     let ride = &report.ride;
     html! {
         (words::advised(report))
+        @if let Some(differs) = words::lap_may_differ(report) { " " (differs) }
         @if let Some(from) = ride.slips_in_jerks_from() { " " (words::slips_in_jerks(from)) }
         @if let Some(from) = ride.lifts_in_jerks_from() { " " (words::lifts_in_jerks(from)) }
         @if ride.is_forced() { " " (words::FORCED) }

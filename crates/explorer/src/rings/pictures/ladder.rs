@@ -101,6 +101,11 @@ impl Layout {
         self.middle + Self::direction(side) * (self.rail + distance)
     }
 
+    /// Upper and lower edge.
+    fn heights(&self, reach: &Reach) -> (f64, f64) {
+        (self.scale.at(reach.span.to.m()), self.scale.at(reach.span.from.m()))
+    }
+
     fn y(&self, row: &GearLine) -> f64 {
         self.scale.at(row.development.m())
     }
@@ -120,11 +125,14 @@ fn rung_share(rank: usize, rings: usize) -> f64 {
 fn draw(pen: &mut Pen, look: &Palette, report: &RingsSection, size: Size) {
     let layout = Layout::new(report, size);
     draw_scale(pen, look, &layout);
+    for reach in report.rings.reach.iter().flatten() {
+        draw_reach(pen, look, &layout, reach);
+    }
     for (setup, asked) in report.rings.setups.iter().zip(report.asked) {
         draw_bank(pen, look, &layout, setup, asked);
     }
     for reach in report.rings.reach.iter().flatten() {
-        draw_reach(pen, look, &layout, reach);
+        name_reach(pen, look, &layout, reach);
     }
     draw_ties(pen, look, &layout, report);
     draw_rail(pen, look, &layout);
@@ -134,12 +142,17 @@ fn draw(pen: &mut Pen, look: &Palette, report: &RingsSection, size: Size) {
     }
 }
 
-/// Shades what one side alone reaches, and says so in the empty space opposite.
+/// Shades what one side alone reaches.
 fn draw_reach(pen: &mut Pen, look: &Palette, layout: &Layout, reach: &Reach) {
-    let (y1, y2) = (layout.scale.at(reach.span.to.m()), layout.scale.at(reach.span.from.m()));
+    let (y1, y2) = layout.heights(reach);
     let (near, far) =
         (layout.x(reach.side, 0.0), layout.x(reach.side, layout.longest + layout.label_room + 10.0));
     pen.fill((near.min(far), y1), (near.max(far), y2), reach.side.wash(look));
+}
+
+/// Says so in the empty space opposite.
+fn name_reach(pen: &mut Pen, look: &Palette, layout: &Layout, reach: &Reach) {
+    let (y1, y2) = layout.heights(reach);
     let other = reach.side.other();
     let (anchor, x) = (outward_end(reach.side), layout.x(other, 8.0));
     if y2 - y1 > 15.0 {

@@ -1,10 +1,9 @@
 //! How the position was worked out, with this scenario's numbers.
 
 use crate::layout::sum::{Sum, sum};
-use crate::number::{plain, trimmed};
+use crate::number::{mm, plain, trimmed};
 use crate::position::inputs::PositionInputs;
 use crate::position::report::PositionReport;
-use crate::position::words::names::whole;
 use gear_math::RoadPosition;
 use gear_math::position::{BarShape, CarriedPosition};
 
@@ -32,7 +31,7 @@ pub(crate) fn saddle_height(position: &PositionReport) -> Sum {
             inputs.cross.footing.sole_stack.mm(),
             road.footing.sole_stack.mm(),
             inputs.changes.lower_by.mm(),
-            whole(cross.saddle_height_road_angle_mm)
+            mm(cross.saddle_height_road_angle_mm)
         ),
     )
 }
@@ -48,7 +47,7 @@ pub(crate) fn on_its_seat_angle(position: &PositionReport) -> Sum {
             plain(cross.saddle_height_road_angle_mm, 1),
             road.saddle.seat_angle.degrees(),
             inputs.cross.seat_angle.degrees(),
-            whole(cross.saddle_height_mm)
+            mm(cross.saddle_height_mm)
         ),
     )
 }
@@ -64,7 +63,7 @@ pub(crate) fn setback(position: &PositionReport) -> Sum {
             road.saddle.setback.mm(),
             road.footing.crank.mm(),
             inputs.cross.footing.crank.mm(),
-            whole(cross.setback_mm)
+            mm(cross.setback_mm)
         ),
     )
 }
@@ -83,7 +82,7 @@ pub(crate) fn rails(position: &PositionReport) -> Sum {
             road.saddle.height.mm(),
             road.saddle.seat_angle.degrees(),
             trimmed(road.saddle.setback.mm()),
-            whole(cross.rail_shift_forward_mm)
+            mm(cross.rail_shift_forward_mm)
         ),
     )
 }
@@ -99,10 +98,10 @@ pub(crate) fn bar(position: &PositionReport) -> Sum {
             trimmed(cross.tip_to_bar_mm),
             trimmed(cross.bar_drop_mm),
             trimmed(cross.setback_mm),
-            whole(cross.target.x_mm),
+            mm(cross.target.x_mm),
             plain(cross.saddle_vertical_mm, 1),
             trimmed(cross.bar_drop_mm),
-            whole(cross.target.y_mm)
+            mm(cross.target.y_mm)
         ),
     )
 }
@@ -117,7 +116,7 @@ pub(crate) fn other_handlebar(position: &PositionReport, (old, new): (BarShape, 
             plain(position.cross.target.x_mm, 1),
             old.reach.mm(),
             new.reach.mm(),
-            whole(position.target().x_mm)
+            mm(position.target().x_mm)
         ),
     )
 }
@@ -136,9 +135,9 @@ pub(crate) fn stem(position: &PositionReport) -> Sum {
             front.clamp_height.mm(),
             plain(nearest.setup.angle.degrees(), 0),
             front.reach.mm(),
-            whole(nearest.bar.x_mm),
+            mm(nearest.bar.x_mm),
             front.stack.mm(),
-            whole(nearest.bar.y_mm)
+            mm(nearest.bar.y_mm)
         ),
     )
 }

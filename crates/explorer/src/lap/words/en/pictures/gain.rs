@@ -47,7 +47,7 @@ pub(crate) fn most(settled: &Settled) -> String {
         [part.gained_s.abs(), settled.lead().time_s, part.gained_s.abs() - settled.lead().time_s]
             .map(|s| seconds_in(s, precision));
     let ahead = match settled.verdict() {
-        Verdict::Quicker | Verdict::OnlyJust => name(settled.ahead()),
+        Verdict::Quicker | Verdict::OnlyJust => name(settled.ahead()).to_string(),
         _ => format!("By the best guess {}", name(settled.ahead())),
     };
     let place = format!("at {from} to {to}");
