@@ -126,28 +126,18 @@ pub struct Station {
     pub to_stop_degrees: f64,
 }
 
-/// How bad a gear is, the worst first: too short a chain breaks something, a gear that is not to be used anyway matters least.
-#[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
-enum Badness {
-    TooTight,
-    Hangs,
-    ToTry,
-    Tight,
-    Runs,
-    Avoided,
-}
-
 impl Station {
-    /// How bad it is, and among equals what is left to spare, links.
-    fn badness(&self) -> (Badness, f64) {
-        let GearFit { to_fore_stop, to_rear_stop, state, .. } = self.fit;
+    /// What is left to spare, the least for the worst gear: too short a chain breaks something, a gear that is not to be used anyway
+    /// matters least. Links, and a hundred more for every rank.
+    fn spare(&self) -> f64 {
+        let GearFit { to_fore_stop: fore, to_rear_stop: rear, state, .. } = self.fit;
         match state {
-            GearState::TooTight => (Badness::TooTight, to_fore_stop),
-            _ if self.avoid => (Badness::Avoided, to_rear_stop),
-            GearState::Slack => (Badness::Hangs, to_rear_stop),
-            _ if self.to_try => (Badness::ToTry, to_rear_stop),
-            GearState::TightButUsual => (Badness::Tight, to_fore_stop),
-            GearState::Comfortable => (Badness::Runs, to_fore_stop.min(to_rear_stop)),
+            GearState::TooTight => fore,
+            _ if self.avoid => 500.0 + rear,
+            GearState::Slack => 100.0 + rear,
+            _ if self.to_try => 200.0 + rear,
+            GearState::TightButUsual => 300.0 + fore,
+            GearState::Comfortable => 400.0 + fore.min(rear),
         }
     }
 }
@@ -263,10 +253,8 @@ fn stations(
 }
 
 fn worst(stations: &[Station]) -> usize {
-    let order = |&a: &usize, &b: &usize| {
-        stations[a].badness().partial_cmp(&stations[b].badness()).unwrap_or(core::cmp::Ordering::Equal)
-    };
-    (0..stations.len()).min_by(order).unwrap_or(0)
+    let spare = |place: &usize| stations[*place].spare();
+    (0..stations.len()).min_by(|a, b| spare(a).total_cmp(&spare(b))).unwrap_or(0)
 }
 
 fn front_limits(

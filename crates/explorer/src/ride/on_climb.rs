@@ -87,6 +87,11 @@ impl RideSide {
         Some(time)
     }
 
+    /// Whether a lap may do otherwise, though one way is advised.
+    pub(crate) fn lap_may_differ(&self) -> bool {
+        self.ascent.advice != Advice::TooClose && self.ascent.lap_may_differ()
+    }
+
     /// Whether the advised way is the slower one by the best guess, and better for what it leaves in the reserve.
     pub(crate) fn is_spared(&self) -> bool {
         let is_run = self.ascent.advice == Advice::Run;

@@ -35,7 +35,7 @@ pub(crate) const SLOPES: Drawing<RideSection> = Drawing {
 const LEFT: f64 = 60.0;
 const RIGHT: f64 = 20.0;
 const TOP: f64 = 44.0;
-const PLOT: f64 = 300.0;
+const PLOT: f64 = 270.0;
 const LINE: f64 = 16.0;
 /// Axis, then the cadences of A and B.
 const UNDER: f64 = 4.0 * LINE;

@@ -33,7 +33,7 @@ pub(crate) const LADDER: Drawing<RingsSection> = Drawing {
 const RUNG: f64 = 5.0;
 const LABEL_GAP: f64 = 13.5;
 /// Room for labels against what they fill, so that most of them stay near their rungs.
-const ROOM_TO_SPREAD: f64 = 1.4;
+const ROOM_TO_SPREAD: f64 = 1.3;
 const LABEL_ROOM: f64 = 62.0;
 /// The same from [`WIDE`] on, for two gears in a label.
 const WIDE_LABEL_ROOM: f64 = 104.0;
@@ -246,8 +246,9 @@ fn labels(layout: &Layout, setup: &SetupReport, asked: Option<Development>) -> V
             None => labels.push(Label { rungs: vec![rung], text, is_soft, is_bank: false }),
         }
     }
-    labels.extend(asked.and_then(|asked| bank(layout, setup, asked)));
-    ascending(&mut labels, Label::y);
+    if let Some(bank) = asked.and_then(|asked| bank(layout, setup, asked)) {
+        labels.insert(labels.partition_point(|above| above.y() < bank.y()), bank);
+    }
     labels
 }
 
@@ -282,15 +283,12 @@ fn draw_end_speeds(
     report: &RingsSection,
     setup: &SetupReport,
 ) {
-    let (unit, window) = (report.rings.unit, report.rings.window);
     let (slow, fast) = (setup.lowest().speed_low, setup.highest().speed_high);
-    let ends = [(slow, window.low, true, layout.size.1 - 9.0), (fast, window.high, false, 28.0)];
-    for (speed, cadence, is_slowest, y) in ends {
-        let said = words::ladder::end(&unit.print(speed), cadence, is_slowest);
-        let room = layout.longest + layout.label_room;
-        let text = said.iter().find(|text| plain_width(text) <= room).unwrap_or(&said[1]);
+    let [from, to] = words::ladder::FROM_TO;
+    for (end, speed, y) in [(from, slow, layout.size.1 - 9.0), (to, fast, 28.0)] {
         let at = (layout.x(setup.side, 0.0), y);
-        pen.text(text, at, Type::new(look.soft, outward_end(setup.side.other())));
+        let text = words::ladder::end(end, &report.rings.unit.print(speed));
+        pen.text(&text, at, Type::new(look.soft, outward_end(setup.side.other())));
     }
 }
 
@@ -344,19 +342,12 @@ fn spots(report: &RingsSection, size: Size) -> Vec<Spot> {
         .collect();
     let development = |&(side, index): &(Side, usize)| report.rings.setup(side).gears[index].development.m();
     ascending(&mut rows, |row| -development(row));
-    let gears = rows.into_iter().map(|(side, index)| {
+    let spot = |(side, index): (Side, usize)| {
         let setup = report.rings.setup(side);
         let (from, to) = layout.rung(side, &setup.gears[index], setup.drivetrain.chainset.rings().len());
         Spot::around(from, to, 4.0, describe(report, side, index))
-    });
-    let asked = Side::BOTH.into_iter().filter_map(|side| {
-        let asked = report.asked[side as usize]?;
-        let (x, y) = bank(&layout, report.rings.setup(side), asked)?.rungs[0];
-        let end = layout.x(side, layout.longest);
-        let text = words::ladder::asked(side, asked);
-        Some(Spot::around((x.min(end), y), (x.max(end), y), 3.0, text))
-    });
-    gears.chain(asked).collect()
+    };
+    rows.into_iter().map(spot).collect()
 }
 
 /// One gear in words, with its twins on the other side.

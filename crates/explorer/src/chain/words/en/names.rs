@@ -115,8 +115,7 @@ pub(crate) fn station(station: &Station) -> String {
     let name = state(station.fit.state);
     let links = with_unit(station.fit.links_over.abs(), 1, "links");
     match station.fit.state {
-        GearState::Slack if station.to_try => format!("{name} by a hair, {links} too many: {TRY}"),
-        _ if station.to_try => format!("{}: {TRY}", near_stop(station)),
+        state if station.to_try && state.is_usable() => format!("{}: {TRY}", near_stop(station)),
         GearState::Comfortable | GearState::TightButUsual => {
             format!("cage {}, {name}", direction(station.fit.drawn_angle))
         }

@@ -8,15 +8,17 @@ use crate::words::{listed, small};
 
 /// What differs between A and B beyond the parts on the first screen, which are seen there; and whether nothing does.
 pub(crate) fn between(report: &Report, bench: &Bench) -> String {
-    let differing = |of_a: &Field| part(report, bench, *of_a).map(|words| (of_a.is_first(), words));
-    let (first, other): (Vec<_>, Vec<_>) =
-        Field::of_bike().filter_map(|of_a| differing(&of_a)).partition(|(is_first, _)| *is_first);
-    let other: Vec<String> = other.into_iter().map(|(_, words)| words).collect();
-    match (first.is_empty(), other.is_empty()) {
-        (true, true) => "A and B are alike.".to_owned(),
-        (false, true) => String::new(),
-        (_, false) => format!("B also differs in what is folded away: {}.", listed(&other)),
+    let differing = |of_a: Field| Some((of_a, part(report, bench, of_a)?));
+    let parts: Vec<(Field, String)> = Field::of_bike().filter_map(differing).collect();
+    if parts.is_empty() {
+        return "A and B are alike.".to_owned();
     }
+    let folded: Vec<String> =
+        parts.into_iter().filter(|(of_a, _)| !of_a.is_first()).map(|(_, words)| words).collect();
+    if folded.is_empty() {
+        return String::new();
+    }
+    format!("B also differs in what is folded away: {}.", listed(&folded))
 }
 
 fn part(report: &Report, bench: &Bench, of_a: Field) -> Option<String> {

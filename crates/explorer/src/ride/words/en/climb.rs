@@ -12,8 +12,7 @@ use crate::ride::words::advice::facts;
 use crate::ride::words::figures::{about, foot_span, seconds, steepest};
 use crate::ride::words::terms::{verb, verdict};
 use crate::side::Side;
-use crate::words::listed;
-use gear_math::rider::{Advice, CarryReach, EffortBudget, LowerGear, Reason, Slope, Time};
+use gear_math::rider::{CarryReach, EffortBudget, LowerGear, Reason, Slope, Time};
 
 /// The climb, and what to do there.
 pub(crate) fn advised(report: &RideSection) -> Line {
@@ -91,21 +90,8 @@ pub(crate) fn otherwise(report: &RideSection) -> Vec<String> {
     of_a.into_iter().chain(of_b).collect()
 }
 
-/// That the lap may do otherwise on a climb like this, where the two ways are near.
-pub(crate) fn lap_may_differ(report: &RideSection) -> Option<String> {
-    let near = |side: &RideSide| {
-        let is_told = side.ascent.lap_may_differ() && side.ascent.advice != Advice::TooClose;
-        let lead = side.ascent.lead().filter(|_| is_told)?;
-        Some(format!("{} with {}", with_unit(lead.s(), 1, "s"), side.side))
-    };
-    let near: Vec<String> = report.ride.sides.iter().filter_map(near).collect();
-    let lead = listed(&near);
-    (!near.is_empty()).then(|| {
-        format!(
-            "Only {lead} lie between riding and running, your reserve counted as time: a lap, which comes in with speed, may do the other, and its own plan goes first there."
-        )
-    })
-}
+/// Where the two ways are near.
+pub(crate) const LAP_MAY_DIFFER: &str = "Riding and running are within a good second here: a lap, which comes in with speed, may do the other, and its own plan goes first there.";
 
 fn because_of(report: &RideSection, why: Otherwise) -> String {
     match why {

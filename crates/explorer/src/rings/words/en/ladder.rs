@@ -1,18 +1,18 @@
 //! The gear ladder.
 
 use crate::layout::line::name;
-use crate::number::{plain, rpm, with_unit};
+use crate::number::{plain, with_unit};
 use crate::rings::report::RingsReport;
 use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::side::Side;
 use crate::words::{capital, counted, listed};
-use gear_math::{Cadence, Development};
+use gear_math::Development;
 
 pub(crate) const TITLE: &str = "The gear ladder";
 /// Over the scale.
 pub(crate) const METRES: &str = "m";
-pub(crate) const CAPTION: &str = "The longest rungs are the largest ring; a tie across the rail joins the same gear. “Bank”: the lowest gear that yours asks for, at your lowest cadence and the power that lasts. At the ends: your slowest and fastest. In brackets: cross-chained; with “no”: to be avoided.";
+pub(crate) const CAPTION: &str = "The longest rungs are the largest ring; a tie across the rail joins the same gear. “Bank”: the lowest gear that yours asks for, at your lowest cadence and the power that lasts. At the ends: the speeds at your lowest and highest cadence. In brackets: cross-chained; with “no”: to be avoided.";
 /// Beside the lowest gear that the climb asks for.
 pub(crate) const BANK: &str = "bank";
 /// The same where that lies below all that is drawn.
@@ -35,23 +35,17 @@ fn reach(setup: &SetupReport) -> String {
     )
 }
 
-/// The slowest or the fastest speed of a set-up, with its cadence where there is room.
-pub(crate) fn end(speed: &str, cadence: Cadence, is_slowest: bool) -> [String; 2] {
-    let end = if is_slowest { "from" } else { "to" };
-    [format!("{end} {speed} at {}", rpm(cadence)), format!("{end} {speed}")]
+/// Before the slowest speed and before the fastest.
+pub(crate) const FROM_TO: [&str; 2] = ["from", "to"];
+
+/// One of those.
+pub(crate) fn end(end: &str, speed: &str) -> String {
+    format!("{end} {speed}")
 }
 
 /// Gears that coincide, by one label.
 pub(crate) fn both(one: &str, other: &str) -> String {
     format!("{one}, {other}")
-}
-
-/// The lowest gear that the climb asks of a set-up.
-pub(crate) fn asked(side: Side, development: Development) -> String {
-    format!(
-        "Your bank asks {side} for {} of development, at your lowest cadence and the power that lasts.",
-        with_unit(development.m(), 2, "m")
-    )
 }
 
 /// Over what one set-up alone reaches.

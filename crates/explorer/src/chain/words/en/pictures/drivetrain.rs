@@ -5,7 +5,7 @@ use crate::chain::words::names;
 use crate::layout::line::name;
 use crate::number::{plain, with_unit};
 use crate::side::Side;
-use gear_math::chain::{GearState, PathWheel};
+use gear_math::chain::PathWheel;
 
 /// Its title.
 pub(crate) const TITLE: &str = "The chain in one gear, true to scale";
@@ -71,28 +71,13 @@ pub(crate) fn wheel(side: Side, wheel: &PathWheel) -> String {
 /// What the gear with least to spare is like on a set-up.
 pub(crate) fn finding(chain: &ChainReport) -> String {
     let (worst, name) = (chain.worst(), name(chain.side));
-    let (gear, fit) = (worst.fit.gear, &worst.fit);
-    let links = |links: f64| with_unit(links.abs(), 1, "links");
-    match fit.state {
-        GearState::TooTight => {
-            format!("On {name} the chain is {} too short for {gear}", links(fit.links_over))
-        }
-        GearState::Slack if !worst.to_try => {
-            format!("On {name} the chain hangs in {gear}, {} too long", links(fit.links_over))
-        }
-        GearState::Slack => format!("On {name} {gear} is {}", names::station(worst)),
-        _ if worst.to_try => {
+    let gear = worst.fit.gear;
+    match (worst.fit.state.is_usable(), worst.to_try) {
+        (true, true) => {
             format!("On {name} the cage in {gear} stands {}: {}", names::near_stop(worst), names::TRY)
         }
-        GearState::TightButUsual => {
-            format!("On {name} every gear runs, tight but usual in {gear}")
-        }
-        GearState::Comfortable if fit.to_rear_stop < fit.to_fore_stop => {
-            format!("On {name} every gear runs, nearest to slack in {gear}, by {}", links(fit.to_rear_stop))
-        }
-        GearState::Comfortable => {
-            format!("On {name} every gear runs, tightest in {gear}")
-        }
+        (true, false) => format!("On {name} every gear runs, with least to spare in {gear}"),
+        (false, _) => format!("On {name} {gear} is {}", names::station(worst)),
     }
 }
 

@@ -42,20 +42,18 @@ fn ahead(gained_s: f64, precision: Precision) -> String {
 pub(crate) fn most(settled: &Settled) -> String {
     let Some(part) = settled.stretch() else { return String::new() };
     let (from, to) = (plain(part.span.from_m, 0), with_unit(part.span.to_m, 0, "m"));
-    let precision = settled.gained.precision();
-    let [here, all, lost] =
-        [part.gained_s.abs(), settled.lead().time_s, part.gained_s.abs() - settled.lead().time_s]
-            .map(|s| seconds_in(s, precision));
-    let ahead = match settled.verdict() {
-        Verdict::Quicker | Verdict::OnlyJust => name(settled.ahead()).to_string(),
-        _ => format!("By the best guess {}", name(settled.ahead())),
+    let (here, all, precision) = (part.gained_s.abs(), settled.lead().time_s, settled.gained.precision());
+    let guess = match settled.verdict() {
+        Verdict::Quicker | Verdict::OnlyJust => "",
+        _ => "By the best guess ",
     };
-    let place = format!("at {from} to {to}");
-    match (here == all, part.gained_s.abs() > settled.lead().time_s) {
-        (true, _) => format!("{ahead} gains its {all}\u{a0}s {place}. "),
-        (_, false) => format!("{ahead} gains {here} of its {all}\u{a0}s {place}. "),
-        (_, true) => format!("{ahead} gains {here}\u{a0}s {place} and loses {lost}\u{a0}s of it elsewhere. "),
-    }
+    let left = if here > all { ", and keeps" } else { " of" };
+    format!(
+        "{guess}{} gains {}\u{a0}s at {from} to {to}{left} {}\u{a0}s. ",
+        name(settled.ahead()),
+        seconds_in(here, precision),
+        seconds_in(all, precision)
+    )
 }
 
 /// Where the one ahead gains, and whether it is surely ahead at the end.

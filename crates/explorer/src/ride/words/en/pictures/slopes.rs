@@ -84,8 +84,8 @@ pub(crate) fn own(side: Option<Side>, way: Option<OnBike>, time: &str) -> String
         None => "on foot",
     };
     match side {
-        Some(side) => format!("this climb {way} with {side}: {time}"),
-        None => format!("this climb {way}: {time}"),
+        Some(side) => format!("{side} {way} {time}"),
+        None => format!("{way} {time}"),
     }
 }
 
