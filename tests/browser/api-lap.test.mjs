@@ -125,6 +125,7 @@ test('what is wrong is said in words', () => {
   assert.throws(search({ smallestRing: 46 }), /smallestRing is larger/);
   assert.throws(search({ pairDifferences: [10, 8] }), /pairDifferences/);
   assert.throws(search({ cassettes: [] }), /cassettes has none/);
+  assert.throws(search({ colour: 3 }), /unknown field `colour`/);
 });
 
 test('a recorded track becomes a course that can be ridden', async () => {

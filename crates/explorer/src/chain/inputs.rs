@@ -18,8 +18,8 @@ pub(crate) const GROUPS: &[Group] = &[Group::Chain, Group::ChainFiner, Group::Ge
 /// Most gears a set-up can have.
 const MOST_GEARS: f64 = 42.0;
 
-/// Places on the way from the largest ring and sprocket to the smallest.
-static PLACES: Limits = Limits { name: "place of the gear", unit: "", min: 1.0, max: MOST_GEARS };
+/// Places on the way from the largest ring and sprocket to the smallest; 0 is the gear with least to spare.
+static PLACES: Limits = Limits { name: "place of the gear", unit: "", min: 0.0, max: MOST_GEARS };
 
 /// Where the rider's choice of gears stands.
 pub(crate) const GEARS_OFF: [(Field, Side); 2] = [(Field::GearsOffA, Side::A), (Field::GearsOffB, Side::B)];
@@ -46,8 +46,8 @@ pub struct ChainInputs {
     pub made_for: Option<Chainring>,
     /// Whether the rest position stands where the maker's capacity puts it.
     pub stop_by_capacity: bool,
-    /// Which gear of A and of B is drawn, counted from 0 at the largest ring and sprocket.
-    pub shown: [usize; 2],
+    /// Which gear of A and of B is drawn, counted from 0 at the largest ring and sprocket; the one with least to spare unless chosen.
+    pub shown: [Option<usize>; 2],
 }
 
 /// A cage as far as it was measured.
@@ -113,7 +113,7 @@ impl ChainInputs {
             links: [None; 2],
             made_for: None,
             stop_by_capacity: false,
-            shown: [0; 2],
+            shown: [None; 2],
         })
     }
 
@@ -241,6 +241,6 @@ const fn blamed(error: &PathError) -> Field {
     }
 }
 
-fn place(reader: &mut Reader<'_>, field: Field) -> usize {
-    reader.number_within(field, &PLACES) as usize - 1
+fn place(reader: &mut Reader<'_>, field: Field) -> Option<usize> {
+    (reader.number_within(field, &PLACES) as usize).checked_sub(1)
 }

@@ -7,10 +7,9 @@ use crate::rings::setup::SetupReport;
 use crate::side::Side;
 use gear_math::cage::{FrontConcern, FrontLimits};
 use gear_math::chain::{
-    Assumption, CentreDistance, ChainDefaults, ChainMeasure, ChainPath, ChainPitch, ChainWindow, GearFit,
-    GearState, Hanger, PathError, PathPoint, PitchCircle, TwoSprocketDrive, cassette_slope_degrees,
+    Assumption, CageAnswer, CentreDistance, ChainDefaults, ChainMeasure, ChainPath, ChainPitch, ChainWindow,
+    GearFit, GearState, Hanger, PathError, PathPoint, PitchCircle, TwoSprocketDrive, cassette_slope_degrees,
 };
-use gear_math::gears::GearSet;
 use gear_math::{ChainAdvice, ChainLinks, ChainSetup, Chainring, Chainset, Derailleur, Drivetrain, Gear};
 
 /// Derailleur and chains.
@@ -86,6 +85,8 @@ pub struct ChainReport {
     pub stations: Vec<Station>,
     /// Which of them is drawn.
     pub shown: usize,
+    /// Which of them has least to spare.
+    pub worst: usize,
     /// Its chain.
     pub path: ChainPath,
     /// The chain in the first and in the last station, which take most room.
@@ -119,6 +120,26 @@ pub struct Station {
     pub beyond_maker: u16,
     /// Whether it is not to be used.
     pub avoid: bool,
+    /// Whether it is to be looked at by hand for slack.
+    pub to_try: bool,
+    /// From its rest position to where the cage stands, degrees.
+    pub to_stop_degrees: f64,
+}
+
+impl Station {
+    /// What is left to spare, the least for the worst gear: too short a chain breaks something, a gear that is not to be used anyway
+    /// matters least. Links, and a hundred more for every rank.
+    fn spare(&self) -> f64 {
+        let GearFit { to_fore_stop: fore, to_rear_stop: rear, state, .. } = self.fit;
+        match state {
+            GearState::TooTight => fore,
+            _ if self.avoid => 500.0 + rear,
+            GearState::Slack => 100.0 + rear,
+            _ if self.to_try => 200.0 + rear,
+            GearState::TightButUsual => 300.0 + fore,
+            GearState::Comfortable => 400.0 + fore.min(rear),
+        }
+    }
 }
 
 /// A measure that was left empty.
@@ -139,8 +160,9 @@ impl ChainReport {
         let hanger = inputs.hanger();
         let derailleur = inputs.derailleur(side);
         let advice = advise(&setup, (derailleur, inputs.links[side as usize]), &hanger)?;
-        let stations = stations(&advice, &drivetrain, derailleur, cages.answer(side).avoid);
-        let shown = inputs.shown[side as usize].min(stations.len() - 1);
+        let stations = stations(&advice, &setup, derailleur, cages.answer(side));
+        let worst = worst(&stations);
+        let shown = inputs.shown[side as usize].map_or(worst, |shown| shown.min(stations.len() - 1));
         let path = |place: usize| setup.path(stations[place].fit.gear, advice.fit.links);
         let front_limits = front_limits(&drivetrain, derailleur, inputs.made_for);
         let by_capacity = derailleur.total_capacity.is_some();
@@ -148,6 +170,7 @@ impl ChainReport {
             side,
             present: inputs.links[side as usize],
             shown,
+            worst,
             path: path(shown)?,
             ends: [path(0)?, path(stations.len() - 1)?],
             hanger: hanger.point(&setup.frame),
@@ -171,6 +194,12 @@ impl ChainReport {
     #[must_use]
     pub fn station(&self) -> &Station {
         &self.stations[self.shown]
+    }
+
+    /// The gear with least to spare.
+    #[must_use]
+    pub fn worst(&self) -> &Station {
+        &self.stations[self.worst]
     }
 
     /// The slider that says which gear is drawn.
@@ -205,19 +234,27 @@ fn two_wheels(setup: &ChainSetup) -> Option<TwoSprocketDrive> {
 
 fn stations(
     advice: &ChainAdvice,
-    drivetrain: &Drivetrain,
+    setup: &ChainSetup,
     derailleur: &Derailleur,
-    avoid: GearSet,
+    answer: &CageAnswer,
 ) -> Vec<Station> {
+    let (drivetrain, rest) = (&setup.drivetrain, setup.cage.measures().rear_stop.degrees());
     let crossed = drivetrain.crossed_rule();
     let station = |&fit: &GearFit| Station {
         fit,
         crossed: crossed.covers(fit.gear),
         beyond_maker: derailleur.slack_beyond(drivetrain, fit.gear),
-        avoid: avoid.holds(drivetrain, fit.gear),
+        avoid: answer.avoid.holds(drivetrain, fit.gear),
+        to_try: answer.to_try.holds(drivetrain, fit.gear),
+        to_stop_degrees: fit.drawn_angle.degrees() - rest,
     };
     let sprockets = drivetrain.cassette.sprockets().len();
     advice.fit.gears.chunks(sprockets).flat_map(|ring| ring.iter().rev().map(station)).collect()
+}
+
+fn worst(stations: &[Station]) -> usize {
+    let spare = |place: &usize| stations[*place].spare();
+    (0..stations.len()).min_by(|a, b| spare(a).total_cmp(&spare(b))).unwrap_or(0)
 }
 
 fn front_limits(

@@ -1,5 +1,6 @@
 //! Two laps compared, and what may be said of it.
 
+use crate::number::is_level;
 use crate::side::Side;
 use gear_math::course::{
     DrawnBand, DrawnVerdict, ForcedPlace, GainPart, LapGains, Precision, Quicker, Span, TimeBand, Turner,
@@ -155,6 +156,19 @@ impl Settled {
     #[must_use]
     pub fn place(&self, length_m: f64) -> Option<&GainPart> {
         self.gains.main.as_ref().filter(|main| main.span.to_m - main.span.from_m <= PLACE_SHARE * length_m)
+    }
+
+    /// Where the one ahead gains most: nearly all of the difference, or else the largest part of it. None as long as more draws will
+    /// come, or where nothing is left of the difference as it is told.
+    #[must_use]
+    pub fn stretch(&self) -> Option<&GainPart> {
+        let is_told = self.is_final && !is_level(self.gained.time_s, self.gained.precision());
+        let gains = |part: &&GainPart| part.gained_s * self.gained.time_s > 0.0;
+        let largest = || {
+            let parts = self.gains.parts.iter().filter(gains);
+            parts.max_by(|a, b| a.gained_s.abs().total_cmp(&b.gained_s.abs()))
+        };
+        self.gains.main.as_ref().or_else(largest).filter(|_| is_told)
     }
 
     /// How finely both times are told.

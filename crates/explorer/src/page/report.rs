@@ -118,7 +118,11 @@ impl Report {
     /// What “Which rings?” is written and drawn from.
     #[must_use]
     pub fn rings_section(&self) -> RingsSection {
-        RingsSection { rings: Rc::clone(&self.rings), owners: Rc::clone(&self.owners) }
+        RingsSection {
+            rings: Rc::clone(&self.rings),
+            asked: self.ride.asked_gears(),
+            owners: Rc::clone(&self.owners),
+        }
     }
 
     /// What “Does the cage take it?” is written and drawn from.

@@ -5,7 +5,7 @@ use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::spot::Spot;
-use crate::number::plain;
+use crate::number::{plain, trimmed};
 use crate::position::report::PositionReport;
 use crate::position::section::PositionSection;
 use crate::position::words::picture as words;
@@ -131,7 +131,7 @@ fn places(position: &PositionReport) -> [Place; 3] {
     let height = both(road.saddle.height.mm(), cross.saddle_height_mm);
     let drop = both(road.bar_drop.mm(), cross.bar_drop_mm);
     let stacks = [road.footing, position.inputs.cross.footing].map(|footing| footing.sole_stack.mm());
-    let stack = both(stacks[0], stacks[1]);
+    let stack = words::from_to(stacks.map(trimmed).each_ref().map(String::as_str));
     [
         place(tip, position.road.saddle_tip, cross.view.saddle_tip, high, height),
         place(bar, position.road.bar, position.target(), low, drop),
@@ -139,10 +139,9 @@ fn places(position: &PositionReport) -> [Place; 3] {
     ]
 }
 
-/// A measure of both bikes in words, tenths only where there are any.
+/// A measure of both bikes in words: that of the road bike as it was typed, that of the cross bike as a tape shows it.
 fn both(road: f64, cross: f64) -> String {
-    let [road, cross] = [road, cross].map(|mm| plain(mm, usize::from((mm - mm.round()).abs() >= 0.05)));
-    words::from_to([&road, &cross])
+    words::from_to([&trimmed(road), &plain(cross, 0)])
 }
 
 /// How far the places move at most, in millimetres.

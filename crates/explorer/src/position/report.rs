@@ -161,9 +161,14 @@ impl PositionReport {
         self.cross.cautions.contains(&PositionCaution::RailsMayRunOut)
     }
 
-    /// Whether nothing is to be said against the stem that was found.
+    /// Whether the seat post as it is does not bring the saddle to its place.
+    pub(crate) fn needs_post(&self) -> bool {
+        self.knows(SADDLE) && self.knows(self.tip_fields()) && self.rails_may_run_out()
+    }
+
+    /// Whether nothing is to be said against the stem that was found, nor against the seat post.
     pub(crate) fn is_plain_sailing(&self) -> bool {
-        self.nearest().setup.cautions().is_empty() && !self.search.is_doubtful()
+        self.nearest().setup.cautions().is_empty() && !self.search.is_doubtful() && !self.needs_post()
     }
 
     /// Where the centre of the bar must be on the cross bike.

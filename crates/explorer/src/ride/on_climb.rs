@@ -2,8 +2,8 @@
 
 use crate::ride::report::RideReport;
 use crate::ride::side::RideSide;
-use gear_math::Cadence;
 use gear_math::rider::{Advice, CarryReach, MarkKind, Time, Verdict};
+use gear_math::{Cadence, Development};
 
 /// A way that speed carries is worth a word from here on, metres.
 const NEAR: f64 = 0.5;
@@ -28,6 +28,17 @@ impl RideReport {
     /// Whether the climb is so short that gears hardly count, and not too steep for grip.
     pub(crate) fn is_matter_of_momentum(&self) -> bool {
         self.inputs.length.is_ramp() && self.sides.iter().any(|side| !side.plan.answer.limits.grip)
+    }
+
+    /// The lowest gears that this climb asks of A and of B: at the power that lasts and the lowest cadence. None where grip or balance
+    /// end riding first.
+    pub(crate) fn asked_gears(&self) -> [Option<Development>; 2] {
+        let lowest = self.inputs.rider.lowest_cadence;
+        self.sides.each_ref().map(|side| {
+            let answer = &side.plan.answer;
+            let can_be_ridden = !answer.limits.grip && !answer.limits.balance;
+            can_be_ridden.then(|| Development::of(answer.ride, lowest))
+        })
     }
 
     /// Whether a side does best to force it.
@@ -74,6 +85,11 @@ impl RideSide {
     pub(crate) fn advised_time(&self) -> Option<Time> {
         let (_, time) = self.ascent.bike.filter(|_| self.ascent.advice != Advice::Run)?;
         Some(time)
+    }
+
+    /// Whether a lap may do otherwise, though one way is advised.
+    pub(crate) fn lap_may_differ(&self) -> bool {
+        self.ascent.advice != Advice::TooClose && self.ascent.lap_may_differ()
     }
 
     /// Whether the advised way is the slower one by the best guess, and better for what it leaves in the reserve.

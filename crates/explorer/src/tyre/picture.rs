@@ -254,7 +254,7 @@ fn draw_width(pen: &mut Pen, look: &Palette, layout: &Layout, report: &TyreSecti
     let side = report.of_b.as_ref().map(|_| Side::A);
     let (half, up) = (arc.radius_mm, arc.centre_height_mm);
     let (left, right) = (layout.at((-half, up)), layout.at((half, up)));
-    arrow(pen, look, left, right);
+    span(pen, look, left, right, CASING * layout.scale);
     let (x, y) = layout.at((0.0, up));
     pen.text(
         &words::width_of(side, fit),
@@ -272,6 +272,16 @@ fn draw_width(pen: &mut Pen, look: &Palette, layout: &Layout, report: &TyreSecti
             let at = |up| layout.at((side * reach, up));
             pen.dashes(at(up - 5.0), at(up + 5.0), look.care, 1.5, 3.0);
         }
+    }
+}
+
+/// A dimension line across the tyre, its heads on the outer edges of the casing, which is that thick.
+fn span(pen: &mut Pen, look: &Palette, (left, y): Point, (right, _): Point, casing: f64) {
+    pen.line((left + casing, y), (right - casing, y), look.ink, 1.0);
+    for (edge, inward) in [(left, 1.0), (right, -1.0)] {
+        let tip = edge + inward;
+        pen.line((tip, y), (edge + inward * casing, y), look.paper, 1.5);
+        pen.shape(&[(tip, y), (tip + 7.0 * inward, y - 3.5), (tip + 7.0 * inward, y + 3.5)], look.paper);
     }
 }
 

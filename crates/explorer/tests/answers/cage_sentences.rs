@@ -31,10 +31,32 @@ fn the_demo_has_one_verdict_each() {
     has(&answer, "Keep the derailleur, with a chain of 110 links; check 34×13 for slack.");
     has(
         &answer,
-        "B fits on paper, with nothing to spare: a chain comes in whole pairs of links, so check 32×11 for slack.",
+        "B should fit, with nothing to spare: a chain comes in whole pairs of links. Keep the derailleur, with a chain of 108 links, 2 fewer than A’s; check 32×11 for slack.",
     );
     has(&answer, "A capacity of 33 teeth is a cage of about 54 mm between the pulley centres");
     has(&crate::common::said("lap-answer", &[]), "The lap is worked out");
+}
+
+/// A gear that is to be looked at is plain fine nowhere, and drawn unless another was chosen.
+#[test]
+fn a_gear_to_check_is_to_be_checked_everywhere() {
+    has(&crate::common::said("chain-bench", &[]), "fine, check for slack");
+    has(&crate::common::decided("cage", "#r=3"), "check 32×11 for slack");
+    let report = |edits: &[(Field, &str)]| {
+        let mut bench = Bench::default();
+        edits.iter().for_each(|(field, text)| bench.write(*field, text));
+        Report::of(&explorer::page::scenario::Scenario::read(&bench, &Default::default()).scenario)
+    };
+    for edits in [&[][..], &[(Field::Capacity, "36")], &[(Field::CassetteA, "11-13-15-17-19-21-24-28")]] {
+        let report = report(edits);
+        for chain in report.chain.solved() {
+            let cage = &report.rings.setup(chain.side).cage;
+            let tried = |it: &&explorer::chain::report::Station| it.to_try;
+            assert_eq!(chain.stations.iter().filter(tried).count(), cage.to_try.count());
+            assert_eq!(chain.shown, chain.worst);
+            assert!(cage.to_try.is_empty() || chain.station().to_try, "{:?}", chain.station());
+        }
+    }
 }
 
 #[test]

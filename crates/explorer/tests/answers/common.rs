@@ -51,3 +51,11 @@ pub(crate) fn words(html: &str) -> String {
     }
     words
 }
+
+/// A question's row of decisions on a bench, as text.
+pub(crate) fn decided(question: &str, link: &str) -> String {
+    let mut desk = explorer::page::desk::Desk::default();
+    let id = format!("decide-{question}");
+    let row = desk.open(link).html.into_iter().find(|(row, _)| *row == id);
+    words(&row.map(|(_, html)| html).unwrap_or_default())
+}

@@ -345,3 +345,20 @@ fn riding_pays_up_to_where_the_times_are_equal() {
         }
     }
 }
+
+/// A lap may do otherwise where both ways are near: said then, and only then.
+#[test]
+fn where_the_lap_may_do_otherwise_is_said() {
+    let mut told = 0;
+    for address in ALL.into_iter().chain(["#r=3&sl=17&le=10&gr=mud"]) {
+        let (report, answer) = answer(address);
+        let near = |side: Side| {
+            let ascent = &report.ride.sides[side as usize].ascent;
+            ascent.lap_may_differ() && ascent.advice != Advice::TooClose
+        };
+        let is_near = Side::BOTH.into_iter().any(near);
+        assert_eq!(answer.contains("its own plan goes first there"), is_near, "{address}: {answer}");
+        told += usize::from(is_near);
+    }
+    assert!((1..ALL.len()).contains(&told), "{told}");
+}

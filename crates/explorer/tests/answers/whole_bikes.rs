@@ -64,6 +64,13 @@ fn a_long_cage_on_b_alone_takes_what_as_does_not() {
 }
 
 #[test]
+fn what_the_fields_in_sight_tell_is_not_told_again() {
+    assert_eq!(said("differences", &[]).trim(), "");
+    let heavy = said("differences", &[(Field::BikeMassB, "9.7")]);
+    assert!(heavy.contains("9.7 for ") && !heavy.contains("44/32"), "{heavy}");
+}
+
+#[test]
 fn developments_are_of_each_wheel() {
     let same = [(Field::RingsB, "50/34"), (Field::CassetteB, Field::CassetteA.spec().start)];
     let alike = said("rings-answer", &same);

@@ -118,8 +118,22 @@ fn what_shows_nothing_takes_no_room() {
         (Field::CassetteB, "11-13-15"),
     ];
     assert_eq!(silent(&report(&one)), ["overlap", "gain", "found", "box-laps", "uprights"]);
+    let [rings_a, rings_b, ..] = one;
+    let stepless = [rings_a, rings_b, (Field::CassetteA, "18"), (Field::CassetteB, "18")];
+    assert_eq!(silent(&report(&stepless)), ["steps", "overlap", "gain", "found", "box-laps", "uprights"]);
     let not_known = silent(&report(&[(Field::SaddleHeight, "")]));
     assert_eq!(not_known, ["found", "box-laps", "uprights", "position"]);
+}
+
+/// While no lap is ridden each of its pictures still has a name of its own.
+#[test]
+fn no_two_pictures_have_one_name() {
+    for report in [report(&[]), demo()] {
+        let labels: Vec<String> =
+            Picture::all().map(|it| it.label(&report)).filter(|label| !label.is_empty()).collect();
+        let names: std::collections::BTreeSet<&String> = labels.iter().collect();
+        assert_eq!(names.len(), labels.len(), "{labels:?}");
+    }
 }
 
 #[test]
@@ -144,11 +158,12 @@ fn six_gears_are_drawn_as_they_were() {
 #[test]
 fn each_state_of_the_chain_is_said() {
     let label = |edits: &[(Field, &str)]| picture("drivetrain").label(&report(edits)).replace('\u{a0}', " ");
-    let cage = (Field::PulleyCentres, "75");
-    let short = label(&[cage, (Field::Chainstay, "428"), (Field::ChainLinks, "108")]);
+    assert!(label(&[]).contains("A · 34×13: 1° from its stop: check for slack"), "{}", label(&[]));
+    let (cage, first) = ((Field::PulleyCentres, "75"), (Field::GearB, "1"));
+    let short = label(&[cage, first, (Field::Chainstay, "428"), (Field::ChainLinks, "108")]);
     assert!(short.contains("A · 50×30: too tight, 2.0 links short"), "{short}");
     assert!(short.contains("B · 44×32: cage 66° forward, tight but usual"), "{short}");
-    let long = label(&[cage, (Field::ChainLinks, "114"), (Field::GearA, "22")]);
+    let long = label(&[cage, first, (Field::ChainLinks, "114"), (Field::GearA, "22")]);
     assert!(long.contains("A · 34×11: slack, 2.2 links too many"), "{long}");
     assert!(long.contains("B · 44×32: cage 19° forward, fine"), "{long}");
 }

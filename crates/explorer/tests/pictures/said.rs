@@ -27,11 +27,11 @@ fn the_demo_is_told_as_it_was() {
     expect![[r#"
         box-laps: 
         cross-section: 33-622 comes out 33.0 mm wide: too close to tell: measure.
-        drivetrain: A · 50×30: cage 64° forward, fine. B · 44×32: cage 65° forward, fine.
-        ladder: Only B reaches below 2.4 m, only A reaches above 8.6 m; 10 gears in common.
-        position: Saddle 735.9 mm high instead of 728 mm, bar 57 mm below the saddle, not 72 mm below the saddle.
-        profile: On foot at 3 places with A and with B.
-        slopes: On long slopes A rides to about 8 % up (likely 6 to 10), down to 8.1 km/h; B rides to about 10 % up (likely 7 to 13), down to 7.1 km/h.
+        drivetrain: On A the cage in 34×13 stands 1° from its stop: check for slack. On B the cage in 32×11 stands 1° from its stop: check for slack.
+        ladder: Only B reaches below 2.4 m, only A reaches above 8.6 m; 10 gears in common. Your bank asks for a gear of 2.3 m or less: only B has it.
+        position: Saddle 736 mm high instead of 728 mm, bar 57 mm below the saddle, 15 mm higher than there.
+        profile: B gains 1.9 s at 1170 to 2494 m and loses 0.9 s of it elsewhere. On foot at 3 places with A and with B.
+        slopes: A rides to about 8 % up (likely 6 to 10), down to 8.1 km/h; B rides to about 10 % up (likely 7 to 13), down to 7.1 km/h, on slopes that go on.
         uprights: 
     "#]].assert_eq(&listed(&said("#r=3")));
 }
@@ -41,11 +41,11 @@ fn one_and_the_same_bike_twice_is_told_as_it_was() {
     expect![[r#"
         box-laps: 
         cross-section: 33-622 comes out 33.0 mm wide: too close to tell: measure.
-        drivetrain: A · 40×15: cage 60° forward, fine. B · 40×15: cage 60° forward, fine.
-        ladder: A and B have the same gears.
-        position: Saddle 735.9 mm high instead of 728 mm, bar 57 mm below the saddle, not 72 mm below the saddle.
+        drivetrain: On A every gear runs, tightest in 40×15. On B every gear runs, tightest in 40×15.
+        ladder: A and B have the same gears. Your bank asks for a gear of 2.3 m or less: neither has it.
+        position: Saddle 736 mm high instead of 728 mm, bar 57 mm below the saddle, 15 mm higher than there.
         profile: On foot at 6 places with A and with B.
-        slopes: On long slopes A rides to the level up (likely 0 to 1), down to 19.0 km/h; B rides to the level up (likely 0 to 1), down to 19.0 km/h.
+        slopes: A rides to the level up (likely 0 to 1), down to 19.0 km/h; B rides to the level up (likely 0 to 1), down to 19.0 km/h, on slopes that go on.
         uprights: 
     "#]].assert_eq(&listed(&said("#r=3&ra=40&rb=40&ca=11-13-15&cb=11-13-15")));
 }

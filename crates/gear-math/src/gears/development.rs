@@ -40,6 +40,20 @@ impl Development {
         Speed::new(self.m() * cadence.rpm() / 60.0)
     }
 
+    /// The development that rolls at a speed at a cadence: the third of the three.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::{Cadence, Development, Speed};
+    /// let development = Development::of(Speed::from_km_per_h(9.0)?, Cadence::new(60.0)?);
+    /// assert!((development.m() - 2.5).abs() < 1e-12);
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
+    #[must_use]
+    pub fn of(speed: Speed, cadence: Cadence) -> Self {
+        Self::new(speed.m_per_s() * 60.0 / cadence.rpm())
+    }
+
     /// Crank turns per minute that a speed asks for: the other direction of [`speed_at`](Self::speed_at).
     #[must_use]
     pub fn cadence_at(self, speed: Speed) -> PedalRate {

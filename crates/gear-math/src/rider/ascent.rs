@@ -72,6 +72,10 @@ pub struct Ascent {
 }
 
 impl Ascent {
+    /// Ways nearer to one another than this are not told apart by a lap as by a climb alone, s. Estimate: the widest lead of 300 climbs
+    /// that a lap did otherwise on.
+    pub const LAP_MAY_DIFFER_S: f64 = 1.5;
+
     /// The time of the better way, by the best guess: the quicker one, unless it takes more from the reserve than its time is worth.
     #[must_use]
     pub fn better(&self) -> Time {
@@ -82,6 +86,20 @@ impl Ascent {
     #[must_use]
     pub fn is_better_on_bike(&self) -> bool {
         self.bike.is_some_and(|(_, time)| time.s() + self.dearer.s() < self.foot.s())
+    }
+
+    /// What the better way gains on the other, what it takes from the reserve counted as time; none where there is no way on the bike.
+    #[must_use]
+    pub fn lead(&self) -> Option<Time> {
+        let (_, bike) = self.bike?;
+        Some(Time::new((self.foot.s() - bike.s() - self.dearer.s()).abs()))
+    }
+
+    /// Whether a lap at the same price may well do otherwise on this climb: it comes in with speed, gets off where that has gone, and
+    /// gets on where it is flat. See [`Self::LAP_MAY_DIFFER_S`].
+    #[must_use]
+    pub fn lap_may_differ(&self) -> bool {
+        self.lead().is_some_and(|lead| lead.s() < Self::LAP_MAY_DIFFER_S)
     }
 }
 

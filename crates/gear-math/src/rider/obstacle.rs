@@ -35,6 +35,12 @@ impl ClimbLength {
     pub fn is_ramp(self) -> bool {
         self.m() < 10.0
     }
+
+    /// Mean speed over it in a time.
+    #[must_use]
+    pub fn speed_in(self, time: Time) -> Speed {
+        Speed::new(self.m() / time.s())
+    }
 }
 
 impl WheelInertia {

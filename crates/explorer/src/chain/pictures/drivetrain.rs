@@ -1,7 +1,7 @@
 //! The drivetrain of A beside that of B in a chosen gear, true to one scale, each over the map of its gears.
 
 use crate::chain::pictures::gear_map;
-use crate::chain::pictures::gear_map::Map;
+use crate::chain::pictures::gear_map::{Map, Mark};
 use crate::chain::pictures::side_view;
 use crate::chain::pictures::side_view::{Room, View};
 use crate::chain::report::{ChainReport, Station};
@@ -15,7 +15,6 @@ use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::spot::Spot;
 use crate::side::Side;
-use gear_math::chain::GearState;
 
 /// Drivetrains in a chosen gear, true to scale.
 pub(crate) const DRIVETRAIN: Drawing<ChainSection> = Drawing {
@@ -24,7 +23,7 @@ pub(crate) const DRIVETRAIN: Drawing<ChainSection> = Drawing {
     caption: words::CAPTION,
     height,
     draw,
-    says: |report| words::says(&Side::BOTH.map(|side| panel_in_words(report, side))),
+    says: |report| words::says(&Side::BOTH.map(|side| of_chain(report, side, words::finding))),
     spots,
     label,
     words: Spot::own_words,
@@ -104,8 +103,12 @@ fn label(report: &ChainSection) -> String {
 }
 
 fn panel_in_words(report: &ChainSection, side: Side) -> String {
+    of_chain(report, side, words::panel)
+}
+
+fn of_chain(report: &ChainSection, side: Side, told: fn(&ChainReport) -> String) -> String {
     match &report.chain.chains[side as usize] {
-        Ok(chain) => words::panel(chain),
+        Ok(chain) => told(chain),
         Err(_) => words::overlap(side),
     }
 }
@@ -125,11 +128,14 @@ fn draw(pen: &mut Pen, look: &Palette, report: &ChainSection, size: Size) {
     draw_key(pen, look, report, &layout, size.0);
 }
 
-/// Names of the marks in use on this page: the states and, where a maker's capacity is broken, that.
-fn key(report: &ChainSection) -> Vec<(Option<GearState>, &'static str)> {
-    let states = gear_map::KEY.into_iter().map(|state| (Some(state), names::state(state)));
-    let broken = report.chain.solved().flat_map(|chain| &chain.stations).any(|it| it.beyond_maker > 0);
-    states.chain(broken.then_some((None, words::BEYOND))).collect()
+/// Names of the marks in use on this page: the states and, where some gear has it, what is added to them.
+fn key(report: &ChainSection) -> Vec<(Mark, &'static str)> {
+    let states = gear_map::KEY.into_iter().map(|state| (Mark::State(state), names::state(state)));
+    let any =
+        |holds: fn(&Station) -> bool| report.chain.solved().flat_map(|chain| &chain.stations).any(holds);
+    let to_try = any(|it| it.to_try).then_some((Mark::ToTry, words::TO_TRY));
+    let beyond = any(|it| it.beyond_maker > 0).then_some((Mark::Beyond, words::BEYOND));
+    states.chain(to_try).chain(beyond).collect()
 }
 
 /// Where each entry of the key begins: row and distance from the left.
@@ -152,12 +158,9 @@ fn key_rows(report: &ChainSection, width: f64) -> usize {
 }
 
 fn draw_key(pen: &mut Pen, look: &Palette, report: &ChainSection, layout: &Layout, width: f64) {
-    for ((state, name), (row, left)) in key(report).into_iter().zip(key_places(report, width)) {
+    for ((mark, name), (row, left)) in key(report).into_iter().zip(key_places(report, width)) {
         let at = (left + 12.0, layout.foot() + row as f64 * KEY_ROW + KEY_ROW / 2.0);
-        match state {
-            Some(state) => gear_map::draw_state(pen, look, Side::A, state, at),
-            None => gear_map::draw_beyond(pen, look, at),
-        }
+        gear_map::draw_mark(pen, look, Side::A, mark, at);
         pen.text(name, (at.0 + 14.0, at.1), Type::new(look.soft, Anchor::Start));
     }
 }

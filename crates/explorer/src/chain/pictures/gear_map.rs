@@ -62,15 +62,35 @@ impl Map {
     }
 }
 
+/// What is drawn of a gear.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Mark {
+    /// How it runs.
+    State(GearState),
+    /// In its place, where that is to be looked at by hand.
+    ToTry,
+    /// Round either, where the maker's capacity is broken.
+    Beyond,
+}
+
 fn draw_station(pen: &mut Pen, look: &Palette, side: Side, station: &Station, at: Point) {
-    draw_state(pen, look, side, station.fit.state, at);
+    let how = if station.to_try { Mark::ToTry } else { Mark::State(station.fit.state) };
+    draw_mark(pen, look, side, how, at);
     if station.beyond_maker > 0 {
-        draw_beyond(pen, look, at);
+        draw_mark(pen, look, side, Mark::Beyond, at);
+    }
+}
+
+pub(crate) fn draw_mark(pen: &mut Pen, look: &Palette, side: Side, mark: Mark, at: Point) {
+    match mark {
+        Mark::State(state) => draw_state(pen, look, side, state, at),
+        Mark::ToTry => pen.text("!", at, Type::new(look.care, Anchor::Middle).bold().size(16.0)),
+        Mark::Beyond => draw_beyond(pen, look, at),
     }
 }
 
 /// The mark of a state: a point, a taut bar, a cross, a hanging line.
-pub(crate) fn draw_state(pen: &mut Pen, look: &Palette, side: Side, state: GearState, (x, y): Point) {
+fn draw_state(pen: &mut Pen, look: &Palette, side: Side, state: GearState, (x, y): Point) {
     match (state, side) {
         (GearState::Comfortable, Side::A) => pen.dot((x, y), 3.5, side.ink(look)),
         (GearState::Comfortable, Side::B) => pen.ring((x, y), 3.5, side.ink(look), 1.5),
@@ -90,7 +110,7 @@ pub(crate) fn draw_state(pen: &mut Pen, look: &Palette, side: Side, state: GearS
 }
 
 /// The mark of a gear beyond the maker's capacity: corners round its state.
-pub(crate) fn draw_beyond(pen: &mut Pen, look: &Palette, (x, y): Point) {
+fn draw_beyond(pen: &mut Pen, look: &Palette, (x, y): Point) {
     for (sx, sy) in [(-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0)] {
         let corner = (x + 9.0 * sx, y + 8.0 * sy);
         pen.path(&[(corner.0 - 4.0 * sx, corner.1), corner, (corner.0, corner.1 - 4.0 * sy)], look.ink, 1.0);

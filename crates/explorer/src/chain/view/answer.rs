@@ -11,7 +11,11 @@ use maud::{Markup, html};
 pub(crate) fn answer(report: &ChainSection) -> Markup {
     html! {
         @for side in Side::BOTH { p.verdict { (said(report, side).marked(side)) } }
-        p.more.care { (words::by_hand()) }
+        p.more.care { (words::BY_HAND) }
+        ul {
+            @for check in words::TURNED_BY_HAND { li.care { (check) } }
+            @for check in words::set_and_joined() { li.care { (check) } }
+        }
     }
 }
 

@@ -18,8 +18,8 @@ pub(crate) fn block(report: &ChainSection) -> Block {
         block.row_of(side, words::NEXT, said.step().to_owned());
     }
     links_fitted(report, &mut block);
-    block.check(Concern::Drivetrain, TURNED_BY_HAND);
-    block.check(Concern::Drivetrain, set_and_joined());
+    block.check(Concern::Drivetrain, &TURNED_BY_HAND.join(" "));
+    block.check(Concern::Drivetrain, set_and_joined().join(" "));
     let deciding = report.chain.deciding();
     if !deciding.is_empty() {
         block.check(Concern::Drivetrain, words::before_cutting(&deciding));

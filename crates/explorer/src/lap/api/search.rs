@@ -17,7 +17,7 @@ const BATCH: usize = 50;
 /// What `search` takes: a lap whose bike's rings and sprockets are replaced, what to try, and what the derailleurs take. A
 /// limit that is left out is not checked. Set-ups that have one of the bike's `gearsToAvoid` are ridden without it.
 #[derive(Debug, Deserialize, Tsify)]
-#[serde(rename_all = "camelCase")]
+#[serde(rename_all = "camelCase", deny_unknown_fields)]
 pub struct SearchInput {
     #[serde(flatten)]
     lap: LapInput,

@@ -7,12 +7,12 @@ use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::lap::pictures::profile::{
-    across, draw_distances, draw_waiting, metre, metres, waiting, waiting_height,
+    across, draw_distances, draw_waiting, mark_stretch, metre, metres, waiting, waiting_height,
 };
 use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
 use crate::lap::settled::Settled;
-use crate::lap::words::pictures::gain as told;
+use crate::lap::words::pictures::{gain as told, none_yet};
 use crate::number::with_unit;
 use crate::side::Side;
 
@@ -64,7 +64,7 @@ fn height(report: &LapSection, _: f64) -> f64 {
 
 fn label(report: &LapSection) -> String {
     match settled(report) {
-        None => waiting(report).to_owned(),
+        None => none_yet(told::TITLE, waiting(report)),
         Some((_, settled)) => told::label(settled.gained.time_s, settled.gained.precision()),
     }
 }
@@ -93,6 +93,7 @@ fn draw(pen: &mut Pen, look: &Palette, report: &LapSection, size: Size) {
     pen.path(&line, look.ink, 2.0);
     pen.text(told::B_AHEAD, (start, 9.0), Type::new(look.b, Anchor::Start).bold());
     pen.text(told::A_AHEAD, (end, 9.0), Type::new(look.a, Anchor::End).bold());
+    mark_stretch(pen, look, settled, scale, HEIGHT - FOOT);
     draw_distances(pen, look, laps, scale, HEIGHT - 11.0);
 }
 

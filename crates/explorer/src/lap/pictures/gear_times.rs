@@ -11,7 +11,7 @@ use crate::drawing::spot::Spot;
 use crate::lap::pictures::profile::{draw_waiting, waiting, waiting_height};
 use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
-use crate::lap::words::pictures::gear_times as words;
+use crate::lap::words::pictures::{gear_times as words, none_yet};
 use crate::side::Side;
 use gear_math::order::ascending;
 
@@ -159,7 +159,7 @@ fn height(report: &LapSection, width: f64) -> f64 {
 }
 
 fn label(report: &LapSection) -> String {
-    let Some(laps) = &report.lap.laps else { return waiting(report).to_owned() };
+    let Some(laps) = &report.lap.laps else { return none_yet(words::TITLE, waiting(report)) };
     words::label(&laps.laps)
 }
 

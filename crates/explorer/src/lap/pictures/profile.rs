@@ -2,6 +2,7 @@
 
 use crate::drawing::drawing::Drawing;
 use crate::drawing::letters::plain_width;
+use crate::drawing::looks::bar;
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
@@ -9,8 +10,9 @@ use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
+use crate::lap::settled::Settled;
 use crate::lap::words::pictures::profile as told;
-use crate::lap::words::pictures::{NO_LAP, WAITING};
+use crate::lap::words::pictures::{NO_LAP, WAITING, none_yet};
 use crate::number::with_unit;
 use crate::ride::words::terms::surface_name;
 use crate::side::Side;
@@ -77,6 +79,13 @@ pub(crate) fn draw_distances(pen: &mut Pen, look: &Palette, laps: &LapReport, sc
         };
         pen.text(&with_unit(at, 0, "m"), (scale.at(at), y), Type::new(look.soft, anchor));
     }
+}
+
+/// A bar over the stretch on which the one ahead gains most, in its looks.
+pub(crate) fn mark_stretch(pen: &mut Pen, look: &Palette, settled: &Settled, scale: Scale, y: f64) {
+    let Some(part) = settled.stretch() else { return };
+    let (from, to) = wide_enough(scale.at(part.span.from_m), scale.at(part.span.to_m), LEAST);
+    bar(pen, look, settled.ahead(), (from, y - 3.0), (to, y + 3.0));
 }
 
 /// What stands where no lap has been worked out yet.
@@ -152,14 +161,17 @@ fn height(report: &LapSection, width: f64) -> f64 {
 }
 
 fn label(report: &LapSection) -> String {
-    let Some(laps) = &report.lap.laps else { return waiting(report).to_owned() };
+    let Some(laps) = &report.lap.laps else { return none_yet(told::TITLE, waiting(report)) };
     let places = laps.laps.each_ref().map(|lap| lap.dismounts().len());
     told::label(laps.length_m(), laps.question.course.climb_m(), places)
 }
 
 fn says(report: &LapSection) -> String {
     let Some(laps) = &report.lap.laps else { return waiting(report).to_owned() };
-    told::says(laps.laps.each_ref().map(|lap| lap.dismounts().len()))
+    told::says(
+        laps.settled.as_ref().filter(|_| !laps.is_of_one_bike()),
+        laps.laps.each_ref().map(|lap| lap.dismounts().len()),
+    )
 }
 
 fn draw(pen: &mut Pen, look: &Palette, report: &LapSection, size: Size) {
@@ -170,6 +182,9 @@ fn draw(pen: &mut Pen, look: &Palette, report: &LapSection, size: Size) {
         pen.text(surface_name(surface), (x + 23.0, y), Type::new(look.ink, Anchor::Start));
     }
     draw_hill(pen, look, laps, &layout);
+    if let Some(settled) = laps.settled.as_ref().filter(|_| !laps.is_of_one_bike()) {
+        mark_stretch(pen, look, settled, layout.scale, layout.hill - 7.0);
+    }
     for side in [Side::A, Side::B] {
         draw_plan(pen, look, laps, side, &layout);
     }

@@ -42,3 +42,25 @@ fn standing(settled: Option<&Settled>, side: Side) -> Standing {
         _ => Standing::Even,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::page::desk::Desk;
+    use std::rc::Rc;
+
+    #[test]
+    fn nothing_is_called_while_draws_are_to_come() {
+        let mut desk = Desk::default();
+        desk.open("#r=3&ly=steady");
+        desk.lap(true);
+        let mut section = desk.report().lap_section();
+        assert!(!decision(&section).difference.contains("worked out"));
+        let mut laps = section.lap.laps.as_deref().unwrap().clone();
+        laps.settled.as_mut().unwrap().is_final = false;
+        assert!(laps.settled.as_ref().unwrap().stretch().is_none());
+        section.lap.laps = Some(Rc::new(laps));
+        let open = decision(&section).difference;
+        assert!(open.starts_with("being worked out: ") && !open.contains("close"), "{open}");
+    }
+}

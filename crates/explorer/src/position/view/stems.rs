@@ -2,9 +2,9 @@
 
 use crate::layout::head::Head;
 use crate::layout::pieces::plain_table;
-use crate::number::{mm, signed, with_unit};
+use crate::number::{mm, signed};
 use crate::position::report::PositionReport;
-use crate::position::words::names::{angle, cautions};
+use crate::position::words::names::{angle, cautions, whole};
 use crate::position::words::stems as words;
 use gear_math::StemSearch;
 use gear_math::position::StemFit;
@@ -40,9 +40,9 @@ fn row(fit: &StemFit) -> Vec<String> {
         mm(setup.length.mm()),
         angle(setup.angle.degrees()),
         mm(setup.spacers.mm()),
-        with_unit(fit.miss_mm, 1, "mm"),
-        signed(fit.dx_mm, 1),
-        signed(fit.dy_mm, 1),
+        whole(fit.miss_mm),
+        signed(fit.dx_mm, 0),
+        signed(fit.dy_mm, 0),
         cautions(&setup.cautions()),
     ]
 }

@@ -12,11 +12,12 @@ use crate::number::plain;
 use crate::ride::section::RideSection;
 use crate::ride::side::RideSide;
 use crate::ride::words::advice::in_short;
+use crate::ride::words::figures::seconds;
 use crate::ride::words::pictures::{SLOPE, slopes as words, this_climb};
 use crate::side::Side;
 use gear_math::Speed;
 use gear_math::order::ascending;
-use gear_math::rider::{Answer, Gait, MarkKind, Reason};
+use gear_math::rider::{Answer, Gait, MarkKind, OnBike, Reason, Time};
 
 /// Speed riding and on foot against gradient.
 pub(crate) const SLOPES: Drawing<RideSection> = Drawing {
@@ -34,7 +35,7 @@ pub(crate) const SLOPES: Drawing<RideSection> = Drawing {
 const LEFT: f64 = 60.0;
 const RIGHT: f64 = 20.0;
 const TOP: f64 = 44.0;
-const PLOT: f64 = 300.0;
+const PLOT: f64 = 270.0;
 const LINE: f64 = 16.0;
 /// Axis, then the cadences of A and B.
 const UNDER: f64 = 4.0 * LINE;
@@ -52,15 +53,41 @@ const SPEEDS: [f64; 20] = [
 /// A mark by name; `None` stands for both set-ups.
 struct Named {
     side: Option<Side>,
-    kind: MarkKind,
+    kind: Kind,
     gradient: f64,
     speed: Speed,
 }
 
+/// What is marked.
+#[derive(PartialEq)]
+enum Kind {
+    /// A limit of slopes that go on and on.
+    Limit(MarkKind),
+    /// This climb on the bike, or on foot, and how long it takes.
+    Climb(Option<OnBike>, String),
+}
+
 impl Named {
     fn text(&self) -> String {
-        words::mark(self.side, self.kind, self.gradient)
+        match &self.kind {
+            Kind::Limit(kind) => words::mark(self.side, *kind, self.gradient),
+            Kind::Climb(way, time) => words::own(self.side, *way, time),
+        }
     }
+}
+
+/// This climb's own times as mean speeds: on the bike, where that can be done, and on foot.
+fn own(report: &RideSection, side: &RideSide) -> Vec<Named> {
+    let inputs = &report.ride.inputs;
+    let bike = side.ascent.bike.map(|(how, time)| (Some(how), time));
+    let ways = [Some((None, side.ascent.foot)), bike].into_iter().flatten();
+    let named = |(way, time): (Option<OnBike>, Time)| Named {
+        side: Some(side.side),
+        kind: Kind::Climb(way, seconds(time)),
+        gradient: inputs.climb.percent(),
+        speed: inputs.length.speed_in(time),
+    };
+    ways.map(named).collect()
 }
 
 /// Every mark, the steepest first.
@@ -68,15 +95,22 @@ fn named(report: &RideSection) -> Vec<Named> {
     let [a, b] = &report.ride.sides;
     let mut all: Vec<Named> = Vec::new();
     for side in [a, b] {
-        for mark in &side.marks {
-            let gradient = mark.gradient.percent();
+        let limits = side.marks.iter().map(|mark| Named {
+            side: Some(side.side),
+            kind: Kind::Limit(mark.kind),
+            gradient: mark.gradient.percent(),
+            speed: mark.speed,
+        });
+        for mark in own(report, side).into_iter().chain(limits) {
             let twin = all.iter_mut().find(|known| {
-                side.side == Side::B && known.kind == mark.kind && (known.gradient - gradient).abs() < SAME
+                side.side == Side::B
+                    && known.kind == mark.kind
+                    && (known.gradient - mark.gradient).abs() < SAME
             });
             if let Some(twin) = twin {
                 twin.side = None;
             } else {
-                all.push(Named { side: Some(side.side), kind: mark.kind, gradient, speed: mark.speed });
+                all.push(mark);
             }
         }
     }
@@ -115,8 +149,10 @@ impl Layout {
             let (low, high) = report.foot_band(it);
             [low, high, unit.value(it.ride), unit.value(it.run)]
         });
-        let (slowest, fastest) =
-            speeds.fold((f64::MAX, 0.1), |(low, high), speed| (f64::min(low, speed), f64::max(high, speed)));
+        let own = report.ride.sides.iter().flat_map(|side| own(report, side)).map(|it| unit.value(it.speed));
+        let (slowest, fastest) = speeds
+            .chain(own)
+            .fold((f64::MAX, 0.1), |(low, high), speed| (f64::min(low, speed), f64::max(high, speed)));
         let right = width - RIGHT;
         Self {
             across: Scale::even((0.0, end(report)), (LEFT, right)),
@@ -277,7 +313,10 @@ fn draw_marks(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layo
     for (index, mark) in marks.iter().enumerate() {
         let x = layout.across.at(mark.gradient);
         let top = layout.up.at(report.rings.unit.value(mark.speed));
-        pen.line((x, top), (x, TOP + PLOT), look.rule, 1.0);
+        match mark.kind {
+            Kind::Limit(_) => pen.line((x, top), (x, TOP + PLOT), look.rule, 1.0),
+            Kind::Climb(..) => mark_own(pen, look, mark, (x, top)),
+        }
         pen.line((x, TOP + PLOT + UNDER - 0.7 * LINE), (x, mark_row(index)), look.rule, 1.0);
     }
     for (index, mark) in marks.iter().enumerate() {
@@ -294,8 +333,31 @@ fn draw_marks(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layo
         if right < wide {
             pen.fill(((x - 8.0 - wide).max(0.0), y - 7.0), (x - 8.0, y + 7.0), look.paper);
         }
-        pointer(pen, look, mark.side, (x, y));
+        match mark.kind {
+            Kind::Limit(_) => pointer(pen, look, mark.side, (x, y)),
+            Kind::Climb(..) => mark_own(pen, look, mark, (x, y)),
+        }
         pen.text(&words, (at, y), Type::new(look.ink, anchor));
+    }
+}
+
+/// A square for a time of this climb on the bike, small and full for A or both, wide and open for B, so that both are seen where they
+/// nearly meet; a cross for one on foot.
+fn mark_own(pen: &mut Pen, look: &Palette, mark: &Named, (x, y): Point) {
+    let ink = mark.side.map_or(look.ink, |side| side.ink(look));
+    if matches!(mark.kind, Kind::Climb(None, _)) {
+        return pen.cross((x, y), 4.5, ink, 2.0);
+    }
+    let square = |half: f64| ((x - half, y - half), (x + half, y + half));
+    match mark.side {
+        Some(Side::B) => {
+            let (from, to) = square(6.0);
+            pen.frame(from, to, ink, 1.5);
+        }
+        _ => {
+            let (from, to) = square(3.5);
+            pen.fill(from, to, ink);
+        }
     }
 }
 

@@ -1,6 +1,7 @@
 //! “Ride or run?”: what to do on the very climb that was asked about.
 
 use crate::ride::section::RideSection;
+use crate::ride::side::RideSide;
 use crate::ride::words::climb as words;
 use maud::{Markup, html};
 
@@ -10,6 +11,7 @@ pub(crate) fn answer(report: &RideSection) -> Markup {
     let ride = &report.ride;
     html! {
         (words::advised(report))
+        @if ride.sides.iter().any(RideSide::lap_may_differ) { " " (words::LAP_MAY_DIFFER) }
         @if let Some(from) = ride.slips_in_jerks_from() { " " (words::slips_in_jerks(from)) }
         @if let Some(from) = ride.lifts_in_jerks_from() { " " (words::lifts_in_jerks(from)) }
         @if ride.is_forced() { " " (words::FORCED) }

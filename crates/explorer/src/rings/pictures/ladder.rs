@@ -14,6 +14,7 @@ use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::rings::words;
 use crate::side::Side;
+use gear_math::Development;
 use gear_math::order::ascending;
 
 /// Rungs of A and B on one rail of development.
@@ -32,12 +33,19 @@ pub(crate) const LADDER: Drawing<RingsSection> = Drawing {
 const RUNG: f64 = 5.0;
 const LABEL_GAP: f64 = 13.5;
 /// Room for labels against what they fill, so that most of them stay near their rungs.
-const ROOM_TO_SPREAD: f64 = 1.4;
+const ROOM_TO_SPREAD: f64 = 1.3;
 const LABEL_ROOM: f64 = 62.0;
+/// The same from [`WIDE`] on, for two gears in a label.
+const WIDE_LABEL_ROOM: f64 = 104.0;
+const WIDE: f64 = 500.0;
+/// Rungs closer than this lie on one another.
+const COINCIDE: f64 = RUNG + 1.0;
+/// What the scale is stretched by at most, so that the gear that the climb asks for stands on it.
+const STRETCHED: f64 = 0.8;
 /// Narrower pictures than this have short titles.
 const NARROW: f64 = 340.0;
-const TOP: f64 = 40.0;
-const FOOT: f64 = 16.0;
+const TOP: f64 = 56.0;
+const FOOT: f64 = 34.0;
 /// Room for the scale at the left edge.
 const SCALE: f64 = 38.0;
 /// From one label of the scale to the next at least.
@@ -62,6 +70,7 @@ struct Layout {
     middle: f64,
     rail: f64,
     longest: f64,
+    label_room: f64,
     scale: Scale,
     size: Size,
 }
@@ -69,11 +78,14 @@ struct Layout {
 impl Layout {
     fn new(report: &RingsSection, size: Size) -> Self {
         let (width, height) = size;
-        let rail = if width < 500.0 { 16.0 } else { 26.0 };
+        let (rail, label_room) = if width < WIDE { (16.0, LABEL_ROOM) } else { (26.0, WIDE_LABEL_ROOM) };
         let half = (width - SCALE) / 2.0;
-        let longest = (half - rail - LABEL_ROOM - 12.0).max(20.0);
-        let scale = Scale::ratio(report.rings.development_span(), (height - FOOT, TOP));
-        Self { middle: SCALE + half, rail, longest, scale, size }
+        let longest = (half - rail - label_room - 12.0).max(20.0);
+        let (low, high) = report.rings.development_span();
+        let asked = report.asked.iter().flatten().map(|it| it.m()).filter(|&m| m >= STRETCHED * low);
+        let low = asked.fold(low, f64::min);
+        let scale = Scale::ratio((low, high), (height - FOOT, TOP));
+        Self { middle: SCALE + half, rail, longest, label_room, scale, size }
     }
 
     /// −1 to the left of the rail, +1 to the right.
@@ -87,6 +99,11 @@ impl Layout {
     /// Where `distance` outward from a side's rail edge lies.
     fn x(&self, side: Side, distance: f64) -> f64 {
         self.middle + Self::direction(side) * (self.rail + distance)
+    }
+
+    /// Upper and lower edge.
+    fn heights(&self, reach: &Reach) -> (f64, f64) {
+        (self.scale.at(reach.span.to.m()), self.scale.at(reach.span.from.m()))
     }
 
     fn y(&self, row: &GearLine) -> f64 {
@@ -111,24 +128,39 @@ fn draw(pen: &mut Pen, look: &Palette, report: &RingsSection, size: Size) {
     for reach in report.rings.reach.iter().flatten() {
         draw_reach(pen, look, &layout, reach);
     }
+    for (setup, asked) in report.rings.setups.iter().zip(report.asked) {
+        draw_bank(pen, look, &layout, setup, asked);
+    }
+    for reach in report.rings.reach.iter().flatten() {
+        name_reach(pen, look, &layout, reach);
+    }
     draw_ties(pen, look, &layout, report);
     draw_rail(pen, look, &layout);
     for setup in &report.rings.setups {
-        draw_side(pen, look, &layout, setup);
+        draw_side(pen, look, &layout, setup, report.asked[setup.side as usize]);
+        draw_end_speeds(pen, look, &layout, report, setup);
     }
 }
 
-/// Shades what one side alone reaches, and says so in the empty space opposite.
+/// Shades what one side alone reaches.
 fn draw_reach(pen: &mut Pen, look: &Palette, layout: &Layout, reach: &Reach) {
-    let (y1, y2) = (layout.scale.at(reach.span.to.m()), layout.scale.at(reach.span.from.m()));
-    let (near, far) = (layout.x(reach.side, 0.0), layout.x(reach.side, layout.longest + LABEL_ROOM + 10.0));
+    let (y1, y2) = layout.heights(reach);
+    let (near, far) =
+        (layout.x(reach.side, 0.0), layout.x(reach.side, layout.longest + layout.label_room + 10.0));
     pen.fill((near.min(far), y1), (near.max(far), y2), reach.side.wash(look));
+}
+
+/// Says so in the empty space opposite.
+fn name_reach(pen: &mut Pen, look: &Palette, layout: &Layout, reach: &Reach) {
+    let (y1, y2) = layout.heights(reach);
     let other = reach.side.other();
     let (anchor, x) = (outward_end(reach.side), layout.x(other, 8.0));
     if y2 - y1 > 15.0 {
         let whole = words::ladder::only_reaches(reach.side);
         let only = if plain_width(&whole) < layout.longest { whole } else { words::ladder::only(reach.side) };
-        pen.text(&only, (x, (y1 + y2) / 2.0), Type::new(reach.side.ink(look), anchor));
+        let (middle, wide) = ((y1 + y2) / 2.0, plain_width(&only) * Layout::direction(other));
+        pen.fill((x.min(x + wide), middle - 7.0), (x.max(x + wide), middle + 7.0), look.paper);
+        pen.text(&only, (x, middle), Type::new(reach.side.ink(look), anchor));
     }
 }
 
@@ -178,30 +210,118 @@ fn draw_rail(pen: &mut Pen, look: &Palette, layout: &Layout) {
     }
 }
 
-fn draw_side(pen: &mut Pen, look: &Palette, layout: &Layout, setup: &SetupReport) {
+/// A label beside the ladder, and where the rungs that it names end.
+struct Label {
+    rungs: Vec<Point>,
+    text: String,
+    is_soft: bool,
+    is_bank: bool,
+}
+
+impl Label {
+    fn y(&self) -> f64 {
+        self.rungs.iter().map(|rung| rung.1).sum::<f64>() / self.rungs.len() as f64
+    }
+}
+
+/// Labels of one side from the top down; gears whose rungs lie on one another have one, where it has room.
+fn labels(layout: &Layout, setup: &SetupReport, asked: Option<Development>) -> Vec<Label> {
+    let rings = setup.drivetrain.chainset.rings().len();
+    let mut labels: Vec<Label> = Vec::new();
+    for row in setup.gears.iter().rev() {
+        let end = layout.x(setup.side, layout.longest * rung_share(row.rank, rings));
+        let (rung, text) = ((end, layout.y(row)), words::gears::label(row));
+        let is_soft = row.crossed || row.avoid;
+        let twin = labels.last_mut().filter(|above| {
+            let joined = words::ladder::both(&above.text, &text);
+            above.is_soft == is_soft
+                && rung.1 - above.rungs[0].1 < COINCIDE
+                && plain_width(&joined) <= layout.label_room - 6.0
+        });
+        match twin {
+            Some(above) => {
+                above.text = words::ladder::both(&above.text, &text);
+                above.rungs.push(rung);
+            }
+            None => labels.push(Label { rungs: vec![rung], text, is_soft, is_bank: false }),
+        }
+    }
+    if let Some(bank) = asked.and_then(|asked| bank(layout, setup, asked)) {
+        labels.insert(labels.partition_point(|above| above.y() < bank.y()), bank);
+    }
+    labels
+}
+
+/// The label of the lowest gear that the climb asks for; none where any gear is low enough.
+fn bank(layout: &Layout, setup: &SetupReport, asked: Development) -> Option<Label> {
+    let (y, foot) = (layout.scale.at(asked.m()), layout.size.1 - FOOT);
+    let is_below = y > foot + 0.5;
+    let text = if is_below { words::ladder::BANK_BELOW } else { words::ladder::BANK };
+    let rung = (layout.x(setup.side, 0.0), y.min(foot));
+    let label = Label { rungs: vec![rung], text: text.to_owned(), is_soft: false, is_bank: true };
+    (asked <= setup.highest().development).then_some(label)
+}
+
+/// The line of that label across the rungs.
+fn draw_bank(
+    pen: &mut Pen,
+    look: &Palette,
+    layout: &Layout,
+    setup: &SetupReport,
+    asked: Option<Development>,
+) {
+    let Some(label) = asked.and_then(|asked| bank(layout, setup, asked)) else { return };
+    let (start, y) = label.rungs[0];
+    pen.dashes((start, y), (layout.x(setup.side, layout.longest), y), look.ink, 1.5, 4.0);
+}
+
+/// The slowest speed at the lowest cadence beneath the rail, the fastest at the highest over it.
+fn draw_end_speeds(
+    pen: &mut Pen,
+    look: &Palette,
+    layout: &Layout,
+    report: &RingsSection,
+    setup: &SetupReport,
+) {
+    let (slow, fast) = (setup.lowest().speed_low, setup.highest().speed_high);
+    let [from, to] = words::ladder::FROM_TO;
+    for (end, speed, y) in [(from, slow, layout.size.1 - 9.0), (to, fast, 28.0)] {
+        let at = (layout.x(setup.side, 0.0), y);
+        let text = words::ladder::end(end, &report.rings.unit.print(speed));
+        pen.text(&text, at, Type::new(look.soft, outward_end(setup.side.other())));
+    }
+}
+
+fn draw_side(
+    pen: &mut Pen,
+    look: &Palette,
+    layout: &Layout,
+    setup: &SetupReport,
+    asked: Option<Development>,
+) {
     let rings = setup.drivetrain.chainset.rings();
-    let anchor = match setup.side {
-        Side::A => Anchor::End,
-        Side::B => Anchor::Start,
-    };
+    let anchor = outward_end(setup.side.other());
     let title = format!("{} · {}", setup.side, ring_key(setup, layout.size.0));
     let ink = setup.side.ink(look);
     let title_x = layout.x(setup.side, 0.0);
     pen.text(&title, (title_x, 12.0), Type::new(ink, anchor).bold());
-    let descending: Vec<&GearLine> = setup.gears.iter().rev().collect();
-    let wanted: Vec<f64> = descending.iter().map(|row| layout.y(row)).collect();
-    let placed = spread(&wanted, LABEL_GAP, TOP - 6.0, layout.size.1 - 8.0);
-    for (row, label_y) in descending.iter().zip(placed) {
+    for row in setup.gears.iter().rev() {
         let (from, to) = layout.rung(setup.side, row, rings.len());
-        let end = layout.x(setup.side, layout.longest * rung_share(row.rank, rings.len()));
-        let turn = layout.x(setup.side, layout.longest + 3.0);
-        let start = layout.x(setup.side, layout.longest + 10.0);
-        pen.line((end, layout.y(row)), (turn, layout.y(row)), look.rule, 1.0);
-        pen.line((turn, layout.y(row)), (start, label_y), look.rule, 1.0);
         gear_bar(pen, look, setup.side, row, from, to);
-        let ink = if row.crossed || row.avoid { look.soft } else { look.ink };
-        let at = layout.x(setup.side, layout.longest + 12.0);
-        pen.text(&words::gears::label(row), (at, label_y), Type::new(ink, anchor));
+    }
+    let labels = labels(layout, setup, asked);
+    let wanted: Vec<f64> = labels.iter().map(Label::y).collect();
+    let placed = spread(&wanted, LABEL_GAP, TOP - 6.0, layout.size.1 - FOOT + 8.0);
+    let [turn, start, at] = [3.0, 10.0, 12.0].map(|beyond| layout.x(setup.side, layout.longest + beyond));
+    for (label, label_y) in labels.iter().zip(placed) {
+        for &(end, y) in &label.rungs {
+            if !label.is_bank {
+                pen.line((end, y), (turn, y), look.rule, 1.0);
+            }
+            pen.line((turn, y), (start, label_y), look.rule, 1.0);
+        }
+        let set = Type::new(if label.is_soft { look.soft } else { look.ink }, anchor);
+        pen.text(&label.text, (at, label_y), if label.is_bank { set.bold() } else { set });
     }
 }
 
@@ -222,13 +342,12 @@ fn spots(report: &RingsSection, size: Size) -> Vec<Spot> {
         .collect();
     let development = |&(side, index): &(Side, usize)| report.rings.setup(side).gears[index].development.m();
     ascending(&mut rows, |row| -development(row));
-    rows.into_iter()
-        .map(|(side, index)| {
-            let setup = report.rings.setup(side);
-            let (from, to) = layout.rung(side, &setup.gears[index], setup.drivetrain.chainset.rings().len());
-            Spot::around(from, to, 4.0, describe(report, side, index))
-        })
-        .collect()
+    let spot = |(side, index): (Side, usize)| {
+        let setup = report.rings.setup(side);
+        let (from, to) = layout.rung(side, &setup.gears[index], setup.drivetrain.chainset.rings().len());
+        Spot::around(from, to, 4.0, describe(report, side, index))
+    };
+    rows.into_iter().map(spot).collect()
 }
 
 /// One gear in words, with its twins on the other side.

@@ -78,8 +78,9 @@ impl Layout {
     }
 }
 
-fn height(_: &RingsSection, _: f64) -> f64 {
-    2.0 * (TOP + PANEL) + FOOT
+/// None where neither has a step.
+fn height(report: &RingsSection, _: f64) -> f64 {
+    if report.rings.steps().is_none() { 0.0 } else { 2.0 * (TOP + PANEL) + FOOT }
 }
 
 fn label(report: &RingsSection) -> String {

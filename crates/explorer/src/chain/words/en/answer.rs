@@ -11,23 +11,24 @@ use gear_math::ChainLinks;
 use gear_math::chain::CageLength;
 
 /// What can break first: chain, cage and spokes.
-pub(crate) const TURNED_BY_HAND: &str = "Bike in a stand, turn the crank by hand, fingers clear of chain and sprockets. Turn slowly into the largest ring with the largest sprocket and never force it; the pulleys must not be pulled into line. Then the smallest with the smallest: the lower run must neither sag nor touch the guide pulley. Look at the gap under the largest sprocket, at the hanger, and with rear suspension at every height of its travel.";
+pub(crate) const TURNED_BY_HAND: [&str; 4] = [
+    "Bike in a stand, turn the crank by hand, fingers clear of chain and sprockets.",
+    "Turn slowly into the largest ring with the largest sprocket and never force it; the pulleys must not be pulled into line.",
+    "Then the smallest with the smallest: the lower run must neither sag nor touch the guide pulley.",
+    "Look at the gap under the largest sprocket, at the hanger, and with rear suspension at every height of its travel.",
+];
 
 /// What other parts ask for, and the chain itself.
-pub(crate) fn set_and_joined() -> String {
+pub(crate) fn set_and_joined() -> [String; 2] {
     let worn = percent(ChainLinks::WORN_PERCENT, 1);
-    format!(
-        "After other rings or another cassette set limit screws, guide-pulley gap and front-derailleur height anew: derailleur or chain in the spokes stops the wheel. Replace a chain worn by {worn}. Close it with its maker’s own pin or link, and bend it there to see that it holds."
-    )
+    [
+        "After other rings or another cassette set limit screws, guide-pulley gap and front-derailleur height anew: derailleur or chain in the spokes stops the wheel.".to_owned(),
+        format!("Replace a chain worn by {worn}. Close it with its maker’s own pin or link, and bend it there to see that it holds."),
+    ]
 }
 
-/// What to do by hand.
-pub(crate) fn by_hand() -> String {
-    format!(
-        "By hand, before riding. {TURNED_BY_HAND} {} The makers’ figures come before ours.",
-        set_and_joined()
-    )
-}
+/// Over what to do by hand.
+pub(crate) const BY_HAND: &str = "By hand, before riding. The makers’ figures come before ours.";
 
 /// The maker's figures that are not given.
 pub(crate) fn unknown(report: &ChainSection) -> String {

@@ -25,6 +25,7 @@ pub(crate) fn title(chain: &ChainReport) -> String {
 /// How a gear runs, and what speaks against it.
 pub(crate) fn station(station: &Station) -> String {
     let against = [
+        (station.to_try, ", check for slack"),
         (station.crossed, ", cross-chained"),
         (station.beyond_maker > 0, ", beyond maker’s capacity"),
         (station.avoid, ", never use"),

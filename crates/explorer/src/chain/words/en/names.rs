@@ -115,11 +115,24 @@ pub(crate) fn station(station: &Station) -> String {
     let name = state(station.fit.state);
     let links = with_unit(station.fit.links_over.abs(), 1, "links");
     match station.fit.state {
+        state if station.to_try && state.is_usable() => format!("{}: {TRY}", near_stop(station)),
         GearState::Comfortable | GearState::TightButUsual => {
             format!("cage {}, {name}", direction(station.fit.drawn_angle))
         }
         GearState::TooTight => format!("{name}, {links} short"),
         GearState::Slack => format!("{name}, {links} too many"),
+    }
+}
+
+/// What is to be done where a gear leaves too little to spare to be sure.
+pub(crate) const TRY: &str = "check for slack";
+
+/// How near its stop the cage stands.
+pub(crate) fn near_stop(station: &Station) -> String {
+    if shows_nothing(station.to_stop_degrees, 0) {
+        "at its stop".to_owned()
+    } else {
+        format!("{}° from its stop", plain(station.to_stop_degrees, 0))
     }
 }
 

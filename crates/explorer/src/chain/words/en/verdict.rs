@@ -50,13 +50,18 @@ impl Said {
     }
 }
 
+/// Where nothing speaks against it, but a gear is to be looked at.
+pub(crate) const SHOULD_FIT: &str = "should fit";
+
 /// What is said of one set-up.
 pub(crate) fn said(report: &ChainSection, side: Side) -> Said {
     let setup = report.rings.setup(side);
     let keep = || keep(report, setup);
     match &setup.cage.outcome {
         CageOutcome::Fits => of(report.well(), "fits", spare(setup), keep()),
-        CageOutcome::FitsOnPaper => of(Look::Care, "fits on paper", whole_links(setup), keep()),
+        CageOutcome::FitsOnPaper => {
+            of(Look::Care, SHOULD_FIT, whole_links(setup), keep_and_check(report, setup))
+        }
         CageOutcome::FitsAvoidingGears => avoiding(report, setup),
         CageOutcome::OtherChain { hangs, doubt } => other_chain(report, setup, *hangs, doubt.as_ref()),
         CageOutcome::NotKnown(doubt) => {
@@ -83,8 +88,7 @@ fn spare(setup: &SetupReport) -> String {
 }
 
 fn whole_links(setup: &SetupReport) -> String {
-    let to_try = named(setup, setup.cage.to_try);
-    format!("{}: a chain comes in whole pairs of links, so check {to_try} for slack", spare(setup))
+    format!("{}: a chain comes in whole pairs of links", spare(setup))
 }
 
 fn keep(report: &ChainSection, setup: &SetupReport) -> String {
@@ -92,6 +96,11 @@ fn keep(report: &ChainSection, setup: &SetupReport) -> String {
         Some(fitting) => format!("Keep the derailleur, with a chain of {}", chain(fitting)),
         None => "Keep the derailleur".to_owned(),
     }
+}
+
+fn keep_and_check(report: &ChainSection, setup: &SetupReport) -> String {
+    let (keep, check) = (keep(report, setup), named(setup, setup.cage.to_try));
+    if check.is_empty() { keep } else { format!("{keep}; check {check} for slack") }
 }
 
 fn avoiding(report: &ChainSection, setup: &SetupReport) -> Said {
@@ -102,11 +111,8 @@ fn avoiding(report: &ChainSection, setup: &SetupReport) -> Said {
         }
         _ => ": the chain hangs there".to_owned(),
     };
-    let keep = keep(report, setup);
-    let check = named(setup, cage.to_try);
-    let step = if check.is_empty() { keep } else { format!("{keep}; check {check} for slack") };
     let verdict = format!("fits if you never use {}", named(setup, cage.avoid_by_cage()));
-    of(Look::Care, &verdict, why, step)
+    of(Look::Care, &verdict, why, keep_and_check(report, setup))
 }
 
 fn other_chain(

@@ -47,6 +47,9 @@ pub(crate) fn verdict(settled: &Settled) -> Line {
     };
     let low = seconds_in(gained.low_s, precision);
     match settled.verdict() {
+        _ if !settled.is_final => {
+            format!("Being worked out: so far {ahead} gains {gain} a lap, and may be {anything}.")
+        }
         Verdict::Alike => {
             let (a, b) = (name(Side::A), name(Side::B));
             format!("Between {a} and {b} this lap makes no difference.")

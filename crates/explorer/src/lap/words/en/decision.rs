@@ -39,6 +39,9 @@ pub(crate) fn difference(settled: &Settled) -> String {
     let seconds = |s: f64| seconds_in(s, precision);
     let span = format!("{} to {}\u{a0}s", seconds(lead.low_s), seconds(lead.high_s));
     match settled.verdict() {
+        _ if !settled.is_final => {
+            format!("being worked out: {ahead} by {}\u{a0}s so far", seconds(lead.time_s))
+        }
         Verdict::Alike => "no difference".to_owned(),
         Verdict::Level => format!("too close to call: {span} for {ahead}"),
         Verdict::Quicker => format!("{ahead} quicker by {}\u{a0}s, likely {span}", seconds(lead.time_s)),

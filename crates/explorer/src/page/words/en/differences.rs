@@ -6,13 +6,19 @@ use crate::page::report::Report;
 use crate::side::Side;
 use crate::words::{listed, small};
 
-/// What differs between A and B, in one line.
+/// What differs between A and B beyond the parts on the first screen, which are seen there; and whether nothing does.
 pub(crate) fn between(report: &Report, bench: &Bench) -> String {
-    let parts: Vec<String> = Field::of_bike().filter_map(|of_a| part(report, bench, of_a)).collect();
+    let differing = |of_a: Field| Some((of_a, part(report, bench, of_a)?));
+    let parts: Vec<(Field, String)> = Field::of_bike().filter_map(differing).collect();
     if parts.is_empty() {
         return "A and B are alike.".to_owned();
     }
-    format!("B against A: {}.", listed(&parts))
+    let folded: Vec<String> =
+        parts.into_iter().filter(|(of_a, _)| !of_a.is_first()).map(|(_, words)| words).collect();
+    if folded.is_empty() {
+        return String::new();
+    }
+    format!("B also differs in what is folded away: {}.", listed(&folded))
 }
 
 fn part(report: &Report, bench: &Bench, of_a: Field) -> Option<String> {

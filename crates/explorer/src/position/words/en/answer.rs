@@ -2,14 +2,14 @@
 
 use crate::bench::field::Field;
 use crate::layout::line::{Line, Look, link_to, strong};
-use crate::number::{mm, with_unit};
 use crate::position::inputs::PositionInputs;
 use crate::position::report::{BAR, DROP, FRONT, PositionReport, RailShift, SADDLE};
 use crate::position::section::PositionSection;
 use crate::position::words::names::{NOT_KNOWN, below, setback, stem, whole};
 use crate::position::words::stems::missing;
+use crate::words::listed;
 use gear_math::StemSearch;
-use gear_math::position::CarriedPosition;
+use gear_math::position::{CarriedPosition, PositionChanges};
 
 /// Whether a stem brings the bar to its place.
 pub(crate) fn bar(report: &PositionSection) -> Line {
@@ -23,16 +23,29 @@ pub(crate) fn bar(report: &PositionSection) -> Line {
             "{}, because {}. The nearest, {stem}, is still off by {}.",
             Look::Stop.part("Not with a stem that is sold"),
             missing(shortfall),
-            strong(&mm(nearest.miss_mm))
+            strong(&whole(nearest.miss_mm))
         ),
         StemSearch::Found(_) => format!(
-            "{}, with a stem of {}: the bar comes within {} of its place.",
+            "{}, {}with a stem of {}: the bar comes within {} of its place{}.",
             if position.is_plain_sailing() { report.well() } else { Look::Care }.part("Yes"),
+            if position.needs_post() { "but only with another seat post, and " } else { "" },
             strong(&stem),
-            strong(&with_unit(nearest.miss_mm, 1, "mm"))
+            strong(&whole(nearest.miss_mm.ceil())),
+            moved(&position.inputs.changes)
         ),
     };
     report.marked(&[SADDLE, BAR, FRONT].concat(), &words).into()
+}
+
+/// How that place shall differ from the road bike's.
+fn moved(changes: &PositionChanges) -> String {
+    let [up, closer] = [changes.bar_up_by.mm(), changes.bar_closer_by.mm()];
+    let told = |mm: f64, more: &str, less: &str| {
+        (mm != 0.0).then(|| format!("{} {}", crate::number::mm(mm.abs()), if mm > 0.0 { more } else { less }))
+    };
+    let told: Vec<String> =
+        [told(up, "higher", "lower"), told(closer, "closer", "farther")].into_iter().flatten().collect();
+    if told.is_empty() { String::new() } else { format!(", {} than on the road bike", listed(&told)) }
 }
 
 /// Where saddle and bar go.

@@ -1,6 +1,5 @@
 //! The position on the board.
 
-use crate::number::mm;
 use crate::position::report::PositionReport;
 use crate::position::words::names::{stem as stem_of, whole};
 
@@ -11,12 +10,17 @@ pub(crate) const ONE: &str = "one frame for both";
 
 /// The stem that brings the bar there.
 pub(crate) fn stem(position: &PositionReport) -> String {
-    format!("stem of {}", stem_of(&position.nearest().setup))
+    let stem = stem_of(&position.nearest().setup);
+    if position.needs_post() {
+        format!("another seat post, stem of {stem}")
+    } else {
+        format!("stem of {stem}")
+    }
 }
 
 /// No stem does.
 pub(crate) fn none(position: &PositionReport) -> String {
-    format!("no stem does, {} off at best", mm(position.nearest().miss_mm))
+    format!("no stem does, {} off at best", whole(position.nearest().miss_mm))
 }
 
 /// Where the saddle goes.

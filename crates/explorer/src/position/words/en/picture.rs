@@ -1,8 +1,8 @@
 //! The two side views.
 
-use crate::number::{mm, plain};
+use crate::number::{mm, plain, shows_nothing};
 use crate::position::report::PositionReport;
-use crate::position::words::names::{below, setback};
+use crate::position::words::names::{below, setback, whole};
 
 /// Its title.
 pub(crate) const TITLE: &str = "Road and cross laid over one another";
@@ -43,7 +43,7 @@ pub(crate) fn label(position: &PositionReport) -> String {
     format!(
         "Side view of both bikes to scale: saddle {} high on the road bike and {} on the cross bike, bar {} and {}.",
         mm(road.saddle.height.mm()),
-        mm(cross.saddle_height_mm),
+        whole(cross.saddle_height_mm),
         below(road.bar_drop.mm()),
         below(cross.bar_drop_mm)
     )
@@ -54,7 +54,7 @@ pub(crate) fn saddle(position: &PositionReport) -> String {
     let (road, cross) = (&position.inputs.road, &position.cross);
     format!(
         "Saddle: {} along the seat tube, {}; on the road bike {}, {}.",
-        mm(cross.saddle_height_mm),
+        whole(cross.saddle_height_mm),
         setback(cross.setback_mm),
         mm(road.saddle.height.mm()),
         setback(road.saddle.setback.mm())
@@ -67,7 +67,7 @@ pub(crate) fn bar(position: &PositionReport) -> String {
     format!(
         "Bar: {}, {} from its tip; on the road bike {}, {}.",
         below(position.cross.bar_drop_mm),
-        mm(position.tape_mm()),
+        whole(position.tape_mm()),
         below(road.bar_drop.mm()),
         mm(road.tip_to_bar.mm())
     )
@@ -81,7 +81,7 @@ pub(crate) fn stem(position: &PositionReport) -> String {
         mm(nearest.setup.length.mm()),
         plain(nearest.setup.angle.degrees(), 0),
         mm(nearest.setup.spacers.mm()),
-        mm(nearest.miss_mm)
+        whole(nearest.miss_mm)
     )
 }
 
@@ -100,13 +100,17 @@ pub(crate) fn pedal(position: &PositionReport) -> String {
 /// What becomes of saddle and bar.
 pub(crate) fn says(position: &PositionReport) -> String {
     let (road, cross) = (&position.inputs.road, &position.cross);
-    let (now, then) = (mm(road.saddle.height.mm()), mm(cross.saddle_height_mm));
-    let saddle = if now == then {
-        format!("Saddle {then} high as on the road bike")
+    let of_road = road.saddle.height.mm();
+    let saddle = whole(cross.saddle_height_mm);
+    let saddle = if shows_nothing(cross.saddle_height_mm - of_road, 0) {
+        format!("Saddle {saddle} high as on the road bike")
     } else {
-        format!("Saddle {then} high instead of {now}")
+        format!("Saddle {saddle} high instead of {}", mm(of_road))
     };
-    let (now, then) = (below(road.bar_drop.mm()), below(cross.bar_drop_mm));
-    let bar = if now == then { format!("bar {then} as there") } else { format!("bar {then}, not {now}") };
-    format!("{saddle}, {bar}.")
+    let (bar, higher) = (below(cross.bar_drop_mm), road.bar_drop.mm() - cross.bar_drop_mm);
+    match (shows_nothing(higher, 0), higher > 0.0) {
+        (true, _) => format!("{saddle}, bar {bar} as there."),
+        (_, true) => format!("{saddle}, bar {bar}, {} higher than there.", whole(higher)),
+        (_, false) => format!("{saddle}, bar {bar}, {} lower than there.", whole(-higher)),
+    }
 }

@@ -54,7 +54,7 @@ pub(crate) fn stem(position: &PositionReport) -> String {
     let stem = stem_name(&nearest.setup);
     match &position.search {
         StemSearch::NoneFits(shortfall) => format!("none fits: {}; nearest {stem}", missing(shortfall)),
-        StemSearch::Found(_) => format!("{stem}; off by {}; minus points down", mm(nearest.miss_mm)),
+        StemSearch::Found(_) => format!("{stem}; off by {}; minus points down", whole(nearest.miss_mm)),
     }
 }
 

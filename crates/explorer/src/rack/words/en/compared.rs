@@ -1,5 +1,6 @@
 //! All bikes side by side.
 
+use crate::chain::words::verdict::SHOULD_FIT;
 use crate::number::{plain, signed_seconds_in, with_unit};
 use crate::rack::behind::Behind;
 use crate::rack::column::Column;
@@ -78,7 +79,7 @@ pub(crate) fn end_gear(unit: SpeedUnit, end: &EndGear) -> String {
 pub(crate) fn cage(row: &Row) -> String {
     let verdict = match row.cage {
         CageOutcome::Fits => "fits",
-        CageOutcome::FitsOnPaper => "fits on paper",
+        CageOutcome::FitsOnPaper => SHOULD_FIT,
         CageOutcome::FitsAvoidingGears => "fits without some gears",
         CageOutcome::OtherChain { .. } => "needs another chain",
         CageOutcome::NotKnown(_) => "not known to fit",

@@ -90,6 +90,9 @@ pub(crate) fn otherwise(report: &RideSection) -> Vec<String> {
     of_a.into_iter().chain(of_b).collect()
 }
 
+/// Where the two ways are near.
+pub(crate) const LAP_MAY_DIFFER: &str = "Riding and running are within a good second here: a lap, which comes in with speed, may do the other, and its own plan goes first there.";
+
 fn because_of(report: &RideSection, why: Otherwise) -> String {
     match why {
         Otherwise::Reserve => "this climb is short enough for what you can spend on it".to_owned(),

@@ -78,7 +78,7 @@ pub(crate) const fn gait(gait: Gait) -> &'static str {
 /// A mark on the axis of gradients, short enough to stand beside it on a phone.
 pub(crate) const fn mark(kind: MarkKind) -> &'static str {
     match kind {
-        MarkKind::Ends(Reason::Gear) => "lowest gear too tall",
+        MarkKind::Ends(Reason::Gear) => "gear too tall",
         MarkKind::Ends(Reason::Force) => "too little strength",
         MarkKind::Ends(Reason::Balance) => "too slow to balance",
         MarkKind::Ends(Reason::Grip) => "rear wheel slips",

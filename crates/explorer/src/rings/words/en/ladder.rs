@@ -7,11 +7,16 @@ use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::side::Side;
 use crate::words::{capital, counted, listed};
+use gear_math::Development;
 
 pub(crate) const TITLE: &str = "The gear ladder";
 /// Over the scale.
 pub(crate) const METRES: &str = "m";
-pub(crate) const CAPTION: &str = "The longest rungs are the largest ring; a tie across the rail joins the same gear. In brackets: cross-chained; with “no”: to be avoided.";
+pub(crate) const CAPTION: &str = "The longest rungs are the largest ring; a tie across the rail joins the same gear. “Bank”: the lowest gear that yours asks for, at your lowest cadence and the power that lasts. At the ends: the speeds at your lowest and highest cadence. In brackets: cross-chained; with “no”: to be avoided.";
+/// Beside the lowest gear that the climb asks for.
+pub(crate) const BANK: &str = "bank";
+/// The same where that lies below all that is drawn.
+pub(crate) const BANK_BELOW: &str = "↓ bank";
 
 /// The picture in one sentence.
 pub(crate) fn label(rings: &RingsReport) -> String {
@@ -28,6 +33,19 @@ fn reach(setup: &SetupReport) -> String {
         high = plain(setup.highest().development.m(), 2),
         gears = counted(setup.usable(), "gear", "gears"),
     )
+}
+
+/// Before the slowest speed and before the fastest.
+pub(crate) const FROM_TO: [&str; 2] = ["from", "to"];
+
+/// One of those.
+pub(crate) fn end(end: &str, speed: &str) -> String {
+    format!("{end} {speed}")
+}
+
+/// Gears that coincide, by one label.
+pub(crate) fn both(one: &str, other: &str) -> String {
+    format!("{one}, {other}")
 }
 
 /// Over what one set-up alone reaches.
@@ -72,8 +90,25 @@ pub(crate) fn twin(side: Side, gear: &str, apart: &str) -> String {
     format!("{side} {gear}, {apart} apart")
 }
 
-/// Who reaches farther at either end, and what both have.
+/// Who reaches farther at either end, what both have, and who has the gear that the climb asks for.
 pub(crate) fn says(report: &RingsSection) -> String {
+    format!("{}{}", reaches(report), bank(report))
+}
+
+fn bank(report: &RingsSection) -> String {
+    let [Some(of_a), Some(of_b)] = report.asked else { return String::new() };
+    let has = |side: Side, asked: Development| report.rings.setup(side).lowest().development <= asked;
+    let (a, b) = (name(Side::A), name(Side::B));
+    let who = match (has(Side::A, of_a), has(Side::B, of_b)) {
+        (true, true) => "both have it".to_owned(),
+        (false, false) => "neither has it".to_owned(),
+        (true, false) => format!("only {a} has it"),
+        (false, true) => format!("only {b} has it"),
+    };
+    format!(" Your bank asks for a gear of {} or less: {who}.", with_unit(of_a.m(), 1, "m"))
+}
+
+fn reaches(report: &RingsSection) -> String {
     let (rings, a, b) = (&report.rings, name(Side::A), name(Side::B));
     if rings.has_one_set_up() {
         return format!("{a} and {b} have the same gears.");

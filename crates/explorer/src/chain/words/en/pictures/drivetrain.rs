@@ -2,6 +2,7 @@
 
 use crate::chain::report::{ChainReport, Station};
 use crate::chain::words::names;
+use crate::layout::line::name;
 use crate::number::{plain, with_unit};
 use crate::side::Side;
 use gear_math::chain::PathWheel;
@@ -10,6 +11,8 @@ use gear_math::chain::PathWheel;
 pub(crate) const TITLE: &str = "The chain in one gear, true to scale";
 /// How it is to be read.
 pub(crate) const CAPTION: &str = "From the drive side; broken lines are the cage’s rest position and forward limit. Slack hangs, what is missing is a gap. Below, every gear; the framed one is drawn.";
+/// The key's mark of a gear that is to be looked at.
+pub(crate) const TO_TRY: &str = "check for slack";
 /// The key's mark of a gear that asks for more than the maker states.
 pub(crate) const BEYOND: &str = "beyond maker’s capacity";
 
@@ -65,7 +68,20 @@ pub(crate) fn wheel(side: Side, wheel: &PathWheel) -> String {
     )
 }
 
-/// How the chain lies on both, or that it cannot.
+/// What the gear with least to spare is like on a set-up.
+pub(crate) fn finding(chain: &ChainReport) -> String {
+    let (worst, name) = (chain.worst(), name(chain.side));
+    let gear = worst.fit.gear;
+    match (worst.fit.state.is_usable(), worst.to_try) {
+        (true, true) => {
+            format!("On {name} the cage in {gear} stands {}: {}", names::near_stop(worst), names::TRY)
+        }
+        (true, false) => format!("On {name} every gear runs, with least to spare in {gear}"),
+        (false, _) => format!("On {name} {gear} is {}", names::station(worst)),
+    }
+}
+
+/// What is found on both.
 pub(crate) fn says([a, b]: &[String; 2]) -> String {
     format!("{a}. {b}.")
 }

@@ -56,12 +56,12 @@ pub(crate) fn says(found: &Found) -> String {
     let all = found.order.len();
     match found.front.as_slice() {
         [] => String::new(),
-        [one] => format!("Of {all} tried {} is quickest and lowest geared.", name(found, *one)),
+        [one] => format!("{} is quickest and lowest geared of {all} tried.", name(found, *one)),
         [quickest, .., lowest] => format!(
-            "Of {all} tried {} are unbeaten on time and lowest gear, from {}, the quickest, to {}, the lowest geared.",
-            found.front.len(),
+            "{} is quickest, {} lowest geared; {} of {all} tried are unbeaten on both.",
             name(found, *quickest),
-            name(found, *lowest)
+            name(found, *lowest),
+            found.front.len()
         ),
     }
 }

@@ -1,7 +1,8 @@
 //! Time gained along the lap.
 
 use crate::lap::settled::{Settled, Verdict};
-use crate::number::{is_level, seconds_in, with_unit};
+use crate::layout::line::name;
+use crate::number::{is_level, plain, seconds_in, with_unit};
 use crate::side::Side;
 use gear_math::course::Precision;
 
@@ -9,7 +10,8 @@ use gear_math::course::Precision;
 pub(crate) const TITLE: &str = "Time gained along the lap";
 
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Above the line B is ahead, below it A.";
+pub(crate) const CAPTION: &str =
+    "Above the line B is ahead, below it A. The bar at the foot: where the one ahead gains most.";
 
 /// Above the line.
 pub(crate) const B_AHEAD: &str = "B ahead ↑";
@@ -36,10 +38,33 @@ fn ahead(gained_s: f64, precision: Precision) -> String {
     format!("{first} {gained}\u{a0}s ahead")
 }
 
-/// Who is ahead at the end, if that is decided.
+/// Where the one ahead gains what it gains; nothing where that is not told.
+pub(crate) fn most(settled: &Settled) -> String {
+    let Some(part) = settled.stretch() else { return String::new() };
+    let (from, to) = (plain(part.span.from_m, 0), with_unit(part.span.to_m, 0, "m"));
+    let (here, all, precision) = (part.gained_s.abs(), settled.lead().time_s, settled.gained.precision());
+    let guess = match settled.verdict() {
+        Verdict::Quicker | Verdict::OnlyJust => "",
+        _ => "By the best guess ",
+    };
+    let left = if here > all { ", and keeps" } else { " of" };
+    format!(
+        "{guess}{} gains {}\u{a0}s at {from} to {to}{left} {}\u{a0}s. ",
+        name(settled.ahead()),
+        seconds_in(here, precision),
+        seconds_in(all, precision)
+    )
+}
+
+/// Where the one ahead gains, and whether it is surely ahead at the end.
 pub(crate) fn says(settled: &Settled) -> String {
+    format!("{}{}", most(settled), at_the_line(settled))
+}
+
+fn at_the_line(settled: &Settled) -> String {
     let ahead = ahead(settled.gained.time_s, settled.gained.precision());
     match settled.verdict() {
+        _ if !settled.is_final => format!("Being worked out: {ahead} at the line so far."),
         Verdict::Alike => "A and B are alike round this lap.".to_owned(),
         Verdict::HardlyApart | Verdict::Level | Verdict::TooClose | Verdict::OpenToForcing => {
             format!("Too close to call: {ahead} at the line by the best guess.")

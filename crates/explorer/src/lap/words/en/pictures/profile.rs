@@ -1,5 +1,7 @@
 //! The course from the side.
 
+use crate::lap::settled::Settled;
+use crate::lap::words::pictures::gain::most;
 use crate::layout::line::name;
 use crate::number::{signed, with_unit};
 use crate::side::Side;
@@ -10,7 +12,7 @@ use gear_math::Gear;
 pub(crate) const TITLE: &str = "The lap, and how to ride it";
 
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Bars: ridden; footsteps: on foot; hatching: too close to call; strokes on the hill: obstacles. Drag over a stretch, or press Enter at both its ends, to change it. Beneath, the gear by its development, A a line, B in dashes a little lower; then your reserve from its fullest point on the lap: down where it is drawn, up where it comes back.";
+pub(crate) const CAPTION: &str = "Bars: ridden; footsteps: on foot; hatching: too close to call; strokes on the hill: obstacles; the bar over it: where the one ahead gains most. Drag over a stretch, or press Enter at both its ends, to change it. Beneath, the gear by its development, A a line, B in dashes a little lower; then your reserve from its fullest point on the lap: down where it is drawn, up where it comes back.";
 
 /// Over the gears.
 pub(crate) const DEVELOPMENT: &str = "development";
@@ -56,8 +58,12 @@ pub(crate) fn on_foot(speed: &str) -> String {
     format!("on foot, {speed}")
 }
 
-/// Where A and B go on foot.
-pub(crate) fn says([of_a, of_b]: [usize; 2]) -> String {
+/// Where the one ahead gains most, once that is known, and where A and B go on foot.
+pub(crate) fn says(settled: Option<&Settled>, on_foot: [usize; 2]) -> String {
+    format!("{}{}", settled.map_or_else(String::new, most), feet(on_foot))
+}
+
+fn feet([of_a, of_b]: [usize; 2]) -> String {
     let (a, b) = (name(Side::A), name(Side::B));
     match (of_a, of_b) {
         (0, 0) => format!("You ride all of it with {a} and with {b}."),

@@ -108,5 +108,5 @@ pub(crate) fn says(report: &RideSection) -> String {
     let length = metres(report.ride.inputs.length.m());
     let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(riding);
     let foot = seconds(report.ride.sides[0].plan.foot);
-    format!("Over {length} at your power alone: {a}, {b}, on foot it takes {foot}.")
+    format!("On foot {length} take {foot}; at your power alone {a}, {b}.")
 }

@@ -8,12 +8,12 @@ use crate::ride::words::figures::{about, end_band, feet_and_gears, mark_at};
 use crate::ride::words::terms::{self, ground_name};
 use crate::side::Side;
 use gear_math::Speed;
-use gear_math::rider::{Answer, MarkKind};
+use gear_math::rider::{Answer, MarkKind, OnBike};
 
 /// The first words of its caption.
 pub(crate) const TITLE: &str = "Speed against gradient";
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Solid as far as A rides, open as far as B does, thin where only a lower gear would. Broken: running; dotted: walking, both with A’s bike and without dismount and remount, their likely speeds in grey. For a slope so long that you hold it at your power.";
+pub(crate) const CAPTION: &str = "Solid as far as A rides, open as far as B does, thin where only a lower gear would. Broken: running; dotted: walking, both with A’s bike and without dismount and remount, their likely speeds in grey. For a slope so long that you hold it at your power; square and cross on the broken line are this climb’s own times, on what you can spend.";
 /// Names at the lines.
 pub(crate) const RIDING: &str = "riding";
 /// Names at the lines.
@@ -75,9 +75,23 @@ pub(crate) fn mark(side: Option<Side>, kind: MarkKind, gradient: f64) -> String 
     }
 }
 
+/// This climb in a way and its time; without a side both take as long.
+pub(crate) fn own(side: Option<Side>, way: Option<OnBike>, time: &str) -> String {
+    let way = match way {
+        Some(OnBike::Ridden) => "ridden",
+        Some(OnBike::Carried) => "on speed brought",
+        Some(OnBike::Forced(_)) => "forced",
+        None => "on foot",
+    };
+    match side {
+        Some(side) => format!("{side} {way} {time}"),
+        None => format!("{way} {time}"),
+    }
+}
+
 /// A mark by its name, to be read out.
 pub(crate) fn mark_spot(report: &RideSection, mark: &str, speed: Speed) -> String {
-    format!("{mark}; riding there at {}.", report.rings.unit.print(speed))
+    format!("{mark}, at {}.", report.rings.unit.print(speed))
 }
 
 /// Everything on one slope.
@@ -89,5 +103,5 @@ pub(crate) fn slope_spot(report: &RideSection, a: &Answer, b: &Answer) -> String
 /// How far A and B ride.
 pub(crate) fn says(report: &RideSection) -> String {
     let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(|side| end(report, side));
-    format!("On long slopes {a}; {b}.")
+    format!("{a}; {b}, on slopes that go on.")
 }

@@ -64,5 +64,5 @@ pub(crate) fn part_spot(side: Side, row: &GroundRow, part: &Part, advice: Option
 /// The advice on this climb.
 pub(crate) fn says(report: &RideSection) -> String {
     let (climb, ground) = (percent(report.ride.inputs.climb.percent(), 1), ground_name(report.ride.ground()));
-    format!("This climb, {climb} of {ground}. {}.", in_short(report))
+    format!("{} on this climb, {climb} of {ground}.", in_short(report))
 }
