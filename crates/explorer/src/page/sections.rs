@@ -7,7 +7,7 @@ use crate::page::questions::{self, Asked, Place, Text};
 use crate::page::report::Report;
 use crate::page::was::Was;
 use crate::page::words::differences;
-use crate::page::{board, notices, sheet, yours};
+use crate::page::{board, decided_by, notices, sheet, yours};
 use maud::{Markup, html};
 
 /// What the fragments are written from.
@@ -56,6 +56,7 @@ pub(crate) fn unfolded(page: &Written<'_>) -> Vec<(String, String)> {
         .map(named)
         .chain(board::fragments(report, page.was))
         .chain(questions::all().flat_map(|question| written(page, question)))
+        .chain(questions::all().filter_map(|question| decided_by::row(report, bench, question)))
         .chain(sheet(page))
         .chain(yours::claims(report))
         .chain(notices::beside_fields(report, complaints))
