@@ -21,7 +21,7 @@ pub(crate) const QUESTION: Question<TyreSection> = Question {
     asks: |field| is_among(field, GROUPS) || WEIGHING.contains(&field),
     decision: |report| Some(view::decision::decision(report)),
     answer: ("tyre-answer", view::answer::answer),
-    decided_by: &[Field::Tyre, Field::Construction, Field::Rim, Field::TyreGround, Field::BodyMass],
+    decided_by: &[Field::Construction, Field::Rim, Field::TyreGround, Field::BodyMass],
     marks_itself: false,
     nobodys: |_| None,
     fragments: &[],
