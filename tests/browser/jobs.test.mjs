@@ -22,16 +22,16 @@ after(() => browser?.close());
  * screen at least: what was measured, and a fifth more, or less.
  */
 const LIMITS = {
-  1: { presses: 48, phone: [6100, 0.73], desk: [2030, 0.67] },
+  1: { presses: 48, phone: [6100, 0.61], desk: [2030, 0.67] },
   2: { presses: 15, phone: [100, 0.8], desk: [100, 0.8] },
-  3: { presses: 15, phone: [1700, 0.8], desk: [100, 0.8] },
+  3: { presses: 15, phone: [1700, 0.64], desk: [100, 0.8] },
   4: { presses: 29, phone: [13_900, 0.36], desk: [10_200, 0.43] },
   5: { presses: 10, phone: [8600, 0.53], desk: [5800, 0.53] },
   6: { presses: 30, phone: [8400, 0.6], desk: [5500, 0.7] },
   7: { presses: 33, phone: [10_600, 0.66], desk: [7200, 0.53] },
   8: { presses: 34, phone: [10_200, 0.53], desk: [6700, 0.35] },
   9: { presses: 66, phone: [100, 0.8], desk: [100, 0.57] },
-  10: { presses: 37, phone: [6900, 0.61], desk: [2100, 0.43] },
+  10: { presses: 37, phone: [6900, 0.61], desk: [2100, 0.55] },
 };
 
 /** A test on each screen of a job that is about `question`. */
