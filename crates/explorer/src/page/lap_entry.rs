@@ -104,6 +104,10 @@ pub fn take_track(name: &str, text: &str) -> Result<JsValue, JsError> {
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
+#[expect(
+    clippy::needless_pass_by_value,
+    reason = "a text that may be missing comes from JavaScript as its own"
+)]
 #[wasm_bindgen(js_name = takeRows, unchecked_return_type = "Update")]
 pub fn take_rows(
     name: &str,
