@@ -9,9 +9,9 @@ const VERSION = 1;
  * Takes a course that was written as a text, or says why not.
  * @param {string} from Where it comes from, which names it if it does not name itself.
  * @param {string} text
- * @param {boolean} isKept Whether that is the browser's store.
+ * @param {string} [file] The file it comes from; without one the browser kept it.
  */
-export function takeCourse(from, text, isKept) {
+export function takeCourse(from, text, file) {
   const course = parsed(text);
   if (course === undefined) return engine.refuse(from, engine.FileFault.Foreign);
   if (course?.remountCourse !== VERSION || !areTexts(course.stretches)) {
@@ -19,7 +19,7 @@ export function takeCourse(from, text, isKept) {
   }
   const name = typeof course.name === 'string' ? course.name : from;
   const smoothing = typeof course.smoothingM === 'number' ? course.smoothingM : undefined;
-  return engine.takeRows(name, course.stretches.join('\n'), smoothing, isKept);
+  return engine.takeRows(name, course.stretches.join('\n'), smoothing, file);
 }
 
 /**

@@ -121,7 +121,7 @@ function chooseKept() {
   const text = kept(name);
   if (text === null) return lost(name);
   find('chosen-says').textContent = '';
-  const update = takeCourse(name, text, true);
+  const update = takeCourse(name, text);
   rideAs(name);
   change(update);
 }

@@ -33,8 +33,8 @@ async function take(file) {
  */
 function courseIn(file, text) {
   if (text === null) return engine.refuse(file.name, engine.FileFault.Unreadable);
-  if (text.trimStart().startsWith('{')) return takeCourse(file.name, text, false);
-  return engine.takeTrack(file.name.replace(/\.[^.]*$/, ''), text);
+  if (text.trimStart().startsWith('{')) return takeCourse(file.name, text, file.name);
+  return engine.takeTrack(file.name, text);
 }
 
 export function takeFiles() {

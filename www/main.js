@@ -8,6 +8,7 @@ import { keepAboveKeyboard, spokenSoon, watchBoard } from './board.js';
 import { offerBox } from './box.js';
 import { offerKept, showChosen, showKept } from './courses.js';
 import { find } from './dom.js';
+import { offerEdits } from './edits.js';
 import * as engine from './engine.js';
 import { showFields, showUndo, takeInput } from './fields.js';
 import { takeFiles } from './files.js';
@@ -44,7 +45,7 @@ function connect() {
   whenChanged(lapDue, bikesDue, showKept, restDue, spokenSoon, forgetSaid);
   for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
   for (const part of [openByKey, rove, stepTeeth, watchBoard, watchSections, keepAboveKeyboard, watchLap, watchBikes]) part();
-  for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint, offerBox]) part();
+  for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint, offerBox, offerEdits]) part();
 }
 
 async function start() {

@@ -35,6 +35,98 @@ test('what the last change did is said in the row and, once the board is away, i
   assert.ok(await inSight(page, '#board-change'));
 });
 
+/** Runs in the page: what decides and is not said whole in the window, each with its question. */
+function unsaid() {
+  const { top, bottom } = document.querySelector('.strip').getBoundingClientRect();
+  const isIn = (element) => {
+    const box = element.getBoundingClientRect();
+    return box.height > 0 && box.top >= top && box.bottom <= Math.min(bottom, innerHeight) + 1;
+  };
+  const rows = [...document.querySelectorAll('.board tbody tr')].map(({ id }) => id.replace('decide', 'at'));
+  const words = (id) => [...document.querySelectorAll(`#${id} > span`)].filter(({ textContent }) => textContent);
+  return rows.filter((id) => words(id).length === 0 || !words(id).every(isIn));
+}
+
+test('a phone has every decision in words in its strip, also above a keyboard, beside the field that is typed into', async () => {
+  const { page } = await phone();
+  assert.deepEqual(await page.evaluate(unsaid), []);
+  await page.tap('#capacity');
+  await page.setViewportSize({ ...PHONE, height: PHONE.height - 330 });
+  await page.locator('#capacity').scrollIntoViewIfNeeded();
+  await page.keyboard.type('29');
+  await frame(page);
+  assert.deepEqual(await page.evaluate(unsaid), []);
+  assert.match(await text(page, '#at-cage'), /A\s*✗\D*no: 6 t short/);
+  const [field, strip] = await page.evaluate(() =>
+    ['#capacity', '.strip'].map((selector) => document.querySelector(selector).getBoundingClientRect()),
+  );
+  assert.ok(field.top >= 0 && field.bottom <= strip.top, 'the strip covers the field');
+  assert.ok(strip.height < 0.42 * (PHONE.height - 330), `the strip takes ${strip.height} px`);
+  const targets = await page.$$eval('.strip a', (links) => links.map((link) => link.getBoundingClientRect().height));
+  assert.ok(Math.min(...targets.filter(Boolean)) >= 44);
+});
+
+test('hatching and signs have their key under the last decision', async () => {
+  for (const open of [wide, phone]) {
+    const { page } = await open();
+    assert.match(
+      await text(page, '.key'),
+      /hatched: the demo’s or not known.*✓ well.*! take care.*✗ no.*\? open.*= no difference/s,
+    );
+    const [key, last] = await page.evaluate(() =>
+      ['.key', '#decide-position'].map((selector) => document.querySelector(selector).getBoundingClientRect()),
+    );
+    assert.ok(key.top >= last.bottom - 1 && key.top < last.bottom + 20);
+  }
+});
+
+test('what decides a section is changed beside its answer', async () => {
+  for (const open of [wide, phone]) {
+    const { page } = await open();
+    await page.click('#by-cage [data-edits=capacity]');
+    await page.keyboard.type('29');
+    await page.waitForFunction(() => /does not fit/.test(document.getElementById('cage-answer').textContent));
+    assert.equal(await page.inputValue('#capacity'), '29');
+    assert.ok((await inSight(page, '#cage > .edit')) && (await inSight(page, '#cage-answer p')));
+    await page.keyboard.press('Enter');
+    assert.equal(await page.locator('#cage > .edit').count(), 0);
+    const button = page.locator('#by-cage [data-edits=capacity]');
+    assert.equal(await button.evaluate((element) => element === document.activeElement), true);
+    assert.match(await button.innerText(), /29\steeth/);
+    assert.equal(await button.locator('.demo').count(), 0, 'it is the rider’s now');
+    await page.click('#by-tyre-section [data-edits=tyre-kind]');
+    await page.selectOption('#tyre-section > .edit', 'clincher');
+    await frame(page);
+    assert.equal(await page.inputValue('#tyre-kind'), 'clincher');
+  }
+});
+
+test('a phone shows all buttons of a section, and a wide screen the drawing beside the table of its gears', async () => {
+  const narrow = await phone();
+  const cut = await narrow.page.$$eval('.folds button', (buttons) => {
+    const isCut = (button) => {
+      const { left, right } = button.getBoundingClientRect();
+      return right > 0 && (left < 0 || right > innerWidth);
+    };
+    return buttons.filter(isCut).map((button) => button.textContent);
+  });
+  assert.deepEqual(cut, []);
+  const { page } = await wide();
+  await page.click('[data-unfolds=fold-cage-numbers]');
+  await page
+    .locator('#chain-bench tbody tr')
+    .nth(12)
+    .evaluate((row) => row.scrollIntoView({ block: 'center' }));
+  await frame(page);
+  const [drawing, table, strip] = await page.evaluate(() =>
+    ['[data-picture=drivetrain] .plot', '#chain-bench', '.strip'].map((selector) =>
+      document.querySelector(selector).getBoundingClientRect(),
+    ),
+  );
+  assert.ok(drawing.top >= strip.bottom && drawing.bottom <= WIDE.height, 'the drawing is out of sight');
+  assert.ok(drawing.left >= table.right, 'the drawing lies over the table');
+});
+
 test('everything is on so few screens and so few stops of the Tab key', async () => {
   for (const [open, screen, most] of [
     [wide, WIDE, 7],

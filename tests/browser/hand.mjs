@@ -46,6 +46,20 @@ export class Hand {
     });
   }
 
+  /** Changes a field that decides a section beside its answer. */
+  edit(section, field, value) {
+    const selector = `#${section} > .edit`;
+    return this.#step(selector, 1, async () => {
+      await this.#lowerKeyboard();
+      await this.#touch(`#by-${section} [data-edits=${field}]`);
+      const isList = await this.page.locator(selector).evaluate(({ localName }) => localName === 'select');
+      this.presses += isList ? 2 : value.length;
+      if (isList) return this.page.selectOption(selector, value);
+      await this.#raiseKeyboard(selector);
+      return this.page.keyboard.type(value);
+    });
+  }
+
   /** Pastes over what a field holds. */
   paste(field, value) {
     return this.#step(`#${field}`, 2, async () => {
@@ -149,8 +163,8 @@ export class Hand {
 }
 
 /**
- * Runs in the page: whether what was touched, the verdict, and its sign are in the window, whole and beside the strip. What has
- * just become of the verdict stands in the strip, too, while most of the board is out of sight.
+ * Runs in the page: whether what was touched, the verdict, and its sign are in the window, whole and beside the strip. The strip
+ * has the verdict, too: in words on a phone, and of the section in sight or when it has just changed at a desk.
  */
 function look({ selector, question }) {
   const strip = document.querySelector('.strip').getBoundingClientRect();
@@ -165,10 +179,12 @@ function look({ selector, question }) {
     );
   const sign = document.getElementById(`at-${question}`);
   const change = document.getElementById('board-change');
+  const words = [...sign.querySelectorAll('.told')].filter((element) => element.checkVisibility());
+  const isSaid = words.length > 0 && words.every((element) => isWhole(element, 0, innerHeight));
   const isTold = change.textContent.includes(`${sign.previousSibling.textContent}: `) && isWhole(change, 0, innerHeight);
   return {
     field: some(selector),
-    verdict: isTold || some(`#decide-${question} .verdict-line, #${question} > .answer p:not(.doubt)`),
+    verdict: isTold || isSaid || some(`#decide-${question} .verdict-line, #${question} > .answer p:not(.doubt)`),
     sign: sign.textContent !== '' && isWhole(sign, 0, innerHeight),
   };
 }

@@ -19,19 +19,19 @@ after(() => browser?.close());
 
 /**
  * Most presses, most pixels scrolled on a phone and at a desk, and in which share of the steps field and verdict are on one
- * screen at least: what was measured, and a fifth more.
+ * screen at least: what was measured, and a fifth more, or less.
  */
 const LIMITS = {
-  1: { presses: 48, phone: [6100, 0.24], desk: [2030, 0.67] },
-  2: { presses: 15, phone: [100, 0.66], desk: [100, 0.8] },
-  3: { presses: 15, phone: [1700, 0.6], desk: [100, 0.8] },
-  4: { presses: 29, phone: [13_900, 0], desk: [10_200, 0] },
-  5: { presses: 10, phone: [8600, 0.4], desk: [5800, 0.4] },
-  6: { presses: 30, phone: [8400, 0.1], desk: [5500, 0.7] },
-  7: { presses: 33, phone: [10_600, 0.28], desk: [7200, 0.28] },
-  8: { presses: 34, phone: [10_200, 0.22], desk: [6700, 0.33] },
-  9: { presses: 66, phone: [100, 0.57], desk: [100, 0.57] },
-  10: { presses: 37, phone: [6900, 0.3], desk: [2100, 0.43] },
+  1: { presses: 48, phone: [6100, 0.61], desk: [2030, 0.67] },
+  2: { presses: 15, phone: [100, 0.8], desk: [100, 0.8] },
+  3: { presses: 15, phone: [1700, 0.64], desk: [100, 0.8] },
+  4: { presses: 29, phone: [13_900, 0.36], desk: [10_200, 0.43] },
+  5: { presses: 10, phone: [8600, 0.53], desk: [5800, 0.53] },
+  6: { presses: 30, phone: [8400, 0.6], desk: [5500, 0.7] },
+  7: { presses: 33, phone: [10_600, 0.66], desk: [7200, 0.53] },
+  8: { presses: 34, phone: [10_200, 0.53], desk: [6700, 0.35] },
+  9: { presses: 66, phone: [100, 0.8], desk: [100, 0.57] },
+  10: { presses: 37, phone: [6900, 0.61], desk: [2100, 0.43] },
 };
 
 /** A test on each screen of a job that is about `question`. */
@@ -204,10 +204,9 @@ job(
   async (hand, page) => {
     await hand.type('body-mass', '98');
     await hand.tap('.strip a[href="#tyre-section"]');
-    await hand.tap('[data-unfolds=fold-tyre-section-settings]');
-    await hand.choose('#tyre-kind', 'clincher');
-    await hand.type('rim', '23');
-    await hand.choose('#tyre-ground', 'rocky');
+    await hand.edit('tyre-section', 'tyre-kind', 'clincher');
+    await hand.edit('tyre-section', 'rim', '23');
+    await hand.edit('tyre-section', 'tyre-ground', 'rocky');
     const asked = /Neither maximum was given here: read both off tyre and rim before pumping/;
     const answer = () => text(page, '#tyre-answer');
     assert.match(
@@ -215,6 +214,7 @@ job(
       /likely over the limit\. Start with 76 psi \(5\.23 bar\) in front and 84 psi \(5\.78 bar\) behind/,
     );
     assert.match(await answer(), asked);
+    await hand.tap('[data-unfolds=fold-tyre-section-settings]');
     await hand.type('tyre-mark', '75 psi');
     await hand.type('rim-mark', '5 bar');
     assert.match(await answer(), /Start with 72 psi \(5\.00 bar\) in front and 72 psi \(5\.00 bar\) behind/);
@@ -224,8 +224,7 @@ job(
 
 job(7, 'a saddle height typed wrongly is asked about, or shows in the verdict', 'position', async (hand, page) => {
   await hand.tap('.strip a[href="#position"]');
-  await hand.tap('[data-unfolds=fold-position-settings]');
-  await hand.type('saddle-height', '72.8');
+  await hand.edit('position', 'saddle-height', '72.8');
   assert.match(await text(page, '#position-answer'), /is left aside; this goes on without it\.\s+Which stem is not known/);
   assert.match(await text(page, '#says-saddle-height'), /Type 450 to 950 mm\.\s+728 mm\? The page goes on without it\./);
   // The offer is taken by a key as well as by a tap.
@@ -235,11 +234,11 @@ job(7, 'a saddle height typed wrongly is asked about, or shows in the verdict', 
   assert.equal(await page.evaluate(() => document.activeElement.id), 'saddle-height');
   assert.equal(await page.locator('#says-saddle-height button').count(), 0);
   assert.match((await addressWith(page, 'sh=728')).hash, /^#r=3&sh=728$/);
-  await hand.type('saddle-height', '72,8 cm');
+  await hand.edit('position', 'saddle-height', '72,8 cm');
   assert.match(await row(page, 'position'), /stem of 110 mm[\s\S]*saddle at 736 mm/);
-  await hand.type('saddle-height', '28.7 in');
+  await hand.edit('position', 'saddle-height', '28.7 in');
   assert.match(await row(page, 'position'), /stem of 110 mm[\s\S]*saddle at 737 mm/);
-  await hand.type('saddle-height', '782');
+  await hand.edit('position', 'saddle-height', '782');
   assert.match(await row(page, 'position'), /stem of 130 mm at \+17°[\s\S]*was stem of 110 mm/);
   assert.match(await text(page, '#at-position'), /!/);
 });

@@ -143,10 +143,17 @@ test('a stretch is marked and painted by keyboard alone', async () => {
   await press('Enter');
   assert.equal(await page.inputValue('#paint'), '500; 510; foot 2');
   assert.notEqual(await answered(page), before);
-  await page.focus('#brush [data-act=undo]');
+  await page.selectOption('#brush-coat', 'none');
+  assert.equal(await page.isVisible('#brush-more'), false);
+  await page.focus('#brush-to');
   await press('Enter');
-  await frame(page);
-  assert.equal(await page.inputValue('#paint'), '');
+  assert.equal(await page.inputValue('#paint'), '500; 510; none');
+  for (const left of ['500; 510; foot 2', '']) {
+    await page.focus('#brush [data-act=undo]');
+    await press('Enter');
+    await frame(page);
+    assert.equal(await page.inputValue('#paint'), left);
+  }
   await page.focus('#brush-done');
   await press('Enter');
   assert.equal(await page.isHidden('#brush'), true);
@@ -162,8 +169,13 @@ test('the course is chosen first, and what is ridden is said', async () => {
   });
   assert.ok(isFirst, 'the chooser comes before all else that can be set');
   await page.setInputFiles('#lap-file', TRACK);
-  await page.waitForFunction(() => /recorded-walk: .*, from a file\./.test(document.getElementById('lap-loaded').innerText));
-  assert.match(await text(page, '#lap-loaded'), /recorded-walk: 12\.\d\d km with \d+ m of climbing, from a file/);
+  await page.waitForFunction(() =>
+    /recorded-walk: .*, from the file “recorded-walk\.gpx”\./.test(document.getElementById('lap-loaded').innerText),
+  );
+  assert.match(
+    await text(page, '#lap-loaded'),
+    /recorded-walk: 12\.\d\d km with \d+ m of climbing, from the file “recorded-walk\.gpx”/,
+  );
   const pressed = () => page.locator('#lap-chooser [aria-pressed=true]').innerText();
   assert.equal(await pressed(), 'My own');
   await page.focus('#lap-chooser button');

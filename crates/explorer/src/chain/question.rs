@@ -1,6 +1,6 @@
 //! The section as the page knows it.
 
-use crate::bench::field::Group;
+use crate::bench::field::{Field, Group};
 use crate::chain::inputs::GROUPS;
 use crate::chain::section::{ChainSection, rests_on};
 use crate::chain::{body, pictures, view, words};
@@ -17,13 +17,22 @@ pub(crate) const QUESTION: Question<ChainSection> = Question {
     asks: |field| is_among(field, GROUPS),
     decision: |report| Some(view::decision::decision(report)),
     answer: ("cage-answer", view::answer::answer),
+    decided_by: &[
+        Field::Capacity,
+        Field::CapacityB,
+        Field::LargestSprocket,
+        Field::LargestSprocketB,
+        Field::PulleyCentres,
+        Field::PulleyCentresB,
+        Field::ChainLinks,
+        Field::ChainLinksB,
+    ],
     marks_itself: false,
     nobodys: |_| None,
     fragments: &[],
     acts: no_acts,
     folds: &[
         (Folded::Why, &[("cage-why", view::answer::why)]),
-        (Folded::Settings, &[]),
         (Folded::Pictures, &[]),
         (
             Folded::Numbers,
@@ -35,6 +44,7 @@ pub(crate) const QUESTION: Question<ChainSection> = Question {
                 ("cage-loose", view::tables::loose_gears),
             ],
         ),
+        (Folded::Settings, &[]),
         (Folded::Working, &[("cage-working", view::working::working)]),
     ],
     block: |report, _| Some(view::sheet::block(report)),

@@ -9,32 +9,33 @@ use std::rc::Rc;
 /// A course from a file, or one that was kept.
 #[derive(Debug, Clone, PartialEq)]
 pub struct OwnCourse {
-    /// Name of the file or of the course.
+    /// Its name: its own, or that of its file without the ending.
     pub name: String,
+    /// The file it was read from; none where the browser kept it.
+    pub file: Option<String>,
     /// The course.
     pub course: Course,
     /// The length that its elevations were smoothed over, where that is known, m.
     pub smoothing_m: Option<f64>,
     /// The track it was read from and what was found in it.
     pub track: Option<(Rc<str>, TrackOptions, TrackReport)>,
-    /// Whether it was kept in the browser rather than read from a file.
-    pub is_kept: bool,
 }
 
 impl OwnCourse {
-    /// Reads a recorded track.
+    /// Reads a recorded track from the file of this name.
     ///
     /// # Errors
     /// What is wrong with it.
-    pub fn from_gpx(name: &str, text: Rc<str>, options: TrackOptions) -> Result<Self, CourseFault> {
+    pub fn from_gpx(file: &str, text: Rc<str>, options: TrackOptions) -> Result<Self, CourseFault> {
         let mut read = Course::from_gpx(&text, &options).map_err(CourseFault::Gpx)?;
         read.course = read.course.as_lap().map_err(CourseFault::Course)?;
         let smoothing_m = Some(options.smoothing.m());
         let track = Some((text, options, read.report));
-        Ok(Self { name: shortened(name), course: read.course, smoothing_m, track, is_kept: false })
+        let name = shortened(file.rsplit_once('.').map_or(file, |(name, _)| name));
+        Ok(Self { name, file: Some(shortened(file)), course: read.course, smoothing_m, track })
     }
 
-    /// Reads the rows of a course that was kept.
+    /// Reads the rows of a course that was kept, or saved as a file.
     ///
     /// # Errors
     /// What is wrong with it.
@@ -42,18 +43,22 @@ impl OwnCourse {
         name: &str,
         rows: &str,
         smoothing_m: Option<f64>,
-        is_kept: bool,
+        file: Option<&str>,
     ) -> Result<Self, CourseFault> {
         let course = lap_of(rows)?;
         let smoothing_m = smoothing_m.filter(|&m| SmoothingLength::new(m).is_ok());
-        Ok(Self { name: shortened(name), course, smoothing_m, track: None, is_kept })
+        Ok(Self { name: shortened(name), file: file.map(shortened), course, smoothing_m, track: None })
     }
 
     /// The first lap of the same track, or the whole of it; none where it is no recorded track, or that is no course.
     #[must_use]
     pub fn cut(&self, first_lap: bool) -> Option<Self> {
         let (text, options, _) = self.track.as_ref()?;
-        Self::from_gpx(&self.name, Rc::clone(text), TrackOptions { first_lap, ..*options }).ok()
+        Self::from_gpx(self.file_name(), Rc::clone(text), TrackOptions { first_lap, ..*options }).ok()
+    }
+
+    fn file_name(&self) -> &str {
+        self.file.as_deref().unwrap_or(&self.name)
     }
 
     /// How much higher the end of a loop was recorded than its start, m; none where they meet.
@@ -74,17 +79,17 @@ impl OwnCourse {
     pub fn read_again(&self, inputs: &LapInputs) -> Option<Result<Self, CourseFault>> {
         let (text, options, _) = self.track.as_ref()?;
         let wanted = inputs.track_options(options.first_lap);
-        (*options != wanted).then(|| Self::from_gpx(&self.name, Rc::clone(text), wanted))
+        (*options != wanted).then(|| Self::from_gpx(self.file_name(), Rc::clone(text), wanted))
     }
 }
 
 /// Where the course that is ridden comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Origin {
+pub enum Origin<'o> {
     /// It is invented.
     Invented,
-    /// It was read from a file.
-    File,
+    /// It was read from the file of this name.
+    File(&'o str),
     /// The browser kept it.
     Kept,
     /// It stands in the sketch.
@@ -105,12 +110,14 @@ impl LapInputs {
 
     /// Where the course that is ridden comes from.
     #[must_use]
-    pub fn origin(&self, own: Option<&OwnCourse>) -> Origin {
+    pub fn origin<'o>(&self, own: Option<&'o OwnCourse>) -> Origin<'o> {
         match self.choice {
             CourseChoice::Demo(_) => Origin::Invented,
             CourseChoice::Sketch => Origin::Sketch,
-            CourseChoice::Own if own.is_some_and(|own| own.is_kept) => Origin::Kept,
-            CourseChoice::Own => Origin::File,
+            CourseChoice::Own => match own {
+                Some(OwnCourse { file: None, .. }) => Origin::Kept,
+                own => Origin::File(own.map_or("", OwnCourse::file_name)),
+            },
         }
     }
 

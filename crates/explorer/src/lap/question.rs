@@ -27,13 +27,13 @@ pub(crate) const QUESTION: Question<LapSection> = Question {
     },
     decision: |report| Some(view::decision::decision(report)),
     answer: ("lap-answer", view::answer::answer),
+    decided_by: &[],
     marks_itself: false,
     nobodys: |report| report.is_on_invented_course().then(words::course::invented),
     fragments: &[("lap-loaded", view::course::loaded), ("lap-course", view::course::course)],
     acts: no_acts,
     folds: &[
         (Folded::Why, &[("lap-why", view::answer::why)]),
-        (Folded::Course, &[]),
         (Folded::Pictures, &[]),
         (
             Folded::Numbers,
@@ -43,6 +43,7 @@ pub(crate) const QUESTION: Question<LapSection> = Question {
                 ("lap-gears", view::tables::gears),
             ],
         ),
+        (Folded::Course, &[]),
         (Folded::Search, &[("lap-found", view::found::found)]),
         (Folded::Working, &[("lap-working", view::tables::working)]),
     ],

@@ -92,7 +92,7 @@ impl Stroke {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use gear_math::course::Segment;
+    use gear_math::course::{ObstacleTime, Segment};
     use proptest::prelude::*;
 
     /// Two grounds, a barrier and a bend, 200 m.
@@ -130,7 +130,7 @@ mod tests {
         [segment.surface.name().to_owned(), seconds.unwrap_or_default(), bend.unwrap_or_default()]
     }
 
-    const COATS: [&str; 7] = ["mud", "deep mud", "loose sand", "foot 3", "foot 12", "corner 15", ""];
+    const COATS: [&str; 8] = ["mud", "deep mud", "loose sand", "foot 3", "foot 12", "none", "corner 15", ""];
 
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(64))]
@@ -152,7 +152,8 @@ mod tests {
                     match stroke.coat.filter(|_| is_under) {
                         Some(Coat::Ground(surface)) => surface.name().clone_into(&mut wanted[0]),
                         Some(Coat::Obstacle(time)) => {
-                            wanted[1] = format!("{:.3}", time.s() / (stroke.to_m - stroke.from_m));
+                            let per_m = |time: ObstacleTime| format!("{:.3}", time.s() / (stroke.to_m - stroke.from_m));
+                            wanted[1] = time.map_or_else(String::new, per_m);
                         }
                         Some(Coat::Corner(speed)) => wanted[2] = format!("{:.3}", speed.m_per_s()),
                         _ if is_under => wanted.clone_from(&own[metre]),
@@ -173,6 +174,18 @@ mod tests {
                 }
             }
         }
+    }
+
+    /// An obstacle is the course's own or was painted: “none” takes either away, and painting one there brings it back.
+    #[test]
+    fn an_obstacle_of_the_course_itself_is_taken_away() {
+        let has = |text: &str| read(text).segments().iter().any(|segment| segment.obstacle.is_some());
+        let none = stroke(75, 95, "none").over("").unwrap();
+        assert_eq!(none, "75; 95; none");
+        assert!(has("") && !has(&none));
+        let again = stroke(75, 95, "foot 4").over(&none).unwrap();
+        assert_eq!(again, "75; 95; foot 4");
+        assert_eq!(stroke(75, 95, "none ").over(&again).unwrap(), none);
     }
 
     #[test]

@@ -32,6 +32,10 @@ impl Standing {
         }
     }
 
+    /// All that has a sign, from good to bad.
+    #[cfg(not(target_arch = "wasm32"))]
+    pub(crate) const SIGNED: [Self; 5] = [Self::Well, Self::Care, Self::Stop, Self::Open, Self::Even];
+
     /// A sign that tells it without colour.
     pub(crate) const fn sign(self) -> &'static str {
         match self {
@@ -61,6 +65,8 @@ pub(crate) struct Verdict {
 pub(crate) struct Decision {
     /// Of A and of B.
     pub(crate) bikes: [Verdict; 2],
+    /// The same in as few words as a narrow strip holds.
+    pub(crate) short: [String; 2],
     /// What lies between them.
     pub(crate) difference: String,
     /// Whether this is the answer of before, and the one of now is still being worked out.
@@ -70,7 +76,9 @@ pub(crate) struct Decision {
 impl Decision {
     /// Of both, worked out already.
     pub(crate) fn of(bikes: impl Fn(Side) -> Verdict, difference: String) -> Self {
-        Self { bikes: Side::BOTH.map(bikes), difference, is_before: false }
+        let bikes = Side::BOTH.map(bikes);
+        let short = bikes.each_ref().map(|verdict| verdict.words.clone());
+        Self { bikes, short, difference, is_before: false }
     }
 
     /// Whether the same is said of both.

@@ -1,7 +1,7 @@
 //! What unfolds in a section, by what it holds.
 
-/// What a fold holds.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+/// What a fold holds, in the order in which every section has them.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) enum Folded {
     /// What is behind the answer, and how sure it is.
     Why,

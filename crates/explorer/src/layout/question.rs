@@ -8,6 +8,8 @@ use crate::layout::fold::{bar, panel};
 use crate::layout::folded::Folded;
 use crate::layout::line::Line;
 use crate::layout::sheet_block::Block;
+#[cfg(not(target_arch = "wasm32"))]
+use crate::layout::words::fold as words;
 use crate::side::Side;
 use maud::Markup;
 #[cfg(not(target_arch = "wasm32"))]
@@ -43,6 +45,8 @@ pub(crate) struct Question<S: 'static> {
     pub(crate) decision: fn(&S) -> Option<Decision>,
     /// The answer.
     pub(crate) answer: Fragment<S>,
+    /// The few fields that move it most, which are changed beside it.
+    pub(crate) decided_by: &'static [Field],
     /// Whether the answer marks by itself which of its sentences rest on the demo's values.
     pub(crate) marks_itself: bool,
     /// What of it is nobody's though the rider chose it, under the answer.
@@ -95,6 +99,9 @@ impl<S> Question<S> {
         html! {
             section id=(self.id) aria-labelledby=(title) hidden {
                 h2 id=(title) { (self.title) }
+                @if !self.decided_by.is_empty() {
+                    div id=(decided_by_id(self.id)) class="decided-by" role="toolbar" aria-label=(words::decided_by(self.name)) {}
+                }
                 div id=(self.answer.0) class="answer" {}
                 div class="body" { ((self.body)()) }
                 (bar(self.id, self.name, self.leads, &(self.acts)(), &folds))
@@ -102,6 +109,11 @@ impl<S> Question<S> {
             }
         }
     }
+}
+
+/// The id of the row of fields that decide a section.
+pub(crate) fn decided_by_id(section: &str) -> String {
+    format!("by-{section}")
 }
 
 /// Room for the text of a fold; what is behind the answer reads like it.

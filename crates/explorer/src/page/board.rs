@@ -66,7 +66,7 @@ impl Row<'_> {
     fn cells(&self) -> Markup {
         let before = self.decision.is_before;
         html! {
-            th scope="row" { a href={ "#" (self.question.id()) } { (self.question.name()) } }
+            th scope="row" { a href={ "#" (self.question.id()) } tabindex="-1" { (self.question.name()) } }
             @if self.decision.is_of_both() {
                 td colspan="2" class=[before.then_some("stale")] { (self.verdict(Side::A)) }
             } @else {
@@ -93,7 +93,7 @@ impl Row<'_> {
         match self.decision.bikes[side as usize].standing {
             Standing::Well if self.on_demo => marked(Standing::Open.sign(), words::NOT_YOURS),
             Standing::Told => html! {},
-            standing => marked(standing.sign(), words::spoken(standing)),
+            standing => marked(standing.sign(), words::meaning(standing)),
         }
     }
 
@@ -105,12 +105,18 @@ impl Row<'_> {
     }
 
     fn marks(&self) -> Markup {
-        let signs = self.decision.bikes.each_ref().map(|verdict| verdict.standing);
-        if signs == [Standing::Told; 2] {
-            return html! {};
+        let decision = self.decision;
+        let is_told = decision.bikes.iter().all(|verdict| verdict.standing == Standing::Told);
+        let words =
+            |side: Side| html! { (self.sign(side)) " " span.told { (decision.short[side as usize]) } };
+        html! {
+            @if decision.is_of_both() {
+                span.both { (words(Side::A)) }
+            } @else {
+                @for side in Side::BOTH { span.told[is_told] { (name(side)) (words(side)) } " " }
+            }
+            span.told.between { (decision.difference) }
         }
-        let shown = |side: Side| html! { (name(side)) (self.sign(side)) };
-        html! { @if self.decision.is_of_both() { (self.sign(Side::A)) } @else { (shown(Side::A)) " " (shown(Side::B)) } }
     }
 
     /// What the last change did to it.
@@ -132,6 +138,6 @@ impl Row<'_> {
 fn marked(sign: &str, spoken: &str) -> Markup {
     html! {
         span class="sign" aria-hidden="true" { (sign) }
-        span.unseen { (spoken) " " }
+        span.unseen { (spoken) ": " }
     }
 }

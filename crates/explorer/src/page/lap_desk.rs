@@ -119,10 +119,16 @@ impl Desk {
         self.take_own(name, OwnCourse::from_gpx(name, text.into(), whole))
     }
 
-    /// Takes a course that was kept or saved: its name, its stretches, a row each, what it was smoothed over, and whether the
-    /// browser kept it.
-    pub fn take_rows(&mut self, name: &str, rows: &str, smoothing_m: Option<f64>, is_kept: bool) -> Update {
-        self.take_own(name, OwnCourse::from_rows(name, rows, smoothing_m, is_kept))
+    /// Takes a course that was kept or saved: its name, its stretches, a row each, what it was smoothed over, and the
+    /// file it comes from, unless the browser kept it.
+    pub fn take_rows(
+        &mut self,
+        name: &str,
+        rows: &str,
+        smoothing_m: Option<f64>,
+        file: Option<&str>,
+    ) -> Update {
+        self.take_own(name, OwnCourse::from_rows(name, rows, smoothing_m, file))
     }
 
     /// Paints a stretch of the course that is ridden, as a change of the field that holds what is painted; says that it was done,
@@ -452,7 +458,7 @@ mod tests {
     #[test]
     fn workers_ride_the_course_from_the_file() {
         let mut desk = Desk::default();
-        desk.take_rows("Mine", "500; 0; mud\n140; 5; firm grass", None, false);
+        desk.take_rows("Mine", "500; 0; mud\n140; 5; firm grass", None, Some("a course.json"));
         edited(
             &mut desk,
             &[(Field::LapModel, "steady"), (Field::Paint, "20; 24; foot 2\n300; 340; corner 12")],
@@ -478,8 +484,8 @@ mod tests {
     fn undo_brings_the_file_before_back() {
         let mut desk = Desk::default();
         let name = |desk: &Desk| desk.course().unwrap().0;
-        desk.take_rows("First", "500; 0; mud", None, false);
-        desk.take_rows("Second", "700; 0; tarmac", None, false);
+        desk.take_rows("First", "500; 0; mud", None, Some("a course.json"));
+        desk.take_rows("Second", "700; 0; tarmac", None, Some("a course.json"));
         assert_eq!(name(&desk), "Second");
         desk.act("undo");
         assert_eq!(name(&desk), "First");
@@ -561,9 +567,12 @@ mod tests {
             "{told}"
         );
         let rows = "500; 2; mud";
-        let told = said(&|desk| desk.take_rows("Mine", rows, None, false));
-        assert!(told.contains("Mine</b>: 0.50 km with 10 m of climbing, from a file."), "{told}");
-        let told = said(&|desk| desk.take_rows("Mine", rows, None, true));
+        let told = said(&|desk| desk.take_rows("Mine", rows, None, Some("a course.json")));
+        assert!(
+            told.contains("Mine</b>: 0.50 km with 10 m of climbing, from the file “a course.json”."),
+            "{told}"
+        );
+        let told = said(&|desk| desk.take_rows("Mine", rows, None, None));
         assert!(told.contains("kept in this browser."), "{told}");
         let told = said(&|desk| desk.paint("10; 20; mud"));
         assert!(told.contains("kept in this browser, with 1 change on it."), "{told}");
@@ -574,7 +583,7 @@ mod tests {
     #[test]
     fn paint_beyond_a_course_from_a_file_is_told() {
         let mut desk = Desk::default();
-        desk.take_rows("Mine", "500; 0; mud", None, false);
+        desk.take_rows("Mine", "500; 0; mud", None, Some("a course.json"));
         let wrong = |desk: &mut Desk, paint| {
             let edits = [(Field::Paint.spec().key.to_owned(), String::from(paint))];
             desk.edit(&edits).wrong
@@ -594,7 +603,7 @@ mod tests {
         };
         let rows: Vec<String> = (0..565).map(row).collect();
         let mut desk = Desk::default();
-        desk.take_rows("Recorded", &rows.join("\n"), None, false);
+        desk.take_rows("Recorded", &rows.join("\n"), None, Some("a course.json"));
         edited(&mut desk, &[(Field::Paint, "300; 420; deep mud\n500; 512; corner 14")]);
         let whole = LapQuestion::of(&desk.good.basis(), desk.room().own.as_deref()).course;
         let update = desk.act("sketch-it").unwrap();

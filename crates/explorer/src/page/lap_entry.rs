@@ -104,9 +104,18 @@ pub fn take_track(name: &str, text: &str) -> Result<JsValue, JsError> {
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
+#[expect(
+    clippy::needless_pass_by_value,
+    reason = "a text that may be missing comes from JavaScript as its own"
+)]
 #[wasm_bindgen(js_name = takeRows, unchecked_return_type = "Update")]
-pub fn take_rows(name: &str, rows: &str, smoothing_m: Option<f64>, kept: bool) -> Result<JsValue, JsError> {
-    answer(at_desk(|desk| desk.take_rows(name, rows, smoothing_m, kept)))
+pub fn take_rows(
+    name: &str,
+    rows: &str,
+    smoothing_m: Option<f64>,
+    file: Option<String>,
+) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.take_rows(name, rows, smoothing_m, file.as_deref())))
 }
 
 /// The band over a stretch of the lap on its picture, as “310; 355”; null where that cannot be read.

@@ -12,6 +12,7 @@ pub mod box_entry;
 #[cfg(test)]
 mod choices;
 mod comparing;
+mod decided_by;
 pub mod desk;
 pub mod drawn;
 mod empty;

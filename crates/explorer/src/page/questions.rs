@@ -104,6 +104,8 @@ pub(crate) trait Asked: Sync {
     fn rests_on(&self, field: Field) -> bool;
     /// Whether the answer is put in doubt by a field that could not be understood.
     fn asks(&self, field: Field) -> bool;
+    /// The few fields that move the answer most.
+    fn decided_by(&self) -> &'static [Field];
     /// Whether the answer marks by itself what rests on the demo's values.
     fn marks_itself(&self) -> bool;
     /// What of it is nobody's though the rider chose it.
@@ -126,6 +128,9 @@ pub(crate) trait Asked: Sync {
     fn skeleton(&self) -> Markup;
     /// Its form of this name.
     fn form(&self, name: &str) -> Option<Markup>;
+    /// What unfolds in it.
+    #[cfg(test)]
+    fn folds(&self) -> Vec<Folded>;
     /// All of its forms.
     #[cfg(test)]
     fn all_forms(&self) -> Vec<Markup>;
@@ -155,6 +160,10 @@ impl<S> Asked for Room<S> {
 
     fn asks(&self, field: Field) -> bool {
         (self.question.asks)(field.as_on_a().unwrap_or(field))
+    }
+
+    fn decided_by(&self) -> &'static [Field] {
+        self.question.decided_by
     }
 
     fn marks_itself(&self) -> bool {
@@ -211,6 +220,11 @@ impl<S> Asked for Room<S> {
 
     fn form(&self, name: &str) -> Option<Markup> {
         self.question.forms.iter().find(|(known, _)| *known == name).map(|(_, form)| form())
+    }
+
+    #[cfg(test)]
+    fn folds(&self) -> Vec<Folded> {
+        self.question.folds.iter().map(|(fold, _)| *fold).collect()
     }
 
     #[cfg(test)]

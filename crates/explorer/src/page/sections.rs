@@ -7,7 +7,7 @@ use crate::page::questions::{self, Asked, Place, Text};
 use crate::page::report::Report;
 use crate::page::was::Was;
 use crate::page::words::differences;
-use crate::page::{board, notices, sheet, yours};
+use crate::page::{board, decided_by, notices, sheet, yours};
 use maud::{Markup, html};
 
 /// What the fragments are written from.
@@ -46,7 +46,7 @@ pub fn fragments(
 pub(crate) fn unfolded(page: &Written<'_>, is_seen: &dyn Fn(&str) -> bool) -> Vec<(String, String)> {
     let &Written { report, notices, complaints, bench, .. } = page;
     let named = |(id, html): (&str, Markup)| (id.to_owned(), html.into_string());
-    let seen = questions::all().filter(|question| is_seen(question.id()));
+    let seen = || questions::all().filter(|question| is_seen(question.id()));
     let above = [
         ("scenario", notices::scenario(report, bench)),
         ("differences", html! { (differences::between(report, bench)) }),
@@ -56,7 +56,8 @@ pub(crate) fn unfolded(page: &Written<'_>, is_seen: &dyn Fn(&str) -> bool) -> Ve
         .into_iter()
         .map(named)
         .chain(board::fragments(report, page.was))
-        .chain(seen.flat_map(|question| written(page, question)))
+        .chain(seen().flat_map(|question| written(page, question)))
+        .chain(seen().filter_map(|question| decided_by::row(report, bench, question)))
         .chain(is_seen("sheet").then(|| sheet(page)).flatten())
         .chain(yours::claims(report))
         .chain(notices::beside_fields(report, complaints))

@@ -1,5 +1,6 @@
 //! The page with nothing worked out yet, put together when it is built.
 
+use crate::layout::decision::Standing;
 use crate::layout::fold;
 use crate::layout::folded::Folded;
 use crate::page::words::{board as board_words, sheet, skeleton as words};
@@ -37,7 +38,7 @@ pub fn masthead() -> Markup {
             nav aria-label=(words::SECTIONS) data-roving {
                 a href="#bench" { (words::SETUPS) }
                 @for question in questions::all() {
-                    a href={ "#" (question.id()) } tabindex="-1" {
+                    a.decides[question.decides()] href={ "#" (question.id()) } tabindex="-1" {
                         (question.name())
                         span id=(board::marks_id(question.id())) class="marks" {}
                     }
@@ -109,6 +110,7 @@ fn acts() -> Markup {
 fn decisions() -> Markup {
     html! {
         table class="board" aria-label=(board_words::DECISIONS) {
+            (key())
             thead { tr {
                 td {}
                 th scope="col" { (crate::layout::pieces::name(Side::A)) }
@@ -116,6 +118,16 @@ fn decisions() -> Markup {
                 th scope="col" { (board_words::BETWEEN) }
             } }
             tbody { @for question in questions::all() { @if question.decides() { tr id=(board::row_id(question.id())) {} } } }
+        }
+    }
+}
+
+/// What the hatching and the signs stand for.
+fn key() -> Markup {
+    html! {
+        caption class="key quiet" {
+            span class="demo" { (board_words::HATCHED) } " " (board_words::HATCHED_IS)
+            @for standing in Standing::SIGNED { " · " b { (standing.sign()) } " " (board_words::meaning(standing)) }
         }
     }
 }
@@ -170,6 +182,14 @@ mod tests {
 
     fn count(page: &str, what: &str) -> usize {
         page.matches(what).count()
+    }
+
+    #[test]
+    fn what_unfolds_stands_in_one_order_in_every_section() {
+        for question in questions::all() {
+            let folds = question.folds();
+            assert!(folds.is_sorted(), "{}: {folds:?}", question.id());
+        }
     }
 
     #[test]

@@ -19,13 +19,13 @@ pub(crate) const QUESTION: Question<RideSection> = Question {
     asks: |field| is_among(field, GROUPS) || field == Field::CrossCrank,
     decision: |report| Some(view::decision::decision(report)),
     answer: ("ride-answer", view::answer::answer),
+    decided_by: &[Field::Slope, Field::ClimbLength, Field::Ground, Field::Power],
     marks_itself: false,
     nobodys: |_| None,
     fragments: &[],
     acts: no_acts,
     folds: &[
         (Folded::Why, &[("ride-why", view::answer::why)]),
-        (Folded::Settings, &[]),
         (Folded::Pictures, &[("ride-at-speed", view::tables::at_speed)]),
         (
             Folded::Numbers,
@@ -37,6 +37,7 @@ pub(crate) const QUESTION: Question<RideSection> = Question {
                 ("ride-swings", view::tables::swings),
             ],
         ),
+        (Folded::Settings, &[]),
         (Folded::Working, &[("ride-working", view::notes::working)]),
     ],
     block: |report, _| Some(view::sheet::block(report)),

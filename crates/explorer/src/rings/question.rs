@@ -1,6 +1,6 @@
 //! The section as the page knows it.
 
-use crate::bench::field::Group;
+use crate::bench::field::{Field, Group};
 use crate::bench::rests::is_drivetrain;
 use crate::layout::folded::Folded;
 use crate::layout::form::section;
@@ -17,6 +17,7 @@ pub(crate) const QUESTION: Question<RingsSection> = Question {
     asks: |field| is_among(field, &[]),
     decision: |report| Some(view::decision::decision(report)),
     answer: ("rings-answer", view::answer::answer),
+    decided_by: &[Field::RingsA, Field::CassetteA, Field::RingsB, Field::CassetteB],
     marks_itself: false,
     nobodys: |_| None,
     fragments: &[],

@@ -25,8 +25,8 @@ const MILLIONTHS: f64 = 1e6;
 pub enum Coat {
     /// Another ground.
     Ground(Surface),
-    /// An obstacle, with its time over the whole of the patch.
-    Obstacle(ObstacleTime),
+    /// An obstacle, with its time over the whole of the patch, or none in place of the one there.
+    Obstacle(Option<ObstacleTime>),
     /// A corner.
     Corner(CornerSpeed),
     /// Which way it leads.
@@ -43,7 +43,9 @@ impl Coat {
     /// What of it lies over `share` of the way it covered.
     pub(super) fn shared(self, share: f64) -> Self {
         match self {
-            Self::Obstacle(time) => Self::Obstacle(ObstacleTime::new(time.s() * share).unwrap_or(time)),
+            Self::Obstacle(Some(time)) => {
+                Self::Obstacle(Some(ObstacleTime::new(time.s() * share).unwrap_or(time)))
+            }
             whole => whole,
         }
     }
@@ -54,7 +56,7 @@ impl Coat {
             Self::Ground(surface) => segment.surface = surface,
             Self::Corner(speed) => segment.corner = Some(speed),
             Self::Heading(heading) => segment.heading = Some(heading),
-            Self::Obstacle(time) => segment.obstacle = Some(Obstacle { time }),
+            Self::Obstacle(time) => segment.obstacle = time.map(|time| Obstacle { time }),
         }
     }
 }
@@ -62,10 +64,12 @@ impl Coat {
 /// An obstacle, a corner or a heading as it stands in a cell.
 pub(super) fn extra(cell: &str) -> Result<Coat, SketchFault> {
     let cell = cell.to_ascii_lowercase();
-    if let Some(time) = cell.strip_prefix("foot") {
+    if cell.trim_end() == "none" {
+        Ok(Coat::Obstacle(None))
+    } else if let Some(time) = cell.strip_prefix("foot") {
         let seconds = if time.trim().is_empty() { Some(0.0) } else { number(time, "s") };
         let time = seconds.and_then(|s| ObstacleTime::new(s).ok()).ok_or(SketchFault::Obstacle)?;
-        Ok(Coat::Obstacle(time))
+        Ok(Coat::Obstacle(Some(time)))
     } else if let Some(speed) = cell.strip_prefix("corner") {
         let speed = number(speed, "km/h").and_then(|speed| CornerSpeed::new(speed / KM_PER_H).ok());
         speed.map(Coat::Corner).ok_or(SketchFault::Corner)
@@ -90,7 +94,8 @@ impl fmt::Display for Coat {
         let rounded = |value: f64| (MILLIONTHS * value).round() / MILLIONTHS;
         match self {
             Self::Ground(surface) => f.write_str(surface.name()),
-            Self::Obstacle(time) => write!(f, "foot {}", rounded(time.s())),
+            Self::Obstacle(None) => f.write_str("none"),
+            Self::Obstacle(Some(time)) => write!(f, "foot {}", rounded(time.s())),
             Self::Corner(speed) => write!(f, "corner {}", rounded(speed.m_per_s() * KM_PER_H)),
             Self::Heading(heading) => write!(f, "heading {}", heading.degrees()),
         }

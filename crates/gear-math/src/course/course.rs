@@ -300,7 +300,7 @@ mod tests {
 
     #[test]
     fn an_obstacle_laid_over_several_stretches_takes_its_time_once() {
-        let laid = patched(20.0, 70.0, Coat::Obstacle(ObstacleTime::new(10.0).unwrap()));
+        let laid = patched(20.0, 70.0, Coat::Obstacle(Some(ObstacleTime::new(10.0).unwrap())));
         assert_eq!(lengths(&laid), [20.0, 20.0, 10.0, 20.0, 30.0]);
         let found = waits(&laid);
         let expected = [0.0, 4.0, 2.0, 4.0, 0.0];

@@ -10,7 +10,7 @@ use core::str::FromStr;
 /// A coat, and the part of a course that it covers.
 ///
 /// Read from text as metres from the line where it begins and ends, then a ground, `foot` with the seconds an obstacle
-/// costs, `corner` with its speed in km/h, or `heading` with the way it leads, in cells as those of a sketched course.
+/// costs or `none` for no obstacle, `corner` with its speed in km/h, or `heading` with the way it leads, in cells as those of a sketched course.
 ///
 /// # Example
 /// ```
@@ -112,7 +112,7 @@ mod tests {
         for line in ["310; 355; deep mud", "310 m|355 m|Deep-Mud", "310;355;deep, sticky mud"] {
             assert_eq!(read(line), mud, "{line}");
         }
-        let obstacle = Coat::Obstacle(ObstacleTime::new(2.0).unwrap());
+        let obstacle = Coat::Obstacle(Some(ObstacleTime::new(2.0).unwrap()));
         let corner = Coat::Corner(CornerSpeed::new(4.0).unwrap());
         for (line, coat) in [
             ("4; 5,5; foot 2 s", obstacle),

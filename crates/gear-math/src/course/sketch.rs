@@ -62,7 +62,7 @@ impl Course {
             let (length, percent) = (segment.length.m(), segment.gradient.percent());
             let _ = write!(text, "{length}; {percent}; {}", segment.surface.name());
             let extras = [
-                segment.obstacle.map(|obstacle| Coat::Obstacle(obstacle.time)),
+                segment.obstacle.map(|obstacle| Coat::Obstacle(Some(obstacle.time))),
                 segment.corner.map(Coat::Corner),
                 segment.heading.map(Coat::Heading),
             ];

@@ -162,7 +162,7 @@ fn long_stretches_reach_the_steady_speeds() {
         let stretch =
             Segment::open(length(900.0), percent(row.gradient_rise_over_run), surface(&row.surface));
         let course = Course::new(vec![stretch]).expect("one stretch");
-        let coat = Coat::Obstacle(ObstacleTime::new(0.0).expect("zero"));
+        let coat = Coat::Obstacle(Some(ObstacleTime::new(0.0).expect("zero")));
         let on_foot = course.patched(&Patch { from_m: 0.0, to_m: 900.0, coat }).expect("one stretch");
         close("foot", last_speed(&on_foot, &setup), row.v_foot_m_per_s, 1e-4)?;
         if row.decision_36x32_min40rpm != "foot_gear" && row.v_ride_power_limited_m_per_s > row.v_foot_m_per_s

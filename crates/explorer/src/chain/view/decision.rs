@@ -19,5 +19,6 @@ pub(crate) fn decision(report: &ChainSection) -> Decision {
     };
     let [a, b] = Side::BOTH.map(|side| report.rings.setup(side).cage.links);
     let longer = a.zip(b).map(|(a, b)| i32::from(b.count()) - i32::from(a.count()));
-    Decision::of(bike, longer.map_or_else(String::new, words::longer))
+    let short = Side::BOTH.map(|side| words::short(report.rings.setup(side), &said(report, side)));
+    Decision { short, ..Decision::of(bike, longer.map_or_else(String::new, words::longer)) }
 }

@@ -21,13 +21,13 @@ pub(crate) const DEMO_SKETCH: &str = "The sketch";
 pub(crate) const MINE: &str = "My course";
 
 /// What is ridden: its name, length and climb, where it comes from, and how many changes are made on its stretches.
-pub(crate) fn loaded(name: &str, course: &Course, origin: Origin, changes: usize) -> Line {
+pub(crate) fn loaded(name: &str, course: &Course, origin: Origin<'_>, changes: usize) -> Line {
     let (length, climb) = (with_unit(course.length_m() / 1e3, 2, "km"), with_unit(course.climb_m(), 0, "m"));
     let origin = match origin {
-        Origin::Invented => ", invented",
-        Origin::File => ", from a file",
-        Origin::Kept => ", kept in this browser",
-        Origin::Sketch => "",
+        Origin::Invented => ", invented".to_owned(),
+        Origin::File(file) => format!(", from the file “{file}”"),
+        Origin::Kept => ", kept in this browser".to_owned(),
+        Origin::Sketch => String::new(),
     };
     let name = strong(name);
     let changed = match changes {

@@ -24,8 +24,11 @@ pub(crate) const DONE: &str = "Done";
 
 /// What a stretch may have besides its ground: its word in a sketch, its name, and of its number the name, the unit and the
 /// usual value.
-pub(crate) const OTHERS: [[&str; 5]; 2] =
-    [["foot", "an obstacle, on foot", "It costs", "s", "2"], ["corner", "a bend", "At most", "km/h", "15"]];
+pub(crate) const OTHERS: [[&str; 5]; 3] = [
+    ["foot", "an obstacle, on foot", "It costs", "s", "2"],
+    ["none", "without an obstacle", "", "", ""],
+    ["corner", "a bend", "At most", "km/h", "15"],
+];
 
 /// That it was painted.
 pub(crate) const PAINTED: &str = "Painted; as text it stands under “Course”.";

@@ -13,6 +13,11 @@ pub(crate) fn more_on(name: &str) -> String {
     format!("More on: {name}")
 }
 
+/// What the row of fields that decide a section is called.
+pub(crate) fn decided_by(name: &str) -> String {
+    format!("What decides: {name}")
+}
+
 /// On the button of a fold, and over what it holds.
 pub(crate) const fn title(fold: Folded) -> &'static str {
     match fold {

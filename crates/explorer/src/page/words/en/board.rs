@@ -19,16 +19,16 @@ pub(crate) fn changed(question: &str, told: &[String]) -> String {
 }
 
 /// What the sign is read out as where all is well, but on the demo's values.
-pub(crate) const NOT_YOURS: &str = "not yours yet:";
+pub(crate) const NOT_YOURS: &str = "not yours yet";
 
-/// What a sign is read out as.
-pub(crate) const fn spoken(standing: Standing) -> &'static str {
+/// What a sign stands for.
+pub(crate) const fn meaning(standing: Standing) -> &'static str {
     match standing {
-        Standing::Well => "well:",
-        Standing::Care => "take care:",
-        Standing::Stop => "no:",
-        Standing::Open => "open:",
-        Standing::Even => "no difference:",
+        Standing::Well => "well",
+        Standing::Care => "take care",
+        Standing::Stop => "no",
+        Standing::Open => "open",
+        Standing::Even => "no difference",
         Standing::Told => "",
     }
 }
@@ -39,3 +39,9 @@ pub(crate) const BETWEEN: &str = "B against A";
 #[cfg(not(target_arch = "wasm32"))]
 /// The board as a table.
 pub(crate) const DECISIONS: &str = "Every decision for A and B";
+#[cfg(not(target_arch = "wasm32"))]
+/// What stands hatched, in the key.
+pub(crate) const HATCHED: &str = "hatched:";
+#[cfg(not(target_arch = "wasm32"))]
+/// Why it does.
+pub(crate) const HATCHED_IS: &str = "the demo’s or not known";

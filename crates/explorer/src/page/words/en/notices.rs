@@ -19,9 +19,15 @@ pub(crate) fn as_on_a(label: &str) -> String {
     format!("B’s {}: as on A", small(label))
 }
 
+/// Of a field of B that is empty.
+pub(crate) const AS_A: &str = "as A";
+
+/// Of any other field that is empty.
+pub(crate) const LEFT_EMPTY: &str = "left empty";
+
 /// In a field of B that is empty: what it has from A.
 pub(crate) fn as_a(value: &str) -> String {
-    if value.is_empty() { "as A".to_owned() } else { format!("as A: {value}") }
+    if value.is_empty() { AS_A.to_owned() } else { format!("as A: {value}") }
 }
 
 /// In an empty field of B for a measure of a part that is not A’s.

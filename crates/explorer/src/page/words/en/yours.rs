@@ -68,12 +68,19 @@ pub(crate) fn demos(fields: &str) -> Line {
 
 /// A field's label as it reads in a sentence, with a way there.
 pub(crate) fn field(field: Field) -> String {
-    let label = small(field.spec().label);
-    let name = match field.spec().group {
-        Group::SetupA => format!("A’s {label}"),
-        Group::SetupB | Group::BikeB => format!("B’s {label}"),
-        Group::CrossBike => format!("cross bike’s {label}"),
-        _ => label,
-    };
-    link_to(field, &name)
+    link_to(field, &of_whom(field, &small(field.spec().label)))
+}
+
+/// A field's label, with the set-up or the bike it belongs to.
+pub(crate) fn named(field: Field) -> String {
+    of_whom(field, field.spec().label)
+}
+
+fn of_whom(field: Field, label: &str) -> String {
+    match field.spec().group {
+        Group::SetupA => format!("A’s {}", small(label)),
+        Group::SetupB | Group::BikeB => format!("B’s {}", small(label)),
+        Group::CrossBike => format!("cross bike’s {}", small(label)),
+        _ => label.to_owned(),
+    }
 }

@@ -32,7 +32,7 @@ pub(crate) const SKETCH: FieldWords = said(
 );
 pub(crate) const PAINT: FieldWords = said(
     "Changes on a stretch",
-    "Painted on the picture, or typed: from m; to m; then a ground, foot and the seconds an obstacle costs, corner and its km/h, or heading and degrees. Such as 310; 355; deep mud",
+    "Painted on the picture, or typed: from m; to m; then a ground, foot and the seconds an obstacle costs, none for no obstacle, corner and its km/h, or heading and degrees. Such as 310; 355; deep mud",
 );
 pub(crate) const SHIFT_REAR: FieldWords = said("Drive lost in a rear shift", "Estimate");
 pub(crate) const SHIFT_FRONT: FieldWords = said("Drive lost in a front shift", "Estimate");
