@@ -47,13 +47,13 @@ pub(crate) fn most(settled: &Settled) -> String {
         Verdict::Quicker | Verdict::OnlyJust => "",
         _ => "By the best guess ",
     };
-    let left = if here > all { ", and keeps" } else { " of" };
-    format!(
-        "{guess}{} gains {}\u{a0}s at {from} to {to}{left} {}\u{a0}s. ",
-        name(settled.ahead()),
-        seconds_in(here, precision),
-        seconds_in(all, precision)
-    )
+    let [here_s, all_s] = [here, all].map(|s| seconds_in(s, precision));
+    let (ahead, place) = (name(settled.ahead()), format!("at {from} to {to}"));
+    if here > all {
+        format!("{guess}{ahead} gains {here_s}\u{a0}s {place}, and keeps {all_s}\u{a0}s of it. ")
+    } else {
+        format!("{guess}{ahead} gains {here_s} of its {all_s}\u{a0}s {place}. ")
+    }
 }
 
 /// Where the one ahead gains, and whether it is surely ahead at the end.
