@@ -10,8 +10,7 @@ use gear_math::course::Precision;
 pub(crate) const TITLE: &str = "Time gained along the lap";
 
 /// How it is to be read.
-pub(crate) const CAPTION: &str =
-    "Above the line B is ahead, below it A. The bar at the foot: where the one ahead gains most.";
+pub(crate) const CAPTION: &str = "Above the line B is ahead, below it A. The bar: where most is gained.";
 
 /// Above the line.
 pub(crate) const B_AHEAD: &str = "B ahead ↑";
