@@ -254,7 +254,9 @@ fn draw_width(pen: &mut Pen, look: &Palette, layout: &Layout, report: &TyreSecti
     let side = report.of_b.as_ref().map(|_| Side::A);
     let (half, up) = (arc.radius_mm, arc.centre_height_mm);
     let (left, right) = (layout.at((-half, up)), layout.at((half, up)));
-    span(pen, look, left, right, CASING * layout.scale);
+    let casing = CASING * layout.scale;
+    pen.line((left.0 + casing, left.1), (right.0 - casing, left.1), look.ink, 1.0);
+    heads(pen, (left.0 + 1.0, left.1), (right.0 - 1.0, left.1), look.paper);
     let (x, y) = layout.at((0.0, up));
     pen.text(
         &words::width_of(side, fit),
@@ -275,21 +277,15 @@ fn draw_width(pen: &mut Pen, look: &Palette, layout: &Layout, report: &TyreSecti
     }
 }
 
-/// A dimension line across the tyre, its heads on the outer edges of the casing, which is that thick.
-fn span(pen: &mut Pen, look: &Palette, (left, y): Point, (right, _): Point, casing: f64) {
-    pen.line((left + casing, y), (right - casing, y), look.ink, 1.0);
-    for (edge, inward) in [(left, 1.0), (right, -1.0)] {
-        let tip = edge + inward;
-        pen.line((tip, y), (edge + inward * casing, y), look.paper, 1.5);
-        pen.shape(&[(tip, y), (tip + 7.0 * inward, y - 3.5), (tip + 7.0 * inward, y + 3.5)], look.paper);
-    }
-}
-
 /// A dimension line with a head at both ends.
 fn arrow(pen: &mut Pen, look: &Palette, from: Point, to: Point) {
     pen.line(from, to, look.ink, 1.0);
+    heads(pen, from, to, look.ink);
+}
+
+fn heads(pen: &mut Pen, from: Point, to: Point, ink: RGBColor) {
     for ((x, y), inward) in [(from, 6.0), (to, -6.0)] {
-        pen.shape(&[(x, y), (x + inward, y - 3.0), (x + inward, y + 3.0)], look.ink);
+        pen.shape(&[(x, y), (x + inward, y - 3.0), (x + inward, y + 3.0)], ink);
     }
 }
 

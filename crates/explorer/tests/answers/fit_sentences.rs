@@ -328,7 +328,11 @@ fn a_wider_tyre_makes_every_gear_longer_and_a_narrower_one_shorter() {
 #[test]
 fn a_position_that_asks_for_another_part_is_no_plain_yes() {
     says("position-answer", &[], "15 mm higher and 10 mm closer than on the road bike");
-    says("position-answer", &[(Field::BarCloserBy, "0")], "of its place, 15 mm higher than on the road bike");
+    says(
+        "position-answer",
+        &[(Field::BarCloserBy, "0")],
+        "of its place, 15 mm higher and 0 mm closer than on the road bike",
+    );
     says("position-answer", &[(Field::CrossSeatAngle, "69")], "Yes, but only with another seat post");
     let row = crate::common::decided("position", "#r=3&xa=69");
     assert!(row.contains("another seat post, stem of"), "{row}");

@@ -30,7 +30,7 @@ fn the_demo_is_told_as_it_was() {
         drivetrain: On A the cage in 34×13 stands 1° from its stop: check for slack. On B the cage in 32×11 stands 1° from its stop: check for slack.
         ladder: Only B reaches below 2.4 m, only A reaches above 8.6 m; 10 gears in common. Your bank asks for a gear of 2.3 m or less: only B has it.
         position: Saddle 736 mm high instead of 728 mm, bar 57 mm below the saddle, 15 mm higher than there.
-        profile: B gains 1.9 s at 1170 to 2494 m and loses 0.9 s of it elsewhere. On foot at 3 places with A and with B.
+        profile: B gains 1.9 s at 1170 to 2494 m, and keeps 0.9 s of it. On foot at 3 places with A and with B.
         slopes: A rides to about 8 % up (likely 6 to 10), down to 8.1 km/h; B rides to about 10 % up (likely 7 to 13), down to 7.1 km/h, on slopes that go on.
         uprights: 
     "#]].assert_eq(&listed(&said("#r=3")));
@@ -41,7 +41,7 @@ fn one_and_the_same_bike_twice_is_told_as_it_was() {
     expect![[r#"
         box-laps: 
         cross-section: 33-622 comes out 33.0 mm wide: too close to tell: measure.
-        drivetrain: On A every gear runs, tightest in 40×15. On B every gear runs, tightest in 40×15.
+        drivetrain: On A every gear runs, with least to spare in 40×15. On B every gear runs, with least to spare in 40×15.
         ladder: A and B have the same gears. Your bank asks for a gear of 2.3 m or less: neither has it.
         position: Saddle 736 mm high instead of 728 mm, bar 57 mm below the saddle, 15 mm higher than there.
         profile: On foot at 6 places with A and with B.

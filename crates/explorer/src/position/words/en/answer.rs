@@ -2,12 +2,12 @@
 
 use crate::bench::field::Field;
 use crate::layout::line::{Line, Look, link_to, strong};
+use crate::number::mm;
 use crate::position::inputs::PositionInputs;
 use crate::position::report::{BAR, DROP, FRONT, PositionReport, RailShift, SADDLE};
 use crate::position::section::PositionSection;
 use crate::position::words::names::{NOT_KNOWN, below, setback, stem, whole};
 use crate::position::words::stems::missing;
-use crate::words::listed;
 use gear_math::StemSearch;
 use gear_math::position::{CarriedPosition, PositionChanges};
 
@@ -39,13 +39,11 @@ pub(crate) fn bar(report: &PositionSection) -> Line {
 
 /// How that place shall differ from the road bike's.
 fn moved(changes: &PositionChanges) -> String {
-    let [up, closer] = [changes.bar_up_by.mm(), changes.bar_closer_by.mm()];
-    let told = |mm: f64, more: &str, less: &str| {
-        (mm != 0.0).then(|| format!("{} {}", crate::number::mm(mm.abs()), if mm > 0.0 { more } else { less }))
-    };
-    let told: Vec<String> =
-        [told(up, "higher", "lower"), told(closer, "closer", "farther")].into_iter().flatten().collect();
-    if told.is_empty() { String::new() } else { format!(", {} than on the road bike", listed(&told)) }
+    let (up, closer) = (changes.bar_up_by.mm(), changes.bar_closer_by.mm());
+    if (up, closer) == (0.0, 0.0) {
+        return String::new();
+    }
+    format!(", {} higher and {} closer than on the road bike", mm(up), mm(closer))
 }
 
 /// Where saddle and bar go.

@@ -108,9 +108,6 @@ pub(crate) fn says(position: &PositionReport) -> String {
         format!("Saddle {saddle} high instead of {}", mm(of_road))
     };
     let (bar, higher) = (below(cross.bar_drop_mm), road.bar_drop.mm() - cross.bar_drop_mm);
-    match (shows_nothing(higher, 0), higher > 0.0) {
-        (true, _) => format!("{saddle}, bar {bar} as there."),
-        (_, true) => format!("{saddle}, bar {bar}, {} higher than there.", whole(higher)),
-        (_, false) => format!("{saddle}, bar {bar}, {} lower than there.", whole(-higher)),
-    }
+    let side = if higher < 0.0 { "lower" } else { "higher" };
+    format!("{saddle}, bar {bar}, {} {side} than there.", whole(higher.abs()))
 }

@@ -12,7 +12,7 @@ use gear_math::Development;
 pub(crate) const TITLE: &str = "The gear ladder";
 /// Over the scale.
 pub(crate) const METRES: &str = "m";
-pub(crate) const CAPTION: &str = "The longest rungs are the largest ring; a tie across the rail joins the same gear. “Bank”: the lowest gear that yours asks for, at your lowest cadence and the power that lasts. At the ends: the speeds at your lowest and highest cadence. In brackets: cross-chained; with “no”: to be avoided.";
+pub(crate) const CAPTION: &str = "The longest rungs are the largest ring; a tie across the rail joins the same gear. “Bank”: the gear it asks for at your lowest cadence. In brackets: cross-chained; with “no”: to be avoided.";
 /// Beside the lowest gear that the climb asks for.
 pub(crate) const BANK: &str = "bank";
 /// The same where that lies below all that is drawn.

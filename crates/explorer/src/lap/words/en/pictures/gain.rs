@@ -10,8 +10,7 @@ use gear_math::course::Precision;
 pub(crate) const TITLE: &str = "Time gained along the lap";
 
 /// How it is to be read.
-pub(crate) const CAPTION: &str =
-    "Above the line B is ahead, below it A. The bar at the foot: where the one ahead gains most.";
+pub(crate) const CAPTION: &str = "Above the line B is ahead, below it A. The bar: where most is gained.";
 
 /// Above the line.
 pub(crate) const B_AHEAD: &str = "B ahead ↑";
@@ -47,13 +46,13 @@ pub(crate) fn most(settled: &Settled) -> String {
         Verdict::Quicker | Verdict::OnlyJust => "",
         _ => "By the best guess ",
     };
-    let left = if here > all { ", and keeps" } else { " of" };
-    format!(
-        "{guess}{} gains {}\u{a0}s at {from} to {to}{left} {}\u{a0}s. ",
-        name(settled.ahead()),
-        seconds_in(here, precision),
-        seconds_in(all, precision)
-    )
+    let [here_s, all_s] = [here, all].map(|s| seconds_in(s, precision));
+    let (ahead, place) = (name(settled.ahead()), format!("at {from} to {to}"));
+    if here > all {
+        format!("{guess}{ahead} gains {here_s}\u{a0}s {place}, and keeps {all_s}\u{a0}s of it. ")
+    } else {
+        format!("{guess}{ahead} gains {here_s} of its {all_s}\u{a0}s {place}. ")
+    }
 }
 
 /// Where the one ahead gains, and whether it is surely ahead at the end.

@@ -13,7 +13,7 @@ use gear_math::rider::{Answer, MarkKind, OnBike};
 /// The first words of its caption.
 pub(crate) const TITLE: &str = "Speed against gradient";
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Solid as far as A rides, open as far as B does, thin where only a lower gear would. Broken: running; dotted: walking, both with A’s bike and without dismount and remount, their likely speeds in grey. For a slope so long that you hold it at your power; square and cross on the broken line are this climb’s own times, on what you can spend.";
+pub(crate) const CAPTION: &str = "Solid as far as A rides, open as far as B does, thin where only a lower gear would. Broken: running; dotted: walking, both with A’s bike and without dismount and remount, their likely speeds in grey. For a slope so long that you hold it at your power; square and cross: this climb’s own times.";
 /// Names at the lines.
 pub(crate) const RIDING: &str = "riding";
 /// Names at the lines.
