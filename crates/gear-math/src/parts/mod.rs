@@ -8,6 +8,7 @@ mod buying;
 mod combination;
 mod combining;
 mod condition;
+mod cranks;
 mod fit;
 mod found_lap;
 mod front_derailleur;

@@ -2,9 +2,10 @@
 
 use crate::chain::{ChainLinks, ChainLinksError, PulleyCentres};
 use crate::gears::{
-    Cassette, CassetteError, CassetteName, CassetteNameError, Chainring, ChainsetError, RingDifference,
-    Sprocket, TotalCapacity,
+    Cassette, CassetteError, CassetteName, CassetteNameError, Chainring, Chainset, ChainsetError,
+    RingDifference, Sprocket, TotalCapacity,
 };
+use crate::parts::cranks::{Cranks, told};
 use crate::parts::front_derailleur::FrontDerailleur;
 use crate::parts::parts_box::PartsBox;
 use crate::parts::rear_derailleur::RearDerailleur;
@@ -34,6 +35,10 @@ pub struct ReadBox {
     pub parts: PartsBox,
     /// Every piece that was not.
     pub not_understood: Vec<NotUnderstood>,
+    /// How many single rings there are.
+    pub single_rings: usize,
+    /// How many pairs were made of them.
+    pub pairs: usize,
 }
 
 /// A piece of text that is no part.
@@ -99,6 +104,16 @@ impl PartKind {
     }
 }
 
+impl ReadBox {
+    /// Adds the pairs that single rings make, but for those that were typed.
+    fn pair(&mut self, cranks: &Cranks) {
+        let chainsets = &mut self.parts.chainsets;
+        let made = cranks.pairs().into_iter().filter(|it| !chainsets.contains(it)).collect::<Vec<_>>();
+        (self.single_rings, self.pairs) = (cranks.rings(), made.len());
+        chainsets.extend(made);
+    }
+}
+
 impl PartsBox {
     /// Reads what lies in a box, for a shifter of so many sprockets where that is known.
     ///
@@ -108,17 +123,23 @@ impl PartsBox {
     /// word; a front derailleur as its largest ring over the difference it spans; `?` is what is not known. Cassettes go by their
     /// everyday names or by their sprockets.
     ///
+    /// Single rings go on one crank, each alone and every two together, behind the rings typed together; behind `crank`, a label
+    /// and a colon they go on another one, up to the end of the group or the next label.
+    ///
     /// # Example
     /// ```
     /// use gear_math::parts::PartsBox;
     /// let read = PartsBox::read("34 36 44/31 / 11-30 11s, 11-34, 11-99 / 33/30, 39/36 smallest 11 / 110", None);
-    /// assert_eq!(read.parts.chainsets.len(), 3);
+    /// let chainsets: Vec<String> = read.parts.chainsets.iter().map(ToString::to_string).collect();
+    /// assert_eq!(chainsets, ["34", "36", "44/31", "36/34"]);
     /// assert_eq!(read.parts.cassettes[1].sprockets().len(), 11);
     /// assert_eq!(read.parts.derailleurs[1].figures.smallest_sprocket.map(|it| it.teeth()), Some(11));
     /// assert_eq!(read.not_understood[0].piece, "11-99");
     /// let printed = read.parts.to_string();
     /// assert_eq!(printed, "34 36 44/31 / 11-30 11s, 11-34 11s / 33/30, 39/36 smallest 11 / 110");
     /// assert_eq!(PartsBox::read(&printed, None).parts, read.parts);
+    /// let two_cranks = PartsBox::read("crank 1: 34 50 crank 2: 42 46", None);
+    /// assert_eq!((two_cranks.single_rings, two_cranks.pairs), (4, 2));
     /// ```
     #[must_use]
     pub fn read(text: &str, sprockets: Option<usize>) -> ReadBox {
@@ -126,15 +147,26 @@ impl PartsBox {
         let cassettes = groups.iter().filter(|it| it.0 == PartKind::Cassette);
         let said = || cassettes.flat_map(|it| pieces(&it.1, it.0)).find_map(|it| said_count(&it));
         let count = sprockets.or_else(said);
-        let mut read = ReadBox::default();
+        let (mut read, mut cranks) = (ReadBox::default(), Cranks::default());
         for (kind, group) in groups {
+            let mut label = String::new();
             for piece in pieces(&group, kind) {
-                if let Err(why) = read.parts.take(kind, &piece, count) {
+                if let Some(next) = Cranks::label(&piece).filter(|_| kind == PartKind::Chainset) {
+                    next.clone_into(&mut label);
+                } else if let Err(why) = read.parts.take(kind, &piece, count) {
                     read.not_understood.push(NotUnderstood { piece, kind, why });
+                } else if let (PartKind::Chainset, Some([ring])) = (kind, read.parts.last_rings()) {
+                    cranks.take(&label, *ring);
                 }
             }
         }
+        read.pair(&cranks);
         read
+    }
+
+    /// The rings that were taken last.
+    fn last_rings(&self) -> Option<&[Chainring]> {
+        self.chainsets.last().map(Chainset::rings)
     }
 
     fn take(&mut self, kind: PartKind, piece: &str, count: Option<usize>) -> Result<(), PartFault> {
@@ -160,7 +192,7 @@ fn groups(line: &str) -> Vec<(PartKind, String)> {
     let group = |(place, words): (usize, &[&str])| {
         let headed = words.first().and_then(|word| PartKind::headed(word));
         let is_head = |word: &&&str| PartKind::headed(word).is_some() || **word == ":";
-        let heads = words.iter().take_while(is_head).count();
+        let heads = if Cranks::is_labelled(words) { 0 } else { words.iter().take_while(is_head).count() };
         let group = words[heads..].join(" ");
         let by_look = || if is_alone { Some(looks(&group)) } else { None };
         let kind = headed.or_else(by_look).or_else(|| PartKind::ALL.get(place).copied());
@@ -182,9 +214,9 @@ fn looks(group: &str) -> PartKind {
 fn pieces(group: &str, kind: PartKind) -> Vec<String> {
     let parts_at = |letter: char| letter == ',' || kind.is_of_one_word() && letter.is_whitespace();
     let pieces = group.split(parts_at).map(str::trim).filter(|it| !it.is_empty());
-    // “110 links”, “44 teeth”
+    // “110 links”, “44 teeth”, “crank 2:”
     pieces
-        .filter(|it| !kind.is_of_one_word() || !matches!(*it, "links" | "teeth"))
+        .filter(|it| !kind.is_of_one_word() || !matches!(*it, "links" | "teeth") && !Cranks::is_crank(it))
         .map(str::to_owned)
         .collect()
 }
@@ -265,7 +297,7 @@ fn within<T>(figure: Option<u16>, new: fn(u16) -> Result<T, OutOfLimits>) -> Res
 impl fmt::Display for PartsBox {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let mut kinds = [
-            joined(&self.chainsets, " ", |f, it| write!(f, "{it}")),
+            told(&self.chainsets),
             joined(&self.cassettes, ", ", write_cassette),
             joined(&self.derailleurs, ", ", write_rear),
             joined(&self.chains, " ", |f, it| write!(f, "{}", it.count())),
@@ -337,13 +369,40 @@ mod tests {
         let box_of = read("34 36 38 / 11-28 11s, 11-34 11s / 33/30, 39/36");
         assert_eq!(box_of.not_understood, []);
         let PartsBox { chainsets, cassettes, derailleurs, .. } = box_of.parts;
-        assert_eq!(chainsets, [34, 36, 38].map(|it| Chainset::new([it]).unwrap()));
+        assert_eq!(names(&chainsets), ["34", "36", "38", "36/34", "38/34", "38/36"]);
         assert_eq!(cassettes, [28, 34].map(|it| Cassette::named(11, it, 11).unwrap()));
         let figures = derailleurs.iter().map(|it| {
             let Derailleur { total_capacity, largest_sprocket, .. } = it.figures;
             [total_capacity.unwrap().teeth(), largest_sprocket.unwrap().teeth()]
         });
         assert_eq!(figures.collect::<Vec<_>>(), [[33, 30], [39, 36]]);
+    }
+
+    fn names(chainsets: &[Chainset]) -> Vec<String> {
+        chainsets.iter().map(Chainset::to_string).collect()
+    }
+
+    #[test]
+    fn rings_of_one_crank_make_pairs_and_those_of_two_do_not() {
+        let six = read("34 36 38 42 46 50");
+        assert_eq!((six.single_rings, six.pairs, six.parts.chainsets.len()), (6, 15, 21));
+        for (text, pairs) in [
+            ("50/34", vec![]),
+            ("50/34 34 50", vec![]),
+            ("34 36 34", vec!["36/34"]),
+            ("Rings: 34\nrings 36 teeth", vec!["36/34"]),
+            ("34 50 crank b: 42, 46", vec!["50/34", "46/42"]),
+            ("crank 1: 34 50\nCrank 2: 42\ncrank 1: 36 / 11-34 11s", vec!["50/34", "36/34", "50/36"]),
+            ("crank: 34 50", vec!["50/34"]),
+        ] {
+            let read = read(text);
+            let made = read.parts.chainsets.len() - read.pairs;
+            assert_eq!(
+                (names(&read.parts.chainsets[made..]), read.not_understood),
+                (pairs.into_iter().map(str::to_owned).collect(), vec![]),
+                "{text}"
+            );
+        }
     }
 
     #[test]

@@ -492,15 +492,23 @@ fn fronts() -> impl Strategy<Value = FrontDerailleur> {
     })
 }
 
+/// Pairs of single rings come behind what was typed.
+fn rings_in_order(mut parts: PartsBox) -> PartsBox {
+    parts.chainsets.sort_by_key(|it| it.rings().to_vec());
+    parts
+}
+
 proptest! {
     #[test]
     fn a_box_reads_back_as_it_is_printed(
         parts in boxes(),
         fronts in proptest::collection::vec(fronts(), 0..3),
         odd in proptest::collection::btree_set(9_u16..40, 1..6),
+        rings in proptest::collection::btree_set(30_u16..36, 0..4),
         without in 0..6,
     ) {
         let mut parts = PartsBox { front_derailleurs: fronts, ..parts };
+        parts.chainsets.extend(rings.into_iter().map(|it| Chainset::new([it]).unwrap()));
         parts.cassettes.push(Cassette::new(odd).unwrap());
         match without {
             0 => parts.chainsets.clear(),
@@ -511,14 +519,14 @@ proptest! {
         let printed = parts.to_string();
         let read = PartsBox::read(&printed, Some(9));
         prop_assert_eq!(&read.not_understood, &[]);
-        prop_assert_eq!(read.parts, parts, "{}", printed);
+        prop_assert_eq!(rings_in_order(read.parts), rings_in_order(parts), "{}", printed);
     }
 
     #[test]
     fn no_text_is_too_strange(text in "\\PC{0,40}|[0-9 /,;?\n-]{0,40}") {
         let read = PartsBox::read(&text, None);
         let again = PartsBox::read(&read.parts.to_string(), None);
-        prop_assert_eq!(again.parts, read.parts);
+        prop_assert_eq!(rings_in_order(again.parts), rings_in_order(read.parts));
     }
 }
 
