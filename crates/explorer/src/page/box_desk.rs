@@ -4,10 +4,12 @@ use crate::bench::bench::Bench;
 use crate::bench::field::Field;
 use crate::bench::whole_bike::{Part, WholeBike};
 use crate::lap::report::LapQuestion;
+use crate::lap::words::found::set_up;
 use crate::page::desk::{Desk, Update};
 use crate::page::scenario::Scenario;
 use crate::page::sections;
 use crate::parts::asked::BoxAsked;
+use crate::parts::column::Column;
 use crate::parts::errand::BoxErrand;
 use crate::parts::found::BoxFound;
 use crate::parts::offer::Offer;
@@ -26,10 +28,11 @@ impl Scenario {
 }
 
 impl Desk {
-    /// Begins with the box as it is; [`sort_box`](Self::sort_box) then finds out what goes together.
-    pub fn begin_box(&mut self) -> Update {
+    /// Begins with the box as it is, and with kept courses that count by their weights; [`sort_box`](Self::sort_box) then finds out
+    /// what goes together.
+    pub fn begin_box(&mut self, courses: Vec<(String, f64)>) -> Update {
         let course = self.course_name().unwrap_or_default().to_owned();
-        let found = BoxFound::of(self.box_asked(), course);
+        let found = BoxFound::of(self.box_asked(), course, courses);
         self.set_box(Some(Rc::new(found)));
         self.show_box()
     }
@@ -88,9 +91,22 @@ impl Desk {
         self.change_box(|found| found.take_bands(bands));
     }
 
-    /// Takes by how much the planned ones are regretted at most.
-    pub fn take_box_regrets(&mut self, worst_s: &[f64]) {
-        self.change_box(|found| found.take_regrets(worst_s));
+    /// Takes what the planned ones are behind under every condition, s.
+    pub fn take_box_regrets(&mut self, behind_s: &[f64]) {
+        self.change_box(|found| found.take_regrets(behind_s));
+    }
+
+    /// Puts the table in the order of a column by its place.
+    pub(crate) fn order_box(&mut self, place: &str) -> Option<Update> {
+        let column = Column::at(place.parse().ok()?)?;
+        self.change_box(|found| found.order_by(column))?;
+        Some(self.refresh_section(sections::of_box))
+    }
+
+    /// The name under which a combination is kept.
+    pub(crate) fn combination_name(&self, key: &str) -> Option<String> {
+        let (_, fit) = self.box_found()?.by_key(key)?;
+        Some(set_up(&fit.drivetrain))
     }
 
     /// Takes what is worth buying.
@@ -174,7 +190,7 @@ mod tests {
     /// A box ridden to its end.
     fn ridden(edits: &[(&str, &str)]) -> Desk {
         let mut desk = filled(edits);
-        desk.begin_box();
+        desk.begin_box(Vec::new());
         while desk.sort_box(7) {}
         let mut errand = Scenario::of_link(&desk.link()).box_errand(&desk.course().unwrap().1).unwrap();
         loop {
@@ -276,7 +292,7 @@ mod tests {
     #[test]
     fn a_box_stopped_at_once_says_so_and_one_ridden_is_a_table() {
         let mut desk = filled(&[BOX]);
-        desk.begin_box();
+        desk.begin_box(Vec::new());
         desk.end_box();
         assert!(answer(&desk).contains("Stopped after 0 of 48"), "{}", answer(&desk));
         assert_eq!(found(&desk).csv(), None);

@@ -27,6 +27,9 @@ pub fn box_errand(link: &str, rows: &str) -> bool {
             let errand = Scenario::of_link(link).box_errand(rows);
             *known = errand.map(|it| (link.to_owned(), rows.to_owned(), it));
         }
+        if let Some((_, _, errand)) = known {
+            errand.begin_anew();
+        }
         known.is_some()
     })
 }
@@ -57,7 +60,7 @@ pub fn box_doubt(numbers: &[usize]) -> bool {
     at_errand(|errand| errand.doubt(numbers))
 }
 
-/// In a worker: by how much each of them is regretted at most, in seconds.
+/// In a worker: what each of them is behind the quickest under every condition, in seconds.
 #[wasm_bindgen(js_name = boxRegrets)]
 #[must_use]
 pub fn box_regrets() -> Vec<f64> {
@@ -79,13 +82,20 @@ pub fn box_offers() -> Array {
     at_errand(BoxErrand::offers).iter().map(handed).collect()
 }
 
-/// Begins with the box as it is.
+/// In a worker: another course that counts for what is regretted, by its rows and its weight.
+#[wasm_bindgen(js_name = boxCourse)]
+pub fn box_course(rows: &str, weight: f64) {
+    at_errand(|errand| errand.add_course(rows, weight));
+}
+
+/// Begins with the box as it is, and with kept courses that count by their weights.
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen(js_name = beginBox, unchecked_return_type = "Update")]
-pub fn begin_box() -> Result<JsValue, JsError> {
-    answer(at_desk(Desk::begin_box))
+pub fn begin_box(names: Vec<String>, weights: &[f64]) -> Result<JsValue, JsError> {
+    let courses = names.into_iter().zip(weights.iter().copied()).collect();
+    answer(at_desk(|desk| desk.begin_box(courses)))
 }
 
 /// Tries the next few combinations; whether there are more.
@@ -155,10 +165,10 @@ pub fn take_box_gains(gains: &[f64]) {
     at_desk(|desk| desk.take_box_bands(bands.collect()));
 }
 
-/// Takes by how much the planned ones are regretted at most.
+/// Takes what the planned ones are behind under every condition.
 #[wasm_bindgen(js_name = takeBoxRegrets)]
-pub fn take_box_regrets(worst_s: &[f64]) {
-    at_desk(|desk| desk.take_box_regrets(worst_s));
+pub fn take_box_regrets(behind_s: &[f64]) {
+    at_desk(|desk| desk.take_box_regrets(behind_s));
 }
 
 /// Takes what is worth buying, in words and numbers.

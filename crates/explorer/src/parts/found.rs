@@ -3,7 +3,9 @@
 use crate::lap::found::{Standing, TESTED_S, Tested};
 use crate::number::is_level;
 use crate::parts::asked::BoxAsked;
+use crate::parts::column::Column;
 use crate::parts::offer::Offer;
+use crate::parts::regrets::Regrets;
 use crate::side::Side;
 use gear_math::Drivetrain;
 use gear_math::course::TimeBand;
@@ -44,8 +46,12 @@ pub struct BoxFound {
     pub front: Vec<usize>,
     /// What laps gain over the first, by their numbers.
     bands: Vec<(usize, TimeBand)>,
-    /// The number of the lap that is least regretted, and by how much at most it and the first are, s.
-    pub least_regret: Option<(usize, [f64; 2])>,
+    /// What of it stands up to another day, once that was asked.
+    pub regret: Option<Regrets>,
+    /// Kept courses that count for that, with their weights.
+    pub courses: Vec<(String, f64)>,
+    /// The column that its table is in the order of, and whether that falls; by time where there is none.
+    pub by: Option<(Column, bool)>,
     /// What is worth buying; none before that was asked.
     pub offers: Option<Vec<Offer>>,
 }
@@ -53,7 +59,7 @@ pub struct BoxFound {
 impl BoxFound {
     /// Nothing yet.
     #[must_use]
-    pub fn of(asked: BoxAsked, course: String) -> Self {
+    pub fn of(asked: BoxAsked, course: String, courses: Vec<(String, f64)>) -> Self {
         Self {
             asked,
             course,
@@ -64,7 +70,9 @@ impl BoxFound {
             order: Vec::new(),
             front: Vec::new(),
             bands: Vec::new(),
-            least_regret: None,
+            regret: None,
+            courses,
+            by: None,
             offers: None,
         }
     }
@@ -157,12 +165,28 @@ impl BoxFound {
         self.order.iter().filter(|it| it.parts.lap.planned).take(LISTED).map(|it| it.parts.number).collect()
     }
 
-    /// Takes by how much each of [`planned`](Self::planned) is regretted at most.
-    pub fn take_regrets(&mut self, worst_s: &[f64]) {
-        let least =
-            self.planned().into_iter().zip(worst_s.iter().copied()).min_by(|a, b| a.1.total_cmp(&b.1));
-        self.least_regret =
-            least.zip(worst_s.first()).map(|((number, worst), first)| (number, [worst, *first]));
+    /// Takes what each of [`planned`](Self::planned) is behind under every condition, s.
+    pub fn take_regrets(&mut self, behind_s: &[f64]) {
+        self.regret = Regrets::of(&self.planned(), behind_s);
+    }
+
+    /// Puts the table in the order of a column; once more turns it round.
+    pub fn order_by(&mut self, column: Column) {
+        let falls = self.by.is_some_and(|(by, falls)| by == column && !falls);
+        self.by = Some((column, falls));
+    }
+
+    /// Places in the order of the table.
+    #[must_use]
+    pub fn listed(&self) -> Vec<usize> {
+        let mut places: Vec<usize> = (0..self.order.len()).collect();
+        if let Some((column, falls)) = self.by {
+            places.sort_by(|a, b| {
+                let [a, b] = [a, b].map(|place| column.figure(&self.order[*place]));
+                if falls { b.total_cmp(&a) } else { a.total_cmp(&b) }
+            });
+        }
+        places
     }
 
     /// The place of a set-up of the bench, where it goes together as it stands.

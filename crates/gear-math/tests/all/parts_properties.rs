@@ -119,10 +119,9 @@ fn workers_find_what_one_does() {
         (BoxRides::new(&course(), &BoxRider::Reserve(rider()), &laps).unwrap(), laps)
     });
     let share = |all: Vec<usize>| all.into_iter().enumerate().map(|(place, lap)| (place % 2, lap));
-    for (worker, lap) in share(gathered.to_look_at().collect()) {
-        gathered.take(lap, workers[worker].0.look(&workers[worker].1[lap]));
-    }
-    assert!(gathered.quickest().iter().all(|it| !it.lap.planned));
+    assert_eq!(gathered.to_look_at().count(), 0, "so few are planned at once");
+    let looked = workers[0].0.look(&workers[0].1[0]);
+    assert!(!looked.planned && (looked.time_s - workers[0].0.plan(&workers[0].1[0]).time_s).abs() < 0.5);
     for (worker, lap) in share(gathered.to_plan()) {
         gathered.take(lap, workers[worker].0.plan(&workers[worker].1[lap]));
     }
