@@ -16,8 +16,8 @@ const SHOP = 10;
  * @typedef {{ job: number, box: string, rows: string, laps: number[], inFull: boolean, times?: number[], planned: number[], courses: [string, number][], index: number, count: number }} BoxOrder
  */
 /**
- * What it says: rows of laps, what laps gain, by how much they are regretted, what is worth buying, or that nothing can be ridden.
- * @typedef {{ job: number, laps?: number[], gains?: Float64Array, regrets?: Float64Array, offers?: [string, Float64Array][], none?: true }} BoxFound
+ * What it says: rows of laps, what laps gain, the first on every tyre, by how much they are regretted, what is worth buying, or that nothing can be ridden.
+ * @typedef {{ job: number, laps?: number[], gains?: Float64Array, onTyres?: Float64Array, regrets?: Float64Array, offers?: [string, Float64Array][], none?: true }} BoxFound
  */
 /** @typedef {(found: BoxFound) => void} Say */
 
@@ -34,6 +34,7 @@ export async function rideBox(order, say) {
   if (!engine.boxErrand(box, rows)) return say({ job, none: true });
   if (!times) return ride(order, say);
   const laps = Uint32Array.from(order.laps);
+  if (index === 0) say({ job, onTyres: engine.boxOnTyres(laps[0]) });
   for (const [rows, weight] of courses) engine.boxCourse(rows, weight);
   if (index === 0) say({ job, gains: engine.boxGains(laps, Float64Array.from(times)) });
   if (index === 0 && (await goOn(job, () => engine.boxDoubt(Uint32Array.from(order.planned)))))

@@ -110,7 +110,7 @@ function goOn(mine) {
   showFound(mine);
   const [leading, times, planned] = engine.boxLeading();
   if (leading.length === 0) return end();
-  mine.asked = 3;
+  mine.asked = 4;
   tell(mine);
   order(mine, { laps: leading, times, planned, courses: mine.courses });
 }
@@ -132,12 +132,13 @@ function rideHere() {
 }
 
 /** @param {BoxFound} found */
-function take({ laps, gains, regrets, offers, none }) {
+function take({ laps, gains, onTyres, regrets, offers, none }) {
   const mine = going;
   if (!mine) return;
   if (none) return giveUp();
   if (laps) return takeLaps(mine, laps);
   if (gains) engine.takeBoxGains(gains);
+  if (onTyres) engine.takeBoxTyres(onTyres);
   if (regrets) engine.takeBoxRegrets(regrets);
   if (offers) takeOffers(offers);
   mine.asked -= 1;

@@ -53,6 +53,13 @@ pub fn box_gains(numbers: &[usize], times_s: &[f64]) -> Vec<f64> {
     bands.iter().flat_map(|it| [it.low_s, it.time_s, it.high_s]).collect()
 }
 
+/// In a worker: the lap of a number in full on every tyre of the box, in seconds.
+#[wasm_bindgen(js_name = boxOnTyres)]
+#[must_use]
+pub fn box_on_tyres(number: usize) -> Vec<f64> {
+    at_errand(|errand| errand.on_tyres(number))
+}
+
 /// In a worker: rides the laps of these numbers on another day; whether there is more to do.
 #[wasm_bindgen(js_name = boxDoubt)]
 #[must_use]
@@ -163,6 +170,12 @@ pub fn box_leading() -> Array {
 pub fn take_box_gains(gains: &[f64]) {
     let bands = gains.chunks_exact(3).map(|it| TimeBand { low_s: it[0], time_s: it[1], high_s: it[2] });
     at_desk(|desk| desk.take_box_bands(bands.collect()));
+}
+
+/// Takes the time of the quickest on every tyre of the box, as [`box_on_tyres`] has it.
+#[wasm_bindgen(js_name = takeBoxTyres)]
+pub fn take_box_tyres(times_s: Vec<f64>) {
+    at_desk(|desk| desk.take_box_tyres(times_s));
 }
 
 /// Takes what the planned ones are behind under every condition.

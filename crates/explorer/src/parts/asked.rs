@@ -78,6 +78,7 @@ pub fn whole(basis: &Basis<'_>, inputs: &BoxInputs) -> PartsBox {
         cassettes: each_once(drivetrains.iter().map(|it| it.cassette).chain(typed.cassettes)),
         derailleurs: if is_any_known { derailleurs } else { Vec::new() },
         front_derailleurs: typed.front_derailleurs,
+        tyres: each_once(typed.tyres.into_iter()),
         chains: each_once(basis.chain.links.into_iter().flatten().chain(typed.chains)),
     }
 }

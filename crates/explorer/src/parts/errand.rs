@@ -7,7 +7,7 @@ use crate::parts::offer::Offer;
 use crate::parts::words::offer as words;
 use gear_math::course::TimeBand;
 use gear_math::gears::GearSet;
-use gear_math::parts::{BoxRides, Buying, CourseWeight, Robust, SortedBox};
+use gear_math::parts::{BoxRides, BoxTyre, Buying, CourseWeight, Outing, Robust, SortedBox};
 use gear_math::{Course, Drivetrain, rider::PowerBelowStanding};
 
 /// A worker's part for one box.
@@ -30,6 +30,16 @@ impl BoxErrand {
         let (laps, _) = SortedBox::of(&asked.outing.bike, &asked.parts).laps();
         let rides = BoxRides::new(&asked.outing.course, &asked.outing.rider, &laps)?;
         Ok(Self { asked, laps, rides, courses: Vec::new(), robust: None, buying: None })
+    }
+
+    /// The lap of a number in full on every tyre of the box, s.
+    #[must_use]
+    pub fn on_tyres(&self, number: usize) -> Vec<f64> {
+        let Some(lap) = self.laps.get(number) else { return Vec::new() };
+        let Outing { course, rider, .. } = &self.asked.outing;
+        let ride = |tyre: &BoxTyre| BoxRides::new(course, &tyre.under(rider), &[*lap]);
+        let tyres = self.asked.parts.tyres.iter();
+        tyres.map(|it| ride(it).map_or(f64::NAN, |rides| rides.plan(lap).time_s)).collect()
     }
 
     /// Leaves what was begun beside the laps.

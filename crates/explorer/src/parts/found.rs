@@ -48,6 +48,8 @@ pub struct BoxFound {
     bands: Vec<(usize, TimeBand)>,
     /// What of it stands up to another day, once that was asked.
     pub regret: Option<Regrets>,
+    /// Time of the quickest on every tyre of the box, s.
+    pub on_tyres_s: Vec<f64>,
     /// Kept courses that count for that, with their weights.
     pub courses: Vec<(String, f64)>,
     /// The column that its table is in the order of, and whether that falls; by time where there is none.
@@ -71,6 +73,7 @@ impl BoxFound {
             front: Vec::new(),
             bands: Vec::new(),
             regret: None,
+            on_tyres_s: Vec::new(),
             courses,
             by: None,
             offers: None,

@@ -3,6 +3,7 @@
 mod bare_bike;
 mod bought;
 mod box_laps;
+mod box_tyre;
 mod branches;
 mod buying;
 mod combination;
@@ -24,6 +25,7 @@ mod usual;
 
 pub use bare_bike::BareBike;
 pub use box_laps::{BoxLaps, Combined};
+pub use box_tyre::BoxTyre;
 pub use buying::{Buying, Purchase};
 pub use combination::Combination;
 pub use combining::Combining;

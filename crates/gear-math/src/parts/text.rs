@@ -5,12 +5,14 @@ use crate::gears::{
     Cassette, CassetteError, CassetteName, CassetteNameError, Chainring, Chainset, ChainsetError,
     RingDifference, Sprocket, TotalCapacity,
 };
+use crate::parts::box_tyre::BoxTyre;
 use crate::parts::cranks::{Cranks, told};
 use crate::parts::front_derailleur::FrontDerailleur;
 use crate::parts::parts_box::PartsBox;
 use crate::parts::rear_derailleur::RearDerailleur;
 use crate::quantity::OutOfLimits;
 use crate::typed::decimal_in;
+use crate::wheel::{Construction, TyreSizeError};
 use core::fmt::{self, Write};
 
 /// Kinds of parts, in the order in which a line of text has them.
@@ -26,6 +28,8 @@ pub enum PartKind {
     Chain,
     /// Front derailleurs.
     Front,
+    /// Tyres.
+    Tyre,
 }
 
 /// A box as it was read, and what was not understood.
@@ -64,6 +68,8 @@ pub enum PartFault {
     Name(CassetteNameError),
     /// Its links are no chain.
     Chain(ChainLinksError),
+    /// Its size is none.
+    Tyre(TyreSizeError),
     /// A figure is outside its limits.
     Figure(OutOfLimits),
     /// It is not written as such a part is.
@@ -78,10 +84,11 @@ const NONE: &str = "-";
 const FIRST_OF_RINGS: u16 = 20;
 
 impl PartKind {
-    const ALL: [Self; 5] = [Self::Chainset, Self::Cassette, Self::Derailleur, Self::Chain, Self::Front];
+    const ALL: [Self; 6] =
+        [Self::Chainset, Self::Cassette, Self::Derailleur, Self::Chain, Self::Front, Self::Tyre];
 
     /// What a group of parts may be headed by, in small letters and by how it begins.
-    const HEADS: [(&str, Self); 9] = [
+    const HEADS: [(&str, Self); 10] = [
         ("ring", Self::Chainset),
         ("chainring", Self::Chainset),
         ("chainset", Self::Chainset),
@@ -91,6 +98,7 @@ impl PartKind {
         ("derailleur", Self::Derailleur),
         ("rear", Self::Derailleur),
         ("chain", Self::Chain),
+        ("tyre", Self::Tyre),
     ];
 
     fn headed(word: &str) -> Option<Self> {
@@ -117,7 +125,7 @@ impl ReadBox {
 impl PartsBox {
     /// Reads what lies in a box, for a shifter of so many sprockets where that is known.
     ///
-    /// A line holds chainsets, cassettes, rear derailleurs, chains and front derailleurs in this order, with a stroke between
+    /// A line holds chainsets, cassettes, rear derailleurs, chains, front derailleurs and tyres in this order, with a stroke between
     /// spaces from kind to kind and commas within, or one kind alone that is told by a word before it or by its look. A rear
     /// derailleur is written as its total capacity over its largest sprocket, and what else is known of it behind that by its
     /// word; a front derailleur as its largest ring over the difference it spans; `?` is what is not known. Cassettes go by their
@@ -179,6 +187,7 @@ impl PartsBox {
                 self.chains.push(ChainLinks::new(links).map_err(PartFault::Chain)?);
             }
             PartKind::Front => self.front_derailleurs.push(front(piece)?),
+            PartKind::Tyre => self.tyres.push(tyre(piece)?),
         }
         Ok(())
     }
@@ -203,6 +212,9 @@ fn groups(line: &str) -> Vec<(PartKind, String)> {
 
 /// What parts look like that nothing heads.
 fn looks(group: &str) -> PartKind {
+    if group.split(',').next().is_some_and(|first| tyre(first.trim()).is_ok()) {
+        return PartKind::Tyre;
+    }
     let digits = group.split(|letter: char| !letter.is_ascii_digit()).find(|it| !it.is_empty());
     match digits.and_then(|it| it.parse::<u16>().ok()) {
         Some(first) if first < FIRST_OF_RINGS => PartKind::Cassette,
@@ -274,6 +286,20 @@ fn front(piece: &str) -> Result<FrontDerailleur, PartFault> {
     })
 }
 
+/// Kinds of tyres by their words.
+const KINDS: [(&str, Construction); 3] = [
+    ("tubular", Construction::Tubular),
+    ("clincher", Construction::Clincher),
+    ("tubeless", Construction::Tubeless),
+];
+
+fn tyre(piece: &str) -> Result<BoxTyre, PartFault> {
+    let (size, kind) = piece.rsplit_once(' ').unwrap_or((piece, ""));
+    let construction = KINDS.into_iter().find(|it| it.0 == kind).map(|it| it.1);
+    let size = if construction.is_some() { size } else { piece };
+    Ok(BoxTyre { size: size.parse().map_err(PartFault::Tyre)?, construction })
+}
+
 /// Two figures with a stroke between, each of which may not be known.
 fn pair(text: &str) -> Result<[Option<u16>; 2], PartFault> {
     let (first, second) = text.split_once('/').ok_or(PartFault::NotRead)?;
@@ -302,6 +328,7 @@ impl fmt::Display for PartsBox {
             joined(&self.derailleurs, ", ", write_rear),
             joined(&self.chains, " ", |f, it| write!(f, "{}", it.count())),
             joined(&self.front_derailleurs, ", ", write_front),
+            joined(&self.tyres, ", ", write_tyre),
         ]
         .to_vec();
         while kinds.last().is_some_and(String::is_empty) {
@@ -348,6 +375,12 @@ fn write_rear(text: &mut String, RearDerailleur { figures, pulley_centres }: &Re
 fn write_front(text: &mut String, front: &FrontDerailleur) -> fmt::Result {
     let difference = shown(front.difference.map(RingDifference::teeth));
     write!(text, "{}/{difference}", shown(front.largest_ring.map(Chainring::teeth)))
+}
+
+fn write_tyre(text: &mut String, tyre: &BoxTyre) -> fmt::Result {
+    write!(text, "{}", tyre.size)?;
+    let kind = KINDS.into_iter().find(|it| Some(it.1) == tyre.construction);
+    kind.map_or(Ok(()), |(word, _)| write!(text, " {word}"))
 }
 
 fn shown(figure: Option<u16>) -> String {
@@ -408,9 +441,10 @@ mod tests {
     #[test]
     fn lines_say_their_kind_or_show_it() {
         let listed = read(
-            "Rings: 44/31, 40\n11-34\ncassettes 12-36 9s\nrear derailleurs: 39/36\n110 links, 116\nfront 44/13",
+            "Rings: 44/31, 40\n11-34\ncassettes 12-36 9s\nrear derailleurs: 39/36\n110 links, 116\nfront 44/13\n33-622 tubeless\ntyres 700x40C",
         );
-        let in_a_line = read("44/31 40 / 11-34 9s, 12-36 9s / 39/36 / 110 116 / 44/13");
+        let in_a_line =
+            read("44/31 40 / 11-34 9s, 12-36 9s / 39/36 / 110 116 / 44/13 / 33-622 tubeless, 40-622");
         assert_eq!((listed.parts, listed.not_understood), (in_a_line.parts, Vec::new()));
     }
 
@@ -428,11 +462,12 @@ mod tests {
 
     #[test]
     fn what_is_not_understood_is_said_piece_by_piece() {
-        let faults: Vec<_> = read("44/44 61 40 / 11-99, 34 / 39, 39/36 longest 3, 39/99 / 111 x / 44")
-            .not_understood
-            .into_iter()
-            .map(|it| (it.piece, it.kind))
-            .collect();
+        let faults: Vec<_> =
+            read("44/44 61 40 / 11-99, 34 / 39, 39/36 longest 3, 39/99 / 111 x / 44 / 33-99")
+                .not_understood
+                .into_iter()
+                .map(|it| (it.piece, it.kind))
+                .collect();
         let expected = [
             ("44/44", PartKind::Chainset),
             ("61", PartKind::Chainset),
@@ -444,13 +479,21 @@ mod tests {
             ("111", PartKind::Chain),
             ("x", PartKind::Chain),
             ("44", PartKind::Front),
+            ("33-99", PartKind::Tyre),
         ];
         assert_eq!(faults, expected.map(|(piece, kind)| (piece.to_owned(), kind)));
     }
 
     #[test]
     fn a_box_of_one_kind_reads_back() {
-        for text in ["40 / -", "- / 16-18 2s, 17 1s", "- / - / ?/?", "- / - / - / 110", ""] {
+        for text in [
+            "40 / -",
+            "- / 16-18 2s, 17 1s",
+            "- / - / ?/?",
+            "- / - / - / 110",
+            "- / - / - / - / - / 33-622 tubular",
+            "",
+        ] {
             let parts = read(text).parts;
             assert_eq!((parts.to_string().as_str(), read(text).not_understood.len()), (text, 0));
         }

@@ -32,6 +32,7 @@ fn best(found: &BoxFound) -> Markup {
                 (words::chains(found))
                 @if let Some(said) = words::regret(found) { " " (said) }
             }
+            @if let Some(said) = words::tyres(found) { p.more { (said) } }
             @if let Some(offers) = &found.offers { p.more { (offer::worth(offers, found.asked.budget)) } }
             (not_fitting(found))
         },

@@ -1,6 +1,7 @@
 //! What is best of the box.
 
 use crate::bench::field::Field;
+use crate::bench::words::choices::construction;
 use crate::lap::found::Standing;
 use crate::layout::line::{Line, link_to, name, strong};
 use crate::number::{clock, plain, seconds_in};
@@ -10,7 +11,7 @@ use crate::parts::words::named::{chain, combination, lack};
 use crate::side::Side;
 use crate::words::{counted, listed};
 use gear_math::course::{Precision, TimeBand};
-use gear_math::parts::{Condition, PartsBox};
+use gear_math::parts::{BoxTyre, Condition, PartsBox};
 
 /// What lies in the box before anything was ridden.
 pub(crate) fn lies_in(parts: &PartsBox, is_bench_only: bool) -> Line {
@@ -148,6 +149,19 @@ fn behind(found: &BoxFound, place: usize) -> String {
         Some(band) => format!("{} behind", lead_of(band)),
         None => format!("{}\u{a0}s behind", plain(found.behind_s(place), 1)),
     }
+}
+
+/// The quickest on every tyre of the box; nothing where there is none.
+pub(crate) fn tyres(found: &BoxFound) -> Option<String> {
+    let tyres = found.asked.parts.tyres.iter().zip(&found.on_tyres_s);
+    let said = |(tyre, time_s): (&BoxTyre, &f64)| {
+        let kind = tyre.construction.map_or_else(String::new, |it| format!(" {}", construction(it)));
+        format!("{}{kind} {}", tyre.size, clock(*time_s, Precision::WITHOUT_BAND))
+    };
+    let said: Vec<String> = tyres.map(said).collect();
+    (!said.is_empty()).then(|| {
+        format!("On the tyres of the box: {}. That is roll-out and how deep they sink, by their size; their kind, grip and mass are not in it.", listed(&said))
+    })
 }
 
 /// What does not go together, counted by reason; nothing where all does.
