@@ -28,13 +28,19 @@ const SMALL = {
     [11, 12, 13, 15, 17, 19, 21, 24, 27, 30, 34],
     [11, 12, 13, 15, 17, 19, 22, 25, 28, 32, 36],
   ],
-  rear: [[33, 30], [39, 36]],
+  rear: [
+    [33, 30],
+    [39, 36],
+  ],
   aim: '2 s',
 };
 const LARGE = {
   rings: range(24, 52),
   cassettes: range(25, 47).map((largest) => [11, 12, 13, 14, 15, 16, 17, 19, 21, 23, largest]),
-  rear: [[45, 42], [47, 46]],
+  rear: [
+    [45, 42],
+    [47, 46],
+  ],
   aim: '60 s',
 };
 
@@ -116,7 +122,9 @@ async function ride(crew) {
 function loop({ rings, cassettes, rear }, count) {
   const pairs = rings.flatMap((one, at) => rings.slice(at + 1).map((other) => [other, one]));
   const chainsets = [...rings.map((ring) => [ring]), ...pairs];
-  const all = chainsets.flatMap((chainset) => cassettes.flatMap((cassette) => rear.map((figures) => [chainset, cassette, figures])));
+  const all = chainsets.flatMap((chainset) =>
+    cassettes.flatMap((cassette) => rear.map((figures) => [chainset, cassette, figures])),
+  );
   assert.equal(all.length, count, 'the same combinations');
   const every = Math.max(1, Math.floor(all.length / TRIED));
   const tried = all.length > 10 * TRIED ? all.filter((_, place) => place % every === 0) : all;
