@@ -96,6 +96,8 @@ function open({ rings, cassettes, rear }) {
     ['cassette-b', names[1]],
     ['capacity', String(rear[0][0])],
     ['largest-sprocket', String(rear[0][1])],
+    ['ring-difference', ''],
+    ['pulley-centres', ''],
     ['box-parts', `${rings.join(' ')} / ${names.join(', ')} / ${rear.map((it) => it.join('/')).join(', ')}`],
   ]);
 }
@@ -105,8 +107,8 @@ async function ride(crew) {
   const [box, rows] = [engine.link(), engine.course()[1]];
   const began = performance.now();
   engine.beginBox([], new Float64Array());
+  const [, , count] = engine.boxLeft(0);
   while (engine.sortBox(1000));
-  const count = engine.boxLeft(0)[1];
   let laps = 0;
   for (let [out, inFull] = engine.boxToRide(); out.length > 0; [out, inFull] = engine.boxToRide()) {
     laps = Math.max(laps, out.length);

@@ -179,16 +179,22 @@ impl BoxFound {
         self.by = Some((column, falls));
     }
 
-    /// Places in the order of the table.
+    /// Places in the order of the table, as many as it has rows.
     #[must_use]
     pub fn listed(&self) -> Vec<usize> {
-        let mut places: Vec<usize> = (0..self.order.len()).collect();
+        let (count, listed) = (self.order.len(), self.order.len().min(LISTED));
+        let mut places: Vec<usize> = (0..count).collect();
         if let Some((column, falls)) = self.by {
-            places.sort_by(|a, b| {
-                let [a, b] = [a, b].map(|place| column.figure(&self.order[*place]));
-                if falls { b.total_cmp(&a) } else { a.total_cmp(&b) }
-            });
+            let figure = |place: usize| {
+                let figure = column.figure(&self.order[place]);
+                if falls { -figure } else { figure }
+            };
+            for at in 0..listed {
+                let next = (at..count).min_by(|a, b| figure(places[*a]).total_cmp(&figure(places[*b])));
+                places[at..=next.unwrap_or(at)].rotate_right(1);
+            }
         }
+        places.truncate(listed);
         places
     }
 

@@ -100,12 +100,14 @@ impl BoxLaps {
         let combined = |(&(combination, fit), &lap): (&(Combination, Fit), &usize)| {
             Some(Combined { combination, fit, number: lap, lap: self.found[lap]? })
         };
-        let mut all: Vec<Combined> = all.filter_map(combined).collect();
-        all.sort_by(|a, b| {
-            let least = |it: &Combined| (it.fit.chain.is_none(), -it.fit.spare.unwrap_or(0), it.combination);
-            a.lap.time_s.total_cmp(&b.lap.time_s).then_with(|| least(a).cmp(&least(b)))
-        });
-        all
+        let all: Vec<Combined> = all.filter_map(combined).collect();
+        let in_order = |all: &[Combined], key: &dyn Fn(&Combined) -> f64| -> Vec<Combined> {
+            places(&all.iter().map(key).collect::<Vec<_>>()).into_iter().map(|place| all[place]).collect()
+        };
+        // Equal ones keep their order, so that what counts most comes last.
+        let by_spare = in_order(&all, &|it| -f64::from(it.fit.spare.unwrap_or(0)));
+        let by_chain = in_order(&by_spare, &|it| f64::from(u8::from(it.fit.chain.is_none())));
+        in_order(&by_chain, &|it| it.lap.time_s)
     }
 
     /// The different laps of the best, at most [`ReserveSearch::PLANNED`], the quickest first.

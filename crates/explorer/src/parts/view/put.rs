@@ -8,6 +8,9 @@ use gear_math::parts::PartsBox;
 use gear_math::{Cassette, Chainset};
 use maud::{Markup, html};
 
+/// Fewer sprockets than that are not listed but for A's.
+const FEWEST: usize = 8;
+
 /// Every list; the cassettes begin with those of as many sprockets as A has.
 pub(crate) fn lists(section: &BoxSection) -> Markup {
     html! {
@@ -34,12 +37,9 @@ fn rings() -> Vec<String> {
 }
 
 fn cassettes(of_a: usize) -> Vec<String> {
-    let mut all: Vec<Cassette> = Cassette::common().filter(|it| it.sprockets().len() > 7).collect();
-    all.sort_by_key(|it| {
-        let count = it.sprockets().len();
-        (count.abs_diff(of_a), std::cmp::Reverse(count))
-    });
-    all.iter().filter_map(Cassette::everyday_name).collect()
+    let others = (FEWEST..=Cassette::MOST_SPROCKETS).rev().filter(|count| *count != of_a);
+    let of = |count: usize| Cassette::common().filter(move |it| it.sprockets().len() == count);
+    std::iter::once(of_a).chain(others).flat_map(of).filter_map(|it| it.everyday_name()).collect()
 }
 
 /// As capacity and largest sprocket.

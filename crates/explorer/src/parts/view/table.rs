@@ -27,7 +27,7 @@ pub(crate) fn rows(section: &BoxSection) -> Markup {
             @for (place, name) in figures.into_iter().enumerate() { (column_head(found, place + 1, name)) }
         }
     };
-    let body = html! { @for place in found.listed().into_iter().take(listed) { (row(found, place)) } };
+    let body = html! { @for place in found.listed() { (row(found, place)) } };
     html! {
         div.stale[found.is_stale] {
             (table(title, remark, &head, &body))

@@ -77,11 +77,19 @@ pub(crate) fn quickest(found: &BoxFound) -> Line {
     };
     let planned = found.order.iter().filter(|it| it.parts.lap.planned).count();
     let looked_at = if planned < found.order.len() {
-        format!(" Of {} different laps the best {planned} by a first look are ridden in full; of what was tried it missed none.", found.order.len())
+        format!(
+            " Of {} different laps the best {planned} by a first look are ridden in full; of what was tried it missed none.",
+            found.order.len()
+        )
     } else {
         String::new()
     };
-    format!("Quickest of the box round {}: {}, {time} a lap.{looked_at}{stopped}", found.course, strong(&parts)).into()
+    format!(
+        "Quickest of the box round {}: {}, {time} a lap.{looked_at}{stopped}",
+        found.course,
+        strong(&parts)
+    )
+    .into()
 }
 
 /// What the first gains over the next.
@@ -194,19 +202,21 @@ pub(crate) fn regret(found: &BoxFound) -> Option<String> {
             "Least regretted {all}on another day: {other}, at most {worst}\u{a0}s behind, the quickest {first}\u{a0}s."
         )
     };
-    let named = |number: &usize| {
-        let place = found.place_of(*number)?;
-        Some(combination(&found.order[place].parts, &found.asked.parts))
-    };
-    let (leads, stays): (Vec<_>, Vec<_>) = ahead.iter().partition(|(_, _, s)| !is_nothing(*s));
-    let leads = leads.iter().filter_map(|(day, number, s)| {
-        let (day, other, ahead) = (condition(*day), named(number)?, seconds(*s));
-        Some(format!(" {other} is ahead of the quickest by {ahead}\u{a0}s {day}."))
-    });
-    let stays: Vec<&str> = stays.iter().map(|it| condition(it.0)).collect();
-    let stays =
-        if stays.is_empty() { String::new() } else { format!(" The quickest stays so {}.", listed(&stays)) };
-    Some(format!("{said}{}{stays}{}", leads.collect::<String>(), courses(found)))
+    let (mut leads, mut stays) = (String::new(), Vec::new());
+    for (day, number, behind_s) in ahead {
+        match found.place_of(*number) {
+            Some(place) if !is_nothing(*behind_s) => {
+                let other = combination(&found.order[place].parts, &found.asked.parts);
+                let (ahead, day) = (seconds(*behind_s), condition(*day));
+                leads.push_str(&format!(" {other} is ahead of the quickest by {ahead}\u{a0}s {day}."));
+            }
+            _ => stays.push(condition(*day)),
+        }
+    }
+    if !stays.is_empty() {
+        leads.push_str(&format!(" The quickest stays so {}.", listed(&stays)));
+    }
+    Some(format!("{said}{leads}{}", courses(found)))
 }
 
 /// Whether seconds are printed as none.

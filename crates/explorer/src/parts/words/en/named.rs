@@ -17,7 +17,8 @@ pub(crate) fn combination(it: &Combined, parts: &PartsBox) -> String {
 
 /// Gears with the rear derailleur that shifts them.
 pub(crate) fn on_derailleur(gears: &str, derailleur: &RearDerailleur) -> String {
-    if derailleur.figures == Derailleur::default() {
+    let Derailleur { total_capacity, largest_sprocket, .. } = derailleur.figures;
+    if (total_capacity, largest_sprocket) == (None, None) {
         format!("{gears}, on the derailleur without makers’ figures, judged by geometry alone")
     } else {
         format!("{gears}, on the {} derailleur", rear(derailleur))
