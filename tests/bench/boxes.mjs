@@ -96,6 +96,7 @@ function open({ rings, cassettes, rear }) {
     ['cassette-b', names[1]],
     ['capacity', String(rear[0][0])],
     ['largest-sprocket', String(rear[0][1])],
+    ['smallest-sprocket', ''],
     ['ring-difference', ''],
     ['pulley-centres', ''],
     ['box-parts', `${rings.join(' ')} / ${names.join(', ')} / ${rear.map((it) => it.join('/')).join(', ')}`],

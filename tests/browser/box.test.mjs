@@ -90,8 +90,8 @@ test('the page itself rides what no worker may, stops when told, and saves the t
   await frame(page);
   assert.equal(await page.locator('#box-table th[aria-sort=ascending]').count(), 1);
   await page.locator('#box-table [data-keep]').first().click();
-  assert.match(await text(page, '#rack-list'), / with \d+-\d+/);
-  assert.match(await text(page, '#box-left'), /kept/);
+  assert.match(await page.textContent('#rack-list'), / with \d+-\d+/);
+  assert.match(await text(page, '#box-left'), /^Kept as “/);
   const saving = page.waitForEvent('download');
   await page.locator('#save-box').click();
   assert.match(await downloaded(await saving), /^"Parts","Lap"/);
