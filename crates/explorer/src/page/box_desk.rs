@@ -302,7 +302,7 @@ mod tests {
         let found = found(&desk);
         let Derailleur { total_capacity, largest_sprocket, .. } = found.asked.parts.derailleurs[0].figures;
         assert_eq!((total_capacity, largest_sprocket, found.asked.parts.derailleurs.len()), (None, None, 3));
-        let of_first = |it: &&crate::parts::found::Choice| it.parts.combination.derailleur == Some(0);
+        let of_first = |it: &&crate::parts::choice::Choice| it.parts.combination.derailleur == Some(0);
         let parts = found.order.iter().find(of_first).unwrap().parts;
         let said = crate::parts::words::named::combination(&parts, &found.asked.parts);
         assert!(

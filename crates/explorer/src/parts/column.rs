@@ -1,6 +1,6 @@
 //! By what the table of a box may be put in order.
 
-use crate::parts::found::Choice;
+use crate::parts::choice::Choice;
 
 /// A column by which the table may be put in order.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

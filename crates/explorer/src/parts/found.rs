@@ -3,6 +3,7 @@
 use crate::lap::found::{Standing, TESTED_S, Tested};
 use crate::number::is_level;
 use crate::parts::asked::BoxAsked;
+use crate::parts::choice::Choice;
 use crate::parts::column::Column;
 use crate::parts::offer::Offer;
 use crate::parts::regrets::Regrets;
@@ -17,15 +18,6 @@ const TESTED: usize = 12;
 const OUTLINED: usize = 60;
 /// Rows of the table.
 pub const LISTED: usize = 30;
-
-/// One of the different laps, by the combination that rides it with least to change.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Choice {
-    /// The parts, how they go together, and the lap.
-    pub parts: Combined,
-    /// Development of the lowest gear that is used, m.
-    pub lowest_m: f64,
-}
 
 /// What was found of a box so far.
 #[derive(Debug, Clone)]

@@ -2,6 +2,7 @@
 
 pub mod asked;
 pub mod body;
+pub mod choice;
 pub mod column;
 pub mod errand;
 pub mod found;
