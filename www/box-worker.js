@@ -11,12 +11,13 @@ const SHOP = 10;
 
 /**
  * What is to be ridden: which job, the bench, the course as rows, the numbers of the laps and whether in full, and which share is
- * its own. With `times` it is asked what those gain over the first of them instead, and how `planned` ones are regretted.
- * @typedef {{ job: number, box: string, rows: string, laps: number[], inFull: boolean, times?: number[], planned: number[], index: number, count: number }} BoxOrder
+ * its own. With `times` it is asked what those gain over the first of them instead, and how `planned` ones are regretted, also round
+ * other courses by their weights.
+ * @typedef {{ job: number, box: string, rows: string, laps: number[], inFull: boolean, times?: number[], planned: number[], courses: [string, number][], index: number, count: number }} BoxOrder
  */
 /**
- * What it says: rows of laps, what laps gain, by how much they are regretted, what is worth buying, or that nothing can be ridden.
- * @typedef {{ job: number, laps?: number[], gains?: Float64Array, regrets?: Float64Array, offers?: [string, Float64Array][], none?: true }} BoxFound
+ * What it says: rows of laps, what laps gain, the first on every tyre, by how much they are regretted, what is worth buying, or that nothing can be ridden.
+ * @typedef {{ job: number, laps?: number[], gains?: Float64Array, onTyres?: Float64Array, regrets?: Float64Array, offers?: [string, Float64Array][], none?: true }} BoxFound
  */
 /** @typedef {(found: BoxFound) => void} Say */
 
@@ -27,12 +28,14 @@ let current = 0;
  * @param {Say} say
  */
 export async function rideBox(order, say) {
-  const { job, box, rows, index, count, times } = order;
+  const { job, box, rows, index, count, times, courses } = order;
   current = job;
   await breath();
   if (!engine.boxErrand(box, rows)) return say({ job, none: true });
   if (!times) return ride(order, say);
   const laps = Uint32Array.from(order.laps);
+  if (index === 0) say({ job, onTyres: engine.boxOnTyres(laps[0]) });
+  for (const [rows, weight] of courses) engine.boxCourse(rows, weight);
   if (index === 0) say({ job, gains: engine.boxGains(laps, Float64Array.from(times)) });
   if (index === 0 && (await goOn(job, () => engine.boxDoubt(Uint32Array.from(order.planned)))))
     say({ job, regrets: engine.boxRegrets() });

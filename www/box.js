@@ -1,6 +1,7 @@
 // @ts-check
 // The box of parts: parts put in by lists, and every combination ridden by workers if there are any.
 
+import { ridden, ticked } from './box-courses.js';
 import { rideBox } from './box-worker.js';
 import { breath } from './breath.js';
 import { crewOf } from './crew.js';
@@ -8,7 +9,9 @@ import { around, field, find } from './dom.js';
 import { save } from './download.js';
 import * as engine from './engine.js';
 import { flush, write } from './fields.js';
+import { keepFound } from './rack.js';
 import { show } from './update.js';
+import { noteUsed, showUsed } from './used.js';
 
 const SHOW_EVERY = 400; // milliseconds
 /** Combinations tried between two pauses. */
@@ -20,7 +23,7 @@ const OTHERS_WRONG = `[data-field][aria-invalid]:not(#${FIELD})`;
 
 /**
  * What is going on: for which bench and course, since when, how many laps are still out, and what else is still to come.
- * @typedef {{ box: string, rows: string, began: number, shownAt: number, out: number, asked: number }} Going
+ * @typedef {{ box: string, rows: string, courses: [string, number][], began: number, shownAt: number, out: number, asked: number }} Going
  */
 /** @type {Going | null} */
 let going = null;
@@ -34,6 +37,11 @@ export function offerBox() {
   find('box-stop').addEventListener('click', stop);
   find('save-box').addEventListener('click', saveTable);
   find('box-put').addEventListener('click', putIn);
+  find('box-put').addEventListener('focusin', showUsed);
+  find('box-table').addEventListener('click', (event) => {
+    const key = around(event, '[data-keep]')?.dataset.keep;
+    if (key) say(keepFound(key));
+  });
 }
 
 /** @param {string} words */
@@ -48,9 +56,17 @@ async function begin() {
   const [, rows] = engine.course();
   if (!rows) return say(engine.searchNote(engine.SearchNote.NoCourse));
   const now = performance.now();
-  const mine = { box: engine.link(), rows, began: now, shownAt: now, out: 0, asked: 0 };
+  /** @type {Going} */
+  const mine = { box: engine.link(), rows, courses: [], began: now, shownAt: now, out: 0, asked: 0 };
   going = mine;
-  show(engine.beginBox());
+  const courses = ticked();
+  mine.courses = ridden(courses);
+  show(
+    engine.beginBox(
+      courses.map(([name]) => name),
+      Float64Array.from(courses, ([, weight]) => weight),
+    ),
+  );
   showBusy(true);
   while (engine.sortBox(SORT)) {
     tell(mine);
@@ -94,9 +110,9 @@ function goOn(mine) {
   showFound(mine);
   const [leading, times, planned] = engine.boxLeading();
   if (leading.length === 0) return end();
-  mine.asked = 3;
+  mine.asked = 4;
   tell(mine);
-  order(mine, { laps: leading, times, planned });
+  order(mine, { laps: leading, times, planned, courses: mine.courses });
 }
 
 /**
@@ -116,12 +132,13 @@ function rideHere() {
 }
 
 /** @param {BoxFound} found */
-function take({ laps, gains, regrets, offers, none }) {
+function take({ laps, gains, onTyres, regrets, offers, none }) {
   const mine = going;
   if (!mine) return;
   if (none) return giveUp();
   if (laps) return takeLaps(mine, laps);
   if (gains) engine.takeBoxGains(gains);
+  if (onTyres) engine.takeBoxTyres(onTyres);
   if (regrets) engine.takeBoxRegrets(regrets);
   if (offers) takeOffers(offers);
   mine.asked -= 1;
@@ -173,13 +190,13 @@ function tell({ began }) {
  * @param {Event} event
  */
 function putIn(event) {
-  const from = around(event, '[data-puts]')?.dataset.puts;
+  const { puts: from, head } = around(event, '[data-puts]')?.dataset ?? {};
   if (!from) return;
   const chosen = field(from).value;
+  noteUsed(from, chosen);
   const before = field(FIELD).value.trimEnd();
-  const [head] = chosen.split(' ', 1);
   const isOfKind = before.split('\n').at(-1)?.startsWith(`${head} `);
-  write(FIELD, isOfKind ? `${before}, ${chosen.slice(head.length + 1)}` : `${before}\n${chosen}`.trimStart());
+  write(FIELD, isOfKind ? `${before}, ${chosen}` : `${before}\n${head} ${chosen}`.trimStart());
 }
 
 function saveTable() {

@@ -23,6 +23,15 @@ export function takeCourse(from, text, file) {
 }
 
 /**
+ * The rows of a course that was written as a text; null where it is none.
+ * @param {string} text
+ */
+export function rowsOf(text) {
+  const stretches = parsed(text)?.stretches;
+  return areTexts(stretches) ? stretches.join('\n') : null;
+}
+
+/**
  * What a text of JSON holds; undefined where it is none.
  * @param {string} text
  */

@@ -1,6 +1,7 @@
 // @ts-check
 // Courses kept in this browser, or saved as a file.
 
+import { listCourses } from './box-courses.js';
 import { ridden, takeCourse, written } from './course.js';
 import { all, field, find } from './dom.js';
 import { save } from './download.js';
@@ -113,6 +114,7 @@ function list() {
   select.replaceChildren(new Option('', ''), ...known.map((name) => new Option(name)));
   select.value = known.includes(chosen) ? chosen : '';
   find('kept-row').hidden = known.length === 0;
+  listCourses(known);
 }
 
 function chooseKept() {

@@ -1,5 +1,5 @@
 // @ts-check
-// A rack as a text: {"remount": "rack", "version": 1, "bikes": [{"name": …, "parts": {"rings": "44/32", …}, "not-mine": {…}}]}.
+// A rack as a text: {"remount": "rack", "version": 1, "bikes": [{"name": …, "parts": {"rings": "44/32", …}, "not-mine": {…}}], "box": …}.
 
 import * as engine from './engine.js';
 
@@ -18,22 +18,24 @@ export const isRack = (text) => entriesOf(parsed(text)).remount === KIND;
 /**
  * The bikes that a text holds and the names in it that say nothing, or why it is no rack.
  * @param {string} text
- * @returns {{ fault: engine.RackFileFault } | { bikes: FiledBike[], strange: string[] }}
+ * @returns {{ fault: engine.RackFileFault } | { bikes: FiledBike[], box: string, strange: string[] }}
  */
 export function readRack(text) {
-  const { remount, version, bikes, ...rest } = entriesOf(parsed(text));
+  const { remount, version, bikes, box = '', ...rest } = entriesOf(parsed(text));
   if (remount !== KIND) return { fault: engine.RackFileFault.Foreign };
   if (version !== VERSION) return { fault: engine.RackFileFault.OtherVersion };
   if (!Array.isArray(bikes)) return { fault: engine.RackFileFault.Foreign };
   const strange = Object.keys(rest);
-  return { bikes: bikes.map((bike) => bikeOf(bike, strange)), strange };
+  return { bikes: bikes.map((bike) => bikeOf(bike, strange)), box: isText(box) ? String(box) : '', strange };
 }
 
 /**
- * Bikes written as a text.
+ * Bikes written as a text, with what lies in the box of parts where anything does.
  * @param {FiledBike[]} bikes
+ * @param {string} [box]
  */
-export const written = (bikes) => JSON.stringify({ remount: KIND, version: VERSION, bikes: bikes.map(plain) }, null, 1);
+export const written = (bikes, box) =>
+  JSON.stringify({ remount: KIND, version: VERSION, bikes: bikes.map(plain), box: box || undefined }, null, 1);
 
 /** @param {FiledBike} bike */
 const plain = ([name, order, parts, others]) => ({

@@ -4,12 +4,13 @@
 import { all, around, field, find } from './dom.js';
 import { save } from './download.js';
 import * as engine from './engine.js';
-import { flush } from './fields.js';
+import { flush, write } from './fields.js';
 import { readRack, written } from './rack-file.js';
 import { bikes, forgetBike, keepBike, whenBikesChange } from './storage.js';
 import { show } from './update.js';
 
 const FILE = 'remount-rack.json';
+const BOX = 'box-parts';
 
 /** Shows what the browser keeps now. */
 export function showRack() {
@@ -92,9 +93,21 @@ function goOn() {
   if (document.activeElement === document.body) find('rack').querySelector('summary')?.focus();
 }
 
+/**
+ * Keeps what was found of the box of parts as a bike; gives what is said of that.
+ * @param {string} key
+ */
+export function keepFound(key) {
+  flush();
+  showRack();
+  change(engine.actOnRack('keep-box', key, ''));
+  return find('rack-says').textContent ?? '';
+}
+
 function saveRack() {
-  const all = engine.filedRack();
-  if (all.length > 0) save(FILE, written(all), 'application/json');
+  flush();
+  const [all, box] = [engine.filedRack(), field(BOX).value];
+  if (all.length > 0 || box) save(FILE, written(all, box), 'application/json');
   show(engine.rackSaved(FILE));
 }
 
@@ -111,6 +124,16 @@ export async function takeRack(file, known) {
   if ('fault' in read) return refuse(file, read.fault);
   showRack();
   change(engine.openRack(file.name, read.bikes, read.strange));
+  if (read.box) putInBox(read.box);
+}
+
+/**
+ * Puts the lines of a file's box behind those that are in the box, but for those that are there.
+ * @param {string} box
+ */
+function putInBox(box) {
+  const lines = `${field(BOX).value}\n${box}`.split('\n').filter(Boolean);
+  write(BOX, [...new Set(lines)].join('\n'));
 }
 
 /**

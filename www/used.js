@@ -23,15 +23,17 @@ const listOf = (key) => key.replace(/-[ab]$/, '');
 
 /** Puts what was picked last at the top of every list. */
 export function showUsed() {
-  for (const list of all('select.picks')) {
-    const values = used(listOf(String(list.dataset.sets)));
+  for (const list of all('select[data-last]')) {
+    const values = used(listOf(list.dataset.sets ?? list.id));
     list.querySelector('[data-used]')?.remove();
     if (values.length === 0) continue;
     const group = document.createElement('optgroup');
     group.dataset.used = '';
     group.label = String(list.dataset.last);
     for (const value of values) group.append(new Option(value, value));
-    list.firstElementChild?.after(group);
+    const first = /** @type {HTMLOptionElement | null} */ (list.querySelector('option'));
+    if (first?.value) first.before(group);
+    else first?.after(group);
   }
 }
 

@@ -1,6 +1,7 @@
 // Measures the built page and prints a table. ./build.sh bench builds what it needs first.
 
 import { launchBrowser } from '../browser/harness.mjs';
+import { boxRows } from './boxes.mjs';
 import { chartRows } from './charts.mjs';
 import { lapRows } from './laps.mjs';
 import { mathsRows } from './maths.mjs';
@@ -9,7 +10,7 @@ import { paintRows } from './paint.mjs';
 // Frames follow each other at once: what is timed is the work for a frame, not the wait for the screen's next one.
 const browser = await launchBrowser(['--disable-frame-rate-limit', '--disable-gpu-vsync']);
 try {
-  for (const rows of [paintRows, lapRows, mathsRows, chartRows]) print(await rows(browser));
+  for (const rows of [paintRows, lapRows, mathsRows, boxRows, chartRows]) print(await rows(browser));
 } finally {
   await browser.close();
 }

@@ -176,13 +176,16 @@ job(
     await hand.paste('box-parts', '34 36 38 42 46 50 / 11-25 11s, 11-30, 11-34, 11-36 / 33/30, 39/36, 39');
     assert.match(await text(page, '#says-box-parts'), /“39” is not understood as a rear derailleur/);
     await hand.paste('box-parts', '34 36 38 42 46 50 / 11-25 11s, 11-30, 11-34, 11-36 / 33/30, 39/36 / 114');
-    assert.match(await text(page, '#box-answer'), /8 sets of rings, 5 cassettes and 3 rear derailleurs, which make 120/);
+    assert.match(await text(page, '#says-box-parts'), /6 single and 15 pairs of them/);
+    assert.match(await text(page, '#box-answer'), /22 sets of rings, 5 cassettes and 3 rear derailleurs, which make 330/);
     await hand.tap('#box-start');
     await page.waitForFunction(() => document.getElementById('box-stop').hidden, null, { timeout: RIDDEN });
     const said = await text(page, '#box-answer');
     assert.match(said, /Quickest of the box round Autumn meadow: .* a lap\..*needs? no(ne| new chain).*least regretted/is);
     assert.match(said, /do not fit: \d+ for /);
     assert.match(said, /part worth buying|worth more than the doubt|could be bought/);
+    for (const day of ['one step wetter', '10 % less power', '10 % more power', '5 rpm less', '5 rpm more'])
+      assert.ok(said.replaceAll('\u00a0', ' ').includes(day), `${day}: ${said}`);
     // The table is far from the answer: the strip says what becomes of the cage.
     hand.question = 'cage';
     await hand.tap('[data-unfolds=fold-box-numbers]');

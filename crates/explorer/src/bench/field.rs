@@ -1,9 +1,9 @@
 //! The fields of the bench: one table row each, read by the form, the link, the messages and the tests.
 
 use crate::bench::offered::{
-    CONSTRUCTIONS, CONSTRUCTIONS_OF_B, COUNTS, COURSES, FOOT_BIKES, GAITS, GROUNDS, HOOKS, INCHES, KNEES,
-    LABEL_EDITIONS, LAP_MODELS, LEGS, LEVELS, RINGS, SHEETS, SPEED_UNITS, SPROCKETS, STOPS, TYRE_GROUNDS,
-    WHEEL_STYLES, WIDTH_LIMITS,
+    BUDGETS, CONSTRUCTIONS, CONSTRUCTIONS_OF_B, COUNTS, COURSES, FOOT_BIKES, GAITS, GROUNDS, HOOKS, INCHES,
+    KNEES, LABEL_EDITIONS, LAP_MODELS, LEGS, LEVELS, RINGS, SHEETS, SPEED_UNITS, SPROCKETS, STOPS,
+    TYRE_GROUNDS, WHEEL_STYLES, WIDTH_LIMITS,
 };
 use crate::bench::owner::Owner;
 use crate::bench::words::{TEETH, fields};
@@ -57,6 +57,8 @@ pub enum Group {
     LapSearch,
     /// The box of parts.
     Box,
+    /// The box of parts: what may be bought beside it.
+    BoxFiner,
     /// Tyre, rim, their marks, and what loads them.
     Tyre,
     /// Rim type, labels and measures of the tyre that few need.
@@ -277,6 +279,7 @@ fields! {
     FrameRing: "frame-ring", "fl", LapSearch, FRAME_RING, TEETH, Kind::Number, Usual, "";
     MoreCassettes: "more-cassettes", "mc", LapSearch, MORE_CASSETTES, "", Kind::Lines(2), Usual, "";
     BoxParts: "box-parts", "bx", Box, BOX_PARTS, "", Kind::Lines(3), Usual, "";
+    BoxBudget: "box-budget", "bp", BoxFiner, BOX_BUDGET, "", Kind::Choice(BUDGETS), Usual, "1";
     Construction: "tyre-kind", "tk", Tyre, CONSTRUCTION, "", Kind::Choice(CONSTRUCTIONS), Demo, "tubeless";
     Rim: "rim", "rim", Tyre, RIM, "mm", Kind::Number, Demo, "21";
     TyreMark: "tyre-mark", "tm", Tyre, TYRE_MARK, "bar", Kind::Number, Usual, "";

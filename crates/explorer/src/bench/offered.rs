@@ -22,6 +22,8 @@ pub(crate) const LAP_MODELS: Offered =
     &[("reserve", choices::LAP_ON_RESERVE), ("steady", choices::LAP_STEADY)];
 pub(crate) const RINGS: Offered =
     &[("both", choices::RINGS_BOTH), ("single", choices::RINGS_SINGLE), ("pair", choices::RINGS_PAIRS)];
+pub(crate) const BUDGETS: Offered =
+    &[("1", choices::ONE_PART), ("2", choices::TWO_PARTS), ("3", choices::THREE_PARTS)];
 pub(crate) const SPROCKETS: Offered = &[
     ("bench", choices::SPROCKETS_OF_BOTH),
     ("a", choices::SPROCKETS_OF_A),

@@ -14,6 +14,9 @@ impl Desk {
         if name == "order-bikes" {
             return self.order_bikes(number);
         }
+        if name == "order-box" {
+            return self.order_box(number);
+        }
         self.look_back();
         let own = self.report.lap.own.clone();
         let (next, good) = match name {

@@ -4,10 +4,12 @@ use crate::bench::bench::Bench;
 use crate::bench::field::Field;
 use crate::bench::whole_bike::{Part, WholeBike};
 use crate::lap::report::LapQuestion;
+use crate::lap::words::found::set_up;
 use crate::page::desk::{Desk, Update};
 use crate::page::scenario::Scenario;
 use crate::page::sections;
 use crate::parts::asked::BoxAsked;
+use crate::parts::column::Column;
 use crate::parts::errand::BoxErrand;
 use crate::parts::found::BoxFound;
 use crate::parts::offer::Offer;
@@ -26,10 +28,11 @@ impl Scenario {
 }
 
 impl Desk {
-    /// Begins with the box as it is; [`sort_box`](Self::sort_box) then finds out what goes together.
-    pub fn begin_box(&mut self) -> Update {
+    /// Begins with the box as it is, and with kept courses that count by their weights; [`sort_box`](Self::sort_box) then finds out
+    /// what goes together.
+    pub fn begin_box(&mut self, courses: Vec<(String, f64)>) -> Update {
         let course = self.course_name().unwrap_or_default().to_owned();
-        let found = BoxFound::of(self.box_asked(), course);
+        let found = BoxFound::of(self.box_asked(), course, courses);
         self.set_box(Some(Rc::new(found)));
         self.show_box()
     }
@@ -88,9 +91,27 @@ impl Desk {
         self.change_box(|found| found.take_bands(bands));
     }
 
-    /// Takes by how much the planned ones are regretted at most.
-    pub fn take_box_regrets(&mut self, worst_s: &[f64]) {
-        self.change_box(|found| found.take_regrets(worst_s));
+    /// Takes what the planned ones are behind under every condition, s.
+    pub fn take_box_regrets(&mut self, behind_s: &[f64]) {
+        self.change_box(|found| found.take_regrets(behind_s));
+    }
+
+    /// Puts the table in the order of a column by its place.
+    pub(crate) fn order_box(&mut self, place: &str) -> Option<Update> {
+        let column = Column::at(place.parse().ok()?)?;
+        self.change_box(|found| found.order_by(column))?;
+        Some(self.refresh_section(sections::of_box))
+    }
+
+    /// The name under which a combination is kept.
+    pub(crate) fn combination_name(&self, key: &str) -> Option<String> {
+        let (_, fit) = self.box_found()?.by_key(key)?;
+        Some(set_up(&fit.drivetrain))
+    }
+
+    /// Takes the time of the quickest on every tyre of the box, s.
+    pub fn take_box_tyres(&mut self, times_s: Vec<f64>) {
+        self.change_box(|found| found.on_tyres_s = times_s);
     }
 
     /// Takes what is worth buying.
@@ -161,6 +182,7 @@ mod tests {
     use crate::lap::found::Standing;
     use crate::parts::section::BoxSection;
     use crate::parts::view;
+    use gear_math::Derailleur;
 
     fn filled(edits: &[(&str, &str)]) -> Desk {
         let mut desk = Desk::default();
@@ -174,7 +196,7 @@ mod tests {
     /// A box ridden to its end.
     fn ridden(edits: &[(&str, &str)]) -> Desk {
         let mut desk = filled(edits);
-        desk.begin_box();
+        desk.begin_box(Vec::new());
         while desk.sort_box(7) {}
         let mut errand = Scenario::of_link(&desk.link()).box_errand(&desk.course().unwrap().1).unwrap();
         loop {
@@ -191,6 +213,7 @@ mod tests {
         let planned = desk.box_planned();
         while errand.doubt(&planned) {}
         desk.take_box_regrets(&errand.regrets());
+        desk.take_box_tyres(errand.on_tyres(numbers[0]));
         desk.end_box();
         desk
     }
@@ -217,7 +240,7 @@ mod tests {
             "{said}"
         );
         let said = answer(&filled(&[BOX]));
-        assert!(said.contains("4 sets of rings, 4 cassettes and 3 rear derailleurs"), "{said}");
+        assert!(said.contains("5 sets of rings, 4 cassettes and 3 rear derailleurs"), "{said}");
     }
 
     #[test]
@@ -245,7 +268,7 @@ mod tests {
         let lacking: usize = found.sorted().lacking().iter().map(|it| it.1).sum();
         assert!(
             said.contains(&format!("{lacking} do not fit: "))
-                && said.contains("12 for another number of sprockets"),
+                && said.contains("15 for another number of sprockets"),
             "{said}"
         );
         let is_good =
@@ -274,11 +297,67 @@ mod tests {
     }
 
     #[test]
+    fn a_derailleur_without_figures_stays_and_is_judged_by_geometry() {
+        let desk = ridden(&[BOX, ("capacity", ""), ("largest-sprocket", "")]);
+        let found = found(&desk);
+        let Derailleur { total_capacity, largest_sprocket, .. } = found.asked.parts.derailleurs[0].figures;
+        assert_eq!((total_capacity, largest_sprocket, found.asked.parts.derailleurs.len()), (None, None, 3));
+        let of_first = |it: &&crate::parts::choice::Choice| it.parts.combination.derailleur == Some(0);
+        let parts = found.order.iter().find(of_first).unwrap().parts;
+        let said = crate::parts::words::named::combination(&parts, &found.asked.parts);
+        assert!(
+            said.ends_with("on the derailleur without makers’ figures, judged by geometry alone"),
+            "{said}"
+        );
+    }
+
+    #[test]
+    fn tyres_of_the_box_are_ridden_with_the_quickest() {
+        let desk = ridden(&[("box-parts", "tyres 33-622 tubular, 50-584")]);
+        let (found, said) = (found(&desk), answer(&desk));
+        let [own, other] = found.on_tyres_s[..] else { panic!("{:?}", found.on_tyres_s) };
+        assert!((own - found.order[0].parts.lap.time_s).abs() < 1.0 && (own - other).abs() > 0.05);
+        assert!(
+            said.contains("On the tyres of the box: 33-622 tubular ") && said.contains(" and 50-584 "),
+            "{said}"
+        );
+    }
+
+    #[test]
+    fn a_row_is_kept_and_the_table_put_in_order() {
+        let mut desk = ridden(&[BOX]);
+        let parts = found(&desk).order[1].parts;
+        let key = crate::parts::found::key(parts.combination);
+        desk.act_on_rack("keep-box", &key, "").unwrap();
+        let kept = &desk.rack().bikes()[0];
+        assert_eq!(kept.bike.text(Field::RingsA), parts.fit.drivetrain.chainset.to_string());
+        assert!(kept.name.starts_with(&parts.fit.drivetrain.chainset.to_string()), "{}", kept.name);
+        assert!(desk.act_on_rack("keep-box", "9-9-9", "").is_none());
+        let lowest = |desk: &Desk| {
+            let found = found(desk);
+            found.listed().into_iter().map(|it| found.order[it].lowest_m).collect::<Vec<_>>()
+        };
+        desk.act("order-box:3").unwrap();
+        assert!(lowest(&desk).is_sorted());
+        desk.act("order-box:3").unwrap();
+        assert!(lowest(&desk).is_sorted_by(|a, b| a >= b));
+        assert!(desk.act("order-box:9").is_none());
+    }
+
+    #[test]
+    fn another_day_is_told_condition_by_condition() {
+        let said = answer(&ridden(&[BOX]));
+        for day in ["one step wetter", "10 % less power", "10 % more power", "5 rpm less", "5 rpm more"] {
+            assert!(said.contains(day), "{day}: {said}");
+        }
+    }
+
+    #[test]
     fn a_box_stopped_at_once_says_so_and_one_ridden_is_a_table() {
         let mut desk = filled(&[BOX]);
-        desk.begin_box();
+        desk.begin_box(Vec::new());
         desk.end_box();
-        assert!(answer(&desk).contains("Stopped after 0 of 48"), "{}", answer(&desk));
+        assert!(answer(&desk).contains("Stopped after 0 of 60"), "{}", answer(&desk));
         assert_eq!(found(&desk).csv(), None);
         let desk = ridden(&[BOX]);
         let table = view::table::rows(&section(&desk)).into_string();

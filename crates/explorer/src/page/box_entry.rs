@@ -27,6 +27,9 @@ pub fn box_errand(link: &str, rows: &str) -> bool {
             let errand = Scenario::of_link(link).box_errand(rows);
             *known = errand.map(|it| (link.to_owned(), rows.to_owned(), it));
         }
+        if let Some((_, _, errand)) = known {
+            errand.begin_anew();
+        }
         known.is_some()
     })
 }
@@ -50,6 +53,13 @@ pub fn box_gains(numbers: &[usize], times_s: &[f64]) -> Vec<f64> {
     bands.iter().flat_map(|it| [it.low_s, it.time_s, it.high_s]).collect()
 }
 
+/// In a worker: the lap of a number in full on every tyre of the box, in seconds.
+#[wasm_bindgen(js_name = boxOnTyres)]
+#[must_use]
+pub fn box_on_tyres(number: usize) -> Vec<f64> {
+    at_errand(|errand| errand.on_tyres(number))
+}
+
 /// In a worker: rides the laps of these numbers on another day; whether there is more to do.
 #[wasm_bindgen(js_name = boxDoubt)]
 #[must_use]
@@ -57,7 +67,7 @@ pub fn box_doubt(numbers: &[usize]) -> bool {
     at_errand(|errand| errand.doubt(numbers))
 }
 
-/// In a worker: by how much each of them is regretted at most, in seconds.
+/// In a worker: what each of them is behind the quickest under every condition, in seconds.
 #[wasm_bindgen(js_name = boxRegrets)]
 #[must_use]
 pub fn box_regrets() -> Vec<f64> {
@@ -79,13 +89,20 @@ pub fn box_offers() -> Array {
     at_errand(BoxErrand::offers).iter().map(handed).collect()
 }
 
-/// Begins with the box as it is.
+/// In a worker: another course that counts for what is regretted, by its rows and its weight.
+#[wasm_bindgen(js_name = boxCourse)]
+pub fn box_course(rows: &str, weight: f64) {
+    at_errand(|errand| errand.add_course(rows, weight));
+}
+
+/// Begins with the box as it is, and with kept courses that count by their weights.
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen(js_name = beginBox, unchecked_return_type = "Update")]
-pub fn begin_box() -> Result<JsValue, JsError> {
-    answer(at_desk(Desk::begin_box))
+pub fn begin_box(names: Vec<String>, weights: &[f64]) -> Result<JsValue, JsError> {
+    let courses = names.into_iter().zip(weights.iter().copied()).collect();
+    answer(at_desk(|desk| desk.begin_box(courses)))
 }
 
 /// Tries the next few combinations; whether there are more.
@@ -155,10 +172,16 @@ pub fn take_box_gains(gains: &[f64]) {
     at_desk(|desk| desk.take_box_bands(bands.collect()));
 }
 
-/// Takes by how much the planned ones are regretted at most.
+/// Takes the time of the quickest on every tyre of the box, as [`box_on_tyres`] has it.
+#[wasm_bindgen(js_name = takeBoxTyres)]
+pub fn take_box_tyres(times_s: Vec<f64>) {
+    at_desk(|desk| desk.take_box_tyres(times_s));
+}
+
+/// Takes what the planned ones are behind under every condition.
 #[wasm_bindgen(js_name = takeBoxRegrets)]
-pub fn take_box_regrets(worst_s: &[f64]) {
-    at_desk(|desk| desk.take_box_regrets(worst_s));
+pub fn take_box_regrets(behind_s: &[f64]) {
+    at_desk(|desk| desk.take_box_regrets(behind_s));
 }
 
 /// Takes what is worth buying, in words and numbers.

@@ -63,6 +63,7 @@ const CHOICES: &[Choice] = &[
         |it| debug(it.lap.search.kinds),
         &[("both", "Both"), ("single", "Single"), ("pair", "Pair")],
     ),
+    (Field::BoxBudget, |it| debug(it.parts.budget), &[("1", "1"), ("2", "2"), ("3", "3")]),
     (
         Field::SearchSprockets,
         |it| debug(it.lap.search.sprockets),

@@ -103,6 +103,7 @@ fn remark(report: &Report, ride: &RideSection, field: Field) -> String {
         Field::CassetteA => remarks::cassette(report.rings.setup(Side::A)),
         Field::CassetteB => remarks::cassette(report.rings.setup(Side::B)),
         Field::MoreCassettes => further_cassettes(report),
+        Field::BoxParts => remarks::box_parts(field.spec().help, report.box_text),
         _ if field.as_on_a().is_some_and(|_| !report.owners.is_bs_own(field)) => String::new(),
         Field::Tyre => remarks::tyre_size(report.rings.wheel(Side::A)),
         Field::TyreB => remarks::tyre_size(report.rings.wheel(Side::B)),

@@ -1,10 +1,12 @@
 //! What the desk does about the rack.
 
+use crate::bench::field::Field;
 use crate::page::desk::{Desk, Update};
 use crate::rack::file::{FiledBike, RackFile};
 use crate::rack::from_scripts::RackFileFault;
 use crate::rack::rack::Rack;
 use crate::rack::said::Said;
+use crate::side::Side;
 
 impl Desk {
     /// The bikes that are kept.
@@ -21,7 +23,13 @@ impl Desk {
 
     /// Does what a button of the rack says; `None` when there is no such button.
     pub fn act_on_rack(&mut self, name: &str, bike: &str, typed: &str) -> Option<Update> {
-        let done = self.rack.act(name, bike, typed, &self.bench);
+        let done = match name {
+            "keep-box" => {
+                let (bench, name) = (self.with_combination(bike, Side::A)?, self.combination_name(bike)?);
+                self.rack.act("keep-a", "", &name, &bench)
+            }
+            _ => self.rack.act(name, bike, typed, &self.bench),
+        };
         done.then(|| self.refresh(Vec::new(), false))
     }
 
@@ -39,7 +47,7 @@ impl Desk {
 
     /// Says that the rack was saved under this name, if there is anything to save.
     pub fn rack_saved(&mut self, name: &str) -> Update {
-        let is_empty = self.rack().bikes().is_empty();
+        let is_empty = self.rack().bikes().is_empty() && self.bench.text(Field::BoxParts).is_empty();
         self.rack.say(if is_empty { Said::Empty } else { Said::Saved(name.to_owned()) });
         self.refresh(Vec::new(), false)
     }
@@ -54,7 +62,6 @@ impl Desk {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::bench::field::Field;
 
     #[test]
     fn a_bike_of_the_rack_comes_onto_the_bench_and_undo_takes_it_off() {

@@ -9,6 +9,7 @@ use crate::lap::section::LapSection;
 use crate::page::scenario::Scenario;
 use crate::parts::asked;
 use crate::parts::found::BoxFound;
+use crate::parts::inputs::BoxText;
 use crate::parts::section::BoxSection;
 use crate::position::report::PositionReport;
 use crate::position::section::PositionSection;
@@ -47,6 +48,10 @@ pub struct Report {
     pub parts: Rc<PartsBox>,
     /// Whether nothing else lies in it.
     pub is_box_of_bench: bool,
+    /// What its text came to.
+    pub box_text: BoxText,
+    /// For how many sprockets the shifter is made, where that is to be kept.
+    pub box_sprockets: Option<usize>,
     /// What was found of the box, once that was asked.
     pub box_found: Option<Rc<BoxFound>>,
     /// All bikes side by side, which is worked out apart from the rest too.
@@ -102,6 +107,8 @@ impl Report {
             lap: LapRoom::default(),
             parts: Rc::new(asked::whole(&scenario.basis(), parts)),
             is_box_of_bench: parts.typed == PartsBox::default(),
+            box_text: parts.read,
+            box_sprockets: parts.sprockets,
             box_found: None,
             bikes: None,
             sheet_for: scenario.sheet_for,
@@ -159,6 +166,8 @@ impl Report {
         BoxSection {
             parts: Rc::clone(&self.parts),
             is_bench_only: self.is_box_of_bench,
+            sprockets: self.box_sprockets,
+            of_a: self.rings.setup(Side::A).drivetrain.cassette.sprockets().len(),
             found: self.box_found.clone(),
         }
     }

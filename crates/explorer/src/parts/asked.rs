@@ -18,6 +18,8 @@ pub struct BoxAsked {
     pub parts: PartsBox,
     /// A and B as they stand, where all of them lies in the box.
     pub bench: [Option<Combination>; 2],
+    /// How many parts may be bought together.
+    pub budget: usize,
 }
 
 impl BoxAsked {
@@ -29,7 +31,7 @@ impl BoxAsked {
             basis.on_reserve(Side::A).map_or(BoxRider::Steady(basis.setup(Side::A)), BoxRider::Reserve);
         let bench = Side::BOTH.map(|side| standing(basis, &parts, side));
         let outing = Outing { course, rider, bike: bare(basis, inputs) };
-        Self { outing, typed: inputs.typed.clone(), parts, bench }
+        Self { outing, typed: inputs.typed.clone(), parts, bench, budget: inputs.budget }
     }
 
     /// Whether what was found for this holds for another one too: it is the same but for parts of the bench, and those all lie in
@@ -40,7 +42,9 @@ impl BoxAsked {
         let are_within = its.chainsets.iter().all(|it| own.chainsets.contains(it))
             && its.cassettes.iter().all(|it| own.cassettes.contains(it))
             && its.derailleurs.iter().all(|it| own.derailleurs.contains(it));
-        are_within && self.typed == other.typed && self.outing == other.outing_with(self.bike())
+        are_within
+            && (&self.typed, self.budget) == (&other.typed, other.budget)
+            && self.outing == other.outing_with(self.bike())
     }
 
     /// The bike as it stands.
@@ -61,19 +65,20 @@ impl BoxAsked {
     }
 }
 
-/// What lies in the box, the parts of A and B first. A derailleur of which nothing is known is none: beside it the others would say
-/// nothing.
+/// What lies in the box, the parts of A and B first. Where no derailleur is known there is none: nothing is checked then.
 #[must_use]
 pub fn whole(basis: &Basis<'_>, inputs: &BoxInputs) -> PartsBox {
     let drivetrains = basis.rings.drivetrains();
-    let known =
-        Side::BOTH.map(|side| rear(basis, side)).into_iter().filter(|it| *it != RearDerailleur::default());
     let typed = inputs.typed.clone();
+    let derailleurs =
+        each_once(Side::BOTH.map(|side| rear(basis, side)).into_iter().chain(typed.derailleurs));
+    let is_any_known = derailleurs.iter().any(|it| *it != RearDerailleur::default());
     PartsBox {
         chainsets: each_once(drivetrains.iter().map(|it| it.chainset).chain(typed.chainsets)),
         cassettes: each_once(drivetrains.iter().map(|it| it.cassette).chain(typed.cassettes)),
-        derailleurs: each_once(known.chain(typed.derailleurs)),
+        derailleurs: if is_any_known { derailleurs } else { Vec::new() },
         front_derailleurs: typed.front_derailleurs,
+        tyres: each_once(typed.tyres.into_iter()),
         chains: each_once(basis.chain.links.into_iter().flatten().chain(typed.chains)),
     }
 }

@@ -4,10 +4,10 @@ use crate::layout::figure::figure;
 use crate::layout::folded::Folded;
 use crate::parts::picture::RIDDEN;
 use crate::parts::words::body as words;
-use crate::parts::words::named::rear;
-use gear_math::parts::PartsBox;
-use gear_math::{Cassette, Chainset};
 use maud::{Markup, html};
+
+/// How much a kept course may count beside the one that is ridden.
+const WEIGHTS: [&str; 6] = ["0.25", "0.5", "1", "2", "3", "5"];
 
 /// What is always in sight.
 pub(crate) fn body() -> Markup {
@@ -17,7 +17,7 @@ pub(crate) fn body() -> Markup {
             progress id="box-bar" aria-label=(words::TITLE) value="0" hidden {}
             span id="box-left" class="quiet" {}
         }
-        p.quiet { (words::MECHANIC) }
+        p.quiet id="box-mechanic" {}
         (figure(&RIDDEN))
     }
 }
@@ -38,37 +38,24 @@ pub(crate) fn panel(fold: Folded) -> Option<Markup> {
             p { button type="button" id="save-box" { (words::SAVE) } }
         },
         Folded::Parts => html! {
-            div id="box-put" class="files" { (put_in(words::RINGS, &rings())) (put_in(words::CASSETTES, &cassettes())) (put_in(words::DERAILLEURS, &derailleurs())) }
+            div data-form="box-finer" class="measures" {}
+            div id="box-courses" hidden {
+                p { (words::COURSES) }
+                template { (course()) }
+            }
+            div id="box-put" class="files" {}
         },
         _ => return None,
     })
 }
 
-/// A list of parts and the button that puts one into the box, each with the word that heads its kind there.
-fn put_in([label, head]: [&str; 2], parts: &[String]) -> Markup {
-    let id = format!("box-put-{head}");
+/// A kept course that counts beside the one that is ridden.
+fn course() -> Markup {
     html! {
         p {
-            label for=(id) { (label) }
+            label { input type="checkbox"; " " span {} }
             " "
-            select id=(id) { @for part in parts { option value={ (head) " " (part) } { (part) } } }
-            " "
-            button type="button" data-puts=(id) { (words::PUT_IN) }
+            label { (words::WEIGHT) " " select { @for weight in WEIGHTS { option selected[weight == "1"] { (weight) } } } }
         }
     }
-}
-
-fn rings() -> Vec<String> {
-    Chainset::common().map(|it| it.to_string()).collect()
-}
-
-fn cassettes() -> Vec<String> {
-    let mut all: Vec<Cassette> = Cassette::common().filter(|it| it.sprockets().len() > 7).collect();
-    all.sort_by_key(|it| std::cmp::Reverse(it.sprockets().len()));
-    all.iter().filter_map(Cassette::everyday_name).collect()
-}
-
-/// As capacity and largest sprocket.
-fn derailleurs() -> Vec<String> {
-    PartsBox::default().usual_beside(None).derailleurs.iter().map(rear).collect()
 }

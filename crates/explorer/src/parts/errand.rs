@@ -7,8 +7,8 @@ use crate::parts::offer::Offer;
 use crate::parts::words::offer as words;
 use gear_math::course::TimeBand;
 use gear_math::gears::GearSet;
-use gear_math::parts::{BoxRides, Buying, Robust, SortedBox};
-use gear_math::{Drivetrain, rider::PowerBelowStanding};
+use gear_math::parts::{BoxRides, BoxTyre, Buying, CourseWeight, Outing, Robust, SortedBox};
+use gear_math::{Course, Drivetrain, rider::PowerBelowStanding};
 
 /// A worker's part for one box.
 #[derive(Debug)]
@@ -16,6 +16,7 @@ pub struct BoxErrand {
     asked: BoxAsked,
     laps: Vec<(Drivetrain, GearSet)>,
     rides: BoxRides,
+    courses: Vec<(Course, CourseWeight)>,
     robust: Option<Robust>,
     buying: Option<Buying>,
 }
@@ -28,7 +29,23 @@ impl BoxErrand {
     pub fn of(asked: BoxAsked) -> Result<Self, PowerBelowStanding> {
         let (laps, _) = SortedBox::of(&asked.outing.bike, &asked.parts).laps();
         let rides = BoxRides::new(&asked.outing.course, &asked.outing.rider, &laps)?;
-        Ok(Self { asked, laps, rides, robust: None, buying: None })
+        Ok(Self { asked, laps, rides, courses: Vec::new(), robust: None, buying: None })
+    }
+
+    /// The lap of a number in full on every tyre of the box, s.
+    #[must_use]
+    pub fn on_tyres(&self, number: usize) -> Vec<f64> {
+        let Some(lap) = self.laps.get(number) else { return Vec::new() };
+        let Outing { course, rider, .. } = &self.asked.outing;
+        let ride = |tyre: &BoxTyre| BoxRides::new(course, &tyre.under(rider), &[*lap]);
+        let tyres = self.asked.parts.tyres.iter();
+        tyres.map(|it| ride(it).map_or(f64::NAN, |rides| rides.plan(lap).time_s)).collect()
+    }
+
+    /// Leaves what was begun beside the laps.
+    pub fn begin_anew(&mut self) {
+        self.courses.clear();
+        (self.robust, self.buying) = (None, None);
     }
 
     /// The lap of a number by a first look or in full, as a row; nothing of a number that none has.
@@ -47,24 +64,31 @@ impl BoxErrand {
         std::iter::once(own).chain(self.rides.gains(first, others)).collect()
     }
 
-    /// Rides the laps of these numbers on another day; whether there is more to do. Begins anew once all is done.
+    /// Takes another course that counts for what is regretted, by its rows and its weight; what is none is passed over.
+    pub fn add_course(&mut self, rows: &str, weight: f64) {
+        self.courses.extend(rows.parse().ok().zip(CourseWeight::new(weight).ok()));
+    }
+
+    /// Rides the laps of these numbers on another day, and round the courses added; whether there is more to do. Begins anew once all is done.
     pub fn doubt(&mut self, numbers: &[usize]) -> bool {
         let laps = self.known(numbers);
-        let robust = self.robust.get_or_insert_with(|| Robust::new(&self.asked.outing, laps, Vec::new()));
+        let (outing, courses) = (&self.asked.outing, &mut self.courses);
+        let robust = self.robust.get_or_insert_with(|| Robust::new(outing, laps, std::mem::take(courses)));
         robust.advance().unwrap_or(false)
     }
 
-    /// By how much each of them is regretted at most, s.
+    /// What each of them is behind the quickest under every condition, s.
     #[must_use]
     pub fn regrets(&mut self) -> Vec<f64> {
-        self.robust.take().map(|it| it.regrets().iter().map(|it| it.worst_s).collect()).unwrap_or_default()
+        let regrets = self.robust.take().map(|it| it.regrets()).unwrap_or_default();
+        regrets.iter().flat_map(|it| it.behind_s).collect()
     }
 
     /// Looks on for what is worth buying beside the lap of a number, with its time; whether there is more to do.
     pub fn shop(&mut self, best: Option<(usize, f64)>, count: usize) -> bool {
         let best = best.and_then(|(number, time_s)| Some((*self.laps.get(number)?, time_s)));
-        let BoxAsked { outing, parts, .. } = &self.asked;
-        let buying = self.buying.get_or_insert_with(|| Buying::new(outing, parts, best, 1));
+        let BoxAsked { outing, parts, budget, .. } = &self.asked;
+        let buying = self.buying.get_or_insert_with(|| Buying::new(outing, parts, best, *budget));
         buying.advance(count).unwrap_or(false)
     }
 

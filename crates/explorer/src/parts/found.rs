@@ -3,7 +3,10 @@
 use crate::lap::found::{Standing, TESTED_S, Tested};
 use crate::number::is_level;
 use crate::parts::asked::BoxAsked;
+use crate::parts::choice::Choice;
+use crate::parts::column::Column;
 use crate::parts::offer::Offer;
+use crate::parts::regrets::Regrets;
 use crate::side::Side;
 use gear_math::Drivetrain;
 use gear_math::course::TimeBand;
@@ -15,15 +18,6 @@ const TESTED: usize = 12;
 const OUTLINED: usize = 60;
 /// Rows of the table.
 pub const LISTED: usize = 30;
-
-/// One of the different laps, by the combination that rides it with least to change.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Choice {
-    /// The parts, how they go together, and the lap.
-    pub parts: Combined,
-    /// Development of the lowest gear that is used, m.
-    pub lowest_m: f64,
-}
 
 /// What was found of a box so far.
 #[derive(Debug, Clone)]
@@ -44,8 +38,14 @@ pub struct BoxFound {
     pub front: Vec<usize>,
     /// What laps gain over the first, by their numbers.
     bands: Vec<(usize, TimeBand)>,
-    /// The number of the lap that is least regretted, and by how much at most it and the first are, s.
-    pub least_regret: Option<(usize, [f64; 2])>,
+    /// What of it stands up to another day, once that was asked.
+    pub regret: Option<Regrets>,
+    /// Time of the quickest on every tyre of the box, s.
+    pub on_tyres_s: Vec<f64>,
+    /// Kept courses that count for that, with their weights.
+    pub courses: Vec<(String, f64)>,
+    /// The column that its table is in the order of, and whether that falls; by time where there is none.
+    pub by: Option<(Column, bool)>,
     /// What is worth buying; none before that was asked.
     pub offers: Option<Vec<Offer>>,
 }
@@ -53,7 +53,7 @@ pub struct BoxFound {
 impl BoxFound {
     /// Nothing yet.
     #[must_use]
-    pub fn of(asked: BoxAsked, course: String) -> Self {
+    pub fn of(asked: BoxAsked, course: String, courses: Vec<(String, f64)>) -> Self {
         Self {
             asked,
             course,
@@ -64,7 +64,10 @@ impl BoxFound {
             order: Vec::new(),
             front: Vec::new(),
             bands: Vec::new(),
-            least_regret: None,
+            regret: None,
+            on_tyres_s: Vec::new(),
+            courses,
+            by: None,
             offers: None,
         }
     }
@@ -157,12 +160,34 @@ impl BoxFound {
         self.order.iter().filter(|it| it.parts.lap.planned).take(LISTED).map(|it| it.parts.number).collect()
     }
 
-    /// Takes by how much each of [`planned`](Self::planned) is regretted at most.
-    pub fn take_regrets(&mut self, worst_s: &[f64]) {
-        let least =
-            self.planned().into_iter().zip(worst_s.iter().copied()).min_by(|a, b| a.1.total_cmp(&b.1));
-        self.least_regret =
-            least.zip(worst_s.first()).map(|((number, worst), first)| (number, [worst, *first]));
+    /// Takes what each of [`planned`](Self::planned) is behind under every condition, s.
+    pub fn take_regrets(&mut self, behind_s: &[f64]) {
+        self.regret = Regrets::of(&self.planned(), behind_s);
+    }
+
+    /// Puts the table in the order of a column; once more turns it round.
+    pub fn order_by(&mut self, column: Column) {
+        let falls = self.by.is_some_and(|(by, falls)| by == column && !falls);
+        self.by = Some((column, falls));
+    }
+
+    /// Places in the order of the table, as many as it has rows.
+    #[must_use]
+    pub fn listed(&self) -> Vec<usize> {
+        let (count, listed) = (self.order.len(), self.order.len().min(LISTED));
+        let mut places: Vec<usize> = (0..count).collect();
+        if let Some((column, falls)) = self.by {
+            let figure = |place: usize| {
+                let figure = column.figure(&self.order[place]);
+                if falls { -figure } else { figure }
+            };
+            for at in 0..listed {
+                let next = (at..count).min_by(|a, b| figure(places[*a]).total_cmp(&figure(places[*b])));
+                places[at..=next.unwrap_or(at)].rotate_right(1);
+            }
+        }
+        places.truncate(listed);
+        places
     }
 
     /// The place of a set-up of the bench, where it goes together as it stands.

@@ -2,6 +2,8 @@
 
 pub mod asked;
 pub mod body;
+pub mod choice;
+pub mod column;
 pub mod errand;
 pub mod found;
 pub mod inputs;
@@ -9,6 +11,7 @@ pub mod notes;
 pub mod offer;
 pub mod picture;
 pub mod question;
+pub mod regrets;
 pub mod section;
 pub mod view;
 pub(crate) mod words;

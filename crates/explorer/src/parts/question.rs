@@ -21,15 +21,18 @@ pub(crate) const QUESTION: Question<BoxSection> = Question {
     decided_by: &[],
     marks_itself: false,
     nobodys: |_| None,
-    fragments: &[],
+    fragments: &[("box-mechanic", view::answer::mechanic)],
     acts: body::acts,
-    folds: &[(Folded::Numbers, &[("box-table", view::table::rows)]), (Folded::Parts, &[])],
+    folds: &[
+        (Folded::Numbers, &[("box-table", view::table::rows)]),
+        (Folded::Parts, &[("box-put", view::put::lists)]),
+    ],
     block: |_, _| None,
     pictures: &[picture::RIDDEN.hung()],
     leads: "box-laps",
     body: body::body,
     panel: body::panel,
-    forms: &[("box", || section(Group::Box))],
+    forms: &[("box", || section(Group::Box)), ("box-finer", || section(Group::BoxFiner))],
 };
 
 fn rests_on(field: Field) -> bool {
@@ -37,6 +40,9 @@ fn rests_on(field: Field) -> bool {
     is_ridden(field)
         || match field.spec().group {
             Group::Ride => !is_climb,
-            group => matches!(group, Group::Derailleur | Group::Lap | Group::LapSketch | Group::Box),
+            group => matches!(
+                group,
+                Group::Derailleur | Group::Lap | Group::LapSketch | Group::Box | Group::BoxFiner
+            ),
         }
 }

@@ -11,6 +11,10 @@ pub struct BoxSection {
     pub parts: Rc<PartsBox>,
     /// Whether nothing else lies in it.
     pub is_bench_only: bool,
+    /// For how many sprockets the shifter is made, where that is to be kept.
+    pub sprockets: Option<usize>,
+    /// How many sprockets A has.
+    pub of_a: usize,
     /// What was found of it; none before it was asked.
     pub found: Option<Rc<BoxFound>>,
 }

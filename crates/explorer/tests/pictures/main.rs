@@ -56,8 +56,8 @@ fn demo() -> Report {
 /// A small box ridden at a steady power: something in it does not fit, and something could be bought.
 fn combined() -> Option<Rc<BoxFound>> {
     let mut desk = Desk::default();
-    desk.open("#r=3&ly=steady&bx=38+42+46/33+/+11-34+11s,+11-25+11s,+11-40+11s+/+35/32");
-    desk.begin_box();
+    desk.open("#r=3&ly=steady&bx=crank+1:+38+crank+2:+42+46/33+/+11-34+11s,+11-25+11s,+11-40+11s+/+35/32");
+    desk.begin_box(Vec::new());
     while desk.sort_box(100) {}
     let rows = desk.course()?.1;
     let errand = Scenario::of_link(&desk.link()).box_errand(&rows)?;

@@ -8,6 +8,8 @@ use crate::parts::usual::UsualPart;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct Bought([Option<usize>; 3]);
 
+/// More than there are places of one kind.
+const PLACES: f64 = 1e5;
 /// Place of the derailleur.
 const REAR: usize = 2;
 
@@ -25,6 +27,12 @@ impl Bought {
 
     pub(super) fn count(self) -> usize {
         self.0.iter().flatten().count()
+    }
+
+    /// A number in the order of how many parts there are, and then of their places.
+    pub(super) fn rank(self) -> f64 {
+        let place = |it: Option<usize>| it.map_or(0.0, |place| place as f64 + 1.0);
+        self.0.into_iter().fold(self.count() as f64, |rank, it| rank * PLACES + place(it))
     }
 
     /// Whether it is another one without some of its parts, and not nothing.

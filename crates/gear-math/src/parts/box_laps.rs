@@ -12,8 +12,8 @@ use crate::parts::sorted::SortedBox;
 /// [`BoxRides`](crate::parts::BoxRides).
 ///
 /// The first look of laps on a reserve is off by some tenths of a second, see [`Neighbours`](crate::course::Neighbours): with no
-/// more than [`ReserveSearch::PLANNED`] different laps all are planned and nothing is missed; of more the quickest was always among
-/// those planned where that was tried.
+/// more than [`ReserveSearch::PLANNED`] different laps all are planned at once and nothing is missed; of more the quickest was
+/// always among those planned where that was tried.
 #[derive(Debug, Clone, PartialEq)]
 pub struct BoxLaps {
     sorted: SortedBox,
@@ -64,16 +64,16 @@ impl BoxLaps {
         }
     }
 
-    /// Laps that nothing is known of.
+    /// Laps that are to be looked at first; none where all will be planned.
     pub fn to_look_at(&self) -> impl Iterator<Item = usize> + '_ {
-        (0..self.laps.len()).filter(|lap| self.found[*lap].is_none())
+        (0..self.looks()).filter(|lap| self.found[*lap].is_none())
     }
 
     /// Laps to be planned in full once all were looked at: the best by that, and then what is quicker than all that are planned.
     #[must_use]
     pub fn to_plan(&self) -> Vec<usize> {
         let time = |it: &Option<FoundLap>| it.map_or(f64::INFINITY, |it| it.time_s);
-        let is_open = |lap: &usize| self.found[*lap].is_some_and(|it| !it.planned);
+        let is_open = |lap: &usize| self.found[*lap].is_none_or(|it| !it.planned);
         let order = places(&self.found.iter().map(time).collect::<Vec<_>>());
         let left = self.most_planned().saturating_sub(self.planned());
         let best: Vec<usize> = order.iter().copied().filter(is_open).take(left).collect();
@@ -84,13 +84,13 @@ impl BoxLaps {
     /// Pieces of work that are done: a lap looked at or planned.
     #[must_use]
     pub fn done(&self) -> usize {
-        self.found.iter().flatten().count() + self.planned().min(self.most_planned())
+        self.found.iter().flatten().count().min(self.looks()) + self.planned().min(self.most_planned())
     }
 
     /// Pieces of work there are.
     #[must_use]
     pub fn total(&self) -> usize {
-        self.laps.len() + self.most_planned()
+        self.looks() + self.most_planned()
     }
 
     /// What was ridden so far, the quickest first; of equals what needs no new chain, then what leaves the cage most to spare.
@@ -100,12 +100,14 @@ impl BoxLaps {
         let combined = |(&(combination, fit), &lap): (&(Combination, Fit), &usize)| {
             Some(Combined { combination, fit, number: lap, lap: self.found[lap]? })
         };
-        let mut all: Vec<Combined> = all.filter_map(combined).collect();
-        all.sort_by(|a, b| {
-            let least = |it: &Combined| (it.fit.chain.is_none(), -it.fit.spare.unwrap_or(0), it.combination);
-            a.lap.time_s.total_cmp(&b.lap.time_s).then_with(|| least(a).cmp(&least(b)))
-        });
-        all
+        let all: Vec<Combined> = all.filter_map(combined).collect();
+        let in_order = |all: &[Combined], key: &dyn Fn(&Combined) -> f64| -> Vec<Combined> {
+            places(&all.iter().map(key).collect::<Vec<_>>()).into_iter().map(|place| all[place]).collect()
+        };
+        // Equal ones keep their order, so that what counts most comes last.
+        let by_spare = in_order(&all, &|it| -f64::from(it.fit.spare.unwrap_or(0)));
+        let by_chain = in_order(&by_spare, &|it| f64::from(u8::from(it.fit.chain.is_none())));
+        in_order(&by_chain, &|it| it.lap.time_s)
     }
 
     /// The different laps of the best, at most [`ReserveSearch::PLANNED`], the quickest first.
@@ -122,6 +124,11 @@ impl BoxLaps {
 
     fn planned(&self) -> usize {
         self.found.iter().flatten().filter(|it| it.planned).count()
+    }
+
+    /// How many laps are looked at before any is planned.
+    fn looks(&self) -> usize {
+        if self.laps.len() > ReserveSearch::PLANNED { self.laps.len() } else { 0 }
     }
 
     fn most_planned(&self) -> usize {

@@ -88,13 +88,16 @@ impl Branches {
             let shortest = same().filter(|it| it.time_s <= least + ALIKE_S).map(|it| it.bought).min();
             shortest == Some(one.bought)
         };
-        let mut named: Vec<Best> = self.best.iter().filter(is_needed).filter(is_shortest).copied().collect();
-        named.sort_by(|a, b| {
-            let size = |it: &Best| (it.bought.count(), it.bought);
-            a.time_s.total_cmp(&b.time_s).then_with(|| size(a).cmp(&size(b)))
-        });
-        named
+        in_order(&self.best.iter().filter(is_needed).filter(is_shortest).copied().collect::<Vec<_>>())
     }
+}
+
+/// The quickest first; of equals what is least to buy.
+pub(super) fn in_order(best: &[Best]) -> Vec<Best> {
+    let by = |best: &[Best], key: fn(&Best) -> f64| -> Vec<Best> {
+        places(&best.iter().map(key).collect::<Vec<_>>()).into_iter().map(|place| best[place]).collect()
+    };
+    by(&by(best, |it| it.bought.rank()), |it| it.time_s)
 }
 
 #[cfg(test)]

@@ -3,7 +3,7 @@
 use crate::course::TimeBand;
 use crate::gears::{Drivetrain, GearSet};
 use crate::parts::bought::Bought;
-use crate::parts::branches::{Best, Branches};
+use crate::parts::branches::{Best, Branches, in_order};
 use crate::parts::combination::Combination;
 use crate::parts::fit::Fit;
 use crate::parts::outing::Outing;
@@ -174,8 +174,7 @@ impl Buying {
 
     fn named(&self) -> Vec<Purchase> {
         let Some(shopping) = &self.shopping else { return Vec::new() };
-        let mut best = shopping.planned.clone();
-        best.sort_by(|a, b| a.time_s.total_cmp(&b.time_s).then_with(|| a.bought.cmp(&b.bought)));
+        let mut best = in_order(&shopping.planned);
         let gains = |it: &Best| self.best_of_box.is_none_or(|of_box| it.time_s < of_box.1);
         best.retain(gains);
         best.truncate(Self::NAMED);

@@ -10,11 +10,13 @@
 mod bare_bike;
 mod bought;
 mod box_laps;
+mod box_tyre;
 mod branches;
 mod buying;
 mod combination;
 mod combining;
 mod condition;
+mod cranks;
 mod fit;
 mod found_lap;
 mod front_derailleur;
@@ -30,6 +32,7 @@ mod usual;
 
 pub use bare_bike::BareBike;
 pub use box_laps::{BoxLaps, Combined};
+pub use box_tyre::BoxTyre;
 pub use buying::{Buying, Purchase};
 pub use combination::Combination;
 pub use combining::Combining;

@@ -2,6 +2,7 @@
 
 use crate::chain::ChainLinks;
 use crate::gears::{Cassette, Chainset, Drivetrain};
+use crate::parts::box_tyre::BoxTyre;
 use crate::parts::combination::Combination;
 use crate::parts::front_derailleur::FrontDerailleur;
 use crate::parts::rear_derailleur::RearDerailleur;
@@ -33,6 +34,8 @@ pub struct PartsBox {
     pub front_derailleurs: Vec<FrontDerailleur>,
     /// Chains by their links.
     pub chains: Vec<ChainLinks>,
+    /// Tyres, which go on whatever is combined: they make no combinations of their own.
+    pub tyres: Vec<BoxTyre>,
 }
 
 impl PartsBox {
@@ -82,6 +85,7 @@ impl PartsBox {
             derailleurs: [&self.derailleurs[..], derailleurs].concat(),
             front_derailleurs: [&self.front_derailleurs[..], &more.front_derailleurs].concat(),
             chains: [&self.chains[..], &more.chains].concat(),
+            tyres: [&self.tyres[..], &more.tyres].concat(),
         }
     }
 }

@@ -119,10 +119,9 @@ fn workers_find_what_one_does() {
         (BoxRides::new(&course(), &BoxRider::Reserve(rider()), &laps).unwrap(), laps)
     });
     let share = |all: Vec<usize>| all.into_iter().enumerate().map(|(place, lap)| (place % 2, lap));
-    for (worker, lap) in share(gathered.to_look_at().collect()) {
-        gathered.take(lap, workers[worker].0.look(&workers[worker].1[lap]));
-    }
-    assert!(gathered.quickest().iter().all(|it| !it.lap.planned));
+    assert_eq!(gathered.to_look_at().count(), 0, "so few are planned at once");
+    let looked = workers[0].0.look(&workers[0].1[0]);
+    assert!(!looked.planned && (looked.time_s - workers[0].0.plan(&workers[0].1[0]).time_s).abs() < 0.5);
     for (worker, lap) in share(gathered.to_plan()) {
         gathered.take(lap, workers[worker].0.plan(&workers[worker].1[lap]));
     }
@@ -249,6 +248,9 @@ fn of_a_large_box_the_first_is_planned() {
     };
     let rows = combined(&parts);
     let planned = rows.iter().filter(|it| it.lap.planned).count();
+    // All planned in full: what is ordered by the first look alone holds nothing quicker.
+    let best = rows.iter().map(|it| planned_s(&it.fit)).fold(f64::INFINITY, f64::min);
+    assert!((rows[0].lap.time_s - best).abs() < 1e-9, "{} s, {best} s", rows[0].lap.time_s);
     assert!(
         rows[0].lap.planned && (ReserveSearch::PLANNED..rows.len()).contains(&planned),
         "{planned} of {}",
@@ -320,6 +322,34 @@ fn the_part_worth_buying_is_the_best_of_all() {
     assert!(rows.is_empty(), "the frame clears no ring of the box");
     let first = &buying.purchases()[0];
     assert!((first.time_s - best).abs() < 0.05 && first.gained.is_none(), "{} s, {best} s", first.time_s);
+}
+
+/// Two parts together by hand, from a box in which a frame and a cage leave little to choose.
+#[test]
+fn two_parts_worth_buying_are_the_best_of_all() {
+    let own = tall();
+    let bike = BareBike { largest_ring: Chainring::new(36).ok(), ..BareBike::usual() };
+    let usual = own.usual_beside(None);
+    let all = PartsBox {
+        chainsets: [&own.chainsets[..], &usual.chainsets].concat(),
+        cassettes: [&own.cassettes[..], &usual.cassettes].concat(),
+        derailleurs: [&own.derailleurs[..], &usual.derailleurs].concat(),
+        ..PartsBox::default()
+    };
+    let bought = |it: &gear_math::parts::Combination| {
+        usize::from(it.chainset > 0) + usize::from(it.cassette > 0) + usize::from(it.derailleur > Some(0))
+    };
+    let fitting = SortedBox::of(&bike, &all).fitting;
+    let mut laps: Vec<Fit> = Vec::new();
+    for (_, fit) in fitting.iter().filter(|(it, _)| bought(it) == 2) {
+        if !laps.iter().any(|it| it.ridden() == fit.ridden()) {
+            laps.push(*fit);
+        }
+    }
+    let best = laps.iter().map(planned_s).fold(f64::INFINITY, f64::min);
+    let (_, buying) = self::bought(&own, &bike, 2);
+    let first = &buying.purchases()[0];
+    assert!(first.time_s <= best + 0.05, "{} s, {best} s of {}", first.time_s, laps.len());
 }
 
 #[test]
@@ -492,15 +522,23 @@ fn fronts() -> impl Strategy<Value = FrontDerailleur> {
     })
 }
 
+/// Pairs of single rings come behind what was typed.
+fn rings_in_order(mut parts: PartsBox) -> PartsBox {
+    parts.chainsets.sort_by_key(|it| it.rings().to_vec());
+    parts
+}
+
 proptest! {
     #[test]
     fn a_box_reads_back_as_it_is_printed(
         parts in boxes(),
         fronts in proptest::collection::vec(fronts(), 0..3),
         odd in proptest::collection::btree_set(9_u16..40, 1..6),
+        rings in proptest::collection::btree_set(30_u16..36, 0..4),
         without in 0..6,
     ) {
         let mut parts = PartsBox { front_derailleurs: fronts, ..parts };
+        parts.chainsets.extend(rings.into_iter().map(|it| Chainset::new([it]).unwrap()));
         parts.cassettes.push(Cassette::new(odd).unwrap());
         match without {
             0 => parts.chainsets.clear(),
@@ -511,14 +549,14 @@ proptest! {
         let printed = parts.to_string();
         let read = PartsBox::read(&printed, Some(9));
         prop_assert_eq!(&read.not_understood, &[]);
-        prop_assert_eq!(read.parts, parts, "{}", printed);
+        prop_assert_eq!(rings_in_order(read.parts), rings_in_order(parts), "{}", printed);
     }
 
     #[test]
     fn no_text_is_too_strange(text in "\\PC{0,40}|[0-9 /,;?\n-]{0,40}") {
         let read = PartsBox::read(&text, None);
         let again = PartsBox::read(&read.parts.to_string(), None);
-        prop_assert_eq!(again.parts, read.parts);
+        prop_assert_eq!(rings_in_order(again.parts), rings_in_order(read.parts));
     }
 }
 

@@ -91,6 +91,7 @@ impl BoxInput {
             front_derailleurs: each(&self.front_derailleurs, FrontInput::front)?.unwrap_or_default(),
             chains: each(&self.chain_links, |links| ChainLinks::new(*links).map_err(thrown))?
                 .unwrap_or_default(),
+            tyres: Vec::new(),
         })
     }
 }

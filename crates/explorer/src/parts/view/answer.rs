@@ -32,10 +32,16 @@ fn best(found: &BoxFound) -> Markup {
                 (words::chains(found))
                 @if let Some(said) = words::regret(found) { " " (said) }
             }
-            @if let Some(offers) = &found.offers { p.more { (offer::worth(offers)) } }
+            @if let Some(said) = words::tyres(found) { p.more { (said) } }
+            @if let Some(offers) = &found.offers { p.more { (offer::worth(offers, found.asked.budget)) } }
             (not_fitting(found))
         },
     }
+}
+
+/// What teeth and millimetres tell of shifter and cassette, and what is the mechanic's question.
+pub(crate) fn mechanic(section: &BoxSection) -> Markup {
+    html! { (words::sprockets(section.sprockets)) " " (words::MECHANIC) }
 }
 
 fn is_good_as_it_stands(found: &BoxFound) -> bool {

@@ -1,4 +1,5 @@
 //! Where what is said of the box stands.
 
 pub(crate) mod answer;
+pub(crate) mod put;
 pub(crate) mod table;

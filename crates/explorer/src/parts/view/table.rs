@@ -2,9 +2,9 @@
 
 use crate::lap::words::found::{as_side, behind, put_on_bench};
 use crate::layout::csv::csv;
-use crate::layout::head::Head;
-use crate::layout::pieces::{heads_row, name, table};
+use crate::layout::pieces::{name, table};
 use crate::number::{clock, with_unit};
+use crate::parts::column::Column;
 use crate::parts::found::{BoxFound, LISTED, key};
 use crate::parts::section::BoxSection;
 use crate::parts::words::named::{chain, combination};
@@ -19,12 +19,29 @@ pub(crate) fn rows(section: &BoxSection) -> Markup {
     let count = found.order.len();
     let listed = count.min(LISTED);
     let [title, remark] = words::TABLE;
-    let body = html! { @for place in 0..listed { (row(found, place)) } };
+    let [parts, bench, figures @ ..] = words::HEADS;
+    let head = html! {
+        tr {
+            (column_head(found, 0, parts))
+            th scope="col" { (bench) }
+            @for (place, name) in figures.into_iter().enumerate() { (column_head(found, place + 1, name)) }
+        }
+    };
+    let body = html! { @for place in found.listed() { (row(found, place)) } };
     html! {
         div.stale[found.is_stale] {
-            (table(title, remark, &heads_row(&words::HEADS.map(Head::Figures)), &body))
+            (table(title, remark, &head, &body))
             @if listed < count { p.quiet { (words::more(listed, count)) } }
         }
+    }
+}
+
+/// The head of a column by which the table is put in order.
+fn column_head(found: &BoxFound, place: usize, name: &str) -> Markup {
+    let sorted = found.by.filter(|(by, _)| Column::at(place) == Some(*by));
+    let order = sorted.map(|(_, falls)| if falls { "descending" } else { "ascending" });
+    html! {
+        th scope="col" aria-sort=[order] { button type="button" data-act={ "order-box:" (place) } { (name) } }
     }
 }
 
@@ -52,7 +69,10 @@ fn onto_bench(found: &BoxFound, place: usize) -> Markup {
             button type="button" data-act={ (act) (key) } aria-label=(put_on_bench(&parts.fit.drivetrain, side)) { (as_side(side)) }
         }
     };
-    html! { (button("box-a:", Side::A)) " " (button("box-b:", Side::B)) }
+    html! {
+        (button("box-a:", Side::A)) " " (button("box-b:", Side::B)) " "
+        button type="button" data-keep=(key) aria-label=(words::keeps(&parts.fit.drivetrain)) { (words::KEEP) }
+    }
 }
 
 /// What is told of the lap at a place, but for its buttons.

@@ -21,7 +21,11 @@ pub(super) struct Neighbour {
     charged_j: Vec<f64>,
     /// Way per crank turn in the lowest gear, m.
     pub(super) lowest_m: f64,
-    /// Time of the lap beside what its own gears charge, s.
+    /// Time of the lap, s.
+    pub(super) time_s: f64,
+    /// Its shifts at the rear and the front.
+    pub(super) shifts: [u32; 2],
+    /// Its time beside what its own gears charge, s.
     beside_s: f64,
 }
 
@@ -36,8 +40,14 @@ impl Neighbour {
         };
         let charged_j = pieces.iter().flat_map(by_cranks).collect();
         let (price, lowest_m) = (reserve.price_s_per_j, setup.lap.bike.lowest_development().m());
-        let new = Self { setup: *setup, price, pieces, charged_j, lowest_m, beside_s: 0.0 };
+        let (time_s, shifts) = (lap.time_s, [lap.shifts_rear, lap.shifts_front]);
+        let new = Self { setup: *setup, price, pieces, charged_j, lowest_m, time_s, shifts, beside_s: 0.0 };
         Some(Self { beside_s: lap.time_s - price * new.along(&setup.lap.bike).cost, ..new })
+    }
+
+    /// Whether it is the lap of a bike.
+    pub(super) fn is_of(&self, bike: &Bike) -> bool {
+        self.setup.lap.bike == *bike
     }
 
     /// About the time of the lap on a bike that differs by its gears alone, in s, and its shifts at the rear and the front.

@@ -89,6 +89,12 @@ impl Neighbours {
         Candidate::known(&bike, time_s, [rear, front].map(|shifts| shifts.round() as u32), derailleur)
     }
 
+    /// A bike that was planned, as a search ranks it.
+    pub(super) fn planned(&self, bike: &Bike, derailleur: &Derailleur) -> Option<Candidate> {
+        let known = self.planned.iter().find(|it| it.is_of(bike))?;
+        Some(Candidate::known(bike, known.time_s, known.shifts, derailleur))
+    }
+
     /// A time that the first look makes of none of these set-ups less, found in that of one of them.
     ///
     /// # Formula

@@ -13,6 +13,7 @@ use crate::course::search::neighbours::Neighbours;
 use crate::course::search::search::Candidate;
 use crate::gears::{Drivetrain, GearSet};
 use crate::rider::Bike;
+use std::cell::OnceCell;
 
 /// A search over many set-ups on a reserve: a [first look](Neighbours) at all, the best by it planned in full.
 ///
@@ -41,7 +42,9 @@ pub struct ReserveSearch {
     course: Course,
     setup: ReserveSetup,
     derailleur: Derailleur,
-    neighbours: Neighbours,
+    all: Vec<(Drivetrain, GearSet)>,
+    /// Planned once a first look is taken: where all are planned anyway none is.
+    neighbours: OnceCell<Neighbours>,
 }
 
 impl ReserveSearch {
@@ -51,7 +54,7 @@ impl ReserveSearch {
     pub const DRAWN: usize = 16;
 
     /// Takes the course, rider and bike whose gears are to be replaced, the derailleur for its spare capacity, and all set-ups with
-    /// their gears to avoid, some of which it plans.
+    /// their gears to avoid, some of which it plans for the first look.
     #[must_use]
     pub fn new(
         course: &Course,
@@ -59,27 +62,40 @@ impl ReserveSearch {
         derailleur: Derailleur,
         all: &[(Drivetrain, GearSet)],
     ) -> Self {
-        let neighbours = Neighbours::among(course, setup, all);
-        Self { course: course.clone(), setup: *setup, derailleur, neighbours }
+        Self {
+            course: course.clone(),
+            setup: *setup,
+            derailleur,
+            all: all.to_vec(),
+            neighbours: OnceCell::new(),
+        }
+    }
+
+    fn neighbours(&self) -> &Neighbours {
+        self.neighbours.get_or_init(|| Neighbours::among(&self.course, &self.setup, &self.all))
     }
 
     /// A set-up by the plans of its neighbours, with about its shifts.
     #[must_use]
     pub fn look(&self, (drivetrain, avoid): &(Drivetrain, GearSet)) -> Candidate {
-        self.neighbours.candidate(drivetrain, *avoid, &self.derailleur)
+        self.neighbours().candidate(drivetrain, *avoid, &self.derailleur)
     }
 
     /// A time that the first look makes of none of these set-ups less: see [`Neighbours::at_least_s`].
     #[must_use]
     pub fn at_least_s(&self, set_ups: &[(Drivetrain, GearSet)]) -> f64 {
-        self.neighbours.at_least_s(set_ups)
+        self.neighbours().at_least_s(set_ups)
     }
 
-    /// A set-up planned in full.
+    /// A set-up planned in full, unless that was done for the first look.
     #[must_use]
     pub fn plan(&self, (drivetrain, avoid): &(Drivetrain, GearSet)) -> Candidate {
         let mut setup = self.setup;
         setup.lap.bike = Bike { drivetrain: *drivetrain, avoid: *avoid, ..setup.lap.bike };
+        let known = self.neighbours.get().and_then(|it| it.planned(&setup.lap.bike, &self.derailleur));
+        if let Some(known) = known {
+            return known;
+        }
         let lap = Lap::on_reserve(&self.course, &setup, Fineness::QUICK);
         Candidate::planned(&setup.lap.bike, &lap, &self.derailleur)
     }

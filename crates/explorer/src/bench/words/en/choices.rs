@@ -72,6 +72,10 @@ pub(crate) const RINGS_BOTH: &str = "single rings and pairs";
 pub(crate) const RINGS_SINGLE: &str = "single rings";
 pub(crate) const RINGS_PAIRS: &str = "pairs";
 
+pub(crate) const ONE_PART: &str = "one part";
+pub(crate) const TWO_PARTS: &str = "up to two parts together";
+pub(crate) const THREE_PARTS: &str = "up to three parts together";
+
 pub(crate) const SPROCKETS_OF_BOTH: &str = "as many as on A or B";
 pub(crate) const SPROCKETS_OF_A: &str = "as many as on A";
 pub(crate) const SPROCKETS_OF_B: &str = "as many as on B";

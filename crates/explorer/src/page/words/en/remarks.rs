@@ -1,6 +1,7 @@
 //! What fields in order lead to.
 
 use crate::number::{percent, shows_nothing, with_unit};
+use crate::parts::inputs::BoxText;
 use crate::rings::cassettes::{TypedCassette, WhySoMany};
 use crate::rings::setup::SetupReport;
 use crate::words::counted;
@@ -38,6 +39,24 @@ fn why_so_many(why: WhySoMany, name: &str, other: &str) -> String {
 pub(crate) fn further_cassettes<'t>(help: &str, typed: impl Iterator<Item = &'t TypedCassette>) -> String {
     let tried = typed.filter_map(tried_as);
     std::iter::once(help.to_owned()).chain(tried).collect::<Vec<_>>().join(". ")
+}
+
+/// The line of help, or what single rings came to, and whether the link gets long.
+pub(crate) fn box_parts(help: &str, read: BoxText) -> String {
+    let made = match read.rings {
+        0 => help.to_owned(),
+        rings => format!(
+            "Rings of one crank: {rings} single and {} of them; 44/31 stays a pair; behind “crank 2:” rings go on another crank",
+            counted(read.pairs, "pair", "pairs")
+        ),
+    };
+    if read.is_long {
+        format!(
+            "{made}. With so much in it the link is too long for some messages; the rack’s file takes it whole"
+        )
+    } else {
+        made
+    }
 }
 
 fn tried_as(typed: &TypedCassette) -> Option<String> {

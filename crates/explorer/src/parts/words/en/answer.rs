@@ -1,15 +1,17 @@
 //! What is best of the box.
 
 use crate::bench::field::Field;
+use crate::bench::words::choices::construction;
 use crate::lap::found::Standing;
 use crate::layout::line::{Line, link_to, name, strong};
 use crate::number::{clock, plain, seconds_in};
 use crate::parts::found::{BoxFound, is_tie};
+use crate::parts::regrets::Regrets;
 use crate::parts::words::named::{chain, combination, lack};
 use crate::side::Side;
-use crate::words::counted;
+use crate::words::{counted, listed};
 use gear_math::course::{Precision, TimeBand};
-use gear_math::parts::PartsBox;
+use gear_math::parts::{BoxTyre, Condition, PartsBox};
 
 /// What lies in the box before anything was ridden.
 pub(crate) fn lies_in(parts: &PartsBox, is_bench_only: bool) -> Line {
@@ -26,8 +28,19 @@ pub(crate) fn lies_in(parts: &PartsBox, is_bench_only: bool) -> Line {
     ];
     let all = counted(parts.count(), "combination", "combinations");
     let between = if is_bench_only { ":" } else { "" };
-    format!("{whose}{between} {}, which make {all}.", crate::words::listed(&kinds)).into()
+    format!("{whose}{between} {}, which make {all}.", listed(&kinds)).into()
 }
+
+/// Whether numbers of sprockets are compared.
+pub(crate) fn sprockets(shifter: Option<usize>) -> String {
+    match shifter {
+        Some(count) => format!("Only cassettes of {count} sprockets go with the shifter, as A and B have."),
+        None => "Numbers of sprockets are not compared with the shifter, since A and B differ or any number was asked for in the search.".to_owned(),
+    }
+}
+
+/// What no teeth and millimetres tell.
+pub(crate) const MECHANIC: &str = "Whether a cassette goes on the freewheel body, a shifter pulls as far as a derailleur asks for, and a chain is narrow enough is the mechanic’s question: teeth and millimetres do not tell.";
 
 /// That something else would be asked now.
 pub(crate) const STALE: &str = "Ridden with the box, bike, rider and course as they were: ride again.";
@@ -62,7 +75,21 @@ pub(crate) fn quickest(found: &BoxFound) -> Line {
     } else {
         String::new()
     };
-    format!("Quickest of the box round {}: {}, {time} a lap.{stopped}", found.course, strong(&parts)).into()
+    let planned = found.order.iter().filter(|it| it.parts.lap.planned).count();
+    let looked_at = if planned < found.order.len() {
+        format!(
+            " Of {} different laps the best {planned} by a first look are ridden in full; of what was tried it missed none.",
+            found.order.len()
+        )
+    } else {
+        String::new()
+    };
+    format!(
+        "Quickest of the box round {}: {}, {time} a lap.{looked_at}{stopped}",
+        found.course,
+        strong(&parts)
+    )
+    .into()
 }
 
 /// What the first gains over the next.
@@ -138,6 +165,19 @@ fn behind(found: &BoxFound, place: usize) -> String {
     }
 }
 
+/// The quickest on every tyre of the box; nothing where there is none.
+pub(crate) fn tyres(found: &BoxFound) -> Option<String> {
+    let tyres = found.asked.parts.tyres.iter().zip(&found.on_tyres_s);
+    let said = |(tyre, time_s): (&BoxTyre, &f64)| {
+        let kind = tyre.construction.map_or_else(String::new, |it| format!(" {}", construction(it)));
+        format!("{}{kind} {}", tyre.size, clock(*time_s, Precision::WITHOUT_BAND))
+    };
+    let said: Vec<String> = tyres.map(said).collect();
+    (!said.is_empty()).then(|| {
+        format!("On the tyres of the box: {}. That is roll-out and how deep they sink, by their size; their kind, grip and mass are not in it.", listed(&said))
+    })
+}
+
 /// What does not go together, counted by reason; nothing where all does.
 pub(crate) fn not_fitting(found: &BoxFound) -> Option<String> {
     let count = found.sorted().not_fitting.len();
@@ -149,19 +189,60 @@ pub(crate) fn not_fitting(found: &BoxFound) -> Option<String> {
 
 /// Which is least regretted if the day is not as entered.
 pub(crate) fn regret(found: &BoxFound) -> Option<String> {
-    let (number, [least, first]) = found.least_regret?;
-    let place = found.place_of(number)?;
+    let Regrets { least, worst_s, ahead } = found.regret.as_ref()?;
+    let place = found.place_of(*least)?;
     let seconds = |s: f64| plain(s, 1);
-    let (least, first) = (seconds(least), seconds(first));
-    let day = "wetter ground, a tenth more or less power, 5\u{a0}rpm either way";
-    Some(if place == 0 {
-        format!("It is least regretted on another day, too ({day}): at most {first}\u{a0}s behind.")
+    let [worst, first] = worst_s.map(seconds);
+    let all = if found.courses.is_empty() { "" } else { "over all courses " };
+    let said = if place == 0 {
+        format!("It is least regretted {all}on another day, too: at most {first}\u{a0}s behind.")
     } else {
         let other = combination(&found.order[place].parts, &found.asked.parts);
         format!(
-            "Least regretted on another day ({day}): {other}, at most {least}\u{a0}s behind, the quickest {first}\u{a0}s."
+            "Least regretted {all}on another day: {other}, at most {worst}\u{a0}s behind, the quickest {first}\u{a0}s."
         )
-    })
+    };
+    let (mut leads, mut stays) = (String::new(), Vec::new());
+    for (day, number, behind_s) in ahead {
+        match found.place_of(*number) {
+            Some(place) if !is_nothing(*behind_s) => {
+                let other = combination(&found.order[place].parts, &found.asked.parts);
+                let (ahead, day) = (seconds(*behind_s), condition(*day));
+                leads.push_str(&format!(" {other} is ahead of the quickest by {ahead}\u{a0}s {day}."));
+            }
+            _ => stays.push(condition(*day)),
+        }
+    }
+    if !stays.is_empty() {
+        leads.push_str(&format!(" The quickest stays so {}.", listed(&stays)));
+    }
+    Some(format!("{said}{leads}{}", courses(found)))
+}
+
+/// Whether seconds are printed as none.
+fn is_nothing(s: f64) -> bool {
+    s < 0.05
+}
+
+const fn condition(condition: Condition) -> &'static str {
+    match condition {
+        Condition::AsEntered => "as entered",
+        Condition::WetterGround => "on ground one step wetter",
+        Condition::LessPower => "with 10\u{a0}% less power",
+        Condition::MorePower => "with 10\u{a0}% more power",
+        Condition::LowerCadence => "at 5\u{a0}rpm less",
+        Condition::HigherCadence => "at 5\u{a0}rpm more",
+    }
+}
+
+/// Which kept courses count beside the one that is ridden.
+fn courses(found: &BoxFound) -> String {
+    let named = |(name, weight): &(String, f64)| format!("{name}, weight {weight}");
+    let named: Vec<String> = found.courses.iter().map(named).collect();
+    match named.as_slice() {
+        [] => String::new(),
+        all => format!(" All courses: {}, weight 1; {}.", found.course, all.join("; ")),
+    }
 }
 
 /// How many combinations were tried and laps ridden, and for how many seconds it goes on.

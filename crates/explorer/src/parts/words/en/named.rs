@@ -2,6 +2,7 @@
 
 use crate::lap::words::found::set_up;
 use crate::words::counted;
+use gear_math::Derailleur;
 use gear_math::gears::{Sprocket, TotalCapacity};
 use gear_math::parts::{Combined, Lack, PartsBox, RearDerailleur};
 
@@ -9,10 +10,18 @@ use gear_math::parts::{Combined, Lack, PartsBox, RearDerailleur};
 pub(crate) fn combination(it: &Combined, parts: &PartsBox) -> String {
     let gears = set_up(&it.fit.drivetrain);
     match it.combination.derailleur {
-        Some(place) if parts.derailleurs.len() > 1 => {
-            format!("{gears}, on the {} derailleur", rear(&parts.derailleurs[place]))
-        }
+        Some(place) if parts.derailleurs.len() > 1 => on_derailleur(&gears, &parts.derailleurs[place]),
         _ => gears,
+    }
+}
+
+/// Gears with the rear derailleur that shifts them.
+pub(crate) fn on_derailleur(gears: &str, derailleur: &RearDerailleur) -> String {
+    let Derailleur { total_capacity, largest_sprocket, .. } = derailleur.figures;
+    if (total_capacity, largest_sprocket) == (None, None) {
+        format!("{gears}, on the derailleur without makers’ figures, judged by geometry alone")
+    } else {
+        format!("{gears}, on the {} derailleur", rear(derailleur))
     }
 }
 

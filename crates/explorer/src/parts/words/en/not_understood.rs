@@ -19,6 +19,7 @@ fn piece(NotUnderstood { piece, kind, why }: &NotUnderstood) -> String {
         PartFault::Cassette(error) => error.to_string(),
         PartFault::Name(error) => error.to_string(),
         PartFault::Chain(error) => error.to_string(),
+        PartFault::Tyre(error) => error.to_string(),
         PartFault::Figure(error) => error.to_string(),
         _ => format!("write it like {}", example(*kind)),
     };
@@ -32,6 +33,7 @@ const fn kind_of(kind: PartKind) -> &'static str {
         PartKind::Derailleur => "a rear derailleur",
         PartKind::Chain => "a chain",
         PartKind::Front => "a front derailleur",
+        PartKind::Tyre => "a tyre",
     }
 }
 
@@ -41,6 +43,7 @@ fn example(kind: PartKind) -> String {
         PartKind::Cassette => "11-34 11s".to_owned(),
         PartKind::Derailleur => "39/36, its total capacity and its largest sprocket".to_owned(),
         PartKind::Chain => "110, its links".to_owned(),
+        PartKind::Tyre => "33-622 tubeless".to_owned(),
         PartKind::Front => "44/13, its largest ring and the teeth it spans".to_owned(),
     }
 }

@@ -3,7 +3,7 @@
 use crate::lap::words::found::set_up;
 use crate::number::seconds_in;
 use crate::parts::offer::Offer;
-use crate::parts::words::named::rear;
+use crate::parts::words::named::{on_derailleur, rear};
 use crate::words::listed;
 use gear_math::parts::{PartsBox, Purchase, UsualPart};
 
@@ -11,10 +11,8 @@ use gear_math::parts::{PartsBox, Purchase, UsualPart};
 pub(crate) fn said(purchase: &Purchase, parts: &PartsBox) -> String {
     let bought: Vec<String> = purchase.parts.iter().map(part).collect();
     let gears = set_up(&purchase.fit.drivetrain);
-    let own = purchase
-        .own_derailleur
-        .map(|place| format!(", on the {} derailleur", rear(&parts.derailleurs[place])));
-    format!("{}, for {gears}{}", listed(&bought), own.unwrap_or_default())
+    let own = purchase.own_derailleur.map(|place| on_derailleur(&gears, &parts.derailleurs[place]));
+    format!("{}, for {}", listed(&bought), own.unwrap_or(gears))
 }
 
 fn part(part: &UsualPart) -> String {
@@ -31,18 +29,22 @@ fn part(part: &UsualPart) -> String {
     }
 }
 
-/// Which one part is worth buying, and the next two.
-pub(crate) fn worth(offers: &[Offer]) -> String {
+/// Which part is worth buying, or which of so many together, and the next two.
+pub(crate) fn worth(offers: &[Offer], budget: usize) -> String {
+    let what = match budget {
+        0 | 1 => "The one part worth buying".to_owned(),
+        _ => format!("Worth buying, up to {budget} parts together"),
+    };
     let worth: Vec<&Offer> = offers.iter().filter(|it| it.is_worth_it()).collect();
     match worth.as_slice() {
         [] if offers.is_empty() => "No usual part that could be bought is quicker.".to_owned(),
         [] => {
-            format!("No part is worth more than the doubt; the most would come of {}.", with_gain(&offers[0]))
+            format!("None is worth more than the doubt; the most would come of {}.", with_gain(&offers[0]))
         }
-        [one] => format!("The one part worth buying: {}.", with_gain(one)),
+        [one] => format!("{what}: {}.", with_gain(one)),
         [one, next @ ..] => {
             let next: Vec<String> = next.iter().map(|it| with_gain(it)).collect();
-            format!("The one part worth buying: {}. Next best: {}.", with_gain(one), next.join("; or "))
+            format!("{what}: {}. Next best: {}.", with_gain(one), next.join("; or "))
         }
     }
 }
@@ -66,18 +68,23 @@ mod tests {
 
     #[test]
     fn only_what_gains_more_than_the_doubt_is_worth_buying() {
-        let said = worth(&[offer("a ring", 1.0), offer("a cassette", 0.9)]);
+        let said = worth(&[offer("a ring", 1.0), offer("a cassette", 0.9)], 1);
         assert!(
             said.starts_with("The one part worth buying: a ring, which gains 2")
                 && said.contains("Next best: a cassette"),
             "{said}"
         );
-        let said = worth(&[offer("a ring", -1.0)]);
+        let said = worth(&[offer("a ring and a cassette", 1.0)], 2);
         assert!(
-            said.starts_with("No part is worth more than the doubt; the most would come of a ring"),
+            said.starts_with("Worth buying, up to 2 parts together: a ring and a cassette, which"),
             "{said}"
         );
-        assert_eq!(worth(&[]), "No usual part that could be bought is quicker.");
+        let said = worth(&[offer("a ring", -1.0)], 1);
+        assert!(
+            said.starts_with("None is worth more than the doubt; the most would come of a ring"),
+            "{said}"
+        );
+        assert_eq!(worth(&[], 3), "No usual part that could be bought is quicker.");
     }
 
     #[test]

@@ -1,5 +1,8 @@
 //! The table of what was ridden.
 
+use crate::lap::words::found::set_up;
+use gear_math::Drivetrain;
+
 /// Over the table, and beneath.
 pub(crate) const TABLE: [&str; 2] = [
     "The quickest of the box",
@@ -9,6 +12,14 @@ pub(crate) const TABLE: [&str; 2] = [
 /// Over its columns.
 pub(crate) const HEADS: [&str; 7] =
     ["Parts", "Put on the bench", "Lap", "Behind the best", "Lowest gear", "Chain", "Gears to avoid"];
+
+/// On the button that keeps one on the rack.
+pub(crate) const KEEP: &str = "keep";
+
+/// What that does.
+pub(crate) fn keeps(drivetrain: &Drivetrain) -> String {
+    format!("Keep A with {} on the rack", set_up(drivetrain))
+}
 
 /// Where there is none.
 pub(crate) const NONE: &str = "–";

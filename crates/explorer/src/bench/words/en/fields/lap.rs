@@ -51,5 +51,6 @@ pub(crate) const MORE_CASSETTES: FieldWords =
     said("Further cassettes", "One a line, tried beside the usual ones");
 pub(crate) const BOX_PARTS: FieldWords = said(
     "What lies in the box",
-    "Rings / cassettes / rear derailleurs by capacity and largest sprocket / links of chains, such as 36 38 44/31 / 11-32 11s, 11-34 11s / 35/32, 39/36 / 110; or a line for each kind. The parts of A and B are always in it",
+    "Rings / cassettes / rear derailleurs by capacity and largest sprocket / links of chains / front derailleurs by largest ring and difference / tyres, such as 36 38 44/31 / 11-32 11s, 11-34 11s / 35/32, 39/36 / 110 / 44/13 / 33-622 tubeless; or a line for each kind. The parts of A and B are always in it",
 );
+pub(crate) const BOX_BUDGET: FieldWords = said("To buy", "Of the parts in common use");
