@@ -1,5 +1,5 @@
 // @ts-check
-// What is out of sight is written a moment after what is in sight is painted.
+// What is out of sight is written a frame after what is in sight is painted.
 
 import { all } from './dom.js';
 import * as engine from './engine.js';
@@ -8,18 +8,17 @@ import { labelAway } from './pictures.js';
 import { showHome } from './sheet.js';
 
 const NEAR = '200px';
-const FOLLOWS_AFTER = 50; // milliseconds
 
 let following = 0;
 
-/** What is out of sight follows, once nothing has been shown for a moment. */
+/** What is out of sight follows with the next frame, unless there is something newer to show by then. */
 export function awayDue() {
-  clearTimeout(following);
-  following = setTimeout(follow, FOLLOWS_AFTER);
+  cancelAnimationFrame(following);
+  following = requestAnimationFrame(follow);
 }
 
 function follow() {
-  clearTimeout(following);
+  cancelAnimationFrame(following);
   following = 0;
   showFragments(engine.writeUnfolded());
   showHome();
@@ -36,4 +35,6 @@ export function watchSections() {
     { rootMargin: NEAR },
   );
   for (const section of all('main > section')) watch.observe(section);
+  // What is typed is shown in the next frame, too, and comes first.
+  document.addEventListener('input', () => following && awayDue());
 }

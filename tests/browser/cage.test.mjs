@@ -93,6 +93,7 @@ test('the gears are stepped through by keyboard, slider and table', async () => 
 test('a gear beyond a smaller set-up falls back to its last, and comes again', async () => {
   const { page } = await openPage(browser, SINGLE_FILE);
   await page.focus('#gear-b');
+  await press(page, 'Home');
   await press(page, 'End');
   await type(page, 'rings-b', '42');
   assert.match(await label(page), /B · 42×11: /);

@@ -160,12 +160,15 @@ export async function layOut(page) {
   });
 }
 
-/** Waits until the page has worked off a frame, and what is out of sight has followed. */
+/** Waits until the page has worked off a frame, and what is out of sight has followed in the next. */
 export async function frame(page) {
-  await page.evaluate((follows) => new Promise((done) => requestAnimationFrame(() => setTimeout(done, follows))), FOLLOWS_MS);
+  await page.evaluate(
+    () =>
+      new Promise((done) => {
+        requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done)));
+      }),
+  );
 }
-
-const FOLLOWS_MS = 60;
 
 /** Types a whole value into the field of this key, or chooses it where the field is a list. */
 export async function type(page, key, value) {

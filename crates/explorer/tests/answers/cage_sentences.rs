@@ -31,7 +31,7 @@ fn the_demo_has_one_verdict_each() {
     has(&answer, "Keep the derailleur, with a chain of 110 links; check 34×13 for slack.");
     has(
         &answer,
-        "B should fit, with nothing to spare: a chain comes in whole pairs of links. Keep the derailleur, with a chain of 108 links, 2 fewer than A’s; check 32×11 for slack.",
+        "B fits by the figures, with nothing to spare: a chain comes in whole pairs of links. Keep the derailleur, with a chain of 108 links, 2 fewer than A’s; check 32×11 for slack.",
     );
     has(&answer, "A capacity of 33 teeth is a cage of about 54 mm between the pulley centres");
     has(&crate::common::said("lap-answer", &[]), "The lap is worked out");

@@ -14,7 +14,7 @@ const SIDES: [&str; 2] = ["A", "B"];
 /// The verdicts in words; each stands at the head of its paragraph and nowhere else in it.
 const VERDICTS: [&str; 7] = [
     "fits if you never use",
-    "should fit",
+    "fits by the figures",
     "fits",
     "needs a shorter chain",
     "needs a longer chain",

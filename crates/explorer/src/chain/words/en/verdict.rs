@@ -51,7 +51,7 @@ impl Said {
 }
 
 /// Where nothing speaks against it, but a gear is to be looked at.
-pub(crate) const SHOULD_FIT: &str = "should fit";
+pub(crate) const SHOULD_FIT: &str = "fits by the figures";
 
 /// What is said of one set-up.
 pub(crate) fn said(report: &ChainSection, side: Side) -> Said {
