@@ -51,7 +51,7 @@ impl Layout {
         let extents = drawn(report).map(|(_, tyre)| extent(tyre));
         let (across, above) =
             extents.fold((0.0, 0.0), |all, it| (f64::max(all.0, it.0), f64::max(all.1, it.1)));
-        let scale = (0.9 * width / across).min(TALLEST / (above + RIM_DEPTH)).min(LARGEST_SCALE);
+        let scale = (0.7 * width / across).min(TALLEST / (above + RIM_DEPTH)).min(LARGEST_SCALE);
         Self { scale, middle: width / 2.0, edge: HEAD + above * scale }
     }
 

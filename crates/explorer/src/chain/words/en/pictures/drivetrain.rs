@@ -10,7 +10,7 @@ use gear_math::chain::PathWheel;
 /// Its title.
 pub(crate) const TITLE: &str = "The chain in one gear, true to scale";
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "From the drive side; broken lines are the cage’s rest position and forward limit. Slack hangs, what is missing is a gap. Below, every gear; the framed one is drawn.";
+pub(crate) const CAPTION: &str = "From the drive side; broken lines: the cage’s rest position and forward limit. The framed gear is drawn.";
 /// The key's mark of a gear that is to be looked at.
 pub(crate) const TO_TRY: &str = "check for slack";
 /// The key's mark of a gear that asks for more than the maker states.

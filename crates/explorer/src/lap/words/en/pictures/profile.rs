@@ -12,7 +12,7 @@ use gear_math::Gear;
 pub(crate) const TITLE: &str = "The lap, and how to ride it";
 
 /// How it is to be read.
-pub(crate) const CAPTION: &str = "Bars: ridden; footsteps: on foot; hatching: too close to call; strokes on the hill: obstacles; the bar over it: where most is gained. Drag over a stretch, or press Enter at both its ends, to change it. Beneath, the gear by its development, A a line, B in dashes a little lower; then your reserve from its fullest point on the lap: down where it is drawn, up where it comes back.";
+pub(crate) const CAPTION: &str = "Bars: ridden; footsteps: on foot; hatching: too close to call; strokes on the hill: obstacles; the bar over it: where most is gained. Drag over a stretch, or press Enter at both its ends, to change it. Beneath, the gear by its development, A a line, B in dashes; then your reserve: down where it is drawn, up where it comes back.";
 
 /// Over the gears.
 pub(crate) const DEVELOPMENT: &str = "development";
