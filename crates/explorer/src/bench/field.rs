@@ -222,8 +222,8 @@ fields! {
     HangerDrop: "hanger-drop", "hd", ChainFiner, HANGER_DROP, "mm", Kind::Number, Usual, "";
     HangerSetback: "hanger-setback", "hb", ChainFiner, HANGER_SETBACK, "mm", Kind::Number, Usual, "";
     FrontMadeFor: "front-ring", "mf", ChainFiner, FRONT_MADE_FOR, TEETH, Kind::Number, Usual, "";
-    GearA: "gear-a", "ga", GearsShown, GEAR_A, "", Kind::Slider(0.0, 42.0, 1.0), Usual, "0";
-    GearB: "gear-b", "gb", GearsShown, GEAR_B, "", Kind::Slider(0.0, 42.0, 1.0), Usual, "0";
+    GearA: "gear-a", "ga", GearsShown, GEAR_A, "", Kind::Slider(1.0, 42.0, 1.0), Usual, "0";
+    GearB: "gear-b", "gb", GearsShown, GEAR_B, "", Kind::Slider(1.0, 42.0, 1.0), Usual, "0";
     BodyMass: "body-mass", "bm", Ride, BODY_MASS, "kg", Kind::Number, Demo, "62";
     KitMass: "kit-mass", "km", Ride, KIT_MASS, "kg", Kind::Number, Usual, "2";
     BikeMass: "bike-mass", "bi", Ride, BIKE_MASS, "kg", Kind::Number, Demo, "8.9";
