@@ -36,6 +36,8 @@ pub(crate) enum Body {
     Grid(Vec<Vec<String>>),
     /// Room to write in.
     Blank,
+    /// What is not known, or not the rider's.
+    Open,
 }
 
 impl Block {
@@ -83,7 +85,7 @@ impl Block {
                 Owner::Rider => {}
                 Owner::Usual if part.is_usual() => part.call_usual(),
                 Owner::Usual => {}
-                Owner::Demo | Owner::Unknown => part.body = Body::Words(words::OPEN.to_owned()),
+                Owner::Demo | Owner::Unknown => part.body = Body::Open,
             }
         }
     }
@@ -106,6 +108,11 @@ impl Part {
     /// Whether nothing but usual values are behind it.
     fn is_usual(&self) -> bool {
         self.rests_on.is_some_and(|fields| fields.iter().all(|field| field.start_owner() == Owner::Usual))
+    }
+
+    /// Whether it is of any bike, as what explains a table is.
+    pub(crate) fn is_of_any_bike(&self) -> bool {
+        self.rests_on.is_some_and(<[Field]>::is_empty)
     }
 
     fn call_usual(&mut self) {

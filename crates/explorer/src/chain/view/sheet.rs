@@ -18,7 +18,7 @@ pub(crate) fn block(report: &ChainSection) -> Block {
         block.row_of(side, words::NEXT, said.step().to_owned());
     }
     links_fitted(report, &mut block);
-    block.check(Concern::Drivetrain, &TURNED_BY_HAND.join(" "));
+    block.check(Concern::Drivetrain, TURNED_BY_HAND.join(" "));
     block.check(Concern::Drivetrain, set_and_joined().join(" "));
     let deciding = report.chain.deciding();
     if !deciding.is_empty() {

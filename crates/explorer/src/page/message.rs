@@ -1,0 +1,70 @@
+//! The sheet in a few lines, short enough for any message: bikes, decisions, then as many of its rows as there is room for.
+
+use crate::layout::decision::Decision;
+use crate::layout::sheet_block::{Block, Body, Part};
+use crate::page::questions;
+use crate::page::report::Report;
+use crate::page::sheet::blocks;
+use crate::page::words::message as words;
+use crate::page::words::sheet as sheet_words;
+use crate::side::Side;
+
+/// Letters at most, as a phone counts them (UTF-16).
+pub const MOST: usize = 899;
+/// A longer address would leave no room for the sheet.
+const LONGEST_LINK: usize = 300;
+
+/// The message; `address` is the whole link, empty where there is none that others can open.
+#[must_use]
+pub fn message(report: &Report, address: &str) -> String {
+    let last = if address.is_empty() || length(address) > LONGEST_LINK {
+        sheet_words::LIMITS.to_owned()
+    } else {
+        format!("{}\n{address}", sheet_words::LIMITS)
+    };
+    let mut message = words::head(report.sheet_for, report.owners.is_example);
+    let blocks = blocks(report);
+    let (bikes, others) = blocks.split_at(blocks.len().min(1));
+    for line in rows(bikes).chain(decisions(report)).chain(rows(others)) {
+        if length(&message) + length(&line) + length(&last) + 2 <= MOST {
+            message.push('\n');
+            message.push_str(&line);
+        }
+    }
+    message + "\n" + &last
+}
+
+fn length(text: &str) -> usize {
+    text.encode_utf16().count()
+}
+
+/// What is decided on the rider's own values; all of it on the sheet of the demo, which says so.
+fn decisions(report: &Report) -> impl Iterator<Item = String> {
+    let is_told = report.owners.is_example;
+    questions::all().filter(move |question| is_told || !question.is_demos(report)).filter_map(|question| {
+        let decision = question.decision(report)?;
+        Some(words::decision(question.name(), &told(&decision, report.sheet_for)))
+    })
+}
+
+fn told(decision: &Decision, chosen: Option<Side>) -> Vec<String> {
+    let of = |side: Side| {
+        let verdict = &decision.bikes[side as usize];
+        words::verdict(&verdict.words, &verdict.detail)
+    };
+    match chosen {
+        Some(side) => vec![of(side)],
+        None if decision.is_of_both() => vec![of(Side::A)],
+        None => Side::BOTH.map(|side| words::of(Some(side), &of(side))).to_vec(),
+    }
+}
+
+/// The rows of the sheet that say something.
+fn rows(blocks: &[Block]) -> impl Iterator<Item = String> {
+    blocks.iter().flat_map(|block| &block.parts).filter_map(row)
+}
+
+fn row(part: &Part) -> Option<String> {
+    let Body::Words(value) = &part.body else { return None };
+    (!part.is_of_any_bike()).then(|| words::row(&words::of(part.side, &part.what), value))
+}
