@@ -47,7 +47,8 @@ function connect() {
   whenChanged(lapDue, bikesDue, showKept, restDue, spokenSoon, forgetSaid);
   for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
   for (const part of [openByKey, rove, stepTeeth, watchBoard, watchSections, keepAboveKeyboard, watchLap, watchBikes]) part();
-  for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint, offerBox, offerEdits, offerLink, offerTables]) part();
+  for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint, offerBox, offerEdits, offerLink, offerTables])
+    part();
 }
 
 async function start() {

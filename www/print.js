@@ -19,7 +19,7 @@ const PAPERS = [
 const MM_PER_PX = 25.4 / 96;
 
 /** What may be left out, the least needed first; of the same kind the last goes first. */
-const SPARED = ['.open', '.link', '.concern ul:not(.ticked) li', '.grids table', 'dl > div', '.concern li'];
+const SPARED = ['.open', '.link', '.concern ul:not(.ticked) li', '.grids table', 'dl > div:not(.warns)', '.concern li'];
 /** What has nothing left to say once all of these in it are left out. */
 const HOLDERS = { '.block': 'dl > div, .grids table', '.concern': 'li' };
 

@@ -6,7 +6,7 @@ import { save } from './download.js';
 import { printAlone } from './print.js';
 
 /** A figure with its unit behind it: the unit stands in the head where all of a column or of a row have the same. */
-const FIGURE = /^([+−-]?)(\d+(?:\.\d+)?)(?:[\u00a0\u2009\u202f ](\S+)|([°%]))?$/;
+const FIGURE = /^([+−-]?)(\d+(?:\.\d+)?)(?:[\u00a0\u2009\u202f](\p{L}\S*|%)|([°%]))?$/u;
 const SPACES = /[\s\u00a0\u2009\u202f]+/g;
 /** What a spreadsheet would work out. */
 const FORMULA = /^[=+@\t-]/;
@@ -15,7 +15,7 @@ export function offerTables() {
   document.addEventListener('click', (event) => {
     const button = around(event, '[data-table], [data-prints]');
     if (button?.dataset.prints) return printAlone([find(button.dataset.prints)]);
-    const scroll = /** @type {HTMLElement | null} */ (button && button.closest('.scroll'));
+    const scroll = /** @type {HTMLElement | null} */ (button?.closest('.scroll'));
     if (button && scroll) take(scroll, button);
   });
 }
@@ -35,7 +35,10 @@ function take(scroll, button) {
 /** @param {HTMLElement} scroll */
 function nameOf(scroll) {
   const title = String(scroll.getAttribute('aria-label')).toLowerCase();
-  return `remount-${title.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '').slice(0, 80)}.csv`;
+  return `remount-${title
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '')
+    .slice(0, 80)}.csv`;
 }
 
 /**
@@ -57,7 +60,6 @@ async function copy(text, button) {
  */
 function words(cell) {
   const copy = /** @type {HTMLElement} */ (cell.cloneNode(true));
-  for (const button of copy.querySelectorAll('tbody button, td button')) button.remove();
   if (!cell.closest('thead')) for (const button of copy.querySelectorAll('button')) button.remove();
   return String(copy.textContent).trim();
 }

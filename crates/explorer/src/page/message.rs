@@ -25,7 +25,8 @@ pub fn message(report: &Report, address: &str) -> String {
     let mut message = words::head(report.sheet_for, report.owners.is_example);
     let blocks = blocks(report);
     let (bikes, others) = blocks.split_at(blocks.len().min(1));
-    for line in rows(bikes).chain(decisions(report)).chain(rows(others)) {
+    let warnings = rows(others, true);
+    for line in rows(bikes, false).chain(warnings).chain(decisions(report)).chain(rows(others, false)) {
         if length(&message) + length(&line) + length(&last) + 2 <= MOST {
             message.push('\n');
             message.push_str(&line);
@@ -59,12 +60,17 @@ fn told(decision: &Decision, chosen: Option<Side>) -> Vec<String> {
     }
 }
 
-/// The rows of the sheet that say something.
-fn rows(blocks: &[Block]) -> impl Iterator<Item = String> {
-    blocks.iter().flat_map(|block| &block.parts).filter_map(row)
+/// The rows of the sheet that say something, and warn or do not; what stands behind a table explains the table.
+fn rows(blocks: &[Block], warn: bool) -> impl Iterator<Item = String> {
+    let parts = blocks.iter().flat_map(before_tables);
+    parts.filter(move |part| part.is_warning == warn).filter_map(row)
 }
 
 fn row(part: &Part) -> Option<String> {
     let Body::Words(value) = &part.body else { return None };
-    (!part.is_of_any_bike()).then(|| words::row(&words::of(part.side, &part.what), value))
+    Some(words::row(&words::of(part.side, &part.what), value))
+}
+
+fn before_tables(block: &Block) -> impl Iterator<Item = &Part> {
+    block.parts.iter().take_while(|part| !matches!(part.body, Body::Grid(_)))
 }

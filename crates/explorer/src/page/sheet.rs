@@ -62,7 +62,7 @@ fn block_of(block: &Block) -> Markup {
             dl {
                 @for part in &block.parts {
                     @match &part.body {
-                        Body::Words(value) => div { dt { (heading(part)) } dd { (value) } },
+                        Body::Words(value) => div.warns[part.is_warning] { dt { (heading(part)) } dd { (value) } },
                         Body::Blank => div { dt { (heading(part)) } dd.blank {} },
                         Body::Open => div.open { dt { (heading(part)) } dd { (layout_words::OPEN) } },
                         Body::Grid(_) => {}
