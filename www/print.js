@@ -52,7 +52,14 @@ function prepare() {
   settleLap();
   show(engine.rest());
   onPaper((sheet) => {
-    for (const paper of PAPERS) fit(sheet, paper);
+    // Nothing that is left out on one paper may be missing while another is measured, even where the page is on paper already.
+    for (const { name } of PAPERS) leaveOut(sheet, new Set(), `not-${name}`);
+    const fitting = PAPERS.map((paper) => ({ paper, ...fit(sheet, paper) }));
+    for (const { paper, size, left } of fitting) {
+      leaveOut(sheet, left, `not-${paper.name}`);
+      sheet.classList.toggle(`all-${paper.name}`, left.size === 0);
+      sheet.style.setProperty(`--${paper.name}`, points(size));
+    }
   });
 }
 
@@ -77,7 +84,7 @@ function onPaper(measure) {
  * @param {HTMLElement} sheet
  * @param {typeof PAPERS[number]} paper
  */
-function fit(sheet, { name, width, height, columns }) {
+function fit(sheet, { width, height, columns }) {
   sheet.style.width = `${width}mm`;
   sheet.style.setProperty('--columns', String(columns));
   const fits = () => sheet.offsetHeight * MM_PER_PX <= height;
@@ -85,20 +92,16 @@ function fit(sheet, { name, width, height, columns }) {
     sheet.style.setProperty('--type', points(size));
     return fits();
   };
-  const out = `not-${name}`;
   const least = leastNeeded(sheet);
   const without = (/** @type {number} */ count) => {
     leaveOut(sheet, new Set(least.slice(0, count)), 'spared');
     return fits();
   };
-  without(0);
-  const size = inType(SMALLEST) ? LARGEST - first(LARGEST - SMALLEST, (less) => inType(LARGEST - less)) : SMALLEST;
-  inType(size);
-  const count = fits() ? 0 : first(least.length, without);
-  leaveOut(sheet, new Set(least.slice(0, count)), out);
+  const larger = (/** @type {number} */ less) => inType(LARGEST - less);
+  const size = inType(SMALLEST) ? LARGEST - first(LARGEST - SMALLEST, larger) : SMALLEST;
+  const count = inType(size) ? 0 : first(least.length, without);
   leaveOut(sheet, new Set(), 'spared');
-  sheet.classList.toggle(`all-${name}`, count === 0);
-  sheet.style.setProperty(`--${name}`, points(size));
+  return { size, left: new Set(least.slice(0, count)) };
 }
 
 /**

@@ -5,7 +5,7 @@ import { around, find } from './dom.js';
 import { save } from './download.js';
 import { printAlone } from './print.js';
 
-/** A figure with its unit behind it: the unit stands in the head where all of a column or of a row have the same. */
+/** A figure with its unit behind it: the unit stands in the head where the figures of a column or of a row all have the same. */
 const FIGURE = /^([+−-]?)(\d+(?:\.\d+)?)(?:[\u00a0\u2009\u202f](\p{L}\S*|%)|([°%]))?$/u;
 const SPACES = /[\s\u00a0\u2009\u202f]+/g;
 /** What a spreadsheet would work out. */
@@ -85,16 +85,18 @@ export function rowsOf(table) {
 /** @typedef {[row: number, column: number]} Place */
 
 /**
- * Takes the unit that all of some cells have in common out of them and puts it behind a head.
+ * Takes the unit that all figures of some cells have in common out of them and puts it behind a head.
  * @param {string[][]} rows
  * @param {Place[]} cells
  * @param {Place} head
  */
 function unitInto(rows, cells, [headRow, headColumn]) {
-  const said = cells.filter(([row, column]) => rows[row][column] && !isNumber(rows[row][column]));
+  const full = cells.filter(([row, column]) => rows[row][column]);
+  const said = full.filter(([row, column]) => unitOf(rows[row][column]));
   const units = new Set(said.map(([row, column]) => unitOf(rows[row][column])));
   const [unit] = units;
-  if (units.size !== 1 || !unit) return;
+  // Beside words a unit is taken out only where the words are the exception.
+  if (units.size !== 1 || said.length * 2 <= full.length) return;
   for (const [row, column] of said) rows[row][column] = number(rows[row][column]);
   rows[headRow][headColumn] = `${rows[headRow][headColumn]} (${unit})`.trim();
 }
@@ -117,7 +119,7 @@ function number(text) {
 /** @param {string} text */
 function plain(text) {
   if (isNumber(text)) return number(text);
-  const flat = text.replace(SPACES, ' ');
+  const flat = text.replace(SPACES, ' ').replace(/−(?=\d)/g, '-');
   return FORMULA.test(flat) ? ` ${flat}` : flat;
 }
 

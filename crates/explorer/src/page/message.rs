@@ -24,9 +24,10 @@ pub fn message(report: &Report, address: &str) -> String {
     };
     let mut message = words::head(report.sheet_for, report.owners.is_example);
     let blocks = blocks(report);
-    let (bikes, others) = blocks.split_at(blocks.len().min(1));
-    let warnings = rows(others, true);
-    for line in rows(bikes, false).chain(warnings).chain(decisions(report)).chain(rows(others, false)) {
+    let (first, others) = blocks.split_at(blocks.len().min(1));
+    let bikes = if report.sheet_for.is_some() { 2 } else { 4 };
+    let lines = rows(first, false).take(bikes).chain(rows(others, true)).chain(decisions(report));
+    for line in lines.chain(rows(first, false).skip(bikes)).chain(rows(others, false)) {
         if length(&message) + length(&line) + length(&last) + 2 <= MOST {
             message.push('\n');
             message.push_str(&line);
