@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import readCode from 'jsqr';
-import { assertQuiet, DESK, downloaded, frame, launchBrowser, openPage, SINGLE_FILE, serveSite, type } from './harness.mjs';
+import { assertQuiet, downloaded, frame, launchBrowser, openPage, PHONE, SINGLE_FILE, serveSite, type } from './harness.mjs';
 
 let browser;
 let site;
@@ -174,7 +174,11 @@ for (const [name, hash, colorScheme] of [
   ['a long', LONG, 'light'],
 ]) {
   test(`the code of ${name} link leads to the very bench`, async () => {
-    const { page, heard } = await openPage(browser, site.address + hash, { colorScheme, deviceScaleFactor: 3, viewport: DESK });
+    const { page, heard } = await openPage(browser, site.address + hash, {
+      colorScheme,
+      deviceScaleFactor: 2,
+      viewport: { ...PHONE, width: 700 },
+    });
     const copied = await withClipboard(page);
     await page.click('[data-act=share]');
     await page.click('#code summary');
@@ -190,7 +194,7 @@ for (const [name, hash, colorScheme] of [
 }
 
 test('the sheet carries the code on paper, or says that the link is too long for it', async () => {
-  const { page } = await openPage(browser, site.address, { deviceScaleFactor: 4 });
+  const { page } = await openPage(browser, site.address, { deviceScaleFactor: 3, viewport: PHONE });
   await page.emulateMedia({ media: 'print' });
   await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
   const read = await readShown(page, '#sheet-page .code svg');

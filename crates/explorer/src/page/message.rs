@@ -26,11 +26,14 @@ pub fn message(report: &Report, address: &str) -> String {
     let blocks = blocks(report);
     let (first, others) = blocks.split_at(blocks.len().min(1));
     let bikes = if report.sheet_for.is_some() { 2 } else { 4 };
-    let lines = rows(first, false).take(bikes).chain(rows(others, true)).chain(decisions(report));
-    for line in lines.chain(rows(first, false).skip(bikes)).chain(rows(others, false)) {
-        if length(&message) + length(&line) + length(&last) + 2 <= MOST {
+    let whole = |line: String| [line, String::new()];
+    let head = rows(first, false).take(bikes).chain(rows(others, true)).map(whole);
+    let rest = rows(first, false).skip(bikes).chain(rows(others, false)).map(whole);
+    for forms in head.chain(decisions(report)).chain(rest) {
+        let room = MOST.saturating_sub(length(&message) + length(&last) + 2);
+        if let Some(line) = forms.iter().find(|line| !line.is_empty() && length(line) <= room) {
             message.push('\n');
-            message.push_str(&line);
+            message.push_str(line);
         }
     }
     message + "\n" + &last
@@ -40,19 +43,21 @@ fn length(text: &str) -> usize {
     text.encode_utf16().count()
 }
 
-/// What is decided on the rider's own values; all of it on the sheet of the demo, which says so.
-fn decisions(report: &Report) -> impl Iterator<Item = String> {
+/// What is decided on the rider's own values, all of it on the sheet of the demo, which says so; each with its figures, and in short.
+fn decisions(report: &Report) -> impl Iterator<Item = [String; 2]> {
     let is_told = report.owners.is_example;
     questions::all().filter(move |question| is_told || !question.is_demos(report)).filter_map(|question| {
         let decision = question.decision(report)?;
-        Some(words::decision(question.name(), &told(&decision, report.sheet_for)))
+        let said =
+            |detailed: bool| words::decision(question.name(), &told(&decision, report.sheet_for, detailed));
+        Some([true, false].map(said))
     })
 }
 
-fn told(decision: &Decision, chosen: Option<Side>) -> Vec<String> {
+fn told(decision: &Decision, chosen: Option<Side>, detailed: bool) -> Vec<String> {
     let of = |side: Side| {
         let verdict = &decision.bikes[side as usize];
-        words::verdict(&verdict.words, &verdict.detail)
+        words::verdict(&verdict.words, if detailed { &verdict.detail } else { "" })
     };
     match chosen {
         Some(side) => vec![of(side)],
