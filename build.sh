@@ -10,7 +10,8 @@ built_from=target/packer/built-from
 
 usage() {
   cat <<END
-usage: ./build.sh          builds everything into dist/ and says what to open
+usage: ./build.sh          builds everything into dist/ and says what to open; with REMOUNT_URL=https://… the links of the
+                           page that is opened as a file lead there
        ./build.sh serve    serves dist/site on this machine and prints the address
        ./build.sh test     runs every test, in Rust and in a browser
        ./build.sh bench    measures speed and prints a table
@@ -69,7 +70,16 @@ compile_explorer() { # FEATURE TARGET_FOLDER
     --no-default-features --features "$1" --target-dir "$2"
 }
 
+# Before minutes are spent: packer looks at the rest of it.
+check_address() {
+  case ${REMOUNT_URL:-https://} in
+    http://* | https://*) ;;
+    *) fail "REMOUNT_URL is '$REMOUNT_URL': give the whole address of the hosted page, with https:// or http://" ;;
+  esac
+}
+
 build() {
+  check_address
   add_wasm_target
   install_npm "$node_tools" ||
     fail "npm could not install the build's tools: install node 20 or later and npm, and connect to a network once"
@@ -88,7 +98,7 @@ build() {
 # All that the products are made of, as one line. Times would say nothing after a checkout.
 sources() {
   find Cargo.toml Cargo.lock build.sh rust-toolchain.toml crates www -name node_modules -prune -o -type f -print0 |
-    LC_ALL=C sort -z | xargs -0 sha256sum | sha256sum
+    LC_ALL=C sort -z | xargs -0 sha256sum | cat - <(echo "${REMOUNT_URL:-}") | sha256sum
 }
 
 is_built() {

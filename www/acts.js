@@ -1,16 +1,16 @@
 // @ts-check
 // The buttons: `data-act` names what one does, `data-write="field=value"` what one puts into a field.
 
-import { share } from './address.js';
 import { around, field } from './dom.js';
 import * as engine from './engine.js';
 import { flush, write } from './fields.js';
-import { printBench, printSheet } from './print.js';
-import { copySheet } from './sheet.js';
+import { share } from './link.js';
+import { printSheet } from './print.js';
+import { copySheet, copyShort } from './sheet.js';
 import { change } from './update.js';
 
 /** What the page does itself; every other act is the engine's. @type {Record<string, () => void>} */
-const OWN = { share, print: printSheet, 'print-bench': printBench, 'copy-sheet': copySheet };
+const OWN = { share, print: printSheet, 'copy-sheet': copySheet, 'copy-short': copyShort };
 
 export function answerButtons() {
   document.addEventListener('click', (event) => {

@@ -37,17 +37,17 @@ function writeLink() {
 }
 
 /** The page's address without the bench. */
-export const home = () => location.href.split('#')[0];
+const here = () => location.href.split('#')[0];
 
-export async function share() {
-  const said = find('shared');
-  try {
-    await navigator.clipboard.writeText(`${home()}#${engine.link()}`);
-    said.textContent = String(said.dataset.copied);
-  } catch {
-    said.textContent = String(said.dataset.refused);
-  }
+/** Where others find the page: where it is, or for a file what it was built for; empty where nobody else has it. */
+export function home() {
+  if (location.protocol !== 'file:') return here();
+  const link = /** @type {HTMLLinkElement | null} */ (document.querySelector('link[rel=canonical]'));
+  return link?.href ?? '';
 }
+
+/** The bench as an address, which opens on this machine at least. */
+export const address = () => `${home() || here()}#${engine.link()}`;
 
 /** Opens the bench that the address holds. */
 const open = () => change(engine.open(placeOf(location.hash) ? '' : location.hash));

@@ -15,6 +15,7 @@ import { takeFiles } from './files.js';
 import { followFolds, openAsLeft, restDue } from './folds.js';
 import { showFragments } from './fragments.js';
 import { lapDue, watchLap } from './lap.js';
+import { offerLink, showCode } from './link.js';
 import { keepOffline } from './offline.js';
 import { forgetSaid, offerPaint, showBand } from './paint.js';
 import { furnishPictures, repaint } from './pictures.js';
@@ -25,6 +26,7 @@ import { followRows } from './rows.js';
 import { offerSearch } from './search.js';
 import { showHome } from './sheet.js';
 import { awayDue, watchSections } from './sight.js';
+import { offerTables } from './tables.js';
 import { stepTeeth } from './teeth.js';
 import { whenChanged, whenShown } from './update.js';
 import { openByKey, showUsed } from './used.js';
@@ -41,11 +43,12 @@ function furnish() {
 }
 
 function connect() {
-  whenShown(showFragments, showFields, showHome, showUndo, showLink, repaint, showBand, showChosen, awayDue);
+  whenShown(showFragments, showFields, showHome, showUndo, showLink, showCode, repaint, showBand, showChosen, awayDue);
   whenChanged(lapDue, bikesDue, showKept, restDue, spokenSoon, forgetSaid);
   for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
   for (const part of [openByKey, rove, stepTeeth, watchBoard, watchSections, keepAboveKeyboard, watchLap, watchBikes]) part();
-  for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint, offerBox, offerEdits]) part();
+  for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint, offerBox, offerEdits, offerLink, offerTables])
+    part();
 }
 
 async function start() {

@@ -1,7 +1,7 @@
 // @ts-check
 // The workshop sheet as a text for a message.
 
-import { home } from './address.js';
+import { address, home } from './address.js';
 import { all, field, find } from './dom.js';
 import * as engine from './engine.js';
 import { settleLap } from './lap.js';
@@ -10,12 +10,10 @@ import { show } from './update.js';
 const LINES = 'header p:not(.blanks), h3, h4, dl > div, tr, li, p.doubt, footer p';
 const BLANK = '____';
 
-/** Where the link of the sheet belongs; a file on this machine is no address for anybody else. */
+/** Where the link of the sheet belongs, and its code; a file on this machine is no address for anybody else. */
 export function showHome() {
-  const isFile = location.protocol === 'file:';
-  for (const place of all('[data-base]')) {
-    place.textContent = isFile ? String(place.dataset.base) : home();
-  }
+  for (const place of all('[data-base]')) place.textContent = home() || String(place.dataset.base);
+  for (const place of all('[data-code]:empty')) if (home()) place.innerHTML = engine.codeOf(address(), true);
 }
 
 /** @param {Element} element */
@@ -35,11 +33,24 @@ function line(element) {
 
 const asText = () => [...find('sheet-page').querySelectorAll(LINES)].map(line).join('\n');
 
-/** Copies the sheet with the lap worked out, or marks its text where the clipboard is refused. */
-export async function copySheet() {
+/** The sheet with the lap worked out. */
+export function copySheet() {
   settleLap();
   show(engine.rest());
-  const text = asText();
+  return copy(asText());
+}
+
+/** A few lines of it for a message. */
+export function copyShort() {
+  settleLap();
+  return copy(engine.shortSheet(home() && address()));
+}
+
+/**
+ * Copies a text, or marks it where the clipboard is refused.
+ * @param {string} text
+ */
+async function copy(text) {
   const said = find('sheet-copied');
   try {
     await navigator.clipboard.writeText(text);

@@ -124,10 +124,10 @@ for (const viewport of [undefined, PHONE]) {
   test(`the bench table is on paper, ${viewport ? 'from a phone' : 'from a desk'}`, async () => {
     const { page } = await openPage(browser, SINGLE_FILE, viewport ? { viewport } : {});
     await page.evaluate(() => (window.print = () => {}));
-    await page.click('[data-act=print-bench]');
+    await page.click('[data-prints=chain-bench]');
     await page.emulateMedia({ media: 'print' });
     await page.setViewportSize({ width: 718, height: 1000 }); // A4 between usual margins
-    const rows = page.locator('#chain-bench tbody tr');
+    const rows = page.locator('#alone tbody tr');
     assert.equal(await rows.count(), 44);
     for (const row of [rows.first(), rows.last()]) {
       const box = await row.boundingBox();

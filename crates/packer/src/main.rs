@@ -7,6 +7,7 @@ mod asset;
 mod bindings;
 mod csp;
 mod files;
+mod home;
 mod lzma;
 mod node_tools;
 mod page;

@@ -4,7 +4,7 @@ use crate::asset::Asset;
 use crate::bindings::Bindings;
 use crate::csp;
 use crate::node_tools::bundled;
-use crate::{files, lzma, template};
+use crate::{files, home, lzma, template};
 use anyhow::{Result, ensure};
 use base64::{Engine, engine::general_purpose::STANDARD};
 use explorer::page::skeleton;
@@ -20,6 +20,8 @@ pub(crate) struct Page {
     script: String,
     icon: String,
     engine: String,
+    /// Where the page is hosted, for links out of the file.
+    home: String,
 }
 
 impl Page {
@@ -33,6 +35,7 @@ impl Page {
             script: safe(bundled(Path::new("www/main.js"))?)?,
             icon: STANDARD.encode(files::read("www/icons/icon.svg")?),
             engine: STANDARD.encode(lzma::packed(&bindings.wasm)?),
+            home: home::link()?,
         })
     }
 
@@ -41,7 +44,10 @@ impl Page {
         let Self { style, print_type, script, engine, .. } = self;
         self.assemble(&Parts {
             csp: csp::of_file(&[style, print_type], script),
-            links: format!("<link rel=\"icon\" href=\"data:image/svg+xml;base64,{}\">", self.icon),
+            links: format!(
+                "<link rel=\"icon\" href=\"data:image/svg+xml;base64,{}\">{}",
+                self.icon, self.home
+            ),
             styles: format!(
                 "<style>{style}</style>\n<style id=\"print-type\" media=\"print\">{print_type}</style>"
             ),

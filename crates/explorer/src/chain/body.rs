@@ -26,7 +26,7 @@ pub(crate) fn panel(fold: Folded) -> Option<Markup> {
         Folded::Numbers => html! {
             div data-form="gears-shown" class="steppers" {}
             div id="chain-bench" class="pair" {}
-            button type="button" data-act="print-bench" { (words::PRINT) }
+            button type="button" data-prints="chain-bench" { (words::PRINT) }
             div id="chain-remedies" {}
             div id="chain-lengths" {}
             div id="cage-tables" {}

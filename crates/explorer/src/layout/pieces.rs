@@ -1,6 +1,7 @@
 //! Small pieces that several sections share.
 
 use crate::layout::head::Head;
+use crate::layout::words::table as words;
 use crate::side::Side;
 use maud::{Markup, html};
 
@@ -10,11 +11,17 @@ pub(crate) fn name(side: Side) -> Markup {
     html! { b class=(side.to_string()) { (side) } }
 }
 
-/// A table that may scroll sideways on a narrow screen, reachable by keyboard.
+/// A table that may scroll sideways on a narrow screen, reachable by keyboard. It is saved, copied and printed by `www/tables.js`.
 #[must_use]
 pub(crate) fn table(title: &str, remark: &str, head: &Markup, body: &Markup) -> Markup {
     html! {
         div.scroll tabindex="0" role="region" aria-label=(title) {
+            details.take {
+                summary { (words::TAKE) }
+                button type="button" data-table="csv" { (words::SAVE) }
+                button type="button" data-table="tsv" data-copied=(words::COPIED) data-refused=(words::REFUSED) { (words::COPY) }
+                button type="button" data-table="print" { (words::PRINT) }
+            }
             table {
                 caption { span { (title) } @if !remark.is_empty() { small { (remark) } } }
                 thead { (head) }

@@ -26,6 +26,8 @@ pub(crate) struct Part {
     pub(crate) body: Body,
     /// The fields it rests on, where it is not all of the section's.
     rests_on: Option<&'static [Field]>,
+    /// Whether it warns of harm, so that it is never left out.
+    pub(crate) is_warning: bool,
 }
 
 #[derive(Debug)]
@@ -36,6 +38,8 @@ pub(crate) enum Body {
     Grid(Vec<Vec<String>>),
     /// Room to write in.
     Blank,
+    /// What is not known, or not the rider's.
+    Open,
 }
 
 impl Block {
@@ -76,6 +80,14 @@ impl Block {
         }
     }
 
+    /// Says that the last part warns of harm, whatever it rests on.
+    pub(crate) fn warns(&mut self) {
+        self.on(&[]);
+        if let Some(part) = self.parts.last_mut() {
+            part.is_warning = true;
+        }
+    }
+
     /// Leaves open what rests on values that are not the rider's, and calls usual what rests on those.
     pub(crate) fn leave_open(&mut self, owners: &Owners, rests_on: &dyn Fn(Field) -> bool) {
         for part in &mut self.parts {
@@ -83,7 +95,7 @@ impl Block {
                 Owner::Rider => {}
                 Owner::Usual if part.is_usual() => part.call_usual(),
                 Owner::Usual => {}
-                Owner::Demo | Owner::Unknown => part.body = Body::Words(words::OPEN.to_owned()),
+                Owner::Demo | Owner::Unknown => part.body = Body::Open,
             }
         }
     }
@@ -91,7 +103,7 @@ impl Block {
 
 impl Part {
     fn new(side: Option<Side>, what: &str, body: Body) -> Self {
-        Self { side, what: what.to_owned(), body, rests_on: None }
+        Self { side, what: what.to_owned(), body, rests_on: None, is_warning: false }
     }
 
     /// Whose values it rests on; by default it is either the rider's or not, whatever is usual beside that.

@@ -23,8 +23,10 @@ pub(crate) fn checks(all: &[&Check]) -> Markup {
         @for concern in Concern::ALL {
             @let of_it = once(all, concern);
             @if !of_it.is_empty() {
-                h4 { (words::concern(concern)) }
-                ul.ticked[concern.is_ticked()] { @for words in of_it { li { (words) } } }
+                div.concern {
+                    h4 { (words::concern(concern)) }
+                    ul.ticked[concern.is_ticked()] { @for words in of_it { li { (words) } } }
+                }
             }
         }
     }

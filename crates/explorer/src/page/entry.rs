@@ -3,9 +3,11 @@
 use crate::bench::tooth_step;
 use crate::drawing::palette::Palette;
 use crate::drawing::spot::Spot;
+use crate::page::code::{Shown, code};
 use crate::page::desk::{Desk, Update};
 use crate::page::drawn::Drawn;
 use crate::page::form;
+use crate::page::message::message;
 use crate::page::pictures::Picture;
 use crate::page::report::Report;
 use js_sys::{Array, Object, Reflect};
@@ -187,6 +189,21 @@ pub fn pause() {
 #[must_use]
 pub fn link() -> String {
     DESK.with_borrow(Desk::link)
+}
+
+/// A link as a QR code, or why it is none, as markup.
+#[wasm_bindgen(js_name = codeOf)]
+#[must_use]
+pub fn code_of(link: &str, paper: bool) -> String {
+    let shown = if paper { Shown::OnPaper } else { Shown::OnScreen };
+    code(link, shown).into_string()
+}
+
+/// The sheet as a short message, with the address that holds the bench, if others can open it.
+#[wasm_bindgen(js_name = shortSheet)]
+#[must_use]
+pub fn short_sheet(address: &str) -> String {
+    message(&report(), address)
 }
 
 /// Does what a button says.

@@ -11,6 +11,7 @@ pub mod box_desk;
 pub mod box_entry;
 #[cfg(test)]
 mod choices;
+pub mod code;
 mod comparing;
 mod decided_by;
 pub mod desk;
@@ -23,6 +24,7 @@ pub mod history;
 pub mod lap_desk;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]
 pub mod lap_entry;
+pub mod message;
 pub mod notices;
 mod overall;
 pub mod pictures;

@@ -6,13 +6,14 @@ use crate::lap::inputs::CourseChoice;
 use crate::layout::pieces::name;
 use crate::layout::sheet_block::{Block, Body, Part};
 use crate::layout::sheet_checks::{Check, checks};
+use crate::layout::words::sheet as layout_words;
 use crate::page::questions::{self, Asked};
 use crate::page::report::Report;
 use crate::page::words::sheet as words;
 use maud::{Markup, html};
 
 /// The blocks of all sections, in the order of the page, with what the chosen set-up needs.
-fn blocks(report: &Report) -> Vec<Block> {
+pub(crate) fn blocks(report: &Report) -> Vec<Block> {
     let ready = |question: &dyn Asked| {
         let mut block = question.block(report)?;
         block.parts.retain(|part| part.is_for(report.sheet_for));
@@ -43,8 +44,10 @@ pub(crate) fn page(report: &Report, link: &str, doubts: &Markup) -> Markup {
                 h3 { (words::CHECKS) }
                 (checks(&to_check))
             }
+            div.code data-code {}
         }
         footer {
+            p.spares { (words::SPARED) }
             p { (words::LIMITS) }
             p.link { (words::LINK) span data-base=(words::BEHIND_ADDRESS) {} "#" (link) }
             @if report.lap_inputs.choice == CourseChoice::Own { p { (words::NOT_IN_LINK) } }
@@ -58,8 +61,11 @@ fn block_of(block: &Block) -> Markup {
             h3 { (block.title) }
             dl {
                 @for part in &block.parts {
-                    @if let Body::Words(_) | Body::Blank = part.body {
-                        div { dt { (heading(part)) } dd.blank[matches!(part.body, Body::Blank)] { @if let Body::Words(value) = &part.body { (value) } } }
+                    @match &part.body {
+                        Body::Words(value) => div.warns[part.is_warning] { dt { (heading(part)) } dd { (value) } },
+                        Body::Blank => div { dt { (heading(part)) } dd.blank {} },
+                        Body::Open => div.open { dt { (heading(part)) } dd { (layout_words::OPEN) } },
+                        Body::Grid(_) => {}
                     }
                 }
             }

@@ -103,7 +103,8 @@ fn acts() -> Markup {
             button type="button" data-act="reset" tabindex="-1" { (words::RESET) }
             button type="button" data-act="share" tabindex="-1" { (words::SHARE) }
         }
-        p class="quiet" id="shared" role="status" data-copied=(words::SHARED) data-refused=(words::SHARE_BY_HAND) {}
+        p class="quiet" id="shared" role="status" data-copied=(words::SHARED) data-refused=(words::SHARE_BY_HAND) data-file=(words::SHARED_FROM_FILE) data-share=(words::SHARE_BY_SYSTEM) {}
+        details id="code" hidden { summary { (words::CODE) } div id="link-code" {} }
     }
 }
 
@@ -153,6 +154,7 @@ fn sheet_section() -> Markup {
                     div data-form="sheet" class="fields" {}
                     button type="button" data-act="print" { (words::PRINT) }
                     button type="button" data-act="copy-sheet" tabindex="-1" { (words::COPY) }
+                    button type="button" data-act="copy-short" tabindex="-1" { (words::COPY_SHORT) }
                     (fold::button("sheet", Folded::Sheet))
                 }
                 p class="quiet" id="sheet-copied" role="status" data-copied=(words::COPIED) data-refused=(words::COPY_BY_HAND) {

@@ -11,6 +11,7 @@ mod climb;
 mod dice;
 mod facts;
 mod lap;
+mod message;
 mod page;
 mod plurals;
 mod ride;
@@ -73,6 +74,7 @@ fn step(seed: u64) -> Vec<&'static str> {
     rings::check(&facts, &page);
     tyre::check(&facts, &page);
     plurals::check(&page);
+    message::check(&bench, &page);
     [
         cage::check(&bench, &facts, &page).to_vec(),
         ride::check(&facts, &page).to_vec(),

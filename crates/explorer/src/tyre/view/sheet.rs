@@ -27,7 +27,7 @@ fn tyre_of(block: &mut Block, section: &TyreSection) {
             if first.is_danger() { words::DANGER } else { words::FIRST },
             said::rim_caution(first),
         );
-        block.on(&[]);
+        block.warns();
     }
     block.row_for(side, words::TYRE, words::tyre(tyre));
     block.on(&[Field::Tyre, Field::Construction]);

@@ -6,3 +6,4 @@ pub(crate) mod fold;
 pub(crate) mod form;
 pub(crate) mod picks;
 pub(crate) mod sheet;
+pub(crate) mod table;

@@ -1,8 +1,10 @@
 //! In English.
 
 pub(crate) mod board;
+pub(crate) mod code;
 pub(crate) mod differences;
 pub(crate) mod form;
+pub(crate) mod message;
 pub(crate) mod notices;
 pub(crate) mod overall;
 pub(crate) mod remarks;

@@ -12,6 +12,9 @@ pub(crate) const BLANKS: [&str; 3] = ["Bike", "Rider", "Date"];
 pub(crate) const CHECKS: &str = "Before riding";
 /// What comes before any number.
 pub(crate) const LIMITS: &str = "Makers’ limits, your organiser’s rules and a mechanic’s look at the real bike come before any number here.";
+/// Where the paper had no room for all of it.
+pub(crate) const SPARED: &str =
+    "To keep this on one page, what is open or least needed was left out; it is on the page and in the text.";
 /// Before the address that holds the bench.
 pub(crate) const LINK: &str = "This set-up again: ";
 /// In place of the page's address, where the page is a file.

@@ -55,12 +55,21 @@ pub(crate) const SHARED: &str = "The link is on your clipboard.";
 pub(crate) const SHARE_BY_HAND: &str =
     "Copy the address from the address bar: it holds all that is typed here.";
 
+/// It was copied from a file that nobody else has.
+pub(crate) const SHARED_FROM_FILE: &str = "The link is on your clipboard, but this page is a file: the link opens on this machine only. For others send the file too, or put the part from # on behind the address of a page that is on the web.";
+/// On the same button where the system can send it.
+pub(crate) const SHARE_BY_SYSTEM: &str = "Send the link";
+/// What unfolds the code for a camera.
+pub(crate) const CODE: &str = "The link as a QR code";
+
 /// The head of the sheet.
 pub(crate) const HEAD: &str = "The workshop sheet";
 /// On the button that prints it.
 pub(crate) const PRINT: &str = "Print the sheet";
 /// On the button that copies it.
 pub(crate) const COPY: &str = "Copy it as text";
+/// On the button that copies a few lines of it.
+pub(crate) const COPY_SHORT: &str = "Copy a short message";
 /// What it is, until it has been copied.
 pub(crate) const ABOUT: &str =
     "Everything decided above on one page; the browser’s own printing prints the same.";
