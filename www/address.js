@@ -39,6 +39,9 @@ function writeLink() {
 /** The page's address without the bench. */
 export const home = () => location.href.split('#')[0];
 
+/** The address that holds the bench; none where the page is a file, which nobody else has there. */
+export const publicLink = () => (location.protocol === 'file:' ? '' : `${home()}#${engine.link()}`);
+
 export async function share() {
   const said = find('shared');
   try {
