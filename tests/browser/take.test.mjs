@@ -117,8 +117,10 @@ test('the board is one picture with the words of every row', async () => {
 });
 
 test('a picture is copied and read back from the clipboard', async () => {
+  // A browser of its own has a clipboard of its own.
+  const alone = await launchBrowser(['--no-default-browser-check']);
   const permissions = ['clipboard-read', 'clipboard-write'];
-  const { page } = await openPage(browser, site.address, { folded: true, permissions });
+  const { page } = await openPage(alone, site.address, { folded: true, permissions });
   await page.bringToFront();
   await page.click(LADDER);
   await page.click('[data-as=copy]');
@@ -131,6 +133,7 @@ test('a picture is copied and read back from the clipboard', async () => {
     pen.drawImage(picture, 0, 0);
     return [picture.width, new Set(pen.getImageData(0, 0, picture.width, picture.height).data).size];
   });
+  await alone.close();
   assert.ok(width === 1286 && colours > 20, `${width} ${colours}`);
 });
 
