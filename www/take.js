@@ -33,21 +33,23 @@ export function offerPictures() {
     const how = around(event, '[data-as]')?.dataset.as;
     if (how) take(how);
   });
+  menu.addEventListener('beforetoggle', ({ newState }) => {
+    if (newState === 'open') furnish(menu);
+  });
   menu.addEventListener('toggle', (event) => {
-    if (/** @type {ToggleEvent} */ (event).newState === 'open') openMenu(menu);
+    if (/** @type {ToggleEvent} */ (event).newState !== 'open') return;
+    place(menu);
+    /** @type {HTMLElement} */ (menu.querySelector('button')).focus();
   });
 }
 
 /** @param {HTMLElement} menu */
-function openMenu(menu) {
+function furnish(menu) {
   const [copy, said] = [/** @type {HTMLElement} */ (menu.querySelector('[data-as=copy]')), find('taken')];
   copy.hidden = !globalThis.ClipboardItem;
   said.textContent = copy.hidden ? String(said.dataset.lacking) : '';
   find('take-what').textContent = title();
-  place(menu);
-  const row = /** @type {HTMLElement} */ (copy.parentElement);
-  stopAtFirst(row);
-  /** @type {HTMLElement} */ (row.firstElementChild).focus();
+  stopAtFirst(/** @type {HTMLElement} */ (copy.parentElement));
 }
 
 /** Below its button, or above where there is more room. @param {HTMLElement} menu */

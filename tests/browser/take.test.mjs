@@ -1,7 +1,7 @@
 // Pictures taken along: saved as PNG and SVG and read back, copied, with their title, bikes and scenario; the whole board as one.
 
 import assert from 'node:assert/strict';
-import { readFile } from 'node:fs/promises';
+import { buffer } from 'node:stream/consumers';
 import { after, before, test } from 'node:test';
 import { inflateSync } from 'node:zlib';
 import { assertAxe } from './accessible.mjs';
@@ -26,7 +26,7 @@ async function saved(page, button, how) {
   await page.click(button);
   const [download] = await Promise.all([page.waitForEvent('download'), page.click(`[data-as=${how}]`)]);
   assert.equal(await page.isVisible('#take'), false, 'the menu closes');
-  return { name: download.suggestedFilename(), file: await readFile(await download.path()) };
+  return { name: download.suggestedFilename(), file: await buffer(await download.createReadStream()) };
 }
 
 /** Width, height, pixels to the metre and the number of different bytes in a PNG. */
@@ -155,8 +155,8 @@ test('the menu is reached, walked and left by keyboard', async () => {
   const { page } = await openPage(browser, SINGLE_FILE, { folded: true, viewport: DESK });
   const focused = () => page.evaluate(() => document.activeElement.dataset);
   await page.focus('[data-act=copy]');
+  // Undo has nothing to take back and is passed over.
   for (const _ of Array(4)) await page.keyboard.press('ArrowRight');
-  await page.keyboard.press('ArrowRight');
   assert.deepEqual(await focused(), { save: '' });
   await page.keyboard.press('Enter');
   await page.waitForSelector('#take:popover-open');

@@ -11,7 +11,7 @@ use crate::side::Side;
 use plotters::style::RGBColor;
 
 /// Shares of the width that question, A, B and the difference take.
-const SHARES: [f64; 4] = [0.14, 0.31, 0.31, 0.24];
+const SHARES: [f64; 4] = [0.16, 0.31, 0.31, 0.22];
 /// Between two columns, CSS pixels.
 const GAP: f64 = 8.0;
 
@@ -76,7 +76,7 @@ fn verdict(text: &mut PosterText, decision: &Decision, side: Side, (on_demo, pla
     let said = &decision.bikes[side as usize];
     let standing = said.standing.shown(on_demo);
     let told = format!("{} {}", standing.sign(), said.words);
-    let told = if decision.is_before { words::before(told.trim()) } else { told.trim().to_owned() };
+    let told = if decision.is_before { words::not_final(told.trim()) } else { told.trim().to_owned() };
     text.strong(&told, place, ink(standing));
     if !said.detail.is_empty() {
         text.paragraph(&said.detail, place, LIGHT.soft);

@@ -8,6 +8,9 @@ use plotters::style::RGBColor;
 /// Lines are as far apart as they are high and half as much: common practice for reading.
 const LEADING: f64 = 1.5;
 
+/// Share of the room that bold type may be reckoned to take: some systems' is that much wider; estimate, from DejaVu Sans Bold.
+const BOLD_ROOM: f64 = 0.88;
+
 /// Text in its place, each paragraph under the one before.
 #[derive(Debug, Default)]
 pub(crate) struct PosterText {
@@ -33,7 +36,11 @@ impl PosterText {
 
     /// The same bold, in type of any size.
     pub(crate) fn bold(&mut self, text: &str, (x, wide): (f64, f64), size: f64, ink: RGBColor) {
-        self.lines(&set_lines(text, wide, size, true), x, Type::new(ink, Anchor::Start).bold().size(size));
+        self.lines(
+            &set_lines(text, BOLD_ROOM * wide, size, true),
+            x,
+            Type::new(ink, Anchor::Start).bold().size(size),
+        );
     }
 
     /// The same in the smallest type.

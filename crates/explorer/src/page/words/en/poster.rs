@@ -57,9 +57,9 @@ pub(crate) fn paragraph(first: &Line, then: Option<&Line>) -> String {
     then.map_or_else(|| first.text(), |then| format!("{} {}", first.text(), then.text()))
 }
 
-/// An answer of before, while the one of now is worked out.
-pub(crate) fn before(words: &str) -> String {
-    format!("{words} (before the last change)")
+/// An answer that may still turn out otherwise.
+pub(crate) fn not_final(words: &str) -> String {
+    format!("{words} (not final yet)")
 }
 
 /// A file by what is in it: “remount-gear-ladder-50-34-11-30-against-40-11-36”.
