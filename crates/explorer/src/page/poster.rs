@@ -111,7 +111,7 @@ impl Poster {
             backend.present()?;
         }
         let said = maud::html! { title { (self.title) } desc { (self.says) } }.into_string();
-        Ok(svg.replacen('>', &format!(" role=\"img\">\n{said}"), 1))
+        Ok(svg.replacen("<svg", "<svg role=\"img\"", 1).replacen('>', &format!(">\n{said}"), 1))
     }
 }
 
@@ -250,8 +250,8 @@ mod tests {
         let svg =
             Poster::of(Picture::by_name("ladder"), &report(&[]), "Gears <A> & B", ADDRESS).svg().unwrap();
         assert!(
-            svg.starts_with("<svg ")
-                && svg.contains("role=\"img\">\n<title>Gears &lt;A&gt; &amp; B</title><desc>")
+            svg.starts_with("<svg role=\"img\" ")
+                && svg.contains("\">\n<title>Gears &lt;A&gt; &amp; B</title><desc>")
         );
         assert!(svg.contains("font-family=\"system-ui, Arial, Helvetica, sans-serif\""));
         assert_eq!(svg.matches("<title>").count(), 1);
