@@ -46,6 +46,9 @@ export function home() {
   return link?.href ?? '';
 }
 
+/** The address that holds the bench; empty where nobody else has the page. */
+export const publicLink = () => home() && `${home()}#${engine.link()}`;
+
 /** The bench as an address, which opens on this machine at least. */
 export const address = () => `${home() || here()}#${engine.link()}`;
 

@@ -27,6 +27,7 @@ import { offerSearch } from './search.js';
 import { showHome } from './sheet.js';
 import { awayDue, watchSections } from './sight.js';
 import { offerTables } from './tables.js';
+import { offerPictures } from './take.js';
 import { stepTeeth } from './teeth.js';
 import { whenChanged, whenShown } from './update.js';
 import { openByKey, showUsed } from './used.js';
@@ -47,8 +48,8 @@ function connect() {
   whenChanged(lapDue, bikesDue, showKept, restDue, spokenSoon, forgetSaid);
   for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
   for (const part of [openByKey, rove, stepTeeth, watchBoard, watchSections, keepAboveKeyboard, watchLap, watchBikes]) part();
-  for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint, offerBox, offerEdits, offerLink, offerTables])
-    part();
+  for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint, offerBox, offerEdits]) part();
+  for (const part of [offerLink, offerPictures, offerTables]) part();
 }
 
 async function start() {

@@ -1,8 +1,7 @@
 // @ts-check
-// The pictures: drawn when they are in sight, read by pointer, finger and keys, saved as SVG.
+// The pictures: drawn when they are in sight, read by pointer, finger and keys.
 
 import { all } from './dom.js';
-import { save } from './download.js';
 import * as engine from './engine.js';
 import { look } from './fields.js';
 import { stopAtFirst } from './roving.js';
@@ -91,11 +90,8 @@ function furnish(figure) {
   followPointer(picture);
   followKeys(picture);
   followSight(picture);
-  button.addEventListener('click', () => saveAsSvg(picture));
-  // The picture that leads a section is saved by a button of the section's row, too.
-  const inRow = document.querySelector(`[data-save='${name}']`);
-  inRow?.addEventListener('click', () => saveAsSvg(picture));
-  if (inRow) button.remove();
+  // The picture that leads a section is saved by a button of the section's row.
+  if (document.querySelector(`.folds [data-save='${name}']`)) button.remove();
 }
 
 /** Says what it shows; without anything to say it has nothing to show. @param {Picture} picture */
@@ -111,7 +107,7 @@ function label({ name, canvas, figure }) {
 }
 
 /** What reads and saves a picture in the row under its section. @param {string} name */
-const buttonsOf = (name) => all(`[data-read='${name}'], [data-save='${name}']`);
+const buttonsOf = (name) => all(`.folds :is([data-read='${name}'], [data-save='${name}'])`);
 
 /** @param {Picture} picture */
 function paint(picture) {
@@ -208,10 +204,4 @@ function followSight(picture) {
   });
   near.observe(picture.plot);
   width.observe(picture.plot);
-}
-
-/** @param {Picture} picture */
-function saveAsSvg(picture) {
-  const svg = engine.pictureSvg(picture.name, ...size(picture));
-  save(`remount-${picture.name}.svg`, svg, 'image/svg+xml');
 }

@@ -161,13 +161,6 @@ test('a finger on a phone reads a gear', async () => {
   for (const ratio of size) assert.ok(Math.abs(ratio - 3) < 0.02, `drawn at ${ratio} pixels to one`);
 });
 
-test('a picture is saved as SVG', async () => {
-  const { page, heard } = await openPage(browser, SINGLE_FILE);
-  const [download] = await Promise.all([page.waitForEvent('download'), page.click('[data-save=ladder]')]);
-  assert.equal(download.suggestedFilename(), 'remount-ladder.svg');
-  assertQuiet(heard);
-});
-
 test('a roll-out limit names the sprockets to block', async () => {
   const { page } = await openPage(browser, SINGLE_FILE);
   await type(page, 'limit', '6.26');

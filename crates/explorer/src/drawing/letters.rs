@@ -25,14 +25,34 @@ pub(crate) fn plain_width(text: &str) -> f64 {
 /// Text broken between words into lines of at most that width in the smallest type, CSS pixels; a longer word has a line of its own.
 #[must_use]
 pub(crate) fn lines(text: &str, room: f64) -> Vec<String> {
+    set_lines(text, room, SMALLEST, false)
+}
+
+/// The same in type of another size, CSS pixels.
+pub(crate) fn set_lines(text: &str, room: f64, size: f64, bold: bool) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for word in text.split(' ') {
-        match lines.last_mut().filter(|line| plain_width(&format!("{line} {word}")) <= room) {
+        match lines.last_mut().filter(|line| width(&format!("{line} {word}"), size, bold) <= room) {
             Some(line) => {
                 line.push(' ');
                 line.push_str(word);
             }
             None => lines.push(word.to_owned()),
+        }
+    }
+    lines
+}
+
+/// Text broken anywhere into lines of at most that width in the smallest type, CSS pixels, such as an address.
+#[must_use]
+pub(crate) fn broken(text: &str, room: f64) -> Vec<String> {
+    let mut lines = vec![String::new()];
+    for letter in text.chars() {
+        let last = lines.len() - 1;
+        if plain_width(&format!("{}{letter}", lines[last])) > room {
+            lines.push(letter.into());
+        } else {
+            lines[last].push(letter);
         }
     }
     lines
@@ -49,7 +69,7 @@ const fn advance(letter: char) -> f64 {
         'm' | 'M' => 0.83,
         '−' | '+' | '×' => 0.7,
         '%' => 0.89,
-        '←'..='↓' | '◆' | '●' | '—' => 1.0,
+        '←'..='↓' | '◆' | '●' | '—' | '✓' | '✗' => 1.0,
         _ => 0.56,
     }
 }

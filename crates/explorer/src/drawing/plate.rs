@@ -7,7 +7,8 @@ use plotters::style::{
 };
 use plotters_backend::{BackendCoord, DrawingBackend, DrawingErrorKind};
 
-const FAMILY: &str = "system-ui, sans-serif";
+/// The system's own type, and what comes near the widths that labels are spread by where a picture is shown elsewhere.
+const FAMILY: &str = "system-ui, Arial, Helvetica, sans-serif";
 
 /// How CSS pixels become the backend's.
 #[derive(Debug, Clone, Copy)]
@@ -16,21 +17,29 @@ pub(crate) struct Plate {
     ratio: f64,
     /// What the backend's type must be multiplied with to come out in its size.
     type_scale: f64,
+    /// Where the marks' corner lies, CSS pixels.
+    corner: Point,
 }
 
 impl Plate {
     /// A canvas with `ratio` device pixels to the CSS pixel.
     pub(crate) const fn canvas(ratio: f64) -> Self {
-        Self { ratio, type_scale: 1.0 }
+        Self { ratio, type_scale: 1.0, corner: (0.0, 0.0) }
     }
 
     /// An SVG document, whose backend makes type smaller by 1.24.
     pub(crate) const fn svg() -> Self {
-        Self { ratio: 1.0, type_scale: 1.24 }
+        Self { ratio: 1.0, type_scale: 1.24, corner: (0.0, 0.0) }
+    }
+
+    /// The same for marks whose corner lies elsewhere.
+    pub(crate) const fn from(self, corner: Point) -> Self {
+        Self { corner, ..self }
     }
 
     fn device(self, (x, y): Point) -> BackendCoord {
-        ((x * self.ratio).round() as i32, (y * self.ratio).round() as i32)
+        let (left, top) = self.corner;
+        (((left + x) * self.ratio).round() as i32, ((top + y) * self.ratio).round() as i32)
     }
 
     fn stroke(self, ink: RGBColor, width: f64) -> ShapeStyle {

@@ -32,8 +32,15 @@ impl Standing {
         }
     }
 
+    /// The same as it is shown: what is well on the demo's values is not the rider's answer yet.
+    pub(crate) const fn shown(self, on_demo: bool) -> Self {
+        match self {
+            Self::Well if on_demo => Self::Open,
+            standing => standing,
+        }
+    }
+
     /// All that has a sign, from good to bad.
-    #[cfg(not(target_arch = "wasm32"))]
     pub(crate) const SIGNED: [Self; 5] = [Self::Well, Self::Care, Self::Stop, Self::Open, Self::Even];
 
     /// A sign that tells it without colour.

@@ -26,7 +26,7 @@ pub(crate) fn figure_holding<S>(drawing: &Drawing<S>, more: &Markup) -> Markup {
             (more)
             div class="figure-foot" {
                 output class="reading" {}
-                button type="button" aria-label=(words::save_picture(drawing.title)) { (words::SAVE_PICTURE) }
+                button type="button" data-save=(drawing.name) popovertarget="take" aria-label=(words::save_picture(drawing.title)) { (words::SAVE_PICTURE) }
             }
         }
     }

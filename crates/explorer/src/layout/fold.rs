@@ -13,7 +13,7 @@ pub(crate) fn bar(section: &str, name: &str, picture: &str, acts: &Markup, folds
             (acts)
             button type="button" data-read=(picture) tabindex=[(!is_first).then_some("-1")] { (words::READ) }
             @for fold in folds { (button(section, *fold)) }
-            button type="button" data-save=(picture) tabindex="-1" { (words::SAVE) }
+            button type="button" data-save=(picture) popovertarget="take" tabindex="-1" { (words::SAVE) }
         }
     }
 }

@@ -5,12 +5,16 @@ use crate::bench::field::Field;
 use crate::side::Side;
 use maud::{Escaper, Render};
 use std::fmt::{self, Display, Write};
+use std::ops::Range;
 
 /// Ends the part that was begun last. Parts are kept inside the text, begun by characters that no text has (Unicode's private
 /// use area), so that a whole sentence is one format string, whatever order its language puts the parts in.
 const END: char = '\u{E000}';
 /// Begins a part; the field that it leads to follows from here on.
 const TO_FIELDS: u32 = 0xE100;
+
+/// All marks.
+const MARKS: Range<char> = '\u{E000}'..'\u{E800}';
 
 /// How a part stands out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -112,11 +116,18 @@ impl Display for Line {
     }
 }
 
+impl Line {
+    /// The same without its marks.
+    pub(crate) fn text(&self) -> String {
+        self.0.chars().filter(|mark| !MARKS.contains(mark)).collect()
+    }
+}
+
 impl Render for Line {
     fn render_to(&self, html: &mut String) {
         let mut ends = Vec::new();
         let mut rest = self.0.as_str();
-        while let Some(at) = rest.find(|mark| ('\u{E000}'..'\u{E800}').contains(&mark)) {
+        while let Some(at) = rest.find(|mark| MARKS.contains(&mark)) {
             let (text, marked) = rest.split_at(at);
             escape(html, text);
             let mut chars = marked.chars();

@@ -270,17 +270,6 @@ pub fn paint(name: &str, canvas: HtmlCanvasElement, ratio: f64) -> Result<(), Js
         .map_err(|error| JsError::new(&error.to_string()))
 }
 
-/// The picture as an SVG document, in ink on paper.
-///
-/// # Errors
-/// When there is no such picture.
-#[wasm_bindgen(js_name = pictureSvg)]
-pub fn picture_svg(name: &str, width: f64, height: f64) -> Result<String, JsError> {
-    let picture = picture(name)?;
-    crate::page::pictures::as_svg(picture, &report(), (width, height))
-        .map_err(|error| JsError::new(&error.to_string()))
-}
-
 fn spot(
     name: &str,
     size: (f64, f64),

@@ -6,6 +6,7 @@ pub mod bikes_desk;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]
 pub mod bikes_entry;
 pub(crate) mod board;
+mod board_poster;
 pub mod box_desk;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]
 pub mod box_entry;
@@ -28,6 +29,10 @@ pub mod message;
 pub mod notices;
 mod overall;
 pub mod pictures;
+pub mod poster;
+#[cfg(all(feature = "page", target_arch = "wasm32"))]
+pub mod poster_entry;
+mod poster_text;
 pub mod questions;
 pub mod rack_desk;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]

@@ -49,9 +49,14 @@ impl Picture {
         self.question.picture(report, self.place)
     }
 
+    /// Whether it rests on the demo's values.
+    pub(crate) fn is_demos(self, report: &Report) -> bool {
+        self.question.is_demos(report)
+    }
+
     /// What it is drawn with; nothing is green that rests on the demo's values.
     pub(crate) fn marks(self, report: &Report, look: &Palette, size: Size) -> Vec<Mark> {
-        let good = if self.question.is_demos(report) { look.soft } else { look.good };
+        let good = if self.is_demos(report) { look.soft } else { look.good };
         self.shown(report).marks(&Palette { good, ..*look }, size)
     }
 

@@ -102,6 +102,7 @@ fn acts() -> Markup {
             button type="button" data-act="undo" tabindex="-1" disabled { (words::UNDO) }
             button type="button" data-act="reset" tabindex="-1" { (words::RESET) }
             button type="button" data-act="share" tabindex="-1" { (words::SHARE) }
+            button type="button" data-save popovertarget="take" tabindex="-1" { (words::BOARD) }
         }
         p class="quiet" id="shared" role="status" data-copied=(words::SHARED) data-refused=(words::SHARE_BY_HAND) data-file=(words::SHARED_FROM_FILE) data-share=(words::SHARE_BY_SYSTEM) {}
         details id="code" hidden { summary { (words::CODE) } div id="link-code" {} }
@@ -167,11 +168,27 @@ fn sheet_section() -> Markup {
     }
 }
 
+/// The menu in which a picture, or the board, is saved or copied; a browser that copies none has no such entry.
+fn menu() -> Markup {
+    html! {
+        div id="take" class="menu" popover {
+            p id="take-what" {}
+            div role="menu" aria-labelledby="take-what" data-roving {
+                @for (how, told) in words::TAKEN {
+                    button type="button" role="menuitem" data-as=(how) tabindex="-1" { (told) }
+                }
+            }
+            p class="quiet" id="taken" role="status" data-copied=(words::PICTURE_COPIED) data-refused=(words::PICTURE_REFUSED) data-lacking=(words::COPIES_NONE) {}
+        }
+    }
+}
+
 /// What the keys do in a picture, and what holds for all numbers.
 #[must_use]
 pub fn foot() -> Markup {
     html! {
         p class="unseen" id="keys" { (words::KEYS) }
+        (menu())
         footer class="quiet" { p { (words::STAYS_HERE) " " (sheet::LIMITS) } }
     }
 }

@@ -5,8 +5,8 @@ use crate::layout::folded::Folded;
 /// On the button that leads into the section's picture.
 pub(crate) const READ: &str = "Read the picture";
 
-/// On the button that saves the section's picture.
-pub(crate) const SAVE: &str = "Save it as SVG";
+/// On the button that saves or copies the section's picture.
+pub(crate) const SAVE: &str = "Save or copy it";
 
 /// What a row of such buttons is called.
 pub(crate) fn more_on(name: &str) -> String {

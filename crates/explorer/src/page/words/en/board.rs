@@ -33,7 +33,6 @@ pub(crate) const fn meaning(standing: Standing) -> &'static str {
     }
 }
 
-#[cfg(not(target_arch = "wasm32"))]
 /// The column of what lies between the bikes.
 pub(crate) const BETWEEN: &str = "B against A";
 #[cfg(not(target_arch = "wasm32"))]

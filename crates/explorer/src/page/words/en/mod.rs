@@ -7,6 +7,7 @@ pub(crate) mod form;
 pub(crate) mod message;
 pub(crate) mod notices;
 pub(crate) mod overall;
+pub(crate) mod poster;
 pub(crate) mod remarks;
 pub(crate) mod settle;
 pub(crate) mod sheet;

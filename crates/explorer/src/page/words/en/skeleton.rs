@@ -49,6 +49,22 @@ pub(crate) const UNDO: &str = "Undo";
 pub(crate) const RESET: &str = "Start fresh";
 /// On the button that copies the link.
 pub(crate) const SHARE: &str = "Copy the link";
+/// On the button that makes a picture of every decision.
+pub(crate) const BOARD: &str = "All as a picture";
+/// The ways to take a picture along, by the names that the scripts know.
+pub(crate) const TAKEN: [(&str, &str); 4] = [
+    ("png", "PNG for a message"),
+    ("print", "PNG to print, 170 mm wide"),
+    ("svg", "SVG to enlarge or edit"),
+    ("copy", "Copy it as a picture"),
+];
+/// It was copied.
+pub(crate) const PICTURE_COPIED: &str = "It is on your clipboard: paste it into a message.";
+/// The browser refuses to copy.
+pub(crate) const PICTURE_REFUSED: &str =
+    "This browser keeps the clipboard to itself: save the picture instead.";
+/// The browser knows no pictures on the clipboard.
+pub(crate) const COPIES_NONE: &str = "This browser copies no pictures: save it instead.";
 /// The link was copied.
 pub(crate) const SHARED: &str = "The link is on your clipboard.";
 /// The browser copies nothing.
