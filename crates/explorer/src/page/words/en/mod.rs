@@ -2,6 +2,7 @@
 
 pub(crate) mod board;
 pub(crate) mod differences;
+pub(crate) mod file;
 pub(crate) mod form;
 pub(crate) mod notices;
 pub(crate) mod overall;
