@@ -31,6 +31,19 @@ export function rowsOf(text) {
   return areTexts(stretches) ? stretches.join('\n') : null;
 }
 
+/** @typedef {{ name: string, smoothingM?: number, stretches: string[] }} Plain */
+
+/**
+ * A course that is part of another file; null where it is none.
+ * @param {unknown} value
+ * @returns {Plain | null}
+ */
+export function plainCourse(value) {
+  const { name, smoothingM, stretches } = /** @type {Record<string, any>} */ (value ?? {});
+  if (typeof name !== 'string' || !name.trim() || !areTexts(stretches)) return null;
+  return { name, smoothingM: typeof smoothingM === 'number' ? smoothingM : undefined, stretches };
+}
+
 /**
  * What a text of JSON holds; undefined where it is none.
  * @param {string} text

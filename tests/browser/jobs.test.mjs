@@ -66,7 +66,10 @@ job(1, 'two whole bikes are compared, and A’s tyre is had back at a press', 'c
   await hand.type('tyre-b', '40-622');
   await hand.tap('#more summary');
   await hand.type('bike-mass-b', '9.7');
-  assert.match(await row(page, 'cage'), /A:[\s\S]*should fit[\s\S]*check [\s\S]*B:[\s\S]*should fit[\s\S]*B’s chain 2 links longer/);
+  assert.match(
+    await row(page, 'cage'),
+    /A:[\s\S]*should fit[\s\S]*check [\s\S]*B:[\s\S]*should fit[\s\S]*B’s chain 2 links longer/,
+  );
   const differences = /^B also differs in what is folded away: .*bike 9\.7 for 8\.9 kg/;
   assert.match(await page.textContent('#differences').then((words) => words.replaceAll('\u00a0', ' ')), differences);
   assert.match(
