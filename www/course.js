@@ -4,6 +4,8 @@
 import * as engine from './engine.js';
 
 const VERSION = 1;
+/** Characters, as the field for a name allows. */
+const LONGEST_NAME = 60;
 
 /**
  * Takes a course that was written as a text, or says why not.
@@ -41,7 +43,7 @@ export function rowsOf(text) {
 export function plainCourse(value) {
   const { name, smoothingM, stretches } = /** @type {Record<string, any>} */ (value ?? {});
   if (typeof name !== 'string' || !name.trim() || !areTexts(stretches)) return null;
-  return { name, smoothingM: typeof smoothingM === 'number' ? smoothingM : undefined, stretches };
+  return { name: name.slice(0, LONGEST_NAME), smoothingM: typeof smoothingM === 'number' ? smoothingM : undefined, stretches };
 }
 
 /**

@@ -80,7 +80,7 @@ function keepAll(courses) {
     else failed += 1;
   }
   // As if another window had kept them.
-  if (added > 0) dispatchEvent(new Event('storage'));
+  if (added > 0) dispatchEvent(new StorageEvent('storage'));
   return [added, failed];
 }
 

@@ -1,7 +1,6 @@
 //! The entry points of a file with everything in it, for `www`.
 
 use crate::bench::filed::FiledBench;
-use crate::page::desk::Desk;
 use crate::page::entry::{answer, at_desk};
 use crate::page::file_desk::OpenedFile;
 use crate::page::rack_entry::{list_of, listed};
@@ -13,7 +12,7 @@ use wasm_bindgen::prelude::*;
 #[wasm_bindgen(js_name = filedBench, unchecked_return_type = "[[string, string][], [string, string][]]")]
 #[must_use]
 pub fn filed_bench() -> Array {
-    let filed = at_desk(|desk| Desk::filed(desk));
+    let filed = at_desk(|desk| desk.filed());
     Array::of2(&listed(&filed.mine), &listed(&filed.not_mine))
 }
 
