@@ -18,14 +18,12 @@ async function take(file, chosenFor) {
   const isLarge = file.size > Number(find('lap-file').dataset.largest);
   const text = isLarge ? null : await file.text().catch(() => null);
   const kind = text === null ? chosenFor : kindOf(text);
-  if (text !== null && kind === ALL) {
-    takeScenario(file.name, text);
-    return 'notices';
-  }
-  if (kind === RACK || chosenFor === RACK) {
-    takeRack(file, text);
+  const isAll = text !== null && kind === ALL;
+  if (isAll || kind === RACK || chosenFor === RACK) {
+    if (isAll) takeScenario(file.name, text);
+    else takeRack(file, text);
     find('rack').setAttribute('open', '');
-    return 'rack';
+    return isAll ? 'notices' : 'rack';
   }
   change(isLarge ? engine.refuse(file.name, engine.FileFault.TooLarge) : courseIn(file, text));
   return 'lap-drop';
