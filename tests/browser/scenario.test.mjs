@@ -102,7 +102,7 @@ test('all is saved as a file that keeps to its schema, and opened elsewhere by c
   assert.equal(await settledLink(second.page, '46/30'), saved);
   assert.deepEqual(await stored(second.page), await stored(page));
   assert.match(await text(second.page, '#rack-says'), /adds 1 bike: Road/);
-  assert.ok((await second.page.locator('#kept option').allInnerTexts()).includes('Hill'));
+  assert.ok((await second.page.locator('#kept option').allTextContents()).includes('Hill'));
   assert.equal(await second.page.evaluate(() => document.documentElement.scrollWidth), PHONE.width);
   await second.page.click('[data-act=undo]');
   assert.equal(await settledLink(second.page, 'rb=38'), '#r=3&rb=38');
