@@ -15,6 +15,9 @@ usage: ./build.sh          builds everything into dist/ and says what to open; w
        ./build.sh serve    serves dist/site on this machine and prints the address
        ./build.sh test     runs every test, in Rust and in a browser
        ./build.sh bench    measures speed and prints a table
+       ./build.sh fuzz [MINUTES]
+                           gives module and page random inputs, for a minute or so many, half of the time each;
+                           FUZZ_SEED=17 repeats what that seed gave
        ./build.sh mutants [FOLDER] [OPTION...]
                            changes gear-math, or one folder of it, in one place at a time and lists what no test notices;
                            takes hours: --shard 0/20 tries a twentieth, --list only counts (options of cargo mutants)
@@ -197,6 +200,11 @@ bench() {
   node tests/bench/bench.mjs
 }
 
+fuzz() { # [MINUTES]
+  prepare_browser
+  node tests/fuzz/fuzz.mjs "$@"
+}
+
 check_rust() {
   add_wasm_target
   cargo fmt --all --check
@@ -273,6 +281,10 @@ main() {
     serve) task=serve ;;
     test) task=run_all_tests ;;
     bench) task=bench ;;
+    fuzz | 'fuzz '*)
+      task=fuzz
+      arguments=("${@:2}")
+      ;;
     check) task=check ;;
     mutants | 'mutants '*)
       task=try_mutants

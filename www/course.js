@@ -4,6 +4,8 @@
 import * as engine from './engine.js';
 
 const VERSION = 1;
+/** Characters, as the field for a name allows. */
+const LONGEST_NAME = 60;
 
 /**
  * Takes a course that was written as a text, or says why not.
@@ -29,6 +31,19 @@ export function takeCourse(from, text, file) {
 export function rowsOf(text) {
   const stretches = parsed(text)?.stretches;
   return areTexts(stretches) ? stretches.join('\n') : null;
+}
+
+/** @typedef {{ name: string, smoothingM?: number, stretches: string[] }} Plain */
+
+/**
+ * A course that is part of another file; null where it is none.
+ * @param {unknown} value
+ * @returns {Plain | null}
+ */
+export function plainCourse(value) {
+  const { name, smoothingM, stretches } = /** @type {Record<string, any>} */ (value ?? {});
+  if (typeof name !== 'string' || !name.trim() || !areTexts(stretches)) return null;
+  return { name: name.slice(0, LONGEST_NAME), smoothingM: typeof smoothingM === 'number' ? smoothingM : undefined, stretches };
 }
 
 /**

@@ -23,6 +23,7 @@ import { readyToPrint } from './print.js';
 import { offerRack, showRack } from './rack.js';
 import { rove } from './roving.js';
 import { followRows } from './rows.js';
+import { offerSaving } from './scenario-file.js';
 import { offerSearch } from './search.js';
 import { showHome } from './sheet.js';
 import { awayDue, watchSections } from './sight.js';
@@ -49,7 +50,7 @@ function connect() {
   for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
   for (const part of [openByKey, rove, stepTeeth, watchBoard, watchSections, keepAboveKeyboard, watchLap, watchBikes]) part();
   for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint, offerBox, offerEdits]) part();
-  for (const part of [offerLink, offerPictures, offerTables]) part();
+  for (const part of [offerLink, offerPictures, offerTables, offerSaving]) part();
 }
 
 async function start() {

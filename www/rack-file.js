@@ -6,14 +6,14 @@ import * as engine from './engine.js';
 /** @typedef {import('./engine.js').FiledBike} FiledBike */
 /** @typedef {Record<string, unknown>} Entries */
 
-const KIND = 'rack';
+export const KIND = 'rack';
 const VERSION = 1;
 
 /**
- * Whether a text calls itself a rack, of whatever version.
+ * What a text calls itself, of whatever version.
  * @param {string} text
  */
-export const isRack = (text) => entriesOf(parsed(text)).remount === KIND;
+export const kindOf = (text) => entriesOf(parsed(text)).remount;
 
 /**
  * The bikes that a text holds and the names in it that say nothing, or why it is no rack.
@@ -38,7 +38,7 @@ export const written = (bikes, box) =>
   JSON.stringify({ remount: KIND, version: VERSION, bikes: bikes.map(plain), box: box || undefined }, null, 1);
 
 /** @param {FiledBike} bike */
-const plain = ([name, order, parts, others]) => ({
+export const plain = ([name, order, parts, others]) => ({
   name,
   order,
   parts: Object.fromEntries(parts),
@@ -50,9 +50,9 @@ const plain = ([name, order, parts, others]) => ({
  * @param {string[]} strange Names that say nothing, added to.
  * @returns {FiledBike}
  */
-function bikeOf(bike, strange) {
+export function bikeOf(bike, strange) {
   const { name, order, parts, 'not-mine': others, ...rest } = entriesOf(bike);
-  strange.push(...Object.keys(rest));
+  for (const name of Object.keys(rest)) strange.push(name);
   return [isText(name) ? String(name) : '', Number(order), texts(parts, strange), texts(others, strange)];
 }
 
@@ -62,9 +62,9 @@ function bikeOf(bike, strange) {
  * @param {string[]} strange Names that say nothing, added to.
  * @returns {[string, string][]}
  */
-function texts(parts, strange) {
+export function texts(parts, strange) {
   const all = Object.entries(entriesOf(parts));
-  strange.push(...all.filter(([, text]) => !isText(text)).map(([name]) => name));
+  for (const [name, text] of all) if (!isText(text)) strange.push(name);
   return all.filter(([, text]) => isText(text)).map(([name, text]) => [name, String(text)]);
 }
 
@@ -76,13 +76,14 @@ const isText = (text) => typeof text === 'string' || typeof text === 'number';
  * @param {unknown} value
  * @returns {Entries}
  */
-const entriesOf = (value) => (typeof value === 'object' && !Array.isArray(value) ? { .../** @type {object} */ (value) } : {});
+export const entriesOf = (value) =>
+  typeof value === 'object' && !Array.isArray(value) ? { .../** @type {object} */ (value) } : {};
 
 /**
  * What a text of JSON holds; undefined where it is none.
  * @param {string} text
  */
-function parsed(text) {
+export function parsed(text) {
   try {
     return JSON.parse(text);
   } catch {

@@ -5,7 +5,7 @@ import { all, around, field, find } from './dom.js';
 import { save } from './download.js';
 import * as engine from './engine.js';
 import { flush, write } from './fields.js';
-import { readRack, written } from './rack-file.js';
+import { bikeOf, readRack, written } from './rack-file.js';
 import { bikes, forgetBike, keepBike, whenBikesChange } from './storage.js';
 import { show } from './update.js';
 
@@ -43,12 +43,6 @@ export function offerRack() {
   });
   fold.addEventListener('keydown', pressFor);
   find('save-rack').addEventListener('click', saveRack);
-  find('rack-file').addEventListener('change', async ({ target }) => {
-    const chooser = /** @type {HTMLInputElement} */ (target);
-    const file = chooser.files?.[0];
-    if (file) await takeRack(file);
-    chooser.value = '';
-  });
   whenBikesChange(showRack);
 }
 
@@ -114,17 +108,29 @@ function saveRack() {
 /**
  * Takes a file as a rack, or says why not.
  * @param {File} file
- * @param {string} [known] What it holds, where that was read already.
+ * @param {string | null} text What it holds.
  */
-export async function takeRack(file, known) {
+export function takeRack(file, text) {
   if (file.size > Number(find('rack-file').dataset.largest)) return refuse(file, engine.RackFileFault.TooLarge);
-  const text = known ?? (await file.text().catch(() => null));
   if (text === null) return refuse(file, engine.RackFileFault.Unreadable);
   const read = readRack(text);
   if ('fault' in read) return refuse(file, read.fault);
   showRack();
   change(engine.openRack(file.name, read.bikes, read.strange));
   if (read.box) putInBox(read.box);
+}
+
+/**
+ * Puts the bikes of a file that holds more than them on the rack.
+ * @param {string} file
+ * @param {unknown[]} bikes
+ */
+export function openBikes(file, bikes) {
+  /** @type {string[]} */
+  const strange = [];
+  showRack();
+  const filed = bikes.map((bike) => bikeOf(bike, strange));
+  change(engine.openRack(file, filed, strange));
 }
 
 /**

@@ -13,6 +13,8 @@ pub(crate) fn write(page: &Page) -> Result<()> {
     for asset in &assets {
         files::write(format!("dist/site/{}", asset.path), &asset.contents)?;
     }
+    let schema = Asset::copied("scenario.schema.json")?;
+    files::write(format!("dist/site/{}", schema.path), &schema.contents)?;
     files::write("dist/site/sw.js", service_worker(&assets)?)
 }
 

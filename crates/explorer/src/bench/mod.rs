@@ -7,6 +7,7 @@ pub mod cadence_window;
 pub mod complaint;
 pub mod field;
 pub(crate) mod field_words;
+pub mod filed;
 pub(crate) mod first;
 pub mod link;
 pub mod of_b;

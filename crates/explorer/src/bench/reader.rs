@@ -141,8 +141,10 @@ impl<'b> Reader<'b> {
     }
 
     fn number_or_complaint(&mut self, field: Field, text: &str, limits: &'static Limits) -> Option<f64> {
-        let refused =
-            |fault| self.refuse(field, number_refused(fault, field), meant(text, limits).map(trimmed));
+        let refused = |fault| {
+            let offer = meant(text, limits).map(|number| as_marked(trimmed(number), text));
+            self.refuse(field, number_refused(fault, field), offer)
+        };
         checked(text, field, limits).map_err(refused).ok()
     }
 
@@ -185,9 +187,7 @@ impl<'b> Reader<'b> {
     fn refuse(&mut self, field: Field, message: String, offer: Option<String>) {
         let kept = match field.spec().words_for(self.good.text(field).trim()) {
             "" => None,
-            text if text.ends_with(|last: char| last.is_ascii_digit()) => {
-                Some(in_unit(&text.replace(',', "."), field))
-            }
+            text if text.ends_with(|last: char| last.is_ascii_digit()) => Some(in_unit(text, field)),
             text => Some(text.to_owned()),
         };
         self.complaints.push(Complaint { field, message, kept, offer });
@@ -208,7 +208,8 @@ impl<'b> Reader<'b> {
     /// Complains of a cadence that gives way to `kept`, unless something is wrong with it already.
     fn set_aside(&mut self, field: Field, typed: Cadence, kept: Cadence, message: &str) {
         if typed != kept && self.complaints.iter().all(|complaint| complaint.field != field) {
-            self.complain(field, message.to_owned(), in_unit(&trimmed(kept.rpm()), field));
+            let kept = as_marked(trimmed(kept.rpm()), self.bench.text(field));
+            self.complain(field, message.to_owned(), in_unit(&kept, field));
         }
     }
 
@@ -225,7 +226,8 @@ impl<'b> Reader<'b> {
 
     /// A slope that riding and going on foot can be compared on.
     pub(crate) fn climb(&mut self, field: Field, good: Climb) -> Climb {
-        let kept = |kept: Climb| in_unit(&trimmed(kept.percent()), field);
+        let typed = self.bench.text(field).to_owned();
+        let kept = |kept: Climb| in_unit(&as_marked(trimmed(kept.percent()), &typed), field);
         self.read(field, good, kept, |text| {
             let percent =
                 slope_percent(&dotted(text)).ok_or_else(|| words::not_a_number(field.spec().start))?;
@@ -296,7 +298,8 @@ fn number_refused(fault: NumberFault, field: Field) -> String {
 /// A number within its limits. A pressure may have psi behind it.
 fn checked(text: &str, field: Field, limits: &'static Limits) -> Result<f64, NumberFault> {
     let text = text.trim();
-    match text.strip_suffix("psi").filter(|_| field.is_pressure()) {
+    let small = text.to_ascii_lowercase();
+    match small.strip_suffix("psi").filter(|_| field.is_pressure()) {
         Some(psi) => Ok(Pressure::from_psi(number(psi.trim_end(), field)?)?.bar()),
         None => Ok(limits.check(number(text, field)?)?),
     }
@@ -324,6 +327,11 @@ fn in_unit(value: &str, field: Field) -> String {
 /// A typed number: a decimal comma, a true minus sign and a unit of the same kind behind it are understood.
 fn number(text: &str, field: Field) -> Result<f64, NumberFault> {
     decimal_in(&dotted(text), field.spec().unit).ok_or(NumberFault::NotANumber)
+}
+
+/// A number with the decimal mark that its field was typed with.
+fn as_marked(number: String, typed: &str) -> String {
+    if typed.contains(',') { number.replace('.', ",") } else { number }
 }
 
 fn dotted(text: &str) -> String {

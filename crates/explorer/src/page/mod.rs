@@ -20,6 +20,9 @@ pub mod drawn;
 mod empty;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]
 pub mod entry;
+pub mod file_desk;
+#[cfg(all(feature = "page", target_arch = "wasm32"))]
+pub mod file_entry;
 pub mod form;
 pub mod history;
 pub mod lap_desk;

@@ -102,16 +102,22 @@ pub fn reopen(link: &str) -> Result<JsValue, JsError> {
 
 fn filed(bike: &JsValue) -> Option<FiledBike> {
     let bike: &Array = bike.dyn_ref()?;
-    let list = |place| -> Option<Vec<_>> {
-        let list: Array = bike.get(place).dyn_into().ok()?;
-        list.iter().map(|it| texts(&it)).collect()
-    };
+    let list = |place| list_of(&bike.get(place).dyn_into().ok()?);
     let order = bike.get(1).as_f64()? as u32;
     Some(FiledBike { name: bike.get(0).as_string()?, order, parts: list(2)?, not_mine: list(3)? })
 }
 
+/// Names and texts of a list.
+pub(crate) fn list_of(list: &Array) -> Option<Vec<(String, String)>> {
+    list.iter().map(|it| texts(&it)).collect()
+}
+
+/// The same as a list.
+pub(crate) fn listed(list: &[(String, String)]) -> JsValue {
+    list.iter().map(|(name, text)| pair(name, text)).collect::<Array>().into()
+}
+
 fn handed(bike: &FiledBike) -> JsValue {
-    let list =
-        |list: &[(String, String)]| list.iter().map(|(name, text)| pair(name, text)).collect::<Array>();
-    Array::of4(&(&bike.name).into(), &bike.order.into(), &list(&bike.parts), &list(&bike.not_mine)).into()
+    let (parts, not_mine) = (listed(&bike.parts), listed(&bike.not_mine));
+    Array::of4(&(&bike.name).into(), &bike.order.into(), &parts, &not_mine).into()
 }

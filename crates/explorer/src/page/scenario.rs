@@ -156,6 +156,7 @@ fn bare() -> Scenario {
 mod tests {
     use super::*;
     use crate::bench::field::Kind;
+    use crate::bench::words::TEETH;
     use proptest::prelude::*;
 
     fn complaints(edits: &[(Field, &str)]) -> Vec<(Field, String)> {
@@ -266,6 +267,99 @@ mod tests {
             assert!((read(&[(Field::Slope, slope)]).ride.climb.percent() - 12.5).abs() < 2e-3, "{slope}");
         }
         assert_eq!(complaints(&[(Field::Slope, "1:0"), (Field::BodyMass, "62 mm")]).len(), 2);
+    }
+
+    /// What may be typed in place of a unit, and how many of it that is.
+    const SAID: &[(&str, &[(&str, f64)])] = &[
+        (
+            "mm",
+            &[
+                ("mm", 1.0),
+                ("MM", 1.0),
+                ("cm", 10.0),
+                ("m", 1000.0),
+                ("in", 25.4),
+                ("inches", 25.4),
+                ("\"", 25.4),
+            ],
+        ),
+        ("m", &[("m", 1.0), ("ft", 0.3048), ("feet", 0.3048), ("km", 1000.0), ("cm", 0.01)]),
+        ("kg", &[("kg", 1.0), ("lb", 0.453_592_37), ("lbs", 0.453_592_37), ("g", 0.001)]),
+        ("km/h", &[("km/h", 1.0), ("kph", 1.0), ("mph", 1.609_344), ("m/s", 3.6)]),
+        ("m/s", &[("m/s", 1.0), ("km/h", 1.0 / 3.6), ("mph", 1.609_344 / 3.6)]),
+        ("m/s²", &[("m/s²", 1.0), ("m/s2", 1.0)]),
+        ("m²", &[("m²", 1.0), ("m2", 1.0)]),
+        ("kg/m³", &[("kg/m³", 1.0), ("kg/m3", 1.0)]),
+        ("°", &[("°", 1.0), ("deg", 1.0), ("Degrees", 1.0)]),
+        ("%", &[("%", 1.0), ("percent", 1.0)]),
+        ("", &[("", 1.0), ("%", 0.01)]),
+        ("×", &[("×", 1.0), ("x", 1.0), ("%", 0.01)]),
+        ("s", &[("s", 1.0), ("sec", 1.0), ("min", 60.0)]),
+        ("W", &[("W", 1.0), ("w", 1.0), ("watts", 1.0), ("kW", 1000.0)]),
+        ("W/kg", &[("W/kg", 1.0), ("w/kg", 1.0)]),
+        ("kJ", &[("kJ", 1.0), ("J", 0.001)]),
+        ("rpm", &[("rpm", 1.0), ("RPM", 1.0)]),
+        ("bar", &[("bar", 1.0), ("kPa", 0.01), ("psi", 0.068_947_6), ("PSI", 0.068_947_6)]),
+    ];
+
+    /// What is read when a text stands in a field, apart from the text, and whether there is nothing to complain of.
+    fn meaning(field: Field, text: &str) -> (Scenario, bool) {
+        let mut bench = Bench::default();
+        bench.write(field, text);
+        let read = Scenario::read(&bench, &Scenario::default());
+        let texts = Bench::default();
+        (Scenario { texts, ..read.scenario }, read.complaints.is_empty())
+    }
+
+    #[test]
+    fn every_number_field_understands_other_units_and_a_decimal_comma() {
+        // None of them at the edge of any limits: a typed number of pounds rounds to either side.
+        const TRIED: [f64; 24] = [
+            0.0041, 0.053, 0.21, 0.53, 0.91, 1.23, 1.63, 4.13, 6.13, 11.3, 21.3, 34.3, 45.3, 62.3, 73.3,
+            121.3, 172.3, 221.3, 402.3, 602.3, 852.3, 1202.3, 2102.3, -20.3,
+        ];
+        for &field in Field::ALL.iter().filter(|field| matches!(field.spec().kind, Kind::Number)) {
+            let unit = field.spec().unit;
+            if unit == TEETH || field.twin() == Field::ChainLinks || field == Field::ChainLinks {
+                let text = ["110", "34", "16", "11"].into_iter().find(|text| meaning(field, text).1).unwrap();
+                let mark = if unit == TEETH { "t" } else { "links" };
+                assert_eq!(meaning(field, &format!("{text} {mark}")), meaning(field, text), "{field:?}");
+                continue;
+            }
+            let good = TRIED.into_iter().find(|number| meaning(field, &number.to_string()).1);
+            let good = good.unwrap_or_else(|| panic!("{field:?}"));
+            let (_, said) =
+                SAID.iter().find(|it| it.0 == unit).unwrap_or_else(|| panic!("{unit} of {field:?}"));
+            for &(other, worth) in *said {
+                // A rounding lies between dividing and multiplying: what is typed is a short number.
+                let typed = (good / worth * 1e5).round() / 1e5;
+                let own = (typed * worth).to_string();
+                let (meant, is_good) = meaning(field, &own);
+                for text in [format!("{typed} {other}"), format!("{typed}{other}").replacen('.', ",", 1)] {
+                    assert_eq!(meaning(field, &text), (meant.clone(), is_good), "{field:?}: {text}");
+                }
+                assert!(is_good, "{field:?}: {own}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_decimal_comma_is_echoed_as_it_was_typed() {
+        let said = |edits: &[(Field, &str)], then: (Field, &str)| {
+            let mut bench = Bench::default();
+            edits.iter().for_each(|(field, text)| bench.write(*field, text));
+            let good = Scenario::read(&bench, &Scenario::default()).scenario;
+            bench.write(then.0, then.1);
+            let mut complaints = Scenario::read(&bench, &good).complaints;
+            let complaint = complaints.remove(0);
+            [complaint.kept, complaint.offer].map(Option::unwrap_or_default)
+        };
+        assert_eq!(said(&[(Field::BodyMass, "62,5")], (Field::BodyMass, "6200"))[0], "62,5\u{a0}kg");
+        assert_eq!(said(&[(Field::BodyMass, "137,5 lb")], (Field::BodyMass, "?"))[0], "137,5 lb");
+        assert_eq!(said(&[], (Field::SeatAngle, "7,35"))[1], "");
+        assert_eq!(said(&[(Field::CadenceLow, "57,5")], (Field::CadenceLow, "90,5"))[0], "57,5\u{a0}rpm");
+        assert_eq!(said(&[(Field::Slope, "9,5")], (Field::Slope, "95,5"))[0], "9,5\u{a0}%");
+        assert_eq!(said(&[], (Field::BodyMass, "621,0"))[1], "62,1");
     }
 
     #[test]

@@ -18,6 +18,7 @@ pub fn body() -> Markup {
             div id="rack-list" {}
             p.rack-file {
                 button type="button" id="save-rack" { (words::SAVE) }
+                button type="button" id="save-all" { (words::SAVE_ALL) }
                 label for="rack-file" { (words::OPEN) }
                 input type="file" id="rack-file" accept=".json" data-largest=(RackFile::LARGEST_BYTES);
             }

@@ -2,7 +2,7 @@
 
 use crate::course::quantity::{ObstacleTime, StretchLength};
 use crate::rider::{Compass, Gradient, Surface};
-use crate::typed::decimal;
+use crate::typed::{decimal_in, slope_percent};
 use core::fmt;
 
 /// Kilometres per hour in a metre per second.
@@ -54,9 +54,8 @@ impl fmt::Display for SketchFault {
 }
 
 pub(super) fn number(text: &str, unit: &str) -> Option<f64> {
-    let text = text.trim();
-    let bare = text.strip_suffix(unit).unwrap_or(text);
-    decimal(&bare.trim().replace(',', ".").replace('\u{2212}', "-"))
+    let text = text.replace(',', ".").replace('\u{2212}', "-");
+    if unit == "%" { slope_percent(&text) } else { decimal_in(&text, unit) }
 }
 
 impl Surface {

@@ -6,22 +6,47 @@ use crate::typed::decimal::decimal;
 /// mile and pound the agreement of 1959. “c” stands behind the width of a rim or tyre on its label.
 const OTHERS: &[(&str, &str, f64)] = &[
     ("mm", "cm", 10.0),
+    ("mm", "m", 1000.0),
     ("mm", "in", 25.4),
+    ("mm", "inch", 25.4),
+    ("mm", "inches", 25.4),
     ("mm", "\"", 25.4),
+    ("mm", "″", 25.4),
     ("mm", "c", 1.0),
     ("m", "km", 1000.0),
+    ("m", "cm", 0.01),
+    ("m", "mm", 0.001),
     ("m", "ft", 0.3048),
+    ("m", "feet", 0.3048),
+    ("m", "yd", 0.9144),
+    ("m", "mi", 1609.344),
     ("kg", "lb", 0.453_592_37),
     ("kg", "lbs", 0.453_592_37),
+    ("kg", "g", 0.001),
     ("km/h", "kmh", 1.0),
+    ("km/h", "kph", 1.0),
     ("km/h", "mph", 1.609_344),
+    ("km/h", "m/s", 3.6),
     ("m/s", "km/h", 1.0 / 3.6),
+    ("m/s", "kmh", 1.0 / 3.6),
+    ("m/s", "kph", 1.0 / 3.6),
     ("m/s", "mph", 1.609_344 / 3.6),
+    ("m/s²", "m/s2", 1.0),
+    ("m²", "m2", 1.0),
+    ("kg/m³", "kg/m3", 1.0),
     ("°", "deg", 1.0),
     ("°", "degrees", 1.0),
     ("%", "percent", 1.0),
+    ("", "%", 0.01),
+    ("", "percent", 0.01),
+    ("×", "x", 1.0),
+    ("×", "%", 0.01),
     ("s", "sec", 1.0),
     ("s", "seconds", 1.0),
+    ("s", "min", 60.0),
+    ("W", "watts", 1.0),
+    ("W", "kW", 1000.0),
+    ("kJ", "J", 0.001),
     ("bar", "kPa", 0.01),
 ];
 
@@ -43,7 +68,7 @@ pub fn decimal_in(text: &str, unit: &str) -> Option<f64> {
     let (number, said) = text.split_at(end.unwrap_or(text.len()));
     let said = said.trim_start();
     let number = decimal(number)?;
-    if said.is_empty() || said == unit {
+    if said.is_empty() || said.eq_ignore_ascii_case(unit) {
         return Some(number);
     }
     Some(number * worth(unit, said)?)
@@ -86,12 +111,15 @@ mod tests {
             ("12 %", "mm"),
             ("", "mm"),
             ("mm", "mm"),
-            ("5 x", "×"),
+            ("5 x", "mm"),
             ("1:8", "%"),
         ] {
             assert_eq!(decimal_in(text, unit), None, "{text}");
         }
         assert_eq!(decimal_in("1.2 ×", "×"), Some(1.2));
+        assert_eq!(decimal_in("1.2x", "×"), Some(1.2));
+        assert_eq!(decimal_in("23 %", ""), Some(0.23));
+        assert_eq!(decimal_in("220w", "W"), Some(220.0));
         assert_eq!(decimal_in("21C", "mm"), Some(21.0));
         assert_eq!(decimal_in("-7 Deg", "°"), Some(-7.0));
     }

@@ -3,6 +3,7 @@
 pub(crate) mod board;
 pub(crate) mod code;
 pub(crate) mod differences;
+pub(crate) mod file;
 pub(crate) mod form;
 pub(crate) mod message;
 pub(crate) mod notices;

@@ -64,7 +64,8 @@ fn refused(why: RackFileFault) -> String {
         }
         RackFileFault::Unreadable => "the file cannot be read; choose it once more".to_owned(),
         RackFileFault::Foreign => {
-            "it is no rack; choose a file that “Save the rack as a file” has written".to_owned()
+            "it is no rack; choose a file that “Save the rack as a file” or “Save all as a file” has written"
+                .to_owned()
         }
         RackFileFault::OtherVersion => {
             "it is a rack of a version that this page does not know; open it with the page that wrote it"
