@@ -85,7 +85,7 @@ pub(crate) const PRINT: &str = "Print the sheet";
 /// On the button that copies it.
 pub(crate) const COPY: &str = "Copy it as text";
 /// On the button that copies a few lines of it.
-pub(crate) const COPY_SHORT: &str = "Copy a short message";
+pub(crate) const COPY_SHORT: &str = "Copy it in short";
 /// What it is, until it has been copied.
 pub(crate) const ABOUT: &str =
     "Everything decided above on one page; the browser’s own printing prints the same.";
