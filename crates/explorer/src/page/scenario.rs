@@ -332,7 +332,7 @@ mod tests {
                 SAID.iter().find(|it| it.0 == unit).unwrap_or_else(|| panic!("{unit} of {field:?}"));
             for &(other, worth) in *said {
                 // A rounding lies between dividing and multiplying: what is typed is a short number.
-                let typed = (good / worth * 1e5).round() / 1e5;
+                let typed = (good / worth * 1e9).round() / 1e9;
                 let own = (typed * worth).to_string();
                 let (meant, is_good) = meaning(field, &own);
                 for text in [format!("{typed} {other}"), format!("{typed}{other}").replacen('.', ",", 1)] {

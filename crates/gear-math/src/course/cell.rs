@@ -88,3 +88,21 @@ impl Surface {
         Self::ALL.into_iter().find(|surface| surface.name() == plain)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_cell_may_have_another_unit_of_its_kind_and_a_decimal_comma() {
+        for (text, unit, read) in [
+            ("12,5 m", "m", Some(12.5)),
+            ("0,2 km", "m", Some(200.0)),
+            ("1:8", "%", Some(12.5)),
+            ("\u{2212}3 %", "%", Some(-3.0)),
+            ("12 kg", "m", None),
+        ] {
+            assert_eq!(number(text, unit), read, "{text}");
+        }
+    }
+}
