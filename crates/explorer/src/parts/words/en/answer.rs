@@ -34,7 +34,10 @@ pub(crate) fn lies_in(parts: &PartsBox, is_bench_only: bool) -> Line {
 /// Whether numbers of sprockets are compared.
 pub(crate) fn sprockets(shifter: Option<usize>) -> String {
     match shifter {
-        Some(count) => format!("Only cassettes of {count} sprockets go with the shifter, as A and B have."),
+        Some(count) => format!(
+            "Only cassettes of {} go with the shifter, as A and B have.",
+            counted(count, "sprocket", "sprockets")
+        ),
         None => "Numbers of sprockets are not compared with the shifter, since A and B differ or any number was asked for in the search.".to_owned(),
     }
 }
