@@ -1,8 +1,11 @@
 // @ts-check
 // The fields that decide a section, changed beside its answer: a button with a value becomes the field while that is changed.
 
-import { around, field } from './dom.js';
+import { all, around, field } from './dom.js';
 import { enter } from './fields.js';
+
+/** A field that is left stays for so long, milliseconds. */
+const STAYS = 300;
 
 export function offerEdits() {
   document.addEventListener('click', (event) => {
@@ -17,6 +20,7 @@ export function offerEdits() {
  */
 function edit(button, key) {
   const row = /** @type {HTMLElement} */ (button.parentElement);
+  for (const other of all('.edit')) other.remove();
   const entry = field(key);
   const copy = /** @type {HTMLInputElement} */ (entry.cloneNode(true));
   for (const name of ['id', 'data-field', 'aria-describedby']) copy.removeAttribute(name);
@@ -33,7 +37,8 @@ function edit(button, key) {
     // The row was written anew with the value.
     /** @type {HTMLElement | null} */ (row.querySelector(`[data-edits=${key}]`))?.focus();
   });
-  copy.addEventListener('blur', () => copy.remove(), { once: true });
+  // Not at once: what is being pressed would move away from beneath the finger.
+  copy.addEventListener('blur', () => setTimeout(() => copy.remove(), STAYS), { once: true });
   row.after(copy);
   copy.focus();
   if (copy.select) copy.select();

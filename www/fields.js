@@ -93,6 +93,8 @@ function pick(list, key) {
   list.value = '';
 }
 
+const MAY_BE_WHOLE = 600; // milliseconds
+
 /** Keys of the fields that are marked as wrong. @type {string[]} */
 let marked = [];
 
@@ -127,10 +129,19 @@ function sayWhileEmpty(entry, meaning) {
   else if (entry instanceof HTMLInputElement) set(entry, 'placeholder', meaning);
 }
 
-/** @param {HTMLElement} entry */
+/**
+ * Marks a field as wrong and opens what it is folded away in; what is being typed beside an answer may be whole in a moment.
+ * @param {HTMLElement} entry
+ */
 function mark(entry) {
   entry.setAttribute('aria-invalid', 'true');
-  unfoldAround(entry);
+  if (document.querySelector('.edit')) setTimeout(showWrong, MAY_BE_WHOLE, entry);
+  else unfoldAround(entry);
+}
+
+/** @param {HTMLElement} entry */
+function showWrong(entry) {
+  if (entry.hasAttribute('aria-invalid')) unfoldAround(entry);
 }
 
 /** @type {import('./update.js').Part} */

@@ -169,7 +169,7 @@ test('a roll-out limit names the sprockets to block', async () => {
 
 test('what was folded open stays open while the bench changes', async () => {
   const { page } = await openPage(browser, SINGLE_FILE);
-  await page.locator('#all-gears summary').click();
+  await page.locator('#all-gears > summary').click();
   await type(page, 'rings-a', '48/34');
   assert.equal(await page.locator('#all-gears').getAttribute('open'), '');
 });

@@ -30,8 +30,8 @@ const LIMITS = {
   6: { presses: 30, phone: [8400, 0.6], desk: [5500, 0.7] },
   7: { presses: 33, phone: [10_600, 0.66], desk: [7200, 0.53] },
   8: { presses: 34, phone: [10_200, 0.53], desk: [6700, 0.35] },
-  9: { presses: 66, phone: [100, 0.8], desk: [100, 0.57] },
-  10: { presses: 37, phone: [6900, 0.61], desk: [2100, 0.43] },
+  9: { presses: 66, phone: [100, 0.8], desk: [570, 0.57] },
+  10: { presses: 37, phone: [6900, 0.61], desk: [2100, 0.3] },
 };
 
 /** A test on each screen of a job that is about `question`. */
@@ -149,6 +149,10 @@ job(
     await hand.file('#lap-file', TRACK);
     await hand.type('track-to', '1500');
     await holds(page, 'lap-answer', 'recorded-walk, 1.50 km');
+    // Until its bands have come the answer may take a line more, under which the buttons move.
+    await page.waitForFunction(() => !/Being worked out/.test(document.getElementById('lap-answer').textContent), null, {
+      timeout: 60_000,
+    });
     await hand.tap('[data-unfolds=fold-lap-search]');
     await hand.type('search-small', '41');
     await hand.type('search-large', '42');
@@ -232,6 +236,7 @@ job(7, 'a saddle height typed wrongly is asked about, or shows in the verdict', 
   await hand.tap('.strip a[href="#position"]');
   await hand.edit('position', 'saddle-height', '72.8');
   assert.match(await text(page, '#position-answer'), /is left aside; this goes on without it\.\s+Which stem is not known/);
+  await page.waitForSelector('#says-saddle-height button');
   assert.match(await text(page, '#says-saddle-height'), /Type 450 to 950 mm\.\s+728 mm\? The page goes on without it\./);
   // The offer is taken by a key as well as by a tap.
   await page.focus('#says-saddle-height button');

@@ -1,6 +1,7 @@
 // What the page does where the browser refuses something, and what it keeps when it is left.
 
 import assert from 'node:assert/strict';
+import { readFile } from 'node:fs/promises';
 import { after, before, test } from 'node:test';
 import { assertQuiet, launchBrowser, openPage, SINGLE_FILE, serveSite, text, untilReady } from './harness.mjs';
 
@@ -170,15 +171,14 @@ test('storage that is withdrawn later is said, not thrown', async () => {
   assert.deepEqual(uncaught, []);
 });
 
-test('in a sandbox the page works without what it may not have', async () => {
+test('in a sandbox the single file works without what it may not have', async () => {
   const context = await browser.newContext();
   const page = await context.newPage();
   const uncaught = [];
   page.on('pageerror', (error) => uncaught.push(String(error)));
-  await page.route(site.address, async (route) => {
-    const response = await route.fetch();
-    await route.fulfill({ response, headers: { ...response.headers(), 'content-security-policy': 'sandbox allow-scripts' } });
-  });
+  const body = await readFile(SINGLE_FILE, 'utf8');
+  const headers = { 'content-security-policy': 'sandbox allow-scripts' };
+  await page.route(site.address, (route) => route.fulfill({ contentType: 'text/html', headers, body }));
   await page.goto(site.address);
   await page.waitForSelector('html[data-engine=ready]', { state: 'attached' });
   assert.deepEqual(uncaught, []);

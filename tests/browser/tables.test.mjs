@@ -283,7 +283,9 @@ test('a short message says bikes, decisions and what is known', async () => {
     const message = await copied();
     assert.ok(message.length < 900 && message.length > 200, `${message.length}: ${message}`);
     assert.equal(/EXAMPLE/.test(message), hash === '', message);
-    assert.match(message, /^Workshop sheet, Set-ups A and B\n[\s\S]*\nCage: /);
+    assert.match(message, /^Workshop sheet, Set-ups A and B\n/);
+    // What rests on the demo's cassette is left open.
+    assert.match(message, hash.includes('bm=61') ? /what the cage forbids is not known/ : /\nCage: /);
     if (hash !== FULL) assert.ok(message.includes(`${site.address}#r=3`), message);
     await page.context().close();
   }
