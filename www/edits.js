@@ -36,6 +36,7 @@ function edit(button, key) {
     event.preventDefault();
     // The row was written anew with the value.
     /** @type {HTMLElement | null} */ (row.querySelector(`[data-edits=${key}]`))?.focus();
+    copy.remove();
   });
   // Not at once: what is being pressed would move away from beneath the finger.
   copy.addEventListener('blur', () => setTimeout(() => copy.remove(), STAYS), { once: true });
