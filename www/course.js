@@ -2,6 +2,7 @@
 // A course as a text: {"remountCourse": 1, "name": …, "smoothingM": 40, "stretches": ["120; 1.5; firm grass", …]}.
 
 import * as engine from './engine.js';
+import { parsed } from './json.js';
 
 const VERSION = 1;
 /** Characters, as the field for a name allows. */
@@ -47,31 +48,26 @@ export function plainCourse(value) {
 }
 
 /**
- * What a text of JSON holds; undefined where it is none.
- * @param {string} text
- */
-function parsed(text) {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return undefined;
-  }
-}
-
-/**
  * A list of anything else might refuse to become a text.
  * @param {unknown} list
  */
 const areTexts = (list) => Array.isArray(list) && list.every((item) => typeof item === 'string');
 
-/** The course that is ridden, ready to be kept; nothing while its file is still to be chosen. */
-export function ridden() {
-  const [name, rows] = engine.course();
-  return rows ? { name, smoothingM: engine.smoothingM(), stretches: rows.trim().split('\n') } : null;
-}
+/**
+ * A course of the engine, ready to be kept; null where it has no rows.
+ * @param {string[]} course Its name and its rows.
+ * @returns {Plain | null}
+ */
+const ofEngine = ([name, rows]) => (rows ? { name, smoothingM: engine.smoothingM(), stretches: rows.trim().split('\n') } : null);
+
+/** The course that is ridden; nothing while its file is still to be chosen. */
+export const ridden = () => ofEngine(engine.course());
+
+/** The rider's own course that is ridden, without what paint changes; nothing where it is another. */
+export const riddenOwn = () => ofEngine(engine.ownCourse());
 
 /**
  * A course written as a text.
- * @param {NonNullable<ReturnType<typeof ridden>>} course
+ * @param {Plain} course
  */
 export const written = (course) => JSON.stringify({ remountCourse: VERSION, ...course }, null, 1);

@@ -2,6 +2,7 @@
 // A rack as a text: {"remount": "rack", "version": 1, "bikes": [{"name": …, "parts": {"rings": "44/32", …}, "not-mine": {…}}], "box": …}.
 
 import * as engine from './engine.js';
+import { parsed } from './json.js';
 
 /** @typedef {import('./engine.js').FiledBike} FiledBike */
 /** @typedef {Record<string, unknown>} Entries */
@@ -78,15 +79,3 @@ const isText = (text) => typeof text === 'string' || typeof text === 'number';
  */
 export const entriesOf = (value) =>
   typeof value === 'object' && !Array.isArray(value) ? { .../** @type {object} */ (value) } : {};
-
-/**
- * What a text of JSON holds; undefined where it is none.
- * @param {string} text
- */
-export function parsed(text) {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return undefined;
-  }
-}

@@ -1,13 +1,14 @@
 // @ts-check
 // Bench, box of parts, rack and courses as one file: {"remount": "scenario", "version": 1, "bench": {…}, "bikes": […], "courses": […]}.
 
-import { plainCourse } from './course.js';
+import { plainCourse, riddenOwn, written } from './course.js';
 import { find } from './dom.js';
 import { save } from './download.js';
 import * as engine from './engine.js';
 import { flush } from './fields.js';
+import { parsed } from './json.js';
 import { openBikes } from './rack.js';
-import { entriesOf, parsed, plain, texts } from './rack-file.js';
+import { entriesOf, plain, texts } from './rack-file.js';
 import { keep, kept, names } from './storage.js';
 import { change, show } from './update.js';
 
@@ -29,12 +30,11 @@ function saveAll() {
 
 function everything() {
   const [mine, others] = engine.filedBench();
-  const [name, rows] = engine.ownCourse();
   return {
     remount: KIND,
     version: VERSION,
     bench: { mine: Object.fromEntries(mine), 'not-mine': Object.fromEntries(others) },
-    ridden: rows ? { name, smoothingM: engine.smoothingM(), stretches: rows.trim().split('\n') } : undefined,
+    ridden: riddenOwn() ?? undefined,
     bikes: engine.filedRack().map(plain),
     courses: names().flatMap((name) => {
       const course = plainCourse(parsed(kept(name) ?? ''));
@@ -76,7 +76,7 @@ function keepAll(courses) {
   for (const course of courses.slice(0, MOST_COURSES)) {
     const name = nameFor(course);
     if (name === null) continue;
-    if (keep(name, JSON.stringify({ remountCourse: 1, ...course, name }, null, 1))) added += 1;
+    if (keep(name, written({ ...course, name }))) added += 1;
     else failed += 1;
   }
   // As if another window had kept them.

@@ -1,32 +1,10 @@
 // "Which tyre, how hard?", "Does it sit like the road bike?" and the workshop sheet, as they are used.
 
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
-import {
-  addressWith,
-  assertQuiet,
-  frame,
-  launchBrowser,
-  layOut,
-  openPage,
-  PHONE,
-  SINGLE_FILE,
-  serveSite,
-  text,
-} from './harness.mjs';
+import { test } from 'node:test';
+import { addressWith, assertQuiet, browser, frame, layOut, openPage, PHONE, SINGLE_FILE, share, site, text } from './harness.mjs';
 
-let browser;
-let site;
-
-before(async () => {
-  browser = await launchBrowser();
-  site = await serveSite();
-});
-
-after(async () => {
-  await browser?.close();
-  await site?.close();
-});
+share();
 
 async function type(page, key, value) {
   await unfold(page, key);

@@ -2,6 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { existsSync } from 'node:fs';
+import { after, before } from 'node:test';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
 import { startServer } from '../../crates/packer/node/static-server.mjs';
@@ -48,6 +49,22 @@ function withFlags(moreFlags) {
 /** Serves dist/site and notes the path of every request that reaches it. */
 export async function serveSite() {
   return serveFolder(SITE);
+}
+
+/** The browser and the served site of a test file that asked for them by `share`. */
+export let browser;
+export let site;
+
+/** Has both there while the tests of a file run. */
+export function share() {
+  before(async () => {
+    browser = await launchBrowser();
+    site = await serveSite();
+  });
+  after(async () => {
+    await browser?.close();
+    await site?.close();
+  });
 }
 
 export async function serveFolder(folder, headersOf) {

@@ -4,26 +4,15 @@ import assert from 'node:assert/strict';
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { after, before, describe, test } from 'node:test';
+import { describe, test } from 'node:test';
 import { pathToFileURL } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { unpackLzma } from '../../crates/packer/node/libraries.mjs';
-import { assertQuiet, launchBrowser, openPage, SINGLE_FILE, serveSite } from './harness.mjs';
+import { assertQuiet, browser, openPage, SINGLE_FILE, serveSite, share, site } from './harness.mjs';
 
 const SIZE_BUDGET = 548_000;
 
-let browser;
-let site;
-
-before(async () => {
-  browser = await launchBrowser();
-  site = await serveSite();
-});
-
-after(async () => {
-  await browser?.close();
-  await site?.close();
-});
+share();
 
 const homes = { 'from disk': () => SINGLE_FILE, 'from a web server': () => site.address };
 

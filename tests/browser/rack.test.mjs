@@ -1,21 +1,10 @@
 // Whole bikes kept under names in the browser, in two windows of it, and as a file; and the bench that comes back.
 
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
-import { addressWith, downloaded, frame, launchBrowser, openPage, PHONE, serveSite, text, type, untilReady } from './harness.mjs';
+import { test } from 'node:test';
+import { addressWith, browser, downloaded, frame, openPage, PHONE, share, site, text, type, untilReady } from './harness.mjs';
 
-let browser;
-let site;
-
-before(async () => {
-  browser = await launchBrowser();
-  site = await serveSite();
-});
-
-after(async () => {
-  await browser?.close();
-  await site?.close();
-});
+share();
 
 const button = (page, name) => page.locator('#rack').getByRole('button', { name, exact: true });
 const press = (page, name) => button(page, name).click();

@@ -2,21 +2,10 @@
 
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
-import { after, before, test } from 'node:test';
-import { assertQuiet, launchBrowser, openPage, SINGLE_FILE, serveSite, text, untilReady } from './harness.mjs';
+import { test } from 'node:test';
+import { assertQuiet, browser, openPage, SINGLE_FILE, share, site, text, untilReady } from './harness.mjs';
 
-let browser;
-let site;
-
-before(async () => {
-  browser = await launchBrowser();
-  site = await serveSite();
-});
-
-after(async () => {
-  await browser?.close();
-  await site?.close();
-});
+share();
 
 /** Opens the page after `prepare` has run in it. */
 async function openAfter(prepare, address = SINGLE_FILE) {

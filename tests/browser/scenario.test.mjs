@@ -2,25 +2,14 @@
 
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { after, before, test } from 'node:test';
+import { test } from 'node:test';
 import { Ajv2020 } from 'ajv/dist/2020.js';
-import { downloaded, frame, launchBrowser, openPage, PHONE, SITE, serveSite, text, type } from './harness.mjs';
+import { browser, downloaded, frame, openPage, PHONE, SITE, share, site, text, type } from './harness.mjs';
 
 const schema = JSON.parse(readFileSync(new URL('scenario.schema.json', SITE), 'utf8'));
 const isValid = new Ajv2020({ allowUnionTypes: true }).compile(schema);
 
-let browser;
-let site;
-
-before(async () => {
-  browser = await launchBrowser();
-  site = await serveSite();
-});
-
-after(async () => {
-  await browser?.close();
-  await site?.close();
-});
+share();
 
 const fileOf = (name, contents) => ({ name, mimeType: 'application/json', buffer: Buffer.from(contents) });
 const link = (page) => page.evaluate(() => document.location.hash);

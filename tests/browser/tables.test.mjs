@@ -5,23 +5,12 @@ import { spawnSync } from 'node:child_process';
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { after, before, test } from 'node:test';
+import { test } from 'node:test';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import readCode from 'jsqr';
-import { assertQuiet, downloaded, frame, launchBrowser, openPage, PHONE, SINGLE_FILE, serveSite, type } from './harness.mjs';
+import { assertQuiet, browser, downloaded, frame, openPage, PHONE, SINGLE_FILE, share, site, type } from './harness.mjs';
 
-let browser;
-let site;
-
-before(async () => {
-  browser = await launchBrowser();
-  site = await serveSite();
-});
-
-after(async () => {
-  await browser?.close();
-  await site?.close();
-});
+share();
 
 const BASE = 'https://example.org/remount/';
 

@@ -2,21 +2,12 @@
 
 import assert from 'node:assert/strict';
 import { buffer } from 'node:stream/consumers';
-import { after, before, test } from 'node:test';
+import { test } from 'node:test';
 import { inflateSync } from 'node:zlib';
 import { assertAxe } from './accessible.mjs';
-import { DESK, frame, launchBrowser, openPage, PHONE, SINGLE_FILE, serveSite, text } from './harness.mjs';
+import { browser, DESK, frame, launchBrowser, openPage, PHONE, SINGLE_FILE, share, site, text } from './harness.mjs';
 
-let browser;
-let site;
-before(async () => {
-  browser = await launchBrowser();
-  site = await serveSite();
-});
-after(async () => {
-  await browser?.close();
-  await site?.close();
-});
+share();
 
 const LADDER = '[data-save=ladder]';
 const BOARD = '[data-save=""]';

@@ -32,6 +32,6 @@ pub(crate) const HANGER_SETBACK: FieldWords =
     said("Hanger setback", "Derailleur bolt behind the rear axle; empty: 9, as frame builders give it");
 pub(crate) const FRONT_MADE_FOR: FieldWords =
     said("Front derailleur’s largest ring", "The ring its plates are curved for; empty: not checked");
-const LEAST_TO_SPARE: &str = "Far left: the gear with least to spare";
+const LEAST_TO_SPARE: &str = "Until one is chosen: the gear with least to spare";
 pub(crate) const GEAR_A: FieldWords = said("Gear of A", LEAST_TO_SPARE);
 pub(crate) const GEAR_B: FieldWords = said("Gear of B", LEAST_TO_SPARE);
