@@ -5,6 +5,7 @@
 import { all, around, find } from './dom.js';
 import * as engine from './engine.js';
 import { showFragments } from './fragments.js';
+import { unpressed } from './press.js';
 import { showHome } from './sheet.js';
 import { keepFolds, openFolds } from './storage.js';
 import { show } from './update.js';
@@ -89,5 +90,5 @@ function readPicture(name) {
 /** Writes what is folded away once nothing has changed for a while. */
 export function restDue() {
   clearTimeout(resting);
-  resting = setTimeout(() => show(engine.rest()), REST_AFTER);
+  resting = setTimeout(unpressed, REST_AFTER, () => show(engine.rest()));
 }

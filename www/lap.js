@@ -6,6 +6,7 @@
 import { crewOf } from './crew.js';
 import { find } from './dom.js';
 import * as engine from './engine.js';
+import { unpressed } from './press.js';
 import { show } from './update.js';
 
 const SETTLE_AFTER = 300; // milliseconds
@@ -27,9 +28,9 @@ let found = { plans: [], waiting: [], done: 0, shownAt: 0 };
 
 /** The lap in the next task, and until it has settled once nothing has changed for a while. */
 export function lapDue() {
-  if (soon === 0) soon = setTimeout(workOutSoon, near.size > 0 ? 0 : BOARD_AFTER);
+  if (soon === 0) soon = setTimeout(unpressed, near.size > 0 ? 0 : BOARD_AFTER, workOutSoon);
   clearTimeout(later);
-  later = setTimeout(settleLater, SETTLE_AFTER);
+  later = setTimeout(unpressed, SETTLE_AFTER, settleLater);
 }
 
 function workOutSoon() {

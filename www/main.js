@@ -19,6 +19,7 @@ import { offerLink, showCode } from './link.js';
 import { keepOffline } from './offline.js';
 import { forgetSaid, offerPaint, showBand } from './paint.js';
 import { furnishPictures, repaint } from './pictures.js';
+import { mindPresses } from './press.js';
 import { readyToPrint } from './print.js';
 import { offerRack, showRack } from './rack.js';
 import { rove } from './roving.js';
@@ -49,7 +50,7 @@ function connect() {
   whenChanged(lapDue, bikesDue, showKept, restDue, spokenSoon, forgetSaid);
   for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
   for (const part of [openByKey, rove, stepTeeth, watchBoard, watchSections, keepAboveKeyboard, watchLap, watchBikes]) part();
-  for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint, offerBox, offerEdits]) part();
+  for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint, offerBox, offerEdits, mindPresses]) part();
   for (const part of [offerLink, offerPictures, offerTables, offerSaving]) part();
 }
 

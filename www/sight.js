@@ -5,6 +5,7 @@ import { all } from './dom.js';
 import * as engine from './engine.js';
 import { showFragments } from './fragments.js';
 import { labelAway } from './pictures.js';
+import { unpressed } from './press.js';
 import { showHome } from './sheet.js';
 
 const NEAR = '200px';
@@ -14,7 +15,7 @@ let following = 0;
 /** What is out of sight follows with the next frame, unless there is something newer to show by then. */
 export function awayDue() {
   cancelAnimationFrame(following);
-  following = requestAnimationFrame(follow);
+  following = requestAnimationFrame(() => unpressed(follow));
 }
 
 function follow() {

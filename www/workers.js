@@ -3,6 +3,7 @@
 
 import { find } from './dom.js';
 import * as engine from './engine.js';
+import { unpressed } from './press.js';
 
 /** @typedef {import('./worker.js').Message} Message */
 /** @typedef {(message: any, worker: Worker) => void} Hear */
@@ -56,7 +57,7 @@ function withScript(use) {
  * @param {Hear} hear
  */
 function listening(worker, hear) {
-  worker.onmessage = ({ data }) => hear(data, worker);
+  worker.onmessage = ({ data }) => unpressed(() => hear(data, worker));
   worker.onerror = () => hear({ problem: refused() }, worker);
   return worker;
 }

@@ -184,6 +184,27 @@ test('what is out of sight follows once what is in sight is painted', async () =
   assert.notEqual((await said())[0], rings);
 });
 
+test('nothing moves of itself while something is being pressed', async () => {
+  const { page } = await wide({ rides: true });
+  await page.locator('#lap').scrollIntoViewIfNeeded();
+  const lap = () => page.innerText('#lap-answer');
+  await page.waitForFunction(() => /likely/.test(document.getElementById('lap-answer').textContent), null, { timeout: 60_000 });
+  await page.hover('[data-unfolds=fold-lap-search]');
+  await page.mouse.down();
+  // What is typed elsewhere is shown at once; what workers find for it is not.
+  await page.evaluate(() => {
+    const power = document.querySelector('[data-field=power]');
+    power.value = '260';
+    power.dispatchEvent(new InputEvent('input', { bubbles: true }));
+  });
+  await frame(page);
+  const held = await lap();
+  await page.waitForTimeout(1000);
+  assert.equal(await lap(), held);
+  await page.mouse.up();
+  await page.waitForFunction((held) => document.getElementById('lap-answer').innerText !== held, held);
+});
+
 test('what unfolds stays as it was left, opens for a link to what is in it, and for a word that is looked for', async () => {
   const { page } = await wide();
   assert.equal(await page.locator('#rings-summary').isVisible(), false);
