@@ -23,6 +23,7 @@ export function mindPresses() {
     if (target instanceof Element && target.closest(PRESSED)) endIn(LONGEST);
   });
   for (const lifted of ['pointerup', 'pointercancel']) addEventListener(lifted, () => ends && endIn(CLICK_WITHIN));
+  addEventListener('click', () => ends && endIn(0));
 }
 
 /** @param {number} pause */
