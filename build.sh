@@ -94,7 +94,8 @@ build() {
   api=$!
   compile_explorer page target
   wait "$api"
-  cargo run --quiet --package packer -- {target,target/api}/"$wasm"/release/explorer.wasm
+  CARGO_ENCODED_RUSTFLAGS=$rustflags cargo build --release --target "$wasm" --package unpacker
+  cargo run --quiet --package packer -- target/"$wasm"/release/{explorer,unpacker}.wasm target/api/"$wasm"/release/explorer.wasm
   sources >"$built_from"
 }
 
@@ -214,6 +215,7 @@ check_rust() {
     cargo clippy --target "$wasm" --package gear-math --package explorer --no-default-features \
       --features "explorer/$feature" -- -D warnings
   done
+  cargo clippy --target "$wasm" --package unpacker -- -D warnings
   RUSTDOCFLAGS="-D warnings" cargo doc --workspace --no-deps
   cargo package --package gear-math --allow-dirty --quiet
   check_oldest

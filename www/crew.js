@@ -31,7 +31,7 @@ export function crewOf(hear, gone = () => {}) {
   /** @returns {Worker[]} */
   function hired() {
     try {
-      return hire(helpful(MOST), { bytes: engine.bytes(), lap: true }, listen);
+      return hire(helpful(MOST), { engine: engine.compiled, lap: true }, listen);
     } catch {
       return [];
     }

@@ -1,9 +1,9 @@
 // @ts-check
 // The engine that travels inside the page: its functions, and how it is started.
 
-import { unpackLzma } from '../crates/packer/node/libraries.mjs';
 import init from '../target/packer/page/remount.js';
 import { find } from './dom.js';
+import { unpack } from './unpack.js';
 
 export * from '../target/packer/page/remount.js';
 
@@ -18,20 +18,16 @@ const FORBIDDEN =
 /** What browsers say where a policy is in the way. */
 const POLICY = /content security policy|unsafe-eval|\bCSP\b/i;
 
-/** @type {Uint8Array | undefined} */
-let unpacked;
-
-/** The engine's WebAssembly, unpacked when it is first asked for. */
-export function bytes() {
-  unpacked ??= unpackLzma(fromBase64(String(find('engine').textContent)));
-  return unpacked;
-}
+/** The engine, compiled: workers start with the same. @type {WebAssembly.Module} */
+export let compiled;
 
 /** Starts the engine, or throws an `Error` whose message can be shown to the reader. */
 export async function start() {
   if (typeof WebAssembly === 'undefined') throw new Error(LACKING);
   try {
-    await startWith(bytes());
+    const [unpacker, packed] = String(find('engine').textContent).split(' ').map(fromBase64);
+    compiled = await WebAssembly.compile(/** @type {BufferSource} */ (await unpack(unpacker, packed)));
+    await startWith(compiled);
   } catch (cause) {
     const why = /** @type {Error} */ (cause).message;
     const because = POLICY.test(why) ? FORBIDDEN : INCOMPLETE;
@@ -39,10 +35,7 @@ export async function start() {
   }
 }
 
-/**
- * Starts the engine from its unpacked bytes.
- * @param {Uint8Array} module
- */
+/** @param {WebAssembly.Module} module */
 export const startWith = (module) => init({ module_or_path: module });
 
 /** @param {string} text */

@@ -58,7 +58,7 @@ function ride(rows, total) {
   showBusy(total);
   const mine = search;
   try {
-    search.workers = hire(count, { bytes: engine.bytes(), link: engine.link(), rows }, (message, worker) => {
+    search.workers = hire(count, { engine: engine.compiled, link: engine.link(), rows }, (message, worker) => {
       if (search === mine) hear(mine, message, worker);
     });
   } catch (problem) {

@@ -8,7 +8,7 @@ import { rideLap } from './lap-worker.js';
 
 /**
  * What a worker is told first: the engine, the bench, the course as rows, and which share is its own.
- * @typedef {{ bytes: Uint8Array, link: string, rows: string, index: number, count: number }} Order
+ * @typedef {{ engine: WebAssembly.Module, link: string, rows: string, index: number, count: number }} Order
  */
 /**
  * What it says: rows of some set-ups and how many those are, rows planned in full, the answer to `finals`, or why it cannot go on.
@@ -29,7 +29,7 @@ export function work() {
     if (data.box) return started.then(() => rideBox(data, say));
     if (data.links) return started.then(() => rideBikes(data, say));
     if (data.job) return started.then(() => rideLap(data));
-    if (data.lap) started = engine.startWith(data.bytes).catch(refuse);
+    if (data.lap) started = engine.startWith(data.engine).catch(refuse);
     else search(data);
   });
 }
@@ -52,8 +52,8 @@ async function search(order) {
 }
 
 /** @param {Order} order */
-async function prepare({ bytes, link, rows, index, count }) {
-  await engine.startWith(bytes);
+async function prepare({ engine: module, link, rows, index, count }) {
+  await engine.startWith(module);
   engine.open(link);
   if (!engine.hunt(rows, index, count)) throw new Error(engine.searchNote(engine.SearchNote.NoLap));
 }

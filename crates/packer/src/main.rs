@@ -1,6 +1,7 @@
 //! Packs the compiled explorer into the three things people use: one file, a static site, a JavaScript module.
 //!
-//! Called by `build.sh` from the top of the project with the explorer compiled twice: for the page and for the API.
+//! Called by `build.sh` from the top of the project with the explorer compiled twice, for the page and for the API, and
+//! with what unpacks the page's.
 
 mod api;
 mod asset;
@@ -21,11 +22,11 @@ use std::process::ExitCode;
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
-    let [page_wasm, api_wasm] = arguments.as_slice() else {
-        eprintln!("usage: packer PAGE.wasm API.wasm, from the top of the project; ./build.sh does it all");
+    let [page_wasm, unpacker_wasm, api_wasm] = arguments.as_slice() else {
+        eprintln!("usage: packer PAGE.wasm UNPACKER.wasm API.wasm, from the top of the project; ./build.sh does it all");
         return ExitCode::from(2);
     };
-    match pack(Path::new(page_wasm), Path::new(api_wasm)) {
+    match pack(page_wasm.as_ref(), unpacker_wasm.as_ref(), api_wasm.as_ref()) {
         Ok(()) => ExitCode::SUCCESS,
         Err(error) => {
             eprintln!("packer: {error:#}");
@@ -34,12 +35,12 @@ fn main() -> ExitCode {
     }
 }
 
-fn pack(page_wasm: &Path, api_wasm: &Path) -> Result<()> {
+fn pack(page_wasm: &Path, unpacker_wasm: &Path, api_wasm: &Path) -> Result<()> {
     let (page, api) = both(
         || bindings::generate(page_wasm, Path::new("target/packer/page")),
         || bindings::generate(api_wasm, Path::new("target/packer/api")),
     );
-    let (page, api) = (page::Page::load(&page?)?, api?);
+    let (page, api) = (page::Page::load(&page?, unpacker_wasm)?, api?);
     files::clear("dist")?;
     files::write("dist/remount.html", page.single_file()?)?;
     site::write(&page).context("cannot write dist/site")?;

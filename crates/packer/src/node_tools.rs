@@ -39,6 +39,13 @@ pub(crate) fn optimised(wasm: &Path) -> Result<Vec<u8>> {
     files::read(output)
 }
 
+/// A small module after wasm-opt, for a page where it travels as it is.
+pub(crate) fn small(wasm: &Path) -> Result<Vec<u8>> {
+    let output = wasm.with_extension("opt.wasm");
+    wasm_opt(&["-Oz", "--strip-debug", "--strip-producers", "--strip-target-features"], wasm, &output)?;
+    files::read(output)
+}
+
 /// A hash of all that the optimised module depends on.
 fn asked(wasm: &Path) -> Result<Vec<u8>> {
     let mut hash = Sha256::new();

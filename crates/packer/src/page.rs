@@ -3,7 +3,7 @@
 use crate::asset::Asset;
 use crate::bindings::Bindings;
 use crate::csp;
-use crate::node_tools::bundled;
+use crate::node_tools::{self, bundled};
 use crate::{files, home, lzma, template};
 use anyhow::{Result, ensure};
 use base64::{Engine, engine::general_purpose::STANDARD};
@@ -19,6 +19,7 @@ pub(crate) struct Page {
     /// One script for the page and for its workers, who are given its text.
     script: String,
     icon: String,
+    /// What unpacks the engine, and behind a space the engine.
     engine: String,
     /// Where the page is hosted, for links out of the file.
     home: String,
@@ -27,14 +28,14 @@ pub(crate) struct Page {
 impl Page {
     /// Reads `www` and carries the engine along, compressed. The script takes the engine's bindings from where they
     /// were made.
-    pub(crate) fn load(bindings: &Bindings) -> Result<Self> {
+    pub(crate) fn load(bindings: &Bindings, unpacker: &Path) -> Result<Self> {
         Ok(Self {
             template: files::read_text("www/index.html")?,
             style: skeleton::words_of_styles() + &style("www/style/page.css")?,
             print_type: style("www/style/print-type.css")?,
             script: safe(bundled(Path::new("www/main.js"))?)?,
             icon: STANDARD.encode(files::read("www/icons/icon.svg")?),
-            engine: STANDARD.encode(lzma::packed(&bindings.wasm)?),
+            engine: [node_tools::small(unpacker)?, lzma::packed(&bindings.wasm)?].map(|it| STANDARD.encode(it)).join(" "),
             home: home::link()?,
         })
     }
