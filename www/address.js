@@ -57,7 +57,7 @@ const open = () => change(engine.open(placeOf(location.hash) ? '' : location.has
 
 /**
  * Opens the page: a reload with what was changed just before it, and an address that holds no bench with the one that was
- * last on this page. A place that the address names is shown.
+ * last on this page.
  */
 export function openFirst() {
   const left = leftBehind();
@@ -66,6 +66,11 @@ export function openFirst() {
   const [place, last] = [placeOf(location.hash), lastBench()];
   if (last !== null && (place || !location.hash)) change(engine.reopen(last));
   else open();
+}
+
+/** Shows the place that the address names, if it names one. */
+export function showPlace() {
+  const place = placeOf(location.hash);
   if (!place) return;
   unfoldAround(place);
   jump(place);

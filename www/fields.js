@@ -30,6 +30,21 @@ export function flush() {
   if (edits.length > 0) change(engine.edit(edits));
 }
 
+/**
+ * The fields that were changed before the page could hear of it, with what they hold.
+ * @returns {[string, string][]}
+ */
+export function typedSoFar() {
+  const fields = /** @type {NodeListOf<HTMLInputElement>} */ (all('input[data-field]'));
+  const changed = [...fields].filter(({ value, defaultValue }) => value !== defaultValue);
+  return changed.map(({ id, value }) => [id, value]);
+}
+
+/** @param {[string, string][]} typed */
+export function enterAgain(typed) {
+  for (const [key, text] of typed) write(key, text);
+}
+
 /** What was typed is no longer wanted: another bench is opened. */
 export const forgetTyped = () => typed.clear();
 

@@ -2,6 +2,7 @@
 // What unfolds in place, and stays as it was left. A panel is written while it is open; what is folded away is written once
 // typing rests, so that a word in it can be found.
 
+import { breath } from './breath.js';
 import { all, around, find } from './dom.js';
 import * as engine from './engine.js';
 import { showFragments } from './fragments.js';
@@ -90,5 +91,15 @@ function readPicture(name) {
 /** Writes what is folded away once nothing has changed for a while. */
 export function restDue() {
   clearTimeout(resting);
-  resting = setTimeout(unpressed, REST_AFTER, () => show(engine.rest()));
+  resting = setTimeout(unpressed, REST_AFTER, writeRest);
+}
+
+/** Section by section: together they take a slow phone half a second. */
+async function writeRest() {
+  const due = resting;
+  for (const { id } of all('main > section')) {
+    show(engine.rest(id));
+    await breath();
+    if (resting !== due) return;
+  }
 }

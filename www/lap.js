@@ -74,7 +74,8 @@ function take({ plan, ofB, draw }) {
   if (!a || !b) return;
   if (plan) return shown(engine.takePlans(a, b));
   const isLast = found.done === engine.lapDraws();
-  if (isLast || performance.now() - found.shownAt > SHOW_EVERY) {
+  // The board alone waits for the last: it only tells how sure the lap is.
+  if (isLast || (near.size > 0 && performance.now() - found.shownAt > SHOW_EVERY)) {
     found.shownAt = performance.now();
     shown(engine.takeDraws(Float64Array.from(found.waiting.splice(0))));
   }

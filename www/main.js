@@ -2,15 +2,16 @@
 // The whole page's script, which is its workers' script too: on the page it starts the page, in a worker it works.
 
 import { answerButtons } from './acts.js';
-import { followAddress, openFirst, showLink } from './address.js';
+import { followAddress, openFirst, showLink, showPlace } from './address.js';
 import { bikesDue, watchBikes } from './bikes.js';
 import { keepAboveKeyboard, spokenSoon, watchBoard } from './board.js';
 import { offerBox } from './box.js';
+import { breath } from './breath.js';
 import { offerKept, showChosen, showKept } from './courses.js';
-import { find } from './dom.js';
+import { all, find } from './dom.js';
 import { offerEdits } from './edits.js';
 import * as engine from './engine.js';
-import { showFields, showUndo, takeInput } from './fields.js';
+import { enterAgain, showFields, showUndo, takeInput, typedSoFar } from './fields.js';
 import { takeFiles } from './files.js';
 import { followFolds, openAsLeft, restDue } from './folds.js';
 import { showFragments } from './fragments.js';
@@ -27,7 +28,7 @@ import { followRows } from './rows.js';
 import { offerSaving } from './scenario-file.js';
 import { offerSearch } from './search.js';
 import { showHome } from './sheet.js';
-import { awayDue, watchSections } from './sight.js';
+import { awayDue, watchSections, writeSections } from './sight.js';
 import { offerTables } from './tables.js';
 import { offerPictures } from './take.js';
 import { stepTeeth } from './teeth.js';
@@ -35,14 +36,11 @@ import { whenChanged, whenShown } from './update.js';
 import { openByKey, showUsed } from './used.js';
 import { work } from './worker.js';
 
-/** Puts in place what only the engine can write: forms, pictures, and what follows events. */
+/** Puts in place what only the engine can write, forms and pictures, but for what is in the page already. */
 function furnish() {
-  for (const section of document.querySelectorAll('main > section')) section.removeAttribute('hidden');
   furnishPictures();
-  find('starting').remove();
-  for (const form of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-form]'))) {
-    form.innerHTML = engine.formHtml(String(form.dataset.form));
-  }
+  for (const form of all('[data-form]')) if (!form.hasChildNodes()) form.innerHTML = engine.formHtml(String(form.dataset.form));
+  for (const button of all('.acts [disabled]')) button.removeAttribute('disabled');
 }
 
 function connect() {
@@ -65,12 +63,20 @@ async function start() {
     return;
   }
   furnish();
+  await breath();
+  const typed = typedSoFar();
   connect();
   openAsLeft();
   showUsed();
   openFirst();
+  enterAgain(typed);
+  find('starting').remove();
+  delete dataset.awaits;
+  await breath();
+  await writeSections();
   showRack();
   dataset.engine = 'ready';
+  showPlace();
 }
 
 if (globalThis.document) start();

@@ -1,6 +1,7 @@
 // @ts-check
 // What is out of sight is written a frame after what is in sight is painted.
 
+import { breath } from './breath.js';
 import { all } from './dom.js';
 import * as engine from './engine.js';
 import { showFragments } from './fragments.js';
@@ -26,6 +27,16 @@ function follow() {
   labelAway();
 }
 
+/** Shows the sections and writes them for the first time, one after the other: together they would keep a slow phone busy. */
+export async function writeSections() {
+  for (const section of all('main > section')) {
+    section.removeAttribute('hidden');
+    showFragments(engine.writeUnfolded(section.id));
+    await breath();
+  }
+  follow();
+}
+
 /** Tells the engine what is in sight or nearly so; what comes into sight is written at once. */
 export function watchSections() {
   const watch = new IntersectionObserver(
@@ -35,7 +46,10 @@ export function watchSections() {
     },
     { rootMargin: NEAR },
   );
-  for (const section of all('main > section')) watch.observe(section);
+  for (const section of all('main > section')) {
+    engine.see(section.id, false);
+    watch.observe(section);
+  }
   // What is typed is shown in the next frame, too, and comes first.
   document.addEventListener('input', () => following && awayDue());
 }

@@ -1,10 +1,10 @@
 // From opening the page to its first answer and to the first input it takes, here, on a slow network and on a slow
 // processor; AGAINST=folder opens another build's dist/site in turn, and tells the ratios.
 
-import { createServer } from 'node:http';
-import { readFile } from 'node:fs/promises';
-import { gzipSync } from 'node:zlib';
 import { once } from 'node:events';
+import { readFile } from 'node:fs/promises';
+import { createServer } from 'node:http';
+import { gzipSync } from 'node:zlib';
 import { SITE } from '../browser/harness.mjs';
 import { median, ms } from './statistics.mjs';
 
@@ -18,16 +18,26 @@ const CASES = [
   { name: 'slow 4G', network: SLOW_4G },
   { name: 'slow 4G, processor ÷ 4', slower: 4, network: SLOW_4G },
 ];
-const TYPES = { html: 'text/html', js: 'text/javascript', css: 'text/css', svg: 'image/svg+xml', webmanifest: 'application/json' };
+const TYPES = {
+  html: 'text/html',
+  js: 'text/javascript',
+  css: 'text/css',
+  svg: 'image/svg+xml',
+  webmanifest: 'application/json',
+};
 
 export async function startRows(browser) {
   const against = process.env.AGAINST;
-  const builds = [{ name: 'this', folder: SITE }, ...(against ? [{ name: 'other', folder: new URL(`${against}/`, 'file:///') }] : [])];
+  const builds = [
+    { name: 'this', folder: SITE },
+    ...(against ? [{ name: 'other', folder: new URL(`${against}/`, 'file:///') }] : []),
+  ];
   for (const build of builds) Object.assign(build, await serveGzipped(build.folder));
   const rows = [];
   for (const which of CASES) {
     for (const build of builds) build.runs = [];
-    for (let run = 0; run < RUNS; run += 1) for (const { runs, address } of builds) runs.push(await opened(browser, address, which));
+    for (let run = 0; run < RUNS; run += 1)
+      for (const { runs, address } of builds) runs.push(await opened(browser, address, which));
     const [these, others] = builds.map(({ runs }) => runs);
     for (const what of Object.keys(these[0])) {
       const of = (runs) => median(runs.map((run) => run[what]));
@@ -40,7 +50,12 @@ export async function startRows(browser) {
 }
 
 async function opened(browser, address, { slower, network }) {
-  const context = await browser.newContext({ viewport: { width: 412, height: 823 }, isMobile: true, hasTouch: true, serviceWorkers: 'block' });
+  const context = await browser.newContext({
+    viewport: { width: 412, height: 823 },
+    isMobile: true,
+    hasTouch: true,
+    serviceWorkers: 'block',
+  });
   const page = await context.newPage();
   const devtools = await context.newCDPSession(page);
   if (slower) await devtools.send('Emulation.setCPUThrottlingRate', { rate: slower });
@@ -82,9 +97,9 @@ function told() {
   return {
     'first paint': first?.startTime ?? 0,
     'first answer': answer,
-    'ready': ready,
+    ready: ready,
     'time to interactive': Math.max(ready, ...tasks.map(([at, long]) => at + long)),
-    'blocked': tasks.filter(([at]) => at > (first?.startTime ?? 0)).reduce((sum, [, long]) => sum + long - 50, 0),
+    blocked: tasks.filter(([at]) => at > (first?.startTime ?? 0)).reduce((sum, [, long]) => sum + long - 50, 0),
     'layout shift': shift,
   };
 }
@@ -94,7 +109,12 @@ async function serveGzipped(folder) {
     const path = new URL(url, 'http://page').pathname.slice(1) || 'index.html';
     try {
       const body = gzipSync(await readFile(new URL(path, folder)));
-      response.writeHead(200, { 'Content-Type': TYPES[path.split('.').at(-1)] ?? 'application/octet-stream', 'Content-Encoding': 'gzip' }).end(body);
+      response
+        .writeHead(200, {
+          'Content-Type': TYPES[path.split('.').at(-1)] ?? 'application/octet-stream',
+          'Content-Encoding': 'gzip',
+        })
+        .end(body);
     } catch {
       response.writeHead(404).end();
     }

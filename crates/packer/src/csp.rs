@@ -5,9 +5,9 @@ use sha2::{Digest, Sha256};
 
 /// The policy of one file, opened from disk or sent on, as the first tag of its head. Hashes are taken over the exact
 /// text between the tags.
-pub(crate) fn of_file(styles: &[&str], script: &str) -> String {
-    let style_hashes: Vec<String> = styles.iter().map(|style| hash(style)).collect();
-    meta_tag(&hash(script), &style_hashes.join(" "), "img-src data:; worker-src blob:")
+pub(crate) fn of_file(styles: &[&str], scripts: &[&str]) -> String {
+    let hashes = |texts: &[&str]| texts.iter().map(|text| hash(text)).collect::<Vec<_>>().join(" ");
+    meta_tag(&hashes(scripts), &hashes(styles), "img-src data:; worker-src blob:")
 }
 
 /// The policy of a page on a web server, with its files beside it.

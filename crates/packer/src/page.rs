@@ -7,7 +7,7 @@ use crate::node_tools::{self, bundled};
 use crate::{files, home, lzma, template};
 use anyhow::{Result, ensure};
 use base64::{Engine, engine::general_purpose::STANDARD};
-use explorer::page::skeleton;
+use explorer::page::{prerendered, skeleton};
 use std::path::Path;
 
 /// Everything the page is made of, ready to be put together.
@@ -18,6 +18,8 @@ pub(crate) struct Page {
     print_type: String,
     /// One script for the page and for its workers, who are given its text.
     script: String,
+    /// The script that runs before anything is shown.
+    first: String,
     icon: String,
     /// What unpacks the engine, and behind a space the engine.
     engine: String,
@@ -34,6 +36,7 @@ impl Page {
             style: skeleton::words_of_styles() + &style("www/style/page.css")?,
             print_type: style("www/style/print-type.css")?,
             script: safe(bundled(Path::new("www/main.js"))?)?,
+            first: safe(bundled(Path::new("www/first.js"))?)?,
             icon: STANDARD.encode(files::read("www/icons/icon.svg")?),
             engine: [node_tools::small(unpacker)?, lzma::packed(&bindings.wasm)?].map(|it| STANDARD.encode(it)).join(" "),
             home: home::link()?,
@@ -42,9 +45,9 @@ impl Page {
 
     /// The page as one file that needs nothing beside it.
     pub(crate) fn single_file(&self) -> Result<String> {
-        let Self { style, print_type, script, engine, .. } = self;
+        let Self { style, print_type, script, first, engine, .. } = self;
         self.assemble(&Parts {
-            csp: csp::of_file(&[style, print_type], script),
+            csp: csp::of_file(&[style, print_type], &[first, script]),
             links: format!(
                 "<link rel=\"icon\" href=\"data:image/svg+xml;base64,{}\">{}",
                 self.icon, self.home
@@ -52,6 +55,7 @@ impl Page {
             styles: format!(
                 "<style>{style}</style>\n<style id=\"print-type\" media=\"print\">{print_type}</style>"
             ),
+            first: format!("<script>{first}</script>"),
             engine: format!("<script type=\"application/octet-stream\" id=\"engine\">{engine}</script>"),
             script: format!("<script id=\"script\">{script}</script>"),
         })
@@ -63,7 +67,7 @@ impl Page {
         let engine = format!("document.currentScript.textContent='{}'", self.engine);
         let [style, print_type] = [&self.style, &self.print_type]
             .map(|style| Asset::named_by_content("style", "css", &in_utf8(style)));
-        let [engine, script] = [("engine", &engine), ("page", &self.script)]
+        let [first, engine, script] = [("first", &self.first), ("engine", &engine), ("page", &self.script)]
             .map(|(name, text)| Asset::named_by_content(name, "js", &in_utf8(text)));
         let page = self.assemble(&Parts {
             csp: csp::of_site(),
@@ -76,22 +80,25 @@ impl Page {
                  <link rel=\"stylesheet\" id=\"print-type\" media=\"print\" href=\"{}\">",
                 style.path, print_type.path
             ),
+            first: format!("<script src=\"{}\"></script>", first.path),
             engine: format!("<script id=\"engine\" src=\"{}\"></script>", engine.path),
             script: format!("<script id=\"script\" src=\"{}\"></script>", script.path),
         })?;
-        Ok(vec![Asset::new("index.html", page), style, print_type, engine, script])
+        Ok(vec![Asset::new("index.html", page), style, print_type, first, engine, script])
     }
 
     fn assemble(&self, parts: &Parts) -> Result<String> {
+        let [masthead, bench] = prerendered::with_demo([skeleton::masthead(), skeleton::bench()]);
         let page = template::fill(
             &self.template,
             &[
                 ("csp", &parts.csp),
                 ("links", &parts.links),
                 ("style", &parts.styles),
+                ("first", &parts.first),
                 ("title", &skeleton::title().into_string()),
-                ("masthead", &skeleton::masthead().into_string()),
-                ("bench", &skeleton::bench().into_string()),
+                ("masthead", &masthead),
+                ("bench", &bench),
                 ("sections", &skeleton::sections().into_string()),
                 ("foot", &skeleton::foot().into_string()),
                 ("engine", &parts.engine),
@@ -112,6 +119,7 @@ struct Parts {
     csp: String,
     links: String,
     styles: String,
+    first: String,
     engine: String,
     script: String,
 }

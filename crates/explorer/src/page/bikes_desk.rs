@@ -233,7 +233,7 @@ mod tests {
     fn every_kept_bike_can_be_put_on_either_side_from_its_row() {
         let mut desk = desk();
         desk.unfold("fold-bikes-numbers", true);
-        let update = desk.write_unfolded();
+        let update = desk.write_unfolded(None);
         let table = update.html.iter().find(|(id, _)| id == "bikes-table").unwrap();
         for act in ["bike-a:Winter", "bike-b:Winter", "bike-a:Summer", "bike-b:Summer"] {
             assert!(table.1.contains(&format!("<button type=\"button\" data-act=\"{act}\"")), "{}", table.1);

@@ -151,15 +151,15 @@ impl Desk {
         }
     }
 
-    /// Writes what was not written while its panel was closed or its section out of sight.
-    pub fn write_unfolded(&mut self) -> Update {
-        let fragments = self.fragments(&|panel| self.open.contains(panel), &|_| true);
+    /// Writes what was not written while its panel was closed or its section out of sight, in one section or in all.
+    pub fn write_unfolded(&mut self, section: Option<&str>) -> Update {
+        let fragments = self.fragments(&|panel| self.open.contains(panel), &is_of(section));
         self.written(fragments)
     }
 
-    /// Writes what is folded away too, for whoever looks for a word in it, or prints it.
-    pub fn rest(&mut self) -> Update {
-        let fragments = self.fragments(&|_| true, &|_| true);
+    /// Writes what is folded away too, in one section or in all, for whoever looks for a word in it, or prints it.
+    pub fn rest(&mut self, section: Option<&str>) -> Update {
+        let fragments = self.fragments(&|_| true, &is_of(section));
         self.written(fragments)
     }
 
@@ -265,6 +265,10 @@ impl Desk {
         self.shown.extend(fragments.iter().cloned());
         fragments
     }
+}
+
+fn is_of(section: Option<&str>) -> impl Fn(&str) -> bool {
+    move |other| section.is_none_or(|section| section == other)
 }
 
 fn wrong_fields(complaints: &[Complaint]) -> Vec<&'static str> {

@@ -132,22 +132,22 @@ pub fn see(section: &str, sight: bool) {
     at_desk(|desk| desk.see(section, sight));
 }
 
-/// Writes what was not written while its panel was closed or its section out of sight.
+/// Writes what was not written while its panel was closed or its section out of sight, in one section or in all.
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen(js_name = writeUnfolded, unchecked_return_type = "Update")]
-pub fn write_unfolded() -> Result<JsValue, JsError> {
-    answer(at_desk(Desk::write_unfolded))
+pub fn write_unfolded(section: Option<String>) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.write_unfolded(section.as_deref())))
 }
 
-/// Writes what is folded away too.
+/// Writes what is folded away too, in one section or in all.
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen(unchecked_return_type = "Update")]
-pub fn rest() -> Result<JsValue, JsError> {
-    answer(at_desk(Desk::rest))
+pub fn rest(section: Option<String>) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.rest(section.as_deref())))
 }
 
 /// A number of a text a tooth up or down: the text, and where the number begins and ends in it.

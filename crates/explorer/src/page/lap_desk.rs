@@ -378,7 +378,7 @@ mod tests {
         let told = desk.take_draws(&draws(6..8)).unwrap();
         assert!(told.html.iter().all(|(id, _)| id != "lap-why"), "it is folded away");
         desk.unfold("fold-lap-why", true);
-        let why = desk.write_unfolded().html.pop().unwrap().1;
+        let why = desk.write_unfolded(None).html.pop().unwrap().1;
         assert!(why.contains("8 of 64 so far"), "{why}");
         assert!(desk.lap_order().is_some(), "56 are left");
         desk.take_draws(&draws(8..64));

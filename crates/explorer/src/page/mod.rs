@@ -36,6 +36,7 @@ pub mod poster;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]
 pub mod poster_entry;
 mod poster_text;
+pub mod prerendered;
 pub mod questions;
 pub mod rack_desk;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]

@@ -1,0 +1,69 @@
+//! The first screen as the demo has it, written into the page when it is built: it can be read before the engine runs.
+
+use crate::page::desk::Desk;
+use crate::page::form;
+use maud::{Markup, html};
+
+/// The forms of the first screen, which the engine would otherwise write.
+const FORMS: [&str; 2] = ["bench", "first"];
+
+/// Parts of the page with nothing worked out yet, filled with what the demo comes to.
+#[must_use]
+pub fn with_demo<const N: usize>(parts: [Markup; N]) -> [String; N] {
+    let update = Desk::default().open("");
+    parts.map(|part| {
+        let mut page = part.into_string();
+        for name in FORMS {
+            let form = form::by_name(name).map_or_else(String::new, maud::PreEscaped::into_string);
+            put(&mut page, &format!("data-form=\"{name}\""), &form);
+        }
+        for (id, html) in &update.html {
+            put(&mut page, &format!(" id=\"{id}\""), html);
+        }
+        for (key, meaning) in &update.empty {
+            let holder = html! { i placeholder=(meaning) {} }.into_string();
+            let attribute = holder.trim_start_matches("<i").trim_end_matches("></i>");
+            let field = format!("input id=\"{key}\"");
+            page = page.replacen(&field, &format!("{field}{attribute}"), 1);
+        }
+        page
+    })
+}
+
+/// Puts `content` into the empty element that has this attribute, if the page has one.
+fn put(page: &mut String, attribute: &str, content: &str) {
+    let Some(at) = page.find(attribute) else { return };
+    let Some(inside) = page[at..].find('>').map(|end| at + end + 1) else { return };
+    if page[inside..].starts_with("</") {
+        page.insert_str(inside, content);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::page::skeleton;
+
+    #[test]
+    fn the_first_screen_says_what_the_engine_will_say() {
+        let [head, bench] = with_demo([skeleton::masthead(), skeleton::bench()]);
+        let update = Desk::default().open("");
+        let mut told = 0;
+        for (id, html) in update.html.iter().filter(|(id, html)| id.starts_with("decide-") && !html.is_empty()) {
+            assert_eq!(bench.matches(&format!(" id=\"{id}\">{html}</")).count(), 1, "{id}");
+            told += 1;
+        }
+        assert!(told > 5, "{told}");
+        assert!(bench.contains("value=\"50/34\"") && bench.contains("placeholder=\"as A"), "{bench}");
+        assert!(head.contains("id=\"at-rings\" class=\"marks\"><span"), "{head}");
+    }
+
+    #[test]
+    fn only_what_is_empty_is_filled() {
+        let mut page = "<p id=\"a\" class=\"b\"></p><p id=\"c\">d</p>".to_owned();
+        for (id, text) in [("a", "1"), ("c", "2"), ("e", "3")] {
+            put(&mut page, &format!(" id=\"{id}\""), text);
+        }
+        assert_eq!(page, "<p id=\"a\" class=\"b\">1</p><p id=\"c\">d</p>");
+    }
+}
