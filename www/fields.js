@@ -35,7 +35,7 @@ export function flush() {
  * @returns {[string, string][]}
  */
 export function typedSoFar() {
-  const fields = /** @type {NodeListOf<HTMLInputElement>} */ (all('input[data-field]'));
+  const fields = /** @type {NodeListOf<HTMLInputElement>} */ (all('input[data-field]:not([type=range])'));
   const changed = [...fields].filter(({ value, defaultValue }) => value !== defaultValue);
   return changed.map(({ id, value }) => [id, value]);
 }

@@ -13,7 +13,11 @@ import { show } from './update.js';
 
 const REST_AFTER = 1000; // milliseconds
 
+/** What a reader does before looking for a word. */
+const TOUCHED = ['pointerdown', 'pointermove', 'keydown', 'wheel'];
+
 let resting = 0;
+let isTouched = false;
 
 /** @param {string} panel */
 const buttonOf = (panel) => /** @type {HTMLElement} */ (document.querySelector(`[data-unfolds='${panel}']`));
@@ -62,6 +66,7 @@ export function openAsLeft() {
 }
 
 export function followFolds() {
+  for (const touched of TOUCHED) addEventListener(touched, firstTouched, { passive: true });
   document.addEventListener('click', (event) => {
     const button = around(event, '[data-unfolds]');
     if (button) press(button);
@@ -88,8 +93,15 @@ function readPicture(name) {
   plot.focus();
 }
 
-/** Writes what is folded away once nothing has changed for a while. */
+function firstTouched() {
+  isTouched = true;
+  for (const touched of TOUCHED) removeEventListener(touched, firstTouched);
+  restDue();
+}
+
+/** Writes what is folded away once nothing has changed for a while, and the page has been touched at all. */
 export function restDue() {
+  if (!isTouched) return;
   clearTimeout(resting);
   resting = setTimeout(unpressed, REST_AFTER, writeRest);
 }

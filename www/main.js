@@ -36,10 +36,9 @@ import { whenChanged, whenShown } from './update.js';
 import { openByKey, showUsed } from './used.js';
 import { work } from './worker.js';
 
-/** Puts in place what only the engine can write, forms and pictures, but for what is in the page already. */
+/** Pictures, and buttons that are of use from now on. */
 function furnish() {
   furnishPictures();
-  for (const form of all('[data-form]')) if (!form.hasChildNodes()) form.innerHTML = engine.formHtml(String(form.dataset.form));
   for (const button of all('.acts [disabled]')) button.removeAttribute('disabled');
 }
 
@@ -66,6 +65,7 @@ async function start() {
   await breath();
   const typed = typedSoFar();
   connect();
+  await breath();
   openAsLeft();
   showUsed();
   openFirst();

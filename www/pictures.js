@@ -60,6 +60,11 @@ export function labelAway() {
   }
 }
 
+/** Says for the first time what the pictures of a section show. @param {HTMLElement} section */
+export function labelIn(section) {
+  for (const picture of pictures.values()) if (section.contains(picture.plot)) label(picture);
+}
+
 function watchRatio() {
   const ratio = matchMedia(`(resolution: ${devicePixelRatio}dppx)`);
   const again = () => {
@@ -86,7 +91,6 @@ function furnish(figure) {
   /** @type {Picture} */
   const picture = { name, figure, plot, canvas, mark, reading, isFresh: false, isNear: false };
   pictures.set(name, picture);
-  label(picture);
   followPointer(picture);
   followKeys(picture);
   followSight(picture);

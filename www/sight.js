@@ -5,16 +5,19 @@ import { breath } from './breath.js';
 import { all } from './dom.js';
 import * as engine from './engine.js';
 import { showFragments } from './fragments.js';
-import { labelAway } from './pictures.js';
+import { labelAway, labelIn } from './pictures.js';
 import { unpressed } from './press.js';
 import { showHome } from './sheet.js';
 
 const NEAR = '200px';
 
 let following = 0;
+/** Whether all sections have been written once. */
+let isWritten = false;
 
 /** What is out of sight follows with the next frame, unless there is something newer to show by then. */
 export function awayDue() {
+  if (!isWritten) return;
   cancelAnimationFrame(following);
   following = requestAnimationFrame(() => unpressed(follow));
 }
@@ -32,8 +35,10 @@ export async function writeSections() {
   for (const section of all('main > section')) {
     section.removeAttribute('hidden');
     showFragments(engine.writeUnfolded(section.id));
+    labelIn(section);
     await breath();
   }
+  isWritten = true;
   follow();
 }
 

@@ -81,8 +81,8 @@ impl Page {
                 style.path, print_type.path
             ),
             first: format!("<script src=\"{}\"></script>", first.path),
-            engine: format!("<script id=\"engine\" src=\"{}\"></script>", engine.path),
-            script: format!("<script id=\"script\" src=\"{}\"></script>", script.path),
+            engine: format!("<script defer id=\"engine\" src=\"{}\"></script>", engine.path),
+            script: format!("<script defer id=\"script\" src=\"{}\"></script>", script.path),
         })?;
         Ok(vec![Asset::new("index.html", page), style, print_type, first, engine, script])
     }
@@ -99,7 +99,7 @@ impl Page {
                 ("title", &skeleton::title().into_string()),
                 ("masthead", &masthead),
                 ("bench", &bench),
-                ("sections", &skeleton::sections().into_string()),
+                ("sections", &prerendered::with_forms(skeleton::sections())),
                 ("foot", &skeleton::foot().into_string()),
                 ("engine", &parts.engine),
                 ("scripts", &parts.script),

@@ -7,10 +7,12 @@ use crate::bench::link;
 use crate::chain::report::ChainReport;
 use crate::lap::refusal::Refusal;
 use crate::lap::report::LapQuestion;
+use crate::lap::room::LapRoom;
 use crate::page::comparing::Comparing;
 use crate::page::empty;
 use crate::page::history::History;
 use crate::page::report::Report;
+use crate::page::reported::Reported;
 use crate::page::scenario::Scenario;
 use crate::page::sections::{self, Written};
 use crate::page::was::Was;
@@ -44,7 +46,7 @@ pub struct Update {
 pub struct Desk {
     pub(crate) bench: Bench,
     pub(crate) good: Scenario,
-    pub(crate) report: Rc<Report>,
+    pub(crate) report: Reported,
     pub(crate) history: History,
     pub(crate) notices: Vec<String>,
     pub(crate) rack: RackRoom,
@@ -65,7 +67,7 @@ impl Desk {
     /// What everything on the page is drawn from.
     #[must_use]
     pub fn report(&self) -> Rc<Report> {
-        Rc::clone(&self.report)
+        Rc::clone(&*self.report)
     }
 
     /// Opens the bench that a link holds; the address stays as it is.
@@ -178,7 +180,7 @@ impl Desk {
     fn update(&mut self, values: Vec<(&'static str, String)>, with_link: bool) -> Update {
         self.comparing = None;
         let mut read = Scenario::read(&self.bench, &self.good);
-        let mut room = self.report.lap.clone();
+        let mut room = self.report.so_far().map_or_else(LapRoom::default, |before| before.lap.clone());
         match room.own.as_ref().and_then(|own| own.read_again(&read.scenario.lap)) {
             Some(Ok(again)) => (room.own, room.refused) = (Some(Rc::new(again)), None),
             Some(Err(why)) => room.refused = Some(Refusal::Part(why)),
@@ -192,8 +194,11 @@ impl Desk {
         let question = LapQuestion::of(&read.scenario.basis(), room.own.as_deref());
         room.is_stale = room.laps.as_ref().is_some_and(|laps| laps.is_before(&question));
         read.scenario.ride.lap_price = room.price(&question);
-        let report = Report::after(&read.scenario, &self.report);
-        self.report = Rc::new(Report { lap: room, ..report });
+        let report = match self.report.so_far() {
+            Some(before) => Report::after(&read.scenario, before),
+            None => Report::of(&read.scenario),
+        };
+        self.report = Report { lap: room, ..report }.into();
         self.good = read.scenario;
         self.compare_box();
         self.complaints = read.complaints;

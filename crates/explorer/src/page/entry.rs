@@ -6,7 +6,6 @@ use crate::drawing::spot::Spot;
 use crate::page::code::{Shown, code};
 use crate::page::desk::{Desk, Update};
 use crate::page::drawn::Drawn;
-use crate::page::form;
 use crate::page::message::message;
 use crate::page::pictures::Picture;
 use crate::page::report::Report;
@@ -87,15 +86,6 @@ pub(crate) fn texts(pair: &JsValue) -> Option<(String, String)> {
 
 fn picture(name: &str) -> Result<Picture, JsError> {
     Picture::by_name(name).ok_or_else(|| JsError::new("no such picture"))
-}
-
-/// The form of this name: the bench's, or the fields that stand inside a section.
-///
-/// # Errors
-/// When there is no such form.
-#[wasm_bindgen(js_name = formHtml)]
-pub fn form_html(name: &str) -> Result<String, JsError> {
-    form::by_name(name).map(maud::PreEscaped::into_string).ok_or_else(|| JsError::new("no such form"))
 }
 
 /// Opens the bench that a link holds.

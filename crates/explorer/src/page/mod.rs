@@ -42,6 +42,7 @@ pub mod rack_desk;
 #[cfg(all(feature = "page", target_arch = "wasm32"))]
 pub mod rack_entry;
 pub mod report;
+pub(crate) mod reported;
 pub mod scenario;
 pub mod sections;
 mod settle;

@@ -1,22 +1,16 @@
-//! The first screen as the demo has it, written into the page when it is built: it can be read before the engine runs.
+//! What of the page need not wait for the engine, written into it when it is built: every form, and the first screen as the
+//! demo has it.
 
 use crate::page::desk::Desk;
 use crate::page::form;
 use maud::{Markup, html};
 
-/// The forms of the first screen, which the engine would otherwise write.
-const FORMS: [&str; 2] = ["bench", "first"];
-
-/// Parts of the page with nothing worked out yet, filled with what the demo comes to.
+/// Parts of the page with their forms, filled with what the demo comes to.
 #[must_use]
 pub fn with_demo<const N: usize>(parts: [Markup; N]) -> [String; N] {
     let update = Desk::default().open("");
     parts.map(|part| {
-        let mut page = part.into_string();
-        for name in FORMS {
-            let form = form::by_name(name).map_or_else(String::new, maud::PreEscaped::into_string);
-            put(&mut page, &format!("data-form=\"{name}\""), &form);
-        }
+        let mut page = with_forms(part);
         for (id, html) in &update.html {
             put(&mut page, &format!(" id=\"{id}\""), html);
         }
@@ -28,6 +22,20 @@ pub fn with_demo<const N: usize>(parts: [Markup; N]) -> [String; N] {
         }
         page
     })
+}
+
+/// A part of the page with its forms.
+#[must_use]
+pub fn with_forms(part: Markup) -> String {
+    const NAMED: &str = "data-form=\"";
+    let mut page = part.into_string();
+    let names: Vec<String> =
+        page.split(NAMED).skip(1).filter_map(|rest| rest.split('"').next()).map(str::to_owned).collect();
+    for name in names {
+        let form = form::by_name(&name).map_or_else(String::new, maud::PreEscaped::into_string);
+        put(&mut page, &format!("{NAMED}{name}\""), &form);
+    }
+    page
 }
 
 /// Puts `content` into the empty element that has this attribute, if the page has one.
