@@ -12,7 +12,7 @@ pub(crate) fn of_file(styles: &[&str], scripts: &[&str]) -> String {
 
 /// The policy of a page on a web server, with its files beside it.
 pub(crate) fn of_site() -> String {
-    meta_tag("'self'", "'self'", "img-src 'self' data:; connect-src 'self'; manifest-src 'self'; worker-src 'self' blob:")
+    meta_tag("'self'", "'self'", "img-src 'self' data:; manifest-src 'self'; worker-src 'self' blob:")
 }
 
 fn meta_tag(scripts: &str, styles: &str, own_files: &str) -> String {
