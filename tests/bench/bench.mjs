@@ -4,13 +4,15 @@ import { launchBrowser } from '../browser/harness.mjs';
 import { boxRows } from './boxes.mjs';
 import { chartRows } from './charts.mjs';
 import { lapRows } from './laps.mjs';
+import { lighthouseRows } from './lighthouse.mjs';
 import { mathsRows } from './maths.mjs';
 import { paintRows } from './paint.mjs';
+import { startRows } from './start.mjs';
 
 // Frames follow each other at once: what is timed is the work for a frame, not the wait for the screen's next one.
 const browser = await launchBrowser(['--disable-frame-rate-limit', '--disable-gpu-vsync']);
 try {
-  for (const rows of [paintRows, lapRows, mathsRows, boxRows, chartRows]) print(await rows(browser));
+  for (const rows of [startRows, lighthouseRows, paintRows, lapRows, mathsRows, boxRows, chartRows]) print(await rows(browser));
 } finally {
   await browser.close();
 }

@@ -1,14 +1,12 @@
 // From opening the page to its first answer and to the first input it takes, here, on a slow network and on a slow
 // processor; AGAINST=folder opens another build's dist/site in turn, and tells the ratios.
 
-import { once } from 'node:events';
-import { readFile } from 'node:fs/promises';
-import { createServer } from 'node:http';
-import { gzipSync } from 'node:zlib';
+import { pathToFileURL } from 'node:url';
 import { SITE } from '../browser/harness.mjs';
+import { serveGzipped } from './gzipped.mjs';
 import { median, ms } from './statistics.mjs';
 
-const RUNS = Number(process.env.RUNS ?? 7);
+const RUNS = 7;
 
 /** Chromium's own figures for a slow 4G network. */
 const SLOW_4G = { offline: false, latency: 562.5, downloadThroughput: 180_000, uploadThroughput: 84_375 };
@@ -18,20 +16,10 @@ const CASES = [
   { name: 'slow 4G', network: SLOW_4G },
   { name: 'slow 4G, processor ÷ 4', slower: 4, network: SLOW_4G },
 ];
-const TYPES = {
-  html: 'text/html',
-  js: 'text/javascript',
-  css: 'text/css',
-  svg: 'image/svg+xml',
-  webmanifest: 'application/json',
-};
 
 export async function startRows(browser) {
   const against = process.env.AGAINST;
-  const builds = [
-    { name: 'this', folder: SITE },
-    ...(against ? [{ name: 'other', folder: new URL(`${against}/`, 'file:///') }] : []),
-  ];
+  const builds = [{ name: 'this', folder: SITE }, ...(against ? [{ name: 'other', folder: pathToFileURL(`${against}/`) }] : [])];
   for (const build of builds) Object.assign(build, await serveGzipped(build.folder));
   const rows = [];
   for (const which of CASES) {
@@ -77,7 +65,7 @@ function watch() {
   globalThis.start = { answer: 0, ready: 0, tasks: [], shift: 0 };
   const see = () => {
     const answer = document.querySelector('#decide-rings td, #decide-rings')?.textContent ?? '';
-    if (/km/.test(answer)) start.answer ||= performance.now();
+    if (/\d/.test(answer)) start.answer ||= performance.now();
     if (document.documentElement.dataset.engine) start.ready ||= performance.now();
     if (!start.answer || !start.ready) requestAnimationFrame(see);
   };
@@ -96,30 +84,10 @@ function told() {
   const [first] = performance.getEntriesByName('first-contentful-paint');
   return {
     'first paint': first?.startTime ?? 0,
-    'first answer': answer,
+    'first answer': Math.max(answer, first?.startTime ?? 0),
     ready: ready,
     'time to interactive': Math.max(ready, ...tasks.map(([at, long]) => at + long)),
     blocked: tasks.filter(([at]) => at > (first?.startTime ?? 0)).reduce((sum, [, long]) => sum + long - 50, 0),
     'layout shift': shift,
   };
-}
-
-async function serveGzipped(folder) {
-  const server = createServer(async ({ url }, response) => {
-    const path = new URL(url, 'http://page').pathname.slice(1) || 'index.html';
-    try {
-      const body = gzipSync(await readFile(new URL(path, folder)));
-      response
-        .writeHead(200, {
-          'Content-Type': TYPES[path.split('.').at(-1)] ?? 'application/octet-stream',
-          'Content-Encoding': 'gzip',
-        })
-        .end(body);
-    } catch {
-      response.writeHead(404).end();
-    }
-  });
-  server.listen(0, '127.0.0.1');
-  await once(server, 'listening');
-  return { address: `http://127.0.0.1:${server.address().port}/`, close: () => server.close() };
 }
