@@ -15,6 +15,7 @@ usage: ./build.sh          builds everything into dist/ and says what to open; w
        ./build.sh serve    serves dist/site on this machine and prints the address
        ./build.sh test     runs every test, in Rust and in a browser
        ./build.sh bench    measures speed and prints a table
+       ./build.sh sizes    says what each part of the program costs in the page
        ./build.sh fuzz [MINUTES]
                            gives module and page random inputs, for a minute or so many, half of the time each;
                            FUZZ_SEED=17 repeats what that seed gave
@@ -201,6 +202,11 @@ bench() {
   node tests/bench/bench.mjs
 }
 
+sizes() {
+  build_if_older
+  cargo run --quiet --package packer -- shares
+}
+
 fuzz() { # [MINUTES]
   prepare_browser
   node tests/fuzz/fuzz.mjs "$@"
@@ -283,6 +289,7 @@ main() {
     serve) task=serve ;;
     test) task=run_all_tests ;;
     bench) task=bench ;;
+    sizes) task=sizes ;;
     fuzz | 'fuzz '*)
       task=fuzz
       arguments=("${@:2}")

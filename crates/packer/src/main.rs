@@ -12,6 +12,7 @@ mod home;
 mod lzma;
 mod node_tools;
 mod page;
+mod shares;
 mod site;
 mod sizes;
 mod template;
@@ -22,11 +23,18 @@ use std::process::ExitCode;
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
-    let [page_wasm, unpacker_wasm, api_wasm] = arguments.as_slice() else {
-        eprintln!("usage: packer PAGE.wasm UNPACKER.wasm API.wasm, from the top of the project; ./build.sh does it all");
-        return ExitCode::from(2);
+    let done = match arguments.as_slice() {
+        [asked] if asked == "shares" => shares::report(),
+        [page, unpacker, api] => pack(page.as_ref(), unpacker.as_ref(), api.as_ref()),
+        _ => {
+            eprintln!(
+                "usage: packer PAGE.wasm UNPACKER.wasm API.wasm, or packer shares, from the top of the project; \
+                 ./build.sh does it all"
+            );
+            return ExitCode::from(2);
+        }
     };
-    match pack(page_wasm.as_ref(), unpacker_wasm.as_ref(), api_wasm.as_ref()) {
+    match done {
         Ok(()) => ExitCode::SUCCESS,
         Err(error) => {
             eprintln!("packer: {error:#}");

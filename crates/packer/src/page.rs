@@ -38,7 +38,9 @@ impl Page {
             script: safe(bundled(Path::new("www/main.js"))?)?,
             first: safe(bundled(Path::new("www/first.js"))?)?,
             icon: STANDARD.encode(files::read("www/icons/icon.svg")?),
-            engine: [node_tools::small(unpacker)?, lzma::packed(&bindings.wasm)?].map(|it| STANDARD.encode(it)).join(" "),
+            engine: [node_tools::small(unpacker)?, lzma::packed(&bindings.wasm)?]
+                .map(|it| STANDARD.encode(it))
+                .join(" "),
             home: home::link()?,
         })
     }
