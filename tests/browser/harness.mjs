@@ -102,11 +102,12 @@ export async function untilReady(page, folded = false) {
   await page.evaluate(settle);
 }
 
-/** Runs in the page: workers take what is sent and never answer. */
+/** Runs in the page: workers read files; else they take what is sent and never answer. */
 function restWorkers() {
-  globalThis.Worker = class extends EventTarget {
-    postMessage() {}
-    terminate() {}
+  globalThis.Worker = class extends Worker {
+    postMessage(message) {
+      if (message.track) super.postMessage(message);
+    }
   };
 }
 

@@ -3,7 +3,9 @@
 use crate::lap::course_fault::{CourseFault, lap_of};
 use crate::lap::inputs::{CourseChoice, LapInputs};
 use gear_math::Course;
-use gear_math::course::{SmoothingLength, TrackElevation, TrackFault, TrackOptions, TrackReport};
+use gear_math::course::{
+    SmoothingLength, TrackElevation, TrackFault, TrackOptions, TrackPoints, TrackReport,
+};
 use std::rc::Rc;
 
 /// A course from a file, or one that was kept.
@@ -18,19 +20,23 @@ pub struct OwnCourse {
     /// The length that its elevations were smoothed over, where that is known, m.
     pub smoothing_m: Option<f64>,
     /// The track it was read from and what was found in it.
-    pub track: Option<(Rc<str>, TrackOptions, TrackReport)>,
+    pub track: Option<(Rc<TrackPoints>, TrackOptions, TrackReport)>,
 }
 
 impl OwnCourse {
-    /// Reads a recorded track from the file of this name.
+    /// The course along the points of a recorded track from the file of this name.
     ///
     /// # Errors
     /// What is wrong with it.
-    pub fn from_gpx(file: &str, text: Rc<str>, options: TrackOptions) -> Result<Self, CourseFault> {
-        let mut read = Course::from_gpx(&text, &options).map_err(CourseFault::Gpx)?;
+    pub fn from_points(
+        file: &str,
+        points: Rc<TrackPoints>,
+        options: TrackOptions,
+    ) -> Result<Self, CourseFault> {
+        let mut read = Course::from_points(&points, &options).map_err(CourseFault::Gpx)?;
         read.course = read.course.as_lap().map_err(CourseFault::Course)?;
         let smoothing_m = Some(options.smoothing.m());
-        let track = Some((text, options, read.report));
+        let track = Some((points, options, read.report));
         let name = shortened(file.rsplit_once('.').map_or(file, |(name, _)| name));
         Ok(Self { name, file: Some(shortened(file)), course: read.course, smoothing_m, track })
     }
@@ -53,11 +59,11 @@ impl OwnCourse {
     /// The first lap of the same track, or the whole of it; none where it is no recorded track, or that is no course.
     #[must_use]
     pub fn cut(&self, first_lap: bool) -> Option<Self> {
-        let (text, options, _) = self.track.as_ref()?;
-        Self::from_gpx(self.file_name(), Rc::clone(text), TrackOptions { first_lap, ..*options }).ok()
+        let (points, options, _) = self.track.as_ref()?;
+        Self::from_points(self.file_name(), Rc::clone(points), TrackOptions { first_lap, ..*options }).ok()
     }
 
-    fn file_name(&self) -> &str {
+    pub(crate) fn file_name(&self) -> &str {
         self.file.as_deref().unwrap_or(&self.name)
     }
 
@@ -77,9 +83,9 @@ impl OwnCourse {
     /// The same track with other smoothing, another ground or another part of it, where that changes anything.
     #[must_use]
     pub fn read_again(&self, inputs: &LapInputs) -> Option<Result<Self, CourseFault>> {
-        let (text, options, _) = self.track.as_ref()?;
+        let (points, options, _) = self.track.as_ref()?;
         let wanted = inputs.track_options(options.first_lap);
-        (*options != wanted).then(|| Self::from_gpx(self.file_name(), Rc::clone(text), wanted))
+        (*options != wanted).then(|| Self::from_points(self.file_name(), Rc::clone(points), wanted))
     }
 }
 

@@ -15,6 +15,7 @@ use crate::lap::refusal::Refusal;
 use crate::lap::report::{FINENESS, LapQuestion, LapReport};
 use crate::lap::room::LapRoom;
 use crate::lap::search::Hunt;
+use crate::lap::sent_track;
 use crate::lap::sketched::Sketched;
 use crate::lap::stroke::{Stroke, StrokeFault};
 use crate::lap::words;
@@ -113,10 +114,12 @@ impl Desk {
         Some(self.with_laps(Some(laps)))
     }
 
-    /// Takes the text of a GPX file.
-    pub fn take_track(&mut self, name: &str, text: &str) -> Update {
+    /// Takes what was read of a GPX file.
+    pub fn take_track(&mut self, name: &str, numbers: Vec<f64>) -> Update {
         let whole = TrackOptions { from: None, to: None, ..self.good.lap.track_options(false) };
-        self.take_own(name, OwnCourse::from_gpx(name, text.into(), whole))
+        let points = sent_track::understood(numbers).map_err(CourseFault::Gpx);
+        let own = points.and_then(|points| OwnCourse::from_points(name, Rc::new(points), whole));
+        self.take_own(name, own)
     }
 
     /// Takes a course that was kept or saved: its name, its stretches, a row each, what it was smoothed over, and the
@@ -235,8 +238,13 @@ impl Desk {
         let Some((bench, good, own)) = self.history.back() else {
             return (self.bench.clone(), self.good.clone());
         };
-        let own = own.or_else(|| self.room().own.clone());
-        self.set_room(LapRoom { own, refused: None, ..self.room().clone() });
+        let at_hand = self.room().own.as_ref();
+        let restored = own.map(|own| own.restored(at_hand)).transpose();
+        let (own, refused) = match restored {
+            Ok(own) => (own.or_else(|| at_hand.cloned()), None),
+            Err(name) => (None, Some(Refusal::Gone(name))),
+        };
+        self.set_room(LapRoom { own, refused, ..self.room().clone() });
         (bench, good)
     }
 
@@ -494,6 +502,59 @@ mod tests {
         assert!(desk.room().own.is_some(), "a file stays at hand for whoever chooses it again");
     }
 
+    /// Points of a file of this name that lead north, so many of them.
+    fn northward(points: u32) -> Vec<f64> {
+        let point = |place: u32| {
+            format!("<trkpt lat='{:.6}' lon='6.1'><ele>10</ele></trkpt>", 50.0 + f64::from(place) * 1e-5)
+        };
+        let points: String = (0..points).map(point).collect();
+        sent_track::read(&format!("<gpx version='1.1'><trk><trkseg>{points}</trkseg></trk></gpx>"))
+    }
+
+    #[test]
+    fn steps_share_the_points_of_a_file_and_undo_uses_them_as_they_were_used() {
+        let mut desk = Desk::default();
+        desk.take_track("Ride.gpx", northward(500));
+        let before = desk.course();
+        let points = |desk: &Desk| Rc::clone(&desk.room().own.as_ref().unwrap().track.as_ref().unwrap().0);
+        let first = points(&desk);
+        for smoothing in ["25", "60", "80"] {
+            edited(&mut desk, &[(Field::Smoothing, smoothing)]);
+            desk.pause();
+        }
+        edited(&mut desk, &[(Field::TrackTo, "300")]);
+        assert!(Rc::ptr_eq(&points(&desk), &first) && desk.course() != before);
+        for _ in 0..4 {
+            desk.act("undo");
+        }
+        assert!(Rc::ptr_eq(&points(&desk), &first));
+        assert_eq!(desk.course(), before);
+    }
+
+    #[test]
+    fn what_undo_has_no_room_for_is_said() {
+        let mut desk = Desk::default();
+        let large = northward(40_000);
+        let room: usize = 48 << 20;
+        let most = room / size_of_val(large.as_slice());
+        for number in 0..most + 4 {
+            desk.take_track(&format!("{number}.gpx"), large.clone());
+        }
+        let refused = |desk: &Desk| desk.room().refused.clone();
+        for number in (3..most + 3).rev() {
+            desk.act("undo");
+            assert_eq!((desk.course_name(), refused(&desk)), (Some(number.to_string().as_str()), None));
+        }
+        let told = desk.act("undo").unwrap();
+        assert_eq!((desk.course_name(), desk.course()), (None, None), "no other file stands in");
+        let said = &told.html.iter().find(|(id, _)| id == "lap-course").unwrap().1;
+        assert!(said.contains("“2.gpx” is no longer at hand"), "{said}");
+        for _ in 0..3 {
+            desk.act("undo");
+        }
+        assert_eq!((desk.course_name(), refused(&desk)), (Some("Autumn meadow"), None));
+    }
+
     #[test]
     fn a_part_of_one_file_is_none_of_the_next() {
         let point = |place: u32| {
@@ -503,11 +564,11 @@ mod tests {
         let text = format!("<gpx version='1.1'><trk><trkseg>{points}</trkseg></trk></gpx>");
         let mut desk = Desk::default();
         let course = |update: Update| update.html.into_iter().find(|(id, _)| id == "lap-course").unwrap().1;
-        desk.take_track("First", &text);
+        desk.take_track("First", sent_track::read(&text));
         edited(&mut desk, &[(Field::TrackFrom, "200")]);
         let said = edited(&mut desk, &[(Field::TrackTo, "600")]);
         assert!(course(said).contains("from 200\u{a0}m to 600\u{a0}m of the track"));
-        let said = desk.take_track("Second", &text);
+        let said = desk.take_track("Second", sent_track::read(&text));
         assert_eq!((desk.bench.text(Field::TrackFrom), desk.bench.text(Field::TrackTo)), ("", ""));
         assert!(!course(said).contains("of the track"));
     }

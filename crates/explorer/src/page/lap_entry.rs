@@ -6,6 +6,7 @@ use crate::lap::from_scripts::{CourseNote, FileFault, SearchNote};
 use crate::lap::notes;
 use crate::lap::pictures::profile;
 use crate::lap::search::Hunt;
+use crate::lap::sent_track;
 use crate::page::desk::Desk;
 use crate::page::entry::{answer, at_desk, report, seen};
 use crate::page::scenario::Scenario;
@@ -91,13 +92,20 @@ pub fn take_draws(numbers: &[f64]) -> Result<JsValue, JsError> {
     at_desk(|desk| desk.take_draws(numbers)).map_or(Ok(JsValue::NULL), answer)
 }
 
-/// Takes the text of a GPX file.
+/// In a worker: reads the text of a GPX file, for [`take_track`].
+#[wasm_bindgen(js_name = readTrack)]
+#[must_use]
+pub fn read_track(text: &str) -> Vec<f64> {
+    sent_track::read(text)
+}
+
+/// Takes what [`read_track`] has read of a GPX file.
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen(js_name = takeTrack, unchecked_return_type = "Update")]
-pub fn take_track(name: &str, text: &str) -> Result<JsValue, JsError> {
-    answer(at_desk(|desk| desk.take_track(name, text)))
+pub fn take_track(name: &str, numbers: Vec<f64>) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.take_track(name, numbers)))
 }
 
 /// Takes a course that was kept or saved, as rows of a sketch.

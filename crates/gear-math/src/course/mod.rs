@@ -75,6 +75,8 @@ pub use track::laps::TrackLaps;
 #[cfg(feature = "gpx")]
 pub use track::pauses::TrackPauses;
 #[cfg(feature = "gpx")]
+pub use track::points::TrackPoints;
+#[cfg(feature = "gpx")]
 pub use track::recording::TrackCleaning;
 #[cfg(feature = "gpx")]
 pub use track::track::{TrackCourse, TrackOptions, TrackReport};

@@ -1,7 +1,8 @@
 //! The recording of a file that is used: its segments, and what was left out on the way to a course.
 
-use crate::course::track::gpx::{GpxError, RawFile};
+use crate::course::track::gpx::GpxError;
 use crate::course::track::pauses::Pauses;
+use crate::course::track::points::TrackPoints;
 use crate::course::track::recorded_point::RecordedPoint;
 use crate::course::track::way::{Way, usual_spacing_m};
 
@@ -43,9 +44,8 @@ pub(in crate::course) struct Recording {
 }
 
 impl Recording {
-    pub(in crate::course) fn of(file: RawFile) -> Self {
-        let (tracks, routes, unusable) = (file.tracks.len(), file.routes.len(), file.unusable);
-        let segments = main_track(file);
+    pub(in crate::course) fn of(points: &TrackPoints) -> Self {
+        let ([tracks, routes, unusable], segments) = (points.counts(), points.segments());
         let pauses = segments.iter().map(|segment| Pauses::of(segment)).collect();
         let usual_spacing_m = usual_spacing_m(&segments);
         Self { tracks, routes, unusable, segments, pauses, usual_spacing_m }
@@ -75,14 +75,4 @@ impl Recording {
             longest_gap_m: way.longest_gap_m(),
         }
     }
-}
-
-/// The track with most points as its non-empty segments, or the longest route as one segment.
-fn main_track(file: RawFile) -> Vec<Vec<RecordedPoint>> {
-    let size = |segments: &Vec<Vec<RecordedPoint>>| segments.iter().map(Vec::len).sum::<usize>();
-    let track = file.tracks.into_iter().max_by_key(size).filter(|track| size(track) > 0);
-    let mut segments =
-        track.unwrap_or_else(|| file.routes.into_iter().max_by_key(Vec::len).into_iter().collect());
-    segments.retain(|segment| !segment.is_empty());
-    segments
 }

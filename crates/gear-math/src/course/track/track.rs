@@ -3,10 +3,10 @@
 use crate::course::course::Course;
 use crate::course::quantity::{SmoothingLength, TrackPlace};
 use crate::course::track::gpx::GpxError;
-use crate::course::track::gpx::read;
 use crate::course::track::height_profile::{HeightProfile, TrackElevation};
 use crate::course::track::laps::TrackLaps;
 use crate::course::track::pauses::TrackPauses;
+use crate::course::track::points::TrackPoints;
 use crate::course::track::recording::{Recording, TrackCleaning};
 use crate::course::track_use::TrackUse;
 use crate::rider::Surface;
@@ -98,7 +98,15 @@ impl Course {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn from_gpx(text: &str, options: &TrackOptions) -> Result<TrackCourse, GpxError> {
-        let recording = Recording::of(read(text)?);
+        Self::from_points(&TrackPoints::from_gpx(text)?, options)
+    }
+
+    /// The same of the points of a file that was read before.
+    ///
+    /// # Errors
+    /// See [`GpxError`]: what [`Self::from_gpx`] may find wrong beyond reading.
+    pub fn from_points(points: &TrackPoints, options: &TrackOptions) -> Result<TrackCourse, GpxError> {
+        let recording = Recording::of(points);
         let mut way = recording.way()?;
         way.keep_between(options.from, options.to)?;
         let laps = way.laps_kept(options.first_lap)?;
