@@ -1,6 +1,6 @@
 //! A course of the rider’s own as undo keeps it: a recorded track as its points alone, which all steps share.
 
-use crate::lap::own_course::OwnCourse;
+use crate::lap::own_course::{OwnCourse, Track};
 use gear_math::course::{Segment, TrackOptions, TrackPoints};
 use std::rc::Rc;
 
@@ -18,14 +18,14 @@ pub(crate) enum KeptCourse {
 impl KeptCourse {
     pub(crate) fn of(own: &Rc<OwnCourse>) -> Self {
         match &own.track {
-            Some((points, options, _)) => {
-                Self::Track(own.file_name().to_owned(), Rc::clone(points), *options)
+            Some((track, options, _)) => {
+                Self::Track(own.file_name().to_owned(), Rc::clone(&track.points), *options)
             }
             None => Self::Whole(Rc::clone(own)),
         }
     }
 
-    /// The course, the one at hand if it is that; the name of one that is gone.
+    /// The course, the one at hand if it is that.
     ///
     /// # Errors
     /// The name of a course that is gone.
@@ -35,13 +35,15 @@ impl KeptCourse {
             Self::Whole(own) => return Ok(own),
             Self::Gone(name) => return Err(name),
         };
-        let is_it = |own: &&Rc<OwnCourse>| {
-            own.track.as_ref().is_some_and(|it| Rc::ptr_eq(&it.0, &points) && it.1 == options)
+        let is_it = |(track, ..): &&(Track, _, _)| Rc::ptr_eq(&track.points, &points);
+        let known = at_hand.and_then(|own| Some((own, own.track.as_ref().filter(is_it)?)));
+        let track = match known {
+            Some((own, (_, as_used, _))) if *as_used == options => return Ok(Rc::clone(own)),
+            Some((_, (track, ..))) => Ok(track.clone()),
+            None => Track::of(points),
         };
-        match at_hand.filter(is_it) {
-            Some(own) => Ok(Rc::clone(own)),
-            None => OwnCourse::from_points(&file, points, options).map(Rc::new).map_err(|_| file),
-        }
+        let again = track.and_then(|track| OwnCourse::along(&file, track, options));
+        again.map(Rc::new).map_err(|_| file)
     }
 
     /// Where what it keeps lies, and how many bytes that is.

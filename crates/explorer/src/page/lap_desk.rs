@@ -10,7 +10,7 @@ use crate::lap::errand::Errand;
 use crate::lap::found::Found;
 use crate::lap::from_scripts::FileFault;
 use crate::lap::inputs::CourseChoice;
-use crate::lap::own_course::OwnCourse;
+use crate::lap::own_course::{OwnCourse, Track};
 use crate::lap::refusal::Refusal;
 use crate::lap::report::{FINENESS, LapQuestion, LapReport};
 use crate::lap::room::LapRoom;
@@ -118,7 +118,8 @@ impl Desk {
     pub fn take_track(&mut self, name: &str, numbers: Vec<f64>) -> Update {
         let whole = TrackOptions { from: None, to: None, ..self.good.lap.track_options(false) };
         let points = sent_track::understood(numbers).map_err(CourseFault::Gpx);
-        let own = points.and_then(|points| OwnCourse::from_points(name, Rc::new(points), whole));
+        let track = points.and_then(|points| Track::of(Rc::new(points)));
+        let own = track.and_then(|track| OwnCourse::along(name, track, whole));
         self.take_own(name, own)
     }
 
@@ -516,7 +517,8 @@ mod tests {
         let mut desk = Desk::default();
         desk.take_track("Ride.gpx", northward(500));
         let before = desk.course();
-        let points = |desk: &Desk| Rc::clone(&desk.room().own.as_ref().unwrap().track.as_ref().unwrap().0);
+        let points =
+            |desk: &Desk| Rc::clone(&desk.room().own.as_ref().unwrap().track.as_ref().unwrap().0.points);
         let first = points(&desk);
         for smoothing in ["25", "60", "80"] {
             edited(&mut desk, &[(Field::Smoothing, smoothing)]);

@@ -77,7 +77,7 @@ pub use track::pauses::TrackPauses;
 #[cfg(feature = "gpx")]
 pub use track::points::TrackPoints;
 #[cfg(feature = "gpx")]
-pub use track::recording::TrackCleaning;
+pub use track::recording::{Recording, TrackCleaning};
 #[cfg(feature = "gpx")]
 pub use track::track::{TrackCourse, TrackOptions, TrackReport};
 pub use track_use::{TrackFault, TrackUse};

@@ -59,20 +59,23 @@ fn tried(track: &[Place]) -> Vec<usize> {
 }
 
 /// The same places, each with the numbers of the legs behind it that come near it.
-fn nearby(track: &[Place], mut starts: Vec<usize>) -> Vec<(usize, Vec<usize>)> {
-    let [eastward, northward] = [0, 1].map(|axis| move |start: &usize| track[*start].1[axis]);
-    ascending(&mut starts, eastward);
-    let mut found: Vec<(usize, Vec<usize>)> = starts.iter().map(|start| (*start, Vec::new())).collect();
+fn nearby(track: &[Place], starts: Vec<usize>) -> Vec<(usize, Vec<usize>)> {
+    let mut eastward: Vec<(f64, f64, usize)> = starts
+        .iter()
+        .enumerate()
+        .map(|(number, start)| (track[*start].1[0], track[*start].1[1], number))
+        .collect();
+    ascending(&mut eastward, |it| it.0);
+    let mut found: Vec<(usize, Vec<usize>)> = starts.into_iter().map(|start| (start, Vec::new())).collect();
     for (leg, pair) in track.windows(2).enumerate() {
         let [[west, east], [south, north]] = [0, 1].map(|axis| around(pair[0].1[axis], pair[1].1[axis]));
-        let first = found.partition_point(|(start, _)| eastward(start) < west);
-        for (start, legs) in found[first..].iter_mut().take_while(|(start, _)| eastward(start) <= east) {
-            if *start <= leg && (south..=north).contains(&northward(start)) {
-                legs.push(leg);
+        let first = eastward.partition_point(|it| it.0 < west);
+        for &(_, y, number) in eastward[first..].iter().take_while(|it| it.0 <= east) {
+            if (south..=north).contains(&y) && found[number].0 <= leg {
+                found[number].1.push(leg);
             }
         }
     }
-    ascending(&mut found, |(start, _)| *start as f64);
     found
 }
 
@@ -162,7 +165,8 @@ fn closest_to_start(leg: &[Place]) -> (f64, f64) {
     let (dx, dy) = (to[0] - x, to[1] - y);
     let square = dx * dx + dy * dy;
     let share = if square > 0.0 { (-(x * dx + y * dy) / square).clamp(0.0, 1.0) } else { 0.0 };
-    (from_m + share * (to_m - from_m), (x + share * dx).hypot(y + share * dy))
+    let ([x, y], at_m) = ([x + share * dx, y + share * dy], from_m + share * (to_m - from_m));
+    (at_m, (x * x + y * y).sqrt())
 }
 
 /// The direction between two places near the point of this number.

@@ -36,7 +36,8 @@ pub(in crate::course) fn distance_m(a: &RecordedPoint, b: &RecordedPoint) -> f64
     let square = 1.0 - ECCENTRICITY_SQUARED * (1.0 - cosine * cosine);
     let across = AXIS_M / square.sqrt();
     let along = across * (1.0 - ECCENTRICITY_SQUARED) / square;
-    (along * north.to_radians()).hypot(across * cosine * east.to_radians())
+    let [north, east] = [along * north.to_radians(), across * cosine * east.to_radians()];
+    (north * north + east * east).sqrt()
 }
 
 /// Seconds from one point to another; none where a time is missing or runs backwards.

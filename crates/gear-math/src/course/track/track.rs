@@ -98,16 +98,15 @@ impl Course {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn from_gpx(text: &str, options: &TrackOptions) -> Result<TrackCourse, GpxError> {
-        Self::from_points(&TrackPoints::from_gpx(text)?, options)
+        Self::from_recording(&Recording::of(&TrackPoints::from_gpx(text)?)?, options)
     }
 
-    /// The same of the points of a file that was read before.
+    /// The same of a file that was read before.
     ///
     /// # Errors
-    /// See [`GpxError`]: what [`Self::from_gpx`] may find wrong beyond reading.
-    pub fn from_points(points: &TrackPoints, options: &TrackOptions) -> Result<TrackCourse, GpxError> {
-        let recording = Recording::of(points);
-        let mut way = recording.way()?;
+    /// See [`GpxError`]: what [`Self::from_gpx`] may find wrong once it has followed the points.
+    pub fn from_recording(recording: &Recording, options: &TrackOptions) -> Result<TrackCourse, GpxError> {
+        let mut way = recording.way.clone();
         way.keep_between(options.from, options.to)?;
         let laps = way.laps_kept(options.first_lap)?;
         if way.length_m() > Course::LONGEST_M {
@@ -118,7 +117,7 @@ impl Course {
         let elevation = TrackElevation::of(&way, &profile, &course);
         let report = TrackReport {
             cleaning: recording.cleaning(&way),
-            pauses: TrackPauses::of(&recording.pauses),
+            pauses: recording.pauses,
             laps,
             elevation,
             length_m: course.length_m(),

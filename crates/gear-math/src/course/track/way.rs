@@ -45,7 +45,7 @@ pub(in crate::course) struct WayPoint {
 }
 
 /// The points kept, and what was left out.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(in crate::course) struct Way {
     pub(in crate::course) points: Vec<WayPoint>,
     pub(in crate::course) duplicates: usize,
