@@ -22,7 +22,7 @@ pub mod report;
 pub mod room;
 pub mod search;
 pub mod section;
-pub(crate) mod sent_track;
+pub mod sent_track;
 pub mod settled;
 pub mod sketched;
 pub mod stem_note;

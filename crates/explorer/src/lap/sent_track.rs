@@ -4,7 +4,7 @@ use gear_math::course::{GpxError, TrackPoints};
 
 /// What a text holds; fewer numbers than any track has say why it is none.
 #[must_use]
-pub(crate) fn read(text: &str) -> Vec<f64> {
+pub fn read(text: &str) -> Vec<f64> {
     match TrackPoints::from_gpx(text) {
         Ok(points) => points.numbers().to_vec(),
         Err(GpxError::Damaged { line }) => vec![line as f64],
@@ -19,7 +19,7 @@ pub(crate) fn read(text: &str) -> Vec<f64> {
 ///
 /// # Errors
 /// Why it holds no track.
-pub(crate) fn understood(numbers: Vec<f64>) -> Result<TrackPoints, GpxError> {
+pub fn understood(numbers: Vec<f64>) -> Result<TrackPoints, GpxError> {
     match numbers[..] {
         [line] => Err(GpxError::Damaged { line: line as usize }),
         [place, _] => Err(PLAIN.get(place as usize).copied().unwrap_or(PLAIN[0])),
