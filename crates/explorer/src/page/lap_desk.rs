@@ -24,7 +24,7 @@ use crate::page::report::Report;
 use crate::page::scenario::Scenario;
 use crate::side::Side;
 use gear_math::Course;
-use gear_math::course::{ReservePlan, TimeBand, TrackOptions};
+use gear_math::course::{LapSettling, ReservePlan, TimeBand, TrackOptions};
 use maud::html;
 use std::rc::Rc;
 
@@ -59,8 +59,26 @@ impl Desk {
         if known.is_some_and(|laps| !settled || laps.settled.is_some()) {
             return None;
         }
-        let laps = LapReport::of(question, settled).ok();
-        Some(self.with_laps(laps))
+        let begun = self.settling.take().filter(|(of, _)| settled && *of == question);
+        let laps = match begun {
+            Some((question, settling)) => LapReport::settled(question, settling),
+            None => LapReport::of(question, settled),
+        };
+        Some(self.with_laps(laps.ok()))
+    }
+
+    /// Rides once more of what an even lap takes to settle; whether there may be more to ride.
+    pub fn settle_on(&mut self) -> bool {
+        let question = self.lap_question();
+        let is_known = |laps: &Rc<LapReport>| laps.question == question && laps.settled.is_some();
+        let is_faulty = self.good.lap.fault(self.room().own.as_deref()).is_some();
+        if is_faulty || question.on_reserve().is_some() || self.room().laps.as_ref().is_some_and(is_known) {
+            return false;
+        }
+        let begun = self.settling.take().filter(|(of, _)| *of == question);
+        let begin = || (question.clone(), LapSettling::new(question.course.clone(), question.setups));
+        let (_, settling) = self.settling.insert(begun.unwrap_or_else(begin));
+        settling.go_on().unwrap_or(false)
     }
 
     fn lap_question(&self) -> LapQuestion {
@@ -393,6 +411,26 @@ mod tests {
         desk.take_draws(&draws(8..64));
         assert!(desk.lap_order().is_none());
         assert!(desk.take_plans([&a[1..], &b]).is_none(), "half a plan is none");
+    }
+
+    #[test]
+    fn an_even_lap_settles_ride_by_ride_as_it_does_at_once() {
+        let mut desk = on_bank();
+        assert!(!desk.settle_on(), "on a reserve workers do it");
+        edited(&mut desk, &[(Field::LapModel, "steady")]);
+        desk.lap(false);
+        assert!(desk.settle_on() && desk.settle_on());
+        edited(&mut desk, &[(Field::Power, "260")]);
+        let rides = (0..).take_while(|_| desk.settle_on()).count();
+        assert!(rides > 30, "{rides}, those of before do not count");
+        let slowly = desk.lap(true).unwrap();
+        let settled = |desk: &Desk| desk.room().laps.as_ref().unwrap().settled.clone().unwrap();
+        assert!(!desk.settle_on() && desk.lap(true).is_none());
+        let mut at_once = on_bank();
+        edited(&mut at_once, &[(Field::LapModel, "steady"), (Field::Power, "260")]);
+        at_once.lap(true);
+        assert_eq!(settled(&desk), settled(&at_once));
+        assert!(slowly.html.iter().any(|(id, _)| id == "lap-answer"));
     }
 
     #[test]

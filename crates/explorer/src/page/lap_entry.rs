@@ -31,6 +31,13 @@ pub fn lap(settled: bool) -> Result<JsValue, JsError> {
     at_desk(|desk| desk.lap(settled)).map_or(Ok(JsValue::NULL), answer)
 }
 
+/// Rides once more of what an even lap takes to settle; whether there may be more to ride before [`lap`] tells it settled.
+#[wasm_bindgen(js_name = settleOn)]
+#[must_use]
+pub fn settle_on() -> bool {
+    at_desk(Desk::settle_on)
+}
+
 /// Rows of the course whose lap workers are to ride; nothing where the page rides it itself or nothing is left to do.
 #[wasm_bindgen(js_name = lapOrder)]
 #[must_use]

@@ -40,7 +40,7 @@ pub use doubt::lap_draw::LapDraw;
 pub use doubt::open_span::OpenSpan;
 pub use doubt::turner::{Turn, TurnedSide, Turner};
 pub use joined::JoinedCourse;
-pub use lap::band::{BandedLap, LapComparison};
+pub use lap::band::{BandedLap, LapComparison, LapSettling};
 pub use lap::braking::Braked;
 pub use lap::costs::{Mounting, Shifting};
 pub use lap::forced::ForcedPlace;
