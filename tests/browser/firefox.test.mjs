@@ -81,7 +81,10 @@ test('the search runs in workers, also without a server', { skip }, async () => 
 
 test('a track in UTF-16 is read', { skip }, async () => {
   await page.evaluate(() => {
-    const points = Array.from({ length: 60 }, (_, place) => `<trkpt lat="${50 + place / 5000}" lon="6"><ele>9</ele></trkpt>`).join('');
+    const points = Array.from(
+      { length: 60 },
+      (_, place) => `<trkpt lat="${50 + place / 5000}" lon="6"><ele>9</ele></trkpt>`,
+    ).join('');
     const words = `\ufeff<?xml version="1.0" encoding="UTF-16"?><gpx><trk><trkseg>${points}</trkseg></trk></gpx>`;
     const dataTransfer = new DataTransfer();
     dataTransfer.items.add(new File([Uint16Array.from(words, (it) => it.charCodeAt(0))], 'wide.gpx'));
