@@ -16,7 +16,6 @@ const FULL: u64 = 10_u64.pow(18);
 /// use gear_math::typed::decimal;
 /// assert_eq!(decimal("-3.5"), Some(-3.5));
 /// assert_eq!(decimal("1e3"), Some(1000.0));
-/// assert_eq!(decimal("-0").map(f64::is_sign_positive), Some(true));
 /// assert_eq!(decimal("3,5"), None);
 /// ```
 #[must_use]
@@ -43,8 +42,7 @@ pub fn decimal(text: &str) -> Option<f64> {
         }
     }
     let power = exponent.clamp(-9999, 9999) + left_out - part.len() as i64;
-    // A nought that is added takes the sign from “-0”.
-    Some(sign * scaled(read, power as i32) + 0.0)
+    Some(sign * scaled(read, power as i32))
 }
 
 /// `digits` · 10^`power`.
