@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { assertQuiet, browser, openPage, SINGLE_FILE, share, site, text } from './harness.mjs';
+import { assertQuiet, browser, openPage, SINGLE_FILE, share, text } from './harness.mjs';
 
 share();
 
@@ -53,7 +53,7 @@ test('a track is read in whatever characters it was written', async () => {
 });
 
 test('while a track is read the page says so, and the file given last is taken', async () => {
-  const { page, heard } = await openPage(browser, site.address);
+  const { page, heard } = await openPage(browser, SINGLE_FILE);
   await page.evaluate(() => {
     const says = document.getElementById('chosen-says');
     globalThis.said = [];

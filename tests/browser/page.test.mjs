@@ -116,7 +116,7 @@ for (const [what, opened] of Object.entries(WITHOUT)) {
   test(`without ${what} there is one true reason and nothing that does not answer`, async () => {
     const page = await (await opened({ browser })).newPage();
     await page.goto(SINGLE_FILE.href);
-    await page.getByText(what).first().waitFor();
+    await page.locator('noscript p, #starting').filter({ visible: true, hasText: what }).waitFor();
     assert.doesNotMatch(await page.innerText('body'), /Getting ready/);
     const dead = page.locator('button, summary, nav a, input, select').filter({ visible: true });
     assert.equal(await dead.count(), 0, await dead.allInnerTexts().then(String));
