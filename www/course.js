@@ -20,7 +20,7 @@ export function takeCourse(from, text, file) {
   if (course?.remountCourse !== VERSION || !areTexts(course.stretches)) {
     return engine.refuse(from, engine.FileFault.OtherVersion);
   }
-  const name = typeof course.name === 'string' ? course.name : from;
+  const name = (typeof course.name === 'string' && course.name.trim()) || from;
   const smoothing = typeof course.smoothingM === 'number' ? course.smoothingM : undefined;
   return engine.takeRows(name, course.stretches.join('\n'), smoothing, file);
 }

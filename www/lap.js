@@ -3,6 +3,7 @@
 // ridden on a reserve. The board tells it on the first screen, so that it is due whatever is in sight; where only the board tells
 // it, workers begin a moment after the last change and wait before they draw.
 
+import { breath } from './breath.js';
 import { crewOf } from './crew.js';
 import { find } from './dom.js';
 import * as engine from './engine.js';
@@ -21,6 +22,8 @@ const [BOARD_AFTER, DRAW_AFTER] = [250, 1200]; // milliseconds
 const near = new Set();
 let soon = 0;
 let later = 0;
+/** How often the lap became another one. */
+let due = 0;
 
 const crew = crewOf(take, settleLap);
 /** What the job ordered last has brought so far. @type {{ plans: Float64Array[], waiting: number[], done: number, shownAt: number }} */
@@ -28,6 +31,7 @@ let found = { plans: [], waiting: [], done: 0, shownAt: 0 };
 
 /** The lap in the next task, and until it has settled once nothing has changed for a while. */
 export function lapDue() {
+  due += 1;
   if (soon === 0) soon = setTimeout(unpressed, near.size > 0 ? 0 : BOARD_AFTER, workOutSoon);
   clearTimeout(later);
   later = setTimeout(unpressed, SETTLE_AFTER, settleLater);
@@ -40,9 +44,15 @@ function workOutSoon() {
   else workOut(false);
 }
 
-/** Where workers ride the lap they settle it too. */
-function settleLater() {
-  if (crew.isGone() || engine.lapOrder() === undefined) settleLap();
+/** Where workers ride the lap they settle it too; an even one is settled a ride at a time. */
+async function settleLater() {
+  if (!crew.isGone() && engine.lapOrder() !== undefined) return;
+  const mine = due;
+  while (engine.settleOn()) {
+    await breath();
+    if (due !== mine) return;
+  }
+  settleLap();
 }
 
 /** The lap now, until it has settled. */

@@ -8,7 +8,7 @@ import { keepAboveKeyboard, spokenSoon, watchBoard } from './board.js';
 import { offerBox } from './box.js';
 import { breath } from './breath.js';
 import { offerKept, showChosen, showKept } from './courses.js';
-import { all, find } from './dom.js';
+import { find } from './dom.js';
 import { offerEdits } from './edits.js';
 import * as engine from './engine.js';
 import { enterAgain, showFields, showUndo, takeInput, typedSoFar } from './fields.js';
@@ -36,12 +36,6 @@ import { whenChanged, whenShown } from './update.js';
 import { openByKey, showUsed } from './used.js';
 import { work } from './worker.js';
 
-/** Pictures, and buttons that are of use from now on. */
-function furnish() {
-  furnishPictures();
-  for (const button of all('.acts [disabled]')) button.removeAttribute('disabled');
-}
-
 function connect() {
   whenShown(showFragments, showFields, showHome, showUndo, showLink, showCode, repaint, showBand, showChosen, awayDue);
   whenChanged(lapDue, bikesDue, showKept, restDue, spokenSoon, forgetSaid);
@@ -61,7 +55,7 @@ async function start() {
     dataset.engine = 'failed';
     return;
   }
-  furnish();
+  furnishPictures();
   await breath();
   const typed = typedSoFar();
   connect();

@@ -5,6 +5,7 @@ import { rideBikes } from './bikes-worker.js';
 import { rideBox } from './box-worker.js';
 import * as engine from './engine.js';
 import { rideLap } from './lap-worker.js';
+import { readForPage } from './track.js';
 
 /**
  * What a worker is told first: the engine, the bench, the course as rows, and which share is its own.
@@ -24,6 +25,7 @@ export function work() {
   /** @type {Promise<unknown>} */
   let started = Promise.resolve();
   addEventListener('message', async ({ data }) => {
+    if (data.track) return readForPage(data).catch(refuse);
     if (data.finals) return say({ finals: engine.finals(data.finals, data.times) });
     if (data.plan) return say({ planned: engine.huntPlans(data.plan) });
     if (data.box) return started.then(() => rideBox(data, say));

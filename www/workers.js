@@ -21,7 +21,7 @@ export const helpful = (most) => Math.min(MOST, Math.max(1, navigator.hardwareCo
 /**
  * Puts workers to work and hears what they say. Throws an `Error` to be shown where the browser has none to give.
  * @param {number} count
- * @param {Omit<import('./worker.js').Order, 'index' | 'count'> | { engine: WebAssembly.Module, lap: true }} order
+ * @param {Omit<import('./worker.js').Order, 'index' | 'count'> | { engine: WebAssembly.Module, lap: true } | { engine: WebAssembly.Module, track: File }} order
  * @param {Hear} hear
  */
 export function hire(count, order, hear) {

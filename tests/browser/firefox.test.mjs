@@ -79,6 +79,20 @@ test('the search runs in workers, also without a server', { skip }, async () => 
   await page.waitForFunction(() => document.getElementById('lap-found').textContent.includes('First of'), { timeout: SEARCHED });
 });
 
+test('a track in UTF-16 is read', { skip }, async () => {
+  await page.evaluate(() => {
+    const points = Array.from(
+      { length: 60 },
+      (_, place) => `<trkpt lat="${50 + place / 5000}" lon="6"><ele>9</ele></trkpt>`,
+    ).join('');
+    const words = `\ufeff<?xml version="1.0" encoding="UTF-16"?><gpx><trk><trkseg>${points}</trkseg></trk></gpx>`;
+    const dataTransfer = new DataTransfer();
+    dataTransfer.items.add(new File([Uint16Array.from(words, (it) => it.charCodeAt(0))], 'wide.gpx'));
+    document.getElementById('lap-drop').dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+  });
+  await page.waitForFunction(() => document.getElementById('lap-loaded').textContent.includes('wide'), { timeout: SEARCHED });
+});
+
 test('nothing is wider than a phone', { skip }, async () => {
   await page.setViewport(PHONE);
   for (const section of ['rings', 'cage', 'ride', 'lap', 'tyre-section', 'position', 'sheet']) {

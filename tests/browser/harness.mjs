@@ -102,11 +102,24 @@ export async function untilReady(page, folded = false) {
   await page.evaluate(settle);
 }
 
-/** Runs in the page: workers take what is sent and never answer. */
+/** Runs in the page: workers read files; whatever else they are sent they take and never answer. */
 function restWorkers() {
+  const Reader = globalThis.Worker;
   globalThis.Worker = class extends EventTarget {
-    postMessage() {}
-    terminate() {}
+    constructor(source) {
+      super();
+      this.source = source;
+    }
+    postMessage(message) {
+      if (!message.track) return;
+      this.reader = new Reader(this.source);
+      this.reader.onmessage = (event) => this.onmessage(event);
+      this.reader.onerror = (event) => this.onerror(event);
+      this.reader.postMessage(message);
+    }
+    terminate() {
+      this.reader?.terminate();
+    }
   };
 }
 
@@ -140,11 +153,14 @@ async function listen(page) {
   return heard;
 }
 
-/** Nothing was complained about, and nothing was asked for since the page was ready but what the page holds itself. */
+/**
+ * Nothing was complained about, and nothing was asked for since the page was ready but what the page holds itself and, for
+ * workers, its own script.
+ */
 export function assertQuiet({ complaints, requests, loadedAt }) {
   assert.deepEqual(complaints, []);
   assert.deepEqual(
-    requests.filter(({ at, url }) => at > loadedAt && !/^(data|blob):/.test(url)),
+    requests.filter(({ at, url }) => at > loadedAt && !/^(data|blob):|\/page-\w+\.js$/.test(url)),
     [],
   );
 }

@@ -103,6 +103,43 @@ test('says what is wrong in a browser without WebAssembly', async () => {
   assert.match(await page.innerText('body'), /browser/);
 });
 
+const WITHOUT = {
+  JavaScript: ({ browser }) => browser.newContext({ javaScriptEnabled: false }),
+  WebAssembly: async ({ browser }) => {
+    const context = await browser.newContext();
+    await context.addInitScript(() => delete globalThis.WebAssembly);
+    return context;
+  },
+};
+
+for (const [what, opened] of Object.entries(WITHOUT)) {
+  test(`without ${what} there is one true reason and nothing that does not answer`, async () => {
+    const page = await (await opened({ browser })).newPage();
+    await page.goto(SINGLE_FILE.href);
+    await page.locator('noscript p, #starting').filter({ visible: true, hasText: what }).waitFor();
+    assert.doesNotMatch(await page.innerText('body'), /Getting ready/);
+    const dead = page.locator('button, summary, nav a, input, select').filter({ visible: true });
+    assert.equal(await dead.count(), 0, await dead.allInnerTexts().then(String));
+    await page.context().close();
+  });
+}
+
+test('in a window so low as that of a page zoomed in far nothing stays in the way', async () => {
+  for (const width of [320, 700]) {
+    const { page } = await openPage(browser, SINGLE_FILE, { viewport: { width, height: 225 }, folded: true });
+    await page.evaluate(() => scrollTo(0, 1500));
+    const covering = await page.evaluate(() => {
+      const held = [...document.querySelectorAll('body *')].filter((it) => /fixed|sticky/.test(getComputedStyle(it).position));
+      return held
+        .map((it) => [it.id || it.className, it.checkVisibility() ? it.getBoundingClientRect() : null])
+        .filter(([, box]) => box && box.height > 0 && box.top < innerHeight && box.bottom > 0)
+        .map(([name, { height }]) => `${name} ${height}`);
+    });
+    assert.deepEqual(covering, []);
+    await page.context().close();
+  }
+});
+
 test('a page that did not arrive whole says what to do', async () => {
   const whole = await readFile(SINGLE_FILE, 'utf8');
   const unpacker = whole.indexOf('id="engine"') + 5000;

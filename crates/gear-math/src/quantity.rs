@@ -73,6 +73,14 @@ impl fmt::Display for OutOfLimits {
 
 impl core::error::Error for OutOfLimits {}
 
+impl OutOfLimits {
+    /// Says the value too, unless that is what stands for every count too large to be one.
+    pub(crate) fn with_value(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{self}")?;
+        if self.value < f64::from(u16::MAX) { write!(f, ", not {}", self.value) } else { Ok(()) }
+    }
+}
+
 /// A quantity that is typed or measured, for whoever reads many of them alike.
 ///
 /// # Example

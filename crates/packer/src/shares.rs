@@ -120,7 +120,7 @@ mod tests {
 
     #[test]
     fn small_parts_are_told_together_and_parts_are_packed_alone() {
-        let parts = [("a", 0..3), ("b", 3..6), ("c", 6..20_000)];
+        let parts = [("a", 0..300), ("b", 300..600), ("c", 600..20_000)];
         let parts: Parts = parts.into_iter().map(|(part, place)| (part.to_owned(), vec![place])).collect();
         let told = together(parts);
         assert_eq!(told.keys().collect::<Vec<_>>(), ["all smaller", "c"]);

@@ -27,6 +27,8 @@ pub enum CourseNote {
     Forgotten,
     /// The browser keeps nothing.
     Forbidden,
+    /// The file of this name is being read.
+    Reading,
 }
 
 /// Why a file or a kept course is not taken.

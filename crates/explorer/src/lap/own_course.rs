@@ -3,11 +3,13 @@
 use crate::lap::course_fault::{CourseFault, lap_of};
 use crate::lap::inputs::{CourseChoice, LapInputs};
 use gear_math::Course;
-use gear_math::course::{SmoothingLength, TrackElevation, TrackFault, TrackOptions, TrackReport};
+use gear_math::course::{
+    Recording, SmoothingLength, TrackElevation, TrackFault, TrackOptions, TrackPoints, TrackReport,
+};
 use std::rc::Rc;
 
 /// A course from a file, or one that was kept.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug)]
 pub struct OwnCourse {
     /// Its name: its own, or that of its file without the ending.
     pub name: String,
@@ -17,20 +19,37 @@ pub struct OwnCourse {
     pub course: Course,
     /// The length that its elevations were smoothed over, where that is known, m.
     pub smoothing_m: Option<f64>,
-    /// The track it was read from and what was found in it.
-    pub track: Option<(Rc<str>, TrackOptions, TrackReport)>,
+    /// The track it was read from, how that is used and what was found in it.
+    pub track: Option<(Track, TrackOptions, TrackReport)>,
+}
+
+/// A recorded track, followed once for all that is made of it.
+#[derive(Debug, Clone)]
+pub struct Track {
+    /// Its points.
+    pub points: Rc<TrackPoints>,
+    recording: Rc<Recording>,
+}
+
+impl Track {
+    /// # Errors
+    /// What is wrong with it.
+    pub fn of(points: Rc<TrackPoints>) -> Result<Self, CourseFault> {
+        let recording = Recording::of(&points).map_err(CourseFault::Gpx)?.into();
+        Ok(Self { points, recording })
+    }
 }
 
 impl OwnCourse {
-    /// Reads a recorded track from the file of this name.
+    /// The course along a recorded track from the file of this name.
     ///
     /// # Errors
     /// What is wrong with it.
-    pub fn from_gpx(file: &str, text: Rc<str>, options: TrackOptions) -> Result<Self, CourseFault> {
-        let mut read = Course::from_gpx(&text, &options).map_err(CourseFault::Gpx)?;
+    pub fn along(file: &str, track: Track, options: TrackOptions) -> Result<Self, CourseFault> {
+        let mut read = Course::from_recording(&track.recording, &options).map_err(CourseFault::Gpx)?;
         read.course = read.course.as_lap().map_err(CourseFault::Course)?;
         let smoothing_m = Some(options.smoothing.m());
-        let track = Some((text, options, read.report));
+        let track = Some((track, options, read.report));
         let name = shortened(file.rsplit_once('.').map_or(file, |(name, _)| name));
         Ok(Self { name, file: Some(shortened(file)), course: read.course, smoothing_m, track })
     }
@@ -53,11 +72,11 @@ impl OwnCourse {
     /// The first lap of the same track, or the whole of it; none where it is no recorded track, or that is no course.
     #[must_use]
     pub fn cut(&self, first_lap: bool) -> Option<Self> {
-        let (text, options, _) = self.track.as_ref()?;
-        Self::from_gpx(self.file_name(), Rc::clone(text), TrackOptions { first_lap, ..*options }).ok()
+        let (track, options, _) = self.track.as_ref()?;
+        Self::along(self.file_name(), track.clone(), TrackOptions { first_lap, ..*options }).ok()
     }
 
-    fn file_name(&self) -> &str {
+    pub(crate) fn file_name(&self) -> &str {
         self.file.as_deref().unwrap_or(&self.name)
     }
 
@@ -77,9 +96,9 @@ impl OwnCourse {
     /// The same track with other smoothing, another ground or another part of it, where that changes anything.
     #[must_use]
     pub fn read_again(&self, inputs: &LapInputs) -> Option<Result<Self, CourseFault>> {
-        let (text, options, _) = self.track.as_ref()?;
+        let (track, options, _) = self.track.as_ref()?;
         let wanted = inputs.track_options(options.first_lap);
-        (*options != wanted).then(|| Self::from_gpx(self.file_name(), Rc::clone(text), wanted))
+        (*options != wanted).then(|| Self::along(self.file_name(), track.clone(), wanted))
     }
 }
 

@@ -11,4 +11,6 @@ pub enum Refusal {
     Part(CourseFault),
     /// The course has more stretches than the sketch holds.
     Sketch,
+    /// A course of this name that undo comes back to is no longer kept.
+    Gone(String),
 }

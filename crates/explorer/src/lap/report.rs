@@ -8,8 +8,8 @@ use crate::lap::settled::Settled;
 use crate::lap::words;
 use crate::side::Side;
 use gear_math::course::{
-    Demo, DrawnBand, Draws, Fineness, ForcedPlace, LapComparison, LapDraw, LapGains, OpenSpan, Precision,
-    ProfilePoint, ReserveForcing, ReserveSetup, ReserveUse, Segment, Span, Step, Turner,
+    Demo, DrawnBand, Draws, Fineness, ForcedPlace, LapComparison, LapDraw, LapGains, LapSettling, OpenSpan,
+    Precision, ProfilePoint, ReserveForcing, ReserveSetup, ReserveUse, Segment, Span, Step, Turner,
 };
 use gear_math::rider::{
     CriticalPower, EffortAccount, EffortBudget, EffortPrice, PowerBelowStanding, ReserveShare, Wind,
@@ -146,27 +146,35 @@ impl LapReport {
             report.settled.iter_mut().for_each(|it| it.is_final = true);
             return Ok(report);
         }
-        let [a, b] = &question.setups;
         if settled {
-            let compared = LapComparison::of(&question.course, a, b)?;
-            let LapComparison { first, second, gained, gains, .. } = compared;
-            let settled = Settled {
-                bands: [first.band, second.band],
-                too_close: [first.too_close, second.too_close],
-                gained,
-                forced: [question.forced(Side::A, &first.lap)?, question.forced(Side::B, &second.lap)?],
-                gains: Rc::new(gains),
-                drawn: None,
-                turners: None,
-                is_final: true,
-            };
-            let laps = [first.lap, second.lap];
-            return Ok(Self { settled: Some(settled), ..Self::even(question, laps) });
+            let settling = LapSettling::new(question.course.clone(), question.setups);
+            return Self::settled(question, settling);
         }
+        let [a, b] = &question.setups;
         let step = Step::new(1.0).map_err(|_| PowerBelowStanding)?;
         let ridden = |setup| Lap::in_steps(&question.course, setup, step);
         let laps = [ridden(a)?, ridden(b)?];
         Ok(Self::even(question, laps))
+    }
+
+    /// Laps at an even power, compared as far as they are ridden and to the end.
+    ///
+    /// # Errors
+    /// When the rider does not even move on foot.
+    pub fn settled(question: LapQuestion, settling: LapSettling) -> Result<Self, PowerBelowStanding> {
+        let LapComparison { first, second, gained, gains, .. } = settling.comparison()?;
+        let settled = Settled {
+            bands: [first.band, second.band],
+            too_close: [first.too_close, second.too_close],
+            gained,
+            forced: [question.forced(Side::A, &first.lap)?, question.forced(Side::B, &second.lap)?],
+            gains: Rc::new(gains),
+            drawn: None,
+            turners: None,
+            is_final: true,
+        };
+        let laps = [first.lap, second.lap];
+        Ok(Self { settled: Some(settled), ..Self::even(question, laps) })
     }
 
     fn even(question: LapQuestion, laps: [Lap; 2]) -> Self {

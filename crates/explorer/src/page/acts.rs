@@ -6,6 +6,7 @@ use crate::bench::owner::Owner;
 use crate::page::desk::{Desk, Update};
 use crate::page::scenario::Scenario;
 use crate::side::Side;
+use std::rc::Rc;
 
 impl Desk {
     /// Does what a button says; `None` when there is no such button.
@@ -36,7 +37,8 @@ impl Desk {
             "undo" => self.back(),
             _ => return None,
         };
-        if name != "undo" && (next != self.bench || self.report.lap.own != own) {
+        let is_other = self.report.lap.own.as_ref().map(Rc::as_ptr) != own.as_ref().map(Rc::as_ptr);
+        if name != "undo" && (next != self.bench || is_other) {
             self.history.remember(&self.bench, &self.good, own.as_ref(), None);
         }
         self.notices.clear();

@@ -19,6 +19,7 @@ use crate::page::was::Was;
 use crate::page::words::notices as words;
 use crate::rack::room::RackRoom;
 use crate::rack::view as rack_view;
+use gear_math::course::LapSettling;
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
@@ -59,6 +60,8 @@ pub struct Desk {
     away: BTreeSet<String>,
     /// The lap that workers were sent for.
     pub(crate) ordered: Option<LapQuestion>,
+    /// An even lap that is being settled, ride by ride.
+    pub(crate) settling: Option<(LapQuestion, LapSettling)>,
     /// All bikes, while they are worked out for the bench as it stands.
     pub(crate) comparing: Option<Comparing>,
 }

@@ -2,15 +2,18 @@
 
 use crate::bench::bench::Bench;
 use crate::bench::field::Field;
+use crate::lap::kept_course::KeptCourse;
 use crate::lap::own_course::OwnCourse;
 use crate::page::scenario::Scenario;
 use std::rc::Rc;
 
 /// How many steps back are kept.
 const DEPTH: usize = 100;
+/// Courses of one's own take no more room than this, all steps together, bytes.
+const ROOM: usize = 48 << 20;
 
 /// A bench as it was, with the last good values it had and the course from a file that was at hand.
-pub(crate) type Earlier = (Bench, Scenario, Option<Rc<OwnCourse>>);
+pub(crate) type Earlier = (Bench, Scenario, Option<KeptCourse>);
 
 /// Earlier benches, newest last. Typing on in one field counts as one step.
 #[derive(Debug, Default)]
@@ -37,8 +40,24 @@ impl History {
         if self.earlier.len() == DEPTH {
             self.earlier.remove(0);
         }
-        self.earlier.push((bench.clone(), good.clone(), own.cloned()));
+        self.earlier.push((bench.clone(), good.clone(), own.map(KeptCourse::of)));
+        self.make_room();
         true
+    }
+
+    /// Lets the courses of the oldest steps go that there is no room for. What steps share is kept once.
+    fn make_room(&mut self) {
+        let (mut taken, mut known) = (0, Vec::new());
+        for course in self.earlier.iter_mut().rev().filter_map(|(.., course)| course.as_mut()) {
+            let (place, bytes) = course.weight();
+            if !known.contains(&place) {
+                known.push(place);
+                taken += bytes;
+            }
+            if taken > ROOM {
+                course.let_go();
+            }
+        }
     }
 
     /// Ends a run of typing: what comes next is a step of its own.

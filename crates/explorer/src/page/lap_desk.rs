@@ -10,11 +10,12 @@ use crate::lap::errand::Errand;
 use crate::lap::found::Found;
 use crate::lap::from_scripts::FileFault;
 use crate::lap::inputs::CourseChoice;
-use crate::lap::own_course::OwnCourse;
+use crate::lap::own_course::{OwnCourse, Track};
 use crate::lap::refusal::Refusal;
 use crate::lap::report::{FINENESS, LapQuestion, LapReport};
 use crate::lap::room::LapRoom;
 use crate::lap::search::Hunt;
+use crate::lap::sent_track;
 use crate::lap::sketched::Sketched;
 use crate::lap::stroke::{Stroke, StrokeFault};
 use crate::lap::words;
@@ -23,7 +24,7 @@ use crate::page::report::Report;
 use crate::page::scenario::Scenario;
 use crate::side::Side;
 use gear_math::Course;
-use gear_math::course::{ReservePlan, TimeBand, TrackOptions};
+use gear_math::course::{LapSettling, ReservePlan, TimeBand, TrackOptions};
 use maud::html;
 use std::rc::Rc;
 
@@ -58,8 +59,26 @@ impl Desk {
         if known.is_some_and(|laps| !settled || laps.settled.is_some()) {
             return None;
         }
-        let laps = LapReport::of(question, settled).ok();
-        Some(self.with_laps(laps))
+        let begun = self.settling.take().filter(|(of, _)| settled && *of == question);
+        let laps = match begun {
+            Some((question, settling)) => LapReport::settled(question, settling),
+            None => LapReport::of(question, settled),
+        };
+        Some(self.with_laps(laps.ok()))
+    }
+
+    /// Rides once more of what an even lap takes to settle; whether there may be more to ride.
+    pub fn settle_on(&mut self) -> bool {
+        let question = self.lap_question();
+        let is_known = |laps: &Rc<LapReport>| laps.question == question && laps.settled.is_some();
+        let is_faulty = self.good.lap.fault(self.room().own.as_deref()).is_some();
+        if is_faulty || question.on_reserve().is_some() || self.room().laps.as_ref().is_some_and(is_known) {
+            return false;
+        }
+        let begun = self.settling.take().filter(|(of, _)| *of == question);
+        let begin = || (question.clone(), LapSettling::new(question.course.clone(), question.setups));
+        let (_, settling) = self.settling.insert(begun.unwrap_or_else(begin));
+        settling.go_on().unwrap_or(false)
     }
 
     fn lap_question(&self) -> LapQuestion {
@@ -113,10 +132,13 @@ impl Desk {
         Some(self.with_laps(Some(laps)))
     }
 
-    /// Takes the text of a GPX file.
-    pub fn take_track(&mut self, name: &str, text: &str) -> Update {
+    /// Takes what was read of a GPX file.
+    pub fn take_track(&mut self, name: &str, numbers: Vec<f64>) -> Update {
         let whole = TrackOptions { from: None, to: None, ..self.good.lap.track_options(false) };
-        self.take_own(name, OwnCourse::from_gpx(name, text.into(), whole))
+        let points = sent_track::understood(numbers).map_err(CourseFault::Gpx);
+        let track = points.and_then(|points| Track::of(Rc::new(points)));
+        let own = track.and_then(|track| OwnCourse::along(name, track, whole));
+        self.take_own(name, own)
     }
 
     /// Takes a course that was kept or saved: its name, its stretches, a row each, what it was smoothed over, and the
@@ -235,8 +257,13 @@ impl Desk {
         let Some((bench, good, own)) = self.history.back() else {
             return (self.bench.clone(), self.good.clone());
         };
-        let own = own.or_else(|| self.room().own.clone());
-        self.set_room(LapRoom { own, refused: None, ..self.room().clone() });
+        let at_hand = self.room().own.as_ref();
+        let restored = own.map(|own| own.restored(at_hand)).transpose();
+        let (own, refused) = match restored {
+            Ok(own) => (own.or_else(|| at_hand.cloned()), None),
+            Err(name) => (None, Some(Refusal::Gone(name))),
+        };
+        self.set_room(LapRoom { own, refused, ..self.room().clone() });
         (bench, good)
     }
 
@@ -387,6 +414,26 @@ mod tests {
     }
 
     #[test]
+    fn an_even_lap_settles_ride_by_ride_as_it_does_at_once() {
+        let mut desk = on_bank();
+        assert!(!desk.settle_on(), "on a reserve workers do it");
+        edited(&mut desk, &[(Field::LapModel, "steady")]);
+        desk.lap(false);
+        assert!(desk.settle_on() && desk.settle_on());
+        edited(&mut desk, &[(Field::Power, "260")]);
+        let rides = (0..).take_while(|_| desk.settle_on()).count();
+        assert!(rides > 30, "{rides}, those of before do not count");
+        let slowly = desk.lap(true).unwrap();
+        let settled = |desk: &Desk| desk.room().laps.as_ref().unwrap().settled.clone().unwrap();
+        assert!(!desk.settle_on() && desk.lap(true).is_none());
+        let mut at_once = on_bank();
+        edited(&mut at_once, &[(Field::LapModel, "steady"), (Field::Power, "260")]);
+        at_once.lap(true);
+        assert_eq!(settled(&desk), settled(&at_once));
+        assert!(slowly.html.iter().any(|(id, _)| id == "lap-answer"));
+    }
+
+    #[test]
     fn a_lap_of_before_is_said_to_be_until_the_one_of_now_has_come() {
         let mut desk = on_bank();
         desk.lap(false);
@@ -494,6 +541,60 @@ mod tests {
         assert!(desk.room().own.is_some(), "a file stays at hand for whoever chooses it again");
     }
 
+    /// Points of a file of this name that lead north, so many of them.
+    fn northward(points: u32) -> Vec<f64> {
+        let point = |place: u32| {
+            format!("<trkpt lat='{:.6}' lon='6.1'><ele>10</ele></trkpt>", 50.0 + f64::from(place) * 1e-5)
+        };
+        let points: String = (0..points).map(point).collect();
+        sent_track::read(&format!("<gpx version='1.1'><trk><trkseg>{points}</trkseg></trk></gpx>"))
+    }
+
+    #[test]
+    fn steps_share_the_points_of_a_file_and_undo_uses_them_as_they_were_used() {
+        let mut desk = Desk::default();
+        desk.take_track("Ride.gpx", northward(500));
+        let before = desk.course();
+        let points =
+            |desk: &Desk| Rc::clone(&desk.room().own.as_ref().unwrap().track.as_ref().unwrap().0.points);
+        let first = points(&desk);
+        for smoothing in ["25", "60", "80"] {
+            edited(&mut desk, &[(Field::Smoothing, smoothing)]);
+            desk.pause();
+        }
+        edited(&mut desk, &[(Field::TrackTo, "300")]);
+        assert!(Rc::ptr_eq(&points(&desk), &first) && desk.course() != before);
+        for _ in 0..4 {
+            desk.act("undo");
+        }
+        assert!(Rc::ptr_eq(&points(&desk), &first));
+        assert_eq!(desk.course(), before);
+    }
+
+    #[test]
+    fn what_undo_has_no_room_for_is_said() {
+        let mut desk = Desk::default();
+        let large = northward(40_000);
+        let room: usize = 48 << 20;
+        let most = room / size_of_val(large.as_slice());
+        for number in 0..most + 4 {
+            desk.take_track(&format!("{number}.gpx"), large.clone());
+        }
+        let refused = |desk: &Desk| desk.room().refused.clone();
+        for number in (3..most + 3).rev() {
+            desk.act("undo");
+            assert_eq!((desk.course_name(), refused(&desk)), (Some(number.to_string().as_str()), None));
+        }
+        let told = desk.act("undo").unwrap();
+        assert_eq!((desk.course_name(), desk.course()), (None, None), "no other file stands in");
+        let said = &told.html.iter().find(|(id, _)| id == "lap-course").unwrap().1;
+        assert!(said.contains("“2.gpx” is no longer at hand"), "{said}");
+        for _ in 0..3 {
+            desk.act("undo");
+        }
+        assert_eq!((desk.course_name(), refused(&desk)), (Some("Autumn meadow"), None));
+    }
+
     #[test]
     fn a_part_of_one_file_is_none_of_the_next() {
         let point = |place: u32| {
@@ -503,11 +604,11 @@ mod tests {
         let text = format!("<gpx version='1.1'><trk><trkseg>{points}</trkseg></trk></gpx>");
         let mut desk = Desk::default();
         let course = |update: Update| update.html.into_iter().find(|(id, _)| id == "lap-course").unwrap().1;
-        desk.take_track("First", &text);
+        desk.take_track("First", sent_track::read(&text));
         edited(&mut desk, &[(Field::TrackFrom, "200")]);
         let said = edited(&mut desk, &[(Field::TrackTo, "600")]);
         assert!(course(said).contains("from 200\u{a0}m to 600\u{a0}m of the track"));
-        let said = desk.take_track("Second", &text);
+        let said = desk.take_track("Second", sent_track::read(&text));
         assert_eq!((desk.bench.text(Field::TrackFrom), desk.bench.text(Field::TrackTo)), ("", ""));
         assert!(!course(said).contains("of the track"));
     }

@@ -6,6 +6,7 @@ use crate::lap::from_scripts::{CourseNote, FileFault, SearchNote};
 use crate::lap::notes;
 use crate::lap::pictures::profile;
 use crate::lap::search::Hunt;
+use crate::lap::sent_track;
 use crate::page::desk::Desk;
 use crate::page::entry::{answer, at_desk, report, seen};
 use crate::page::scenario::Scenario;
@@ -28,6 +29,13 @@ thread_local! {
 #[wasm_bindgen(unchecked_return_type = "Update | null")]
 pub fn lap(settled: bool) -> Result<JsValue, JsError> {
     at_desk(|desk| desk.lap(settled)).map_or(Ok(JsValue::NULL), answer)
+}
+
+/// Rides once more of what an even lap takes to settle; whether there may be more to ride before [`lap`] tells it settled.
+#[wasm_bindgen(js_name = settleOn)]
+#[must_use]
+pub fn settle_on() -> bool {
+    at_desk(Desk::settle_on)
 }
 
 /// Rows of the course whose lap workers are to ride; nothing where the page rides it itself or nothing is left to do.
@@ -91,13 +99,20 @@ pub fn take_draws(numbers: &[f64]) -> Result<JsValue, JsError> {
     at_desk(|desk| desk.take_draws(numbers)).map_or(Ok(JsValue::NULL), answer)
 }
 
-/// Takes the text of a GPX file.
+/// In a worker: reads the text of a GPX file, for [`take_track`].
+#[wasm_bindgen(js_name = readTrack)]
+#[must_use]
+pub fn read_track(text: &str) -> Vec<f64> {
+    sent_track::read(text)
+}
+
+/// Takes what [`read_track`] has read of a GPX file.
 ///
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen(js_name = takeTrack, unchecked_return_type = "Update")]
-pub fn take_track(name: &str, text: &str) -> Result<JsValue, JsError> {
-    answer(at_desk(|desk| desk.take_track(name, text)))
+pub fn take_track(name: &str, numbers: Vec<f64>) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.take_track(name, numbers)))
 }
 
 /// Takes a course that was kept or saved, as rows of a sketch.

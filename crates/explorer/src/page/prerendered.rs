@@ -57,7 +57,9 @@ mod tests {
         let [head, bench] = with_demo([skeleton::masthead(), skeleton::bench()]);
         let update = Desk::default().open("");
         let mut told = 0;
-        for (id, html) in update.html.iter().filter(|(id, html)| id.starts_with("decide-") && !html.is_empty()) {
+        for (id, html) in
+            update.html.iter().filter(|(id, html)| id.starts_with("decide-") && !html.is_empty())
+        {
             assert_eq!(bench.matches(&format!(" id=\"{id}\">{html}</")).count(), 1, "{id}");
             told += 1;
         }

@@ -97,12 +97,12 @@ fn teeth() -> Markup {
 fn acts() -> Markup {
     html! {
         div class="acts" role="toolbar" aria-label=(words::ACTS) {
-            button type="button" data-act="copy" disabled { (words::COPY_A_TO_B) }
-            button type="button" data-act="swap" tabindex="-1" disabled { (words::SWAP) }
+            button type="button" data-act="copy" { (words::COPY_A_TO_B) }
+            button type="button" data-act="swap" tabindex="-1" { (words::SWAP) }
             button type="button" data-act="undo" tabindex="-1" disabled { (words::UNDO) }
-            button type="button" data-act="reset" tabindex="-1" disabled { (words::RESET) }
-            button type="button" data-act="share" tabindex="-1" disabled { (words::SHARE) }
-            button type="button" data-save popovertarget="take" tabindex="-1" disabled { (words::BOARD) }
+            button type="button" data-act="reset" tabindex="-1" { (words::RESET) }
+            button type="button" data-act="share" tabindex="-1" { (words::SHARE) }
+            button type="button" data-save popovertarget="take" tabindex="-1" { (words::BOARD) }
         }
         p class="quiet" id="shared" role="status" data-copied=(words::SHARED) data-refused=(words::SHARE_BY_HAND) data-file=(words::SHARED_FROM_FILE) data-share=(words::SHARE_BY_SYSTEM) {}
         details id="code" hidden { summary { (words::CODE) } div id="link-code" {} }

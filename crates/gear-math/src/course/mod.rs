@@ -40,7 +40,7 @@ pub use doubt::lap_draw::LapDraw;
 pub use doubt::open_span::OpenSpan;
 pub use doubt::turner::{Turn, TurnedSide, Turner};
 pub use joined::JoinedCourse;
-pub use lap::band::{BandedLap, LapComparison};
+pub use lap::band::{BandedLap, LapComparison, LapSettling};
 pub use lap::braking::Braked;
 pub use lap::costs::{Mounting, Shifting};
 pub use lap::forced::ForcedPlace;
@@ -75,7 +75,9 @@ pub use track::laps::TrackLaps;
 #[cfg(feature = "gpx")]
 pub use track::pauses::TrackPauses;
 #[cfg(feature = "gpx")]
-pub use track::recording::TrackCleaning;
+pub use track::points::TrackPoints;
+#[cfg(feature = "gpx")]
+pub use track::recording::{Recording, TrackCleaning};
 #[cfg(feature = "gpx")]
 pub use track::track::{TrackCourse, TrackOptions, TrackReport};
 pub use track_use::{TrackFault, TrackUse};

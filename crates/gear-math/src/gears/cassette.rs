@@ -152,7 +152,7 @@ impl fmt::Display for CassetteError {
             Self::NotACount { place } => {
                 write!(f, "entry {place} is not a whole number: type every sprocket, such as 11-13-15-18")
             }
-            Self::Sprocket(error) => write!(f, "{error}, not {}", error.value),
+            Self::Sprocket(error) => error.with_value(f),
             Self::NotAscending { before, sprocket } => write!(
                 f,
                 "{sprocket} comes after {before}: type the sprockets from the smallest to the largest, each once"

@@ -141,7 +141,7 @@ impl fmt::Display for ChainsetError {
                     "entry {place} is not a whole number: type the teeth of each chainring, such as 44/31"
                 )
             }
-            Self::Ring(error) => write!(f, "{error}, not {}", error.value),
+            Self::Ring(error) => error.with_value(f),
             Self::Repeated { ring } => write!(f, "{ring} is there twice: type each chainring once"),
             Self::TooMany => write!(f, "type at most {} chainrings", Chainset::MOST_RINGS),
         }
@@ -166,6 +166,7 @@ mod tests {
         assert_eq!(error("44/x"), ChainsetError::NotACount { place: 2 });
         assert_eq!(error("44.5"), ChainsetError::NotACount { place: 1 });
         assert_eq!(error("61").to_string(), "chainring must be 20 to 60 teeth, not 61");
+        assert_eq!(error("99999999").to_string(), "chainring must be 20 to 60 teeth");
         assert!(matches!(error("99999999999"), ChainsetError::Ring(_)));
         assert!(matches!(error("44/44"), ChainsetError::Repeated { .. }));
         assert_eq!(error("50/44/38/32"), ChainsetError::TooMany);

@@ -95,7 +95,7 @@ impl From<OutOfLimits> for CassetteNameError {
 impl fmt::Display for CassetteNameError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let name = match self {
-            Self::Sprocket(error) => return write!(f, "{error}, not {}", error.value),
+            Self::Sprocket(error) => return error.with_value(f),
             Self::NoneSuch(name) => name,
         };
         let mut counts = name.cassettes().map(|cassette| cassette.sprockets().len());

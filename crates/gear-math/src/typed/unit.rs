@@ -67,7 +67,8 @@ pub fn decimal_in(text: &str, unit: &str) -> Option<f64> {
     let end = text.find(|letter: char| !letter.is_ascii_digit() && !matches!(letter, '.' | '-' | '+'));
     let (number, said) = text.split_at(end.unwrap_or(text.len()));
     let said = said.trim_start();
-    let number = decimal(number)?;
+    // A nought that is added takes the sign from “-0”.
+    let number = decimal(number)? + 0.0;
     if said.is_empty() || said.eq_ignore_ascii_case(unit) {
         return Some(number);
     }
@@ -102,6 +103,13 @@ pub fn slope_percent(text: &str) -> Option<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_nought_has_no_sign() {
+        for (text, unit) in [("-0", "mm"), ("-0.0 cm", "mm"), ("0", "kg")] {
+            assert_eq!(decimal_in(text, unit).map(f64::to_bits), Some(0), "{text}");
+        }
+    }
 
     #[test]
     fn a_unit_of_another_kind_is_no_number() {

@@ -165,7 +165,7 @@ impl fmt::Display for TyreSizeError {
             Self::UnknownBeadSeat => {
                 f.write_str("no rim size in use: type the ISO number from the sidewall, such as 33-622")
             }
-            Self::Width(error) => write!(f, "{error}, not {}", error.value),
+            Self::Width(error) => error.with_value(f),
         }
     }
 }

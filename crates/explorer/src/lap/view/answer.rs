@@ -129,6 +129,7 @@ pub(crate) fn course_name(report: &LapSection) -> String {
 #[cfg(test)]
 pub(crate) mod tests {
     use super::*;
+    use crate::lap::sent_track;
     use crate::number::clock;
     use crate::page::desk::Desk;
     use gear_math::course::{GainPart, LapGains, Precision, TimeBand};
@@ -358,7 +359,7 @@ pub(crate) mod tests {
     fn a_mountain_path_gets_no_times() {
         let mut desk = ridden("");
         assert!(desk.report().lap.laps.is_some());
-        desk.take_track("Ridge", &track(100, 3.0));
+        desk.take_track("Ridge", sent_track::read(&track(100, 3.0)));
         assert!(desk.lap(true).is_some() && desk.lap(true).is_none());
         let report = desk.report();
         assert!(report.lap.laps.is_none() && desk.course().is_none());
@@ -368,7 +369,7 @@ pub(crate) mod tests {
         desk.edit(&[("course".into(), "meadow".into())]);
         desk.lap(true);
         assert!(desk.report().lap.laps.is_some());
-        desk.take_track("Hill", &track(100, 0.4));
+        desk.take_track("Hill", sent_track::read(&track(100, 0.4)));
         desk.lap(true);
         assert!(plain_text(&in_full(&desk.report().lap_section())).contains("Hill, 0.50\u{a0}km"));
     }

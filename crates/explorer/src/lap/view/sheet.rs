@@ -45,6 +45,7 @@ fn laps_of(block: &mut Block, laps: &LapReport, settled: &Settled) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::lap::sent_track;
     use crate::lap::view::answer::tests::{ridden, settled, track};
     use crate::page::desk::Desk;
     use gear_math::course::TimeBand;
@@ -52,7 +53,7 @@ mod tests {
     #[test]
     fn a_track_that_is_no_course_is_said_to_be_none_on_the_sheet() {
         let mut desk = ridden("");
-        desk.take_track("Ridge", &track(100, 3.0));
+        desk.take_track("Ridge", sent_track::read(&track(100, 3.0)));
         let sheet = format!("{:?}", block(&desk.report().lap_section(), None).unwrap());
         assert!(
             sheet.contains("Ridge cannot be used for a lap: 100") && !sheet.contains("likely"),

@@ -7,7 +7,7 @@ use crate::course::lap::gearbox::Gears;
 use crate::course::lap::lap::Lap;
 use crate::course::lap::modes::Mode;
 use crate::course::lap::ride::Ride;
-use crate::course::lap::settled::ridden;
+use crate::course::lap::settled::{Halved, ridden};
 use crate::course::lap::setup::LapSetup;
 use crate::course::lap::terrain::Terrain;
 use crate::course::lap::time_band::in_quadrature;
@@ -44,7 +44,8 @@ impl BandedLap {
     /// [`PowerBelowStanding`] when the power leaves nothing to move on foot with.
     pub fn of(course: &Course, setup: &LapSetup) -> Result<Self, PowerBelowStanding> {
         let lap = Lap::of(course, setup)?;
-        let variants = Variants::of(course, setup)?;
+        let mut variants = Variants::default();
+        while variants.go_on(course, setup)? {}
         Ok(variants.around(lap))
     }
 }
@@ -71,13 +72,88 @@ impl LapComparison {
     /// # Errors
     /// [`PowerBelowStanding`] when either power leaves nothing to move on foot with.
     pub fn of(course: &Course, first: &LapSetup, second: &LapSetup) -> Result<Self, PowerBelowStanding> {
-        if first == second {
-            return BandedLap::of(course, first).map(Self::with_itself);
+        let mut settling = LapSettling::new(course.clone(), [*first, *second]);
+        while settling.go_on()? {}
+        settling.comparison()
+    }
+}
+
+/// Two set-ups being compared, one ride after another.
+///
+/// # Example
+/// ```
+/// # use gear_math::{Air, Bike, Course, LapSetup, Rider};
+/// # use gear_math::course::{Demo, LapComparison, LapSettling};
+/// # fn compared(course: Course, setups: [LapSetup; 2]) -> Result<(), Box<dyn std::error::Error>> {
+/// let at_once = LapComparison::of(&course, &setups[0], &setups[1])?;
+/// let mut settling = LapSettling::new(course, setups);
+/// while settling.go_on()? {
+///     // Time for something else.
+/// }
+/// assert_eq!(settling.comparison()?, at_once);
+/// # Ok(())
+/// # }
+/// ```
+#[derive(Debug)]
+pub struct LapSettling {
+    course: Course,
+    setups: [LapSetup; 2],
+    laps: Vec<Halved>,
+    moved: [Variants; 2],
+}
+
+impl LapSettling {
+    /// Nothing is ridden yet.
+    #[must_use]
+    pub fn new(course: Course, setups: [LapSetup; 2]) -> Self {
+        Self { course, setups, laps: Vec::new(), moved: Default::default() }
+    }
+
+    /// Rides one lap more; whether any was still to be ridden.
+    ///
+    /// # Errors
+    /// [`PowerBelowStanding`] when either power leaves nothing to move on foot with.
+    pub fn go_on(&mut self) -> Result<bool, PowerBelowStanding> {
+        let Self { course, setups, laps, moved } = self;
+        // A bike beside itself is ridden once.
+        let setups = if setups[0] == setups[1] { &setups[..1] } else { &setups[..] };
+        if let Some(setup) = setups.get(laps.len()) {
+            laps.push(Halved::begin(course, setup)?);
+            return Ok(true);
         }
-        let (one, other) = same_steps(course, first, second)?;
-        let (one_moved, other_moved) = (Variants::of(course, first)?, Variants::of(course, second)?);
+        for (lap, setup) in laps.iter_mut().zip(setups) {
+            if lap.go_on(course, setup)? {
+                return Ok(true);
+            }
+        }
+        let finest_m = laps.iter().map(|it| it.lap.step_m).fold(f64::INFINITY, f64::min);
+        for (lap, setup) in laps.iter_mut().zip(setups) {
+            if lap.refine(course, setup, finest_m)? {
+                return Ok(true);
+            }
+        }
+        for (variants, setup) in moved.iter_mut().zip(setups) {
+            if variants.go_on(course, setup)? {
+                return Ok(true);
+            }
+        }
+        Ok(false)
+    }
+
+    /// The comparison; what is still to be ridden for it is.
+    ///
+    /// # Errors
+    /// [`PowerBelowStanding`] when either power leaves nothing to move on foot with.
+    pub fn comparison(mut self) -> Result<LapComparison, PowerBelowStanding> {
+        while self.go_on()? {}
+        let [one_moved, other_moved] = self.moved;
+        let mut laps = self.laps.into_iter().map(|it| it.lap);
+        let one = laps.next().ok_or(PowerBelowStanding)?;
+        let Some(other) = laps.next() else {
+            return Ok(LapComparison::with_itself(one_moved.around(one)));
+        };
         let gained = gained(&one, &other, &one_moved, &other_moved);
-        Ok(Self {
+        Ok(LapComparison {
             quicker: gained.quicker(),
             gained,
             gains: LapGains::between(&one, &other),
@@ -100,33 +176,17 @@ impl LapComparison {
     }
 }
 
-/// Both laps in the finer of the steps at which each settles.
-fn same_steps(
-    course: &Course,
-    first: &LapSetup,
-    second: &LapSetup,
-) -> Result<(Lap, Lap), PowerBelowStanding> {
-    let (mut one, mut other) = (Lap::of(course, first)?, Lap::of(course, second)?);
-    let finest = one.step_m.min(other.step_m);
-    for (lap, setup) in [(&mut one, first), (&mut other, second)] {
-        if lap.step_m > finest {
-            let error = lap.step_error_s;
-            *lap = Lap::in_steps(course, setup, Step::known(finest))?;
-            lap.step_error_s = error;
-        }
-    }
-    Ok((one, other))
-}
-
 fn gained(one: &Lap, other: &Lap, one_moved: &Variants, other_moved: &Variants) -> TimeBand {
     let given = one.time_s - other.time_s;
-    let unmoved = one_moved.given.time - other_moved.given.time;
-    let moved = one_moved.each.iter().zip(&other_moved.each).map(|(a, b)| a.time - b.time - unmoved);
+    let mut differences = one_moved.ridden.iter().zip(&other_moved.ridden).map(|(a, b)| a.time - b.time);
+    let unmoved = differences.next().unwrap_or_default();
+    let moved = differences.map(|it| it - unmoved);
     let error = one.step_error_s.unwrap_or(0.0).hypot(other.step_error_s.unwrap_or(0.0));
     TimeBand::around(given, moved.chain([error, -error]))
 }
 
 /// A lap as far as bands go.
+#[derive(Debug)]
 struct Outcome {
     time: f64,
     modes: Vec<Mode>,
@@ -139,10 +199,10 @@ impl Outcome {
     }
 }
 
-/// The lap with each uncertain input moved, all in the same coarse steps.
+/// The lap as given and then with each uncertain input moved, all in the same coarse steps.
+#[derive(Debug, Default)]
 struct Variants {
-    given: Outcome,
-    each: Vec<Outcome>,
+    ridden: Vec<Outcome>,
     /// Ends of the steps, m.
     ends: Vec<f64>,
 }
@@ -151,21 +211,20 @@ struct Variants {
 const VARIANT_STEP_M: f64 = 1.0;
 
 impl Variants {
-    fn of(course: &Course, setup: &LapSetup) -> Result<Self, PowerBelowStanding> {
+    /// Rides the next; whether there was one.
+    fn go_on(&mut self, course: &Course, setup: &LapSetup) -> Result<bool, PowerBelowStanding> {
+        let moved = core::iter::once(&Moved::NOT).chain(&Moved::EACH).nth(self.ridden.len());
+        let Some(moved) = moved else { return Ok(false) };
         let gears = Gears::new(&setup.bike, &setup.shifting);
-        let mut ends = Vec::new();
-        let mut outcome = |moved: &Moved| {
-            let terrain = Terrain::new(course, setup, Step::known(VARIANT_STEP_M), moved)?;
-            ends = terrain.ends();
-            Ok(Outcome::of(&ridden(&Ride::new(&terrain, &gears), setup.begin)))
-        };
-        let given = outcome(&Moved::NOT)?;
-        let each = Moved::EACH.iter().map(outcome).collect::<Result<Vec<_>, _>>()?;
-        Ok(Self { given, each, ends })
+        let terrain = Terrain::new(course, setup, Step::known(VARIANT_STEP_M), moved)?;
+        self.ridden.push(Outcome::of(&ridden(&Ride::new(&terrain, &gears), setup.begin)));
+        self.ends = terrain.ends();
+        Ok(true)
     }
 
     fn around(&self, lap: Lap) -> BandedLap {
-        let logarithms = self.each.iter().map(|plan| (plan.time / self.given.time).ln());
+        let given = self.ridden.first().map_or(1.0, |it| it.time);
+        let logarithms = self.ridden.iter().skip(1).map(|plan| (plan.time / given).ln());
         let (down, up) = in_quadrature(logarithms);
         let time_s = lap.time_s;
         let band = TimeBand { low_s: time_s * (-down).exp(), time_s, high_s: time_s * up.exp() };
@@ -173,8 +232,8 @@ impl Variants {
     }
 
     fn too_close(&self) -> Vec<Span> {
-        let given = &self.given.modes;
-        let turns = |at: usize| self.each.iter().any(|plan| plan.modes[at] != given[at]);
+        let Some((given, each)) = self.ridden.split_first() else { return Vec::new() };
+        let turns = |at: usize| each.iter().any(|plan| plan.modes[at] != given.modes[at]);
         let mut spans: Vec<Span> = Vec::new();
         let (mut from_m, mut turned) = (0.0, false);
         for (at, &to_m) in self.ends.iter().enumerate() {
@@ -244,7 +303,8 @@ mod tests {
             let setups = [setup(first), setup(second)];
             let alone = setups.map(|setup| Lap::of(&course, &setup).unwrap());
             unlike += usize::from((alone[0].step_m - alone[1].step_m).abs() > 0.0);
-            let (one, other) = same_steps(&course, &setups[0], &setups[1]).unwrap();
+            let compared = LapComparison::of(&course, &setups[0], &setups[1]).unwrap();
+            let [one, other] = [compared.first.lap, compared.second.lap];
             let finest = alone[0].step_m.min(alone[1].step_m);
             for (lap, (setup, alone)) in [one, other].iter().zip(setups.iter().zip(&alone)) {
                 let ridden = Lap::in_steps(&course, setup, Step::known(finest)).unwrap();
@@ -260,8 +320,11 @@ mod tests {
         use Mode::{Foot, Ride};
         let outcome = |modes: [Mode; 5]| Outcome { time: 9.0, modes: modes.to_vec() };
         let variants = |each: &[[Mode; 5]]| Variants {
-            given: outcome([Ride, Ride, Foot, Foot, Ride]),
-            each: each.iter().map(|&modes| outcome(modes)).collect(),
+            ridden: [[Ride, Ride, Foot, Foot, Ride]]
+                .iter()
+                .chain(each)
+                .map(|&modes| outcome(modes))
+                .collect(),
             ends: vec![1.0, 2.0, 3.5, 4.0, 5.0],
         };
         let spans = |each: &[[Mode; 5]]| -> Vec<(f64, f64)> {

@@ -33,15 +33,9 @@ impl Lap {
     /// # Errors
     /// [`PowerBelowStanding`] when the power leaves nothing to move on foot with.
     pub fn of(course: &Course, setup: &LapSetup) -> Result<Self, PowerBelowStanding> {
-        let mut lap = Self::in_steps(course, setup, Step::known(STEPS_M[0]))?;
-        for step in STEPS_M[1..].iter().copied().map(Step::known) {
-            let coarser = core::mem::replace(&mut lap, Self::in_steps(course, setup, step)?);
-            lap.step_error_s = Some(lap.error_after(&coarser, setup));
-            if lap.has_settled_after(&coarser) {
-                break;
-            }
-        }
-        Ok(lap)
+        let mut halved = Halved::begin(course, setup)?;
+        while halved.go_on(course, setup)? {}
+        Ok(halved.lap)
     }
 
     /// Whether steps half as long change little and nothing of the plan.
@@ -71,6 +65,49 @@ impl Lap {
         let gears = Gears::new(&setup.bike, &setup.shifting);
         let ride = Ride::new(&terrain, &gears);
         Ok(Account::new(&ride, setup).lap(&ridden(&ride, setup.begin), step))
+    }
+}
+
+/// A lap whose steps are halved, one ride after another.
+#[derive(Debug)]
+pub(in crate::course) struct Halved {
+    pub(in crate::course) lap: Lap,
+    /// How many of the steps have been tried; all of them once it has settled.
+    tried: usize,
+}
+
+impl Halved {
+    pub(in crate::course) fn begin(course: &Course, setup: &LapSetup) -> Result<Self, PowerBelowStanding> {
+        Ok(Self { lap: Lap::in_steps(course, setup, Step::known(STEPS_M[0]))?, tried: 1 })
+    }
+
+    /// Rides in steps half as long; whether that was still to be done.
+    pub(in crate::course) fn go_on(
+        &mut self,
+        course: &Course,
+        setup: &LapSetup,
+    ) -> Result<bool, PowerBelowStanding> {
+        let Some(step) = STEPS_M.get(self.tried).copied().map(Step::known) else { return Ok(false) };
+        let coarser = core::mem::replace(&mut self.lap, Lap::in_steps(course, setup, step)?);
+        self.lap.step_error_s = Some(self.lap.error_after(&coarser, setup));
+        let has_settled = self.lap.has_settled_after(&coarser);
+        self.tried = if has_settled { STEPS_M.len() } else { self.tried + 1 };
+        Ok(true)
+    }
+
+    /// Rides once more in steps as long as those of another lap, where they are longer; whether that was to be done.
+    pub(in crate::course) fn refine(
+        &mut self,
+        course: &Course,
+        setup: &LapSetup,
+        finest_m: f64,
+    ) -> Result<bool, PowerBelowStanding> {
+        let is_coarser = self.lap.step_m > finest_m;
+        if is_coarser {
+            let step_error_s = self.lap.step_error_s;
+            self.lap = Lap { step_error_s, ..Lap::in_steps(course, setup, Step::known(finest_m))? };
+        }
+        Ok(is_coarser)
     }
 }
 

@@ -148,6 +148,7 @@ impl Filing {
             Event::End(element) => self.close(element.local_name().as_ref())?,
             Event::Text(text) if self.field.is_some() => self.text.push_str(text),
             Event::CData(text) if self.field.is_some() => self.text.push_str(text),
+            Event::GeneralRef(reference) if self.field.is_some() => self.text.push(referred(reference)),
             _ => {}
         }
         Ok(())
@@ -234,6 +235,27 @@ impl Filing {
     }
 }
 
+/// The character that a reference names by its number, as `#49` or `#x31`; of an entity one that no number has.
+fn referred(reference: &str) -> char {
+    let code = match reference.strip_prefix("#x") {
+        Some(digits) => u32::from_str_radix(digits, 16).ok(),
+        None => reference.strip_prefix('#').and_then(|digits| digits.parse().ok()),
+    };
+    code.and_then(char::from_u32).unwrap_or(char::REPLACEMENT_CHARACTER)
+}
+
+/// An attribute with what it refers to.
+fn resolved(value: &str) -> String {
+    let mut parts = value.split('&');
+    let mut text = parts.next().unwrap_or_default().to_owned();
+    for part in parts {
+        let (reference, rest) = part.split_once(';').unwrap_or((part, ""));
+        text.push(referred(reference));
+        text.push_str(rest);
+    }
+    text
+}
+
 fn number(text: &str) -> Option<f64> {
     decimal(text.trim()).filter(|value| value.is_finite())
 }
@@ -241,7 +263,7 @@ fn number(text: &str) -> Option<f64> {
 fn place(element: &BytesStart<'_>) -> Option<RecordedPoint> {
     let degrees = |name, most: f64| {
         let attribute = element.try_get_attribute(name).ok()??;
-        number(&attribute.value).filter(|value| value.abs() <= most)
+        number(&resolved(&attribute.value)).filter(|value| value.abs() <= most)
     };
     Some(RecordedPoint {
         latitude: degrees("lat", 90.0)?,
@@ -330,6 +352,24 @@ mod tests {
         for (text, metres) in [("<![CDATA[10]]>", 10.0), ("10,5", 10.5), (" -3.25 ", -3.25)] {
             assert_eq!(point(&format!("<ele>{text}</ele>")).elevation, Some(metres), "{text}");
         }
+    }
+
+    #[test]
+    fn characters_may_be_written_by_their_numbers() {
+        for text in ["&#49;00", "1&#x30;0", "10&#48;"] {
+            assert_eq!(point(&format!("<ele>{text}</ele>")).elevation, Some(100.0), "{text}");
+        }
+        for text in ["&lt;100", "1&amp;00", "&unknown;100", "&#0;100", "&#xd800;100"] {
+            assert_eq!(point(&format!("<ele>{text}</ele>")).elevation, None, "{text}");
+        }
+        let file = |latitude: &str| {
+            read(&format!(
+                "<gpx><trk><trkseg><trkpt lat='{latitude}' lon='&#x31;&#46;5'/></trkseg></trk></gpx>"
+            ))
+        };
+        let at = file("&#53;0").unwrap().tracks[0][0][0];
+        assert!((at.latitude - 50.0).abs() + (at.longitude - 1.5).abs() < 1e-12, "{at:?}");
+        assert_eq!(file("5&unknown;0").unwrap().unusable, 1);
     }
 
     #[test]

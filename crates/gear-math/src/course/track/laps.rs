@@ -1,6 +1,7 @@
 //! How often a track comes round to where its laps begin.
 
 use crate::course::track::median::median;
+use crate::order::ascending;
 
 /// A lap is no shorter, m. Estimate.
 const SHORTEST_LAP_M: f64 = 300.0;
@@ -34,23 +35,53 @@ impl Laps {
     /// Counted from the start of the track, or from a place farther on if that makes more of them, all of one length.
     pub(in crate::course) fn of(track: &[Place]) -> Self {
         let mut laps = Self { from_m: 0.0, passes: Vec::new() };
-        let mut next_m = 0.0;
-        for (index, &(at_m, [x, y])) in
-            track.iter().enumerate().take_while(|(_, it)| it.0 < LONGEST_WARM_UP_M)
-        {
-            if at_m < next_m {
-                continue;
-            }
-            next_m = at_m + TRIED_EVERY_M;
-            let moved: Vec<Place> =
-                track[index..].iter().map(|it| (it.0 - at_m, [it.1[0] - x, it.1[1] - y])).collect();
-            let passes = passes(&moved);
-            if index == 0 || passes.len() > laps.passes.len().max(1) && are_even(&passes) {
-                laps = Self { from_m: at_m, passes };
+        for (start, legs) in nearby(track, tried(track)) {
+            let passes = passes(track, start, &legs);
+            if start == 0 || passes.len() > laps.passes.len().max(1) && are_even(&passes) {
+                laps = Self { from_m: track[start].0, passes };
             }
         }
         laps
     }
+}
+
+/// Numbers of the places where laps may begin.
+fn tried(track: &[Place]) -> Vec<usize> {
+    let mut next_m = 0.0;
+    let mut tried = Vec::new();
+    for (index, (at_m, _)) in track.iter().enumerate().take_while(|(_, it)| it.0 < LONGEST_WARM_UP_M) {
+        if *at_m >= next_m {
+            next_m = at_m + TRIED_EVERY_M;
+            tried.push(index);
+        }
+    }
+    tried
+}
+
+/// The same places, each with the numbers of the legs behind it that come near it.
+fn nearby(track: &[Place], starts: Vec<usize>) -> Vec<(usize, Vec<usize>)> {
+    let mut eastward: Vec<(f64, f64, usize)> = starts
+        .iter()
+        .enumerate()
+        .map(|(number, start)| (track[*start].1[0], track[*start].1[1], number))
+        .collect();
+    ascending(&mut eastward, |it| it.0);
+    let mut found: Vec<(usize, Vec<usize>)> = starts.into_iter().map(|start| (start, Vec::new())).collect();
+    for (leg, pair) in track.windows(2).enumerate() {
+        let [[west, east], [south, north]] = [0, 1].map(|axis| around(pair[0].1[axis], pair[1].1[axis]));
+        let first = eastward.partition_point(|it| it.0 < west);
+        for &(_, y, number) in eastward[first..].iter().take_while(|it| it.0 <= east) {
+            if (south..=north).contains(&y) && found[number].0 <= leg {
+                found[number].1.push(leg);
+            }
+        }
+    }
+    found
+}
+
+/// From where to where a place is near what lies between two others.
+fn around(a: f64, b: f64) -> [f64; 2] {
+    [a.min(b) - AT_THE_START_M, a.max(b) + AT_THE_START_M]
 }
 
 impl Laps {
@@ -92,30 +123,39 @@ fn are_even(passes: &[f64]) -> bool {
     })
 }
 
-/// Distances along the track at which it passes its start in the direction in which it set off, the end included.
-fn passes(track: &[Place]) -> Vec<f64> {
-    let [_, .., end] = track else { return Vec::new() };
-    let set_off = direction(track, 0.0, 2.0 * DIRECTION_M);
+/// Distances from a start at which a track passes it in the direction in which it set off from there, the end included; of
+/// the legs only those need be looked at that come near it.
+fn passes(track: &[Place], start: usize, legs: &[usize]) -> Vec<f64> {
+    if legs.is_empty() {
+        return Vec::new();
+    }
+    let (from_m, [x, y]) = track[start];
+    let moved = |at: usize| (track[at].0 - from_m, [track[at].1[0] - x, track[at].1[1] - y]);
+    let set_off = direction(track, start, from_m, from_m + 2.0 * DIRECTION_M);
     let mut passes = Vec::new();
     let mut nearest: Option<(f64, f64)> = None;
     let mut last = 0.0;
-    for pair in track.windows(2) {
-        let (at, distance) = closest_to_start(pair);
-        let heading = direction(track, at - DIRECTION_M, at + DIRECTION_M);
+    let mut leave = |nearest: &mut Option<(f64, f64)>, last: &mut f64, gone_m: f64| {
+        if let Some((at, _)) = nearest.take_if(|nearest| gone_m - nearest.0 > 2.0 * AT_THE_START_M) {
+            passes.push(at);
+            *last = at;
+        }
+    };
+    for &leg in legs {
+        let pair = [moved(leg), moved(leg + 1)];
+        leave(&mut nearest, &mut last, pair[0].0);
+        let (at, distance) = closest_to_start(&pair);
         let near = at - last >= SHORTEST_LAP_M
             && distance < AT_THE_START_M
-            && cosine(set_off, heading) > SAME_DIRECTION;
-        if near && nearest.is_none_or(|nearest| distance < nearest.1) {
+            && nearest.is_none_or(|nearest| distance < nearest.1);
+        if near
+            && cosine(set_off, direction(track, leg, from_m + at - DIRECTION_M, from_m + at + DIRECTION_M))
+                > SAME_DIRECTION
+        {
             nearest = Some((at, distance));
         }
-        let left_behind =
-            nearest.filter(|nearest| pair[1].0 - nearest.0 > 2.0 * AT_THE_START_M || pair[1] == *end);
-        if let Some((at, _)) = left_behind {
-            passes.push(at);
-            last = at;
-            nearest = None;
-        }
     }
+    leave(&mut nearest, &mut last, f64::INFINITY);
     passes
 }
 
@@ -125,16 +165,24 @@ fn closest_to_start(leg: &[Place]) -> (f64, f64) {
     let (dx, dy) = (to[0] - x, to[1] - y);
     let square = dx * dx + dy * dy;
     let share = if square > 0.0 { (-(x * dx + y * dy) / square).clamp(0.0, 1.0) } else { 0.0 };
-    (from_m + share * (to_m - from_m), (x + share * dx).hypot(y + share * dy))
+    let ([x, y], at_m) = ([x + share * dx, y + share * dy], from_m + share * (to_m - from_m));
+    (at_m, (x * x + y * y).sqrt())
 }
 
-fn direction(track: &[Place], from_m: f64, to_m: f64) -> [f64; 2] {
-    let (from, to) = (place_at(track, from_m), place_at(track, to_m));
+/// The direction between two places near the point of this number.
+fn direction(track: &[Place], near: usize, from_m: f64, to_m: f64) -> [f64; 2] {
+    let (from, to) = (place_at(track, near, from_m), place_at(track, near, to_m));
     [to[0] - from[0], to[1] - from[1]]
 }
 
-fn place_at(track: &[Place], at_m: f64) -> [f64; 2] {
-    let end = track.partition_point(|place| place.0 < at_m).clamp(1, track.len() - 1);
+fn place_at(track: &[Place], near: usize, at_m: f64) -> [f64; 2] {
+    let mut end = near.clamp(1, track.len() - 1);
+    while end > 1 && track[end - 1].0 >= at_m {
+        end -= 1;
+    }
+    while end < track.len() - 1 && track[end].0 < at_m {
+        end += 1;
+    }
     let ((from_m, from), (to_m, to)) = (track[end - 1], track[end]);
     let share = ((at_m - from_m) / (to_m - from_m)).clamp(0.0, 1.0);
     [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])]
@@ -149,6 +197,12 @@ mod tests {
     use super::*;
     use core::f64::consts::TAU;
 
+    fn passes(track: &[Place]) -> Vec<f64> {
+        nearby(track, vec![0])
+            .first()
+            .map_or_else(Vec::new, |(start, legs)| super::passes(track, *start, legs))
+    }
+
     /// Rounds of a circle, each a little aside, in points so far apart.
     fn circle(rounds: f64, around_m: f64, spacing_m: f64) -> Vec<Place> {
         let radius = around_m / TAU;
@@ -159,6 +213,28 @@ mod tests {
             (at, [radius - (radius + aside) * angle.cos(), (radius + aside) * angle.sin()])
         };
         (0..=count).map(place).collect()
+    }
+
+    /// Rounds of a park that cross themselves, a long way off and back.
+    #[test]
+    fn legs_that_come_nowhere_near_need_not_be_looked_at() {
+        let place = |at: f64| {
+            let (angle, wide) = (at / 130.0, 60.0 + 0.01 * at);
+            [wide * angle.sin() + 9.0 * (at / 17.0).cos(), wide * (2.0 * angle).sin()]
+        };
+        let rounds = (0..1500).map(|it| (5.0 * f64::from(it), place(5.0 * f64::from(it))));
+        let far = [(9000.0, [900.0, -700.0]), (11_000.0, [0.0, 0.0])];
+        let track: Vec<Place> = rounds.chain(far).collect();
+        let found = nearby(&track, tried(&track));
+        assert!(
+            found.len() > 100
+                && found.iter().any(|(start, legs)| super::passes(&track, *start, legs).len() > 3)
+        );
+        for (start, legs) in found {
+            let all: Vec<usize> = (start..track.len() - 1).collect();
+            assert!(legs.len() < all.len().max(2), "{start}");
+            assert_eq!(super::passes(&track, start, &legs), super::passes(&track, start, &all), "{start}");
+        }
     }
 
     #[test]
@@ -192,7 +268,7 @@ mod tests {
         let out_and_back =
             [(0.0, [0.0, 0.0]), (400.0, [400.0, 0.0]), (800.0, [0.0, 0.0]), (900.0, [-100.0, 0.0])];
         assert!(passes(&out_and_back).is_empty());
-        assert!(passes(&[]).is_empty() && passes(&[(0.0, [0.0, 0.0])]).is_empty());
+        assert!(Laps::of(&[]).passes.is_empty() && passes(&[(0.0, [0.0, 0.0])]).is_empty());
     }
 
     fn is_close(found: f64, expected: f64) -> bool {
@@ -226,10 +302,12 @@ mod tests {
             (11.0, [4.5, 6.0]),
             (13.0, [5.0, 5.0]),
         ] {
-            let [x, y] = place_at(&track, at);
-            assert!(is_close(x, place[0]) && is_close(y, place[1]), "{at}: {x} {y}");
+            for near in 0..3 {
+                let [x, y] = place_at(&track, near, at);
+                assert!(is_close(x, place[0]) && is_close(y, place[1]), "{at}: {x} {y}");
+            }
         }
-        let [x, y] = direction(&track, 5.0, 11.0);
+        let [x, y] = direction(&track, 2, 5.0, 11.0);
         assert!(is_close(x, 2.0) && is_close(y, 1.5), "{x} {y}");
     }
 

@@ -1,8 +1,8 @@
 //! The recording of a file that is used: its segments, and what was left out on the way to a course.
 
-use crate::course::track::gpx::{GpxError, RawFile};
-use crate::course::track::pauses::Pauses;
-use crate::course::track::recorded_point::RecordedPoint;
+use crate::course::track::gpx::GpxError;
+use crate::course::track::pauses::{Pauses, TrackPauses};
+use crate::course::track::points::TrackPoints;
 use crate::course::track::way::{Way, usual_spacing_m};
 
 /// Points of a file, and which of them were left out.
@@ -32,42 +32,46 @@ pub struct TrackCleaning {
     pub longest_gap_m: f64,
 }
 
-/// What is used of a file.
-pub(in crate::course) struct Recording {
-    tracks: usize,
-    routes: usize,
-    unusable: usize,
-    segments: Vec<Vec<RecordedPoint>>,
-    pub(in crate::course) pauses: Vec<Pauses>,
+/// The track or route of a file that is used, with what stands in no course left out.
+#[derive(Debug)]
+pub struct Recording {
+    counts: [usize; 3],
+    segments: usize,
+    points: usize,
     usual_spacing_m: f64,
+    pub(in crate::course) pauses: TrackPauses,
+    /// All of it, before a part is asked for.
+    pub(in crate::course) way: Way,
 }
 
 impl Recording {
-    pub(in crate::course) fn of(file: RawFile) -> Self {
-        let (tracks, routes, unusable) = (file.tracks.len(), file.routes.len(), file.unusable);
-        let segments = main_track(file);
-        let pauses = segments.iter().map(|segment| Pauses::of(segment)).collect();
+    /// The points of a file, followed.
+    ///
+    /// # Errors
+    /// [`GpxError::TooFewPoints`], or [`GpxError::OffTheGlobe`] where that is why.
+    pub fn of(points: &TrackPoints) -> Result<Self, GpxError> {
+        let (counts, segments) = (points.counts(), points.segments());
+        let pauses: Vec<Pauses> = segments.iter().map(|segment| Pauses::of(segment)).collect();
         let usual_spacing_m = usual_spacing_m(&segments);
-        Self { tracks, routes, unusable, segments, pauses, usual_spacing_m }
-    }
-
-    /// The way along its points.
-    pub(in crate::course) fn way(&self) -> Result<Way, GpxError> {
-        Way::along(&self.segments, &self.pauses, self.usual_spacing_m).map_err(|error| match error {
-            GpxError::TooFewPoints if self.unusable > 0 => GpxError::OffTheGlobe { points: self.unusable },
+        let unusable = counts[2];
+        let way = Way::along(&segments, &pauses, usual_spacing_m).map_err(|error| match error {
+            GpxError::TooFewPoints if unusable > 0 => GpxError::OffTheGlobe { points: unusable },
             error => error,
-        })
+        })?;
+        let (pauses, points) = (TrackPauses::of(&pauses), segments.iter().map(Vec::len).sum());
+        Ok(Self { counts, segments: segments.len(), points, usual_spacing_m, pauses, way })
     }
 
     /// What was left out for a way.
     pub(in crate::course) fn cleaning(&self, way: &Way) -> TrackCleaning {
+        let [tracks, routes, unusable_points] = self.counts;
         TrackCleaning {
-            tracks: self.tracks,
-            routes: self.routes,
-            segments: self.segments.len(),
+            tracks,
+            routes,
+            segments: self.segments,
             joins_m: way.joins_m,
-            points: self.segments.iter().map(Vec::len).sum(),
-            unusable_points: self.unusable,
+            points: self.points,
+            unusable_points,
             duplicate_points: way.duplicates,
             stray_points: way.strays,
             close_points: way.close,
@@ -75,14 +79,4 @@ impl Recording {
             longest_gap_m: way.longest_gap_m(),
         }
     }
-}
-
-/// The track with most points as its non-empty segments, or the longest route as one segment.
-fn main_track(file: RawFile) -> Vec<Vec<RecordedPoint>> {
-    let size = |segments: &Vec<Vec<RecordedPoint>>| segments.iter().map(Vec::len).sum::<usize>();
-    let track = file.tracks.into_iter().max_by_key(size).filter(|track| size(track) > 0);
-    let mut segments =
-        track.unwrap_or_else(|| file.routes.into_iter().max_by_key(Vec::len).into_iter().collect());
-    segments.retain(|segment| !segment.is_empty());
-    segments
 }

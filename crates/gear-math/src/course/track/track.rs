@@ -3,10 +3,10 @@
 use crate::course::course::Course;
 use crate::course::quantity::{SmoothingLength, TrackPlace};
 use crate::course::track::gpx::GpxError;
-use crate::course::track::gpx::read;
 use crate::course::track::height_profile::{HeightProfile, TrackElevation};
 use crate::course::track::laps::TrackLaps;
 use crate::course::track::pauses::TrackPauses;
+use crate::course::track::points::TrackPoints;
 use crate::course::track::recording::{Recording, TrackCleaning};
 use crate::course::track_use::TrackUse;
 use crate::rider::Surface;
@@ -98,8 +98,15 @@ impl Course {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn from_gpx(text: &str, options: &TrackOptions) -> Result<TrackCourse, GpxError> {
-        let recording = Recording::of(read(text)?);
-        let mut way = recording.way()?;
+        Self::from_recording(&Recording::of(&TrackPoints::from_gpx(text)?)?, options)
+    }
+
+    /// The same of a file that was read before.
+    ///
+    /// # Errors
+    /// See [`GpxError`]: what [`Self::from_gpx`] may find wrong once it has followed the points.
+    pub fn from_recording(recording: &Recording, options: &TrackOptions) -> Result<TrackCourse, GpxError> {
+        let mut way = recording.way.clone();
         way.keep_between(options.from, options.to)?;
         let laps = way.laps_kept(options.first_lap)?;
         if way.length_m() > Course::LONGEST_M {
@@ -110,7 +117,7 @@ impl Course {
         let elevation = TrackElevation::of(&way, &profile, &course);
         let report = TrackReport {
             cleaning: recording.cleaning(&way),
-            pauses: TrackPauses::of(&recording.pauses),
+            pauses: recording.pauses,
             laps,
             elevation,
             length_m: course.length_m(),

@@ -45,7 +45,7 @@ pub(in crate::course) struct WayPoint {
 }
 
 /// The points kept, and what was left out.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(in crate::course) struct Way {
     pub(in crate::course) points: Vec<WayPoint>,
     pub(in crate::course) duplicates: usize,
@@ -130,7 +130,8 @@ impl Way {
         for (place, (&i, &height)) in known.iter().zip(&heights).enumerate() {
             let nearby =
                 &heights[place.saturating_sub(NEIGHBOURS)..(place + NEIGHBOURS + 1).min(heights.len())];
-            if !ON_LAND_M.contains(&height) || (height - median(nearby)).abs() > ABSURD_STEP_M {
+            let is_near = |other: &f64| (height - other).abs() <= ABSURD_STEP_M;
+            if !ON_LAND_M.contains(&height) || !nearby.iter().all(is_near) && !is_near(&median(nearby)) {
                 self.points[i].elevation = None;
                 self.absurd_elevations += 1;
             }

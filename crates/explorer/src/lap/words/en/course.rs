@@ -71,6 +71,11 @@ pub(crate) fn refused(refusal: &Refusal) -> String {
             "The sketch cannot hold this course: it has too many stretches. Keep it or save it as a file."
                 .to_owned()
         }
+        Refusal::Gone(name) => {
+            format!(
+                "“{name}” is no longer at hand: so many large files are not kept for undo. Choose it again."
+            )
+        }
     }
 }
 

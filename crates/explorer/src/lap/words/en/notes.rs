@@ -32,6 +32,7 @@ pub(crate) fn course(note: CourseNote, name: &str) -> String {
             format!("“{name}” is no longer kept: it was forgotten elsewhere. The course stays as it was.")
         }
         CourseNote::Forgotten => format!("“{name}” is forgotten."),
+        CourseNote::Reading => format!("Reading “{name}”…"),
         CourseNote::Forbidden => {
             "This browser keeps nothing for this page: save the course as a file.".to_owned()
         }
