@@ -118,6 +118,7 @@ for (const [what, opened] of Object.entries(WITHOUT)) {
     await page.goto(SINGLE_FILE.href);
     await page.locator('noscript p, #starting').filter({ visible: true, hasText: what }).waitFor();
     assert.doesNotMatch(await page.innerText('body'), /Getting ready/);
+    assert.equal(await page.locator('.bench').isVisible(), false);
     const dead = page.locator('button, summary, nav a, input, select').filter({ visible: true });
     assert.equal(await dead.count(), 0, await dead.allInnerTexts().then(String));
     await page.context().close();

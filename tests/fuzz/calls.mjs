@@ -69,7 +69,10 @@ function spoil(chance, value) {
   const inner = value[key];
   const isFilled = typeof inner === 'object' && inner !== null && Object.keys(inner).length > 0;
   if (isFilled && chance.share() < 0.8) return spoil(chance, inner);
-  value[key] = typeof inner === 'number' && chance.share() < 0.5 ? inner * 10 ** (chance.share() * 4 - 2) : chance.one(SPOILS);
+  value[key] =
+    typeof inner === 'number' && chance.share() < 0.5
+      ? inner * 10 ** (chance.share() * 4 - 2)
+      : structuredClone(chance.one(SPOILS));
 }
 
 /** Whether anything in an answer is no number where one should be. */

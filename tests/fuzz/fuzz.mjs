@@ -145,7 +145,9 @@ function look() {
 /** Takes what a page was heard to do, and closes it. */
 async function hear({ page, heard }) {
   // The browser itself asks for the icon again when the address changes.
-  const late = heard.requests.filter(({ at, url }) => at > heard.loadedAt && !/^(data|blob):|icon\.svg$/.test(url));
+  const late = heard.requests.filter(
+    ({ at, url }) => at > heard.loadedAt && !/^(data|blob):|(icon\.svg|page-\w+\.js)$/.test(url),
+  );
   faults['requests after load'].push(...late.map(({ url }) => url));
   for (const words of heard.complaints) (/RuntimeError|unreachable/.test(words) ? faults.traps : faults.complaints).push(words);
   await page.context().close();

@@ -1,7 +1,7 @@
 //! A course of the rider’s own as undo keeps it: a recorded track as its points alone, which all steps share.
 
 use crate::lap::own_course::{OwnCourse, Track};
-use gear_math::course::{Segment, TrackOptions, TrackPoints};
+use gear_math::course::{TrackOptions, TrackPoints};
 use std::rc::Rc;
 
 /// What it takes to have a course again.
@@ -50,7 +50,7 @@ impl KeptCourse {
     pub(crate) fn weight(&self) -> (*const (), usize) {
         match self {
             Self::Track(_, points, _) => (Rc::as_ptr(points).cast(), size_of_val(points.numbers())),
-            Self::Whole(own) => (Rc::as_ptr(own).cast(), own.course.segments().len() * size_of::<Segment>()),
+            Self::Whole(own) => (Rc::as_ptr(own).cast(), size_of_val(own.course.segments())),
             Self::Gone(_) => (std::ptr::null(), 0),
         }
     }
