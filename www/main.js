@@ -16,6 +16,7 @@ import { followFolds, openAsLeft, restDue } from './folds.js';
 import { showFragments } from './fragments.js';
 import { lapDue, watchLap } from './lap.js';
 import { offerLink, showCode } from './link.js';
+import { offerUnits } from './menus.js';
 import { keepOffline } from './offline.js';
 import { forgetSaid, offerPaint, showBand } from './paint.js';
 import { furnishPictures, repaint } from './pictures.js';
@@ -50,7 +51,7 @@ function connect() {
   for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
   for (const part of [openByKey, rove, stepTeeth, watchBoard, watchSections, keepAboveKeyboard, watchLap, watchBikes]) part();
   for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint, offerBox, offerEdits]) part();
-  for (const part of [offerLink, offerPictures, offerTables, offerSaving]) part();
+  for (const part of [offerLink, offerPictures, offerTables, offerSaving, offerUnits]) part();
 }
 
 async function start() {

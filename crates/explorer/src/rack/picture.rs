@@ -121,7 +121,7 @@ fn spots(section: &BikesSection, size: Size) -> Vec<Spot> {
     let spot = |(place, row): (usize, &Row)| {
         let (from, to) = layout.upright(place, row);
         let half = layout.room * LONGEST;
-        Spot::around((from.0 - half, from.1), (to.0 + half, to.1), 2.0, words::upright(compared.unit, row))
+        Spot::around((from.0 - half, from.1), (to.0 + half, to.1), 2.0, words::upright(row))
     };
     compared.rows.iter().enumerate().map(spot).collect()
 }

@@ -5,7 +5,7 @@ use crate::rings::inputs::{Probe, RingsInputs};
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::rings::step_verdict::{StepVerdict, WholeSteps, more};
 use crate::side::Side;
-use crate::speed_unit::SpeedUnit;
+use crate::units;
 use gear_math::chain::CageAnswer;
 use gear_math::gears::{DevelopmentSpan, GearStep, RollOutLimit};
 use gear_math::{Comparison, Derailleur, DuplicateTolerance, Speed, Wheel};
@@ -22,8 +22,6 @@ pub struct RingsReport {
     pub window: CadenceWindow,
     /// The cadence and the speed being looked at.
     pub probe: Probe,
-    /// Unit of all speeds.
-    pub unit: SpeedUnit,
     /// Whether gear inches are those of the nominal 27 in wheel.
     pub nominal_inches: bool,
     /// Gears closer than this count as one.
@@ -90,7 +88,6 @@ impl RingsReport {
             wheels: inputs.wheels,
             window: inputs.window,
             probe: inputs.probe,
-            unit: inputs.unit,
             nominal_inches: inputs.nominal_inches,
             tolerance: inputs.tolerance,
             limit: inputs.limit,
@@ -135,7 +132,7 @@ impl RingsReport {
     #[must_use]
     pub fn faster(&self, [a, b]: [Speed; 2]) -> Option<Side> {
         let faster = more([a.m_per_s(), b.m_per_s()]);
-        faster.filter(|_| self.unit.print(a) != self.unit.print(b))
+        faster.filter(|_| units::speed(a) != units::speed(b))
     }
 
     /// Smallest and largest development of both, metres; at least half an octave, so that a small difference looks small.
@@ -149,7 +146,7 @@ impl RingsReport {
     /// Lowest and highest speed of both within the cadence window, in the unit of the page.
     #[must_use]
     pub fn speed_span(&self) -> (f64, f64) {
-        self.span(|line| self.unit.value(line.speed_low), |line| self.unit.value(line.speed_high))
+        self.span(|line| units::speed_value(line.speed_low), |line| units::speed_value(line.speed_high))
     }
 
     fn span(&self, low: impl Fn(&GearLine) -> f64, high: impl Fn(&GearLine) -> f64) -> (f64, f64) {

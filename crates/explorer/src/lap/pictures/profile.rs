@@ -16,6 +16,7 @@ use crate::lap::words::pictures::{NO_LAP, WAITING, none_yet};
 use crate::number::with_unit;
 use crate::ride::words::terms::surface_name;
 use crate::side::Side;
+use crate::units;
 use gear_math::course::{Mode, ReserveUse, TracePoint};
 use gear_math::typed::decimal_in;
 use gear_math::{Gear, Lap, Speed, Surface};
@@ -413,21 +414,21 @@ pub fn stretch(report: &LapSection, size: Size, ends: &str) -> Option<Spot> {
 }
 
 fn words(report: &LapSection, _: &Spot, index: usize) -> String {
-    report.lap.laps.as_ref().map_or_else(String::new, |laps| describe(report, laps, metre(laps, index)))
+    report.lap.laps.as_ref().map_or_else(String::new, |laps| describe(laps, metre(laps, index)))
 }
 
-fn describe(report: &LapSection, laps: &LapReport, at: f64) -> String {
+fn describe(laps: &LapReport, at: f64) -> String {
     let (segment, height) = laps.segment_at(at);
     let obstacle = segment.obstacle.map(|_| told::OBSTACLE);
     let ground = obstacle.unwrap_or_else(|| surface_name(segment.surface));
-    let [a, b] = laps.laps.each_ref().map(|lap| riding(report, lap, at));
+    let [a, b] = laps.laps.each_ref().map(|lap| riding(lap, at));
     told::place(at, height, segment.gradient.percent(), ground, [&a, &b])
 }
 
-fn riding(report: &LapSection, lap: &Lap, at: f64) -> String {
+fn riding(lap: &Lap, at: f64) -> String {
     let index = lap.trace.partition_point(|point| point.at_m < at - 1e-6);
     let Some(point) = lap.trace.get(index).or(lap.trace.last()) else { return String::new() };
-    let speed = speed(report, point);
+    let speed = speed(point);
     let riding = match (point.gear, point.cadence_rpm) {
         (Some(gear), Some(cadence)) => told::ridden(gear, cadence, &speed),
         _ => told::on_foot(&speed),
@@ -439,9 +440,8 @@ fn riding(report: &LapSection, lap: &Lap, at: f64) -> String {
     }
 }
 
-fn speed(report: &LapSection, point: &TracePoint) -> String {
-    Speed::from_km_per_h(point.speed_m_per_s * 3.6)
-        .map_or(String::new(), |speed| report.rings.unit.print(speed))
+fn speed(point: &TracePoint) -> String {
+    Speed::from_km_per_h(point.speed_m_per_s * 3.6).map_or(String::new(), |speed| units::speed(speed))
 }
 
 #[cfg(test)]

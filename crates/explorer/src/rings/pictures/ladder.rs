@@ -14,6 +14,7 @@ use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::rings::words;
 use crate::side::Side;
+use crate::units;
 use gear_math::Development;
 use gear_math::order::ascending;
 
@@ -138,7 +139,7 @@ fn draw(pen: &mut Pen, look: &Palette, report: &RingsSection, size: Size) {
     draw_rail(pen, look, &layout);
     for setup in &report.rings.setups {
         draw_side(pen, look, &layout, setup, report.asked[setup.side as usize]);
-        draw_end_speeds(pen, look, &layout, report, setup);
+        draw_end_speeds(pen, look, &layout, setup);
     }
 }
 
@@ -276,18 +277,12 @@ fn draw_bank(
 }
 
 /// The slowest speed at the lowest cadence beneath the rail, the fastest at the highest over it.
-fn draw_end_speeds(
-    pen: &mut Pen,
-    look: &Palette,
-    layout: &Layout,
-    report: &RingsSection,
-    setup: &SetupReport,
-) {
+fn draw_end_speeds(pen: &mut Pen, look: &Palette, layout: &Layout, setup: &SetupReport) {
     let (slow, fast) = (setup.lowest().speed_low, setup.highest().speed_high);
     let [from, to] = words::ladder::FROM_TO;
     for (end, speed, y) in [(from, slow, layout.size.1 - 9.0), (to, fast, 28.0)] {
         let at = (layout.x(setup.side, 0.0), y);
-        let text = words::ladder::end(end, &report.rings.unit.print(speed));
+        let text = words::ladder::end(end, &units::speed(speed));
         pen.text(&text, at, Type::new(look.soft, outward_end(setup.side.other())));
     }
 }

@@ -13,6 +13,7 @@ use crate::rings::setup::{GearLine, SetupReport};
 use crate::rings::view::limit;
 use crate::rings::words;
 use crate::side::Side;
+use crate::units;
 use gear_math::gears::{CassetteName, EndDifference};
 use gear_math::{Development, Ratio, Speed, Sprocket, Wheel};
 use maud::{Markup, html};
@@ -55,13 +56,13 @@ fn usual_name(setup: &SetupReport) -> Option<CassetteName> {
 
 fn low_end(rings: &RingsReport) -> Line {
     let speeds = rings.setups.each_ref().map(|setup| setup.lowest().speed_low);
-    let [a, b] = speeds.map(|speed| rings.unit.print(speed));
+    let [a, b] = speeds.map(|speed| units::speed(speed));
     words::answer::low_end(rings.faster(speeds).map(Side::other), [&a, &b], &rpm(rings.window.low))
 }
 
 fn high_end(rings: &RingsReport) -> Line {
     let speeds = rings.setups.each_ref().map(|setup| setup.highest().speed_high);
-    let [a, b] = speeds.map(|speed| rings.unit.print(speed));
+    let [a, b] = speeds.map(|speed| units::speed(speed));
     words::answer::high_end(rings.faster(speeds), [&a, &b], &rpm(rings.window.high))
 }
 
@@ -87,9 +88,7 @@ pub(crate) fn summary(report: &RingsSection) -> Markup {
     let [a, b] = &report.rings.setups;
     let head = html! { tr { td {} (column(Side::A)) (column(Side::B)) th scope="col" { (words::summary::B_AGAINST_A) } } };
     let both = |value: fn(&SetupReport) -> String| [value(a), value(b)];
-    let speeds = |speed: fn(&SetupReport) -> Speed| {
-        [report.rings.unit.print(speed(a)), report.rings.unit.print(speed(b))]
-    };
+    let speeds = |speed: fn(&SetupReport) -> Speed| [units::speed(speed(a)), units::speed(speed(b))];
     let (low, high) = (change(&report.rings.comparison.lowest), change(&report.rings.comparison.highest));
     let speed_at = |cadence| words::summary::its_speed_at(&rpm(cadence));
     let body = html! {

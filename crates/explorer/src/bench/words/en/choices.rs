@@ -9,6 +9,16 @@ pub(crate) const AS_ON_A: &str = "as on A";
 pub(crate) const INCHES_REAL: &str = "this wheel’s diameter";
 pub(crate) const INCHES_NOMINAL: &str = "nominal 27 in, as in track tables";
 
+pub(crate) const METRES: &str = "m and km";
+pub(crate) const FEET: &str = "ft and miles";
+pub(crate) const BAR_FIRST: &str = "bar, then psi";
+pub(crate) const PSI_FIRST: &str = "psi, then bar";
+pub(crate) const BY_DEVELOPMENT: &str = "development";
+pub(crate) const BY_INCHES: &str = "gear inches";
+pub(crate) const BY_RATIO: &str = "ratio";
+pub(crate) const POINT: &str = "1.5";
+pub(crate) const COMMA: &str = "1,5";
+
 pub(crate) const STOP_USUAL: &str = "the angle, as typed or usual";
 pub(crate) const STOP_CAPACITY: &str = "the maker’s total capacity";
 

@@ -6,7 +6,7 @@ use crate::rack::behind::Behind;
 use crate::rack::column::Column;
 use crate::rack::compared::Compared;
 use crate::rack::row::{EndGear, Row, Whose};
-use crate::speed_unit::SpeedUnit;
+use crate::units;
 use crate::words::listed;
 use gear_math::chain::CageOutcome;
 use gear_math::course::Precision;
@@ -71,8 +71,8 @@ fn named(row: &Row) -> String {
 }
 
 /// A gear at the end of the range.
-pub(crate) fn end_gear(unit: SpeedUnit, end: &EndGear) -> String {
-    format!("{}, {}, {}", unit.print(end.speed), end.gear, with_unit(end.development.m(), 2, "m"))
+pub(crate) fn end_gear(end: &EndGear) -> String {
+    format!("{}, {}, {}", units::speed(end.speed), end.gear, with_unit(end.development.m(), 2, "m"))
 }
 
 /// Whether the cage takes it, and the chain.
@@ -179,8 +179,8 @@ pub(crate) fn working() -> [String; 3] {
 }
 
 /// One bike of the picture.
-pub(crate) fn upright(unit: SpeedUnit, row: &Row) -> String {
-    let [low, high] = [row.lowest, row.highest].map(|end| end_gear(unit, &end));
+pub(crate) fn upright(row: &Row) -> String {
+    let [low, high] = [row.lowest, row.highest].map(|end| end_gear(&end));
     format!("{}: from {low}, to {high}", bike(&row.whose))
 }
 

@@ -12,6 +12,7 @@ use crate::ride::words::advice::facts;
 use crate::ride::words::figures::{about, foot_span, seconds, steepest};
 use crate::ride::words::terms::{verb, verdict};
 use crate::side::Side;
+use crate::units;
 use gear_math::rider::{CarryReach, EffortBudget, LowerGear, Reason, Slope, Time};
 
 /// The climb, and what to do there.
@@ -167,8 +168,7 @@ pub(crate) const fn whose(side: Option<Side>) -> &'static str {
 
 /// How far speed carries up it.
 pub(crate) fn carried(report: &RideSection, whose: &str, side: &RideSide, reach: &CarryReach) -> Line {
-    let unit = report.rings.unit;
-    let (entry, exit) = (unit.print(report.ride.inputs.entry), unit.print(side.carry.exit));
+    let (entry, exit) = (units::speed(report.ride.inputs.entry), units::speed(side.carry.exit));
     let (way, height) = (strong(&with_unit(reach.way.m(), 0, "m")), with_unit(reach.height.m(), 1, "m"));
     let time = seconds(reach.time);
     format!(

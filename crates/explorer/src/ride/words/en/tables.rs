@@ -10,6 +10,7 @@ use crate::ride::section::RideSection;
 use crate::ride::words::climb::saved;
 use crate::ride::words::figures::{feet_and_gears, steepest, whole};
 use crate::ride::words::terms::{limit, mark, off_road, verb, verdict};
+use crate::units;
 use crate::words::capital;
 use gear_math::rider::{Advice, ClimbPlan, CrankLength, LowerGear, MarkKind, PeakFactor, Verdict};
 
@@ -56,7 +57,7 @@ pub(crate) const OTHERS_HEADS: [&str; 4] =
 
 /// The slope that belongs to a speed.
 pub(crate) fn at_speed(report: &RideSection, at: &AtSpeed) -> Line {
-    let speed = strong(&report.rings.unit.print(report.rings.probe.uphill));
+    let speed = strong(&units::speed(report.rings.probe.uphill));
     match at {
         AtSpeed::Holds { slope, answers: [a, b] } => {
             let slope = strong(&percent(slope.percent(), 1));

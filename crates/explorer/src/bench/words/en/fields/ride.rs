@@ -3,7 +3,7 @@
 use crate::bench::field_words::{FieldWords, said};
 
 pub(crate) const BODY_MASS: FieldWords = said("Body mass", "Undressed");
-pub(crate) const KIT_MASS: FieldWords = said("Kit", "Clothes, shoes, helmet, bottle; about 2 kg (estimate)");
+pub(crate) const KIT_MASS: FieldWords = said("Kit", "Clothes, shoes, helmet, bottle; about {2} (estimate)");
 pub(crate) const BIKE_MASS: FieldWords = said("Bike", "As it stands, mud included");
 pub(crate) const POWER: FieldWords =
     said("Power", "At the crank, for this effort; leave it empty to estimate it from your level");
@@ -49,7 +49,7 @@ pub(crate) const DRAG_AREA: FieldWords =
 pub(crate) const AIR_DENSITY: FieldWords = said("Air", "1.17 on a mild day, 1.27 in frost, less high up");
 pub(crate) const BALANCE: FieldWords = said(
     "Slowest speed you can balance",
-    "1.0 skilled on smooth ground, 1.8 in ruts (estimate); empty leaves it out",
+    "{1.0} skilled on smooth ground, {1.8} in ruts (estimate); empty leaves it out",
 );
 pub(crate) const GRIP_COUNTS: FieldWords = said("Grip of the rear wheel", "");
 pub(crate) const REAR_WEIGHT: FieldWords = said(

@@ -1,0 +1,194 @@
+//! Quantities as they are told in the units in force.
+
+use crate::number::{plain, trimmed, with_unit};
+use crate::units::chosen::Units;
+use gear_math::Speed;
+use gear_math::typed::Unit;
+
+/// From so many metres on a way is told in kilometres or miles.
+const LONG_M: f64 = 1000.0;
+
+/// A unit in force in the place of a metric one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Told {
+    own: Unit,
+    other: Unit,
+    is_other: bool,
+    /// Decimals more in the other unit.
+    finer: isize,
+}
+
+impl Told {
+    fn of([own, other]: [Unit; 2], chosen: Unit, finer: isize) -> Self {
+        Self { own, other, is_other: chosen != own, finer }
+    }
+
+    const fn unit(self) -> Unit {
+        if self.is_other { self.other } else { self.own }
+    }
+
+    /// The unit's symbol.
+    pub(crate) const fn symbol(self) -> &'static str {
+        self.unit().symbol()
+    }
+
+    /// Whether it is another unit than the metric one.
+    pub(crate) const fn is_other(self) -> bool {
+        self.is_other
+    }
+
+    /// The unit that may take the metric one's place.
+    pub(crate) const fn other(self) -> Unit {
+        self.other
+    }
+
+    /// The metric unit.
+    pub(crate) const fn own(self) -> Unit {
+        self.own
+    }
+
+    /// The number for a value in the metric unit.
+    pub(crate) fn value(self, value: f64) -> f64 {
+        self.unit().told(value, self.own)
+    }
+
+    /// The value in the metric unit of a number.
+    pub(crate) fn metric(self, number: f64) -> f64 {
+        self.own.told(number, self.unit())
+    }
+
+    /// As many decimals as tell a value about as finely as so many in the metric unit.
+    pub(crate) fn decimals(self, metric: usize) -> usize {
+        if self.is_other { metric.saturating_add_signed(self.finer) } else { metric }
+    }
+
+    /// The number for a value in the metric unit, told about as finely as with so many decimals there.
+    pub(crate) fn number(self, value: f64, decimals: usize) -> String {
+        plain(self.value(value), self.decimals(decimals))
+    }
+
+    /// The same with the unit.
+    pub(crate) fn print(self, value: f64, decimals: usize) -> String {
+        with_unit(self.value(value), self.decimals(decimals), self.symbol())
+    }
+
+    /// A value that was typed, with as many places as it needs.
+    pub(crate) fn typed(self, value: f64) -> String {
+        if self.is_other { converted(self.value(value)) } else { trimmed(value) }
+    }
+
+    /// A value that is roughly so, to two figures.
+    pub(crate) fn rough(self, value: f64) -> String {
+        let number = self.value(value);
+        let decimals = match number.abs() {
+            10.0.. => 0,
+            1.0.. => 1,
+            _ => 2,
+        };
+        if self.is_other { plain(number, decimals) } else { trimmed(value) }
+    }
+}
+
+/// A number that came out of another unit: to four figures, which is finer than anybody measures.
+pub(crate) fn converted(number: f64) -> String {
+    let decimals = match number.abs() {
+        100.0.. => 1,
+        10.0.. => 2,
+        _ => 3,
+    };
+    crate::number::without_noughts(plain(number, decimals))
+}
+
+/// Masses, kg.
+pub(crate) fn masses() -> Told {
+    Told::of([Unit::Kilogram, Unit::Pound], Units::now().mass, 0)
+}
+
+/// Speeds, km/h.
+pub(crate) fn speeds() -> Told {
+    Told::of([Unit::KmPerH, Unit::MilesPerH], Units::now().speed, 0)
+}
+
+/// Speeds of wind and balance, m/s.
+pub(crate) fn winds() -> Told {
+    Told { own: Unit::MPerS, ..speeds() }
+}
+
+/// Lengths of the bike where the trade uses inches, mm.
+pub(crate) fn lengths() -> Told {
+    Told::of([Unit::Millimetre, Unit::Inch], Units::now().length, 2)
+}
+
+/// Pressures, bar.
+pub(crate) fn pressures() -> Told {
+    Told::of([Unit::Bar, Unit::Psi], Units::now().pressure, -2)
+}
+
+/// Short ways, climbing and developments, m.
+pub(crate) fn distances() -> Told {
+    Told::of([Unit::Metre, Unit::Foot], Units::now().distance, 0)
+}
+
+/// Long ways, km.
+pub(crate) fn long_distances() -> Told {
+    Told { own: Unit::Kilometre, other: Unit::Mile, ..distances() }
+}
+
+/// A speed with its unit, to one decimal.
+pub(crate) fn speed(speed: Speed) -> String {
+    speeds().print(speed.km_per_h(), 1)
+}
+
+/// The number of a speed.
+pub(crate) fn speed_value(speed: Speed) -> f64 {
+    speeds().value(speed.km_per_h())
+}
+
+/// The number of a speed, to one decimal.
+pub(crate) fn speed_number(speed: Speed) -> String {
+    speeds().number(speed.km_per_h(), 1)
+}
+
+/// A mass as it was typed, with its unit.
+pub(crate) fn mass(kg: f64) -> String {
+    format!("{}\u{a0}{}", masses().typed(kg), masses().symbol())
+}
+
+/// So many watts to a kilogram, or to a pound.
+pub(crate) fn per_mass(w_per_kg: f64, decimals: usize) -> String {
+    let finer = usize::from(masses().is_other());
+    format!("{}\u{a0}W/{}", plain(masses().metric(w_per_kg), decimals + finer), masses().symbol())
+}
+
+/// The number of watts to a kilogram, or to a pound.
+pub(crate) fn per_mass_number(w_per_kg: f64) -> String {
+    trimmed(masses().metric(w_per_kg))
+}
+
+/// A short way in whole metres or feet.
+pub(crate) fn distance(m: f64) -> String {
+    distances().print(m, 0)
+}
+
+/// A way in metres, or in kilometres where it is long; in feet or miles.
+pub(crate) fn way(m: f64) -> String {
+    if m < LONG_M { distance(m) } else { long_distances().print(m / LONG_M, 1) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn quantities_are_told_in_the_units_in_force() {
+        let told = || [mass(62.0), way(60.0), way(3000.0), lengths().print(728.0, 0), winds().print(2.0, 1)];
+        assert_eq!(
+            told(),
+            ["62 kg", "60 m", "3.0 km", "728 mm", "2.0 m/s"].map(|it| it.replace(' ', "\u{a0}"))
+        );
+        let _in_force = Units { comma: true, ..Units::IMPERIAL }.enter();
+        let imperial = ["136,7 lb", "197 ft", "1,9 mi", "28,66 in", "4,5 mph"];
+        assert_eq!(told(), imperial.map(|it| it.replace(' ', "\u{a0}")));
+        assert_eq!(pressures().print(1.75, 2), "25\u{a0}psi");
+    }
+}
