@@ -14,9 +14,16 @@ pub(crate) fn read(reader: &mut Reader<'_>) -> Units {
         distance: reader.pick(Field::DistanceUnit, &[Unit::Metre, Unit::Foot]),
         length: reader.pick(Field::LengthUnit, &[Unit::Millimetre, Unit::Inch]),
         pressure: reader.pick(Field::PressureUnit, &[Unit::Bar, Unit::Psi]),
-        gears: reader.pick(Field::GearScale, &[GearScale::Development, GearScale::Inches, GearScale::Ratio]),
+        gears: gears(reader),
         comma: reader.pick(Field::DecimalMark, &[false, true]),
     }
+}
+
+/// What gears are told by, gear inches on the wheel that is chosen for them.
+fn gears(reader: &mut Reader<'_>) -> GearScale {
+    let nominal = reader.text(Field::Inches).trim() == "nominal";
+    let inches = if nominal { GearScale::NominalInches } else { GearScale::Inches };
+    reader.pick(Field::GearScale, &[GearScale::Development, inches, GearScale::Ratio])
 }
 
 /// What is chosen by one word, and each field's key then.

@@ -58,7 +58,10 @@ thread_local! {
 
 /// Runs `work` on the desk. The borrow never outlives one call, so a call can never find the desk taken.
 pub(crate) fn at_desk<T>(work: impl FnOnce(&mut Desk) -> T) -> T {
-    DESK.with_borrow_mut(work)
+    DESK.with_borrow_mut(|desk| {
+        let _in_force = desk.report().units.enter();
+        work(desk)
+    })
 }
 
 pub(crate) fn report() -> Rc<Report> {

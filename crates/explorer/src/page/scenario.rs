@@ -307,7 +307,15 @@ mod tests {
         ("W/kg", &[("W/kg", 1.0), ("w/kg", 1.0)]),
         ("kJ", &[("kJ", 1.0), ("J", 0.001)]),
         ("rpm", &[("rpm", 1.0), ("RPM", 1.0)]),
-        ("bar", &[("bar", 1.0), ("kPa", 0.01), ("psi", 0.068_947_572_931_683_6), ("PSI", 0.068_947_572_931_683_6)]),
+        (
+            "bar",
+            &[
+                ("bar", 1.0),
+                ("kPa", 0.01),
+                ("psi", 0.068_947_572_931_683_6),
+                ("PSI", 0.068_947_572_931_683_6),
+            ],
+        ),
     ];
 
     /// What is read when a text stands in a field, apart from the text, and whether there is nothing to complain of.

@@ -8,7 +8,7 @@ use crate::side::Side;
 use crate::units;
 use gear_math::chain::CageAnswer;
 use gear_math::gears::{DevelopmentSpan, GearStep, RollOutLimit};
-use gear_math::{Comparison, Derailleur, DuplicateTolerance, Speed, Wheel};
+use gear_math::{Comparison, Derailleur, Development, DuplicateTolerance, Speed, Wheel};
 
 /// Least ratio of the ends of a picture's development scale.
 const SMALLEST_SPAN: f64 = 1.5;
@@ -135,10 +135,33 @@ impl RingsReport {
         faster.filter(|_| units::speed(a) != units::speed(b))
     }
 
-    /// Smallest and largest development of both, metres; at least half an octave, so that a small difference looks small.
+    /// What a development of one set-up is told by: its number.
     #[must_use]
-    pub fn development_span(&self) -> (f64, f64) {
-        let (low, high) = self.span(|line| line.development.m(), |line| line.development.m());
+    pub fn gear_value(&self, side: Side, development: Development) -> f64 {
+        units::gear_value(development, self.wheel(side).roll_out())
+    }
+
+    /// The same in words, about as finely as a development with so many decimals.
+    #[must_use]
+    pub fn gear(&self, side: Side, development: Development, decimals: usize) -> String {
+        units::gear(development, self.wheel(side).roll_out(), decimals)
+    }
+
+    /// The same without its unit.
+    #[must_use]
+    pub fn gear_number(&self, side: Side, development: Development, decimals: usize) -> String {
+        units::gear_number(development, self.wheel(side).roll_out(), decimals)
+    }
+
+    /// Lowest and highest gear of both by what they are told by; at least half an octave apart, so that a small difference looks
+    /// small.
+    #[must_use]
+    pub fn gear_span(&self) -> (f64, f64) {
+        let ends = self.setups.each_ref().map(|setup| {
+            let value = |line: &GearLine| self.gear_value(setup.side, line.development);
+            (value(&setup.gears[0]), value(&setup.gears[setup.gears.len() - 1]))
+        });
+        let (low, high) = (ends[0].0.min(ends[1].0), ends[0].1.max(ends[1].1));
         let widen = (SMALLEST_SPAN / (high / low)).sqrt().max(1.0);
         (low / widen, high * widen)
     }

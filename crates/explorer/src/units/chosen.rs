@@ -10,6 +10,8 @@ pub enum GearScale {
     Development,
     /// Ratio times wheel diameter.
     Inches,
+    /// Ratio times a nominal wheel.
+    NominalInches,
     /// Chainring over sprocket.
     Ratio,
 }

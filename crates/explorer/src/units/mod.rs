@@ -4,7 +4,9 @@
 //! chosen with it, and what tells a quantity asks [`told`] for it. Where nothing was entered all is metric, with points.
 
 pub mod chosen;
+pub(crate) mod gears;
 pub(crate) mod told;
 
 pub use chosen::{GearScale, InForce, Units};
+pub(crate) use gears::*;
 pub(crate) use told::*;

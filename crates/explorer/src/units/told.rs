@@ -5,9 +5,6 @@ use crate::units::chosen::Units;
 use gear_math::Speed;
 use gear_math::typed::Unit;
 
-/// From so many metres on a way is told in kilometres or miles.
-const LONG_M: f64 = 1000.0;
-
 /// A unit in force in the place of a metric one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Told {
@@ -21,6 +18,11 @@ pub(crate) struct Told {
 impl Told {
     fn of([own, other]: [Unit; 2], chosen: Unit, finer: isize) -> Self {
         Self { own, other, is_other: chosen != own, finer }
+    }
+
+    /// One that is told in the other unit whatever is chosen for its quantity.
+    pub(crate) const fn always([own, other]: [Unit; 2], finer: isize) -> Self {
+        Self { own, other, is_other: true, finer }
     }
 
     const fn unit(self) -> Unit {
@@ -165,23 +167,21 @@ pub(crate) fn per_mass_number(w_per_kg: f64) -> String {
     trimmed(masses().metric(w_per_kg))
 }
 
-/// A short way in whole metres or feet.
-pub(crate) fn distance(m: f64) -> String {
-    distances().print(m, 0)
-}
-
-/// A way in metres, or in kilometres where it is long; in feet or miles.
-pub(crate) fn way(m: f64) -> String {
-    if m < LONG_M { distance(m) } else { long_distances().print(m / LONG_M, 1) }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[test]
     fn quantities_are_told_in_the_units_in_force() {
-        let told = || [mass(62.0), way(60.0), way(3000.0), lengths().print(728.0, 0), winds().print(2.0, 1)];
+        let told = || {
+            [
+                mass(62.0),
+                distances().print(60.0, 0),
+                long_distances().print(3.0, 1),
+                lengths().print(728.0, 0),
+                winds().print(2.0, 1),
+            ]
+        };
         assert_eq!(
             told(),
             ["62 kg", "60 m", "3.0 km", "728 mm", "2.0 m/s"].map(|it| it.replace(' ', "\u{a0}"))

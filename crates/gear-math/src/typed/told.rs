@@ -1,5 +1,7 @@
 //! Units that a quantity may be told in, metric and imperial.
 
+use core::f64::consts::PI;
+
 /// A unit of mass, length, speed or pressure.
 ///
 /// Inch, foot, mile and pound are those of the agreement of 1959, pound-force by standard gravity: NIST SP 811 (2008),
@@ -26,6 +28,8 @@ pub enum Unit {
     Metre,
     /// ft
     Foot,
+    /// Of development, in: one turn of a wheel of one inch.
+    GearInch,
     /// km
     Kilometre,
     /// mi
@@ -50,7 +54,7 @@ impl Unit {
             Self::Kilogram => "kg",
             Self::Pound => "lb",
             Self::Millimetre => "mm",
-            Self::Inch => "in",
+            Self::Inch | Self::GearInch => "in",
             Self::Metre => "m",
             Self::Foot => "ft",
             Self::Kilometre => "km",
@@ -70,6 +74,7 @@ impl Unit {
             Self::Pound => 0.453_592_37,
             Self::Inch => 25.4,
             Self::Foot => 304.8,
+            Self::GearInch => PI * 25.4,
             Self::Metre => 1e3,
             Self::Kilometre => 1e6,
             Self::Mile => 1_609_344.0,
@@ -97,6 +102,7 @@ mod tests {
             (Unit::Pound, Unit::Kilogram, 0.453_592_37),
             (Unit::Inch, Unit::Millimetre, 25.4),
             (Unit::Foot, Unit::Metre, 0.3048),
+            (Unit::GearInch, Unit::Inch, PI),
             (Unit::Mile, Unit::Kilometre, 1.609_344),
             (Unit::MilesPerH, Unit::MPerS, 0.447_04),
             (Unit::KmPerH, Unit::MPerS, 0.277_777_8),

@@ -17,6 +17,7 @@ use crate::number::with_unit;
 use crate::ride::words::terms::surface_name;
 use crate::side::Side;
 use crate::units;
+use crate::words::gears_by;
 use gear_math::course::{Mode, ReserveUse, TracePoint};
 use gear_math::typed::decimal_in;
 use gear_math::{Gear, Lap, Speed, Surface};
@@ -72,13 +73,15 @@ pub(crate) fn metre(laps: &LapReport, index: usize) -> f64 {
 /// Distances at the foot of a picture.
 pub(crate) fn draw_distances(pen: &mut Pen, look: &Palette, laps: &LapReport, scale: Scale, y: f64) {
     let length = laps.length_m();
+    let (unit, end) = (units::distances(), scale.at(length));
+    let scale = scale.told(unit);
     for at in scale.even_ticks(64.0) {
         let anchor = match at {
             0.0 => Anchor::Start,
-            at if scale.at(length) - scale.at(at) < 12.0 => Anchor::End,
+            at if end - scale.at(at) < 12.0 => Anchor::End,
             _ => Anchor::Middle,
         };
-        pen.text(&with_unit(at, 0, "m"), (scale.at(at), y), Type::new(look.soft, anchor));
+        pen.text(&with_unit(at, 0, unit.symbol()), (scale.at(at), y), Type::new(look.soft, anchor));
     }
 }
 
@@ -206,9 +209,9 @@ fn draw_hill(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) {
     pen.path(&line, look.ink, 2.0);
     let set = Type::new(look.soft, Anchor::End);
     if up.at(high) < up.at(low) - 14.0 {
-        pen.text(&with_unit(high, 0, "m"), (LEFT - 6.0, up.at(high)), set);
+        pen.text(&units::distances().print(high, 0), (LEFT - 6.0, up.at(high)), set);
     }
-    pen.text(&with_unit(low, 0, "m"), (LEFT - 6.0, up.at(low)), set);
+    pen.text(&units::distances().print(low, 0), (LEFT - 6.0, up.at(low)), set);
     let segments = laps.question.course.segments();
     let mut start = 0;
     for (index, segment) in segments.iter().enumerate() {
@@ -311,16 +314,19 @@ fn draw_gears(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) 
         return;
     }
     let up = Scale::ratio((low * 0.95, high * 1.05), (layout.floor, layout.gears));
-    for tick in up.ticks(&DEVELOPMENTS, 20.0) {
-        let y = up.at(tick);
+    for (tick, y) in up.developments(&DEVELOPMENTS, 20.0) {
         pen.line((LEFT, y), (layout.scale.at(laps.length_m()), y), look.rule, 1.0);
         pen.text(
-            &with_unit(tick, if tick.fract() > 0.0 { 1 } else { 0 }, "m"),
+            &with_unit(tick, usize::from(tick.fract() > 0.0), units::developments().symbol()),
             (LEFT - 6.0, y),
             Type::new(look.soft, Anchor::End),
         );
     }
-    pen.text(told::DEVELOPMENT, (LEFT, layout.gears - 8.0), Type::new(look.soft, Anchor::Start));
+    pen.text(
+        gears_by(units::developments_by()),
+        (LEFT, layout.gears - 8.0),
+        Type::new(look.soft, Anchor::Start),
+    );
     for side in Side::BOTH {
         let wheel = wheels[side as usize];
         let at = |metre: f64, gear: Gear| (layout.scale.at(metre), up.at(gear.development(wheel).m()));

@@ -1,7 +1,7 @@
 //! Every gear of both set-ups, with every number of the pictures.
 
 use crate::layout::pieces::table;
-use crate::number::{plain, rpm, with_unit};
+use crate::number::{plain, rpm};
 use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::rings::words;
@@ -44,7 +44,7 @@ fn gear_row(row: &GearLine) -> Markup {
         tr {
             th scope="row" { (row.gear) }
             td { (plain(row.gear.ratio().value(), 3)) }
-            td { (with_unit(row.development.m(), 3, "m")) }
+            td { (units::distances().print(row.development.m(), 3)) }
             td { (plain(row.inches.inches(), 1)) }
             @for speed in [row.speed_low, row.speed_usual, row.speed_high] { td { (units::speed_number(speed)) } }
             td { (row.slack) }

@@ -3,7 +3,7 @@
 use crate::layout::line::Line;
 use crate::layout::pieces::column;
 use crate::layout::pieces::{name, table};
-use crate::number::{percent, rpm, with_unit};
+use crate::number::{percent, rpm};
 use crate::rings::report::Reach;
 use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
@@ -35,7 +35,7 @@ fn reaches(report: &RingsSection) -> Markup {
 fn only(report: &RingsSection, reach: &Reach) -> Line {
     let usual = report.rings.window.usual;
     let (slow, fast) = reach.span.speeds_at(usual);
-    let developments = [reach.span.from, reach.span.to].map(|development| with_unit(development.m(), 2, "m"));
+    let developments = [reach.span.from, reach.span.to].map(|it| report.rings.gear(reach.side, it, 2));
     words::only(reach.side, developments, [slow, fast].map(|speed| units::speed(speed)), &rpm(usual))
 }
 

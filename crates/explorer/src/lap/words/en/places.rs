@@ -6,6 +6,7 @@ use crate::layout::line::{Line, name, strong};
 use crate::number::{brief, percent, plain, with_unit};
 use crate::ride::words::terms::surface_name;
 use crate::side::Side;
+use crate::units;
 use crate::words::listed;
 use gear_math::course::{PlanPart, WhyOnFoot};
 use gear_math::rider::Reason;
@@ -34,7 +35,7 @@ pub(crate) fn of_one(side: Side) -> Line {
 
 /// Where to dismount and remount.
 pub(crate) fn dismount(part: &PlanPart, length_m: f64) -> Line {
-    let [from, to] = [part.from_m, part.to_m].map(|at| strong(&with_unit(at, 0, "m")));
+    let [from, to] = [part.from_m, part.to_m].map(|at| strong(&units::distances().print(at, 0)));
     match FootPart::of(part, length_m) {
         FootPart::Spot => format!("on foot at {from}"),
         FootPart::FromLine => format!("on foot over the line, remount {to}"),

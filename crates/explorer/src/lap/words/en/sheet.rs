@@ -3,6 +3,7 @@
 use crate::lap::report::{LapQuestion, LapReport, Spread};
 use crate::lap::settled::{Settled, Verdict};
 use crate::number::{clock, plain, seconds_in, with_unit};
+use crate::units;
 use crate::words::about_clock;
 use gear_math::Lap;
 use gear_math::course::{PlanPart, TimeBand, TrackFault};
@@ -30,8 +31,8 @@ pub(crate) fn no_course(course: &str, fault: &TrackFault) -> String {
 
 /// The course with its length and climb, and how effort is spread over it.
 pub(crate) fn course(course: &str, laps: &LapReport) -> String {
-    let length = with_unit(laps.length_m() / 1e3, 2, "km");
-    let climb = with_unit(laps.question.course.climb_m(), 0, "m");
+    let length = units::long_distances().print(laps.length_m() / 1e3, 2);
+    let climb = units::distances().print(laps.question.course.climb_m(), 0);
     format!("{course}, {length}, {climb} up; ridden {}", ridden(&laps.question))
 }
 

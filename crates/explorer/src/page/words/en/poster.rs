@@ -43,7 +43,8 @@ pub(crate) fn scenario(ride: &RideSection, name: &str, course: Option<&Course>) 
     let rider = &ride.ride.inputs.rider;
     let (mass, power) = (units::mass(rider.body.kg()), with_unit(rider.power.watts(), 0, "W"));
     let (bank, ground) = (climb(ride), ground_name(ride.ride.ground()));
-    let course = course.map_or(String::new(), |it| format!(", {}", with_unit(it.length_m() / 1e3, 2, "km")));
+    let course = course
+        .map_or(String::new(), |it| format!(", {}", units::long_distances().print(it.length_m() / 1e3, 2)));
     format!("Rider {mass}, {power} · bank {bank}, {ground} · course {name}{course}")
 }
 

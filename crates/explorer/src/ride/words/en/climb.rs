@@ -18,7 +18,8 @@ use gear_math::rider::{CarryReach, EffortBudget, LowerGear, Reason, Slope, Time}
 /// The climb, and what to do there.
 pub(crate) fn advised(report: &RideSection) -> Line {
     let inputs = &report.ride.inputs;
-    let (slope, length) = (percent(inputs.climb.percent(), 1), with_unit(inputs.length.m(), 0, "m"));
+    let (slope, length) =
+        (percent(inputs.climb.percent(), 1), units::distances().print(inputs.length.m(), 0));
     let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(|side| told(report, side));
     if a == b {
         format!("This climb, {slope} for {length}: with both {a}.").into()
@@ -55,7 +56,7 @@ pub(crate) fn running(report: &RideSection) -> Line {
 
 /// Up to which slope riding pays on a climb as long.
 pub(crate) fn pays_up_to(report: &RideSection) -> Line {
-    let length = with_unit(report.ride.inputs.length.m(), 0, "m");
+    let length = units::distances().print(report.ride.inputs.length.m(), 0);
     let [a, b] = Side::BOTH.map(|side| up_to(report.ride.pays_up_to(side)));
     let told = format!("Riding a climb of {length} pays, by the best guess, {a}");
     if a == b {
@@ -169,7 +170,8 @@ pub(crate) const fn whose(side: Option<Side>) -> &'static str {
 /// How far speed carries up it.
 pub(crate) fn carried(report: &RideSection, whose: &str, side: &RideSide, reach: &CarryReach) -> Line {
     let (entry, exit) = (units::speed(report.ride.inputs.entry), units::speed(side.carry.exit));
-    let (way, height) = (strong(&with_unit(reach.way.m(), 0, "m")), with_unit(reach.height.m(), 1, "m"));
+    let (way, height) =
+        (strong(&units::distances().print(reach.way.m(), 0)), units::distances().print(reach.height.m(), 1));
     let time = seconds(reach.time);
     format!(
         "{whose}: coming in at {entry} you get {way} along and {height} up in {time} before you are down to {exit}, too slow to ride on; a ramp shorter than that is a matter of momentum, not of gears."

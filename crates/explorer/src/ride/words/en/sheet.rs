@@ -77,5 +77,5 @@ fn slopes(from: RunningFrom) -> String {
 /// “9.0 %, 60 m”
 pub(crate) fn climb(report: &RideSection) -> String {
     let inputs = &report.ride.inputs;
-    format!("{}, {}", percent(inputs.climb.percent(), 1), with_unit(inputs.length.m(), 0, "m"))
+    format!("{}, {}", percent(inputs.climb.percent(), 1), units::distances().print(inputs.length.m(), 0))
 }

@@ -2,7 +2,7 @@
 
 use crate::bench::field::Field;
 use crate::layout::line::{Line, link_to, strong};
-use crate::number::{percent, plain, with_unit};
+use crate::number::{percent, plain};
 use crate::ride::ground_row::Stretch;
 use crate::ride::other_gear::OTHER_GEARS;
 use crate::ride::probe::AtSpeed;
@@ -182,7 +182,7 @@ pub(crate) const CLIMB_GEAR: &str = "So gear and rpm";
 /// The length from which running pays, by the best guess; never only where the whole band says so.
 pub(crate) fn pays_from(plan: &ClimbPlan) -> String {
     match (plan.break_even, plan.answer.verdict) {
-        (Some(length), _) => with_unit(length.m(), 0, "m"),
+        (Some(length), _) => units::distances().print(length.m(), 0),
         (None, Verdict::Ride) => "never".to_owned(),
         (None, Verdict::TooClose) => TOO_CLOSE.to_owned(),
         _ => "–".to_owned(),

@@ -112,7 +112,7 @@ pub(crate) fn reserve(report: &RideSection) -> Worked {
 
 /// The speed below which running wins.
 pub(crate) fn running_wins(report: &RideSection) -> Worked {
-    let length = with_unit(report.ride.inputs.length.m(), 0, "m");
+    let length = units::distances().print(report.ride.inputs.length.m(), 0);
     let time = seconds(report.ride.sides[0].ascent.foot);
     let speed = units::speed(report.ride.running_wins_below()[0].best);
     (
