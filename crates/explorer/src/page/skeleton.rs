@@ -118,7 +118,7 @@ fn choice_of_units() -> Markup {
         div id="units" class="menu" popover {
             p { (words::UNITS) }
             @for (name, words) in [("metric", units::METRIC), ("imperial", units::IMPERIAL)] {
-                button type="button" data-act={ "units:" (name) } { (words) }
+                button type="button" popovertarget="units" popovertargetaction="hide" data-act={ "units:" (name) } { (words) }
             }
             div data-form="units" {}
         }

@@ -2,7 +2,7 @@
 
 use crate::lap::words::working::Worked;
 use crate::layout::line::{Line, name};
-use crate::number::{percent, plain, with_unit};
+use crate::number::{percent, plain, trimmed, with_unit};
 use crate::side::Side;
 use crate::units;
 use gear_math::course::Fineness;
@@ -59,7 +59,7 @@ pub(crate) fn plan([a, b]: &[Lap; 2]) -> Worked {
 
 /// How gears are chosen.
 pub(crate) fn gears(setup: &LapSetup) -> Worked {
-    let (rear, front) = (setup.shifting.rear.s(), setup.shifting.front.s());
+    let [rear, front] = [setup.shifting.rear, setup.shifting.front].map(|it| trimmed(it.s()));
     let crossed = percent(100.0 * Bike::RELUCTANCE, 1);
     (
         "Gears",

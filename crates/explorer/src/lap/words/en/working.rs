@@ -1,7 +1,7 @@
 //! How the lap and the order of a search came about.
 
 use crate::layout::line::{Line, name};
-use crate::number::{percent, with_unit};
+use crate::number::{percent, trimmed, with_unit};
 use crate::side::Side;
 use crate::units;
 use gear_math::course::Weighting;
@@ -33,7 +33,7 @@ pub(crate) fn gears(setup: &LapSetup) -> Worked {
     let shifting = &setup.shifting;
     let (cadence, spread) =
         (with_unit(shifting.preferred.rpm(), 0, "rpm"), percent(100.0 * shifting.window.share(), 0));
-    let (rear, front) = (shifting.rear.s(), shifting.front.s());
+    let [rear, front] = [shifting.rear, shifting.front].map(|it| trimmed(it.s()));
     (
         "Gears",
         "A shift comes when the cadence leaves its window, and costs its time without drive",
