@@ -76,9 +76,17 @@ test('what is typed bare is in the unit beside the field, and comes back as type
   await type(page, 'body-mass', '60');
   assert.match(await text(page, '#says-body-mass'), /Type 66\.2 to 330 lb\.\s.*goes on with 140\slb/);
   await page.waitForURL(/bm=60\+lb/);
+  // Perhaps the kilograms of a scale were meant.
+  await page.click('#says-body-mass [data-write]');
+  await frame(page);
+  assert.equal(await page.inputValue('#body-mass'), '132.3');
+  await type(page, 'body-mass', '60');
   const { page: other } = await openPage(browser, String(page.url()), { folded: true });
   assert.equal(await text(other, '#units-chosen'), 'Units: imperial');
   assert.equal(await other.inputValue('#body-mass'), '60');
+  await other.click('[data-act=reset]');
+  await frame(other);
+  assert.equal(await other.inputValue('#body-mass'), '136.7', 'the rider’s units stay');
 });
 
 test('a decimal comma is echoed as typed, and printed where it was chosen', async () => {

@@ -75,6 +75,15 @@ impl Field {
         }
     }
 
+    /// The number of a text typed beside another unit, where it lies within the limits of the metric one: it was perhaps meant
+    /// so.
+    pub(crate) fn meant_metric(self, text: &str, limits: &'static Limits) -> Option<String> {
+        let unit = self.told_in()?;
+        let number = text.trim().strip_suffix(unit.other().symbol()).filter(|_| unit.is_other())?.trim();
+        limits.check(decimal(&dotted(number))?).ok()?;
+        Some(number.to_owned())
+    }
+
     /// What may be typed into it, in the unit in force: no further than the limits when it is rounded.
     pub(crate) fn range(self, limits: &Limits) -> String {
         match self.told_in().filter(|unit| unit.is_other() && unit.own().symbol() == limits.unit) {

@@ -144,6 +144,7 @@ impl<'b> Reader<'b> {
     fn number_or_complaint(&mut self, field: Field, text: &str, limits: &'static Limits) -> Option<f64> {
         let refused = |fault| {
             let offer = meant(text, limits).map(|number| as_marked(trimmed(number), text));
+            let offer = offer.or_else(|| field.meant_metric(text, limits));
             self.refuse(field, number_refused(fault, field), offer);
         };
         checked(text, field, limits).map_err(refused).ok()
