@@ -47,12 +47,12 @@ pub(crate) fn mm(mm: f64) -> String {
 /// A number with as many places as it needs, at most three.
 #[must_use]
 pub(crate) fn trimmed(value: f64) -> String {
-    without_noughts(plain(value, 3))
+    without_noughts(&plain(value, 3))
 }
 
 /// A number with decimals without those at its end that say nothing.
 #[must_use]
-pub(crate) fn without_noughts(text: String) -> String {
+pub(crate) fn without_noughts(text: &str) -> String {
     text.trim_end_matches('0').trim_end_matches(['.', ',']).to_owned()
 }
 

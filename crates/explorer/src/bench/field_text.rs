@@ -90,7 +90,7 @@ impl Field {
     #[must_use]
     pub fn help(self) -> Cow<'static, str> {
         let help = self.spec().help;
-        let Some(unit) = self.told_in().filter(|_| help.contains('{')) else { return help.into() };
+        let Some(unit) = self.told_in().filter(|_| help.contains('{')) else { return numbers_marked(help) };
         let mut parts = help.split(['{', '}']);
         let mut said = parts.next().unwrap_or_default().to_owned();
         while let (Some(number), Some(words)) = (parts.next(), parts.next()) {
@@ -98,7 +98,7 @@ impl Field {
             said.push_str(&told);
             said.push_str(words);
         }
-        said.into()
+        numbers_marked(&said).into_owned().into()
     }
 
     fn is_number(self) -> bool {
@@ -147,6 +147,19 @@ pub(crate) fn is_bare(text: &str) -> bool {
 /// A number typed with a point, with the decimal sign in force; one typed with a comma keeps it.
 fn marked(text: &str) -> Cow<'_, str> {
     if Units::now().comma && !text.contains(',') { signed_so(text.to_owned()).into() } else { text.into() }
+}
+
+/// Words with the decimal sign in force in the numbers among them; “1.3.018” is none.
+fn numbers_marked(words: &str) -> Cow<'_, str> {
+    if !Units::now().comma {
+        return words.into();
+    }
+    let is_decimal = |word: &&str| {
+        let number = word.trim_matches(|it: char| !it.is_ascii_digit());
+        number.contains('.') && decimal(number).is_some()
+    };
+    let marked = |word: &str| if is_decimal(&word) { word.replacen('.', ",", 1) } else { word.to_owned() };
+    words.split(' ').map(marked).collect::<Vec<_>>().join(" ").into()
 }
 
 /// A typed number as it is read: a decimal comma and a true minus sign are understood.

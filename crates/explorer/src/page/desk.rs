@@ -193,6 +193,10 @@ impl Desk {
         self.comparing = None;
         let mut read = Scenario::read(&self.bench, &self.good);
         let _in_force = read.scenario.units.enter();
+        if read.scenario.units != self.report.units {
+            // What was said is told in other units.
+            self.was = Was::default();
+        }
         let mut room = self.report.lap.clone();
         match room.own.as_ref().and_then(|own| own.read_again(&read.scenario.lap)) {
             Some(Ok(again)) => (room.own, room.refused) = (Some(Rc::new(again)), None),

@@ -6,7 +6,7 @@ use crate::layout::folded::Folded;
 use crate::page::questions::{self, Asked, Place, Text};
 use crate::page::report::Report;
 use crate::page::was::Was;
-use crate::page::words::{differences, skeleton};
+use crate::page::words::{differences, units};
 use crate::page::{board, decided_by, notices, sheet, yours};
 use maud::{Markup, html};
 
@@ -50,7 +50,7 @@ pub(crate) fn unfolded(page: &Written<'_>, is_seen: &dyn Fn(&str) -> bool) -> Ve
     let seen = || questions::all().filter(|question| is_seen(question.id()));
     let above = [
         ("scenario", notices::scenario(report, bench)),
-        ("units-chosen", html! { (skeleton::units(report.units)) }),
+        ("units-chosen", html! { (units::units(report.units)) }),
         ("differences", html! { (differences::between(report, bench)) }),
         ("notices", notices::list(notices)),
     ];

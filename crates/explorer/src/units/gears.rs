@@ -9,7 +9,7 @@ use gear_math::{Circumference, Development, Ratio};
 /// Developments, m, where no wheel is at hand: by gear inches where those of the real wheel are chosen, else as ways.
 pub(crate) fn developments() -> Told {
     match Units::now().gears {
-        GearScale::Inches => Told::always([Unit::Metre, Unit::GearInch], -1),
+        GearScale::Inches => Told::GearInches,
         _ => distances(),
     }
 }

@@ -5,78 +5,98 @@ use crate::units::chosen::Units;
 use gear_math::Speed;
 use gear_math::typed::Unit;
 
-/// A unit in force in the place of a metric one.
+/// What is told in one of two units, a metric one and another.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct Told {
-    own: Unit,
-    other: Unit,
-    is_other: bool,
-    /// Decimals more in the other unit.
-    finer: isize,
+pub(crate) enum Told {
+    Mass,
+    Speed,
+    Wind,
+    Length,
+    Pressure,
+    Distance,
+    LongDistance,
+    /// Development by gear inches, whatever ways are told in.
+    GearInches,
 }
 
 impl Told {
-    fn of([own, other]: [Unit; 2], chosen: Unit, finer: isize) -> Self {
-        Self { own, other, is_other: chosen != own, finer }
+    /// The metric unit, the other one, and how many decimals more that has.
+    const fn units(self) -> (Unit, Unit, isize) {
+        match self {
+            Self::Mass => (Unit::Kilogram, Unit::Pound, 0),
+            Self::Speed => (Unit::KmPerH, Unit::MilesPerH, 0),
+            Self::Wind => (Unit::MPerS, Unit::MilesPerH, 0),
+            Self::Length => (Unit::Millimetre, Unit::Inch, 2),
+            Self::Pressure => (Unit::Bar, Unit::Psi, -2),
+            Self::Distance => (Unit::Metre, Unit::Foot, 0),
+            Self::LongDistance => (Unit::Kilometre, Unit::Mile, 0),
+            Self::GearInches => (Unit::Metre, Unit::GearInch, -1),
+        }
     }
 
-    /// One that is told in the other unit whatever is chosen for its quantity.
-    pub(crate) const fn always([own, other]: [Unit; 2], finer: isize) -> Self {
-        Self { own, other, is_other: true, finer }
-    }
-
-    const fn unit(self) -> Unit {
-        if self.is_other { self.other } else { self.own }
-    }
-
-    /// The unit's symbol.
-    pub(crate) const fn symbol(self) -> &'static str {
-        self.unit().symbol()
-    }
-
-    /// Whether it is another unit than the metric one.
-    pub(crate) const fn is_other(self) -> bool {
-        self.is_other
-    }
-
-    /// The unit that may take the metric one's place.
-    pub(crate) const fn other(self) -> Unit {
-        self.other
+    /// Whether the other unit is in force.
+    pub(crate) fn is_other(self) -> bool {
+        let now = Units::now();
+        match self {
+            Self::Mass => now.mass == Unit::Pound,
+            Self::Speed | Self::Wind => now.speed == Unit::MilesPerH,
+            Self::Length => now.length == Unit::Inch,
+            Self::Pressure => now.pressure == Unit::Psi,
+            Self::Distance | Self::LongDistance => now.distance == Unit::Foot,
+            Self::GearInches => true,
+        }
     }
 
     /// The metric unit.
     pub(crate) const fn own(self) -> Unit {
-        self.own
+        self.units().0
+    }
+
+    /// The unit that may take its place.
+    pub(crate) const fn other(self) -> Unit {
+        self.units().1
+    }
+
+    fn unit(self) -> Unit {
+        if self.is_other() { self.other() } else { self.own() }
+    }
+
+    /// The symbol of the unit in force.
+    pub(crate) fn symbol(self) -> &'static str {
+        self.unit().symbol()
     }
 
     /// The number for a value in the metric unit.
+    #[inline(never)]
     pub(crate) fn value(self, value: f64) -> f64 {
-        self.unit().told(value, self.own)
+        self.unit().told(value, self.own())
     }
 
     /// The value in the metric unit of a number.
     pub(crate) fn metric(self, number: f64) -> f64 {
-        self.own.told(number, self.unit())
+        self.own().told(number, self.unit())
     }
 
     /// As many decimals as tell a value about as finely as so many in the metric unit.
     pub(crate) fn decimals(self, metric: usize) -> usize {
-        if self.is_other { metric.saturating_add_signed(self.finer) } else { metric }
+        if self.is_other() { metric.saturating_add_signed(self.units().2) } else { metric }
     }
 
     /// The number for a value in the metric unit, told about as finely as with so many decimals there.
+    #[inline(never)]
     pub(crate) fn number(self, value: f64, decimals: usize) -> String {
         plain(self.value(value), self.decimals(decimals))
     }
 
     /// The same with the unit.
+    #[inline(never)]
     pub(crate) fn print(self, value: f64, decimals: usize) -> String {
         with_unit(self.value(value), self.decimals(decimals), self.symbol())
     }
 
     /// A value that was typed, with as many places as it needs.
     pub(crate) fn typed(self, value: f64) -> String {
-        if self.is_other { converted(self.value(value)) } else { trimmed(value) }
+        if self.is_other() { converted(self.value(value)) } else { trimmed(value) }
     }
 
     /// A value that is roughly so, to two figures.
@@ -87,7 +107,7 @@ impl Told {
             1.0.. => 1,
             _ => 2,
         };
-        if self.is_other { plain(number, decimals) } else { trimmed(value) }
+        if self.is_other() { plain(number, decimals) } else { trimmed(value) }
     }
 }
 
@@ -98,42 +118,42 @@ pub(crate) fn converted(number: f64) -> String {
         10.0.. => 2,
         _ => 3,
     };
-    crate::number::without_noughts(plain(number, decimals))
+    crate::number::without_noughts(&plain(number, decimals))
 }
 
 /// Masses, kg.
-pub(crate) fn masses() -> Told {
-    Told::of([Unit::Kilogram, Unit::Pound], Units::now().mass, 0)
+pub(crate) const fn masses() -> Told {
+    Told::Mass
 }
 
 /// Speeds, km/h.
-pub(crate) fn speeds() -> Told {
-    Told::of([Unit::KmPerH, Unit::MilesPerH], Units::now().speed, 0)
+pub(crate) const fn speeds() -> Told {
+    Told::Speed
 }
 
 /// Speeds of wind and balance, m/s.
-pub(crate) fn winds() -> Told {
-    Told { own: Unit::MPerS, ..speeds() }
+pub(crate) const fn winds() -> Told {
+    Told::Wind
 }
 
 /// Lengths of the bike where the trade uses inches, mm.
-pub(crate) fn lengths() -> Told {
-    Told::of([Unit::Millimetre, Unit::Inch], Units::now().length, 2)
+pub(crate) const fn lengths() -> Told {
+    Told::Length
 }
 
 /// Pressures, bar.
-pub(crate) fn pressures() -> Told {
-    Told::of([Unit::Bar, Unit::Psi], Units::now().pressure, -2)
+pub(crate) const fn pressures() -> Told {
+    Told::Pressure
 }
 
 /// Short ways, climbing and developments, m.
-pub(crate) fn distances() -> Told {
-    Told::of([Unit::Metre, Unit::Foot], Units::now().distance, 0)
+pub(crate) const fn distances() -> Told {
+    Told::Distance
 }
 
 /// Long ways, km.
-pub(crate) fn long_distances() -> Told {
-    Told { own: Unit::Kilometre, other: Unit::Mile, ..distances() }
+pub(crate) const fn long_distances() -> Told {
+    Told::LongDistance
 }
 
 /// A speed with its unit, to one decimal.

@@ -69,6 +69,12 @@ pub(crate) const fn gears_by(scale: GearScale) -> &'static str {
     }
 }
 
+/// What ways are counted in.
+#[must_use]
+pub(crate) fn ways_in() -> &'static str {
+    if units::distances().is_other() { "feet" } else { "metres" }
+}
+
 /// What developments are told by where no wheel is at hand, with their unit where that says nothing of it.
 #[must_use]
 pub(crate) fn developments_in() -> String {

@@ -447,7 +447,7 @@ fn riding(lap: &Lap, at: f64) -> String {
 }
 
 fn speed(point: &TracePoint) -> String {
-    Speed::from_km_per_h(point.speed_m_per_s * 3.6).map_or(String::new(), |speed| units::speed(speed))
+    Speed::from_km_per_h(point.speed_m_per_s * 3.6).map_or(String::new(), units::speed)
 }
 
 #[cfg(test)]

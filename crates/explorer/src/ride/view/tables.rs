@@ -92,7 +92,7 @@ fn marked(report: &RideSection, side: &RideSide, kind: MarkKind) -> String {
 }
 
 fn speed_or_none(speed: Option<Speed>) -> String {
-    speed.map_or(NONE.to_owned(), |speed| units::speed(speed))
+    speed.map_or(NONE.to_owned(), units::speed)
 }
 
 fn others(report: &RideSection) -> Markup {

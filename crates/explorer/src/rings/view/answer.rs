@@ -56,13 +56,13 @@ fn usual_name(setup: &SetupReport) -> Option<CassetteName> {
 
 fn low_end(rings: &RingsReport) -> Line {
     let speeds = rings.setups.each_ref().map(|setup| setup.lowest().speed_low);
-    let [a, b] = speeds.map(|speed| units::speed(speed));
+    let [a, b] = speeds.map(units::speed);
     words::answer::low_end(rings.faster(speeds).map(Side::other), [&a, &b], &rpm(rings.window.low))
 }
 
 fn high_end(rings: &RingsReport) -> Line {
     let speeds = rings.setups.each_ref().map(|setup| setup.highest().speed_high);
-    let [a, b] = speeds.map(|speed| units::speed(speed));
+    let [a, b] = speeds.map(units::speed);
     words::answer::high_end(rings.faster(speeds), [&a, &b], &rpm(rings.window.high))
 }
 

@@ -36,7 +36,7 @@ fn only(report: &RingsSection, reach: &Reach) -> Line {
     let usual = report.rings.window.usual;
     let (slow, fast) = reach.span.speeds_at(usual);
     let developments = [reach.span.from, reach.span.to].map(|it| report.rings.gear(reach.side, it, 2));
-    words::only(reach.side, developments, [slow, fast].map(|speed| units::speed(speed)), &rpm(usual))
+    words::only(reach.side, developments, [slow, fast].map(units::speed), &rpm(usual))
 }
 
 fn inside(report: &RingsSection) -> Markup {

@@ -8,6 +8,7 @@ use crate::ride::words::terms::surface_name;
 use crate::side::Side;
 use crate::units;
 use crate::words::listed;
+use crate::words::ways_in;
 use gear_math::course::{PlanPart, WhyOnFoot};
 use gear_math::rider::Reason;
 
@@ -25,12 +26,12 @@ pub(crate) const ALL_ON_FOOT: &str = "on foot all the way";
 
 /// Over the list of both set-ups.
 pub(crate) fn of_both() -> Line {
-    format!("{} and {}, metres from the line", name(Side::A), name(Side::B)).into()
+    format!("{} and {}, {} from the line", name(Side::A), name(Side::B), ways_in()).into()
 }
 
 /// Over the list of one set-up.
 pub(crate) fn of_one(side: Side) -> Line {
-    format!("{}, metres from the line", name(side)).into()
+    format!("{}, {} from the line", name(side), ways_in()).into()
 }
 
 /// Where to dismount and remount.

@@ -2,7 +2,7 @@
 
 use crate::lap::report::{LapQuestion, LapReport, Spread};
 use crate::lap::settled::{Settled, Verdict};
-use crate::number::{clock, plain, seconds_in, with_unit};
+use crate::number::{clock, seconds_in, with_unit};
 use crate::units;
 use crate::words::about_clock;
 use gear_math::Lap;
@@ -16,7 +16,9 @@ pub(crate) const COURSE: &str = "Course";
 pub(crate) const LAP: &str = "Lap";
 
 /// Where to go on foot.
-pub(crate) const ON_FOOT: &str = "On foot, m";
+pub(crate) fn on_foot_in() -> String {
+    format!("On foot, {}", units::distances().symbol())
+}
 
 /// Who is quicker.
 pub(crate) const QUICKER: &str = "Quicker";
@@ -59,7 +61,10 @@ pub(crate) fn time(band: &TimeBand, settled: &Settled) -> String {
 
 /// The parts on foot.
 pub(crate) fn spans_on_foot(lap: &Lap) -> String {
-    let span = |part: &PlanPart| format!("{} to {}", plain(part.from_m, 0), plain(part.to_m, 0));
+    let span = |part: &PlanPart| {
+        let [from, to] = [part.from_m, part.to_m].map(|m| units::distances().number(m, 0));
+        format!("{from} to {to}")
+    };
     let spans: Vec<String> = lap.dismounts().iter().map(span).collect();
     match spans.len() {
         _ if lap.is_all_on_foot() => "all the way".to_owned(),

@@ -1,7 +1,5 @@
 //! What stands in the page before anything is worked out.
 
-use crate::units::Units;
-
 /// What the page does, in its title and its head.
 pub(crate) const TAGLINE: &str = "your bike made ready for cyclo-cross";
 /// What it does, for whoever looks for it.
@@ -49,24 +47,8 @@ pub(crate) const COPY_A_TO_B: &str = "Copy A to B";
 pub(crate) const UNDO: &str = "Undo";
 /// On the button that brings back the demo.
 pub(crate) const RESET: &str = "Start fresh";
-/// What units are called together.
-pub(crate) const METRIC: &str = "metric";
-/// What units are called together.
-pub(crate) const IMPERIAL: &str = "imperial";
-
-/// On the button that opens the choice of units.
-pub(crate) fn units(units: Units) -> String {
-    let chosen = match units {
-        _ if units.are_those_of(Units::METRIC) => METRIC,
-        _ if units.are_those_of(Units::IMPERIAL) => IMPERIAL,
-        _ => "own mix",
-    };
-    format!("Units: {chosen}")
-}
-
 /// What stands over the choice of units.
 pub(crate) const UNITS: &str = "Everything in";
-
 /// On the button that copies the link.
 pub(crate) const SHARE: &str = "Copy the link";
 /// On the button that makes a picture of every decision.

@@ -1,9 +1,8 @@
 //! The answer on the very climb that was asked about.
 
 use super::{A, B};
-use crate::bench::field::Field;
 use crate::layout::line::{Line, name, strong};
-use crate::number::{duration, percent, rpm, with_unit};
+use crate::number::{duration, percent, rpm};
 use crate::ride::inputs::LapPrice;
 use crate::ride::on_climb::Otherwise;
 use crate::ride::section::RideSection;
@@ -155,7 +154,7 @@ pub(crate) fn lifts_in_jerks(from: f64) -> String {
 
 /// That a wind typed here is not that of the lap.
 pub(crate) fn wind(wind_m_s: f64) -> String {
-    let wind = with_unit(wind_m_s, 1, Field::Headwind.spec().unit);
+    let wind = units::winds().print(wind_m_s, 1);
     format!("The wind of {wind} counts on this slope only: the lap does not know it.")
 }
 

@@ -2,7 +2,7 @@
 
 use crate::bench::field::Field;
 use crate::layout::line::{Line, link_to, strong};
-use crate::number::{percent, plain};
+use crate::number::{percent, plain, trimmed};
 use crate::ride::ground_row::Stretch;
 use crate::ride::other_gear::OTHER_GEARS;
 use crate::ride::probe::AtSpeed;
@@ -39,7 +39,7 @@ pub(crate) const TOO_CLOSE: &str = "too close to call";
 
 /// Which crank it is.
 pub(crate) fn over_body_weight(crank: CrankLength) -> Line {
-    let crank = link_to(Field::CrossCrank, &format!("crank of {} mm", crank.mm()));
+    let crank = link_to(Field::CrossCrank, &format!("crank of {} mm", trimmed(crank.mm())));
     format!("Over body weight is for the cross bike’s {crank}, as in its position.").into()
 }
 

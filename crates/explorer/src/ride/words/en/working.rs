@@ -1,6 +1,6 @@
 //! How it was worked out, with this scenario's numbers.
 
-use crate::number::{percent, plain, with_unit};
+use crate::number::{percent, plain, trimmed, with_unit};
 use crate::ride::inputs::{LapPrice, RideInputs};
 use crate::ride::section::RideSection;
 use crate::ride::words::figures::seconds;
@@ -19,7 +19,7 @@ pub(crate) fn riding(report: &RideSection) -> Worked {
     let speed = report.ride.sides[0].plan.answer.ride;
     let terms = inputs.question(Side::A).resistance(inputs.ground(Side::A), inputs.climb).power(speed);
     let (power, share) =
-        (with_unit(inputs.rider.power.watts(), 0, "W"), inputs.bike(Side::A).efficiency.share());
+        (with_unit(inputs.rider.power.watts(), 0, "W"), trimmed(inputs.bike(Side::A).efficiency.share()));
     let (climbing, rolling) = (plain(terms.gravity_w, 0), plain(terms.rolling_w, 0));
     let (air, speed) = (with_unit(terms.air_w, 0, "W"), units::speed(speed));
     (
@@ -45,7 +45,7 @@ fn number(kg: f64) -> String {
 pub(crate) fn engine(report: &RideSection) -> Worked {
     let rider = &report.ride.inputs.rider;
     let left = MetabolicPower::of(rider.power, rider.efficiency).above_standing(rider.body, rider.standing);
-    let (power, efficiency) = (with_unit(rider.power.watts(), 0, "W"), rider.efficiency.share());
+    let (power, efficiency) = (with_unit(rider.power.watts(), 0, "W"), trimmed(rider.efficiency.share()));
     let (standing, body) = (units::per_mass_number(rider.standing.w_per_kg()), number(rider.body.kg()));
     let left = with_unit(left.watts(), 0, "W");
     (
@@ -59,9 +59,9 @@ pub(crate) fn engine(report: &RideSection) -> Worked {
 pub(crate) fn on_foot(report: &RideSection) -> Worked {
     let (rider, bike) = (&report.ride.inputs.rider, report.ride.inputs.bike(Side::A));
     let (body, kit, unit) = (number(rider.body.kg()), number(rider.kit.kg()), units::masses().symbol());
-    let (carrying, bike) = (bike.load.value(), number(bike.mass.kg()));
+    let (carrying, bike) = (trimmed(bike.load.value()), number(bike.mass.kg()));
     let speed = units::speed(report.ride.sides[0].plan.answer.foot);
-    let efficiency = rider.efficiency.share();
+    let efficiency = trimmed(rider.efficiency.share());
     let (formula, numbers) = match rider.foot_bike {
         FootBike::Carried => (
             "that = cost of the slope × (body + kit + carrying × bike) × speed",
@@ -172,7 +172,7 @@ const LEFT_OUT: &str =
 /// How the band of the speeds on foot comes about.
 fn band(inputs: &RideInputs) -> String {
     let off = |factors: [f64; 2]| percent(100.0 * (factors[1] - 1.0), 0);
-    let (likely, efficiency) = (likely_share(), Band::EFFICIENCY);
+    let (likely, efficiency) = (likely_share(), trimmed(Band::EFFICIENCY));
     let [rolling, ground, person] = [Band::ROLLING, Band::GROUND, Band::PERSON].map(off);
     let [low, high] = Band::LOAD.map(|doubt| plain(inputs.bike(Side::A).load.value() + doubt, 1));
     let carrying = match inputs.rider.foot_bike {

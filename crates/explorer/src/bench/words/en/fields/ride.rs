@@ -10,7 +10,7 @@ pub(crate) const POWER: FieldWords =
 pub(crate) const LEVEL: FieldWords =
     said("Level", "Counts only while the power is empty; the reserve then follows it");
 pub(crate) const GROUND: FieldWords = said("Ground of the slope", "");
-pub(crate) const SLOPE: FieldWords = said("Slope", "Metres up for 100 m forward");
+pub(crate) const SLOPE: FieldWords = said("Slope", "So far up for 100 forward");
 pub(crate) const CLIMB_LENGTH: FieldWords = said("Length of the climb", "Along the slope");
 pub(crate) const HEADWIND: FieldWords = said("Wind against you", "Minus when it pushes");
 pub(crate) const SECONDS_LOST: FieldWords = said(
@@ -33,7 +33,7 @@ pub(crate) const FOOT_BIKE: FieldWords = said(
 );
 pub(crate) const CARRY: FieldWords = said(
     "Cost of carrying the bike",
-    "A kilogram of bike against one of body: 1.0 at the trunk, 1.2 shouldered, 1.5 in the hands (estimate)",
+    "Mass of bike against mass of body: 1.0 at the trunk, 1.2 shouldered, 1.5 in the hands (estimate)",
 );
 pub(crate) const DRIVETRAIN_SHARE: FieldWords =
     said("Drivetrain efficiency", "0.976 clean, 0.96 off-road, 0.92 muddy (estimates but the first)");
@@ -42,7 +42,7 @@ pub(crate) const FOOT_GROUND: FieldWords = said("Cost of the ground on foot", ""
 pub(crate) const FRICTION: FieldWords = said("Friction of the tyre", "");
 pub(crate) const SLOPE_SHARE: FieldWords = said(
     "Cost of the ground on slopes",
-    "0: the same extra for every metre; 1: grows with the whole cost. Nobody has measured it",
+    "0: the same extra all the way; 1: grows with the whole cost. Nobody has measured it",
 );
 pub(crate) const DRAG_AREA: FieldWords =
     said("Drag area", "0.32 low in the drops, 0.40 on the hoods, 0.50 upright in winter clothes");

@@ -15,8 +15,6 @@ pub(crate) const TITLE: &str = "The lap, and how to ride it";
 /// How it is to be read.
 pub(crate) const CAPTION: &str = "Bars: ridden; footsteps: on foot; hatching: too close to call; strokes on the hill: obstacles; the bar over it: where most is gained. Drag over a stretch, or press Enter at both its ends, to change it. Beneath, the gear by its development, A a line, B in dashes; then your reserve: down where it is drawn, up where it comes back.";
 
-/// Over the gears.
-
 /// Over what is drawn from the reserve.
 pub(crate) const RESERVE: &str = "drawn from your reserve";
 
