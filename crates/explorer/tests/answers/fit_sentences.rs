@@ -542,6 +542,6 @@ fn the_pressure_is_for_the_rider_of_the_other_section() {
         &light,
         "For a rider of 50 kg with 1.5 kg of kit on a bike of 8 kg, and 45 % of the weight",
     );
-    says("tyre-working", &light, "28 × (59.5 ÷ 79)");
+    says("tyre-working", &light, "1.931 × (59.5 ÷ 79)");
     says("tyre-answer", &[(Field::RearWeight, "0.62")], "38 % of the weight on the front wheel");
 }
