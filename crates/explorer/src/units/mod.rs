@@ -5,8 +5,12 @@
 
 pub mod chosen;
 pub(crate) mod gears;
+pub(crate) mod lengths;
+pub(crate) mod retold;
 pub(crate) mod told;
 
 pub use chosen::{GearScale, InForce, Units};
 pub(crate) use gears::*;
+pub(crate) use lengths::*;
+pub(crate) use retold::*;
 pub(crate) use told::*;
