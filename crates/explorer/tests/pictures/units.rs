@@ -1,10 +1,10 @@
 //! Whatever units are chosen, nothing is left in others: neither in words and tables nor in a picture.
 
-use super::{demo, texts};
+use super::{demo, picture, svg, texts};
 use explorer::bench::bench::Bench;
 use explorer::bench::link;
 use explorer::page::message::message;
-use explorer::page::pictures::{Picture, as_svg};
+use explorer::page::pictures::Picture;
 use explorer::page::report::Report;
 use explorer::page::sections::fragments;
 use explorer::units::{GearScale, Units};
@@ -27,7 +27,7 @@ fn all(report: &Report, bench: &Bench) -> BTreeMap<String, String> {
     all.insert("message".to_owned(), message(report, ""));
     for picture in Picture::all() {
         let size = (700.0, picture.height(report, 700.0).max(1.0));
-        let drawn = texts(&as_svg(picture, report, size).unwrap());
+        let drawn = texts(&svg(report, picture, size.0));
         let spots = picture.spots(report, size);
         let spots = spots.iter().enumerate().map(|(index, spot)| picture.words(report, spot, index));
         let words = drawn.into_iter().map(|it| it.words).chain(spots).chain([picture.label(report)]);
@@ -93,10 +93,7 @@ fn ladder_and_steps_are_drawn_by_what_gears_are_told_by() {
     let metric = demo();
     let drawn = |gears: GearScale| {
         let report = Report { units: Units { gears, ..Units::METRIC }, ..metric.clone() };
-        ["ladder", "steps"].map(|name| {
-            let picture = Picture::by_name(name).unwrap();
-            as_svg(picture, &report, (700.0, picture.height(&report, 700.0))).unwrap()
-        })
+        ["ladder", "steps"].map(|name| svg(&report, picture(name), 700.0))
     };
     let all =
         [GearScale::Development, GearScale::Inches, GearScale::NominalInches, GearScale::Ratio].map(drawn);
