@@ -158,17 +158,9 @@ fn marked(text: &str) -> Cow<'_, str> {
     if Units::now().comma && !text.contains(',') { signed_so(text.to_owned()).into() } else { text.into() }
 }
 
-/// Words with the decimal sign in force in the numbers among them; “1.3.018” is none.
+/// Words with the decimal sign in force in the numbers among them.
 fn numbers_marked(words: &str) -> Cow<'_, str> {
-    if !Units::now().comma {
-        return words.into();
-    }
-    let is_decimal = |word: &&str| {
-        let number = word.trim_matches(|it: char| !it.is_ascii_digit());
-        number.contains('.') && decimal(number).is_some()
-    };
-    let marked = |word: &str| if is_decimal(&word) { word.replacen('.', ",", 1) } else { word.to_owned() };
-    words.split(' ').map(marked).collect::<Vec<_>>().join(" ").into()
+    if Units::now().comma { units::retold(words.to_owned(), &[]).into() } else { words.into() }
 }
 
 /// A typed number as it is read: a decimal comma and a true minus sign are understood.

@@ -2,6 +2,7 @@
 
 use crate::units::chosen::{Units, signed_so};
 use crate::units::told::{Told, pressures};
+use gear_math::typed::decimal;
 
 /// A sentence with its numbers in the units in force in the place of those of `units`: of “30 mm”, “28 to 45 mm” and the
 /// like. Where psi come first, “2.4 bar or 35 psi” changes its order.
@@ -9,49 +10,51 @@ pub(crate) fn retold(sentence: String, units: &[Told]) -> String {
     if Units::now() == Units::METRIC {
         return sentence;
     }
-    let words: Vec<&str> = sentence.split(' ').collect();
-    let mut told: Vec<String> = words.iter().map(|word| marked(word)).collect();
+    let mut words: Vec<[&str; 3]> = sentence.split(' ').map(parts).collect();
+    let mut numbers: Vec<(usize, String)> = Vec::new();
     for at in 1..words.len() {
-        if let Some(unit) =
-            units.iter().find(|unit| unit.is_other() && unit.own().symbol() == core(words[at]))
-        {
-            told[at] = words[at].replace(unit.own().symbol(), unit.symbol());
-            let is_range = at > 2 && matches!(words[at - 2], "to" | "and");
+        if let Some(unit) = units.iter().find(|unit| unit.is_other() && unit.own().symbol() == words[at][1]) {
+            words[at][1] = unit.symbol();
+            let is_range = at > 2 && matches!(words[at - 2][1], "to" | "and");
             for place in [at - 1].into_iter().chain(is_range.then(|| at - 3)) {
-                if let Ok(value) = core(words[place]).parse() {
-                    told[place] = words[place].replace(core(words[place]), &unit.number(value, 0));
-                }
+                let number = decimal(words[place][1]);
+                numbers.extend(number.map(|value| (place, unit.number(value, 0))));
             }
         }
-        if pressures().is_other() && core(words[at]) == "bar" {
-            swap(&words, &mut told, at);
+        if pressures().is_other() && words[at][1] == "bar" {
+            swap(&mut words, at);
         }
+    }
+    let mut told: Vec<String> = words.iter().map(|word| marked(*word)).collect();
+    for (place, number) in numbers {
+        let [before, _, behind] = words[place];
+        told[place] = [before, &number, behind].concat();
     }
     told.join(" ")
 }
 
 /// Puts the psi that stand behind a pressure in bar before it.
-fn swap(words: &[&str], told: &mut [String], bar: usize) {
-    let behind = (bar + 2..words.len().min(bar + 4)).find(|&at| core(words[at]) == "psi");
-    for (one, other) in behind.into_iter().flat_map(|psi| [(bar, psi), (bar - 1, psi - 1)]) {
-        told[one] = words[one].replace(core(words[one]), &marked(core(words[other])));
-        told[other] = words[other].replace(core(words[other]), &marked(core(words[one])));
+fn swap(words: &mut [[&str; 3]], bar: usize) {
+    let psi = (bar + 2..words.len().min(bar + 4)).find(|&at| words[at][1] == "psi");
+    for (one, other) in psi.into_iter().flat_map(|psi| [(bar, psi), (bar - 1, psi - 1)]) {
+        (words[one][1], words[other][1]) = (words[other][1], words[one][1]);
     }
 }
 
-/// A word without what stands round it.
-fn core(word: &str) -> &str {
-    word.trim_matches(|letter: char| !letter.is_alphanumeric())
+/// A word, and what stands round it before and behind.
+fn parts(word: &str) -> [&str; 3] {
+    let is_round = |letter: char| !letter.is_alphanumeric();
+    let rest = word.trim_start_matches(is_round);
+    let (before, _) = word.split_at(word.len() - rest.len());
+    let (core, behind) = rest.split_at(rest.trim_end_matches(is_round).len());
+    [before, core, behind]
 }
 
 /// A word with the decimal sign in force if it is a number: what is counted in paragraphs is none.
-fn marked(word: &str) -> String {
-    let number = core(word);
-    if number.parse::<f64>().is_ok() {
-        word.replace(number, &signed_so(number.to_owned()))
-    } else {
-        word.to_owned()
-    }
+fn marked([before, core, behind]: [&str; 3]) -> String {
+    let is_number = decimal(core).is_some();
+    let core = if is_number { signed_so(core.to_owned()) } else { core.to_owned() };
+    [before, &core, behind].concat()
 }
 
 #[cfg(test)]
