@@ -81,6 +81,7 @@ test('what is typed bare is in the unit beside the field, and comes back as type
   await frame(page);
   assert.equal(await page.inputValue('#body-mass'), '132.3');
   await type(page, 'body-mass', '60');
+  await page.waitForURL(/bm=60\+lb/);
   const { page: other } = await openPage(browser, String(page.url()), { folded: true });
   assert.equal(await text(other, '#units-chosen'), 'Units: imperial');
   assert.equal(await other.inputValue('#body-mass'), '60');
