@@ -17,6 +17,7 @@ use crate::page::was::Was;
 use crate::page::words::notices as words;
 use crate::rack::room::RackRoom;
 use crate::rack::view as rack_view;
+use crate::units::InForce;
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
@@ -66,6 +67,12 @@ impl Desk {
     #[must_use]
     pub fn report(&self) -> Rc<Report> {
         Rc::clone(&self.report)
+    }
+
+    /// Puts the units that everything is told in in force. Not where it is called: that is in every entry point.
+    #[inline(never)]
+    pub(crate) fn enter_units(&self) -> InForce {
+        self.report.units.enter()
     }
 
     /// Opens the bench that a link holds; the address stays as it is.
@@ -145,7 +152,7 @@ impl Desk {
 
     /// Remembers what the board says now, before something else is said.
     pub(crate) fn look_back(&mut self) {
-        let _in_force = self.report.units.enter();
+        let _in_force = self.enter_units();
         self.was = Was::now(&self.report).or(&self.was);
     }
 
@@ -243,7 +250,7 @@ impl Desk {
 
     /// What `write` makes of what lies on the desk.
     fn with_written<T>(&self, is_open: &dyn Fn(&str) -> bool, write: impl FnOnce(&Written<'_>) -> T) -> T {
-        let _in_force = self.report.units.enter();
+        let _in_force = self.enter_units();
         write(&Written {
             report: &self.report,
             notices: &self.notices,
@@ -257,7 +264,7 @@ impl Desk {
 
     /// The state of fields and buttons, with no text that differs.
     fn unchanged(&self) -> Update {
-        let _in_force = self.report.units.enter();
+        let _in_force = self.enter_units();
         let chains = || self.report.chain.solved();
         let key = |chain: &ChainReport| chain.shown_field().spec().key;
         Update {

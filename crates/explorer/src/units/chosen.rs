@@ -60,6 +60,7 @@ impl Units {
 
     /// Puts these in force until what is given back is let go of.
     #[must_use]
+    #[inline(never)]
     pub fn enter(self) -> InForce {
         InForce { before: NOW.replace(self) }
     }
@@ -94,6 +95,7 @@ pub struct InForce {
 }
 
 impl Drop for InForce {
+    #[inline(never)]
     fn drop(&mut self) {
         NOW.set(self.before);
     }
