@@ -8,7 +8,7 @@ use crate::drawing::spot::Spot;
 use crate::position::report::PositionReport;
 use crate::position::section::PositionSection;
 use crate::position::words::picture as words;
-use crate::units::{length_number, lengths};
+use crate::units::lengths;
 use gear_math::position::{BikePoint, PositionView};
 
 /// Road and cross position laid over one another.
@@ -134,7 +134,7 @@ fn places(position: &PositionReport) -> [Place; 3] {
     let height = both(road.saddle.height.mm(), cross.saddle_height_mm);
     let drop = both(road.bar_drop.mm(), cross.bar_drop_mm);
     let stacks = [road.footing, position.inputs.cross.footing].map(|footing| footing.sole_stack.mm());
-    let stack = words::from_to(stacks.map(length_number).each_ref().map(String::as_str));
+    let stack = words::from_to(stacks.map(|stack| lengths().typed(stack)).each_ref().map(String::as_str));
     [
         place(tip, position.road.saddle_tip, cross.view.saddle_tip, high, height),
         place(bar, position.road.bar, position.target(), low, drop),
@@ -144,7 +144,7 @@ fn places(position: &PositionReport) -> [Place; 3] {
 
 /// A measure of both bikes in words: that of the road bike as it was typed, that of the cross bike as a tape shows it.
 fn both(road: f64, cross: f64) -> String {
-    words::from_to([&length_number(road), &lengths().number(cross, 0)])
+    words::from_to([&lengths().typed(road), &lengths().number(cross, 0)])
 }
 
 /// How far the places move at most, in millimetres.

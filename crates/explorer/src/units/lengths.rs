@@ -1,14 +1,17 @@
 //! Lengths of the bike as they are told in the units in force.
 
-use crate::number::{mm, plain, trimmed, with_unit};
+use crate::number::{mm, with_unit};
 use crate::units::told::lengths;
+use std::fmt::{self, Display, Formatter};
 
 /// A length as it was typed, mm: to a tenth where there is one.
+#[inline(never)]
 pub(crate) fn length(length_mm: f64) -> String {
     if lengths().is_other() { whole_length(length_mm) } else { mm(length_mm) }
 }
 
 /// A length as a tape shows it, mm.
+#[inline(never)]
 pub(crate) fn whole_length(length_mm: f64) -> String {
     lengths().print(length_mm, 0)
 }
@@ -20,14 +23,13 @@ pub(crate) fn rounded_length(length_mm: f64, rounding: fn(f64) -> f64) -> String
     with_unit(rounding(unit.value(length_mm) * parts) / parts, decimals, unit.symbol())
 }
 
-/// The number of a length as it was typed, mm.
-pub(crate) fn length_number(length_mm: f64) -> String {
-    if lengths().is_other() { lengths().number(length_mm, 0) } else { trimmed(length_mm) }
-}
+/// Prints the number of a length, mm, with as many places as it needs; a sum of many of them is smaller code than one of texts.
+pub(crate) struct LengthNumber(pub(crate) f64);
 
-/// The number of a length that was worked out, mm: to a tenth.
-pub(crate) fn worked_length(length_mm: f64) -> String {
-    if lengths().is_other() { lengths().number(length_mm, 0) } else { plain(length_mm, 1) }
+impl Display for LengthNumber {
+    fn fmt(&self, f: &mut Formatter<'_>) -> fmt::Result {
+        f.write_str(&lengths().typed(self.0))
+    }
 }
 
 #[cfg(test)]
@@ -43,14 +45,13 @@ mod tests {
                 whole_length(728.4),
                 rounded_length(3.01, f64::ceil),
                 rounded_length(88.9, f64::floor),
-                length_number(56.0),
-                worked_length(-703.96),
+                LengthNumber(-56.0).to_string(),
             ]
             .map(|it| it.replace('\u{a0}', " "))
         };
-        assert_eq!(told(), ["172.5 mm", "728 mm", "4 mm", "88 mm", "56", "−704.0"]);
+        assert_eq!(told(), ["172.5 mm", "728 mm", "4 mm", "88 mm", "−56"]);
         let _in_force = Units { comma: true, ..Units::IMPERIAL }.enter();
         // 172.5 ÷ 25.4 = 6.791, 728.4 ÷ 25.4 = 28.677, 3.01 ÷ 25.4 = 0.1185, 88.9 ÷ 25.4 = 3.5 exactly.
-        assert_eq!(told(), ["6,79 in", "28,68 in", "0,12 in", "3,50 in", "2,20", "−27,71"]);
+        assert_eq!(told(), ["6,79 in", "28,68 in", "0,12 in", "3,50 in", "−2,205"]);
     }
 }

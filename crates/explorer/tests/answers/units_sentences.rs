@@ -87,7 +87,7 @@ fn inches_are_those_of_the_millimetres() {
         "even the longest stem sold is 1.97 in too short",
     );
     let typed = [INCHES, (Field::SaddleHeight, "28.5 in")];
-    says("position-working", &typed, "28.50 + 6.79 − 6.79 + 0.83 − 0.59 − 0.00 = ");
+    says("position-working", &typed, "28.5 + 6.791 − 6.791 + 0.827 − 0.591 − 0 = ");
     let cautions = "saddle tip at least 1.97 in behind the bottom bracket, saddle 9.45 to 11.81 in long";
     says("position-tables", &[INCHES], cautions);
 }

@@ -7,7 +7,7 @@ use crate::position::report::{BAR, DROP, FRONT, PositionReport, RailShift, SADDL
 use crate::position::section::PositionSection;
 use crate::position::words::names::{NOT_KNOWN, below, setback, stem};
 use crate::position::words::stems::missing;
-use crate::units::{length, length_number, rounded_length, whole_length as whole};
+use crate::units::{LengthNumber, length, rounded_length, whole_length as whole};
 use gear_math::StemSearch;
 use gear_math::position::{CarriedPosition, PositionChanges};
 
@@ -65,7 +65,7 @@ fn figure(report: &PositionSection, fields: &[Field], words: &str) -> String {
 /// The measures that most often are typed wrongly, when what comes out is rarely seen.
 pub(crate) fn is_every_measure_right(inputs: &PositionInputs) -> Line {
     let (road, front) = (&inputs.road, &inputs.front);
-    let ask = |field, what: &str, value: f64| link_to(field, &format!("{what} {}?", length_number(value)));
+    let ask = |field, what: &str, value: f64| link_to(field, &format!("{what} {}?", LengthNumber(value)));
     format!(
         "Is every measure right? Hardly any bike needs such a stem; a measure typed wrongly does (estimate): {} {} {} {} {}",
         ask(Field::SaddleHeight, "saddle height", road.saddle.height.mm()),

@@ -6,7 +6,7 @@ use crate::position::report::PositionReport;
 use crate::position::words::names::stem as stem_name;
 use crate::position::words::stems::missing;
 use crate::position::words::tables::room;
-use crate::units::{length, length_number, whole_length as whole};
+use crate::units::{LengthNumber, length, whole_length as whole};
 use gear_math::StemSearch;
 use gear_math::position::{BarShape, Footing, PositionChanges, ToeClearance};
 
@@ -64,10 +64,10 @@ pub(crate) fn frame(inputs: &PositionInputs) -> String {
     let front = &inputs.front;
     format!(
         "stack {}, reach {}, head angle {}°, headset {}, clamp {}; at most {} of spacers",
-        length_number(front.stack.mm()),
-        length_number(front.reach.mm()),
+        LengthNumber(front.stack.mm()),
+        LengthNumber(front.reach.mm()),
         trimmed(front.head_angle.degrees()),
-        length_number(front.top_cap.mm()),
+        LengthNumber(front.top_cap.mm()),
         length(front.clamp_height.mm()),
         length(inputs.limits.max_spacers.mm())
     )

@@ -3,7 +3,7 @@
 use crate::layout::line::{Line, strong};
 use crate::number::plain;
 use crate::position::words::names::{angle, missing_piece};
-use crate::units::{length, length_number, whole_length as whole};
+use crate::units::{LengthNumber, length, whole_length as whole};
 use crate::words::{counted, listed};
 use gear_math::StemSearch;
 use gear_math::position::{StemAngle, StemLack, StemLength, StemSearchLimits, StemShortfall};
@@ -24,7 +24,7 @@ pub(crate) const REMARK: &str = "Remark";
 /// What was searched, and how many more there are than are listed.
 pub(crate) fn remark(limits: &StemSearchLimits, more: usize) -> String {
     let [short, .., long] = StemLength::SOLD.map(StemLength::mm);
-    let (short, long) = (length_number(short), whole(long));
+    let (short, long) = (LengthNumber(short), whole(long));
     let [.., flat, _, _, _, steep] = StemAngle::SOLD.map(|angle| plain(angle.degrees(), 0));
     let (spacers, within) = (whole(limits.max_spacers.mm()), length(limits.tolerance.mm()));
     let searched = format!(

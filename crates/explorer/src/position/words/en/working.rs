@@ -4,7 +4,7 @@ use crate::layout::sum::{Sum, sum};
 use crate::number::{plain, trimmed};
 use crate::position::inputs::PositionInputs;
 use crate::position::report::PositionReport;
-use crate::units::{length, length_number, lengths, worked_length};
+use crate::units::{LengthNumber, length, lengths};
 use gear_math::RoadPosition;
 use gear_math::position::{BarShape, CarriedPosition};
 
@@ -32,12 +32,12 @@ pub(crate) fn saddle_height(position: &PositionReport) -> Sum {
         "height + road crank − cross crank + cross stack − road stack − lower",
         format!(
             "{} + {} − {} + {} − {} − {} = {}",
-            length_number(road.saddle.height.mm()),
-            length_number(road.footing.crank.mm()),
-            length_number(inputs.cross.footing.crank.mm()),
-            length_number(inputs.cross.footing.sole_stack.mm()),
-            length_number(road.footing.sole_stack.mm()),
-            length_number(inputs.changes.lower_by.mm()),
+            LengthNumber(road.saddle.height.mm()),
+            LengthNumber(road.footing.crank.mm()),
+            LengthNumber(inputs.cross.footing.crank.mm()),
+            LengthNumber(inputs.cross.footing.sole_stack.mm()),
+            LengthNumber(road.footing.sole_stack.mm()),
+            LengthNumber(inputs.changes.lower_by.mm()),
             length(cross.saddle_height_road_angle_mm)
         ),
     )
@@ -51,7 +51,7 @@ pub(crate) fn on_its_seat_angle(position: &PositionReport) -> Sum {
         "× sin(road angle) ÷ sin(cross angle)",
         format!(
             "{} × sin {}° ÷ sin {}° = {}",
-            worked_length(cross.saddle_height_road_angle_mm),
+            lengths().number(cross.saddle_height_road_angle_mm, 1),
             trimmed(road.saddle.seat_angle.degrees()),
             trimmed(inputs.cross.seat_angle.degrees()),
             length(cross.saddle_height_mm)
@@ -67,9 +67,9 @@ pub(crate) fn setback(position: &PositionReport) -> Sum {
         "road setback + road crank − cross crank",
         format!(
             "{} + {} − {} = {}",
-            length_number(road.saddle.setback.mm()),
-            length_number(road.footing.crank.mm()),
-            length_number(inputs.cross.footing.crank.mm()),
+            LengthNumber(road.saddle.setback.mm()),
+            LengthNumber(road.footing.crank.mm()),
+            LengthNumber(inputs.cross.footing.crank.mm()),
             length(cross.setback_mm)
         ),
     )
@@ -83,12 +83,12 @@ pub(crate) fn rails(position: &PositionReport) -> Sum {
         "height × cos(seat angle) − setback, cross less road",
         format!(
             "({} × cos {}° − {}) − ({} × cos {}° − {}) = {}",
-            worked_length(cross.saddle_height_mm),
+            lengths().number(cross.saddle_height_mm, 1),
             trimmed(inputs.cross.seat_angle.degrees()),
-            length_number(cross.setback_mm),
-            length_number(road.saddle.height.mm()),
+            LengthNumber(cross.setback_mm),
+            LengthNumber(road.saddle.height.mm()),
             trimmed(road.saddle.seat_angle.degrees()),
-            length_number(road.saddle.setback.mm()),
+            LengthNumber(road.saddle.setback.mm()),
             length(cross.rail_shift_forward_mm)
         ),
     )
@@ -102,12 +102,12 @@ pub(crate) fn bar(position: &PositionReport) -> Sum {
         "forward = √(tip to bar² − drop²) − setback, up = saddle − drop",
         format!(
             "√({}² − {}²) − {} = {}; {} − {} = {}",
-            length_number(cross.tip_to_bar_mm),
-            length_number(cross.bar_drop_mm),
-            length_number(cross.setback_mm),
+            LengthNumber(cross.tip_to_bar_mm),
+            LengthNumber(cross.bar_drop_mm),
+            LengthNumber(cross.setback_mm),
             length(cross.target.x_mm),
-            worked_length(cross.saddle_vertical_mm),
-            length_number(cross.bar_drop_mm),
+            lengths().number(cross.saddle_vertical_mm, 1),
+            LengthNumber(cross.bar_drop_mm),
             length(cross.target.y_mm)
         ),
     )
@@ -120,9 +120,9 @@ pub(crate) fn other_handlebar(position: &PositionReport, (old, new): (BarShape, 
         "forward + road reach − cross reach",
         format!(
             "{} + {} − {} = {}",
-            worked_length(position.cross.target.x_mm),
-            length_number(old.reach.mm()),
-            length_number(new.reach.mm()),
+            lengths().number(position.cross.target.x_mm, 1),
+            LengthNumber(old.reach.mm()),
+            LengthNumber(new.reach.mm()),
             length(position.target().x_mm)
         ),
     )
@@ -131,19 +131,19 @@ pub(crate) fn other_handlebar(position: &PositionReport, (old, new): (BarShape, 
 /// Where the nearest stem puts it.
 pub(crate) fn stem(position: &PositionReport) -> Sum {
     let (front, nearest) = (&position.inputs.front, position.nearest());
-    let (alpha, stem) = (trimmed(front.head_angle.degrees()), length_number(nearest.setup.length.mm()));
+    let (alpha, stem) = (trimmed(front.head_angle.degrees()), LengthNumber(nearest.setup.length.mm()));
     sum(
         "Stem",
         "h = headset + spacers + clamp ÷ 2; forward = reach − h cos α + L cos φ, up = stack + h sin α + L sin φ, φ = 90° − α + angle",
         format!(
             "h = {} + {} + {} ÷ 2, α = {alpha}°, φ = 90° − {alpha}° + {}°; {} − h cos α + {stem} cos φ = {}; {} + h sin α + {stem} sin φ = {}",
-            length_number(front.top_cap.mm()),
-            length_number(nearest.setup.spacers.mm()),
-            length_number(front.clamp_height.mm()),
+            LengthNumber(front.top_cap.mm()),
+            LengthNumber(nearest.setup.spacers.mm()),
+            LengthNumber(front.clamp_height.mm()),
             plain(nearest.setup.angle.degrees(), 0),
-            length_number(front.reach.mm()),
+            LengthNumber(front.reach.mm()),
             length(nearest.bar.x_mm),
-            length_number(front.stack.mm()),
+            LengthNumber(front.stack.mm()),
             length(nearest.bar.y_mm)
         ),
     )
