@@ -69,9 +69,8 @@ impl Desk {
         Rc::clone(&self.report)
     }
 
-    /// Puts the units that everything is told in in force. Not where it is called: that is in every entry point.
-    #[inline(never)]
-    pub(crate) fn enter_units(&self) -> InForce {
+    /// Puts the units that everything is told in in force.
+    fn enter_units(&self) -> InForce {
         self.report.units.enter()
     }
 
