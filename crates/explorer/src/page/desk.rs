@@ -10,6 +10,7 @@ use crate::lap::report::LapQuestion;
 use crate::page::comparing::Comparing;
 use crate::page::empty;
 use crate::page::history::History;
+use crate::page::notices;
 use crate::page::report::Report;
 use crate::page::scenario::Scenario;
 use crate::page::sections::{self, Written};
@@ -224,7 +225,11 @@ impl Desk {
         self.complaints = read.complaints;
         let value = |field: &Field| (field.spec().key, field.shown(self.bench.text(*field)).into_owned());
         let values = shown.iter().map(value).collect();
-        self.refresh(values, with_link)
+        let mut update = self.refresh(values, with_link);
+        if shown == Field::ALL {
+            update.html.extend(notices::units());
+        }
+        update
     }
 
     /// Shows what the report now says where it is in sight.

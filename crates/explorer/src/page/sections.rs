@@ -63,7 +63,6 @@ pub(crate) fn unfolded(page: &Written<'_>, is_seen: &dyn Fn(&str) -> bool) -> Ve
         .chain(is_seen("sheet").then(|| sheet(page)).flatten())
         .chain(yours::claims(report))
         .chain(notices::beside_fields(report, complaints))
-        .chain(notices::units())
         .collect()
 }
 
