@@ -58,14 +58,15 @@ export function look(key, value) {
 }
 
 /**
- * Puts a ready-made value into a field, as one step for undo.
+ * Puts a ready-made value into a field, as one step for undo. It is in the field's metric unit, whichever is shown.
  * @param {string} key
  * @param {string} value
  */
 export function write(key, value) {
+  typed.delete(key);
+  flush();
   engine.pause();
-  field(key).value = value;
-  enter(key, value);
+  change(engine.put(key, value));
 }
 
 /** Follows what is typed, chosen and slid. */

@@ -8,7 +8,7 @@ import { keepAboveKeyboard, spokenSoon, watchBoard } from './board.js';
 import { offerBox } from './box.js';
 import { breath } from './breath.js';
 import { offerKept, showChosen, showKept } from './courses.js';
-import { find } from './dom.js';
+import { all, find } from './dom.js';
 import { offerEdits } from './edits.js';
 import * as engine from './engine.js';
 import { enterAgain, showFields, showUndo, takeInput, typedSoFar } from './fields.js';
@@ -17,6 +17,7 @@ import { followFolds, openAsLeft, restDue } from './folds.js';
 import { showFragments } from './fragments.js';
 import { lapDue, watchLap } from './lap.js';
 import { offerLink, showCode } from './link.js';
+import { offerUnits } from './menus.js';
 import { keepOffline } from './offline.js';
 import { forgetSaid, offerPaint, showBand } from './paint.js';
 import { furnishPictures, repaint } from './pictures.js';
@@ -42,7 +43,7 @@ function connect() {
   for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
   for (const part of [openByKey, rove, stepTeeth, watchBoard, watchSections, keepAboveKeyboard, watchLap, watchBikes]) part();
   for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint, offerBox, offerEdits, mindPresses]) part();
-  for (const part of [offerLink, offerPictures, offerTables, offerSaving]) part();
+  for (const part of [offerLink, offerPictures, offerTables, offerSaving, offerUnits]) part();
 }
 
 async function start() {
@@ -52,6 +53,7 @@ async function start() {
     await engine.start();
   } catch (problem) {
     find('starting').textContent = /** @type {Error} */ (problem).message;
+    for (const entry of all('[data-field]')) entry.setAttribute('disabled', '');
     dataset.engine = 'failed';
     return;
   }

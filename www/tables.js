@@ -6,7 +6,7 @@ import { save } from './download.js';
 import { printAlone } from './print.js';
 
 /** A figure with its unit behind it: the unit stands in the head where the figures of a column or of a row all have the same. */
-const FIGURE = /^([+−-]?)(\d+(?:\.\d+)?)(?:[\u00a0\u2009\u202f](\p{L}\S*|%)|([°%]))?$/u;
+const FIGURE = /^([+−-]?)(\d+(?:[.,]\d+)?)(?:[\u00a0\u2009\u202f](\p{L}\S*|%)|([°%]))?$/u;
 const SPACES = /[\s\u00a0\u2009\u202f]+/g;
 /** What a spreadsheet would work out. */
 const FORMULA = /^[=+@\t-]/;
@@ -113,7 +113,7 @@ function unitOf(text) {
 /** @param {string} text */
 function number(text) {
   const [, sign, digits] = /** @type {RegExpExecArray} */ (FIGURE.exec(text));
-  return (sign === '' || sign === '+' ? '' : '-') + digits;
+  return (sign === '' || sign === '+' ? '' : '-') + digits.replace(',', '.');
 }
 
 /** @param {string} text */

@@ -7,6 +7,7 @@ import { save } from './download.js';
 import * as engine from './engine.js';
 import { flush } from './fields.js';
 import { settleLap } from './lap.js';
+import { place } from './menus.js';
 import { stopAtFirst } from './roving.js';
 import { show } from './update.js';
 
@@ -17,9 +18,6 @@ const PAPER = 300 / 96;
 /** Where the first block of a PNG ends, and the block that says 11811 pixels to the metre, which is 300 to the inch. */
 const HEAD = 33;
 const DENSITY = Uint8Array.of(0, 0, 0, 9, 112, 72, 89, 115, 0, 0, 46, 35, 0, 0, 46, 35, 1, 120, 165, 63, 118);
-/** Between a button and its menu, and the menu and the window, CSS pixels. */
-const GAP = 4;
-
 /** The button that the menu was opened by. @type {HTMLElement} */
 let opener;
 /** What a file of the picture is called, and its size in CSS pixels. @type {[string, number, number]} */
@@ -38,7 +36,7 @@ export function offerPictures() {
   });
   menu.addEventListener('toggle', (event) => {
     if (/** @type {ToggleEvent} */ (event).newState !== 'open') return;
-    place(menu);
+    place(menu, opener);
     /** @type {HTMLElement} */ (menu.querySelector('button')).focus();
   });
 }
@@ -50,14 +48,6 @@ function furnish(menu) {
   said.textContent = copy.hidden ? String(said.dataset.lacking) : '';
   find('take-what').textContent = title();
   stopAtFirst(/** @type {HTMLElement} */ (copy.parentElement));
-}
-
-/** Below its button, or above where there is more room. @param {HTMLElement} menu */
-function place({ style, offsetWidth, offsetHeight }) {
-  const { left, top, bottom } = opener.getBoundingClientRect();
-  const below = bottom + GAP + offsetHeight < innerHeight || top < offsetHeight;
-  style.left = `${scrollX + Math.max(GAP, Math.min(left, document.documentElement.clientWidth - offsetWidth - GAP))}px`;
-  style.top = `${scrollY + (below ? bottom + GAP : top - GAP - offsetHeight)}px`;
 }
 
 /** What is taken along: the heading of the picture, or the name of the board. */

@@ -221,13 +221,13 @@ job(
     const answer = () => text(page, '#tyre-answer');
     assert.match(
       await answer(),
-      /likely over the limit\. Start with 76 psi \(5\.23 bar\) in front and 84 psi \(5\.78 bar\) behind/,
+      /likely over the limit\. Start with 5\.23 bar \(76 psi\) in front and 5\.78 bar \(84 psi\) behind/,
     );
     assert.match(await answer(), asked);
     await hand.tap('[data-unfolds=fold-tyre-section-settings]');
     await hand.type('tyre-mark', '75 psi');
     await hand.type('rim-mark', '5 bar');
-    assert.match(await answer(), /Start with 72 psi \(5\.00 bar\) in front and 72 psi \(5\.00 bar\) behind/);
+    assert.match(await answer(), /Start with 5\.00 bar \(72 psi\) in front and 5\.00 bar \(72 psi\) behind/);
     assert.doesNotMatch(await answer(), asked);
   },
 );
@@ -254,20 +254,20 @@ job(7, 'a saddle height typed wrongly is asked about, or shows in the verdict', 
   assert.match(await text(page, '#at-position'), /!/);
 });
 
-job(8, 'a rider from America types pounds, feet and psi and reads miles', 'ride', async (hand, page) => {
-  await hand.type('body-mass', '137 lb');
-  await hand.type('climb-length', '130 ft');
+job(8, 'a rider from America chooses pounds, feet and psi once and types bare numbers', 'ride', async (hand, page) => {
+  await hand.tap('#units-chosen');
+  await hand.tap('[data-act="units:imperial"]');
+  await hand.type('body-mass', '137');
+  await hand.type('climb-length', '130');
   await hand.empty('power');
-  assert.match(await text(page, '#says-power'), /× 62\.142 kg = 186 W/);
-  await hand.tap('.strip a[href="#rings"]');
-  await hand.tap('[data-unfolds=fold-rings-settings]');
-  await hand.choose('#speed-unit', 'mph');
+  assert.match(await text(page, '#says-power'), /× 137 lb = 186 W/);
   assert.match(await row(page, 'ride'), /it wins below \d\.\d mph/);
   assert.match(await row(page, 'rings'), /to \d+\.\d mph/);
   await hand.tap('.strip a[href="#tyre-section"]');
   await hand.tap('[data-unfolds=fold-tyre-section-settings]');
-  await hand.type('tyre-mark', '30 psi');
+  await hand.type('tyre-mark', '30');
   assert.match(await text(page, '#tyre-answer'), /Start with \d\d psi/);
+  assert.deepEqual([await value(page, 'body-mass'), await value(page, 'climb-length')], ['137', '130']);
 });
 
 job(

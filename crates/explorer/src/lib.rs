@@ -18,6 +18,6 @@ pub mod rack;
 pub mod ride;
 pub mod rings;
 pub mod side;
-pub mod speed_unit;
 pub mod tyre;
+pub mod units;
 pub(crate) mod words;

@@ -1,17 +1,22 @@
 //! Numbers as the page prints them.
 
+use crate::units::chosen::signed_so;
 use gear_math::Cadence;
 use gear_math::course::Precision;
 
-/// `value` with `decimals` places, a true minus sign, and no “−0”.
+/// `value` with `decimals` places, the decimal sign in force, a true minus sign, and no “−0”.
 #[must_use]
 pub(crate) fn plain(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
+    let text = signed_so(format!("{value:.decimals$}"));
     match text.strip_prefix('-') {
-        Some(digits) if digits.bytes().all(|byte| matches!(byte, b'0' | b'.')) => digits.to_owned(),
+        Some(digits) if is_nothing(digits) => digits.to_owned(),
         Some(digits) => format!("−{digits}"),
         None => text,
     }
+}
+
+fn is_nothing(digits: &str) -> bool {
+    digits.bytes().all(|byte| matches!(byte, b'0' | b'.' | b','))
 }
 
 /// Whether nothing is left of `value` once it is rounded to `decimals` places.
@@ -24,11 +29,7 @@ pub(crate) fn shows_nothing(value: f64, decimals: i32) -> bool {
 #[must_use]
 pub(crate) fn signed(value: f64, decimals: usize) -> String {
     let text = plain(value, decimals);
-    if text.starts_with('−') || text.bytes().all(|byte| matches!(byte, b'0' | b'.')) {
-        text
-    } else {
-        format!("+{text}")
-    }
+    if text.starts_with('−') || is_nothing(&text) { text } else { format!("+{text}") }
 }
 
 /// A number and its unit, kept on one line.
@@ -46,8 +47,13 @@ pub(crate) fn mm(mm: f64) -> String {
 /// A number with as many places as it needs, at most three.
 #[must_use]
 pub(crate) fn trimmed(value: f64) -> String {
-    let text = plain(value, 3);
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    without_noughts(&plain(value, 3))
+}
+
+/// A number with decimals without those at its end that say nothing.
+#[must_use]
+pub(crate) fn without_noughts(text: &str) -> String {
+    text.trim_end_matches('0').trim_end_matches(['.', ',']).to_owned()
 }
 
 /// A cadence as it was typed.
@@ -85,7 +91,7 @@ pub(crate) fn clock(time_s: f64, precision: Precision) -> String {
     let minutes = (tenths / 600.0).floor();
     let seconds = (tenths - minutes * 600.0) / 10.0;
     let (wide, decimals) = if precision == Precision::Tenth { (4, 1) } else { (2, 0) };
-    format!("{minutes:.0}:{seconds:0wide$.decimals$}")
+    signed_so(format!("{minutes:.0}:{seconds:0wide$.decimals$}"))
 }
 
 /// Seconds of a difference, as finely as its band allows, without the unit.

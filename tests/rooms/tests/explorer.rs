@@ -10,6 +10,9 @@ const ROOMS: &[&str] = &[
     "parts", "rack", "page",
 ];
 
+/// Folders that lie on the ground.
+const GROUND: [&str; 1] = ["units"];
+
 /// The parts of a question's room that only the room itself and the page may use.
 const OWN: [&str; 6] = ["view", "pictures", "picture", "body", "form", "question"];
 
@@ -18,6 +21,7 @@ fn outer(path: &str) -> &str {
 }
 
 fn rank(room: &str) -> usize {
+    let room = if GROUND.contains(&room) { "" } else { room };
     let known = ROOMS.iter().position(|it| *it == room);
     assert!(known.is_some(), "{room} is no room");
     known.unwrap_or_default()

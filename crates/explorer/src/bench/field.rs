@@ -1,9 +1,10 @@
 //! The fields of the bench: one table row each, read by the form, the link, the messages and the tests.
 
 use crate::bench::offered::{
-    BUDGETS, CONSTRUCTIONS, CONSTRUCTIONS_OF_B, COUNTS, COURSES, FOOT_BIKES, GAITS, GROUNDS, HOOKS, INCHES,
-    KNEES, LABEL_EDITIONS, LAP_MODELS, LEGS, LEVELS, RINGS, SHEETS, SPEED_UNITS, SPROCKETS, STOPS,
-    TYRE_GROUNDS, WHEEL_STYLES, WIDTH_LIMITS,
+    BUDGETS, CONSTRUCTIONS, CONSTRUCTIONS_OF_B, COUNTS, COURSES, DECIMAL_MARKS, DISTANCE_UNITS, FOOT_BIKES,
+    GAITS, GEAR_SCALES, GROUNDS, HOOKS, INCHES, KNEES, LABEL_EDITIONS, LAP_MODELS, LEGS, LENGTH_UNITS,
+    LEVELS, MASS_UNITS, PRESSURE_UNITS, RINGS, SHEETS, SPEED_UNITS, SPROCKETS, STOPS, TYRE_GROUNDS,
+    WHEEL_STYLES, WIDTH_LIMITS,
 };
 use crate::bench::owner::Owner;
 use crate::bench::words::{TEETH, fields};
@@ -23,8 +24,10 @@ pub enum Group {
     Rider,
     /// A's rear derailleur.
     Derailleur,
-    /// Rules of counting, units and race rules.
+    /// Rules of counting and race rules.
     Reckoning,
+    /// Units, what gears are told by, and the decimal sign.
+    Units,
     /// The cadence and the speed being looked at, beside their picture.
     Probes,
     /// Frame, cage and chain, beside what is worked out from them.
@@ -88,6 +91,7 @@ impl Group {
                 | Self::Rider
                 | Self::Derailleur
                 | Self::Reckoning
+                | Self::Units
                 | Self::Probes
         )
     }
@@ -204,7 +208,13 @@ fields! {
     RingDifference: "ring-difference", "rd", Derailleur, RING_DIFFERENCE, TEETH, Kind::Number, Demo, "16";
     Tolerance: "same-within", "sw", Reckoning, TOLERANCE, "%", Kind::Number, Usual, "2";
     Inches: "inches", "in", Reckoning, INCHES, "", Kind::Choice(INCHES), Usual, "real";
-    SpeedUnit: "speed-unit", "su", Reckoning, SPEED_UNIT, "", Kind::Choice(SPEED_UNITS), Usual, "kmh";
+    SpeedUnit: "speed-unit", "su", Units, SPEED_UNIT, "", Kind::Choice(SPEED_UNITS), Usual, "kmh";
+    MassUnit: "mass-unit", "ua", Units, MASS_UNIT, "", Kind::Choice(MASS_UNITS), Usual, "kg";
+    DistanceUnit: "distance-unit", "ud", Units, DISTANCE_UNIT, "", Kind::Choice(DISTANCE_UNITS), Usual, "m";
+    LengthUnit: "length-unit", "ul", Units, LENGTH_UNIT, "", Kind::Choice(LENGTH_UNITS), Usual, "mm";
+    PressureUnit: "pressure-unit", "up", Units, PRESSURE_UNIT, "", Kind::Choice(PRESSURE_UNITS), Usual, "bar";
+    GearScale: "gear-scale", "ug", Units, GEAR_SCALE, "", Kind::Choice(GEAR_SCALES), Usual, "development";
+    DecimalMark: "decimal-mark", "uc", Units, DECIMAL_MARK, "", Kind::Choice(DECIMAL_MARKS), Usual, "point";
     RollOutLimit: "limit", "li", Reckoning, ROLL_OUT_LIMIT, "m", Kind::Number, Usual, "";
     ProbeCadence: "at-cadence", "ac", Probes, PROBE_CADENCE, "rpm", Kind::Slider(30.0, 130.0, 1.0), Usual, "85";
     ProbeSpeed: "at-speed", "as", Probes, PROBE_SPEED, "km/h", Kind::Slider(4.0, 80.0, 0.5), Usual, "15";
@@ -367,9 +377,8 @@ impl Field {
     /// Whether it only says what is shown and how, which makes no bench the rider's own.
     #[must_use]
     pub fn is_setting(self) -> bool {
-        use Group::{GearsShown, Probes, RideProbe, Sheet};
-        matches!(self, Self::Inches | Self::SpeedUnit)
-            || matches!(self.spec().group, GearsShown | Probes | RideProbe | Sheet)
+        use Group::{GearsShown, Probes, RideProbe, Sheet, Units};
+        self == Self::Inches || matches!(self.spec().group, GearsShown | Probes | RideProbe | Sheet | Units)
     }
 
     /// The field of A that this one of B is as while it is empty; none of a field without such a model.

@@ -19,7 +19,7 @@ const MARKS: [(&str, &str); 3] = [("r", "3"), ("r", "2"), ("remount", "1")];
 /// (common practice).
 pub(crate) const LONGEST: usize = 2000;
 /// Stretches of a sketch that such a link carries when nearly every other field is changed.
-pub(crate) const STRETCHES_WITH_ALL_CHANGED: usize = 22;
+pub(crate) const STRETCHES_WITH_ALL_CHANGED: usize = 19;
 
 /// Lines of what a link could not tell.
 const MOST_COMPLAINTS: usize = 8;

@@ -33,6 +33,13 @@ pub(crate) const SPROCKETS: Offered = &[
 pub(crate) const INCHES: Offered = &[("real", choices::INCHES_REAL), ("nominal", choices::INCHES_NOMINAL)];
 pub(crate) const STOPS: Offered = &[("usual", choices::STOP_USUAL), ("capacity", choices::STOP_CAPACITY)];
 pub(crate) const SPEED_UNITS: Offered = &[("kmh", "km/h"), ("mph", "mph")];
+pub(crate) const MASS_UNITS: Offered = &[("kg", "kg"), ("lb", "lb")];
+pub(crate) const DISTANCE_UNITS: Offered = &[("m", choices::METRES), ("ft", choices::FEET)];
+pub(crate) const LENGTH_UNITS: Offered = &[("mm", "mm"), ("in", "in")];
+pub(crate) const PRESSURE_UNITS: Offered = &[("bar", choices::BAR_FIRST), ("psi", choices::PSI_FIRST)];
+pub(crate) const GEAR_SCALES: Offered =
+    &[("development", choices::BY_DEVELOPMENT), ("inches", choices::BY_INCHES), ("ratio", choices::BY_RATIO)];
+pub(crate) const DECIMAL_MARKS: Offered = &[("point", choices::POINT), ("comma", choices::COMMA)];
 pub(crate) const LEVELS: Offered = &[
     ("occasional", choices::level(Level::Occasional)),
     ("club", choices::level(Level::Club)),

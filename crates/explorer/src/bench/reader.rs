@@ -4,6 +4,7 @@ use crate::bench::bench::Bench;
 use crate::bench::cadence_window::CadenceWindow;
 use crate::bench::complaint::Complaint;
 use crate::bench::field::{Field, Kind};
+use crate::bench::field_text::{dotted, is_bare};
 use crate::bench::of_b::OfB;
 use crate::bench::owner::Owner;
 use crate::bench::words::{TEETH, complaints as words};
@@ -94,7 +95,7 @@ impl<'b> Reader<'b> {
 
     /// Whole teeth that may be left out.
     pub(crate) fn teeth<T>(&mut self, field: Field, new: fn(u16) -> Result<T, OutOfLimits>) -> Option<T> {
-        let refused = |count| new(count).err().map(|error| words::outside(error.limits));
+        let refused = |count| new(count).err().map(|error| words::outside(&error.limits.range()));
         self.whole_or_none(field, &[TEETH, "t", "T"], &refused).and_then(|count| new(count).ok())
     }
 
@@ -143,6 +144,7 @@ impl<'b> Reader<'b> {
     fn number_or_complaint(&mut self, field: Field, text: &str, limits: &'static Limits) -> Option<f64> {
         let refused = |fault| {
             let offer = meant(text, limits).map(|number| as_marked(trimmed(number), text));
+            let offer = offer.or_else(|| field.meant_metric(text, limits));
             self.refuse(field, number_refused(fault, field), offer);
         };
         checked(text, field, limits).map_err(refused).ok()
@@ -187,7 +189,7 @@ impl<'b> Reader<'b> {
     fn refuse(&mut self, field: Field, message: String, offer: Option<String>) {
         let kept = match field.spec().words_for(self.good.text(field).trim()) {
             "" => None,
-            text if text.ends_with(|last: char| last.is_ascii_digit()) => Some(in_unit(text, field)),
+            text if is_bare(text) => Some(field.told(text)),
             text => Some(text.to_owned()),
         };
         self.complaints.push(Complaint { field, message, kept, offer });
@@ -209,7 +211,7 @@ impl<'b> Reader<'b> {
     fn set_aside(&mut self, field: Field, typed: Cadence, kept: Cadence, message: &str) {
         if typed != kept && self.complaints.iter().all(|complaint| complaint.field != field) {
             let kept = as_marked(trimmed(kept.rpm()), self.bench.text(field));
-            self.complain(field, message.to_owned(), in_unit(&kept, field));
+            self.complain(field, message.to_owned(), field.told(&kept));
         }
     }
 
@@ -227,10 +229,10 @@ impl<'b> Reader<'b> {
     /// A slope that riding and going on foot can be compared on.
     pub(crate) fn climb(&mut self, field: Field, good: Climb) -> Climb {
         let typed = self.bench.text(field).to_owned();
-        let kept = |kept: Climb| in_unit(&as_marked(trimmed(kept.percent()), &typed), field);
+        let kept = |kept: Climb| field.told(&as_marked(trimmed(kept.percent()), &typed));
         self.read(field, good, kept, |text| {
-            let percent =
-                slope_percent(&dotted(text)).ok_or_else(|| words::not_a_number(field.spec().start))?;
+            let percent = slope_percent(&dotted(text))
+                .ok_or_else(|| words::not_a_number(&field.shown(field.spec().start)))?;
             Climb::new(percent).map_err(|error| words::no_climb(error.limits, percent < 0.0))
         })
     }
@@ -290,8 +292,8 @@ impl From<OutOfLimits> for NumberFault {
 
 fn number_refused(fault: NumberFault, field: Field) -> String {
     match fault {
-        NumberFault::NotANumber => words::not_a_number(field.spec().start),
-        NumberFault::Outside(limits) => words::outside(limits),
+        NumberFault::NotANumber => words::not_a_number(&field.shown(field.spec().start)),
+        NumberFault::Outside(limits) => words::outside(&field.range(limits)),
     }
 }
 
@@ -319,11 +321,6 @@ fn whole(text: &str, units: &[&str]) -> Result<Option<u16>, NotWhole> {
     Ok(Some(u16::try_from(count).unwrap_or(u16::MAX)))
 }
 
-/// A value with the unit of its field.
-fn in_unit(value: &str, field: Field) -> String {
-    format!("{value}\u{a0}{}", field.spec().unit).trim_end().to_owned()
-}
-
 /// A typed number: a decimal comma, a true minus sign and a unit of the same kind behind it are understood.
 fn number(text: &str, field: Field) -> Result<f64, NumberFault> {
     decimal_in(&dotted(text), field.spec().unit).ok_or(NumberFault::NotANumber)
@@ -332,9 +329,4 @@ fn number(text: &str, field: Field) -> Result<f64, NumberFault> {
 /// A number with the decimal mark that its field was typed with.
 fn as_marked(number: String, typed: &str) -> String {
     if typed.contains(',') { number.replace('.', ",") } else { number }
-}
-
-fn dotted(text: &str) -> String {
-    let text = text.replace('−', "-");
-    if text.contains('.') { text } else { text.replacen(',', ".", 1) }
 }

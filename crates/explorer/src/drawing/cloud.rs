@@ -7,6 +7,7 @@ use crate::drawing::scale::Scale;
 use crate::drawing::spot::Spot;
 use crate::number::with_unit;
 use crate::side::Side;
+use crate::units;
 
 const LEFT: f64 = 52.0;
 const RIGHT: f64 = 16.0;
@@ -25,7 +26,7 @@ pub(crate) struct Axes {
     /// Upward.
     pub(crate) up: &'static str,
     /// Across.
-    pub(crate) across: &'static str,
+    pub(crate) across: String,
     /// A time behind the best.
     pub(crate) tick: fn(f64) -> String,
 }
@@ -227,11 +228,16 @@ fn draw_axes(pen: &mut Pen, look: &Palette, layout: &Layout<'_>, width: f64) {
         pen.text(&(axes.tick)(tick), (LEFT - 6.0, y), Type::new(look.soft, Anchor::End));
     }
     pen.line((LEFT, FLOOR), (width - RIGHT, FLOOR), look.ink, 1.0);
-    for tick in layout.across.ticks(&DEVELOPMENTS, 44.0) {
-        let x = layout.across.at(tick);
-        pen.text(&with_unit(tick, 1, "m"), (x, FLOOR + 13.0), Type::new(look.soft, Anchor::Middle));
+    let unit = units::developments();
+    for (tick, x) in layout.across.developments(&DEVELOPMENTS, 44.0) {
+        let decimals = usize::from(!unit.is_other() || tick.fract() != 0.0);
+        pen.text(
+            &with_unit(tick, decimals, unit.symbol()),
+            (x, FLOOR + 13.0),
+            Type::new(look.soft, Anchor::Middle),
+        );
     }
     let set = |anchor| Type::new(look.soft, anchor);
     pen.text(axes.up, (0.0, 8.0), set(Anchor::Start));
-    pen.text(axes.across, (width - RIGHT, FLOOR + 29.0), set(Anchor::End));
+    pen.text(&axes.across, (width - RIGHT, FLOOR + 29.0), set(Anchor::End));
 }

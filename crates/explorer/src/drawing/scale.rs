@@ -1,5 +1,7 @@
 //! From values to CSS pixels, and labels that keep clear of one another.
 
+use crate::units::{self, Told};
+
 /// A scale along one direction of a picture. Its range is finite and never empty.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Scale {
@@ -58,6 +60,23 @@ impl Scale {
             .collect()
     }
 
+    /// The same scale for values told in another unit.
+    #[must_use]
+    pub(crate) fn told(&self, unit: Told) -> Self {
+        let value = |end: f64| if self.logarithmic { unit.value(end.exp()).ln() } else { unit.value(end) };
+        Self { low: value(self.low), high: value(self.high), ..*self }
+    }
+
+    /// Developments in the unit that tells them, and where they stand: those of `metres`, or round ones in another unit.
+    #[must_use]
+    pub(crate) fn developments(&self, metres: &[f64], apart: f64) -> Vec<(f64, f64)> {
+        let unit = units::developments();
+        let scale = self.told(unit);
+        let ticks =
+            if unit.is_other() { scale.ticks(&round_values(), apart) } else { scale.ticks(metres, apart) };
+        ticks.into_iter().map(|tick| (tick, scale.at(tick))).collect()
+    }
+
     /// Round values at even distances of at least `apart` pixels: multiples of 1, 2 or 5 of a power of ten.
     #[must_use]
     pub(crate) fn even_ticks(&self, apart: f64) -> Vec<f64> {
@@ -73,6 +92,15 @@ impl Scale {
         (first..=last.min(first + MOST_TICKS)).map(|count| count as f64 * step).collect()
     }
 }
+
+/// Round values for a scale with equal ratios, ascending.
+pub(crate) fn round_values() -> Vec<f64> {
+    let decades = [1.0, 10.0, 100.0, 1000.0].into_iter();
+    decades.flat_map(|decade| ROUND.map(|round| round * decade / 10.0)).collect()
+}
+
+/// Within one decade.
+const ROUND: [f64; 8] = [1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0];
 
 /// More ticks than any picture has room for.
 const MOST_TICKS: i64 = 200;

@@ -60,12 +60,17 @@ fn entry(field: Field) -> Markup {
             span.entry {
                 (control(field))
                 (picks(field))
-                @if !spec.unit.is_empty() && !matches!(spec.kind, Kind::Slider(..)) { span.unit { (spec.unit) } }
+                @if !spec.unit.is_empty() && !matches!(spec.kind, Kind::Slider(..)) { span.unit id=[field.has_other_unit().then(|| unit_id(field))] { (field.unit()) } }
             }
             @if let Kind::Slider(..) = spec.kind { output id={ "value-" (spec.key) } for=(spec.key) {} }
             div.says id={ "says-" (spec.key) } {}
         }
     }
+}
+
+/// Where the unit of a field stands that has a choice of units.
+pub(crate) fn unit_id(field: Field) -> String {
+    format!("unit-{}", field.spec().key)
 }
 
 /// Whether it takes rings or sprockets: figures, and between them what a phone's number keyboard has.

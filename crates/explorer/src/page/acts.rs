@@ -33,7 +33,8 @@ impl Desk {
             "all-laps" => (self.with_first_lap(false)?, self.good.clone()),
             "swap" => (self.bench.swapped(), self.good.rearranged(Bench::swapped)),
             "copy" => (self.bench.with_a_copied_to_b(), self.good.rearranged(Bench::with_a_copied_to_b)),
-            "reset" => (Bench::default(), Scenario::default()),
+            "units" => (self.bench.with_units(number)?, self.good.clone()),
+            "reset" => (Bench::default().with_units_of(&self.bench), Scenario::default()),
             "undo" => self.back(),
             _ => return None,
         };

@@ -118,7 +118,6 @@ impl Desk {
         Compared {
             rows,
             order: None,
-            unit: report.rings.unit,
             course: self.course_name().unwrap_or_default().to_owned(),
             rows_of_course: self.course().map(|(_, rows)| rows).unwrap_or_default(),
             bench_laps: None,
@@ -177,7 +176,7 @@ mod tests {
         for looks in [(Field::SpeedUnit, "mph"), (Field::Inches, "nominal"), (Field::SheetFor, "b")] {
             desk.bench.write(looks.0, looks.1);
             desk.lay_out(desk.bench.clone(), Scenario::default());
-            desk.compare_bikes().unwrap();
+            desk.compare_bikes();
             assert_eq!(bikes(&desk).rows.iter().filter(|row| row.lap_s == Some(600.0)).count(), 2);
         }
         desk.bench.write(Field::BodyMass, "80");

@@ -67,7 +67,9 @@ pub fn show_bikes() -> Result<JsValue, JsError> {
 #[wasm_bindgen(js_name = bikesCsv)]
 #[must_use]
 pub fn bikes_csv() -> Option<String> {
-    report().bikes.as_ref().map(|bikes| bikes.csv())
+    let report = report();
+    let _in_force = report.units.enter();
+    report.bikes.as_ref().map(|bikes| bikes.csv())
 }
 
 /// In a worker: the time of the lap that is prepared, with A's bike, in seconds; nothing where there is none.

@@ -205,5 +205,7 @@ pub fn end_box() -> Result<JsValue, JsError> {
 #[wasm_bindgen(js_name = boxCsv)]
 #[must_use]
 pub fn box_csv() -> Option<String> {
-    report().box_found.as_ref().and_then(|found| found.csv())
+    let report = report();
+    let _in_force = report.units.enter();
+    report.box_found.as_ref().and_then(|found| found.csv())
 }

@@ -26,7 +26,17 @@ const GROUNDS: &[(&str, &str)] = &[
 const CHOICES: &[Choice] = &[
     (Field::LapModel, |it| debug(it.lap.model), &[("reserve", "Reserve"), ("steady", "Steady")]),
     (Field::Inches, |it| debug(it.rings.nominal_inches), &[("real", "false"), ("nominal", "true")]),
-    (Field::SpeedUnit, |it| debug(it.rings.unit), &[("kmh", "KmPerH"), ("mph", "MilesPerH")]),
+    (Field::SpeedUnit, |it| debug(it.units.speed), &[("kmh", "KmPerH"), ("mph", "MilesPerH")]),
+    (Field::MassUnit, |it| debug(it.units.mass), &[("kg", "Kilogram"), ("lb", "Pound")]),
+    (Field::DistanceUnit, |it| debug(it.units.distance), &[("m", "Metre"), ("ft", "Foot")]),
+    (Field::LengthUnit, |it| debug(it.units.length), &[("mm", "Millimetre"), ("in", "Inch")]),
+    (Field::PressureUnit, |it| debug(it.units.pressure), &[("bar", "Bar"), ("psi", "Psi")]),
+    (
+        Field::GearScale,
+        |it| debug(it.units.gears),
+        &[("development", "Development"), ("inches", "Inches"), ("ratio", "Ratio")],
+    ),
+    (Field::DecimalMark, |it| debug(it.units.comma), &[("point", "false"), ("comma", "true")]),
     (Field::StopBy, |it| debug(it.chain.stop_by_capacity), &[("usual", "false"), ("capacity", "true")]),
     (
         Field::Level,

@@ -30,13 +30,12 @@ fn button(report: &Report, bench: &Bench, field: Field, is_first: bool) -> Marku
 
 /// What stands in the field, or what it stands for while it is empty.
 fn value(bench: &Bench, field: Field) -> String {
-    let spec = field.spec();
     let text = bench.text(field).trim();
     match field.as_on_a().map(|_| bench.of_b(field)) {
         Some(OfB::AsOnA) => notices::AS_A.to_owned(),
         Some(OfB::NotKnown) => notices::NOT_KNOWN.to_owned(),
         None if text.is_empty() => notices::LEFT_EMPTY.to_owned(),
-        _ => format!("{}\u{a0}{}", spec.words_for(text), spec.unit).trim_end().to_owned(),
+        _ => field.told(text),
     }
 }
 

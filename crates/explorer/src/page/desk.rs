@@ -2,7 +2,7 @@
 
 use crate::bench::bench::Bench;
 use crate::bench::complaint::Complaint;
-use crate::bench::field::Field;
+use crate::bench::field::{Field, Group};
 use crate::bench::link;
 use crate::chain::report::ChainReport;
 use crate::lap::refusal::Refusal;
@@ -11,6 +11,7 @@ use crate::lap::room::LapRoom;
 use crate::page::comparing::Comparing;
 use crate::page::empty;
 use crate::page::history::History;
+use crate::page::notices;
 use crate::page::report::Report;
 use crate::page::reported::Reported;
 use crate::page::scenario::Scenario;
@@ -19,6 +20,7 @@ use crate::page::was::Was;
 use crate::page::words::notices as words;
 use crate::rack::room::RackRoom;
 use crate::rack::view as rack_view;
+use crate::units::InForce;
 use gear_math::course::LapSettling;
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
@@ -73,6 +75,11 @@ impl Desk {
         Rc::clone(&*self.report)
     }
 
+    /// Puts the units that everything is told in in force.
+    fn enter_units(&self) -> InForce {
+        self.report.units.enter()
+    }
+
     /// Opens the bench that a link holds; the address stays as it is.
     pub fn open(&mut self, address: &str) -> Update {
         let opened = link::read(address);
@@ -91,15 +98,30 @@ impl Desk {
         self.lay_out(opened.bench, Scenario::default())
     }
 
-    /// Takes what was typed: pairs of field key and text. A key that no field has is a fault of the page; it is passed over.
+    /// Takes what was typed, in the units that the fields show: pairs of field key and text. A key that no field has is a fault
+    /// of the page; it is passed over.
     pub fn edit(&mut self, edits: &[(String, String)]) -> Update {
+        let in_force = self.good.units.enter();
         let known = |(key, text): &'_ (String, String)| {
             let field = Field::by_key(key);
             debug_assert!(field.is_some(), "no field has the key {key}");
-            Some((field?, text.clone()))
+            Some((field?, field?.kept(text).into_owned()))
         };
         let edits: Vec<(Field, String)> = edits.iter().filter_map(known).collect();
-        let typing_in = match edits.as_slice() {
+        drop(in_force);
+        let changes_units = edits.iter().any(|(field, _)| field.spec().group == Group::Units);
+        self.take(&edits, if changes_units { Field::ALL } else { &[] })
+    }
+
+    /// Puts a text of the bench into a field, which then shows it.
+    pub fn put(&mut self, key: &str, text: &str) -> Update {
+        let Some(field) = Field::by_key(key) else { return self.refresh(Vec::new(), false) };
+        self.take(&[(field, text.to_owned())], &[field])
+    }
+
+    /// Takes new texts, and shows some fields anew.
+    fn take(&mut self, edits: &[(Field, String)], shown: &[Field]) -> Update {
+        let typing_in = match edits {
             [(field, _)] => Some(*field),
             _ => None,
         };
@@ -107,11 +129,11 @@ impl Desk {
         if !only_looks {
             self.remember(typing_in);
         }
-        for (field, text) in &edits {
+        for (field, text) in edits {
             self.bench.write(*field, text);
         }
         self.notices.clear();
-        self.update(Vec::new(), !only_looks)
+        self.update(shown, !only_looks)
     }
 
     /// Ends a run of typing, so that undo takes it back as one step.
@@ -135,6 +157,7 @@ impl Desk {
 
     /// Remembers what the board says now, before something else is said.
     pub(crate) fn look_back(&mut self) {
+        let _in_force = self.enter_units();
         self.was = Was::now(&self.report).or(&self.was);
     }
 
@@ -175,14 +198,17 @@ impl Desk {
     /// Puts a whole bench on the desk, so that every field must be shown anew.
     pub(crate) fn lay_out(&mut self, bench: Bench, good: Scenario) -> Update {
         (self.bench, self.good) = (bench, good);
-        let values =
-            Field::ALL.iter().map(|&field| (field.spec().key, self.bench.text(field).to_owned())).collect();
-        self.update(values, false)
+        self.update(Field::ALL, false)
     }
 
-    fn update(&mut self, values: Vec<(&'static str, String)>, with_link: bool) -> Update {
+    fn update(&mut self, shown: &[Field], with_link: bool) -> Update {
         self.comparing = None;
         let mut read = Scenario::read(&self.bench, &self.good);
+        let _in_force = read.scenario.units.enter();
+        if self.report.so_far().is_some_and(|before| read.scenario.units != before.units) {
+            // What was said is told in other units.
+            self.was = Was::default();
+        }
         let mut room = self.report.so_far().map_or_else(LapRoom::default, |before| before.lap.clone());
         match room.own.as_ref().and_then(|own| own.read_again(&read.scenario.lap)) {
             Some(Ok(again)) => (room.own, room.refused) = (Some(Rc::new(again)), None),
@@ -205,7 +231,13 @@ impl Desk {
         self.good = read.scenario;
         self.compare_box();
         self.complaints = read.complaints;
-        self.refresh(values, with_link)
+        let value = |field: &Field| (field.spec().key, field.shown(self.bench.text(*field)).into_owned());
+        let values = shown.iter().map(value).collect();
+        let mut update = self.refresh(values, with_link);
+        if shown == Field::ALL {
+            update.html.extend(notices::units());
+        }
+        update
     }
 
     /// Shows what the report now says where it is in sight.
@@ -230,6 +262,7 @@ impl Desk {
 
     /// What `write` makes of what lies on the desk.
     fn with_written<T>(&self, is_open: &dyn Fn(&str) -> bool, write: impl FnOnce(&Written<'_>) -> T) -> T {
+        let _in_force = self.enter_units();
         write(&Written {
             report: &self.report,
             notices: &self.notices,
@@ -243,6 +276,7 @@ impl Desk {
 
     /// The state of fields and buttons, with no text that differs.
     fn unchanged(&self) -> Update {
+        let _in_force = self.enter_units();
         let chains = || self.report.chain.solved();
         let key = |chain: &ChainReport| chain.shown_field().spec().key;
         Update {

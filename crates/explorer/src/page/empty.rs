@@ -17,7 +17,7 @@ fn stands_for(bench: &Bench, field: Field) -> String {
     if is_of_another_part {
         return words::NOT_KNOWN.to_owned();
     }
-    words::as_a(of_a.spec().words_for(bench.text_of(Side::A, of_a).trim()))
+    words::as_a(&of_a.shown(of_a.spec().words_for(bench.text_of(Side::A, of_a).trim())))
 }
 
 #[cfg(test)]

@@ -110,6 +110,15 @@ pub fn edit(
     answer(at_desk(|desk| desk.edit(&edits)))
 }
 
+/// Puts a text of the bench into a field, whatever units are shown.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(unchecked_return_type = "Update")]
+pub fn put(key: &str, text: &str) -> Result<JsValue, JsError> {
+    answer(at_desk(|desk| desk.put(key, text)))
+}
+
 /// Notes that a panel is open or closed: it is written while it is open only.
 #[wasm_bindgen]
 pub fn unfold(panel: &str, open: bool) {

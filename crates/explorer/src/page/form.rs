@@ -54,6 +54,7 @@ pub fn by_name(name: &str) -> Option<Markup> {
         "first" => Some(first()),
         "more" => Some(more()),
         "claims" => Some(claims()),
+        "units" => Some(section(Group::Units)),
         "sheet" => Some(section(Group::Sheet)),
         _ => questions::all().find_map(|question| question.form(name)),
     }
@@ -67,7 +68,7 @@ mod tests {
 
     #[test]
     fn every_field_stands_in_one_form() {
-        let forms: String = ["bench", "first", "more", "sheet"]
+        let forms: String = ["bench", "first", "more", "units", "sheet"]
             .into_iter()
             .filter_map(by_name)
             .chain(questions::all().flat_map(Asked::all_forms))

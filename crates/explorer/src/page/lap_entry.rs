@@ -139,7 +139,9 @@ pub fn take_rows(
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen(unchecked_return_type = "Spot | null")]
 pub fn stretch(width: f64, height: f64, ends: &str) -> Result<JsValue, JsError> {
-    let band = profile::stretch(&report().lap_section(), (width, height), ends);
+    let report = report();
+    let _in_force = report.units.enter();
+    let band = profile::stretch(&report.lap_section(), (width, height), ends);
     band.map_or(Ok(JsValue::NULL), |band| seen(&band, 0, band.text.clone()))
 }
 

@@ -17,6 +17,7 @@ const LONGEST_LINK: usize = 300;
 /// The message; `address` is the whole link, empty where there is none that others can open.
 #[must_use]
 pub fn message(report: &Report, address: &str) -> String {
+    let _in_force = report.units.enter();
     let last = if address.is_empty() || length(address) > LONGEST_LINK {
         sheet_words::LIMITS.to_owned()
     } else {

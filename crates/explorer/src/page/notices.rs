@@ -3,6 +3,7 @@
 use crate::bench::bench::Bench;
 use crate::bench::complaint::Complaint;
 use crate::bench::field::{Field, Kind};
+use crate::layout::form::unit_id;
 use crate::number::rpm;
 use crate::page::report::Report;
 use crate::page::words::{notices as words, remarks};
@@ -12,6 +13,7 @@ use crate::rings::cassettes::{TypedCassette, WhySoMany};
 use crate::rings::setup::SetupReport;
 use crate::side::Side;
 use crate::tyre::words::remarks as tyre_remarks;
+use crate::units;
 use gear_math::Cassette;
 use maud::{Markup, html};
 
@@ -43,6 +45,12 @@ pub(crate) fn beside_fields(report: &Report, complaints: &[Complaint]) -> Vec<(S
     let sliders = Field::ALL.iter().filter(|field| matches!(field.spec().kind, Kind::Slider(..)));
     let values = sliders.map(|&field| (format!("value-{}", field.spec().key), slider_value(report, field)));
     says.chain(values).collect()
+}
+
+/// The unit beside every field that has a choice of units.
+pub(crate) fn units() -> impl Iterator<Item = (String, String)> {
+    let chosen = Field::ALL.iter().filter(|field| field.has_other_unit());
+    chosen.map(|field| (unit_id(*field), field.unit().to_owned()))
 }
 
 /// Above an answer: what it leaves out because a field of the bench, or one of those it asks for itself, could not be
@@ -81,8 +89,7 @@ fn beside(report: &Report, ride: &RideSection, field: Field, complaint: Option<&
 
 /// A button that writes what was perhaps meant.
 fn offered(field: Field, offer: &str) -> Markup {
-    let spec = field.spec();
-    html! { button type="button" data-write={ (spec.key) "=" (offer) } { (words::offer(offer, spec.unit)) } }
+    html! { button type="button" data-write={ (field.spec().key) "=" (offer) } { (words::offer(&field.told(offer))) } }
 }
 
 /// What the page goes on with in place of a field in error, and whose that is.
@@ -114,7 +121,7 @@ fn remark(report: &Report, ride: &RideSection, field: Field) -> String {
         Field::TyreWidthMeasured => tyre_remarks::width(&report.tyre, field.spec().help),
         Field::TyreWidthB => tyre_remarks::width(report.tyre_of_b(), field.spec().help),
         _ if field.as_on_a().is_some() => String::new(),
-        _ => crate::ride::view::notes::remark(ride, field).unwrap_or_else(|| field.spec().help.to_owned()),
+        _ => crate::ride::view::notes::remark(ride, field).unwrap_or_else(|| field.help().into_owned()),
     }
 }
 
@@ -161,8 +168,8 @@ fn slider_value(report: &Report, field: Field) -> String {
         Field::GearA => gear_shown(report, Side::A),
         Field::GearB => gear_shown(report, Side::B),
         Field::ProbeCadence => rpm(report.rings.probe.cadence),
-        Field::SlopeSpeed => report.rings.unit.print(report.rings.probe.uphill),
-        _ => report.rings.unit.print(report.rings.probe.speed),
+        Field::SlopeSpeed => units::speed(report.rings.probe.uphill),
+        _ => units::speed(report.rings.probe.speed),
     }
 }
 

@@ -56,6 +56,7 @@ impl Picture {
 
     /// What it is drawn with; nothing is green that rests on the demo's values.
     pub(crate) fn marks(self, report: &Report, look: &Palette, size: Size) -> Vec<Mark> {
+        let _in_force = report.units.enter();
         let good = if self.is_demos(report) { look.soft } else { look.good };
         self.shown(report).marks(&Palette { good, ..*look }, size)
     }
@@ -63,24 +64,28 @@ impl Picture {
     /// Height at a width, CSS pixels.
     #[must_use]
     pub fn height(self, report: &Report, width: f64) -> f64 {
+        let _in_force = report.units.enter();
         self.shown(report).height(width)
     }
 
     /// What can be looked at, in the order the keyboard steps through.
     #[must_use]
     pub fn spots(self, report: &Report, size: Size) -> Vec<Spot> {
+        let _in_force = report.units.enter();
         self.shown(report).spots(size)
     }
 
     /// What a spot says.
     #[must_use]
     pub fn words(self, report: &Report, spot: &Spot, index: usize) -> String {
+        let _in_force = report.units.enter();
         self.shown(report).words(spot, index)
     }
 
     /// One sentence that says what the picture shows for this scenario; empty where it shows nothing and takes no room.
     #[must_use]
     pub fn label(self, report: &Report) -> String {
+        let _in_force = report.units.enter();
         let shown = self.shown(report);
         if shown.shows() { shown.label() } else { String::new() }
     }

@@ -45,6 +45,7 @@ impl Poster {
     /// A picture, or the board where there is none, under its title. `address` is empty where the page has none for others.
     #[must_use]
     pub fn of(picture: Option<Picture>, report: &Report, title: &str, address: &str) -> Self {
+        let _in_force = report.units.enter();
         let place = (MARGIN, INNER);
         let mut text = PosterText::default();
         text.skip(MARGIN / 2.0);

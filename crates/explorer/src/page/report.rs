@@ -22,6 +22,7 @@ use crate::rings::section::RingsSection;
 use crate::side::Side;
 use crate::tyre::report::TyreReport;
 use crate::tyre::section::TyreSection;
+use crate::units::Units;
 use gear_math::parts::PartsBox;
 use std::rc::Rc;
 
@@ -56,6 +57,8 @@ pub struct Report {
     pub box_found: Option<Rc<BoxFound>>,
     /// All bikes side by side, which is worked out apart from the rest too.
     pub bikes: Option<Rc<Compared>>,
+    /// What everything is told in.
+    pub units: Units,
     /// The set-ups that the workshop sheet is for.
     pub sheet_for: Option<Side>,
     /// Whose value every field holds.
@@ -90,6 +93,7 @@ impl Report {
     }
 
     fn around(scenario: &Scenario, ride: Rc<RideReport>) -> Self {
+        let _in_force = scenario.units.enter();
         let Scenario { rings, chain, cages, position, tyres, lap, parts, owners, .. } = scenario;
         let sizes = rings.wheels.map(|wheel| wheel.tyre);
         let tyre = |side: usize| Rc::new(TyreReport::new(tyres[side], sizes[side], rings.drivetrains()));
@@ -111,6 +115,7 @@ impl Report {
             box_sprockets: parts.sprockets,
             box_found: None,
             bikes: None,
+            units: scenario.units,
             sheet_for: scenario.sheet_for,
             owners: Rc::clone(owners),
         }

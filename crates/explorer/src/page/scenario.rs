@@ -5,6 +5,7 @@ use crate::bench::complaint::Complaint;
 use crate::bench::field::Field;
 use crate::bench::owners::Owners;
 use crate::bench::reader::Reader;
+use crate::bench::units_chosen;
 use crate::chain::cages::Cages;
 use crate::chain::inputs::ChainInputs;
 use crate::lap::basis::Basis;
@@ -15,6 +16,7 @@ use crate::ride::inputs::{Given, RideInputs};
 use crate::rings::inputs::RingsInputs;
 use crate::side::Side;
 use crate::tyre::inputs::TyreInputs;
+use crate::units::Units;
 use std::rc::Rc;
 
 /// Everything the page is worked out from.
@@ -36,6 +38,8 @@ pub struct Scenario {
     pub lap: LapInputs,
     /// What lies in the box of parts.
     pub parts: BoxInputs,
+    /// What everything is told in.
+    pub units: Units,
     /// The one set-up that the workshop sheet is for; both when `None`.
     pub sheet_for: Option<Side>,
     /// What it was understood from: of a field in error, the last good text.
@@ -58,6 +62,8 @@ impl Scenario {
     #[must_use]
     pub fn read(bench: &Bench, good: &Self) -> ReadBench {
         let mut reader = Reader::new(bench, &good.texts);
+        let units = units_chosen::read(&mut reader);
+        let _in_force = units.enter();
         let rings = RingsInputs::read(&mut reader, &good.rings);
         let chain = ChainInputs::read(&mut reader, &good.chain, rings.drivetrains());
         let cages = Cages::of(&chain);
@@ -94,6 +100,7 @@ impl Scenario {
                 ride,
                 lap,
                 parts,
+                units,
                 sheet_for,
                 texts,
                 owners,
@@ -138,6 +145,7 @@ fn bare() -> Scenario {
     let ride = RideInputs::bare(rings.drivetrain(Side::A));
     let chain = ChainInputs::bare(rings.drivetrains()).expect("a usual cage");
     Scenario {
+        units: Units::METRIC,
         cages: Cages::of(&chain),
         chain,
         rings,
@@ -299,7 +307,15 @@ mod tests {
         ("W/kg", &[("W/kg", 1.0), ("w/kg", 1.0)]),
         ("kJ", &[("kJ", 1.0), ("J", 0.001)]),
         ("rpm", &[("rpm", 1.0), ("RPM", 1.0)]),
-        ("bar", &[("bar", 1.0), ("kPa", 0.01), ("psi", 0.068_947_6), ("PSI", 0.068_947_6)]),
+        (
+            "bar",
+            &[
+                ("bar", 1.0),
+                ("kPa", 0.01),
+                ("psi", 0.068_947_572_931_683_6),
+                ("PSI", 0.068_947_572_931_683_6),
+            ],
+        ),
     ];
 
     /// What is read when a text stands in a field, apart from the text, and whether there is nothing to complain of.

@@ -6,7 +6,7 @@ use crate::layout::folded::Folded;
 use crate::page::questions::{self, Asked, Place, Text};
 use crate::page::report::Report;
 use crate::page::was::Was;
-use crate::page::words::differences;
+use crate::page::words::{differences, units};
 use crate::page::{board, decided_by, notices, sheet, yours};
 use maud::{Markup, html};
 
@@ -45,10 +45,12 @@ pub fn fragments(
 #[must_use]
 pub(crate) fn unfolded(page: &Written<'_>, is_seen: &dyn Fn(&str) -> bool) -> Vec<(String, String)> {
     let &Written { report, notices, complaints, bench, .. } = page;
+    let _in_force = report.units.enter();
     let named = |(id, html): (&str, Markup)| (id.to_owned(), html.into_string());
     let seen = || questions::all().filter(|question| is_seen(question.id()));
     let above = [
         ("scenario", notices::scenario(report, bench)),
+        ("units-chosen", html! { (units::units(report.units)) }),
         ("differences", html! { (differences::between(report, bench)) }),
         ("notices", notices::list(notices)),
     ];
@@ -85,6 +87,7 @@ pub(crate) fn of_box(page: &Written<'_>) -> Vec<(String, String)> {
 /// The text of a section: the answer under what it leaves out, all of it marked where it rests on the demo's values.
 fn written(page: &Written<'_>, question: &dyn Asked) -> Vec<(String, String)> {
     let &Written { report, complaints, .. } = page;
+    let _in_force = report.units.enter();
     let is_wanted = |fold: Folded| (page.is_open)(&fold.id(question.id()));
     let doubts = notices::doubts(report, complaints, &|field| question.asks(field));
     let written = question.fragments(report, &is_wanted).into_iter().map(|Text { place, id, html }| {

@@ -3,9 +3,10 @@
 use crate::layout::decision::Standing;
 use crate::layout::fold;
 use crate::layout::folded::Folded;
-use crate::page::words::{board as board_words, sheet, skeleton as words};
+use crate::page::words::{board as board_words, sheet, skeleton as words, units};
 use crate::page::{board, questions};
 use crate::side::Side;
+use crate::units::Units;
 use maud::{Markup, html};
 
 /// What the page is called, and what search engines are told of it.
@@ -103,9 +104,24 @@ fn acts() -> Markup {
             button type="button" data-act="reset" tabindex="-1" { (words::RESET) }
             button type="button" data-act="share" tabindex="-1" { (words::SHARE) }
             button type="button" data-save popovertarget="take" tabindex="-1" { (words::BOARD) }
+            button type="button" id="units-chosen" popovertarget="units" tabindex="-1" { (units::units(Units::METRIC)) }
         }
+        (choice_of_units())
         p class="quiet" id="shared" role="status" data-copied=(words::SHARED) data-refused=(words::SHARE_BY_HAND) data-file=(words::SHARED_FROM_FILE) data-share=(words::SHARE_BY_SYSTEM) {}
         details id="code" hidden { summary { (words::CODE) } div id="link-code" {} }
+    }
+}
+
+/// The choice of units: all together, or each by itself.
+fn choice_of_units() -> Markup {
+    html! {
+        div id="units" class="menu" popover {
+            p { (words::UNITS) }
+            @for (name, words) in [("metric", units::METRIC), ("imperial", units::IMPERIAL)] {
+                button type="button" popovertarget="units" popovertargetaction="hide" data-act={ "units:" (name) } { (words) }
+            }
+            div data-form="units" {}
+        }
     }
 }
 

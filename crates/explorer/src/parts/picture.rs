@@ -55,7 +55,7 @@ fn cloud(found: &BoxFound) -> Cloud {
         front: found.front.clone(),
         marked: found.shown().into_iter().map(marked).collect(),
         beside: bought.chain(not_fitting).collect(),
-        axes: Axes { up: axes::UP, across: axes::ACROSS, tick: axes::tick },
+        axes: Axes { up: axes::UP, across: axes::across(), tick: axes::tick },
     }
 }
 

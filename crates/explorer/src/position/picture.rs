@@ -5,10 +5,10 @@ use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
 use crate::drawing::spot::Spot;
-use crate::number::{plain, trimmed};
 use crate::position::report::PositionReport;
 use crate::position::section::PositionSection;
 use crate::position::words::picture as words;
+use crate::units::lengths;
 use gear_math::position::{BikePoint, PositionView};
 
 /// Road and cross position laid over one another.
@@ -27,6 +27,9 @@ pub(crate) const POSITION: Drawing<PositionSection> = Drawing {
 /// Millimetres that only the drawing needs.
 const SADDLE_LENGTH: f64 = 270.0;
 const SOLE_LENGTH: f64 = 130.0;
+/// What the scale may be as long as.
+const MILLIMETRES: [f64; 5] = [50.0, 20.0, 10.0, 5.0, 2.0];
+const INCHES: [f64; 5] = [2.0, 1.0, 0.5, 0.2, 0.1];
 /// CSS pixels.
 const TOP: f64 = 46.0;
 const EDGE: f64 = 12.0;
@@ -131,7 +134,7 @@ fn places(position: &PositionReport) -> [Place; 3] {
     let height = both(road.saddle.height.mm(), cross.saddle_height_mm);
     let drop = both(road.bar_drop.mm(), cross.bar_drop_mm);
     let stacks = [road.footing, position.inputs.cross.footing].map(|footing| footing.sole_stack.mm());
-    let stack = words::from_to(stacks.map(trimmed).each_ref().map(String::as_str));
+    let stack = words::from_to(stacks.map(|stack| lengths().typed(stack)).each_ref().map(String::as_str));
     [
         place(tip, position.road.saddle_tip, cross.view.saddle_tip, high, height),
         place(bar, position.road.bar, position.target(), low, drop),
@@ -141,7 +144,7 @@ fn places(position: &PositionReport) -> [Place; 3] {
 
 /// A measure of both bikes in words: that of the road bike as it was typed, that of the cross bike as a tape shows it.
 fn both(road: f64, cross: f64) -> String {
-    words::from_to([&trimmed(road), &plain(cross, 0)])
+    words::from_to([&lengths().typed(road), &lengths().number(cross, 0)])
 }
 
 /// How far the places move at most, in millimetres.
@@ -256,13 +259,15 @@ fn draw_inset(pen: &mut Pen, look: &Palette, layout: &Layout, index: usize, plac
     }
     let length = scale_bar(side / layout.inset_scale);
     let (x, y) = (left + 6.0, top + side - 7.0);
-    pen.line((x, y), (x + length * layout.inset_scale, y), look.soft, 3.0);
+    pen.line((x, y), (x + lengths().metric(length) * layout.inset_scale, y), look.soft, 3.0);
     pen.text(&words::scale(length), (x, y - 9.0), Type::new(look.soft, Anchor::Start));
 }
 
-/// A round length that is at most a third of `across`, millimetres.
+/// A round length in the unit in force that is at most a third of `across`, millimetres.
 fn scale_bar(across: f64) -> f64 {
-    [50.0, 20.0, 10.0, 5.0].into_iter().find(|length| *length <= across / 3.0).unwrap_or(2.0)
+    let rounds = if lengths().is_other() { INCHES } else { MILLIMETRES };
+    let fits = |length: &f64| *length <= lengths().value(across) / 3.0;
+    rounds.into_iter().find(fits).unwrap_or(rounds[4])
 }
 
 fn spots(report: &PositionSection, size: Size) -> Vec<Spot> {

@@ -6,7 +6,6 @@ use crate::rack::bench_laps::BenchLaps;
 use crate::rack::column::Column;
 use crate::rack::row::{Row, Whose};
 use crate::side::Side;
-use crate::speed_unit::SpeedUnit;
 use gear_math::course::DrawnBand;
 use gear_math::order::ascending;
 
@@ -17,8 +16,6 @@ pub struct Compared {
     pub rows: Vec<Row>,
     /// What they are ordered by, and whether from the highest down; the order of bench and rack when `None`.
     pub order: Option<(Column, bool)>,
-    /// Unit of all speeds.
-    pub unit: SpeedUnit,
     /// The course of the laps.
     pub course: String,
     /// That course as rows, round which the laps are ridden.

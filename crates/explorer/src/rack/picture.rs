@@ -10,6 +10,7 @@ use crate::rack::compared::Compared;
 use crate::rack::row::{Row, Whose};
 use crate::rack::section::BikesSection;
 use crate::rack::words::compared as words;
+use crate::units;
 use plotters::style::RGBColor;
 
 /// The uprights.
@@ -85,13 +86,16 @@ fn draw_needs(pen: &mut Pen, look: &Palette, compared: &Compared, layout: &Layou
 }
 
 fn draw_scale(pen: &mut Pen, look: &Palette, layout: &Layout) {
-    for tick in layout.scale.ticks(&TICKS, 20.0) {
-        let y = layout.scale.at(tick);
+    for (tick, y) in layout.scale.developments(&TICKS, 20.0) {
         pen.line((LEFT - 5.0, y), (LEFT, y), look.soft, 1.0);
         let decimals = usize::from(tick.fract() > 0.0);
-        pen.text(&with_unit(tick, decimals, "m"), (LEFT - 7.0, y), Type::new(look.soft, Anchor::End));
+        pen.text(
+            &with_unit(tick, decimals, units::developments().symbol()),
+            (LEFT - 7.0, y),
+            Type::new(look.soft, Anchor::End),
+        );
     }
-    pen.text(words::DEVELOPMENT, (2.0, TOP - 18.0), Type::new(look.soft, Anchor::Start));
+    pen.text(&words::developments_in(), (2.0, TOP - 18.0), Type::new(look.soft, Anchor::Start));
 }
 
 fn draw_bike(pen: &mut Pen, look: &Palette, row: &Row, place: usize, layout: &Layout) {
@@ -121,7 +125,7 @@ fn spots(section: &BikesSection, size: Size) -> Vec<Spot> {
     let spot = |(place, row): (usize, &Row)| {
         let (from, to) = layout.upright(place, row);
         let half = layout.room * LONGEST;
-        Spot::around((from.0 - half, from.1), (to.0 + half, to.1), 2.0, words::upright(compared.unit, row))
+        Spot::around((from.0 - half, from.1), (to.0 + half, to.1), 2.0, words::upright(row))
     };
     compared.rows.iter().enumerate().map(spot).collect()
 }

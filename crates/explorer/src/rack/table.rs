@@ -70,8 +70,8 @@ pub(crate) fn cells(compared: &Compared, row: &Row, best: Option<&Row>) -> [(&'s
         step.map_or(words::NONE.to_owned(), |step| crate::number::percent(step.percent(), 1))
     };
     [
-        ("rings", words::end_gear(compared.unit, &row.lowest)),
-        ("rings", words::end_gear(compared.unit, &row.highest)),
+        ("rings", words::end_gear(&row.lowest)),
+        ("rings", words::end_gear(&row.highest)),
         ("rings", step(row.steps.map(|steps| steps.mean))),
         ("rings", step(row.steps.map(|steps| steps.largest))),
         ("rings", row.useful.to_string()),

@@ -5,6 +5,7 @@ use crate::bench::owner::Owner;
 use crate::bench::owners::Owners;
 use crate::ride::report::RideReport;
 use crate::rings::report::RingsReport;
+use crate::units;
 use gear_math::rider::Answer;
 use std::rc::Rc;
 
@@ -22,7 +23,7 @@ pub struct RideSection {
 impl RideSection {
     /// Likely speeds on foot if riding is as fast as reckoned, in the page's unit.
     pub(crate) fn foot_band(&self, answer: &Answer) -> (f64, f64) {
-        let ride = self.rings.unit.value(answer.ride);
+        let ride = units::speed_value(answer.ride);
         (ride * answer.ratio.low, ride * answer.ratio.high)
     }
 

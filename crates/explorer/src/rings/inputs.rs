@@ -6,7 +6,6 @@ use crate::bench::reader::Reader;
 use crate::rings::cassettes::{self, TypedCassette};
 use crate::rings::words::complaints as words;
 use crate::side::Side;
-use crate::speed_unit::SpeedUnit;
 use gear_math::chain::CageAnswer;
 use gear_math::gears::RollOutLimit;
 use gear_math::{Cadence, Chainset, Drivetrain, DuplicateTolerance, Setup, Speed, Wheel};
@@ -35,8 +34,6 @@ pub struct RingsInputs {
     pub tolerance: DuplicateTolerance,
     /// Whether gear inches are those of the nominal 27 in wheel.
     pub nominal_inches: bool,
-    /// Unit of all speeds.
-    pub unit: SpeedUnit,
     /// The roll-out limit of the race, if it has one.
     pub limit: Option<RollOutLimit>,
     /// What is being looked at.
@@ -56,7 +53,6 @@ impl RingsInputs {
             window: reader.window(good.window),
             tolerance: reader.quantity(Field::Tolerance),
             nominal_inches: reader.pick(Field::Inches, &[false, true]),
-            unit: reader.pick(Field::SpeedUnit, &[SpeedUnit::KmPerH, SpeedUnit::MilesPerH]),
             limit: reader.quantity_or_none(Field::RollOutLimit),
             probe: Probe {
                 cadence: reader.quantity(Field::ProbeCadence),
@@ -79,7 +75,6 @@ impl RingsInputs {
             window: CadenceWindow { low: cadence(55.0), usual: cadence(85.0), high: cadence(110.0) },
             tolerance: DuplicateTolerance::default(),
             nominal_inches: false,
-            unit: SpeedUnit::default(),
             limit: None,
             probe: Probe { cadence: cadence(85.0), speed: speed(15.0), uphill: speed(9.0) },
         }

@@ -5,10 +5,10 @@ use crate::rings::inputs::{Probe, RingsInputs};
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::rings::step_verdict::{StepVerdict, WholeSteps, more};
 use crate::side::Side;
-use crate::speed_unit::SpeedUnit;
+use crate::units;
 use gear_math::chain::CageAnswer;
 use gear_math::gears::{DevelopmentSpan, GearStep, RollOutLimit};
-use gear_math::{Comparison, Derailleur, DuplicateTolerance, Speed, Wheel};
+use gear_math::{Comparison, Derailleur, Development, DuplicateTolerance, Speed, Wheel};
 
 /// Least ratio of the ends of a picture's development scale.
 const SMALLEST_SPAN: f64 = 1.5;
@@ -22,8 +22,6 @@ pub struct RingsReport {
     pub window: CadenceWindow,
     /// The cadence and the speed being looked at.
     pub probe: Probe,
-    /// Unit of all speeds.
-    pub unit: SpeedUnit,
     /// Whether gear inches are those of the nominal 27 in wheel.
     pub nominal_inches: bool,
     /// Gears closer than this count as one.
@@ -90,7 +88,6 @@ impl RingsReport {
             wheels: inputs.wheels,
             window: inputs.window,
             probe: inputs.probe,
-            unit: inputs.unit,
             nominal_inches: inputs.nominal_inches,
             tolerance: inputs.tolerance,
             limit: inputs.limit,
@@ -135,13 +132,36 @@ impl RingsReport {
     #[must_use]
     pub fn faster(&self, [a, b]: [Speed; 2]) -> Option<Side> {
         let faster = more([a.m_per_s(), b.m_per_s()]);
-        faster.filter(|_| self.unit.print(a) != self.unit.print(b))
+        faster.filter(|_| units::speed(a) != units::speed(b))
     }
 
-    /// Smallest and largest development of both, metres; at least half an octave, so that a small difference looks small.
+    /// What a development of one set-up is told by: its number.
     #[must_use]
-    pub fn development_span(&self) -> (f64, f64) {
-        let (low, high) = self.span(|line| line.development.m(), |line| line.development.m());
+    pub fn gear_value(&self, side: Side, development: Development) -> f64 {
+        units::gear_value(development, self.wheel(side).roll_out())
+    }
+
+    /// The same in words, about as finely as a development with so many decimals.
+    #[must_use]
+    pub fn gear(&self, side: Side, development: Development, decimals: usize) -> String {
+        units::gear(development, self.wheel(side).roll_out(), decimals)
+    }
+
+    /// The same without its unit.
+    #[must_use]
+    pub fn gear_number(&self, side: Side, development: Development, decimals: usize) -> String {
+        units::gear_number(development, self.wheel(side).roll_out(), decimals)
+    }
+
+    /// Lowest and highest gear of both by what they are told by; at least half an octave apart, so that a small difference looks
+    /// small.
+    #[must_use]
+    pub fn gear_span(&self) -> (f64, f64) {
+        let ends = self.setups.each_ref().map(|setup| {
+            let value = |line: &GearLine| self.gear_value(setup.side, line.development);
+            (value(&setup.gears[0]), value(&setup.gears[setup.gears.len() - 1]))
+        });
+        let (low, high) = (ends[0].0.min(ends[1].0), ends[0].1.max(ends[1].1));
         let widen = (SMALLEST_SPAN / (high / low)).sqrt().max(1.0);
         (low / widen, high * widen)
     }
@@ -149,7 +169,7 @@ impl RingsReport {
     /// Lowest and highest speed of both within the cadence window, in the unit of the page.
     #[must_use]
     pub fn speed_span(&self) -> (f64, f64) {
-        self.span(|line| self.unit.value(line.speed_low), |line| self.unit.value(line.speed_high))
+        self.span(|line| units::speed_value(line.speed_low), |line| units::speed_value(line.speed_high))
     }
 
     fn span(&self, low: impl Fn(&GearLine) -> f64, high: impl Fn(&GearLine) -> f64) -> (f64, f64) {

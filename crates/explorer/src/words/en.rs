@@ -1,6 +1,7 @@
 //! English.
 
 use crate::number::{LONG_S, clock, duration, in_minutes, plain};
+use crate::units::{self, GearScale};
 use gear_math::LIKELY_SHARE;
 use gear_math::course::Precision;
 
@@ -55,6 +56,31 @@ pub(crate) fn listed<T: ToString>(items: &[T]) -> String {
         [] => String::new(),
         [one] => one.clone(),
         [front @ .., last] => format!("{} and {last}", front.join(", ")),
+    }
+}
+
+/// What gears are told by.
+#[must_use]
+pub(crate) const fn gears_by(scale: GearScale) -> &'static str {
+    match scale {
+        GearScale::Development => "development",
+        GearScale::Inches | GearScale::NominalInches => "gear inches",
+        GearScale::Ratio => "ratio",
+    }
+}
+
+/// What ways are counted in.
+#[must_use]
+pub(crate) fn ways_in() -> &'static str {
+    if units::distances().is_other() { "feet" } else { "metres" }
+}
+
+/// What developments are told by where no wheel is at hand, with their unit where that says nothing of it.
+#[must_use]
+pub(crate) fn developments_in() -> String {
+    match units::developments_by() {
+        GearScale::Development => format!("development, {}", units::developments().symbol()),
+        scale => gears_by(scale).to_owned(),
     }
 }
 

@@ -50,7 +50,7 @@ fn a_rim_that_a_tyre_can_roll_off_is_spoken_of_first() {
 #[test]
 fn no_pressure_is_rounded_over_a_mark_or_under_a_floor() {
     let tubes = [(Field::Construction, "clincher"), (Field::BodyMass, "90"), (Field::TyreMark, "3.5")];
-    says("tyre-answer", &tubes, "Start with 50 psi (3.50 bar)");
+    says("tyre-answer", &tubes, "Start with 3.50 bar (50 psi)");
     says("tyre-answer", &tubes, "stop before the rim touches the ground");
     let none = [&tubes[..], &[(Field::TyreGround, "rocky")]].concat();
     assert!(!said("tyre-answer", &none).contains("This is a start"));
@@ -90,15 +90,15 @@ fn a_measured_width_that_cannot_be_is_doubted() {
 #[test]
 fn a_narrow_tyre_keeps_to_the_pressure_of_the_standard() {
     let road = [(Field::Tyre, "25-622"), (Field::Rim, "19"), (Field::WidthLimit, "none")];
-    says("tyre-answer", &road, "Start with 44 psi (3.00 bar) in front and 44 psi (3.00 bar) behind.");
+    says("tyre-answer", &road, "Start with 3.00 bar (44 psi) in front and 3.00 bar (44 psi) behind.");
     says(
         "tyre-answer",
         &road,
         "Front raised from 2.18 bar or 32 psi, rear raised from 2.41 bar or 35 psi: the least that ISO 5775-1 has for a tyre of 25 mm or less is 3.0 bar or 44 psi.",
     );
     says("tyre-answer", &road, "Outside them start from the pressure that the tyre’s maker names.");
-    says("tyre-tables", &[], "25-62225.8 mm44 (3.00) ↑ *44 (3.00) ↑ *");
-    says("tyre-tables", &[], "33-62233.0 mm22 (1.50) ↑23 (1.59)");
+    says("tyre-tables", &[], "25-62225.8 mm3.00 (44) ↑ *3.00 (44) ↑ *");
+    says("tyre-tables", &[], "33-62233.0 mm1.50 (22) ↑1.59 (23)");
     for edits in [&road[..], &[]] {
         assert!(!said("tyre-tables", edits).contains("go by feel"));
     }
@@ -141,7 +141,7 @@ fn a_rim_wider_than_the_tyre_is_told_nothing_else() {
 #[test]
 fn a_floor_that_no_whole_psi_meets_is_shown_to_a_tenth() {
     let between = [(Field::TyreMark, "1.5")];
-    says("tyre-answer", &between, "Start with 21.8 psi (1.50 bar) in front and 21.8 psi (1.50 bar) behind.");
+    says("tyre-answer", &between, "Start with 1.50 bar (21.8 psi) in front and 1.50 bar (21.8 psi) behind.");
     says("sheet-page", &between, "Highest allowedthe tyre is marked with no more: 1.5 bar or 21 psi");
     let tubes = [(Field::BodyMass, "45"), (Field::Construction, "clincher"), (Field::TyreMark, "2.4")];
     says(
@@ -212,7 +212,7 @@ fn what_moved_a_pressure_is_said() {
 fn a_tube_on_rocks_is_told_custom_and_a_wide_tyre_needs_less() {
     let tubes = [(Field::Construction, "clincher"), (Field::TyreGround, "rocky")];
     let wide = [&tubes[..], &[(Field::Tyre, "45-622"), (Field::Rim, "23")]].concat();
-    says("tyre-answer", &wide, "Start with 38 psi");
+    says("tyre-answer", &wide, "(38 psi) in front");
     says(
         "tyre-answer",
         &wide,
@@ -243,7 +243,7 @@ fn the_marks_are_asked_for_and_kept_to() {
     says(
         answer,
         &[(Field::LeastMark, "2")],
-        "Start with 30 psi (2.00 bar) in front and 30 psi (2.00 bar) behind.",
+        "Start with 2.00 bar (30 psi) in front and 2.00 bar (30 psi) behind.",
     );
     says(answer, &[(Field::LeastMark, "2")], "the marked minimum is 2.0 bar or 30 psi.");
     let apart = [(Field::LeastMark, "3"), (Field::TyreMark, "2.5")];
@@ -542,6 +542,6 @@ fn the_pressure_is_for_the_rider_of_the_other_section() {
         &light,
         "For a rider of 50 kg with 1.5 kg of kit on a bike of 8 kg, and 45 % of the weight",
     );
-    says("tyre-working", &light, "28 × (59.5 ÷ 79)");
+    says("tyre-working", &light, "1.931 × (59.5 ÷ 79)");
     says("tyre-answer", &[(Field::RearWeight, "0.62")], "38 % of the weight on the front wheel");
 }

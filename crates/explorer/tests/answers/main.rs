@@ -7,4 +7,5 @@ mod owner_sentences;
 mod ride_sentences;
 mod ride_truth;
 mod rings_sentences;
+mod units_sentences;
 mod whole_bikes;

@@ -3,6 +3,7 @@
 mod legible;
 mod odd;
 mod said;
+mod units;
 
 use expect_test::expect_file;
 use explorer::bench::bench::Bench;

@@ -1,7 +1,7 @@
 //! Distance per crank turn, and what it means at a cadence or a speed.
 
 use crate::gears::quantity::PedalRate;
-use crate::quantity::{Cadence, Development, GearInches, Speed};
+use crate::quantity::{Cadence, Circumference, Development, GearInches, Ratio, Speed};
 use core::f64::consts::PI;
 
 impl Development {
@@ -9,6 +9,20 @@ impl Development {
     pub const METRES_PER_INCH: f64 = 0.0254;
     /// Metres of development in a gear inch: one turn of a wheel of one inch.
     pub const METRES_PER_GEAR_INCH: f64 = PI * Self::METRES_PER_INCH;
+
+    /// The ratio that comes to this on a wheel.
+    ///
+    /// # Example
+    /// ```
+    /// use gear_math::{Circumference, Gear};
+    /// let (gear, wheel) = (Gear::new(40, 20)?, Circumference::new(2150.0)?);
+    /// assert_eq!(gear.development(wheel).ratio(wheel).value(), 2.0);
+    /// # Ok::<(), gear_math::OutOfLimits>(())
+    /// ```
+    #[must_use]
+    pub fn ratio(self, wheel: Circumference) -> Ratio {
+        Ratio::new(1000.0 * self.m() / wheel.mm())
+    }
 
     /// The development in inches. Not to be mixed up with [gear inches](Self::gear_inches), π times smaller.
     #[must_use]

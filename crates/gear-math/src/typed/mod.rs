@@ -8,8 +8,10 @@
 
 mod decimal;
 mod meant;
+mod told;
 mod unit;
 
 pub use decimal::decimal;
 pub use meant::meant;
+pub use told::Unit;
 pub use unit::{decimal_in, slope_percent};

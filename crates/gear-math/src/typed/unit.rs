@@ -1,36 +1,39 @@
 //! Numbers as they are typed, with a unit behind them or none.
 
 use crate::typed::decimal::decimal;
+use crate::typed::told::Unit::{Foot, Inch, Mile, MilesPerH, Pound, Psi};
 
-/// A unit, what may be typed instead, and how many of it that is. Exact: SI Brochure, 9th edition (2019), and for inch, foot,
-/// mile and pound the agreement of 1959. “c” stands behind the width of a rim or tyre on its label.
+/// A unit, what may be typed instead, and how many of it that is. Exact: SI Brochure, 9th edition (2019), and [`Unit`] for
+/// those of inch, foot, mile and pound. “c” stands behind the width of a rim or tyre on its label.
+///
+/// [`Unit`]: crate::typed::Unit
 const OTHERS: &[(&str, &str, f64)] = &[
     ("mm", "cm", 10.0),
     ("mm", "m", 1000.0),
-    ("mm", "in", 25.4),
-    ("mm", "inch", 25.4),
-    ("mm", "inches", 25.4),
-    ("mm", "\"", 25.4),
-    ("mm", "″", 25.4),
+    ("mm", "in", Inch.worth()),
+    ("mm", "inch", Inch.worth()),
+    ("mm", "inches", Inch.worth()),
+    ("mm", "\"", Inch.worth()),
+    ("mm", "″", Inch.worth()),
     ("mm", "c", 1.0),
     ("m", "km", 1000.0),
     ("m", "cm", 0.01),
     ("m", "mm", 0.001),
-    ("m", "ft", 0.3048),
-    ("m", "feet", 0.3048),
-    ("m", "yd", 0.9144),
-    ("m", "mi", 1609.344),
-    ("kg", "lb", 0.453_592_37),
-    ("kg", "lbs", 0.453_592_37),
+    ("m", "ft", Foot.worth() / 1000.0),
+    ("m", "feet", Foot.worth() / 1000.0),
+    ("m", "yd", 3.0 * Foot.worth() / 1000.0),
+    ("m", "mi", Mile.worth() / 1000.0),
+    ("kg", "lb", Pound.worth()),
+    ("kg", "lbs", Pound.worth()),
     ("kg", "g", 0.001),
     ("km/h", "kmh", 1.0),
     ("km/h", "kph", 1.0),
-    ("km/h", "mph", 1.609_344),
+    ("km/h", "mph", MilesPerH.worth()),
     ("km/h", "m/s", 3.6),
     ("m/s", "km/h", 1.0 / 3.6),
     ("m/s", "kmh", 1.0 / 3.6),
     ("m/s", "kph", 1.0 / 3.6),
-    ("m/s", "mph", 1.609_344 / 3.6),
+    ("m/s", "mph", MilesPerH.worth() / 3.6),
     ("m/s²", "m/s2", 1.0),
     ("m²", "m2", 1.0),
     ("kg/m³", "kg/m3", 1.0),
@@ -48,6 +51,7 @@ const OTHERS: &[(&str, &str, f64)] = &[
     ("W", "kW", 1000.0),
     ("kJ", "J", 0.001),
     ("bar", "kPa", 0.01),
+    ("bar", "psi", Psi.worth()),
 ];
 
 /// The number in `text`, in `unit`: what is typed without a unit is in it, what is typed in another of the same kind is

@@ -2,6 +2,7 @@
 
 use crate::quantity::Circumference;
 use crate::quantity::{Limits, OutOfLimits, derived, measured, nearest};
+use crate::typed::Unit;
 use core::f64::consts::PI;
 
 measured! {
@@ -98,10 +99,6 @@ impl FrontShare {
 }
 
 impl Pressure {
-    /// One pound-force per square inch in bar: 0.453 592 37 kg · 9.806 65 m/s² ÷ (25.4 mm)² is 6894.757 Pa (NIST SP 811,
-    /// appendix B).
-    const BAR_PER_PSI: f64 = 0.068_947_6;
-
     /// What a pressure typed in psi may be.
     pub const PSI_LIMITS: Limits = Limits { name: "tyre pressure", unit: "psi", min: 5.0, max: 174.0 };
 
@@ -117,12 +114,12 @@ impl Pressure {
     /// The pressure in psi.
     #[must_use]
     pub fn psi(self) -> f64 {
-        self.0 / Self::BAR_PER_PSI
+        self.0 / Unit::Psi.worth()
     }
 
     /// For pressures from a rule or formula, which may lie outside what can be typed.
     pub(crate) const fn computed_psi(psi: f64) -> Self {
-        Self(psi * Self::BAR_PER_PSI)
+        Self(psi * Unit::Psi.worth())
     }
 
     /// For pressures from a rule or formula, which may lie outside what can be typed.

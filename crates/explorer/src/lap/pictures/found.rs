@@ -48,7 +48,7 @@ fn cloud(found: &Found) -> Cloud {
         front: found.front.clone(),
         marked: found.shown().into_iter().map(marked).collect(),
         beside: Vec::new(),
-        axes: Axes { up: words::UP, across: words::ACROSS, tick: words::tick },
+        axes: Axes { up: words::UP, across: words::across(), tick: words::tick },
     }
 }
 

@@ -13,6 +13,7 @@ use crate::lap::report::LapReport;
 use crate::lap::section::LapSection;
 use crate::lap::words::pictures::{gear_times as words, none_yet};
 use crate::side::Side;
+use crate::units;
 use gear_math::order::ascending;
 
 /// How long in each gear.
@@ -176,7 +177,7 @@ fn draw(pen: &mut Pen, look: &Palette, report: &LapSection, size: Size) {
     {
         pen.text(&side.to_string(), (x, 9.0), Type::new(side.ink(look), anchor).bold());
     }
-    pen.text(words::METRES, (axis.0, 9.0), Type::new(look.soft, Anchor::Middle));
+    pen.text(units::developments().symbol(), (axis.0, 9.0), Type::new(look.soft, Anchor::Middle));
     for (index, row) in rows.iter().enumerate() {
         let middle = TOP + index as f64 * ROW + BAR / 2.0;
         if let Some(development) = row.iter().flatten().find_map(|share| share.development.as_deref()) {

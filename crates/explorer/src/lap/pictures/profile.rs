@@ -16,6 +16,8 @@ use crate::lap::words::pictures::{NO_LAP, WAITING, none_yet};
 use crate::number::with_unit;
 use crate::ride::words::terms::surface_name;
 use crate::side::Side;
+use crate::units;
+use crate::words::gears_by;
 use gear_math::course::{Mode, ReserveUse, TracePoint};
 use gear_math::typed::decimal_in;
 use gear_math::{Gear, Lap, Speed, Surface};
@@ -71,13 +73,15 @@ pub(crate) fn metre(laps: &LapReport, index: usize) -> f64 {
 /// Distances at the foot of a picture.
 pub(crate) fn draw_distances(pen: &mut Pen, look: &Palette, laps: &LapReport, scale: Scale, y: f64) {
     let length = laps.length_m();
+    let (unit, end) = (units::distances(), scale.at(length));
+    let scale = scale.told(unit);
     for at in scale.even_ticks(64.0) {
         let anchor = match at {
             0.0 => Anchor::Start,
-            at if scale.at(length) - scale.at(at) < 12.0 => Anchor::End,
+            at if end - scale.at(at) < 12.0 => Anchor::End,
             _ => Anchor::Middle,
         };
-        pen.text(&with_unit(at, 0, "m"), (scale.at(at), y), Type::new(look.soft, anchor));
+        pen.text(&with_unit(at, 0, unit.symbol()), (scale.at(at), y), Type::new(look.soft, anchor));
     }
 }
 
@@ -205,9 +209,9 @@ fn draw_hill(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) {
     pen.path(&line, look.ink, 2.0);
     let set = Type::new(look.soft, Anchor::End);
     if up.at(high) < up.at(low) - 14.0 {
-        pen.text(&with_unit(high, 0, "m"), (LEFT - 6.0, up.at(high)), set);
+        pen.text(&units::distances().print(high, 0), (LEFT - 6.0, up.at(high)), set);
     }
-    pen.text(&with_unit(low, 0, "m"), (LEFT - 6.0, up.at(low)), set);
+    pen.text(&units::distances().print(low, 0), (LEFT - 6.0, up.at(low)), set);
     let segments = laps.question.course.segments();
     let mut start = 0;
     for (index, segment) in segments.iter().enumerate() {
@@ -310,16 +314,19 @@ fn draw_gears(pen: &mut Pen, look: &Palette, laps: &LapReport, layout: &Layout) 
         return;
     }
     let up = Scale::ratio((low * 0.95, high * 1.05), (layout.floor, layout.gears));
-    for tick in up.ticks(&DEVELOPMENTS, 20.0) {
-        let y = up.at(tick);
+    for (tick, y) in up.developments(&DEVELOPMENTS, 20.0) {
         pen.line((LEFT, y), (layout.scale.at(laps.length_m()), y), look.rule, 1.0);
         pen.text(
-            &with_unit(tick, if tick.fract() > 0.0 { 1 } else { 0 }, "m"),
+            &with_unit(tick, usize::from(tick.fract() > 0.0), units::developments().symbol()),
             (LEFT - 6.0, y),
             Type::new(look.soft, Anchor::End),
         );
     }
-    pen.text(told::DEVELOPMENT, (LEFT, layout.gears - 8.0), Type::new(look.soft, Anchor::Start));
+    pen.text(
+        gears_by(units::developments_by()),
+        (LEFT, layout.gears - 8.0),
+        Type::new(look.soft, Anchor::Start),
+    );
     for side in Side::BOTH {
         let wheel = wheels[side as usize];
         let at = |metre: f64, gear: Gear| (layout.scale.at(metre), up.at(gear.development(wheel).m()));
@@ -413,21 +420,21 @@ pub fn stretch(report: &LapSection, size: Size, ends: &str) -> Option<Spot> {
 }
 
 fn words(report: &LapSection, _: &Spot, index: usize) -> String {
-    report.lap.laps.as_ref().map_or_else(String::new, |laps| describe(report, laps, metre(laps, index)))
+    report.lap.laps.as_ref().map_or_else(String::new, |laps| describe(laps, metre(laps, index)))
 }
 
-fn describe(report: &LapSection, laps: &LapReport, at: f64) -> String {
+fn describe(laps: &LapReport, at: f64) -> String {
     let (segment, height) = laps.segment_at(at);
     let obstacle = segment.obstacle.map(|_| told::OBSTACLE);
     let ground = obstacle.unwrap_or_else(|| surface_name(segment.surface));
-    let [a, b] = laps.laps.each_ref().map(|lap| riding(report, lap, at));
+    let [a, b] = laps.laps.each_ref().map(|lap| riding(lap, at));
     told::place(at, height, segment.gradient.percent(), ground, [&a, &b])
 }
 
-fn riding(report: &LapSection, lap: &Lap, at: f64) -> String {
+fn riding(lap: &Lap, at: f64) -> String {
     let index = lap.trace.partition_point(|point| point.at_m < at - 1e-6);
     let Some(point) = lap.trace.get(index).or(lap.trace.last()) else { return String::new() };
-    let speed = speed(report, point);
+    let speed = speed(point);
     let riding = match (point.gear, point.cadence_rpm) {
         (Some(gear), Some(cadence)) => told::ridden(gear, cadence, &speed),
         _ => told::on_foot(&speed),
@@ -439,9 +446,8 @@ fn riding(report: &LapSection, lap: &Lap, at: f64) -> String {
     }
 }
 
-fn speed(report: &LapSection, point: &TracePoint) -> String {
-    Speed::from_km_per_h(point.speed_m_per_s * 3.6)
-        .map_or(String::new(), |speed| report.rings.unit.print(speed))
+fn speed(point: &TracePoint) -> String {
+    Speed::from_km_per_h(point.speed_m_per_s * 3.6).map_or(String::new(), units::speed)
 }
 
 #[cfg(test)]

@@ -5,8 +5,9 @@ use crate::lap::section::LapSection;
 use crate::lap::words::found as words;
 use crate::layout::head::Head;
 use crate::layout::pieces::{heads_row, name, table};
-use crate::number::{clock, percent, plain, with_unit};
+use crate::number::{clock, percent, plain};
 use crate::side::Side;
+use crate::units;
 use gear_math::Drivetrain;
 use gear_math::course::Precision;
 use maud::{Markup, html};
@@ -98,7 +99,7 @@ fn row(found: &Found, place: usize) -> Markup {
             td { (clock(candidate.time_s, Precision::WITHOUT_BAND)) }
             td { (words::behind(found.behind_s(place), found.tested(place))) }
             td { (candidate.shifts_rear) " + " (candidate.shifts_front) }
-            td { (with_unit(candidate.lowest_development_m, 2, "m")) }
+            td { (units::developments().print(candidate.lowest_development_m, 2)) }
             td { (percent(candidate.largest_step_percent, 0)) }
             td { @match candidate.spare_capacity { Some(spare) => (plain(f64::from(spare), 0)), None => (words::NOT_KNOWN) } }
         }

@@ -38,7 +38,7 @@ pub(crate) fn block(report: &LapSection, sheet_for: Option<Side>) -> Option<Bloc
 fn laps_of(block: &mut Block, laps: &LapReport, settled: &Settled) {
     for (side, (lap, band)) in Side::BOTH.into_iter().zip(laps.laps.iter().zip(&settled.bands)) {
         block.row_of(side, words::LAP, words::time(band, settled));
-        block.row_of(side, words::ON_FOOT, words::spans_on_foot(lap));
+        block.row_of(side, &words::on_foot_in(), words::spans_on_foot(lap));
     }
 }
 

@@ -7,6 +7,7 @@ use crate::layout::head::Head;
 use crate::layout::pieces::{plain_table, worked};
 use crate::number::{brief, duration, with_unit};
 use crate::side::Side;
+use crate::units;
 use crate::words::about_clock;
 use gear_math::course::{Precision, ReserveUse, Weighting};
 use gear_math::order::ascending;
@@ -35,7 +36,7 @@ pub(crate) fn numbers(report: &LapSection) -> Markup {
     }
     rows.extend([
         of(words::ON_FOOT, &|lap| {
-            format!("{}, {}", with_unit(lap.on_foot_m(), 0, "m"), brief(lap.on_foot_s()))
+            format!("{}, {}", units::distances().print(lap.on_foot_m(), 0), brief(lap.on_foot_s()))
         }),
         of(words::SHIFTS_REAR, &|lap| lap.shifts_rear.to_string()),
         of(words::SHIFTS_FRONT, &|lap| lap.shifts_front.to_string()),
@@ -117,7 +118,7 @@ pub(crate) fn gears(report: &LapSection) -> Markup {
 fn gears_of(laps: &LapReport, side: Side) -> impl Iterator<Item = Vec<String>> + '_ {
     let lap = &laps.laps[side as usize];
     let of = move |what: &str, time_s: f64, way_m: f64| {
-        vec![format!("{side} {what}"), brief(time_s), with_unit(way_m, 0, "m")]
+        vec![format!("{side} {what}"), brief(time_s), units::distances().print(way_m, 0)]
     };
     let gears = lap.gears.iter();
     let gears = gears.map(move |used| of(&laps.gear_name(side, used.gear), used.time_s, used.distance_m));

@@ -3,13 +3,14 @@
 use crate::lap::words::found::{as_side, behind, put_on_bench};
 use crate::layout::csv::csv;
 use crate::layout::pieces::{name, table};
-use crate::number::{clock, with_unit};
+use crate::number::clock;
 use crate::parts::column::Column;
 use crate::parts::found::{BoxFound, LISTED, key};
 use crate::parts::section::BoxSection;
 use crate::parts::words::named::{chain, combination};
 use crate::parts::words::table as words;
 use crate::side::Side;
+use crate::units;
 use gear_math::course::Precision;
 use maud::{Markup, html};
 
@@ -84,7 +85,7 @@ fn cells(found: &BoxFound, place: usize) -> [String; 6] {
         combination(&choice.parts, parts),
         clock(choice.parts.lap.time_s, Precision::WITHOUT_BAND),
         behind(found.behind_s(place), found.tested(place)),
-        with_unit(choice.lowest_m, 2, "m"),
+        units::developments().print(choice.lowest_m, 2),
         chain(&choice.parts, parts),
         if avoid.is_empty() { words::NONE.to_owned() } else { avoid.join(", ") },
     ]
@@ -94,6 +95,7 @@ impl BoxFound {
     /// Every lap as comma-separated values, heads first; nothing before one was ridden.
     #[must_use]
     pub fn csv(&self) -> Option<String> {
+        let _points = units::Units::now().with_points().enter();
         let [parts, _, figures @ ..] = words::HEADS;
         let head = std::iter::once(parts).chain(figures).map(str::to_owned).collect();
         let lines = (0..self.order.len()).map(|place| cells(self, place).to_vec());

@@ -6,7 +6,8 @@ use crate::layout::pieces::plain_table;
 use crate::number::mm;
 use crate::position::report::{BAR, DROP, PositionReport, SADDLE};
 use crate::position::words::measures as words;
-use crate::position::words::names::{NOT_KNOWN, whole};
+use crate::position::words::names::NOT_KNOWN;
+use crate::units::{length, whole_length as whole};
 use maud::Markup;
 
 /// What the saddle's length of leg and the pedals rest on.
@@ -18,10 +19,10 @@ type Measure<'r> = (&'static str, &'r [Field], Told, Option<f64>, f64);
 /// How a measure of the road bike is told and one of the cross bike: as it was typed, or as a tape shows it.
 type Told = [fn(f64) -> String; 2];
 
-/// Typed of both.
+/// Typed of both, and in millimetres in every trade: the crank.
 const GIVEN: Told = [mm, mm];
 /// Typed of the road bike.
-const CARRIED: Told = [mm, whole];
+const CARRIED: Told = [length, whole];
 /// Worked out for both.
 const WORKED_OUT: Told = [whole, whole];
 

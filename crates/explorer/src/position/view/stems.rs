@@ -2,10 +2,11 @@
 
 use crate::layout::head::Head;
 use crate::layout::pieces::plain_table;
-use crate::number::{mm, signed};
+use crate::number::signed;
 use crate::position::report::PositionReport;
-use crate::position::words::names::{angle, cautions, whole};
+use crate::position::words::names::{angle, cautions, stem_length};
 use crate::position::words::stems as words;
+use crate::units::{length, lengths, whole_length as whole};
 use gear_math::StemSearch;
 use gear_math::position::StemFit;
 use maud::{Markup, html};
@@ -35,14 +36,15 @@ pub(crate) fn stems(position: &PositionReport) -> Markup {
 }
 
 fn row(fit: &StemFit) -> Vec<String> {
-    let setup = &fit.setup;
+    let (setup, unit) = (&fit.setup, lengths());
+    let off = |mm| signed(unit.value(mm), unit.decimals(0));
     vec![
-        mm(setup.length.mm()),
+        stem_length(setup.length),
         angle(setup.angle.degrees()),
-        mm(setup.spacers.mm()),
+        length(setup.spacers.mm()),
         whole(fit.miss_mm),
-        signed(fit.dx_mm, 0),
-        signed(fit.dy_mm, 0),
+        off(fit.dx_mm),
+        off(fit.dy_mm),
         cautions(&setup.cautions()),
     ]
 }

@@ -22,7 +22,7 @@ pub(crate) fn working(report: &PositionSection) -> Markup {
         (shown(&words::bar(position)))
         @if let Some(both) = bars.road.zip(bars.cross) { (shown(&words::other_handlebar(position, both))) }
         (shown(&words::stem(position)))
-        p { (words::CLOSER_AND_HIGHER) }
+        p { (words::closer_and_higher()) }
         p { (words::BASIS) }
     }
 }

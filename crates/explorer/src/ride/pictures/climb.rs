@@ -13,6 +13,7 @@ use crate::ride::section::RideSection;
 use crate::ride::side::RideSide;
 use crate::ride::words::pictures::climb as words;
 use crate::side::Side;
+use crate::units;
 use gear_math::order::ascending;
 use gear_math::rider::{Distance, Time};
 
@@ -115,10 +116,12 @@ fn draw_grid(pen: &mut Pen, look: &Palette, layout: &Layout) {
         pen.line((LEFT, y), (layout.right, y), look.rule, 1.0);
         pen.text(&format!("{} s", trimmed(tick)), (LEFT - 6.0, y), Type::new(look.soft, Anchor::End));
     }
-    for tick in layout.across.even_ticks(44.0) {
-        let x = layout.across.at(tick);
+    let unit = units::distances();
+    let across = layout.across.told(unit);
+    for tick in across.even_ticks(44.0) {
+        let x = across.at(tick);
         pen.text(
-            &format!("{} m", trimmed(tick)),
+            &format!("{} {}", trimmed(tick), unit.symbol()),
             (x, layout.floor + 12.0),
             Type::new(look.soft, Anchor::Middle),
         );

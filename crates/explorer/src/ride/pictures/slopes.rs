@@ -15,6 +15,7 @@ use crate::ride::words::advice::in_short;
 use crate::ride::words::figures::seconds;
 use crate::ride::words::pictures::{SLOPE, slopes as words, this_climb};
 use crate::side::Side;
+use crate::units;
 use gear_math::Speed;
 use gear_math::order::ascending;
 use gear_math::rider::{Answer, Gait, MarkKind, OnBike, Reason, Time};
@@ -144,12 +145,16 @@ struct Layout {
 impl Layout {
     fn new(report: &RideSection, width: f64) -> Self {
         let answers = shown(report, Side::A);
-        let unit = report.rings.unit;
         let speeds = answers.iter().flat_map(|it| {
             let (low, high) = report.foot_band(it);
-            [low, high, unit.value(it.ride), unit.value(it.run)]
+            [low, high, units::speed_value(it.ride), units::speed_value(it.run)]
         });
-        let own = report.ride.sides.iter().flat_map(|side| own(report, side)).map(|it| unit.value(it.speed));
+        let own = report
+            .ride
+            .sides
+            .iter()
+            .flat_map(|side| own(report, side))
+            .map(|it| units::speed_value(it.speed));
         let (slowest, fastest) = speeds
             .chain(own)
             .fold((f64::MAX, 0.1), |(low, high), speed| (f64::min(low, speed), f64::max(high, speed)));
@@ -173,7 +178,7 @@ fn height(report: &RideSection, _: f64) -> f64 {
 fn draw(pen: &mut Pen, look: &Palette, report: &RideSection, size: Size) {
     let layout = Layout::new(report, size.0);
     draw_band(pen, look, report, &layout);
-    draw_grid(pen, look, report, &layout);
+    draw_grid(pen, look, &layout);
     draw_feet(pen, look, report, &layout);
     draw_riding(pen, look, report, &layout);
     draw_climb(pen, look, report, &layout);
@@ -189,7 +194,7 @@ fn draw_band(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layou
     pen.shape(&points, look.rule);
 }
 
-fn draw_grid(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layout) {
+fn draw_grid(pen: &mut Pen, look: &Palette, layout: &Layout) {
     let floor = TOP + PLOT;
     for tick in layout.up.ticks(&SPEEDS, 22.0) {
         let y = layout.up.at(tick);
@@ -197,7 +202,7 @@ fn draw_grid(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layou
         let decimals = usize::from(tick.fract() != 0.0);
         pen.text(&plain(tick, decimals), (LEFT - 6.0, y), Type::new(look.soft, Anchor::End));
     }
-    pen.text(report.rings.unit.symbol(), (0.0, TOP - 14.0), Type::new(look.soft, Anchor::Start));
+    pen.text(units::speeds().symbol(), (0.0, TOP - 14.0), Type::new(look.soft, Anchor::Start));
     pen.line((LEFT, floor), (layout.right, floor), look.ink, 1.0);
     for tick in layout.across.ticks(&GRADIENTS, 22.0) {
         let x = layout.across.at(tick);
@@ -210,14 +215,14 @@ fn draw_grid(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layou
 /// Running as a broken line, walking as a dotted one.
 fn draw_feet(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layout) {
     let answers = shown(report, Side::A);
-    let run = |it: &Answer| layout.at(it.gradient.percent(), report.rings.unit.value(it.run));
+    let run = |it: &Answer| layout.at(it.gradient.percent(), units::speed_value(it.run));
     for pair in answers.chunks_exact(2) {
         pen.line(run(&pair[0]), run(&pair[1]), look.ink, 1.5);
     }
     let walked: Vec<Point> = answers
         .iter()
         .filter(|it| it.gait == Gait::Walk)
-        .map(|it| layout.at(it.gradient.percent(), report.rings.unit.value(it.foot)))
+        .map(|it| layout.at(it.gradient.percent(), units::speed_value(it.foot)))
         .collect();
     for &point in walked.iter().step_by(2) {
         pen.dot(point, 1.8, look.ink);
@@ -241,7 +246,7 @@ fn draw_feet(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layou
 fn draw_riding(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layout) {
     let answers = shown(report, Side::A);
     let ideal: Vec<Point> =
-        answers.iter().map(|it| layout.at(it.gradient.percent(), report.rings.unit.value(it.ride))).collect();
+        answers.iter().map(|it| layout.at(it.gradient.percent(), units::speed_value(it.ride))).collect();
     pen.path(&ideal, look.soft, 1.0);
     let [a, b] = &report.ride.sides;
     tube(pen, look, &ridden(report, layout, b));
@@ -257,12 +262,12 @@ fn ridden(report: &RideSection, layout: &Layout, side: &RideSide) -> Vec<Point> 
         .iter()
         .find(|mark| matches!(mark.kind, MarkKind::Ends(reason) if reason != Reason::Energy));
     let limit = end.map_or(45.0, |end| end.gradient.percent());
-    let held = |it: &Answer| Some(layout.at(it.gradient.percent(), report.rings.unit.value(it.riding.held?)));
+    let held = |it: &Answer| Some(layout.at(it.gradient.percent(), units::speed_value(it.riding.held?)));
     let before =
         shown(report, side.side).iter().take_while(|it| it.gradient.percent() < limit || limit >= 45.0);
     let mut points: Vec<Point> = before.filter_map(held).collect();
     if let Some(end) = end.filter(|end| end.gradient.percent() > 0.0) {
-        points.push(layout.at(end.gradient.percent(), report.rings.unit.value(end.speed)));
+        points.push(layout.at(end.gradient.percent(), units::speed_value(end.speed)));
     }
     points
 }
@@ -312,7 +317,7 @@ fn draw_marks(pen: &mut Pen, look: &Palette, report: &RideSection, layout: &Layo
     let marks = named(report);
     for (index, mark) in marks.iter().enumerate() {
         let x = layout.across.at(mark.gradient);
-        let top = layout.up.at(report.rings.unit.value(mark.speed));
+        let top = layout.up.at(units::speed_value(mark.speed));
         match mark.kind {
             Kind::Limit(_) => pen.line((x, top), (x, TOP + PLOT), look.rule, 1.0),
             Kind::Climb(..) => mark_own(pen, look, mark, (x, top)),
@@ -385,7 +390,7 @@ fn spots(report: &RideSection, size: Size) -> Vec<Spot> {
     let columns = shown(report, Side::A).iter().zip(shown(report, Side::B)).step_by(2).map(column);
     let rows = named(report).into_iter().enumerate().map(|(index, mark)| {
         let (x, y) = (layout.across.at(mark.gradient), mark_row(index));
-        let text = words::mark_spot(report, &mark.text(), mark.speed);
+        let text = words::mark_spot(&mark.text(), mark.speed);
         (mark.gradient, Spot::around((x, y), (x, y), 8.0, text))
     });
     // From left to right, so that the keys lead from the level to the steepest slope.

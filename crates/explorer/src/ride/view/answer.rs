@@ -35,7 +35,7 @@ fn by_slope(report: &RideSection) -> Markup {
     let ride = &report.ride;
     html! {
         (words::ends(report)) " "
-        @for spun in ride.spun_out() { (words::spun_out(report, &spun)) " " }
+        @for spun in ride.spun_out() { (words::spun_out(&spun)) " " }
         @if let Some(helps) = ride.lower_gear_helps() { (words::lower_gear(&helps)) " " }
         (words::running(Side::BOTH.map(|side| ride.running_from(side)))) " " (words::difference(ride.difference())) " " (words::doubt(report))
     }

@@ -3,6 +3,7 @@
 use crate::layout::decision::{Decision, Standing, Verdict};
 use crate::ride::section::RideSection;
 use crate::ride::words::decision as words;
+use crate::units;
 use gear_math::rider::Advice;
 
 /// What to do on the climb that was asked about, how long that takes, and below which speed running wins.
@@ -12,7 +13,7 @@ pub(crate) fn decision(report: &RideSection) -> Decision {
         Verdict {
             standing: standing(side.ascent.advice),
             words: words::advised(side),
-            detail: words::gear_limit(&report.rings.unit.print(side.crossover.lowest_gear_speed)),
+            detail: words::gear_limit(&units::speed(side.crossover.lowest_gear_speed)),
         }
     };
     Decision { is_before: report.ride.may_turn(), ..Decision::of(bike, words::running(report)) }

@@ -7,6 +7,7 @@ use crate::ride::section::RideSection;
 use crate::ride::words::working::Worked;
 use crate::ride::words::{remarks, working as words};
 use crate::side::Side;
+use crate::units;
 use gear_math::Speed;
 use gear_math::rider::{FootFactor, Friction, Range, RollingCoefficient};
 use maud::{Markup, html};
@@ -42,7 +43,7 @@ pub(crate) fn remark(report: &RideSection, field: Field) -> Option<String> {
         Field::Reserve if inputs.typed_reserve.is_none() => Some(remarks::reserve(inputs)),
         Field::Headwind => {
             let speed = Speed::from_km_per_h(inputs.air.headwind.m_per_s().abs() * 3.6).ok()?;
-            let printed = report.rings.unit.print(speed);
+            let printed = units::speed(speed);
             Some(remarks::headwind((speed.m_per_s() > 0.0).then_some(&*printed)))
         }
         Field::Rolling => {

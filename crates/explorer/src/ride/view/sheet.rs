@@ -12,7 +12,7 @@ pub(crate) fn block(report: &RideSection) -> Block {
     let mut block = Block::new(words::TITLE);
     block.row(words::FOR, words::whom(report));
     for side in sides {
-        block.row_of(side.side, words::LOWEST_GEAR, words::lowest_gear(report, side));
+        block.row_of(side.side, words::LOWEST_GEAR, words::lowest_gear(side));
     }
     block.row(words::RUNNING_WINS, words::running_wins(report));
     let climb = if report.is_climb_demos() { words::THE_CLIMB.to_owned() } else { words::climb(report) };

@@ -21,6 +21,7 @@ use crate::ride::words::terms::{
     basis, doubtful, gait, ground_name, judged, limit, moved, surface_name, verb,
 };
 use crate::side::Side;
+use crate::units;
 use gear_math::rider::{
     Answer, Band, FootFactor, Friction, MarkKind, Range, Reason, RollingCoefficient, Time,
 };
@@ -64,10 +65,10 @@ pub(crate) fn ends(report: &RideSection) -> Markup {
     let [lowest, below, from, why, foot] = words::ENDS_ROWS;
     let mut rows = vec![
         of(lowest, &|side| side.lowest.to_string()),
-        of(below, &|side| report.rings.unit.print(side.crossover.lowest_gear_speed)),
+        of(below, &|side| units::speed(side.crossover.lowest_gear_speed)),
         of(from, &|side| end_band(&side.end)),
         of(why, &|side| side.reason().map_or(NONE, limit).to_owned()),
-        of(foot, &|side| speed_or_none(report, side.flip().map(|flip| flip.foot))),
+        of(foot, &|side| speed_or_none(side.flip().map(|flip| flip.foot))),
     ];
     rows.extend(MARKS.map(|kind| of(&words::mark_row(kind), &|side| marked(report, side, kind))));
     html! {
@@ -90,8 +91,8 @@ fn marked(report: &RideSection, side: &RideSide, kind: MarkKind) -> String {
     }
 }
 
-fn speed_or_none(report: &RideSection, speed: Option<Speed>) -> String {
-    speed.map_or(NONE.to_owned(), |speed| report.rings.unit.print(speed))
+fn speed_or_none(speed: Option<Speed>) -> String {
+    speed.map_or(NONE.to_owned(), units::speed)
 }
 
 fn others(report: &RideSection) -> Markup {
@@ -100,7 +101,7 @@ fn others(report: &RideSection) -> Markup {
         let gained = own.zip(other.gradient).map(|(own, other)| other.percent() - own.percent());
         vec![
             format!("{} {}", side.side, other.gear),
-            report.rings.unit.print(other.speed),
+            units::speed(other.speed),
             whole_or_never(other.gradient),
             gained.map_or(NONE.to_owned(), |points| signed(points, 1)),
         ]
@@ -125,7 +126,7 @@ pub(crate) fn at_speed(report: &RideSection) -> Markup {
 pub(crate) fn speeds(report: &RideSection) -> Markup {
     let [a, b] = &report.ride.sides;
     let row = |(a, b): (&Answer, &Answer), [of_a, of_b]: [String; 2]| {
-        let speed = |speed: Speed| plain(report.rings.unit.value(speed), 1);
+        let speed = |speed: Speed| units::speed_number(speed);
         vec![
             percent(a.gradient.percent(), 1),
             speed(a.ride),
@@ -145,7 +146,7 @@ pub(crate) fn speeds(report: &RideSection) -> Markup {
     let at = a.answers.iter().step_by(EVERY).take_while(|it| it.gradient.percent() <= here).count();
     let advice = [a, b].map(|side| words::this_climb(side.ascent.advice));
     rows.insert(at, row((&a.plan.answer, &b.plan.answer), advice));
-    let figures = words::speeds_heads(report.rings.unit.symbol());
+    let figures = words::speeds_heads(units::speeds().symbol());
     let mut heads: Vec<Head<'_>> = figures.iter().map(|head| Head::Figures(head)).collect();
     heads.extend(words::SPEEDS_WITH.map(Head::Words));
     let [title, remark] = words::SPEEDS;
@@ -243,8 +244,8 @@ fn climb_rows(report: &RideSection) -> Vec<Vec<String>> {
         (words::CLIMB_RUNNING, &|side| seconds(side.ascent.foot)),
         (words::CLIMB_SPENT_RUNNING, &|side| spent(side.paced.foot.drawn)),
         (words::CLIMB_RUNNING_LIKELY, &|side| foot_span(&side.ascent)),
-        (words::CLIMB_RUNNING_WINS, &|side| report.rings.unit.print(below[side.side as usize].best)),
-        (words::CLIMB_WINS_LIKELY, &|side| speeds_from_to(report, &below[side.side as usize])),
+        (words::CLIMB_RUNNING_WINS, &|side| units::speed(below[side.side as usize].best)),
+        (words::CLIMB_WINS_LIKELY, &|side| speeds_from_to(&below[side.side as usize])),
         (words::CLIMB_PAYS_UP_TO, &|side| whole_or_never(report.ride.pays_up_to(side.side))),
         (words::CLIMB_LOWER_GEAR, &|side| words::lower_gear(side.ascent.lower_gear)),
         (words::CLIMB_STEADY, &|side| time(side.plan.ride)),

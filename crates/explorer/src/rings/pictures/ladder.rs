@@ -5,7 +5,7 @@ use crate::drawing::letters::plain_width;
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
-use crate::drawing::scale::{Scale, spread};
+use crate::drawing::scale::{Scale, round_values, spread};
 use crate::drawing::spot::Spot;
 use crate::number::{percent, trimmed};
 use crate::rings::pictures::gear_looks::gear_bar;
@@ -14,8 +14,9 @@ use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::rings::words;
 use crate::side::Side;
-use gear_math::Development;
+use crate::units;
 use gear_math::order::ascending;
+use gear_math::{Circumference, Development, Wheel};
 
 /// Rungs of A and B on one rail of development.
 pub(crate) const LADDER: Drawing<RingsSection> = Drawing {
@@ -50,12 +51,9 @@ const FOOT: f64 = 34.0;
 const SCALE: f64 = 38.0;
 /// From one label of the scale to the next at least.
 const APART: f64 = 14.0;
-/// Round developments, metres.
-const ROUND: [f64; 18] =
-    [0.3, 0.4, 0.5, 0.6, 0.8, 1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0];
 /// A scale that shows fewer than this many of those has multiples of the first of [`FINER`] that come to as many.
 const FEW: usize = 4;
-const FINER: [f64; 3] = [0.5, 0.2, 0.1];
+const FINER: [f64; 6] = [5.0, 2.0, 1.0, 0.5, 0.2, 0.1];
 
 fn height(report: &RingsSection, _: f64) -> f64 {
     let most = report.rings.setups.iter().map(|setup| setup.gears.len()).max().unwrap_or(0);
@@ -72,6 +70,7 @@ struct Layout {
     longest: f64,
     label_room: f64,
     scale: Scale,
+    wheels: [Circumference; 2],
     size: Size,
 }
 
@@ -81,11 +80,14 @@ impl Layout {
         let (rail, label_room) = if width < WIDE { (16.0, LABEL_ROOM) } else { (26.0, WIDE_LABEL_ROOM) };
         let half = (width - SCALE) / 2.0;
         let longest = (half - rail - label_room - 12.0).max(20.0);
-        let (low, high) = report.rings.development_span();
-        let asked = report.asked.iter().flatten().map(|it| it.m()).filter(|&m| m >= STRETCHED * low);
-        let low = asked.fold(low, f64::min);
+        let (low, high) = report.rings.gear_span();
+        let asked = Side::BOTH
+            .into_iter()
+            .filter_map(|side| report.asked[side as usize].map(|asked| report.rings.gear_value(side, asked)));
+        let low = asked.filter(|&value| value >= STRETCHED * low).fold(low, f64::min);
         let scale = Scale::ratio((low, high), (height - FOOT, TOP));
-        Self { middle: SCALE + half, rail, longest, label_room, scale, size }
+        let wheels = report.rings.wheels.each_ref().map(Wheel::roll_out);
+        Self { middle: SCALE + half, rail, longest, label_room, scale, wheels, size }
     }
 
     /// −1 to the left of the rail, +1 to the right.
@@ -103,15 +105,19 @@ impl Layout {
 
     /// Upper and lower edge.
     fn heights(&self, reach: &Reach) -> (f64, f64) {
-        (self.scale.at(reach.span.to.m()), self.scale.at(reach.span.from.m()))
+        (self.height_of(reach.side, reach.span.to), self.height_of(reach.side, reach.span.from))
     }
 
-    fn y(&self, row: &GearLine) -> f64 {
-        self.scale.at(row.development.m())
+    fn height_of(&self, side: Side, development: Development) -> f64 {
+        self.scale.at(units::gear_value(development, self.wheels[side as usize]))
+    }
+
+    fn y(&self, side: Side, row: &GearLine) -> f64 {
+        self.height_of(side, row.development)
     }
 
     fn rung(&self, side: Side, row: &GearLine, rings: usize) -> (Point, Point) {
-        let y = self.y(row);
+        let y = self.y(side, row);
         let (near, far) = (self.x(side, 0.0), self.x(side, self.longest * rung_share(row.rank, rings)));
         ((near.min(far), y - RUNG / 2.0), (near.max(far), y + RUNG / 2.0))
     }
@@ -138,7 +144,7 @@ fn draw(pen: &mut Pen, look: &Palette, report: &RingsSection, size: Size) {
     draw_rail(pen, look, &layout);
     for setup in &report.rings.setups {
         draw_side(pen, look, &layout, setup, report.asked[setup.side as usize]);
-        draw_end_speeds(pen, look, &layout, report, setup);
+        draw_end_speeds(pen, look, &layout, setup);
     }
 }
 
@@ -174,20 +180,20 @@ fn outward_end(side: Side) -> Anchor {
 
 fn draw_ties(pen: &mut Pen, look: &Palette, layout: &Layout, report: &RingsSection) {
     for tie in &report.rings.common {
-        let y = |side: Side, index: usize| layout.y(&report.rings.setup(side).gears[index]);
+        let y = |side: Side, index: usize| layout.y(side, &report.rings.setup(side).gears[index]);
         let from = (layout.x(Side::A, 0.0), y(Side::A, tie.a));
         let to = (layout.x(Side::B, 0.0), y(Side::B, tie.b));
         pen.line(from, to, look.ink, 1.5);
     }
 }
 
-/// Round developments on a scale of their own, with a thin line from each across the rungs.
+/// Round values on a scale of their own, with a thin line from each across the rungs.
 fn draw_scale(pen: &mut Pen, look: &Palette, layout: &Layout) {
     let (left, right) = (layout.x(Side::A, layout.longest), layout.x(Side::B, layout.longest));
     let edge = SCALE - 6.0;
     pen.line((edge, TOP - 8.0), (edge, layout.size.1 - FOOT + 8.0), look.soft, 1.0);
-    pen.text(words::ladder::METRES, (edge, 12.0), Type::new(look.soft, Anchor::End));
-    for tick in developments(&layout.scale) {
+    pen.text(units::gear_unit(), (edge, 12.0), Type::new(look.soft, Anchor::End));
+    for tick in ticks(&layout.scale) {
         let y = layout.scale.at(tick);
         pen.line((edge - 4.0, y), (edge, y), look.soft, 1.0);
         pen.line((left, y), (right, y), look.rule, 1.0);
@@ -195,10 +201,10 @@ fn draw_scale(pen: &mut Pen, look: &Palette, layout: &Layout) {
     }
 }
 
-/// The developments on the scale, metres.
-fn developments(scale: &Scale) -> Vec<f64> {
+/// The values on the scale.
+fn ticks(scale: &Scale) -> Vec<f64> {
     let finer = FINER.into_iter().map(|step| (1..=250).map(|count| f64::from(count) * step).collect());
-    let choices = core::iter::once(ROUND.to_vec()).chain(finer);
+    let choices = core::iter::once(round_values()).chain(finer);
     let ticks: Vec<Vec<f64>> = choices.map(|choice: Vec<f64>| scale.ticks(&choice, APART)).collect();
     ticks.iter().find(|ticks| ticks.len() >= FEW).or(ticks.last()).cloned().unwrap_or_default()
 }
@@ -230,7 +236,7 @@ fn labels(layout: &Layout, setup: &SetupReport, asked: Option<Development>) -> V
     let mut labels: Vec<Label> = Vec::new();
     for row in setup.gears.iter().rev() {
         let end = layout.x(setup.side, layout.longest * rung_share(row.rank, rings));
-        let (rung, text) = ((end, layout.y(row)), words::gears::label(row));
+        let (rung, text) = ((end, layout.y(setup.side, row)), words::gears::label(row));
         let is_soft = row.crossed || row.avoid;
         let twin = labels.last_mut().filter(|above| {
             let joined = words::ladder::both(&above.text, &text);
@@ -254,7 +260,7 @@ fn labels(layout: &Layout, setup: &SetupReport, asked: Option<Development>) -> V
 
 /// The label of the lowest gear that the climb asks for; none where any gear is low enough.
 fn bank(layout: &Layout, setup: &SetupReport, asked: Development) -> Option<Label> {
-    let (y, foot) = (layout.scale.at(asked.m()), layout.size.1 - FOOT);
+    let (y, foot) = (layout.height_of(setup.side, asked), layout.size.1 - FOOT);
     let is_below = y > foot + 0.5;
     let text = if is_below { words::ladder::BANK_BELOW } else { words::ladder::BANK };
     let rung = (layout.x(setup.side, 0.0), y.min(foot));
@@ -276,18 +282,12 @@ fn draw_bank(
 }
 
 /// The slowest speed at the lowest cadence beneath the rail, the fastest at the highest over it.
-fn draw_end_speeds(
-    pen: &mut Pen,
-    look: &Palette,
-    layout: &Layout,
-    report: &RingsSection,
-    setup: &SetupReport,
-) {
+fn draw_end_speeds(pen: &mut Pen, look: &Palette, layout: &Layout, setup: &SetupReport) {
     let (slow, fast) = (setup.lowest().speed_low, setup.highest().speed_high);
     let [from, to] = words::ladder::FROM_TO;
     for (end, speed, y) in [(from, slow, layout.size.1 - 9.0), (to, fast, 28.0)] {
         let at = (layout.x(setup.side, 0.0), y);
-        let text = words::ladder::end(end, &report.rings.unit.print(speed));
+        let text = words::ladder::end(end, &units::speed(speed));
         pen.text(&text, at, Type::new(look.soft, outward_end(setup.side.other())));
     }
 }
@@ -340,8 +340,8 @@ fn spots(report: &RingsSection, size: Size) -> Vec<Spot> {
         .into_iter()
         .flat_map(|side| (0..report.rings.setup(side).gears.len()).map(move |i| (side, i)))
         .collect();
-    let development = |&(side, index): &(Side, usize)| report.rings.setup(side).gears[index].development.m();
-    ascending(&mut rows, |row| -development(row));
+    let height = |&(side, index): &(Side, usize)| layout.y(side, &report.rings.setup(side).gears[index]);
+    ascending(&mut rows, height);
     let spot = |(side, index): (Side, usize)| {
         let setup = report.rings.setup(side);
         let (from, to) = layout.rung(side, &setup.gears[index], setup.drivetrain.chainset.rings().len());
@@ -359,5 +359,5 @@ fn describe(report: &RingsSection, side: Side, index: usize) -> String {
     };
     let twins: Vec<String> = rings.common.iter().filter(|tie| tie.index(side) == index).map(twin).collect();
     let line = &rings.setup(side).gears[index];
-    words::ladder::gear(side, line, &words::gears::speeds(rings, line), &twins)
+    words::ladder::gear(rings, side, line, &words::gears::speeds(rings, line), &twins)
 }

@@ -12,6 +12,7 @@ use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::rings::words;
 use crate::side::Side;
+use crate::units;
 
 /// Speed of every gear over the cadence window.
 pub(crate) const SPEEDS: Drawing<RingsSection> = Drawing {
@@ -54,10 +55,10 @@ impl Panel {
     }
 
     /// Upper left and lower right of a gear's bar; the highest gear stands on top.
-    fn bar(&self, report: &RingsSection, setup: &SetupReport, index: usize) -> (Point, Point) {
+    fn bar(&self, setup: &SetupReport, index: usize) -> (Point, Point) {
         let row = &setup.gears[index];
         let y = self.top + TOP + (setup.gears.len() - 1 - index) as f64 * ROW + (ROW - BAR) / 2.0;
-        let x = |speed| self.scale.at(report.rings.unit.value(speed));
+        let x = |speed| self.scale.at(units::speed_value(speed));
         ((x(row.speed_low), y), (x(row.speed_high), y + BAR))
     }
 }
@@ -109,13 +110,13 @@ fn draw_axis(pen: &mut Pen, look: &Palette, report: &RingsSection, panel: &Panel
         pen.text(&plain(tick, 0), (x, bottom + 10.0), Type::new(look.soft, Anchor::Middle));
     }
     pen.line((panel.scale.at(report.rings.speed_span().0), bottom), (panel.right, bottom), look.ink, 1.0);
-    pen.text(report.rings.unit.symbol(), (panel.left, bottom + 10.0), Type::new(look.soft, Anchor::Start));
+    pen.text(units::speeds().symbol(), (panel.left, bottom + 10.0), Type::new(look.soft, Anchor::Start));
 }
 
 /// The upright line at the chosen speed.
 fn draw_probe(pen: &mut Pen, look: &Palette, report: &RingsSection, panel: &Panel, bottom: f64) {
-    let (speed, span) = (report.rings.unit.value(report.rings.probe.speed), report.rings.speed_span());
-    let words = report.rings.unit.print(report.rings.probe.speed);
+    let (speed, span) = (units::speed_value(report.rings.probe.speed), report.rings.speed_span());
+    let words = units::speed(report.rings.probe.speed);
     let top = panel.top + TOP - 8.0;
     if speed < span.0 {
         return pen.text(
@@ -142,9 +143,9 @@ fn draw_gear(
     index: usize,
     row: &GearLine,
 ) {
-    let (from, to) = panel.bar(report, report.rings.setup(panel.side), index);
+    let (from, to) = panel.bar(report.rings.setup(panel.side), index);
     gear_bar(pen, look, panel.side, row, from, to);
-    let notch = panel.scale.at(report.rings.unit.value(row.speed_probe));
+    let notch = panel.scale.at(units::speed_value(row.speed_probe));
     if (from.0..=to.0).contains(&notch) {
         pen.fill((notch - 1.5, from.1 - 3.0), (notch + 1.5, to.1 + 3.0), look.ink);
     }
@@ -161,7 +162,7 @@ fn spots(report: &RingsSection, size: Size) -> Vec<Spot> {
         .flat_map(|panel| {
             let setup = report.rings.setup(panel.side);
             (0..setup.gears.len()).rev().map(move |index| {
-                let (from, to) = panel.bar(report, setup, index);
+                let (from, to) = panel.bar(setup, index);
                 Spot::around(from, to, 4.0, describe(report, panel.side, &setup.gears[index]))
             })
         })
@@ -170,5 +171,5 @@ fn spots(report: &RingsSection, size: Size) -> Vec<Spot> {
 
 fn describe(report: &RingsSection, side: Side, line: &GearLine) -> String {
     let rings = &report.rings;
-    words::speeds::gear(side, line, &words::gears::speeds(rings, line), &rings.unit.print(rings.probe.speed))
+    words::speeds::gear(side, line, &words::gears::speeds(rings, line), &units::speed(rings.probe.speed))
 }

@@ -4,14 +4,16 @@ use crate::drawing::drawing::Drawing;
 use crate::drawing::palette::Palette;
 use crate::drawing::pen::Size;
 use crate::drawing::pen::{Anchor, Pen, Point, Type};
-use crate::drawing::scale::Scale;
+use crate::drawing::scale::{Scale, round_values};
 use crate::drawing::spot::Spot;
 use crate::number::plain;
 use crate::rings::section::RingsSection;
 use crate::rings::setup::{RideStep, SetupReport};
 use crate::rings::words;
 use crate::side::Side;
+use crate::units::{self, GearScale, Units};
 use gear_math::gears::ShiftKind;
+use gear_math::{Circumference, Wheel};
 
 /// Step sizes in riding order.
 pub(crate) const STEPS: Drawing<RingsSection> = Drawing {
@@ -31,6 +33,7 @@ const TOP: f64 = 26.0;
 const FOOT: f64 = 24.0;
 const LEFT: f64 = 42.0;
 const STEP_TICKS: [f64; 9] = [5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 60.0, 80.0, 100.0];
+const APART: f64 = 34.0;
 const DEVELOPMENT_TICKS: [f64; 21] = [
     0.4, 0.6, 0.8, 1.0, 1.5, 2.0, 2.5, 3.0, 3.5, 4.0, 4.5, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 11.0, 12.0, 14.0,
     16.0,
@@ -38,6 +41,7 @@ const DEVELOPMENT_TICKS: [f64; 21] = [
 
 struct Layout {
     across: Scale,
+    wheels: [Circumference; 2],
     highest_step: f64,
     right: f64,
 }
@@ -53,7 +57,8 @@ impl Layout {
             .fold(5.0, f64::max);
         let right = width - 6.0;
         Self {
-            across: Scale::ratio(report.rings.development_span(), (LEFT, right)),
+            across: Scale::ratio(report.rings.gear_span(), (LEFT, right)),
+            wheels: report.rings.wheels.each_ref().map(Wheel::roll_out),
             highest_step: highest * 1.08,
             right,
         }
@@ -73,7 +78,8 @@ impl Layout {
     }
 
     fn column(&self, setup: &SetupReport, step: &RideStep) -> (Point, Point) {
-        let x = |index: usize| self.across.at(setup.gears[index].development.m());
+        let wheel = self.wheels[setup.side as usize];
+        let x = |index: usize| self.across.at(units::gear_value(setup.gears[index].development, wheel));
         ((x(step.from), self.up(setup.side).at(step.step.percent())), (x(step.to), Self::floor(setup.side)))
     }
 }
@@ -93,14 +99,22 @@ fn draw(pen: &mut Pen, look: &Palette, report: &RingsSection, size: Size) {
         draw_panel(pen, look, &layout, setup);
     }
     let y = size.1 - FOOT + 12.0;
-    for tick in layout.across.ticks(&DEVELOPMENT_TICKS, 34.0) {
+    for tick in ticks(&layout.across) {
         pen.text(
             &plain(tick, usize::from(tick.fract() != 0.0)),
             (layout.across.at(tick), y),
             Type::new(look.soft, Anchor::Middle),
         );
     }
-    pen.text("m", (LEFT - 10.0, y), Type::new(look.soft, Anchor::End));
+    pen.text(units::gear_unit(), (LEFT - 10.0, y), Type::new(look.soft, Anchor::End));
+}
+
+fn ticks(across: &Scale) -> Vec<f64> {
+    if Units::now().gears == GearScale::Development {
+        across.ticks(&DEVELOPMENT_TICKS, APART)
+    } else {
+        across.ticks(&round_values(), APART)
+    }
 }
 
 fn draw_panel(pen: &mut Pen, look: &Palette, layout: &Layout, setup: &SetupReport) {

@@ -5,7 +5,7 @@ use crate::bench::owner::Owner;
 use crate::layout::line::Line;
 use crate::layout::pieces::{self, column, table};
 use crate::layout::sheet_block::Block;
-use crate::number::{percent, plain, rpm, signed, trimmed, with_unit};
+use crate::number::{percent, rpm, signed, trimmed, with_unit};
 use crate::rings::cassettes::WhySoMany;
 use crate::rings::report::RingsReport;
 use crate::rings::section::RingsSection;
@@ -13,6 +13,7 @@ use crate::rings::setup::{GearLine, SetupReport};
 use crate::rings::view::limit;
 use crate::rings::words;
 use crate::side::Side;
+use crate::units;
 use gear_math::gears::{CassetteName, EndDifference};
 use gear_math::{Development, Ratio, Speed, Sprocket, Wheel};
 use maud::{Markup, html};
@@ -55,13 +56,13 @@ fn usual_name(setup: &SetupReport) -> Option<CassetteName> {
 
 fn low_end(rings: &RingsReport) -> Line {
     let speeds = rings.setups.each_ref().map(|setup| setup.lowest().speed_low);
-    let [a, b] = speeds.map(|speed| rings.unit.print(speed));
+    let [a, b] = speeds.map(units::speed);
     words::answer::low_end(rings.faster(speeds).map(Side::other), [&a, &b], &rpm(rings.window.low))
 }
 
 fn high_end(rings: &RingsReport) -> Line {
     let speeds = rings.setups.each_ref().map(|setup| setup.highest().speed_high);
-    let [a, b] = speeds.map(|speed| rings.unit.print(speed));
+    let [a, b] = speeds.map(units::speed);
     words::answer::high_end(rings.faster(speeds), [&a, &b], &rpm(rings.window.high))
 }
 
@@ -87,17 +88,18 @@ pub(crate) fn summary(report: &RingsSection) -> Markup {
     let [a, b] = &report.rings.setups;
     let head = html! { tr { td {} (column(Side::A)) (column(Side::B)) th scope="col" { (words::summary::B_AGAINST_A) } } };
     let both = |value: fn(&SetupReport) -> String| [value(a), value(b)];
-    let speeds = |speed: fn(&SetupReport) -> Speed| {
-        [report.rings.unit.print(speed(a)), report.rings.unit.print(speed(b))]
+    let sizes = |line: fn(&SetupReport) -> &GearLine| {
+        [a, b].map(|setup| report.rings.gear(setup.side, line(setup).development, 3))
     };
+    let speeds = |speed: fn(&SetupReport) -> Speed| [units::speed(speed(a)), units::speed(speed(b))];
     let (low, high) = (change(&report.rings.comparison.lowest), change(&report.rings.comparison.highest));
     let speed_at = |cadence| words::summary::its_speed_at(&rpm(cadence));
     let body = html! {
         (row(words::summary::LOWEST, &both(|setup| setup.lowest().gear.to_string()), ""))
-        (row(words::summary::ITS_DEVELOPMENT, &both(|setup| with_unit(setup.lowest().development.m(), 3, "m")), &low))
+        (row(&words::summary::its_size(), &sizes(SetupReport::lowest), &low))
         (row(&speed_at(report.rings.window.low), &speeds(|setup| setup.lowest().speed_low), &low))
         (row(words::summary::HIGHEST, &both(|setup| setup.highest().gear.to_string()), ""))
-        (row(words::summary::ITS_DEVELOPMENT, &both(|setup| with_unit(setup.highest().development.m(), 3, "m")), &high))
+        (row(&words::summary::its_size(), &sizes(SetupReport::highest), &high))
         (row(&speed_at(report.rings.window.high), &speeds(|setup| setup.highest().speed_high), &high))
         (row(words::summary::RANGE, &both(|setup| percent(setup.summary.range.percent(), 0)), ""))
         (row(words::summary::GEARS, &both(|setup| {
@@ -141,7 +143,7 @@ pub(crate) fn block(report: &RingsSection) -> Block {
     }
     limit::for_the_sheet(report, &mut block);
     for setup in &report.rings.setups {
-        block.grid_of(setup.side, words::sheet::DEVELOPMENT, development_grid(report, setup));
+        block.grid_of(setup.side, &words::sheet::development(), development_grid(report, setup));
     }
     block.row(words::sheet::IN_THE_TABLES, legend(report).to_owned());
     block.on(&[]);
@@ -182,7 +184,7 @@ fn development_grid(report: &RingsSection, setup: &SetupReport) -> Vec<Vec<Strin
     let (rings, sprockets) = (setup.drivetrain.chainset.rings(), setup.drivetrain.cassette.sprockets());
     let head = std::iter::once(String::new()).chain(rings.iter().map(ToString::to_string)).collect();
     let cell = |line: &GearLine| {
-        let development = plain(line.development.m(), 2);
+        let development = report.rings.gear_number(setup.side, line.development, 2);
         match (avoid.holds(&setup.drivetrain, line.gear), line.crossed) {
             (true, _) => format!("{development}×"),
             (false, true) => format!("({development})"),
@@ -205,15 +207,15 @@ fn development_grid(report: &RingsSection, setup: &SetupReport) -> Vec<Vec<Strin
 pub(crate) fn working(report: &RingsSection) -> Markup {
     let rings = &report.rings;
     let low = rings.setup(Side::A).lowest();
-    let (gear, development) = (low.gear, with_unit(low.development.m(), 3, "m"));
+    let (gear, development) = (low.gear, units::distances().print(low.development.m(), 3));
     html! {
         @if rings.has_one_wheel() { (wheel(rings.wheel(Side::A))) }
         @else { @for side in Side::BOTH { p { (pieces::name(side)) } (wheel(rings.wheel(side))) } }
         (worked(words::working::DEVELOPMENT, &format!(
-            "{} ÷ {} × {} = {development}", gear.ring, gear.sprocket, with_unit(rings.wheel(Side::A).roll_out().mm() / 1000.0, 4, "m"))))
+            "{} ÷ {} × {} = {development}", gear.ring, gear.sprocket, units::distances().print(rings.wheel(Side::A).roll_out().mm() / 1000.0, 4))))
         (gear_inches(rings, low))
-        (worked(words::working::SPEED, &format!(
-            "{development} × {} × 0.06 = {}", trimmed(rings.window.low.rpm()), with_unit(low.speed_low.km_per_h(), 2, "km/h"))))
+        (worked([words::working::SPEED, &words::working::speed()], &format!(
+            "{development} × {} × {} = {}", trimmed(rings.window.low.rpm()), words::working::per_minute(), units::speeds().print(low.speed_low.km_per_h(), 2))))
         (worked(words::working::STEP, &step(rings)))
         p { (words::working::crossed(&rings.setups)) }
         p { (words::working::useful(&percent(rings.tolerance.percent(), 1))) }
@@ -245,8 +247,9 @@ fn gear_inches(rings: &RingsReport, low: &GearLine) -> Markup {
         let numbers = format!("{} ÷ {} × {wheel} in = {result}", gear.ring, gear.sprocket);
         worked([words::working::GEAR_INCHES, &words::working::by_nominal_wheel()], &numbers)
     } else {
-        let inch = plain(Development::METRES_PER_GEAR_INCH, 4);
-        let numbers = format!("{} ÷ {inch} m = {result}", with_unit(low.development.m(), 3, "m"));
+        let [way, inch] = [(low.development.m(), 3), (Development::METRES_PER_GEAR_INCH, 4)]
+            .map(|(m, decimals)| units::distances().print(m, decimals));
+        let numbers = format!("{way} ÷ {inch} = {result}");
         worked([words::working::GEAR_INCHES, &words::working::by_development()], &numbers)
     }
 }

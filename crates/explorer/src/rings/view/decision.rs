@@ -1,9 +1,9 @@
 //! “Which rings?” on the board.
 
 use crate::layout::decision::{Decision, Standing, Verdict};
-use crate::number::plain;
 use crate::rings::section::RingsSection;
 use crate::rings::words::decision as words;
+use crate::units;
 use gear_math::gears::EndDifference;
 
 /// From how slow to how fast, how finely, and how far B's ends lie from A's.
@@ -14,7 +14,7 @@ pub(crate) fn decision(report: &RingsSection) -> Decision {
         let (low, high) = (setup.lowest().speed_low, setup.highest().speed_high);
         Verdict {
             standing: Standing::Told,
-            words: words::from_to(&plain(rings.unit.value(low), 1), &rings.unit.print(high)),
+            words: words::from_to(&units::speed_number(low), &units::speed(high)),
             detail: words::gears(setup),
         }
     };

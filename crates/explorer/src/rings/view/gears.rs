@@ -1,10 +1,11 @@
 //! Every gear of both set-ups, with every number of the pictures.
 
 use crate::layout::pieces::table;
-use crate::number::{plain, rpm, with_unit};
+use crate::number::{plain, rpm};
 use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::rings::words;
+use crate::units;
 use maud::{Markup, html};
 
 /// One table for each set-up, folded away until wanted.
@@ -28,24 +29,24 @@ fn gear_table(report: &RingsSection, setup: &SetupReport) -> Markup {
             th scope="col" { (words::gears::DEVELOPMENT) }
             th scope="col" { (words::gears::GEAR_INCHES) }
             @for cadence in [low, usual, high] {
-                th scope="col" { (words::gears::speed_at(report.rings.unit.symbol(), &rpm(cadence))) }
+                th scope="col" { (words::gears::speed_at(units::speeds().symbol(), &rpm(cadence))) }
             }
             th scope="col" { (words::gears::SLACK) }
             th.words scope="col" { (words::gears::REMARK) }
         }
     };
-    let body = html! { @for row in setup.gears.iter().rev() { (gear_row(report, row)) } };
+    let body = html! { @for row in setup.gears.iter().rev() { (gear_row(row)) } };
     table(&words::gears::title(setup), "", &head, &body)
 }
 
-fn gear_row(report: &RingsSection, row: &GearLine) -> Markup {
+fn gear_row(row: &GearLine) -> Markup {
     html! {
         tr {
             th scope="row" { (row.gear) }
             td { (plain(row.gear.ratio().value(), 3)) }
-            td { (with_unit(row.development.m(), 3, "m")) }
+            td { (units::distances().print(row.development.m(), 3)) }
             td { (plain(row.inches.inches(), 1)) }
-            @for speed in [row.speed_low, row.speed_usual, row.speed_high] { td { (plain(report.rings.unit.value(speed), 1)) } }
+            @for speed in [row.speed_low, row.speed_usual, row.speed_high] { td { (units::speed_number(speed)) } }
             td { (row.slack) }
             td.words { (words::gears::flags(row)) }
         }

@@ -3,10 +3,10 @@
 use crate::layout::concern::Concern;
 use crate::layout::pieces::{name, table};
 use crate::layout::sheet_block::Block;
-use crate::number::with_unit;
 use crate::rings::section::RingsSection;
 use crate::rings::setup::SetupReport;
 use crate::rings::words::limit as words;
+use crate::units;
 use gear_math::gears::{RingPasses, RollOutLimit};
 use gear_math::{Gear, Sprocket, Wheel};
 use maud::{Markup, html};
@@ -24,7 +24,7 @@ pub(crate) fn table_of(report: &RingsSection) -> Markup {
         }
     };
     let body = html! { @for setup in &report.rings.setups { (rows(report, setup, limit)) } };
-    table(&words::title(&with_unit(limit.m(), 2, "m")), words::MEASURED_DECIDES, &head, &body)
+    table(&words::title(&units::distances().print(limit.m(), 2)), words::MEASURED_DECIDES, &head, &body)
 }
 
 fn rows(report: &RingsSection, setup: &SetupReport, limit: RollOutLimit) -> Markup {
@@ -59,7 +59,7 @@ fn told(wheel: &Wheel, limit: RollOutLimit, ring: &RingPasses<'_>) -> [String; 3
 /// What has to be blocked for the race, when a limit is set.
 pub(crate) fn for_the_sheet(report: &RingsSection, block: &mut Block) {
     let Some(limit) = report.rings.limit else { return };
-    block.row(words::LIMIT, with_unit(limit.m(), 2, "m"));
+    block.row(words::LIMIT, units::distances().print(limit.m(), 2));
     for setup in &report.rings.setups {
         let mut rows = [(words::TO_BE_BLOCKED, Vec::new()), (words::TOO_CLOSE, Vec::new())];
         for ring in limit.test(&setup.drivetrain, report.rings.wheel(setup.side).roll_out()) {

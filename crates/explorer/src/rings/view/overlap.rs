@@ -3,12 +3,13 @@
 use crate::layout::line::Line;
 use crate::layout::pieces::column;
 use crate::layout::pieces::{name, table};
-use crate::number::{percent, rpm, with_unit};
+use crate::number::{percent, rpm};
 use crate::rings::report::Reach;
 use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::rings::words::overlap as words;
 use crate::side::Side;
+use crate::units;
 use gear_math::gears::GearStep;
 use maud::{Markup, html};
 
@@ -32,10 +33,10 @@ fn reaches(report: &RingsSection) -> Markup {
 }
 
 fn only(report: &RingsSection, reach: &Reach) -> Line {
-    let (unit, usual) = (report.rings.unit, report.rings.window.usual);
+    let usual = report.rings.window.usual;
     let (slow, fast) = reach.span.speeds_at(usual);
-    let developments = [reach.span.from, reach.span.to].map(|development| with_unit(development.m(), 2, "m"));
-    words::only(reach.side, developments, [slow, fast].map(|speed| unit.print(speed)), &rpm(usual))
+    let developments = [reach.span.from, reach.span.to].map(|it| report.rings.gear(reach.side, it, 2));
+    words::only(reach.side, developments, [slow, fast].map(units::speed), &rpm(usual))
 }
 
 fn inside(report: &RingsSection) -> Markup {

@@ -1,13 +1,14 @@
 //! One cadence, one speed: what every gear makes of them.
 
 use crate::layout::line::Line;
-use crate::number::{plain, rpm, with_unit};
+use crate::number::{rpm, with_unit};
 use crate::rings::report::RingsReport;
 use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::rings::words::gears::with_flags;
 use crate::rings::words::probes as words;
 use crate::side::Side;
+use crate::units;
 use gear_math::order::ascending;
 use maud::{Markup, html};
 
@@ -15,21 +16,21 @@ use maud::{Markup, html};
 #[must_use]
 pub(crate) fn answer(report: &RingsSection) -> Markup {
     let (rings, probe) = (&report.rings, report.rings.probe);
-    let [a, b] = Side::BOTH.map(|side| at_cadence(rings, rings.setup(side)));
+    let [a, b] = Side::BOTH.map(|side| at_cadence(rings.setup(side)));
     let [in_a, in_b] = Side::BOTH.map(|side| gears_in_window(rings, rings.setup(side)));
     html! {
         div.prose {
             p { (words::at_cadence(&rpm(probe.cadence), &a, &b)) }
-            p { (words::at_speed(&rings.unit.print(probe.speed), &in_a, &in_b)) }
+            p { (words::at_speed(&units::speed(probe.speed), &in_a, &in_b)) }
         }
     }
 }
 
-fn at_cadence(rings: &RingsReport, setup: &SetupReport) -> Line {
+fn at_cadence(setup: &SetupReport) -> Line {
     let (low, high) = (setup.lowest().speed_probe, setup.highest().speed_probe);
     match setup.gears.len() {
-        1 => words::makes(setup.side, &rings.unit.print(low)),
-        _ => words::goes(setup.side, &plain(rings.unit.value(low), 1), &rings.unit.print(high)),
+        1 => words::makes(setup.side, &units::speed(low)),
+        _ => words::goes(setup.side, &units::speed_number(low), &units::speed(high)),
     }
 }
 

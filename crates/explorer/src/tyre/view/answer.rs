@@ -2,13 +2,15 @@
 
 use crate::layout::line::{Line, Look};
 use crate::layout::pieces::{name, worked};
-use crate::number::{plain, with_unit};
+use crate::number::{plain, trimmed, with_unit};
 use crate::tyre::report::{TyreFit, TyreReport};
 use crate::tyre::section::TyreSection;
 use crate::tyre::words::pressure::start_of;
 use crate::tyre::words::width::mm;
 use crate::tyre::words::{answer as words, said, working};
+use crate::units;
 use gear_math::PressureCase;
+use gear_math::typed::Unit;
 use gear_math::wheel::{Construction, PressureCaution, RimCaution, TyreWidth};
 use maud::{Markup, html};
 
@@ -119,7 +121,7 @@ fn pressures_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
             (worked(working::DROP, &working::spring_law(), &working::drop(
                 &with_unit(fit.case.loads().rear.newtons(), 0, "N"), &mm(fit.section.height_mm()), &mm(loaded.rear.deflection_mm))))
         }
-        p { (working::LAW) }
+        p { (working::law()) }
     }
 }
 
@@ -131,9 +133,9 @@ fn width_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
         }
         Construction::Tubular => html! {},
         _ => {
-            let (label, rim) = (tyre.size.width.mm(), tyre.inputs.rim.mm());
-            let sum =
-                format!("{label} + {} × ({rim} − {})", TyreWidth::PER_RIM, plain(tyre.measuring_rim.mm(), 1));
+            let [label, rim, per_rim] =
+                [tyre.size.width.mm(), tyre.inputs.rim.mm(), TyreWidth::PER_RIM].map(trimmed);
+            let sum = format!("{label} + {per_rim} × ({rim} − {})", plain(tyre.measuring_rim.mm(), 1));
             let numbers = working::width(&sum, &computed, &mm(fit.width.arc.mm()));
             worked(working::WIDTH, &working::width_formula(), &numbers)
         }
@@ -142,16 +144,20 @@ fn width_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
 
 fn pressure_worked(tyre: &TyreReport, fit: &TyreFit) -> Markup {
     let (inputs, share) = (&tyre.inputs, plain(fit.case.front_share.fraction(), 2));
-    let (base_kg, base_mm) = (PressureCase::BASE_KG, PressureCase::BASE_WIDTH.mm());
+    let base = Unit::Bar.told(inputs.construction.base_psi(), Unit::Psi);
     let sum = format!(
-        "{} × ({} ÷ {base_kg}) × ({base_mm} ÷ {})^1.5 × {} × {}",
-        plain(inputs.construction.base_psi(), 0),
-        plain(fit.case.total_kg(), 1),
+        "{} × ({} ÷ {}) × ({} ÷ {})^{} × {} × {}",
+        units::pressures().number(base, 3),
+        units::masses().number(fit.case.total_kg(), 1),
+        units::masses().typed(PressureCase::BASE_KG),
+        trimmed(PressureCase::BASE_WIDTH.mm()),
         plain(fit.section.width().mm(), 1),
-        inputs.ground.factor(),
-        inputs.style.factor(),
+        trimmed(1.5),
+        trimmed(inputs.ground.factor()),
+        trimmed(inputs.style.factor()),
     );
-    let numbers = working::pressure(&sum, &with_unit(fit.advice.mean.psi(), 1, "psi"), &share);
+    let mean = units::pressures().print(fit.advice.mean.bar(), 3);
+    let numbers = working::pressure(&sum, &mean, &share);
     worked(working::PRESSURE, &working::pressure_formula(), &numbers)
 }
 

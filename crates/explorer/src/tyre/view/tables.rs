@@ -15,12 +15,13 @@ use crate::tyre::words::answer::{TUBULAR_RIM, rims};
 use crate::tyre::words::pressure::{both_units, range, start_of};
 use crate::tyre::words::width::{gauge, mm};
 use crate::tyre::words::{gears, rules, said, tables as words};
-use gear_math::Wheel;
+use crate::units;
 use gear_math::rider::BodyMass;
 use gear_math::wheel::{
     Construction, LoadedTyre, PressureAdvice, PressureCaution, RACE_RULES, TyreGround, WheelPressure,
     WheelStyle,
 };
+use gear_math::{Development, Wheel};
 use maud::{Markup, html};
 
 /// Everything under the picture.
@@ -99,9 +100,10 @@ fn widths(tyre: &TyreReport) -> Markup {
         };
         vec![line.size.to_string(), mm(line.width.mm()), front, rear, said, roll_out, change(tyre, line)]
     };
-    let [size, rim, front, rear, limit, roll_out, gears] = words::WIDTHS_HEADS;
+    let [size, rim, limit, roll_out, gears] = words::WIDTHS_HEADS;
+    let [front, rear] = words::pressures();
     let [size, rim, front, rear, roll_out, gears] =
-        [size, rim, front, rear, roll_out, gears].map(Head::Figures);
+        [size, rim, &front, &rear, roll_out, gears].map(Head::Figures);
     marked_table(
         words::WIDTHS,
         words::WIDTHS_REMARK,
@@ -130,12 +132,13 @@ fn start_cells(advice: &PressureAdvice) -> [String; 2] {
 fn riders(tyre: &TyreReport) -> Markup {
     let row = |(rider, advice): &(BodyMass, PressureAdvice)| {
         let [front, rear] = start_cells(advice);
-        vec![with_unit(rider.kg(), 0, "kg"), front, rear]
+        vec![units::masses().print(rider.kg(), 0), front, rear]
     };
+    let [front, rear] = words::pressures();
     marked_table(
         words::RIDERS,
         words::RIDERS_REMARK,
-        &[words::RIDER, words::FRONT_PRESSURE, words::REAR_PRESSURE].map(Head::Figures),
+        &[words::RIDER, &front, &rear].map(Head::Figures),
         &rows(&tyre.riders, row),
         tyre.riders.iter().position(|(rider, _)| *rider == tyre.inputs.rider),
     )
@@ -158,9 +161,10 @@ fn grounds(tyre: &TyreReport) -> Markup {
 
 /// With why a tube’s pressure rises at once from mixed ground to rocks, where it does.
 fn grounds_remark(tyre: &TyreReport) -> String {
-    let Some(formula) = tyre.formula_on_rocks() else { return words::GROUNDS_REMARK.to_owned() };
-    let [front, rear] = [formula.front, formula.rear].map(|pressure| with_unit(pressure.psi(), 0, "psi"));
-    format!("{} {}", words::GROUNDS_REMARK, words::on_rocks(&front, &rear))
+    let Some(formula) = tyre.formula_on_rocks() else { return words::grounds_remark() };
+    let [front, rear] =
+        [formula.front, formula.rear].map(|pressure| units::pressures().print(pressure.bar(), 2));
+    format!("{} {}", words::grounds_remark(), words::on_rocks(&front, &rear))
 }
 
 /// What the tyre to compare with does to every gear.
@@ -188,7 +192,8 @@ fn gears_on_both(
 ) -> Markup {
     let (now, then) = (report.rings.wheel(setup.side).tyre.to_string(), other.size.to_string());
     let row = |gear: &GearOnBoth| {
-        vec![gear.gear.to_string(), with_unit(gear.now.m(), 3, "m"), with_unit(gear.then.m(), 3, "m")]
+        let told = |development: Development| units::developments().print(development.m(), 3);
+        vec![gear.gear.to_string(), told(gear.now), told(gear.then)]
     };
     let title = gears::title(setup.side, &now, &then);
     plain_table(&title, "", &[gears::GEAR, &now, &then].map(Head::Figures), &rows(on_both, row))

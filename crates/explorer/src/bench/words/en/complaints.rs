@@ -43,8 +43,13 @@ fn such_as(example: &str) -> String {
 }
 
 /// A number that is too small or too large.
-pub(crate) fn outside(limits: &Limits) -> String {
-    format!("Type {}.", limits.range())
+pub(crate) fn outside(range: &str) -> String {
+    format!("Type {range}.")
+}
+
+/// From and to, in a unit.
+pub(crate) fn range(min: &str, max: &str, unit: &str) -> String {
+    format!("{min} to {max} {unit}")
 }
 
 /// A slope on which nobody has compared riding with running.

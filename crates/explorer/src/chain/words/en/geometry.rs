@@ -3,6 +3,7 @@
 use crate::layout::line::{Line, name};
 use crate::number::{plain, trimmed};
 use crate::side::Side;
+use crate::units::retold;
 use crate::words::counted;
 use gear_math::cage::FrontConcern;
 use gear_math::chain::{Assumption, ChainMeasure, ChainWindow};
@@ -90,8 +91,8 @@ fn unit(measure: ChainMeasure) -> String {
 }
 
 /// Where a value was taken from.
-pub(crate) const fn source(assumed: &Assumption) -> &'static str {
-    assumed.source
+pub(crate) fn source(assumed: &Assumption) -> String {
+    retold(assumed.source.to_owned(), &[])
 }
 
 /// The chains that suit.

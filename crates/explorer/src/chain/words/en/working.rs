@@ -3,7 +3,7 @@
 use crate::chain::report::ChainReport;
 use crate::layout::line::{Line, strong};
 use crate::layout::sum::{Sum, sum};
-use crate::number::{percent, plain, with_unit};
+use crate::number::{percent, plain, trimmed, with_unit};
 use crate::rings::setup::SetupReport;
 use gear_math::ChainLinks;
 use gear_math::chain::{ChainFit, ChainPitch, GearState, TwoSprocketDrive};
@@ -28,7 +28,7 @@ pub(crate) fn needed(setup: &SetupReport) -> Sum {
 /// What the makers' sum means.
 pub(crate) fn sums_explained() -> [Line; 4] {
     [
-        format!("{}The chain runs half-way round each wheel, so a tooth more or fewer, in front or behind, asks for half a link: {} mm of chain that the cage must take up or pay out.", strong("Why a sum? "), ChainPitch::BICYCLE.mm() / 2.0).into(),
+        format!("{}The chain runs half-way round each wheel, so a tooth more or fewer, in front or behind, asks for half a link: {} mm of chain that the cage must take up or pay out.", strong("Why a sum? "), trimmed(ChainPitch::BICYCLE.mm() / 2.0)).into(),
         format!("{}The chain’s length is set there. Too short for that gear, it locks and can tear off the derailleur or the hanger; too long for smallest with smallest, it only hangs and rattles. So a shortage of capacity is always taken at the loose end.", strong("Why largest with largest is never given away. ")).into(),
         format!("{}is a limit of its own: the guide pulley must clear it, which depends on the derailleur’s body and the hanger, not on the cage’s length.", strong("Largest sprocket ")).into(),
         "The sum is right to about half a tooth; whole links can cost up to four teeth more.".into(),
@@ -37,7 +37,7 @@ pub(crate) fn sums_explained() -> [Line; 4] {
 
 /// Pitch circles.
 pub(crate) fn circles(chain: &ChainReport) -> Sum {
-    let (ring, pitch) = (chain.path.wheels[0].circle, ChainPitch::BICYCLE.mm());
+    let (ring, pitch) = (chain.path.wheels[0].circle, trimmed(ChainPitch::BICYCLE.mm()));
     sum(
         "Pitch circle",
         &format!("{pitch} mm ÷ sin(180° ÷ teeth)"),
@@ -60,7 +60,7 @@ pub(crate) fn path(chain: &ChainReport) -> Sum {
         ),
         &format!(
             "four straight runs, then on each wheel wrap ÷ 360° × teeth × {} mm, from the ring’s foot round tension pulley, guide pulley and sprocket",
-            ChainPitch::BICYCLE.mm()
+            trimmed(ChainPitch::BICYCLE.mm())
         ),
         format!(
             "{} = {} = {}",

@@ -3,8 +3,9 @@
 use crate::lap::report::LapReport;
 use crate::lap::settled::{Settled, Verdict};
 use crate::layout::line::{Line, name, strong};
-use crate::number::{clock, is_level, plain, seconds_in, with_unit};
+use crate::number::{clock, is_level, seconds_in, with_unit};
 use crate::side::Side;
+use crate::units;
 use crate::words::{about_clock, counted, likely_share};
 use gear_math::Lap;
 use gear_math::course::{BandedLap, GainPart, Precision, TimeBand, TrackFault};
@@ -81,15 +82,16 @@ pub(crate) fn verdict(settled: &Settled) -> Line {
 
 /// Where the difference arises, when it is one place.
 pub(crate) fn mainly(place: &GainPart) -> String {
-    let (from, to) = (plain(place.span.from_m, 0), with_unit(place.span.to_m, 0, "m"));
+    let (from, to) =
+        (units::distances().number(place.span.from_m, 0), units::distances().print(place.span.to_m, 0));
     let whose = if place.gained_s < 0.0 { Side::A } else { Side::B };
     format!("Nearly all of what {whose} gains, it gains at {from} to {to}.")
 }
 
 /// The course, and the time of both where it is known.
 pub(crate) fn course_and_times(course: &str, laps: &LapReport) -> Line {
-    let length = with_unit(laps.length_m() / 1e3, 2, "km");
-    let climb = with_unit(laps.question.course.climb_m(), 0, "m");
+    let length = units::long_distances().print(laps.length_m() / 1e3, 2);
+    let climb = units::distances().print(laps.question.course.climb_m(), 0);
     let Some(settled) = &laps.settled else {
         return format!("{course}, {length} with {climb} of climbing:").into();
     };
@@ -162,7 +164,7 @@ pub(crate) fn too_close(places: usize) -> String {
 /// Wind that was typed for the climb: from ahead above zero.
 pub(crate) fn wind(headwind_m_per_s: f64) -> String {
     let which = if headwind_m_per_s > 0.0 { "against you" } else { "behind you" };
-    let wind = with_unit(headwind_m_per_s.abs(), 1, "m/s");
+    let wind = units::winds().print(headwind_m_per_s.abs(), 1);
     format!(
         "The wind of {wind} {which} typed for “Ride or run?” is not in the lap, which goes round and meets it from every side."
     )

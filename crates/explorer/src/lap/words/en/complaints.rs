@@ -3,6 +3,7 @@
 use crate::bench::words::complaints::sentence;
 use crate::lap::course_fault::CourseFault;
 use crate::lap::words::not_taken::not_taken;
+use crate::units;
 use gear_math::Chainring;
 use gear_math::course::{CourseError, PatchError};
 
@@ -13,7 +14,7 @@ pub(crate) const PART_BEFORE: &str = "the part before";
 /// What goes on in the place of lines.
 pub(crate) const LINES_BEFORE: &str = "what stood here before";
 /// The part of a track ends before it begins.
-pub(crate) const ENDS_FIRST: &str = "Type more metres than where it begins.";
+pub(crate) const ENDS_FIRST: &str = "Type more than where it begins.";
 
 /// A text that its field cannot hold.
 pub(crate) fn too_long(characters: usize) -> String {
@@ -29,7 +30,7 @@ pub(crate) fn sketch(fault: &CourseFault) -> String {
 
 /// The course that goes on in the place of a sketch.
 pub(crate) fn course_of(length_m: f64) -> String {
-    format!("a course of {length_m:.0}\u{a0}m")
+    format!("a course of {}", units::distances().print(length_m, 0))
 }
 
 /// What is wrong with a line.

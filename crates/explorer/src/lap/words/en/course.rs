@@ -6,7 +6,8 @@ use crate::lap::refusal::Refusal;
 use crate::lap::sketched::Sketched;
 use crate::lap::words::not_taken::not_taken;
 use crate::layout::line::{Line, link_to, strong};
-use crate::number::{duration, percent, plain, with_unit};
+use crate::number::{duration, percent, plain};
+use crate::units;
 use crate::words::{counted, listed};
 use gear_math::course::{Demo, TrackElevation, TrackFault, TrackOptions, TrackPlace, TrackReport};
 use gear_math::{Course, Gradient};
@@ -22,7 +23,10 @@ pub(crate) const MINE: &str = "My course";
 
 /// What is ridden: its name, length and climb, where it comes from, and how many changes are made on its stretches.
 pub(crate) fn loaded(name: &str, course: &Course, origin: Origin<'_>, changes: usize) -> Line {
-    let (length, climb) = (with_unit(course.length_m() / 1e3, 2, "km"), with_unit(course.climb_m(), 0, "m"));
+    let (length, climb) = (
+        units::long_distances().print(course.length_m() / 1e3, 2),
+        units::distances().print(course.climb_m(), 0),
+    );
     let origin = match origin {
         Origin::Invented => ", invented".to_owned(),
         Origin::File(file) => format!(", from the file “{file}”"),
@@ -87,9 +91,9 @@ pub(crate) fn no_course(name: &str, fault: &TrackFault) -> String {
 /// What joining stretches did to a course.
 pub(crate) fn sketched(sketched: &Sketched) -> String {
     let (now, before) = (sketched.joined.course.segments().len(), sketched.stretches);
-    let error = with_unit(sketched.joined.height_error_m, 1, "m");
+    let error = units::distances().print(sketched.joined.height_error_m, 1);
     let [climb_now, climb_before] =
-        [sketched.joined.course.climb_m(), sketched.climb_m].map(|m| with_unit(m, 0, "m"));
+        [sketched.joined.course.climb_m(), sketched.climb_m].map(|m| units::distances().print(m, 0));
     let advice = if sketched.is_same() {
         "Short ramps are evened out, so look at the lap of both before you choose by one."
     } else {
@@ -106,7 +110,7 @@ pub(crate) fn kept(own: &OwnCourse) -> String {
     own.smoothing_m.map_or_else(
         || format!("{name}: {stretches}."),
         |m| {
-            let length = with_unit(m, 0, "m");
+            let length = units::distances().print(m, 0);
             format!("{name}: {stretches}, smoothed over {length} when it was read.")
         },
     )
@@ -114,7 +118,7 @@ pub(crate) fn kept(own: &OwnCourse) -> String {
 
 /// A recorded track, and what was found in it.
 pub(crate) fn track(name: &str, options: &TrackOptions, found: &TrackReport) -> String {
-    let (length, part) = (with_unit(found.length_m / 1e3, 2, "km"), part_of(options));
+    let (length, part) = (units::long_distances().print(found.length_m / 1e3, 2), part_of(options));
     let (climbing, remarks, ends) = (climbing(found), remarks(found), ends(found));
     format!("{name}: {length} long{part}, {climbing}. Found: {remarks}. {ends}")
 }
@@ -152,7 +156,7 @@ fn as_smoothed(elevation: &TrackElevation) -> String {
 }
 
 fn metres(m: f64) -> String {
-    with_unit(m, 0, "m")
+    units::distances().print(m, 0)
 }
 
 /// Whether two climbs are told apart.
@@ -162,7 +166,7 @@ fn changed(before_m: f64, after_m: f64) -> bool {
 
 /// Which part of the track is used, where it is not all of it.
 fn part_of(options: &TrackOptions) -> String {
-    let at = |place: TrackPlace| with_unit(place.m(), 0, "m");
+    let at = |place: TrackPlace| units::distances().print(place.m(), 0);
     match (options.from.map(at), options.to.map(at)) {
         (None, None) => String::new(),
         (Some(from), None) => format!(" from {from} of the track on"),
@@ -215,7 +219,7 @@ const fn ends(found: &TrackReport) -> &'static str {
 
 /// Heights that do not meet where a loop closes, and what was done about it.
 pub(crate) fn gap(gap_m: f64, levelled: bool) -> String {
-    let gap = with_unit(gap_m.abs(), 0, "m");
+    let gap = units::distances().print(gap_m.abs(), 0);
     let which = if gap_m > 0.0 { "higher" } else { "lower" };
     if levelled {
         format!(
@@ -230,7 +234,7 @@ pub(crate) fn gap(gap_m: f64, levelled: bool) -> String {
 
 /// Points so close that their wandering makes a way longer.
 pub(crate) fn lengthened(spacing_m: f64) -> String {
-    let spacing = with_unit(spacing_m, 1, "m");
+    let spacing = units::distances().print(spacing_m, 1);
     format!(
         "Its points are usually {spacing} apart: so close, a wandering position makes the way longer than it is."
     )
@@ -251,9 +255,9 @@ pub(crate) fn looks_like(found: &TrackReport) -> String {
 pub(crate) const AS_ONE: &str = "Ridden as it is, all of it is one lap.";
 
 fn laps(found: &TrackReport) -> String {
-    let (count, length) = (found.laps.count, with_unit(found.laps.median_m / 1e3, 2, "km"));
+    let (count, length) = (found.laps.count, units::long_distances().print(found.laps.median_m / 1e3, 2));
     if found.laps.from_m > 0.0 {
-        let from = with_unit(found.laps.from_m, 0, "m");
+        let from = units::distances().print(found.laps.from_m, 0);
         format!("{count} laps of {length} behind a warm-up of {from}")
     } else {
         format!("{count} laps of {length}")

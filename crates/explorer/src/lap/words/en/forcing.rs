@@ -2,8 +2,9 @@
 
 use crate::lap::settled::{Forcing, Settled, saved_s};
 use crate::layout::line::{Line, name};
-use crate::number::{brief, plain, seconds_in, with_unit};
+use crate::number::{brief, seconds_in, with_unit};
 use crate::side::Side;
+use crate::units;
 use crate::words::counted;
 use gear_math::course::ForcedPlace;
 
@@ -49,14 +50,16 @@ pub(crate) fn places(side: Option<Side>, told: &[&ForcedPlace], all: &[ForcedPla
 }
 
 fn first_place(place: &ForcedPlace) -> String {
-    let (from, to) = (plain(place.part.from_m, 0), with_unit(place.part.to_m, 0, "m"));
+    let (from, to) =
+        (units::distances().number(place.part.from_m, 0), units::distances().print(place.part.to_m, 0));
     let (gear, power) = (place.gear, with_unit(place.power.watts(), 0, "W"));
     let (forced, on_foot) = (brief(place.time_s), brief(place.part.time_s));
     format!("at {from} to {to}, where forcing {gear} at {power} would take {forced} instead of {on_foot}")
 }
 
 fn further_place(place: &ForcedPlace) -> String {
-    let (from, to) = (plain(place.part.from_m, 0), with_unit(place.part.to_m, 0, "m"));
+    let (from, to) =
+        (units::distances().number(place.part.from_m, 0), units::distances().print(place.part.to_m, 0));
     let power = with_unit(place.power.watts(), 0, "W");
     let (forced, on_foot) = (brief(place.time_s), brief(place.part.time_s));
     format!("at {from} to {to} ({power}: {forced} instead of {on_foot})")

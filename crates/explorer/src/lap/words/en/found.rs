@@ -3,8 +3,9 @@
 use crate::lap::found::{self, Found, Standing, TESTED_S, Tested};
 use crate::lap::search::LeftOut;
 use crate::layout::line::{Line, name};
-use crate::number::{clock, seconds_in, signed, with_unit};
+use crate::number::{clock, seconds_in, signed};
 use crate::side::Side;
+use crate::units;
 use crate::words::{counted, listed};
 use gear_math::cage::{CageFinding, DerailleurFigure};
 use gear_math::course::{Precision, TimeBand};
@@ -35,7 +36,7 @@ pub(crate) const HEADS: [&str; 8] = [
 
 /// How the order came about.
 pub(crate) fn order() -> String {
-    let step = with_unit(Search::STEP.m(), 0, "m");
+    let step = units::distances().print(Search::STEP.m(), 0);
     format!(
         "Put in order by time and what the rest is worth, for rider, course and derailleur as they were when the search began. Times are in steps of {step}: they may be a second or so off those above."
     )

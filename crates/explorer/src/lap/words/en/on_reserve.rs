@@ -2,8 +2,9 @@
 
 use crate::lap::words::working::Worked;
 use crate::layout::line::{Line, name};
-use crate::number::{percent, plain, with_unit};
+use crate::number::{percent, plain, trimmed, with_unit};
 use crate::side::Side;
+use crate::units;
 use gear_math::course::Fineness;
 use gear_math::rider::EffortAccount;
 use gear_math::{Bike, Lap, LapSetup};
@@ -48,8 +49,8 @@ pub(crate) fn plan([a, b]: &[Lap; 2]) -> Worked {
         "The quickest lap",
         "Time plus λ times what is drawn, least over power, brakes, gear and feet (dynamic programming from the line backwards over place, speed and gear); λ is the one price of a joule at which the lap takes what it may. Energy balances over every step",
         format!(
-            "λ {price_a} (A) and {price_b} (B) for a kJ, steps of {} m; finer ones may change the lap by {} and {}; plans looked for more finely were {usual} quicker in the mean of 30 laps, {most} at most",
-            plain(a.step_m, 1),
+            "λ {price_a} (A) and {price_b} (B) for a kJ, steps of {}; finer ones may change the lap by {} and {}; plans looked for more finely were {usual} quicker in the mean of 30 laps, {most} at most",
+            units::distances().print(a.step_m, 1),
             error(a),
             error(b)
         ),
@@ -58,7 +59,7 @@ pub(crate) fn plan([a, b]: &[Lap; 2]) -> Worked {
 
 /// How gears are chosen.
 pub(crate) fn gears(setup: &LapSetup) -> Worked {
-    let (rear, front) = (setup.shifting.rear.s(), setup.shifting.front.s());
+    let [rear, front] = [setup.shifting.rear, setup.shifting.front].map(|it| trimmed(it.s()));
     let crossed = percent(100.0 * Bike::RELUCTANCE, 1);
     (
         "Gears",
@@ -71,10 +72,13 @@ pub(crate) fn gears(setup: &LapSetup) -> Worked {
 
 /// What a dismount takes.
 pub(crate) fn mounting(lost_s: f64) -> Worked {
+    let [slow, least] = [3.5, 0.8].map(|m_per_s| units::winds().print(m_per_s, 1));
     (
         "Ride or run",
-        "On foot at obstacles and where that is quicker at the same price of a joule; down to 3.5 m/s by braking to get off (estimate), and off again from what half a second of slope and ground leaves of the speed on foot, which must be 0.8 m/s",
-        format!("{lost_s} s to dismount and remount"),
+        "On foot at obstacles and where that is quicker at the same price of a joule; braked down to get off, and off again from what half a second of slope and ground leaves of the speed on foot",
+        format!(
+            "{lost_s} s to dismount and remount; down to {slow} to get off (estimate), at least {least} to go on"
+        ),
     )
 }
 

@@ -6,7 +6,9 @@ use crate::layout::line::{Line, name, strong};
 use crate::number::{brief, percent, plain, with_unit};
 use crate::ride::words::terms::surface_name;
 use crate::side::Side;
+use crate::units;
 use crate::words::listed;
+use crate::words::ways_in;
 use gear_math::course::{PlanPart, WhyOnFoot};
 use gear_math::rider::Reason;
 
@@ -24,17 +26,17 @@ pub(crate) const ALL_ON_FOOT: &str = "on foot all the way";
 
 /// Over the list of both set-ups.
 pub(crate) fn of_both() -> Line {
-    format!("{} and {}, metres from the line", name(Side::A), name(Side::B)).into()
+    format!("{} and {}, {} from the line", name(Side::A), name(Side::B), ways_in()).into()
 }
 
 /// Over the list of one set-up.
 pub(crate) fn of_one(side: Side) -> Line {
-    format!("{}, metres from the line", name(side)).into()
+    format!("{}, {} from the line", name(side), ways_in()).into()
 }
 
 /// Where to dismount and remount.
 pub(crate) fn dismount(part: &PlanPart, length_m: f64) -> Line {
-    let [from, to] = [part.from_m, part.to_m].map(|at| strong(&with_unit(at, 0, "m")));
+    let [from, to] = [part.from_m, part.to_m].map(|at| strong(&units::distances().print(at, 0)));
     match FootPart::of(part, length_m) {
         FootPart::Spot => format!("on foot at {from}"),
         FootPart::FromLine => format!("on foot over the line, remount {to}"),

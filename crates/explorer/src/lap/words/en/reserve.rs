@@ -2,8 +2,9 @@
 
 use crate::lap::forced_place::ForcedPlace;
 use crate::layout::line::{Line, name, strong};
-use crate::number::{brief, plain, seconds_in, with_unit};
+use crate::number::{brief, seconds_in, with_unit};
 use crate::side::Side;
+use crate::units;
 use crate::words::counted;
 use gear_math::course::{DrawnBand, DrawnGroup, Draws, Precision, ReserveForcing};
 use gear_math::rider::WorkReserve;
@@ -80,7 +81,7 @@ pub(crate) fn forcing(places: &[ForcedPlace<'_>], more: usize) -> Line {
 }
 
 fn place(it: &ForcedPlace<'_>) -> String {
-    let (from, to) = (plain(it.from_m, 0), with_unit(it.to_m, 0, "m"));
+    let (from, to) = (units::distances().number(it.from_m, 0), units::distances().print(it.to_m, 0));
     let each: Vec<String> = it.by.iter().map(|(side, forcing)| saved(*side, forcing)).collect();
     format!("{from} to {to} ({})", each.join(", "))
 }
@@ -96,7 +97,7 @@ pub(crate) const NO_FORCING: &str = "No place is worth forcing.";
 
 /// That a stretch does not say which way it leads.
 pub(crate) fn no_headings(wind_m_per_s: f64) -> String {
-    let wind = with_unit(wind_m_per_s, 1, "m/s");
+    let wind = units::winds().print(wind_m_per_s, 1);
     format!(
         "The wind of {wind} counts only where the course says which way it leads: a recorded track does, a sketch where a line ends with heading and degrees."
     )

@@ -2,7 +2,8 @@
 
 use crate::lap::report::{LapQuestion, LapReport, Spread};
 use crate::lap::settled::{Settled, Verdict};
-use crate::number::{clock, plain, seconds_in, with_unit};
+use crate::number::{clock, seconds_in, with_unit};
+use crate::units;
 use crate::words::about_clock;
 use gear_math::Lap;
 use gear_math::course::{PlanPart, TimeBand, TrackFault};
@@ -15,7 +16,9 @@ pub(crate) const COURSE: &str = "Course";
 pub(crate) const LAP: &str = "Lap";
 
 /// Where to go on foot.
-pub(crate) const ON_FOOT: &str = "On foot, m";
+pub(crate) fn on_foot_in() -> String {
+    format!("On foot, {}", units::distances().symbol())
+}
 
 /// Who is quicker.
 pub(crate) const QUICKER: &str = "Quicker";
@@ -30,8 +33,8 @@ pub(crate) fn no_course(course: &str, fault: &TrackFault) -> String {
 
 /// The course with its length and climb, and how effort is spread over it.
 pub(crate) fn course(course: &str, laps: &LapReport) -> String {
-    let length = with_unit(laps.length_m() / 1e3, 2, "km");
-    let climb = with_unit(laps.question.course.climb_m(), 0, "m");
+    let length = units::long_distances().print(laps.length_m() / 1e3, 2);
+    let climb = units::distances().print(laps.question.course.climb_m(), 0);
     format!("{course}, {length}, {climb} up; ridden {}", ridden(&laps.question))
 }
 
@@ -58,7 +61,10 @@ pub(crate) fn time(band: &TimeBand, settled: &Settled) -> String {
 
 /// The parts on foot.
 pub(crate) fn spans_on_foot(lap: &Lap) -> String {
-    let span = |part: &PlanPart| format!("{} to {}", plain(part.from_m, 0), plain(part.to_m, 0));
+    let span = |part: &PlanPart| {
+        let [from, to] = [part.from_m, part.to_m].map(|m| units::distances().number(m, 0));
+        format!("{from} to {to}")
+    };
     let spans: Vec<String> = lap.dismounts().iter().map(span).collect();
     match spans.len() {
         _ if lap.is_all_on_foot() => "all the way".to_owned(),

@@ -1,7 +1,8 @@
 //! The lap in numbers.
 
-use crate::number::{clock, duration, plain, rpm, signed, with_unit};
+use crate::number::{clock, duration, rpm, signed};
 use crate::side::Side;
+use crate::units;
 use crate::words::listed;
 use gear_math::Cadence;
 use gear_math::course::{GainPart, Precision, TimeBand};
@@ -85,7 +86,11 @@ pub(crate) const DIFFERENCES_HEADS: [&str; 2] = ["From the line", "B gains"];
 
 /// Where such a place is.
 pub(crate) fn span(part: &GainPart) -> String {
-    format!("{} to {}", plain(part.span.from_m, 0), with_unit(part.span.to_m, 0, "m"))
+    format!(
+        "{} to {}",
+        units::distances().number(part.span.from_m, 0),
+        units::distances().print(part.span.to_m, 0)
+    )
 }
 
 /// What B gains there.

@@ -1,8 +1,9 @@
 //! How the lap and the order of a search came about.
 
 use crate::layout::line::{Line, name};
-use crate::number::{percent, with_unit};
+use crate::number::{percent, trimmed, with_unit};
 use crate::side::Side;
+use crate::units;
 use gear_math::course::Weighting;
 use gear_math::{Lap, LapSetup};
 
@@ -12,12 +13,13 @@ pub(crate) type Worked = (&'static str, &'static str, String);
 /// How speeds come about.
 pub(crate) fn motion(setup: &LapSetup, [a, b]: &[Lap; 2]) -> Worked {
     let power = with_unit(setup.rider.power.watts(), 0, "W");
-    let (step_a, step_b, error_a, error_b) = (a.step_m, b.step_m, error(a), error(b));
+    let [step_a, step_b] = [a, b].map(|lap| units::distances().print(lap.step_m, 1));
+    let (error_a, error_b) = (error(a), error(b));
     (
         "From metre to metre",
         "½ m (v₂² − v₁²) = (η P ∕ v̄ − F) Δx, with the wheels’ turning in m; F is rolling, slope, bearings and air",
         format!(
-            "P {power}, steps of {step_a} m (A) and {step_b} m (B); finer ones may change the lap by {error_a} and {error_b}"
+            "P {power}, steps of {step_a} (A) and {step_b} (B); finer ones may change the lap by {error_a} and {error_b}"
         ),
     )
 }
@@ -31,7 +33,7 @@ pub(crate) fn gears(setup: &LapSetup) -> Worked {
     let shifting = &setup.shifting;
     let (cadence, spread) =
         (with_unit(shifting.preferred.rpm(), 0, "rpm"), percent(100.0 * shifting.window.share(), 0));
-    let (rear, front) = (shifting.rear.s(), shifting.front.s());
+    let [rear, front] = [shifting.rear, shifting.front].map(|it| trimmed(it.s()));
     (
         "Gears",
         "A shift comes when the cadence leaves its window, and costs its time without drive",

@@ -23,7 +23,7 @@ pub(crate) fn between(report: &Report, bench: &Bench) -> String {
 
 fn part(report: &Report, bench: &Bench, of_a: Field) -> Option<String> {
     let [a, b] = Side::BOTH.map(|side| value(report, bench, side, of_a));
-    let (label, unit) = (small(of_a.spec().label), of_a.spec().unit);
+    let (label, unit) = (small(of_a.spec().label), of_a.unit());
     let known = |value: String| if value.is_empty() { "not known".to_owned() } else { value };
     (a != b).then(|| format!("{label} {} for {} {unit}", known(b), known(a)).trim_end().to_owned())
 }
@@ -37,6 +37,6 @@ fn value(report: &Report, bench: &Bench, side: Side, of_a: Field) -> String {
             let cassette = &setup.drivetrain.cassette;
             format!("{}–{} ({})", cassette.smallest(), cassette.largest(), cassette.sprockets().len())
         }
-        _ => of_a.spec().words_for(bench.text_of(side, of_a).trim()).to_owned(),
+        _ => of_a.shown(of_a.spec().words_for(bench.text_of(side, of_a).trim())).into_owned(),
     }
 }

@@ -14,4 +14,5 @@ pub(crate) mod settle;
 pub(crate) mod sheet;
 #[cfg(not(target_arch = "wasm32"))]
 pub(crate) mod skeleton;
+pub(crate) mod units;
 pub(crate) mod yours;

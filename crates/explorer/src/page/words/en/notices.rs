@@ -68,9 +68,8 @@ pub(crate) fn kept(owner: Owner, kept: Option<&str>) -> String {
 }
 
 /// A value that was perhaps meant, on the button that writes it.
-pub(crate) fn offer(value: &str, unit: &str) -> String {
-    let value = format!("{value}\u{a0}{unit}");
-    format!("{}?", value.trim_end())
+pub(crate) fn offer(value: &str) -> String {
+    format!("{value}?")
 }
 
 /// How many sprockets a cassette has, on the button that writes it.

@@ -2,12 +2,13 @@
 
 use crate::layout::decision::Standing;
 use crate::layout::line::Line;
-use crate::number::{trimmed, with_unit};
+use crate::number::with_unit;
 use crate::page::words::board::meaning;
 use crate::ride::section::RideSection;
 use crate::ride::words::sheet::climb;
 use crate::ride::words::terms::ground_name;
 use crate::rings::setup::SetupReport;
+use crate::units;
 use gear_math::{Course, TotalCapacity, TyreSize};
 
 /// The column of questions on the board.
@@ -40,10 +41,11 @@ fn cassette(setup: &SetupReport) -> String {
 /// Rider, power, bank and course.
 pub(crate) fn scenario(ride: &RideSection, name: &str, course: Option<&Course>) -> String {
     let rider = &ride.ride.inputs.rider;
-    let (mass, power) = (trimmed(rider.body.kg()), with_unit(rider.power.watts(), 0, "W"));
+    let (mass, power) = (units::mass(rider.body.kg()), with_unit(rider.power.watts(), 0, "W"));
     let (bank, ground) = (climb(ride), ground_name(ride.ride.ground()));
-    let course = course.map_or(String::new(), |it| format!(", {}", with_unit(it.length_m() / 1e3, 2, "km")));
-    format!("Rider {mass}\u{a0}kg, {power} · bank {bank}, {ground} · course {name}{course}")
+    let course = course
+        .map_or(String::new(), |it| format!(", {}", units::long_distances().print(it.length_m() / 1e3, 2)));
+    format!("Rider {mass}, {power} · bank {bank}, {ground} · course {name}{course}")
 }
 
 /// What the signs stand for, and what is not told yet.

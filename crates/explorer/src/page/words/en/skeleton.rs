@@ -47,6 +47,8 @@ pub(crate) const COPY_A_TO_B: &str = "Copy A to B";
 pub(crate) const UNDO: &str = "Undo";
 /// On the button that brings back the demo.
 pub(crate) const RESET: &str = "Start fresh";
+/// What stands over the choice of units.
+pub(crate) const UNITS: &str = "Everything in";
 /// On the button that copies the link.
 pub(crate) const SHARE: &str = "Copy the link";
 /// On the button that makes a picture of every decision.

@@ -1,11 +1,11 @@
 //! The picture of what was ridden.
 
 use crate::lap::words::found::{behind, marks, set_up};
-use crate::number::with_unit;
 use crate::parts::found::BoxFound;
 use crate::parts::offer::Offer;
 use crate::parts::words::named::{combination, lack};
 use crate::side::Side;
+use crate::units;
 use crate::words::listed;
 use gear_math::Drivetrain;
 use gear_math::parts::Lack;
@@ -29,12 +29,16 @@ pub(crate) fn spot(found: &BoxFound, place: usize) -> String {
     let choice = &found.order[place];
     let parts = combination(&choice.parts, &found.asked.parts);
     let behind = behind(found.behind_s(place), found.tested(place));
-    format!("{}{parts}: {behind}, lowest gear {}.", marks(&sides), with_unit(choice.lowest_m, 2, "m"))
+    format!(
+        "{}{parts}: {behind}, lowest gear {}.",
+        marks(&sides),
+        units::developments().print(choice.lowest_m, 2)
+    )
 }
 
 /// What is said of the best part to buy.
 pub(crate) fn bought(offer: &Offer) -> String {
-    format!("To buy: {}, lowest gear {}.", offer.said, with_unit(offer.lowest_m, 2, "m"))
+    format!("To buy: {}, lowest gear {}.", offer.said, units::developments().print(offer.lowest_m, 2))
 }
 
 /// What is said of rings and cassette that do not fit.

@@ -2,12 +2,12 @@
 
 use crate::bench::field::Field;
 use crate::layout::line::{Line, Look, link_to, strong};
-use crate::number::mm;
 use crate::position::inputs::PositionInputs;
 use crate::position::report::{BAR, DROP, FRONT, PositionReport, RailShift, SADDLE};
 use crate::position::section::PositionSection;
-use crate::position::words::names::{NOT_KNOWN, below, setback, stem, whole};
+use crate::position::words::names::{NOT_KNOWN, below, setback, stem};
 use crate::position::words::stems::missing;
+use crate::units::{LengthNumber, length, rounded_length, whole_length as whole};
 use gear_math::StemSearch;
 use gear_math::position::{CarriedPosition, PositionChanges};
 
@@ -30,7 +30,7 @@ pub(crate) fn bar(report: &PositionSection) -> Line {
             if position.is_plain_sailing() { report.well() } else { Look::Care }.part("Yes"),
             if position.needs_post() { "but only with another seat post, and " } else { "" },
             strong(&stem),
-            strong(&whole(nearest.miss_mm.ceil())),
+            strong(&rounded_length(nearest.miss_mm, f64::ceil)),
             moved(&position.inputs.changes)
         ),
     };
@@ -43,7 +43,7 @@ fn moved(changes: &PositionChanges) -> String {
     if (up, closer) == (0.0, 0.0) {
         return String::new();
     }
-    format!(", {} higher and {} closer than on the road bike", mm(up), mm(closer))
+    format!(", {} higher and {} closer than on the road bike", length(up), length(closer))
 }
 
 /// Where saddle and bar go.
@@ -65,7 +65,7 @@ fn figure(report: &PositionSection, fields: &[Field], words: &str) -> String {
 /// The measures that most often are typed wrongly, when what comes out is rarely seen.
 pub(crate) fn is_every_measure_right(inputs: &PositionInputs) -> Line {
     let (road, front) = (&inputs.road, &inputs.front);
-    let ask = |field, what: &str, value: f64| link_to(field, &format!("{what} {value}?"));
+    let ask = |field, what: &str, value: f64| link_to(field, &format!("{what} {}?", LengthNumber(value)));
     format!(
         "Is every measure right? Hardly any bike needs such a stem; a measure typed wrongly does (estimate): {} {} {} {} {}",
         ask(Field::SaddleHeight, "saddle height", road.saddle.height.mm()),
@@ -98,7 +98,7 @@ pub(crate) fn rails(position: &PositionReport) -> String {
 
 /// How good all of it is.
 pub(crate) fn as_a_tape() -> String {
-    format!("All of it is as good as a tape measure: ±{} mm on each bike.", CarriedPosition::TAPE_MM)
+    format!("All of it is as good as a tape measure: ±{} on each bike.", length(CarriedPosition::TAPE_MM))
 }
 
 /// What it is not.

@@ -1,7 +1,8 @@
 //! The position on the board.
 
 use crate::position::report::PositionReport;
-use crate::position::words::names::{stem as stem_of, whole};
+use crate::position::words::names::stem as stem_of;
+use crate::units::whole_length as whole;
 
 /// A measure is missing.
 pub(crate) const NOT_KNOWN: &str = "which stem is not known";

@@ -1,15 +1,11 @@
 //! What places, stems and cautions are called.
 
-use crate::number::{signed, with_unit};
-use gear_math::position::{MissingPiece, PositionCaution, StemSetup};
+use crate::number::{mm, signed};
+use crate::units::{lengths, retold, whole_length as whole};
+use gear_math::position::{MissingPiece, PositionCaution, StemLength, StemSetup};
 
 /// A measure that is not known.
 pub(crate) const NOT_KNOWN: &str = "not known";
-
-/// What a tape can show.
-pub(crate) fn whole(mm: f64) -> String {
-    with_unit(mm, 0, "mm")
-}
 
 /// “12 mm behind the bottom bracket”, whichever side it is on.
 pub(crate) fn setback(setback_mm: f64) -> String {
@@ -29,13 +25,19 @@ pub(crate) fn below(drop_mm: f64) -> String {
 
 /// “100 mm at −6° on 15 mm of spacers”.
 pub(crate) fn stem(setup: &StemSetup) -> String {
-    let length = whole(setup.length.mm());
+    let length = stem_length(setup.length);
     let angle = angle(setup.angle.degrees());
     if setup.spacers.mm() < 0.5 {
         format!("{length} at {angle} without spacers")
     } else {
         format!("{length} at {angle} on {} of spacers", whole(setup.spacers.mm()))
     }
+}
+
+/// A stem's length, in inches with the millimetres that it is sold by.
+pub(crate) fn stem_length(length: StemLength) -> String {
+    let told = whole(length.mm());
+    if lengths().is_other() { format!("{told} ({})", mm(length.mm())) } else { told }
 }
 
 /// A stem's angle.
@@ -45,7 +47,7 @@ pub(crate) fn angle(degrees: f64) -> String {
 
 /// What to look at before riding.
 pub(crate) fn caution(caution: PositionCaution) -> String {
-    caution.to_string()
+    retold(caution.to_string(), &[lengths()])
 }
 
 /// Several of them.
@@ -60,5 +62,5 @@ pub(crate) const fn source(caution: PositionCaution) -> &'static str {
 
 /// Why a stem cannot be built.
 pub(crate) fn missing_piece(piece: MissingPiece) -> String {
-    piece.to_string()
+    retold(piece.to_string(), &[lengths()])
 }

@@ -1,8 +1,9 @@
 //! The two side views.
 
-use crate::number::{mm, plain, shows_nothing};
+use crate::number::{mm, plain, trimmed};
 use crate::position::report::PositionReport;
-use crate::position::words::names::{below, setback, whole};
+use crate::position::words::names::{below, setback, stem_length};
+use crate::units::{length, lengths, whole_length as whole};
 
 /// Its title.
 pub(crate) const TITLE: &str = "Road and cross laid over one another";
@@ -32,9 +33,9 @@ pub(crate) fn from_to([road, cross]: [&str; 2]) -> String {
     format!("{road} → {cross}")
 }
 
-/// The length of the scale.
-pub(crate) fn scale(mm: f64) -> String {
-    format!("{mm} mm")
+/// The length of the scale, in the unit in force.
+pub(crate) fn scale(length: f64) -> String {
+    format!("{} {}", trimmed(length), lengths().symbol())
 }
 
 /// The picture in a sentence.
@@ -42,7 +43,7 @@ pub(crate) fn label(position: &PositionReport) -> String {
     let (road, cross) = (&position.inputs.road, &position.cross);
     format!(
         "Side view of both bikes to scale: saddle {} high on the road bike and {} on the cross bike, bar {} and {}.",
-        mm(road.saddle.height.mm()),
+        length(road.saddle.height.mm()),
         whole(cross.saddle_height_mm),
         below(road.bar_drop.mm()),
         below(cross.bar_drop_mm)
@@ -56,7 +57,7 @@ pub(crate) fn saddle(position: &PositionReport) -> String {
         "Saddle: {} along the seat tube, {}; on the road bike {}, {}.",
         whole(cross.saddle_height_mm),
         setback(cross.setback_mm),
-        mm(road.saddle.height.mm()),
+        length(road.saddle.height.mm()),
         setback(road.saddle.setback.mm())
     )
 }
@@ -69,7 +70,7 @@ pub(crate) fn bar(position: &PositionReport) -> String {
         below(position.cross.bar_drop_mm),
         whole(position.tape_mm()),
         below(road.bar_drop.mm()),
-        mm(road.tip_to_bar.mm())
+        length(road.tip_to_bar.mm())
     )
 }
 
@@ -78,9 +79,9 @@ pub(crate) fn stem(position: &PositionReport) -> String {
     let nearest = position.nearest();
     format!(
         "Stem drawn: {} at {}° on {} of spacers; it is off the bar’s place by {}.",
-        mm(nearest.setup.length.mm()),
+        stem_length(nearest.setup.length),
         plain(nearest.setup.angle.degrees(), 0),
-        mm(nearest.setup.spacers.mm()),
+        length(nearest.setup.spacers.mm()),
         whole(nearest.miss_mm)
     )
 }
@@ -91,9 +92,9 @@ pub(crate) fn pedal(position: &PositionReport) -> String {
     format!(
         "Pedal: crank {}, sole {} above the axle; on the road bike {} and {}.",
         mm(cross.crank.mm()),
-        mm(cross.sole_stack.mm()),
+        length(cross.sole_stack.mm()),
         mm(road.crank.mm()),
-        mm(road.sole_stack.mm())
+        length(road.sole_stack.mm())
     )
 }
 
@@ -102,10 +103,10 @@ pub(crate) fn says(position: &PositionReport) -> String {
     let (road, cross) = (&position.inputs.road, &position.cross);
     let of_road = road.saddle.height.mm();
     let saddle = whole(cross.saddle_height_mm);
-    let saddle = if shows_nothing(cross.saddle_height_mm - of_road, 0) {
+    let saddle = if saddle == whole(of_road) {
         format!("Saddle {saddle} high as on the road bike")
     } else {
-        format!("Saddle {saddle} high instead of {}", mm(of_road))
+        format!("Saddle {saddle} high instead of {}", length(of_road))
     };
     let (bar, higher) = (below(cross.bar_drop_mm), road.bar_drop.mm() - cross.bar_drop_mm);
     let side = if higher < 0.0 { "lower" } else { "higher" };

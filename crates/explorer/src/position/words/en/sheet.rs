@@ -1,11 +1,12 @@
 //! Rows of the workshop sheet.
 
-use crate::number::mm;
+use crate::number::{mm, trimmed};
 use crate::position::inputs::PositionInputs;
 use crate::position::report::PositionReport;
-use crate::position::words::names::{stem as stem_name, whole};
+use crate::position::words::names::stem as stem_name;
 use crate::position::words::stems::missing;
 use crate::position::words::tables::room;
+use crate::units::{LengthNumber, length, whole_length as whole};
 use gear_math::StemSearch;
 use gear_math::position::{BarShape, Footing, PositionChanges, ToeClearance};
 
@@ -39,7 +40,7 @@ pub(crate) const BUILT: [&str; 2] = ["Built: saddle", "Built: bar"];
 /// The saddle's height.
 pub(crate) fn saddle_height(position: &PositionReport) -> String {
     let (height, angle) =
-        (whole(position.cross.saddle_height_mm), position.inputs.cross.seat_angle.degrees());
+        (whole(position.cross.saddle_height_mm), trimmed(position.inputs.cross.seat_angle.degrees()));
     format!("{height} up the seat tube at {angle}°, to the saddle top")
 }
 
@@ -62,20 +63,20 @@ pub(crate) fn stem(position: &PositionReport) -> String {
 pub(crate) fn frame(inputs: &PositionInputs) -> String {
     let front = &inputs.front;
     format!(
-        "stack {}, reach {}, head angle {}°, headset {}, clamp {} mm; at most {} mm of spacers",
-        front.stack.mm(),
-        front.reach.mm(),
-        front.head_angle.degrees(),
-        front.top_cap.mm(),
-        front.clamp_height.mm(),
-        inputs.limits.max_spacers.mm()
+        "stack {}, reach {}, head angle {}°, headset {}, clamp {}; at most {} of spacers",
+        LengthNumber(front.stack.mm()),
+        LengthNumber(front.reach.mm()),
+        trimmed(front.head_angle.degrees()),
+        LengthNumber(front.top_cap.mm()),
+        length(front.clamp_height.mm()),
+        length(inputs.limits.max_spacers.mm())
     )
 }
 
 /// What shall differ from the road bike.
 pub(crate) fn changes(changes: &PositionChanges) -> String {
     let [lower, higher, closer] =
-        [changes.lower_by.mm(), changes.bar_up_by.mm(), changes.bar_closer_by.mm()].map(mm);
+        [changes.lower_by.mm(), changes.bar_up_by.mm(), changes.bar_closer_by.mm()].map(length);
     if changes.keep_knee_over_pedal {
         format!("saddle {lower} lower; bar {higher} higher, {closer} closer, knee kept over the pedal")
     } else {
@@ -90,16 +91,16 @@ pub(crate) fn handlebar(road: BarShape, cross: BarShape) -> String {
 }
 
 fn shape(bar: BarShape) -> String {
-    let reach = mm(bar.reach.mm());
+    let reach = length(bar.reach.mm());
     match bar.depth {
-        Some(depth) => format!("reach {reach}, drop {}", mm(depth.mm())),
+        Some(depth) => format!("reach {reach}, drop {}", length(depth.mm())),
         None => format!("reach {reach}"),
     }
 }
 
 /// Crank and sole.
 pub(crate) fn feet(feet: &Footing) -> String {
-    format!("{}; sole {} above the pedal axle", mm(feet.crank.mm()), mm(feet.sole_stack.mm()))
+    format!("{}; sole {} above the pedal axle", mm(feet.crank.mm()), length(feet.sole_stack.mm()))
 }
 
 /// Room between toes and tyre, of both sides where their tyres differ.

@@ -1,8 +1,9 @@
 //! Stems that get there, or what is missing.
 
 use crate::layout::line::{Line, strong};
-use crate::number::{mm, plain};
-use crate::position::words::names::{angle, missing_piece, whole};
+use crate::number::plain;
+use crate::position::words::names::{angle, missing_piece};
+use crate::units::{LengthNumber, length, whole_length as whole};
 use crate::words::{counted, listed};
 use gear_math::StemSearch;
 use gear_math::position::{StemAngle, StemLack, StemLength, StemSearchLimits, StemShortfall};
@@ -22,11 +23,12 @@ pub(crate) const REMARK: &str = "Remark";
 
 /// What was searched, and how many more there are than are listed.
 pub(crate) fn remark(limits: &StemSearchLimits, more: usize) -> String {
-    let [short, .., long] = StemLength::SOLD.map(|length| plain(length.mm(), 0));
+    let [short, .., long] = StemLength::SOLD.map(StemLength::mm);
+    let (short, long) = (LengthNumber(short), whole(long));
     let [.., flat, _, _, _, steep] = StemAngle::SOLD.map(|angle| plain(angle.degrees(), 0));
-    let (spacers, within) = (whole(limits.max_spacers.mm()), mm(limits.tolerance.mm()));
+    let (spacers, within) = (whole(limits.max_spacers.mm()), length(limits.tolerance.mm()));
     let searched = format!(
-        "Sold lengths {short} to {long} mm and angles {flat}° to {steep}°, either way up; spacers up to {spacers}; forward and up each within {within}. A stem’s angle is 0° square to the steerer."
+        "Sold lengths {short} to {long} and angles {flat}° to {steep}°, either way up; spacers up to {spacers}; forward and up each within {within}. A stem’s angle is 0° square to the steerer."
     );
     if more == 0 {
         return searched;
@@ -51,7 +53,7 @@ pub(crate) fn exact(shortfall: &StemShortfall) -> Line {
     if !exact.is_a_stem() {
         return format!("{what}: {missing}.").into();
     }
-    let (length, spacers) = (mm(exact.length_mm), mm(exact.spacers_mm));
+    let (length, spacers) = (length(exact.length_mm), length(exact.spacers_mm));
     let angle = angle(exact.angle.degrees());
     format!("{what}: {missing}. Exactly right would be {length} at {angle} on {spacers} of spacers.").into()
 }

@@ -2,8 +2,9 @@
 
 use crate::bench::field::Field;
 use crate::layout::line::{Line, link_to, name, strong};
-use crate::position::words::names::whole;
+use crate::number::mm;
 use crate::side::Side;
+use crate::units::rounded_length;
 use gear_math::chain::BottomBracketDrop;
 use gear_math::position::ToeClearance;
 
@@ -16,12 +17,12 @@ pub(crate) fn toe_room(side: Option<Side>, toes: &ToeClearance) -> Line {
 
 /// Rounded down, so that it does not read like the limit that it misses.
 pub(crate) fn room(toes: &ToeClearance) -> String {
-    whole(toes.swept_mm.floor())
+    rounded_length(toes.swept_mm, f64::floor)
 }
 
 /// Where the bottom bracket was taken to be: the chain has it too.
 pub(crate) fn bracket(drop: BottomBracketDrop) -> Line {
-    let drop = format!("{} below the axles", whole(drop.mm()));
+    let drop = format!("{} below the axles", mm(drop.mm()));
     format!("Worked out with the bottom bracket {}.", link_to(Field::BottomBracketDrop, &drop)).into()
 }
 

@@ -1,9 +1,10 @@
 //! How the position was worked out, with this scenario's numbers.
 
 use crate::layout::sum::{Sum, sum};
-use crate::number::{mm, plain, trimmed};
+use crate::number::{plain, trimmed};
 use crate::position::inputs::PositionInputs;
 use crate::position::report::PositionReport;
+use crate::units::{LengthNumber, length, lengths};
 use gear_math::RoadPosition;
 use gear_math::position::{BarShape, CarriedPosition};
 
@@ -13,7 +14,13 @@ pub(crate) const NOT_WORKED_OUT: &str = "Not worked out while a measure is not k
 pub(crate) const AXES: &str =
     "Seen from the drive side; forward and up count from the centre of the bottom bracket.";
 /// What “closer” and “higher” mean.
-pub(crate) const CLOSER_AND_HIGHER: &str = "“Closer” is taken along the line from saddle tip to bar: taken level, the bar would come 1 to 4 mm nearer still. “Higher” is against the saddle: a saddle set lower takes the bar down with it.";
+pub(crate) fn closer_and_higher() -> String {
+    let (least, most) = (lengths().number(1.0, 0), lengths().print(4.0, 0));
+    format!(
+        "“Closer” is taken along the line from saddle tip to bar: taken level, the bar would come {least} to {most} nearer still. “Higher” is against the saddle: a saddle set lower takes the bar down with it."
+    )
+}
+
 /// What it rests on.
 pub(crate) const BASIS: &str = "Plane geometry; the changes and stem sizes are common practice.";
 
@@ -25,13 +32,13 @@ pub(crate) fn saddle_height(position: &PositionReport) -> Sum {
         "height + road crank − cross crank + cross stack − road stack − lower",
         format!(
             "{} + {} − {} + {} − {} − {} = {}",
-            road.saddle.height.mm(),
-            road.footing.crank.mm(),
-            inputs.cross.footing.crank.mm(),
-            inputs.cross.footing.sole_stack.mm(),
-            road.footing.sole_stack.mm(),
-            inputs.changes.lower_by.mm(),
-            mm(cross.saddle_height_road_angle_mm)
+            LengthNumber(road.saddle.height.mm()),
+            LengthNumber(road.footing.crank.mm()),
+            LengthNumber(inputs.cross.footing.crank.mm()),
+            LengthNumber(inputs.cross.footing.sole_stack.mm()),
+            LengthNumber(road.footing.sole_stack.mm()),
+            LengthNumber(inputs.changes.lower_by.mm()),
+            length(cross.saddle_height_road_angle_mm)
         ),
     )
 }
@@ -44,10 +51,10 @@ pub(crate) fn on_its_seat_angle(position: &PositionReport) -> Sum {
         "× sin(road angle) ÷ sin(cross angle)",
         format!(
             "{} × sin {}° ÷ sin {}° = {}",
-            plain(cross.saddle_height_road_angle_mm, 1),
-            road.saddle.seat_angle.degrees(),
-            inputs.cross.seat_angle.degrees(),
-            mm(cross.saddle_height_mm)
+            lengths().number(cross.saddle_height_road_angle_mm, 1),
+            trimmed(road.saddle.seat_angle.degrees()),
+            trimmed(inputs.cross.seat_angle.degrees()),
+            length(cross.saddle_height_mm)
         ),
     )
 }
@@ -60,10 +67,10 @@ pub(crate) fn setback(position: &PositionReport) -> Sum {
         "road setback + road crank − cross crank",
         format!(
             "{} + {} − {} = {}",
-            road.saddle.setback.mm(),
-            road.footing.crank.mm(),
-            inputs.cross.footing.crank.mm(),
-            mm(cross.setback_mm)
+            LengthNumber(road.saddle.setback.mm()),
+            LengthNumber(road.footing.crank.mm()),
+            LengthNumber(inputs.cross.footing.crank.mm()),
+            length(cross.setback_mm)
         ),
     )
 }
@@ -76,13 +83,13 @@ pub(crate) fn rails(position: &PositionReport) -> Sum {
         "height × cos(seat angle) − setback, cross less road",
         format!(
             "({} × cos {}° − {}) − ({} × cos {}° − {}) = {}",
-            plain(cross.saddle_height_mm, 1),
-            inputs.cross.seat_angle.degrees(),
-            trimmed(cross.setback_mm),
-            road.saddle.height.mm(),
-            road.saddle.seat_angle.degrees(),
-            trimmed(road.saddle.setback.mm()),
-            mm(cross.rail_shift_forward_mm)
+            lengths().number(cross.saddle_height_mm, 1),
+            trimmed(inputs.cross.seat_angle.degrees()),
+            LengthNumber(cross.setback_mm),
+            LengthNumber(road.saddle.height.mm()),
+            trimmed(road.saddle.seat_angle.degrees()),
+            LengthNumber(road.saddle.setback.mm()),
+            length(cross.rail_shift_forward_mm)
         ),
     )
 }
@@ -95,13 +102,13 @@ pub(crate) fn bar(position: &PositionReport) -> Sum {
         "forward = √(tip to bar² − drop²) − setback, up = saddle − drop",
         format!(
             "√({}² − {}²) − {} = {}; {} − {} = {}",
-            trimmed(cross.tip_to_bar_mm),
-            trimmed(cross.bar_drop_mm),
-            trimmed(cross.setback_mm),
-            mm(cross.target.x_mm),
-            plain(cross.saddle_vertical_mm, 1),
-            trimmed(cross.bar_drop_mm),
-            mm(cross.target.y_mm)
+            LengthNumber(cross.tip_to_bar_mm),
+            LengthNumber(cross.bar_drop_mm),
+            LengthNumber(cross.setback_mm),
+            length(cross.target.x_mm),
+            lengths().number(cross.saddle_vertical_mm, 1),
+            LengthNumber(cross.bar_drop_mm),
+            length(cross.target.y_mm)
         ),
     )
 }
@@ -113,10 +120,10 @@ pub(crate) fn other_handlebar(position: &PositionReport, (old, new): (BarShape, 
         "forward + road reach − cross reach",
         format!(
             "{} + {} − {} = {}",
-            plain(position.cross.target.x_mm, 1),
-            old.reach.mm(),
-            new.reach.mm(),
-            mm(position.target().x_mm)
+            lengths().number(position.cross.target.x_mm, 1),
+            LengthNumber(old.reach.mm()),
+            LengthNumber(new.reach.mm()),
+            length(position.target().x_mm)
         ),
     )
 }
@@ -124,20 +131,20 @@ pub(crate) fn other_handlebar(position: &PositionReport, (old, new): (BarShape, 
 /// Where the nearest stem puts it.
 pub(crate) fn stem(position: &PositionReport) -> Sum {
     let (front, nearest) = (&position.inputs.front, position.nearest());
-    let (alpha, length) = (front.head_angle.degrees(), nearest.setup.length.mm());
+    let (alpha, stem) = (trimmed(front.head_angle.degrees()), LengthNumber(nearest.setup.length.mm()));
     sum(
         "Stem",
         "h = headset + spacers + clamp ÷ 2; forward = reach − h cos α + L cos φ, up = stack + h sin α + L sin φ, φ = 90° − α + angle",
         format!(
-            "h = {} + {} + {} ÷ 2, α = {alpha}°, φ = 90° − {alpha}° + {}°; {} − h cos α + {length} cos φ = {}; {} + h sin α + {length} sin φ = {}",
-            front.top_cap.mm(),
-            nearest.setup.spacers.mm(),
-            front.clamp_height.mm(),
+            "h = {} + {} + {} ÷ 2, α = {alpha}°, φ = 90° − {alpha}° + {}°; {} − h cos α + {stem} cos φ = {}; {} + h sin α + {stem} sin φ = {}",
+            LengthNumber(front.top_cap.mm()),
+            LengthNumber(nearest.setup.spacers.mm()),
+            LengthNumber(front.clamp_height.mm()),
             plain(nearest.setup.angle.degrees(), 0),
-            front.reach.mm(),
-            mm(nearest.bar.x_mm),
-            front.stack.mm(),
-            mm(nearest.bar.y_mm)
+            LengthNumber(front.reach.mm()),
+            length(nearest.bar.x_mm),
+            LengthNumber(front.stack.mm()),
+            length(nearest.bar.y_mm)
         ),
     )
 }

@@ -1,13 +1,13 @@
 //! All bikes side by side.
 
 use crate::chain::words::verdict::SHOULD_FIT;
-use crate::number::{plain, signed_seconds_in, with_unit};
+use crate::number::{plain, signed_seconds_in};
 use crate::rack::behind::Behind;
 use crate::rack::column::Column;
 use crate::rack::compared::Compared;
 use crate::rack::row::{EndGear, Row, Whose};
-use crate::speed_unit::SpeedUnit;
-use crate::words::listed;
+use crate::units;
+use crate::words::{capital, gears_by, listed};
 use gear_math::chain::CageOutcome;
 use gear_math::course::Precision;
 use gear_math::rider::Reason;
@@ -33,7 +33,7 @@ pub(crate) const PICTURE: &str = "Every bike’s gears on one scale";
 /// How it is read.
 pub(crate) const CAPTION: &str = "One upright for each bike, in the order of the table, under its letter or its number on the rack; a long mark is a gear on the largest ring, shorter ones are on smaller rings. Behind them, in grey, how much of A’s lap is ridden in each development.";
 /// The rail’s unit.
-pub(crate) const DEVELOPMENT: &str = "development, m";
+pub(crate) use crate::words::developments_in;
 
 /// More names than this are not read in a sentence.
 const MOST_NAMED: usize = 4;
@@ -71,8 +71,13 @@ fn named(row: &Row) -> String {
 }
 
 /// A gear at the end of the range.
-pub(crate) fn end_gear(unit: SpeedUnit, end: &EndGear) -> String {
-    format!("{}, {}, {}", unit.print(end.speed), end.gear, with_unit(end.development.m(), 2, "m"))
+pub(crate) fn end_gear(end: &EndGear) -> String {
+    format!(
+        "{}, {}, {}",
+        units::speed(end.speed),
+        end.gear,
+        units::developments().print(end.development.m(), 2)
+    )
 }
 
 /// Whether the cage takes it, and the chain.
@@ -124,7 +129,10 @@ fn lost(behind: &Behind) -> String {
 pub(crate) fn pressures(row: &Row) -> String {
     row.pressures.map_or_else(
         || NONE.to_owned(),
-        |[front, rear]| format!("{} / {} bar", plain(front.bar(), 2), plain(rear.bar(), 2)),
+        |[front, rear]| {
+            let unit = units::pressures();
+            format!("{} / {}", unit.number(front.bar(), 2), unit.print(rear.bar(), 2))
+        },
     )
 }
 
@@ -179,8 +187,8 @@ pub(crate) fn working() -> [String; 3] {
 }
 
 /// One bike of the picture.
-pub(crate) fn upright(unit: SpeedUnit, row: &Row) -> String {
-    let [low, high] = [row.lowest, row.highest].map(|end| end_gear(unit, &end));
+pub(crate) fn upright(row: &Row) -> String {
+    let [low, high] = [row.lowest, row.highest].map(|end| end_gear(&end));
     format!("{}: from {low}, to {high}", bike(&row.whose))
 }
 
@@ -188,10 +196,12 @@ pub(crate) fn upright(unit: SpeedUnit, row: &Row) -> String {
 pub(crate) fn label(compared: Option<&Compared>) -> String {
     let Some(compared) = compared else { return NOT_YET.to_owned() };
     let range = |row: &Row| {
-        let [low, high] = [row.lowest, row.highest].map(|end| with_unit(end.development.m(), 2, "m"));
+        let [low, high] =
+            [row.lowest, row.highest].map(|end| units::developments().print(end.development.m(), 2));
         format!("{} {low} to {high}", bike(&row.whose))
     };
-    format!("Developments of every bike: {}.", compared.rows.iter().map(range).collect::<Vec<_>>().join("; "))
+    let by = capital(gears_by(units::developments_by()));
+    format!("{by} of every bike: {}.", compared.rows.iter().map(range).collect::<Vec<_>>().join("; "))
 }
 
 /// Which bikes reach farthest down and up.
@@ -204,8 +214,8 @@ pub(crate) fn says(compared: Option<&Compared>) -> String {
     format!(
         "{} has the lowest gear, {}; {} the highest, {}.",
         named(low),
-        with_unit(development(&low.lowest), 1, "m"),
+        units::developments().print(development(&low.lowest), 1),
         named(high),
-        with_unit(development(&high.highest), 1, "m")
+        units::developments().print(development(&high.highest), 1)
     )
 }

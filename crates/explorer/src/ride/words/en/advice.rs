@@ -5,6 +5,7 @@ use crate::ride::section::RideSection;
 use crate::ride::side::RideSide;
 use crate::ride::words::figures::seconds;
 use crate::ride::words::terms::{because, verb};
+use crate::units;
 use gear_math::rider::{Advice, OnBike, PacedRide};
 
 /// The advice with its times: the quicker way first, the slower one as what is left.
@@ -80,7 +81,7 @@ fn how_ridden(report: &RideSection, how: OnBike) -> String {
 
 /// The speed into the climb.
 fn entry(report: &RideSection) -> String {
-    report.rings.unit.print(report.ride.inputs.entry)
+    units::speed(report.ride.inputs.entry)
 }
 
 /// What the speed that is brought makes of a climb that is ridden anyway.

@@ -10,6 +10,7 @@ use crate::ride::spun_out::SpunOut;
 use crate::ride::words::figures::{about, end_band, running_from, speeds_from_to, steepest};
 use crate::ride::words::terms::{doubtful, ground_name};
 use crate::side::Side;
+use crate::units;
 use crate::words::likely_share;
 use gear_math::rider::{Climb, Reason};
 
@@ -17,7 +18,7 @@ use gear_math::rider::{Climb, Reason};
 pub(crate) fn gear_limit(report: &RideSection) -> Line {
     let ground = ground_name(report.ride.ground());
     let [of_a, of_b] = [&report.ride.sides[0], &report.ride.sides[1]]
-        .map(|side| strong(&report.rings.unit.print(side.crossover.lowest_gear_speed)));
+        .map(|side| strong(&units::speed(side.crossover.lowest_gear_speed)));
     if of_a == of_b {
         format!("On {ground} with {A} and {B} alike no gear is low enough below {of_a}.").into()
     } else {
@@ -31,7 +32,7 @@ pub(crate) fn running_limit(report: &RideSection) -> Line {
     let below = report
         .ride
         .running_wins_below()
-        .map(|below| (strong(&report.rings.unit.print(below.best)), speeds_from_to(report, &below)));
+        .map(|below| (strong(&units::speed(below.best)), speeds_from_to(&below)));
     match below {
         [a, b] if a == b => {
             let (best, likely) = a;
@@ -87,8 +88,8 @@ fn lowest_gear(report: &RideSection, side: &RideSide) -> String {
 }
 
 /// A speed that the legs cannot ride faster than, though running may.
-pub(crate) fn spun_out(report: &RideSection, spun: &SpunOut) -> Line {
-    let (gear, speed) = (spun.gear, strong(&report.rings.unit.print(spun.speed)));
+pub(crate) fn spun_out(spun: &SpunOut) -> Line {
+    let (gear, speed) = (spun.gear, strong(&units::speed(spun.speed)));
     if spun.up_to == Climb::LEVEL {
         format!("The {gear} spins out at {speed}, which running may better on the level.").into()
     } else {

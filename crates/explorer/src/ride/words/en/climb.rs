@@ -1,9 +1,8 @@
 //! The answer on the very climb that was asked about.
 
 use super::{A, B};
-use crate::bench::field::Field;
 use crate::layout::line::{Line, name, strong};
-use crate::number::{duration, percent, rpm, with_unit};
+use crate::number::{duration, percent, rpm};
 use crate::ride::inputs::LapPrice;
 use crate::ride::on_climb::Otherwise;
 use crate::ride::section::RideSection;
@@ -12,12 +11,14 @@ use crate::ride::words::advice::facts;
 use crate::ride::words::figures::{about, foot_span, seconds, steepest};
 use crate::ride::words::terms::{verb, verdict};
 use crate::side::Side;
+use crate::units;
 use gear_math::rider::{CarryReach, EffortBudget, LowerGear, Reason, Slope, Time};
 
 /// The climb, and what to do there.
 pub(crate) fn advised(report: &RideSection) -> Line {
     let inputs = &report.ride.inputs;
-    let (slope, length) = (percent(inputs.climb.percent(), 1), with_unit(inputs.length.m(), 0, "m"));
+    let (slope, length) =
+        (percent(inputs.climb.percent(), 1), units::distances().print(inputs.length.m(), 0));
     let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(|side| told(report, side));
     if a == b {
         format!("This climb, {slope} for {length}: with both {a}.").into()
@@ -54,7 +55,7 @@ pub(crate) fn running(report: &RideSection) -> Line {
 
 /// Up to which slope riding pays on a climb as long.
 pub(crate) fn pays_up_to(report: &RideSection) -> Line {
-    let length = with_unit(report.ride.inputs.length.m(), 0, "m");
+    let length = units::distances().print(report.ride.inputs.length.m(), 0);
     let [a, b] = Side::BOTH.map(|side| up_to(report.ride.pays_up_to(side)));
     let told = format!("Riding a climb of {length} pays, by the best guess, {a}");
     if a == b {
@@ -153,7 +154,7 @@ pub(crate) fn lifts_in_jerks(from: f64) -> String {
 
 /// That a wind typed here is not that of the lap.
 pub(crate) fn wind(wind_m_s: f64) -> String {
-    let wind = with_unit(wind_m_s, 1, Field::Headwind.spec().unit);
+    let wind = units::winds().print(wind_m_s, 1);
     format!("The wind of {wind} counts on this slope only: the lap does not know it.")
 }
 
@@ -167,9 +168,9 @@ pub(crate) const fn whose(side: Option<Side>) -> &'static str {
 
 /// How far speed carries up it.
 pub(crate) fn carried(report: &RideSection, whose: &str, side: &RideSide, reach: &CarryReach) -> Line {
-    let unit = report.rings.unit;
-    let (entry, exit) = (unit.print(report.ride.inputs.entry), unit.print(side.carry.exit));
-    let (way, height) = (strong(&with_unit(reach.way.m(), 0, "m")), with_unit(reach.height.m(), 1, "m"));
+    let (entry, exit) = (units::speed(report.ride.inputs.entry), units::speed(side.carry.exit));
+    let (way, height) =
+        (strong(&units::distances().print(reach.way.m(), 0)), units::distances().print(reach.height.m(), 1));
     let time = seconds(reach.time);
     format!(
         "{whose}: coming in at {entry} you get {way} along and {height} up in {time} before you are down to {exit}, too slow to ride on; a ramp shorter than that is a matter of momentum, not of gears."

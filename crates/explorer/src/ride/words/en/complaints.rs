@@ -1,7 +1,8 @@
 //! What to type instead of a power that cannot be, and what goes on in its place.
 
 use crate::bench::words::complaints::sentence;
-use crate::number::{trimmed, with_unit};
+use crate::number::with_unit;
+use crate::units;
 use gear_math::Power;
 use gear_math::rider::{BodyMass, PeakTooLow, PowerBelowStanding, PowerDemand};
 
@@ -12,7 +13,7 @@ pub(crate) fn power(error: PowerBelowStanding) -> String {
 
 /// The power that goes on in its place, with the body it carries.
 pub(crate) fn power_and_mass(power: Power, body: BodyMass) -> String {
-    format!("{}\u{a0}W at {}\u{a0}kg", power.watts(), trimmed(body.kg()))
+    format!("{}\u{a0}W at {}", power.watts(), units::mass(body.kg()))
 }
 
 /// A peak power from which the lasting power is had at no cadence.

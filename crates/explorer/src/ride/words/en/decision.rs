@@ -4,6 +4,7 @@ use crate::ride::section::RideSection;
 use crate::ride::side::RideSide;
 use crate::ride::words::figures::seconds;
 use crate::ride::words::terms::verb;
+use crate::units;
 use gear_math::rider::Advice;
 
 /// What to do, and how long that takes.
@@ -23,10 +24,9 @@ pub(crate) fn gear_limit(below: &str) -> String {
 
 /// How long running takes, and below which speed it wins; of A where the bikes differ by nothing that shows.
 pub(crate) fn running(report: &RideSection) -> String {
-    let unit = report.rings.unit;
     let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(|side| seconds(side.ascent.foot));
     let foot = if a == b { format!("running {a}") } else { format!("running {a} with A, {b} with B") };
-    let below = report.ride.running_wins_below().map(|below| unit.print(below.best));
+    let below = report.ride.running_wins_below().map(|below| units::speed(below.best));
     match below {
         [a, b] if a == b => format!("{foot}; it wins below {a}"),
         [a, b] => format!("{foot}; it wins below {a} with A, {b} with B"),

@@ -4,6 +4,7 @@ use crate::number::{brief, percent, plain, shows_nothing, with_unit};
 use crate::ride::report::RunningFrom;
 use crate::ride::section::RideSection;
 use crate::ride::words::terms::{cadence, gait, judged};
+use crate::units;
 use crate::words::span_of_time;
 use gear_math::Speed;
 use gear_math::rider::{
@@ -39,7 +40,7 @@ fn times(best: Time, worst: Time) -> String {
 pub(crate) fn feet_and_gears(report: &RideSection, a: &Answer, b: &Answer) -> String {
     let (low, high) = report.foot_band(a);
     let (low, high) = (plain(low, 1), plain(high, 1));
-    let (gait, foot) = (gait(a.gait), report.rings.unit.print(a.foot));
+    let (gait, foot) = (gait(a.gait), units::speed(a.foot));
     let [a, b] = [a, b].map(geared);
     format!("{gait} {foot}, likely {low} to {high}. A: {a}. B: {b}.")
 }
@@ -119,8 +120,8 @@ pub(crate) fn mark_at(kind: MarkKind, gradient: f64) -> String {
 }
 
 /// The likely edges of a speed.
-pub(crate) fn speeds_from_to(report: &RideSection, band: &SpeedBand) -> String {
-    let edge = |speed: Speed| plain(report.rings.unit.value(speed), 1);
+pub(crate) fn speeds_from_to(band: &SpeedBand) -> String {
+    let edge = |speed: Speed| units::speed_number(speed);
     let (low, high) = (edge(band.low), edge(band.high));
     format!("{low} to {high}")
 }

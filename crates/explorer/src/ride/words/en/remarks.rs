@@ -1,21 +1,23 @@
 //! What fields say when they are in order and have more to say than their line of help.
 
-use crate::number::{percent, plain, trimmed, with_unit};
+use crate::number::{percent, plain, with_unit};
 use crate::ride::inputs::RideInputs;
 use crate::ride::words::terms::{basis, surface_name};
+use crate::units;
 use gear_math::Surface;
 use gear_math::rider::{Basis, Level, PeakPower};
 
 /// The power as estimated.
 pub(crate) fn power(inputs: &RideInputs) -> String {
-    let (level, body) = (with_unit(inputs.level.watts_per_kg(), 1, "W/kg"), trimmed(inputs.rider.body.kg()));
+    let (level, body) =
+        (units::per_mass(inputs.level.watts_per_kg(), 1), units::mass(inputs.rider.body.kg()));
     let (power, off) = (with_unit(inputs.rider.power.watts(), 0, "W"), percent(100.0 * Level::OFF, 0));
-    format!("Estimate: {level} × {body} kg = {power}; one rider may be {off} away")
+    format!("Estimate: {level} × {body} = {power}; one rider may be {off} away")
 }
 
 /// The peak power as estimated.
 pub(crate) fn peak_power(inputs: &RideInputs) -> String {
-    let (peak, per_kg) = (with_unit(inputs.peak.watts(), 0, "W"), with_unit(PeakPower::PER_KG, 0, "W/kg"));
+    let (peak, per_kg) = (with_unit(inputs.peak.watts(), 0, "W"), units::per_mass(PeakPower::PER_KG, 0));
     let times = plain(PeakPower::OVER_POWER, 0);
     format!(
         "Estimate: {peak}, {per_kg} of body or {times} times the power, whichever is more; of one pedal turn in a sprint"
@@ -24,10 +26,10 @@ pub(crate) fn peak_power(inputs: &RideInputs) -> String {
 
 /// The reserve as estimated.
 pub(crate) fn reserve(inputs: &RideInputs) -> String {
-    let (reserve, body) = (with_unit(inputs.reserve.kj(), 0, "kJ"), trimmed(inputs.rider.body.kg()));
+    let (reserve, body) = (with_unit(inputs.reserve.kj(), 0, "kJ"), units::mass(inputs.rider.body.kg()));
     let power = with_unit(inputs.rider.power.watts(), 0, "W");
     format!(
-        "Estimate: {reserve} for {body} kg at {power}, more for the heavier and the stronger; one rider may be a third away"
+        "Estimate: {reserve} for {body} at {power}, more for the heavier and the stronger; one rider may be a third away"
     )
 }
 

@@ -7,6 +7,7 @@ use crate::ride::side::RideSide;
 use crate::ride::words::figures::{end_band, running_from, speeds_from_to, steepest};
 use crate::ride::words::terms::{ground_name, limit};
 use crate::side::Side;
+use crate::units;
 use crate::words::alike_or_each;
 use gear_math::rider::{Reason, TotalMass};
 
@@ -29,15 +30,15 @@ pub(crate) fn whom(report: &RideSection) -> String {
     let power = with_unit(rider.power.watts(), 0, "W");
     let mass = |side: Side| {
         let bike = report.ride.inputs.bike(side);
-        with_unit(TotalMass::of(rider.body, rider.kit, bike.mass).kg(), 1, "kg")
+        units::masses().print(TotalMass::of(rider.body, rider.kit, bike.mass).kg(), 1)
     };
     let mass = alike_or_each(&mass(Side::A), &mass(Side::B));
     format!("{power} and {mass} in all on {}", ground_name(report.ride.ground()))
 }
 
 /// What a lowest gear asks for, and where it ends.
-pub(crate) fn lowest_gear(report: &RideSection, side: &RideSide) -> String {
-    let (gear, speed) = (side.lowest, report.rings.unit.print(side.crossover.lowest_gear_speed));
+pub(crate) fn lowest_gear(side: &RideSide) -> String {
+    let (gear, speed) = (side.lowest, units::speed(side.crossover.lowest_gear_speed));
     format!("{gear}, needs at least {speed}; riding ends {}", ends(side))
 }
 
@@ -53,11 +54,7 @@ fn ends(side: &RideSide) -> String {
 /// Below which speed and from which slope running wins.
 pub(crate) fn running_wins(report: &RideSection) -> String {
     let below = report.ride.running_wins_below().map(|below| {
-        format!(
-            "{} on this climb, likely {}",
-            report.rings.unit.print(below.best),
-            speeds_from_to(report, &below)
-        )
+        format!("{} on this climb, likely {}", units::speed(below.best), speeds_from_to(&below))
     });
     let below = match below {
         [a, b] if a == b => a,
@@ -80,5 +77,5 @@ fn slopes(from: RunningFrom) -> String {
 /// “9.0 %, 60 m”
 pub(crate) fn climb(report: &RideSection) -> String {
     let inputs = &report.ride.inputs;
-    format!("{}, {}", percent(inputs.climb.percent(), 1), with_unit(inputs.length.m(), 0, "m"))
+    format!("{}, {}", percent(inputs.climb.percent(), 1), units::distances().print(inputs.length.m(), 0))
 }

@@ -2,7 +2,7 @@
 
 use crate::bench::field::Field;
 use crate::layout::line::{Line, link_to, strong};
-use crate::number::{percent, plain, with_unit};
+use crate::number::{percent, plain, trimmed};
 use crate::ride::ground_row::Stretch;
 use crate::ride::other_gear::OTHER_GEARS;
 use crate::ride::probe::AtSpeed;
@@ -10,6 +10,7 @@ use crate::ride::section::RideSection;
 use crate::ride::words::climb::saved;
 use crate::ride::words::figures::{feet_and_gears, steepest, whole};
 use crate::ride::words::terms::{limit, mark, off_road, verb, verdict};
+use crate::units;
 use crate::words::capital;
 use gear_math::rider::{Advice, ClimbPlan, CrankLength, LowerGear, MarkKind, PeakFactor, Verdict};
 
@@ -38,7 +39,7 @@ pub(crate) const TOO_CLOSE: &str = "too close to call";
 
 /// Which crank it is.
 pub(crate) fn over_body_weight(crank: CrankLength) -> Line {
-    let crank = link_to(Field::CrossCrank, &format!("crank of {} mm", crank.mm()));
+    let crank = link_to(Field::CrossCrank, &format!("crank of {} mm", trimmed(crank.mm())));
     format!("Over body weight is for the cross bike’s {crank}, as in its position.").into()
 }
 
@@ -56,7 +57,7 @@ pub(crate) const OTHERS_HEADS: [&str; 4] =
 
 /// The slope that belongs to a speed.
 pub(crate) fn at_speed(report: &RideSection, at: &AtSpeed) -> Line {
-    let speed = strong(&report.rings.unit.print(report.rings.probe.uphill));
+    let speed = strong(&units::speed(report.rings.probe.uphill));
     match at {
         AtSpeed::Holds { slope, answers: [a, b] } => {
             let slope = strong(&percent(slope.percent(), 1));
@@ -181,7 +182,7 @@ pub(crate) const CLIMB_GEAR: &str = "So gear and rpm";
 /// The length from which running pays, by the best guess; never only where the whole band says so.
 pub(crate) fn pays_from(plan: &ClimbPlan) -> String {
     match (plan.break_even, plan.answer.verdict) {
-        (Some(length), _) => with_unit(length.m(), 0, "m"),
+        (Some(length), _) => units::distances().print(length.m(), 0),
         (None, Verdict::Ride) => "never".to_owned(),
         (None, Verdict::TooClose) => TOO_CLOSE.to_owned(),
         _ => "–".to_owned(),

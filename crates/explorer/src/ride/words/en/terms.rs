@@ -1,6 +1,7 @@
 //! What riding and running, their limits and their doubts are called.
 
 use crate::number::{plain, with_unit};
+use crate::units::{self, Told};
 use gear_math::Surface;
 use gear_math::rider::{
     Advice, Answer, Basis, Gait, LimitsHeld, MarkKind, Reason, RollingCoefficient, Uncertain, Verdict,
@@ -112,9 +113,9 @@ const fn uncertain(input: Uncertain) -> (&'static str, &'static str, usize) {
         Uncertain::Standing => ("standing metabolic rate", "W/kg", 1),
         Uncertain::Drivetrain => ("drivetrain efficiency", "", 3),
         Uncertain::Power => ("power", "W", 0),
-        Uncertain::BikeMass => ("bike mass", "kg", 1),
+        Uncertain::BikeMass => ("bike mass", "", 1),
         Uncertain::LowestCadence => ("lowest cadence", "rpm", 0),
-        Uncertain::Balance => ("slowest speed you can balance", "m/s", 1),
+        Uncertain::Balance => ("slowest speed you can balance", "", 1),
         Uncertain::Friction => ("friction of the tyre", "", 2),
     }
 }
@@ -124,15 +125,29 @@ pub(crate) const fn doubtful(input: Uncertain) -> &'static str {
     uncertain(input).0
 }
 
+/// What it is told in, where that can be chosen.
+fn told(input: Uncertain) -> Option<Told> {
+    match input {
+        Uncertain::BikeMass => Some(units::masses()),
+        Uncertain::Balance => Some(units::winds()),
+        _ => None,
+    }
+}
+
 /// One value of an uncertain input, with its unit.
 pub(crate) fn valued(input: Uncertain, value: f64) -> String {
     let (_, unit, decimals) = uncertain(input);
-    with_unit(value, decimals, unit).trim_end().to_owned()
+    told(input).map_or_else(
+        || with_unit(value, decimals, unit).trim_end().to_owned(),
+        |told| told.print(value, decimals),
+    )
 }
 
 /// The two values an input is moved between.
 pub(crate) fn moved(input: Uncertain, (low, high): (f64, f64)) -> String {
-    let (low, high) = (plain(low, uncertain(input).2), valued(input, high));
+    let decimals = uncertain(input).2;
+    let low = told(input).map_or_else(|| plain(low, decimals), |told| told.number(low, decimals));
+    let high = valued(input, high);
     format!("{low} to {high}")
 }
 

@@ -6,6 +6,7 @@ use crate::ride::section::RideSection;
 use crate::ride::words::figures::seconds;
 use crate::ride::words::terms::off_road;
 use crate::side::Side;
+use crate::units;
 use crate::words::{alike_or_each, likely_share};
 use gear_math::rider::{Band, FootBike, MetabolicPower, PeakFactor};
 
@@ -18,9 +19,9 @@ pub(crate) fn riding(report: &RideSection) -> Worked {
     let speed = report.ride.sides[0].plan.answer.ride;
     let terms = inputs.question(Side::A).resistance(inputs.ground(Side::A), inputs.climb).power(speed);
     let (power, share) =
-        (with_unit(inputs.rider.power.watts(), 0, "W"), inputs.bike(Side::A).efficiency.share());
+        (with_unit(inputs.rider.power.watts(), 0, "W"), trimmed(inputs.bike(Side::A).efficiency.share()));
     let (climbing, rolling) = (plain(terms.gravity_w, 0), plain(terms.rolling_w, 0));
-    let (air, speed) = (with_unit(terms.air_w, 0, "W"), report.rings.unit.print(speed));
+    let (air, speed) = (with_unit(terms.air_w, 0, "W"), units::speed(speed));
     (
         "Riding",
         "power × drivetrain = (climbing + rolling + air) × speed",
@@ -36,12 +37,16 @@ pub(crate) fn riding_rests_on() -> String {
     )
 }
 
+fn number(kg: f64) -> String {
+    units::masses().typed(kg)
+}
+
 /// The power on foot.
 pub(crate) fn engine(report: &RideSection) -> Worked {
     let rider = &report.ride.inputs.rider;
     let left = MetabolicPower::of(rider.power, rider.efficiency).above_standing(rider.body, rider.standing);
-    let (power, efficiency) = (with_unit(rider.power.watts(), 0, "W"), rider.efficiency.share());
-    let (standing, body) = (rider.standing.w_per_kg(), trimmed(rider.body.kg()));
+    let (power, efficiency) = (with_unit(rider.power.watts(), 0, "W"), trimmed(rider.efficiency.share()));
+    let (standing, body) = (units::per_mass_number(rider.standing.w_per_kg()), number(rider.body.kg()));
     let left = with_unit(left.watts(), 0, "W");
     (
         "The same engine on foot",
@@ -53,23 +58,23 @@ pub(crate) fn engine(report: &RideSection) -> Worked {
 /// The speed on foot.
 pub(crate) fn on_foot(report: &RideSection) -> Worked {
     let (rider, bike) = (&report.ride.inputs.rider, report.ride.inputs.bike(Side::A));
-    let (body, kit) = (trimmed(rider.body.kg()), trimmed(rider.kit.kg()));
-    let (carrying, bike) = (bike.load.value(), trimmed(bike.mass.kg()));
-    let speed = report.rings.unit.print(report.ride.sides[0].plan.answer.foot);
-    let efficiency = rider.efficiency.share();
+    let (body, kit, unit) = (number(rider.body.kg()), number(rider.kit.kg()), units::masses().symbol());
+    let (carrying, bike) = (trimmed(bike.load.value()), number(bike.mass.kg()));
+    let speed = units::speed(report.ride.sides[0].plan.answer.foot);
+    let efficiency = trimmed(rider.efficiency.share());
     let (formula, numbers) = match rider.foot_bike {
         FootBike::Carried => (
             "that = cost of the slope × (body + kit + carrying × bike) × speed",
-            format!("({body} + {kit} + {carrying} × {bike}) kg"),
+            format!("({body} + {kit} + {carrying} × {bike}) {unit}"),
         ),
         FootBike::Pushed => (
             "that = (cost of the slope × (body + kit) + force to push the bike ÷ efficiency) × speed",
-            format!("({body} + {kit}) kg, and {bike} kg pushed ÷ {efficiency} (estimate)"),
+            format!("({body} + {kit}) {unit}, and {bike} {unit} pushed ÷ {efficiency} (estimate)"),
         ),
         FootBike::Quicker => (
             "that = (cost of the slope × (body + kit) + the bike) × speed; the bike carried costs as much as carrying × its mass, pushed its force ÷ efficiency, whichever is less",
             format!(
-                "({body} + {kit}) kg, {carrying} × {bike} kg or {bike} kg pushed ÷ {efficiency} (estimate)"
+                "({body} + {kit}) {unit}, {carrying} × {bike} {unit} or {bike} {unit} pushed ÷ {efficiency} (estimate)"
             ),
         ),
     };
@@ -83,7 +88,7 @@ pub(crate) const ON_FOOT: &str = "Cost of running and walking on slopes: Minetti
 pub(crate) fn lowest_gear(report: &RideSection) -> Worked {
     let lowest = &report.ride.sides[0];
     let (gear, rpm) = (lowest.lowest, with_unit(report.rings.window.low.rpm(), 0, "rpm"));
-    let speed = report.rings.unit.print(lowest.crossover.lowest_gear_speed);
+    let speed = units::speed(lowest.crossover.lowest_gear_speed);
     (
         "Where no gear is low enough",
         "speed of the lowest gear at the lowest cadence, put into the first line",
@@ -107,9 +112,9 @@ pub(crate) fn reserve(report: &RideSection) -> Worked {
 
 /// The speed below which running wins.
 pub(crate) fn running_wins(report: &RideSection) -> Worked {
-    let length = with_unit(report.ride.inputs.length.m(), 0, "m");
+    let length = units::distances().print(report.ride.inputs.length.m(), 0);
     let time = seconds(report.ride.sides[0].ascent.foot);
-    let speed = report.rings.unit.print(report.ride.running_wins_below()[0].best);
+    let speed = units::speed(report.ride.running_wins_below()[0].best);
     (
         "Where running wins",
         "length ÷ (length ÷ speed on foot + dismount and remount)",
@@ -167,7 +172,7 @@ const LEFT_OUT: &str =
 /// How the band of the speeds on foot comes about.
 fn band(inputs: &RideInputs) -> String {
     let off = |factors: [f64; 2]| percent(100.0 * (factors[1] - 1.0), 0);
-    let (likely, efficiency) = (likely_share(), Band::EFFICIENCY);
+    let (likely, efficiency) = (likely_share(), trimmed(Band::EFFICIENCY));
     let [rolling, ground, person] = [Band::ROLLING, Band::GROUND, Band::PERSON].map(off);
     let [low, high] = Band::LOAD.map(|doubt| plain(inputs.bike(Side::A).load.value() + doubt, 1));
     let carrying = match inputs.rider.foot_bike {

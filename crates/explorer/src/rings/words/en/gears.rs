@@ -1,8 +1,9 @@
 //! One gear, and the table of all.
 
-use crate::number::{plain, rpm, trimmed};
+use crate::number::{rpm, trimmed};
 use crate::rings::report::RingsReport;
 use crate::rings::setup::{GearLine, SetupReport};
+use crate::units;
 
 pub(crate) const ALL: &str = "All gears in numbers";
 pub(crate) const LEGEND: &str = "Cross-chained: by common practice, where the chain runs at its steepest. Twice: another gear of the same set-up within your tolerance is counted instead. Slack: chain the cage has to take up, counted from the largest ring with the largest sprocket. Never use: the chain hangs there or is too short, or you switched the gear off; such gears count as neither useful, lowest nor highest. Where a table is wider than the screen it goes on to the right: scroll it sideways.";
@@ -47,10 +48,10 @@ pub(crate) fn label(line: &GearLine) -> String {
 
 /// A gear's speeds at the three cadences.
 pub(crate) fn speeds(rings: &RingsReport, line: &GearLine) -> String {
-    let number = |speed| plain(rings.unit.value(speed), 1);
+    let number = units::speed_number;
     format!(
         "{low} at {lowest}, {mid} at {usual} and {high} at {highest}",
-        low = rings.unit.print(line.speed_low),
+        low = units::speed(line.speed_low),
         lowest = rpm(rings.window.low),
         mid = number(line.speed_usual),
         usual = trimmed(rings.window.usual.rpm()),

@@ -1,17 +1,16 @@
 //! The gear ladder.
 
 use crate::layout::line::name;
-use crate::number::{plain, with_unit};
+use crate::number::plain;
 use crate::rings::report::RingsReport;
 use crate::rings::section::RingsSection;
 use crate::rings::setup::{GearLine, SetupReport};
 use crate::side::Side;
-use crate::words::{capital, counted, listed};
+use crate::units::{self, GearScale, Units};
+use crate::words::{capital, counted, gears_by, listed};
 use gear_math::Development;
 
 pub(crate) const TITLE: &str = "The gear ladder";
-/// Over the scale.
-pub(crate) const METRES: &str = "m";
 pub(crate) const CAPTION: &str = "The longest rungs are the largest ring; a tie across the rail joins the same gear. “Bank”: the gear it asks for at your lowest cadence. In brackets: cross-chained; with “no”: to be avoided.";
 /// Beside the lowest gear that the climb asks for.
 pub(crate) const BANK: &str = "bank";
@@ -20,17 +19,23 @@ pub(crate) const BANK_BELOW: &str = "↓ bank";
 
 /// The picture in one sentence.
 pub(crate) fn label(rings: &RingsReport) -> String {
-    let [a, b] = rings.setups.each_ref().map(reach);
+    let [a, b] = rings.setups.each_ref().map(|setup| reach(rings, setup));
     let common = counted(rings.common.len(), "gear is", "gears are");
     format!("Gear ladder: {a}; {b}; {common} the same on both.")
 }
 
-fn reach(setup: &SetupReport) -> String {
+fn reach(rings: &RingsReport, setup: &SetupReport) -> String {
+    let scale = Units::now().gears;
+    let unit = match scale {
+        GearScale::Development => format!("{} of {}", units::gear_unit(), gears_by(scale)),
+        GearScale::Ratio => format!("in {}", gears_by(scale)),
+        GearScale::Inches | GearScale::NominalInches => gears_by(scale).to_owned(),
+    };
     format!(
-        "{side} reaches from {low} to {high} m of development in {gears}",
+        "{side} reaches from {low} to {high} {unit} in {gears}",
         side = setup.side,
-        low = plain(setup.lowest().development.m(), 2),
-        high = plain(setup.highest().development.m(), 2),
+        low = rings.gear_number(setup.side, setup.lowest().development, 2),
+        high = rings.gear_number(setup.side, setup.highest().development, 2),
         gears = counted(setup.usable(), "gear", "gears"),
     )
 }
@@ -69,10 +74,19 @@ pub(crate) fn two_rings(large: &str, small: &str) -> String {
 }
 
 /// A gear with its development, inches, speeds, and its twins on the other side.
-pub(crate) fn gear(side: Side, line: &GearLine, speeds: &str, twins: &[String]) -> String {
+pub(crate) fn gear(
+    rings: &RingsReport,
+    side: Side,
+    line: &GearLine,
+    speeds: &str,
+    twins: &[String],
+) -> String {
     let (gear, inches) = (line.gear, plain(line.inches.inches(), 1));
-    let development = plain(line.development.m(), 3);
-    let mut words = format!("{side} {gear}: {development} m, {inches} gear inches; {speeds}.");
+    let size = match Units::now().gears {
+        GearScale::Ratio => rings.gear(side, line.development, 3),
+        _ => units::distances().print(line.development.m(), 3),
+    };
+    let mut words = format!("{side} {gear}: {size}, {inches} gear inches; {speeds}.");
     if !twins.is_empty() {
         words += &format!(" Same gear as {}.", listed(twins));
     }
@@ -105,7 +119,7 @@ fn bank(report: &RingsSection) -> String {
         (true, false) => format!("only {a} has it"),
         (false, true) => format!("only {b} has it"),
     };
-    format!(" Your bank asks for a gear of {} or less: {who}.", with_unit(of_a.m(), 1, "m"))
+    format!(" Your bank asks for a gear of {} or less: {who}.", report.rings.gear(Side::A, of_a, 1))
 }
 
 fn reaches(report: &RingsSection) -> String {
@@ -119,7 +133,7 @@ fn reaches(report: &RingsSection) -> String {
     let ends = below.into_iter().chain(above);
     let ends: Vec<String> = ends
         .map(|(side, where_to, end)| {
-            format!("only {} reaches {where_to} {}", name(side), with_unit(end.m(), 1, "m"))
+            format!("only {} reaches {where_to} {}", name(side), rings.gear(side, end, 1))
         })
         .collect();
     let common = match rings.common.len() {

@@ -5,6 +5,7 @@ use crate::number::percent;
 use crate::rings::section::RingsSection;
 use crate::rings::words::answer::in_common as in_common_within;
 use crate::side::Side;
+use crate::units::{GearScale, Units};
 use crate::words::counted;
 
 pub(crate) const TITLE: &str = "Where A and B have the same gear";
@@ -44,7 +45,8 @@ pub(crate) fn equally_far(tolerance: &str) -> Line {
 /// What one set-up alone reaches.
 pub(crate) fn only(side: Side, developments: [String; 2], speeds: [String; 2], cadence: &str) -> Line {
     let (side, developments, speeds) = (name(side), from_to(developments), from_to(speeds));
-    format!("Only {side} reaches {developments} of development: {speeds} at {cadence}.").into()
+    let of = if Units::now().gears == GearScale::Development { " of development" } else { "" };
+    format!("Only {side} reaches {developments}{of}: {speeds} at {cadence}.").into()
 }
 
 fn from_to([from, to]: [String; 2]) -> String {

@@ -5,6 +5,7 @@ use crate::rings::report::RingsReport;
 use crate::rings::section::RingsSection;
 use crate::rings::setup::GearLine;
 use crate::side::Side;
+use crate::units;
 
 pub(crate) const TITLE: &str = "Speed of every gear";
 pub(crate) const CAPTION: &str = "Bars run from your lowest to your highest cadence; notch and upright line are the cadence and the speed chosen below.";
@@ -18,8 +19,8 @@ pub(crate) fn label(rings: &RingsReport) -> String {
 
 fn covers(rings: &RingsReport, side: Side) -> String {
     let setup = rings.setup(side);
-    let low = plain(rings.unit.value(setup.lowest().speed_low), 1);
-    format!("{side} covers {low} to {}", rings.unit.print(setup.highest().speed_high))
+    let low = units::speed_number(setup.lowest().speed_low);
+    format!("{side} covers {low} to {}", units::speed(setup.highest().speed_high))
 }
 
 /// A gear with its speeds, and what it asks for at the speed being looked at.

@@ -8,6 +8,7 @@ use crate::tyre::report::{Gauge, TyreFit};
 use crate::tyre::section::TyreSection;
 use crate::tyre::words::said::no_fit;
 use crate::tyre::words::width::{gauge, likely, look, mm, typed};
+use crate::units::{mass, masses};
 use gear_math::wheel::{Construction, RaceLimit, RimRange, TyreFitError, WidthAccuracy};
 
 /// Where a pair is dangerous.
@@ -25,7 +26,7 @@ pub(crate) fn width(report: &TyreSection, fit: &TyreFit) -> Line {
     let (tyre, width) = (&report.tyre, strong(&mm(fit.section.width().mm())));
     let limit = fit.gauge.zip(tyre.inputs.limit);
     let against = limit.map_or_else(String::new, |(verdict, limit)| against(report, verdict, limit));
-    let (rim, label) = (typed(tyre.inputs.rim.mm()), tyre.size.width.mm());
+    let (rim, label) = (typed(tyre.inputs.rim.mm()), trimmed(tyre.size.width.mm()));
     match tyre.inputs.construction {
         _ if fit.is_measured && fit.width.explains(fit.section.width()) => {
             format!("Measured, the tyre is {width} wide{against}.")
@@ -68,9 +69,9 @@ pub(crate) fn rim_mark() -> Line {
 
 /// Who rides and on what; those fields stand in another section.
 pub(crate) fn loaded_with(inputs: &TyreInputs) -> Line {
-    let rider = link_to(Field::BodyMass, &format!("rider of {} kg", trimmed(inputs.rider.kg())));
-    let kit = link_to(Field::KitMass, &format!("{} kg of kit", trimmed(inputs.kit.kg())));
-    let bike = link_to(Field::BikeMass, &format!("bike of {} kg", trimmed(inputs.bike.kg())));
+    let rider = link_to(Field::BodyMass, &format!("rider of {}", mass(inputs.rider.kg())));
+    let kit = link_to(Field::KitMass, &format!("{} of kit", mass(inputs.kit.kg())));
+    let bike = link_to(Field::BikeMass, &format!("bike of {}", mass(inputs.bike.kg())));
     let front = link_to(Field::RearWeight, &percent(100.0 * inputs.front_share.fraction(), 0));
     format!("For a {rider} with {kit} on a {bike}, and {front} of the weight on the front wheel.").into()
 }
@@ -81,5 +82,6 @@ pub(crate) const TUBULAR_RIM: &str = "The bed of a tubular rim has to match the 
 /// Which rims suit a tyre, and from where on under a heavy rider.
 pub(crate) fn rims(label: f64, narrowest: &str, widest: &str, heavy: &str) -> Line {
     let narrowest = strong(&format!("{narrowest} to {widest}"));
-    format!("Rims that suit a {label}: {narrowest} inside, by the workshop’s rule of thumb. A rider of {} kg or more does better from {heavy} up: a wider rim keeps a soft tyre from squirming.", RimRange::HEAVY_RIDER_KG).into()
+    let (label, rider) = (trimmed(label), masses().print(RimRange::HEAVY_RIDER_KG, 0));
+    format!("Rims that suit a {label}: {narrowest} inside, by the workshop’s rule of thumb. A rider of {rider} or more does better from {heavy} up: a wider rim keeps a soft tyre from squirming.").into()
 }

@@ -2,6 +2,7 @@
 
 use crate::number::{plain, with_unit};
 use crate::tyre::report::TyreFit;
+use crate::tyre::words::pressure::first;
 use crate::tyre::words::width::{gauge, mm};
 use gear_math::wheel::WheelPressure;
 
@@ -28,5 +29,7 @@ pub(crate) fn width(fit: &TyreFit) -> String {
 pub(crate) fn start(front: &WheelPressure, rear: &WheelPressure) -> String {
     let [front, rear] = [front, rear].map(|wheel| wheel.reading(wheel.start));
     let psi = format!("{} / {}", plain(front.psi, 0), with_unit(rear.psi, 0, "psi"));
-    format!("start with {psi} ({} / {})", plain(front.bar, 2), with_unit(rear.bar, 2, "bar"))
+    let bar = format!("{} / {}", plain(front.bar, 2), with_unit(rear.bar, 2, "bar"));
+    let [one, other] = first(bar, psi);
+    format!("start with {one} ({other})")
 }

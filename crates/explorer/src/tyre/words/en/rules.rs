@@ -1,7 +1,7 @@
 //! Rules of races on tyres and wheels.
 
 use crate::layout::line::{Line, Look};
-use crate::number::with_unit;
+use crate::number::{trimmed, with_unit};
 use crate::tyre::words::width::typed;
 use gear_math::TyreSize;
 use gear_math::wheel::RaceRule;
@@ -20,7 +20,7 @@ pub(crate) fn row(rule: &RaceRule) -> Vec<String> {
 pub(crate) fn wheels(size: TyreSize) -> Line {
     let verdict =
         if size.is_race_diameter() { "within that".to_owned() } else { Look::Stop.part("outside that") };
-    let [least, greatest] = TyreSize::RACE_DIAMETER_MM;
+    let [least, greatest] = TyreSize::RACE_DIAMETER_MM.map(trimmed);
     let [diameter, room] =
         [size.nominal_diameter(), size.clearance_diameter()].map(|it| with_unit(it.mm(), 0, "mm"));
     format!("UCI 1.3.018 also forbids spikes and studs and asks for wheels of {least} to {greatest}\u{a0}mm over the tyre: {size} measures {diameter}, {verdict}. Leave it room for {room} in frame and fork: tyres grow.").into()

@@ -1,9 +1,9 @@
 //! What the workshop sheet has of tyre and pressure.
 
 use crate::bench::words::choices::{construction, tyre_ground, wheel_style};
-use crate::number::with_unit;
 use crate::tyre::report::{TyreFit, TyreReport};
 use crate::tyre::words::width::{gauge, likely, mm, typed};
+use crate::units::masses;
 use gear_math::wheel::Construction;
 
 pub(crate) const TITLE: &str = "Tyre and pressure";
@@ -50,7 +50,7 @@ pub(crate) fn width(tyre: &TyreReport, fit: &TyreFit) -> String {
 
 /// What the pressures are for.
 pub(crate) fn worked_out_for(tyre: &TyreReport, fit: &TyreFit) -> String {
-    let all = with_unit(fit.case.total_kg(), 1, "kg");
+    let all = masses().print(fit.case.total_kg(), 1);
     let (ground, style) = (tyre_ground(tyre.inputs.ground), wheel_style(tyre.inputs.style));
     format!("{all} in all, {ground} ground, style {style}")
 }

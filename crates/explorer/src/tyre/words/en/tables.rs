@@ -1,5 +1,7 @@
 //! How pressure and width move.
 
+use crate::tyre::words::pressure::first;
+
 pub(crate) const PRESSURES: &str = "Pressures to start from";
 pub(crate) const PRESSURES_REMARK: &str = "The last three rows explain and rank, they do not promise: a casing is stiffer than its air, and a sharp edge bottoms a tyre far sooner than flat ground.";
 pub(crate) const FRONT: &str = "Front";
@@ -12,10 +14,14 @@ pub(crate) const CONTACT: &str = "Contact with firm ground";
 
 pub(crate) const WIDTHS: &str = "Other widths on this rim";
 pub(crate) const WIDTHS_REMARK: &str = "Same rider, ground and kind of tyre. The widest tyre that frame and fork makers name comes before this table. “↑” was raised to the lowest usual pressure or the marked minimum, “↓” cut to the highest allowed; “*” is outside what the formula was made for. Gears against the tyre on the bench, both by their size.";
-pub(crate) const WIDTHS_HEADS: [&str; 7] =
-    ["Tyre", "On this rim", FRONT_PRESSURE, REAR_PRESSURE, "Against the limit", "Roll-out", "Gears"];
-pub(crate) const FRONT_PRESSURE: &str = "Front, psi (bar)";
-pub(crate) const REAR_PRESSURE: &str = "Rear, psi (bar)";
+pub(crate) const WIDTHS_HEADS: [&str; 5] = ["Tyre", "On this rim", "Against the limit", "Roll-out", "Gears"];
+
+/// Front and rear pressures, the unit in brackets behind the first.
+pub(crate) fn pressures() -> [String; 2] {
+    let [one, other] = first("bar", "psi");
+    [FRONT, REAR].map(|wheel| format!("{wheel}, {one} ({other})"))
+}
+
 pub(crate) const NO_LIMIT: &str = "no limit";
 /// Where there is no pressure.
 pub(crate) const NONE: &str = "none";
@@ -25,8 +31,13 @@ pub(crate) const RIDERS_REMARK: &str = "Body mass; kit and bike stay.";
 pub(crate) const RIDER: &str = "Rider";
 
 pub(crate) const GROUNDS: &str = "Other ground and style";
-pub(crate) const GROUNDS_REMARK: &str = "Front / rear, psi (bar).";
 pub(crate) const GROUND: &str = "Ground";
+
+/// How its cells are to be read.
+pub(crate) fn grounds_remark() -> String {
+    let [one, other] = first("bar", "psi");
+    format!("Front / rear, {one} ({other}).")
+}
 
 /// Why a tube’s pressure rises at once from mixed ground to rocks.
 pub(crate) fn on_rocks(front: &str, rear: &str) -> String {

@@ -1,7 +1,7 @@
 //! Widths.
 
 use crate::layout::line::Look;
-use crate::number::{plain, with_unit};
+use crate::number::{plain, trimmed, with_unit};
 use crate::tyre::report::{Gauge, TyreFit};
 use crate::tyre::section::TyreSection;
 use gear_math::wheel::{CalliperVerdict, WidthVerdict};
@@ -13,7 +13,7 @@ pub(crate) fn mm(mm: f64) -> String {
 
 /// A width as it was typed or laid down.
 pub(crate) fn typed(mm: f64) -> String {
-    format!("{mm}\u{a0}mm")
+    format!("{}\u{a0}mm", trimmed(mm))
 }
 
 /// The range that the mounted width likely lies in.

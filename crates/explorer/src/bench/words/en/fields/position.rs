@@ -18,21 +18,23 @@ pub(crate) const CROSS_SEAT_ANGLE: FieldWords = said("Seat angle", "From the fra
 pub(crate) const CROSS_CRANK: FieldWords = said("Crank", "For riding or running too");
 pub(crate) const CROSS_STACK: FieldWords = said("Pedal axle to sole", "With the shoes worn for cross");
 pub(crate) const LOWER_BY: FieldWords =
-    said("Saddle lower by", "0 by common practice; some take 5 for mounting");
+    said("Saddle lower by", "0 by common practice; some take {5} for mounting");
 pub(crate) const BAR_UP_BY: FieldWords =
-    said("Bar higher by", "10 to 20 by common practice; against the saddle");
+    said("Bar higher by", "{10} to {20} by common practice; against the saddle");
 pub(crate) const BAR_CLOSER_BY: FieldWords =
-    said("Bar closer by", "10 by common practice; from saddle tip to bar");
+    said("Bar closer by", "{10} by common practice; from saddle tip to bar");
 pub(crate) const STACK: FieldWords = said("Frame stack", "Bottom bracket up to the top of the head tube");
 pub(crate) const REACH: FieldWords =
     said("Frame reach", "Bottom bracket forward to the top of the head tube");
 pub(crate) const HEAD_ANGLE: FieldWords = said("Head angle", "");
 pub(crate) const HEADSET: FieldWords = said("Headset top cap height", "Head tube up to the first spacer");
-pub(crate) const CLAMP_HEIGHT: FieldWords = said("Stem’s clamp height", "40 by common practice");
+pub(crate) const CLAMP_HEIGHT: FieldWords = said("Stem’s clamp height", "{40} by common practice");
 pub(crate) const BAR_WITHIN: FieldWords =
     said("Bar may be off by", "No tape measure is better than that: our estimate");
-pub(crate) const SPACERS_MOST: FieldWords =
-    said("Spacers at most", "About 30 on carbon, 40 on metal by common practice; the fork’s maker decides");
+pub(crate) const SPACERS_MOST: FieldWords = said(
+    "Spacers at most",
+    "About {30} on carbon, {40} on metal by common practice; the fork’s maker decides",
+);
 pub(crate) const KNEE: FieldWords = said("With another crank", "");
 pub(crate) const ROAD_BAR_REACH: FieldWords =
     said("Road handlebar’s reach", "Only if the two handlebars differ; then give all four");
@@ -43,4 +45,4 @@ pub(crate) const FRONT_CENTRE: FieldWords =
     said("Front centre", "Bottom bracket to front axle; give it to check toe overlap");
 pub(crate) const FORK_RAKE: FieldWords = said("Fork rake", "");
 pub(crate) const PEDAL_OFFSET: FieldWords =
-    said("Pedal centre from the bike’s centre line", "About 125: our estimate");
+    said("Pedal centre from the bike’s centre line", "About {125}: our estimate");

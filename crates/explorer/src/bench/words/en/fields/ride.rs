@@ -3,14 +3,14 @@
 use crate::bench::field_words::{FieldWords, said};
 
 pub(crate) const BODY_MASS: FieldWords = said("Body mass", "Undressed");
-pub(crate) const KIT_MASS: FieldWords = said("Kit", "Clothes, shoes, helmet, bottle; about 2 kg (estimate)");
+pub(crate) const KIT_MASS: FieldWords = said("Kit", "Clothes, shoes, helmet, bottle; about {2} (estimate)");
 pub(crate) const BIKE_MASS: FieldWords = said("Bike", "As it stands, mud included");
 pub(crate) const POWER: FieldWords =
     said("Power", "At the crank, for this effort; leave it empty to estimate it from your level");
 pub(crate) const LEVEL: FieldWords =
     said("Level", "Counts only while the power is empty; the reserve then follows it");
 pub(crate) const GROUND: FieldWords = said("Ground of the slope", "");
-pub(crate) const SLOPE: FieldWords = said("Slope", "Metres up for 100 m forward");
+pub(crate) const SLOPE: FieldWords = said("Slope", "So far up for 100 forward");
 pub(crate) const CLIMB_LENGTH: FieldWords = said("Length of the climb", "Along the slope");
 pub(crate) const HEADWIND: FieldWords = said("Wind against you", "Minus when it pushes");
 pub(crate) const SECONDS_LOST: FieldWords = said(
@@ -33,7 +33,7 @@ pub(crate) const FOOT_BIKE: FieldWords = said(
 );
 pub(crate) const CARRY: FieldWords = said(
     "Cost of carrying the bike",
-    "A kilogram of bike against one of body: 1.0 at the trunk, 1.2 shouldered, 1.5 in the hands (estimate)",
+    "Mass of bike against mass of body: 1.0 at the trunk, 1.2 shouldered, 1.5 in the hands (estimate)",
 );
 pub(crate) const DRIVETRAIN_SHARE: FieldWords =
     said("Drivetrain efficiency", "0.976 clean, 0.96 off-road, 0.92 muddy (estimates but the first)");
@@ -42,14 +42,14 @@ pub(crate) const FOOT_GROUND: FieldWords = said("Cost of the ground on foot", ""
 pub(crate) const FRICTION: FieldWords = said("Friction of the tyre", "");
 pub(crate) const SLOPE_SHARE: FieldWords = said(
     "Cost of the ground on slopes",
-    "0: the same extra for every metre; 1: grows with the whole cost. Nobody has measured it",
+    "0: the same extra all the way; 1: grows with the whole cost. Nobody has measured it",
 );
 pub(crate) const DRAG_AREA: FieldWords =
     said("Drag area", "0.32 low in the drops, 0.40 on the hoods, 0.50 upright in winter clothes");
 pub(crate) const AIR_DENSITY: FieldWords = said("Air", "1.17 on a mild day, 1.27 in frost, less high up");
 pub(crate) const BALANCE: FieldWords = said(
     "Slowest speed you can balance",
-    "1.0 skilled on smooth ground, 1.8 in ruts (estimate); empty leaves it out",
+    "{1.0} skilled on smooth ground, {1.8} in ruts (estimate); empty leaves it out",
 );
 pub(crate) const GRIP_COUNTS: FieldWords = said("Grip of the rear wheel", "");
 pub(crate) const REAR_WEIGHT: FieldWords = said(

@@ -6,7 +6,7 @@ pub(crate) const CONSTRUCTION: FieldWords = said("Kind of tyre", "");
 pub(crate) const RIM: FieldWords =
     said("Rim, inner width", "Between the side walls; of a tubular rim, its bed");
 pub(crate) const TYRE_MARK: FieldWords =
-    said("Tyre’s marked maximum", "On the sidewall; type psi behind it if it is in psi");
+    said("Tyre’s marked maximum", "On the sidewall; with its unit if that is another");
 pub(crate) const RIM_MARK: FieldWords = said("Rim’s marked maximum", "On the rim or in its papers");
 pub(crate) const LEAST_MARK: FieldWords = said("Marked minimum", "On tyre or rim, if there is one");
 pub(crate) const WIDTH_LIMIT: FieldWords =

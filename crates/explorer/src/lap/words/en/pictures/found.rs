@@ -2,8 +2,10 @@
 
 use crate::lap::found::Found;
 use crate::lap::words::found::{behind, marks, set_up};
-use crate::number::{plain, with_unit};
+use crate::number::plain;
 use crate::side::Side;
+use crate::units;
+use crate::words::gears_by;
 
 /// Title of the picture.
 pub(crate) const TITLE: &str = "Behind the best, against lowest gear";
@@ -15,7 +17,9 @@ pub(crate) const CAPTION: &str = "Low is quick, left climbs easily. On the line:
 pub(crate) const UP: &str = "behind the best";
 
 /// Across.
-pub(crate) const ACROSS: &str = "development of the lowest gear";
+pub(crate) fn across() -> String {
+    format!("{} of the lowest gear", gears_by(units::developments_by()))
+}
 
 /// A time behind the best on the axis.
 pub(crate) fn tick(behind_s: f64) -> String {
@@ -47,7 +51,7 @@ fn described(found: &Found, place: usize) -> String {
     let candidate = &found.order[place].candidate;
     let (set_up, behind) =
         (set_up(&candidate.drivetrain), behind(found.behind_s(place), found.tested(place)));
-    let lowest = with_unit(candidate.lowest_development_m, 2, "m");
+    let lowest = units::developments().print(candidate.lowest_development_m, 2);
     format!("{}{set_up}: {behind}, lowest gear {lowest}", marks(&sides))
 }
 

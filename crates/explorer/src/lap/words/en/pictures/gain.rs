@@ -2,8 +2,9 @@
 
 use crate::lap::settled::{Settled, Verdict};
 use crate::layout::line::name;
-use crate::number::{is_level, plain, seconds_in, with_unit};
+use crate::number::{is_level, seconds_in};
 use crate::side::Side;
+use crate::units;
 use gear_math::course::Precision;
 
 /// Title of the picture.
@@ -25,7 +26,7 @@ pub(crate) fn label(gained_s: f64, precision: Precision) -> String {
 
 /// Who is ahead at a place by what B gains up to there.
 pub(crate) fn place(at_m: f64, gained_s: f64, precision: Precision) -> String {
-    format!("{}: {}.", with_unit(at_m, 0, "m"), ahead(gained_s, precision))
+    format!("{}: {}.", units::distances().print(at_m, 0), ahead(gained_s, precision))
 }
 
 fn ahead(gained_s: f64, precision: Precision) -> String {
@@ -40,7 +41,8 @@ fn ahead(gained_s: f64, precision: Precision) -> String {
 /// Where the one ahead gains what it gains; nothing where that is not told.
 pub(crate) fn most(settled: &Settled) -> String {
     let Some(part) = settled.stretch() else { return String::new() };
-    let (from, to) = (plain(part.span.from_m, 0), with_unit(part.span.to_m, 0, "m"));
+    let (from, to) =
+        (units::distances().number(part.span.from_m, 0), units::distances().print(part.span.to_m, 0));
     let (here, all, precision) = (part.gained_s.abs(), settled.lead().time_s, settled.gained.precision());
     let guess = match settled.verdict() {
         Verdict::Quicker | Verdict::OnlyJust => "",

@@ -1,7 +1,8 @@
 //! How long in each gear.
 
-use crate::number::{brief, duration, percent, plain, with_unit};
+use crate::number::{brief, duration, percent, plain};
 use crate::side::Side;
+use crate::units;
 use crate::words::counted;
 use gear_math::Lap;
 
@@ -14,12 +15,10 @@ pub(crate) const CAPTION: &str = "A to the left, B to the right, by development;
 /// What is in no gear.
 pub(crate) const ON_FOOT: &str = "on foot";
 
-/// Over the developments in the middle.
-pub(crate) const METRES: &str = "m";
-
 /// A development on the axis.
 pub(crate) fn development(m: f64) -> String {
-    plain(m, 1)
+    let unit = units::developments();
+    plain(unit.value(m), 1)
 }
 
 /// Gears that have no bar: how many of a set-up, and how long all of them are in use.
@@ -49,7 +48,8 @@ fn longest(side: Side, lap: &Lap) -> String {
 
 /// A bar: a gear, how long and how far in it, and the time of the whole lap.
 pub(crate) fn spot(side: Side, what: &str, time_s: f64, way_m: f64, lap_s: f64) -> String {
-    let (time, way, share) = (brief(time_s), with_unit(way_m, 0, "m"), percent(100.0 * time_s / lap_s, 0));
+    let (time, way, share) =
+        (brief(time_s), units::distances().print(way_m, 0), percent(100.0 * time_s / lap_s, 0));
     format!("{side}, {what}: {time} over {way}, {share} of the lap.")
 }
 

@@ -5,6 +5,7 @@ use crate::lap::words::pictures::gain::most;
 use crate::layout::line::name;
 use crate::number::{signed, with_unit};
 use crate::side::Side;
+use crate::units;
 use crate::words::counted;
 use gear_math::Gear;
 
@@ -14,9 +15,6 @@ pub(crate) const TITLE: &str = "The lap, and how to ride it";
 /// How it is to be read.
 pub(crate) const CAPTION: &str = "Bars: ridden; footsteps: on foot; hatching: too close to call; strokes on the hill: obstacles; the bar over it: where most is gained. Drag over a stretch, or press Enter at both its ends, to change it. Beneath, the gear by its development, A a line, B in dashes; then your reserve: down where it is drawn, up where it comes back.";
 
-/// Over the gears.
-pub(crate) const DEVELOPMENT: &str = "development";
-
 /// Over what is drawn from the reserve.
 pub(crate) const RESERVE: &str = "drawn from your reserve";
 
@@ -25,20 +23,25 @@ pub(crate) const OBSTACLE: &str = "an obstacle";
 
 /// What it shows: length, climbing, and places on foot of A and B.
 pub(crate) fn label(length_m: f64, climb_m: f64, [of_a, of_b]: [usize; 2]) -> String {
-    let (length, climb) = (with_unit(length_m, 0, "m"), with_unit(climb_m, 0, "m"));
+    let (length, climb) = (units::distances().print(length_m, 0), units::distances().print(climb_m, 0));
     let of_a = counted(of_a, "place", "places");
     format!("Profile of {length} with {climb} of climbing; on foot at {of_a} with A, {of_b} with B.")
 }
 
 /// A place: its distance and height, the slope in per cent, the ground, and how A and B go there.
 pub(crate) fn place(at_m: f64, height_m: f64, slope: f64, ground: &str, [a, b]: [&str; 2]) -> String {
-    let (at, height, slope) = (with_unit(at_m, 0, "m"), with_unit(height_m, 1, "m"), signed(slope, 1));
+    let (at, height, slope) =
+        (units::distances().print(at_m, 0), units::distances().print(height_m, 1), signed(slope, 1));
     format!("{at}: {height} up, {slope}\u{a0}%, {ground}. A: {a}. B: {b}.")
 }
 
 /// A stretch that is marked.
 pub(crate) fn stretch(from_m: f64, to_m: f64) -> String {
-    format!("A stretch from {} to {}.", with_unit(from_m, 0, "m"), with_unit(to_m, 0, "m"))
+    format!(
+        "A stretch from {} to {}.",
+        units::distances().print(from_m, 0),
+        units::distances().print(to_m, 0)
+    )
 }
 
 /// How a set-up is ridden.

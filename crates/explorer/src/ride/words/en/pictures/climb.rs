@@ -1,12 +1,12 @@
 //! Time against length of the climb.
 
-use crate::number::with_unit;
 use crate::ride::section::RideSection;
 use crate::ride::side::RideSide;
 use crate::ride::words::advice::in_short;
 use crate::ride::words::figures::{seconds, steady_span};
 use crate::ride::words::terms::{judged, verb};
 use crate::side::Side;
+use crate::units;
 use gear_math::rider::{ClimbPlan, Time};
 
 /// The first words of its caption.
@@ -53,7 +53,7 @@ fn on_foot(plan: &ClimbPlan) -> String {
 }
 
 fn metres(length_m: f64) -> String {
-    with_unit(length_m, 0, "m")
+    units::distances().print(length_m, 0)
 }
 
 /// Of a side that has no steady ride here: what there is to do, or why not.

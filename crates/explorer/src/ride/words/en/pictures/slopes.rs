@@ -7,6 +7,7 @@ use crate::ride::words::advice::in_short;
 use crate::ride::words::figures::{about, end_band, feet_and_gears, mark_at};
 use crate::ride::words::terms::{self, ground_name};
 use crate::side::Side;
+use crate::units;
 use gear_math::Speed;
 use gear_math::rider::{Answer, MarkKind, OnBike};
 
@@ -25,7 +26,7 @@ pub(crate) const WALKING: &str = "walking";
 pub(crate) fn label(report: &RideSection) -> String {
     let ride = &report.ride;
     let (ground, climb) = (ground_name(ride.ground()), percent(ride.inputs.climb.percent(), 1));
-    let [a, b] = [&ride.sides[0], &ride.sides[1]].map(|side| end(report, side));
+    let [a, b] = [&ride.sides[0], &ride.sides[1]].map(end);
     let close = match [&ride.sides[0], &ride.sides[1]].map(close_from) {
         [None, None] => String::new(),
         [a, b] if a == b => {
@@ -45,11 +46,11 @@ fn close_from(side: &RideSide) -> Option<String> {
     side.running.earliest.map(|from| about(from.percent().floor()))
 }
 
-fn end(report: &RideSection, it: &RideSide) -> String {
+fn end(it: &RideSide) -> String {
     let side = it.side;
     match it.flip() {
         Some(flip) => {
-            let (end, speed) = (end_band(&it.end), report.rings.unit.print(flip.speed));
+            let (end, speed) = (end_band(&it.end), units::speed(flip.speed));
             format!("{side} rides to {end}, down to {speed}")
         }
         None => format!("{side} rides all the way"),
@@ -90,18 +91,18 @@ pub(crate) fn own(side: Option<Side>, way: Option<OnBike>, time: &str) -> String
 }
 
 /// A mark by its name, to be read out.
-pub(crate) fn mark_spot(report: &RideSection, mark: &str, speed: Speed) -> String {
-    format!("{mark}, at {}.", report.rings.unit.print(speed))
+pub(crate) fn mark_spot(mark: &str, speed: Speed) -> String {
+    format!("{mark}, at {}.", units::speed(speed))
 }
 
 /// Everything on one slope.
 pub(crate) fn slope_spot(report: &RideSection, a: &Answer, b: &Answer) -> String {
-    let (slope, riding) = (percent(a.gradient.percent(), 0), report.rings.unit.print(a.ride));
+    let (slope, riding) = (percent(a.gradient.percent(), 0), units::speed(a.ride));
     format!("{slope}: riding {riding}, {}", feet_and_gears(report, a, b))
 }
 
 /// How far A and B ride.
 pub(crate) fn says(report: &RideSection) -> String {
-    let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(|side| end(report, side));
+    let [a, b] = [&report.ride.sides[0], &report.ride.sides[1]].map(end);
     format!("{a}; {b}, on slopes that go on.")
 }

@@ -1,0 +1,85 @@
+//! The units that a bench is told in.
+
+use crate::bench::bench::Bench;
+use crate::bench::field::{Field, Group};
+use crate::bench::reader::Reader;
+use crate::units::{GearScale, Units};
+use gear_math::typed::Unit;
+
+/// Understands the choices of units.
+pub(crate) fn read(reader: &mut Reader<'_>) -> Units {
+    Units {
+        speed: reader.pick(Field::SpeedUnit, &[Unit::KmPerH, Unit::MilesPerH]),
+        mass: reader.pick(Field::MassUnit, &[Unit::Kilogram, Unit::Pound]),
+        distance: reader.pick(Field::DistanceUnit, &[Unit::Metre, Unit::Foot]),
+        length: reader.pick(Field::LengthUnit, &[Unit::Millimetre, Unit::Inch]),
+        pressure: reader.pick(Field::PressureUnit, &[Unit::Bar, Unit::Psi]),
+        gears: gears(reader),
+        comma: reader.pick(Field::DecimalMark, &[false, true]),
+    }
+}
+
+/// What gears are told by, gear inches on the wheel that is chosen for them.
+fn gears(reader: &mut Reader<'_>) -> GearScale {
+    let nominal = reader.text(Field::Inches).trim() == "nominal";
+    let inches = if nominal { GearScale::NominalInches } else { GearScale::Inches };
+    reader.pick(Field::GearScale, &[GearScale::Development, inches, GearScale::Ratio])
+}
+
+/// What is chosen by one word, and each field's key then.
+const TOGETHER: [(&str, [(Field, &str); 6]); 2] = [
+    (
+        "metric",
+        [
+            (Field::SpeedUnit, "kmh"),
+            (Field::MassUnit, "kg"),
+            (Field::DistanceUnit, "m"),
+            (Field::LengthUnit, "mm"),
+            (Field::PressureUnit, "bar"),
+            (Field::GearScale, "development"),
+        ],
+    ),
+    (
+        "imperial",
+        [
+            (Field::SpeedUnit, "mph"),
+            (Field::MassUnit, "lb"),
+            (Field::DistanceUnit, "ft"),
+            (Field::LengthUnit, "in"),
+            (Field::PressureUnit, "psi"),
+            (Field::GearScale, "inches"),
+        ],
+    ),
+];
+
+impl Bench {
+    /// The bench told in metric or imperial units; nothing for another word.
+    pub(crate) fn with_units(&self, word: &str) -> Option<Self> {
+        let (_, chosen) = TOGETHER.iter().find(|(name, _)| *name == word)?;
+        let mut bench = self.clone();
+        // What a field starts with stays out of the link.
+        chosen.iter().for_each(|&(field, key)| bench.put(field, key, key != field.spec().start));
+        Some(bench)
+    }
+
+    /// The bench told in the units of another.
+    pub(crate) fn with_units_of(mut self, other: &Self) -> Self {
+        Group::Units.fields().for_each(|field| self.take(field, other));
+        self
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn one_word_chooses_all_and_the_other_brings_everything_back() {
+        let demo = Bench::default();
+        let imperial = demo.with_units("imperial").unwrap();
+        let read = |bench: &Bench| read(&mut Reader::new(bench, &demo));
+        assert_eq!([read(&demo), read(&imperial)], [Units::METRIC, Units::IMPERIAL]);
+        assert_eq!(imperial.with_units("metric"), Some(demo.clone()));
+        assert!(demo.with_units("nautical").is_none());
+    }
+}
