@@ -1,7 +1,7 @@
 // @ts-check
 // Nothing moves beneath a finger: what comes of itself while something is being pressed waits until the press is over.
 
-const PRESSED = 'a, button, summary, label, select';
+const PRESSED = ':is(a, button, summary, label, select)';
 const CLICK_WITHIN = 100; // milliseconds after the finger is lifted
 const LONGEST = 2000; // milliseconds
 

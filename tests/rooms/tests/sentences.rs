@@ -12,7 +12,7 @@ fn top() -> PathBuf {
 const FOR_PROGRAMMERS: [&str; 6] = [".expect(", "JsError::new(", "assert!(", "reason = ", "class=", "#["];
 
 /// Texts that read like English and are none of its sentences: in which file, how they begin, and what they are.
-const NO_SENTENCES: [(&str, &str, &str); 11] = [
+const NO_SENTENCES: [(&str, &str, &str); 12] = [
     (
         "bench/field.rs",
         "150; 0; firm grass",
@@ -26,6 +26,7 @@ const NO_SENTENCES: [(&str, &str, &str); 11] = [
     ("drawing/spot.rs", "", "names of keys, as browsers give them"),
     ("page/entry.rs", "\n/** What changed on the page. */", "types for the scripts"),
     ("layout/form.rs", "field ", "classes of a field"),
+    ("page/prerendered.rs", "input id=", "the beginning of a field"),
     ("page/skeleton.rs", "Remount", "the page's name"),
     ("ride/inputs.rs", "within its limits", "what an expectation says"),
 ];

@@ -19,7 +19,7 @@ pub(crate) fn check(facts: &Facts, page: &Page) {
         }
         has(told, &format!("{:.1} mm", case.width.mm()));
         let Ok(start) = case.advice().start else {
-            assert!(!told.contains("bar) in front"), "{told}");
+            assert!(!told.contains("psi) in front"), "{told}");
             continue;
         };
         for wheel in [&start.front, &start.rear] {
@@ -29,5 +29,5 @@ pub(crate) fn check(facts: &Facts, page: &Page) {
 }
 
 fn bar(wheel: &WheelPressure) -> String {
-    format!("({:.2} bar)", wheel.reading(wheel.start).bar)
+    format!(" {:.2} bar (", wheel.reading(wheel.start).bar)
 }

@@ -109,7 +109,8 @@ mod tests {
             (Unit::Psi, Unit::Bar, 0.068_947_57),
         ] {
             let told = base.told(1.0, unit);
-            assert!((told - worth).abs() < 5e-8 * worth, "{unit:?}: {told}");
+            // It prints seven digits.
+            assert!((told - worth).abs() < 2e-7 * worth, "{unit:?}: {told}");
             assert!((unit.told(told, base) - 1.0).abs() < 1e-14, "{unit:?}");
         }
     }

@@ -82,8 +82,8 @@ impl LapComparison {
 ///
 /// # Example
 /// ```
-/// # use gear_math::{Air, Bike, Course, LapSetup, Rider};
-/// # use gear_math::course::{Demo, LapComparison, LapSettling};
+/// # use gear_math::{Course, LapSetup};
+/// # use gear_math::course::{LapComparison, LapSettling};
 /// # fn compared(course: Course, setups: [LapSetup; 2]) -> Result<(), Box<dyn std::error::Error>> {
 /// let at_once = LapComparison::of(&course, &setups[0], &setups[1])?;
 /// let mut settling = LapSettling::new(course, setups);
