@@ -79,7 +79,9 @@ test('kept bikes are compared with A and B, ordered, saved and put on the bench'
     };
     new MutationObserver(look).observe(table, { subtree: true, childList: true, characterData: true });
   });
+  await page.click('#units-chosen');
   await type(page, 'speed-unit', 'mph');
+  await page.keyboard.press('Escape');
   await compared(page, 'mph');
   assert.equal(await page.evaluate(() => globalThis.waited), false);
 

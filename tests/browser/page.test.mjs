@@ -118,7 +118,7 @@ for (const [what, opened] of Object.entries(WITHOUT)) {
     await page.goto(SINGLE_FILE.href);
     await page.locator('noscript p, #starting').filter({ visible: true, hasText: what }).waitFor();
     assert.doesNotMatch(await page.innerText('body'), /Getting ready/);
-    assert.match(await page.innerText('#decide-rings'), /\d to \d+\.\d km.h/);
+    assert.match(await page.innerText('#decide-rings'), /\d\sto\s\d+\.\d\skm/);
     const dead = page.locator('button, summary, nav a').filter({ visible: true });
     assert.equal(await dead.count(), 0, await dead.allInnerTexts().then(String));
     assert.equal(await page.locator('#rings-a').evaluate((field) => getComputedStyle(field).pointerEvents), 'none');

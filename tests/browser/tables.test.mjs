@@ -130,7 +130,7 @@ test('a table is a file with a name that says what it is, and a text for a sprea
 test('a table is printed alone', async () => {
   const { page } = await openPage(browser, SINGLE_FILE);
   await page.evaluate(() => (window.print = () => {}));
-  await page.locator('#rings-summary summary').click();
+  await page.locator('#rings-summary summary').press('Enter');
   await page.locator('#rings-summary [data-table=print]').click();
   await page.emulateMedia({ media: 'print' });
   const shown = await page.evaluate(() => [...document.querySelectorAll('table')].filter((one) => one.offsetHeight > 0).length);

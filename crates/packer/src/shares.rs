@@ -44,7 +44,7 @@ fn parts(module: &[u8]) -> Result<Parts> {
             Payload::ImportSection(section) => imported = section.count(),
             Payload::CodeSectionEntry(body) => bodies.push(body.range()),
             Payload::DataSection(section) => {
-                parts.entry("data".to_owned()).or_default().push(section.range())
+                parts.entry("data".to_owned()).or_default().push(section.range());
             }
             Payload::CustomSection(section) => {
                 let KnownCustom::Name(kinds) = section.as_known() else { continue };

@@ -136,6 +136,7 @@ pub fn see(section: &str, sight: bool) {
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen(js_name = writeUnfolded, unchecked_return_type = "Update")]
+#[expect(clippy::needless_pass_by_value, reason = "wasm-bindgen hands texts over")]
 pub fn write_unfolded(section: Option<String>) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.write_unfolded(section.as_deref())))
 }
@@ -145,6 +146,7 @@ pub fn write_unfolded(section: Option<String>) -> Result<JsValue, JsError> {
 /// # Errors
 /// When the answer cannot be handed to JavaScript.
 #[wasm_bindgen(unchecked_return_type = "Update")]
+#[expect(clippy::needless_pass_by_value, reason = "wasm-bindgen hands texts over")]
 pub fn rest(section: Option<String>) -> Result<JsValue, JsError> {
     answer(at_desk(|desk| desk.rest(section.as_deref())))
 }

@@ -1,7 +1,7 @@
 //! The units and the decimal sign that everything is told in, as the reader chose them.
 //!
 //! They are in force for as long as something is written: whoever begins to write a report [enters](Units::enter) what was
-//! chosen with it, and what tells a quantity asks [`told`] for it. Where nothing was entered all is metric, with points.
+//! chosen with it, and what tells a quantity asks `told` for it. Where nothing was entered all is metric, with points.
 
 pub mod chosen;
 pub(crate) mod gears;
