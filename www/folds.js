@@ -9,7 +9,6 @@ import { showFragments } from './fragments.js';
 import { unpressed } from './press.js';
 import { showHome } from './sheet.js';
 import { keepFolds, openFolds } from './storage.js';
-import { show } from './update.js';
 
 const REST_AFTER = 1000; // milliseconds
 
@@ -110,8 +109,9 @@ export function restDue() {
 async function writeRest() {
   const due = resting;
   for (const { id } of all('main > section')) {
-    show(engine.rest(id));
+    showFragments(engine.rest(id));
     await breath();
     if (resting !== due) return;
   }
+  showHome();
 }

@@ -1,4 +1,4 @@
-//! Packs the engine as a `.lzma` file, which is a fifth smaller than gzip makes it. `node/libraries.mjs` unpacks it.
+//! Packs the engine as a `.lzma` file, which is a fifth smaller than gzip makes it. `crates/unpacker` unpacks it.
 
 use anyhow::Result;
 use lzma_rust2::{LzmaOptions, LzmaWriter};

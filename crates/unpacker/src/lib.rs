@@ -25,7 +25,6 @@ fn stop(_: &PanicInfo<'_>) -> ! {
 }
 
 /// A file that is being unpacked.
-#[allow(missing_debug_implementations)]
 pub struct Unpacking {
     reader: LzmaReader<&'static [u8]>,
     unpacked: Vec<u8>,

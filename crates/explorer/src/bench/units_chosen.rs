@@ -26,39 +26,29 @@ fn gears(reader: &mut Reader<'_>) -> GearScale {
     reader.pick(Field::GearScale, &[GearScale::Development, inches, GearScale::Ratio])
 }
 
-/// What is chosen by one word, and each field's key then.
-const TOGETHER: [(&str, [(Field, &str); 6]); 2] = [
-    (
-        "metric",
-        [
-            (Field::SpeedUnit, "kmh"),
-            (Field::MassUnit, "kg"),
-            (Field::DistanceUnit, "m"),
-            (Field::LengthUnit, "mm"),
-            (Field::PressureUnit, "bar"),
-            (Field::GearScale, "development"),
-        ],
-    ),
-    (
-        "imperial",
-        [
-            (Field::SpeedUnit, "mph"),
-            (Field::MassUnit, "lb"),
-            (Field::DistanceUnit, "ft"),
-            (Field::LengthUnit, "in"),
-            (Field::PressureUnit, "psi"),
-            (Field::GearScale, "inches"),
-        ],
-    ),
+/// What the word “imperial” chooses; “metric” chooses what the same fields start with.
+const IMPERIAL: [(Field, &str); 6] = [
+    (Field::SpeedUnit, "mph"),
+    (Field::MassUnit, "lb"),
+    (Field::DistanceUnit, "ft"),
+    (Field::LengthUnit, "in"),
+    (Field::PressureUnit, "psi"),
+    (Field::GearScale, "inches"),
 ];
 
 impl Bench {
     /// The bench told in metric or imperial units; nothing for another word.
     pub(crate) fn with_units(&self, word: &str) -> Option<Self> {
-        let (_, chosen) = TOGETHER.iter().find(|(name, _)| *name == word)?;
+        let is_imperial = match word {
+            "metric" => false,
+            "imperial" => true,
+            _ => return None,
+        };
         let mut bench = self.clone();
-        // What a field starts with stays out of the link.
-        chosen.iter().for_each(|&(field, key)| bench.put(field, key, key != field.spec().start));
+        for (field, imperial) in IMPERIAL {
+            // What a field starts with stays out of the link.
+            bench.put(field, if is_imperial { imperial } else { field.spec().start }, is_imperial);
+        }
         Some(bench)
     }
 
