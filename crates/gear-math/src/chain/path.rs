@@ -129,8 +129,9 @@ impl TurningWheel {
     }
 
     /// Radians of wrap between two headings, from a quarter turn below zero up: a wrap that has just vanished stays a
-    /// small negative one instead of jumping to a full turn. None of the four exceeds 270 degrees, and no two
-    /// headings differ by more than a turn and a quarter, so one turn more or less brings it there.
+    /// small negative one instead of jumping to a full turn. With the cage straight down none of the four exceeds 270
+    /// degrees, and no two headings differ by more than a turn and a quarter, so one turn more or less brings it
+    /// there. Those of the pulleys go on from there by what the cage has swung: far back they pass 270 degrees.
     fn wrap(&self, heading_in: f64, heading_out: f64) -> f64 {
         let turned = self.turning * (heading_out - heading_in);
         if turned < -FRAC_PI_2 {
@@ -149,8 +150,7 @@ impl TurningWheel {
         PathPoint { x_mm: self.centre.x_mm + reach * sin, y_mm: self.centre.y_mm - reach * cos }
     }
 
-    fn traced(&self, role: WheelRole, heading_in: f64, heading_out: f64) -> PathWheel {
-        let wrap = self.wrap(heading_in, heading_out);
+    fn traced(&self, role: WheelRole, wrap: f64) -> PathWheel {
         PathWheel {
             role,
             centre: self.centre,
@@ -191,7 +191,8 @@ impl Tangent {
     }
 }
 
-/// The path of one gear, prepared so that each cage angle costs one tangent.
+/// The path of one gear, prepared so that each cage angle costs one tangent: `cage_down` is the heading of the run from
+/// tension to guide pulley and `guide_down` the guide pulley's wrap while the cage hangs straight down.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct GearPath {
     ring: TurningWheel,
@@ -202,7 +203,8 @@ pub(super) struct GearPath {
     tension_per_radian: f64,
     pulley_centres: f64,
     cage_run: f64,
-    cage_lean: f64,
+    cage_down: f64,
+    guide_down: f64,
     guide_run: Tangent,
     upper_run: Tangent,
     fixed: f64,
@@ -230,7 +232,10 @@ impl GearPath {
         let cage_run = (pulley_centres * pulley_centres - lean * lean).max(0.0).sqrt();
         let guide_run = Tangent::between(&guide, &sprocket);
         let upper_run = Tangent::between(&sprocket, &ring);
+        let cage_down = FRAC_PI_2 - lean.atan2(cage_run);
+        let guide_down = guide.wrap(cage_down, guide_run.heading);
         let on_sprocket = sprocket.wrap(guide_run.heading, upper_run.heading) * sprocket.per_radian;
+        let on_guide = guide_down * guide.per_radian;
         Self {
             ring,
             guide,
@@ -240,10 +245,11 @@ impl GearPath {
             tension_per_radian: tension.mm_per_radian(),
             pulley_centres,
             cage_run,
-            cage_lean: lean.atan2(cage_run),
+            cage_down,
+            guide_down,
             guide_run,
             upper_run,
-            fixed: cage_run + guide_run.length + upper_run.length + on_sprocket,
+            fixed: cage_run + guide_run.length + upper_run.length + on_sprocket + on_guide,
         }
     }
 
@@ -256,12 +262,11 @@ impl GearPath {
             y_mm: self.guide.centre.y_mm - reach * cos,
         });
         let lower = Tangent::between(&self.ring, &tension);
-        let cage_heading = self.cage_heading(angle);
         let length = self.fixed
             + lower.length
             + self.ring.wrap(self.upper_run.heading, lower.heading) * self.ring.per_radian
-            + tension.wrap(lower.heading, cage_heading) * tension.per_radian
-            + self.guide.wrap(cage_heading, self.guide_run.heading) * self.guide.per_radian;
+            + (tension.wrap(lower.heading, self.cage_down) - angle) * tension.per_radian
+            - angle * self.guide.per_radian;
         let [stretch, turn] = lower.change([reach * cos, reach * sin]);
         let slope =
             stretch - turn * self.ring.per_radian - (1.0 - turn) * tension.per_radian - self.guide.per_radian;
@@ -271,9 +276,7 @@ impl GearPath {
     /// The largest angle, up to `limit`, at which the chain still touches the guide pulley and a pull on it
     /// still shortens the path, with the length there; beyond, no cage stands.
     pub(super) fn tightest(&self, limit: f64) -> (f64, f64) {
-        let turn = self.guide_run.heading - self.cage_heading(0.0);
-        let leaves_guide = if turn < 0.0 { turn + TAU } else { turn };
-        let limit = limit.min(leaves_guide);
+        let limit = limit.min(self.guide_down);
         let at = self.length_at(limit);
         if at.slope < 0.0 { (limit, at.length) } else { self.shortest_before(limit) }
     }
@@ -309,13 +312,13 @@ impl GearPath {
         let radians = angle.degrees().to_radians();
         let tension = self.tension_wheel(self.guide.centre.below(radians, self.pulley_centres));
         let lower = Tangent::between(&self.ring, &tension);
-        let cage = self.cage_heading(radians);
+        let cage = self.cage_down + radians;
         let [guide, upper] = [self.guide_run, self.upper_run];
         let wheels = [
-            self.ring.traced(WheelRole::Chainring, upper.heading, lower.heading),
-            tension.traced(WheelRole::TensionPulley, lower.heading, cage),
-            self.guide.traced(WheelRole::GuidePulley, cage, guide.heading),
-            self.sprocket.traced(WheelRole::Sprocket, guide.heading, upper.heading),
+            self.ring.traced(WheelRole::Chainring, self.ring.wrap(upper.heading, lower.heading)),
+            tension.traced(WheelRole::TensionPulley, tension.wrap(lower.heading, self.cage_down) - radians),
+            self.guide.traced(WheelRole::GuidePulley, self.guide_down - radians),
+            self.sprocket.traced(WheelRole::Sprocket, self.sprocket.wrap(guide.heading, upper.heading)),
         ];
         let run = |from: &TurningWheel, to: &TurningWheel, heading, length_mm| StraightRun {
             from: from.touch(heading),
@@ -345,11 +348,6 @@ impl GearPath {
             per_radian: self.tension_per_radian,
             turning: -1.0,
         }
-    }
-
-    /// Heading of the run from tension to guide pulley: it turns with the cage.
-    fn cage_heading(&self, angle: f64) -> f64 {
-        angle + FRAC_PI_2 - self.cage_lean
     }
 
     fn clearance(&self, lower: &StraightRun, heading: f64) -> f64 {

@@ -277,6 +277,21 @@ fn is_sound(fit: &ChainFit, measures: &CageMeasures) -> Result<(), TestCaseError
 }
 
 proptest! {
+    /// A jump would be a whole turn round a pulley, 100 mm or more: what a cage far back and far forward once did.
+    #[test]
+    fn no_path_jumps_as_its_cage_swings((measures, frame, drivetrain, _) in typed()) {
+        const MM_PER_DEGREE: f64 = 8.0;
+        let gear = Gear { ring: drivetrain.chainset.largest(), sprocket: drivetrain.cassette.largest() };
+        let length = |cage: &Cage, angle: i8| {
+            ChainPath::trace(gear, &frame, cage, CageAngle::new(f64::from(angle)).unwrap()).map(|path| path.length_mm)
+        };
+        let Ok(cage) = Cage::new(measures) else { return Ok(()) };
+        let Ok(lengths) = (-90..=78).map(|angle| length(&cage, angle)).collect::<Result<Vec<_>, _>>() else { return Ok(()) };
+        for pair in lengths.windows(2) {
+            prop_assert!((pair[1] - pair[0]).abs() < MM_PER_DEGREE, "{pair:?}");
+        }
+    }
+
     #[test]
     fn links_to_the_stops_say_where_the_cage_stands(bike in usual_bike(), layout in usual_layout(), pairs in 48_u16..64) {
         for gear in fit(&setup(bike, layout), 2 * pairs).gears {
