@@ -13,7 +13,7 @@ usage() {
 usage: ./build.sh          builds everything into dist/ and says what to open; with REMOUNT_URL=https://… the links of the
                            page that is opened as a file lead there
        ./build.sh serve    serves dist/site on this machine and prints the address
-       ./build.sh test     runs every test, in Rust and in a browser
+       ./build.sh test     runs every test, in Rust and in a browser, and random inputs for a minute
        ./build.sh bench    measures speed and prints a table
        ./build.sh sizes    says what each part of the program costs in the page
        ./build.sh fuzz [MINUTES]
@@ -174,6 +174,7 @@ run_tests() {
   local status=0
   cargo test --workspace --no-fail-fast || status=1
   node tests/browser/run.mjs || status=1
+  FUZZ_SEED=${FUZZ_SEED:-17} node tests/fuzz/fuzz.mjs 1 || status=1
   return $status
 }
 

@@ -5,6 +5,7 @@ import { around, find } from './dom.js';
 import * as engine from './engine.js';
 import { flush, forgetTyped } from './fields.js';
 import { unfoldAround } from './folds.js';
+import { hold } from './fragments.js';
 import { keepBench, lastBench, leaveBehind, leftBehind } from './storage.js';
 import { change } from './update.js';
 
@@ -64,8 +65,11 @@ export function openFirst() {
   const [visit] = /** @type {PerformanceNavigationTiming[]} */ (performance.getEntriesByType('navigation'));
   if (left !== null && visit?.type === 'reload') history.replaceState(null, '', `#${left}`);
   const [place, last] = [placeOf(location.hash), lastBench()];
-  if (last !== null && (place || !location.hash)) change(engine.reopen(last));
-  else open();
+  if (place || !location.hash) {
+    if (last !== null) return change(engine.reopen(last));
+    hold();
+  }
+  open();
 }
 
 /** Shows the place that the address names, if it names one. */

@@ -4,12 +4,32 @@
 import { morph } from '../crates/packer/node/libraries.mjs';
 import { find } from './dom.js';
 
+/** What stands in the page since it was built, and tells of the lap. */
+const BUILT = '.strip *, .board *, [id^=board-]';
+
+/** What the engine says of that meanwhile, while it stays as it was built. @type {Map<string, string> | null} */
+let held = null;
+
 /** @type {import('./update.js').Part} */
 export function showFragments({ html }) {
   for (const [id, text] of html) {
-    replace(find(id), text);
+    const element = find(id);
+    if (held && element.matches(BUILT)) held.set(id, text);
+    else replace(element, text);
     if (id.startsWith('value-')) tellSlider(id);
   }
+}
+
+/** Leaves the demo's first screen as it was built, with its lap ridden: the engine comes to the same once it has ridden it, too. */
+export function hold() {
+  held = new Map();
+}
+
+/** Shows all that the engine has said meanwhile. */
+export function letGo() {
+  const html = [...(held ?? [])];
+  held = null;
+  for (const [id, text] of html) replace(find(id), text);
 }
 
 /**
@@ -26,6 +46,7 @@ function tellSlider(id) {
  * @param {string} html
  */
 function replace(element, html) {
+  if (html === '' && !element.hasChildNodes()) return;
   const next = /** @type {HTMLElement} */ (element.cloneNode());
   next.innerHTML = html;
   if (!element.hasChildNodes()) return element.replaceChildren(...next.childNodes);

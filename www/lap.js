@@ -7,6 +7,7 @@ import { breath } from './breath.js';
 import { crewOf } from './crew.js';
 import { find } from './dom.js';
 import * as engine from './engine.js';
+import { letGo } from './fragments.js';
 import { unpressed } from './press.js';
 import { show } from './update.js';
 
@@ -62,8 +63,8 @@ export function settleLap() {
 
 /** @param {boolean} settled */
 function workOut(settled) {
-  const update = engine.lap(settled);
-  if (update) show(update);
+  shown(engine.lap(settled));
+  if (settled) letGo();
 }
 
 /**
@@ -88,6 +89,7 @@ function take({ plan, ofB, draw }) {
   if (isLast || (near.size > 0 && performance.now() - found.shownAt > SHOW_EVERY)) {
     found.shownAt = performance.now();
     shown(engine.takeDraws(Float64Array.from(found.waiting.splice(0))));
+    if (isLast) letGo();
   }
 }
 

@@ -14,7 +14,7 @@ import * as engine from './engine.js';
 import { enterAgain, showFields, showUndo, takeInput, typedSoFar } from './fields.js';
 import { takeFiles } from './files.js';
 import { followFolds, openAsLeft, restDue } from './folds.js';
-import { showFragments } from './fragments.js';
+import { letGo, showFragments } from './fragments.js';
 import { lapDue, watchLap } from './lap.js';
 import { offerLink, showCode } from './link.js';
 import { offerUnits } from './menus.js';
@@ -35,6 +35,7 @@ import { offerPictures } from './take.js';
 import { stepTeeth } from './teeth.js';
 import { whenChanged, whenShown } from './update.js';
 import { openByKey, showUsed } from './used.js';
+import { compiledByWorker } from './warm.js';
 import { work } from './worker.js';
 
 function connect() {
@@ -50,7 +51,7 @@ async function start() {
   const { dataset } = document.documentElement;
   keepOffline();
   try {
-    await engine.start();
+    await engine.start(compiledByWorker);
   } catch (problem) {
     find('starting').textContent = /** @type {Error} */ (problem).message;
     for (const entry of all('[data-field]')) entry.setAttribute('disabled', '');
@@ -65,6 +66,7 @@ async function start() {
   openAsLeft();
   showUsed();
   openFirst();
+  whenChanged(letGo);
   enterAgain(typed);
   find('starting').remove();
   delete dataset.awaits;

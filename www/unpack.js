@@ -1,5 +1,5 @@
 // @ts-check
-// Unpacks the engine by a small engine of its own, a little at a time: what happens meanwhile on the page is heard.
+// Unpacks the engine by a small engine of its own, on the page a little at a time: what happens meanwhile there is heard.
 
 import { breath } from './breath.js';
 
@@ -21,7 +21,7 @@ export async function unpack(unpacker, packed) {
   let left = unpacking ? 1 : -1;
   while (left > 0) {
     left = go_on(unpacking, AT_ONCE);
-    await breath();
+    if (globalThis.document) await breath();
   }
   if (left < 0) throw new Error('damaged');
   const from = unpacked(unpacking);

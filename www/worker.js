@@ -6,6 +6,7 @@ import { rideBox } from './box-worker.js';
 import * as engine from './engine.js';
 import { rideLap } from './lap-worker.js';
 import { readForPage } from './track.js';
+import { warm } from './warm.js';
 
 /**
  * What a worker is told first: the engine, the bench, the course as rows, and which share is its own.
@@ -25,6 +26,7 @@ export function work() {
   /** @type {Promise<unknown>} */
   let started = Promise.resolve();
   addEventListener('message', async ({ data }) => {
+    if (data.packed) return warm(data.packed).catch(refuse);
     if (data.track) return readForPage(data).catch(refuse);
     if (data.finals) return say({ finals: engine.finals(data.finals, data.times) });
     if (data.plan) return say({ planned: engine.huntPlans(data.plan) });

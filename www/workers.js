@@ -26,15 +26,22 @@ export const helpful = (most) => Math.min(MOST, Math.max(1, navigator.hardwareCo
  */
 export function hire(count, order, hear) {
   try {
-    return withScript((source) => {
-      const workers = Array.from({ length: count }, () => listening(new Worker(source), hear));
-      workers.forEach((worker, index) => void worker.postMessage({ ...order, index, count }));
-      return workers;
-    });
+    const workers = employ(count, hear, (worker) => hear({ problem: refused() }, worker));
+    workers.forEach((worker, index) => void worker.postMessage({ ...order, index, count }));
+    return workers;
   } catch (cause) {
     throw new Error(refused(), { cause });
   }
 }
+
+/**
+ * Workers that wait for an order. Throws where the browser has none to give.
+ * @param {number} count
+ * @param {Hear} hear
+ * @param {(worker: Worker) => void} fail
+ */
+export const employ = (count, hear, fail) =>
+  withScript((source) => Array.from({ length: count }, () => listening(new Worker(source), hear, fail)));
 
 /**
  * What `use` gives with the address of the page's script.
@@ -55,9 +62,10 @@ function withScript(use) {
 /**
  * @param {Worker} worker
  * @param {Hear} hear
+ * @param {(worker: Worker) => void} fail
  */
-function listening(worker, hear) {
+function listening(worker, hear, fail) {
   worker.onmessage = ({ data }) => unpressed(() => hear(data, worker));
-  worker.onerror = () => hear({ problem: refused() }, worker);
+  worker.onerror = () => fail(worker);
   return worker;
 }

@@ -35,6 +35,22 @@ test('what the last change did is said in the row and, once the board is away, i
   assert.ok(await inSight(page, '#board-change'));
 });
 
+test('the first screen stands as it was built until its lap is ridden, and says the same then', async () => {
+  const { page } = await wide({ rides: true });
+  const built = await page.innerText('.bench');
+  assert.match(built, /suits this rider and course/);
+  await page.waitForFunction(() => /likely/.test(document.getElementById('lap-answer').textContent), null, { timeout: 60_000 });
+  await frame(page);
+  assert.equal(await page.innerText('.bench'), built);
+});
+
+test('a change before the lap is ridden is told at once, and the lap is being worked out', async () => {
+  const { page } = await wide();
+  await page.fill('#rings-b', '40');
+  await frame(page);
+  assert.match(await text(page, '#board-says'), /being worked out/);
+});
+
 /** Runs in the page: what decides and is not said whole in the window, each with its question. */
 function unsaid() {
   const { top, bottom } = document.querySelector('.strip').getBoundingClientRect();

@@ -102,23 +102,21 @@ export async function untilReady(page, folded = false) {
   await page.evaluate(settle);
 }
 
-/** Runs in the page: workers read files; whatever else they are sent they take and never answer. */
+/** Runs in the page: workers compile the engine and read files; whatever else they are sent they take and never answer. */
 function restWorkers() {
   const Reader = globalThis.Worker;
   globalThis.Worker = class extends EventTarget {
     constructor(source) {
       super();
-      this.source = source;
-    }
-    postMessage(message) {
-      if (!message.track) return;
-      this.reader = new Reader(this.source);
+      this.reader = new Reader(source);
       this.reader.onmessage = (event) => this.onmessage(event);
       this.reader.onerror = (event) => this.onerror(event);
-      this.reader.postMessage(message);
+    }
+    postMessage(message) {
+      if (message.track || message.packed) this.reader.postMessage(message);
     }
     terminate() {
-      this.reader?.terminate();
+      this.reader.terminate();
     }
   };
 }

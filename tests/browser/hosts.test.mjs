@@ -122,6 +122,31 @@ test('a new version says that it is there, mixes with nothing, and is what is op
   assertQuiet({ ...heard, loadedAt: Infinity });
 });
 
+test('an update of which a file is missing, or all of it, leaves the version before', async () => {
+  const address = await served();
+  const { page } = await openPage(browser, `${address}one/`, { rides: true });
+  const update = () =>
+    page.evaluate(async () => {
+      const registration = await navigator.serviceWorker.getRegistration();
+      await registration.update().catch(() => {});
+      const { installing } = registration;
+      while (installing && installing.state !== 'redundant') await new Promise((done) => setTimeout(done, 20));
+    });
+  await renew(join(folder, 'one'));
+  await rm(join(folder, 'one', 'page-renewed.js'));
+  await update();
+  for (const name of ['sw.js', 'index.html']) {
+    await page.reload();
+    await untilReady(page, true);
+    assert.notEqual(await page.title(), 'Renewed');
+    await rm(join(folder, 'one', name));
+    await update();
+  }
+  await servers.pop().close();
+  await page.reload();
+  await untilReady(page, true);
+});
+
 /** Makes another version of a copy: another title, another script. */
 async function renew(copy) {
   const names = await readdir(copy);

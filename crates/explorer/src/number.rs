@@ -50,6 +50,11 @@ pub(crate) fn trimmed(value: f64) -> String {
     without_noughts(&plain(value, 3))
 }
 
+/// A number as it stands behind a minus: in brackets if it has one of its own.
+pub(crate) fn bracketed(number: &str) -> String {
+    if number.starts_with(['-', '−']) { format!("({number})") } else { number.to_owned() }
+}
+
 /// A number with decimals without those at its end that say nothing.
 #[must_use]
 pub(crate) fn without_noughts(text: &str) -> String {
@@ -163,5 +168,6 @@ mod tests {
         assert_eq!(signed(0.6, 0), "+1");
         assert_eq!([trimmed(100.0), trimmed(55.5), trimmed(0.0)], ["100", "55.5", "0"]);
         assert_eq!(signed(-0.04, 1), "0.0");
+        assert_eq!(["−20", "-0", "5"].map(bracketed), ["(−20)", "(-0)", "5"]);
     }
 }

@@ -7,7 +7,8 @@ use crate::node_tools::{self, bundled};
 use crate::{files, home, lzma, template};
 use anyhow::{Result, ensure};
 use base64::{Engine, engine::general_purpose::STANDARD};
-use explorer::page::{prerendered, skeleton};
+use explorer::page::prerendered::{self, DemoTold};
+use explorer::page::skeleton;
 use std::path::Path;
 
 /// Everything the page is made of, ready to be put together.
@@ -23,6 +24,8 @@ pub(crate) struct Page {
     icon: String,
     /// What unpacks the engine, and behind a space the engine.
     engine: String,
+    /// What stands in the page before the engine has started.
+    demo: DemoTold,
     /// Where the page is hosted, for links out of the file.
     home: String,
 }
@@ -41,6 +44,7 @@ impl Page {
             engine: [node_tools::small(unpacker)?, lzma::packed(&bindings.wasm)?]
                 .map(|it| STANDARD.encode(it))
                 .join(" "),
+            demo: DemoTold::ridden(),
             home: home::link()?,
         })
     }
@@ -66,7 +70,7 @@ impl Page {
     /// The page with files beside it, under names that change with their content: a server's own policy may forbid what
     /// is written into a page. The engine comes as a script, so that the page needs no leave to fetch anything.
     pub(crate) fn hosted(&self) -> Result<Vec<Asset>> {
-        let engine = format!("document.currentScript.textContent='{}'", self.engine);
+        let engine = format!("remountEngine='{}'", self.engine);
         let [style, print_type] = [&self.style, &self.print_type]
             .map(|style| Asset::named_by_content("style", "css", &in_utf8(style)));
         let [first, engine, script] = [("first", &self.first), ("engine", &engine), ("page", &self.script)]
@@ -83,14 +87,14 @@ impl Page {
                 style.path, print_type.path
             ),
             first: format!("<script src=\"{}\"></script>", first.path),
-            engine: format!("<script defer id=\"engine\" src=\"{}\"></script>", engine.path),
+            engine: format!("<data id=\"engine\" value=\"{}\"></data>", engine.path),
             script: format!("<script defer id=\"script\" src=\"{}\"></script>", script.path),
         })?;
         Ok(vec![Asset::new("index.html", page), style, print_type, first, engine, script])
     }
 
     fn assemble(&self, parts: &Parts) -> Result<String> {
-        let [masthead, bench] = prerendered::with_demo([skeleton::masthead(), skeleton::bench()]);
+        let [masthead, bench] = prerendered::with_demo([skeleton::masthead(), skeleton::bench()], &self.demo);
         let page = template::fill(
             &self.template,
             &[

@@ -1,7 +1,7 @@
 //! How the position was worked out, with this scenario's numbers.
 
 use crate::layout::sum::{Sum, sum};
-use crate::number::{plain, trimmed};
+use crate::number::{bracketed, plain, trimmed};
 use crate::position::inputs::PositionInputs;
 use crate::position::report::PositionReport;
 use crate::units::{LengthNumber, length, lengths};
@@ -37,7 +37,7 @@ pub(crate) fn saddle_height(position: &PositionReport) -> Sum {
             LengthNumber(inputs.cross.footing.crank.mm()),
             LengthNumber(inputs.cross.footing.sole_stack.mm()),
             LengthNumber(road.footing.sole_stack.mm()),
-            LengthNumber(inputs.changes.lower_by.mm()),
+            bracketed(&LengthNumber(inputs.changes.lower_by.mm()).to_string()),
             length(cross.saddle_height_road_angle_mm)
         ),
     )
