@@ -55,7 +55,7 @@ function packedHere() {
   return beside === null ? { text: String(holder.textContent) } : { beside };
 }
 
-/** The frame after the first, or soon, where nothing is painted because nobody looks. @returns {Promise<void>} */
+/** After the next frame, or soon, where nothing is painted because nobody looks. @returns {Promise<void>} */
 const painted = () =>
   new Promise((go) => {
     requestAnimationFrame(() => setTimeout(go));

@@ -5,7 +5,7 @@ import { morph } from '../crates/packer/node/libraries.mjs';
 import { find } from './dom.js';
 
 /** What stands in the page since it was built, and tells of the lap. */
-const BUILT = '.strip *, .board *, [id^=board-]';
+const BUILT = new Set(['board-says', 'decide-ride', 'at-ride', 'decide-lap', 'at-lap']);
 
 /** What the engine says of that meanwhile, while it stays as it was built. @type {Map<string, string> | null} */
 let held = null;
@@ -13,20 +13,19 @@ let held = null;
 /** @type {import('./update.js').Part} */
 export function showFragments({ html }) {
   for (const [id, text] of html) {
-    const element = find(id);
-    if (held && element.matches(BUILT)) held.set(id, text);
-    else replace(element, text);
+    if (held && BUILT.has(id)) held.set(id, text);
+    else replace(find(id), text);
     if (id.startsWith('value-')) tellSlider(id);
   }
 }
 
-/** Leaves the demo's first screen as it was built, with its lap ridden: the engine comes to the same once it has ridden it, too. */
+/** Leaves the demo's first screen as it was built, with its lap ridden: the engine comes to the same once workers have ridden it. */
 export function hold() {
   held = new Map();
 }
 
 /** Shows all that the engine has said meanwhile. */
-export function letGo() {
+export function unhold() {
   const html = [...(held ?? [])];
   held = null;
   for (const [id, text] of html) replace(find(id), text);

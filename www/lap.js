@@ -7,7 +7,7 @@ import { breath } from './breath.js';
 import { crewOf } from './crew.js';
 import { find } from './dom.js';
 import * as engine from './engine.js';
-import { letGo } from './fragments.js';
+import { unhold } from './fragments.js';
 import { unpressed } from './press.js';
 import { show } from './update.js';
 
@@ -64,7 +64,7 @@ export function settleLap() {
 /** @param {boolean} settled */
 function workOut(settled) {
   shown(engine.lap(settled));
-  if (settled) letGo();
+  if (settled) unhold();
 }
 
 /**
@@ -89,7 +89,7 @@ function take({ plan, ofB, draw }) {
   if (isLast || (near.size > 0 && performance.now() - found.shownAt > SHOW_EVERY)) {
     found.shownAt = performance.now();
     shown(engine.takeDraws(Float64Array.from(found.waiting.splice(0))));
-    if (isLast) letGo();
+    if (isLast) unhold();
   }
 }
 
@@ -103,7 +103,10 @@ export function watchLap() {
   const watch = new IntersectionObserver(
     (entries) => {
       for (const { target, isIntersecting } of entries) near[isIntersecting ? 'add' : 'delete'](target);
-      if (near.size > 0) lapDue();
+      if (near.size === 0) return;
+      // The section says how far the lap is, and the first screen the same.
+      unhold();
+      lapDue();
     },
     { rootMargin: NEAR },
   );

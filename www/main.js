@@ -14,7 +14,7 @@ import * as engine from './engine.js';
 import { enterAgain, showFields, showUndo, takeInput, typedSoFar } from './fields.js';
 import { takeFiles } from './files.js';
 import { followFolds, openAsLeft, restDue } from './folds.js';
-import { letGo, showFragments } from './fragments.js';
+import { showFragments, unhold } from './fragments.js';
 import { lapDue, watchLap } from './lap.js';
 import { offerLink, showCode } from './link.js';
 import { offerUnits } from './menus.js';
@@ -41,7 +41,7 @@ import { work } from './worker.js';
 function connect() {
   whenShown(showFragments, showFields, showHome, showUndo, showLink, showCode, repaint, showBand, showChosen, awayDue);
   whenChanged(lapDue, bikesDue, showKept, restDue, spokenSoon, forgetSaid);
-  for (const part of [takeInput, followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
+  for (const part of [followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
   for (const part of [openByKey, rove, stepTeeth, watchBoard, watchSections, keepAboveKeyboard, watchLap, watchBikes]) part();
   for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint, offerBox, offerEdits, mindPresses]) part();
   for (const part of [offerLink, offerPictures, offerTables, offerSaving, offerUnits]) part();
@@ -49,7 +49,6 @@ function connect() {
 
 async function start() {
   const { dataset } = document.documentElement;
-  keepOffline();
   try {
     await engine.start(compiledByWorker);
   } catch (problem) {
@@ -57,16 +56,20 @@ async function start() {
     for (const entry of all('[data-field]')) entry.setAttribute('disabled', '');
     dataset.engine = 'failed';
     return;
+  } finally {
+    // Not before: its copies would take the line from the engine.
+    keepOffline();
   }
   furnishPictures();
   await breath();
-  const typed = typedSoFar();
   connect();
   await breath();
+  const typed = typedSoFar();
   openAsLeft();
   showUsed();
   openFirst();
-  whenChanged(letGo);
+  whenChanged(unhold);
+  takeInput();
   enterAgain(typed);
   find('starting').remove();
   delete dataset.awaits;

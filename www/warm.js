@@ -1,12 +1,12 @@
 // @ts-check
-// The engine is unpacked and compiled by a worker, which also opens the demo with it: browsers share what they compile, and
-// many compile a function when it is called first. The page then starts with what is compiled already.
+// The engine is unpacked and compiled by a worker, which also opens the demo with it before it hands it over: browsers share what
+// they compile, and many compile a function when it is called first. The page then starts with what is compiled already.
 
 import * as engine from './engine.js';
 import { employ } from './workers.js';
 
-/** A worker that has not even begun by then does not work, milliseconds. */
-const SILENT = 5000;
+/** A worker that has not begun by then after it was told to, or not ended by then after it has begun, does not work, milliseconds. */
+const [BEGINS_IN, ENDS_IN] = [5000, 60_000];
 
 /**
  * The engine as a worker compiles it, nothing where none can.
@@ -16,20 +16,28 @@ const SILENT = 5000;
  */
 export function compiledByWorker(packed, due) {
   return new Promise((done) => {
-    const alone = () => done(undefined);
+    let waiting = 0;
+    /**
+     * @param {Worker} [worker]
+     * @param {WebAssembly.Module} [compiled]
+     */
+    function end(worker, compiled) {
+      clearTimeout(waiting);
+      worker?.terminate();
+      done(compiled);
+    }
     try {
-      let silent = 0;
-      const hear = (/** @type {{ begun?: boolean, compiled?: WebAssembly.Module }} */ { begun, compiled }) => {
-        clearTimeout(silent);
-        if (!begun) done(compiled);
+      const [worker] = employ(1, ({ begun, compiled }) => (begun ? wait(ENDS_IN) : end(worker, compiled)), end);
+      const wait = (/** @type {number} */ longest) => {
+        clearTimeout(waiting);
+        waiting = setTimeout(end, longest, worker);
       };
-      const [worker] = employ(1, hear, alone);
       due.then(() => {
-        worker?.postMessage({ packed });
-        silent = setTimeout(alone, SILENT);
+        worker.postMessage({ packed });
+        wait(BEGINS_IN);
       });
     } catch {
-      alone();
+      end();
     }
   });
 }
@@ -45,5 +53,4 @@ export async function warm(packed) {
   engine.open('');
   engine.writeUnfolded();
   postMessage({ compiled: module });
-  close();
 }

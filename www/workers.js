@@ -67,5 +67,6 @@ function withScript(use) {
 function listening(worker, hear, fail) {
   worker.onmessage = ({ data }) => unpressed(() => hear(data, worker));
   worker.onerror = () => fail(worker);
+  worker.onmessageerror = () => fail(worker);
   return worker;
 }

@@ -50,6 +50,18 @@ const refuseWorkers = {
   },
 };
 
+test('where workers keep silent the page starts by itself', async () => {
+  const { page, uncaught } = await openAfter(() => {
+    globalThis.Worker = class {
+      postMessage() {}
+      terminate() {}
+    };
+  });
+  await page.fill('#rings-b', '40');
+  await page.waitForFunction(() => /was/.test(document.getElementById('decide-rings').textContent));
+  assert.deepEqual(uncaught, []);
+});
+
 for (const [how, prepare] of Object.entries(refuseWorkers)) {
   test(`a search where the browser ${how} is over and says why`, async () => {
     const { page, uncaught } = await openAfter(prepare);
