@@ -88,13 +88,16 @@ build() {
   install_npm "$node_tools" ||
     fail "npm could not install the build's tools: install node 20 or later and npm, and connect to a network once"
   shorten_paths
-  # Two folders: cargo would recompile the explorer each time its features change in one. Side by side, since the last
-  # crate, which takes longest, keeps only one core busy.
-  local api
+  # Two folders: cargo would recompile the explorer each time its features change in one. Side by side, and what packs
+  # them too, since the last crate, which takes longest, keeps only one core busy.
+  local api packer
   compile_explorer api target/api &
   api=$!
+  cargo build --quiet --package packer &
+  packer=$!
   compile_explorer page target
   wait "$api"
+  wait "$packer"
   CARGO_ENCODED_RUSTFLAGS=$rustflags cargo build --release --target "$wasm" --package unpacker
   cargo run --quiet --package packer -- target/"$wasm"/release/{explorer,unpacker}.wasm target/api/"$wasm"/release/explorer.wasm
   sources >"$built_from"
