@@ -123,7 +123,7 @@ function noteStops() {
   return globalThis.stops.length;
 }
 
-/** Runs in the page: where the focus is, and what is wrong with how that shows; seen again, only whether it can be seen. */
+/** Runs in the page: where the focus is, and what is wrong with how that shows; where it is looked at again, of the same stop. */
 function atStop(again) {
   const at = document.activeElement;
   const mark = (element) => {
@@ -140,10 +140,10 @@ function atStop(again) {
   const [x, y] = [(left + right) / 2, (top + end) / 2];
   const over = document.elementFromPoint(x, y);
   if (isIn && !at.contains(over) && !over?.contains(at)) faults.push(`${name} is covered by ${over?.outerHTML.slice(0, 70)}`);
-  const { marked, element } = (!again && globalThis.before) || {};
+  if (!again) [globalThis.before, globalThis.last] = [globalThis.last, { element: at, marked: mark(at) }];
+  const { marked, element } = globalThis.before ?? {};
   if (element && mark(element) === marked)
     faults.push(`the focus does not show at ${element.id || element.outerHTML.slice(0, 70)}`);
-  globalThis.before = { element: at, marked: mark(at) };
   return { place: globalThis.stops.indexOf(at), faults };
 }
 

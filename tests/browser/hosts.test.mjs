@@ -130,7 +130,8 @@ test('an update of which a file is missing, or all of it, leaves the version bef
       const registration = await navigator.serviceWorker.getRegistration();
       await registration.update().catch(() => {});
       const { installing } = registration;
-      while (installing && installing.state !== 'redundant') await new Promise((done) => setTimeout(done, 20));
+      while (installing && !['redundant', 'activated'].includes(installing.state))
+        await new Promise((done) => setTimeout(done, 20));
     });
   await renew(join(folder, 'one'));
   await rm(join(folder, 'one', 'page-renewed.js'));
