@@ -54,11 +54,11 @@ export const publicLink = () => home() && `${home()}#${engine.link()}`;
 export const address = () => `${home() || here()}#${engine.link()}`;
 
 /** Opens the bench that the address holds. */
-const open = () => change(engine.open(placeOf(location.hash) ? '' : location.hash));
+const open = () => engine.open(placeOf(location.hash) ? '' : location.hash);
 
 /**
- * Opens the page: a reload with what was changed just before it, and an address that holds no bench with the one that was
- * last on this page.
+ * Opens what the page shows first, which is still to be shown: after a reload what was changed just before it, and where the address
+ * holds no bench the one that was last on this page.
  */
 export function openFirst() {
   const left = leftBehind();
@@ -66,10 +66,10 @@ export function openFirst() {
   if (left !== null && visit?.type === 'reload') history.replaceState(null, '', `#${left}`);
   const [place, last] = [placeOf(location.hash), lastBench()];
   if (place || !location.hash) {
-    if (last !== null) return change(engine.reopen(last));
+    if (last !== null) return engine.reopen(last);
     hold();
   }
-  open();
+  return open();
 }
 
 /** Shows the place that the address names, if it names one. */
@@ -86,7 +86,7 @@ export function followAddress() {
     if (placeOf(location.hash)) return;
     waiting = null;
     forgetTyped();
-    open();
+    change(open());
   });
   addEventListener('pagehide', leave);
   // A phone may end a page in the background without another word.

@@ -27,8 +27,11 @@ let later = 0;
 let due = 0;
 
 const crew = crewOf(take, settleLap);
-/** What the job ordered last has brought so far. @type {{ plans: Float64Array[], waiting: number[], done: number, shownAt: number }} */
-let found = { plans: [], waiting: [], done: 0, shownAt: 0 };
+/**
+ * The job ordered last, since when the lap is what it is, and what has come of it so far.
+ * @type {{ due: number, wait: number, plans: Float64Array[], waiting: number[], done: number, shownAt: number }}
+ */
+let found = { due: -1, wait: 0, plans: [], waiting: [], done: 0, shownAt: 0 };
 
 /** The lap in the next task, and until it has settled once nothing has changed for a while. */
 export function lapDue() {
@@ -72,9 +75,13 @@ function workOut(settled) {
  * @param {string} rows
  */
 function order(rows) {
-  found = { plans: [], waiting: [], done: 0, shownAt: 0 };
-  crew.send({ link: engine.link(), rows, wait: near.size > 0 ? 0 : DRAW_AFTER });
+  const wait = near.size > 0 ? 0 : DRAW_AFTER;
+  found = { due, wait, plans: [], waiting: [], done: 0, shownAt: 0 };
+  crew.send({ link: engine.link(), rows, wait });
 }
+
+/** Whether workers ride this very lap as fast as they can. */
+const isRidden = () => found.due === due && found.wait === 0 && !crew.isGone();
 
 /** @param {LapFound} message */
 function take({ plan, ofB, draw }) {
@@ -106,7 +113,7 @@ export function watchLap() {
       if (near.size === 0) return;
       // The section says how far the lap is, and the first screen the same.
       unhold();
-      lapDue();
+      if (!isRidden()) lapDue();
     },
     { rootMargin: NEAR },
   );

@@ -33,7 +33,7 @@ import { awayDue, watchSections, writeSections } from './sight.js';
 import { offerTables } from './tables.js';
 import { offerPictures } from './take.js';
 import { stepTeeth } from './teeth.js';
-import { whenChanged, whenShown } from './update.js';
+import { change, whenChanged, whenShown } from './update.js';
 import { openByKey, showUsed } from './used.js';
 import { compiledByWorker } from './warm.js';
 import { work } from './worker.js';
@@ -41,10 +41,14 @@ import { work } from './worker.js';
 function connect() {
   whenShown(showFragments, showFields, showHome, showUndo, showLink, showCode, repaint, showBand, showChosen, awayDue);
   whenChanged(lapDue, bikesDue, showKept, restDue, spokenSoon, forgetSaid);
-  for (const part of [followRows, answerButtons, readyToPrint, followAddress, followFolds]) part();
-  for (const part of [openByKey, rove, stepTeeth, watchBoard, watchSections, keepAboveKeyboard, watchLap, watchBikes]) part();
-  for (const part of [takeFiles, offerKept, offerRack, offerSearch, offerPaint, offerBox, offerEdits, mindPresses]) part();
+  for (const part of [readyToPrint, followFolds, openByKey, rove, stepTeeth, watchBoard, watchSections, keepAboveKeyboard]) part();
+  for (const part of [watchLap, watchBikes, offerKept, offerRack, offerSearch, offerPaint, offerBox, mindPresses]) part();
   for (const part of [offerLink, offerPictures, offerTables, offerSaving, offerUnits]) part();
+}
+
+/** Hears what changes the bench. */
+function hear() {
+  for (const part of [takeInput, followRows, answerButtons, followAddress, takeFiles, offerEdits]) part();
 }
 
 async function start() {
@@ -64,12 +68,14 @@ async function start() {
   await breath();
   connect();
   await breath();
-  const typed = typedSoFar();
   openAsLeft();
   showUsed();
-  openFirst();
+  const first = openFirst();
+  await breath();
+  const typed = typedSoFar();
+  change(first);
   whenChanged(unhold);
-  takeInput();
+  hear();
   enterAgain(typed);
   find('starting').remove();
   delete dataset.awaits;
@@ -80,5 +86,5 @@ async function start() {
   showPlace();
 }
 
-if (globalThis.document) start();
+if (globalThis.document) breath().then(start);
 else work();

@@ -3,11 +3,11 @@
 
 import { breath } from './breath.js';
 
-/** Bytes that a slow phone unpacks within a frame or two. */
+/** Bytes that a slow phone unpacks, or puts together, within a frame or two. */
 const AT_ONCE = 100_000;
 
 /**
- * What is in a .lzma file. Throws when it is damaged.
+ * The module in a packed file. Throws when that is damaged.
  * @param {Uint8Array} unpacker
  * @param {Uint8Array} packed
  * @returns {Promise<Uint8Array>}

@@ -203,7 +203,7 @@ test('what is out of sight follows once what is in sight is painted', async () =
 test('nothing moves of itself while something is being pressed', async () => {
   const { page } = await wide({ rides: true });
   await page.locator('#lap').scrollIntoViewIfNeeded();
-  const lap = () => page.innerText('#lap-answer');
+  const lap = () => page.textContent('#lap-answer');
   await page.waitForFunction(() => /likely/.test(document.getElementById('lap-answer').textContent), null, { timeout: 60_000 });
   await page.hover('[data-unfolds=fold-lap-search]');
   await page.mouse.down();
@@ -218,7 +218,7 @@ test('nothing moves of itself while something is being pressed', async () => {
   await page.waitForTimeout(1000);
   assert.equal(await lap(), held);
   await page.mouse.up();
-  await page.waitForFunction((held) => document.getElementById('lap-answer').innerText !== held, held);
+  await page.waitForFunction((held) => document.getElementById('lap-answer').textContent !== held, held);
 });
 
 test('what unfolds stays as it was left, opens for a link to what is in it, and for a word that is looked for', async () => {

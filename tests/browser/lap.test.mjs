@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { after, afterEach, before, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
-import { addressWith, assertQuiet, downloaded, launchBrowser, openPage, SINGLE_FILE, serveSite, text } from './harness.mjs';
+import { addressWith, assertQuiet, downloaded, frame, launchBrowser, openPage, SINGLE_FILE, serveSite, text } from './harness.mjs';
 
 const GPX = new URL('../reference/data/gpx/', import.meta.url);
 const fixture = (name) => fileURLToPath(new URL(`${name}.gpx`, GPX));
@@ -60,6 +60,32 @@ async function dropFile(page, name, contents, where = '#lap-answer') {
   );
   await page.dispatchEvent(where, 'drop', { dataTransfer: data });
 }
+
+test('coming to the lap again while workers ride it does not begin it anew', async () => {
+  const { page, heard } = await openPage(browser, SINGLE_FILE, { rides: true });
+  await page.evaluate(() => {
+    globalThis.jobs = [];
+    const { postMessage } = Worker.prototype;
+    Worker.prototype.postMessage = function (message) {
+      if (message.job) globalThis.jobs.push(message.job);
+      postMessage.call(this, message);
+    };
+  });
+  await comeTo(page);
+  await page.waitForFunction(() => globalThis.jobs.length > 0);
+  const asked = await page.evaluate(() => globalThis.jobs.at(-1));
+  for (const top of [0, 1, 0, 1]) {
+    await page.evaluate((top) => {
+      if (top) document.getElementById('lap').scrollIntoView({ behavior: 'instant' });
+      else scrollTo({ top: 0, behavior: 'instant' });
+    }, top);
+    await frame(page);
+  }
+  await page.waitForTimeout(300);
+  assert.equal(await page.evaluate(() => globalThis.jobs.at(-1)), asked);
+  await settled(page);
+  assertQuiet(heard);
+});
 
 test('the answer comes first, and any metre of the demo is read by keyboard', async () => {
   const { page, heard } = await openLap();
@@ -155,7 +181,7 @@ test('a part of a track is used, and undo brings the file before back', async ()
   const { page } = await openLap();
   const says = (what) =>
     page.waitForFunction(
-      (what) => document.getElementById('lap-course').innerText.replaceAll('\u00a0', ' ').includes(what),
+      (what) => document.getElementById('lap-course').textContent.replaceAll('\u00a0', ' ').includes(what),
       what,
     );
   await page.setInputFiles('#lap-file', fixture('recorded-walk'));

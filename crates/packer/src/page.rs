@@ -41,7 +41,7 @@ impl Page {
             script: safe(bundled(Path::new("www/main.js"))?)?,
             first: safe(bundled(Path::new("www/first.js"))?)?,
             icon: STANDARD.encode(files::read("www/icons/icon.svg")?),
-            engine: [node_tools::small(unpacker)?, lzma::packed(&bindings.wasm)?]
+            engine: [node_tools::small(unpacker)?, lzma::packed_module(&bindings.wasm)?]
                 .map(|it| STANDARD.encode(it))
                 .join(" "),
             demo: DemoTold::ridden(),

@@ -97,8 +97,8 @@ fn packed(module: &[u8], parts: &Parts, is_wanted: impl Fn(&String) -> bool) -> 
     let wanted = parts.iter().filter(|(part, _)| is_wanted(part));
     let mut places: Vec<_> = wanted.flat_map(|(_, places)| places.clone()).collect();
     places.sort_unstable_by_key(|place| place.start);
-    let bytes: Vec<u8> = places.into_iter().flat_map(|place| &module[place]).copied().collect();
-    Ok(lzma::packed(&bytes)?.len())
+    let pieces = places.into_iter().map(|place| &module[place]);
+    Ok(lzma::packed(&sorting::pieces(pieces))?.len())
 }
 
 #[cfg(test)]
