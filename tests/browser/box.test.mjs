@@ -39,7 +39,7 @@ test('parts are put in by lists, kept in the link, and what is not understood is
   const box = 'rings 42, 38\ncassettes 11-34 11s\nrear 39/36';
   assert.equal(await page.inputValue('#box-parts'), box);
   assert.match(await text(page, '#box-answer'), /5 sets of rings, 3 cassettes and 2 rear derailleurs, which make 30/);
-  const url = await addressWith(page, 'bx=');
+  const url = await addressWith(page, 'rear+39/36');
   const other = await openPage(browser, `${SINGLE_FILE}${url.hash}`);
   assert.equal(await other.page.inputValue('#box-parts'), box);
   await type(page, 'box-parts', `${box}, 39\n99`);

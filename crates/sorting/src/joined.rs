@@ -18,7 +18,8 @@ impl<'a> Joining<'a> {
     pub fn of(sorted: &'a [u8]) -> Option<Self> {
         let mut streams = Streams::of(sorted)?;
         let left = number(&mut streams, Stream::Locals)?;
-        let functions = core::mem::take(&mut streams.joined);
+        let mut functions = Vec::with_capacity(sorted.len());
+        functions.append(&mut streams.joined);
         Some(Self { streams, left, functions })
     }
 
