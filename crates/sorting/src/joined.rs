@@ -15,6 +15,7 @@ pub struct Joining<'a> {
 
 impl<'a> Joining<'a> {
     /// Begins with sorted bytes; nothing where they are none.
+    #[must_use]
     pub fn of(sorted: &'a [u8]) -> Option<Self> {
         let mut streams = Streams::of(sorted)?;
         let left = number(&mut streams, Stream::Locals)?;
@@ -24,6 +25,7 @@ impl<'a> Joining<'a> {
     }
 
     /// Puts together functions of about `most` bytes, and says how many functions are left; nothing where bytes are damaged.
+    #[must_use]
     pub fn go_on(&mut self, most: usize) -> Option<u32> {
         let end = self.functions.len().saturating_add(most);
         while self.left > 0 && self.functions.len() < end {
@@ -36,6 +38,7 @@ impl<'a> Joining<'a> {
     }
 
     /// The module, once no function is left.
+    #[must_use]
     pub fn module(self) -> Vec<u8> {
         let [before, after] =
             [Stream::Before, Stream::After].map(|stream| self.streams.rest[stream as usize]);

@@ -11,6 +11,7 @@ const LONG: usize = 3;
 
 /// All of `module`, whose section of functions has its content at `functions`, so that `Joining` gives that very module again; nothing
 /// where that cannot be: an instruction is not known, or lengths are written longer than they need be.
+#[must_use]
 pub fn sorted(module: &[u8], functions: Range<usize>) -> Option<Vec<u8>> {
     let mut sorting = Sorting::of(module.get(functions.clone())?);
     sorting.functions()?;
@@ -24,6 +25,7 @@ pub fn sorted(module: &[u8], functions: Range<usize>) -> Option<Vec<u8>> {
 }
 
 /// Functions and other pieces of a module as they would lie in it sorted, which is no module.
+#[must_use]
 pub fn pieces<'a>(pieces: impl Iterator<Item = &'a [u8]>) -> Vec<u8> {
     let mut all = Sorting::of(&[]);
     for piece in pieces {
