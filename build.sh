@@ -7,8 +7,6 @@ wasm=wasm32-unknown-unknown
 node_tools=crates/packer/node
 lint_tools=tests/lint
 built_from=target/packer/built-from
-# What packs writes one page with the explorer: to optimise that takes longer.
-pack=(--quiet --package packer --config profile.dev.package.explorer.opt-level=0)
 
 usage() {
   cat <<END
@@ -95,13 +93,13 @@ build() {
   local api packer
   compile_explorer api target/api &
   api=$!
-  cargo build "${pack[@]}" &
+  cargo build --quiet --package packer &
   packer=$!
   compile_explorer page target
   wait "$api"
   wait "$packer"
   CARGO_ENCODED_RUSTFLAGS=$rustflags cargo build --release --target "$wasm" --package unpacker
-  cargo run "${pack[@]}" -- target/"$wasm"/release/{explorer,unpacker}.wasm target/api/"$wasm"/release/explorer.wasm
+  cargo run --quiet --package packer -- target/"$wasm"/release/{explorer,unpacker}.wasm target/api/"$wasm"/release/explorer.wasm
   sources >"$built_from"
 }
 
@@ -210,7 +208,7 @@ bench() {
 
 sizes() {
   build_if_older
-  cargo run "${pack[@]}" -- shares
+  cargo run --quiet --package packer -- shares
 }
 
 fuzz() { # [MINUTES]
