@@ -41,7 +41,8 @@ import { work } from './worker.js';
 function connect() {
   whenShown(showFragments, showFields, showHome, showUndo, showLink, showCode, repaint, showBand, showChosen, awayDue);
   whenChanged(lapDue, bikesDue, showKept, restDue, spokenSoon, forgetSaid);
-  for (const part of [readyToPrint, followFolds, openByKey, rove, stepTeeth, watchBoard, watchSections, keepAboveKeyboard]) part();
+  for (const part of [readyToPrint, followFolds, openByKey, rove, stepTeeth, watchBoard, watchSections, keepAboveKeyboard])
+    part();
   for (const part of [watchLap, watchBikes, offerKept, offerRack, offerSearch, offerPaint, offerBox, mindPresses]) part();
   for (const part of [offerLink, offerPictures, offerTables, offerSaving, offerUnits]) part();
 }

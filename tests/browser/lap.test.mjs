@@ -4,7 +4,17 @@ import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { after, afterEach, before, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
-import { addressWith, assertQuiet, downloaded, frame, launchBrowser, openPage, SINGLE_FILE, serveSite, text } from './harness.mjs';
+import {
+  addressWith,
+  assertQuiet,
+  downloaded,
+  frame,
+  launchBrowser,
+  openPage,
+  SINGLE_FILE,
+  serveSite,
+  text,
+} from './harness.mjs';
 
 const GPX = new URL('../reference/data/gpx/', import.meta.url);
 const fixture = (name) => fileURLToPath(new URL(`${name}.gpx`, GPX));

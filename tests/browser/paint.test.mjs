@@ -31,7 +31,8 @@ async function answered(page, before = '') {
     (before) => {
       const answer = document.getElementById('lap-answer');
       document.querySelector('[data-picture=profile]').scrollIntoView({ block: 'center', behavior: 'instant' });
-      const [, ...times] = /: A (?:about )?(\S+) \(likely.*?, B (?:about )?(\S+) \(/.exec(answer.textContent.replaceAll('\u00a0', ' ')) ?? [];
+      const [, ...times] =
+        /: A (?:about )?(\S+) \(likely.*?, B (?:about )?(\S+) \(/.exec(answer.textContent.replaceAll('\u00a0', ' ')) ?? [];
       return times.length > 0 && !answer.querySelector('.stale') && times.join(' and ') !== before && times.join(' and ');
     },
     before,
