@@ -77,7 +77,7 @@ function workOut(settled) {
 function order(rows) {
   const wait = near.size > 0 ? 0 : DRAW_AFTER;
   found = { due, wait, plans: [], waiting: [], done: 0, shownAt: 0 };
-  crew.send({ link: engine.link(), rows, wait });
+  crew.send({ link: engine.understood(), rows, wait });
 }
 
 /** Whether workers ride this very lap as fast as they can. */

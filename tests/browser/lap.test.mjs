@@ -14,6 +14,7 @@ import {
   SINGLE_FILE,
   serveSite,
   text,
+  type,
 } from './harness.mjs';
 
 const GPX = new URL('../reference/data/gpx/', import.meta.url);
@@ -95,6 +96,36 @@ test('coming to the lap again while workers ride it does not begin it anew', asy
   assert.equal(await page.evaluate(() => globalThis.jobs.at(-1)), asked);
   await settled(page);
   assertQuiet(heard);
+});
+
+test('beside a field in error the lap is that of its last good value', async () => {
+  const { page } = await openLap();
+  const laps = async () => {
+    const found = await page.waitForFunction(
+      () => {
+        const answer = document.getElementById('lap-answer');
+        document.getElementById('lap').scrollIntoView({ behavior: 'instant' });
+        const times = /A \S+ \(likely.*?, B \S+ \(/.exec(answer.textContent)?.[0];
+        return times && !answer.querySelector('.stale') && times;
+      },
+      null,
+      { timeout: SETTLED },
+    );
+    return (await found.jsonValue()).replace(/likely.*?,/, '');
+  };
+  const demo = await laps();
+  await type(page, 'power', '300');
+  await page.waitForFunction(() => document.querySelector('#lap-answer .stale'));
+  const strong = await laps();
+  assert.notEqual(strong, demo);
+  await type(page, 'power', '220');
+  await page.waitForFunction(() => document.querySelector('#lap-answer .stale'));
+  assert.equal(await laps(), demo);
+  await type(page, 'power', '300');
+  await type(page, 'power', '300 x');
+  await page.waitForFunction(() => document.querySelector('#lap-answer .stale'));
+  assert.equal(await laps(), strong);
+  assert.match(await text(page, '#lap-answer'), /^“Power” is left aside/);
 });
 
 test('the answer comes first, and any metre of the demo is read by keyboard', async () => {

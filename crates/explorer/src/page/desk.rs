@@ -147,6 +147,12 @@ impl Desk {
         link::write(&self.bench)
     }
 
+    /// The bench as it is understood, as a link: of a field in error the last good text.
+    #[must_use]
+    pub fn understood(&self) -> String {
+        link::write(self.good.texts())
+    }
+
     /// Remembers what is on the desk before it is changed.
     pub(crate) fn remember(&mut self, typing_in: Option<Field>) {
         let own = self.report.lap.own.as_ref();

@@ -192,6 +192,13 @@ pub fn link() -> String {
     DESK.with_borrow(Desk::link)
 }
 
+/// The bench as it is understood, as a link for workers: of a field in error the last good text.
+#[wasm_bindgen]
+#[must_use]
+pub fn understood() -> String {
+    DESK.with_borrow(Desk::understood)
+}
+
 /// A link as a QR code, or why it is none, as markup.
 #[wasm_bindgen(js_name = codeOf)]
 #[must_use]

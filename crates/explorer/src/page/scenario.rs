@@ -58,6 +58,12 @@ pub struct ReadBench {
 }
 
 impl Scenario {
+    /// What it was understood from.
+    #[must_use]
+    pub(crate) fn texts(&self) -> &Bench {
+        &self.texts
+    }
+
     /// Understands a bench; a field in error keeps its value from `good`.
     #[must_use]
     pub fn read(bench: &Bench, good: &Self) -> ReadBench {
