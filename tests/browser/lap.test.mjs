@@ -388,6 +388,7 @@ test('a search runs in the background, is cancelled, and a result goes on the be
   await page.waitForFunction(() => !document.getElementById('lap-found').textContent.includes('search again'));
   await page.focus('[data-picture=found] .plot');
   await page.keyboard.press('Home');
+  await page.waitForFunction(() => document.querySelector('[data-picture=found] .reading').textContent !== '');
   const first = await text(page, '[data-picture=found] .reading');
   const put = page.locator('#lap-found button[aria-label$="as B"]').first();
   assert.match(await put.getAttribute('aria-label'), /as B$/);
