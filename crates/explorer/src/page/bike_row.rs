@@ -1,6 +1,7 @@
 //! One bike of the comparison, worked out.
 
 use crate::bench::bench::Bench;
+use crate::bench::link;
 use crate::page::scenario::{ReadBench, Scenario};
 use crate::rack::row::{EndGear, Row, Whose};
 use crate::side::Side;
@@ -16,6 +17,7 @@ pub(crate) fn of(whose: Whose, link: String, bench: &Bench, good: &Scenario) -> 
     Row {
         whose,
         link,
+        errand: link::write(scenario.texts()),
         is_sure: complaints.is_empty(),
         lowest: end(&setup, summary.lowest.gear, rings.window.low),
         highest: end(&setup, summary.highest.gear, rings.window.high),

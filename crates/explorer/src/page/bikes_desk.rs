@@ -186,6 +186,17 @@ mod tests {
     }
 
     #[test]
+    fn beside_a_field_in_error_workers_are_sent_round_with_its_last_good_value() {
+        let mut desk = desk();
+        for text in ["300", "300 x"] {
+            desk.edit(&[("power".to_owned(), text.to_owned())]);
+        }
+        desk.compare_bikes().unwrap();
+        let (_, links) = desk.bikes_order().unwrap();
+        assert!(links.iter().all(|link| link.ends_with("&pw=300") || link.contains("&pw=300&")), "{links:?}");
+    }
+
+    #[test]
     fn a_lap_that_comes_later_leaves_the_comparison_standing_and_says_what_it_asks_for() {
         let mut desk = desk();
         assert!(bikes(&desk).needs.is_empty());

@@ -76,19 +76,21 @@ impl Compared {
     }
 
     /// Takes the time of a bike's lap.
-    pub fn take_lap(&mut self, link: &str, lap_s: f64) {
-        self.each_riding_as(link, |row| row.lap_s = Some(lap_s));
+    pub fn take_lap(&mut self, errand: &str, lap_s: f64) {
+        self.each_riding_as(errand, |row| row.lap_s = Some(lap_s));
         self.sort_again();
     }
 
     /// Takes the times of a bike's lap in the draws, in their order.
-    pub fn take_draws(&mut self, link: &str, drawn_s: &[f64]) {
-        self.each_riding_as(link, |row| row.drawn_s = drawn_s.to_vec());
+    pub fn take_draws(&mut self, errand: &str, drawn_s: &[f64]) {
+        self.each_riding_as(errand, |row| row.drawn_s = drawn_s.to_vec());
     }
 
-    /// Changes every bike whose lap is that of the one with this link.
-    fn each_riding_as(&mut self, link: &str, change: impl Fn(&mut Row)) {
-        let Some(rides) = self.rows.iter().find(|row| row.link == link).map(|row| row.rides) else { return };
+    /// Changes every bike whose lap is that of the one with this errand.
+    fn each_riding_as(&mut self, errand: &str, change: impl Fn(&mut Row)) {
+        let Some(rides) = self.rows.iter().find(|row| row.errand == errand).map(|row| row.rides) else {
+            return;
+        };
         self.rows.iter_mut().filter(|row| row.rides == rides).for_each(change);
     }
 
@@ -97,8 +99,8 @@ impl Compared {
         self.bench_laps = laps;
         let Some(times_s) = self.bench_laps.as_ref().map(|laps| laps.times_s) else { return };
         for side in Side::BOTH {
-            if let Some(link) = self.on_bench(side).map(|row| row.link.clone()) {
-                self.each_riding_as(&link, |row| row.lap_s = Some(times_s[side as usize]));
+            if let Some(errand) = self.on_bench(side).map(|row| row.errand.clone()) {
+                self.each_riding_as(&errand, |row| row.lap_s = Some(times_s[side as usize]));
             }
         }
         self.sort_again();
@@ -137,7 +139,7 @@ impl Compared {
                 open.push(row);
             }
         }
-        open.into_iter().map(|row| row.link.clone()).collect()
+        open.into_iter().map(|row| row.errand.clone()).collect()
     }
 
     /// Takes over the laps of an earlier comparison round the same course by the same rider.

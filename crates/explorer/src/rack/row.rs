@@ -50,6 +50,8 @@ pub struct Row {
     pub whose: Whose,
     /// The bench with it on both sides, as a link.
     pub link: String,
+    /// The same as it is understood, by which workers ride it: of a field in error the last good text.
+    pub errand: String,
     /// Whether all of the bench was understood, so that the link alone says what the bike comes to.
     pub is_sure: bool,
     /// The lowest gear that may be used, at the lowest cadence; below that speed no gear is low enough.
