@@ -5,14 +5,14 @@ use lzma_rust2::{LzmaOptions, LzmaWriter};
 use std::io::Write;
 use wasmparser::{Parser, Payload};
 
-/// `module`, sorted.
+/// `module`, sorted and packed.
 pub(crate) fn packed_module(module: &[u8]) -> Result<Vec<u8>> {
     let functions = Parser::new(0).parse_all(module).find_map(|part| match part {
         Ok(Payload::CodeSectionStart { range, .. }) => Some(range),
         _ => None,
     });
     let sorted = functions.and_then(|functions| sorting::sorted(module, functions));
-    packed(&sorted.context("crates/sorting does not know every instruction of the engine")?)
+    packed(&sorted.context("crates/sorting cannot put the engine together again: it may have an instruction that is unknown there")?)
 }
 
 /// The whole of `sorted` within reach of every match, and as thorough a search as the format allows.

@@ -4,6 +4,7 @@ use crate::stream::Stream::{
     self, Addresses, Blocks, Branches, Calls, Floats, Instructions, Integers, Locals, LongIntegers, Offsets,
     Others, Variables,
 };
+use alloc::vec::Vec;
 
 /// In sorted bytes, a number of 32 bits that is one of the `Addresses`. No module has that instruction: it was given up.
 pub(crate) const ADDRESS: u8 = 0x06;
@@ -36,61 +37,53 @@ pub(crate) fn walk(bytes: &mut impl Bytes) -> Option<()> {
 
 fn operands(bytes: &mut impl Bytes, instruction: u8) -> Option<()> {
     match instruction {
-        0x02..=0x04 => number(bytes, Blocks)?,
-        0x0c | 0x0d => number(bytes, Branches)?,
-        0x0e => table(bytes)?,
-        0x10 => number(bytes, Calls)?,
-        0x11 => number(bytes, Others).and_then(|_| number(bytes, Others))?,
-        0x1c => types(bytes)?,
-        0x20..=0x22 => number(bytes, Variables)?,
-        0x23..=0x26 | 0xd0 | 0xd2 => number(bytes, Others)?,
-        0x28..=0x3e => number(bytes, Others).and_then(|_| number(bytes, Offsets))?,
-        0x3f | 0x40 => number(bytes, Others)?,
-        0x41 => number(bytes, Integers)?,
-        ADDRESS => number(bytes, Addresses)?,
-        0x42 => number(bytes, LongIntegers)?,
-        0x43 => plain(bytes, 4, Floats)?,
-        0x44 => plain(bytes, 8, Floats)?,
-        0xfc => beyond_one_byte(bytes)?,
-        0x00 | 0x01 | 0x05 | 0x0b | 0x0f | 0x1a | 0x1b | 0x45..=0xc4 | 0xd1 => 0,
-        _ => return None,
-    };
+        0x00 | 0x01 | 0x05 | 0x0b | 0x0f | 0x1a | 0x1b | 0x45..=0xc4 | 0xd1 => Some(()),
+        0x02..=0x04 => numbers(bytes, 1, Blocks),
+        0x0c | 0x0d => numbers(bytes, 1, Branches),
+        // A table of branches and one more.
+        0x0e => number(bytes, Branches).and_then(|table| numbers(bytes, table.checked_add(1)?, Branches)),
+        0x10 => numbers(bytes, 1, Calls),
+        0x11 => numbers(bytes, 2, Others),
+        // A choice that says of which types.
+        0x1c => number(bytes, Others).and_then(|types| plain(bytes, types, Others)),
+        0x20..=0x22 => numbers(bytes, 1, Variables),
+        0x23..=0x26 | 0x3f | 0x40 | 0xd0 | 0xd2 => numbers(bytes, 1, Others),
+        0x28..=0x3e => numbers(bytes, 1, Others).and_then(|()| numbers(bytes, 1, Offsets)),
+        0x41 => numbers(bytes, 1, Integers),
+        ADDRESS => numbers(bytes, 1, Addresses),
+        0x42 => numbers(bytes, 1, LongIntegers),
+        0x43 => plain(bytes, 4, Floats),
+        0x44 => plain(bytes, 8, Floats),
+        0xfc => {
+            let operands = operands_beyond(number(bytes, Others)?)?;
+            numbers(bytes, operands, Others)
+        }
+        _ => None,
+    }
+}
+
+/// How many operands an instruction has whose number follows after 0xfc.
+fn operands_beyond(instruction: u32) -> Option<u32> {
+    match instruction {
+        0..=7 => Some(0),
+        9 | 11 | 13 | 15..=17 => Some(1),
+        8 | 10 | 12 | 14 => Some(2),
+        _ => None,
+    }
+}
+
+fn numbers(bytes: &mut impl Bytes, count: u32, stream: Stream) -> Option<()> {
+    for _ in 0..count {
+        number(bytes, stream)?;
+    }
     Some(())
 }
 
-/// `br_table`: so many branches and one.
-fn table(bytes: &mut impl Bytes) -> Option<u32> {
-    for _ in 0..=number(bytes, Branches)? {
-        number(bytes, Branches)?;
-    }
-    Some(0)
-}
-
-/// `select` with types.
-fn types(bytes: &mut impl Bytes) -> Option<u32> {
-    let types = number(bytes, Others)?;
-    plain(bytes, types, Others)
-}
-
-/// Instructions whose number follows after 0xfc.
-fn beyond_one_byte(bytes: &mut impl Bytes) -> Option<u32> {
-    let operands = match number(bytes, Others)? {
-        0..=7 => 0,
-        9 | 11 | 13 | 15..=17 => 1,
-        8 | 10 | 12 | 14 => 2,
-        _ => return None,
-    };
-    for _ in 0..operands {
-        number(bytes, Others)?;
-    }
-    Some(0)
-}
-
-fn plain(bytes: &mut impl Bytes, count: u32, stream: Stream) -> Option<u32> {
+fn plain(bytes: &mut impl Bytes, count: u32, stream: Stream) -> Option<()> {
     for _ in 0..count {
         bytes.next(stream)?;
     }
-    Some(0)
+    Some(())
 }
 
 /// An integer in LEB128, of which the lowest 32 bits are told.
@@ -107,10 +100,10 @@ pub(crate) fn number(bytes: &mut impl Bytes, stream: Stream) -> Option<u32> {
 }
 
 /// Writes an unsigned integer in LEB128.
-pub(crate) fn write_number(mut number: usize, to: &mut impl Extend<u8>) {
+pub(crate) fn write_number(mut number: usize, to: &mut Vec<u8>) {
     while number > 0x7f {
-        to.extend([(number & 0x7f) as u8 | 0x80]);
+        to.push((number & 0x7f) as u8 | 0x80);
         number >>= 7;
     }
-    to.extend([number as u8]);
+    to.push(number as u8);
 }

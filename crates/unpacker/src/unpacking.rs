@@ -41,7 +41,6 @@ impl Unpacking {
             }
             Some(())
         } else {
-            self.done = 0;
             self.joining = Some(Joining::of(take(&mut self.sorted).leak())?);
             Some(())
         }
