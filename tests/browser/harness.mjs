@@ -17,6 +17,9 @@ export const API = new URL('dist/api/', project);
 export const DESK = { width: 1440, height: 900 };
 export const PHONE = { width: 390, height: 844 };
 
+/** A lap has been ridden by then on two busy cores, milliseconds. */
+const LAP_RIDDEN = 60_000;
+
 const BROWSERS = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
 
 // The browser's own traffic is switched off, so that what is heard is the page's. A root user has no sandbox.
@@ -189,6 +192,26 @@ export async function layOut(page) {
   await page.evaluate(() => {
     for (const section of document.querySelectorAll('main > section')) section.style.contentVisibility = 'visible';
   });
+}
+
+/**
+ * The times of A and B round the lap once they are of the bench as it stands, other ones than before. On the way down to them the page
+ * grows.
+ */
+export async function lapTimes(page, before = '') {
+  const times = await page.waitForFunction(
+    (before) => {
+      const answer = document.getElementById('lap-answer');
+      document.querySelector('[data-picture=profile]').scrollIntoView({ block: 'center', behavior: 'instant' });
+      const [, ...found] =
+        /: A (?:about )?(\S+) \(likely.*?, B (?:about )?(\S+) \(/.exec(answer.textContent.replaceAll('\u00a0', ' ')) ?? [];
+      const times = found.join(' and ');
+      return times !== before && !answer.querySelector('.stale') && times;
+    },
+    before,
+    { timeout: LAP_RIDDEN },
+  );
+  return times.jsonValue();
 }
 
 /** Waits until the page has worked off a frame, and what is out of sight has followed in the next. */

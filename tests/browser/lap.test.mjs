@@ -9,6 +9,7 @@ import {
   assertQuiet,
   downloaded,
   frame,
+  lapTimes,
   launchBrowser,
   openPage,
   SINGLE_FILE,
@@ -100,27 +101,14 @@ test('coming to the lap again while workers ride it does not begin it anew', asy
 
 test('beside a field in error the lap is that of its last good value', async () => {
   const { page } = await openLap();
-  const laps = async (before) => {
-    const times = await page.waitForFunction(
-      (before) => {
-        const answer = document.getElementById('lap-answer');
-        document.getElementById('lap').scrollIntoView({ behavior: 'instant' });
-        const [, ...times] = /: A (\S+) \(likely.*?, B (\S+) \(/.exec(answer.textContent.replaceAll('\u00a0', ' ')) ?? [];
-        return times.length > 0 && !answer.querySelector('.stale') && times.join(' and ') !== before && times.join(' and ');
-      },
-      before,
-      { timeout: SETTLED },
-    );
-    return times.jsonValue();
-  };
-  const demo = await laps('');
+  const demo = await lapTimes(page);
   await type(page, 'power', '300');
-  const strong = await laps(demo);
+  const strong = await lapTimes(page, demo);
   await type(page, 'power', '220');
-  assert.equal(await laps(strong), demo);
+  assert.equal(await lapTimes(page, strong), demo);
   await type(page, 'power', '300');
   await type(page, 'power', '300 x');
-  assert.equal(await laps(demo), strong);
+  assert.equal(await lapTimes(page, demo), strong);
   assert.match(await text(page, '#lap-answer'), /^“Power” is left aside/);
 });
 

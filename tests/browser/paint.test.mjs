@@ -4,11 +4,10 @@ import assert from 'node:assert/strict';
 import { after, afterEach, before, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
 import axe from 'axe-core';
-import { assertQuiet, frame, launchBrowser, openPage, PHONE, SINGLE_FILE, text } from './harness.mjs';
+import { assertQuiet, frame, lapTimes, launchBrowser, openPage, PHONE, SINGLE_FILE, text } from './harness.mjs';
 
 const WIDE = { width: 1440, height: 1000 };
 const TRACK = fileURLToPath(new URL('../reference/data/gpx/recorded-walk.gpx', import.meta.url));
-const WORKED_OUT = 60_000;
 
 let browser;
 before(async () => {
@@ -21,24 +20,8 @@ const PLOT = '[data-picture=profile] .plot';
 
 async function openLap(options) {
   const opened = await openPage(browser, SINGLE_FILE, { folded: true, rides: true, ...options });
-  await answered(opened.page);
+  await lapTimes(opened.page);
   return opened;
-}
-
-/** The times of A and B once they are of the bench as it stands, other ones than before. On the way down the page grows. */
-async function answered(page, before = '') {
-  const times = await page.waitForFunction(
-    (before) => {
-      const answer = document.getElementById('lap-answer');
-      document.querySelector('[data-picture=profile]').scrollIntoView({ block: 'center', behavior: 'instant' });
-      const [, ...times] =
-        /: A (?:about )?(\S+) \(likely.*?, B (?:about )?(\S+) \(/.exec(answer.textContent.replaceAll('\u00a0', ' ')) ?? [];
-      return times.length > 0 && !answer.querySelector('.stale') && times.join(' and ') !== before && times.join(' and ');
-    },
-    before,
-    { timeout: WORKED_OUT },
-  );
-  return times.jsonValue();
 }
 
 /** Points of the picture at shares of its width. */
@@ -80,7 +63,7 @@ for (const [name, viewport, isTouch] of [
 ]) {
   test(`a stretch is marked with ${name}, painted, and taken back by undo`, async () => {
     const { page, heard } = await openLap({ viewport, hasTouch: isTouch, isMobile: isTouch });
-    const before = await answered(page);
+    const before = await lapTimes(page);
     assert.equal(await page.isHidden('#brush'), true);
     if (isTouch) {
       const [from, to] = await points(page, [0.7, 0.3]);
@@ -96,11 +79,11 @@ for (const [name, viewport, isTouch] of [
       await text(page, '#lap-loaded'),
       /Autumn meadow: 3\.00 km with \d+ m of climbing, invented, with 1 change on it/,
     );
-    const painted = await answered(page, before);
+    const painted = await lapTimes(page, before);
     await page.click('#brush [data-act=undo]');
     await frame(page);
     assert.equal(await page.inputValue('#paint'), '');
-    assert.equal(await answered(page, painted), before);
+    assert.equal(await lapTimes(page, painted), before);
     assertQuiet(heard);
   });
 }
@@ -118,7 +101,7 @@ test('a finger still scrolls over the picture, and a press marks nothing', async
 
 test('a stretch is marked and painted by keyboard alone', async () => {
   const { page, heard } = await openLap({ viewport: WIDE });
-  const before = await answered(page);
+  const before = await lapTimes(page);
   const press = async (...keys) => {
     for (const key of keys) await page.keyboard.press(key);
   };
@@ -141,7 +124,7 @@ test('a stretch is marked and painted by keyboard alone', async () => {
   await page.fill('#brush-to', '510');
   await press('Enter');
   assert.equal(await page.inputValue('#paint'), '500; 510; foot 2');
-  assert.ok(await answered(page, before));
+  assert.ok(await lapTimes(page, before));
   await page.selectOption('#brush-coat', 'none');
   assert.equal(await page.isVisible('#brush-more'), false);
   await page.focus('#brush-to');
