@@ -16,6 +16,7 @@ mod shares;
 mod site;
 mod sizes;
 mod template;
+mod traps;
 
 use anyhow::{Context, Result};
 use std::path::Path;
