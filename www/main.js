@@ -29,7 +29,7 @@ import { followRows } from './rows.js';
 import { offerSaving } from './scenario-file.js';
 import { offerSearch } from './search.js';
 import { showHome } from './sheet.js';
-import { awayDue, watchSections, writeSections } from './sight.js';
+import { awayDue, giveWay, watchSections, writeSections } from './sight.js';
 import { offerTables } from './tables.js';
 import { offerPictures } from './take.js';
 import { stepTeeth } from './teeth.js';
@@ -49,7 +49,7 @@ function connect() {
 
 /** Hears what changes the bench. */
 function hear() {
-  for (const part of [takeInput, followRows, answerButtons, followAddress, takeFiles, offerEdits]) part();
+  for (const part of [takeInput, giveWay, followRows, answerButtons, followAddress, takeFiles, offerEdits]) part();
 }
 
 async function start() {

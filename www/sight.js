@@ -55,6 +55,9 @@ export function watchSections() {
     engine.see(section.id, false);
     watch.observe(section);
   }
-  // What is typed is shown in the next frame, too, and comes first.
+}
+
+/** What is typed is shown in the next frame, too, and comes first: this hears of it after the fields. */
+export function giveWay() {
   document.addEventListener('input', () => following && awayDue());
 }

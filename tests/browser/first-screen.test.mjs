@@ -200,6 +200,27 @@ test('what is out of sight follows once what is in sight is painted', async () =
   assert.notEqual((await said())[0], rings);
 });
 
+test('what is out of sight waits while every frame brings something typed', async () => {
+  const { page } = await wide();
+  await page.waitForTimeout(500);
+  const written = await page.evaluate(async () => {
+    let count = 0;
+    const watch = new MutationObserver(() => (count += 1));
+    watch.observe(document.getElementById('ride-answer'), { childList: true, characterData: true, subtree: true });
+    const field = document.getElementById('rings-b');
+    const painted = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+    for (const value of ['42', '40', '38', '36', '44']) {
+      field.value = value;
+      field.dispatchEvent(new Event('input', { bubbles: true }));
+      await painted();
+    }
+    const meanwhile = count;
+    await painted();
+    return [meanwhile > 0, count > 0];
+  });
+  assert.deepEqual(written, [false, true]);
+});
+
 test('nothing moves of itself while something is being pressed', async () => {
   const { page } = await wide({ rides: true });
   await page.locator('#lap').scrollIntoViewIfNeeded();
