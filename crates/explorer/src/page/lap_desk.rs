@@ -92,7 +92,7 @@ impl Desk {
         let price = room.price(&question);
         if self.good.ride.lap_price != price {
             self.good.ride.lap_price = price;
-            self.report = Report::after(&self.good, &self.report).into();
+            self.report = Report::after(&self.good, &self.report, &self.good).into();
         }
         self.set_room(room);
         self.renew_bikes();

@@ -72,7 +72,7 @@ impl Scenario {
         let _in_force = units.enter();
         let rings = RingsInputs::read(&mut reader, &good.rings);
         let chain = ChainInputs::read(&mut reader, &good.chain, rings.drivetrains());
-        let cages = Cages::of(&chain);
+        let cages = if chain == good.chain { good.cages.clone() } else { Cages::of(&chain) };
         let position = PositionInputs::read(&mut reader);
         let sheet_for = reader.pick(Field::SheetFor, &[None, Some(Side::A), Some(Side::B)]);
         let lap = LapInputs::read(&mut reader, &good.lap, &rings);
