@@ -17,11 +17,13 @@ const [BEGINS_IN, ENDS_IN] = [5000, 60_000];
 export function compiledByWorker(packed, due) {
   return new Promise((done) => {
     let waiting = 0;
+    let isOver = false;
     /**
      * @param {Worker} [worker]
      * @param {WebAssembly.Module} [compiled]
      */
     function end(worker, compiled) {
+      isOver = true;
       clearTimeout(waiting);
       worker?.terminate();
       done(compiled);
@@ -33,6 +35,7 @@ export function compiledByWorker(packed, due) {
         waiting = setTimeout(end, longest, worker);
       };
       due.then(() => {
+        if (isOver) return;
         worker.postMessage({ packed });
         wait(BEGINS_IN);
       });
