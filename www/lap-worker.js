@@ -1,6 +1,6 @@
 // @ts-check
-// A worker's part of the lap: a plan of A or B, or of both where it works alone, and its share of the draws by which bands are found.
-// Between two draws it hears whether something else is wanted.
+// A worker's part of the lap: a plan of A or B, or of both where it works alone, and its share of the draws by which bands are found;
+// or both laps at an even power. Between two rides it hears whether something else is wanted.
 
 import { breath } from './breath.js';
 import * as engine from './engine.js';
@@ -11,8 +11,8 @@ import * as engine from './engine.js';
  * @typedef {{ job: number, link: string, rows: string, index: number, count: number, wait: number }} LapOrder
  */
 /**
- * What it says: a plan, or a draw.
- * @typedef {{ job: number, plan?: Float64Array, ofB?: boolean, draw?: Float64Array }} LapFound
+ * What it says: a plan, or a draw; or both laps at an even power.
+ * @typedef {{ job: number, plan?: Float64Array, ofB?: boolean, draw?: Float64Array, even?: Float64Array }} LapFound
  */
 
 let current = 0;
@@ -20,6 +20,7 @@ let current = 0;
 /** @param {LapOrder} order */
 export async function rideLap({ job, link, rows, index, count, wait }) {
   current = job;
+  if (index === 0 && engine.evenErrand(link, rows)) return rideEven(job);
   if (!engine.lapErrand(link, rows)) return;
   for (const ofB of [false, true]) {
     if (count === 1 || Number(ofB) === index) say({ job, plan: engine.lapPlan(ofB), ofB });
@@ -30,6 +31,15 @@ export async function rideLap({ job, link, rows, index, count, wait }) {
     if (current !== job) return;
     say({ job, draw: engine.lapDraw(number) });
   }
+}
+
+/** @param {number} job */
+async function rideEven(job) {
+  while (engine.evenOn()) {
+    await breath();
+    if (current !== job) return;
+  }
+  say({ job, even: engine.evenLaps() });
 }
 
 /** @param {LapFound} found */

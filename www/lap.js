@@ -26,7 +26,7 @@ let later = 0;
 /** How often the lap became another one. */
 let due = 0;
 
-const crew = crewOf(take, settleLap);
+const crew = crewOf(take, settleHere);
 /**
  * The job ordered last, since when the lap is what it is, and what has come of it so far.
  * @type {{ due: number, wait: number, plans: Float64Array[], waiting: number[], done: number, shownAt: number }}
@@ -48,9 +48,16 @@ function workOutSoon() {
   else workOut(false);
 }
 
-/** Where workers ride the lap they settle it too; an even one is settled a ride at a time. */
-async function settleLater() {
+/** Where workers ride the lap on a reserve they settle it too; an even one is theirs to settle. */
+function settleLater() {
   if (!crew.isGone() && engine.lapOrder() !== undefined) return;
+  const rows = engine.evenOrder();
+  if (rows !== undefined) order(rows);
+  if (rows === undefined || crew.isGone()) settleHere();
+}
+
+/** Where there are no workers an even lap is settled a ride at a time. */
+async function settleHere() {
   const mine = due;
   while (engine.settleOn()) {
     await breath();
@@ -84,7 +91,8 @@ function order(rows) {
 const isRidden = () => found.due === due && found.wait === 0 && !crew.isGone();
 
 /** @param {LapFound} message */
-function take({ plan, ofB, draw }) {
+function take({ plan, ofB, draw, even }) {
+  if (even) return settledEven(engine.takeEven(even));
   if (plan) found.plans[Number(ofB)] = plan;
   if (draw) found.waiting.push(...draw);
   if (draw) found.done += 1;
@@ -98,6 +106,12 @@ function take({ plan, ofB, draw }) {
     shown(engine.takeDraws(Float64Array.from(found.waiting.splice(0))));
     if (isLast) unhold();
   }
+}
+
+/** @param {engine.Update | null} update */
+function settledEven(update) {
+  shown(update);
+  unhold();
 }
 
 /** @param {engine.Update | null} update */

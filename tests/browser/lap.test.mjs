@@ -7,6 +7,7 @@ import { fileURLToPath } from 'node:url';
 import {
   addressWith,
   assertQuiet,
+  DESK,
   downloaded,
   frame,
   lapTimes,
@@ -16,6 +17,7 @@ import {
   serveSite,
   text,
   type,
+  untilReady,
 } from './harness.mjs';
 
 const GPX = new URL('../reference/data/gpx/', import.meta.url);
@@ -151,6 +153,42 @@ test('a lap at a steady power is still to be had, and an older link says what ha
   await page.selectOption('#lap-model', 'steady');
   await page.waitForFunction(() => /ridden at an even 220/.test(document.getElementById('lap').textContent));
   assertQuiet(heard);
+});
+
+/** Runs in the page before anything else: counts laps at a steady power that workers found; refuses all but the first `most`. */
+function countEven(most) {
+  globalThis.evens = 0;
+  let left = most;
+  globalThis.Worker = class extends Worker {
+    constructor(source) {
+      left -= 1;
+      if (left < 0) throw new Error('refused');
+      super(source);
+      this.addEventListener('message', ({ data }) => {
+        if (data.even) globalThis.evens += 1;
+      });
+    }
+  };
+}
+
+test('a lap at a steady power is settled by a worker, and by the page itself where there is none, which finds the same', async () => {
+  const found = [];
+  for (const most of [9, 1]) {
+    const context = await browser.newContext({ viewport: DESK });
+    const page = await context.newPage();
+    await page.addInitScript(countEven, most);
+    await page.goto(`${SINGLE_FILE}#v=4&ly=steady`);
+    await untilReady(page);
+    await comeTo(page);
+    await settled(page);
+    found.push([await text(page, '#lap-answer'), (await page.evaluate('evens')) > 0]);
+    await context.close();
+  }
+  const [[answer]] = found;
+  assert.deepEqual(found, [
+    [answer, true],
+    [answer, false],
+  ]);
 });
 
 test('a recorded track is read, reported, smoothed and ridden; nothing leaves the machine', async () => {

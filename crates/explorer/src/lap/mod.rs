@@ -7,6 +7,7 @@ pub mod body;
 pub mod course_fault;
 pub mod drawn;
 pub mod errand;
+pub mod even_errand;
 pub mod forced_place;
 pub mod form;
 pub mod found;

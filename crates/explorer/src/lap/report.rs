@@ -162,7 +162,15 @@ impl LapReport {
     /// # Errors
     /// When the rider does not even move on foot.
     pub fn settled(question: LapQuestion, settling: LapSettling) -> Result<Self, PowerBelowStanding> {
-        let LapComparison { first, second, gained, gains, .. } = settling.comparison()?;
+        Self::compared(question, settling.comparison()?)
+    }
+
+    /// Laps at an even power that were ridden and compared elsewhere.
+    ///
+    /// # Errors
+    /// When the rider does not even move on foot.
+    pub fn compared(question: LapQuestion, found: LapComparison) -> Result<Self, PowerBelowStanding> {
+        let LapComparison { first, second, gained, gains, .. } = found;
         let settled = Settled {
             bands: [first.band, second.band],
             too_close: [first.too_close, second.too_close],

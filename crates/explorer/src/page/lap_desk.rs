@@ -7,6 +7,7 @@ use crate::bench::offered::{OWN_COURSE, SKETCH_COURSE};
 use crate::lap::course_fault::CourseFault;
 use crate::lap::drawn::Drawn;
 use crate::lap::errand::Errand;
+use crate::lap::even_errand::EvenErrand;
 use crate::lap::found::Found;
 use crate::lap::from_scripts::FileFault;
 use crate::lap::inputs::CourseChoice;
@@ -24,7 +25,7 @@ use crate::page::report::Report;
 use crate::page::scenario::Scenario;
 use crate::side::Side;
 use gear_math::Course;
-use gear_math::course::{LapSettling, ReservePlan, TimeBand, TrackOptions};
+use gear_math::course::{LapComparison, LapSettling, ReservePlan, TimeBand, TrackOptions};
 use maud::html;
 use std::rc::Rc;
 
@@ -43,6 +44,12 @@ impl Scenario {
     #[must_use]
     pub fn errand(&self, rows: &str) -> Option<Errand> {
         Errand::of(&LapQuestion::of(&self.basis(), None), rows)
+    }
+
+    /// The same where it is ridden at an even power.
+    #[must_use]
+    pub fn even_errand(&self, rows: &str) -> Option<EvenErrand> {
+        EvenErrand::of(&LapQuestion::of(&self.basis(), None), rows)
     }
 }
 
@@ -99,18 +106,34 @@ impl Desk {
         self.refresh(Vec::new(), false)
     }
 
-    /// Rows of the course whose lap workers are to ride; none where the page rides it itself or nothing is left to do.
+    /// Rows of the course whose lap workers are to ride on a reserve; none where it is ridden at an even power or nothing is left to do.
     pub fn lap_order(&mut self) -> Option<String> {
+        self.order(|question| question.on_reserve().is_some())
+    }
+
+    /// Rows of the course whose laps workers are to ride at an even power; none where there is a reserve or nothing is left to do.
+    pub fn even_order(&mut self) -> Option<String> {
+        self.order(|question| question.on_reserve().is_none())
+    }
+
+    fn order(&mut self, is_wanted: impl FnOnce(&LapQuestion) -> bool) -> Option<String> {
         let question = self.lap_question();
         let is_known = |laps: &Rc<LapReport>| laps.question == question && laps.is_done();
         let is_done = self.room().laps.as_ref().is_some_and(is_known);
         let is_faulty = self.good.lap.fault(self.room().own.as_deref()).is_some();
-        if is_done || is_faulty || question.on_reserve().is_none() {
+        if is_done || is_faulty || !is_wanted(&question) {
             return None;
         }
         let rows = question.course.sketch();
         self.ordered = Some(question);
         Some(rows)
+    }
+
+    /// Takes both laps at an even power that were ordered last; none where they are of something else, or of the bench before.
+    pub fn take_even(&mut self, numbers: &[f64]) -> Option<Update> {
+        let question = self.ordered.clone().filter(|question| *question == self.lap_question())?;
+        let found = LapComparison::from_numbers(&question.course, question.setups.each_ref(), numbers)?;
+        Some(self.with_laps(LapReport::compared(question, found).ok()))
     }
 
     /// Takes both plans that were ordered last; none where they are of something else.
@@ -411,6 +434,31 @@ mod tests {
         desk.take_draws(&draws(8..64));
         assert!(desk.lap_order().is_none());
         assert!(desk.take_plans([&a[1..], &b]).is_none(), "half a plan is none");
+    }
+
+    #[test]
+    fn an_even_lap_that_a_worker_rode_is_that_of_the_page() {
+        let mut desk = on_bank();
+        assert!(desk.even_order().is_none(), "on a reserve it is another order");
+        edited(&mut desk, &[(Field::LapModel, "steady")]);
+        let rows = desk.even_order().unwrap();
+        let mut errand = desk.good.even_errand(&rows).unwrap();
+        while errand.go_on() {}
+        let found = errand.numbers();
+        let mut at_once = on_bank();
+        edited(&mut at_once, &[(Field::LapModel, "steady")]);
+        at_once.lap(true);
+        assert!(desk.take_even(&found[1..]).is_none());
+        desk.take_even(&found).unwrap();
+        let laps =
+            |desk: &Desk| desk.room().laps.as_ref().map(|laps| (laps.laps.clone(), laps.settled.clone()));
+        assert_eq!(laps(&desk), laps(&at_once));
+        assert!(desk.even_order().is_none(), "nothing is left to do");
+        edited(&mut desk, &[(Field::Power, "260")]);
+        assert!(
+            desk.take_even(&found).is_none() || desk.even_order().is_some(),
+            "what is late is of the lap before"
+        );
     }
 
     #[test]

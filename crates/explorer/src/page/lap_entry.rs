@@ -1,6 +1,7 @@
 //! The entry points of the lap's section and of its workers, for `www`.
 
 use crate::lap::errand::Errand;
+use crate::lap::even_errand::EvenErrand;
 use crate::lap::found::{ROW, row};
 use crate::lap::from_scripts::{CourseNote, FileFault, SearchNote};
 use crate::lap::notes;
@@ -20,6 +21,8 @@ thread_local! {
     static HUNT: RefCell<Option<Hunt>> = const { RefCell::new(None) };
     /// What a worker is to do for the lap.
     static ERRAND: RefCell<Option<Errand>> = const { RefCell::new(None) };
+    /// The same at an even power.
+    static EVEN: RefCell<Option<EvenErrand>> = const { RefCell::new(None) };
 }
 
 /// Works the lap out, coarse at first, then until it has settled; null when there is nothing new.
@@ -38,11 +41,49 @@ pub fn settle_on() -> bool {
     at_desk(Desk::settle_on)
 }
 
-/// Rows of the course whose lap workers are to ride; nothing where the page rides it itself or nothing is left to do.
+/// Rows of the course whose lap workers are to ride on a reserve; nothing where it is ridden at an even power or nothing is left to do.
 #[wasm_bindgen(js_name = lapOrder)]
 #[must_use]
 pub fn lap_order() -> Option<String> {
     at_desk(Desk::lap_order)
+}
+
+/// Rows of the course whose laps workers are to ride at an even power; nothing where there is a reserve or nothing is left to do.
+#[wasm_bindgen(js_name = evenOrder)]
+#[must_use]
+pub fn even_order() -> Option<String> {
+    at_desk(Desk::even_order)
+}
+
+/// In a worker: opens a link and prepares its laps at an even power round the course of these rows; false where there are none to ride.
+#[wasm_bindgen(js_name = evenErrand)]
+#[must_use]
+pub fn even_errand(link: &str, rows: &str) -> bool {
+    EVEN.set(Scenario::of_link(link).even_errand(rows));
+    EVEN.with_borrow(Option::is_some)
+}
+
+/// In a worker: rides once more; whether there may be more to ride.
+#[wasm_bindgen(js_name = evenOn)]
+#[must_use]
+pub fn even_on() -> bool {
+    EVEN.with_borrow_mut(|errand| errand.as_mut().is_some_and(EvenErrand::go_on))
+}
+
+/// In a worker: both laps, for [`take_even`]; empty where there are none.
+#[wasm_bindgen(js_name = evenLaps)]
+#[must_use]
+pub fn even_laps() -> Vec<f64> {
+    EVEN.take().map(EvenErrand::numbers).unwrap_or_default()
+}
+
+/// Takes what [`even_laps`] found; null where it is of something else.
+///
+/// # Errors
+/// When the answer cannot be handed to JavaScript.
+#[wasm_bindgen(js_name = takeEven, unchecked_return_type = "Update | null")]
+pub fn take_even(numbers: &[f64]) -> Result<JsValue, JsError> {
+    at_desk(|desk| desk.take_even(numbers)).map_or(Ok(JsValue::NULL), answer)
 }
 
 /// In a worker: opens a link and prepares the lap round the course of these rows; false where there is none to ride.

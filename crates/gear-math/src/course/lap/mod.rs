@@ -15,6 +15,7 @@ pub(super) mod motion;
 pub(super) mod remount;
 pub(super) mod reserve_use;
 pub(super) mod ride;
+pub(super) mod sent;
 pub(super) mod settled;
 pub(super) mod setup;
 pub(super) mod terrain;
