@@ -34,7 +34,7 @@ import { offerTables } from './tables.js';
 import { offerPictures } from './take.js';
 import { stepTeeth } from './teeth.js';
 import { change, whenChanged, whenShown } from './update.js';
-import { openByKey, showUsed } from './used.js';
+import { fillLists, openByKey, showUsed } from './used.js';
 import { compiledByWorker } from './warm.js';
 import { work } from './worker.js';
 
@@ -70,6 +70,7 @@ async function start() {
   connect();
   await breath();
   openAsLeft();
+  fillLists();
   showUsed();
   const first = openFirst();
   await breath();

@@ -1,10 +1,15 @@
 // @ts-check
-// The lists of ready-made values: what was picked last stands first.
+// The lists of ready-made values: they are put in once the first screen is painted, and what was picked last stands first.
 
 import { all, around } from './dom.js';
 import { keepUsed, used } from './storage.js';
 
 const MOST = 5;
+
+export function fillLists() {
+  for (const values of /** @type {NodeListOf<HTMLTemplateElement>} */ (all('.picks > template')))
+    values.replaceWith(values.content);
+}
 
 /** Alt and the down arrow open a field's list, which is no stop of the Tab key. */
 export function openByKey() {

@@ -28,8 +28,11 @@ fn select_that_sets(field: Field, title: &str, picks: &Picks) -> Markup {
     html! {
         select.picks title=(title) tabindex=[is_cell(field).then_some("-1")] data-last=(words::LAST) data-sets=(field.spec().key) aria-label=(words::picks(title, field.spec().label, side(field))) {
             option value="" label=" " {}
-            @for (heading, values) in picks {
-                optgroup label=(heading) { @for (value, label) in values { option value=(value) { (label) } } }
+            // The page puts them in once its first screen is painted: nobody picks before.
+            template {
+                @for (heading, values) in picks {
+                    optgroup label=(heading) { @for (value, label) in values { option value=(value) { (label) } } }
+                }
             }
         }
     }
