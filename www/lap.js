@@ -1,6 +1,6 @@
 // @ts-check
-// The lap takes longer than the rest of the page together: it is worked out after everything else, and by workers where it is
-// ridden on a reserve. The board tells it on the first screen, so that it is due whatever is in sight; where only the board tells
+// The lap takes longer than the rest of the page together: it is worked out after everything else, and by workers where there are
+// any; only a first look at a lap at an even power is the page's. The board tells it on the first screen, so that it is due whatever is in sight; where only the board tells
 // it, workers begin a moment after the last change and wait before they draw.
 
 import { breath } from './breath.js';
@@ -48,12 +48,12 @@ function workOutSoon() {
   else workOut(false);
 }
 
-/** Where workers ride the lap on a reserve they settle it too; an even one is theirs to settle. */
+/** Where workers ride the lap on a reserve they settle it too; one at an even power they ride now. */
 function settleLater() {
-  if (!crew.isGone() && engine.lapOrder() !== undefined) return;
+  if (crew.isGone()) return settleHere();
   const rows = engine.evenOrder();
-  if (rows !== undefined) order(rows);
-  if (rows === undefined || crew.isGone()) settleHere();
+  if (rows !== undefined) order(rows, 0);
+  if (crew.isGone()) settleHere();
 }
 
 /** Where there are no workers an even lap is settled a ride at a time. */
@@ -80,9 +80,9 @@ function workOut(settled) {
 /**
  * Sends the workers round the course of these rows.
  * @param {string} rows
+ * @param {number} [wait]
  */
-function order(rows) {
-  const wait = near.size > 0 ? 0 : DRAW_AFTER;
+function order(rows, wait = near.size > 0 ? 0 : DRAW_AFTER) {
   found = { due, wait, plans: [], waiting: [], done: 0, shownAt: 0 };
   crew.send({ link: engine.understood(), rows, wait });
 }
@@ -92,7 +92,7 @@ const isRidden = () => found.due === due && found.wait === 0 && !crew.isGone();
 
 /** @param {LapFound} message */
 function take({ plan, ofB, draw, even }) {
-  if (even) return settledEven(engine.takeEven(even));
+  if (even) return shown(engine.takeEven(even));
   if (plan) found.plans[Number(ofB)] = plan;
   if (draw) found.waiting.push(...draw);
   if (draw) found.done += 1;
@@ -106,12 +106,6 @@ function take({ plan, ofB, draw, even }) {
     shown(engine.takeDraws(Float64Array.from(found.waiting.splice(0))));
     if (isLast) unhold();
   }
-}
-
-/** @param {engine.Update | null} update */
-function settledEven(update) {
-  shown(update);
-  unhold();
 }
 
 /** @param {engine.Update | null} update */

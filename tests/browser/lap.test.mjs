@@ -177,7 +177,7 @@ test('a lap at a steady power is settled by a worker, and by the page itself whe
     const context = await browser.newContext({ viewport: DESK });
     const page = await context.newPage();
     await page.addInitScript(countEven, most);
-    await page.goto(`${SINGLE_FILE}#v=4&ly=steady`);
+    await page.goto(`${SINGLE_FILE}#r=3&ly=steady`);
     await untilReady(page);
     await comeTo(page);
     await settled(page);

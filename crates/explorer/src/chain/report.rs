@@ -15,30 +15,27 @@ use gear_math::{ChainAdvice, ChainLinks, ChainSetup, Chainring, Chainset, Derail
 /// Derailleur and chains.
 #[derive(Debug)]
 pub struct ChainsReport {
-    /// The derailleurs of A and B, as their makers state them.
-    pub derailleurs: [Derailleur; 2],
+    /// What they are worked out from.
+    pub inputs: ChainInputs,
     /// The chains of A and B; an error where wheels would run into each other.
     pub chains: [Result<ChainReport, PathError>; 2],
 }
 
 impl ChainsReport {
     pub(crate) fn of(inputs: &ChainInputs, cages: &Cages) -> Self {
-        Self {
-            derailleurs: inputs.derailleurs,
-            chains: Side::BOTH.map(|side| ChainReport::new(side, inputs, cages)),
-        }
+        Self { inputs: *inputs, chains: Side::BOTH.map(|side| ChainReport::new(side, inputs, cages)) }
     }
 
     /// The derailleur of one set-up.
     #[must_use]
     pub const fn derailleur(&self, side: Side) -> &Derailleur {
-        &self.derailleurs[side as usize]
+        &self.inputs.derailleurs[side as usize]
     }
 
     /// Whether A and B have the same derailleur.
     #[must_use]
     pub fn has_one_derailleur(&self) -> bool {
-        self.derailleurs[0] == self.derailleurs[1]
+        self.inputs.derailleurs[0] == self.inputs.derailleurs[1]
     }
 
     /// The chains that there are: those whose wheels clear one another.

@@ -18,7 +18,8 @@ impl Errand {
     /// file. None where the lap is ridden at an even power.
     #[must_use]
     pub fn of(question: &LapQuestion, rows: &str) -> Option<Self> {
-        Some(Self { course: rows.parse().ok()?, setups: question.on_reserve()? })
+        let setups = question.on_reserve()?;
+        Some(Self { course: rows.parse().ok()?, setups })
     }
 
     /// The plan of one side, as numbers.

@@ -16,8 +16,10 @@ impl EvenErrand {
     /// The errand of a question, round a course of these rows; none where the lap is ridden on a reserve.
     #[must_use]
     pub fn of(question: &LapQuestion, rows: &str) -> Option<Self> {
-        let setups = question.setups;
-        let course: Course = rows.parse().ok().filter(|_| question.on_reserve().is_none())?;
+        if question.on_reserve().is_some() {
+            return None;
+        }
+        let (course, setups): (Course, _) = (rows.parse().ok()?, question.setups);
         Some(Self { settling: LapSettling::new(course.clone(), setups), course, setups })
     }
 

@@ -230,7 +230,7 @@ impl Desk {
         room.is_stale = room.laps.as_ref().is_some_and(|laps| laps.is_before(&question));
         read.scenario.ride.lap_price = room.price(&question);
         let report = match self.report.so_far() {
-            Some(before) => Report::after(&read.scenario, before, &self.good),
+            Some(before) => Report::after(&read.scenario, before),
             None => Report::of(&read.scenario),
         };
         self.report = Report { lap: room, ..report }.into();

@@ -99,7 +99,7 @@ impl Desk {
         let price = room.price(&question);
         if self.good.ride.lap_price != price {
             self.good.ride.lap_price = price;
-            self.report = Report::after(&self.good, &self.report, &self.good).into();
+            self.report = Report::after(&self.good, &self.report).into();
         }
         self.set_room(room);
         self.renew_bikes();
@@ -111,9 +111,16 @@ impl Desk {
         self.order(|question| question.on_reserve().is_some())
     }
 
-    /// Rows of the course whose laps workers are to ride at an even power; none where there is a reserve or nothing is left to do.
+    /// Rows of the course whose laps workers are to ride at an even power; none where there is a reserve, nothing is left to do or they
+    /// are at it.
     pub fn even_order(&mut self) -> Option<String> {
-        self.order(|question| question.on_reserve().is_none())
+        let ridden = self.ordered.take();
+        let rows =
+            self.order(|question| question.on_reserve().is_none() && ridden.as_ref() != Some(question));
+        if rows.is_none() {
+            self.ordered = ridden;
+        }
+        rows
     }
 
     fn order(&mut self, is_wanted: impl FnOnce(&LapQuestion) -> bool) -> Option<String> {
@@ -133,12 +140,13 @@ impl Desk {
     pub fn take_even(&mut self, numbers: &[f64]) -> Option<Update> {
         let question = self.ordered.clone().filter(|question| *question == self.lap_question())?;
         let found = LapComparison::from_numbers(&question.course, question.setups.each_ref(), numbers)?;
+        self.ordered = None;
         Some(self.with_laps(LapReport::compared(question, found).ok()))
     }
 
-    /// Takes both plans that were ordered last; none where they are of something else.
+    /// Takes both plans that were ordered last; none where they are of something else, or the lap is at an even power meanwhile.
     pub fn take_plans(&mut self, plans: [&[f64]; 2]) -> Option<Update> {
-        let question = self.ordered.clone()?;
+        let question = self.ordered.clone().filter(|_| self.lap_question().on_reserve().is_some())?;
         let setups = question.on_reserve()?;
         let lap = |side: Side| {
             let plan = ReservePlan::from_numbers(plans[side as usize])?;
@@ -442,7 +450,8 @@ mod tests {
         assert!(desk.even_order().is_none(), "on a reserve it is another order");
         edited(&mut desk, &[(Field::LapModel, "steady")]);
         let rows = desk.even_order().unwrap();
-        let mut errand = desk.good.even_errand(&rows).unwrap();
+        assert!(desk.even_order().is_none(), "it is being ridden");
+        let mut errand = Scenario::of_link(&desk.understood()).even_errand(&rows).unwrap();
         while errand.go_on() {}
         let found = errand.numbers();
         let mut at_once = on_bank();

@@ -126,7 +126,7 @@ fn is_demos(picture: Option<Picture>, report: &Report) -> bool {
 
 fn bike(report: &Report, side: Side) -> String {
     let (setup, tyre) = (report.rings.setup(side), report.rings.wheels[side as usize].tyre);
-    words::bike(setup, tyre, report.chain.derailleurs[side as usize].total_capacity)
+    words::bike(setup, tyre, report.chain.derailleur(side).total_capacity)
 }
 
 fn foot(text: &mut PosterText, report: &Report, address: &str) {

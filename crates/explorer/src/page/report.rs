@@ -76,16 +76,23 @@ impl Report {
     #[must_use]
     pub fn of(scenario: &Scenario) -> Self {
         let ride = RideReport::of(&scenario.ride, scenario.cages.lowest());
-        Self::around(scenario, Rc::new(ride), None)
+        let chain = ChainsReport::of(&scenario.chain, &scenario.cages);
+        Self::around(scenario, Rc::new(ride), Rc::new(chain))
     }
 
-    /// The same as [`of`](Self::of), with what takes long from `before`, which is of another scenario, where it is worked out from
-    /// the same.
+    /// The same as [`of`](Self::of), with what takes longest from `before` where it was worked out from the same.
     #[must_use]
-    pub fn after(scenario: &Scenario, before: &Self, of_before: &Scenario) -> Self {
+    pub fn after(scenario: &Scenario, before: &Self) -> Self {
         let (bikes, box_found) = (before.bikes.clone(), before.box_found.clone());
-        let ride = Self::ride_after(scenario, before);
-        Self { bikes, box_found, ..Self::around(scenario, ride, Some((before, of_before))) }
+        let (ride, chain) = (Self::ride_after(scenario, before), Self::chain_after(scenario, before));
+        Self { bikes, box_found, ..Self::around(scenario, ride, chain) }
+    }
+
+    fn chain_after(scenario: &Scenario, before: &Self) -> Rc<ChainsReport> {
+        if before.chain.inputs == scenario.chain {
+            return Rc::clone(&before.chain);
+        }
+        Rc::new(ChainsReport::of(&scenario.chain, &scenario.cages))
     }
 
     fn ride_after(scenario: &Scenario, before: &Self) -> Rc<RideReport> {
@@ -95,8 +102,7 @@ impl Report {
         Rc::new(before.ride.after(&scenario.ride, scenario.cages.lowest()))
     }
 
-    fn around(scenario: &Scenario, ride: Rc<RideReport>, known: Option<(&Self, &Scenario)>) -> Self {
-        let known = known.filter(|(_, of)| of.units == scenario.units);
+    fn around(scenario: &Scenario, ride: Rc<RideReport>, chains: Rc<ChainsReport>) -> Self {
         let _in_force = scenario.units.enter();
         let Scenario { rings, chain, cages, position, tyres, lap, parts, owners, .. } = scenario;
         let sizes = rings.wheels.map(|wheel| wheel.tyre);
@@ -104,18 +110,10 @@ impl Report {
         let are_alike = tyres[0] == tyres[1] && sizes[0] == sizes[1];
         let bracket_drop = chain.frame().bottom_bracket_drop;
         let answers = Side::BOTH.map(|side| cages.answer(side));
-        let known_chain = known.filter(|(_, of)| of.chain == *chain).map(|(before, _)| &before.chain);
-        let rests_alike = |of: &Scenario| {
-            of.position == *position
-                && of.chain == *chain
-                && of.rings.wheels == rings.wheels
-                && of.owners == *owners
-        };
-        let known_position = known.filter(|(_, of)| rests_alike(of)).map(|(before, _)| &before.position);
         Self {
             rings: Rc::new(RingsReport::of(rings, answers, &chain.derailleurs)),
-            chain: kept(known_chain, || ChainsReport::of(chain, cages)),
-            position: kept(known_position, || PositionReport::new(*position, bracket_drop, sizes, owners)),
+            chain: chains,
+            position: Rc::new(PositionReport::new(*position, bracket_drop, sizes, owners)),
             tyre: tyre(0),
             tyre_of_b: (!are_alike).then(|| tyre(1)),
             ride,
@@ -219,15 +217,12 @@ impl Report {
     }
 }
 
-fn kept<T>(known: Option<&Rc<T>>, work_out: impl FnOnce() -> T) -> Rc<T> {
-    known.map_or_else(|| Rc::new(work_out()), Rc::clone)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::bench::bench::Bench;
     use crate::bench::field::{Field, Kind};
+    use crate::page::desk::Desk;
 
     /// Another text that the field understands, as far as one can be made up.
     fn another(field: Field) -> String {
@@ -240,13 +235,38 @@ mod tests {
 
     #[test]
     fn what_is_kept_is_what_would_be_worked_out() {
-        let (before, of_before) = (Report::default(), Scenario::default());
+        let before = Report::default();
         for &field in Field::ALL {
             let mut bench = Bench::default();
             bench.write(field, &another(field));
-            let scenario = Scenario::read(&bench, &of_before).scenario;
-            let (kept, fresh) = (Report::after(&scenario, &before, &of_before), Report::of(&scenario));
+            let scenario = Scenario::read(&bench, &Scenario::default()).scenario;
+            let (kept, fresh) = (Report::after(&scenario, &before), Report::of(&scenario));
             assert_eq!(format!("{kept:?}"), format!("{fresh:?}"), "{field:?}");
         }
+    }
+
+    #[test]
+    fn whatever_is_done_to_the_bench_the_report_is_of_what_stands_there() {
+        let mut desk = Desk::default();
+        desk.open("");
+        let mut holds = |doing: &str, act: &mut dyn FnMut(&mut Desk)| {
+            act(&mut desk);
+            let (kept, fresh) = (&*desk.report, Report::of(&desk.good));
+            let told =
+                |it: &Report| format!("{:?}", (&it.rings, &it.chain, &it.position, &it.tyre, &it.ride));
+            assert_eq!(told(kept), told(&fresh), "{doing}");
+        };
+        for (field, text) in
+            [(Field::CassetteB, "11-28 9s"), (Field::SaddleHeight, "700"), (Field::Capacity, "45")]
+        {
+            let mut edit =
+                |desk: &mut Desk| drop(desk.edit(&[(field.spec().key.to_owned(), text.to_owned())]));
+            holds(text, &mut edit);
+            for act in ["swap", "undo", "undo", "copy", "undo", "reset", "undo"] {
+                holds(act, &mut |desk| drop(desk.act(act)));
+            }
+        }
+        holds("another link", &mut |desk| drop(desk.open("r=3&sh=690")));
+        holds("no link", &mut |desk| drop(desk.open("")));
     }
 }

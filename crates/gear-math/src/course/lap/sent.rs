@@ -26,10 +26,11 @@ const STEP: usize = 4;
 const ON_FOOT: f64 = -1.0;
 
 impl LapComparison {
-    /// All of it as numbers, for [`from_numbers`](Self::from_numbers): what was found of it, without what comes of that.
+    /// All of it as numbers, for [`from_numbers`](Self::from_numbers): what was found of it, without what comes of that. Course and
+    /// set-ups are those that it is of.
     ///
     /// # Errors
-    /// [`PowerBelowStanding`] where it is not of this course and these set-ups.
+    /// [`PowerBelowStanding`] when the power leaves nothing to move on foot with.
     ///
     /// # Example
     /// ```
@@ -58,7 +59,8 @@ impl LapComparison {
         Ok(numbers)
     }
 
-    /// The comparison of these numbers; none where they are of another course or other bikes, or no comparison at all.
+    /// The comparison of these numbers; none where they do not fit course and set-ups, which take as many steps in as many gears.
+    /// Whoever takes them knows what they are of.
     #[must_use]
     pub fn from_numbers(course: &Course, setups: [&LapSetup; 2], numbers: &[f64]) -> Option<Self> {
         let are_numbers = numbers.iter().all(|number| number.is_finite());
@@ -147,7 +149,7 @@ mod tests {
     }
 
     #[test]
-    fn a_comparison_comes_back_as_it_went_and_only_to_its_own_course_and_bikes() {
+    fn a_comparison_comes_back_as_it_went_and_not_to_a_course_of_other_steps() {
         let course = Demo::SandPit.course();
         for [first, second] in [["46", "44/31"], ["44/31", "44/31"], ["36", "42"]] {
             let (first, second) = (setup(first), setup(second));
