@@ -3,13 +3,10 @@
 use crate::course::course::Course;
 use crate::course::lap::follow::Moment;
 use crate::course::lap::gains::{LapGains, Span};
-use crate::course::lap::gearbox::Gears;
 use crate::course::lap::lap::Lap;
 use crate::course::lap::modes::Mode;
-use crate::course::lap::ride::Ride;
-use crate::course::lap::settled::{Halved, ridden};
+use crate::course::lap::settled::{Halved, on_ride, ridden};
 use crate::course::lap::setup::LapSetup;
-use crate::course::lap::terrain::Terrain;
 use crate::course::lap::time_band::in_quadrature;
 use crate::course::lap::time_band::{Quicker, TimeBand};
 use crate::course::lap::uncertainty::{MOUNTING_S, Moved};
@@ -215,10 +212,10 @@ impl Variants {
     fn go_on(&mut self, course: &Course, setup: &LapSetup) -> Result<bool, PowerBelowStanding> {
         let moved = core::iter::once(&Moved::NOT).chain(&Moved::EACH).nth(self.ridden.len());
         let Some(moved) = moved else { return Ok(false) };
-        let gears = Gears::new(&setup.bike, &setup.shifting);
-        let terrain = Terrain::new(course, setup, Step::known(VARIANT_STEP_M), moved)?;
-        self.ridden.push(Outcome::of(&ridden(&Ride::new(&terrain, &gears), setup.begin)));
-        self.ends = terrain.ends();
+        on_ride(course, setup, Step::known(VARIANT_STEP_M), moved, |ride| {
+            self.ridden.push(Outcome::of(&ridden(ride, setup.begin)));
+            self.ends = ride.terrain.ends();
+        })?;
         Ok(true)
     }
 

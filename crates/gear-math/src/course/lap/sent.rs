@@ -5,13 +5,11 @@ use crate::course::lap::account::Account;
 use crate::course::lap::band::{BandedLap, LapComparison};
 use crate::course::lap::follow::Moment;
 use crate::course::lap::gains::{LapGains, Span};
-use crate::course::lap::gearbox::Gears;
 use crate::course::lap::lap::Lap;
 use crate::course::lap::modes::Mode;
 use crate::course::lap::ride::Ride;
-use crate::course::lap::settled::ridden;
+use crate::course::lap::settled::{on_ride, ridden};
 use crate::course::lap::setup::LapSetup;
-use crate::course::lap::terrain::Terrain;
 use crate::course::lap::time_band::TimeBand;
 use crate::course::lap::uncertainty::Moved;
 use crate::course::quantity::Step;
@@ -81,12 +79,13 @@ impl BandedLap {
         numbers: &mut Vec<f64>,
     ) -> Result<(), PowerBelowStanding> {
         let Self { lap, band, too_close } = self;
-        let moments = on_ride(course, setup, lap.step_m, |ride, _| ridden(ride, setup.begin))?;
+        let step = Step::new(lap.step_m).map_err(|_| PowerBelowStanding)?;
+        let moments = on_ride(course, setup, step, &Moved::NOT, |ride| ridden(ride, setup.begin))?;
         let error_s = lap.step_error_s.unwrap_or_default();
         let counts = [too_close.len(), moments.len()].map(|count| count as f64);
         numbers.extend([lap.step_m, error_s, band.low_s, band.high_s].iter().chain(&counts));
         numbers.extend(too_close.iter().flat_map(|span| [span.from_m, span.to_m]));
-        numbers.extend(moments.iter().flat_map(step));
+        numbers.extend(moments.iter().flat_map(sent));
         Ok(())
     }
 
@@ -94,38 +93,26 @@ impl BandedLap {
         let (&[step_m, error_s, low_s, high_s, spans, steps], rest) = numbers.split_first_chunk::<HEAD>()?;
         let (spans, rest) = rest.split_at_checked((spans as usize).checked_mul(SPAN)?)?;
         let (steps, rest) = rest.split_at_checked((steps as usize).checked_mul(STEP)?)?;
-        let moments: Vec<Moment> = steps.chunks_exact(STEP).map(moment).collect();
-        let told = |ride: &Ride<'_>, step: Step| {
-            let known =
-                |moment: &Moment| moment.gear.is_none_or(|gear| usize::from(gear) < ride.gears.all().count());
+        let moments: Vec<Moment> = steps.chunks_exact(STEP).map(taken).collect();
+        let step = Step::new(step_m).ok()?;
+        let told = |ride: &Ride<'_>| {
+            let gears = ride.gears.all().count();
+            let known = |moment: &Moment| moment.gear.is_none_or(|gear| usize::from(gear) < gears);
             let fits = moments.len() == ride.terrain.lap.len() && moments.iter().all(known);
             fits.then(|| Account::new(ride, setup).lap(&moments, step))
         };
-        let lap = on_ride(course, setup, step_m, told).ok()??;
+        let lap = on_ride(course, setup, step, &Moved::NOT, told).ok()??;
         let band = TimeBand { low_s, time_s: lap.time_s, high_s };
         let too_close = spans.chunks_exact(SPAN).map(|it| Span { from_m: it[0], to_m: it[1] }).collect();
         Some((Self { lap: Lap { step_error_s: Some(error_s), ..lap }, band, too_close }, rest))
     }
 }
 
-/// Something of the ride round a course in steps of this length.
-fn on_ride<T>(
-    course: &Course,
-    setup: &LapSetup,
-    step_m: f64,
-    of: impl FnOnce(&Ride<'_>, Step) -> T,
-) -> Result<T, PowerBelowStanding> {
-    let step = Step::new(step_m).map_err(|_| PowerBelowStanding)?;
-    let terrain = Terrain::new(course, setup, step, &Moved::NOT)?;
-    let gears = Gears::new(&setup.bike, &setup.shifting);
-    Ok(of(&Ride::new(&terrain, &gears), step))
-}
-
-fn step(moment: &Moment) -> [f64; STEP] {
+fn sent(moment: &Moment) -> [f64; STEP] {
     [moment.gear.map_or(ON_FOOT, f64::from), moment.time, moment.entry, moment.exit]
 }
 
-fn moment(numbers: &[f64]) -> Moment {
+fn taken(numbers: &[f64]) -> Moment {
     let gear = (numbers[0] >= 0.0).then_some(numbers[0] as u8);
     let mode = if gear.is_some() { Mode::Ride } else { Mode::Foot };
     Moment { mode, time: numbers[1], entry: numbers[2], exit: numbers[3], gear }

@@ -61,10 +61,8 @@ impl Lap {
     /// # Errors
     /// [`PowerBelowStanding`] when the power leaves nothing to move on foot with.
     pub fn in_steps(course: &Course, setup: &LapSetup, step: Step) -> Result<Self, PowerBelowStanding> {
-        let terrain = Terrain::new(course, setup, step, &Moved::NOT)?;
-        let gears = Gears::new(&setup.bike, &setup.shifting);
-        let ride = Ride::new(&terrain, &gears);
-        Ok(Account::new(&ride, setup).lap(&ridden(&ride, setup.begin), step))
+        let lap = |ride: &Ride<'_>| Account::new(ride, setup).lap(&ridden(ride, setup.begin), step);
+        on_ride(course, setup, step, &Moved::NOT, lap)
     }
 }
 
@@ -109,6 +107,22 @@ impl Halved {
         }
         Ok(is_coarser)
     }
+}
+
+/// Something of the ride round a course in steps no longer than `step`, with the uncertain inputs moved as `moved` says.
+///
+/// # Errors
+/// [`PowerBelowStanding`] when the power leaves nothing to move on foot with.
+pub(in crate::course) fn on_ride<T>(
+    course: &Course,
+    setup: &LapSetup,
+    step: Step,
+    moved: &Moved,
+    of: impl FnOnce(&Ride<'_>) -> T,
+) -> Result<T, PowerBelowStanding> {
+    let terrain = Terrain::new(course, setup, step, moved)?;
+    let gears = Gears::new(&setup.bike, &setup.shifting);
+    Ok(of(&Ride::new(&terrain, &gears)))
 }
 
 /// The lap by the quickest plan, step by step.
