@@ -20,8 +20,10 @@ let current = 0;
 /** @param {LapOrder} order */
 export async function rideLap({ job, link, rows, index, count, wait }) {
   current = job;
-  if (index === 0 && engine.evenErrand(link, rows)) return rideEven(job);
-  if (!engine.lapErrand(link, rows)) return;
+  if (!engine.lapErrand(link, rows)) {
+    if (index === 0 && engine.evenErrand(link, rows)) await rideEven(job);
+    return;
+  }
   for (const ofB of [false, true]) {
     if (count === 1 || Number(ofB) === index) say({ job, plan: engine.lapPlan(ofB), ofB });
   }

@@ -1,7 +1,7 @@
 // @ts-check
 // The lap takes longer than the rest of the page together: it is worked out after everything else, and by workers where there are
-// any; only a first look at a lap at an even power is the page's. The board tells it on the first screen, so that it is due whatever is in sight; where only the board tells
-// it, workers begin a moment after the last change and wait before they draw.
+// any; only a first look at a lap at an even power is the page's. The board tells it on the first screen, so that it is due
+// whatever is in sight; where only the board tells it, workers begin a moment after the last change and wait before they draw.
 
 import { breath } from './breath.js';
 import { crewOf } from './crew.js';

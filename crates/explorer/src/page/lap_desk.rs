@@ -76,12 +76,9 @@ impl Desk {
 
     /// Rides once more of what an even lap takes to settle; whether there may be more to ride.
     pub fn settle_on(&mut self) -> bool {
-        let question = self.lap_question();
-        let is_known = |laps: &Rc<LapReport>| laps.question == question && laps.settled.is_some();
-        let is_faulty = self.good.lap.fault(self.room().own.as_deref()).is_some();
-        if is_faulty || question.on_reserve().is_some() || self.room().laps.as_ref().is_some_and(is_known) {
+        let Some(question) = self.open_question().filter(|it| it.on_reserve().is_none()) else {
             return false;
-        }
+        };
         let begun = self.settling.take().filter(|(of, _)| *of == question);
         let begin = || (question.clone(), LapSettling::new(question.course.clone(), question.setups));
         let (_, settling) = self.settling.insert(begun.unwrap_or_else(begin));
@@ -108,32 +105,31 @@ impl Desk {
 
     /// Rows of the course whose lap workers are to ride on a reserve; none where it is ridden at an even power or nothing is left to do.
     pub fn lap_order(&mut self) -> Option<String> {
-        self.order(|question| question.on_reserve().is_some())
+        let question = self.open_question().filter(|it| it.on_reserve().is_some())?;
+        Some(self.order(question))
     }
 
     /// Rows of the course whose laps workers are to ride at an even power; none where there is a reserve, nothing is left to do or they
     /// are at it.
     pub fn even_order(&mut self) -> Option<String> {
-        let ridden = self.ordered.take();
-        let rows =
-            self.order(|question| question.on_reserve().is_none() && ridden.as_ref() != Some(question));
-        if rows.is_none() {
-            self.ordered = ridden;
-        }
-        rows
+        let question = self.open_question().filter(|it| it.on_reserve().is_none())?;
+        (self.ordered.as_ref() != Some(&question)).then(|| self.order(question))
     }
 
-    fn order(&mut self, is_wanted: impl FnOnce(&LapQuestion) -> bool) -> Option<String> {
+    /// The lap that is asked for as long as something of it is to be worked out; none where there is no course for it.
+    fn open_question(&self) -> Option<LapQuestion> {
         let question = self.lap_question();
         let is_known = |laps: &Rc<LapReport>| laps.question == question && laps.is_done();
         let is_done = self.room().laps.as_ref().is_some_and(is_known);
         let is_faulty = self.good.lap.fault(self.room().own.as_deref()).is_some();
-        if is_done || is_faulty || !is_wanted(&question) {
-            return None;
-        }
+        (!is_done && !is_faulty).then_some(question)
+    }
+
+    /// Orders a lap: rows of its course.
+    fn order(&mut self, question: LapQuestion) -> String {
         let rows = question.course.sketch();
         self.ordered = Some(question);
-        Some(rows)
+        rows
     }
 
     /// Takes both laps at an even power that were ordered last; none where they are of something else, or of the bench before.
@@ -464,10 +460,23 @@ mod tests {
         assert_eq!(laps(&desk), laps(&at_once));
         assert!(desk.even_order().is_none(), "nothing is left to do");
         edited(&mut desk, &[(Field::Power, "260")]);
-        assert!(
-            desk.take_even(&found).is_none() || desk.even_order().is_some(),
-            "what is late is of the lap before"
-        );
+        assert!(desk.even_order().is_some());
+        edited(&mut desk, &[(Field::Power, "270")]);
+        assert!(desk.take_even(&found).is_none(), "what is late is of the lap before");
+        assert!(desk.even_order().is_some(), "another lap is ridden anew");
+    }
+
+    #[test]
+    fn plans_that_are_late_do_not_stand_for_an_even_lap() {
+        let mut desk = on_bank();
+        let rows = desk.lap_order().unwrap();
+        let errand = Scenario::of_link(&desk.understood()).errand(&rows).unwrap();
+        let plans = Side::BOTH.map(|side| errand.plan(side));
+        let plans = plans.each_ref().map(Vec::as_slice);
+        edited(&mut desk, &[(Field::LapModel, "steady")]);
+        assert!(desk.take_plans(plans).is_none());
+        edited(&mut desk, &[(Field::LapModel, "reserve")]);
+        assert!(desk.take_plans(plans).is_some());
     }
 
     #[test]
